@@ -1,0 +1,1 @@
+"""Leads a technician from a rooftop unit's complaint to its cause, safely."""

@@ -1,0 +1,1 @@
+"""Commands and the plain-line conversation; the only place that prints."""

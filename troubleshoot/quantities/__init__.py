@@ -1,0 +1,1 @@
+"""Numbers with units: typed text, meter accuracy, formulas, saturation tables."""

@@ -1,0 +1,1 @@
+"""The calculations that can be asked for by name: one small module for each topic."""
