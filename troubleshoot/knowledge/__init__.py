@@ -1,0 +1,1 @@
+"""What senior technicians wrote: strict YAML text, places in the file, an immutable model."""

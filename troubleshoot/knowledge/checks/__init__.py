@@ -1,0 +1,107 @@
+"""The checks of a rule base, one small module each; its docstring is its published page.
+
+`ESSENTIAL` checks decide whether a rule base can be used at all; they look at the located files
+and run at every load that is not from the cache. `FURTHER` checks look at a base that holds
+together and run when an author asks.
+"""
+
+from __future__ import annotations
+
+import inspect
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+from types import ModuleType
+from typing import Final
+
+from troubleshoot.knowledge.base import ReadBase, read_base
+from troubleshoot.knowledge.checks import (
+    clean_texts,
+    complaints_lead,
+    evidence_can_show,
+    example_readings,
+    file_names,
+    given_groups,
+    grade_sums,
+    hazards_speak,
+    idle_procedures,
+    idle_tests,
+    known_quantities,
+    limits_meet,
+    order_of_tests,
+    packs,
+    places,
+    round_order,
+    rows_of_tests,
+    safe_advice,
+    safe_tests,
+    sourced_limits,
+    stated_twice,
+    unique_ids,
+    unknown_names,
+    whole_cards,
+)
+from troubleshoot.knowledge.definitions import collect_definitions
+from troubleshoot.knowledge.problems import Problem, RulesInvalid
+from troubleshoot.knowledge.rule_base import make_rule_base
+
+ESSENTIAL: Final = (unique_ids, packs, unknown_names)
+FURTHER: Final = (
+    file_names,
+    whole_cards,
+    grade_sums,
+    stated_twice,
+    given_groups,
+    evidence_can_show,
+    example_readings,
+    places,
+    rows_of_tests,
+    limits_meet,
+    sourced_limits,
+    known_quantities,
+    order_of_tests,
+    idle_tests,
+    idle_procedures,
+    complaints_lead,
+    hazards_speak,
+    safe_tests,
+    safe_advice,
+    clean_texts,
+    round_order,
+)
+
+CHECKS: Final[Mapping[str, ModuleType]] = {check.ID: check for check in (*ESSENTIAL, *FURTHER)}
+"""Every check by the id that its problems carry."""
+
+
+def check_rules(folders: Path | str | Sequence[Path | str]) -> list[Problem]:
+    """Return every problem of a folder of rules, or of the shipped folder and packs, in order.
+
+    Further checks speak only of a base that has no problem of form and names, since they would
+    only repeat those.
+    """
+    chosen = [folders] if isinstance(folders, Path | str) else list(folders)
+    try:
+        base = read_base(chosen)
+    except RulesInvalid as error:
+        return list(error.problems)
+    problems = [*base.problems, *essential_problems(base)]
+    if not problems:
+        rule_base = make_rule_base(base)
+        problems = [problem for check in FURTHER for problem in check.find(rule_base)]
+    return sorted(problems)
+
+
+def essential_problems(base: ReadBase) -> list[Problem]:
+    """Return what keeps a rule base from being used, beyond problems of form.
+
+    Nothing is said while a file cannot be read at all: what it defines is not known then.
+    """
+    if base.unread:
+        return []
+    definitions = collect_definitions(base.files)
+    return [problem for check in ESSENTIAL for problem in check.find(base.files, definitions)]
+
+
+def page_of(check: str) -> str:
+    """The published page of a check: what it finds, why it matters, how to mend it."""
+    return inspect.getdoc(CHECKS[check]) or ""

@@ -1,0 +1,55 @@
+"""A hazard that is never shown, or a stop that does not say who takes over.
+
+What: nothing triggers the hazard, no test names it and no complaint shows it first; a whole-job
+stop defers to nobody; a notice, which is about practice and not about injury, stops the work.
+Why: a caution that nobody sees protects nobody, and work that stops must be taken over by
+somebody.
+Mend: name the hazard in a test or give it a trigger; fill `defer-to`; choose the signal word by
+what can happen (ANSI Z535: DANGER will, WARNING could kill or injure badly; CAUTION could hurt
+lightly).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from troubleshoot.knowledge.model import Hazard, Knowledge
+from troubleshoot.knowledge.problems import Problem
+from troubleshoot.knowledge.rule_base import RuleBase
+
+ID: Final = "hazards-speak"
+
+
+def find(base: RuleBase) -> Iterator[Problem]:
+    """Yield a problem for every hazard that would fail the person it is for."""
+    named = _named(base.knowledge)
+    for hazard in base.knowledge.hazards.values():
+        entry = ("hazard", hazard.id)
+        if not hazard.triggers and hazard.id not in named:
+            what = f"nothing ever shows {hazard.id}"
+            yield base.problem(ID, entry, ("id",), what, "name it in a test, or give it a trigger")
+        yield from _stops(base, hazard)
+
+
+def _stops(base: RuleBase, hazard: Hazard) -> Iterator[Problem]:
+    entry = ("hazard", hazard.id)
+    if hazard.stop is None:
+        return
+    if hazard.stop.scope == "whole-job" and not hazard.defer_to:
+        what = f"{hazard.id} stops the whole job and defers to nobody"
+        yield base.problem(ID, entry, ("stop",), what, "say who takes over under defer-to")
+    if hazard.signal == "NOTICE":
+        what = f"{hazard.id} stops the work, but is only a NOTICE"
+        yield base.problem(ID, entry, ("signal",), what, "write CAUTION, WARNING or DANGER")
+
+
+def _named(knowledge: Knowledge) -> frozenset[str]:
+    return frozenset(
+        hazard
+        for owner in (
+            *(test.hazards for test in knowledge.tests.values()),
+            *(complaint.hazards_first for complaint in knowledge.complaints.values()),
+        )
+        for hazard in owner
+    )

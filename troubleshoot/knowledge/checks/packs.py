@@ -1,0 +1,74 @@
+"""A pack that does more than add.
+
+What: a folder beside the shipped rules has no pack.yaml; it retires or renames what is shipped,
+or lets a shipped equipment fact follow from others; the shipped rules hold a pack.yaml.
+Why: a pack from somebody else must not weaken a caution or change what shipped rules mean.
+Mend: add entries with ids of your own. Ask the senior technician to change the shipped rules.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from troubleshoot.knowledge.base import RuleFile
+from troubleshoot.knowledge.definitions import Definitions
+from troubleshoot.knowledge.nodes import Located, LocatedList, LocatedMapping
+from troubleshoot.knowledge.problems import Problem
+from troubleshoot.knowledge.walking import texts_of, value_at
+
+ID: Final = "packs"
+
+
+def find(files: tuple[RuleFile, ...], definitions: Definitions) -> Iterator[Problem]:
+    """Yield a problem for every pack that is unnamed or reaches into the shipped rules."""
+    yield from _manifests(files)
+    shipped = {
+        kind: frozenset(id_ for id_, entry in entries.items() if entry.file.folder == 0)
+        for kind, entries in definitions.by_kind.items()
+    }
+    retirable = frozenset().union(*shipped.values())
+    for file in files:
+        if file.folder and file.kind == "retired":
+            for word, at in texts_of(value_at(file.root, "retired")):
+                if word in retirable:
+                    yield _problem(file, at, f"the pack retires {word}, which is shipped")
+            for entry in _items(value_at(file.root, "aliases")):
+                yield from _keys_in(file, value_at(entry, "from"), shipped.get("test"), "renames")
+        if file.folder and file.kind == "equipment":
+            for entry in _items(value_at(file.root, "implies")):
+                yield from _keys_in(file, value_at(entry, "then"), shipped.get("fact"), "sets")
+
+
+def _manifests(files: tuple[RuleFile, ...]) -> Iterator[Problem]:
+    named = {file.folder for file in files if file.kind == "pack"}
+    first = {file.folder: file for file in reversed(files)}
+    for folder, file in sorted(first.items()):
+        if folder and folder not in named:
+            what = "this folder of rules has no pack.yaml"
+            instead = "add pack.yaml with format: 1 and the pack's name"
+            yield Problem(file.path, 1, 1, what, instead, ID)
+        if folder == 0 and folder in named:
+            manifest = next(f for f in files if f.folder == 0 and f.kind == "pack")
+            yield Problem(manifest.path, 1, 1, "the shipped rules are no pack", "delete it", ID)
+
+
+def _items(node: Located | None) -> tuple[Located, ...]:
+    return node.items if isinstance(node, LocatedList) else ()
+
+
+def _keys_in(
+    file: RuleFile, node: Located | None, shipped: frozenset[str] | None, verb: str
+) -> Iterator[Problem]:
+    if isinstance(node, LocatedMapping) and shipped is not None:
+        for key, entry in node.entries.items():
+            if key in shipped:
+                what = f"the pack {verb} {key}, which is shipped"
+                yield Problem(file.path, entry.line, entry.column, what, _ADD_ONLY, ID)
+
+
+_ADD_ONLY: Final = "a pack may add, never change what is shipped"
+
+
+def _problem(file: RuleFile, at: Located, what: str) -> Problem:
+    return Problem(file.path, at.line, at.column, what, _ADD_ONLY, ID)

@@ -1,0 +1,110 @@
+"""What the files of a rule base define: every name, by kind, with its places.
+
+Read from the located files, not from the model, so that names can be checked while something else
+in the files is still wrong.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass, field
+from typing import Final
+
+from troubleshoot.knowledge.base import RuleFile, entries
+from troubleshoot.knowledge.nodes import LocatedMapping, LocatedValue
+from troubleshoot.knowledge.walking import text_of, texts_of, value_at
+
+_LISTS: Final = {
+    "tests": (("tests", "test"),),
+    "procedures": (("procedures", "procedure"),),
+    "hazards": (("hazards", "hazard"),),
+    "complaints": (("complaints", "complaint"),),
+    "equipment": (("facts", "fact"), ("nameplate", "plate value")),
+    "quantities": (("quantities", "quantity"),),
+    "limits": (("limits", "limit"),),
+    "round": (("points", "round point"), ("drift-alarms", "drift alarm")),
+    "sources": (("sources", "source"),),
+}
+"""Which kinds of entry a kind of file lists, and under which key."""
+
+
+@dataclass(frozen=True, slots=True)
+class Definition:
+    """One entry of a rule file: where its id stands, and the whole entry."""
+
+    kind: str
+    id: str
+    file: RuleFile
+    at: LocatedValue
+    node: LocatedMapping
+
+
+@dataclass(frozen=True, slots=True)
+class Definitions:
+    """All entries of a rule base, in file order, and the names that follow from them."""
+
+    all: tuple[Definition, ...]
+    by_kind: Mapping[str, Mapping[str, Definition]]
+    words: Mapping[str, Mapping[str, tuple[str, ...]]] = field(default_factory=dict)
+    """Of a test its outcomes, of a fact its values: kind -> id -> words."""
+    names: Mapping[str, frozenset[str]] = field(default_factory=dict)
+    """Names that are no entries of their own: subsystem, derived finding, state, retired."""
+
+    def of(self, kind: str) -> Mapping[str, Definition]:
+        return self.by_kind.get(kind, {})
+
+
+def collect_definitions(files: tuple[RuleFile, ...]) -> Definitions:
+    """Collect every entry that has an id; of two with one id the first counts."""
+    found = tuple(definition for file in files for definition in _definitions(file))
+    by_kind: dict[str, dict[str, Definition]] = {}
+    for definition in found:
+        by_kind.setdefault(definition.kind, {}).setdefault(definition.id, definition)
+    words = {
+        "test": {d.id: _outcomes(d.node) for d in by_kind.get("test", {}).values()},
+        "fact": {d.id: _values(d.node) for d in by_kind.get("fact", {}).values()},
+    }
+    return Definitions(found, by_kind, words, _names(files, found))
+
+
+def _definitions(file: RuleFile) -> Iterator[Definition]:
+    if file.kind == "fault":
+        yield from _definition("fault", file, file.root, "fault")
+    for key, kind in _LISTS.get(file.kind, ()):
+        for node in entries(file.root, key):
+            yield from _definition(kind, file, node, "id")
+
+
+def _definition(kind: str, file: RuleFile, node: object, key: str) -> Iterator[Definition]:
+    if isinstance(node, LocatedMapping):
+        at = value_at(node, key)
+        word = text_of(at)
+        if word is not None and isinstance(at, LocatedValue):
+            yield Definition(kind, word, file, at, node)
+
+
+def _outcomes(test: LocatedMapping) -> tuple[str, ...]:
+    words = (text_of(value_at(outcome, "id")) for outcome in entries(test, "outcomes"))
+    return tuple(word for word in words if word is not None)
+
+
+def _values(fact: LocatedMapping) -> tuple[str, ...]:
+    return tuple(word for word, _ in texts_of(value_at(fact, "values")))
+
+
+def _names(
+    files: tuple[RuleFile, ...], found: tuple[Definition, ...]
+) -> Mapping[str, frozenset[str]]:
+    def texts(kind: str, *keys: str) -> frozenset[str]:
+        values = (text_of(value_at(d.node, *keys)) for d in found if d.kind == kind)
+        return frozenset(value for value in values if value is not None)
+
+    retired = (value_at(file.root, "retired") for file in files if file.kind == "retired")
+    return {
+        "subsystem": texts("fault", "subsystem"),
+        "derived finding": texts("procedure", "then", "derives"),
+        "state": frozenset(
+            d.id for d in found if d.kind == "limit" and value_at(d.node, "bounds") is not None
+        ),
+        "retired": frozenset(word for node in retired for word, _ in texts_of(node)),
+    }

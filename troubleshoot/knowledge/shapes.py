@@ -1,0 +1,176 @@
+"""The little language in which the forms of rule files are described.
+
+A form is data: it drives the reading of files, the JSON Schema for editors, the order of keys
+when a file is formatted, and the check of names. A shape says what may stand in one place; unions
+are told apart by a key, never by trial and error.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import dataclass
+from typing import Final
+
+LONGEST_TEXT: Final = 600
+
+
+@dataclass(frozen=True, slots=True)
+class Text:
+    """Words for people. Runs of white space count as one space."""
+
+    longest: int = LONGEST_TEXT
+
+
+@dataclass(frozen=True, slots=True)
+class NewId:
+    """The id of the entry itself: words joined by hyphens."""
+
+
+@dataclass(frozen=True, slots=True)
+class Name:
+    """The id of something defined elsewhere. `of` says what: test, fault, hazard, ..."""
+
+    of: str
+
+
+@dataclass(frozen=True, slots=True)
+class Word:
+    """A free word without spaces that is no id: an area, a value of an equipment fact."""
+
+
+@dataclass(frozen=True, slots=True)
+class Choice:
+    options: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Number:
+    least: float | None = None
+    most: float | None = None
+    whole: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Exactly:
+    """One number and no other: the version of the format."""
+
+    number: int
+
+
+@dataclass(frozen=True, slots=True)
+class Truth:
+    """true or false."""
+
+
+@dataclass(frozen=True, slots=True)
+class Anything:
+    """What a person might answer: a text, a number, or a short list or mapping of those."""
+
+
+@dataclass(frozen=True, slots=True)
+class ListOf:
+    item: Shape
+    least: int = 0
+    most: int = 400
+
+
+@dataclass(frozen=True, slots=True)
+class OneOrMore:
+    """A single item, or a list of them; read as a list."""
+
+    item: Shape
+    most: int = 60
+
+
+@dataclass(frozen=True, slots=True)
+class Pairs:
+    """A mapping whose keys the author chooses."""
+
+    key: Shape
+    value: Shape
+    least: int = 0
+    most: int = 60
+
+
+@dataclass(frozen=True, slots=True)
+class Findings:
+    """A mapping test: outcome, or test: [outcomes], each of which counts."""
+
+    least: int = 1
+    most: int = 1
+
+
+@dataclass(frozen=True, slots=True)
+class Facts:
+    """A mapping of equipment facts to the word, or words, any of which will do.
+
+    A nameplate value may stand there too, with the word known or not-known.
+    """
+
+
+@dataclass(frozen=True, slots=True)
+class Field:
+    """One key of a record. `meaning` is shown by editors."""
+
+    key: str
+    shape: Shape
+    meaning: str
+    required: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Record:
+    """A mapping with known keys, in the order in which they are written."""
+
+    name: str
+    fields: tuple[Field, ...]
+    some_of: tuple[str, ...] = ()
+
+    def field(self, key: str) -> Field | None:
+        return next((field for field in self.fields if field.key == key), None)
+
+
+@dataclass(frozen=True, slots=True)
+class Tagged:
+    """A union told apart by which of the keys stands in the mapping."""
+
+    name: str
+    options: tuple[tuple[str, Shape], ...]
+    otherwise: Shape | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Later:
+    """A shape that is named before it is made, for forms that hold themselves."""
+
+    name: str
+    get: Callable[[], Shape]
+
+
+Shape = (
+    Text
+    | NewId
+    | Name
+    | Word
+    | Choice
+    | Number
+    | Exactly
+    | Truth
+    | Anything
+    | ListOf
+    | OneOrMore
+    | Pairs
+    | Findings
+    | Facts
+    | Record
+    | Tagged
+    | Later
+)
+
+
+def required(key: str, shape: Shape, meaning: str) -> Field:
+    return Field(key, shape, meaning, required=True)
+
+
+def optional(key: str, shape: Shape, meaning: str) -> Field:
+    return Field(key, shape, meaning)
