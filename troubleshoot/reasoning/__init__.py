@@ -1,0 +1,1 @@
+"""From readings to ranked causes: conditions, chaining, rows, ranking, next test."""

@@ -1,0 +1,70 @@
+"""Which tests have to be asked so that a test becomes known: itself, or a computed one's inputs."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.reasoning.equipment import Unit
+from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.values import Values
+
+
+class Asking:
+    """Knows, for one unit, which test gives which quantity."""
+
+    def __init__(self, knowledge: Knowledge, unit: Unit, tests: Iterable[Test]) -> None:
+        self.knowledge = knowledge
+        self.unit = unit
+        self._givers: dict[str, Test] = {}
+        for test in tests:
+            for one in test.reads:
+                if test.kind in ("input", "measurement"):
+                    self._givers.setdefault(one.quantity, test)
+
+    def asks(self, test: Test, place: Place | None, values: Values) -> tuple[Test, ...]:
+        """The tests still to be asked for `test`; empty where it cannot be known on this unit."""
+        if test.kind != "computed":
+            return (test,)
+        needed: dict[str, Test] = {}
+        quantities = dict.fromkeys(
+            b.quantity
+            for o in test.outcomes
+            for line in o.limits
+            if self.unit.proves(line.when, place)
+            for b in line.bounds
+            if self.unit.proves(b.when, place)
+        )
+        for name in quantities:
+            if not self._collect(name, place, values, needed, frozenset()):
+                return (test,) if test.reads else ()
+        return tuple(needed.values()) or (test,)
+
+    def _collect(
+        self,
+        name: str,
+        place: Place | None,
+        values: Values,
+        needed: dict[str, Test],
+        pending: frozenset[str],
+    ) -> bool:
+        """Add the tests that make a quantity known; False where nothing can."""
+        if name in pending:
+            return False
+        if name in self.knowledge.facts:
+            return name in self.unit.facts
+        if values.get(name, place) is not None:
+            return True
+        quantity = self.knowledge.quantities.get(name)
+        for derivation in quantity.computed if quantity else ():
+            trial = dict(needed)
+            if all(
+                self._collect(i, place, values, trial, pending | {name}) for i in derivation.inputs
+            ):
+                needed.update(trial)
+                return True
+        giver = self._givers.get(name)
+        if giver is None:
+            return False
+        needed[giver.id] = giver
+        return True

@@ -1,0 +1,253 @@
+"""Everything that follows from a case: a pure function of the answers, replayed in full each time.
+
+Readings are judged, the chain is run, readings that do not count are set aside, causes are ranked,
+and the chain goes on from the likely ones to their hazards and the causes behind them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from troubleshoot.knowledge.model import Fault, Hazard, Knowledge, Procedure
+from troubleshoot.reasoning import chains
+from troubleshoot.reasoning.answers import Case
+from troubleshoot.reasoning.chains import compile_chains
+from troubleshoot.reasoning.classify import bounds_truth
+from troubleshoot.reasoning.engine import Chain, Conclusion
+from troubleshoot.reasoning.equipment import Unit
+from troubleshoot.reasoning.fit import Misfit, misfit, unexplained
+from troubleshoot.reasoning.hypotheses import Hypotheses, hypotheses_for
+from troubleshoot.reasoning.next_test import NAMED, Chooser
+from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.ranking import Cause, Ranking, rank, rank_effects
+from troubleshoot.reasoning.readings import Reading, take_readings, voided
+from troubleshoot.reasoning.values import Values
+from troubleshoot.reasoning.weighing import Seen, as_seen
+
+SHOWN_AS_LIKELY = 0.3
+"""A fault at this chance or above brings up its hazards and the causes behind it."""
+EFFECT_SHOWN = 0.5
+
+
+@dataclass(frozen=True, slots=True)
+class FiredHazard:
+    """A hazard called up by what was found, where, and by which atoms.
+
+    `stops`: its STOP stands at once, since a finding or the complaint called it up.
+    """
+
+    hazard: Hazard
+    circuit: int
+    because: tuple[str, ...]
+    stops: bool
+
+
+@dataclass(frozen=True, slots=True)
+class FiredProcedure:
+    procedure: Procedure
+    circuit: int
+    because: tuple[str, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Conclusions:
+    """What follows from a case."""
+
+    case: Case
+    hypotheses: Hypotheses
+    chooser: Chooser
+    readings: tuple[Reading, ...]
+    values: Values
+    seen: tuple[Seen, ...]
+    ranking: Ranking
+    causes: tuple[Cause, ...]
+    effects: tuple[Cause, ...]
+    hazards: tuple[FiredHazard, ...]
+    procedures: tuple[FiredProcedure, ...]
+    behind: tuple[Fault, ...]
+    misfit: Misfit
+    unexplained: tuple[Reading, ...]
+
+    @property
+    def named(self) -> Cause | None:
+        """The cause a part may be accused for: the first, at 0.9 or above."""
+        return self.causes[0] if self.causes and self.causes[0].probability >= NAMED else None
+
+    @property
+    def stop(self) -> FiredHazard | None:
+        """The standing STOP of the widest scope that ends the diagnosis."""
+        standing = [h for h in self.hazards if h.stops]
+        whole = [h for h in standing if h.hazard.stop and h.hazard.stop.scope == "whole-job"]
+        return whole[0] if whole else None
+
+
+class Reasoner:
+    """The reasoning over one rule base. One per process: it holds the chaining engine."""
+
+    def __init__(self, knowledge: Knowledge) -> None:
+        self.knowledge = knowledge
+        self._chain = Chain(compile_chains(knowledge))
+        self._units: list[tuple[Unit, Hypotheses, Chooser]] = []
+
+    def hypotheses(self, unit: Unit) -> tuple[Hypotheses, Chooser]:
+        """The hypotheses of a unit; the last unit's are kept, as a visit asks again and again."""
+        for known, hypotheses, chooser in self._units:
+            if known == unit:
+                return hypotheses, chooser
+        hypotheses = hypotheses_for(self.knowledge, unit)
+        self._units = [(unit, hypotheses, Chooser(hypotheses))]
+        return hypotheses, self._units[0][2]
+
+    def conclude(self, case: Case) -> Conclusions:
+        """Everything that follows from the case."""
+        hypotheses, chooser = self.hypotheses(case.unit)
+        readings, values = take_readings(self.knowledge, case)
+        self._chain.start(self._atoms(case, readings, values), len(readings))
+        procedures = tuple(self._fired_procedures())
+        readings, void_for = _set_aside(self.knowledge, case, readings, procedures)
+        counted = frozenset(self._chain.evidence)
+        seen = tuple(
+            as_seen(hypotheses, reading, void_for.get((reading.test, reading.at), frozenset()))
+            for index, reading in enumerate(readings)
+            if index in counted
+            and reading.valid
+            and reading.seen
+            and reading.test in hypotheses.tests
+        )
+        complaint = self.knowledge.complaints.get(case.complaint or "")
+        ranking = rank(hypotheses, seen, complaint, case.repaired, case.routine)
+        causes = ranking.causes()
+        effects = tuple(e for e in rank_effects(hypotheses, seen) if e.probability >= EFFECT_SHOWN)
+        shown = [c for c in causes if c.probability >= SHOWN_AS_LIKELY]
+        self._chain.add(
+            (chains.likely(c.fault.id), circuit)
+            for c in (*shown, *effects)
+            for circuit in _circuits(case.unit, c.at)
+        )
+        accepted = shown or list(causes[:1])
+        return Conclusions(
+            case,
+            hypotheses,
+            chooser,
+            readings,
+            values,
+            seen,
+            ranking,
+            causes,
+            effects,
+            tuple(self._fired_hazards(case, readings)),
+            procedures,
+            tuple(self._behind(case.unit, shown)),
+            misfit(hypotheses, ranking, seen),
+            unexplained(hypotheses, seen, accepted, effects),
+        )
+
+    def _atoms(
+        self, case: Case, readings: tuple[Reading, ...], values: Values
+    ) -> Iterator[tuple[str, int]]:
+        """What is known, as atoms at every circuit it concerns."""
+        everywhere = _circuits(case.unit, None)
+        for fact, word in case.unit.facts.items():
+            yield from ((chains.equipment(fact, word), circuit) for circuit in everywhere)
+        if case.complaint is not None:
+            yield from ((chains.complaint(case.complaint), circuit) for circuit in everywhere)
+        for limit in self.knowledge.limits.values():
+            for circuit in everywhere if limit.bounds else ():
+                truth = bounds_truth(limit.bounds, Place("circuit", circuit), values)
+                if truth is not None:
+                    yield chains.state(limit.id, truth), circuit
+        for reading in readings:
+            for place in reading.among or (reading.at,):
+                for circuit in _circuits(case.unit, place):
+                    yield from ((atom, circuit) for atom in self._reading_atoms(reading))
+
+    def _reading_atoms(self, reading: Reading) -> Iterator[str]:
+        for outcome in sorted(reading.possible):
+            yield chains.possible(reading.test, outcome)
+        if reading.valid and reading.seen:
+            for each in self.knowledge.tests[reading.test].outcomes:
+                seen = each.id in reading.seen
+                yield (chains.seen if seen else chains.unseen)(reading.test, each.id)
+
+    def _concluded(self, kind: str) -> Iterator[tuple[str, Conclusion]]:
+        for conclusion in self._chain.concluded:
+            head, _, name = conclusion.atom.partition(":")
+            if head == kind:
+                yield name, conclusion
+
+    def _fired_procedures(self) -> Iterator[FiredProcedure]:
+        for name, conclusion in self._concluded("procedure"):
+            rule = self.knowledge.procedures[name]
+            yield FiredProcedure(rule, conclusion.at, conclusion.because)
+
+    def _fired_hazards(self, case: Case, readings: tuple[Reading, ...]) -> Iterator[FiredHazard]:
+        cleared = _cleared_complaint(self.knowledge, case, readings)
+        done: set[str] = set()
+        for name, conclusion in self._concluded("hazard"):
+            hazard = self.knowledge.hazards[name]
+            if name not in done:
+                done.add(name)
+                kinds = {atom.partition(":")[0] for atom in conclusion.because}
+                by_complaint = "complaint" in kinds
+                found = "possible" in kinds or (by_complaint and not cleared)
+                stops = hazard.stop is not None and found
+                yield FiredHazard(hazard, conclusion.at, conclusion.because, stops)
+
+    def _behind(self, unit: Unit, shown: list[Cause]) -> Iterator[Fault]:
+        """Causes behind the likely ones that can exist on this unit, in the cards' order."""
+        concluded = {name for name, _ in self._concluded("behind")}
+        names = dict.fromkeys(name for cause in shown for name in cause.fault.behind)
+        for name in names:
+            fault = self.knowledge.faults[name]
+            if name in concluded and unit.allows(fault.exists_when):
+                yield fault
+
+
+def _circuits(unit: Unit, place: Place | None) -> tuple[int, ...]:
+    if place is not None:
+        return tuple(sorted(unit.layout.circuits_of(place)))
+    return tuple(p.number for p in unit.layout.places("circuit") if p is not None) or (1,)
+
+
+def _set_aside(
+    knowledge: Knowledge,
+    case: Case,
+    readings: tuple[Reading, ...],
+    procedures: tuple[FiredProcedure, ...],
+) -> tuple[tuple[Reading, ...], Mapping[tuple[str, Place | None], frozenset[str]]]:
+    """Readings that the rules say do not count, for all faults or for some.
+
+    A stated validity wins over the rules.
+    """
+    kept = list(readings)
+    void_for: dict[tuple[str, Place | None], frozenset[str]] = {}
+    for fired in procedures:
+        void = fired.procedure.void
+        if void is None:
+            continue
+        faults = frozenset(void.for_faults) | {
+            f.id for f in knowledge.faults.values() if f.subsystem in void.for_subsystems
+        }
+        for index, reading in enumerate(kept):
+            if reading.test not in void.tests or reading.stated_valid:
+                continue
+            if fired.circuit not in _circuits(case.unit, reading.at):
+                continue
+            if faults:
+                key = (reading.test, reading.at)
+                void_for[key] = void_for.get(key, frozenset()) | faults
+            else:
+                kept[index] = voided(reading, fired.procedure.reason)
+    return tuple(kept), void_for
+
+
+def _cleared_complaint(knowledge: Knowledge, case: Case, readings: tuple[Reading, ...]) -> bool:
+    """Whether the all-clear that the complaint asks for has been given."""
+    complaint = knowledge.complaints.get(case.complaint or "")
+    if complaint is None or complaint.all_clear is None:
+        return False
+    healthy = knowledge.tests[complaint.all_clear].healthy
+    return any(
+        r.test == complaint.all_clear and r.seen and set(r.seen) <= set(healthy) for r in readings
+    )

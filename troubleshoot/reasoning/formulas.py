@@ -1,0 +1,70 @@
+"""The formulas by which rule files may derive one quantity from others.
+
+A closed table: rule files name a formula and its inputs, they carry no code. Each function takes
+numbers in the units named (or a refrigerant's name first) and returns a number, or nothing where
+the inputs lie outside what the formula can say.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from math import isfinite
+
+from troubleshoot.quantities import air, capacitors, combustion, gas, refrigerant, saturation
+from troubleshoot.quantities.ranges import OutOfRange
+from troubleshoot.quantities.units import STANDARD_ATMOSPHERE_PSIA
+
+Number = float
+Formula = Callable[..., float]
+
+
+def _dew_temperature(name: str, psig: Number) -> float:
+    """F from psig at sea level."""
+    return saturation.dew_temperature(name, psig + STANDARD_ATMOSPHERE_PSIA)
+
+
+def _bubble_temperature(name: str, psig: Number) -> float:
+    return saturation.bubble_temperature(name, psig + STANDARD_ATMOSPHERE_PSIA)
+
+
+def _dew_pressure(name: str, fahrenheit: Number) -> float:
+    return saturation.dew_pressure(name, fahrenheit) - STANDARD_ATMOSPHERE_PSIA
+
+
+def _bubble_pressure(name: str, fahrenheit: Number) -> float:
+    return saturation.bubble_pressure(name, fahrenheit) - STANDARD_ATMOSPHERE_PSIA
+
+
+def _outdoor_air_percent(return_f: Number, mixed_f: Number, outdoor_f: Number) -> float:
+    """Per cent of the mixed air that is outdoor air, from three temperatures in F."""
+    return air.outdoor_air_fraction(return_f, mixed_f, outdoor_f).percent
+
+
+FORMULAS: Mapping[str, Formula] = {
+    "copy": lambda a: a,
+    "difference": lambda a, b: a - b,
+    "absolute-difference": lambda a, b: abs(a - b),
+    "ratio": lambda a, b: a / b,
+    "percent-difference": lambda a, b: 100 * (a - b) / b,
+    "dew-temperature": _dew_temperature,
+    "bubble-temperature": _bubble_temperature,
+    "dew-pressure": _dew_pressure,
+    "bubble-pressure": _bubble_pressure,
+    "target-superheat": refrigerant.target_superheat,
+    "compression-ratio": refrigerant.compression_ratio,
+    "outdoor-air-fraction": _outdoor_air_percent,
+    "capacitance-under-load": capacitors.capacitance_under_load,
+    "gas-flow": gas.gas_flow,
+    "gas-input": gas.gas_input,
+    "co-air-free": combustion.co_air_free,
+    "airflow-per-ton": lambda cfm, tons: cfm / tons,
+}
+
+
+def compute(name: str, inputs: tuple[float | str, ...]) -> float | None:
+    """The formula's value, or nothing where these inputs lie outside its range."""
+    try:
+        value = FORMULAS[name](*inputs)
+    except (OutOfRange, ZeroDivisionError):
+        return None
+    return value if isfinite(value) else None

@@ -1,0 +1,262 @@
+"""The hypotheses that live on one unit: every fault at every place it can be, in every picture.
+
+A card's evidence is layered: the card itself, then what equipment facts override, then the picture
+(mild, severe). The layers give, per test, the cells from which rows are made, and the statements
+that join tests into groups.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Mapping
+from dataclasses import dataclass, field
+
+from troubleshoot.knowledge.model import Evidence, Fault, Given, Knowledge, Picture, Test
+from troubleshoot.reasoning.classify import outcomes_here
+from troubleshoot.reasoning.equipment import Unit
+from troubleshoot.reasoning.grades import HOW_COMMON, PROBABILITY
+from troubleshoot.reasoning.groups import MOST_TESTS, Group, Statement, joint
+from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.rows import (
+    NONE_OF_THEM,
+    Cell,
+    Row,
+    Signs,
+    background,
+    cells_of,
+    reported,
+    row,
+    sign_row,
+)
+
+
+@dataclass(frozen=True, slots=True)
+class FaultPicture:
+    """One picture of one fault on this unit: its evidence by test, and its groups.
+
+    Rows do not depend on the place; every place of the fault shares them.
+    """
+
+    fault: Fault
+    name: str
+    cells: Mapping[str, tuple[Cell, ...]]
+    groups: tuple[Group, ...] = ()
+
+    def grouped(self, test: str) -> Group | None:
+        return next((g for g in self.groups if test in g.tests), None)
+
+
+@dataclass(frozen=True, slots=True)
+class Hypothesis:
+    """A picture of a fault at a place, with its share of the prior."""
+
+    picture: FaultPicture
+    at: Place | None
+    prior: float
+
+    @property
+    def fault(self) -> Fault:
+        return self.picture.fault
+
+
+@dataclass(slots=True)
+class Hypotheses:
+    """All hypotheses of one unit, and the rows they give to tests (made once, when asked for)."""
+
+    knowledge: Knowledge
+    unit: Unit
+    causes: tuple[Hypothesis, ...]
+    effects: tuple[Hypothesis, ...]
+    tests: Mapping[str, Test]
+    _outcomes: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    _rows: dict[tuple[str, str, str], Row | Signs] = field(default_factory=dict)
+    _backgrounds: dict[str, Row | Signs] = field(default_factory=dict)
+
+    def outcomes(self, test: str) -> tuple[str, ...]:
+        if test not in self._outcomes:
+            self._outcomes[test] = tuple(
+                o.id for o in outcomes_here(self.knowledge.tests[test], self.unit)
+            )
+        return self._outcomes[test]
+
+    def background(self, test: str) -> Row | Signs:
+        if test not in self._backgrounds:
+            self._backgrounds[test] = self._make(test, ())
+        return self._backgrounds[test]
+
+    def row(self, picture: FaultPicture, test: str) -> Row | Signs:
+        """The row of a test under a picture, without any group."""
+        key = (picture.fault.id, picture.name, test)
+        if key not in self._rows:
+            self._rows[key] = self._make(test, picture.cells.get(test, ()))
+        return self._rows[key]
+
+    def _make(self, test_id: str, cells: tuple[Cell, ...]) -> Row | Signs:
+        test = self.knowledge.tests[test_id]
+        outcomes = self.outcomes(test_id)
+        if test.choose == "several":
+            return sign_row(test, cells, outcomes)
+        return row(test, cells, outcomes) if cells else background(test, outcomes)
+
+
+def pattern_row(made: Row | Signs) -> Row:
+    """A row over single outcomes: for a test of signs, none and each sign alone."""
+    return made.patterns() if isinstance(made, Signs) else made
+
+
+def hypotheses_for(knowledge: Knowledge, unit: Unit) -> Hypotheses:
+    """Every live hypothesis on the unit. What cannot exist here is taken off the list."""
+    live_tests = {
+        test.id: test
+        for test in knowledge.tests.values()
+        if unit.allows(test.exists_when) and unit.layout.places(test.per)
+    }
+    found = Hypotheses(knowledge, unit, (), (), live_tests)
+    causes: list[Hypothesis] = []
+    effects: list[Hypothesis] = []
+    for fault in knowledge.faults.values():
+        places = unit.layout.places(fault.per)
+        if not unit.allows(fault.exists_when) or not places:
+            continue
+        pictures = _pictures(found, fault)
+        prior = HOW_COMMON[fault.how_common] / (len(places) * len(pictures))
+        kept = effects if fault.is_effect else causes
+        kept.extend(Hypothesis(p, place, prior) for place in places for p in pictures)
+    found.causes, found.effects = tuple(causes), tuple(effects)
+    return found
+
+
+def _pictures(all_: Hypotheses, fault: Fault) -> tuple[FaultPicture, ...]:
+    unit = all_.unit
+    layers = [layer for layer in fault.overrides if unit.proves(layer.when)]
+    drawn = [picture for picture in fault.pictures if unit.proves(picture.when)]
+    if not drawn:
+        return (_picture(all_, fault, "", layers),)
+    return tuple(_picture(all_, fault, picture.name, [*layers, picture]) for picture in drawn)
+
+
+def _picture(all_: Hypotheses, fault: Fault, name: str, layers: Iterable[Picture]) -> FaultPicture:
+    evidence = _live(all_, fault.evidence)
+    given = list(fault.given)
+    for layer in layers:
+        evidence = _overridden(evidence, _live(all_, layer.evidence))
+        given = [*layer.given, *given]
+    cells = {
+        test: tuple(found)
+        for test in dict.fromkeys(f.test for e in evidence for f in e.findings)
+        if (found := cells_of(all_.knowledge.tests[test], evidence, all_.outcomes(test)))
+    }
+    picture = FaultPicture(fault, name, cells)
+    statements = [s for s in (*_any_of(evidence), *_given(all_, given)) if s is not None]
+    return FaultPicture(fault, name, cells, _groups(all_, picture, statements))
+
+
+def _live(all_: Hypotheses, evidence: Iterable[Evidence]) -> list[Evidence]:
+    """Evidence from tests that exist on this unit."""
+    kept = []
+    for item in evidence:
+        findings = tuple(f for f in item.findings if f.test in all_.tests)
+        if findings:
+            kept.append(Evidence(item.grade, findings))
+    return kept
+
+
+def _overridden(below: list[Evidence], above: list[Evidence]) -> list[Evidence]:
+    """The upper layer replaces the lower where it names the same outcomes of the same test."""
+    spoken: dict[str, set[str]] = {}
+    for item in above:
+        for finding in item.findings:
+            spoken.setdefault(finding.test, set()).update(finding.outcomes)
+    kept = []
+    for item in below:
+        findings = []
+        for finding in item.findings:
+            outcomes = tuple(o for o in finding.outcomes if o not in spoken.get(finding.test, ()))
+            if outcomes:
+                findings.append(type(finding)(finding.test, outcomes))
+        if findings:
+            kept.append(Evidence(item.grade, tuple(findings)))
+    return [*above, *kept]
+
+
+def _any_of(evidence: Iterable[Evidence]) -> list[Statement]:
+    return [
+        Statement(
+            PROBABILITY[item.grade],
+            {f.test: frozenset(f.outcomes) for f in item.findings},
+            {},
+            any_of=True,
+        )
+        for item in evidence
+        if len(item.findings) > 1
+    ]
+
+
+def _given(all_: Hypotheses, given: Iterable[Given]) -> list[Statement | None]:
+    return [
+        Statement(
+            PROBABILITY[item.grade],
+            {item.finding.test: _here(all_, item.finding.test, item.finding.outcomes)},
+            {f.test: _here(all_, f.test, f.outcomes) for f in item.given},
+        )
+        if all(f.test in all_.tests for f in (item.finding, *item.given))
+        and all(_here(all_, f.test, f.outcomes) for f in (item.finding, *item.given))
+        else None
+        for item in given
+    ]
+
+
+def _here(all_: Hypotheses, test: str, outcomes: Iterable[str]) -> frozenset[str]:
+    """The outcomes as the group's table knows them; the healthy one of signs is "none"."""
+    here = frozenset(outcomes) & frozenset(all_.outcomes(test))
+    known = all_.knowledge.tests[test]
+    if known.choose == "several":
+        here = frozenset(NONE_OF_THEM if o in known.healthy else o for o in here)
+    return here
+
+
+def _groups(
+    all_: Hypotheses, picture: FaultPicture, statements: list[Statement]
+) -> tuple[Group, ...]:
+    """The groups that the statements join; a test belongs to one group.
+
+    The strongest statement comes first; one that would make a group too large is left out.
+    """
+    joined: list[tuple[list[str], list[Statement]]] = []
+    for statement in sorted(statements, key=lambda s: -abs(s.chance - 0.5)):
+        tests = [*statement.target, *(t for t in statement.condition if t not in statement.target)]
+        touching = [each for each in joined if set(each[0]) & set(tests)]
+        merged = list(dict.fromkeys([t for each in touching for t in each[0]] + tests))
+        if len(merged) > MOST_TESTS:
+            continue
+        joined = [each for each in joined if each not in touching]
+        joined.append((merged, [s for each in touching for s in each[1]] + [statement]))
+    return tuple(
+        joint({test: pattern_row(all_.row(picture, test)) for test in tests}, stated)
+        for tests, stated in joined
+    )
+
+
+def report_column(outcomes: Iterable[str], chances: Mapping[str, float], error: float) -> Row:
+    """The chance of a report per true outcome: what was seen, blurred by report error.
+
+    A hard report of r gives 1 - e on r and e / (K - 1) elsewhere; a soft one mixes such columns.
+    """
+    names = list(outcomes)
+    k = len(names)
+    if k < 2:
+        return dict.fromkeys(names, 1.0)
+    hit, miss = 1 - error, error / (k - 1)
+    total = math.fsum(chances.values()) or 1.0
+    return {o: miss + (hit - miss) * chances.get(o, 0.0) / total for o in names}
+
+
+__all__ = [
+    "FaultPicture",
+    "Hypotheses",
+    "Hypothesis",
+    "hypotheses_for",
+    "pattern_row",
+    "report_column",
+    "reported",
+]

@@ -1,0 +1,172 @@
+"""Where on the unit: the places a finding or a fault can be about, and which speak of which.
+
+A unit is a small tree of places built from its equipment facts. A place is spoken as its kind and
+number ("circuit 2", "capacitor condenser fan 1"). A finding speaks only about its own place and
+what feeds it or is fed by it, so the weak fan section of a dual capacitor never accuses the
+compressor's section, and a burnt pole on contactor 2 never condemns compressor 1.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+
+SPOKEN_KINDS: Mapping[str, str] = {
+    "circuit": "circuit",
+    "compressor": "compressor",
+    "contactor": "contactor",
+    "compressor-capacitor": "capacitor compressor",
+    "condenser-fan": "condenser fan",
+    "condenser-fan-capacitor": "capacitor condenser fan",
+    "blower-capacitor": "capacitor blower",
+    "heat-stage": "heat stage",
+}
+CAPACITOR_KINDS = ("compressor-capacitor", "condenser-fan-capacitor", "blower-capacitor")
+PLACE_KINDS = (*SPOKEN_KINDS, "capacitor")
+UNNUMBERED = frozenset({"blower-capacitor"})
+
+_LETTERS = {letter: str(number) for number, letter in enumerate("abcdefgh", start=1)}
+_DEVICE_OF_CAPACITOR = {
+    "compressor-capacitor": "compressor",
+    "condenser-fan-capacitor": "condenser-fan",
+    "blower-capacitor": None,
+}
+
+
+@dataclass(frozen=True, slots=True, order=True)
+class Place:
+    """One of a kind of place on a unit; numbered from 1."""
+
+    kind: str
+    number: int = 1
+
+    def __str__(self) -> str:
+        spoken = SPOKEN_KINDS[self.kind]
+        return spoken if self.kind in UNNUMBERED else f"{spoken} {self.number}"
+
+
+@dataclass(frozen=True, slots=True)
+class Layout:
+    """How many of each kind the unit has, and which circuits a condenser fan serves."""
+
+    counts: tuple[tuple[str, int], ...]
+    fans_serve: str = "all"
+
+    def places(self, kind: str | None) -> tuple[Place | None, ...]:
+        """All places of a kind; (None,) for what concerns the unit as a whole."""
+        if kind is None:
+            return (None,)
+        kinds = CAPACITOR_KINDS if kind == "capacitor" else (kind,)
+        counts = dict(self.counts)
+        return tuple(
+            Place(each, number) for each in kinds for number in range(1, counts.get(each, 0) + 1)
+        )
+
+    def shown(self, kind: str | None, place: Place | None) -> str | None:
+        """The place as shown: nothing where the unit has only one of that kind."""
+        if place is None or len(self.places(kind)) <= 1:
+            return None
+        return str(place)
+
+    def circuits_of(self, place: Place) -> frozenset[int]:
+        """The circuits that a place serves or belongs to."""
+        everything = frozenset(range(1, dict(self.counts).get("circuit", 1) + 1))
+        if place.kind in ("blower-capacitor", "heat-stage"):
+            return everything
+        if place.kind in ("condenser-fan", "condenser-fan-capacitor") and self.fans_serve == "all":
+            return everything
+        return frozenset({place.number})
+
+    def speaks_about(self, seen_at: Place | None, fault_at: Place | None) -> bool:
+        """Whether a finding at one place says anything about a fault at another."""
+        return _speaks_about(self, seen_at, fault_at)
+
+
+@lru_cache(maxsize=4096)
+def _speaks_about(layout: Layout, seen_at: Place | None, fault_at: Place | None) -> bool:
+    if seen_at is None or fault_at is None or seen_at == fault_at:
+        return True
+    if seen_at.kind in CAPACITOR_KINDS:
+        return fault_at == device_of(seen_at)
+    if fault_at.kind == "blower-capacitor":
+        return False
+    if seen_at.kind == fault_at.kind:
+        return False
+    device = device_of(fault_at)
+    if device is not None and seen_at.kind == device.kind:
+        return seen_at == device
+    return bool(layout.circuits_of(seen_at) & layout.circuits_of(fault_at))
+
+
+def device_of(place: Place) -> Place | None:
+    """The motor that a capacitor section serves; nothing for other places or the blower."""
+    kind = _DEVICE_OF_CAPACITOR.get(place.kind)
+    return None if kind is None else Place(kind, place.number)
+
+
+class PlaceNotUnderstood(ValueError):
+    """The words do not name a place of this unit. `instead` says what would do."""
+
+    def __init__(self, problem: str, instead: str) -> None:
+        super().__init__(f"{problem}; {instead}")
+        self.problem = problem
+        self.instead = instead
+
+
+_WORDS = re.compile(r"^(capacitor )?([a-z ]+?)(?: ?(\d+|[a-h]))?$")
+
+
+def parse_place(text: str, kind: str | None, layout: Layout) -> tuple[Place, ...]:
+    """The places of `kind` that the words name: usually one, several where no number was given.
+
+    A neighbouring word serves where the meaning is plain: "circuit 2" for compressor 2, and
+    "condenser fan 1" for its capacitor. Raises PlaceNotUnderstood.
+    """
+    words = " ".join(text.lower().replace("-", " ").split())
+    words = re.sub(r"^(.*) capacitor( \d+| [a-h])?$", r"capacitor \1\2", words)
+    choices = [place for place in layout.places(kind) if place is not None]
+    if kind is None:
+        raise PlaceNotUnderstood(
+            f'"{text}" names a place, but this concerns the whole unit', "leave the place out"
+        )
+    match = _WORDS.match(words)
+    spoken = {name: each for each, name in SPOKEN_KINDS.items()}
+    named = None
+    if match:
+        base = (match[1] or "") + match[2]
+        named = spoken.get(base) or spoken.get(match[2])
+    if match is None or named is None:
+        raise PlaceNotUnderstood(f'"{text}" is not a place', _say_choices(choices))
+    number = int(_LETTERS.get(match[3], match[3])) if match[3] else None
+    found = tuple(p for p in choices if _fits(named, number, p, layout))
+    if not found:
+        raise PlaceNotUnderstood(f'this unit has no "{text}" for that', _say_choices(choices))
+    return found
+
+
+def _fits(named: str, number: int | None, place: Place, layout: Layout) -> bool:
+    if number is not None and place.kind not in UNNUMBERED and named == place.kind:
+        return place.number == number
+    if named == place.kind:
+        return True
+    device = device_of(place)
+    if device is not None:
+        return named == device.kind and number in (None, place.number)
+    if place.kind == "blower-capacitor" or named in CAPACITOR_KINDS:
+        return False
+    if place.kind == "condenser-fan" and named == "circuit":
+        return number is None or number in layout.circuits_of(place)
+    same_line = {"circuit", "compressor", "contactor"}
+    return {named, place.kind} <= same_line and number in (None, place.number)
+
+
+def highest_number(text: str) -> int | None:
+    """The number a place's words end with, or nothing."""
+    match = _WORDS.match(" ".join(text.lower().replace("-", " ").split()))
+    return int(_LETTERS.get(match[3], match[3])) if match and match[3] else None
+
+
+def _say_choices(choices: list[Place]) -> str:
+    return "say " + " or ".join(f'"{place}"' for place in choices) if choices else "leave it out"

@@ -1,0 +1,139 @@
+"""Ranking: from readings to the chance of each cause, with the weight of every finding kept.
+
+S(h) = log prior + the sum of the weights of evidence, then softmax. Sums are order-free (sorted,
+fsum): the same answers give the same bits. Literature: Good 1985; Pattipati and Alexandridis 1990.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterable, Sequence
+from dataclasses import dataclass
+
+from troubleshoot.knowledge.model import Complaint, Fault
+from troubleshoot.reasoning.grades import (
+    PRIOR_NOTHING_WRONG_ON_COMPLAINT,
+    PRIOR_NOTHING_WRONG_ON_ROUND,
+    PRIOR_OUTSIDE,
+)
+from troubleshoot.reasoning.hypotheses import Hypotheses, Hypothesis
+from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.weighing import (
+    Seen,
+    SeenByTest,
+    Weight,
+    by_test,
+    outside_weights,
+    weights_of,
+)
+
+PARTS_OF_PRIOR = 100.0
+"""How common an effect is, as a chance: the weight of its word in a hundred (no source)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Ranked:
+    """One hypothesis with its chance, and the findings for and against."""
+
+    hypothesis: Hypothesis
+    probability: float
+    weights: tuple[Weight, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Cause:
+    """A fault at a place, its pictures summed: what people are shown."""
+
+    fault: Fault
+    at: Place | None
+    probability: float
+    weights: tuple[Weight, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Ranking:
+    """The chance of each cause, of nothing wrong, and of something outside the rules."""
+
+    hypotheses: tuple[Ranked, ...]
+    nothing_wrong: float
+    outside: float
+
+    @property
+    def best_cause(self) -> float:
+        """The chance of the likeliest cause."""
+        return max((cause.probability for cause in self.causes()), default=0.0)
+
+    def causes(self) -> tuple[Cause, ...]:
+        """Causes by chance, pictures summed; ties by id and place."""
+        groups: dict[tuple[str, Place | None], list[Ranked]] = {}
+        for ranked in self.hypotheses:
+            key = (ranked.hypothesis.fault.id, ranked.hypothesis.at)
+            groups.setdefault(key, []).append(ranked)
+        found = []
+        for members in groups.values():
+            best = max(members, key=lambda r: r.probability)
+            total = math.fsum(r.probability for r in members)
+            found.append(Cause(best.hypothesis.fault, best.hypothesis.at, total, best.weights))
+        return tuple(sorted(found, key=lambda c: (-c.probability, c.fault.id, str(c.at))))
+
+
+def rank(
+    hypotheses: Hypotheses,
+    seen: Sequence[Seen],
+    complaint: Complaint | None = None,
+    repaired: Iterable[str] = (),
+    routine: bool = False,
+) -> Ranking:
+    """The ranking of all causes on these readings."""
+    tests = by_test(seen)
+    mended = frozenset(repaired)
+    live = [h for h in hypotheses.causes if h.fault.id not in mended]
+    present = tuple(_present(hypotheses, tests, fault) for fault in sorted(mended))
+    outside, nothing = _special_priors(routine)
+    total = math.fsum(h.prior for h in live) or 1.0
+    scale = (1 - outside - nothing) / total
+    kept = [(h, weights_of(hypotheses, h, tests, complaint, present)) for h in live]
+    logs = [_sum([math.log(h.prior * scale)], weights) for h, weights in kept]
+    logs.append(math.log(nothing))
+    logs.append(_sum([math.log(outside)], outside_weights(hypotheses, seen)))
+    chances = _softmax(logs)
+    ranked = tuple(Ranked(h, p, weights) for (h, weights), p in zip(kept, chances, strict=False))
+    return Ranking(ranked, chances[-2], chances[-1])
+
+
+def _present(hypotheses: Hypotheses, tests: SeenByTest, fault: str) -> Hypothesis:
+    """The place and picture in which a repaired fault best fits what was seen."""
+    choices = [h for h in (*hypotheses.causes, *hypotheses.effects) if h.fault.id == fault]
+    return max(
+        choices,
+        key=lambda h: math.fsum(w.weight for w in weights_of(hypotheses, h, tests, None)),
+    )
+
+
+def rank_effects(hypotheses: Hypotheses, seen: Sequence[Seen]) -> tuple[Cause, ...]:
+    """What happened (effects), each judged on its own against nothing having happened."""
+    tests = by_test(seen)
+    found = []
+    for hypothesis in hypotheses.effects:
+        weights = weights_of(hypotheses, hypothesis, tests, None)
+        prior = hypothesis.prior / PARTS_OF_PRIOR
+        log_odds = _sum([math.log(prior / (1 - prior))], weights)
+        chance = 1 / (1 + math.exp(-log_odds)) if log_odds > -700 else 0.0
+        found.append(Cause(hypothesis.fault, hypothesis.at, chance, weights))
+    return tuple(sorted(found, key=lambda c: (-c.probability, c.fault.id, str(c.at))))
+
+
+def _special_priors(routine: bool) -> tuple[float, float]:
+    nothing = PRIOR_NOTHING_WRONG_ON_ROUND if routine else PRIOR_NOTHING_WRONG_ON_COMPLAINT
+    return PRIOR_OUTSIDE, nothing
+
+
+def _sum(first: list[float], weights: Iterable[Weight]) -> float:
+    return math.fsum(sorted([*first, *(w.weight for w in weights)]))
+
+
+def _softmax(logs: Sequence[float]) -> list[float]:
+    top = max(logs)
+    parts = [math.exp(x - top) for x in logs]
+    total = math.fsum(sorted(parts))
+    return [part / total for part in parts]
