@@ -1,0 +1,1 @@
+"""Scenarios, the unit that answers the apprentice, scoring."""

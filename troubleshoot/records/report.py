@@ -1,0 +1,135 @@
+"""The report of a visit in Markdown: what was asked, what was found, what to do, what is open."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from troubleshoot.knowledge.model import Fault, Knowledge
+from troubleshoot.visit.profiles import spoken
+from troubleshoot.visit.wording import percent
+
+Account = Mapping[str, Any]
+
+_ENDINGS = {
+    "named": "The cause is named.",
+    "shortlist": "Not settled: a shortlist, with what would tell the causes apart.",
+    "nothing-wrong": "Nothing wrong was found.",
+    "outside": "The findings fit nothing in the rule base well.",
+    "stopped": "The work was stopped for safety.",
+    "left": "The visit was left before it was finished.",
+}
+
+
+def markdown_report(
+    knowledge: Knowledge, account: Account, extras: Mapping[str, Any] | None = None
+) -> str:
+    """The report of one account.
+
+    `extras` may hold `title`, `words` (the caller's), `unit` (facts and plate values as typed),
+    `notes`, `open_items` and `repaired`.
+    """
+    return "\n".join(_report(knowledge, account, extras or {}))
+
+
+def _report(knowledge: Knowledge, account: Account, extras: Mapping[str, Any]) -> Iterator[str]:
+    yield f"# {extras.get('title') or 'Visit to a rooftop unit'}"
+    yield ""
+    complaint = knowledge.complaints.get(str(account["complaint"]))
+    if extras.get("words"):
+        yield f'Caller\'s words: "{extras["words"]}"  '
+    if complaint is not None:
+        yield f"Complaint: {complaint.says}  "
+    yield f"Ending: {_ENDINGS[str(account['ending'])]}  "
+    yield f"Time reckoned: {account['minutes']} minutes"
+    yield from _stop(account)
+    yield from _causes(knowledge, account)
+    yield from _readings(knowledge, account)
+    yield from _list("Not explained by the cause", _unexplained(knowledge, account))
+    yield from _list("Notes", extras.get("notes", ()))
+    yield from _list("Open items", extras.get("open_items", ()))
+    yield from _list("Unit", (f"{k}: {v}" for k, v in dict(extras.get("unit", {})).items()))
+    yield ""
+    yield (
+        "Local codes, the unit's own instructions and licensed practice come before anything "
+        "written here."
+    )
+
+
+def _stop(account: Account) -> Iterator[str]:
+    stop = account["stop"]
+    if stop:
+        yield ""
+        yield "## STOP"
+        yield ""
+        yield f"{stop['what_to_do']}  "
+        yield f"Hand over to: {stop['defer_to']}"
+
+
+def _causes(knowledge: Knowledge, account: Account) -> Iterator[str]:
+    yield ""
+    yield "## Causes"
+    yield ""
+    for cause in account["causes"][:6]:
+        where = f", {cause['at']}" if cause["at"] else ""
+        yield f"- {percent(cause['probability'])}: {cause['name']}{where}"
+    for effect in account["effects"]:
+        yield f"- what happened: {effect['name']}"
+    if account["ending"] == "named":
+        yield from _repair(knowledge.faults[account["causes"][0]["id"]])
+    yield from _list("Causes behind it", (knowledge.faults[f].name for f in account["behind"]))
+    yield from _list(
+        "Would still tell them apart",
+        (
+            f"{knowledge.tests[row['test']].name} (about {row['minutes']} min)"
+            for row in account["would_separate"]
+        ),
+    )
+
+
+def _repair(fault: Fault) -> Iterator[str]:
+    yield ""
+    yield "## Repair"
+    yield ""
+    yield f"{fault.repair.what}  "
+    joined = " or ".join(spoken((each,)) for each in fault.repair.who)
+    who = spoken(fault.repair.who) if fault.repair.who_rule == "all" else joined
+    yield f"Who: {who}. About {fault.repair.minutes:.0f} minutes.  "
+    yield f"Why it failed: {fault.why}  "
+    yield f"If left: {fault.if_left}"
+    yield from _list("Proof readings to take afterwards", (proof.text for proof in fault.proof))
+
+
+def _readings(knowledge: Knowledge, account: Account) -> Iterator[str]:
+    if not account["asked"] and not account["computed"]:
+        return
+    yield ""
+    yield "## Done and read, in order"
+    yield ""
+    yield "| what | where | reading | outcome | counts |"
+    yield "| --- | --- | --- | --- | --- |"
+    for row in account["asked"]:
+        counts = "yes" if row["valid"] else "no"
+        yield _table_row(knowledge, row, row["text"] or "", counts)
+    for row in account["computed"]:
+        yield _table_row(knowledge, row, f"{row['value']:.4g} {row['unit']}", "computed")
+
+
+def _table_row(knowledge: Knowledge, row: Mapping[str, Any], reading: str, counts: str) -> str:
+    name = knowledge.tests[row["test"]].name
+    return f"| {name} | {row['at'] or ''} | {reading} | {row['outcome'] or ''} | {counts} |"
+
+
+def _unexplained(knowledge: Knowledge, account: Account) -> Iterator[str]:
+    for row in account["unexplained"]:
+        where = f" at {row['at']}" if row["at"] else ""
+        yield f"{knowledge.tests[row['test']].name}{where}: {row['outcome']}"
+
+
+def _list(title: str, lines: Any) -> Iterator[str]:
+    rows = list(lines)
+    if rows:
+        yield ""
+        yield f"## {title}"
+        yield ""
+        yield from (f"- {row}" for row in rows)

@@ -1,0 +1,79 @@
+"""Assessing a case at once: all readings taken, causes ranked, nothing asked."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+
+from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.reasoning.answers import Case
+from troubleshoot.reasoning.asking import Asking
+from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.next_test import Candidate
+from troubleshoot.reasoning.places import Place
+from troubleshoot.visit.account import Plain, account, ending_of, shown_causes
+from troubleshoot.visit.wording import cause_line, effect_line
+
+_TYPICAL_SWITCH = {"any": 0.0, "running": 0.0, "running-open": 5.0, "energised-open": 8.0}
+_LOCKED_OUT_SWITCH = 15.0
+"""Minutes to reach a work state from a unit as found (common practice, no source)."""
+
+
+def typical_switch(test: Test, place: Place | None) -> float:
+    """Minutes to reach a test's work state from a unit as it is found."""
+    return _TYPICAL_SWITCH.get(test.work_state, _LOCKED_OUT_SWITCH)
+
+
+def candidates_for(conclusions: Conclusions) -> tuple[Candidate, ...]:
+    """Tests that would still separate the causes, best first, from a unit as it is found."""
+    asking = Asking(
+        conclusions.hypotheses.knowledge,
+        conclusions.case.unit,
+        conclusions.hypotheses.tests.values(),
+    )
+    done = frozenset((r.test, r.at) for r in conclusions.readings) | conclusions.case.skipped
+    return conclusions.chooser.candidates(
+        conclusions.ranking,
+        conclusions.seen,
+        done,
+        lambda test, place: asking.asks(test, place, conclusions.values),
+        typical_switch,
+    )
+
+
+def assess_case(knowledge: Knowledge, case: Case) -> tuple[Plain, tuple[str, ...]]:
+    """The account of a case for scripts, and the same in lines for people."""
+    conclusions = Reasoner(knowledge).conclude(case)
+    ending = ending_of(conclusions)
+    candidates = candidates_for(conclusions) if ending == "shortlist" else ()
+    minutes = math.fsum(knowledge.tests[r.test].minutes for r in conclusions.readings)
+    plain = account(conclusions, ending=ending, candidates=candidates, minutes=minutes)
+    return plain, tuple(_lines(conclusions, ending, candidates))
+
+
+def _lines(
+    conclusions: Conclusions, ending: str, candidates: tuple[Candidate, ...]
+) -> Iterator[str]:
+    if conclusions.stop is not None and conclusions.stop.hazard.stop is not None:
+        hazard = conclusions.stop.hazard
+        yield f"{hazard.signal} STOP: {hazard.what_to_do}"
+        yield f"Hand over to: {hazard.defer_to}"
+        yield ""
+    yield {
+        "named": "The cause:",
+        "shortlist": "Not settled. The likeliest causes:",
+        "nothing-wrong": "Nothing wrong on these readings. Next likeliest:",
+        "outside": "These readings fit nothing in the rule base well. Nearest:",
+        "stopped": "The diagnosis stops here. On these readings the causes are:",
+    }[ending]
+    for cause in shown_causes(conclusions)[:6]:
+        yield "  " + cause_line(conclusions, cause)
+    for effect in conclusions.effects:
+        yield "  " + effect_line(conclusions, effect)
+    for reading in conclusions.unexplained:
+        yield f"  not explained: {reading.test} {', '.join(reading.seen)}"
+    if ending == "shortlist" and candidates:
+        yield "These would tell them apart:"
+        for candidate in candidates[:4]:
+            minutes = round(candidate.minutes + candidate.switch_minutes)
+            yield f"  {candidate.test.name} (about {minutes} min)"

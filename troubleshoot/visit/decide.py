@@ -1,0 +1,238 @@
+"""What comes next in a visit: a safety step, a test, a STOP, or an ending.
+
+A pure function of the visit's state. The next test is the one that tells most per minute, unless
+a rule puts another first; whatever it needs of the work state comes before it, step by step, each
+with its cautions.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass, replace
+from typing import Literal
+
+from troubleshoot.knowledge.model import Hazard, Knowledge, Test, Trigger
+from troubleshoot.reasoning.asking import Asking
+from troubleshoot.reasoning.chains import belongs_to_step
+from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
+from troubleshoot.reasoning.next_test import Candidate, choose
+from troubleshoot.reasoning.places import Place
+from troubleshoot.visit.account import ending_of
+from troubleshoot.visit.events import Spot, VisitState
+from troubleshoot.visit.needs import needs_of
+from troubleshoot.visit.profiles import hand_over, hand_over_on_the_way
+from troubleshoot.visit.route import steps_to, steps_to_leave, switch_minutes
+from troubleshoot.visit.steps import Step
+
+
+@dataclass(frozen=True, slots=True)
+class Decision:
+    """What comes next.
+
+    `step`, `ask`: a safety step or a test at a place, with the cautions that come before it.
+    `aim`: the test that all this is for, where it is another. `stop`: a STOP stands; with
+    `until-made-safe` the test that found it may be taken again once the danger is gone. `ending`:
+    no test pays any more, or the STOP is final.
+    """
+
+    kind: Literal["step", "ask", "stop", "ending"]
+    test: Test | None = None
+    at: Place | None = None
+    step: Step | None = None
+    cautions: tuple[Hazard, ...] = ()
+    reason: str = ""
+    aim: Spot | None = None
+    stop: FiredHazard | None = None
+    ending: str = ""
+    handed_over: tuple[tuple[str, str], ...] = ()
+
+
+class Decider:
+    """Decides for visits under one rule base; keeps the reasoner."""
+
+    def __init__(self, knowledge: Knowledge) -> None:
+        self.knowledge = knowledge
+        self.reasoner = Reasoner(knowledge)
+
+    def decide(self, state: VisitState, conclusions: Conclusions | None = None) -> Decision:
+        """What comes next on this state."""
+        if state.closing or state.ended is not None:
+            return self._leave(state)
+        conclusions = conclusions or self.reasoner.conclude(state.case)
+        standing = standing_stop(self.knowledge, conclusions)
+        if standing is not None:
+            return Decision("stop", stop=standing, ending="stopped")
+        if state.aim is not None:
+            return self._towards(state, conclusions, state.aim, state.aim_reason)
+        handed: list[tuple[str, str]] = []
+        candidates = self.candidates(state, conclusions)
+        while True:
+            chosen, reason = self._choose(conclusions, candidates)
+            if chosen is None:
+                return Decision("ending", ending=ending_of(conclusions), handed_over=tuple(handed))
+            phrase = self._hand_over(state, chosen)
+            if phrase is None:
+                aim = (chosen.test.id, chosen.at)
+                decision = self._towards(state, conclusions, aim, reason)
+                return _with(decision, tuple(handed))
+            handed.append((chosen.test.id, phrase))
+            candidates = tuple(c for c in candidates if c is not chosen)
+
+    def candidates(self, state: VisitState, conclusions: Conclusions) -> tuple[Candidate, ...]:
+        """Every test worth a look from here, the best rate first."""
+        asking = self._asking(state, conclusions)
+        done = frozenset((r.test, r.at) for r in conclusions.readings) | state.skipped
+        skipped = {test for test, _ in state.skipped}
+
+        def asks(test: Test, place: Place | None) -> tuple[Test, ...]:
+            asked = asking.asks(test, place, conclusions.values)
+            return () if any(t.id in skipped and t.id != test.id for t in asked) else asked
+
+        def switch(test: Test, place: Place | None) -> float:
+            needs = needs_of(test, None if place is None else str(place), state.at_work)
+            return switch_minutes(state.work, needs, state.at_work, self.knowledge.tests)
+
+        return conclusions.chooser.candidates(
+            conclusions.ranking, conclusions.seen, done, asks, switch
+        )
+
+    def _asking(self, state: VisitState, conclusions: Conclusions) -> Asking:
+        return Asking(self.knowledge, state.unit, conclusions.hypotheses.tests.values())
+
+    def _choose(
+        self, conclusions: Conclusions, candidates: tuple[Candidate, ...]
+    ) -> tuple[Candidate | None, str]:
+        """The next test and why: a rule that puts one first, or what it separates."""
+        for fired in conclusions.procedures:
+            for name in fired.procedure.look_first:
+                for candidate in candidates:
+                    if candidate.test.id == name:
+                        return candidate, fired.procedure.reason
+        chosen = choose(candidates, conclusions.ranking)
+        return chosen, "" if chosen is None else separates(conclusions, chosen)
+
+    def _hand_over(self, state: VisitState, candidate: Candidate) -> str | None:
+        for name in candidate.asks:
+            test = self.knowledge.tests[name]
+            phrase = hand_over(test, state.profiles)
+            if phrase is None:
+                needs = needs_of(test, _spoken(candidate.at), state.at_work)
+                steps = steps_to(state.work, needs, state.at_work)
+                phrase = hand_over_on_the_way(steps, self.knowledge.tests, state.profiles)
+            if phrase is not None:
+                return phrase
+        return None
+
+    def _towards(
+        self, state: VisitState, conclusions: Conclusions, aim: Spot, reason: str
+    ) -> Decision:
+        """The next thing on the way to a test: a step, an input it needs, or the test itself."""
+        test = self.knowledge.tests[aim[0]]
+        asked = self._asking(state, conclusions).asks(test, aim[1], conclusions.values)
+        wanted = next((t for t in asked if (t.id, None) not in state.skipped), test)
+        places = state.unit.layout.places(wanted.per)
+        at = aim[1] if aim[1] in places else _like(aim[1], places)
+        needs = needs_of(wanted, _spoken(at), state.at_work)
+        steps = steps_to(state.work, needs, state.at_work)
+        if steps:
+            of_step = self.knowledge.tests[steps[0].id]
+            return Decision(
+                "step",
+                of_step,
+                step=steps[0],
+                aim=aim,
+                reason=reason,
+                cautions=self._cautions(state, of_step),
+            )
+        return Decision(
+            "ask", wanted, at, aim=aim, reason=reason, cautions=self._cautions(state, wanted)
+        )
+
+    def _leave(self, state: VisitState) -> Decision:
+        """The way back: leads on, panels on, clear, lock off, watch the start."""
+        steps = steps_to_leave(state.work, state.at_work)
+        if not steps:
+            return Decision("ending", ending=state.ended or "")
+        test = self.knowledge.tests[steps[0].id]
+        return Decision("step", test, step=steps[0], cautions=self._cautions(state, test))
+
+    def _cautions(self, state: VisitState, test: Test) -> tuple[Hazard, ...]:
+        return cautions_before(self.knowledge, state, test)
+
+
+def cautions_before(knowledge: Knowledge, state: VisitState, test: Test) -> tuple[Hazard, ...]:
+    """The hazards to be shown before a test or step, the gravest first."""
+    found = dict.fromkeys(name for name in test.hazards if name in knowledge.hazards)
+    for hazard in knowledge.hazards.values():
+        if any(_step_trigger(trigger, state, test) for trigger in hazard.triggers):
+            found.setdefault(hazard.id)
+    order = ("DANGER", "WARNING", "CAUTION", "NOTICE")
+    hazards = [knowledge.hazards[name] for name in found]
+    return tuple(sorted(hazards, key=lambda h: order.index(h.signal)))
+
+
+def _step_trigger(trigger: Trigger, state: VisitState, test: Test) -> bool:
+    """Whether a trigger that speaks of the step itself holds for this one."""
+    if not belongs_to_step(trigger) or trigger.findings:
+        return False
+    return (
+        trigger.test in (None, test.id)
+        and trigger.work_state in (None, test.work_state)
+        and trigger.exposes in (None, test.exposes)
+        and (trigger.profile is None or trigger.profile in state.profiles)
+        and trigger.complaint in (None, state.complaint)
+        and state.unit.proves(trigger.equipment)
+    )
+
+
+def standing_stop(knowledge: Knowledge, conclusions: Conclusions) -> FiredHazard | None:
+    """The STOP that stands: the widest scope first; one for a single step does not end anything."""
+    for scope in ("whole-job", "until-made-safe"):
+        for fired in conclusions.hazards:
+            if fired.stops and fired.hazard.stop and fired.hazard.stop.scope == scope:
+                return fired
+    return None
+
+
+def separates(conclusions: Conclusions, candidate: Candidate) -> str:
+    """Why a test is next: the leading causes whose rows differ most on it."""
+    names = list(dict.fromkeys(_told_apart(conclusions, candidate)))
+    if len(names) >= 2:
+        return f"tells {names[0]} from {names[1]}"
+    if names:
+        return f"speaks for or against {names[0]}"
+    return "narrows the causes"
+
+
+def _told_apart(conclusions: Conclusions, candidate: Candidate) -> Iterator[str]:
+    """The likeliest cause that the test speaks about, and the likeliest it does not favour."""
+    mentions = [
+        c
+        for c in conclusions.causes[:8]
+        if any(
+            h.fault.id == c.fault.id and candidate.test.id in h.picture.cells
+            for h in conclusions.hypotheses.causes
+        )
+    ]
+    for cause in mentions[:1]:
+        yield cause.fault.name
+    for cause in conclusions.causes[:3]:
+        if not mentions or cause.fault.id != mentions[0].fault.id:
+            yield cause.fault.name
+
+
+def _spoken(place: Place | None) -> str | None:
+    return None if place is None else str(place)
+
+
+def _like(place: Place | None, places: tuple[Place | None, ...]) -> Place | None:
+    """The place of another kind that goes with this one: same number, else the only one."""
+    if place is not None:
+        for other in places:
+            if other is not None and other.number == place.number:
+                return other
+    return places[0] if len(places) == 1 else None
+
+
+def _with(decision: Decision, handed: tuple[tuple[str, str], ...]) -> Decision:
+    return replace(decision, handed_over=handed)

@@ -1,0 +1,312 @@
+"""One visit as a chain of events, and the state that they add up to.
+
+An event is plain data, as it stands in the journal. `after` makes the next state from the last
+one and an event; `replay` does so from the start. Undo is an event too: it takes back the words of
+the last answer, not what hands have done, so the work state goes on from the more cautious of the
+two. Nothing here reads a clock, a file or a terminal.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Mapping, Sequence
+from dataclasses import dataclass, field, replace
+from typing import Any
+
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.answers import Answer, Case
+from troubleshoot.reasoning.equipment import Unit, read_unit
+from troubleshoot.reasoning.places import Place, parse_place
+from troubleshoot.visit.profiles import FULLY_QUALIFIED
+from troubleshoot.visit.steps import CONFIRMED, Step
+from troubleshoot.visit.transitions import after_step, after_test, expire, resume_voids
+from troubleshoot.visit.unit_at_work import unit_at_work
+from troubleshoot.visit.work_state import UnitAtWork, WorkState, cautious
+
+Event = Mapping[str, Any]
+Spot = tuple[str, Place | None]
+"""A test at a place."""
+
+UNDOABLE = frozenset({"answer", "step", "skip", "fact", "invalid", "repaired"})
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """One thing asked and what came of it, for the record."""
+
+    test: str
+    at: Place | None
+    outcome: str | None
+    text: str | None
+    valid: bool
+    minutes: float
+    work_state: str
+
+
+@dataclass(frozen=True, slots=True)
+class VisitState:
+    """Everything one visit has come to."""
+
+    unit_data: Mapping[str, object] = field(default_factory=dict)
+    own_record: Mapping[str, object] = field(default_factory=dict)
+    unit: Unit = field(default_factory=Unit)
+    at_work: UnitAtWork = field(default_factory=UnitAtWork)
+    complaint: str | None = None
+    words: str = ""
+    routine: bool = False
+    profiles: frozenset[str] = FULLY_QUALIFIED
+    conditions: Mapping[str, str] = field(default_factory=dict)
+    answers: tuple[Answer, ...] = ()
+    asked: tuple[Asked, ...] = ()
+    skipped: frozenset[Spot] = frozenset()
+    not_known: frozenset[str] = frozenset()
+    work: WorkState = field(default_factory=WorkState)
+    aim: Spot | None = None
+    aim_reason: str = ""
+    notes: tuple[str, ...] = ()
+    repaired: tuple[str, ...] = ()
+    closing: bool = False
+    ended: str | None = None
+
+    @property
+    def case(self) -> Case:
+        """The case that the reasoning starts from."""
+        return Case(
+            self.unit,
+            self.complaint,
+            self.answers,
+            self.conditions,
+            self.skipped,
+            self.repaired,
+            self.routine,
+        )
+
+    @property
+    def minutes(self) -> float:
+        return sum(each.minutes for each in self.asked)
+
+
+def replay(knowledge: Knowledge, events: Sequence[Event]) -> VisitState:
+    """The state that all events add up to."""
+    state = VisitState()
+    for number, event in enumerate(events):
+        if event["event"] == "undo":
+            kept = _without_last(events[:number])
+            before = state
+            state = replay(knowledge, kept)
+            state = replace(state, work=cautious(state.work, before.work), aim=None)
+        else:
+            state = after(knowledge, state, event)
+    return state
+
+
+def _without_last(events: Sequence[Event]) -> list[Event]:
+    """The events with the last one that can be undone left out, earlier undoings settled first."""
+    kept: list[Event] = []
+    for event in events:
+        if event["event"] == "undo":
+            kept = _drop_last(kept)
+        else:
+            kept.append(event)
+    return _drop_last(kept)
+
+
+def _drop_last(events: list[Event]) -> list[Event]:
+    for index in range(len(events) - 1, -1, -1):
+        if events[index]["event"] in UNDOABLE:
+            return [*events[:index], *(e for e in events[index + 1 :] if e["event"] != "aim")]
+    return events
+
+
+def can_undo(events: Sequence[Event]) -> bool:
+    """Whether there is anything left to take back."""
+    open_ = 0
+    for event in events:
+        if event["event"] == "undo":
+            open_ = max(0, open_ - 1)
+        elif event["event"] in UNDOABLE:
+            open_ += 1
+    return open_ > 0
+
+
+def after(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
+    """The state after one event."""
+    return _EFFECTS[event["event"]](knowledge, state, event)
+
+
+def _start(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
+    data, own = event.get("unit", {}), event.get("own_record", {})
+    unit = read_unit(knowledge, data, own, event.get("counts"))
+    return replace(
+        state,
+        unit_data=data,
+        own_record=own,
+        unit=unit,
+        at_work=unit_at_work(unit),
+        complaint=event.get("complaint"),
+        words=event.get("words", ""),
+        routine=bool(event.get("routine", False)),
+        profiles=frozenset(event.get("profiles", FULLY_QUALIFIED)),
+        conditions=dict(event.get("conditions", {})),
+        repaired=tuple(event.get("repaired", ())),
+    )
+
+
+def _fact(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
+    """An equipment fact or plate value read on the way; None says that it is not known."""
+    name = event["name"]
+    if event["value"] is None:
+        return replace(state, not_known=state.not_known | {name})
+    value, before = event["value"], state.unit_data.get(name)
+    if isinstance(value, Mapping) and isinstance(before, Mapping):
+        value = {**before, **value}
+    data = {**state.unit_data, name: value}
+    unit = read_unit(knowledge, data, state.own_record, event.get("counts"))
+    return replace(state, unit_data=data, unit=unit, at_work=unit_at_work(unit))
+
+
+def _answer(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
+    test = knowledge.tests[event["test"]]
+    places = places_from(event.get("at"), test.per, state.unit)
+    answer = Answer(
+        test.id,
+        tuple(event.get("outcomes", ())),
+        event.get("text"),
+        places,
+        bool(event.get("shared", False)),
+        event.get("valid"),
+        event.get("instrument"),
+        event.get("why_invalid", ""),
+        dict(event.get("conditions", {})),
+    )
+    where = places[0]
+    asked = Asked(
+        test.id,
+        None if answer.shared else where,
+        ", ".join(answer.outcomes) or None,
+        answer.text,
+        answer.valid is not False,
+        test.minutes,
+        test.work_state,
+    )
+    work = after_test(
+        state.work, test, None if where is None else str(where), answer.outcomes, state.at_work
+    )
+    return replace(
+        state,
+        answers=(*state.answers, answer),
+        asked=(*state.asked, asked),
+        work=work,
+        aim=_aim_kept(state, test.id),
+    )
+
+
+def _aim_kept(state: VisitState, answered: str) -> Spot | None:
+    """An aim is reached when its own test is answered; inputs of a computed test lead on to it."""
+    return None if state.aim is None or state.aim[0] == answered else state.aim
+
+
+def _step(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
+    step = Step(event["step"], event.get("place"), bool(event.get("again", False)))
+    outcomes = tuple(event["outcomes"])
+    work = after_step(state.work, step, outcomes, state.at_work)
+    test = knowledge.tests[step.id]
+    asked = Asked(
+        step.id,
+        _step_place(step, state.unit),
+        ", ".join(outcomes),
+        event.get("text"),
+        True,
+        test.minutes + test.wait_minutes,
+        test.work_state,
+    )
+    places = (asked.at,)
+    answer = Answer(step.id, outcomes, event.get("text"), places)
+    confirmed = outcomes == (CONFIRMED[step.id],)
+    return replace(
+        state,
+        work=work,
+        asked=(*state.asked, asked),
+        answers=(*state.answers, answer),
+        aim=state.aim if confirmed else None,
+    )
+
+
+def _step_place(step: Step, unit: Unit) -> Place | None:
+    for kind, _ in unit.layout.counts:
+        for place in unit.layout.places(kind):
+            if place is not None and str(place) == step.place:
+                return place
+    return None
+
+
+def _skip(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
+    test = knowledge.tests[event["test"]]
+    places = places_from(event.get("at"), test.per, state.unit)
+    skipped = state.skipped | {(test.id, place) for place in places}
+    if state.aim is not None:
+        skipped |= {state.aim}
+    return replace(state, skipped=skipped, aim=None)
+
+
+def _aim(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
+    test = knowledge.tests[event["test"]]
+    place = places_from(event.get("at"), test.per, state.unit)[0]
+    skipped = state.skipped - {(test.id, place)} if event.get("chosen") else state.skipped
+    return replace(
+        state,
+        aim=(test.id, place if event.get("at") else None),
+        aim_reason=event.get("reason", ""),
+        skipped=skipped,
+    )
+
+
+def _note(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
+    return replace(state, notes=(*state.notes, event["text"]))
+
+
+def _invalid(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
+    """The last answer stays on record but counts for nothing."""
+    last = replace(state.answers[-1], valid=False, why_invalid=event["reason"])
+    return replace(state, answers=(*state.answers[:-1], last))
+
+
+def _repaired(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
+    return replace(state, repaired=(*state.repaired, event["fault"]), closing=False)
+
+
+def _resumed(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
+    if not resume_voids(float(event["minutes_away"]), bool(event["same_day"])):
+        return state
+    return replace(state, work=expire(state.work, "resumed"), aim=None)
+
+
+def _closing(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
+    return replace(state, closing=True, aim=None)
+
+
+def _end(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
+    return replace(state, ended=event["ending"])
+
+
+_EFFECTS = {
+    "start": _start,
+    "fact": _fact,
+    "answer": _answer,
+    "step": _step,
+    "skip": _skip,
+    "aim": _aim,
+    "invalid": _invalid,
+    "note": _note,
+    "repaired": _repaired,
+    "resumed": _resumed,
+    "closing": _closing,
+    "end": _end,
+}
+
+
+def places_from(at: object, kind: str | None, unit: Unit) -> tuple[Place | None, ...]:
+    """The places of an event; without any, those of the kind."""
+    if at is None:
+        return unit.layout.places(kind) or (None,)
+    named: Iterable[object] = [at] if isinstance(at, str) else at  # type: ignore[assignment]
+    return tuple(place for each in named for place in parse_place(str(each), kind, unit.layout))

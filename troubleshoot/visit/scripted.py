@@ -1,0 +1,234 @@
+"""A visit answered from a file: the same decisions as with a person, no questions asked.
+
+What the file does not answer is skipped; safety steps that it does not mention are confirmed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Any
+
+from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.reasoning.answers import Answer, Case
+from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.places import Place
+from troubleshoot.visit.account import Plain, account, ending_of
+from troubleshoot.visit.decide import Decider, Decision
+from troubleshoot.visit.events import Event, VisitState, after
+from troubleshoot.visit.profiles import FULLY_QUALIFIED
+from troubleshoot.visit.steps import CONFIRMED
+
+LONGEST_VISIT = 600
+"""More events than any visit has; a run that reaches it is a defect, not a long day."""
+
+
+class ScriptedVisit:
+    """Runs one visit to its ending on the answers of a case."""
+
+    def __init__(self, knowledge: Knowledge, case: Case, start: Event) -> None:
+        self.knowledge = knowledge
+        self.decider = Decider(knowledge)
+        self.unused: dict[str, list[Answer]] = {}
+        for answer in case.answers:
+            self.unused.setdefault(answer.test, []).append(answer)
+        self.events: list[Event] = []
+        self.state = VisitState()
+        self.cautions: list[Plain] = []
+        self.asked: list[Plain] = []
+        self.add(start)
+
+    def add(self, event: Event) -> None:
+        self.events.append(event)
+        self.state = after(self.knowledge, self.state, event)
+
+    def run(self) -> Plain:
+        """Play the visit; returns its account."""
+        for _ in range(LONGEST_VISIT):
+            conclusions = self.decider.reasoner.conclude(self.state.case)
+            decision = self.decider.decide(self.state, conclusions)
+            if decision.kind == "ending" and self._offer_more(conclusions):
+                continue
+            if decision.kind == "ending" or not self._take(decision):
+                return self._account(conclusions, decision)
+        raise RuntimeError("a scripted visit did not come to an end")
+
+    def _offer_more(self, conclusions: Conclusions) -> bool:
+        """Go on to a test that the file answers although none pays by itself any more.
+
+        A technician may choose any worthwhile test; a file of readings chooses those it holds.
+        """
+        if conclusions.named is not None:
+            return False
+        for candidate in self.decider.candidates(self.state, conclusions):
+            if any(self.unused.get(test) for test in (candidate.test.id, *candidate.asks)):
+                at = None if candidate.at is None else str(candidate.at)
+                self.add({"event": "aim", "test": candidate.test.id, "at": at})
+                return True
+        return False
+
+    def _take(self, decision: Decision) -> bool:
+        """Answer one decision from the file; False where the visit ends with it."""
+        if decision.kind == "stop":
+            return self._made_safe(decision)
+        assert decision.test is not None
+        answer = self._from_file(decision)
+        if decision.kind == "step":
+            self._do_step(decision, answer)
+        elif answer is None:
+            self.add(_skip_event(decision))
+        else:
+            self._give(decision, answer)
+        return True
+
+    def _from_file(self, decision: Decision) -> Answer | None:
+        """The file's next answer for the test asked, or for the test it is asked for."""
+        assert decision.test is not None
+        at = decision.at
+        if decision.kind == "step" and decision.step is not None:
+            return self._next(decision.test.id, decision.step.place)
+        if decision.aim is not None and decision.aim[0] != decision.test.id:
+            direct = self._next(decision.aim[0], decision.aim[1])
+            if direct is not None:
+                return direct
+        return self._next(decision.test.id, at)
+
+    def _next(self, test: str, at: Place | str | None) -> Answer | None:
+        waiting = self.unused.get(test, [])
+        for index, answer in enumerate(waiting):
+            spoken = {None if p is None else str(p) for p in answer.places}
+            if at is None or str(at) in spoken or None in spoken:
+                return waiting.pop(index)
+        return None
+
+    def _do_step(self, decision: Decision, answer: Answer | None) -> None:
+        assert decision.step is not None and decision.test is not None
+        step = decision.step
+        outcomes: tuple[str, ...] = (CONFIRMED[step.id],)
+        if answer is not None and answer.outcomes:
+            outcomes = answer.outcomes
+        self._record(decision, outcomes, None if answer is None else answer.text, True)
+        self.add(
+            {
+                "event": "step",
+                "step": step.id,
+                "place": step.place,
+                "again": step.again,
+                "outcomes": list(outcomes),
+                "text": None if answer is None else answer.text,
+            }
+        )
+
+    def _give(self, decision: Decision, answer: Answer) -> None:
+        test = self.knowledge.tests[answer.test]
+        self.add(answer_event(answer))
+        outcomes = answer.outcomes
+        if not outcomes:
+            conclusions = self.decider.reasoner.conclude(self.state.case)
+            for reading in conclusions.readings:
+                if reading.test == answer.test and reading.at in answer.places:
+                    outcomes = reading.seen
+        valid = answer.valid is not False
+        self._record(decision, outcomes, answer.text, valid, test)
+
+    def _record(
+        self,
+        decision: Decision,
+        outcomes: tuple[str, ...],
+        text: str | None,
+        valid: bool,
+        test: Test | None = None,
+    ) -> None:
+        test = test or decision.test
+        assert test is not None
+        layout = self.state.unit.layout
+        shown = layout.shown(test.per, decision.at)
+        if decision.step is not None:
+            shown = decision.step.place
+        self.cautions.extend(caution_rows(decision, shown, test.id))
+        self.asked.append(
+            {
+                "test": test.id,
+                "at": shown,
+                "outcome": ", ".join(outcomes) or None,
+                "text": text,
+                "valid": valid,
+                "minutes": round(test.minutes, 1),
+                "work_state": test.work_state,
+            }
+        )
+
+    def _made_safe(self, decision: Decision) -> bool:
+        """A STOP until made safe is lifted only by a fresh reading of what called it up."""
+        fired = decision.stop
+        if fired is None or fired.hazard.stop is None or fired.hazard.stop.scope == "whole-job":
+            return False
+        for atom in fired.because:
+            kind, _, rest = atom.partition(":")
+            test = rest.partition(":")[0]
+            if kind == "possible" and self.unused.get(test):
+                answer = self.unused[test].pop(0)
+                self.add(answer_event(answer))
+                return True
+        return False
+
+    def _account(self, conclusions: Conclusions, decision: Decision) -> Plain:
+        ending = "stopped" if decision.kind == "stop" else ending_of(conclusions)
+        candidates = (
+            self.decider.candidates(self.state, conclusions) if ending == "shortlist" else ()
+        )
+        return account(
+            conclusions,
+            ending=ending,
+            stop=decision.stop,
+            asked=self.asked,
+            cautions=self.cautions,
+            minutes=self.state.minutes,
+            candidates=candidates,
+        )
+
+
+def start_event(
+    case: Case, data: Mapping[str, Any], profiles: Iterator[str] | None = None
+) -> Event:
+    """The first event of a visit on a case file's plain data."""
+    return {
+        "event": "start",
+        "unit": dict(data.get("unit") or {}),
+        "own_record": dict(data.get("own-record") or {}),
+        "counts": {k: n for k, n in case.unit.layout.counts if k in ("circuit", "condenser-fan")},
+        "complaint": case.complaint,
+        "conditions": dict(case.conditions),
+        "repaired": list(case.repaired),
+        "routine": case.routine,
+        "profiles": sorted(profiles or FULLY_QUALIFIED),
+    }
+
+
+def answer_event(answer: Answer) -> Event:
+    """An answer as an event."""
+    places = [str(p) for p in answer.places if p is not None]
+    return {
+        "event": "answer",
+        "test": answer.test,
+        "at": places or None,
+        "shared": answer.shared,
+        "outcomes": list(answer.outcomes),
+        "text": answer.text,
+        "valid": answer.valid,
+        "instrument": answer.instrument,
+        "why_invalid": answer.why_invalid,
+        "conditions": dict(answer.conditions),
+    }
+
+
+def _skip_event(decision: Decision) -> Event:
+    assert decision.test is not None
+    at = None if decision.at is None else str(decision.at)
+    return {"event": "skip", "test": decision.test.id, "at": at}
+
+
+def caution_rows(decision: Decision, shown: str | None, before: str) -> list[Plain]:
+    """The cautions of one decision as the account lists them."""
+    return [
+        {"id": h.id, "signal": h.signal, "at": shown, "before": before} for h in decision.cautions
+    ]

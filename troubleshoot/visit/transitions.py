@@ -1,0 +1,97 @@
+"""How the work state changes: by a step, by a test, by an event that voids some of it."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Final, Literal
+
+from troubleshoot.knowledge.model import Test
+from troubleshoot.visit import steps
+from troubleshoot.visit.needs import VACUUM, needs_of
+from troubleshoot.visit.step_effects import EFFECTS, Outcomes, power_back
+from troubleshoot.visit.step_guards import refusals
+from troubleshoot.visit.steps import CONFIRMED, Step
+from troubleshoot.visit.work_state import WHOLE_UNIT, UnitAtWork, WorkState
+
+Event = Literal["lock-off", "motor-ran", "resumed", "hour-passed"]
+"""What voids states: the lock came off, a motor ran, the visit was resumed, an hour went by."""
+
+RESUME_MINUTES: Final = 30.0
+"""Away this long, a person elsewhere may have changed something (common practice, no source)."""
+
+JUMPER_HAZARD: Final = "temporary-jumper"
+NITROGEN_HAZARD: Final = "nitrogen-pressure"
+
+
+class StepOutOfTurn(ValueError):
+    """A step was reported whose turn has not come; the message says what must come first."""
+
+
+def after_step(state: WorkState, step: Step, outcomes: Outcomes, unit: UnitAtWork) -> WorkState:
+    """The state after a step was done with these outcomes (one, or several where it allows).
+
+    Raises StepOutOfTurn when something must come before the step.
+    """
+    first = refusals(state, step, unit)
+    if first:
+        raise StepOutOfTurn(f"{step.id} must wait; first: {'; '.join(first)}")
+    changed = EFFECTS[step.id](state, step, outcomes)
+    still_clear = changed.area_clear and step.id in (steps.TOOLS_CLEAR, steps.LOCK_OFF)
+    return replace(changed, area_clear=still_clear)
+
+
+def after_test(
+    state: WorkState, test: Test, place: str | None, outcomes: Outcomes, unit: UnitAtWork
+) -> WorkState:
+    """The state after a test: leads it took off, a jumper it put in, a circuit it left empty."""
+    if test.id in EFFECTS:
+        return after_step(state, Step(test.id, place), outcomes, unit)
+    changed = replace(state, area_clear=False)
+    if state.power == "locked-out" and test.kind == "measurement":
+        changed = replace(changed, leads_off=changed.leads_off | {place or WHOLE_UNIT})
+    if JUMPER_HAZARD in test.hazards:
+        calls = "on" if state.calls == "off" else state.calls
+        changed = replace(changed, jumpers=changed.jumpers | {test.id}, calls=calls)
+    for circuit, need in needs_of(test, place, unit).circuits:
+        if need == "charge-recovered" and NITROGEN_HAZARD in test.hazards:
+            changed = changed.with_circuit(circuit, "under-nitrogen")
+        elif need == "charge-recovered" and VACUUM in test.hazards:
+            changed = changed.with_circuit(circuit, "under-vacuum")
+    return changed
+
+
+def expire(state: WorkState, event: Event) -> WorkState:
+    """The state after an event that voids some of it."""
+    if event == "lock-off":
+        return power_back(state, "on")
+    if event == "motor-ran":
+        return replace(state, dead="not-shown", discharged=frozenset())
+    if event == "hour-passed":
+        return replace(state, roof="not-checked")
+    return _resumed(state)
+
+
+def resume_voids(minutes_away: float, same_day: bool) -> bool:
+    """Whether resuming a visit voids what a person elsewhere could have changed meanwhile."""
+    return minutes_away >= RESUME_MINUTES or not same_day
+
+
+def withdraws_readings(step: Step, outcomes: Outcomes) -> bool:
+    """Whether the meter failed its proof, so that its readings since the last proof fall."""
+    return step.id == steps.METER_PROOF and outcomes != (CONFIRMED[steps.METER_PROOF],)
+
+
+def _resumed(state: WorkState) -> WorkState:
+    return replace(
+        power_back(state, "on"),
+        meter="not-proved",
+        second_source="none-known" if state.second_source == "none-known" else "found",
+        gas="on",
+        gas_swept=state.gas_swept and state.gas == "on",
+        clear=frozenset(),
+        occupants_told=False,
+        fire_panel="in-service" if state.fire_panel == "in-service" else "unsure",
+        roof="not-checked",
+        second_person=False,
+        area_clear=False,
+    )

@@ -1,0 +1,31 @@
+"""What the safe order of work has to know of a unit, read from its equipment facts."""
+
+from __future__ import annotations
+
+from troubleshoot.reasoning.equipment import Unit
+from troubleshoot.visit.work_state import UnitAtWork
+
+BLOWER_MOTOR = "blower motor"
+BLOWER_DRIVE = "blower drive"
+
+
+def unit_at_work(unit: Unit) -> UnitAtWork:
+    """Places that hold a charge, circuits, and what makes the work more dangerous.
+
+    A fact that is not known counts as the dangerous case only where that costs no false step: an
+    unknown refrigerant is not taken for flammable, the sweep is called for by the nameplate.
+    """
+    facts = unit.facts
+    drives = []
+    if facts.get("blower-motor") == "electronically-commutated":
+        drives.append(BLOWER_MOTOR)
+    if facts.get("variable-speed-drive") == "fitted":
+        drives.append(BLOWER_DRIVE)
+    return UnitAtWork(
+        capacitors=tuple(str(place) for place in unit.layout.places("capacitor")),
+        drives=tuple(drives),
+        circuits=tuple(str(place) for place in unit.layout.places("circuit")),
+        flammable=facts.get("refrigerant-class") == "a2l",
+        fire_panel=facts.get("duct-smoke-detector") == "fitted",
+        volts_480=facts.get("line-volts-class") == "480-volt",
+    )

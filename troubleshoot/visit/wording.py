@@ -1,0 +1,47 @@
+"""How causes, places and numbers are said to people, everywhere alike."""
+
+from __future__ import annotations
+
+from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.ranking import Cause
+
+BAR_CELLS = 10
+
+
+def percent(probability: float) -> str:
+    """A chance as people read it: no false precision at the ends."""
+    if probability > 0.99:
+        return "over 99 %"
+    if probability < 0.01:
+        return "under 1 %"
+    return f"{100 * probability:.0f} %"
+
+
+def bar(probability: float) -> str:
+    """A bar of ten cells; the number always stands beside it."""
+    full = round(probability * BAR_CELLS)
+    return "#" * full + "." * (BAR_CELLS - full)
+
+
+def band(probability: float) -> str:
+    """A chance in a word."""
+    for least, word in ((0.9, "named"), (0.6, "likely"), (0.2, "possible"), (0.03, "unlikely")):
+        if probability >= least:
+            return word
+    return "very unlikely"
+
+
+def at_place(conclusions: Conclusions, cause: Cause) -> str:
+    shown = conclusions.case.unit.layout.shown(cause.fault.per, cause.at)
+    return f" ({shown})" if shown else ""
+
+
+def cause_line(conclusions: Conclusions, cause: Cause) -> str:
+    """One cause with its bar, chance and band."""
+    where = at_place(conclusions, cause)
+    chance = f"{bar(cause.probability)} {percent(cause.probability):>9}"
+    return f"{chance}  {cause.fault.name}{where}"
+
+
+def effect_line(conclusions: Conclusions, effect: Cause) -> str:
+    return f"what happened: {effect.fault.name}{at_place(conclusions, effect)}"

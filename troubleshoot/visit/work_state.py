@@ -1,0 +1,178 @@
+"""The work state: what is known for certain about a unit while people work on it.
+
+Nothing here is a guess about the unit; it is what the technician has confirmed, step by step, and
+what has expired since. Where something is not known, the value that protects people is taken:
+power counts as on, a capacitor as charged, a meter as unproved.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, replace
+from typing import Final, Literal
+
+Power = Literal["on", "locked-out"]
+Panels = Literal["on", "off"]
+Calls = Literal["stuck-on", "on", "off"]
+Dead = Literal["not-shown", "tested", "tested-again", "proved"]
+Meter = Literal["failed", "not-proved", "proved"]
+SecondSource = Literal["none-known", "found", "locked"]
+Gas = Literal["on", "shut"]
+Circuit = Literal["closed", "gauges-on", "charge-recovered", "under-nitrogen", "under-vacuum"]
+Roof = Literal["not-checked", "no-go", "edge-near", "go"]
+FirePanel = Literal["in-service", "unsure", "on-test"]
+Energy = Literal[
+    "running", "stopped", "running-open", "energised-open", "locked-out", "proved-dead"
+]
+
+WHOLE_UNIT: Final = "unit"
+"""Stands for the place of a test that has none."""
+
+_CALLS_LADDER: Final[tuple[Calls, ...]] = ("stuck-on", "on", "off")
+_DEAD_LADDER: Final[tuple[Dead, ...]] = ("not-shown", "tested", "tested-again", "proved")
+_METER_LADDER: Final[tuple[Meter, ...]] = ("failed", "not-proved", "proved")
+_ROOF_LADDER: Final[tuple[Roof, ...]] = ("no-go", "not-checked", "edge-near", "go")
+_SECOND_SOURCE_LADDER: Final[tuple[SecondSource, ...]] = ("found", "locked", "none-known")
+_CIRCUIT_LADDER: Final[tuple[Circuit, ...]] = (
+    "under-vacuum",
+    "under-nitrogen",
+    "charge-recovered",
+    "gauges-on",
+    "closed",
+)
+_NO_CHARGE: Final = frozenset({"charge-recovered", "under-nitrogen", "under-vacuum"})
+
+
+@dataclass(frozen=True, slots=True)
+class UnitAtWork:
+    """What the safe order of work has to know about the unit itself.
+
+    `capacitors`: the place of each capacitor section; `drives`: of each drive and electronically
+    commutated motor; `circuits`: of each refrigerant circuit. `flammable`: A2L refrigerant.
+    `fire_panel`: stopping the unit or its fan is seen by the fire panel. `volts_480`: the supply is
+    of the 480 V class.
+    """
+
+    capacitors: tuple[str, ...] = ()
+    drives: tuple[str, ...] = ()
+    circuits: tuple[str, ...] = ()
+    flammable: bool = False
+    fire_panel: bool = False
+    volts_480: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class WorkState:
+    """What has been confirmed and has not expired. The default is a unit as it is found.
+
+    `calls`: off when nothing can start by itself while the power is on; stuck on when the unit
+    would not stop by its controls. `dead`: how far the proof
+    has come: tested once, tested again after the last discharge, proved when the meter has then
+    been proved again. `discharged`, `leads_off`: places. `jumpers`: the technician's own temporary
+    jumpers that are in. `gas_swept`: no gas was found, nor the cock opened, since the last sweep that
+    found none. `clear`: ids of the air sweeps that found nothing. `area_clear`: tools and
+    people are away from the unit.
+    """
+
+    power: Power = "on"
+    panels: Panels = "on"
+    calls: Calls = "on"
+    dead: Dead = "not-shown"
+    meter: Meter = "not-proved"
+    second_source: SecondSource = "none-known"
+    discharged: frozenset[str] = frozenset()
+    leads_off: frozenset[str] = frozenset()
+    jumpers: frozenset[str] = frozenset()
+    gas: Gas = "on"
+    gas_swept: bool = True
+    circuits: tuple[tuple[str, Circuit], ...] = ()
+    clear: frozenset[str] = frozenset()
+    occupants_told: bool = False
+    fire_panel: FirePanel = "in-service"
+    roof: Roof = "not-checked"
+    second_person: bool = False
+    area_clear: bool = False
+
+    @property
+    def energy(self) -> Energy:
+        """The state of energy in one word, as the technician would say it."""
+        if self.power == "locked-out":
+            return "proved-dead" if self.dead == "proved" else "locked-out"
+        if self.panels == "on":
+            return "stopped" if self.calls == "off" else "running"
+        return "energised-open" if self.calls == "off" else "running-open"
+
+    def circuit(self, place: str) -> Circuit:
+        """The condition of one refrigerant circuit."""
+        return dict(self.circuits).get(place, "closed")
+
+    def with_circuit(self, place: str, condition: Circuit) -> WorkState:
+        """The same state with one circuit in another condition."""
+        conditions = {**dict(self.circuits), place: condition}
+        return replace(self, circuits=_ordered(conditions.items()))
+
+    @property
+    def circuits_without_charge(self) -> tuple[str, ...]:
+        """Circuits that must not be run: recovered, under nitrogen or under vacuum."""
+        return tuple(place for place, condition in self.circuits if condition in _NO_CHARGE)
+
+
+def open_items(state: WorkState) -> tuple[str, ...]:
+    """What would be left behind if the technician walked away now, one phrase each."""
+    items = [f"temporary jumper still in: {name}" for name in sorted(state.jumpers)]
+    items += [f"leads off: {place}" for place in sorted(state.leads_off)]
+    items += [
+        f"{place}: {condition.replace('-', ' ')}"
+        for place, condition in state.circuits
+        if condition != "closed"
+    ]
+    if state.gas == "shut":
+        items.append("gas cock shut")
+    if not state.gas_swept:
+        items.append("gas not swept for leaks")
+    if state.panels == "off":
+        items.append("panels off")
+    if state.power == "locked-out":
+        items.append("locked out")
+    elif state.calls == "off":
+        items.append("stopped by its controls")
+    if state.fire_panel != "in-service":
+        items.append("fire panel still on test")
+    return tuple(items)
+
+
+def cautious(one: WorkState, other: WorkState) -> WorkState:
+    """The state to work from when it may be either: in every respect the more careful of the two.
+
+    Undo takes back words, not what hands have done, so after an undo the work goes on from
+    `cautious(state before it, state after it)`.
+    """
+    places = sorted(dict(one.circuits).keys() | dict(other.circuits).keys())
+    return WorkState(
+        power="on" if "on" in (one.power, other.power) else "locked-out",
+        panels="off" if "off" in (one.panels, other.panels) else "on",
+        calls=min(one.calls, other.calls, key=_CALLS_LADDER.index),
+        dead=min(one.dead, other.dead, key=_DEAD_LADDER.index),
+        meter=min(one.meter, other.meter, key=_METER_LADDER.index),
+        second_source=min(one.second_source, other.second_source, key=_SECOND_SOURCE_LADDER.index),
+        discharged=one.discharged & other.discharged,
+        leads_off=one.leads_off | other.leads_off,
+        jumpers=one.jumpers | other.jumpers,
+        gas="on" if "on" in (one.gas, other.gas) else "shut",
+        gas_swept=one.gas_swept and other.gas_swept and one.gas == other.gas,
+        circuits=_ordered(
+            (place, min(one.circuit(place), other.circuit(place), key=_CIRCUIT_LADDER.index))
+            for place in places
+        ),
+        clear=one.clear & other.clear,
+        occupants_told=one.occupants_told and other.occupants_told,
+        fire_panel=one.fire_panel if one.fire_panel == other.fire_panel else "unsure",
+        roof=min(one.roof, other.roof, key=_ROOF_LADDER.index),
+        second_person=one.second_person and other.second_person,
+        area_clear=one.area_clear and other.area_clear,
+    )
+
+
+def _ordered(conditions: Iterable[tuple[str, Circuit]]) -> tuple[tuple[str, Circuit], ...]:
+    """Closed circuits are left out, so that equal states compare equal."""
+    return tuple(sorted(pair for pair in conditions if pair[1] != "closed"))
