@@ -1,0 +1,30 @@
+"""`troubleshoot assess FILE`: rank causes from readings already taken, no questions."""
+
+from __future__ import annotations
+
+import json
+
+import click
+
+from troubleshoot.cli.case_input import case_from
+from troubleshoot.cli.rule_base import shipped_rules
+
+
+@click.command()
+@click.argument("file", metavar="FILE")
+@click.option("--json", "as_json", is_flag=True, help="The account as JSON, for scripts.")
+def assess(file: str, as_json: bool) -> None:
+    """Rank causes from readings already taken, without asking anything.
+
+    FILE is YAML or JSON (- for standard input) with unit, complaint, conditions and readings.
+    """
+    from troubleshoot.visit.assessment import assess_case
+
+    knowledge = shipped_rules()
+    case = case_from(file, knowledge, as_json)
+    account, lines = assess_case(knowledge, case)
+    if as_json:
+        click.echo(json.dumps(account, indent=1, ensure_ascii=False))
+    else:
+        for line in lines:
+            click.echo(line)

@@ -1,0 +1,95 @@
+"""The beginning of a visit: who is asking, the caller's words, the facts that matter."""
+
+from __future__ import annotations
+
+from troubleshoot.cli.terminal import Terminal
+from troubleshoot.cli.visit_book import VisitBook
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.visit.complaints import match_complaints
+from troubleshoot.visit.nameplate import facts_to_ask
+from troubleshoot.visit.profiles import FULLY_QUALIFIED, PROFILES
+
+WELCOME = (
+    "A visit to a rooftop unit. At any question: ? for how, w for why, help for the rest.",
+    "Local codes, the unit's own instructions and licensed practice come first.",
+)
+
+
+def begin(
+    knowledge: Knowledge,
+    terminal: Terminal,
+    book: VisitBook,
+    unit: dict[str, object],
+    profiles: tuple[str, ...],
+) -> None:
+    """Ask what every visit starts from, and put it into the book."""
+    terminal.say_all(WELCOME)
+    held = profiles or _ask_profiles(terminal)
+    words, complaint = _ask_complaint(knowledge, terminal)
+    book.add(
+        {
+            "event": "start",
+            "unit": unit,
+            "complaint": complaint,
+            "words": words,
+            "routine": complaint in (None, "routine-inspection"),
+            "profiles": sorted(held),
+        }
+    )
+    _ask_facts(knowledge, terminal, book)
+
+
+def _ask_profiles(terminal: Terminal) -> tuple[str, ...]:
+    terminal.say("Who is asking? Give the numbers of all that hold, or Enter for all of 3 to 8.")
+    for number, profile in enumerate(PROFILES, start=1):
+        terminal.say(f"{number} {profile.replace('-', ' ')}", 2)
+    while True:
+        typed = terminal.ask(">").replace(",", " ").split()
+        if not typed:
+            return tuple(sorted(FULLY_QUALIFIED))
+        if all(part.isdigit() and 1 <= int(part) <= len(PROFILES) for part in typed):
+            return tuple(dict.fromkeys(PROFILES[int(part) - 1] for part in typed))
+        terminal.say(f"Numbers from 1 to {len(PROFILES)}, with spaces between them.")
+
+
+def _ask_complaint(knowledge: Knowledge, terminal: Terminal) -> tuple[str, str | None]:
+    terminal.say("What does the caller say? Their own words, or Enter for a routine round.")
+    while True:
+        words = terminal.ask(">")
+        if not words:
+            return "", "routine-inspection"
+        if words in knowledge.complaints:
+            return words, words
+        found = match_complaints(knowledge, words)
+        if not found:
+            terminal.say("Nothing known sounds like that. Say it in other words, or Enter.")
+            continue
+        terminal.say("Which is nearest?")
+        for number, complaint in enumerate(found, start=1):
+            terminal.say(f"{number} {complaint.says}", 2)
+        terminal.say(f"{len(found) + 1} none of these: say it again", 2)
+        typed = terminal.ask(">")
+        if typed.isdigit() and 1 <= int(typed) <= len(found):
+            return words, found[int(typed) - 1].id
+        terminal.say("What does the caller say?")
+
+
+def _ask_facts(knowledge: Knowledge, terminal: Terminal, book: VisitBook) -> None:
+    """The equipment facts on which most of the listed causes depend; Enter for not known."""
+    facts = facts_to_ask(knowledge, book.state.unit, book.state.complaint)
+    if facts:
+        terminal.say("A few facts from the nameplate. Enter where it is not known.")
+    for fact in facts:
+        if fact.id in book.state.unit.facts:
+            continue
+        choices = ", ".join(f"{n} {v}" for n, v in enumerate(fact.values, start=1))
+        terminal.say(f"{fact.asks} ({choices})")
+        while True:
+            typed = terminal.ask(">")
+            value: object = typed or None
+            if typed.isdigit() and 1 <= int(typed) <= len(fact.values) and not fact.counts:
+                value = fact.values[int(typed) - 1]
+            problem = book.try_fact(fact.id, value)
+            if problem is None:
+                break
+            terminal.say(problem)

@@ -1,0 +1,55 @@
+"""Reading a case file for `assess` and `--answers`; what is not understood refuses it whole."""
+
+from __future__ import annotations
+
+import json
+import sys
+from pathlib import Path
+
+import click
+
+from troubleshoot.cli.failures import NOT_UNDERSTOOD, Failure
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.answers import Case
+from troubleshoot.reasoning.equipment import InputRefused, Refusal
+from troubleshoot.visit.case_file import read_case
+
+
+def read_plain(path: str) -> object:
+    """The plain data of a YAML or JSON file, by the strict loader the rule files use."""
+    from troubleshoot.knowledge.located import read_located
+    from troubleshoot.knowledge.nodes import plain
+    from troubleshoot.knowledge.problems import RuleFileError
+
+    try:
+        text = sys.stdin.read() if path == "-" else Path(path).read_text("utf-8")
+    except (OSError, UnicodeDecodeError) as error:
+        raise Failure([f"{path}: cannot be read ({error}); name a YAML or JSON file"], 2) from None
+    if path.endswith(".json"):
+        try:
+            return json.loads(text)
+        except ValueError as error:
+            raise InputRefused((Refusal("file", f"not JSON: {error}", "mend the file"),)) from None
+    try:
+        return plain(read_located(text, path))
+    except RuleFileError as error:
+        problems = [
+            Refusal(f"{p.path}:{p.line}:{p.column}", p.what, p.instead) for p in error.problems
+        ]
+        raise InputRefused(tuple(problems)) from None
+
+
+def case_from(path: str, knowledge: Knowledge, as_json: bool) -> Case:
+    """The case in a file; fails with exit code 3, as an error object where JSON was asked for."""
+    try:
+        return read_case(knowledge, read_plain(path))
+    except InputRefused as error:
+        raise refusal_failure(error, as_json) from None
+
+
+def refusal_failure(error: InputRefused, as_json: bool) -> Failure:
+    """Every refusal, as sentences on standard error, and as JSON on standard output if asked."""
+    if as_json:
+        rows = [{"key": r.key, "problem": r.problem, "instead": r.instead} for r in error.refusals]
+        click.echo(json.dumps({"error": rows}, indent=1, ensure_ascii=False))
+    return Failure([f"{r.key}: {r.problem}; {r.instead}" for r in error.refusals], NOT_UNDERSTOOD)

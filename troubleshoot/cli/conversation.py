@@ -1,0 +1,404 @@
+"""The conversation: ask what comes next, take the answer, journal it, say what it means.
+
+Every answer is in the journal before the next question is shown. End of input and Ctrl-C keep the
+visit; starting again goes on from there.
+"""
+
+from __future__ import annotations
+
+from troubleshoot.cli.answering import NotAnAnswer, answer_event_from, step_outcomes
+from troubleshoot.cli.failures import INTERRUPTED, KEPT
+from troubleshoot.cli.screens import (
+    HELP,
+    show_causes,
+    show_cautions,
+    show_choices,
+    show_ending,
+    show_how,
+    show_stop,
+    show_task,
+    show_verdict,
+)
+from troubleshoot.cli.terminal import EndOfInput, Terminal
+from troubleshoot.cli.visit_book import VisitBook
+from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.visit.decide import Decider, Decision
+from troubleshoot.visit.explain import because, find_fault, what_if, why_not
+from troubleshoot.visit.nameplate import plate_to_ask
+from troubleshoot.visit.work_state import open_items
+
+OTHER_TESTS = 8
+
+
+class Leave(Exception):  # noqa: N818 - named for what happened
+    """The person leaves; the visit is kept."""
+
+
+class Conversation:
+    """One visit, held at a terminal."""
+
+    def __init__(self, knowledge: Knowledge, book: VisitBook, terminal: Terminal) -> None:
+        self.knowledge = knowledge
+        self.book = book
+        self.terminal = terminal
+        self.decider = Decider(knowledge)
+        self.shown_cautions: set[str] = set()
+        self.offered: tuple[tuple[str, str | None], ...] = ()
+
+    def run(self) -> int:
+        """Hold the conversation; returns the exit code."""
+        try:
+            while self._turn():
+                pass
+        except (EndOfInput, Leave):
+            self._say_kept()
+            return KEPT
+        except KeyboardInterrupt:
+            self.terminal.say()
+            self._say_kept()
+            return INTERRUPTED
+        return 0
+
+    def _say_kept(self) -> None:
+        self.terminal.say("The visit is kept. Start again to go on from here.")
+        for item in open_items(self.book.state.work):
+            self.terminal.say(f"Still open on the unit: {item}", 2)
+
+    def _turn(self) -> bool:
+        """One question and its answer; False when the visit is over."""
+        state = self.book.state
+        conclusions = self.decider.reasoner.conclude(state.case)
+        decision = self.decider.decide(state, conclusions)
+        if decision.kind in ("step", "ask"):
+            self._put_question(decision, conclusions)
+            return True
+        if decision.kind == "stop":
+            return self._stopped(decision)
+        if state.closing:
+            self.book.add({"event": "end", "ending": state.ended or "closed"})
+            self.terminal.say("The unit is back as it was. The visit is closed.")
+            self.terminal.say(f"Report: troubleshoot report {self.book.visit_id}")
+            return False
+        return self._settled(decision, conclusions)
+
+    def _put_question(self, decision: Decision, conclusions: Conclusions) -> None:
+        assert decision.test is not None
+        if decision.aim is not None and self.book.state.aim is None:
+            test, at = decision.aim
+            place = None if at is None else str(at)
+            self.book.add({"event": "aim", "test": test, "at": place, "reason": decision.reason})
+        if decision.kind == "ask":
+            for plate in self._plates(decision):
+                self._ask_plate(*plate)
+        terminal = self.terminal
+        terminal.say()
+        self._forget_cautions()
+        show_cautions(terminal, decision.cautions, self.shown_cautions)
+        where = self._where(decision)
+        show_task(terminal, decision, where)
+        if decision.reason and decision.kind == "ask":
+            terminal.say(f"Why now: {decision.reason}", 2)
+        self._ask(decision, conclusions)
+
+    def _forget_cautions(self) -> None:
+        """With the panels closed, the cautions of the open unit are told afresh next time."""
+        if self.book.state.work.panels == "on":
+            self.shown_cautions.clear()
+
+    def _where(self, decision: Decision) -> str | None:
+        assert decision.test is not None
+        if decision.step is not None:
+            return decision.step.place
+        return self.book.state.unit.layout.shown(decision.test.per, decision.at)
+
+    def _plates(self, decision: Decision) -> list[tuple[str, str, str | None]]:
+        state = self.book.state
+        assert decision.test is not None
+        wanted = plate_to_ask(
+            self.knowledge, state.unit, decision.test, decision.at, state.not_known
+        )
+        at = None if decision.at is None else str(decision.at)
+        return [(p.id, f"{p.meaning} ({p.unit})", at if p.per else None) for p in wanted]
+
+    def _ask_plate(self, name: str, meaning: str, at: str | None) -> None:
+        where = f", {at}" if at else ""
+        self.terminal.say(f"From the nameplate{where}: {meaning}. Enter if it cannot be read.")
+        while True:
+            typed = self.terminal.ask(">")
+            value: object = None if not typed else {at: typed} if at else typed
+            problem = self.book.try_fact(name, value)
+            if problem is None:
+                return
+            self.terminal.say(problem)
+
+    def _ask(self, decision: Decision, conclusions: Conclusions) -> None:
+        """Ask until an answer is understood; commands are served on the way."""
+        test = decision.test
+        assert test is not None
+        outcomes = conclusions.hypotheses.outcomes(test.id)
+        unit = ""
+        if test.reads and decision.kind == "ask":
+            one = test.reads[0]
+            unit = one.unit or self.knowledge.quantities[one.quantity].unit
+        if decision.kind == "ask":
+            show_choices(self.terminal, test, outcomes, unit.removesuffix("-diff"))
+        else:
+            self.terminal.say(
+                "Enter when done; or say what came of it: "
+                + ", ".join(o.replace("-", " ") for o in outcomes),
+                2,
+            )
+        while True:
+            typed = self.terminal.ask(">")
+            if self._command(typed, decision, conclusions):
+                if self.book.changed:
+                    return
+                continue
+            try:
+                self._take(typed, decision, outcomes, conclusions)
+                return
+            except NotAnAnswer as error:
+                self.terminal.say(str(error))
+
+    def _take(
+        self,
+        typed: str,
+        decision: Decision,
+        outcomes: tuple[str, ...],
+        conclusions: Conclusions,
+    ) -> None:
+        test = decision.test
+        assert test is not None
+        if decision.step is not None:
+            found = step_outcomes(test, decision.step, typed, outcomes)
+            self.book.add_step(decision.step, found)
+            return
+        event = answer_event_from(self.knowledge, test, decision.at, typed, outcomes)
+        self.book.add(event)
+        after = self.decider.reasoner.conclude(self.book.state.case)
+        for reading in after.readings:
+            if reading.test == test.id and reading.at == decision.at:
+                show_verdict(self.terminal, reading, self.knowledge)
+                if not reading.valid:
+                    self.terminal.say(f"It does not count: {reading.why_invalid}", 1)
+        show_causes(self.terminal, after)
+
+    def _command(self, typed: str, decision: Decision, conclusions: Conclusions) -> bool:
+        """Serve a command; False where the words are an answer."""
+        word, _, rest = typed.partition(" ")
+        self.book.changed = False
+        test = decision.test
+        assert test is not None
+        if typed.lower() in ("?", "how"):
+            show_how(self.terminal, test)
+        elif typed.lower() in ("w", "why"):
+            self._why(decision)
+        elif typed.lower() in ("h", "help"):
+            self.terminal.say_all(HELP)
+        elif typed.lower() == "causes":
+            show_causes(self.terminal, conclusions)
+        elif word == "because":
+            self._because(rest, conclusions)
+        elif typed.lower().startswith("why not "):
+            self._why_not(typed[8:], conclusions)
+        elif typed.lower().startswith("what if "):
+            self._what_if(typed[8:], decision, conclusions)
+        elif typed.lower() == "tests":
+            self._other_tests(conclusions)
+        else:
+            return self._changing(typed, word.lower(), rest, decision, conclusions)
+        return True
+
+    def _changing(
+        self, typed: str, word: str, rest: str, decision: Decision, conclusions: Conclusions
+    ) -> bool:
+        """Commands that change the visit."""
+        test = decision.test
+        assert test is not None
+        if typed in ("q", "quit"):
+            raise Leave
+        if typed in ("u", "undo"):
+            self.terminal.say(self.book.undo())
+        elif typed in ("s", "skip") and decision.kind == "step":
+            self.terminal.say("A safety step cannot be skipped. q keeps the visit and leaves.")
+        elif typed in ("s", "skip"):
+            at = None if decision.at is None else str(decision.at)
+            self.book.add({"event": "skip", "test": test.id, "at": at})
+        elif typed == "done":
+            self.book.add({"event": "closing"})
+        elif word == "note" and rest:
+            self.book.add({"event": "note", "text": rest})
+            self.terminal.say("Noted.")
+            self.book.changed = False
+        elif word == "invalid":
+            self.terminal.say(self.book.mark_last_invalid(rest))
+        elif word == "do" and rest.isdigit():
+            self._do(int(rest))
+        elif word == "repaired" and rest:
+            self._repaired(rest, conclusions)
+        else:
+            return False
+        return True
+
+    def _why(self, decision: Decision) -> None:
+        if decision.kind == "step" and decision.aim is not None:
+            aim = self.knowledge.tests[decision.aim[0]]
+            self.terminal.say(f"It comes before: {aim.name}.", 2)
+        if decision.reason:
+            self.terminal.say(
+                f"It {decision.reason}."
+                if decision.kind == "ask"
+                else f"That one {decision.reason}.",
+                2,
+            )
+
+    def _because(self, rest: str, conclusions: Conclusions) -> None:
+        fault = find_fault(self.knowledge, conclusions, rest or "1")
+        causes = [c for c in conclusions.causes if c.fault.id == fault]
+        if not causes:
+            self.terminal.say("No such cause here. Give its number, or words of its name.")
+        for cause in causes[:1]:
+            self.terminal.say_all(because(conclusions, cause))
+
+    def _why_not(self, rest: str, conclusions: Conclusions) -> None:
+        fault = find_fault(self.knowledge, conclusions, rest)
+        if fault is None:
+            self.terminal.say("No such cause in the rule base. Give its id, or words of its name.")
+        else:
+            self.terminal.say_all(why_not(conclusions, fault))
+
+    def _what_if(self, rest: str, decision: Decision, conclusions: Conclusions) -> None:
+        test = decision.test
+        assert test is not None
+        word = rest.strip().lower().replace(" ", "-")
+        outcomes = conclusions.hypotheses.outcomes(test.id)
+        matching = [o for o in outcomes if o == word] or [o for o in outcomes if o.startswith(word)]
+        if len(matching) != 1:
+            self.terminal.say("Say one of: " + ", ".join(o.replace("-", " ") for o in outcomes))
+            return
+        lines = what_if(self.decider.reasoner, conclusions, test, decision.at, matching[0])
+        self.terminal.say_all(lines)
+
+    def _other_tests(self, conclusions: Conclusions) -> None:
+        found = self.decider.candidates(self.book.state, conclusions)[:OTHER_TESTS]
+        self.offered = tuple((c.test.id, None if c.at is None else str(c.at)) for c in found)
+        for number, candidate in enumerate(found, start=1):
+            where = self.book.state.unit.layout.shown(candidate.test.per, candidate.at)
+            minutes = candidate.minutes + candidate.switch_minutes
+            place = f", {where}" if where else ""
+            self.terminal.say(f"{number} {candidate.test.name}{place}: {minutes:.0f} min", 2)
+        self.terminal.say("do N takes one of them.", 2)
+
+    def _do(self, number: int) -> None:
+        if not 1 <= number <= len(self.offered):
+            self.terminal.say("Type tests first; then do with one of its numbers.")
+            return
+        test, at = self.offered[number - 1]
+        self.book.add(
+            {
+                "event": "aim",
+                "test": test,
+                "at": at,
+                "chosen": True,
+                "reason": "is the one you chose",
+            }
+        )
+
+    def _repaired(self, words: str, conclusions: Conclusions) -> None:
+        fault = find_fault(self.knowledge, conclusions, words)
+        if fault is None:
+            self.terminal.say("No such cause in the rule base. Give its id, or words of its name.")
+        else:
+            self.book.add({"event": "repaired", "fault": fault})
+
+    def _stopped(self, decision: Decision) -> bool:
+        """A STOP: the same finding may be taken again once made safe; else only hand over."""
+        fired = decision.stop
+        assert fired is not None and fired.hazard.stop is not None
+        show_stop(self.terminal, fired)
+        test = self._lifting_test(fired.because)
+        if test is None:
+            self.terminal.say("No further test is offered. Type over to hand the job over.")
+        else:
+            self.terminal.say(
+                f"Only a fresh finding lifts this: type again to do {test.name} once more, "
+                "or over to hand the job over."
+            )
+        while True:
+            typed = self.terminal.ask(">").lower()
+            if typed == "over":
+                self._hand_over()
+                return False
+            if typed == "again" and test is not None:
+                self._ask_again(test)
+                return True
+            if typed in ("q", "quit"):
+                raise Leave
+            self.terminal.say("again, over, or q." if test is not None else "over, or q.")
+
+    def _lifting_test(self, because_of: tuple[str, ...]) -> Test | None:
+        """The test whose fresh reading may lift a STOP: the all-clear, or what found it."""
+        complaint = self.knowledge.complaints.get(self.book.state.complaint or "")
+        for atom in because_of:
+            kind, _, rest = atom.partition(":")
+            if kind == "possible":
+                return self.knowledge.tests[rest.partition(":")[0]]
+            if kind == "complaint" and complaint is not None and complaint.all_clear is not None:
+                return self.knowledge.tests[complaint.all_clear]
+        return None
+
+    def _ask_again(self, test: Test) -> None:
+        conclusions = self.decider.reasoner.conclude(self.book.state.case)
+        outcomes = conclusions.hypotheses.outcomes(test.id)
+        for sentence in test.how:
+            self.terminal.say(sentence, 2)
+        unit = self.knowledge.quantities[test.reads[0].quantity].unit if test.reads else ""
+        show_choices(self.terminal, test, outcomes, unit)
+        while True:
+            try:
+                typed = self.terminal.ask(">")
+                places = self.book.state.unit.layout.places(test.per)
+                event = answer_event_from(self.knowledge, test, places[0], typed, outcomes)
+                self.book.add_reading_again(event)
+                return
+            except NotAnAnswer as error:
+                self.terminal.say(str(error))
+
+    def _hand_over(self) -> None:
+        told = self.terminal.ask("Who was told, and when?")
+        self.book.add({"event": "note", "text": f"Handed over; told: {told}"})
+        self.book.add({"event": "end", "ending": "stopped"})
+        self.terminal.say("The visit is closed as stopped.")
+        for item in open_items(self.book.state.work):
+            self.terminal.say(f"Still open on the unit: {item}", 2)
+
+    def _settled(self, decision: Decision, conclusions: Conclusions) -> bool:
+        """An ending: repaired and gone on, another test, or close."""
+        show_ending(self.terminal, conclusions, decision)
+        self.terminal.say()
+        self.terminal.say(
+            "Type repaired when it has been put right and proved, tests for other tests, "
+            "done to put the unit back and close, or q to keep the visit."
+        )
+        while True:
+            typed = self.terminal.ask(">")
+            if typed == "repaired" and conclusions.named is not None:
+                self._after_repair(conclusions.named.fault.id)
+                return True
+            asking = Decision("ask", next(iter(self.knowledge.tests.values())))
+            if not typed or not self._command(typed, asking, conclusions):
+                self.terminal.say("repaired, tests, done, because, why not CAUSE, or q.")
+            elif self.book.changed:
+                return True
+
+    def _after_repair(self, fault: str) -> None:
+        for proof in self.knowledge.faults[fault].proof:
+            reading = self.terminal.ask(f"Proof: {proof.text}. What did you read?")
+            self.book.add(
+                {"event": "note", "text": f"proof: {proof.text}: {reading or 'not taken'}"}
+            )
+        answer = self.terminal.ask("Is the complaint still there? (y/n)").lower()
+        self.book.add({"event": "repaired", "fault": fault})
+        if not answer.startswith("y"):
+            self.book.add({"event": "closing", "ending": "named"})

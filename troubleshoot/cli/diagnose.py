@@ -1,0 +1,43 @@
+"""`troubleshoot diagnose [UNIT]`: a visit with a complaint, by conversation or from a file."""
+
+from __future__ import annotations
+
+import click
+
+from troubleshoot.cli.rule_base import shipped_rules
+from troubleshoot.visit.profiles import PROFILES
+
+
+@click.command()
+@click.argument("unit", required=False, metavar="[UNIT]")
+@click.option("--answers", metavar="FILE", help="Answer from a YAML or JSON file; ask nothing.")
+@click.option("--json", "as_json", is_flag=True, help="The account as JSON, for scripts.")
+@click.option("--no-input", is_flag=True, help="Ask nothing; what no file answers is skipped.")
+@click.option(
+    "--profile",
+    "profiles",
+    multiple=True,
+    type=click.Choice(PROFILES),
+    help="Who is asking; repeat for several. A conversation asks once, a script has all.",
+)
+@click.pass_context
+def diagnose(
+    ctx: click.Context,
+    unit: str | None = None,
+    answers: str | None = None,
+    as_json: bool = False,
+    no_input: bool = False,
+    profiles: tuple[str, ...] = (),
+) -> None:
+    """Visit a unit that has a complaint and be led to the cause, safely.
+
+    UNIT is a unit's name from the register; without it you are asked.
+    """
+    if answers is not None or no_input:
+        from troubleshoot.cli.scripted import run_scripted
+
+        run_scripted(answers, as_json, profiles)
+        return
+    from troubleshoot.cli.visiting import converse
+
+    ctx.exit(converse(shipped_rules(), unit, profiles, (ctx.obj or {}).get("data")))

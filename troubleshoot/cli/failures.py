@@ -1,0 +1,57 @@
+"""How the command line fails: one sentence on standard error, and an exit code that tells.
+
+0 done; 1 checks found something; 2 usage; 3 a scripted answer was not understood; 4 visit kept,
+not finished; 5 rules invalid; 6 the journal cannot be written; 130 Ctrl-C.
+"""
+
+from __future__ import annotations
+
+import os
+import sys
+from collections.abc import Iterable
+from typing import Any
+
+import click
+
+CHECKS_FOUND = 1
+USAGE = 2
+NOT_UNDERSTOOD = 3
+KEPT = 4
+RULES_INVALID = 5
+JOURNAL_FAILED = 6
+INTERRUPTED = 130
+
+
+class Failure(click.ClickException):
+    """A failure with its exit code and sentences; with `--json` also an error object."""
+
+    def __init__(self, lines: Iterable[str], exit_code: int) -> None:
+        self.lines = tuple(lines)
+        super().__init__("\n".join(self.lines))
+        self.code = exit_code
+
+    def show(self, file: Any = None) -> None:
+        for line in self.lines:
+            click.echo(line, err=True, file=file)
+
+
+def run_command(command: click.Command) -> int:
+    """Run the command line; returns the exit code, never a traceback for what people do."""
+    try:
+        result = command.main(standalone_mode=False, prog_name="troubleshoot")
+    except click.exceptions.Exit as error:
+        return error.exit_code
+    except click.Abort:
+        click.echo("", err=True)
+        return INTERRUPTED
+    except Failure as error:
+        error.show()
+        return error.code
+    except click.ClickException as error:
+        error.show()
+        return error.exit_code
+    except BrokenPipeError:
+        # Whoever read our output has gone; say nothing more, at exit either.
+        os.dup2(os.open(os.devnull, os.O_WRONLY), sys.stdout.fileno())
+        return 1
+    return result if isinstance(result, int) else 0

@@ -1,0 +1,72 @@
+"""The `troubleshoot` command: a group whose commands are imported only when they are used."""
+
+from __future__ import annotations
+
+import importlib
+import sys
+from collections.abc import Mapping
+from typing import Any
+
+import click
+
+from troubleshoot.cli.failures import run_command
+
+COMMANDS: Mapping[str, tuple[str, str]] = {
+    "diagnose": ("troubleshoot.cli.diagnose:diagnose", "A visit to a unit with a complaint."),
+    "assess": (
+        "troubleshoot.cli.assess:assess",
+        "Rank causes from readings already taken; asks nothing.",
+    ),
+    "calc": ("troubleshoot.cli.calc:calc", "One computation, with units, formula and source."),
+    "rules": ("troubleshoot.cli.rules:rules", "Check, test, explain and write the rule base."),
+}
+"""Command name -> where it lives, and its one line of help, so that help imports nothing."""
+
+
+class LazyGroup(click.Group):
+    """Imports a command's module when the command is called, never to list it."""
+
+    def list_commands(self, ctx: click.Context) -> list[str]:
+        return list(COMMANDS)
+
+    def get_command(self, ctx: click.Context, cmd_name: str) -> click.Command | None:
+        if cmd_name not in COMMANDS:
+            return None
+        module, _, attribute = COMMANDS[cmd_name][0].partition(":")
+        command = getattr(importlib.import_module(module), attribute)
+        assert isinstance(command, click.Command)
+        return command
+
+    def format_commands(self, ctx: click.Context, formatter: click.HelpFormatter) -> None:
+        with formatter.section("Commands"):
+            formatter.write_dl([(name, line) for name, (_, line) in COMMANDS.items()])
+
+
+@click.group(cls=LazyGroup, invoke_without_command=True)
+@click.option(
+    "--data",
+    type=click.Path(file_okay=False),
+    envvar="TROUBLESHOOT_DATA",
+    help="Folder for visits and units, instead of the usual one.",
+)
+@click.version_option(package_name="troubleshoot")
+@click.pass_context
+def cli(ctx: click.Context, data: str | None) -> None:
+    """Lead a technician from a rooftop unit's complaint to its cause, safely.
+
+    Without a command: start a visit, or go on with the one that is open. At any question, type
+    ? for how, w for why it is asked, and help for the rest.
+    """
+    ctx.obj = {"data": data}
+    if ctx.invoked_subcommand is None:
+        ctx.invoke(_command("diagnose"))
+
+
+def _command(name: str) -> Any:
+    module, _, attribute = COMMANDS[name][0].partition(":")
+    return getattr(importlib.import_module(module), attribute)
+
+
+def main() -> None:
+    """Entry point: runs the command line and turns every known failure into a sentence."""
+    sys.exit(run_command(cli))

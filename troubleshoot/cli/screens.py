@@ -1,0 +1,173 @@
+"""What a conversation shows: a step or test with its cautions, the causes, the ending."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from troubleshoot.cli.terminal import Terminal
+from troubleshoot.knowledge.model import Fault, Hazard, Knowledge, Test
+from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.reasoning.readings import Reading
+from troubleshoot.visit.account import shown_causes
+from troubleshoot.visit.decide import Decision
+from troubleshoot.visit.explain import because
+from troubleshoot.visit.profiles import spoken
+from troubleshoot.visit.wording import bar, cause_line, effect_line
+
+CAUSES_SHOWN = 4
+WORTH_SHOWING = 0.03
+
+HELP = (
+    "At any question:",
+    "  ?  or how          how to do it, in steps",
+    "  w  or why          why this is next",
+    "  because [CAUSE]    what speaks for and against a cause (a number, or words of its name)",
+    "  why not CAUSE      why a cause is not on top",
+    "  what if OUTCOME    what an answer would change",
+    "  tests              other tests worth doing now;  do N  takes number N of them",
+    "  causes             the causes as they stand",
+    "  u  or undo         take the last answer back",
+    "  s  or skip         go on without this one",
+    "  invalid REASON     the last reading does not count; it is kept, with the reason",
+    "  note TEXT          write a note into the visit",
+    "  repaired CAUSE     say that this has been put right",
+    "  done               finish: put the unit back and close the visit",
+    "  q  or quit         keep the visit and leave; starting again goes on from here",
+)
+
+
+def show_cautions(terminal: Terminal, hazards: Iterable[Hazard], shown: set[str]) -> None:
+    """Cautions before a step: in full the first time a panel is opened, by name after that."""
+    for hazard in hazards:
+        if hazard.id in shown:
+            terminal.say(f"{hazard.signal}: {hazard.id.replace('-', ' ')} (as above)")
+            continue
+        shown.add(hazard.id)
+        terminal.say(f"{hazard.signal}: {hazard.what_to_do}", strong=True)
+        if hazard.stop is not None:
+            terminal.say(f"Stop if: {hazard.stop.covers}", 2)
+
+
+def show_task(terminal: Terminal, decision: Decision, where: str | None) -> None:
+    """The step or test itself."""
+    test = decision.test
+    assert test is not None
+    place = f", {where}" if where else ""
+    kind = "Step" if decision.kind == "step" else "Test"
+    again = ", once more" if decision.step is not None and decision.step.again else ""
+    minutes = f"about {test.minutes:.0f} min" if test.minutes >= 1 else "moments"
+    terminal.say(f"{kind}: {test.name}{place}{again} ({minutes})", strong=True)
+    if decision.kind == "step":
+        for sentence in test.how:
+            terminal.say(sentence, 2)
+
+
+def show_how(terminal: Terminal, test: Test) -> None:
+    """How a test is done, with what, and what makes its reading worthless."""
+    for number, sentence in enumerate(test.how, start=1):
+        terminal.say(f"{number}. {sentence}", 2)
+    if test.instrument:
+        terminal.say(f"With: {test.instrument}", 2)
+    for reason in test.invalid_when:
+        terminal.say(f"Does not count if: {reason}", 2)
+    if test.source:
+        terminal.say(f"Source: {test.source}", 2)
+
+
+def show_choices(terminal: Terminal, test: Test, outcomes: tuple[str, ...], unit: str) -> None:
+    """The answers that will do."""
+    means = {o.id: o.means for o in test.outcomes}
+    if unit:
+        terminal.say(f"Type the reading ({unit}), or a word:")
+    for number, outcome in enumerate(outcomes, start=1):
+        text = f": {means[outcome]}" if means[outcome] else ""
+        start = "-" if unit else f"{number}"
+        terminal.say(f"{start} {outcome.replace('-', ' ')}{text}", 2)
+    if test.choose == "several":
+        terminal.say("Several may be true: give their numbers with commas.", 2)
+
+
+def show_causes(terminal: Terminal, conclusions: Conclusions) -> None:
+    """The most likely causes with bars, what happened, and the rest in one line."""
+    causes = [c for c in shown_causes(conclusions) if c.probability >= WORTH_SHOWING]
+    for number, cause in enumerate(causes[:CAUSES_SHOWN], start=1):
+        terminal.say(f"{number} {cause_line(conclusions, cause)}", 1)
+    if not causes:
+        terminal.say("nothing stands out yet", 1)
+    ranking = conclusions.ranking
+    for chance, text in (
+        (ranking.nothing_wrong, "nothing wrong"),
+        (ranking.outside, "something outside the rules"),
+    ):
+        if chance >= 0.2:
+            terminal.say(f"  {bar(chance)} {100 * chance:7.0f} %  {text}", 1)
+    for effect in conclusions.effects:
+        terminal.say(effect_line(conclusions, effect), 1)
+
+
+def show_verdict(terminal: Terminal, reading: Reading, knowledge: Knowledge) -> None:
+    """What a typed number was taken for."""
+    found = reading.classified
+    if found is None:
+        if reading.text and not reading.seen:
+            terminal.say("Kept. It cannot be judged until more is known.", 1)
+        return
+    unit = knowledge.quantities[found.quantity].unit.removesuffix("-diff")
+    spread = f" +/-{2 * found.u:.2g}" if found.u else ""
+    words = [f"{found.value:.4g}{spread} {unit}: {found.outcome.replace('-', ' ')}"]
+    if found.low is not None or found.high is not None:
+        low = "" if found.low is None else f"{found.low:.4g}"
+        high = "" if found.high is None else f"{found.high:.4g}"
+        band = (
+            f"{low} to {high}" if low and high else f"at least {low}" if low else f"at most {high}"
+        )
+        words.append(f"{found.verdict}; a sound unit reads {band}")
+    terminal.say(" - ".join(words), 1)
+
+
+def show_stop(terminal: Terminal, fired: FiredHazard) -> None:
+    """A STOP: what to do, who takes over; never a way round."""
+    hazard = fired.hazard
+    terminal.say()
+    terminal.say(f"{hazard.signal} - STOP", strong=True)
+    terminal.say(hazard.what_to_do, strong=True)
+    if hazard.stop is not None and hazard.stop.covers:
+        terminal.say(f"This stops: {hazard.stop.covers}", 2)
+    terminal.say(f"Hand over to: {hazard.defer_to}", 2)
+
+
+def show_repair(terminal: Terminal, fault: Fault) -> None:
+    """Why it failed, what to do about it, who may, and the proof."""
+    who = [spoken((each,)) for each in fault.repair.who]
+    terminal.say(f"Repair: {fault.repair.what}")
+    terminal.say(f"Who: {(' and ' if fault.repair.who_rule == 'all' else ' or ').join(who)}", 2)
+    terminal.say(f"About {fault.repair.minutes:.0f} minutes; part: {fault.repair.part_cost}", 2)
+    terminal.say(f"Why it failed: {fault.why}", 2)
+    terminal.say(f"If left: {fault.if_left}", 2)
+    for proof in fault.proof:
+        terminal.say(f"Proof: {proof.text}", 2)
+
+
+def show_ending(terminal: Terminal, conclusions: Conclusions, decision: Decision) -> None:
+    """How the search ended, and what follows."""
+    heads = {
+        "named": "The cause is named.",
+        "shortlist": "No test left is worth its time. The shortlist:",
+        "nothing-wrong": "Nothing wrong has been found.",
+        "outside": "The findings fit nothing in the rule base well.",
+    }
+    terminal.say()
+    terminal.say(heads.get(decision.ending, decision.ending), strong=True)
+    show_causes(terminal, conclusions)
+    named = conclusions.named
+    if named is not None:
+        terminal.say_all(because(conclusions, named))
+        show_repair(terminal, named.fault)
+    for fault in conclusions.behind:
+        terminal.say(f"Behind it, look for: {fault.name}", 2)
+    for reading in conclusions.unexplained:
+        name = conclusions.hypotheses.knowledge.tests[reading.test].name
+        terminal.say(f"Not explained by it: {name}: {', '.join(reading.seen)}", 2)
+    for test, phrase in decision.handed_over:
+        name = conclusions.hypotheses.knowledge.tests[test].name
+        terminal.say(f"Beyond your profile: {name}: {phrase}", 2)

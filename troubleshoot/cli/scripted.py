@@ -1,0 +1,35 @@
+"""`diagnose --answers FILE`: a visit answered from a file."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Mapping
+
+import click
+
+from troubleshoot.cli.case_input import read_plain, refusal_failure
+from troubleshoot.cli.rule_base import shipped_rules
+from troubleshoot.reasoning.equipment import InputRefused
+from troubleshoot.visit.case_file import read_case
+from troubleshoot.visit.scripted import ScriptedVisit, start_event
+
+
+def run_scripted(answers: str | None, as_json: bool, profiles: tuple[str, ...]) -> None:
+    """Run the visit and print its account."""
+    knowledge = shipped_rules()
+    try:
+        data = read_plain(answers) if answers is not None else {}
+        case = read_case(knowledge, data)
+    except InputRefused as error:
+        raise refusal_failure(error, as_json) from None
+    assert isinstance(data, Mapping)
+    visit = ScriptedVisit(
+        knowledge, case, start_event(case, data, iter(profiles) if profiles else None)
+    )
+    account = visit.run()
+    if as_json:
+        click.echo(json.dumps(account, indent=1, ensure_ascii=False))
+        return
+    from troubleshoot.records.report import markdown_report
+
+    click.echo(markdown_report(knowledge, account))

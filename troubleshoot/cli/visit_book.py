@@ -1,0 +1,99 @@
+"""The book of one visit: its events, the state they add up to, and the journal that keeps them.
+
+An event is in the journal before it counts.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from pathlib import Path
+from typing import Any, Protocol
+
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.equipment import InputRefused
+from troubleshoot.visit.events import Event, VisitState, after, can_undo, replay
+from troubleshoot.visit.steps import Step
+from troubleshoot.visit.transitions import StepOutOfTurn
+
+
+class Keeper(Protocol):
+    """Where events are kept for good."""
+
+    @property
+    def path(self) -> Path: ...
+
+    def append(self, event: Mapping[str, Any]) -> None: ...
+
+
+class VisitBook:
+    """One visit's events. `changed` tells a caller whether a command altered the visit."""
+
+    def __init__(
+        self, knowledge: Knowledge, visit_id: str, keeper: Keeper, events: list[Event]
+    ) -> None:
+        self.knowledge = knowledge
+        self.visit_id = visit_id
+        self.changed = False
+        self._keeper = keeper
+        self.events = events
+        self.state: VisitState = replay(knowledge, events)
+
+    @property
+    def kept_at(self) -> float:
+        """When the last event was kept, in seconds of the clock."""
+        return self._keeper.path.stat().st_mtime
+
+    def add(self, event: Event) -> None:
+        """Keep an event, once it is known that it can be taken."""
+        state = after(self.knowledge, self.state, event)
+        self._keep(event)
+        self.state = state
+
+    def _keep(self, event: Event) -> None:
+        self._keeper.append(event)
+        self.events.append(event)
+        self.changed = True
+
+    def add_step(self, step: Step, outcomes: tuple[str, ...]) -> None:
+        """Keep a safety step."""
+        self.add(
+            {
+                "event": "step",
+                "step": step.id,
+                "place": step.place,
+                "again": step.again,
+                "outcomes": list(outcomes),
+            }
+        )
+
+    def add_reading_again(self, event: Event) -> None:
+        """Keep a fresh reading of what called a STOP up; a safety step counts as a step again."""
+        try:
+            self.add(event)
+        except StepOutOfTurn:
+            self._keep({"event": "note", "text": f"{event['test']} could not be taken again yet"})
+
+    def try_fact(self, name: str, value: object) -> str | None:
+        """Keep an equipment fact or plate value; returns what is wrong with it, or nothing."""
+        try:
+            self.add({"event": "fact", "name": name, "value": value})
+        except InputRefused as error:
+            return "; ".join(f"{r.problem}; {r.instead}" for r in error.refusals) + "."
+        return None
+
+    def undo(self) -> str:
+        """Take the last answer back; the words, not what hands have done."""
+        if not can_undo(self.events):
+            return "There is nothing to take back."
+        self._keep({"event": "undo"})
+        self.state = replay(self.knowledge, self.events)
+        return "Taken back. The work state goes on from the more careful of the two."
+
+    def mark_last_invalid(self, reason: str) -> str:
+        """The last reading is kept but weighs nothing, with the reason."""
+        if not self.state.answers:
+            return "There is no reading to mark."
+        if not reason:
+            return "Say why: invalid REASON."
+        self.add({"event": "invalid", "reason": reason})
+        return "Kept as not counting."

@@ -1,0 +1,91 @@
+"""Opening the journal of a visit: go on with the one that is open, or begin a new one."""
+
+from __future__ import annotations
+
+import os
+from datetime import datetime
+from importlib.metadata import version
+from pathlib import Path
+
+from troubleshoot.cli.beginning import begin
+from troubleshoot.cli.conversation import Conversation
+from troubleshoot.cli.failures import JOURNAL_FAILED, KEPT, Failure
+from troubleshoot.cli.terminal import EndOfInput, Terminal
+from troubleshoot.cli.visit_book import VisitBook
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.visit.journal import Journal, JournalError, open_visits
+
+
+def converse(
+    knowledge: Knowledge, unit: str | None, profiles: tuple[str, ...], data: str | None
+) -> int:
+    """Hold a visit at the terminal; returns the exit code."""
+    terminal = Terminal()
+    try:
+        return _converse(knowledge, terminal, unit, profiles, data_folder(data))
+    except JournalError as error:
+        raise Failure([str(error)], JOURNAL_FAILED) from None
+
+
+def data_folder(data: str | None) -> Path:
+    """Where visits and units are kept: as named, or the platform's own place."""
+    if data is not None:
+        return Path(data)
+    from platformdirs import user_data_dir
+
+    return Path(os.environ.get("TROUBLESHOOT_DATA") or user_data_dir("troubleshoot"))
+
+
+def _converse(
+    knowledge: Knowledge,
+    terminal: Terminal,
+    unit: str | None,
+    profiles: tuple[str, ...],
+    folder: Path,
+) -> int:
+    visits = folder / "visits"
+    try:
+        journal = _go_on(terminal, visits)
+        if journal is not None:
+            book = VisitBook(knowledge, journal.path.stem, journal, list(journal.events))
+            _resume(terminal, book)
+        else:
+            journal = _new_journal(knowledge, visits)
+            book = VisitBook(knowledge, journal.path.stem, journal, [])
+        if not book.events:
+            begin(knowledge, terminal, book, {}, profiles)
+    except EndOfInput:
+        terminal.say("Nothing more to read. What has been answered is kept.")
+        return KEPT
+    return Conversation(knowledge, book, terminal).run()
+
+
+def _go_on(terminal: Terminal, visits: Path) -> Journal | None:
+    """The open visit the person wants to go on with, if there is one."""
+    for path in open_visits(visits)[:1]:
+        answer = terminal.ask(f"Visit {path.stem} is open. Go on with it? (y/n)").lower()
+        if not answer.startswith("n"):
+            journal = Journal.open(path)
+            if journal.notice:
+                terminal.say(journal.notice)
+            return journal
+    return None
+
+
+def _resume(terminal: Terminal, book: VisitBook) -> None:
+    """What a person elsewhere could have changed since is asked again."""
+    if not book.events:
+        return
+    now, last = datetime.now(), datetime.fromtimestamp(book.kept_at)
+    away = (now - last).total_seconds() / 60
+    book.add(
+        {"event": "resumed", "minutes_away": round(away, 1), "same_day": now.date() == last.date()}
+    )
+    terminal.say("Going on. States that others could have changed are asked again.")
+
+
+def _new_journal(knowledge: Knowledge, visits: Path) -> Journal:
+    today = f"{datetime.now():%Y-%m-%d}"
+    taken = len(list(visits.glob(f"{today}-*"))) if visits.is_dir() else 0
+    header = {"program": version("troubleshoot"), "rules": knowledge.digest, "date": today}
+    return Journal.create(visits, f"{today}-{taken + 1}", header)
