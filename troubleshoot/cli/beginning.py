@@ -5,6 +5,7 @@ from __future__ import annotations
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.visit.case_file import ROUTINE
 from troubleshoot.visit.complaints import match_complaints
 from troubleshoot.visit.nameplate import facts_to_ask
 from troubleshoot.visit.profiles import FULLY_QUALIFIED, PROFILES
@@ -19,20 +20,24 @@ def begin(
     knowledge: Knowledge,
     terminal: Terminal,
     book: VisitBook,
-    unit: dict[str, object],
+    unit: str,
     profiles: tuple[str, ...],
+    routine: bool,
 ) -> None:
     """Ask what every visit starts from, and put it into the book."""
     terminal.say_all(WELCOME)
     held = profiles or _ask_profiles(terminal)
-    words, complaint = _ask_complaint(knowledge, terminal)
+    name = unit or terminal.ask("Which unit? (a name for the record, Enter for none)")
+    words, complaint = "", ROUTINE
+    if not routine:
+        words, complaint = _ask_complaint(knowledge, terminal)
     book.add(
         {
             "event": "start",
-            "unit": unit,
+            "name": name,
             "complaint": complaint,
             "words": words,
-            "routine": complaint in (None, "routine-inspection"),
+            "routine": complaint == ROUTINE,
             "profiles": sorted(held),
         }
     )
@@ -52,12 +57,12 @@ def _ask_profiles(terminal: Terminal) -> tuple[str, ...]:
         terminal.say(f"Numbers from 1 to {len(PROFILES)}, with spaces between them.")
 
 
-def _ask_complaint(knowledge: Knowledge, terminal: Terminal) -> tuple[str, str | None]:
+def _ask_complaint(knowledge: Knowledge, terminal: Terminal) -> tuple[str, str]:
     terminal.say("What does the caller say? Their own words, or Enter for a routine round.")
     while True:
         words = terminal.ask(">")
         if not words:
-            return "", "routine-inspection"
+            return "", ROUTINE
         if words in knowledge.complaints:
             return words, words
         found = match_complaints(knowledge, words)

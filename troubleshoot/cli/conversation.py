@@ -7,14 +7,13 @@ visit; starting again goes on from there.
 from __future__ import annotations
 
 from troubleshoot.cli.answering import NotAnAnswer, answer_event_from, step_outcomes
+from troubleshoot.cli.commands import Commands, Leave
 from troubleshoot.cli.failures import INTERRUPTED, KEPT
 from troubleshoot.cli.screens import (
-    HELP,
     show_causes,
     show_cautions,
     show_choices,
     show_ending,
-    show_how,
     show_stop,
     show_task,
     show_verdict,
@@ -23,16 +22,9 @@ from troubleshoot.cli.terminal import EndOfInput, Terminal
 from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.conclude import Conclusions
-from troubleshoot.visit.decide import Decider, Decision
-from troubleshoot.visit.explain import because, find_fault, what_if, why_not
+from troubleshoot.visit.decide import Decider, Decision, lifting_test
 from troubleshoot.visit.nameplate import plate_to_ask
 from troubleshoot.visit.work_state import open_items
-
-OTHER_TESTS = 8
-
-
-class Leave(Exception):  # noqa: N818 - named for what happened
-    """The person leaves; the visit is kept."""
 
 
 class Conversation:
@@ -43,8 +35,8 @@ class Conversation:
         self.book = book
         self.terminal = terminal
         self.decider = Decider(knowledge)
+        self.commands = Commands(knowledge, book, terminal, self.decider)
         self.shown_cautions: set[str] = set()
-        self.offered: tuple[tuple[str, str | None], ...] = ()
 
     def run(self) -> int:
         """Hold the conversation; returns the exit code."""
@@ -151,7 +143,7 @@ class Conversation:
             )
         while True:
             typed = self.terminal.ask(">")
-            if self._command(typed, decision, conclusions):
+            if self.commands.serve(typed, decision, conclusions):
                 if self.book.changed:
                     return
                 continue
@@ -184,140 +176,12 @@ class Conversation:
                     self.terminal.say(f"It does not count: {reading.why_invalid}", 1)
         show_causes(self.terminal, after)
 
-    def _command(self, typed: str, decision: Decision, conclusions: Conclusions) -> bool:
-        """Serve a command; False where the words are an answer."""
-        word, _, rest = typed.partition(" ")
-        self.book.changed = False
-        test = decision.test
-        assert test is not None
-        if typed.lower() in ("?", "how"):
-            show_how(self.terminal, test)
-        elif typed.lower() in ("w", "why"):
-            self._why(decision)
-        elif typed.lower() in ("h", "help"):
-            self.terminal.say_all(HELP)
-        elif typed.lower() == "causes":
-            show_causes(self.terminal, conclusions)
-        elif word == "because":
-            self._because(rest, conclusions)
-        elif typed.lower().startswith("why not "):
-            self._why_not(typed[8:], conclusions)
-        elif typed.lower().startswith("what if "):
-            self._what_if(typed[8:], decision, conclusions)
-        elif typed.lower() == "tests":
-            self._other_tests(conclusions)
-        else:
-            return self._changing(typed, word.lower(), rest, decision, conclusions)
-        return True
-
-    def _changing(
-        self, typed: str, word: str, rest: str, decision: Decision, conclusions: Conclusions
-    ) -> bool:
-        """Commands that change the visit."""
-        test = decision.test
-        assert test is not None
-        if typed in ("q", "quit"):
-            raise Leave
-        if typed in ("u", "undo"):
-            self.terminal.say(self.book.undo())
-        elif typed in ("s", "skip") and decision.kind == "step":
-            self.terminal.say("A safety step cannot be skipped. q keeps the visit and leaves.")
-        elif typed in ("s", "skip"):
-            at = None if decision.at is None else str(decision.at)
-            self.book.add({"event": "skip", "test": test.id, "at": at})
-        elif typed == "done":
-            self.book.add({"event": "closing"})
-        elif word == "note" and rest:
-            self.book.add({"event": "note", "text": rest})
-            self.terminal.say("Noted.")
-            self.book.changed = False
-        elif word == "invalid":
-            self.terminal.say(self.book.mark_last_invalid(rest))
-        elif word == "do" and rest.isdigit():
-            self._do(int(rest))
-        elif word == "repaired" and rest:
-            self._repaired(rest, conclusions)
-        else:
-            return False
-        return True
-
-    def _why(self, decision: Decision) -> None:
-        if decision.kind == "step" and decision.aim is not None:
-            aim = self.knowledge.tests[decision.aim[0]]
-            self.terminal.say(f"It comes before: {aim.name}.", 2)
-        if decision.reason:
-            self.terminal.say(
-                f"It {decision.reason}."
-                if decision.kind == "ask"
-                else f"That one {decision.reason}.",
-                2,
-            )
-
-    def _because(self, rest: str, conclusions: Conclusions) -> None:
-        fault = find_fault(self.knowledge, conclusions, rest or "1")
-        causes = [c for c in conclusions.causes if c.fault.id == fault]
-        if not causes:
-            self.terminal.say("No such cause here. Give its number, or words of its name.")
-        for cause in causes[:1]:
-            self.terminal.say_all(because(conclusions, cause))
-
-    def _why_not(self, rest: str, conclusions: Conclusions) -> None:
-        fault = find_fault(self.knowledge, conclusions, rest)
-        if fault is None:
-            self.terminal.say("No such cause in the rule base. Give its id, or words of its name.")
-        else:
-            self.terminal.say_all(why_not(conclusions, fault))
-
-    def _what_if(self, rest: str, decision: Decision, conclusions: Conclusions) -> None:
-        test = decision.test
-        assert test is not None
-        word = rest.strip().lower().replace(" ", "-")
-        outcomes = conclusions.hypotheses.outcomes(test.id)
-        matching = [o for o in outcomes if o == word] or [o for o in outcomes if o.startswith(word)]
-        if len(matching) != 1:
-            self.terminal.say("Say one of: " + ", ".join(o.replace("-", " ") for o in outcomes))
-            return
-        lines = what_if(self.decider.reasoner, conclusions, test, decision.at, matching[0])
-        self.terminal.say_all(lines)
-
-    def _other_tests(self, conclusions: Conclusions) -> None:
-        found = self.decider.candidates(self.book.state, conclusions)[:OTHER_TESTS]
-        self.offered = tuple((c.test.id, None if c.at is None else str(c.at)) for c in found)
-        for number, candidate in enumerate(found, start=1):
-            where = self.book.state.unit.layout.shown(candidate.test.per, candidate.at)
-            minutes = candidate.minutes + candidate.switch_minutes
-            place = f", {where}" if where else ""
-            self.terminal.say(f"{number} {candidate.test.name}{place}: {minutes:.0f} min", 2)
-        self.terminal.say("do N takes one of them.", 2)
-
-    def _do(self, number: int) -> None:
-        if not 1 <= number <= len(self.offered):
-            self.terminal.say("Type tests first; then do with one of its numbers.")
-            return
-        test, at = self.offered[number - 1]
-        self.book.add(
-            {
-                "event": "aim",
-                "test": test,
-                "at": at,
-                "chosen": True,
-                "reason": "is the one you chose",
-            }
-        )
-
-    def _repaired(self, words: str, conclusions: Conclusions) -> None:
-        fault = find_fault(self.knowledge, conclusions, words)
-        if fault is None:
-            self.terminal.say("No such cause in the rule base. Give its id, or words of its name.")
-        else:
-            self.book.add({"event": "repaired", "fault": fault})
-
     def _stopped(self, decision: Decision) -> bool:
         """A STOP: the same finding may be taken again once made safe; else only hand over."""
         fired = decision.stop
         assert fired is not None and fired.hazard.stop is not None
         show_stop(self.terminal, fired)
-        test = self._lifting_test(fired.because)
+        test = lifting_test(self.knowledge, self.book.state, fired)
         if test is None:
             self.terminal.say("No further test is offered. Type over to hand the job over.")
         else:
@@ -336,17 +200,6 @@ class Conversation:
             if typed in ("q", "quit"):
                 raise Leave
             self.terminal.say("again, over, or q." if test is not None else "over, or q.")
-
-    def _lifting_test(self, because_of: tuple[str, ...]) -> Test | None:
-        """The test whose fresh reading may lift a STOP: the all-clear, or what found it."""
-        complaint = self.knowledge.complaints.get(self.book.state.complaint or "")
-        for atom in because_of:
-            kind, _, rest = atom.partition(":")
-            if kind == "possible":
-                return self.knowledge.tests[rest.partition(":")[0]]
-            if kind == "complaint" and complaint is not None and complaint.all_clear is not None:
-                return self.knowledge.tests[complaint.all_clear]
-        return None
 
     def _ask_again(self, test: Test) -> None:
         conclusions = self.decider.reasoner.conclude(self.book.state.case)
@@ -387,7 +240,7 @@ class Conversation:
                 self._after_repair(conclusions.named.fault.id)
                 return True
             asking = Decision("ask", next(iter(self.knowledge.tests.values())))
-            if not typed or not self._command(typed, asking, conclusions):
+            if not typed or not self.commands.serve(typed, asking, conclusions):
                 self.terminal.say("repaired, tests, done, because, why not CAUSE, or q.")
             elif self.book.changed:
                 return True

@@ -41,3 +41,15 @@ def diagnose(
     from troubleshoot.cli.visiting import converse
 
     ctx.exit(converse(shipped_rules(), unit, profiles, (ctx.obj or {}).get("data")))
+
+
+@click.command()
+@click.argument("unit", required=False, metavar="[UNIT]")
+@click.option("--profile", "profiles", multiple=True, type=click.Choice(PROFILES))
+@click.pass_context
+def inspect(ctx: click.Context, unit: str | None, profiles: tuple[str, ...]) -> None:
+    """A routine round of a unit, with no complaint to start from."""
+    from troubleshoot.cli.visiting import converse
+
+    data = (ctx.obj or {}).get("data")
+    ctx.exit(converse(shipped_rules(), unit, profiles, data, routine=True))

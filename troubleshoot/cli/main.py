@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import importlib
+import io
 import sys
 from collections.abc import Mapping
 from typing import Any
@@ -13,11 +14,14 @@ from troubleshoot.cli.failures import run_command
 
 COMMANDS: Mapping[str, tuple[str, str]] = {
     "diagnose": ("troubleshoot.cli.diagnose:diagnose", "A visit to a unit with a complaint."),
+    "inspect": ("troubleshoot.cli.diagnose:inspect", "A routine round of a unit."),
     "assess": (
         "troubleshoot.cli.assess:assess",
         "Rank causes from readings already taken; asks nothing.",
     ),
     "calc": ("troubleshoot.cli.calc:calc", "One computation, with units, formula and source."),
+    "visits": ("troubleshoot.cli.kept_visits:visits", "List the visits that are kept."),
+    "report": ("troubleshoot.cli.kept_visits:report", "The report of a visit."),
     "rules": ("troubleshoot.cli.rules:rules", "Check, test, explain and write the rule base."),
 }
 """Command name -> where it lives, and its one line of help, so that help imports nothing."""
@@ -68,5 +72,11 @@ def _command(name: str) -> Any:
 
 
 def main() -> None:
-    """Entry point: runs the command line and turns every known failure into a sentence."""
+    """Entry point: runs the command line and turns every known failure into a sentence.
+
+    What the terminal's encoding cannot show is replaced, never a crash.
+    """
+    for stream in (sys.stdout, sys.stderr):
+        if isinstance(stream, io.TextIOWrapper):
+            stream.reconfigure(errors="replace")
     sys.exit(run_command(cli))

@@ -16,7 +16,7 @@ NARROWEST, WIDEST = 40, 100
 _BOLD, _PLAIN = "\x1b[1m", "\x1b[0m"
 
 
-class EndOfInput(Exception):  # noqa: N818 - named for what happened
+class EndOfInput(Exception):
     """Nobody answers any more: the pipe or the terminal has ended."""
 
 

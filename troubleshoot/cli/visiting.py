@@ -17,12 +17,16 @@ from troubleshoot.visit.journal import Journal, JournalError, open_visits
 
 
 def converse(
-    knowledge: Knowledge, unit: str | None, profiles: tuple[str, ...], data: str | None
+    knowledge: Knowledge,
+    unit: str | None,
+    profiles: tuple[str, ...],
+    data: str | None,
+    routine: bool = False,
 ) -> int:
     """Hold a visit at the terminal; returns the exit code."""
     terminal = Terminal()
     try:
-        return _converse(knowledge, terminal, unit, profiles, data_folder(data))
+        return _converse(knowledge, terminal, unit, profiles, data_folder(data), routine)
     except JournalError as error:
         raise Failure([str(error)], JOURNAL_FAILED) from None
 
@@ -42,6 +46,7 @@ def _converse(
     unit: str | None,
     profiles: tuple[str, ...],
     folder: Path,
+    routine: bool,
 ) -> int:
     visits = folder / "visits"
     try:
@@ -53,7 +58,7 @@ def _converse(
             journal = _new_journal(knowledge, visits)
             book = VisitBook(knowledge, journal.path.stem, journal, [])
         if not book.events:
-            begin(knowledge, terminal, book, {}, profiles)
+            begin(knowledge, terminal, book, unit or "", profiles, routine)
     except EndOfInput:
         terminal.say("Nothing more to read. What has been answered is kept.")
         return KEPT

@@ -7,9 +7,10 @@ import re
 from troubleshoot.knowledge.model import Complaint, Knowledge
 
 _IDLE = frozenset(
-    "a an and at be is it its the to of on off in not no all we i they my our there that this has "
-    "have does do will just us for with but so very".split()
+    """a all an and are at be been but does do for has have i in is it its just my no not of off on
+    our so that the there they this to us very was we will with""".split()  # noqa: SIM905
 )
+"""Words that tell nothing about a complaint."""
 
 
 def match_complaints(knowledge: Knowledge, words: str, most: int = 4) -> tuple[Complaint, ...]:

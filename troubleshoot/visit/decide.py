@@ -11,13 +11,13 @@ from collections.abc import Iterator
 from dataclasses import dataclass, replace
 from typing import Literal
 
-from troubleshoot.knowledge.model import Hazard, Knowledge, Test, Trigger
+from troubleshoot.knowledge.model import Hazard, Knowledge, Test
 from troubleshoot.reasoning.asking import Asking
-from troubleshoot.reasoning.chains import belongs_to_step
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
 from troubleshoot.reasoning.next_test import Candidate, choose
 from troubleshoot.reasoning.places import Place
 from troubleshoot.visit.account import ending_of
+from troubleshoot.visit.cautions import cautions_before
 from troubleshoot.visit.events import Spot, VisitState
 from troubleshoot.visit.needs import needs_of
 from troubleshoot.visit.profiles import hand_over, hand_over_on_the_way
@@ -142,10 +142,15 @@ class Decider:
                 step=steps[0],
                 aim=aim,
                 reason=reason,
-                cautions=self._cautions(state, of_step),
+                cautions=cautions_before(self.knowledge, state, of_step),
             )
         return Decision(
-            "ask", wanted, at, aim=aim, reason=reason, cautions=self._cautions(state, wanted)
+            "ask",
+            wanted,
+            at,
+            aim=aim,
+            reason=reason,
+            cautions=cautions_before(self.knowledge, state, wanted),
         )
 
     def _leave(self, state: VisitState) -> Decision:
@@ -154,35 +159,9 @@ class Decider:
         if not steps:
             return Decision("ending", ending=state.ended or "")
         test = self.knowledge.tests[steps[0].id]
-        return Decision("step", test, step=steps[0], cautions=self._cautions(state, test))
-
-    def _cautions(self, state: VisitState, test: Test) -> tuple[Hazard, ...]:
-        return cautions_before(self.knowledge, state, test)
-
-
-def cautions_before(knowledge: Knowledge, state: VisitState, test: Test) -> tuple[Hazard, ...]:
-    """The hazards to be shown before a test or step, the gravest first."""
-    found = dict.fromkeys(name for name in test.hazards if name in knowledge.hazards)
-    for hazard in knowledge.hazards.values():
-        if any(_step_trigger(trigger, state, test) for trigger in hazard.triggers):
-            found.setdefault(hazard.id)
-    order = ("DANGER", "WARNING", "CAUTION", "NOTICE")
-    hazards = [knowledge.hazards[name] for name in found]
-    return tuple(sorted(hazards, key=lambda h: order.index(h.signal)))
-
-
-def _step_trigger(trigger: Trigger, state: VisitState, test: Test) -> bool:
-    """Whether a trigger that speaks of the step itself holds for this one."""
-    if not belongs_to_step(trigger) or trigger.findings:
-        return False
-    return (
-        trigger.test in (None, test.id)
-        and trigger.work_state in (None, test.work_state)
-        and trigger.exposes in (None, test.exposes)
-        and (trigger.profile is None or trigger.profile in state.profiles)
-        and trigger.complaint in (None, state.complaint)
-        and state.unit.proves(trigger.equipment)
-    )
+        return Decision(
+            "step", test, step=steps[0], cautions=cautions_before(self.knowledge, state, test)
+        )
 
 
 def standing_stop(knowledge: Knowledge, conclusions: Conclusions) -> FiredHazard | None:
@@ -191,6 +170,21 @@ def standing_stop(knowledge: Knowledge, conclusions: Conclusions) -> FiredHazard
         for fired in conclusions.hazards:
             if fired.stops and fired.hazard.stop and fired.hazard.stop.scope == scope:
                 return fired
+    return None
+
+
+def lifting_test(knowledge: Knowledge, state: VisitState, fired: FiredHazard) -> Test | None:
+    """The test whose fresh reading may lift a STOP: what found it, or the complaint's all-clear.
+
+    One for the whole job that was found, rather than complained of, is not lifted on this visit.
+    """
+    complaint = knowledge.complaints.get(state.complaint or "")
+    found = [atom.split(":")[1] for atom in fired.because if atom.startswith("possible:")]
+    if found:
+        final = fired.hazard.stop is not None and fired.hazard.stop.scope == "whole-job"
+        return None if final else knowledge.tests[found[0]]
+    if complaint is not None and complaint.all_clear is not None:
+        return knowledge.tests[complaint.all_clear]
     return None
 
 

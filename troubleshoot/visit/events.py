@@ -31,7 +31,10 @@ UNDOABLE = frozenset({"answer", "step", "skip", "fact", "invalid", "repaired"})
 
 @dataclass(frozen=True, slots=True)
 class Asked:
-    """One thing asked and what came of it, for the record."""
+    """One thing asked and what came of it, for the record.
+
+    `place`: for a safety step, its place in words, which need not be one of the unit's tree.
+    """
 
     test: str
     at: Place | None
@@ -40,6 +43,7 @@ class Asked:
     valid: bool
     minutes: float
     work_state: str
+    place: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
@@ -51,6 +55,7 @@ class VisitState:
     unit: Unit = field(default_factory=Unit)
     at_work: UnitAtWork = field(default_factory=UnitAtWork)
     complaint: str | None = None
+    name: str = ""
     words: str = ""
     routine: bool = False
     profiles: frozenset[str] = FULLY_QUALIFIED
@@ -143,6 +148,7 @@ def _start(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
         unit=unit,
         at_work=unit_at_work(unit),
         complaint=event.get("complaint"),
+        name=event.get("name", ""),
         words=event.get("words", ""),
         routine=bool(event.get("routine", False)),
         profiles=frozenset(event.get("profiles", FULLY_QUALIFIED)),
@@ -218,6 +224,7 @@ def _step(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
         True,
         test.minutes + test.wait_minutes,
         test.work_state,
+        step.place,
     )
     places = (asked.at,)
     answer = Answer(step.id, outcomes, event.get("text"), places)

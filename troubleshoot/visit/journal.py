@@ -24,15 +24,15 @@ class JournalError(Exception):
     """The journal cannot be used; the message says why and what to do."""
 
 
-class JournalFailed(JournalError):  # noqa: N818 - named for what happened
+class JournalFailed(JournalError):
     """An event could not be made durable; nothing may go on as if it had been."""
 
 
-class JournalDamaged(JournalError):  # noqa: N818 - named for what happened
+class JournalDamaged(JournalError):
     """A record before the last one is not as it was written."""
 
 
-class JournalBusy(JournalError):  # noqa: N818 - named for what happened
+class JournalBusy(JournalError):
     """Another program has this visit open."""
 
 
@@ -100,6 +100,12 @@ class Journal:
         self._sequence += 1
         self._checksum = checksum
         self._events.append(dict(event))
+
+    def __enter__(self) -> Journal:
+        return self
+
+    def __exit__(self, *_: object) -> None:
+        self.close()
 
     def close(self) -> None:
         """Give the visit free for another program."""

@@ -8,15 +8,16 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.places import Place
-from troubleshoot.visit.account import Plain, account, ending_of
-from troubleshoot.visit.decide import Decider, Decision
+from troubleshoot.visit.account import Plain, ending_of
+from troubleshoot.visit.decide import Decider, Decision, lifting_test
 from troubleshoot.visit.events import Event, VisitState, after
 from troubleshoot.visit.profiles import FULLY_QUALIFIED
 from troubleshoot.visit.steps import CONFIRMED
+from troubleshoot.visit.visit_account import visit_account
 
 LONGEST_VISIT = 600
 """More events than any visit has; a run that reaches it is a defect, not a long day."""
@@ -33,8 +34,6 @@ class ScriptedVisit:
             self.unused.setdefault(answer.test, []).append(answer)
         self.events: list[Event] = []
         self.state = VisitState()
-        self.cautions: list[Plain] = []
-        self.asked: list[Plain] = []
         self.add(start)
 
     def add(self, event: Event) -> None:
@@ -77,7 +76,7 @@ class ScriptedVisit:
         elif answer is None:
             self.add(_skip_event(decision))
         else:
-            self._give(decision, answer)
+            self.add(answer_event(answer))
         return True
 
     def _from_file(self, decision: Decision) -> Answer | None:
@@ -106,7 +105,6 @@ class ScriptedVisit:
         outcomes: tuple[str, ...] = (CONFIRMED[step.id],)
         if answer is not None and answer.outcomes:
             outcomes = answer.outcomes
-        self._record(decision, outcomes, None if answer is None else answer.text, True)
         self.add(
             {
                 "event": "step",
@@ -118,71 +116,26 @@ class ScriptedVisit:
             }
         )
 
-    def _give(self, decision: Decision, answer: Answer) -> None:
-        test = self.knowledge.tests[answer.test]
-        self.add(answer_event(answer))
-        outcomes = answer.outcomes
-        if not outcomes:
-            conclusions = self.decider.reasoner.conclude(self.state.case)
-            for reading in conclusions.readings:
-                if reading.test == answer.test and reading.at in answer.places:
-                    outcomes = reading.seen
-        valid = answer.valid is not False
-        self._record(decision, outcomes, answer.text, valid, test)
-
-    def _record(
-        self,
-        decision: Decision,
-        outcomes: tuple[str, ...],
-        text: str | None,
-        valid: bool,
-        test: Test | None = None,
-    ) -> None:
-        test = test or decision.test
-        assert test is not None
-        layout = self.state.unit.layout
-        shown = layout.shown(test.per, decision.at)
-        if decision.step is not None:
-            shown = decision.step.place
-        self.cautions.extend(caution_rows(decision, shown, test.id))
-        self.asked.append(
-            {
-                "test": test.id,
-                "at": shown,
-                "outcome": ", ".join(outcomes) or None,
-                "text": text,
-                "valid": valid,
-                "minutes": round(test.minutes, 1),
-                "work_state": test.work_state,
-            }
-        )
-
     def _made_safe(self, decision: Decision) -> bool:
-        """A STOP until made safe is lifted only by a fresh reading of what called it up."""
+        """A STOP is lifted only by a fresh reading of what called it up, or the all-clear."""
         fired = decision.stop
-        if fired is None or fired.hazard.stop is None or fired.hazard.stop.scope == "whole-job":
+        test = None if fired is None else lifting_test(self.knowledge, self.state, fired)
+        if test is None or not self.unused.get(test.id):
             return False
-        for atom in fired.because:
-            kind, _, rest = atom.partition(":")
-            test = rest.partition(":")[0]
-            if kind == "possible" and self.unused.get(test):
-                answer = self.unused[test].pop(0)
-                self.add(answer_event(answer))
-                return True
-        return False
+        self.add(answer_event(self.unused[test.id].pop(0)))
+        return True
 
     def _account(self, conclusions: Conclusions, decision: Decision) -> Plain:
         ending = "stopped" if decision.kind == "stop" else ending_of(conclusions)
         candidates = (
             self.decider.candidates(self.state, conclusions) if ending == "shortlist" else ()
         )
-        return account(
+        return visit_account(
+            self.knowledge,
+            self.state,
             conclusions,
             ending=ending,
             stop=decision.stop,
-            asked=self.asked,
-            cautions=self.cautions,
-            minutes=self.state.minutes,
             candidates=candidates,
         )
 
@@ -225,10 +178,3 @@ def _skip_event(decision: Decision) -> Event:
     assert decision.test is not None
     at = None if decision.at is None else str(decision.at)
     return {"event": "skip", "test": decision.test.id, "at": at}
-
-
-def caution_rows(decision: Decision, shown: str | None, before: str) -> list[Plain]:
-    """The cautions of one decision as the account lists them."""
-    return [
-        {"id": h.id, "signal": h.signal, "at": shown, "before": before} for h in decision.cautions
-    ]

@@ -1,0 +1,149 @@
+"""A page about one entry of the rule base: what `rules explain ID` shows."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+
+from troubleshoot.knowledge.model import (
+    Complaint,
+    Evidence,
+    Fault,
+    Finding,
+    Hazard,
+    Knowledge,
+    Procedure,
+    Test,
+)
+from troubleshoot.reasoning.grades import spoken as grade_spoken
+from troubleshoot.visit.profiles import spoken
+
+
+def page_of(knowledge: Knowledge, name: str) -> list[str] | None:
+    """The page of the entry or check with that id, or nothing."""
+    if name in knowledge.faults:
+        return list(_fault(knowledge, knowledge.faults[name]))
+    if name in knowledge.tests:
+        return list(_test(knowledge, knowledge.tests[name]))
+    if name in knowledge.hazards:
+        return list(_hazard(knowledge, knowledge.hazards[name]))
+    if name in knowledge.complaints:
+        return list(_complaint(knowledge, knowledge.complaints[name]))
+    if name in knowledge.procedures:
+        return list(_procedure(knowledge.procedures[name]))
+    return _check(name)
+
+
+def _fault(knowledge: Knowledge, fault: Fault) -> Iterator[str]:
+    yield f"{fault.name}  ({fault.id})"
+    kind = "what happened (an effect)" if fault.is_effect else "a cause"
+    yield f"{kind}; {fault.how_common.replace('-', ' ')}; subsystem {fault.subsystem}"
+    if fault.exists_when:
+        yield f"only where {_facts(fault.exists_when)}"
+    yield ""
+    yield "How often each finding shows when the fault is there:"
+    yield from _evidence(knowledge, fault.evidence)
+    for picture in (*fault.overrides, *fault.pictures):
+        where = f" where {_facts(picture.when)}" if picture.when else ""
+        yield f"{picture.name or 'Otherwise'}{where}:"
+        yield from _evidence(knowledge, picture.evidence)
+    for item in fault.given:
+        known = " and ".join(_finding(knowledge, f) for f in item.given)
+        yield f"  {_finding(knowledge, item.finding)}, given {known}: {grade_spoken(item.grade)}"
+    yield ""
+    yield f"Why it fails: {fault.why}"
+    yield f"If left: {fault.if_left}"
+    behind = ", ".join(knowledge.faults[name].name for name in fault.behind)
+    if behind:
+        yield f"Look behind it for: {behind}"
+    yield f"Repair: {fault.repair.what}"
+    yield f"Who: {spoken(fault.repair.who)} ({fault.repair.who_rule} of them)"
+    for proof in fault.proof:
+        yield f"Proof: {proof.text}"
+    alike = ", ".join(knowledge.faults[name].name for name in fault.look_alikes)
+    if alike:
+        yield f"Easily taken for: {alike}"
+    yield f"Source: {fault.source} ({fault.status})"
+
+
+def _evidence(knowledge: Knowledge, evidence: Iterable[Evidence]) -> Iterator[str]:
+    for item in evidence:
+        found = " or ".join(_finding(knowledge, finding) for finding in item.findings)
+        yield f"  {grade_spoken(item.grade)}: {found}"
+
+
+def _finding(knowledge: Knowledge, finding: Finding) -> str:
+    outcomes = " or ".join(outcome.replace("-", " ") for outcome in finding.outcomes)
+    return f"{knowledge.tests[finding.test].name}: {outcomes}"
+
+
+def _facts(needed: object) -> str:
+    assert hasattr(needed, "items")
+    return "; ".join(f"{fact} is {' or '.join(words)}" for fact, words in needed.items())
+
+
+def _test(knowledge: Knowledge, test: Test) -> Iterator[str]:
+    yield f"{test.name}  ({test.id})"
+    state = test.work_state.replace("-", " ")
+    yield f"{test.kind}; area {test.area}; work state {state}; about {test.minutes:.0f} min"
+    for number, sentence in enumerate(test.how, start=1):
+        yield f"{number}. {sentence}"
+    if test.instrument:
+        yield f"With: {test.instrument}"
+    for outcome in test.outcomes:
+        healthy = " (sound)" if outcome.id in test.healthy else ""
+        source = f" [{outcome.source}]" if outcome.source else ""
+        means = f": {outcome.means}" if outcome.means else ""
+        yield f"  {outcome.id}{healthy}{means}{source}"
+    for reason in test.invalid_when:
+        yield f"Does not count if: {reason}"
+    for name in test.hazards:
+        hazard = knowledge.hazards[name]
+        yield f"{hazard.signal}: {hazard.what_to_do}"
+    speaking = [
+        fault.name
+        for fault in knowledge.faults.values()
+        if any(f.test == test.id for e in fault.evidence for f in e.findings)
+    ]
+    if speaking:
+        yield f"Speaks about: {', '.join(speaking)}"
+    yield f"Source: {test.source}"
+
+
+def _hazard(knowledge: Knowledge, hazard: Hazard) -> Iterator[str]:
+    yield f"{hazard.signal}: {hazard.what_to_do}"
+    if hazard.stop is not None:
+        yield f"STOP, {hazard.stop.scope.replace('-', ' ')}: {hazard.stop.covers}"
+    yield f"Hand over to: {hazard.defer_to}"
+    tests = [test.name for test in knowledge.tests.values() if hazard.id in test.hazards]
+    if tests:
+        yield f"Shown before: {', '.join(tests)}"
+    yield f"Source: {hazard.source}"
+
+
+def _complaint(knowledge: Knowledge, complaint: Complaint) -> Iterator[str]:
+    yield f'"{complaint.says}"  ({complaint.id})'
+    yield f"First looks: {complaint.looks}"
+    for name in complaint.faults:
+        yield f"  {knowledge.faults[name].name}"
+    yield f"Source: {complaint.source}"
+
+
+def _procedure(procedure: Procedure) -> Iterator[str]:
+    yield procedure.id
+    yield procedure.reason
+    if procedure.void is not None:
+        yield f"Does not count meanwhile: {', '.join(procedure.void.tests)}"
+    if procedure.look_first:
+        yield f"Look first: {', '.join(procedure.look_first)}"
+    yield f"Source: {procedure.source}"
+
+
+def _check(name: str) -> list[str] | None:
+    """A check's page is its docstring."""
+    from importlib import import_module
+
+    try:
+        module = import_module(f"troubleshoot.knowledge.checks.{name.replace('-', '_')}")
+    except ImportError:
+        return None
+    return (module.__doc__ or "").strip().splitlines()

@@ -1,0 +1,32 @@
+"""The cautions that come before a step or test: its own hazards, and those its state calls up."""
+
+from __future__ import annotations
+
+from troubleshoot.knowledge.model import Hazard, Knowledge, Test, Trigger
+from troubleshoot.reasoning.chains import belongs_to_step
+from troubleshoot.visit.events import VisitState
+
+
+def cautions_before(knowledge: Knowledge, state: VisitState, test: Test) -> tuple[Hazard, ...]:
+    """The hazards to be shown before a test or step, the gravest first."""
+    found = dict.fromkeys(name for name in test.hazards if name in knowledge.hazards)
+    for hazard in knowledge.hazards.values():
+        if any(_step_trigger(trigger, state, test) for trigger in hazard.triggers):
+            found.setdefault(hazard.id)
+    order = ("DANGER", "WARNING", "CAUTION", "NOTICE")
+    hazards = [knowledge.hazards[name] for name in found]
+    return tuple(sorted(hazards, key=lambda h: order.index(h.signal)))
+
+
+def _step_trigger(trigger: Trigger, state: VisitState, test: Test) -> bool:
+    """Whether a trigger that speaks of the step itself holds for this one."""
+    if not belongs_to_step(trigger) or trigger.findings:
+        return False
+    return (
+        trigger.test in (None, test.id)
+        and trigger.work_state in (None, test.work_state)
+        and trigger.exposes in (None, test.exposes)
+        and (trigger.profile is None or trigger.profile in state.profiles)
+        and trigger.complaint in (None, state.complaint)
+        and state.unit.proves(trigger.equipment)
+    )

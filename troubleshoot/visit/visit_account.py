@@ -1,0 +1,65 @@
+"""The account of a whole visit: what was asked with its cautions, and what it came to."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.reasoning.next_test import Candidate
+from troubleshoot.visit.account import Plain, account
+from troubleshoot.visit.cautions import cautions_before
+from troubleshoot.visit.events import Asked, VisitState
+
+
+def visit_account(
+    knowledge: Knowledge,
+    state: VisitState,
+    conclusions: Conclusions,
+    *,
+    ending: str | None = None,
+    stop: FiredHazard | None = None,
+    candidates: Sequence[Candidate] = (),
+) -> Plain:
+    """The account of a visit as it stands."""
+    rows = [(asked, _row(knowledge, state, conclusions, asked)) for asked in state.asked]
+    return account(
+        conclusions,
+        ending=ending,
+        stop=stop,
+        asked=[row for _, row in rows],
+        cautions=[c for asked, row in rows for c in _cautions(knowledge, state, asked, row)],
+        minutes=state.minutes,
+        candidates=candidates,
+    )
+
+
+def _row(knowledge: Knowledge, state: VisitState, conclusions: Conclusions, asked: Asked) -> Plain:
+    test = knowledge.tests[asked.test]
+    outcome = asked.outcome
+    reading = next(
+        (r for r in conclusions.readings if (r.test, r.at) == (asked.test, asked.at)), None
+    )
+    if outcome is None and reading is not None and reading.text == asked.text:
+        outcome = ", ".join(reading.seen) or None
+    valid = asked.valid if reading is None else asked.valid and reading.valid
+    return {
+        "test": asked.test,
+        "at": asked.place or state.unit.layout.shown(test.per, asked.at),
+        "outcome": outcome,
+        "text": asked.text,
+        "valid": valid,
+        "minutes": round(asked.minutes, 1),
+        "work_state": asked.work_state,
+    }
+
+
+def _cautions(knowledge: Knowledge, state: VisitState, asked: Asked, row: Plain) -> Iterator[Plain]:
+    """The cautions that came before one thing asked."""
+    for hazard in cautions_before(knowledge, state, knowledge.tests[asked.test]):
+        yield {
+            "id": hazard.id,
+            "signal": hazard.signal,
+            "at": row["at"],
+            "before": asked.test,
+        }
