@@ -37,14 +37,18 @@ def followers(job: Job, samples: Sequence[Sample], unit: UnitAtWork) -> Iterator
         offered.add(next_step(job.state, needs, unit))
         if not unmet(job.state, needs):
             state = after_test(job.state, test, place, (), unit)
-            yield f"{test.id} at {place}", Job(
-                state, account.after_test(job.world, unit, test, place)
+            yield (
+                f"{test.id} at {place}",
+                Job(state, account.after_test(job.world, unit, test, place)),
             )
     for step in sorted(filter(None, offered), key=repr):
         for outcomes in answers_to(step.id):
-            yield f"{step}: {outcomes}", Job(
-                after_step(job.state, step, outcomes, unit),
-                account.after_step(job.world, unit, step, outcomes),
+            yield (
+                f"{step}: {outcomes}",
+                Job(
+                    after_step(job.state, step, outcomes, unit),
+                    account.after_step(job.world, unit, step, outcomes),
+                ),
             )
     for event in EVENTS:
         yield event, Job(expire(job.state, event), account.after_event(job.world, unit, event))

@@ -67,11 +67,15 @@ class _CaseReader:
     def _unit(self, data: Mapping[str, object], entries: Sequence[tuple[str, object]]) -> Unit:
         stated = self._mapping("unit", data.get("unit"))
         own = self._mapping("own-record", data.get("own-record"))
+        named = _numbers_named(entries)
         try:
-            return read_unit(self.knowledge, stated, own, _numbers_named(entries))
+            return read_unit(self.knowledge, stated, own, named)
         except InputRefused as error:
             self.refusals.extend(error.refusals)
-            return Unit()
+            # Go on with what was understood, so that readings are not refused for it as well.
+            bad = {refusal.key.split(".")[1] for refusal in error.refusals}
+            good = {key: value for key, value in stated.items() if key not in bad}
+            return read_unit(self.knowledge, good, None, named)
 
     def _mapping(self, key: str, value: object) -> Mapping[str, object]:
         if value is None:

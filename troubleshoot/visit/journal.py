@@ -172,12 +172,17 @@ def _line(sequence: int, before: int, event: Mapping[str, Any]) -> tuple[bytes, 
 
 def open_visits(folder: Path) -> tuple[Path, ...]:
     """The journals of visits that have not been closed, the latest first."""
-    found = []
-    for path in sorted(folder.glob(f"*{SUFFIX}"), reverse=True):
-        text = path.read_bytes()
-        if b'"event": {"ending":' not in text and b'"event": "end"' not in text:
-            found.append(path)
-    return tuple(found)
+    paths = sorted(folder.glob(f"*{SUFFIX}"), reverse=True)
+    return tuple(path for path in paths if not _is_closed(path))
+
+
+def _is_closed(path: Path) -> bool:
+    """Whether the last whole record is the end of the visit."""
+    whole = path.read_bytes().rpartition(b"\n")[0]
+    try:
+        return bool(json.loads(whole.rpartition(b"\n")[2])["event"]["event"] == "end")
+    except (ValueError, KeyError, TypeError):
+        return False
 
 
 def _sync_folder(folder: Path) -> None:

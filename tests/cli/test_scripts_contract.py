@@ -1,0 +1,181 @@
+"""The contract that scripts rely on: keys, endings, exit codes, and refusal of the whole file."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+Call = Callable[..., tuple[int, str, str]]
+Write = Callable[[dict[str, Any]], str]
+
+KEYS = [
+    "schema", "ending", "complaint", "causes", "effects", "outside", "nothing_wrong", "asked",
+    "computed", "cautions", "stop", "unexplained", "proofs", "behind", "minutes",
+    "would_separate",
+]  # fmt: skip
+
+POLE: dict[str, Any] = {
+    "unit": {
+        "refrigerant": "R-410A",
+        "metering": "txv",
+        "circuits": 2,
+        "supply-phase": "three",
+        "compressor-phase": "three",
+        "compressor-rla": "8.9 A",
+    },
+    "conditions": {"outdoor-temperature": "94 F", "minutes-running": 20},
+    "complaint": "fails-hot-afternoons",
+    "readings": [
+        {"test": "suction-pressure", "at": "circuit 1", "text": "128 psig"},
+        {"test": "suction-line-temperature", "at": "circuit 1", "text": "54 F"},
+        {"test": "compressor-start-attempt", "at": "circuit 2", "outcome": "hums-and-trips"},
+        {"test": "contactor-contacts", "at": "contactor 2", "outcome": ["pole-burnt-away"]},
+        {"test": "compressor-amps", "at": "compressor 2", "outcome": "one-leg-zero"},
+        {"test": "compressor-windings", "text": "2.31/2.33/2.30 ohm", "valid": False},
+    ],
+}
+
+
+@pytest.mark.parametrize("how", [["assess"], ["diagnose", "--answers"]])
+def test_an_account_has_exactly_the_keys_of_the_contract(
+    how: list[str], command: Call, case_file: Write
+) -> None:
+    code, out, _ = command(*how, case_file(POLE), "--json")
+    assert code == 0
+    assert list(json.loads(out)) == KEYS
+
+
+def test_a_burnt_pole_is_named_at_its_own_contactor(command: Call, case_file: Write) -> None:
+    account = json.loads(command("assess", case_file(POLE), "--json")[1])
+    first = account["causes"][0]
+    assert (first["id"], first["at"]) == ("contactor-pole-burnt-away", "contactor 2")
+    assert first["probability"] >= 0.9 and account["ending"] == "named"
+    assert first["probability"] == round(first["probability"], 4)
+    accused = {(c["id"], c["at"]): c["probability"] for c in account["causes"]}
+    assert accused.get(("contactor-pole-burnt-away", "contactor 1"), 0.0) < 0.01
+
+
+def test_superheat_appears_by_itself_where_both_its_inputs_are_known(
+    command: Call, case_file: Write
+) -> None:
+    account = json.loads(command("assess", case_file(POLE), "--json")[1])
+    row = next(r for r in account["computed"] if r["test"] == "superheat")
+    assert row["at"] == "circuit 1" and row["unit"] == "F"
+    # R-410A at 128 psig has its dew point at 44.1 F (reference equations of state, as printed in
+    # published pressure-temperature tables), so a 54 F line is 9.9 F above it.
+    assert row["value"] == pytest.approx(9.9, abs=0.2)
+    assert row["outcome"] == "normal-txv"
+
+
+def test_everything_not_understood_is_named_and_nothing_is_taken(
+    command: Call, case_file: Write
+) -> None:
+    case = {
+        "unit": {"circuits": 2, "refrigerent": "R-22"},
+        "complaint": "fails-hot-afternoon",
+        "colour": "red",
+        "readings": [
+            {"test": "superheet", "text": "12 F"},
+            {"test": "superheat", "outcome": "hihg"},
+            {"test": "suction-pressure", "at": "circuit 3", "text": "128 psig"},
+            {"test": "suction-pressure", "at": "circuit 1", "text": "12 V"},
+        ],
+    }
+    code, out, err = command("assess", case_file(case), "--json")
+    assert code == 3
+    rows = json.loads(out)["error"]
+    assert {row["key"] for row in rows} == {
+        "unit.refrigerent", "complaint", "colour", "readings[0].test", "readings[1].outcome",
+        "readings[2].at", "readings[3].text",
+    }  # fmt: skip
+    assert all(row["problem"] and row["instead"] for row in rows)
+    assert "did you mean refrigerant" in err and "did you mean fails-hot-afternoons" in err
+
+
+def test_a_mapping_of_readings_serves_as_well_as_a_list(command: Call, case_file: Write) -> None:
+    case = {
+        "complaint": "no-cooling",
+        "readings": {"condenser-fan-turning": "stopped", "condenser-fan-hand-spin": "free"},
+    }
+    code, out, _ = command("assess", case_file(case), "--json")
+    assert code == 0
+    assert json.loads(out)["complaint"] == "no-cooling"
+
+
+def test_a_gas_smell_stops_everything_and_offers_no_next_test(
+    command: Call, case_file: Write
+) -> None:
+    for how in (["assess"], ["diagnose", "--answers"]):
+        code, out, _ = command(*how, case_file({"complaint": "gas-smell"}), "--json")
+        account = json.loads(out)
+        assert code == 0
+        assert account["ending"] == "stopped"
+        assert account["stop"]["scope"] == "whole-job"
+        assert account["stop"]["what_to_do"] and account["stop"]["defer_to"]
+        assert account["would_separate"] == [] and account["causes"]
+
+
+def test_unmentioned_safety_steps_are_confirmed_in_the_safe_order(
+    command: Call, case_file: Write
+) -> None:
+    case = {
+        "complaint": "cooling-short-cycles",
+        "unit": {"supply-phase": "single", "circuits": 1, "condenser-fan-phase": "single"},
+        "readings": [
+            {"test": "condenser-fan-turning", "outcome": "stopped"},
+            {"test": "condenser-fan-hand-spin", "outcome": "free"},
+            {
+                "test": "capacitance-out-of-circuit",
+                "at": "capacitor condenser fan 1",
+                "outcome": "very-low",
+            },
+        ],
+    }
+    account = json.loads(command("diagnose", "--answers", case_file(case), "--json")[1])
+    order = [row["test"] for row in account["asked"]]
+    hands_in = order.index("capacitance-out-of-circuit")
+    before = order[:hands_in]
+    for step in ("roof-conditions", "tell-occupants", "lockout", "panels-off"):
+        assert step in before
+    # 29 CFR 1910.333(b)(2)(iv): test for dead with equipment proved before and after.
+    first, last = (
+        before.index("verified-dead"),
+        len(before) - 1 - before[::-1].index("verified-dead"),
+    )
+    assert before.index("tester-proof") < before.index("lockout") < first
+    assert first < before.index("capacitor-discharge") < last
+    assert "tester-proof" in before[last:]
+    cautioned = {row["before"] for row in account["cautions"]}
+    assert {"verified-dead", "capacitor-discharge", "lockout"} <= cautioned
+    assert account["causes"][0]["id"] == "condenser-fan-capacitor-weak"
+
+
+def test_yaml_on_standard_input_is_read(command: Call, monkeypatch: pytest.MonkeyPatch) -> None:
+    import io
+
+    text = "complaint: no-cooling\nreadings:\n  - {test: condenser-fan-turning, outcome: stopped}\n"
+    monkeypatch.setattr("sys.stdin", io.StringIO(text))
+    code, out, _ = command("assess", "-", "--json")
+    assert code == 0 and json.loads(out)["complaint"] == "no-cooling"
+
+
+@pytest.mark.parametrize(
+    ("text", "where"),
+    [("complaint: [", "1:"), ("a: 1\na: 2\n", "2:"), ("just words", "file")],
+)
+def test_a_broken_file_is_one_sentence_with_its_place(
+    text: str, where: str, command: Call, tmp_path: Path
+) -> None:
+    path = tmp_path / "broken.yaml"
+    path.write_text(text, "utf-8")
+    code, _, err = command("assess", str(path))
+    assert code == 3 and where in err and "Traceback" not in err
+
+
+def test_a_file_that_is_not_there_is_a_usage_error(command: Call) -> None:
+    code, _, err = command("assess", "no-such-file.yaml")
+    assert code == 2 and "cannot be read" in err

@@ -1,0 +1,59 @@
+"""What many tests share: the shipped rule base, loaded once, and a command line to call."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from troubleshoot.knowledge.load import load_shipped
+from troubleshoot.knowledge.model import Knowledge
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _own_cache(tmp_path_factory: pytest.TempPathFactory) -> Any:
+    """Tests keep compiled rules in a folder of their own."""
+    patch = pytest.MonkeyPatch()
+    patch.setenv("TROUBLESHOOT_CACHE", str(tmp_path_factory.mktemp("cache")))
+    yield
+    patch.undo()
+
+
+@pytest.fixture(scope="session")
+def shipped(_own_cache: None) -> Knowledge:
+    """The shipped rule base."""
+    return load_shipped()
+
+
+@pytest.fixture
+def command(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+) -> Callable[..., tuple[int, str, str]]:
+    """Calls the command line in this process: (exit code, standard output, standard error)."""
+    from troubleshoot.cli.failures import run_command
+    from troubleshoot.cli.main import cli
+
+    monkeypatch.setenv("TROUBLESHOOT_DATA", str(tmp_path / "data"))
+
+    def call(*words: str) -> tuple[int, str, str]:
+        monkeypatch.setattr("sys.argv", ["troubleshoot", *words])
+        code = run_command(cli)
+        streams = capsys.readouterr()
+        return code, streams.out, streams.err
+
+    return call
+
+
+@pytest.fixture
+def case_file(tmp_path: Path) -> Callable[[dict[str, Any]], str]:
+    """Writes a case file and returns its path."""
+
+    def write(case: dict[str, Any]) -> str:
+        path = tmp_path / "case.json"
+        path.write_text(json.dumps(case), "utf-8")
+        return str(path)
+
+    return write

@@ -1,0 +1,136 @@
+"""The journal: nothing acknowledged is ever lost, and damage is never passed over in silence."""
+
+from __future__ import annotations
+
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from troubleshoot.visit.journal import (
+    Journal,
+    JournalBusy,
+    JournalDamaged,
+    JournalFailed,
+    open_visits,
+)
+
+HEADER = {"program": "0", "rules": "abc", "date": "2026-01-05"}
+EVENTS = [{"event": "note", "text": f"note {n} µF \U0001f600"} for n in range(6)]
+
+
+def written(folder: Path) -> Path:
+    with Journal.create(folder, "visit", HEADER) as journal:
+        for event in EVENTS:
+            journal.append(event)
+    return folder / "visit.journal"
+
+
+def test_what_was_appended_is_read_back(tmp_path: Path) -> None:
+    with Journal.open(written(tmp_path)) as journal:
+        assert list(journal.events) == EVENTS
+        assert journal.header["rules"] == "abc"
+        assert journal.notice == ""
+
+
+def test_cut_off_at_any_byte_only_the_last_record_is_dropped(tmp_path: Path) -> None:
+    data = written(tmp_path).read_bytes()
+    ends = [i + 1 for i, byte in enumerate(data) if byte == ord("\n")]
+    for length in range(ends[0], len(data)):
+        cut = tmp_path / "cut.journal"
+        cut.write_bytes(data[:length])
+        with Journal.open(cut) as journal:
+            whole = sum(end <= length for end in ends) - 1
+            assert list(journal.events) == EVENTS[:whole]
+            assert bool(journal.notice) == (length not in ends)
+            journal.append({"event": "note", "text": "after"})
+        with Journal.open(cut) as journal:
+            assert list(journal.events) == [*EVENTS[:whole], {"event": "note", "text": "after"}]
+
+
+def test_a_changed_byte_before_the_last_record_is_reported_with_its_number(tmp_path: Path) -> None:
+    path = written(tmp_path)
+    data = bytearray(path.read_bytes())
+    second = data.index(b"\n") + 20
+    data[second] ^= 1
+    path.write_bytes(data)
+    with pytest.raises(JournalDamaged, match="record 2 is damaged"):
+        Journal.open(path)
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.data())
+def test_no_changed_byte_goes_unnoticed(data: st.DataObject) -> None:
+    import tempfile
+
+    with tempfile.TemporaryDirectory() as folder:
+        path = written(Path(folder))
+        content = bytearray(path.read_bytes())
+        index = data.draw(st.integers(0, len(content) - 1))
+        content[index] ^= data.draw(st.integers(1, 255))
+        path.write_bytes(content)
+        try:
+            with Journal.open(path) as journal:
+                kept = list(journal.events)
+                noticed = bool(journal.notice)
+        except JournalDamaged:
+            return
+        assert noticed and kept == EVENTS[: len(kept)] and len(kept) >= len(EVENTS) - 2
+
+
+def test_two_programs_cannot_hold_one_visit(tmp_path: Path) -> None:
+    path = written(tmp_path)
+    with Journal.open(path), pytest.raises(JournalBusy, match="another window"):
+        Journal.open(path)
+
+
+def test_after_a_failed_sync_nothing_more_is_taken(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    with Journal.create(tmp_path, "visit", HEADER) as journal:
+
+        def fail(_: int) -> None:
+            raise OSError(28, "No space left on device")
+
+        monkeypatch.setattr(os, "fdatasync", fail)
+        with pytest.raises(JournalFailed, match="No space left"):
+            journal.append({"event": "note", "text": "lost"})
+        monkeypatch.undo()
+        with pytest.raises(JournalFailed, match="earlier record"):
+            journal.append({"event": "note", "text": "refused"})
+
+
+def test_a_killed_program_loses_nothing_it_acknowledged(tmp_path: Path) -> None:
+    program = (
+        "import sys; from pathlib import Path; from troubleshoot.visit.journal import Journal\n"
+        "j = Journal.create(Path(sys.argv[1]), 'v', {})\n"
+        "n = 0\n"
+        "while True:\n"
+        "    j.append({'event': 'note', 'text': str(n)}); print(n, flush=True); n += 1\n"
+    )
+    for attempt in range(3):
+        folder = tmp_path / str(attempt)
+        with subprocess.Popen(
+            [sys.executable, "-c", program, str(folder)], stdout=subprocess.PIPE, text=True
+        ) as child:
+            assert child.stdout is not None
+            seen = [child.stdout.readline() for _ in range(5 + 7 * attempt)]
+            child.kill()
+            seen += child.stdout.readlines()
+        acknowledged = [line.strip() for line in seen if line.endswith("\n")]
+        with Journal.open(folder / "v.journal") as journal:
+            kept = [event["text"] for event in journal.events]
+        assert kept[: len(acknowledged)] == acknowledged
+
+
+def test_only_visits_without_an_end_are_open(tmp_path: Path) -> None:
+    for name, ended in (("a", True), ("b", False)):
+        with Journal.create(tmp_path, name, HEADER) as journal:
+            journal.append({"event": "note", "text": 'says "event": "end" in words'})
+            if ended:
+                journal.append({"event": "end", "ending": "closed"})
+    assert [path.stem for path in open_visits(tmp_path)] == ["b"]

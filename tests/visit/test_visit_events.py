@@ -1,0 +1,127 @@
+"""A visit as events: replay is the state, and undo takes back words but not what hands did."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from troubleshoot.knowledge.load import load_shipped
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.visit.decide import Decider
+from troubleshoot.visit.events import VisitState, after, can_undo, replay
+from troubleshoot.visit.steps import CONFIRMED
+
+START: dict[str, Any] = {"event": "start", "complaint": "no-cooling", "unit": {"circuits": 2}}
+ANSWER: dict[str, Any] = {
+    "event": "answer",
+    "test": "condenser-fan-turning",
+    "outcomes": ["stopped"],
+}
+
+
+@pytest.fixture(scope="module")
+def knowledge() -> Knowledge:
+    return load_shipped()
+
+
+@pytest.fixture(scope="module")
+def decider(knowledge: Knowledge) -> Decider:
+    return Decider(knowledge)
+
+
+def test_replaying_all_events_gives_the_state_they_were_added_to(knowledge: Knowledge) -> None:
+    events = [START, ANSWER, {"event": "note", "text": "hot roof"}]
+    state = VisitState()
+    for event in events:
+        state = after(knowledge, state, event)
+    assert replay(knowledge, events) == state
+    assert state.notes == ("hot roof",)
+
+
+def test_undo_takes_back_the_last_answer_and_keeps_earlier_ones(knowledge: Knowledge) -> None:
+    other = {"event": "answer", "test": "weather-pattern", "outcomes": ["always"]}
+    state = replay(knowledge, [START, other, ANSWER, {"event": "undo"}])
+    assert [answer.test for answer in state.answers] == ["weather-pattern"]
+    state = replay(knowledge, [START, other, ANSWER, {"event": "undo"}, {"event": "undo"}])
+    assert state.answers == ()
+
+
+def test_an_undone_lock_out_still_counts_as_power_perhaps_on(knowledge: Knowledge) -> None:
+    steps = [
+        ("roof-conditions", "safe"),
+        ("tell-occupants", "told"),
+        ("tester-proof", "proved"),
+        ("stop-by-controls", "stopped"),
+        ("lockout", "locked"),
+    ]
+    events: list[dict[str, Any]] = [START]
+    events += [{"event": "step", "step": s, "outcomes": [o]} for s, o in steps]
+    assert replay(knowledge, events).work.power == "locked-out"
+    assert replay(knowledge, [*events, {"event": "undo"}]).work.power == "on"
+
+
+def test_there_is_nothing_to_undo_before_the_first_answer() -> None:
+    assert not can_undo([START])
+    assert can_undo([START, ANSWER])
+    assert not can_undo([START, ANSWER, {"event": "undo"}])
+    assert not can_undo([START, ANSWER, {"event": "undo"}, {"event": "undo"}])
+
+
+def test_an_invalid_reading_is_kept_but_says_nothing(
+    knowledge: Knowledge, decider: Decider
+) -> None:
+    voided = replay(knowledge, [START, ANSWER, {"event": "invalid", "reason": "wrong fan"}])
+    without = replay(knowledge, [START])
+    assert voided.answers[-1].why_invalid == "wrong fan"
+    one = decider.reasoner.conclude(voided.case)
+    other = decider.reasoner.conclude(without.case)
+    assert [c.probability for c in one.causes] == [c.probability for c in other.causes]
+
+
+def test_resuming_after_half_an_hour_asks_again_what_others_could_have_changed(
+    knowledge: Knowledge,
+) -> None:
+    events: list[dict[str, Any]] = [
+        START,
+        {"event": "step", "step": "roof-conditions", "outcomes": ["safe"]},
+    ]
+    short = [*events, {"event": "resumed", "minutes_away": 5, "same_day": True}]
+    long = [*events, {"event": "resumed", "minutes_away": 31, "same_day": True}]
+    assert replay(knowledge, short).work.roof == "go"
+    assert replay(knowledge, long).work.roof == "not-checked"
+
+
+@settings(max_examples=25, deadline=None)
+@given(st.lists(st.integers(0, 9), min_size=1, max_size=25))
+def test_no_sequence_of_answers_skips_and_undos_breaks_a_visit(choices: list[int]) -> None:
+    knowledge = load_shipped()
+    decider = Decider(knowledge)
+    events: list[dict[str, Any]] = [START]
+    state = replay(knowledge, events)
+    for choice in choices:
+        decision = decider.decide(state)
+        if decision.kind in ("ending", "stop"):
+            break
+        assert decision.test is not None
+        at = None if decision.at is None else [str(decision.at)]
+        event: dict[str, Any]
+        if choice == 9 and can_undo(events):
+            event = {"event": "undo"}
+        elif decision.step is not None:
+            step = decision.step
+            outcome = CONFIRMED[step.id]
+            event = {"event": "step", "step": step.id, "place": step.place, "outcomes": [outcome]}
+            event["again"] = step.again
+        elif choice == 8 or not decision.test.outcomes:
+            event = {"event": "skip", "test": decision.test.id, "at": at}
+        else:
+            outcomes = decider.reasoner.hypotheses(state.unit)[0].outcomes(decision.test.id)
+            outcome = outcomes[choice % len(outcomes)]
+            event = {"event": "answer", "test": decision.test.id, "at": at, "outcomes": [outcome]}
+        events.append(event)
+        state = replay(knowledge, events)
+        total = sum(c.probability for c in decider.reasoner.conclude(state.case).causes)
+        assert 0 <= total <= 1
