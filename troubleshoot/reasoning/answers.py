@@ -17,6 +17,7 @@ class Answer:
     of them, several with `shared` true is one reading of which it is not known where it was taken.
     `valid`: None leaves it to the rules; a stated True or False wins, except over hazards.
     `conditions`: what held when this one was taken, where it differs from the case's own.
+    `after_repair`: taken after a repair, so that it counts alone.
     """
 
     test: str
@@ -28,6 +29,7 @@ class Answer:
     instrument: str | None = None
     why_invalid: str = ""
     conditions: Mapping[str, str] = field(default_factory=dict)
+    after_repair: bool = False
 
 
 @dataclass(frozen=True, slots=True)

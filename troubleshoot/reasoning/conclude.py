@@ -6,10 +6,10 @@ and the chain goes on from the likely ones to their hazards and the causes behin
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from dataclasses import dataclass
 
-from troubleshoot.knowledge.model import Fault, Hazard, Knowledge, Procedure
+from troubleshoot.knowledge.model import Fault, Hazard, Knowledge
 from troubleshoot.reasoning import chains
 from troubleshoot.reasoning.answers import Case
 from troubleshoot.reasoning.chains import compile_chains
@@ -21,7 +21,8 @@ from troubleshoot.reasoning.hypotheses import Hypotheses, hypotheses_for
 from troubleshoot.reasoning.next_test import NAMED, Chooser
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.ranking import Cause, Ranking, rank, rank_effects
-from troubleshoot.reasoning.readings import Reading, take_readings, voided
+from troubleshoot.reasoning.readings import Reading, take_readings
+from troubleshoot.reasoning.validity import FiredProcedure, circuits, set_aside
 from troubleshoot.reasoning.values import Values
 from troubleshoot.reasoning.weighing import Seen, as_seen
 
@@ -41,13 +42,6 @@ class FiredHazard:
     circuit: int
     because: tuple[str, ...]
     stops: bool
-
-
-@dataclass(frozen=True, slots=True)
-class FiredProcedure:
-    procedure: Procedure
-    circuit: int
-    because: tuple[str, ...]
 
 
 @dataclass(frozen=True, slots=True)
@@ -105,7 +99,7 @@ class Reasoner:
         readings, values = take_readings(self.knowledge, case)
         self._chain.start(self._atoms(case, readings, values), len(readings))
         procedures = tuple(self._fired_procedures())
-        readings, void_for = _set_aside(self.knowledge, case, readings, procedures)
+        readings, void_for = set_aside(self.knowledge, case, readings, values, procedures)
         counted = frozenset(self._chain.evidence)
         seen = tuple(
             as_seen(hypotheses, reading, void_for.get((reading.test, reading.at), frozenset()))
@@ -123,7 +117,7 @@ class Reasoner:
         self._chain.add(
             (chains.likely(c.fault.id), circuit)
             for c in (*shown, *effects)
-            for circuit in _circuits(case.unit, c.at)
+            for circuit in circuits(case.unit.layout, c.at)
         )
         accepted = shown or list(causes[:1])
         return Conclusions(
@@ -147,7 +141,7 @@ class Reasoner:
         self, case: Case, readings: tuple[Reading, ...], values: Values
     ) -> Iterator[tuple[str, int]]:
         """What is known, as atoms at every circuit it concerns."""
-        everywhere = _circuits(case.unit, None)
+        everywhere = circuits(case.unit.layout, None)
         for fact, word in case.unit.facts.items():
             yield from ((chains.equipment(fact, word), circuit) for circuit in everywhere)
         if case.complaint is not None:
@@ -159,7 +153,7 @@ class Reasoner:
                     yield chains.state(limit.id, truth), circuit
         for reading in readings:
             for place in reading.among or (reading.at,):
-                for circuit in _circuits(case.unit, place):
+                for circuit in circuits(case.unit.layout, place):
                     yield from ((atom, circuit) for atom in self._reading_atoms(reading))
 
     def _reading_atoms(self, reading: Reading) -> Iterator[str]:
@@ -202,44 +196,6 @@ class Reasoner:
             fault = self.knowledge.faults[name]
             if name in concluded and unit.allows(fault.exists_when):
                 yield fault
-
-
-def _circuits(unit: Unit, place: Place | None) -> tuple[int, ...]:
-    if place is not None:
-        return tuple(sorted(unit.layout.circuits_of(place)))
-    return tuple(p.number for p in unit.layout.places("circuit") if p is not None) or (1,)
-
-
-def _set_aside(
-    knowledge: Knowledge,
-    case: Case,
-    readings: tuple[Reading, ...],
-    procedures: tuple[FiredProcedure, ...],
-) -> tuple[tuple[Reading, ...], Mapping[tuple[str, Place | None], frozenset[str]]]:
-    """Readings that the rules say do not count, for all faults or for some.
-
-    A stated validity wins over the rules.
-    """
-    kept = list(readings)
-    void_for: dict[tuple[str, Place | None], frozenset[str]] = {}
-    for fired in procedures:
-        void = fired.procedure.void
-        if void is None:
-            continue
-        faults = frozenset(void.for_faults) | {
-            f.id for f in knowledge.faults.values() if f.subsystem in void.for_subsystems
-        }
-        for index, reading in enumerate(kept):
-            if reading.test not in void.tests or reading.stated_valid:
-                continue
-            if fired.circuit not in _circuits(case.unit, reading.at):
-                continue
-            if faults:
-                key = (reading.test, reading.at)
-                void_for[key] = void_for.get(key, frozenset()) | faults
-            else:
-                kept[index] = voided(reading, fired.procedure.reason)
-    return tuple(kept), void_for
 
 
 def _cleared_complaint(knowledge: Knowledge, case: Case, readings: tuple[Reading, ...]) -> bool:

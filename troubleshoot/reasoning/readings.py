@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import dataclass, field, replace
 
 from troubleshoot.knowledge.model import Knowledge, Read, Test
 from troubleshoot.quantities.instruments import (
@@ -22,6 +22,7 @@ from troubleshoot.reasoning.classify import Classified, classify, outcomes_here
 from troubleshoot.reasoning.legs import OVER_RANGE, REDUCERS, SPREAD_OF_LEGS, farthest
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.values import Value, Values
+from troubleshoot.reasoning.withdrawal import withdraw
 
 ERROR_OF_QUESTION = 0.06
 ERROR_OF_METER = 0.03
@@ -36,6 +37,7 @@ class Reading:
     `seen`: the outcomes ticked (one, or several for a test of signs; empty for an input test).
     `chances`: the chance of each outcome where the number lies near a limit, else {outcome: 1}.
     `among`: the places one unplaced reading may belong to; empty where the place is known.
+    `before`: what earlier readings of the same test and place made of the outcomes.
     """
 
     test: str
@@ -49,6 +51,9 @@ class Reading:
     stated_valid: bool | None = None
     computed: bool = False
     among: tuple[Place | None, ...] = ()
+    conditions: Mapping[str, str] = field(default_factory=dict)
+    before: tuple[Mapping[str, float], ...] = ()
+    after_repair: bool = False
 
     @property
     def possible(self) -> frozenset[str]:
@@ -136,11 +141,12 @@ def _uncertainty(test: Test, number: float, leg: Leg) -> float:
 
 
 def take_readings(knowledge: Knowledge, case: Case) -> tuple[tuple[Reading, ...], Values]:
-    """All readings of a case, the latest of each test and place, and the values behind them.
+    """All readings of a case, one for each test and place, and the values behind them.
 
-    An earlier answer to the same test and place stays in the visit's record; only the latest one
-    that counts is evidence here.
+    A test read again at the same place is one reading, the latest, that remembers what the earlier
+    ones that counted made of it; one taken after a repair stands alone.
     """
+    case = replace(case, answers=withdraw(knowledge, case.answers))
     typed = _typed_values(knowledge, case)
     values = Values(knowledge, case.unit, typed)
     latest: dict[tuple[str, Place | None], Reading] = {}
@@ -152,10 +158,20 @@ def take_readings(knowledge: Knowledge, case: Case) -> tuple[tuple[Reading, ...]
             earlier = latest.get(key)
             if reading.valid or earlier is None or not earlier.valid:
                 latest.pop(key, None)
-                latest[key] = reading
+                latest[key] = _again(test, reading, earlier)
     for reading in _computed(knowledge, case, values):
         latest.setdefault((reading.test, reading.at), reading)
     return tuple(latest.values()), values
+
+
+def _again(test: Test, reading: Reading, earlier: Reading | None) -> Reading:
+    """A reading taken again, with what the earlier ones made of it."""
+    counts = earlier is not None and earlier.valid and earlier.chances and reading.chances
+    if not counts or earlier is None or reading.after_repair or test.kind == "step":
+        return reading
+    if test.choose == "several":
+        return reading
+    return replace(reading, before=(*earlier.before, earlier.chances))
 
 
 def _typed_values(knowledge: Knowledge, case: Case) -> dict[tuple[str, Place | None], Value]:
@@ -205,6 +221,8 @@ def _reading(
         why_invalid=answer.why_invalid or ("stated" if answer.valid is False else ""),
         stated_valid=answer.valid,
         among=answer.places if answer.shared else (),
+        conditions=answer.conditions,
+        after_repair=answer.after_repair,
     )
 
 

@@ -60,6 +60,9 @@ def as_seen(hypotheses: Hypotheses, reading: Reading, void_for: frozenset[str]) 
         chances = dict.fromkeys(signs or [NONE_OF_THEM], 1.0)
     row = pattern_row(made)
     column = report_column(row, chances, error)
+    for earlier in reading.before:
+        again = report_column(row, earlier, error)
+        column = {outcome: chance * again[outcome] for outcome, chance in column.items()}
     return Seen(reading, column, _likelihood(row, column), void_for)
 
 
@@ -123,7 +126,7 @@ def single_weight(
     own = hypotheses.row(hypothesis.picture, test)
     before = hypotheses.background(test)
     healthy = hypotheses.knowledge.tests[test].healthy
-    for other in present:
+    for other in () if one.reading.after_repair else present:
         if test in other.picture.cells and share_of(hypotheses, other, one) > 0:
             there = hypotheses.row(other.picture, test)
             if isinstance(own, Signs) and isinstance(there, Signs) and isinstance(before, Signs):

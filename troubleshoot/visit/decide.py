@@ -14,6 +14,8 @@ from typing import Literal
 from troubleshoot.knowledge.model import Hazard, Knowledge, Test
 from troubleshoot.reasoning.asking import Asking
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
+from troubleshoot.reasoning.fit import SURPRISING
+from troubleshoot.reasoning.look_again import worth_repeating
 from troubleshoot.reasoning.next_test import Candidate, choose
 from troubleshoot.reasoning.places import Place
 from troubleshoot.visit.account import ending_of
@@ -23,6 +25,8 @@ from troubleshoot.visit.needs import needs_of
 from troubleshoot.visit.profiles import hand_over, hand_over_on_the_way
 from troubleshoot.visit.route import steps_to, steps_to_leave, switch_minutes
 from troubleshoot.visit.steps import Step
+
+DOES_NOT_FIT = "fits the other readings worst; a second look tells whether it was right"
 
 
 @dataclass(frozen=True, slots=True)
@@ -69,6 +73,9 @@ class Decider:
         while True:
             chosen, reason = self._choose(conclusions, candidates)
             if chosen is None:
+                again = self._look_again(state, conclusions)
+                if again is not None:
+                    return self._towards(state, conclusions, again, DOES_NOT_FIT)
                 return Decision("ending", ending=ending_of(conclusions), handed_over=tuple(handed))
             phrase = self._hand_over(state, chosen)
             if phrase is None:
@@ -110,6 +117,23 @@ class Decider:
                         return candidate, fired.procedure.reason
         chosen = choose(candidates, conclusions.ranking)
         return chosen, "" if chosen is None else separates(conclusions, chosen)
+
+    def _look_again(self, state: VisitState, conclusions: Conclusions) -> Spot | None:
+        """A reading worth repeating before giving up, where the readings do not fit together.
+
+        Each is repeated once at most.
+        """
+        if conclusions.misfit.z <= SURPRISING:
+            return None
+        known = [s for s in conclusions.seen if s.reading in conclusions.misfit.worst]
+        worth = worth_repeating(conclusions.hypotheses, conclusions.ranking, known)
+        for seen, _ in worth:
+            reading = seen.reading
+            spot = (reading.test, reading.at)
+            fresh = not reading.before and not reading.computed and spot not in state.skipped
+            if fresh and self.knowledge.tests[reading.test].kind != "step":
+                return spot
+        return None
 
     def _hand_over(self, state: VisitState, candidate: Candidate) -> str | None:
         for name in candidate.asks:

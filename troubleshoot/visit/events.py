@@ -69,6 +69,7 @@ class VisitState:
     aim_reason: str = ""
     notes: tuple[str, ...] = ()
     repaired: tuple[str, ...] = ()
+    mended_here: bool = False
     closing: bool = False
     ended: str | None = None
 
@@ -183,6 +184,7 @@ def _answer(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState
         event.get("instrument"),
         event.get("why_invalid", ""),
         dict(event.get("conditions", {})),
+        after_repair=state.mended_here,
     )
     where = places[0]
     asked = Asked(
@@ -278,7 +280,8 @@ def _invalid(knowledge: Knowledge, state: VisitState, event: Event) -> VisitStat
 
 
 def _repaired(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
-    return replace(state, repaired=(*state.repaired, event["fault"]), closing=False)
+    mended = (*state.repaired, event["fault"])
+    return replace(state, repaired=mended, mended_here=True, closing=False)
 
 
 def _resumed(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
