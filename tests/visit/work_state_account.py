@@ -1,35 +1,33 @@
-"""A safety officer's account of a job: of each thing, whether it happened after another.
+"""A safety officer's account of a job: what has happened and has not been taken back since.
 
-Kept apart from the code that it judges: it knows events, not states. Two accounts that agree on
-every comparison agree on all that follows, so that a walk over them can be exhaustive.
+Kept apart from the code that it judges: it knows what hands did, not what a program believes. Each
+thing stands until something on its list happens, and stands again only when it is done again.
 """
 
 from __future__ import annotations
 
-from functools import cache
-
 from troubleshoot.knowledge.model import Test
 from troubleshoot.visit.steps import Step
-from troubleshoot.visit.work_state import UnitAtWork
 
-World = frozenset[tuple[str, str]]
-"""The pairs (this, that) of which this last happened after that."""
+World = frozenset[str]
+"""The things that stand."""
 
-VOIDED_BY: dict[str, tuple[str, ...]] = {
+_VOIDED_BY: dict[str, tuple[str, ...]] = {
     "roof-safe": ("roof-unsafe", "away", "hour"),
     "told": ("away",),
     "panel-on-test": ("panel-in-service", "away"),
     "company": ("alone", "away"),
     "no-refrigerant": ("refrigerant", "away"),
-    "no-gas": ("gas-about", "gas-shut", "away", "gas-opened"),
+    "no-gas": ("gas-about", "gas-shut", "gas-opened", "away"),
     "air-good": ("air-bad", "away"),
     "gas-shut": ("gas-opened", "away"),
     "locked": ("powered", "away"),
     "meter": ("meter-failed", "away"),
     "meter-last": ("meter-failed", "away", "dead-last"),
     "dead-first": ("locked", "not-dead", "ran", "meter-failed"),
-    "dead-last": ("dead-first",),
-    "second-source": ("never",),
+    "dead-last": ("dead-first", "bled"),
+    "bled": ("dead-first", "charged", "ran", "meter-failed"),
+    "second-source": (),
     "second-source-locked": ("second-source", "away"),
     "opened": ("closed-up",),
     "stopped": ("may-start",),
@@ -37,41 +35,44 @@ VOIDED_BY: dict[str, tuple[str, ...]] = {
     "jumper-in": ("jumper-out",),
     "gas-about": ("no-gas",),
     "gas-opened": ("no-gas", "gas-shut"),
+    "gauges-on": ("gauges-off", "emptied"),
+    "emptied": ("charged-up", "nitrogen", "vacuum"),
+    "at-zero": ("charged-up", "nitrogen", "vacuum"),
+    "nitrogen": ("charged-up", "at-zero"),
+    "vacuum": ("charged-up", "at-zero"),
 }
-"""A thing -> what takes it back, or has to come before it."""
-
-_VOIDED_AT: dict[str, tuple[str, ...]] = {
-    "bled": ("dead-first", "charged {place}", "ran", "meter-failed"),
-    "gauges-on": ("gauges-off {place}", "emptied {place}"),
-    "emptied": ("charged-up {place}", "nitrogen {place}", "vacuum {place}"),
-    "at-zero": ("charged-up {place}", "nitrogen {place}", "vacuum {place}"),
-    "nitrogen": ("charged-up {place}", "at-zero {place}"),
-    "vacuum": ("charged-up {place}", "at-zero {place}"),
-}
-"""The same for things that have a place of their own."""
-
-EMPTY = ("emptied", "at-zero", "nitrogen", "vacuum")
+"""A thing -> what takes it back, or has to come before it. At a place, only what happens there or
+everywhere takes it back; what happens at a place takes back what is said of the whole unit.
+"""
 
 
-def happened(world: World, unit: UnitAtWork, *things: str) -> World:
+def happened(world: World, *things: str) -> World:
     """The account after these things, in this order."""
     for thing in things:
-        world = frozenset(pair for pair in world if pair[1] != thing)
-        world |= {pair for pair in _pairs(unit) if pair[0] == thing}
+        world = frozenset(known for known in world if not _voids(thing, known))
+        if thing.partition(" ")[0] in _VOIDED_BY:
+            world |= {thing}
     return world
 
 
-def after_step(world: World, unit: UnitAtWork, step: Step, outcomes: tuple[str, ...]) -> World:
+def _voids(thing: str, known: str) -> bool:
+    kind, _, place = thing.partition(" ")
+    known_kind, _, known_place = known.partition(" ")
+    elsewhere = place and known_place and place != known_place
+    return kind in _VOIDED_BY[known_kind] and not elsewhere
+
+
+def after_step(world: World, step: Step, outcomes: tuple[str, ...]) -> World:
     """What really happened when a step was answered."""
     outcome = "+".join(sorted(outcomes))
     if step.id == "verified-dead" and outcome == "dead":
-        first = () if stands(world, "dead-first") else ("dead-first",)
-        return happened(world, unit, *first, "dead-last") if stands(world, "meter") else world
+        first = () if "dead-first" in world else ("dead-first",)
+        return happened(world, *first, "dead-last") if "meter" in world else world
     things = _THINGS.get((step.id, outcome)) or _THINGS.get((step.id, "*")) or ()
-    return happened(world, unit, *(thing.format(place=step.place) for thing in things))
+    return happened(world, *(thing.format(place=step.place) for thing in things))
 
 
-def after_test(world: World, unit: UnitAtWork, test: Test, place: str | None) -> World:
+def after_test(world: World, test: Test, place: str | None) -> World:
     """What a test leaves behind."""
     things = []
     if test.work_state == "locked-out" and test.kind == "measurement":
@@ -82,10 +83,10 @@ def after_test(world: World, unit: UnitAtWork, test: Test, place: str | None) ->
         things.append(f"nitrogen {place or 'unit'}")
     if "compressor-in-vacuum" in test.hazards and "charge-recovered" in test.needs_state:
         things.append(f"vacuum {place or 'unit'}")
-    return happened(world, unit, *things)
+    return happened(world, *things)
 
 
-def after_event(world: World, unit: UnitAtWork, event: str) -> World:
+def after_event(world: World, event: str) -> World:
     """What an event may have done."""
     things = {
         "lock-off": ("powered", "may-start", "ran"),
@@ -93,32 +94,7 @@ def after_event(world: World, unit: UnitAtWork, event: str) -> World:
         "resumed": ("powered", "may-start", "ran", "away"),
         "hour-passed": ("hour",),
     }
-    return happened(world, unit, *things[event])
-
-
-def stands(world: World, thing: str) -> bool:
-    """It happened, and nothing that takes it back has happened since."""
-    kind, _, place = thing.partition(" ")
-    if place:
-        return all((thing, void) in world for void in _voids_at(kind, place))
-    return all((thing, void) in world for void in VOIDED_BY[kind])
-
-
-def _voids_at(kind: str, place: str) -> tuple[str, ...]:
-    return tuple(void.format(place=place) for void in _VOIDED_AT[kind])
-
-
-@cache
-def _pairs(unit: UnitAtWork) -> World:
-    """Every comparison the officer ever makes on this unit."""
-    pairs = {(thing, void) for thing, voids in VOIDED_BY.items() for void in voids}
-    for place in unit.capacitors + unit.drives:
-        pairs |= {(f"bled {place}", void) for void in _voids_at("bled", place)}
-        pairs.add(("dead-last", f"bled {place}"))
-    for circuit in unit.circuits or ("unit",):
-        for kind in ("gauges-on", *EMPTY):
-            pairs |= {(f"{kind} {circuit}", void) for void in _voids_at(kind, circuit)}
-    return frozenset(pairs)
+    return happened(world, *things[event])
 
 
 _THINGS: dict[tuple[str, str], tuple[str, ...]] = {

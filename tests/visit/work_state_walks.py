@@ -39,7 +39,7 @@ def followers(job: Job, samples: Sequence[Sample], unit: UnitAtWork) -> Iterator
             state = after_test(job.state, test, place, (), unit)
             yield (
                 f"{test.id} at {place}",
-                Job(state, account.after_test(job.world, unit, test, place)),
+                Job(state, account.after_test(job.world, test, place)),
             )
     for step in sorted(filter(None, offered), key=repr):
         for outcomes in answers_to(step.id):
@@ -47,11 +47,11 @@ def followers(job: Job, samples: Sequence[Sample], unit: UnitAtWork) -> Iterator
                 f"{step}: {outcomes}",
                 Job(
                     after_step(job.state, step, outcomes, unit),
-                    account.after_step(job.world, unit, step, outcomes),
+                    account.after_step(job.world, step, outcomes),
                 ),
             )
     for event in EVENTS:
-        yield event, Job(expire(job.state, event), account.after_event(job.world, unit, event))
+        yield event, Job(expire(job.state, event), account.after_event(job.world, event))
 
 
 def undone(before: Job, after: Job) -> tuple[Job, Job]:
@@ -79,7 +79,8 @@ def walk_everywhere(
         here, ahead = ahead, []
         for job in here:
             for word, after in followers(job, samples, unit):
-                for new in (after, *(undone(job, after) if undo else ())):
+                taken_back = undone(job, after) if undo and word not in EVENTS else ()
+                for new in (after, *taken_back):
                     if new not in seen:
                         seen.add(new)
                         ahead.append(new)

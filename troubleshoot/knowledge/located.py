@@ -160,10 +160,10 @@ class _Reader:
     def _scalar(self, event: ScalarEvent) -> LocatedValue:
         line, column = _place(event)
         text = event.value
-        refused = first_refused(text)
-        if refused is not None:
-            self._refuse(event, f"{refused.name} in the text", "delete it")
-        if not event.implicit[0]:
+        if not event.implicit[0]:  # in quotes, where an escape may bring in any character
+            refused = first_refused(text)
+            if refused is not None:
+                self._refuse(event, f"{refused.name} in the text", "delete it")
             return LocatedValue(text, line, column)
         try:
             value = scalar_value(text)

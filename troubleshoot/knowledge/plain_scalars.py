@@ -25,6 +25,8 @@ _DISGUISED: Final = (
 )
 _BOOLEANS: Final = {"true": True, "false": False}
 _NOTHING: Final = frozenset({"", "~", "null"})
+_BEGINNINGS: Final = frozenset("+-.0123456789")
+"""What every number begins with; most words are told from numbers by this alone."""
 
 
 class RefusedScalar(ValueError):
@@ -41,12 +43,18 @@ def scalar_value(word: str) -> str | int | float | bool | None:
         return None
     if word in _BOOLEANS:
         return _BOOLEANS[word]
+    if word[0] in _BEGINNINGS:
+        return _number_or_text(word)
+    if word.lower() in _BOOLEANS:
+        raise RefusedScalar(f"{word} with capitals", f"write {word.lower()}")
+    return word
+
+
+def _number_or_text(word: str) -> str | int | float:
     if _INTEGER.fullmatch(word):
         return int(word)
     if _DECIMAL.fullmatch(word):
         return float(word)
-    if word.lower() in _BOOLEANS:
-        raise RefusedScalar(f"{word} with capitals", f"write {word.lower()}")
     for pattern, name in _DISGUISED:
         if pattern.fullmatch(word):
             raise RefusedScalar(f"{word} is {name}", "write it out plainly, or quote it as text")

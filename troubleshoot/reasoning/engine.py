@@ -26,8 +26,12 @@ try:
     from experta import MATCH, Fact, KnowledgeEngine, Rule
     from experta.abstract import Matcher
     from experta.activation import Activation
+    from experta.matchers import ReteMatcher as StockMatcher
 finally:
     del collections.Mapping  # type: ignore[attr-defined]
+
+__all__ = ["Chain", "ChainTooLong", "Conclusion", "IndexedMatcher", "StockMatcher"]
+
 logging.getLogger("experta").setLevel(logging.WARNING)
 
 STEPS_PER_RULE = 64
@@ -161,7 +165,7 @@ class Chain:
         steps = STEPS_PER_RULE * (len(self._rules) + len(facts) + 1)
         self._engine.run(steps=steps)
         added, _ = self._engine.get_activations()
-        if added:
+        if added or self._engine.agenda.activations:
             raise ChainTooLong("the rules go on concluding without end; look for a loop in them")
 
     @property

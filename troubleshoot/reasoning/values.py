@@ -118,7 +118,7 @@ def _propagated(
     """Standard uncertainty of a result from those of its inputs, one step of each (GUM 5.1)."""
     parts = []
     for index, (number, u) in enumerate(zip(numbers, uncertainties, strict=True)):
-        if u > 0 and isinstance(number, float):
+        if u > 0 and not isinstance(number, str):
             moved = compute(formula, (*numbers[:index], number + u, *numbers[index + 1 :]))
             if moved is not None:
                 parts.append(moved - result)

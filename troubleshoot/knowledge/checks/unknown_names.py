@@ -34,19 +34,20 @@ _UNIONS: Final = {
 
 def find(files: tuple[RuleFile, ...], definitions: Definitions) -> Iterator[Problem]:
     """Yield a problem for every name without a definition."""
+    naming = _Naming(definitions)
     for file in files:
-        naming = _Naming(file, definitions)
+        naming.path = file.path
         for step in walk(FORMS[file.kind], file.root):
             yield from naming.problems_of(step)
 
 
 class _Naming:
-    """Looks up the names of one file."""
+    """Looks up names; `path` is the file in which they stand."""
 
-    def __init__(self, file: RuleFile, definitions: Definitions) -> None:
-        self._path = file.path
+    def __init__(self, definitions: Definitions) -> None:
+        self.path = ""
         self._definitions = definitions
-        self._plain: dict[str, frozenset[str]] = {
+        self._known: dict[str, frozenset[str]] = {
             "unit": frozenset(UNITS),
             "meter": frozenset(INSTRUMENTS),
             **definitions.names,
@@ -70,10 +71,11 @@ class _Naming:
                 yield from self._look_up(step.shape.of, step.node)
 
     def known(self, kind: str) -> frozenset[str]:
-        if kind in self._plain:
-            return self._plain[kind]
-        kinds = _UNIONS.get(kind, (kind,))
-        return frozenset(name for each in kinds for name in self._definitions.of(each))
+        if kind not in self._known:
+            kinds = _UNIONS.get(kind, (kind,))
+            names = frozenset(name for each in kinds for name in self._definitions.of(each))
+            self._known[kind] = names
+        return self._known[kind]
 
     def _look_up(self, kind: str, node: Located) -> Iterator[Problem]:
         for word, at in texts_of(node):
@@ -84,7 +86,7 @@ class _Naming:
     ) -> Iterator[Problem]:
         if word not in known:
             what = f"no {kind} is called {word}"
-            yield Problem(self._path, at.line, at.column, what, did_you_mean(word, known), ID)
+            yield Problem(self.path, at.line, at.column, what, did_you_mean(word, known), ID)
 
     def _findings(self, node: LocatedMapping) -> Iterator[Problem]:
         for test, entry in node.entries.items():

@@ -1,0 +1,224 @@
+"""From numbers to outcome words: boundary pairs, relative limits, soft evidence near a limit."""
+
+from __future__ import annotations
+
+import math
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tests.building import base, case, fault, measured, unit_of
+from troubleshoot.knowledge.model import (
+    Bound,
+    Derivation,
+    Knowledge,
+    LimitLine,
+    Outcome,
+    PlateValue,
+    Quantity,
+    Read,
+    Test,
+)
+from troubleshoot.reasoning.answers import Answer
+from troubleshoot.reasoning.classify import Classified, classify
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.readings import take_readings
+from troubleshoot.reasoning.values import Value, Values
+from troubleshoot.visit.case_file import read_case
+
+AMPS = measured(
+    "amps",
+    {"low": {"below": 5}, "normal": {"at_least": 5, "at_most": 10}, "high": {"above": 10}},
+    reads=(Read("amps"),),
+)
+KNOWLEDGE = base([AMPS], quantities=[Quantity("amps", "A", "amps")])
+
+
+def judged(x: float, u: float = 0.0, test: Test = AMPS, know: Knowledge = KNOWLEDGE) -> Classified:
+    found = classify(test, None, Values(know, unit_of(know), {("amps", None): Value(x, u)}))
+    assert found is not None
+    return found
+
+
+@pytest.mark.parametrize(
+    ("x", "outcome"),
+    [(4.999, "low"), (5.0, "normal"), (10.0, "normal"), (10.001, "high"), (0.0, "low")],
+)
+def test_limits_include_and_exclude_what_they_say(x: float, outcome: str) -> None:
+    assert judged(x).outcome == outcome
+
+
+def phi(z: float) -> float:
+    return 0.5 * (1 + math.erf(z / math.sqrt(2)))
+
+
+@given(st.floats(0.1, 20), st.floats(0.05, 2))
+def test_the_chance_of_each_outcome_is_its_part_of_the_normal_distribution(
+    x: float, u: float
+) -> None:
+    found = judged(x, u)
+    low, high = phi((5 - x) / u), 1 - phi((10 - x) / u)
+    expected = {"low": low, "normal": 1 - low - high, "high": high}
+    for outcome, p in expected.items():
+        assert found.chances.get(outcome, 0.0) == pytest.approx(p, abs=1e-9)
+
+
+def test_the_verdict_follows_the_guard_band() -> None:
+    # JCGM 106 / ISO 14253-1: within only with a guard band of the expanded uncertainty (k = 2).
+    assert judged(7.0, 0.25).verdict == "within"
+    assert judged(5.4, 0.25).verdict == "too close to call with this meter"
+    assert judged(4.6, 0.25).verdict == "too close to call with this meter"
+    assert judged(4.4, 0.25).verdict == "outside"
+    assert (judged(7.0, 0.25).low, judged(7.0, 0.25).high) == (5, 10)
+
+
+def test_a_reading_on_the_limit_moves_the_ranking_half_as_far() -> None:
+    know = base(
+        [AMPS],
+        [fault("weak", {"almost-always": [{"amps": "low"}]}), fault("other")],
+        quantities=[Quantity("amps", "A", "amps")],
+    )
+    reasoner = Reasoner(know)
+
+    def chance(text: str) -> float:
+        found = reasoner.conclude(case(know, Answer("amps", text=text)))
+        return next(c.probability for c in found.causes if c.fault.id == "weak")
+
+    assert chance("7 A") < chance("5.0 A") < chance("2 A")
+
+
+def test_capacitor_7_5_microfarads_read_7_67_and_again_7_66_is_good_and_agrees() -> None:
+    # Common practice, no published source: a rated 7.5 uF section that reads 7.67 is good.
+    from troubleshoot.quantities.instruments import INSTRUMENTS, agree
+
+    test = measured(
+        "capacitance",
+        {
+            "normal": {
+                "relative_to": "rated", "compared_as": "percent-difference",
+                "at_least": -6, "at_most": 6,
+            },
+            "low": {"relative_to": "rated", "compared_as": "percent-difference", "below": -6},
+            "high": {"relative_to": "rated", "compared_as": "percent-difference", "above": 6},
+        },
+        reads=(Read("capacitance"),),
+        meter="capacitance-meter",
+    )  # fmt: skip
+    know = base(
+        [test],
+        quantities=[Quantity("capacitance", "uF", "measured")],
+        plates=[PlateValue("rated", "uF", "nameplate", "rated")],
+    )
+    found = read_case(know, {"unit": {"rated": "7.5 uF"}, "readings": {"capacitance": "7.67 uF"}})
+    reading = take_readings(know, found)[0][0]
+    assert reading.classified is not None
+    assert reading.seen == ("normal",) and reading.classified.verdict == "within"
+    assert reading.classified.low == pytest.approx(7.05)
+    assert reading.classified.high == pytest.approx(7.95)
+    assert agree(7.67, 7.66, INSTRUMENTS["capacitance-meter"], 0.01)
+
+
+def test_a_limit_that_leans_on_an_unknown_value_cannot_be_judged() -> None:
+    test = measured("amps", {"high": {"relative_to": "rla", "compared_as": "percent-of",
+                                      "above": 100}}, reads=(Read("amps"),))  # fmt: skip
+    know = base(
+        [test],
+        quantities=[Quantity("amps", "A", "amps")],
+        plates=[PlateValue("rla", "A", "nameplate", "rated load amps")],
+    )
+    reading = take_readings(know, case(know, Answer("amps", text="12 A")))[0][0]
+    assert reading.seen == () and reading.text == "12 A"
+
+
+def test_open_and_zero_are_outcomes_of_their_own() -> None:
+    test = Test(
+        "ohms", "ohms", "area", "measurement",
+        (
+            Outcome("open", limits=(LimitLine((Bound("ohms", reads="open"),)),)),
+            Outcome("shorted", limits=(LimitLine((Bound("ohms", reads="zero"),)),)),
+            Outcome("normal", limits=(LimitLine((Bound("ohms", above=0),)),)),
+        ),
+        healthy=("normal",), reads=(Read("ohms"),),
+    )  # fmt: skip
+    know = base([test], quantities=[Quantity("ohms", "ohm", "ohms")])
+    for text, outcome in (("OL", "open"), ("0 ohm", "shorted"), ("12 ohm", "normal")):
+        reading = take_readings(know, case(know, Answer("ohms", text=text)))[0][0]
+        assert reading.seen == (outcome,)
+
+
+def test_a_derived_quantity_carries_the_uncertainty_of_its_inputs() -> None:
+    know = base(
+        quantities=[
+            Quantity("a", "F", "a"),
+            Quantity("b", "F", "b"),
+            Quantity("d", "F-diff", "a less b", computed=(Derivation("difference", ("a", "b")),)),
+        ]
+    )
+    values = Values(know, unit_of(know), {("a", None): Value(50, 0.3), ("b", None): Value(40, 0.4)})
+    found = values.get("d", None)
+    assert found is not None
+    assert found.number == 10 and found.u == pytest.approx(0.5)
+
+
+def test_legs_are_judged_by_the_worst() -> None:
+    test = measured(
+        "drop", {"normal": {"below": 0.3}, "worn": {"at_least": 0.3}},
+        reads=(Read("drop", "highest"),),
+    )  # fmt: skip
+    know = base([test], quantities=[Quantity("drop", "V", "drop")])
+    reading = take_readings(know, case(know, Answer("drop", text="0.1/0.1/0.62 V")))[0][0]
+    assert reading.seen == ("worn",)
+    assert reading.chances == {"worn": 1.0}
+
+
+def test_readings_of_a_meter_that_fails_its_proof_are_withdrawn_together() -> None:
+    from dataclasses import replace
+
+    from tests.building import test_of
+
+    volts = replace(AMPS, needs_state=("meter-proved",))
+    proof = test_of("tester-proof", "proved", "failed", healthy=None, kind="step")
+    proof = replace(proof, healthy=("proved",))
+    know = base([volts, proof], quantities=[Quantity("amps", "A", "amps")])
+    good, bad = Answer("tester-proof", ("proved",)), Answer("tester-proof", ("failed",))
+
+    def valid(*answers: Answer) -> bool:
+        readings = take_readings(know, case(know, *answers))[0]
+        return next(r for r in readings if r.test == "amps").valid
+
+    reading = Answer("amps", text="7 A")
+    assert valid(good, reading)
+    assert not valid(good, reading, bad)
+    assert valid(good, reading, good, bad)
+    assert not valid(bad, reading)
+    assert valid(bad, good, reading)
+    assert valid(bad, Answer("amps", text="7 A", valid=True))
+
+
+def test_a_reading_with_its_own_conditions_is_judged_by_them() -> None:
+    from troubleshoot.knowledge.model import Condition, NamedLimit, Procedure, Void
+
+    early = NamedLimit("early", "readings", (Bound("minutes-running", below=15),))
+    rule = Procedure(
+        "settling", Condition("state", name="early"), "not settled", void=Void(("amps",))
+    )
+    know = base(
+        [AMPS],
+        [fault("f", {"often": [{"amps": "high"}]})],
+        [rule],
+        quantities=[Quantity("amps", "A", "amps"), Quantity("minutes-running", "min", "run")],
+        limits=[early],
+    )
+    reasoner = Reasoner(know)
+
+    def valid(case_minutes: int | None, own: int | None) -> bool:
+        conditions = {} if case_minutes is None else {"minutes-running": f"{case_minutes} min"}
+        mine = {} if own is None else {"minutes-running": f"{own} min"}
+        answer = Answer("amps", text="12 A", conditions=mine)
+        found = reasoner.conclude(case(know, answer, conditions=conditions))
+        return found.readings[0].valid
+
+    assert valid(None, None) and valid(20, None)
+    assert not valid(5, None) and not valid(20, 5)
+    assert valid(5, 20)
