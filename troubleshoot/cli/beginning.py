@@ -26,11 +26,15 @@ def begin(
 ) -> None:
     """Ask what every visit starts from, and put it into the book."""
     terminal.say_all(WELCOME)
-    held = profiles or _ask_profiles(terminal)
-    name = unit or terminal.ask("Which unit? (a name for the record, Enter for none)")
+    terminal.say()
+    name = unit
+    if not name:
+        terminal.say("Which unit? A name for the record, or Enter for none.")
+        name = terminal.ask(">")
     words, complaint = "", ROUTINE
     if not routine:
         words, complaint = _ask_complaint(knowledge, terminal)
+    held = profiles or _ask_profiles(terminal)
     book.add(
         {
             "event": "start",

@@ -7,7 +7,9 @@ from troubleshoot.cli.terminal import Terminal
 from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.places import PlaceNotUnderstood
 from troubleshoot.visit.decide import Decider, Decision
+from troubleshoot.visit.events import places_from
 from troubleshoot.visit.explain import because, find_fault, what_if, why_not
 
 OTHER_TESTS = 8
@@ -78,8 +80,10 @@ class Commands:
             self.book.changed = False
         elif word == "invalid":
             self.terminal.say(self.book.mark_last_invalid(rest))
-        elif word == "do" and rest.isdigit():
-            self._do(int(rest))
+        elif word == "do" and rest:
+            self._do(rest)
+        elif typed == "again":
+            self._again()
         elif word == "repaired" and rest:
             self._repaired(rest, conclusions)
         else:
@@ -91,12 +95,7 @@ class Commands:
             aim = self.knowledge.tests[decision.aim[0]]
             self.terminal.say(f"It comes before: {aim.name}.", 2)
         if decision.reason:
-            self.terminal.say(
-                f"It {decision.reason}."
-                if decision.kind == "ask"
-                else f"That one {decision.reason}.",
-                2,
-            )
+            self.terminal.say(f"Why: {decision.reason}.", 2)
 
     def _because(self, rest: str, conclusions: Conclusions) -> None:
         fault = find_fault(self.knowledge, conclusions, rest or "1")
@@ -135,20 +134,39 @@ class Commands:
             self.terminal.say(f"{number} {candidate.test.name}{place}: {minutes:.0f} min", 2)
         self.terminal.say("do N takes one of them.", 2)
 
-    def _do(self, number: int) -> None:
-        if not 1 <= number <= len(self.offered):
-            self.terminal.say("Type tests first; then do with one of its numbers.")
+    def _do(self, words: str) -> None:
+        """Take a test by its number in the list, or by its id and place."""
+        number = int(words) if words.isdigit() else 0
+        if 1 <= number <= len(self.offered):
+            self._aim(*self.offered[number - 1])
             return
-        test, at = self.offered[number - 1]
-        self.book.add(
-            {
-                "event": "aim",
-                "test": test,
-                "at": at,
-                "chosen": True,
-                "reason": "is the one you chose",
-            }
-        )
+        name, _, at = words.partition(" at ")
+        test = self.knowledge.tests.get(name.strip().lower().replace(" ", "-"))
+        if test is None or test.kind == "step":
+            self.terminal.say("Type tests for a list; then do with a number, or do TEST at PLACE.")
+            return
+        try:
+            places = places_from(at or None, test.per, self.book.state.unit)
+        except PlaceNotUnderstood as error:
+            self.terminal.say(f"{error.problem}; {error.instead}.")
+            return
+        if len(places) > 1:
+            self.terminal.say("Say where: " + ", ".join(f"at {p}" for p in places))
+            return
+        self._aim(test.id, None if places[0] is None else str(places[0]))
+
+    def _again(self) -> None:
+        """Read the last reading once more."""
+        last = next((a for a in reversed(self.book.state.answers) if a.text), None)
+        if last is None:
+            self.terminal.say("There is no reading to take again.")
+            return
+        at = last.places[0]
+        self._aim(last.test, None if at is None else str(at))
+
+    def _aim(self, test: str, at: str | None) -> None:
+        reason = "you chose it"
+        self.book.add({"event": "aim", "test": test, "at": at, "chosen": True, "reason": reason})
 
     def _repaired(self, words: str, conclusions: Conclusions) -> None:
         fault = find_fault(self.knowledge, conclusions, words)

@@ -24,6 +24,7 @@ from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.visit.decide import Decider, Decision, lifting_test
 from troubleshoot.visit.nameplate import plate_to_ask
+from troubleshoot.visit.repeating import agreement
 from troubleshoot.visit.work_state import open_items
 
 
@@ -37,6 +38,7 @@ class Conversation:
         self.decider = Decider(knowledge)
         self.commands = Commands(knowledge, book, terminal, self.decider)
         self.shown_cautions: set[str] = set()
+        self.was_open = False
 
     def run(self) -> int:
         """Hold the conversation; returns the exit code."""
@@ -94,9 +96,11 @@ class Conversation:
         self._ask(decision, conclusions)
 
     def _forget_cautions(self) -> None:
-        """With the panels closed, the cautions of the open unit are told afresh next time."""
-        if self.book.state.work.panels == "on":
+        """Once the panels have been closed, cautions are told afresh when they are opened again."""
+        is_open = self.book.state.work.panels == "off"
+        if self.was_open and not is_open:
             self.shown_cautions.clear()
+        self.was_open = is_open
 
     def _where(self, decision: Decision) -> str | None:
         assert decision.test is not None
@@ -167,7 +171,10 @@ class Conversation:
             self.book.add_step(decision.step, found)
             return
         event = answer_event_from(self.knowledge, test, decision.at, typed, outcomes)
+        before = [a for a in self.book.state.answers if a.test == test.id and a.text]
         self.book.add(event)
+        if before and before[-1].places == self.book.state.answers[-1].places:
+            self._compare(test, before[-1].text or "", typed)
         after = self.decider.reasoner.conclude(self.book.state.case)
         for reading in after.readings:
             if reading.test == test.id and reading.at == decision.at:
@@ -175,6 +182,11 @@ class Conversation:
                 if not reading.valid:
                     self.terminal.say(f"It does not count: {reading.why_invalid}", 1)
         show_causes(self.terminal, after)
+
+    def _compare(self, test: Test, first: str, second: str) -> None:
+        sentence = agreement(self.knowledge, test, first, second)
+        if sentence is not None:
+            self.terminal.say(sentence, 1)
 
     def _stopped(self, decision: Decision) -> bool:
         """A STOP: the same finding may be taken again once made safe; else only hand over."""
@@ -247,11 +259,13 @@ class Conversation:
 
     def _after_repair(self, fault: str) -> None:
         for proof in self.knowledge.faults[fault].proof:
-            reading = self.terminal.ask(f"Proof: {proof.text}. What did you read?")
+            self.terminal.say(f"Proof: {proof.text}. What did you read?")
+            reading = self.terminal.ask(">")
             self.book.add(
                 {"event": "note", "text": f"proof: {proof.text}: {reading or 'not taken'}"}
             )
-        answer = self.terminal.ask("Is the complaint still there? (y/n)").lower()
+        self.terminal.say("Is the complaint still there? (y/n)")
+        answer = self.terminal.ask(">").lower()
         self.book.add({"event": "repaired", "fault": fault})
         if not answer.startswith("y"):
-            self.book.add({"event": "closing", "ending": "named"})
+            self.book.add({"event": "closing", "cured": True})

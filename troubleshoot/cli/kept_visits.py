@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import click
 
 from troubleshoot.cli.failures import JOURNAL_FAILED, USAGE, Failure
@@ -41,7 +43,10 @@ def report(ctx: click.Context, visit: str) -> None:
     knowledge = shipped_rules()
     with _opened(visit, ctx) as journal:
         state = replay(knowledge, journal.events)
-    conclusions = Reasoner(knowledge).conclude(state.case)
+    case = state.case
+    if state.cured:  # the report names what was repaired, not what would be next without it
+        case = replace(case, repaired=case.repaired[:-1])
+    conclusions = Reasoner(knowledge).conclude(case)
     ending = "left" if state.ended is None else ending_of(conclusions)
     extras = {
         "title": f"Visit {visit}: {state.name}" if state.name else f"Visit {visit}",

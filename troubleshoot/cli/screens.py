@@ -25,6 +25,8 @@ HELP = (
     "  why not CAUSE      why a cause is not on top",
     "  what if OUTCOME    what an answer would change",
     "  tests              other tests worth doing now;  do N  takes number N of them",
+    "  do TEST at PLACE   do a test of your own choice",
+    "  again              take the last reading once more",
     "  causes             the causes as they stand",
     "  u  or undo         take the last answer back",
     "  s  or skip         go on without this one",
@@ -78,7 +80,7 @@ def show_choices(terminal: Terminal, test: Test, outcomes: tuple[str, ...], unit
     """The answers that will do."""
     means = {o.id: o.means for o in test.outcomes}
     if unit:
-        terminal.say(f"Type the reading ({unit}), or a word:")
+        terminal.say(f"Type the reading ({unit}){', or a word:' if outcomes else ':'}")
     for number, outcome in enumerate(outcomes, start=1):
         text = f": {means[outcome]}" if means[outcome] else ""
         start = "-" if unit else f"{number}"

@@ -163,7 +163,7 @@ class FormReader:
     def _anything(self, shape: Anything, node: Located, called: str) -> Any:
         if isinstance(node, LocatedValue) and node.value is None:
             self._refuse(node, f"{called} has no value", "write it, or delete the key")
-        return plain(node)
+        return _evened(plain(node))
 
     def _list(self, shape: ListOf, node: Located, called: str) -> list[Any]:
         if not isinstance(node, LocatedList):
@@ -216,6 +216,7 @@ class FormReader:
         words = OneOrMore(word)
         result = {}
         for key, entry in mapping.entries.items():
+            self._name(Name("key"), LocatedValue(key, entry.line, entry.column), "a key")
             result[key] = self._one_or_more(words, entry.value, key)
             if isinstance(entry.value, LocatedList) and not entry.value.items:
                 self._refuse(entry.value, f"{key} names no word", "name at least one")
@@ -260,6 +261,17 @@ class FormReader:
 
     def _later(self, shape: Later, node: Located, called: str) -> Any:
         return self.read(shape.get(), node, called)
+
+
+def _evened(value: Any) -> Any:
+    """Plain data with runs of white space in its texts as one space."""
+    if isinstance(value, str):
+        return " ".join(value.split())
+    if isinstance(value, list):
+        return [_evened(item) for item in value]
+    if isinstance(value, dict):
+        return {_evened(key): _evened(item) for key, item in value.items()}
+    return value
 
 
 def _range(shape: Number) -> str:

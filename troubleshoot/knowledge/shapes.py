@@ -69,17 +69,25 @@ class Anything:
 
 @dataclass(frozen=True, slots=True)
 class ListOf:
+    """`block`: written one item a line; `apart`: with an empty line between items."""
+
     item: Shape
     least: int = 0
     most: int = 400
+    block: bool = False
+    apart: bool = False
 
 
 @dataclass(frozen=True, slots=True)
 class OneOrMore:
-    """A single item, or a list of them; read as a list."""
+    """A single item, or a list of them; read as a list.
+
+    `alone`: a single item is written without brackets.
+    """
 
     item: Shape
     most: int = 60
+    alone: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -120,11 +128,16 @@ class Field:
 
 @dataclass(frozen=True, slots=True)
 class Record:
-    """A mapping with known keys, in the order in which they are written."""
+    """A mapping with known keys, in the order in which they are written.
+
+    Of `some_of` at least one key must be there. `block`: written with one key a line, even where
+    all would fit on one.
+    """
 
     name: str
     fields: tuple[Field, ...]
     some_of: tuple[str, ...] = ()
+    block: bool = False
 
     def field(self, key: str) -> Field | None:
         return next((field for field in self.fields if field.key == key), None)

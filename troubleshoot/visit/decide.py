@@ -26,7 +26,7 @@ from troubleshoot.visit.profiles import hand_over, hand_over_on_the_way
 from troubleshoot.visit.route import steps_to, steps_to_leave, switch_minutes
 from troubleshoot.visit.steps import Step
 
-DOES_NOT_FIT = "fits the other readings worst; a second look tells whether it was right"
+DOES_NOT_FIT = "it fits the other readings worst; a second look tells whether it was right"
 
 
 @dataclass(frozen=True, slots=True)
@@ -216,10 +216,10 @@ def separates(conclusions: Conclusions, candidate: Candidate) -> str:
     """Why a test is next: the leading causes whose rows differ most on it."""
     names = list(dict.fromkeys(_told_apart(conclusions, candidate)))
     if len(names) >= 2:
-        return f"tells {names[0]} from {names[1]}"
+        return f"it tells {names[0]} from {names[1]}"
     if names:
-        return f"speaks for or against {names[0]}"
-    return "narrows the causes"
+        return f"it speaks for or against {names[0]}"
+    return "it narrows the causes"
 
 
 def _told_apart(conclusions: Conclusions, candidate: Candidate) -> Iterator[str]:

@@ -71,6 +71,7 @@ class VisitState:
     repaired: tuple[str, ...] = ()
     mended_here: bool = False
     closing: bool = False
+    cured: bool = False
     ended: str | None = None
 
     @property
@@ -291,7 +292,7 @@ def _resumed(knowledge: Knowledge, state: VisitState, event: Event) -> VisitStat
 
 
 def _closing(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
-    return replace(state, closing=True, aim=None)
+    return replace(state, closing=True, cured=bool(event.get("cured", False)), aim=None)
 
 
 def _end(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:

@@ -35,8 +35,15 @@ class Way:
     @property
     def lock_wanted(self) -> bool:
         """Work has to be done locked out: all dead work, and putting a charge back."""
-        without_charge = self.needs.energised and bool(self.state.circuits_without_charge)
-        return self.dead_wanted or without_charge or bool(self.in_vacuum)
+        return self.dead_wanted or bool(self.to_be_charged) or bool(self.in_vacuum)
+
+    @property
+    def to_be_charged(self) -> tuple[str, ...]:
+        """Circuits whose charge must be in: all of them to run, one to read its pressure."""
+        without = self.state.circuits_without_charge
+        if self.needs.energised:
+            return without
+        return tuple(place for place in without if (place, "gauges-on") in self.needs.circuits)
 
     @property
     def in_vacuum(self) -> tuple[str, ...]:
@@ -136,9 +143,9 @@ def _leads_back(way: Way) -> Step | None:
 
 
 def _charge_back(way: Way) -> Step | None:
-    if not way.needs.energised or not way.state.circuits_without_charge:
+    if not way.to_be_charged:
         return None
-    place = way.state.circuits_without_charge[0]
+    place = way.to_be_charged[0]
     if way.state.circuit(place) == "charge-recovered":
         return _after_refrigerant_sweep(way, Step(steps.RECHARGE, place))
     return Step(steps.CIRCUIT_TO_ZERO, place)

@@ -11,7 +11,7 @@ from troubleshoot.visit.needs import VACUUM, needs_of
 from troubleshoot.visit.step_effects import EFFECTS, Outcomes, power_back
 from troubleshoot.visit.step_guards import refusals
 from troubleshoot.visit.steps import CONFIRMED, Step
-from troubleshoot.visit.work_state import WHOLE_UNIT, UnitAtWork, WorkState
+from troubleshoot.visit.work_state import WHOLE_UNIT, UnitAtWork, WorkState, cautious
 
 Event = Literal["lock-off", "motor-ran", "resumed", "hour-passed"]
 """What voids states: the lock came off, a motor ran, the visit was resumed, an hour went by."""
@@ -24,20 +24,19 @@ NITROGEN_HAZARD: Final = "nitrogen-pressure"
 
 
 class StepOutOfTurn(ValueError):
-    """A step was reported whose turn has not come; the message says what must come first."""
+    """A step was reported whose turn has not come. `after_step` itself bears such steps."""
 
 
 def after_step(state: WorkState, step: Step, outcomes: Outcomes, unit: UnitAtWork) -> WorkState:
     """The state after a step was done with these outcomes (one, or several where it allows).
 
-    Raises StepOutOfTurn when something must come before the step.
+    A step whose turn has not come gains nothing: what it took away is gone, what it would have
+    confirmed is not.
     """
-    first = refusals(state, step, unit)
-    if first:
-        raise StepOutOfTurn(f"{step.id} must wait; first: {'; '.join(first)}")
     changed = EFFECTS[step.id](state, step, outcomes)
     still_clear = changed.area_clear and step.id in (steps.TOOLS_CLEAR, steps.LOCK_OFF)
-    return replace(changed, area_clear=still_clear)
+    changed = replace(changed, area_clear=still_clear)
+    return cautious(state, changed) if refusals(state, step, unit) else changed
 
 
 def after_test(
@@ -51,7 +50,8 @@ def after_test(
         changed = replace(changed, leads_off=changed.leads_off | {place or WHOLE_UNIT})
     if JUMPER_HAZARD in test.hazards:
         calls = "on" if state.calls == "off" else state.calls
-        changed = replace(changed, jumpers=changed.jumpers | {test.id}, calls=calls)
+        jumpers = changed.jumpers | {test.id}
+        changed = replace(changed, jumpers=jumpers, calls=calls, panels="off")
     for circuit, need in needs_of(test, place, unit).circuits:
         if need == "charge-recovered" and NITROGEN_HAZARD in test.hazards:
             changed = changed.with_circuit(circuit, "under-nitrogen")

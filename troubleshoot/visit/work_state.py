@@ -69,8 +69,8 @@ class WorkState:
     would not stop by its controls. `dead`: how far the proof
     has come: tested once, tested again after the last discharge, proved when the meter has then
     been proved again. `discharged`, `leads_off`: places. `jumpers`: the technician's own temporary
-    jumpers that are in. `gas_swept`: no gas was found, nor the cock opened, since the last sweep that
-    found none. `clear`: ids of the air sweeps that found nothing. `area_clear`: tools and
+    jumpers that are in. `gas_swept`: since the last sweep that found no gas none was found, nor was
+    the cock opened. `clear`: ids of the air sweeps that found nothing. `area_clear`: tools and
     people are away from the unit.
     """
 

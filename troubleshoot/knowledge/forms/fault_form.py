@@ -34,6 +34,7 @@ _OVERRIDE: Final = Record(
         optional("given", _GIVENS, "readings that together mean another thing"),
     ),
     some_of=("evidence", "given"),
+    block=True,
 )
 _PICTURE: Final = Record(
     "picture",
@@ -44,6 +45,7 @@ _PICTURE: Final = Record(
         optional("given", _GIVENS, "readings that together mean another thing"),
     ),
     some_of=("evidence", "given"),
+    block=True,
 )
 _WHO: Final = Tagged(
     "who",
@@ -74,7 +76,7 @@ READING: Final = Record(
     (
         required("test", Name("test"), "the test"),
         optional("at", Text(longest=60), "the place, where there are several"),
-        optional("outcome", OneOrMore(Name("outcome of test")), "what was seen"),
+        optional("outcome", OneOrMore(Name("outcome of test"), alone=True), "what was seen"),
         optional("text", Anything(), "what was typed"),
         optional("valid", Truth(), "false: the reading must not count"),
         optional("instrument", Text(longest=120), "the meter used"),
@@ -91,6 +93,7 @@ _EXAMPLE: Final = Record(
         optional("conditions", Pairs(Word(), Anything()), "outdoor temperature, minutes running"),
         required("readings", ListOf(READING, most=60), "in the order they were taken"),
     ),
+    block=True,
 )
 
 FAULT_FILE: Final = Record(

@@ -82,6 +82,7 @@ _PROCEDURE: Final = Record(
         required("reason", Text(), "one sentence shown to people"),
         SOURCE,
     ),
+    block=True,
 )
 PROCEDURES_FILE: Final = entries_file("procedures", "procedures", _PROCEDURE, "the rules")
 
@@ -123,5 +124,6 @@ _HAZARD: Final = Record(
         optional("defer-to", Text(longest=200), "who decides or takes over"),
         SOURCE,
     ),
+    block=True,
 )
 HAZARDS_FILE: Final = entries_file("hazards", "hazards", _HAZARD, "the hazards")

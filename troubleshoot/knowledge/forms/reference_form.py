@@ -88,13 +88,14 @@ _NAMED_LIMIT: Final = Record(
     "limit",
     (
         _ID,
-        required("applies-to", Text(), "what it is a limit for"),
-        optional("bounds", ListOf(BOUND, least=1, most=8), "when all hold, the state holds"),
         optional("value", Number(), "the number itself"),
         optional("unit", Name("unit"), "unit of the number"),
+        required("applies-to", Text(), "what it is a limit for"),
+        optional("bounds", ListOf(BOUND, least=1, most=8), "when all hold, the state holds"),
         required("source", SOURCE.shape, "where the figure comes from"),
     ),
     some_of=("bounds", "value"),
+    block=True,
 )
 LIMITS_FILE: Final = entries_file("limits", "limits", _NAMED_LIMIT, "numbers used in many places")
 
@@ -112,6 +113,7 @@ _COMPLAINT: Final = Record(
         optional("all-clear", Name("test"), "the test that lets a stopped visit go on"),
         SOURCE,
     ),
+    block=True,
 )
 COMPLAINTS_FILE: Final = entries_file("complaints", "complaints", _COMPLAINT, "the complaints")
 
@@ -128,6 +130,7 @@ _POINT: Final = Record(
         optional("trend", Text(), "the change over the years that matters"),
         SOURCE,
     ),
+    block=True,
 )
 _ALARM: Final = Record(
     "drift alarm",
@@ -144,7 +147,7 @@ ROUND_FILE: Final = Record(
     "round",
     (
         FORMAT,
-        optional("points", ListOf(_POINT), "the points of the round, in order"),
+        optional("points", ListOf(_POINT, apart=True), "the points of the round, in order"),
         optional("drift-alarms", ListOf(_ALARM), "changes that deserve a look"),
     ),
 )

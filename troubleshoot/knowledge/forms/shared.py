@@ -9,7 +9,6 @@ from troubleshoot.knowledge.shapes import (
     Choice,
     Exactly,
     Facts,
-    Field,
     Findings,
     ListOf,
     Name,
@@ -26,16 +25,16 @@ from troubleshoot.knowledge.shapes import (
 FORMAT_VERSION: Final = 1
 
 FORMAT: Final = required("format", Exactly(FORMAT_VERSION), "version of the form; always 1")
-SOURCE_SHAPE: Final = OneOrMore(Name("source"))
+SOURCE_SHAPE: Final = OneOrMore(Name("source"), alone=True)
 SOURCE: Final = optional("source", SOURCE_SHAPE, "where the figures come from")
 WHEN: Final = optional("when", Facts(), "only on units of this kind")
 EXISTS_WHEN: Final = optional("exists-when", Facts(), "the kind of unit that has this at all")
 
 
-def entries_file(name: str, key: str, entry: Shape, meaning: str, *more: Field) -> Record:
+def entries_file(name: str, key: str, entry: Shape, meaning: str) -> Record:
     """A file that holds the format and one list of entries."""
-    fields = (FORMAT, *more, required(key, ListOf(entry, most=2000), meaning))
-    return Record(name, fields)
+    apart = isinstance(entry, Record) and entry.block
+    return Record(name, (FORMAT, required(key, ListOf(entry, most=2000, apart=apart), meaning)))
 
 
 _BOUND_FIELDS: Final = (
@@ -62,11 +61,13 @@ LIMIT_LINE: Final = Tagged("limit", (("all", BOUNDS_TOGETHER),), otherwise=BOUND
 ANY_OF: Final = Record(
     "any-of",
     (required("any-of", ListOf(Findings(), least=2, most=4), "findings, at least one is seen"),),
+    block=True,
 )
+_STATEMENTS: Final = ListOf(Tagged("finding", (("any-of", ANY_OF),), Findings()), block=True)
 EVIDENCE: Final = Record(
     "evidence",
     tuple(
-        optional(grade, ListOf(Tagged("finding", (("any-of", ANY_OF),), Findings())), meaning)
+        optional(grade, _STATEMENTS, meaning)
         for grade, meaning in zip(
             GRADES,
             (

@@ -66,7 +66,7 @@ _TEST: Final = Record(
         optional("minutes", Number(0, 600), "time it takes"),
         optional("wait-minutes", Number(0, 20000), "time to wait for it to settle"),
         optional("choose", Choice(words.CHOOSE), "one outcome, or every one that is seen"),
-        optional("healthy", OneOrMore(Name("own outcome")), "outcome of a sound unit"),
+        optional("healthy", OneOrMore(Name("own outcome"), alone=True), "outcome of a sound unit"),
         optional(
             "severity",
             ListOf(ListOf(Name("own outcome"), least=2, most=12), most=6),
@@ -81,6 +81,7 @@ _TEST: Final = Record(
         required("outcomes", ListOf(_OUTCOME, most=40), "in the order they are offered"),
         SOURCE,
     ),
+    block=True,
 )
 
 TESTS_FILE: Final = Record(
@@ -88,6 +89,6 @@ TESTS_FILE: Final = Record(
     (
         FORMAT,
         required("area", Word(), "part of the unit these tests are about"),
-        required("tests", ListOf(_TEST, most=300), "the tests"),
+        required("tests", ListOf(_TEST, most=300, apart=True), "the tests"),
     ),
 )

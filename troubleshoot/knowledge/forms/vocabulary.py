@@ -96,6 +96,7 @@ FORMULAS: Final = (
     "gas-flow",
     "gas-input",
     "airflow-per-ton",
+    "co-air-free",
 )
 
 PLAIN_SOURCES: Final = (

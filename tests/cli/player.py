@@ -1,0 +1,111 @@
+"""A person at the prompt, for tests: answers by the test that is being asked, not by its turn.
+
+The rule base decides what is asked and when; a story says what the unit shows. What a story does
+not mention is skipped, and safety steps are confirmed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from pathlib import Path
+from typing import Any
+
+from troubleshoot.cli.conversation import Conversation
+from troubleshoot.cli.terminal import EndOfInput, Terminal
+from troubleshoot.cli.visit_book import VisitBook
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.visit.journal import Journal
+
+
+class Player(Terminal):
+    """Writes the conversation down and answers from a story.
+
+    `shows`: test id (or "id at place") -> what is typed; a list is typed one after the other.
+    `says`: lines typed first, whatever is asked. `then`: test id -> a command typed at the prompt
+    after its answer. `settled`: lines typed at an ending. After all that, the input has ended.
+    """
+
+    def __init__(
+        self,
+        knowledge: Knowledge,
+        shows: dict[str, str | list[str]],
+        says: Iterable[str] = (),
+        settled: Iterable[str] = (),
+        then: dict[str, list[str]] | None = None,
+        width: int = 80,
+    ) -> None:
+        self.knowledge = knowledge
+        self.shows = {k: [v] if isinstance(v, str) else list(v) for k, v in shows.items()}
+        self.says = list(says)
+        self.settled = list(settled)
+        self.then = {test: list(commands) for test, commands in (then or {}).items()}
+        self.width = width
+        self.typed_by_hand = False
+        self.bold = False
+        self.lines: list[str] = []
+        self._names = {t.name: t.id for t in knowledge.tests.values()}
+
+    @property
+    def text(self) -> str:
+        return "\n".join(self.lines) + "\n"
+
+    def _write(self, text: str) -> None:
+        self.lines.append(text)
+
+    def ask(self, prompt: str) -> str:
+        answer = self._answer()
+        self.lines.append(f"{prompt} {answer}".rstrip())
+        return answer
+
+    def _answer(self) -> str:
+        if self.says:
+            return self.says.pop(0)
+        if self.lines and any(line.startswith("From the nameplate") for line in self.lines[-2:]):
+            return ""
+        head = " ".join(self._task_lines())
+        if head.startswith("Step:"):
+            return self._shown(head) or ""
+        if head.startswith("Test:"):
+            return self._shown(head) or "s"
+        if self.settled:
+            return self.settled.pop(0)
+        raise EndOfInput
+
+    def _task_lines(self) -> list[str]:
+        """The latest line that names a step or test, if it is newer than an ending."""
+        for index in range(len(self.lines) - 1, -1, -1):
+            line = self.lines[index]
+            if line.startswith(("Step:", "Test:")):
+                following = self.lines[index + 1 : index + 2]
+                return [line, *(f.strip() for f in following if f.startswith("  ") and "min)" in f)]
+            if line.startswith(("The cause is", "No test left", "Nothing wrong has", "The findings",
+                                "From the nameplate", "Type repaired", "Proof:", "Is the comp",
+                                "Who was told", "again, over")) or " - STOP" in line:  # fmt: skip
+                return []
+        return []
+
+    def _shown(self, head: str) -> str | None:
+        body = head.partition(":")[2].rpartition("(")[0].removesuffix(", once more ").strip()
+        name, _, where = body.partition(", ")
+        for key in (body, name):
+            test_id = self._names.get(key)
+            if test_id is None:
+                continue
+            place = where.removesuffix(", once more") if key == name else ""
+            for wanted in (f"{test_id} at {place}", test_id):
+                if self.shows.get(wanted):
+                    answer = self.shows[wanted].pop(0)
+                    self.says[:0] = self.then.get(test_id, [])[:1]
+                    self.then[test_id] = self.then.get(test_id, [])[1:]
+                    return answer
+        return None
+
+
+def play(
+    knowledge: Knowledge, folder: Path, player: Player, start: dict[str, Any]
+) -> tuple[int, VisitBook]:
+    """Hold a visit that begins with `start`; returns the exit code and the visit's book."""
+    journal = Journal.create(folder, "visit", {"program": "test"})
+    book = VisitBook(knowledge, "visit", journal, [])
+    book.add({"event": "start", **start})
+    return Conversation(knowledge, book, player).run(), book

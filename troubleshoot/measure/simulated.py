@@ -1,0 +1,185 @@
+"""Simulated visits from the rule base's own tables: minutes, wrong calls, calibration.
+
+A fault is drawn by how common it is, its outcomes from its rows with report errors, and the visit
+is led by the engine's own choice of tests, or by a fixed checklist for comparison. The tables judge
+themselves here: the figures say how well the search uses what the rules know, not whether the rules
+are right.
+"""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Callable, Iterator, Sequence
+from dataclasses import dataclass, replace
+
+from troubleshoot.knowledge.model import Complaint, Test
+from troubleshoot.reasoning.answers import Answer, Case
+from troubleshoot.reasoning.asking import Asking
+from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.equipment import Unit
+from troubleshoot.reasoning.hypotheses import Hypotheses, Hypothesis, pattern_row
+from troubleshoot.reasoning.next_test import NAMED, choose
+from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.readings import report_error
+from troubleshoot.reasoning.rows import NONE_OF_THEM
+
+LONGEST = 40
+"""Tests after which a simulated visit is called off."""
+SWITCH = {"any": 0.0, "running": 5.0, "running-open": 8.0, "energised-open": 10.0}
+TO_LOCKED_OUT = 20.0
+"""Minutes to change into a work state from another one (common practice, no source)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Visit:
+    """One simulated visit: the true fault, the first call, its chance, and what it cost."""
+
+    truth: str
+    call: str
+    chance: float
+    minutes: float
+    tests: int
+
+    @property
+    def right(self) -> bool:
+        return self.truth == self.call
+
+
+Next = Callable[[Conclusions, str], tuple[Test, Place | None, float] | None]
+"""Chooses the next test from what is concluded and the work state, with its minutes."""
+
+
+def switch_cost(now: str, wanted: str) -> float:
+    """Minutes from one work state to another."""
+    if wanted in ("any", now):
+        return 0.0
+    return SWITCH.get(wanted, TO_LOCKED_OUT)
+
+
+def simulate(
+    reasoner: Reasoner,
+    unit: Unit,
+    truth: Hypothesis,
+    complaint: Complaint | None,
+    dice: random.Random,
+    next_of: Next,
+) -> Visit:
+    """One visit to a unit that has this fault."""
+    hypotheses, _ = reasoner.hypotheses(unit)
+    case = Case(unit, complaint.id if complaint else None)
+    minutes, state = 0.0, "any"
+    for count in range(LONGEST):
+        found = reasoner.conclude(case)
+        chosen = next_of(found, state)
+        if chosen is None:
+            break
+        test, place, cost = chosen
+        minutes += cost + switch_cost(state, test.work_state)
+        state = state if test.work_state == "any" else test.work_state
+        outcome = _shown(hypotheses, truth, test, place, dice)
+        case = replace(case, answers=(*case.answers, Answer(test.id, outcome, places=(place,))))
+    found = reasoner.conclude(case)
+    top = found.causes[0]
+    return Visit(truth.fault.id, top.fault.id, top.probability, minutes, count)
+
+
+def _shown(
+    hypotheses: Hypotheses, truth: Hypothesis, test: Test, place: Place | None, dice: random.Random
+) -> tuple[str, ...]:
+    """What a person reports: drawn from the row, wrong with the chance of a report error."""
+    about = hypotheses.unit.layout.speaks_about(place, truth.at)
+    made = hypotheses.row(truth.picture, test.id) if about else hypotheses.background(test.id)
+    row = pattern_row(made)
+    names = list(row)
+    outcome = dice.choices(names, [row[name] for name in names])[0]
+    if dice.random() < report_error(test) and len(names) > 1:
+        outcome = dice.choice([name for name in names if name != outcome])
+    if outcome == NONE_OF_THEM:
+        return test.healthy[:1] or ()
+    return (outcome,)
+
+
+def engine_choice(reasoner: Reasoner, unit: Unit) -> Next:
+    """The engine's own choice of the next test."""
+    hypotheses, _ = reasoner.hypotheses(unit)
+    asking = Asking(reasoner.knowledge, unit, hypotheses.tests.values())
+
+    def next_of(found: Conclusions, state: str) -> tuple[Test, Place | None, float] | None:
+        done = frozenset((r.test, r.at) for r in found.readings)
+        offered = found.chooser.candidates(
+            found.ranking,
+            found.seen,
+            done,
+            lambda test, place: asking.asks(test, place, found.values),
+            lambda test, place: switch_cost(state, test.work_state),
+        )
+        chosen = choose(offered, found.ranking)
+        return None if chosen is None else (chosen.test, chosen.at, chosen.minutes)
+
+    return next_of
+
+
+def checklist(reasoner: Reasoner, unit: Unit, complaint: Complaint) -> Next:
+    """A fixed list: the complaint's first tests, then each listed fault's own, until one is named."""
+    spots = list(_listed(reasoner, unit, complaint))
+    waiting = iter(spots)
+
+    def next_of(found: Conclusions, state: str) -> tuple[Test, Place | None, float] | None:
+        if found.causes[0].probability >= NAMED:
+            return None
+        done = {(r.test, r.at) for r in found.readings}
+        for test, place in waiting:
+            if (test.id, place) not in done:
+                return test, place, test.minutes
+        return None
+
+    return next_of
+
+
+def _listed(
+    reasoner: Reasoner, unit: Unit, complaint: Complaint
+) -> Iterator[tuple[Test, Place | None]]:
+    hypotheses, _ = reasoner.hypotheses(unit)
+    names = list(complaint.first_tests)
+    for fault in complaint.faults:
+        for item in reasoner.knowledge.faults[fault].evidence:
+            if item.grade in ("almost-always", "often"):
+                names += [finding.test for finding in item.findings]
+    for name in dict.fromkeys(names):
+        test = hypotheses.tests.get(name)
+        if test is not None and test.kind not in ("step", "input") and test.outcomes:
+            yield from ((test, place) for place in unit.layout.places(test.per))
+
+
+def draw(
+    reasoner: Reasoner, unit: Unit, visits: int, seed: int
+) -> Iterator[tuple[Hypothesis, Complaint]]:
+    """Faults by how common they are, each with a complaint that lists it."""
+    dice = random.Random(seed)
+    hypotheses, _ = reasoner.hypotheses(unit)
+    listed: dict[str, list[Complaint]] = {}
+    for complaint in reasoner.knowledge.complaints.values():
+        for fault in complaint.faults:
+            listed.setdefault(fault, []).append(complaint)
+    able = [h for h in hypotheses.causes if h.fault.id in listed]
+    weights = [h.prior for h in able]
+    for truth in dice.choices(able, weights, k=visits):
+        yield truth, dice.choice(listed[truth.fault.id])
+
+
+def calibration_error(visits: Sequence[Visit], bins: int = 10) -> float:
+    """Expected calibration error of the first call's chance."""
+    total = 0.0
+    for number in range(bins):
+        inside = [v for v in visits if number <= v.chance * bins < number + 1 or (
+            number == bins - 1 and v.chance == 1.0)]  # fmt: skip
+        if inside:
+            right = sum(v.right for v in inside) / len(inside)
+            said = sum(v.chance for v in inside) / len(inside)
+            total += abs(right - said) * len(inside)
+    return total / len(visits)
+
+
+def brier_score(visits: Sequence[Visit]) -> float:
+    """Mean squared difference of the first call's chance and whether it was right."""
+    return sum((v.chance - v.right) ** 2 for v in visits) / len(visits)
