@@ -68,7 +68,7 @@ def simulate(
     hypotheses, _ = reasoner.hypotheses(unit)
     case = Case(unit, complaint.id if complaint else None)
     minutes, state = 0.0, "any"
-    for count in range(LONGEST):
+    while len(case.answers) < LONGEST:
         found = reasoner.conclude(case)
         chosen = next_of(found, state)
         if chosen is None:
@@ -80,7 +80,7 @@ def simulate(
         case = replace(case, answers=(*case.answers, Answer(test.id, outcome, places=(place,))))
     found = reasoner.conclude(case)
     top = found.causes[0]
-    return Visit(truth.fault.id, top.fault.id, top.probability, minutes, count)
+    return Visit(truth.fault.id, top.fault.id, top.probability, minutes, len(case.answers))
 
 
 def _shown(
@@ -120,9 +120,8 @@ def engine_choice(reasoner: Reasoner, unit: Unit) -> Next:
 
 
 def checklist(reasoner: Reasoner, unit: Unit, complaint: Complaint) -> Next:
-    """A fixed list: the complaint's first tests, then each listed fault's own, until one is named."""
-    spots = list(_listed(reasoner, unit, complaint))
-    waiting = iter(spots)
+    """A fixed list: the complaint's first tests, then each listed fault's, until one is named."""
+    waiting = _listed(reasoner, unit, complaint)
 
     def next_of(found: Conclusions, state: str) -> tuple[Test, Place | None, float] | None:
         if found.causes[0].probability >= NAMED:
