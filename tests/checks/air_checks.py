@@ -3,8 +3,7 @@
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from reference_entries import Entry, compute
-
+from tests.checks.reference_entries import Entry, compute
 from troubleshoot.quantities import air, combustion
 
 WATER_TO_AIR = 0.621945

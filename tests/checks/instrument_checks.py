@@ -4,8 +4,7 @@ import math
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from reference_entries import Entry, compute
-
+from tests.checks.reference_entries import Entry, compute
 from troubleshoot.quantities import conformance
 from troubleshoot.quantities.instruments import Instrument, standard_uncertainty
 

@@ -4,7 +4,7 @@ import re
 from collections.abc import Callable, Mapping
 from typing import Any
 
-from reference_entries import Entry, compute, entries
+from tests.checks.reference_entries import Entry, compute, entries
 
 REFRIGERANTS = {
     "R22": "R-22",

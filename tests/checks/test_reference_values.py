@@ -2,13 +2,16 @@
 
 import re
 
-import air_checks
-import electrical_checks
-import instrument_checks
-import motor_checks
 import pytest
-import refrigerant_checks
-from reference_entries import Entry, differences, entries
+
+from tests.checks import (
+    air_checks,
+    electrical_checks,
+    instrument_checks,
+    motor_checks,
+    refrigerant_checks,
+)
+from tests.checks.reference_entries import Entry, differences, entries
 
 CHECKS = {
     **electrical_checks.CHECKS,

@@ -68,3 +68,15 @@ def explain_command(name: str) -> None:
         raise Failure([f"{name} is not in the rules; {suggest(name, names)}"], USAGE)
     for line in lines:
         click.echo(line)
+
+
+@rules.command("measure")
+@click.option("--visits", default=200, show_default=True, help="Simulated visits a unit.")
+@click.option("--subsets", default=20, show_default=True, help="Subsets solved exactly, a unit.")
+@click.option("--seed", default=1, show_default=True, help="Same seed, same figures.")
+def measure_command(visits: int, subsets: int, seed: int) -> None:
+    """Measure how well the rules tell faults apart: isolation, simulated visits, the optimum."""
+    from troubleshoot.measure.table import measure
+
+    for line in measure(shipped_rules(), visits, subsets, seed):
+        click.echo(line)

@@ -1,6 +1,6 @@
 """How finely the rule base can isolate its faults (IEEE 1522: fraction of faults isolated).
 
-Every fault shows each test's likeliest outcome under its own card; the ambiguity group of a fault
+With all tests done, every fault shows each one's likeliest outcome under its own card; the ambiguity group of a fault
 is what then still stands within a factor of three of the leader. For each group the test that
 tells its members apart best is named, or that none does.
 """
@@ -78,17 +78,19 @@ def _together(
 
 
 def _usual_answers(unit: Unit, hypotheses: Hypotheses, fault: Hypothesis) -> Iterator[Answer]:
-    """The likeliest outcome of every test the card speaks of, at the place it speaks about."""
-    for name in fault.picture.cells:
-        test = hypotheses.knowledge.tests[name]
-        row = pattern_row(hypotheses.row(fault.picture, name))
-        outcome = max(row, key=lambda o: (row[o], o))
-        if outcome == NONE_OF_THEM:
-            outcome = test.healthy[0] if test.healthy else ""
+    """The likeliest outcome of every test at every place, as this fault alone would show it."""
+    for test in hypotheses.tests.values():
+        if test.kind in ("step", "input") or not test.outcomes:
+            continue
         for place in unit.layout.places(test.per):
-            if outcome and unit.layout.speaks_about(place, fault.at):
-                yield Answer(name, (outcome,), places=(place,))
-                break
+            about = unit.layout.speaks_about(place, fault.at) and test.id in fault.picture.cells
+            made = hypotheses.row(fault.picture, test.id) if about else None
+            row = pattern_row(made or hypotheses.background(test.id))
+            outcome = max(row, key=lambda o: (row[o], o))
+            if outcome == NONE_OF_THEM:
+                outcome = test.healthy[0] if test.healthy else ""
+            if outcome and (about or test.healthy):
+                yield Answer(test.id, (outcome,), places=(place,))
 
 
 def _ambiguity(hypotheses: Hypotheses, fault: str, group: Sequence[str]) -> Ambiguity:

@@ -1,0 +1,135 @@
+"""The table of figures that `rules measure` prints and DEVELOPERS.md keeps."""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Iterator, Mapping, Sequence
+from dataclasses import dataclass
+from statistics import fmean, median
+
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.measure.isolation import Isolation, isolation
+from troubleshoot.measure.optimum import draw_subset, ratio_to_optimum
+from troubleshoot.measure.simulated import (
+    Visit,
+    brier_score,
+    calibration_error,
+    checklist,
+    draw,
+    engine_choice,
+    simulate,
+)
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.equipment import Unit, read_unit
+from troubleshoot.reasoning.next_test import NAMED
+
+UNITS: Mapping[str, Mapping[str, object]] = {
+    "one circuit, fixed orifice, single-phase": {
+        "refrigerant": "R-22", "metering": "fixed-orifice", "circuits": 1,
+        "supply-phase": "single", "compressor-phase": "single", "condenser-fan-phase": "single",
+        "condenser-fans": "one", "blower-drive": "direct", "blower-motor": "single-phase-capacitor",
+        "variable-speed-drive": "not-fitted", "economizer": "not-fitted", "heat": "gas",
+        "ignition": "hot-surface", "draft": "induced", "duct-smoke-detector": "not-fitted",
+        "crankcase-heater": "fitted", "building-control": "not-fitted",
+    },
+    "two circuits, expansion valves, three-phase, economizer": {
+        "refrigerant": "R-410A", "metering": "txv", "circuits": 2, "supply-phase": "three",
+        "compressor-phase": "three", "condenser-fan-phase": "single", "condenser-fans": 2,
+        "fans-serve": "own-circuit", "blower-drive": "belt", "blower-motor": "three-phase",
+        "variable-speed-drive": "not-fitted", "economizer": "fitted", "heat": "gas",
+        "ignition": "spark", "draft": "induced", "duct-smoke-detector": "fitted",
+        "crankcase-heater": "fitted", "building-control": "fitted",
+    },
+}  # fmt: skip
+"""The units on which the base is measured: an old small one and a middling newer one."""
+
+SUBSET_FAULTS, SUBSET_TESTS = 12, 7
+
+
+@dataclass(frozen=True, slots=True)
+class Searched:
+    """What a way of choosing tests came to over many visits."""
+
+    minutes_mean: float
+    minutes_median: float
+    wrong: float
+    sure: float
+    wrong_when_sure: float
+    calibration: float
+    brier: float
+
+
+def searched(visits: Sequence[Visit]) -> Searched:
+    """The figures of many visits."""
+    sure = [v for v in visits if v.chance >= NAMED]
+    return Searched(
+        fmean(v.minutes for v in visits),
+        median(v.minutes for v in visits),
+        fmean(not v.right for v in visits),
+        len(sure) / len(visits),
+        fmean(not v.right for v in sure) if sure else 0.0,
+        calibration_error(visits),
+        brier_score(visits),
+    )
+
+
+def measure(knowledge: Knowledge, visits: int, subsets: int, seed: int) -> Iterator[str]:
+    """The lines of the table, a section a unit."""
+    reasoner = Reasoner(knowledge)
+    for name, facts in UNITS.items():
+        unit = read_unit(knowledge, facts)
+        yield f"### {name}"
+        yield ""
+        yield from _isolation_lines(isolation(reasoner, unit))
+        yield from _visit_lines(reasoner, unit, visits, seed)
+        yield from _optimum_lines(reasoner, unit, subsets, seed)
+        yield ""
+
+
+def _isolation_lines(found: Isolation) -> Iterator[str]:
+    yield f"- causes that can exist: {found.faults}"
+    yield f"- isolated to one (IEEE 1522): {found.to_one:.0%}; to three: {found.to_three:.0%}"
+    for ambiguity in found.ambiguities:
+        others = [name for name in ambiguity.together if name != ambiguity.fault]
+        split = f"split by {ambiguity.split_by}" if ambiguity.split_by else "no test splits them"
+        more = f" and {len(others) - 3} more" if len(others) > 3 else ""
+        yield f"  - {ambiguity.fault} beside {', '.join(others[:3])}{more}: {split}"
+
+
+def _visit_lines(reasoner: Reasoner, unit: Unit, visits: int, seed: int) -> Iterator[str]:
+    drawn = list(draw(reasoner, unit, visits, seed))
+    own = engine_choice(reasoner, unit)
+    led = searched(
+        [simulate(reasoner, unit, t, c, random.Random(n), own) for n, (t, c) in enumerate(drawn)]
+    )
+    listed = searched(
+        [
+            simulate(reasoner, unit, t, c, random.Random(n), checklist(reasoner, unit, c))
+            for n, (t, c) in enumerate(drawn)
+        ]
+    )
+    yield ""
+    yield f"| {visits} simulated visits | engine | fixed checklist |"
+    yield "| --- | --- | --- |"
+    yield f"| minutes, mean | {led.minutes_mean:.0f} | {listed.minutes_mean:.0f} |"
+    yield f"| minutes, median | {led.minutes_median:.0f} | {listed.minutes_median:.0f} |"
+    yield f"| first call wrong | {led.wrong:.0%} | {listed.wrong:.0%} |"
+    yield f"| says 0.9 or more | {led.sure:.0%} | {listed.sure:.0%} |"
+    yield f"| wrong when it says so | {led.wrong_when_sure:.0%} | {listed.wrong_when_sure:.0%} |"
+    yield f"| calibration error | {led.calibration:.3f} | {listed.calibration:.3f} |"
+    yield f"| Brier score | {led.brier:.3f} | {listed.brier:.3f} |"
+    yield ""
+
+
+def _optimum_lines(reasoner: Reasoner, unit: Unit, subsets: int, seed: int) -> Iterator[str]:
+    dice = random.Random(seed)
+    hypotheses, _ = reasoner.hypotheses(unit)
+    ratios = [
+        ratio_to_optimum(draw_subset(hypotheses, SUBSET_FAULTS, SUBSET_TESTS, dice))
+        for _ in range(subsets)
+    ]
+    if ratios:
+        yield (
+            f"- expected cost over the exact optimum, {subsets} subsets of {SUBSET_FAULTS} faults "
+            f"x {SUBSET_TESTS} tests: mean {fmean(ratios):.3f}, most {max(ratios):.3f}"
+        )
