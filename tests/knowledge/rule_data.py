@@ -72,7 +72,7 @@ def _numbers(shape: Number) -> st.SearchStrategy[Any]:
 
 
 def _collection(shape: Shape, depth: int) -> st.SearchStrategy[Any]:
-    more = 2 if depth < 3 else 1
+    more = 2 if depth < 2 else 1
     if isinstance(shape, ListOf):
         most = max(shape.least, min(shape.most, more))
         return st.lists(data_for(shape.item, depth + 1), min_size=shape.least, max_size=most)

@@ -11,7 +11,8 @@ from collections.abc import Iterable
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
-from work_state_samples import (
+
+from tests.visit.work_state_samples import (
     AT_CIRCUIT,
     AT_UNIT,
     ENERGISED,
@@ -24,24 +25,16 @@ from work_state_samples import (
     RUNNING,
     RUNNING_OPEN,
     SAMPLES,
+    TWO_CIRCUITS,
     UNIT,
     WATCHED_UNIT,
-    Sample,
 )
-from work_state_walks import walk_along, walk_everywhere
-
+from tests.visit.work_state_walks import walk_along, walk_everywhere
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.visit.needs import needs_of
 from troubleshoot.visit.steps import missing_from
 
 CHOICES = st.lists(st.integers(0, 10**6), max_size=60)
-
-
-@pytest.mark.parametrize("sample", SAMPLES, ids=lambda sample: sample[0].id)
-def test_no_way_to_any_kind_of_test_is_unsafe_or_blocked(sample: Sample) -> None:
-    count, found = walk_everywhere([sample], PLAIN_UNIT)
-    assert found == []
-    assert count > 2
 
 
 @pytest.mark.parametrize(
@@ -61,7 +54,7 @@ def test_changing_from_one_kind_of_test_to_another_is_never_unsafe(
 
 
 def test_circuits_are_never_run_empty_nor_read_shut_off() -> None:
-    _, found = walk_everywhere(AT_CIRCUIT[:4], UNIT)
+    _, found = walk_everywhere(AT_CIRCUIT[:4], TWO_CIRCUITS)
     assert found == []
 
 

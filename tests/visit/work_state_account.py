@@ -6,6 +6,8 @@ thing stands until something on its list happens, and stands again only when it 
 
 from __future__ import annotations
 
+from functools import cache
+
 from troubleshoot.knowledge.model import Test
 from troubleshoot.visit.steps import Step
 
@@ -35,7 +37,7 @@ _VOIDED_BY: dict[str, tuple[str, ...]] = {
     "jumper-in": ("jumper-out",),
     "gas-about": ("no-gas",),
     "gas-opened": ("no-gas", "gas-shut"),
-    "gauges-on": ("gauges-off", "emptied"),
+    "gauges-on": ("gauges-off", "emptied", "away"),
     "emptied": ("charged-up", "nitrogen", "vacuum"),
     "at-zero": ("charged-up", "nitrogen", "vacuum"),
     "nitrogen": ("charged-up", "at-zero"),
@@ -46,6 +48,7 @@ everywhere takes it back; what happens at a place takes back what is said of the
 """
 
 
+@cache
 def happened(world: World, *things: str) -> World:
     """The account after these things, in this order."""
     for thing in things:

@@ -11,6 +11,7 @@ from troubleshoot.visit.work_state import UnitAtWork
 UNIT = UnitAtWork(
     capacitors=("capacitor blower",), drives=("blower",), circuits=("circuit 1", "circuit 2")
 )
+TWO_CIRCUITS = UnitAtWork(circuits=("circuit 1", "circuit 2"))
 PLAIN_UNIT = UnitAtWork(capacitors=("capacitor blower",))
 WATCHED_UNIT = UnitAtWork(drives=("blower",), flammable=True, fire_panel=True, volts_480=True)
 

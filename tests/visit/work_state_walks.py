@@ -1,6 +1,6 @@
 """Walks over the work state: a visit as anybody could lead it, and what the officer says to it.
 
-Run as a program (`python tests/visit/work_state_walks.py`) it walks everywhere with all sample
+Run as a program (`python -m tests.visit.work_state_walks`) it walks everywhere with all sample
 tests at once, and a million steps at random, and prints the counts.
 """
 
@@ -10,11 +10,18 @@ import random
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple, get_args
 
-import work_state_account as account
-from work_state_account import World
-from work_state_officer import Officer
-from work_state_samples import AT_CIRCUIT, AT_UNIT, PLAIN_UNIT, SAMPLES, UNIT, Sample, answers_to
-
+from tests.visit import work_state_account as account
+from tests.visit.work_state_account import World
+from tests.visit.work_state_officer import Officer
+from tests.visit.work_state_samples import (
+    AT_CIRCUIT,
+    AT_UNIT,
+    PLAIN_UNIT,
+    SAMPLES,
+    UNIT,
+    Sample,
+    answers_to,
+)
 from troubleshoot.visit.guards import unmet
 from troubleshoot.visit.needs import Needs, needs_of
 from troubleshoot.visit.route import LEAVING, next_step

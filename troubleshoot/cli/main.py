@@ -10,6 +10,7 @@ from typing import Any
 
 import click
 
+from troubleshoot import __version__
 from troubleshoot.cli.failures import run_command
 
 COMMANDS: Mapping[str, tuple[str, str]] = {
@@ -53,7 +54,7 @@ class LazyGroup(click.Group):
     envvar="TROUBLESHOOT_DATA",
     help="Folder for visits and units, instead of the usual one.",
 )
-@click.version_option(package_name="troubleshoot")
+@click.version_option(__version__)
 @click.pass_context
 def cli(ctx: click.Context, data: str | None) -> None:
     """Lead a technician from a rooftop unit's complaint to its cause, safely.

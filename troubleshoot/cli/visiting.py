@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import os
 from datetime import datetime
-from importlib.metadata import version
 from pathlib import Path
 
+from troubleshoot import __version__
 from troubleshoot.cli.beginning import begin
 from troubleshoot.cli.conversation import Conversation
 from troubleshoot.cli.failures import JOURNAL_FAILED, KEPT, Failure
@@ -92,5 +92,5 @@ def _resume(terminal: Terminal, book: VisitBook) -> None:
 def _new_journal(knowledge: Knowledge, visits: Path) -> Journal:
     today = f"{datetime.now():%Y-%m-%d}"
     taken = len(list(visits.glob(f"{today}-*"))) if visits.is_dir() else 0
-    header = {"program": version("troubleshoot"), "rules": knowledge.digest, "date": today}
+    header = {"program": __version__, "rules": knowledge.digest, "date": today}
     return Journal.create(visits, f"{today}-{taken + 1}", header)

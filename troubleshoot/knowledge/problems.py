@@ -43,15 +43,16 @@ class RulesInvalid(RuleFileError):
 def did_you_mean(word: str, known: Iterable[str]) -> str:
     """Return 'did you mean X' where a known word is near, else a list of what would do.
 
-    Deterministic: candidates are compared in alphabetical order, whatever order they come in.
+    Small and capital letters count as the same. Deterministic: known words are compared in
+    alphabetical order, whatever order they come in.
     """
     from difflib import get_close_matches
 
-    words = sorted(set(known))
-    near = get_close_matches(word, words, n=1, cutoff=0.6)
+    words = {each.casefold(): each for each in sorted(set(known))}
+    near = get_close_matches(word.casefold(), words, n=1, cutoff=0.6)
     if near:
-        return f"did you mean {near[0]}"
+        return f"did you mean {words[near[0]]}"
     if not words:
         return "none is defined yet"
-    shown = ", ".join(words[:12])
+    shown = ", ".join(list(words.values())[:12])
     return f"write one of: {shown}" + (", ..." if len(words) > 12 else "")

@@ -1,7 +1,8 @@
 """Located values against a form -> plain data, and a problem for every place that does not fit.
 
-The plain data is regular: what may be one item or a list is always a list, runs of white space
-are one space. That is what `build` takes and what the cache keeps.
+The plain data is regular: keys stand in the order of the form, what may be one item or a list is
+always a list, runs of white space are one space. That is what `building` takes and what the cache
+keeps.
 """
 
 from __future__ import annotations
@@ -199,8 +200,9 @@ class FormReader:
             return {}
         result = {}
         for key, entry in mapping.entries.items():
-            self.read(shape.key, LocatedValue(key, entry.line, entry.column), f"a key of {called}")
-            result[key] = self.read(shape.value, entry.value, key)
+            at = LocatedValue(key, entry.line, entry.column)
+            name = self.read(shape.key, at, f"a key of {called}")
+            result[name] = self.read(shape.value, entry.value, key)
         return result
 
     def _findings(self, shape: Findings, node: Located, called: str) -> dict[str, list[Any]]:
@@ -212,12 +214,13 @@ class FormReader:
         mapping = self._entries(node, called, 1, 12, "{fact: word}")
         return {} if mapping is None else self._words_by_key(mapping, Word())
 
-    def _words_by_key(self, mapping: LocatedMapping, word: Shape) -> dict[str, list[Any]]:
+    def _words_by_key(self, mapping: LocatedMapping, word: Shape) -> dict[Any, list[Any]]:
         words = OneOrMore(word)
         result = {}
         for key, entry in mapping.entries.items():
-            self._name(Name("key"), LocatedValue(key, entry.line, entry.column), "a key")
-            result[key] = self._one_or_more(words, entry.value, key)
+            at = LocatedValue(key, entry.line, entry.column)
+            name = self._name(Name("key"), at, "a key")
+            result[name] = self._one_or_more(words, entry.value, key)
             if isinstance(entry.value, LocatedList) and not entry.value.items:
                 self._refuse(entry.value, f"{key} names no word", "name at least one")
         return result
@@ -227,17 +230,17 @@ class FormReader:
             keys = ", ".join(field.key for field in shape.fields[:4])
             self._refuse(node, f"{called} must be a mapping", f"write keys such as {keys}")
             return {}
-        result = {}
+        known = [field.key for field in shape.fields]
         for key, entry in node.entries.items():
-            field = shape.field(key)
-            if field is None:
+            if key not in known:
                 place = LocatedValue(key, entry.line, entry.column)
-                known = [field.key for field in shape.fields]
                 self._refuse(place, f"unknown key {key} in {shape.name}", did_you_mean(key, known))
-            else:
-                result[key] = self.read(field.shape, entry.value, key)
+        result = {}
         for field in shape.fields:
-            if field.required and field.key not in node.entries:
+            if field.key in node.entries:
+                value = node.entries[field.key].value
+                result[field.key] = self.read(field.shape, value, field.key)
+            elif field.required:
                 instead = f"add {field.key}: {field.meaning}"
                 self._refuse(node, f"{field.key} is missing in {shape.name}", instead)
         if shape.some_of and not any(key in node.entries for key in shape.some_of):

@@ -7,6 +7,7 @@ a row over sets of signs, in which each sign is its own seen / not-seen finding.
 
 from __future__ import annotations
 
+import itertools
 import math
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
@@ -33,7 +34,7 @@ def background(test: Test, outcomes: Sequence[str]) -> Row:
     stated = {o: p for o, p in test.background.items() if o in outcomes}
     rest = [o for o in outcomes if o not in stated]
     healthy = [o for o in rest if o in test.healthy]
-    left = 1 - math.fsum(stated.values())
+    left = max(1 - math.fsum(stated.values()), 1 - MOST_OF_A_ROW if rest else 0.0)
     row = dict(stated)
     if healthy and len(healthy) < len(rest):
         share = left * HEALTHY_SHARE
@@ -42,7 +43,8 @@ def background(test: Test, outcomes: Sequence[str]) -> Row:
         row |= {o: (left - share) / len(others) for o in others}
     else:
         row |= {o: left / len(rest) for o in rest}
-    return {o: row[o] for o in outcomes}
+    total = math.fsum(row.values())
+    return {o: row[o] / total for o in outcomes}
 
 
 def _sign_background(test: Test, outcomes: Sequence[str]) -> Row:
@@ -99,18 +101,20 @@ def _usual(named: frozenset[str], chance: float, test: Test, q: Row) -> float:
 
 
 def _widened(test: Test, cell: Cell, cells: Sequence[Cell], outcomes: Sequence[str]) -> Cell:
-    """A grade on the milder of two bad outcomes belongs to the set, if the worse is not graded."""
+    """A grade on the milder of two bad outcomes belongs to the set with the worse ones.
+
+    It reaches up to the next worse outcome that has a grade of its own.
+    """
     named, chance = cell
-    if named & frozenset(test.healthy) or chance < PROBABILITY["sometimes"]:
+    if named & frozenset(test.healthy):
         return cell
     spoken_of = frozenset().union(*(each for each, _ in cells))
     worse: set[str] = set()
     for chain in test.severity:
         worst_named = max((i for i, o in enumerate(chain) if o in named), default=None)
         if worst_named is not None:
-            beyond = [o for o in chain[worst_named + 1 :] if o in outcomes]
-            if not spoken_of & frozenset(beyond):
-                worse |= set(beyond)
+            beyond = (o for o in chain[worst_named + 1 :] if o in outcomes)
+            worse.update(itertools.takewhile(lambda o: o not in spoken_of, beyond))
     return named | frozenset(worse), chance
 
 

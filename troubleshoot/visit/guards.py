@@ -127,8 +127,8 @@ def circuits_are_ready(state: WorkState, needs: Needs) -> str:
 
 
 def no_circuit_in_vacuum(state: WorkState, needs: Needs) -> str:
-    in_vacuum = any(condition == "under-vacuum" for _, condition in state.circuits)
-    return "the vacuum broken" if needs.no_vacuum and in_vacuum else ""
+    maybe = any(now in ("under-vacuum", "charge-unsure") for _, now in state.circuits)
+    return "the vacuum broken" if needs.no_vacuum and maybe else ""
 
 
 Guard = Callable[[WorkState, Needs], str]

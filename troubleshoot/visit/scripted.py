@@ -47,7 +47,7 @@ class ScriptedVisit:
             decision = self.decider.decide(self.state, conclusions)
             if decision.kind == "ending" and self._offer_more(conclusions):
                 continue
-            if decision.kind == "ending" or not self._take(decision):
+            if decision.kind == "ending" or not self.take(decision):
                 return self._account(conclusions, decision)
         raise RuntimeError("a scripted visit did not come to an end")
 
@@ -65,7 +65,7 @@ class ScriptedVisit:
                 return True
         return False
 
-    def _take(self, decision: Decision) -> bool:
+    def take(self, decision: Decision) -> bool:
         """Answer one decision from the file; False where the visit ends with it."""
         if decision.kind == "stop":
             return self._made_safe(decision)

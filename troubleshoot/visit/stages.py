@@ -50,7 +50,8 @@ class Way:
         """Circuits whose vacuum the test does not bear."""
         if not self.needs.no_vacuum:
             return ()
-        return tuple(place for place, now in self.state.circuits if now == "under-vacuum")
+        maybe = ("under-vacuum", "charge-unsure")
+        return tuple(place for place, now in self.state.circuits if now in maybe)
 
 
 def _roof(way: Way) -> Step | None:
@@ -87,7 +88,7 @@ def _meter(way: Way) -> Step | None:
 
 def _gauges(way: Way) -> Step | None:
     for place, _ in way.needs.circuits:
-        if way.state.circuit(place) == "closed":
+        if way.state.circuit(place) in ("closed", "gauges-unsure"):
             return _after_refrigerant_sweep(way, Step(steps.GAUGES_ON, place))
     return None
 
@@ -125,16 +126,20 @@ def _prove_dead(way: Way) -> Step | None:
 
 def _recover(way: Way) -> Step | None:
     for place, need in way.needs.circuits:
-        condition = way.state.circuit(place)
-        if need == "charge-recovered" and condition == "gauges-on":
-            return Step(steps.RECOVER, place)
-        if need == "charge-recovered" and condition != need:
-            return Step(steps.CIRCUIT_TO_ZERO, place)
+        if need == "charge-recovered" and way.state.circuit(place) != need:
+            return _empty(way, place)
     return None
 
 
 def _break_vacuum(way: Way) -> Step | None:
-    return Step(steps.CIRCUIT_TO_ZERO, way.in_vacuum[0]) if way.in_vacuum else None
+    return _empty(way, way.in_vacuum[0]) if way.in_vacuum else None
+
+
+def _empty(way: Way, place: str) -> Step:
+    """Towards a circuit without charge at zero: a charge that may be in it is recovered first."""
+    if way.state.circuit(place) in ("under-nitrogen", "under-vacuum"):
+        return Step(steps.CIRCUIT_TO_ZERO, place)
+    return _after_refrigerant_sweep(way, Step(steps.RECOVER, place))
 
 
 def _leads_back(way: Way) -> Step | None:
@@ -148,13 +153,13 @@ def _charge_back(way: Way) -> Step | None:
     place = way.to_be_charged[0]
     if way.state.circuit(place) == "charge-recovered":
         return _after_refrigerant_sweep(way, Step(steps.RECHARGE, place))
-    return Step(steps.CIRCUIT_TO_ZERO, place)
+    return _empty(way, place)
 
 
 def _gauges_off(way: Way) -> Step | None:
     if way.leaving:
         for place, condition in way.state.circuits:
-            if condition == "gauges-on":
+            if condition in ("gauges-on", "gauges-unsure"):
                 return _after_refrigerant_sweep(way, Step(steps.GAUGES_OFF, place))
     return None
 

@@ -115,8 +115,23 @@ def gas_swept_first(state: WorkState, step: Step, unit: UnitAtWork) -> str:
 
 
 def gauges_are_on(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    ready = state.circuit(step.place or WHOLE_UNIT) == "gauges-on"
+    ready = state.circuit(step.place or WHOLE_UNIT) in ("gauges-on", "charge-unsure")
     return "" if ready else "gauges on"
+
+
+def gauges_may_be_on(state: WorkState, step: Step, unit: UnitAtWork) -> str:
+    ready = state.circuit(step.place or WHOLE_UNIT) in ("gauges-on", "gauges-unsure")
+    return "" if ready else "the charge in and gauges on"
+
+
+def circuit_is_closed(state: WorkState, step: Step, unit: UnitAtWork) -> str:
+    ready = state.circuit(step.place or WHOLE_UNIT) in ("closed", "gauges-unsure")
+    return "" if ready else "the circuit closed"
+
+
+def charge_was_out(state: WorkState, step: Step, unit: UnitAtWork) -> str:
+    ready = state.circuit(step.place or WHOLE_UNIT) in ("under-nitrogen", "under-vacuum")
+    return "" if ready else "the charge recovered"
 
 
 def charge_is_out(state: WorkState, step: Step, unit: UnitAtWork) -> str:
@@ -161,10 +176,10 @@ STEP_GUARDS: Mapping[str, tuple[StepGuard, ...]] = MappingProxyType(
         steps.BLEED_DRIVE: _DISCHARGE,
         steps.GAS_SHUT: (roof_first,),
         steps.GAS_OPEN: (roof_first, stopped_first),
-        steps.GAUGES_ON: (roof_first, refrigerant_air_clear),
-        steps.GAUGES_OFF: (roof_first, refrigerant_air_clear, gauges_are_on),
+        steps.GAUGES_ON: (roof_first, refrigerant_air_clear, circuit_is_closed),
+        steps.GAUGES_OFF: (roof_first, refrigerant_air_clear, gauges_may_be_on),
         steps.RECOVER: (roof_first, refrigerant_air_clear, locked_first, gauges_are_on),
-        steps.CIRCUIT_TO_ZERO: (roof_first, locked_first),
+        steps.CIRCUIT_TO_ZERO: (roof_first, locked_first, charge_was_out),
         steps.RECHARGE: (roof_first, refrigerant_air_clear, locked_first, charge_is_out),
         steps.LEADS_BACK: (roof_first, locked_first, dead_proved_first, charge_bled_first),
         steps.JUMPER_OUT: (roof_first, panels_open),

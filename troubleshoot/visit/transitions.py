@@ -11,7 +11,7 @@ from troubleshoot.visit.needs import VACUUM, needs_of
 from troubleshoot.visit.step_effects import EFFECTS, Outcomes, power_back
 from troubleshoot.visit.step_guards import refusals
 from troubleshoot.visit.steps import CONFIRMED, Step
-from troubleshoot.visit.work_state import WHOLE_UNIT, UnitAtWork, WorkState, cautious
+from troubleshoot.visit.work_state import WHOLE_UNIT, Circuit, UnitAtWork, WorkState, cautious
 
 Event = Literal["lock-off", "motor-ran", "resumed", "hour-passed"]
 """What voids states: the lock came off, a motor ran, the visit was resumed, an hour went by."""
@@ -34,8 +34,8 @@ def after_step(state: WorkState, step: Step, outcomes: Outcomes, unit: UnitAtWor
     confirmed is not.
     """
     changed = EFFECTS[step.id](state, step, outcomes)
-    still_clear = changed.area_clear and step.id in (steps.TOOLS_CLEAR, steps.LOCK_OFF)
-    changed = replace(changed, area_clear=still_clear)
+    if changed.area_clear and step.id not in (steps.TOOLS_CLEAR, steps.LOCK_OFF):
+        changed = replace(changed, area_clear=False)
     return cautious(state, changed) if refusals(state, step, unit) else changed
 
 
@@ -82,8 +82,12 @@ def withdraws_readings(step: Step, outcomes: Outcomes) -> bool:
 
 
 def _resumed(state: WorkState) -> WorkState:
+    circuits: tuple[tuple[str, Circuit], ...] = tuple(
+        (place, "gauges-unsure" if now == "gauges-on" else now) for place, now in state.circuits
+    )
     return replace(
         power_back(state, "on"),
+        circuits=circuits,
         meter="not-proved",
         second_source="none-known" if state.second_source == "none-known" else "found",
         gas="on",

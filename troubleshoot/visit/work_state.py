@@ -18,7 +18,15 @@ Dead = Literal["not-shown", "tested", "tested-again", "proved"]
 Meter = Literal["failed", "not-proved", "proved"]
 SecondSource = Literal["none-known", "found", "locked"]
 Gas = Literal["on", "shut"]
-Circuit = Literal["closed", "gauges-on", "charge-recovered", "under-nitrogen", "under-vacuum"]
+Circuit = Literal[
+    "closed",
+    "gauges-unsure",
+    "gauges-on",
+    "charge-unsure",
+    "charge-recovered",
+    "under-nitrogen",
+    "under-vacuum",
+]
 Roof = Literal["not-checked", "no-go", "edge-near", "go"]
 FirePanel = Literal["in-service", "unsure", "on-test"]
 Energy = Literal[
@@ -33,14 +41,8 @@ _DEAD_LADDER: Final[tuple[Dead, ...]] = ("not-shown", "tested", "tested-again", 
 _METER_LADDER: Final[tuple[Meter, ...]] = ("failed", "not-proved", "proved")
 _ROOF_LADDER: Final[tuple[Roof, ...]] = ("no-go", "not-checked", "edge-near", "go")
 _SECOND_SOURCE_LADDER: Final[tuple[SecondSource, ...]] = ("found", "locked", "none-known")
-_CIRCUIT_LADDER: Final[tuple[Circuit, ...]] = (
-    "under-vacuum",
-    "under-nitrogen",
-    "charge-recovered",
-    "gauges-on",
-    "closed",
-)
-_NO_CHARGE: Final = frozenset({"charge-recovered", "under-nitrogen", "under-vacuum"})
+_EMPTY_LADDER: Final[tuple[Circuit, ...]] = ("under-vacuum", "under-nitrogen", "charge-recovered")
+_MAY_BE_EMPTY: Final = frozenset({*_EMPTY_LADDER, "charge-unsure"})
 
 
 @dataclass(frozen=True, slots=True)
@@ -113,8 +115,8 @@ class WorkState:
 
     @property
     def circuits_without_charge(self) -> tuple[str, ...]:
-        """Circuits that must not be run: recovered, under nitrogen or under vacuum."""
-        return tuple(place for place, condition in self.circuits if condition in _NO_CHARGE)
+        """Circuits that must not be run: recovered, under nitrogen or vacuum, or not known."""
+        return tuple(place for place, condition in self.circuits if condition in _MAY_BE_EMPTY)
 
 
 def open_items(state: WorkState) -> tuple[str, ...]:
@@ -161,8 +163,7 @@ def cautious(one: WorkState, other: WorkState) -> WorkState:
         gas="on" if "on" in (one.gas, other.gas) else "shut",
         gas_swept=one.gas_swept and other.gas_swept and one.gas == other.gas,
         circuits=_ordered(
-            (place, min(one.circuit(place), other.circuit(place), key=_CIRCUIT_LADDER.index))
-            for place in places
+            (place, _cautious_circuit(one.circuit(place), other.circuit(place))) for place in places
         ),
         clear=one.clear & other.clear,
         occupants_told=one.occupants_told and other.occupants_told,
@@ -171,6 +172,15 @@ def cautious(one: WorkState, other: WorkState) -> WorkState:
         second_person=one.second_person and other.second_person,
         area_clear=one.area_clear and other.area_clear,
     )
+
+
+def _cautious_circuit(one: Circuit, other: Circuit) -> Circuit:
+    """A circuit that may hold its charge or not is neither run nor opened."""
+    if one == other:
+        return one
+    if one in _EMPTY_LADDER and other in _EMPTY_LADDER:
+        return min(one, other, key=_EMPTY_LADDER.index)
+    return "charge-unsure" if _MAY_BE_EMPTY & {one, other} else "gauges-unsure"
 
 
 def _ordered(conditions: Iterable[tuple[str, Circuit]]) -> tuple[tuple[str, Circuit], ...]:

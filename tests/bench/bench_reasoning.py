@@ -1,0 +1,54 @@
+"""What an answer costs at the full rule base, by hand: python tests/bench/bench_reasoning.py
+
+Plays visits with answers drawn at random and times each turn: concluding, and choosing what comes
+next. Prints median and 95th percentile in milliseconds.
+"""
+
+from __future__ import annotations
+
+import random
+import statistics
+import time
+
+from troubleshoot.knowledge.load import load_shipped
+from troubleshoot.measure.table import UNITS
+from troubleshoot.reasoning.answers import Case
+from troubleshoot.visit.case_file import read_case
+from troubleshoot.visit.scripted import ScriptedVisit, start_event
+
+VISITS = 20
+
+
+def main() -> None:
+    knowledge = load_shipped()
+    dice = random.Random(1)
+    turns: list[float] = []
+    unit = dict(list(UNITS.values())[1])
+    data = {"unit": unit, "complaint": "no-cooling"}
+    for _ in range(VISITS):
+        case: Case = read_case(knowledge, data)
+        visit = ScriptedVisit(knowledge, case, start_event(case, data))
+        for _ in range(40):
+            start = time.perf_counter()
+            found = visit.decider.reasoner.conclude(visit.state.case)
+            decision = visit.decider.decide(visit.state, found)
+            turns.append(1000 * (time.perf_counter() - start))
+            if decision.kind in ("ending", "stop") or decision.test is None:
+                break
+            if decision.step is not None:
+                visit.take(decision)
+                continue
+            outcomes = found.hypotheses.outcomes(decision.test.id)
+            if not outcomes:
+                visit.take(decision)
+                continue
+            at = None if decision.at is None else [str(decision.at)]
+            visit.add({"event": "answer", "test": decision.test.id, "at": at,
+                       "outcomes": [dice.choice(outcomes)]})  # fmt: skip
+    turns.sort()
+    print(f"{len(turns)} turns: median {statistics.median(turns):.1f} ms, "
+          f"95th percentile {turns[int(0.95 * len(turns))]:.1f} ms (budget 50 and 100)")  # fmt: skip
+
+
+if __name__ == "__main__":
+    main()

@@ -1,0 +1,113 @@
+"""The order of the house: who may import whom, who prints, what the way to a question loads."""
+
+from __future__ import annotations
+
+import ast
+import subprocess
+import sys
+import zipfile
+from collections.abc import Iterator
+from pathlib import Path
+
+import pytest
+
+ROOT = Path(__file__).parent.parent
+PACKAGE = ROOT / "troubleshoot"
+MODULES = sorted(PACKAGE.rglob("*.py"))
+LEVEL = {
+    "quantities": 0, "knowledge": 1, "reasoning": 2, "visit": 3,
+    "records": 4, "practice": 4, "measure": 4, "cli": 5,
+}  # fmt: skip
+KNOWLEDGE_MAY_NAME = {"quantities"}
+
+
+def imports(path: Path) -> Iterator[str]:
+    for node in ast.walk(ast.parse(path.read_text("utf-8"))):
+        if isinstance(node, ast.Import):
+            yield from (alias.name for alias in node.names)
+        elif isinstance(node, ast.ImportFrom) and node.module and node.level == 0:
+            yield node.module
+            yield from (f"{node.module}.{alias.name}" for alias in node.names)
+
+
+@pytest.mark.parametrize("path", MODULES, ids=lambda p: str(p.relative_to(PACKAGE)))
+def test_imports_run_one_way(path: Path) -> None:
+    folder = path.relative_to(PACKAGE).parts[0]
+    if folder not in LEVEL:
+        return
+    for name in imports(path):
+        parts = name.split(".")
+        if parts[0] == "troubleshoot" and len(parts) > 1 and parts[1] in LEVEL:
+            assert LEVEL[parts[1]] <= LEVEL[folder], f"{path} imports {name}"
+
+
+@pytest.mark.parametrize(
+    ("package", "allowed"),
+    [("experta", "reasoning/engine.py"), ("pint", "quantities/pint_bridge.py"),
+     ("CoolProp", "quantities/make_saturation_tables.py")],
+)  # fmt: skip
+def test_only_one_module_imports_it(package: str, allowed: str) -> None:
+    found = {
+        str(path.relative_to(PACKAGE))
+        for path in MODULES
+        if any(name.split(".")[0] == package for name in imports(path))
+    }
+    assert found == {allowed}
+
+
+def test_only_the_command_line_prints() -> None:
+    for path in MODULES:
+        if path.relative_to(PACKAGE).parts[0] == "cli" or path.name == "make_saturation_tables.py":
+            continue
+        calls = [
+            node.func.id
+            for node in ast.walk(ast.parse(path.read_text("utf-8")))
+            if isinstance(node, ast.Call) and isinstance(node.func, ast.Name)
+        ]
+        assert "print" not in calls and "input" not in calls, path
+
+
+def test_the_way_to_the_first_question_loads_nothing_heavy() -> None:
+    program = (
+        "import io, sys\n"
+        "from troubleshoot.knowledge.load import load_shipped\n"
+        "load_shipped()\n"
+        "from troubleshoot.cli.failures import run_command\n"
+        "from troubleshoot.cli.main import cli\n"
+        "sys.stdin = io.StringIO('unit\\nno cooling\\n1\\n\\n')\n"
+        "sys.argv = ['troubleshoot']\n"
+        "for name in [n for n in sys.modules if n == 'yaml' or n.startswith('yaml.')]:\n"
+        "    del sys.modules[name]\n"
+        "run_command(cli)\n"
+        "heavy = {'pint', 'yaml', 'psychrolib', 'CoolProp', 'numpy', 'jinja2', 'hypothesis'}\n"
+        "print('HEAVY', sorted(heavy & set(sys.modules)))\n"
+    )
+    import os
+    import tempfile
+
+    with tempfile.TemporaryDirectory() as folder:
+        done = subprocess.run(
+            [sys.executable, "-c", program],
+            capture_output=True,
+            text=True,
+            check=True,
+            env={**os.environ, "TROUBLESHOOT_DATA": folder},
+        )
+    assert done.stdout.splitlines()[-1] == "HEAVY []"
+    assert "Who is asking?" in done.stdout
+
+
+def test_the_wheel_holds_rules_scenarios_and_tables(tmp_path: Path) -> None:
+    subprocess.run(
+        [sys.executable, "-m", "pip", "wheel", "--quiet", "--no-deps", "--no-build-isolation",
+         "--wheel-dir", str(tmp_path), str(ROOT)],
+        check=True, capture_output=True,
+    )  # fmt: skip
+    (wheel,) = tmp_path.glob("*.whl")
+    names = set(zipfile.ZipFile(wheel).namelist())
+    assert "troubleshoot/shipped/rules/hazards.yaml" in names
+    rules = [n for n in names if n.startswith("troubleshoot/shipped/rules/faults/")]
+    assert len(rules) == len(list((ROOT / "rules" / "faults").rglob("*.yaml")))
+    assert any(n.startswith("troubleshoot/shipped/scenarios/") for n in names)
+    assert any(n.startswith("troubleshoot/quantities/saturation_tables/") for n in names)
+    assert not any(n.startswith("tests/") for n in names)
