@@ -6,6 +6,8 @@ visit; starting again goes on from there.
 
 from __future__ import annotations
 
+import time
+
 from troubleshoot.cli.answering import NotAnAnswer, answer_event_from, step_outcomes
 from troubleshoot.cli.commands import Commands, Leave
 from troubleshoot.cli.failures import INTERRUPTED, KEPT
@@ -27,6 +29,9 @@ from troubleshoot.visit.nameplate import plate_to_ask
 from troubleshoot.visit.repeating import agreement
 from troubleshoot.visit.work_state import open_items
 
+ROOF_IS_GOOD_FOR = 3600.0
+"""Seconds after which the roof is looked at again (common practice, no source)."""
+
 
 class Conversation:
     """One visit, held at a terminal."""
@@ -39,6 +44,7 @@ class Conversation:
         self.commands = Commands(knowledge, book, terminal, self.decider)
         self.shown_cautions: set[str] = set()
         self.was_open = False
+        self.roof_seen = time.monotonic()
 
     def run(self) -> int:
         """Hold the conversation; returns the exit code."""
@@ -61,6 +67,7 @@ class Conversation:
 
     def _turn(self) -> bool:
         """One question and its answer; False when the visit is over."""
+        self._watch_the_hour()
         state = self.book.state
         conclusions = self.decider.reasoner.conclude(state.case)
         decision = self.decider.decide(state, conclusions)
@@ -75,6 +82,13 @@ class Conversation:
             self.terminal.say(f"Report: troubleshoot report {self.book.visit_id}")
             return False
         return self._settled(decision, conclusions)
+
+    def _watch_the_hour(self) -> None:
+        """The roof's go is good for an hour."""
+        if self.book.state.work.roof != "go":
+            self.roof_seen = time.monotonic()
+        elif time.monotonic() - self.roof_seen > ROOF_IS_GOOD_FOR:
+            self.book.add({"event": "hour-passed"})
 
     def _put_question(self, decision: Decision, conclusions: Conclusions) -> None:
         assert decision.test is not None

@@ -11,7 +11,7 @@ from troubleshoot.visit.profiles import PROFILES
 @click.command()
 @click.argument("unit", required=False, metavar="[UNIT]")
 @click.option("--answers", metavar="FILE", help="Answer from a YAML or JSON file; ask nothing.")
-@click.option("--json", "as_json", is_flag=True, help="The account as JSON, for scripts.")
+@click.option("--json", "as_json", is_flag=True, help="The account as JSON, for scripts; asks nothing.")
 @click.option("--no-input", is_flag=True, help="Ask nothing; what no file answers is skipped.")
 @click.option(
     "--profile",
@@ -33,7 +33,7 @@ def diagnose(
 
     UNIT is a unit's name from the register; without it you are asked.
     """
-    if answers is not None or no_input:
+    if answers is not None or no_input or as_json:
         from troubleshoot.cli.scripted import run_scripted
 
         run_scripted(answers, as_json, profiles)

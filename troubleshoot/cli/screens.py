@@ -136,6 +136,10 @@ def show_stop(terminal: Terminal, fired: FiredHazard) -> None:
     if hazard.stop is not None and hazard.stop.covers:
         terminal.say(f"This stops: {hazard.stop.covers}", 2)
     terminal.say(f"Hand over to: {hazard.defer_to}", 2)
+    reason = hazard.id.replace("-", " ")
+    terminal.say(
+        f'Write on the tag: "Do not start. {reason}." Your name, the date and the time.', 2
+    )
 
 
 def show_repair(terminal: Terminal, fault: Fault) -> None:

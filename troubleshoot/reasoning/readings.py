@@ -239,11 +239,11 @@ def _alone(
 
 
 def _computed(knowledge: Knowledge, case: Case, values: Values) -> list[Reading]:
-    """Computed tests whose quantities are known by now, at every place of their kind."""
+    """Tests whose quantities are known by now without being asked, at every place of their kind."""
     answered = {(a.test, p) for a in case.answers for p in a.places}
     found = []
     for test in knowledge.tests.values():
-        if test.kind != "computed" or not case.unit.allows(test.exists_when):
+        if not _knows_itself(knowledge, test) or not case.unit.allows(test.exists_when):
             continue
         for place in case.unit.layout.places(test.per):
             if (test.id, place) in answered:
@@ -262,6 +262,13 @@ def _computed(knowledge: Knowledge, case: Case, values: Values) -> list[Reading]
                     )
                 )
     return found
+
+
+def _knows_itself(knowledge: Knowledge, test: Test) -> bool:
+    """Computed tests, and measurements of a quantity that others may give (drier in, drier out)."""
+    if test.kind != "measurement" or not test.reads:
+        return test.kind == "computed"
+    return bool(knowledge.quantities[test.reads[0].quantity].computed)
 
 
 def voided(reading: Reading, reason: str) -> Reading:

@@ -291,6 +291,11 @@ def _resumed(knowledge: Knowledge, state: VisitState, event: Event) -> VisitStat
     return replace(state, work=expire(state.work, "resumed"), aim=None)
 
 
+def _hour_passed(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
+    """Weather turns within the hour: the roof is looked at again."""
+    return replace(state, work=expire(state.work, "hour-passed"))
+
+
 def _closing(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
     return replace(state, closing=True, cured=bool(event.get("cured", False)), aim=None)
 
@@ -310,6 +315,7 @@ _EFFECTS = {
     "note": _note,
     "repaired": _repaired,
     "resumed": _resumed,
+    "hour-passed": _hour_passed,
     "closing": _closing,
     "end": _end,
 }
