@@ -65,6 +65,8 @@ def read_folders(folders: Sequence[Path | str]) -> list[RuleText]:
 
 def kind_of(name: str) -> str | None:
     """Return the kind of the rule file `name` (a path inside its folder), or None."""
+    if not name.endswith(".yaml"):
+        return None
     parts = name.split("/")
     if len(parts) == 1:
         return _FILES.get(name)

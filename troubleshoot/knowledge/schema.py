@@ -12,7 +12,7 @@ from typing import Any, Final
 from troubleshoot.knowledge.forms import FORMS
 from troubleshoot.knowledge.forms.vocabulary import PLAIN_SOURCES
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.knowledge.reading_forms import ID, LONGEST_ID, WORD
+from troubleshoot.knowledge.reading_values import ID, LONGEST_ID, WORD
 from troubleshoot.knowledge.shapes import (
     Anything,
     Choice,

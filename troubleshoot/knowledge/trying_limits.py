@@ -89,7 +89,8 @@ def _is_signed(knowledge: Knowledge, quantity: str) -> bool:
     return UNITS[knowledge.quantities[quantity].unit].kind in _SIGNED
 
 
-def _size(reference: str) -> float:
+def usual_size(reference: str) -> float:
+    """The size at which a value that limits are relative to is tried."""
     for endings, size in _SIZES:
         if reference.endswith(endings):
             return size
@@ -100,7 +101,7 @@ def _scaled(bound: Bound, number: float) -> float:
     """A limit as a number on the quantity's own axis."""
     if bound.relative_to is None:
         return number
-    size = _size(bound.relative_to)
+    size = usual_size(bound.relative_to)
     return {
         "value": number,
         "difference": size + number,

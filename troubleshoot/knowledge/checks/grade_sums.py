@@ -21,7 +21,7 @@ from troubleshoot.knowledge.variants import holds, variants
 
 ID: Final = "grade-sums"
 
-_RECKONED: Final = {
+RECKONED: Final = {
     "never": 0.02, "seldom": 0.14, "sometimes": 0.41, "often": 0.73, "almost-always": 0.92,
 }  # fmt: skip
 _LOW: Final = {
@@ -71,7 +71,7 @@ def _contradiction(
         return "cannot all be true: they pass 100 %", "make one list of them, or lower one", "error"
     if all_graded and sum(_HIGH[grade] for grade in grades) < 1 - _HAIR:
         return "leave no outcome likely", "raise one, or leave one without a grade", "error"
-    total = sum(_RECKONED[grade] for grade in grades)
+    total = sum(RECKONED[grade] for grade in grades)
     if not all_graded and total > _MOST + _HAIR:
         what = f"add up to {total:.2f} and are scaled to {_MOST}"
         return what, "make one list of them, or lower one, to have them as written", "notice"

@@ -23,6 +23,7 @@ from troubleshoot.knowledge.trying_limits import (
     numeric_outcomes,
     outcomes_at,
     points,
+    usual_size,
 )
 from troubleshoot.knowledge.variants import Variant, spoken, variants
 
@@ -58,15 +59,17 @@ def _problem(
 ) -> Problem:
     at = ", ".join(f"{name} {number:g}" for name, number in point.items())
     references = {b.relative_to for line in lines for b in line.bounds if b.relative_to}
-    where = f" where {spoken(variant)}" if variant else ""
-    tried = f" (tried with a usual {', '.join(sorted(references))})" if references else ""
+    sizes = ", ".join(f"{name} {usual_size(name):g}" for name in sorted(references))
+    where = (f" against {sizes}" if sizes else "") + (
+        f" where {spoken(variant)}" if variant else ""
+    )
     level: Level = "error" if len(point) == 1 else "notice"
     entry = ("test", test.id)
     if not found:
-        what = f"no outcome of {test.id} fits {at}{where}{tried}"
+        what = f"no outcome of {test.id} fits {at}{where}"
         return base.problem(ID, entry, ("outcomes",), what, "let two limits meet", level)
     number = [outcome.id for outcome in test.outcomes].index(found[1])
-    what = f"{found[0]} and {found[1]} both fit {at}{where}{tried}"
+    what = f"{found[0]} and {found[1]} both fit {at}{where}"
     steps = ("outcomes", number, "limits")
     return base.problem(ID, entry, steps, what, "let only one include the number", level)
 

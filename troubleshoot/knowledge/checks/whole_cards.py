@@ -39,5 +39,6 @@ def _missing(fault: Fault) -> Iterator[tuple[str, str, str]]:
         yield "examples", "has no example that must not name it", "add one with names-it: false"
     if fault.is_effect and not fault.behind:
         yield "behind", "is an effect without a cause", "list the faults behind it"
-    if fault.id in (*fault.behind, *fault.look_alikes):
-        yield "behind", "names itself", "name other faults"
+    for key, named in (("behind", fault.behind), ("look-alikes", fault.look_alikes)):
+        if fault.id in named:
+            yield key, "names itself", "name other faults"

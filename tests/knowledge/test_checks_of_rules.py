@@ -1,0 +1,169 @@
+"""Checks of procedures, hazards, complaints, the round and work states: words and places."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.knowledge.small_rules import (
+    CAPACITORS,
+    ELECTRICAL,
+    FILES,
+    REFRIGERANT,
+    Change,
+    said,
+    write_files,
+    write_rules,
+)
+
+CANS = "rules/tests/capacitors.yaml"
+CIRCUITS = "rules/tests/refrigerant.yaml"
+SECTION = "capacitance-one-side-off"
+
+
+@pytest.mark.parametrize(
+    ("change", "messages"),
+    [
+        (
+            (ELECTRICAL, "- {finding: {capacitor-look: swollen}}",
+             f"- {{finding: {{{SECTION}: high}}}}"),
+            [
+                "rules/procedures/electrical.yaml:4:5: swollen-and-low can never hold: "
+                f"{SECTION} cannot read two outcomes; put them into one list [idle-procedures]"
+            ],
+        ),
+        (
+            (ELECTRICAL, "- {finding: {capacitor-look: swollen}}", "- {derived: can-worn-out}"),
+            [
+                "rules/procedures/electrical.yaml:4:5: swollen-and-low waits for a finding that "
+                "only follows from itself; break the circle [idle-procedures]",
+                "rules/procedures/electrical.yaml:13:5: worn-out-twice waits for a finding that "
+                "only follows from itself; break the circle [idle-procedures]",
+            ],
+        ),
+        (
+            (ELECTRICAL, "    when: {derived: can-worn-out}\n",
+             "    when: {at-least: {count: 2, of: [{derived: can-worn-out}]}}\n"),
+            [
+                "rules/procedures/electrical.yaml:13:5: worn-out-twice can never hold: "
+                "2 of 1 parts; lower the count [idle-procedures]",
+                "rules/procedures/electrical.yaml:13:5: worn-out-twice waits for a finding that "
+                "only follows from itself; break the circle [idle-procedures]",
+            ],
+        ),
+        (
+            (ELECTRICAL, "    then: {look-first: [capacitance-one-side-off]}\n",
+             "    then: {}\n"),
+            [
+                "rules/procedures/electrical.yaml:14:11: then says nothing; write at least one of: "
+                "derives, void, look-first, save-before-power-cut [form]"
+            ],
+        ),
+        (
+            ("hazards.yaml", "    when: [{complaint: smells-gas}]\n", ""),
+            [],
+        ),
+        (
+            ("hazards.yaml", "    defer-to: the gas utility\n", ""),
+            [
+                "rules/hazards.yaml:13:5: gas-smell stops the whole job and defers to nobody; "
+                "say who takes over under defer-to [hazards-speak]"
+            ],
+        ),
+        (
+            ("hazards.yaml", "    signal: DANGER\n", "    signal: NOTICE\n"),
+            [
+                "rules/hazards.yaml:10:5: gas-smell stops the work, but is only a NOTICE; "
+                "write CAUTION, WARNING or DANGER [hazards-speak]"
+            ],
+        ),
+        (
+            ("hazards.yaml", "    when: [{work-state: locked-out}]\n", ""),
+            [
+                "rules/hazards.yaml:3:5: nothing ever shows stored-charge; "
+                "name it in a test, or give it a trigger [hazards-speak]",
+                f"{CANS}:18:9: {SECTION} puts hands inside the unit without a caution; "
+                "name its hazards [safe-tests]",
+            ],
+        ),
+        (
+            ("hazards.yaml", "when: [{work-state: locked-out}]",
+             "when: [{work-state: locked-out, equipment: {metering: txv}}]"),
+            [
+                f"{CANS}:18:9: {SECTION} puts hands inside the unit without a caution; "
+                "name its hazards [safe-tests]",
+            ],
+        ),
+        (
+            (CAPACITORS, "    work-state: locked-out\n", "    work-state: energised-open\n"),
+            [
+                f"{CANS}:18:9: {SECTION} puts hands inside the unit without a caution; "
+                "name its hazards [safe-tests]",
+                f"{CANS}:24:5: {SECTION} needs bled capacitors while power is on; "
+                "write work-state: locked-out [safe-tests]",
+            ],
+        ),
+        (
+            (CAPACITORS, "    work-state: locked-out\n",
+             "    work-state: locked-out\n    exposes: control\n"),
+            [
+                f"{CANS}:25:5: {SECTION} exposes live parts though locked out; "
+                "write exposes: none [safe-tests]"
+            ],
+        ),
+        (
+            (REFRIGERANT, "    kind: computed\n", "    kind: computed\n    exposes: line\n"),
+            [
+                f"{CIRCUITS}:18:9: superheat exposes line voltage with the panels on; "
+                "write energised-open or running-open [safe-tests]",
+                f"{CIRCUITS}:18:9: superheat exposes line voltage without the caution about it; "
+                "name live-work [safe-tests]",
+            ],
+        ),
+        (
+            ("complaints.yaml", "    impossible-for: [low-charge]\n",
+             "    impossible-for: [fan-capacitor-weak]\n"),
+            [
+                "rules/complaints.yaml:8:5: fan-dead calls fan-capacitor-weak likely and "
+                "impossible; keep one [complaints-lead]"
+            ],
+        ),
+        (
+            ("complaints.yaml", "    faults: [low-charge]\n", ""),
+            [
+                "rules/complaints.yaml:11:9: smells-gas leads to no fault; "
+                "list the faults, the likeliest first [complaints-lead]"
+            ],
+        ),
+        (
+            ("complaints.yaml", "    all-clear: area-cleared\n", ""),
+            [
+                "rules/complaints.yaml:11:5: smells-gas stops the visit and has no all-clear; "
+                "name the test under all-clear [complaints-lead]"
+            ],
+        ),
+        (
+            ("round.yaml", "    number: 1\n", "    number: 0\n"),
+            [
+                "rules/round.yaml:4:13: number cannot be 0; "
+                "write a whole number from 1 to 1000 [form]"
+            ],
+        ),
+    ],
+)  # fmt: skip
+def test_a_slip_in_a_rule_is_named_at_its_place(
+    tmp_path: Path, change: Change, messages: list[str]
+) -> None:
+    assert said(write_rules(tmp_path, change)) == messages
+
+
+def test_points_of_the_round_stand_in_their_order_and_ask_for_something(tmp_path: Path) -> None:
+    point = "  - {id: again, number: 1, point: Once more, season: spring}\ndrift-alarms:\n"
+    files = {**FILES, "round.yaml": FILES["round.yaml"].replace("drift-alarms:\n", point)}
+    assert said(write_files(tmp_path / "rules", files)) == [
+        "rules/round.yaml:10:17: again has the number 1 after 1; number the points in their order "
+        "[round-order]",
+        "rules/round.yaml:10:28: again asks for nothing; name its tests, or its limit in words "
+        "[round-order]",
+    ]

@@ -1,0 +1,184 @@
+"""Loading folders, and keeping what was read for the next start."""
+
+from __future__ import annotations
+
+import hashlib
+import json
+import os
+import subprocess
+import sys
+from pathlib import Path
+
+import pytest
+
+from tests.knowledge.small_rules import CAPACITORS, LOW_CHARGE, said, write_rules
+from troubleshoot.knowledge import load
+from troubleshoot.knowledge.cache import MOST_KEPT, cache_folder
+from troubleshoot.knowledge.forms import FORMS
+from troubleshoot.knowledge.load import FORM_OF_DATA, load_rules, load_shipped, shipped_folder
+from troubleshoot.knowledge.problems import RulesInvalid
+from troubleshoot.knowledge.schema import json_schema
+
+
+@pytest.fixture
+def rules(tmp_path: Path) -> Path:
+    return write_rules(tmp_path)
+
+
+@pytest.fixture
+def cache(tmp_path: Path) -> Path:
+    return tmp_path / "cache"
+
+
+def kept(cache: Path) -> list[Path]:
+    return sorted(cache.iterdir()) if cache.is_dir() else []
+
+
+def forbid_reading(monkeypatch: pytest.MonkeyPatch) -> None:
+    def fail(texts: object) -> None:
+        raise AssertionError("the rule files were read anew")
+
+    monkeypatch.setattr(load, "_read_files", fail)
+
+
+def test_what_was_kept_is_what_was_read(
+    rules: Path, cache: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    first = load_rules(rules, cache=cache)
+    forbid_reading(monkeypatch)
+    assert load_rules(rules, cache=cache) == first
+
+
+def test_loading_what_was_kept_does_not_import_the_yaml_parser(rules: Path, cache: Path) -> None:
+    load_rules(rules, cache=cache)
+    program = (
+        "import sys\n"
+        "from troubleshoot.knowledge.load import load_rules\n"
+        f"print(len(load_rules({str(rules)!r}, cache={str(cache)!r}).tests))\n"
+        "print([m for m in ('yaml', 'platformdirs', 'difflib', 'pint') if m in sys.modules])\n"
+    )
+    shown = subprocess.run(
+        [sys.executable, "-c", program], capture_output=True, text=True, check=True
+    )
+    assert shown.stdout.splitlines() == ["6", "[]"]
+
+
+def test_changed_rules_are_read_anew(tmp_path: Path, cache: Path) -> None:
+    first = load_rules(write_rules(tmp_path / "a"), cache=cache)
+    changed = write_rules(tmp_path / "b", (CAPACITORS, "minutes: 6", "minutes: 7"))
+    second = load_rules(changed, cache=cache)
+    assert second.tests["capacitance-one-side-off"].minutes == 7
+    assert first.digest != second.digest
+    assert len(kept(cache)) == 2
+
+
+def test_the_digest_tells_rules_not_places(tmp_path: Path, cache: Path) -> None:
+    here, there = write_rules(tmp_path / "a"), write_rules(tmp_path / "b")
+    assert load_rules(here, cache=cache).digest == load_rules(there, cache=cache).digest
+
+
+@pytest.mark.parametrize(
+    "damage",
+    [
+        lambda data: b"",
+        lambda data: data[:-10],
+        lambda data: data.replace(b"WARNING", b"CAUTION"),
+        lambda data: data.replace(b"rules", b"ruses", 1),
+        lambda data: b"\x00" * len(data),
+    ],
+    ids=["empty", "cut off", "changed", "another mark", "zeros"],
+)
+def test_a_damaged_copy_is_made_anew(rules: Path, cache: Path, damage: object) -> None:
+    first = load_rules(rules, cache=cache)
+    (copy,) = kept(cache)
+    whole = copy.read_bytes()
+    copy.write_bytes(damage(whole))  # type: ignore[operator]
+    assert load_rules(rules, cache=cache) == first
+    assert copy.read_bytes() == whole
+
+
+def test_a_folder_that_cannot_be_written_only_costs_time(rules: Path, tmp_path: Path) -> None:
+    blocked = tmp_path / "a file"
+    blocked.write_text("no folder", "utf-8")
+    assert load_rules(rules, cache=blocked / "cache").tests
+    assert blocked.read_text("utf-8") == "no folder"
+
+
+def test_nothing_unfinished_is_left_when_the_disk_is_full(
+    rules: Path, cache: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def full(path: Path, data: bytes) -> int:
+        with path.open("wb") as file:
+            file.write(data[:100])
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(Path, "write_bytes", full)
+    assert load_rules(rules, cache=cache).tests
+    assert kept(cache) == []
+
+
+def test_rules_with_problems_are_not_kept(tmp_path: Path, cache: Path) -> None:
+    folder = write_rules(tmp_path, (LOW_CHARGE, "is: cause", "is: because"))
+    with pytest.raises(RulesInvalid) as caught:
+        load_rules(folder, cache=cache)
+    assert [f"{p} [{p.check}]".replace(f"{tmp_path}/", "") for p in caught.value.problems] == said(
+        folder
+    )
+    assert kept(cache) == []
+
+
+def test_only_the_newest_copies_are_kept(tmp_path: Path, cache: Path) -> None:
+    for number in range(MOST_KEPT + 3):
+        change = (CAPACITORS, "minutes: 6", f"minutes: {number}")
+        load_rules(write_rules(tmp_path / str(number), change), cache=cache)
+        for age, copy in enumerate(reversed(kept(cache))):
+            os.utime(copy, (age, age))
+    assert len(kept(cache)) == MOST_KEPT
+
+
+def test_a_kept_copy_is_plain_json(rules: Path, cache: Path) -> None:
+    load_rules(rules, cache=cache)
+    (copy,) = kept(cache)
+    head, _, body = copy.read_text("utf-8").partition("\n")
+    assert head.startswith("troubleshoot rules ")
+    assert {kind for kind, _ in json.loads(body)} <= set(FORMS)
+
+
+def test_the_environment_names_the_folder_or_turns_keeping_off(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    monkeypatch.setenv("TROUBLESHOOT_CACHE", str(tmp_path / "mine"))
+    assert cache_folder() == tmp_path / "mine"
+    assert cache_folder(tmp_path / "other") == tmp_path / "other"
+    monkeypatch.setenv("TROUBLESHOOT_CACHE", "")
+    assert cache_folder() is None
+    monkeypatch.delenv("TROUBLESHOOT_CACHE")
+    monkeypatch.setenv("HOME", str(tmp_path))
+    folder = cache_folder()
+    assert folder is not None
+    assert folder.name == "troubleshoot"
+
+
+def test_the_shipped_rules_are_found_in_the_checkout_or_in_the_package(
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> None:
+    assert (shipped_folder() / "hazards.yaml").is_file()
+    installed = tmp_path / "troubleshoot" / "knowledge" / "load.py"
+    monkeypatch.setattr(load, "__file__", str(installed))
+    assert shipped_folder() == tmp_path / "rules"
+    (tmp_path / "troubleshoot" / "shipped" / "rules").mkdir(parents=True)
+    assert shipped_folder() == tmp_path / "troubleshoot" / "shipped" / "rules"
+
+
+def test_packs_may_stand_beside_the_shipped_rules(tmp_path: Path) -> None:
+    with pytest.raises(RulesInvalid, match=r"nowhere:1:1: the folder of rules cannot be read"):
+        load_shipped([tmp_path / "nowhere"])
+
+
+def test_a_change_of_the_forms_counts_up_the_form_of_data() -> None:
+    """Old kept data must not meet new forms: on failure count up FORM_OF_DATA, then this table."""
+    shapes = json.dumps({kind: json_schema(kind) for kind in FORMS}, sort_keys=True)
+    assert (FORM_OF_DATA, hashlib.sha256(shapes.encode()).hexdigest()[:12]) == FORMS_BY_VERSION
+
+
+FORMS_BY_VERSION = (2, "f1b8345d74cf")

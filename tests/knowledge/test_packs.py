@@ -1,0 +1,101 @@
+"""Packs: a site's own folder of rules may add, and never weaken what is shipped."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.knowledge.small_rules import said, write_files, write_rules
+from troubleshoot.knowledge.load import load_rules
+from troubleshoot.knowledge.problems import RulesInvalid
+
+MANIFEST = "format: 1\nname: The north site\n"
+ADDED = """\
+format: 1
+hazards:
+  - id: swans
+    signal: CAUTION
+    when: [{work-state: running}]
+    what-to-do: Swans nest on this roof in spring; keep away.
+    source: common practice, no source
+"""
+ADD_ONLY = "a pack may add, never change what is shipped [packs]"
+
+
+def with_pack(tmp_path: Path, files: dict[str, str]) -> list[str]:
+    return said(write_rules(tmp_path), write_files(tmp_path / "north", files))
+
+
+def test_a_pack_adds_to_the_shipped_rules(tmp_path: Path) -> None:
+    pack = write_files(tmp_path / "north", {"pack.yaml": MANIFEST, "hazards.yaml": ADDED})
+    shipped = write_rules(tmp_path)
+    assert said(shipped, pack) == []
+    knowledge = load_rules([shipped, pack], cache=tmp_path / "cache")
+    assert list(knowledge.hazards) == ["stored-charge", "gas-smell", "swans"]
+
+
+def test_a_pack_may_name_what_is_shipped(tmp_path: Path) -> None:
+    rules = (
+        "format: 1\nprocedures:\n  - id: north-first\n    when: {finding: {superheat: high}}\n"
+        "    then: {look-first: [capacitor-look]}\n    reason: Cans fail here.\n"
+        "    source: from memory\n"
+    )
+    assert with_pack(tmp_path, {"pack.yaml": MANIFEST, "procedures/north.yaml": rules}) == []
+
+
+@pytest.mark.parametrize(
+    ("files", "messages"),
+    [
+        (
+            {"hazards.yaml": ADDED},
+            [
+                "north/hazards.yaml:1:1: this folder of rules has no pack.yaml; "
+                "add pack.yaml with format: 1 and the pack's name [packs]"
+            ],
+        ),
+        (
+            {"pack.yaml": MANIFEST, "hazards.yaml": ADDED.replace("swans", "gas-smell")},
+            [
+                "north/hazards.yaml:3:9: the hazard gas-smell is already defined in "
+                "rules/hazards.yaml, line 9; a pack may add, never replace [unique-ids]"
+            ],
+        ),
+        (
+            {"pack.yaml": MANIFEST, "retired.yaml": "format: 1\nretired: [stored-charge, old]\n"},
+            [
+                f"north/retired.yaml:2:11: the pack retires stored-charge, which is shipped; "
+                f"{ADD_ONLY}",
+                "rules/hazards.yaml:3:9: the id stored-charge is retired; choose a new id "
+                "[unique-ids]",
+            ],
+        ),
+        (
+            {
+                "pack.yaml": MANIFEST,
+                "retired.yaml": "format: 1\naliases: [{from: {superheat: high}, to: {superheat: "
+                "low}}]\n",
+            },
+            [f"north/retired.yaml:2:19: the pack renames superheat, which is shipped; {ADD_ONLY}"],
+        ),
+        (
+            {
+                "pack.yaml": MANIFEST,
+                "equipment.yaml": "format: 1\nimplies: [{when: {circuits: one}, then: {metering: "
+                "txv}}]\n",
+            },
+            [f"north/equipment.yaml:2:42: the pack sets metering, which is shipped; {ADD_ONLY}"],
+        ),
+    ],
+)
+def test_a_pack_that_does_more_than_add_is_refused(
+    tmp_path: Path, files: dict[str, str], messages: list[str]
+) -> None:
+    assert with_pack(tmp_path, files) == messages
+    with pytest.raises(RulesInvalid):
+        load_rules([tmp_path / "rules", tmp_path / "north"], cache=tmp_path / "cache")
+
+
+def test_the_shipped_rules_are_no_pack(tmp_path: Path) -> None:
+    folder = write_files(write_rules(tmp_path), {"pack.yaml": MANIFEST})
+    assert said(folder) == ["rules/pack.yaml:1:1: the shipped rules are no pack; delete it [packs]"]
