@@ -6,8 +6,8 @@ from typing import Any
 
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.quantities.typed import NotUnderstood
+from troubleshoot.reasoning.measuring import read_text
 from troubleshoot.reasoning.places import Place
-from troubleshoot.reasoning.readings import read_text
 from troubleshoot.visit.steps import CONFIRMED, Step
 
 

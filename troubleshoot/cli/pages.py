@@ -18,7 +18,7 @@ from troubleshoot.reasoning.grades import spoken as grade_spoken
 from troubleshoot.visit.profiles import spoken
 
 
-def page_of(knowledge: Knowledge, name: str) -> list[str] | None:
+def page_about(knowledge: Knowledge, name: str) -> list[str] | None:
     """The page of the entry or check with that id, or nothing."""
     if name in knowledge.faults:
         return list(_fault(knowledge, knowledge.faults[name]))
@@ -140,10 +140,6 @@ def _procedure(procedure: Procedure) -> Iterator[str]:
 
 def _check(name: str) -> list[str] | None:
     """A check's page is its docstring."""
-    from importlib import import_module
+    from troubleshoot.knowledge.checks import CHECKS, page_of
 
-    try:
-        module = import_module(f"troubleshoot.knowledge.checks.{name.replace('-', '_')}")
-    except ImportError:
-        return None
-    return (module.__doc__ or "").strip().splitlines()
+    return page_of(name).splitlines() if name in CHECKS else None

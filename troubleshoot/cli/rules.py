@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+import json
+from pathlib import Path
+
 import click
 
-from troubleshoot.cli.failures import CHECKS_FOUND, USAGE, Failure
+from troubleshoot.cli.failures import CHECKS_FOUND, RULES_INVALID, USAGE, Failure
 from troubleshoot.cli.rule_base import shipped_rules
 
 
@@ -58,16 +61,69 @@ def test_rules_command(ctx: click.Context, only: tuple[str, ...]) -> None:
 @click.argument("name", metavar="ID")
 def explain_command(name: str) -> None:
     """Explain a fault, test, hazard, complaint, procedure or check by its id."""
-    from troubleshoot.cli.pages import page_of
+    from troubleshoot.cli.pages import page_about
     from troubleshoot.reasoning.equipment import suggest
 
     knowledge = shipped_rules()
-    lines = page_of(knowledge, name)
+    lines = page_about(knowledge, name)
     if lines is None:
         names = [*knowledge.faults, *knowledge.tests, *knowledge.hazards, *knowledge.complaints]
         raise Failure([f"{name} is not in the rules; {suggest(name, names)}"], USAGE)
     for line in lines:
         click.echo(line)
+
+
+@rules.command("format")
+@click.argument("files", nargs=-1, required=True, type=click.Path(exists=True, dir_okay=False))
+@click.option("--check", is_flag=True, help="Change nothing; say which files would change.")
+@click.pass_context
+def format_command(ctx: click.Context, files: tuple[str, ...], check: bool) -> None:
+    """Write rule files in their canonical order and style."""
+    from troubleshoot.knowledge.formatting import format_file
+    from troubleshoot.knowledge.problems import RuleFileError
+
+    changed = 0
+    for name in files:
+        path = Path(name)
+        text = path.read_text("utf-8")
+        try:
+            formatted = format_file(text, name, _kind_of(path))
+        except RuleFileError as error:
+            raise Failure(str(error).splitlines(), RULES_INVALID) from None
+        if formatted != text:
+            changed += 1
+            click.echo(f"{name}: {'would change' if check else 'written anew'}")
+            if not check:
+                path.write_text(formatted, "utf-8")
+    ctx.exit(CHECKS_FOUND if check and changed else 0)
+
+
+def _kind_of(path: Path) -> str | None:
+    """The kind of a rule file, by its place below a rules folder; nothing for a loose file."""
+    from troubleshoot.knowledge.layout import kind_of
+
+    parts = path.resolve().parts
+    for depth in range(1, min(4, len(parts))):
+        kind = kind_of("/".join(parts[-depth:]))
+        if kind is not None:
+            return kind
+    return None
+
+
+@rules.command("schema")
+@click.argument("kind", required=False)
+def schema_command(kind: str | None) -> None:
+    """The JSON Schema of a kind of rule file, for editors; without KIND, list the kinds."""
+    from troubleshoot.knowledge.forms import FORMS
+    from troubleshoot.knowledge.schema import json_schema
+
+    if kind is None:
+        for name in FORMS:
+            click.echo(name)
+        return
+    if kind not in FORMS:
+        raise Failure([f"{kind} is not a kind of rule file; one of {', '.join(FORMS)}"], USAGE)
+    click.echo(json.dumps(json_schema(kind, shipped_rules()), indent=1, ensure_ascii=False))
 
 
 @rules.command("measure")
