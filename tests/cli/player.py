@@ -85,19 +85,19 @@ class Player(Terminal):
         return []
 
     def _shown(self, head: str) -> str | None:
-        body = head.partition(":")[2].rpartition("(")[0].removesuffix(", once more ").strip()
-        name, _, where = body.partition(", ")
-        for key in (body, name):
-            test_id = self._names.get(key)
-            if test_id is None:
-                continue
-            place = where.removesuffix(", once more") if key == name else ""
-            for wanted in (f"{test_id} at {place}", test_id):
-                if self.shows.get(wanted):
-                    answer = self.shows[wanted].pop(0)
-                    self.says[:0] = self.then.get(test_id, [])[:1]
-                    self.then[test_id] = self.then.get(test_id, [])[1:]
-                    return answer
+        body = head.partition(":")[2].rpartition("(")[0].strip().removesuffix(", once more")
+        named = [n for n in self._names if body == n or body.startswith(f"{n}, ")]
+        if not named:
+            return None
+        name = max(named, key=len)
+        test_id = self._names[name]
+        place = body[len(name) :].removeprefix(", ")
+        for wanted in (f"{test_id} at {place}", test_id):
+            if self.shows.get(wanted):
+                answer = self.shows[wanted].pop(0)
+                self.says[:0] = self.then.get(test_id, [])[:1]
+                self.then[test_id] = self.then.get(test_id, [])[1:]
+                return answer
         return None
 
 

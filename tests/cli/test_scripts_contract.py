@@ -179,3 +179,22 @@ def test_a_broken_file_is_one_sentence_with_its_place(
 def test_a_file_that_is_not_there_is_a_usage_error(command: Call) -> None:
     code, _, err = command("assess", "no-such-file.yaml")
     assert code == 2 and "cannot be read" in err
+
+
+def test_a_step_beyond_the_profile_is_handed_over_and_never_asked(
+    command: Call, case_file: Write
+) -> None:
+    case = {
+        "complaint": "cooling-short-cycles",
+        "readings": {
+            "condenser-fan-turning": "stopped",
+            "condenser-fan-amps": "zero",
+            "capacitance-out-of-circuit": "very-low",
+        },
+    }
+    words = ["diagnose", "--answers", case_file(case), "--json", "--profile", "apprentice"]
+    account = json.loads(command(*words)[1])
+    asked = {row["test"] for row in account["asked"]}
+    assert "condenser-fan-turning" in asked
+    assert not asked & {"verified-dead", "tester-proof", "condenser-fan-amps"}
+    assert not asked & {"capacitance-out-of-circuit", "capacitor-discharge"}

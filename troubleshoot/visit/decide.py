@@ -77,7 +77,7 @@ class Decider:
                 if again is not None:
                     return self._towards(state, conclusions, again, DOES_NOT_FIT)
                 return Decision("ending", ending=ending_of(conclusions), handed_over=tuple(handed))
-            phrase = self._hand_over(state, chosen)
+            phrase = self.handed_over(state, chosen)
             if phrase is None:
                 aim = (chosen.test.id, chosen.at)
                 decision = self._towards(state, conclusions, aim, reason)
@@ -135,7 +135,8 @@ class Decider:
                 return spot
         return None
 
-    def _hand_over(self, state: VisitState, candidate: Candidate) -> str | None:
+    def handed_over(self, state: VisitState, candidate: Candidate) -> str | None:
+        """To whom a test, or a step on the way to it, has to be handed over; None if to nobody."""
         for name in candidate.asks:
             test = self.knowledge.tests[name]
             phrase = hand_over(test, state.profiles)

@@ -59,7 +59,8 @@ class ScriptedVisit:
         if conclusions.named is not None:
             return False
         for candidate in self.decider.candidates(self.state, conclusions):
-            if any(self.unused.get(test) for test in (candidate.test.id, *candidate.asks)):
+            held = any(self.unused.get(test) for test in (candidate.test.id, *candidate.asks))
+            if held and self.decider.handed_over(self.state, candidate) is None:
                 at = None if candidate.at is None else str(candidate.at)
                 self.add({"event": "aim", "test": candidate.test.id, "at": at})
                 return True
