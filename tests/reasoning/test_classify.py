@@ -172,53 +172,53 @@ def test_legs_are_judged_by_the_worst() -> None:
     assert reading.chances == {"worn": 1.0}
 
 
-def test_readings_of_a_meter_that_fails_its_proof_are_withdrawn_together() -> None:
+def test_without_a_healthy_band_the_verdict_is_that_of_the_outcome() -> None:
+    test = measured("amps", {"low": {"below": 5}, "high": {"at_least": 5}}, healthy=())
+    assert judged(7.0, 0.25, test).verdict == "outside"
+    assert (judged(7.0, 0.25, test).low, judged(7.0, 0.25, test).high) == (None, None)
+
+
+def test_healthy_neighbours_are_one_band() -> None:
+    test = measured(
+        "amps", {"low": {"below": 5}, "cool": {"at_least": 5, "below": 7},
+                 "warm": {"at_least": 7, "at_most": 10}, "high": {"above": 10}},
+        healthy=("cool", "warm"),
+    )  # fmt: skip
+    found = judged(7.1, 0.25, test)
+    assert found.verdict == "within" and (found.low, found.high) == (5, 10)
+    assert found.chances["cool"] > 0.3 and found.chances["warm"] > 0.3
+
+
+def test_two_quantities_that_decide_are_judged_hard() -> None:
+    line = LimitLine((Bound("amps", above=5), Bound("volts", below=200)))
+    rest = LimitLine((Bound("amps", at_most=5),))
+    test = Test("t", "t", "area", "computed",
+                (Outcome("bad", limits=(line,)), Outcome("normal", limits=(rest,))),
+                healthy=("normal",))  # fmt: skip
+    know = base([test], quantities=[Quantity("amps", "A", "a"), Quantity("volts", "V", "v")])
+    typed = {("amps", None): Value(5.01, 0.5), ("volts", None): Value(199, 5)}
+    found = classify(test, None, Values(know, unit_of(know), typed))
+    assert found is not None and found.outcome == "bad" and found.chances == {"bad": 1.0}
+
+
+def test_a_reading_between_all_limits_has_no_outcome() -> None:
+    test = measured("amps", {"low": {"below": 5}, "high": {"above": 10}})
+    values = Values(KNOWLEDGE, unit_of(KNOWLEDGE), {("amps", None): Value(7, 0.1)})
+    assert classify(test, None, values) is None
+
+
+def test_an_outcome_at_a_single_point_is_taken_as_read() -> None:
+    test = measured("amps", {"normal": {"at_least": 3, "at_most": 3}})
+    assert judged(3.0, 0.2, test).chances == {"normal": 1.0}
+
+
+def test_outcomes_this_equipment_cannot_show_take_no_part() -> None:
     from dataclasses import replace
 
-    from tests.building import test_of
-
-    volts = replace(AMPS, needs_state=("meter-proved",))
-    proof = test_of("tester-proof", "proved", "failed", healthy=None, kind="step")
-    proof = replace(proof, healthy=("proved",))
-    know = base([volts, proof], quantities=[Quantity("amps", "A", "amps")])
-    good, bad = Answer("tester-proof", ("proved",)), Answer("tester-proof", ("failed",))
-
-    def valid(*answers: Answer) -> bool:
-        readings = take_readings(know, case(know, *answers))[0]
-        return next(r for r in readings if r.test == "amps").valid
-
-    reading = Answer("amps", text="7 A")
-    assert valid(good, reading)
-    assert not valid(good, reading, bad)
-    assert valid(good, reading, good, bad)
-    assert not valid(bad, reading)
-    assert valid(bad, good, reading)
-    assert valid(bad, Answer("amps", text="7 A", valid=True))
-
-
-def test_a_reading_with_its_own_conditions_is_judged_by_them() -> None:
-    from troubleshoot.knowledge.model import Condition, NamedLimit, Procedure, Void
-
-    early = NamedLimit("early", "readings", (Bound("minutes-running", below=15),))
-    rule = Procedure(
-        "settling", Condition("state", name="early"), "not settled", void=Void(("amps",))
-    )
-    know = base(
-        [AMPS],
-        [fault("f", {"often": [{"amps": "high"}]})],
-        [rule],
-        quantities=[Quantity("amps", "A", "amps"), Quantity("minutes-running", "min", "run")],
-        limits=[early],
-    )
-    reasoner = Reasoner(know)
-
-    def valid(case_minutes: int | None, own: int | None) -> bool:
-        conditions = {} if case_minutes is None else {"minutes-running": f"{case_minutes} min"}
-        mine = {} if own is None else {"minutes-running": f"{own} min"}
-        answer = Answer("amps", text="12 A", conditions=mine)
-        found = reasoner.conclude(case(know, answer, conditions=conditions))
-        return found.readings[0].valid
-
-    assert valid(None, None) and valid(20, None)
-    assert not valid(5, None) and not valid(20, 5)
-    assert valid(5, 20)
+    txv = {"metering": ("txv",)}
+    valve = replace(AMPS.outcomes[1], id="normal-valve", exists_when=txv)
+    test = replace(AMPS, outcomes=(valve, *AMPS.outcomes), healthy=("normal", "normal-valve"))
+    for metering, outcome in (("txv", "normal-valve"), ("fixed-orifice", "normal")):
+        unit = unit_of(KNOWLEDGE, metering=metering)
+        found = classify(test, None, Values(KNOWLEDGE, unit, {("amps", None): Value(7, 0.1)}))
+        assert found is not None and found.outcome == outcome

@@ -34,7 +34,8 @@ def leaves() -> st.SearchStrategy[Condition]:
         lambda w: Condition("fact", name="metering", words=(w,)),
         st.sampled_from(["txv", "fixed-orifice"]),
     )
-    return found | fact | st.just(Condition("state", name="cold"))
+    others = [Condition("state", name="cold"), Condition("derived", name="starved")]
+    return found | fact | st.sampled_from(others)
 
 
 def trees() -> st.SearchStrategy[Condition]:
@@ -56,15 +57,21 @@ def trees() -> st.SearchStrategy[Condition]:
     st.dictionaries(st.sampled_from([t.id for t in TESTS]), st.sampled_from(OUTCOMES)),
     st.sampled_from([None, "txv", "fixed-orifice"]),
     st.sampled_from([None, True, False]),
+    st.booleans(),
 )
 def test_engine_and_evaluator_conclude_the_same(
-    condition: Condition, answered: dict[str, str], metering: str | None, cold: bool | None
+    condition: Condition,
+    answered: dict[str, str],
+    metering: str | None,
+    cold: bool | None,
+    starved: bool,
 ) -> None:
     knowledge = base(TESTS, procedures=[Procedure("rule", condition, "because")])
     facts = Facts(
         {test: frozenset({outcome}) for test, outcome in answered.items()},
         {} if metering is None else {"metering": metering},
         {} if cold is None else {"cold": cold},
+        {"starved": True} if starved else {},
     )
     atoms = [
         (chains.seen(t, o) if o == outcome else chains.unseen(t, o), 1)
@@ -75,6 +82,8 @@ def test_engine_and_evaluator_conclude_the_same(
         atoms.append((chains.equipment("metering", metering), 1))
     if cold is not None:
         atoms.append((chains.state("cold", cold), 1))
+    if starved:
+        atoms.append((chains.derived("starved"), 1))
     rules = compile_chains(knowledge)
     truth = evaluate(condition, facts).truth is True
     for matcher in (None, StockMatcher):

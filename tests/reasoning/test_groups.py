@@ -1,4 +1,4 @@
-"""Evidence groups and two faults at once, against tables written out by hand."""
+"""Evidence groups, against tables written out by hand."""
 
 from __future__ import annotations
 
@@ -15,8 +15,6 @@ from troubleshoot.knowledge.model import Evidence
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.groups import InfeasibleGroup, Statement, joint
-from troubleshoot.reasoning.look_again import second_report
-from troubleshoot.reasoning.several import combined
 
 A = {"normal": 0.6, "high": 0.4}
 B = {"normal": 0.7, "hot": 0.3}
@@ -114,28 +112,3 @@ def test_evidence_over_two_tests_means_at_least_one_of_them() -> None:
     assert chance(Answer("a", ("high",))) > nothing
     assert chance(Answer("a", ("normal",)), Answer("b", ("normal",))) < nothing / 5
     assert chance(Answer("a", ("normal",)), Answer("b", ("hot",))) > nothing
-
-
-def test_two_faults_disturb_normal_independently() -> None:
-    usual = {"normal": 0.9, "low": 0.05, "high": 0.05}
-    own = {"normal": 0.2, "low": 0.75, "high": 0.05}
-    present = {"normal": 0.5, "low": 0.05, "high": 0.45}
-    both = combined(own, present, usual, ("normal",))
-    # Leaky noisy-OR: the leak (background) is counted once.
-    assert both["normal"] == pytest.approx(0.2 * 0.5 / 0.9)
-    assert math.fsum(both.values()) == pytest.approx(1.0)
-    assert both["low"] > both["high"] > usual["high"]
-
-
-def test_a_fault_that_says_nothing_changes_nothing() -> None:
-    usual = {"normal": 0.9, "low": 0.05, "high": 0.05}
-    own = {"normal": 0.2, "low": 0.75, "high": 0.05}
-    assert combined(own, usual, usual, ("normal",))["normal"] == pytest.approx(0.2)
-
-
-def test_a_second_report_depends_on_the_first_only_through_the_truth() -> None:
-    row, error = {"normal": 0.6, "low": 0.4}, 0.03
-    first = {"normal": error, "low": 1 - error}
-    truth_low = 0.4 * (1 - error) / (0.4 * (1 - error) + 0.6 * error)
-    second = second_report(row, first, error)
-    assert second["low"] == pytest.approx(truth_low * (1 - error) + (1 - truth_low) * error)

@@ -103,6 +103,20 @@ def test_fans_that_serve_all_circuits_speak_about_each() -> None:
     assert not SHARED.speaks_about(fan, Place("condenser-fan", 1))
 
 
+def test_the_blower_s_capacitor_is_spoken_of_by_the_air_it_moves_and_by_no_motor() -> None:
+    section = Place("blower-capacitor", 1)
+    for kind in ("circuit", "heat-stage"):
+        assert TWIN.speaks_about(Place(kind, 2), section)
+    for kind in ("compressor", "contactor", "condenser-fan", "compressor-capacitor"):
+        assert not TWIN.speaks_about(Place(kind, 1), section)
+    assert TWIN.speaks_about(section, section) and TWIN.speaks_about(None, section)
+
+
+def test_what_concerns_the_whole_unit_concerns_every_circuit() -> None:
+    assert TWIN.circuits_of(None) == {1, 2} == TWIN.circuits_of(Place("heat-stage", 1))
+    assert TWIN.circuits_of(Place("contactor", 2)) == {2}
+
+
 @pytest.mark.parametrize("layout", [TWIN, SHARED, ONE])
 def test_twins_never_speak_about_each_other(layout: Layout) -> None:
     for kind in PLACE_KINDS:

@@ -10,12 +10,13 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.building import evidence, test_of
-from troubleshoot.knowledge.model import Test
+from troubleshoot.knowledge.model import Grade, Test
 from troubleshoot.reasoning.grades import PROBABILITY
 from troubleshoot.reasoning.rows import (
     Signs,
     background,
     cells_of,
+    report_column,
     reported,
     row,
     sign_row,
@@ -85,6 +86,49 @@ def test_a_graded_worse_outcome_keeps_its_own_grade() -> None:
     assert made_row["zero"] == pytest.approx(PROBABILITY["seldom"])
 
 
+def test_a_milder_grade_reaches_up_to_the_next_graded_outcome_and_no_further() -> None:
+    ladder = test_of("leak", "some", "more", "most", severity=(("some", "more", "most"),))
+    made_row = made(ladder, {"often": [{"leak": "some"}], "seldom": [{"leak": "most"}]})
+    assert made_row["some"] + made_row["more"] == pytest.approx(PROBABILITY["often"])
+    assert made_row["most"] == pytest.approx(PROBABILITY["seldom"])
+
+
+@pytest.mark.parametrize("grade", list(PROBABILITY))
+def test_every_grade_on_the_milder_is_one_on_milder_or_worse(grade: Grade) -> None:
+    made_row = made(LADDER, {grade: [{"charge": "low"}]})
+    assert made_row["low"] + made_row["zero"] == pytest.approx(PROBABILITY[grade])
+
+
+def test_a_grade_on_the_healthy_outcome_never_reaches_a_bad_one() -> None:
+    odd = test_of("charge", "low", severity=(("normal", "low"),))
+    assert made(odd, {"seldom": [{"charge": "normal"}]})["normal"] == pytest.approx(0.14)
+
+
+def test_a_grade_on_the_worse_says_nothing_of_the_milder() -> None:
+    made_row = made(LADDER, {"often": [{"charge": "zero"}]})
+    assert made_row["zero"] == pytest.approx(PROBABILITY["often"])
+    assert made_row["low"] < PROBABILITY["seldom"]
+
+
+def test_what_is_left_follows_the_background() -> None:
+    made_row = made(LADDER, {"often": [{"charge": "high"}]})
+    q = background(LADDER, ["normal", "low", "zero", "high"])
+    for outcome in ("normal", "low", "zero"):
+        assert made_row[outcome] == pytest.approx(0.27 * q[outcome] / (1 - q["high"]))
+
+
+def test_a_stated_background_still_adds_up_where_outcomes_do_not_exist_here() -> None:
+    test = test_of("when", "am", "pm", "rain", healthy=None,
+                   background={"am": 0.5, "pm": 0.3, "rain": 0.2})  # fmt: skip
+    assert background(test, ["am", "rain"]) == pytest.approx({"am": 5 / 7, "rain": 2 / 7})
+
+
+def test_a_stated_background_that_leaves_nothing_still_leaves_a_little() -> None:
+    test = test_of("when", "am", "pm", "rain", healthy=None, background={"am": 0.6, "pm": 0.4})
+    q = background(test, ["am", "pm", "rain"])
+    assert math.fsum(q.values()) == pytest.approx(1.0) and 0 < q["rain"] < 0.05
+
+
 def test_grades_that_add_up_past_the_most_are_scaled() -> None:
     made_row = made(PICK, {"almost-always": [{"amps": "low"}], "often": [{"amps": "high"}]})
     assert made_row["low"] + made_row["high"] == pytest.approx(0.98)
@@ -140,6 +184,16 @@ def test_a_grade_on_several_signs_is_the_chance_of_at_least_one() -> None:
     cells = cells_of(SIGNS, evidence({"often": [{"face": ["dirty", "bent"]}]}), outcomes)
     signs = sign_row(SIGNS, cells, outcomes)
     assert 1 - math.prod(1 - p for p in signs.signs.values()) == pytest.approx(PROBABILITY["often"])
+
+
+def test_a_hard_report_and_the_limit_of_a_soft_one_are_the_same() -> None:
+    row_ = {"a": 0.7, "b": 0.2, "c": 0.1}
+    hard = report_column(row_, {"a": 1.0}, 0.03)
+    assert hard == pytest.approx({"a": 0.97, "b": 0.015, "c": 0.015})
+    soft = report_column(row_, {"a": 0.5, "b": 0.5}, 0.03)
+    # (1 - e') x part + e' / K with e' = e K / (K - 1): on the diagonal a hard report has 1 - e.
+    e = 0.03 * 3 / 2
+    assert soft == pytest.approx({"a": (1 - e) / 2 + e / 3, "b": (1 - e) / 2 + e / 3, "c": e / 3})
 
 
 def test_a_report_may_be_wrong_any_way_alike() -> None:

@@ -134,3 +134,63 @@ def test_only_visits_without_an_end_are_open(tmp_path: Path) -> None:
             if ended:
                 journal.append({"event": "end", "ending": "closed"})
     assert [path.stem for path in open_visits(tmp_path)] == ["b"]
+
+
+def test_a_visit_whose_first_record_was_torn_is_reported_and_not_changed(tmp_path: Path) -> None:
+    first = written(tmp_path).read_bytes().partition(b"\n")[0]
+    torn = tmp_path / "torn.journal"
+    for length in (0, 1, len(first) // 2, len(first)):
+        torn.write_bytes(first[:length])
+        with pytest.raises(JournalDamaged, match="record 1 was never written whole"):
+            Journal.open(torn)
+        assert torn.read_bytes() == first[:length]
+
+
+def test_a_visit_that_cannot_begin_leaves_no_file_behind(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    def fail(_: int) -> None:
+        raise OSError(28, "No space left on device")
+
+    monkeypatch.setattr(os, "fdatasync", fail)
+    with pytest.raises(JournalFailed, match="No space left"):
+        Journal.create(tmp_path, "visit", HEADER)
+    monkeypatch.undo()
+    assert list(tmp_path.iterdir()) == []
+    with Journal.create(tmp_path, "visit", HEADER) as journal:
+        assert journal.header["rules"] == "abc"
+
+
+def test_without_fdatasync_the_slower_sync_serves(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    synced = []
+    monkeypatch.delattr(os, "fdatasync")
+    monkeypatch.setattr(os, "fsync", synced.append)
+    with Journal.create(tmp_path, "visit", HEADER) as journal:
+        journal.append({"event": "note", "text": "kept"})
+    assert len(synced) == 3  # header, folder, note
+
+
+def test_a_record_that_the_disk_took_in_part_is_refused_and_dropped_on_opening(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    path = written(tmp_path)
+    write = os.write
+    with Journal.open(path) as journal:
+        monkeypatch.setattr(os, "write", lambda where, line: write(where, line[:9]))
+        with pytest.raises(JournalFailed, match="only part of the record"):
+            journal.append({"event": "note", "text": "lost"})
+        monkeypatch.undo()
+    with Journal.open(path) as journal:
+        assert list(journal.events) == EVENTS
+        assert journal.notice
+
+
+def test_a_damaged_journal_can_be_tried_again_by_the_same_program(tmp_path: Path) -> None:
+    path = written(tmp_path)
+    data = path.read_bytes()
+    path.write_bytes(data.replace(b"note 1", b"note 9"))
+    for _ in range(2):
+        with pytest.raises(JournalDamaged, match="record 3 is damaged"):
+            Journal.open(path)

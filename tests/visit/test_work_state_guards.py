@@ -46,7 +46,7 @@ MUST_STAND = {
     "circuit-to-zero": "roof-safe locked",
     "charge-put-back": "roof-safe no-refrigerant locked emptied:circuit",
     "leads-back": "roof-safe locked dead-first dead-last meter-last bled:all",
-    "jumper-out": "roof-safe opened",
+    "jumper-out": "roof-safe",
     "panels-on": "roof-safe",
     "tools-clear": "roof-safe",
     "lock-off": "roof-safe locked stopped area-clear",
@@ -65,6 +65,7 @@ MUST_NOT_STAND = {
     "verified-dead": "second-source-open charged-after-first-test",
     "gas-cock-open": "would-run",
     "panels-on": "jumper-in would-run",
+    "jumper-out": "closed-up",
     "lock-off": "leads-off jumper-in no-charge gas-about",
     "restart-and-watch": "leads-off no-charge gas-about",
 }
@@ -110,7 +111,6 @@ def _has_come(step: str, state: WorkState, place: str) -> bool:
         "emptied:circuit": f"emptied {place}" in world,
         "bled:all": all_bled,
         "charged-after-first-test": "dead-first" in world and not all_bled,
-        "running-untried": "powered" in world and "called" in world,
     }
 
     def stands(thing: str) -> bool:

@@ -34,7 +34,7 @@ from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.visit.needs import needs_of
 from troubleshoot.visit.steps import missing_from
 
-CHOICES = st.lists(st.integers(0, 10**6), max_size=60)
+CHOICES = st.lists(st.integers(0, 10**6), min_size=40, max_size=60)
 
 
 @pytest.mark.parametrize(
@@ -58,19 +58,24 @@ def test_circuits_are_never_run_empty_nor_read_shut_off() -> None:
     assert found == []
 
 
-def test_undo_never_makes_a_test_unsafe() -> None:
-    _, found = walk_everywhere([(HANDS_IN_LOOK, None)], PLAIN_UNIT, undo=True)
+@pytest.mark.parametrize(
+    "samples",
+    [(HANDS_IN_LOOK,), (RUNNING, RUNNING_OPEN, ENERGISED)],
+    ids=["hands in", "energised"],
+)
+def test_undo_never_makes_a_test_unsafe(samples: tuple[Test, ...]) -> None:
+    _, found = walk_everywhere([(test, None) for test in samples], PLAIN_UNIT, undo=True)
     assert found == []
 
 
-@settings(max_examples=150, deadline=None)
+@settings(max_examples=250, deadline=None)
 @given(CHOICES, st.sampled_from([PLAIN_UNIT, UNIT, WATCHED_UNIT]))
 def test_a_visit_led_at_random_never_shows_an_unsafe_test(choices: list[int], unit: object) -> None:
     samples = SAMPLES if unit is UNIT else AT_UNIT
     assert walk_along(choices, samples, unit) == []
 
 
-@settings(max_examples=60, deadline=None)
+@settings(max_examples=25, deadline=None)
 @given(CHOICES)
 def test_steps_reported_out_of_turn_never_let_hands_in(choices: list[int]) -> None:
     hands_in = [(HANDS_IN, None), (HANDS_IN_LOOK, None), (GAS_SHUT, None)]

@@ -26,8 +26,8 @@ DEMANDING_UNIT = UnitAtWork(
 )
 
 _WRONG: dict[str, tuple[Any, ...]] = {
-    "power": ("on", "locked-out"),
-    "panels": ("on", "off"),
+    "power": ("on", "unsure", "locked-out"),
+    "panels": ("on", "unsure", "off"),
     "calls": ("stuck-on", "on", "off"),
     "dead": ("not-shown", "tested", "tested-again", "proved"),
     "meter": ("failed", "not-proved", "proved"),
@@ -118,9 +118,10 @@ def as_world(state: WorkState) -> World:
         "second-source-locked": state.second_source == "locked",
         "second-source-open": state.second_source == "found",
         "opened": state.panels == "off",
+        "closed-up": state.panels == "on",
         "stopped": state.calls == "off",
-        "called": state.calls == "on",
-        "would-run": state.power == "on" and state.calls != "off",
+        "would-run": state.power != "locked-out" and state.calls != "off",
+        "running-untried": state.power != "locked-out" and state.calls == "on",
         "leads-off": bool(state.leads_off),
         "jumper-in": bool(state.jumpers),
         "area-clear": state.area_clear,

@@ -23,6 +23,7 @@ COMMANDS: Mapping[str, tuple[str, str]] = {
     "calc": ("troubleshoot.cli.calc:calc", "One computation, with units, formula and source."),
     "visits": ("troubleshoot.cli.kept_visits:visits", "List the visits that are kept."),
     "report": ("troubleshoot.cli.kept_visits:report", "The report of a visit."),
+    "practise": ("troubleshoot.cli.practise:practise", "Practise on units that answer."),
     "rules": ("troubleshoot.cli.rules:rules", "Check, test, explain and write the rule base."),
 }
 """Command name -> where it lives, and its one line of help, so that help imports nothing."""

@@ -14,8 +14,8 @@ from itertools import combinations
 from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.equipment import Unit
-from troubleshoot.reasoning.hypotheses import Hypotheses, Hypothesis, pattern_row
-from troubleshoot.reasoning.rows import NONE_OF_THEM, Signs
+from troubleshoot.reasoning.hypotheses import Hypotheses, Hypothesis
+from troubleshoot.reasoning.rows import NONE_OF_THEM, Signs, pattern_row
 
 STANDS_BESIDE = 1 / 3
 SEPARATES = 0.5

@@ -14,10 +14,10 @@ from dataclasses import dataclass
 from functools import cache
 
 from troubleshoot.measure.simulated import switch_cost
-from troubleshoot.reasoning.hypotheses import Hypotheses, pattern_row
+from troubleshoot.reasoning.hypotheses import Hypotheses
 from troubleshoot.reasoning.next_test import VALUE_OF_RIGHT, entropy
 from troubleshoot.reasoning.readings import report_error
-from troubleshoot.reasoning.rows import NONE_OF_THEM
+from troubleshoot.reasoning.rows import NONE_OF_THEM, pattern_row
 
 Answered = tuple[int, ...]
 """By test: -1 not asked, 0 sound, 1 not sound."""

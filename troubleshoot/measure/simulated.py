@@ -17,11 +17,11 @@ from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.asking import Asking
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.equipment import Unit
-from troubleshoot.reasoning.hypotheses import Hypotheses, Hypothesis, pattern_row
+from troubleshoot.reasoning.hypotheses import Hypotheses, Hypothesis
 from troubleshoot.reasoning.next_test import NAMED, choose
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.readings import report_error
-from troubleshoot.reasoning.rows import NONE_OF_THEM
+from troubleshoot.reasoning.rows import NONE_OF_THEM, pattern_row
 
 LONGEST = 40
 """Tests after which a simulated visit is called off."""

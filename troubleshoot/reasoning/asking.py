@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 
-from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.knowledge.model import Bound, Knowledge, Test
 from troubleshoot.reasoning.equipment import Unit
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.values import Values
@@ -26,19 +26,25 @@ class Asking:
         """The tests still to be asked for `test`; empty where it cannot be known on this unit."""
         if test.kind != "computed":
             return (test,)
+        itself = (test,) if test.reads else ()
         needed: dict[str, Test] = {}
-        quantities = dict.fromkeys(
-            b.quantity
-            for o in test.outcomes
-            for line in o.limits
-            if self.unit.proves(line.when, place)
-            for b in line.bounds
-            if self.unit.proves(b.when, place)
-        )
-        for name in quantities:
-            if not self._collect(name, place, values, needed, frozenset()):
-                return (test,) if test.reads else ()
-        return tuple(needed.values()) or (test,)
+        judged = False
+        for bounds in self._lines(test, place):
+            for bound in bounds:
+                if not self._collect(bound.quantity, place, values, needed, frozenset()):
+                    return itself
+            trial = dict(needed)
+            references = [b.relative_to for b in bounds if b.relative_to is not None]
+            if all(self._collect(r, place, values, trial, frozenset()) for r in references):
+                needed, judged = trial, True
+        return (tuple(needed.values()) if judged else ()) or itself
+
+    def _lines(self, test: Test, place: Place | None) -> Iterator[list[Bound]]:
+        """The bounds of every limit line that counts on this unit."""
+        for outcome in test.outcomes:
+            for line in outcome.limits:
+                if self.unit.proves(line.when, place):
+                    yield [b for b in line.bounds if self.unit.proves(b.when, place)]
 
     def _collect(
         self,

@@ -62,8 +62,9 @@ def procedure(name: str) -> str:
     return f"procedure:{name}"
 
 
-def hazard(name: str) -> str:
-    return f"hazard:{name}"
+def hazard(name: str, trigger: int = 0) -> str:
+    """A hazard called up by one of its triggers, by number: each stands on its own."""
+    return f"hazard:{name}:{trigger}"
 
 
 def behind(fault: str) -> str:
@@ -79,8 +80,8 @@ def compile_chains(knowledge: Knowledge) -> tuple[FlatRule, ...]:
         if rule.derives is not None:
             compiler.add(rule.id, (procedure(rule.id),), derived(rule.derives))
     for each in knowledge.hazards.values():
-        for needs in _hazard_needs(each):
-            compiler.add(each.id, needs, hazard(each.id))
+        for trigger, needs in _hazard_needs(each):
+            compiler.add(each.id, needs, hazard(each.id, trigger))
     for fault in knowledge.faults.values():
         for cause in fault.behind:
             compiler.add(fault.id, (likely(fault.id),), behind(cause))
@@ -144,15 +145,16 @@ class _Compiler:
             yield tuple(unseen(finding.test, outcome) for outcome in finding.outcomes)
 
 
-def _hazard_needs(each: Hazard) -> Iterator[tuple[str, ...]]:
+def _hazard_needs(each: Hazard) -> Iterator[tuple[int, tuple[str, ...]]]:
     """The alternatives that call a hazard up: by finding, complaint or likely fault.
 
     Triggers by test, work state or profile are not chained: they belong to the step about to be
     shown and are looked up there.
     """
-    for trigger in each.triggers:
+    for number, trigger in enumerate(each.triggers):
         if not belongs_to_step(trigger):
-            yield from _trigger_needs(trigger)
+            for needs in _trigger_needs(trigger):
+                yield number, needs
 
 
 def belongs_to_step(trigger: Trigger) -> bool:

@@ -13,18 +13,24 @@ from troubleshoot.knowledge.model import Fault, Hazard, Knowledge
 from troubleshoot.reasoning import chains
 from troubleshoot.reasoning.answers import Case
 from troubleshoot.reasoning.chains import compile_chains
-from troubleshoot.reasoning.classify import bounds_truth
 from troubleshoot.reasoning.engine import Chain, Conclusion
 from troubleshoot.reasoning.equipment import Unit
 from troubleshoot.reasoning.fit import Misfit, misfit, unexplained
 from troubleshoot.reasoning.hypotheses import Hypotheses, hypotheses_for
+from troubleshoot.reasoning.limits import bounds_truth
 from troubleshoot.reasoning.next_test import NAMED, Chooser
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.ranking import Cause, Ranking, rank, rank_effects
 from troubleshoot.reasoning.readings import Reading, take_readings
-from troubleshoot.reasoning.validity import FiredProcedure, circuits, set_aside
+from troubleshoot.reasoning.seen import Seen, as_seen
+from troubleshoot.reasoning.validity import (
+    FiredProcedure,
+    answered_at,
+    circuits,
+    circuits_about,
+    set_aside,
+)
 from troubleshoot.reasoning.values import Values
-from troubleshoot.reasoning.weighing import Seen, as_seen
 
 SHOWN_AS_LIKELY = 0.3
 """A fault at this chance or above brings up its hazards and the causes behind it."""
@@ -96,18 +102,21 @@ class Reasoner:
     def conclude(self, case: Case) -> Conclusions:
         """Everything that follows from the case."""
         hypotheses, chooser = self.hypotheses(case.unit)
-        readings, values = take_readings(self.knowledge, case)
-        self._chain.start(self._atoms(case, readings, values), len(readings))
-        procedures = tuple(self._fired_procedures())
-        readings, void_for = set_aside(self.knowledge, case, readings, values, procedures)
+        taken, values = take_readings(self.knowledge, case)
+        procedures = self._chained(case, taken, values)
+        readings, void_for = set_aside(self.knowledge, case, taken, values, procedures)
+        if readings != taken:
+            voiding = [fired for fired in procedures if fired.procedure.void is not None]
+            others = self._chained(case, readings, values)
+            procedures = (*voiding, *(fired for fired in others if fired not in voiding))
         counted = frozenset(self._chain.evidence)
         seen = tuple(
             as_seen(hypotheses, reading, void_for.get((reading.test, reading.at), frozenset()))
             for index, reading in enumerate(readings)
             if index in counted
             and reading.valid
-            and reading.seen
             and reading.test in hypotheses.tests
+            and any(o in hypotheses.outcomes(reading.test) for o in reading.seen)
         )
         complaint = self.knowledge.complaints.get(case.complaint or "")
         ranking = rank(hypotheses, seen, complaint, case.repaired, case.routine)
@@ -134,7 +143,17 @@ class Reasoner:
             procedures,
             tuple(self._behind(case.unit, shown)),
             misfit(hypotheses, ranking, seen),
-            unexplained(hypotheses, seen, accepted, effects),
+            unexplained(hypotheses, seen, accepted, effects, ranking.present),
+        )
+
+    def _chained(
+        self, case: Case, readings: tuple[Reading, ...], values: Values
+    ) -> tuple[FiredProcedure, ...]:
+        """Chain from these readings; the procedure rules that hold."""
+        self._chain.start(self._atoms(case, readings, values), len(readings))
+        return tuple(
+            FiredProcedure(self.knowledge.procedures[name], conclusion.at, conclusion.because)
+            for name, conclusion in self._concluded("procedure")
         )
 
     def _atoms(
@@ -152,17 +171,14 @@ class Reasoner:
                 if truth is not None:
                     yield chains.state(limit.id, truth), circuit
         for reading in readings:
-            for place in reading.among or (reading.at,):
-                for circuit in circuits(case.unit.layout, place):
-                    yield from ((atom, circuit) for atom in self._reading_atoms(reading))
-
-    def _reading_atoms(self, reading: Reading) -> Iterator[str]:
-        for outcome in sorted(reading.possible):
-            yield chains.possible(reading.test, outcome)
-        if reading.valid and reading.seen:
-            for each in self.knowledge.tests[reading.test].outcomes:
-                seen = each.id in reading.seen
-                yield (chains.seen if seen else chains.unseen)(reading.test, each.id)
+            for circuit in circuits_about(case.unit.layout, reading):
+                for outcome in sorted(reading.possible):
+                    yield chains.possible(reading.test, outcome), circuit
+        for circuit in everywhere:
+            for test, outcomes in answered_at(case.unit.layout, readings, circuit).items():
+                for each in self.knowledge.tests[test].outcomes:
+                    atom = chains.seen if each.id in outcomes else chains.unseen
+                    yield atom(test, each.id), circuit
 
     def _concluded(self, kind: str) -> Iterator[tuple[str, Conclusion]]:
         for conclusion in self._chain.concluded:
@@ -170,23 +186,18 @@ class Reasoner:
             if head == kind:
                 yield name, conclusion
 
-    def _fired_procedures(self) -> Iterator[FiredProcedure]:
-        for name, conclusion in self._concluded("procedure"):
-            rule = self.knowledge.procedures[name]
-            yield FiredProcedure(rule, conclusion.at, conclusion.because)
-
     def _fired_hazards(self, case: Case, readings: tuple[Reading, ...]) -> Iterator[FiredHazard]:
+        """Each hazard once, by the first of its triggers that stops, else by the first."""
         cleared = _cleared_complaint(self.knowledge, case, readings)
-        done: set[str] = set()
+        fired: dict[str, FiredHazard] = {}
         for name, conclusion in self._concluded("hazard"):
-            hazard = self.knowledge.hazards[name]
-            if name not in done:
-                done.add(name)
-                kinds = {atom.partition(":")[0] for atom in conclusion.because}
-                by_complaint = "complaint" in kinds
-                found = "possible" in kinds or (by_complaint and not cleared)
-                stops = hazard.stop is not None and found
-                yield FiredHazard(hazard, conclusion.at, conclusion.because, stops)
+            hazard = self.knowledge.hazards[name.partition(":")[0]]
+            kinds = {atom.partition(":")[0] for atom in conclusion.because}
+            found = "possible" in kinds or ("complaint" in kinds and not cleared)
+            stops = hazard.stop is not None and found
+            if hazard.id not in fired or (stops and not fired[hazard.id].stops):
+                fired[hazard.id] = FiredHazard(hazard, conclusion.at, conclusion.because, stops)
+        yield from fired.values()
 
     def _behind(self, unit: Unit, shown: list[Cause]) -> Iterator[Fault]:
         """Causes behind the likely ones that can exist on this unit, in the cards' order."""
@@ -199,11 +210,10 @@ class Reasoner:
 
 
 def _cleared_complaint(knowledge: Knowledge, case: Case, readings: tuple[Reading, ...]) -> bool:
-    """Whether the all-clear that the complaint asks for has been given."""
+    """Whether the all-clear that the complaint asks for has been given, and can be relied on."""
     complaint = knowledge.complaints.get(case.complaint or "")
     if complaint is None or complaint.all_clear is None:
         return False
     healthy = knowledge.tests[complaint.all_clear].healthy
-    return any(
-        r.test == complaint.all_clear and r.seen and set(r.seen) <= set(healthy) for r in readings
-    )
+    given = [r for r in readings if r.test == complaint.all_clear and r.possible]
+    return any(r.valid for r in given) and all(r.possible <= set(healthy) for r in given)

@@ -116,6 +116,7 @@ class Chain:
 
     def __init__(self, rules: Sequence[FlatRule], matcher: type[Matcher] | None = None) -> None:
         self._rules = tuple(rules)
+        self._needed = frozenset(atom for rule in self._rules for atom in rule.needs)
         self._concluded: dict[tuple[str, int], Conclusion] = {}
         self._evidence: list[int] = []
         members: dict[str, Any] = {"__matcher__": matcher or IndexedMatcher}
@@ -157,7 +158,8 @@ class Chain:
         self._run(self._atoms(atoms))
 
     def _atoms(self, atoms: Iterable[tuple[str, int]]) -> list[Any]:
-        return [Atom(key=key, at=at) for key, at in sorted(set(atoms))]
+        """Facts of the atoms that some rule needs; the others could conclude nothing."""
+        return [Atom(key=key, at=at) for key, at in sorted(set(atoms)) if key in self._needed]
 
     def _run(self, facts: list[Any]) -> None:
         if facts:

@@ -118,7 +118,7 @@ class _UnitReader:
                 )
             return
         word = str(value).strip()
-        if fact.counts and word.isdigit():
+        if fact.counts and word.isascii() and word.isdigit():
             if not 1 <= int(word) <= MOST_OF_A_KIND:
                 self.refuse(
                     f"unit.{key}",

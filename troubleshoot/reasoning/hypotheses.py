@@ -7,7 +7,6 @@ that join tests into groups.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
@@ -24,7 +23,7 @@ from troubleshoot.reasoning.rows import (
     Signs,
     background,
     cells_of,
-    reported,
+    pattern_row,
     row,
     sign_row,
 )
@@ -71,6 +70,7 @@ class Hypotheses:
     _outcomes: dict[str, tuple[str, ...]] = field(default_factory=dict)
     _rows: dict[tuple[str, str, str], Row | Signs] = field(default_factory=dict)
     _backgrounds: dict[str, Row | Signs] = field(default_factory=dict)
+    _usual: dict[str, Row] = field(default_factory=dict)
 
     def outcomes(self, test: str) -> tuple[str, ...]:
         if test not in self._outcomes:
@@ -83,6 +83,12 @@ class Hypotheses:
         if test not in self._backgrounds:
             self._backgrounds[test] = self._make(test, ())
         return self._backgrounds[test]
+
+    def usual(self, test: str) -> Row:
+        """The background over single outcomes."""
+        if test not in self._usual:
+            self._usual[test] = pattern_row(self.background(test))
+        return self._usual[test]
 
     def row(self, picture: FaultPicture, test: str) -> Row | Signs:
         """The row of a test under a picture, without any group."""
@@ -97,11 +103,6 @@ class Hypotheses:
         if test.choose == "several":
             return sign_row(test, cells, outcomes)
         return row(test, cells, outcomes) if cells else background(test, outcomes)
-
-
-def pattern_row(made: Row | Signs) -> Row:
-    """A row over single outcomes: for a test of signs, none and each sign alone."""
-    return made.patterns() if isinstance(made, Signs) else made
 
 
 def hypotheses_for(knowledge: Knowledge, unit: Unit) -> Hypotheses:
@@ -140,22 +141,27 @@ def _picture(all_: Hypotheses, fault: Fault, name: str, layers: Iterable[Picture
     given = list(fault.given)
     for layer in layers:
         evidence = _overridden(evidence, _live(all_, layer.evidence))
-        given = [*layer.given, *given]
+        spoken = {_joining(item) for item in layer.given}
+        given = [*layer.given, *(item for item in given if _joining(item) not in spoken)]
     cells = {
         test: tuple(found)
         for test in dict.fromkeys(f.test for e in evidence for f in e.findings)
         if (found := cells_of(all_.knowledge.tests[test], evidence, all_.outcomes(test)))
     }
     picture = FaultPicture(fault, name, cells)
-    statements = [s for s in (*_any_of(evidence), *_given(all_, given)) if s is not None]
+    statements = [s for s in (*_any_of(all_, evidence), *_given(all_, given)) if s is not None]
     return FaultPicture(fault, name, cells, _groups(all_, picture, statements))
 
 
 def _live(all_: Hypotheses, evidence: Iterable[Evidence]) -> list[Evidence]:
-    """Evidence from tests that exist on this unit."""
+    """Evidence that this unit can show: its tests exist here, and some of its outcomes do."""
     kept = []
     for item in evidence:
-        findings = tuple(f for f in item.findings if f.test in all_.tests)
+        findings = tuple(
+            f
+            for f in item.findings
+            if f.test in all_.tests and not set(f.outcomes).isdisjoint(all_.outcomes(f.test))
+        )
         if findings:
             kept.append(Evidence(item.grade, findings))
     return kept
@@ -179,11 +185,16 @@ def _overridden(below: list[Evidence], above: list[Evidence]) -> list[Evidence]:
     return [*above, *kept]
 
 
-def _any_of(evidence: Iterable[Evidence]) -> list[Statement]:
+def _joining(item: Given) -> tuple[str, frozenset[str]]:
+    """What a `given` statement is about: an upper layer replaces a lower one about the same."""
+    return item.finding.test, frozenset(f.test for f in item.given)
+
+
+def _any_of(all_: Hypotheses, evidence: Iterable[Evidence]) -> list[Statement]:
     return [
         Statement(
             PROBABILITY[item.grade],
-            {f.test: frozenset(f.outcomes) for f in item.findings},
+            {f.test: _here(all_, f.test, f.outcomes) for f in item.findings},
             {},
             any_of=True,
         )
@@ -235,28 +246,3 @@ def _groups(
         joint({test: pattern_row(all_.row(picture, test)) for test in tests}, stated)
         for tests, stated in joined
     )
-
-
-def report_column(outcomes: Iterable[str], chances: Mapping[str, float], error: float) -> Row:
-    """The chance of a report per true outcome: what was seen, blurred by report error.
-
-    A hard report of r gives 1 - e on r and e / (K - 1) elsewhere; a soft one mixes such columns.
-    """
-    names = list(outcomes)
-    k = len(names)
-    if k < 2:
-        return dict.fromkeys(names, 1.0)
-    hit, miss = 1 - error, error / (k - 1)
-    total = math.fsum(chances.values()) or 1.0
-    return {o: miss + (hit - miss) * chances.get(o, 0.0) / total for o in names}
-
-
-__all__ = [
-    "FaultPicture",
-    "Hypotheses",
-    "Hypothesis",
-    "hypotheses_for",
-    "pattern_row",
-    "report_column",
-    "reported",
-]

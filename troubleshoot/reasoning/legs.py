@@ -71,6 +71,8 @@ REDUCERS: Mapping[str, Callable[[Sequence[float]], float | None]] = {
 
 SPREAD_OF_LEGS = frozenset({"unbalance", "ratio", "sum-error"})
 """Reducers that turn legs of one unit into a pure number, so a bare number may be typed too."""
+PURE_NUMBERS = SPREAD_OF_LEGS | {"count-open", "count-zero"}
+"""Reducers whose result is in another unit than the legs: the meter's accuracy is not theirs."""
 
 
 def farthest(legs: Sequence[float], reference: float | None) -> float:

@@ -9,12 +9,13 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from troubleshoot.reasoning.hypotheses import Hypotheses, pattern_row, report_column
+from troubleshoot.reasoning.hypotheses import Hypotheses, Hypothesis
 from troubleshoot.reasoning.next_test import entropy
 from troubleshoot.reasoning.ranking import Ranking
 from troubleshoot.reasoning.readings import report_error
-from troubleshoot.reasoning.rows import Row
-from troubleshoot.reasoning.weighing import Seen, share_of
+from troubleshoot.reasoning.rows import Row, pattern_row, report_column
+from troubleshoot.reasoning.seen import Seen, SeenByTest, by_test, members_at, share_of
+from troubleshoot.reasoning.weighing import outside_row, row_alone
 
 
 def second_report(row: Row, first: Row, error: float) -> Row:
@@ -27,34 +28,54 @@ def second_report(row: Row, first: Row, error: float) -> Row:
     }
 
 
-def gain_of_repeating(hypotheses: Hypotheses, ranking: Ranking, seen: Seen) -> float:
-    """Expected bits from reading the same test at the same place once more."""
+def gain_of_repeating(
+    hypotheses: Hypotheses, ranking: Ranking, seen: Seen, others: Sequence[Seen] = ()
+) -> float:
+    """Expected bits from reading the same test at the same place once more.
+
+    `others`: what else has been read, for cards that join this test with it. A reading from before
+    a repair tells nothing any more when repeated: the unit is another now.
+    """
+    if ranking.present and not seen.reading.after_repair:
+        return 0.0
     test = seen.reading.test
     error = report_error(hypotheses.knowledge.tests[test])
-    usual = second_report(pattern_row(hypotheses.background(test)), seen.column, error)
-    mixed = dict.fromkeys(usual, 0.0)
-    inside, shared = 0.0, 1.0
+    tests = by_test(others)
+    usual = hypotheses.usual(test)
+    rows = [(ranking.outside, outside_row(hypotheses, test))]
+    shared = 1.0 - ranking.outside
     for ranked in ranking.hypotheses:
-        hypothesis, chance = ranked.hypothesis, ranked.probability
-        spoken = test in hypothesis.picture.cells and share_of(hypotheses, hypothesis, seen) > 0
-        if not spoken:
-            continue
-        row = second_report(
-            pattern_row(hypotheses.row(hypothesis.picture, test)), seen.column, error
-        )
-        shared -= chance
-        inside += chance * entropy(row.values())
-        for outcome, p in row.items():
-            mixed[outcome] += chance * p
-    for outcome, p in usual.items():
-        mixed[outcome] += shared * p
-    return max(0.0, entropy(mixed.values()) - inside - shared * entropy(usual.values()))
+        share = share_of(hypotheses, ranked.hypothesis, seen)
+        if share > 0 and _mentions(ranked.hypothesis, test):
+            own = _row(hypotheses, ranked.hypothesis, seen, tests)
+            row = {k: share * own[k] + (1 - share) * p for k, p in usual.items()}
+            rows.append((ranked.probability, row))
+            shared -= ranked.probability
+    rows.append((shared, usual))
+    seconds = [(chance, second_report(row, seen.column, error)) for chance, row in rows]
+    mixed = [math.fsum(chance * row[o] for chance, row in seconds) for o in usual]
+    inside = math.fsum(chance * entropy(row.values()) for chance, row in seconds)
+    return max(0.0, entropy(mixed) - inside)
+
+
+def _mentions(hypothesis: Hypothesis, test: str) -> bool:
+    picture = hypothesis.picture
+    return test in picture.cells or picture.grouped(test) is not None
+
+
+def _row(hypotheses: Hypotheses, hypothesis: Hypothesis, seen: Seen, tests: SeenByTest) -> Row:
+    test = seen.reading.test
+    group = hypothesis.picture.grouped(test)
+    if group is None:
+        return pattern_row(row_alone(hypotheses, hypothesis, test))
+    others = members_at(hypotheses, hypothesis, group, test, seen.reading.at, tests)
+    return group.row_given(test, others)
 
 
 def worth_repeating(
     hypotheses: Hypotheses, ranking: Ranking, seen: Sequence[Seen], most: int = 3
 ) -> tuple[tuple[Seen, float], ...]:
     """The readings whose repeat tells most, the best first; ties by test and place."""
-    gains = [(one, gain_of_repeating(hypotheses, ranking, one)) for one in seen]
+    gains = [(one, gain_of_repeating(hypotheses, ranking, one, seen)) for one in seen]
     gains.sort(key=lambda pair: (-pair[1], pair[0].reading.test, str(pair[0].reading.at)))
     return tuple((one, gain) for one, gain in gains[:most] if gain > 0)

@@ -9,16 +9,17 @@ since a hypothesis that does not mention a test shares the background row.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable, Mapping, Sequence
+from collections.abc import Callable, Iterable, Sequence
 from dataclasses import dataclass
 
 from troubleshoot.knowledge.model import Test
-from troubleshoot.reasoning.hypotheses import FaultPicture, Hypotheses, pattern_row
+from troubleshoot.reasoning.hypotheses import Hypotheses, Hypothesis
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.ranking import Ranking
 from troubleshoot.reasoning.readings import report_error
-from troubleshoot.reasoning.rows import Row, reported
-from troubleshoot.reasoning.weighing import Seen
+from troubleshoot.reasoning.rows import Row, pattern_row, reported
+from troubleshoot.reasoning.seen import Seen, SeenByTest, by_test, members_at
+from troubleshoot.reasoning.weighing import outside_row, row_alone
 
 WRONG_REPAIR_MINUTES = 60.0
 VALUE_OF_RIGHT = 3 * WRONG_REPAIR_MINUTES
@@ -64,13 +65,27 @@ def doubt(ranking: Ranking) -> float:
     return entropy([*chances, ranking.nothing_wrong, ranking.outside])
 
 
+@dataclass(frozen=True, slots=True)
+class _Blurred:
+    """The chance of each report, wrong reports included, and its entropy in bits."""
+
+    row: Row
+    doubt: float
+
+
+def _standing(ranking: Ranking, seen: Sequence[Seen]) -> SeenByTest:
+    """The readings that still hold: after a repair, only those taken since."""
+    return by_test([one for one in seen if one.reading.after_repair or not ranking.present])
+
+
 class Chooser:
     """Reckons the gain of every test on one unit; rows with report errors are made once."""
 
     def __init__(self, hypotheses: Hypotheses) -> None:
         self.hypotheses = hypotheses
-        self._rows: dict[tuple[str, str, str], tuple[Row, float]] = {}
-        self._usual: dict[str, tuple[Row, float]] = {}
+        self._rows: dict[tuple[str, str, str], _Blurred] = {}
+        self._usual: dict[str, tuple[_Blurred, _Blurred]] = {}
+        self._spoken: dict[tuple[str, Place | None], tuple[int, ...]] = {}
         self._mentions: dict[str, list[int]] = {}
         for index, hypothesis in enumerate(hypotheses.causes):
             tests = dict.fromkeys(hypothesis.picture.cells)
@@ -79,48 +94,79 @@ class Chooser:
             for test in tests:
                 self._mentions.setdefault(test, []).append(index)
 
-    def gain(
-        self, ranking: Ranking, test: str, at: Place | None, seen: Mapping[str, Seen]
-    ) -> float:
+    def gain(self, ranking: Ranking, test: str, at: Place | None, seen: Sequence[Seen]) -> float:
         """Expected bits from one test at one place, given what has been seen."""
-        layout = self.hypotheses.unit.layout
-        usual, usual_doubt = self._usual_row(test)
-        mixed = dict.fromkeys(usual, 0.0)
-        shared, inside = 1.0, 0.0
-        chances = {id(r.hypothesis): r.probability for r in ranking.hypotheses}
-        for index in self._mentions.get(test, ()):
-            hypothesis = self.hypotheses.causes[index]
-            chance = chances.get(id(hypothesis), 0.0)
-            if chance < TOO_UNLIKELY or not layout.speaks_about(at, hypothesis.at):
-                continue
-            row, own_doubt = self._row(hypothesis.picture, test, seen)
-            shared -= chance
-            inside += chance * own_doubt
-            for outcome, p in row.items():
-                mixed[outcome] += chance * p
-        for outcome, p in usual.items():
-            mixed[outcome] += shared * p
-        return max(0.0, entropy(mixed.values()) - inside - shared * usual_doubt)
+        return self._gain(
+            self._chances(ranking), ranking.outside, test, at, _standing(ranking, seen)
+        )
 
-    def _usual_row(self, test: str) -> tuple[Row, float]:
+    def _chances(self, ranking: Ranking) -> list[float]:
+        """The chance of each cause, in the order of the hypotheses; a repaired one has none."""
+        known = {id(r.hypothesis): r.probability for r in ranking.hypotheses}
+        return [known.get(id(hypothesis), 0.0) for hypothesis in self.hypotheses.causes]
+
+    def _gain(
+        self,
+        chances: Sequence[float],
+        outside: float,
+        test: str,
+        at: Place | None,
+        tests: SeenByTest,
+    ) -> float:
+        usual, beyond = self._usual_rows(test)
+        mixed = {outcome: outside * p for outcome, p in beyond.row.items()}
+        shared, inside = 1.0 - outside, outside * beyond.doubt
+        for index in self._speaking(test, at):
+            chance = chances[index]
+            if chance < TOO_UNLIKELY:
+                continue
+            made = self._row(self.hypotheses.causes[index], test, at, tests)
+            shared -= chance
+            inside += chance * made.doubt
+            for outcome, p in made.row.items():
+                mixed[outcome] += chance * p
+        for outcome, p in usual.row.items():
+            mixed[outcome] += shared * p
+        return max(0.0, entropy(mixed.values()) - inside - shared * usual.doubt)
+
+    def _speaking(self, test: str, at: Place | None) -> tuple[int, ...]:
+        """The causes that mention a test and are spoken about at a place, by their index."""
+        key = (test, at)
+        if key not in self._spoken:
+            layout, causes = self.hypotheses.unit.layout, self.hypotheses.causes
+            self._spoken[key] = tuple(
+                index
+                for index in self._mentions.get(test, ())
+                if layout.speaks_about(at, causes[index].at)
+            )
+        return self._spoken[key]
+
+    def _usual_rows(self, test: str) -> tuple[_Blurred, _Blurred]:
+        """The reports without any fault, and with something outside the rules."""
         if test not in self._usual:
-            error = report_error(self.hypotheses.knowledge.tests[test])
-            row = reported(pattern_row(self.hypotheses.background(test)), error)
-            self._usual[test] = (row, entropy(row.values()))
+            usual = self.hypotheses.usual(test)
+            beyond = outside_row(self.hypotheses, test)
+            self._usual[test] = (self._blurred(test, usual), self._blurred(test, beyond))
         return self._usual[test]
 
-    def _row(self, picture: FaultPicture, test: str, seen: Mapping[str, Seen]) -> tuple[Row, float]:
+    def _row(
+        self, hypothesis: Hypothesis, test: str, at: Place | None, tests: SeenByTest
+    ) -> _Blurred:
+        picture = hypothesis.picture
         group = picture.grouped(test)
-        error = report_error(self.hypotheses.knowledge.tests[test])
         if group is not None:
-            columns = {t: seen[t].column for t in group.tests if t in seen and t != test}
-            row = reported(group.row_given(test, columns), error)
-            return row, entropy(row.values())
+            others = members_at(self.hypotheses, hypothesis, group, test, at, tests)
+            if others:
+                return self._blurred(test, group.row_given(test, others))
         key = (picture.fault.id, picture.name, test)
         if key not in self._rows:
-            row = reported(pattern_row(self.hypotheses.row(picture, test)), error)
-            self._rows[key] = (row, entropy(row.values()))
+            row = pattern_row(row_alone(self.hypotheses, hypothesis, test))
+            self._rows[key] = self._blurred(test, row)
         return self._rows[key]
+
+    def _blurred(self, test: str, row: Row) -> _Blurred:
+        blurred = reported(row, report_error(self.hypotheses.knowledge.tests[test]))
+        return _Blurred(blurred, entropy(blurred.values()))
 
     def candidates(
         self,
@@ -135,7 +181,7 @@ class Chooser:
         `done` holds what has been answered or skipped; `asks` says which tests have to be asked
         to know a test (itself, or the inputs of a computed one; none if it cannot be known).
         """
-        by_test = {one.reading.test: one for one in seen}
+        chances, tests = self._chances(ranking), _standing(ranking, seen)
         found = []
         for test in self.hypotheses.tests.values():
             if test.id not in self._mentions or test.kind in ("step", "input"):
@@ -144,7 +190,9 @@ class Chooser:
                 if (test.id, place) in done or (test.id, None) in done:
                     continue
                 asked = asks(test, place)
-                gain = self.gain(ranking, test.id, place, by_test) if asked else 0.0
+                if not asked:
+                    continue
+                gain = self._gain(chances, ranking.outside, test.id, place, tests)
                 if gain > 0:
                     minutes = math.fsum(t.minutes for t in asked)
                     switching = max(switch(t, place) for t in asked)

@@ -26,6 +26,7 @@ SPOKEN_KINDS: Mapping[str, str] = {
 CAPACITOR_KINDS = ("compressor-capacitor", "condenser-fan-capacitor", "blower-capacitor")
 PLACE_KINDS = (*SPOKEN_KINDS, "capacitor")
 UNNUMBERED = frozenset({"blower-capacitor"})
+SERVED_BY_BLOWER = frozenset({"circuit", "heat-stage"})
 
 _LETTERS = {letter: str(number) for number, letter in enumerate("abcdefgh", start=1)}
 _DEVICE_OF_CAPACITOR = {
@@ -70,10 +71,10 @@ class Layout:
             return None
         return str(place)
 
-    def circuits_of(self, place: Place) -> frozenset[int]:
-        """The circuits that a place serves or belongs to."""
+    def circuits_of(self, place: Place | None) -> frozenset[int]:
+        """The circuits that a place serves or belongs to; all for the unit as a whole."""
         everything = frozenset(range(1, dict(self.counts).get("circuit", 1) + 1))
-        if place.kind in ("blower-capacitor", "heat-stage"):
+        if place is None or place.kind in ("blower-capacitor", "heat-stage"):
             return everything
         if place.kind in ("condenser-fan", "condenser-fan-capacitor") and self.fans_serve == "all":
             return everything
@@ -91,7 +92,7 @@ def _speaks_about(layout: Layout, seen_at: Place | None, fault_at: Place | None)
     if seen_at.kind in CAPACITOR_KINDS:
         return fault_at == device_of(seen_at)
     if fault_at.kind == "blower-capacitor":
-        return False
+        return seen_at.kind in SERVED_BY_BLOWER
     if seen_at.kind == fault_at.kind:
         return False
     device = device_of(fault_at)

@@ -7,7 +7,7 @@ fsum): the same answers give the same bits. Literature: Good 1985; Pattipati and
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Sequence
+from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from troubleshoot.knowledge.model import Complaint, Fault
@@ -18,14 +18,8 @@ from troubleshoot.reasoning.grades import (
 )
 from troubleshoot.reasoning.hypotheses import Hypotheses, Hypothesis
 from troubleshoot.reasoning.places import Place
-from troubleshoot.reasoning.weighing import (
-    Seen,
-    SeenByTest,
-    Weight,
-    by_test,
-    outside_weights,
-    weights_of,
-)
+from troubleshoot.reasoning.seen import Seen, SeenByTest, by_test
+from troubleshoot.reasoning.weighing import Weight, outside_weights, weights_of
 
 PARTS_OF_PRIOR = 100.0
 """How common an effect is, as a chance: the weight of its word in a hundred (no source)."""
@@ -52,29 +46,37 @@ class Cause:
 
 @dataclass(frozen=True, slots=True)
 class Ranking:
-    """The chance of each cause, of nothing wrong, and of something outside the rules."""
+    """The chance of each cause, of nothing wrong, and of something outside the rules.
+
+    `present`: the repaired faults, each where it best fits the answers from before the repair.
+    """
 
     hypotheses: tuple[Ranked, ...]
     nothing_wrong: float
     outside: float
+    present: tuple[Hypothesis, ...] = ()
 
     @property
     def best_cause(self) -> float:
         """The chance of the likeliest cause."""
-        return max((cause.probability for cause in self.causes()), default=0.0)
+        groups = self._by_cause()
+        return max((math.fsum(r.probability for r in g) for g in groups), default=0.0)
 
     def causes(self) -> tuple[Cause, ...]:
         """Causes by chance, pictures summed; ties by id and place."""
-        groups: dict[tuple[str, Place | None], list[Ranked]] = {}
-        for ranked in self.hypotheses:
-            key = (ranked.hypothesis.fault.id, ranked.hypothesis.at)
-            groups.setdefault(key, []).append(ranked)
         found = []
-        for members in groups.values():
+        for members in self._by_cause():
             best = max(members, key=lambda r: r.probability)
             total = math.fsum(r.probability for r in members)
             found.append(Cause(best.hypothesis.fault, best.hypothesis.at, total, best.weights))
         return tuple(sorted(found, key=lambda c: (-c.probability, c.fault.id, str(c.at))))
+
+    def _by_cause(self) -> Iterable[list[Ranked]]:
+        groups: dict[tuple[str, Place | None], list[Ranked]] = {}
+        for ranked in self.hypotheses:
+            key = (ranked.hypothesis.fault.id, ranked.hypothesis.at)
+            groups.setdefault(key, []).append(ranked)
+        return groups.values()
 
 
 def rank(
@@ -88,38 +90,47 @@ def rank(
     tests = by_test(seen)
     mended = frozenset(repaired)
     live = [h for h in hypotheses.causes if h.fault.id not in mended]
-    present = tuple(_present(hypotheses, tests, fault) for fault in sorted(mended))
+    present = tuple(_present(hypotheses, tests, mended))
     outside, nothing = _special_priors(routine)
     total = math.fsum(h.prior for h in live) or 1.0
     scale = (1 - outside - nothing) / total
     kept = [(h, weights_of(hypotheses, h, tests, complaint, present)) for h in live]
     logs = [_sum([math.log(h.prior * scale)], weights) for h, weights in kept]
     logs.append(math.log(nothing))
-    logs.append(_sum([math.log(outside)], outside_weights(hypotheses, seen)))
+    logs.append(_sum([math.log(outside)], outside_weights(hypotheses, seen, present)))
     chances = _softmax(logs)
     ranked = tuple(Ranked(h, p, weights) for (h, weights), p in zip(kept, chances, strict=False))
-    return Ranking(ranked, chances[-2], chances[-1])
+    return Ranking(ranked, chances[-2], chances[-1], present)
 
 
-def _present(hypotheses: Hypotheses, tests: SeenByTest, fault: str) -> Hypothesis:
-    """The place and picture in which a repaired fault best fits what was seen."""
-    choices = [h for h in (*hypotheses.causes, *hypotheses.effects) if h.fault.id == fault]
-    return max(
-        choices,
-        key=lambda h: math.fsum(w.weight for w in weights_of(hypotheses, h, tests, None)),
-    )
+def _present(
+    hypotheses: Hypotheses, tests: SeenByTest, mended: Iterable[str]
+) -> Iterator[Hypothesis]:
+    """The place and picture in which each repaired fault best fits what was seen."""
+    for fault in sorted(mended):
+        choices = [h for h in (*hypotheses.causes, *hypotheses.effects) if h.fault.id == fault]
+        if choices:
+            yield max(
+                choices,
+                key=lambda h: math.fsum(w.weight for w in weights_of(hypotheses, h, tests, None)),
+            )
 
 
 def rank_effects(hypotheses: Hypotheses, seen: Sequence[Seen]) -> tuple[Cause, ...]:
     """What happened (effects), each judged on its own against nothing having happened."""
     tests = by_test(seen)
-    found = []
+    groups: dict[tuple[str, Place | None], list[tuple[float, Hypothesis, tuple[Weight, ...]]]] = {}
     for hypothesis in hypotheses.effects:
         weights = weights_of(hypotheses, hypothesis, tests, None)
-        prior = hypothesis.prior / PARTS_OF_PRIOR
-        log_odds = _sum([math.log(prior / (1 - prior))], weights)
-        chance = 1 / (1 + math.exp(-log_odds)) if log_odds > -700 else 0.0
-        found.append(Cause(hypothesis.fault, hypothesis.at, chance, weights))
+        logs = _sum([math.log(hypothesis.prior / PARTS_OF_PRIOR)], weights)
+        key = (hypothesis.fault.id, hypothesis.at)
+        groups.setdefault(key, []).append((logs, hypothesis, weights))
+    found = []
+    for members in groups.values():
+        silent = 1 - math.fsum(h.prior for _, h, _ in members) / PARTS_OF_PRIOR
+        *_, without = _softmax([*(logs for logs, _, _ in members), math.log(silent)])
+        _, best, weights = max(members, key=lambda member: member[0])
+        found.append(Cause(best.fault, best.at, 1 - without, weights))
     return tuple(sorted(found, key=lambda c: (-c.probability, c.fault.id, str(c.at))))
 
 

@@ -6,20 +6,14 @@ is valid and why not. Computed tests become readings by themselves when their in
 
 from __future__ import annotations
 
-import math
 from collections.abc import Mapping
 from dataclasses import dataclass, field, replace
 
-from troubleshoot.knowledge.model import Knowledge, Read, Test
-from troubleshoot.quantities.instruments import (
-    INSTRUMENTS,
-    default_instrument,
-    standard_uncertainty,
-)
-from troubleshoot.quantities.typed import Expected, Leg, NotUnderstood, Typed, read
+from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.quantities.typed import NotUnderstood
 from troubleshoot.reasoning.answers import Answer, Case
-from troubleshoot.reasoning.classify import Classified, classify, outcomes_here
-from troubleshoot.reasoning.legs import OVER_RANGE, REDUCERS, SPREAD_OF_LEGS, farthest
+from troubleshoot.reasoning.classify import Classified, classify
+from troubleshoot.reasoning.measuring import quantities_of, read_text, stated_conditions
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.values import Value, Values
 from troubleshoot.reasoning.withdrawal import withdraw
@@ -68,88 +62,18 @@ def report_error(test: Test) -> float:
     return ERROR_OF_QUESTION if test.kind == "question" else ERROR_OF_LOOK
 
 
-def expected_for(test: Test, knowledge: Knowledge) -> tuple[Expected, ...]:
-    """The grammars a typed answer to this test may follow, tried in order."""
-    grammars: list[Expected] = []
-    for one in test.reads[:1]:
-        unit = knowledge.quantities[one.quantity].unit
-        if one.unit is not None and one.unit != unit:
-            grammars.append(Expected(one.unit, legs=True, allow_over_range=_can_be_open(one.unit)))
-            grammars.append(Expected(unit))
-        else:
-            grammars.append(Expected(unit, legs=True, allow_over_range=_can_be_open(unit)))
-    return tuple(grammars)
-
-
-def _can_be_open(unit: str) -> bool:
-    return unit in ("ohm", "kohm", "Mohm", "uF")
-
-
-def read_text(test: Test, text: str, knowledge: Knowledge) -> Typed:
-    """Typed text by the test's own grammar; raises NotUnderstood (of the first grammar)."""
-    first: NotUnderstood | None = None
-    for expected in expected_for(test, knowledge):
-        try:
-            return read(text, expected)
-        except NotUnderstood as error:
-            first = first or error
-    if first is None:
-        raise NotUnderstood(text, f"{test.id} takes no number", "choose one of its outcomes")
-    raise first
-
-
-def quantities_of(
-    test: Test, typed: Typed, knowledge: Knowledge, values: Values, place: Place | None
-) -> dict[str, Value]:
-    """The quantities that a typed reading gives, each with its standard uncertainty."""
-    numbers = [OVER_RANGE if leg.over_range else leg.value for leg in typed.values]
-    found: dict[str, Value] = {}
-    for one in test.reads:
-        number = _reduced(one, numbers, typed.values, knowledge, values, place)
-        if number is None:
-            continue
-        u = 0.0
-        if math.isfinite(number) and one.legs not in SPREAD_OF_LEGS:
-            u = _uncertainty(test, number, typed.values[0])
-        found[one.quantity] = Value(number, u, soft=len(numbers) == 1)
-    return found
-
-
-def _reduced(
-    one: Read,
-    numbers: list[float],
-    legs: tuple[Leg, ...],
-    knowledge: Knowledge,
-    values: Values,
-    place: Place | None,
-) -> float | None:
-    spread = one.legs in SPREAD_OF_LEGS
-    bare = len(numbers) == 1 and legs[0].unit == knowledge.quantities[one.quantity].unit
-    if one.legs is None or (spread and bare and one.unit is not None):
-        return numbers[0]
-    if one.legs == "farthest":
-        reference = values.unit.plate_value("nameplate-volts", place)
-        return farthest(numbers, reference)
-    return REDUCERS[one.legs](numbers)
-
-
-def _uncertainty(test: Test, number: float, leg: Leg) -> float:
-    if leg.plus_minus is not None:
-        return leg.plus_minus / math.sqrt(3)
-    meter = INSTRUMENTS[test.meter] if test.meter else default_instrument(leg.unit)
-    return standard_uncertainty(number, meter, leg.resolution) if meter else 0.0
-
-
 def take_readings(knowledge: Knowledge, case: Case) -> tuple[tuple[Reading, ...], Values]:
     """All readings of a case, one for each test and place, and the values behind them.
 
     A test read again at the same place is one reading, the latest, that remembers what the earlier
-    ones that counted made of it; one taken after a repair stands alone.
+    ones that counted made of it; one taken after a repair stands alone. A reading that does not
+    count, taken after one that does, is kept beside it: what it may mean for safety still stands.
     """
     case = replace(case, answers=withdraw(knowledge, case.answers))
     typed = _typed_values(knowledge, case)
     values = Values(knowledge, case.unit, typed)
     latest: dict[tuple[str, Place | None], Reading] = {}
+    beside: dict[tuple[str, Place | None], Reading] = {}
     for answer in case.answers:
         test = knowledge.tests[answer.test]
         for place in answer.places if not answer.shared else (None,):
@@ -158,10 +82,13 @@ def take_readings(knowledge: Knowledge, case: Case) -> tuple[tuple[Reading, ...]
             earlier = latest.get(key)
             if reading.valid or earlier is None or not earlier.valid:
                 latest.pop(key, None)
+                beside.pop(key, None)
                 latest[key] = _again(test, reading, earlier)
+            else:
+                beside[key] = reading
     for reading in _computed(knowledge, case, values):
         latest.setdefault((reading.test, reading.at), reading)
-    return tuple(latest.values()), values
+    return (*latest.values(), *beside.values()), values
 
 
 def _again(test: Test, reading: Reading, earlier: Reading | None) -> Reading:
@@ -177,21 +104,13 @@ def _again(test: Test, reading: Reading, earlier: Reading | None) -> Reading:
 def _typed_values(knowledge: Knowledge, case: Case) -> dict[tuple[str, Place | None], Value]:
     """Every typed number of the case by quantity and place; invalid ones give no value."""
     bare = Values(knowledge, case.unit, {})
-    found: dict[tuple[str, Place | None], Value] = {}
-    for name, text in case.conditions.items():
-        quantity = knowledge.quantities[name]
-        found[(name, None)] = Value(read(text, Expected(quantity.unit)).values[0].value)
+    found = stated_conditions(knowledge, case.unit, case.conditions)
     for answer in case.answers:
         if answer.text is None or answer.valid is False:
             continue
         test = knowledge.tests[answer.test]
-        try:
-            typed = read_text(test, answer.text, knowledge)
-        except NotUnderstood:
-            continue
         for place in answer.places if not answer.shared else (None,):
-            for name, value in quantities_of(test, typed, knowledge, bare, place).items():
-                found[(name, place if knowledge.quantities[name].per else None)] = value
+            found |= _own_values(knowledge, test, answer, place, bare)
     return found
 
 
@@ -202,9 +121,10 @@ def _reading(
     seen = answer.outcomes
     chances: Mapping[str, float] = {}
     if answer.text is not None and test.reads and not seen:
-        own = values
-        if answer.valid is False:
-            own = _alone(knowledge, test, answer, place, values)
+        own = values.with_typed(
+            _own_values(knowledge, test, answer, place, values)
+            | stated_conditions(knowledge, values.unit, answer.conditions)
+        )
         classified = classify(test, place, own)
         if classified is not None:
             seen, chances = (classified.outcome,), classified.chances
@@ -226,16 +146,19 @@ def _reading(
     )
 
 
-def _alone(
+def _own_values(
     knowledge: Knowledge, test: Test, answer: Answer, place: Place | None, values: Values
-) -> Values:
-    """An invalid reading is still classified, for the record and for hazards."""
+) -> dict[tuple[str, Place | None], Value]:
+    """The numbers that one answer gives at a place; none where its text is no reading."""
     try:
         typed = read_text(test, answer.text or "", knowledge)
     except NotUnderstood:
-        return values
+        return {}
     own = quantities_of(test, typed, knowledge, values, place)
-    return values.with_typed({(name, place): value for name, value in own.items()})
+    return {
+        (name, values.place_for(knowledge.quantities[name].per, place)): value
+        for name, value in own.items()
+    }
 
 
 def _computed(knowledge: Knowledge, case: Case, values: Values) -> list[Reading]:
@@ -274,15 +197,3 @@ def _knows_itself(knowledge: Knowledge, test: Test) -> bool:
 def voided(reading: Reading, reason: str) -> Reading:
     """The reading, kept, but weighing nothing."""
     return replace(reading, valid=False, why_invalid=reason)
-
-
-__all__ = [
-    "Reading",
-    "expected_for",
-    "outcomes_here",
-    "quantities_of",
-    "read_text",
-    "report_error",
-    "take_readings",
-    "voided",
-]

@@ -27,7 +27,8 @@ def background(test: Test, outcomes: Sequence[str]) -> Row:
     """The chance of each outcome without the fault: healthy 0.90 and the rest even.
 
     For a test of signs: the chance that each sign is seen; together they leave the healthy
-    outcome its share. A test may state its own.
+    outcome its share. A test may state its own: of a bad outcome, or of the healthy one where a
+    sound unit practically always shows it.
     """
     if test.choose == "several":
         return _sign_background(test, outcomes)
@@ -49,8 +50,10 @@ def background(test: Test, outcomes: Sequence[str]) -> Row:
 
 def _sign_background(test: Test, outcomes: Sequence[str]) -> Row:
     signs = [o for o in outcomes if o not in test.healthy]
-    if len(signs) < len(outcomes):
-        usual = 1 - HEALTHY_SHARE ** (1 / len(signs)) if signs else 0.0
+    healthy = [o for o in outcomes if o in test.healthy]
+    if healthy:
+        share = test.background.get(healthy[0], HEALTHY_SHARE)
+        usual = 1 - math.pow(share, 1 / len(signs)) if signs else 0.0
     else:
         usual = 1 / len(signs)
     return {o: test.background.get(o, usual) for o in signs}
@@ -155,6 +158,11 @@ class Signs:
         return {NONE_OF_THEM: self.none, **{s: p * scale for s, p in alone.items()}}
 
 
+def pattern_row(made: Row | Signs) -> Row:
+    """A row over single outcomes: for a test of signs, none and each sign alone."""
+    return made.patterns() if isinstance(made, Signs) else made
+
+
 def sign_row(test: Test, cells: Sequence[Cell], outcomes: Sequence[str]) -> Signs:
     """The row of a test of signs under a hypothesis whose card holds these cells."""
     q = background(test, outcomes)
@@ -189,3 +197,17 @@ def reported(row_: Row, error: float) -> Row:
     if k < 2:
         return row_
     return {o: (1 - error) * p + error * (1 - p) / (k - 1) for o, p in row_.items()}
+
+
+def report_column(outcomes: Iterable[str], chances: Mapping[str, float], error: float) -> Row:
+    """The chance of a report per true outcome: what was seen, blurred by report error.
+
+    A hard report of r gives 1 - e on r and e / (K - 1) elsewhere; a soft one mixes such columns.
+    """
+    names = list(outcomes)
+    k = len(names)
+    if k < 2:
+        return dict.fromkeys(names, 1.0)
+    hit, miss = 1 - error, error / (k - 1)
+    total = math.fsum(chances.values()) or 1.0
+    return {o: miss + (hit - miss) * chances.get(o, 0.0) / total for o in names}

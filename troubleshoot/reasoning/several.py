@@ -11,8 +11,7 @@ from __future__ import annotations
 import math
 from collections.abc import Sequence
 
-from troubleshoot.reasoning.hypotheses import pattern_row
-from troubleshoot.reasoning.rows import NONE_OF_THEM, Row, Signs
+from troubleshoot.reasoning.rows import NONE_OF_THEM, Row, Signs, pattern_row
 
 
 def together(

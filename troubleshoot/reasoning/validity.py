@@ -7,17 +7,17 @@ outdoor temperature), a rule is tried with those instead of the case's.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import dataclass
 
 from troubleshoot.knowledge.model import Knowledge, Procedure, Void
-from troubleshoot.quantities.typed import Expected, read
 from troubleshoot.reasoning.answers import Case
-from troubleshoot.reasoning.classify import bounds_truth
 from troubleshoot.reasoning.conditions import Facts, evaluate
+from troubleshoot.reasoning.limits import bounds_truth
+from troubleshoot.reasoning.measuring import stated_conditions
 from troubleshoot.reasoning.places import Layout, Place
 from troubleshoot.reasoning.readings import Reading, voided
-from troubleshoot.reasoning.values import Value, Values
+from troubleshoot.reasoning.values import Values
 
 VoidFor = Mapping[tuple[str, Place | None], frozenset[str]]
 """By test and place, the faults about which the reading says nothing."""
@@ -33,10 +33,26 @@ class FiredProcedure:
 
 
 def circuits(layout: Layout, place: Place | None) -> tuple[int, ...]:
-    """The circuits a place concerns; all of them for the unit as a whole."""
-    if place is not None:
-        return tuple(sorted(layout.circuits_of(place)))
-    return tuple(p.number for p in layout.places("circuit") if p is not None) or (1,)
+    """The circuits a place concerns, in order; all of them for the unit as a whole."""
+    return tuple(sorted(layout.circuits_of(place)))
+
+
+def circuits_about(layout: Layout, reading: Reading) -> tuple[int, ...]:
+    """The circuits a reading may be about, in order."""
+    places = reading.among or (reading.at,)
+    return tuple(sorted(frozenset().union(*(layout.circuits_of(place) for place in places))))
+
+
+def answered_at(
+    layout: Layout, readings: Iterable[Reading], circuit: int
+) -> dict[str, frozenset[str]]:
+    """By test, the outcomes seen at one circuit, of readings that count."""
+    answered: dict[str, frozenset[str]] = {}
+    for reading in readings:
+        if reading.valid and reading.seen and circuit in circuits_about(layout, reading):
+            seen = answered.get(reading.test, frozenset())
+            answered[reading.test] = seen | frozenset(reading.seen)
+    return answered
 
 
 def set_aside(
@@ -54,10 +70,9 @@ def set_aside(
         for rule, void in _void_rules(knowledge, reading):
             if not _applies(knowledge, case, readings, values, rule, reading, holding):
                 continue
-            faults = _faults(knowledge, void)
-            if faults:
+            if void.for_faults or void.for_subsystems:
                 key = (reading.test, reading.at)
-                void_for[key] = void_for.get(key, frozenset()) | faults
+                void_for[key] = void_for.get(key, frozenset()) | _faults(knowledge, void)
             else:
                 reading = voided(reading, rule.reason)
         kept.append(reading)
@@ -87,21 +102,15 @@ def _applies(
     reading: Reading,
     holding: set[tuple[str, int]],
 ) -> bool:
-    here = circuits(case.unit.layout, reading.at)
-    if not reading.conditions:
-        return any((rule.id, circuit) in holding for circuit in here)
-    own = values.with_typed(
-        {
-            (name, None): Value(
-                read(text, Expected(knowledge.quantities[name].unit)).values[0].value
-            )
-            for name, text in reading.conditions.items()
-        }
-    )
-    return any(
-        evaluate(rule.when, _facts(knowledge, case, readings, own, circuit)).truth is True
-        for circuit in here
-    )
+    here = circuits_about(case.unit.layout, reading)
+    held = {circuit: (rule.id, circuit) in holding for circuit in here}
+    if reading.conditions:
+        own = values.with_typed(stated_conditions(knowledge, case.unit, reading.conditions))
+        for circuit in here:
+            facts = _facts(knowledge, case, readings, own, holding, circuit)
+            truth = evaluate(rule.when, facts).truth
+            held[circuit] = held[circuit] if truth is None else truth
+    return any(held.values())
 
 
 def _facts(
@@ -109,18 +118,20 @@ def _facts(
     case: Case,
     readings: tuple[Reading, ...],
     values: Values,
+    holding: set[tuple[str, int]],
     circuit: int,
 ) -> Facts:
     """What is known at one circuit, for the plain evaluator."""
-    answered: dict[str, frozenset[str]] = {}
-    for reading in readings:
-        if reading.valid and reading.seen and circuit in circuits(case.unit.layout, reading.at):
-            seen = answered.get(reading.test, frozenset())
-            answered[reading.test] = seen | frozenset(reading.seen)
     states = {
         limit.id: truth
         for limit in knowledge.limits.values()
         if limit.bounds
         and (truth := bounds_truth(limit.bounds, Place("circuit", circuit), values)) is not None
     }
-    return Facts(answered, case.unit.facts, states)
+    derived = {
+        rule.derives: True
+        for rule in knowledge.procedures.values()
+        if rule.derives is not None and (rule.id, circuit) in holding
+    }
+    answered = answered_at(case.unit.layout, readings, circuit)
+    return Facts(answered, case.unit.facts, states, derived)

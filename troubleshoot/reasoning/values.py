@@ -56,13 +56,13 @@ class Values:
 
     def _known(self, name: str, place: Place | None, pending: frozenset[str]) -> Value | None:
         quantity = self.knowledge.quantities.get(name)
-        at = self._place_for(quantity.per if quantity else None, place)
-        key = (name, at)
-        if key in self._typed:
-            return self._typed[key]
+        kept = (name, self.place_for(quantity.per if quantity else None, place))
+        if kept in self._typed:
+            return self._typed[kept]
+        key = (name, place)
         if key in self._derived:
             return self._derived[key]
-        plate = self.unit.plate_value(name, place)
+        plate = self.plate_value(name, place)
         found = None if plate is None else Value(plate, typed=False)
         if found is None and quantity is not None and name not in pending:
             for derivation in quantity.computed:
@@ -73,7 +73,17 @@ class Values:
             self._derived[key] = found
         return found
 
-    def _place_for(self, per: str | None, place: Place | None) -> Place | None:
+    def plate_value(self, name: str, place: Place | None) -> float | None:
+        """A plate value seen from a place: its own, or that of what belongs to it."""
+        own = self.unit.plate_value(name, place)
+        kept = self.knowledge.plate_values.get(name) or self.knowledge.quantities.get(
+            name.removeprefix("own-")
+        )
+        if own is not None or kept is None:
+            return own
+        return self.unit.plate_value(name, self.place_for(kept.per, place))
+
+    def place_for(self, per: str | None, place: Place | None) -> Place | None:
         """The place under which a quantity of kind `per` is kept, seen from `place`."""
         if per is None:
             return None

@@ -1,8 +1,8 @@
 """A meter that fails its proof takes its readings with it.
 
 Every reading that needs a proved meter and was taken since the meter last passed is withdrawn, and
-so is every later one until a meter passes again. A stated `valid: true` (another meter, proved
-elsewhere) wins.
+so is every later one until a meter passes again. A proof that is not valid proves nothing. A stated
+`valid: true` (another meter, proved elsewhere) wins.
 """
 
 from __future__ import annotations
@@ -25,11 +25,11 @@ def withdraw(knowledge: Knowledge, answers: Sequence[Answer]) -> tuple[Answer, .
     failed = False
     for answer in answers:
         if answer.test == METER_PROOF and answer.outcomes:
-            failed = set(answer.outcomes) != set(knowledge.tests[METER_PROOF].healthy)
-            if failed:
+            if not set(answer.outcomes) <= set(knowledge.tests[METER_PROOF].healthy):
+                failed = True
                 kept[passed_at:] = [_withdrawn(knowledge, each) for each in kept[passed_at:]]
-            else:
-                passed_at = len(kept)
+            elif answer.valid is not False:
+                failed, passed_at = False, len(kept)
             kept.append(answer)
         else:
             kept.append(_withdrawn(knowledge, answer) if failed else answer)
@@ -41,6 +41,6 @@ def _withdrawn(knowledge: Knowledge, answer: Answer) -> Answer:
     by_meter = METER_NEEDED in test.needs_state or (
         test.kind == "measurement" and test.exposes != "none"
     )
-    if answer.valid is True or test.kind == "step" or not by_meter:
+    if answer.valid is not None or test.kind == "step" or not by_meter:
         return answer
     return replace(answer, valid=False, why_invalid=WITHDRAWN)

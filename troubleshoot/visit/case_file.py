@@ -12,19 +12,13 @@ from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.quantities.typed import Expected, NotUnderstood, read
 from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.equipment import InputRefused, Refusal, Unit, read_unit, suggest
-from troubleshoot.reasoning.places import (
-    SPOKEN_KINDS,
-    Place,
-    PlaceNotUnderstood,
-    highest_number,
-    parse_place,
-)
-from troubleshoot.reasoning.readings import read_text
+from troubleshoot.reasoning.measuring import read_text
+from troubleshoot.reasoning.places import Place, PlaceNotUnderstood, parse_place
+from troubleshoot.visit.case_words import as_list, as_text, numbers_named
 
 CASE_KEYS = ("unit", "own-record", "conditions", "complaint", "repaired", "readings")
 READING_KEYS = ("test", "at", "text", "outcome", "valid", "instrument", "conditions")
 ROUTINE = "routine-inspection"
-COUNTED_WITH_CIRCUITS = frozenset({"circuit", "compressor", "contactor", "compressor-capacitor"})
 
 
 def read_case(knowledge: Knowledge, data: object) -> Case:
@@ -67,7 +61,7 @@ class _CaseReader:
     def _unit(self, data: Mapping[str, object], entries: Sequence[tuple[str, object]]) -> Unit:
         stated = self._mapping("unit", data.get("unit"))
         own = self._mapping("own-record", data.get("own-record"))
-        named = _numbers_named(entries)
+        named = numbers_named(entries)
         try:
             return read_unit(self.knowledge, stated, own, named)
         except InputRefused as error:
@@ -96,7 +90,7 @@ class _CaseReader:
         return None
 
     def _repaired(self, value: object) -> Iterator[str]:
-        for name in _as_list(value):
+        for name in as_list(value):
             if str(name) in self.knowledge.faults:
                 yield str(name)
             else:
@@ -117,7 +111,7 @@ class _CaseReader:
                     suggest(name, self.knowledge.quantities),
                 )
                 continue
-            text = _as_text(each)
+            text = as_text(each)
             try:
                 read(text, Expected(quantity.unit))
             except NotUnderstood as error:
@@ -153,6 +147,7 @@ class _CaseReader:
                 self.refuse(
                     f"{key}.{name}", "not a key of a reading", suggest(str(name), READING_KEYS)
                 )
+        entry = self._renamed(entry)
         test = self.knowledge.tests.get(str(entry.get("test")))
         if test is None:
             self.refuse(
@@ -164,9 +159,8 @@ class _CaseReader:
         places, shared = self._places(key, test, entry.get("at"), unit)
         outcomes, text = self._what(key, test, entry)
         valid = entry.get("valid")
-        if valid not in (None, True, False):
+        if valid is not None and not isinstance(valid, bool):
             self.refuse(f"{key}.valid", f'"{valid}" is neither true nor false', "true or false")
-            valid = None
         return Answer(
             test.id,
             outcomes,
@@ -178,6 +172,15 @@ class _CaseReader:
             conditions=self._conditions(f"{key}.conditions", entry.get("conditions")),
         )
 
+    def _renamed(self, entry: Mapping[str, object]) -> Mapping[str, object]:
+        """The reading in today's words, where its test and outcome have other names by now."""
+        key = next((k for k in ("outcome", "answer", "text") if entry.get(k) is not None), None)
+        if key is None:
+            return entry
+        word = "-".join(str(entry[key]).lower().split())
+        today = self.knowledge.aliases.get((str(entry.get("test")), word))
+        return entry if today is None else {**entry, "test": today[0], key: today[1]}
+
     def _places(
         self, key: str, test: Test, at: object, unit: Unit
     ) -> tuple[tuple[Place | None, ...], bool]:
@@ -186,7 +189,7 @@ class _CaseReader:
             return everywhere, len(everywhere) > 1
         found: list[Place | None] = []
         several_named = False
-        for words in _as_list(at):
+        for words in as_list(at):
             try:
                 places = parse_place(str(words), test.per, unit.layout)
             except PlaceNotUnderstood as error:
@@ -200,14 +203,14 @@ class _CaseReader:
         self, key: str, test: Test, entry: Mapping[str, object]
     ) -> tuple[tuple[str, ...], str | None]:
         """The outcomes and the typed text of one reading."""
-        text = None if entry.get("text") is None else _as_text(entry["text"])
+        text = None if entry.get("text") is None else as_text(entry["text"])
         if entry.get("outcome") is not None:
             return self._outcomes(key, test, entry["outcome"]), text
         answer = entry.get("answer")
         if isinstance(answer, list):
             return self._outcomes(key, test, answer), text
         if text is None and answer is not None:
-            text = _as_text(answer)
+            text = as_text(answer)
         if text is None:
             self.refuse(key, "the reading says nothing", "give it an outcome or a text")
             return (), None
@@ -223,7 +226,7 @@ class _CaseReader:
     def _outcomes(self, key: str, test: Test, value: object) -> tuple[str, ...]:
         known = [o.id for o in test.outcomes]
         found = []
-        for word in _as_list(value):
+        for word in as_list(value):
             alias = self.knowledge.aliases.get((test.id, str(word)))
             outcome = alias[1] if alias else str(word)
             if outcome in known:
@@ -234,6 +237,8 @@ class _CaseReader:
                     f'"{word}" is not an outcome of {test.id}',
                     suggest(str(word), known),
                 )
+        if value == []:
+            self.refuse(f"{key}.outcome", "no outcome is named", suggest("", known))
         if len(found) > 1 and test.choose == "one":
             self.refuse(f"{key}.outcome", f"{test.id} has exactly one outcome", "give one of them")
         return tuple(found)
@@ -245,35 +250,3 @@ def _what_would_do(test: Test, error: NotUnderstood) -> str:
         return error.instead
     choices = "one of " + ", ".join(words)
     return f"{error.instead}; or {choices}" if test.reads else choices
-
-
-def _numbers_named(entries: Sequence[tuple[str, object]]) -> dict[str, int]:
-    """The highest number by which readings name a circuit or a fan."""
-    highest: dict[str, int] = {}
-    for _, entry in entries:
-        at = entry.get("at") if isinstance(entry, Mapping) else None
-        for words in _as_list(at):
-            spoken = " ".join(str(words).lower().replace("-", " ").split())
-            number = highest_number(spoken)
-            kind = next((k for k, s in SPOKEN_KINDS.items() if spoken.startswith(s)), None)
-            if number is None or kind is None:
-                continue
-            counted = kind
-            if kind in COUNTED_WITH_CIRCUITS:
-                counted = "circuit"
-            elif kind == "condenser-fan-capacitor":
-                counted = "condenser-fan"
-            highest[counted] = max(highest.get(counted, 1), min(number, 8))
-    return highest
-
-
-def _as_list(value: object) -> list[object]:
-    if value is None:
-        return []
-    return list(value) if isinstance(value, list | tuple) else [value]
-
-
-def _as_text(value: object) -> str:
-    if isinstance(value, Mapping):
-        return f"{value.get('value')} {value.get('unit', '')}".strip()
-    return str(value)

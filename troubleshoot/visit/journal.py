@@ -59,7 +59,13 @@ class Journal:
             raise JournalFailed(_sentence(path, error)) from None
         journal = cls(path, descriptor)
         journal._lock()
-        journal.append({"event": "journal", "format": FORMAT, **header})
+        try:
+            journal.append({"event": "journal", "format": FORMAT, **header})
+        except JournalFailed:
+            journal.close()
+            with suppress(OSError):  # a visit that never began leaves nothing behind
+                path.unlink()
+            raise
         _sync_folder(folder)
         return journal
 
@@ -72,7 +78,11 @@ class Journal:
             raise JournalFailed(_sentence(path, error)) from None
         journal = cls(path, descriptor)
         journal._lock()
-        journal._read()
+        try:
+            journal._read()
+        except JournalDamaged:
+            journal.close()
+            raise
         return journal
 
     @property
@@ -93,7 +103,7 @@ class Journal:
             written = os.write(self._descriptor, line)
             if written != len(line):
                 raise OSError("the disk took only part of the record")
-            os.fdatasync(self._descriptor)
+            _make_durable(self._descriptor)
         except OSError as error:
             self._failed = True
             raise JournalFailed(_sentence(self.path, error)) from None
@@ -142,6 +152,11 @@ class Journal:
                 )
             self._events.append(event)
             start += len(line) + 1
+        if not self._events:
+            raise JournalDamaged(
+                f"{self.path}: record 1 was never written whole, so nothing was kept in it; "
+                "delete the file and start a new visit"
+            )
         if start < len(data):
             self.notice = "The last record was cut off while it was written; it has been dropped."
             os.ftruncate(self._descriptor, start)
@@ -178,11 +193,17 @@ def open_visits(folder: Path) -> tuple[Path, ...]:
 
 def _is_closed(path: Path) -> bool:
     """Whether the last whole record is the end of the visit."""
-    whole = path.read_bytes().rpartition(b"\n")[0]
     try:
+        whole = path.read_bytes().rpartition(b"\n")[0]
         return bool(json.loads(whole.rpartition(b"\n")[2])["event"]["event"] == "end")
-    except (ValueError, KeyError, TypeError):
-        return False
+    except (OSError, ValueError, KeyError, TypeError):
+        return False  # opening it will tell what is wrong
+
+
+def _make_durable(descriptor: int) -> None:
+    """Until this returns, the disk may not hold what was written."""
+    sync = getattr(os, "fdatasync", os.fsync)
+    sync(descriptor)
 
 
 def _sync_folder(folder: Path) -> None:

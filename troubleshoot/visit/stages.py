@@ -34,8 +34,9 @@ class Way:
 
     @property
     def lock_wanted(self) -> bool:
-        """Work has to be done locked out: all dead work, and putting a charge back."""
-        return self.dead_wanted or bool(self.to_be_charged) or bool(self.in_vacuum)
+        """Work has to be done locked out: dead work, a charge put back, a lock that may be on."""
+        unsure = self.needs.energised and self.state.power == "unsure"
+        return self.dead_wanted or unsure or bool(self.to_be_charged) or bool(self.in_vacuum)
 
     @property
     def to_be_charged(self) -> tuple[str, ...]:
@@ -96,7 +97,7 @@ def _gauges(way: Way) -> Step | None:
 def _lock_out(way: Way) -> Step | None:
     if not way.lock_wanted:
         return None
-    if way.state.power == "on":
+    if way.state.power != "locked-out":
         stop = _jumper_out(way) if way.state.calls == "stuck-on" else _stop(way)
         return stop or _tell_before_stop(way) or Step(steps.LOCKOUT)
     if way.dead_wanted and way.state.second_source == "found":
@@ -108,7 +109,7 @@ def _prove_dead(way: Way) -> Step | None:
     state, unit = way.state, way.unit
     if not way.dead_wanted:
         return None
-    if state.panels == "on":
+    if state.panels != "off":
         return _after_refrigerant_sweep(way, Step(steps.PANELS_OFF))
     if state.dead == "not-shown":
         return Step(steps.DEAD_TEST)
@@ -176,9 +177,9 @@ def _gas_back(way: Way) -> Step | None:
 
 def _panels(way: Way) -> Step | None:
     state, needs = way.state, way.needs
-    if not needs.energised or (needs.energy == "running") == (state.panels == "on"):
+    if not needs.energised or state.panels == ("on" if needs.energy == "running" else "off"):
         return None
-    if state.jumpers or state.power == "on":
+    if state.jumpers or state.power != "locked-out":
         stop = _stop(way)
         if stop is not None:
             return stop

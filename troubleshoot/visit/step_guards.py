@@ -45,12 +45,12 @@ def meter_proved_first(state: WorkState, step: Step, unit: UnitAtWork) -> str:
 
 
 def stop_tried_first(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    running = state.power == "on" and state.calls == "on"
+    running = state.power != "locked-out" and state.calls == "on"
     return "the unit stopped by its controls, or found not to stop" if running else ""
 
 
 def stopped_first(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    running = state.power == "on" and state.calls != "off"
+    running = state.power != "locked-out" and state.calls != "off"
     return "the unit stopped by its controls" if running else ""
 
 
@@ -77,6 +77,10 @@ def no_open_second_source(state: WorkState, step: Step, unit: UnitAtWork) -> str
 
 def panels_open(state: WorkState, step: Step, unit: UnitAtWork) -> str:
     return "" if state.panels == "off" else "the panel off"
+
+
+def panels_not_on(state: WorkState, step: Step, unit: UnitAtWork) -> str:
+    return "the panel off" if state.panels == "on" else ""
 
 
 def tested_dead_first(state: WorkState, step: Step, unit: UnitAtWork) -> str:
@@ -182,7 +186,7 @@ STEP_GUARDS: Mapping[str, tuple[StepGuard, ...]] = MappingProxyType(
         steps.CIRCUIT_TO_ZERO: (roof_first, locked_first, charge_was_out),
         steps.RECHARGE: (roof_first, refrigerant_air_clear, locked_first, charge_is_out),
         steps.LEADS_BACK: (roof_first, locked_first, dead_proved_first, charge_bled_first),
-        steps.JUMPER_OUT: (roof_first, panels_open),
+        steps.JUMPER_OUT: (roof_first, panels_not_on),
         steps.PANELS_ON: (roof_first, stopped_first, jumpers_out_first),
         steps.TOOLS_CLEAR: (roof_first,),
         steps.LOCK_OFF: (

@@ -87,6 +87,7 @@ def _resumed(state: WorkState) -> WorkState:
     )
     return replace(
         power_back(state, "on"),
+        power="on" if state.power == "on" else "unsure",
         circuits=circuits,
         meter="not-proved",
         second_source="none-known" if state.second_source == "none-known" else "found",

@@ -2,7 +2,8 @@
 
 Nothing here is a guess about the unit; it is what the technician has confirmed, step by step, and
 what has expired since. Where something is not known, the value that protects people is taken:
-power counts as on, a capacitor as charged, a meter as unproved.
+power counts as on, a capacitor as charged, a meter as unproved. What may be either way is unsure,
+and meets no need.
 """
 
 from __future__ import annotations
@@ -11,8 +12,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Final, Literal
 
-Power = Literal["on", "locked-out"]
-Panels = Literal["on", "off"]
+Power = Literal["on", "unsure", "locked-out"]
+Panels = Literal["on", "unsure", "off"]
 Calls = Literal["stuck-on", "on", "off"]
 Dead = Literal["not-shown", "tested", "tested-again", "proved"]
 Meter = Literal["failed", "not-proved", "proved"]
@@ -132,9 +133,9 @@ def open_items(state: WorkState) -> tuple[str, ...]:
         items.append("gas cock shut")
     if not state.gas_swept:
         items.append("gas not swept for leaks")
-    if state.panels == "off":
+    if state.panels != "on":
         items.append("panels off")
-    if state.power == "locked-out":
+    if state.power != "on":
         items.append("locked out")
     elif state.calls == "off":
         items.append("stopped by its controls")
@@ -151,8 +152,8 @@ def cautious(one: WorkState, other: WorkState) -> WorkState:
     """
     places = sorted(dict(one.circuits).keys() | dict(other.circuits).keys())
     return WorkState(
-        power="on" if "on" in (one.power, other.power) else "locked-out",
-        panels="off" if "off" in (one.panels, other.panels) else "on",
+        power=one.power if one.power == other.power else "unsure",
+        panels=one.panels if one.panels == other.panels else "unsure",
         calls=min(one.calls, other.calls, key=_CALLS_LADDER.index),
         dead=min(one.dead, other.dead, key=_DEAD_LADDER.index),
         meter=min(one.meter, other.meter, key=_METER_LADDER.index),

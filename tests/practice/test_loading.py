@@ -1,0 +1,76 @@
+"""Reading scenario files: everything wrong is told, with its place."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+from hypothesis import HealthCheck, given, settings
+from hypothesis import strategies as st
+
+from tests.practice.playing import reasoner_of
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.practice.consistency import consistency_problems
+from troubleshoot.practice.loading import ScenarioError, load_scenarios, read_scenario
+from troubleshoot.practice.starting import starting_scenario
+
+GOOD = starting_scenario("tea-rooms.yaml")
+
+
+def problems_of(knowledge: Knowledge, text: str) -> list[str]:
+    with pytest.raises(ScenarioError) as caught:
+        read_scenario(knowledge, text, "case.yaml")
+    return [str(problem) for problem in caught.value.problems]
+
+
+def test_the_scenario_to_start_from_is_sound(shipped: Knowledge) -> None:
+    scenario = read_scenario(shipped, GOOD)
+    assert scenario.id == "tea-rooms"
+    assert list(consistency_problems(reasoner_of(shipped), scenario)) == []
+
+
+@pytest.mark.parametrize(
+    ("old", "new", "says"),
+    [
+        ("complaint: weak-airflow", "complaint: weak-airflo", "weak-airflow"),
+        ("test: air-filters", "test: air-filtres", "air-filters"),
+        ("outcome: loaded", "outcome: laden", "loaded"),
+        ("text: 104 psig", "text: 104 furlong", "furlong"),
+        ("fault: filters-loaded", "fault: filters-laden", "filters-loaded"),
+        ("metering: txv", "metering: tvx", "txv"),
+        ("difficulty: 1", "difficulty: 9", "from 1 to 3"),
+        ("quantity: superheat", "quantity: superheats", "superheat"),
+        ("text: 0.2 in wc", "text: 0.2 acre", "acre"),
+        ("teaches:", "teeches:", "teaches"),
+    ],
+)
+def test_a_mistake_is_told_at_its_place(shipped: Knowledge, old: str, new: str, says: str) -> None:
+    line = GOOD[: GOOD.index(old)].count("\n") + 1
+    problems = problems_of(shipped, GOOD.replace(old, new, 1))
+    assert any(problem.startswith(f"case.yaml:{line}:") for problem in problems), problems
+    assert any(says in problem for problem in problems), problems
+
+
+def test_a_file_must_be_called_as_its_scenario(shipped: Knowledge, tmp_path: Path) -> None:
+    folder = tmp_path / "faulty"
+    folder.mkdir()
+    (folder / "other.yaml").write_text(GOOD, "utf-8")
+    with pytest.raises(ScenarioError, match=r"name it tea-rooms\.yaml"):
+        load_scenarios(shipped, tmp_path)
+
+
+@settings(
+    max_examples=40, deadline=None, suppress_health_check=[HealthCheck.function_scoped_fixture]
+)
+@given(at=st.integers(0, len(GOOD)), junk=st.text(":{}[]'\"-\n #&*!ab1", min_size=1, max_size=3))
+def test_no_garbled_file_does_anything_but_load_or_be_refused(
+    shipped: Knowledge, at: int, junk: str
+) -> None:
+    text = GOOD[:at] + junk + GOOD[at:]
+    try:
+        scenario = read_scenario(shipped, text)
+    except ScenarioError as error:
+        assert error.problems
+        assert all(problem.instead for problem in error.problems)
+    else:
+        assert scenario.listed

@@ -1,0 +1,127 @@
+"""Verdicts, points and guesses: what counts, and what only goes on record."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from tests.building import test_of as made
+from tests.practice.playing import do_steps, path_of, scenario_named, session_of
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.practice.expecting import Band, judge, sound_band
+from troubleshoot.practice.scenario import TrueFault
+from troubleshoot.practice.scoring import ECONOMY_POINTS, Call, economy, score_of, verdict_on
+from troubleshoot.reasoning.places import Place
+
+LEAK = "gas-added-in-june"
+TRUE = TrueFault("low-charge-from-leak", Place("circuit", 1))
+
+
+def test_the_true_fault_is_right_and_a_look_alike_partly(shipped: Knowledge) -> None:
+    scenario = scenario_named(shipped, LEAK)
+    alike = shipped.faults[TRUE.fault].look_alikes[0]
+    calls = [
+        (Call((TRUE,)), "right"),
+        (Call((TrueFault(alike),)), "partly"),
+        (Call((TrueFault("tubing-rub-or-loose-mounts"),)), "partly"),
+        (Call((TrueFault("flame-rod-dirty"),)), "wrong"),
+        (Call(), "wrong"),
+    ]
+    for call, verdict in calls:
+        assert verdict_on(shipped, scenario, call, obeyed=False) == verdict, call
+
+
+def test_the_right_fault_at_the_wrong_place_is_partly_right(shipped: Knowledge) -> None:
+    scenario = scenario_named(shipped, "hums-and-quits-after-lunch")
+    for number, verdict in ((1, "partly"), (2, "right")):
+        call = Call((TrueFault("contactor-pole-burnt-away", Place("contactor", number)),))
+        assert verdict_on(shipped, scenario, call, obeyed=False) == verdict
+
+
+def test_of_two_faults_one_is_partly_right(shipped: Knowledge) -> None:
+    scenario = scenario_named(shipped, "superheat-is-on-target")
+    filters, leak = scenario.truth.faults
+    assert verdict_on(shipped, scenario, Call((filters,)), obeyed=False) == "partly"
+    assert verdict_on(shipped, scenario, Call((leak, filters)), obeyed=False) == "right"
+
+
+def test_nothing_wrong_is_right_on_a_sound_unit_only(shipped: Knowledge) -> None:
+    sound = scenario_named(shipped, "quoted-a-compressor")
+    assert verdict_on(shipped, sound, Call(), obeyed=False) == "right"
+    assert verdict_on(shipped, sound, Call((TRUE,)), obeyed=False) == "wrong"
+
+
+def test_where_a_stop_is_the_truth_obeying_it_is_right(shipped: Knowledge) -> None:
+    scenario = scenario_named(shipped, "somebody-can-smell-gas")
+    leak = Call((TrueFault("gas-leak-at-unit"),))
+    assert verdict_on(shipped, scenario, Call(), obeyed=True) == "right"
+    assert verdict_on(shipped, scenario, leak, obeyed=False) == "partly"
+
+
+def test_a_grave_slip_leaves_no_points_however_right_the_answer(shipped: Knowledge) -> None:
+    session = session_of(shipped, LEAK)
+    path = path_of(shipped, session.scenario.id)
+    call = Call((TRUE,), ("tubing-rub-or-loose-mounts",), TRUE.fault, TRUE.fault)
+    before = score_of(session, call, path)
+    assert (before.verdict, before.points, before.failed) == ("right", 100, False)
+    assert (before.behind_right, before.repair_right, before.proof_right) == (True, True, True)
+    session.choose(shipped.tests["air-filters"], None)
+    after = score_of(session, call, path)
+    assert (after.verdict, after.points, after.failed) == ("right", 0, True)
+
+
+@given(st.floats(0, 1000), st.floats(1, 300))
+def test_time_costs_never_more_than_the_points_for_economy(minutes: float, expert: float) -> None:
+    points = economy(minutes, expert)
+    assert 0 <= points <= ECONOMY_POINTS
+    assert (points == ECONOMY_POINTS) >= (minutes <= expert)
+    assert economy(minutes + 1, expert) <= points
+
+
+@pytest.mark.parametrize(
+    ("said", "nearness"),
+    [
+        ("10", "close"), ("8-12", "close"), ("8 to 12 F", "close"), ("about 14", "near"),
+        ("7", "near"), ("25", "off"), ("no idea", "not-said"), ("", "not-said"),
+    ],
+)  # fmt: skip
+def test_a_guess_is_judged_by_its_middle(shipped: Knowledge, said: str, nearness: str) -> None:
+    test = shipped.tests["subcooling"]
+    assert judge(test, said, Band(8.0, 13.0, "F")).nearness == nearness
+
+
+@settings(max_examples=40)
+@given(st.text(max_size=30))
+def test_no_guess_is_an_error(said: str) -> None:
+    assert judge(made("x"), said, Band(1.0, None, "A")).nearness in (
+        "close", "near", "off", "not-said",
+    )  # fmt: skip
+
+
+def test_the_band_is_the_rules_own(shipped: Knowledge) -> None:
+    """Plate 45 uF: within 6 % is sound (the can's marking), as the rules have it."""
+    session = session_of(shipped, "breaker-keeps-being-reset")
+    at = Place("compressor-capacitor", 1)
+    band = sound_band(session, shipped.tests["capacitance-out-of-circuit"], at)
+    assert band is not None and band.unit == "uF"
+    assert (band.low, band.high) == (pytest.approx(42.3), pytest.approx(47.7))
+    assert sound_band(session, shipped.tests["air-filters"], None) is None
+
+
+def test_a_hint_costs_points(shipped: Knowledge) -> None:
+    session = session_of(shipped, LEAK)
+    path = path_of(shipped, session.scenario.id)
+    call = Call((TRUE,))
+    plain = score_of(session, call, path).points
+    session.hint()
+    assert score_of(session, call, replace(path, minutes=1000.0)).points < plain
+
+
+def test_steps_are_not_counted_as_tests(shipped: Knowledge) -> None:
+    session = session_of(shipped, LEAK)
+    do_steps(session, "roof-conditions", "tell-occupants")
+    path = path_of(shipped, session.scenario.id)
+    assert score_of(session, Call(), path).tests == 0

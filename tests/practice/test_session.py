@@ -1,0 +1,193 @@
+"""A play: the same visit as the engine's, and the guards that stop what could hurt someone."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from dataclasses import replace
+from typing import Any
+
+import pytest
+
+from tests.practice.playing import (
+    TO_OPEN_AND_RUN,
+    answers_file,
+    do_steps,
+    follow,
+    path_of,
+    reasoner_of,
+    scenario_named,
+    session_of,
+)
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.practice.played import Done, Partly, Stopped, Unavailable
+from troubleshoot.practice.session import HINT_MINUTES, Session
+from troubleshoot.reasoning.places import Place
+from troubleshoot.visit.visit_account import visit_account
+
+PLAYED = ("great-in-may-useless-in-july", "quoted-a-recharge", "somebody-can-smell-gas")
+NAMED_AT_ONCE = ("only-the-coldest-mornings", "breaker-keeps-being-reset")
+
+
+@pytest.mark.parametrize("name", PLAYED)
+def test_the_experts_choices_come_to_the_experts_visit(shipped: Knowledge, name: str) -> None:
+    session = session_of(shipped, name)
+    path = path_of(shipped, session.scenario.id)
+    follow(session, path)
+    wanted = dict(path.account)
+    offered = wanted["would_separate"] != []
+    account = visit_account(
+        shipped,
+        session.state,
+        session.conclusions,
+        ending=path.ending,
+        stop=session.standing_stop(),
+        candidates=session.decider.candidates(session.state, session.conclusions)
+        if offered
+        else (),
+    )
+    assert account == wanted
+    assert not session.slips
+
+
+@pytest.mark.parametrize("name", NAMED_AT_ONCE)
+def test_a_play_by_the_expert_equals_diagnose_with_its_answers(
+    shipped: Knowledge,
+    name: str,
+    command: Callable[..., tuple[int, str, str]],
+    case_file: Callable[[dict[str, Any]], str],
+) -> None:
+    session = session_of(shipped, name)
+    path = path_of(shipped, session.scenario.id)
+    follow(session, path)
+    code, out, _ = command("diagnose", "--answers", case_file(answers_file(session)), "--json")
+    assert code == 0
+    assert json.loads(out) == json.loads(json.dumps(path.account))
+    assert path.ending == "named"
+
+
+def test_a_hands_in_test_without_lockout_is_stopped_and_fails_the_play(shipped: Knowledge) -> None:
+    session = session_of(shipped, "breaker-keeps-being-reset")
+    do_steps(session, "roof-conditions", "tell-occupants", "tester-proof")
+    result = session.choose(
+        shipped.tests["capacitance-out-of-circuit"], Place("condenser-fan-capacitor", 1)
+    )
+    assert isinstance(result, Stopped) and result.slip.grave and session.failed
+    said = " ".join(result.slip.missing)
+    assert "locked" in said and "dead" in said and "discharged" in said
+    assert session.state.answers[-1].test == "tester-proof"
+
+
+def test_an_unproved_meter_fails_the_play(shipped: Knowledge) -> None:
+    session = session_of(shipped, "breaker-keeps-being-reset")
+    do_steps(session, "roof-conditions", "tell-occupants", "stop-by-controls")
+    do_steps(session, "panels-off-energised")
+    result = session.choose(shipped.tests["transformer-secondary-volts"], None)
+    assert isinstance(result, Stopped) and result.slip.grave
+    assert result.slip.missing[0].startswith("the meter proved")
+
+
+def test_a_charged_capacitor_fails_the_play(shipped: Knowledge) -> None:
+    session = session_of(shipped, "breaker-keeps-being-reset")
+    do_steps(session, "roof-conditions", "tell-occupants", "tester-proof", "stop-by-controls")
+    do_steps(session, "lockout", "panels-off", "verified-dead")
+    result = session.choose(shipped.tests["condenser-fan-hand-spin"], Place("condenser-fan", 1))
+    assert isinstance(result, Stopped) and result.slip.grave
+    assert any(words.startswith("discharged") for words in result.slip.missing)
+
+
+def test_a_forgotten_panel_is_stopped_but_fails_nothing(shipped: Knowledge) -> None:
+    session = session_of(shipped, "breaker-keeps-being-reset")
+    do_steps(session, *TO_OPEN_AND_RUN)
+    result = session.choose(shipped.tests["drain-pour-test"], None)
+    assert isinstance(result, Stopped) and not result.slip.grave
+    assert not session.failed and session.slips
+
+
+def test_a_dangerous_step_out_of_turn_fails_the_play(shipped: Knowledge) -> None:
+    session = session_of(shipped, "breaker-keeps-being-reset")
+    do_steps(session, "roof-conditions")
+    result = session.step(shipped.tests["panels-off"])
+    assert isinstance(result, Stopped) and result.slip.grave
+    assert session.state.work.panels == "on"
+
+
+def test_going_on_past_a_stop_fails_and_stopping_ends_the_job(shipped: Knowledge) -> None:
+    session = session_of(shipped, "somebody-can-smell-gas")
+    past = session.choose(shipped.tests["visit-history"], None)
+    assert isinstance(past, Stopped) and past.slip.grave and past.slip.read == "gas-odour"
+    assert isinstance(session.choose(shipped.tests["all-clear"], None), Done)
+    assert session.standing_stop() is None
+    assert isinstance(session.choose(shipped.tests["combustible-gas-sweep"], None), Stopped)
+    do_steps(session, "roof-conditions")
+    assert isinstance(session.choose(shipped.tests["combustible-gas-sweep"], None), Done)
+    obeyed = session.declare_stop()
+    assert obeyed is not None and obeyed.hazard.id == "gas-odour"
+    assert session.state.ended == "stopped"
+
+
+def test_calling_a_stop_where_none_stands_costs_a_minute(shipped: Knowledge) -> None:
+    session = session_of(shipped, "breaker-keeps-being-reset")
+    assert session.declare_stop() is None
+    assert session.minutes == 1 and not session.failed
+
+
+def test_a_hint_is_the_engines_next_and_costs(shipped: Knowledge) -> None:
+    session = session_of(shipped, "breaker-keeps-being-reset")
+    decision = session.hint()
+    assert decision == session.decider.decide(session.state, session.conclusions)
+    assert session.minutes == HINT_MINUTES
+
+
+def test_a_computed_test_reads_its_inputs_and_waits_for_another_state(shipped: Knowledge) -> None:
+    session = session_of(shipped, "gas-added-in-june")
+    do_steps(session, *TO_OPEN_AND_RUN, "gauges-on")
+    superheat, at = shipped.tests["superheat"], Place("circuit", 1)
+    result = session.choose(superheat, at)
+    assert isinstance(result, Partly | Done)
+    if isinstance(result, Partly):
+        assert not session.slips
+        assert {shown.test for shown in result.done.shown} <= {
+            "suction-pressure", "suction-line-temperature",
+        }  # fmt: skip
+
+
+def test_a_doubted_reading_counts_for_nothing_and_is_read_afresh(shipped: Knowledge) -> None:
+    session = session_of(shipped, "quoted-a-recharge")
+    do_steps(session, *TO_OPEN_AND_RUN, "gauges-on")
+    line, at = shipped.tests["suction-line-temperature"], Place("circuit", 1)
+    first = session.choose(line, at)
+    assert isinstance(first, Done) and first.shown[0].text == "65.7 F"
+    assert session.state.answers[-1].valid is None
+    assert session.doubt("one against four")
+    assert session.state.answers[-1].valid is False
+    second = session.choose(line, at)
+    assert isinstance(second, Done) and second.shown[0].text == "51.5 F"
+
+
+def test_a_test_that_cannot_be_done_costs_a_minute(shipped: Knowledge) -> None:
+    scenario = replace(
+        scenario_named(shipped, "gas-added-in-june"), unavailable={"visit-history": "nobody is in"}
+    )
+    session = Session(reasoner_of(shipped), scenario)
+    result = session.choose(shipped.tests["visit-history"], None)
+    assert isinstance(result, Unavailable) and result.why == "nobody is in"
+    assert session.minutes == 1 and not session.slips
+
+
+def test_dead_work_goes_on_under_a_stop_until_made_safe_and_live_work_does_not(
+    shipped: Knowledge,
+) -> None:
+    session = session_of(shipped, "hums-and-quits-after-lunch")
+    do_steps(session, "roof-conditions", "tell-occupants", "second-person", "tester-proof")
+    do_steps(session, "stop-by-controls", "panels-off-energised", "tools-clear")
+    do_steps(session, "restart-and-watch")
+    amps = session.choose(shipped.tests["compressor-amps"], Place("compressor", 2))
+    assert isinstance(amps, Done) and session.standing_stop() is not None
+    do_steps(session, "stop-by-controls", "lockout", "verified-dead")
+    do_steps(session, "capacitor-discharge", "verified-dead", "tester-proof")
+    assert session.state.work.energy == "proved-dead"
+    look = session.choose(shipped.tests["contactor-contacts"], Place("contactor", 2))
+    assert isinstance(look, Done)
+    live = session.choose(shipped.tests["contactor-pole-drop"], Place("contactor", 2))
+    assert isinstance(live, Stopped) and live.slip.grave

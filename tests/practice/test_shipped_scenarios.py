@@ -1,0 +1,77 @@
+"""Every shipped scenario: its numbers hold together, and the rules see what is wrong in it."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.practice.playing import conclusions_of, reasoner_of, scenario_named
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.practice.consistency import consistency_problems
+from troubleshoot.practice.loading import load_scenarios, scenario_paths
+from troubleshoot.reasoning.next_test import NAMED
+
+PATHS = scenario_paths()
+FAULTY = sorted(name for name, path in PATHS.items() if path.parent.name == "faulty")
+HEALTHY = sorted(name for name, path in PATHS.items() if path.parent.name == "healthy")
+AMONG_FIRST = 3
+PLAIN_CASES = 2
+"""Up to this difficulty the first true fault comes first."""
+NOT_YET_FIRST = frozenset({"quits-when-it-is-humid"})
+"""Cases the rules do not yet put first: the card of the missing trap does not speak of the float
+switch that stops the unit, that of the blocked drain does."""
+BUILDING_SIDE = "building-side"
+
+
+@pytest.mark.parametrize("name", sorted(PATHS))
+def test_the_numbers_of_a_scenario_can_be_true_together(shipped: Knowledge, name: str) -> None:
+    scenario = scenario_named(shipped, name)
+    assert list(consistency_problems(reasoner_of(shipped), scenario)) == []
+
+
+@pytest.mark.parametrize("name", FAULTY)
+def test_the_readings_of_a_faulty_unit_lead_to_its_fault(shipped: Knowledge, name: str) -> None:
+    scenario = scenario_named(shipped, name)
+    found = conclusions_of(shipped, name)
+    first = [(cause.fault.id, cause.at) for cause in found.causes[:AMONG_FIRST]]
+    true = [(fault.fault, fault.at) for fault in scenario.truth.faults]
+    assert set(true) & set(first), first
+    if scenario.difficulty <= PLAIN_CASES and name not in NOT_YET_FIRST:
+        assert first[0] in true, first
+
+
+@pytest.mark.parametrize("name", HEALTHY)
+def test_the_readings_of_a_sound_unit_accuse_nothing(shipped: Knowledge, name: str) -> None:
+    scenario = scenario_named(shipped, name)
+    assert scenario.truth.nothing_wrong
+    found = conclusions_of(shipped, name)
+    assert found.causes[0].probability < NAMED, found.causes[0].fault.id
+    assert found.stop is None
+
+
+@pytest.mark.parametrize("name", FAULTY)
+def test_a_stop_that_is_the_truth_stops_the_job(shipped: Knowledge, name: str) -> None:
+    scenario = scenario_named(shipped, name)
+    found = conclusions_of(shipped, name)
+    assert (found.stop is not None) >= (scenario.truth.stop is not None)
+
+
+def test_there_are_enough_scenarios_of_every_kind(shipped: Knowledge) -> None:
+    scenarios = load_scenarios(shipped)
+    subsystems = {fault.subsystem for fault in shipped.faults.values()}
+    stops = {scenario.complaint for scenario in scenarios if scenario.truth.stop}
+    assert len(scenarios) >= 40
+    assert {"gas-smell", "refrigerant-alarm", "carbon-monoxide-alarm"} <= stops
+    assert sum(len(scenario.truth.faults) > 1 for scenario in scenarios) >= 5
+    assert sum(scenario.truth.nothing_wrong for scenario in scenarios) >= 3
+    assert sum(scenario.subsystem == BUILDING_SIDE for scenario in scenarios) >= 2
+    assert sum(any(s.valid is False for s in scenario.listed) for scenario in scenarios) >= 3
+    assert {scenario.subsystem for scenario in scenarios} == subsystems
+
+
+def test_every_scenario_file_is_formatted_as_text_people_can_edit() -> None:
+    for path in PATHS.values():
+        text = Path(path).read_text("utf-8")
+        assert text.startswith("format: 1\nscenario: "), path
+        assert "\t" not in text, path

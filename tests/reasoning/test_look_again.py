@@ -1,0 +1,148 @@
+"""Looking again: the gain of a second report, against every pair of truths and reports."""
+
+from __future__ import annotations
+
+import itertools
+import math
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from tests.building import base, case, fault, test_of, unit_of
+from tests.building import given as given_that
+from tests.reasoning.test_ranking import OUTCOMES, answers_for, random_base
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.answers import Answer
+from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.look_again import gain_of_repeating, second_report, worth_repeating
+from troubleshoot.reasoning.next_test import entropy
+from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.rows import background, cells_of, row
+from troubleshoot.reasoning.seen import Seen
+
+ERROR = 0.02
+
+
+def report(truth: str, said: str) -> float:
+    return 1 - ERROR if truth == said else ERROR / (len(OUTCOMES) - 1)
+
+
+def rows_of(
+    knowledge: Knowledge, found: Conclusions, name: str
+) -> list[tuple[float, dict[str, float]]]:
+    """Every hypothesis with its chance and its row of the test."""
+    test = knowledge.tests[name]
+    usual = dict(background(test, OUTCOMES))
+    beyond = {o: 0.75 * p + 0.25 / 3 for o, p in usual.items()}
+    rows = [
+        (c.probability, dict(row(test, cells_of(test, c.fault.evidence, OUTCOMES), OUTCOMES)))
+        for c in found.causes
+    ]
+    return [*rows, (found.ranking.nothing_wrong, usual), (found.ranking.outside, beyond)]
+
+
+def direct(knowledge: Knowledge, found: Conclusions, one: Seen) -> float:
+    """H(sum p P(r2 | h, r1)) - sum p H(P(r2 | h, r1)), by plain sums over the truth."""
+    first = one.reading.seen[0]
+    mixed = dict.fromkeys(OUTCOMES, 0.0)
+    inside = 0.0
+    for chance, truths in rows_of(knowledge, found, one.reading.test):
+        seen = math.fsum(truths[k] * report(k, first) for k in OUTCOMES)
+        second = {
+            r: math.fsum(truths[k] * report(k, first) * report(k, r) for k in OUTCOMES) / seen
+            for r in OUTCOMES
+        }
+        inside += chance * entropy(second.values())
+        for outcome, p in second.items():
+            mixed[outcome] += chance * p
+    return entropy(mixed.values()) - inside
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.integers(0, 10_000), st.integers(0, 10_000))
+def test_the_gain_is_the_expected_drop_in_doubt(seed: int, answering: int) -> None:
+    knowledge = random_base(seed)
+    found = Reasoner(knowledge).conclude(case(knowledge, *answers_for(answering)))
+    for one in found.seen:
+        expected = direct(knowledge, found, one)
+        gain = gain_of_repeating(found.hypotheses, found.ranking, one, found.seen)
+        assert gain == pytest.approx(expected, abs=1e-9)
+
+
+@given(st.floats(0.01, 0.99), st.floats(0.001, 0.2))
+def test_a_second_report_depends_on_the_first_only_through_the_truth(p: float, e: float) -> None:
+    rows = {"normal": 1 - p, "low": p}
+    joint = {
+        (k, one, two): rows[k] * (1 - e if one == k else e) * (1 - e if two == k else e)
+        for k, one, two in itertools.product(rows, repeat=3)
+    }
+    first = {k: 1 - e if k == "low" else e for k in rows}
+    for two in rows:
+        both = math.fsum(joint[k, "low", two] for k in rows)
+        alone = math.fsum(joint[k, "low", other] for k in rows for other in rows)
+        assert second_report(rows, first, e)[two] == pytest.approx(both / alone)
+
+
+def test_a_test_that_no_cause_mentions_is_hardly_worth_repeating() -> None:
+    knowledge = base(
+        [test_of("t", "low", "high"), test_of("u", "low", "high")],
+        [fault("a", {"almost-always": [{"t": "low"}]}), fault("b", {"often": [{"t": "high"}]})],
+    )
+    answers = (Answer("t", ("low",)), Answer("u", ("low",)))
+    found = Reasoner(knowledge).conclude(case(knowledge, *answers))
+    worth = worth_repeating(found.hypotheses, found.ranking, found.seen)
+    gains = {one.reading.test: gain for one, gain in worth}
+    assert gains["t"] > 2 * gains.get("u", 0.0)
+
+
+def test_the_readings_worth_most_come_first_and_no_more_than_asked_for() -> None:
+    knowledge = random_base(3)
+    found = Reasoner(knowledge).conclude(case(knowledge, *answers_for(5)))
+    worth = worth_repeating(found.hypotheses, found.ranking, found.seen, most=2)
+    gains = sorted(
+        (gain_of_repeating(found.hypotheses, found.ranking, one, found.seen) for one in found.seen),
+        reverse=True,
+    )
+    assert [gain for _, gain in worth] == [g for g in gains[:2] if g > 0]
+
+
+def test_a_reading_from_before_a_repair_is_not_repeated() -> None:
+    knowledge = base([test_of("t", "low")], [fault("a", {"often": [{"t": "low"}]}), fault("b"),
+                                             fault("c", {"seldom": [{"t": "low"}]})])  # fmt: skip
+    reasoner = Reasoner(knowledge)
+    before = case(knowledge, Answer("t", ("low",)), repaired=("b",))
+    after = case(knowledge, Answer("t", ("low",), after_repair=True), repaired=("b",))
+    for asked, worth in ((before, False), (after, True)):
+        found = reasoner.conclude(asked)
+        assert bool(worth_repeating(found.hypotheses, found.ranking, found.seen)) == worth
+
+
+def test_a_reading_speaks_again_only_about_its_own_place() -> None:
+    knowledge = base(
+        [test_of("t", "low", per="circuit")],
+        [fault("a", {"often": [{"t": "low"}]}, per="circuit")],
+    )
+    unit = unit_of(knowledge, circuits=2)
+    placed = Answer("t", ("low",), places=(Place("circuit", 2),))
+    found = Reasoner(knowledge).conclude(case(knowledge, placed, unit=unit))
+    (one,) = found.seen
+    other_gone = [r for r in found.ranking.hypotheses if r.hypothesis.at == Place("circuit", 2)]
+    from dataclasses import replace
+
+    rest = replace(found.ranking, hypotheses=tuple(other_gone))
+    whole = gain_of_repeating(found.hypotheses, found.ranking, one)
+    assert whole == pytest.approx(gain_of_repeating(found.hypotheses, rest, one))
+
+
+def test_what_a_card_joins_it_with_counts() -> None:
+    tests = [test_of("a", "high"), test_of("b", "hot")]
+    joined = fault("f", {"sometimes": [{"a": "high"}, {"b": "hot"}]},
+                   given=(given_that("b", "hot", "almost-always", a="high"),))  # fmt: skip
+    knowledge = base(tests, [joined, fault("g")])
+    answers = (Answer("a", ("high",)), Answer("b", ("hot",)))
+    found = Reasoner(knowledge).conclude(case(knowledge, *answers))
+    hot = next(one for one in found.seen if one.reading.test == "b")
+    alone = gain_of_repeating(found.hypotheses, found.ranking, hot)
+    beside = gain_of_repeating(found.hypotheses, found.ranking, hot, found.seen)
+    assert alone != pytest.approx(beside)

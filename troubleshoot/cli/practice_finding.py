@@ -1,0 +1,72 @@
+"""Finding what the apprentice means: tests, safety steps and causes by words; a hint in a line."""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+
+from troubleshoot.knowledge.model import Fault, Test
+from troubleshoot.practice.session import Session
+from troubleshoot.visit.decide import Decision
+
+
+def tests_in(session: Session, area: str) -> list[Test]:
+    """The tests of the areas that begin so."""
+    wanted = "-".join(area.lower().split())
+    return [test for test in session.tests() if test.area.startswith(wanted)]
+
+
+def tests_called(session: Session, words: str) -> list[Test]:
+    """The tests whose name or id holds every word; a whole id or name stands alone."""
+    return _called(session.tests(), words)
+
+
+def steps_called(session: Session, words: str) -> list[Test]:
+    """The safety steps whose name or id holds every word, or the one of that number."""
+    steps = session.steps()
+    if words.isdigit():
+        return list(steps[int(words) - 1 : int(words)]) if int(words) else []
+    return _called(steps, words)
+
+
+def _called(tests: Iterable[Test], words: str) -> list[Test]:
+    """By whole names first, then names that begin so, then names that hold the words."""
+    wanted = _plain(words)
+    found = [test for test in tests if wanted and _holds(f"{test.name} {test.id}", wanted)]
+    whole = [t for t in found if wanted in (_plain(t.id), _plain(t.name))]
+    begun = [t for t in found if _plain(t.name).startswith(wanted)]
+    return whole or (begun if len(begun) == 1 else found)
+
+
+def _plain(words: str) -> str:
+    return " ".join(words.lower().replace("-", " ").split())
+
+
+def _holds(text: str, wanted: str) -> bool:
+    """Whether every word wanted begins a word of the text."""
+    words = re.findall(r"[a-z0-9]+", text.lower())
+    return all(any(word.startswith(part) for word in words) for part in wanted.split())
+
+
+def causes_called(session: Session, words: str) -> list[Fault]:
+    """The faults this unit can have whose name or id holds every word, in the rules' order."""
+    wanted = _plain(words)
+    hypotheses = session.conclusions.hypotheses
+    possible = dict.fromkeys(h.fault.id for h in (*hypotheses.causes, *hypotheses.effects))
+    faults = [session.knowledge.faults[name] for name in possible]
+    return [fault for fault in faults if wanted and _holds(f"{fault.name} {fault.id}", wanted)]
+
+
+def hinted(session: Session, decision: Decision) -> str:
+    """What the engine would do next, in a line."""
+    if decision.kind == "stop":
+        return "A STOP stands: stop hands the job over."
+    if decision.kind == "ending" or decision.test is None:
+        return "The expert would test no more: call."
+    place = session.scenario.unit.layout.shown(decision.test.per, decision.at)
+    if decision.step is not None:
+        place = decision.step.place
+    where = f", {place}" if place else ""
+    kind = "Step" if decision.kind == "step" else "Test"
+    why = f", since {decision.reason}" if decision.reason else ""
+    return f"{kind}: {decision.test.name}{where}{why}."

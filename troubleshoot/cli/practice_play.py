@@ -1,0 +1,238 @@
+"""A practice at the terminal: read the call, choose tests and safety steps, commit."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from troubleshoot.cli.practice_call import ask_call
+from troubleshoot.cli.practice_finding import hinted, tests_called, tests_in
+from troubleshoot.cli.practice_screens import (
+    HELP,
+    show_areas,
+    show_call,
+    show_done,
+    show_readings,
+    show_state,
+    show_steps,
+    show_stopped,
+    show_tests,
+    show_unit,
+)
+from troubleshoot.cli.practice_steps import do_steps, step_named
+from troubleshoot.cli.screens import show_cautions, show_how, show_stop
+from troubleshoot.cli.terminal import Terminal
+from troubleshoot.knowledge.model import Test
+from troubleshoot.practice.expecting import Expected, judge, sound_band
+from troubleshoot.practice.played import Done, Partly, Result, Stopped, Unavailable
+from troubleshoot.practice.scoring import Call
+from troubleshoot.practice.session import HINT_MINUTES, Session
+from troubleshoot.reasoning.places import Place, PlaceNotUnderstood, parse_place
+from troubleshoot.visit.cautions import cautions_before
+
+ENDING = frozenset({"q", "quit", "call", "stop"})
+
+_Served = Callable[[str], None]
+
+
+class Left(Exception):
+    """The apprentice leaves; the play does not count."""
+
+
+class _Instead(Exception):
+    """A command was typed where a place or a guess was asked for; it is served instead."""
+
+
+class Play:
+    """One play at a terminal. `listed` are the tests last listed, by number."""
+
+    def __init__(self, terminal: Terminal, session: Session) -> None:
+        self.terminal = terminal
+        self.session = session
+        self.listed: tuple[Test, ...] = ()
+        self.expected: list[Expected] = []
+        self.shown_cautions: set[str] = set()
+        self.last: tuple[Test, Place | None] | None = None
+
+    def run(self) -> Call:
+        """Play until the apprentice commits; raises Left or EndOfInput."""
+        show_call(self.terminal, self.session.scenario)
+        self.terminal.say()
+        self.terminal.say("You choose what to do. help lists the words; tests is a good start.")
+        while True:
+            typed = self.terminal.ask(">")
+            if not typed:
+                continue
+            call = self._understood(typed)
+            if call is not None:
+                return call
+
+    def _understood(self, typed: str) -> Call | None:
+        while True:
+            try:
+                return self._serve(typed)
+            except _Instead as instead:
+                typed = str(instead)
+
+    def _ask(self, prompt: str) -> str:
+        """An answer to a question on the way; a command is served instead of it."""
+        typed = self.terminal.ask(prompt)
+        word = typed.lower().partition(" ")[0]
+        if word in ENDING or word in self._words():
+            raise _Instead(typed)
+        return typed
+
+    def _serve(self, typed: str) -> Call | None:
+        """Serve one line; the call, once it is made."""
+        word, _, rest = typed.partition(" ")
+        word, rest = word.lower(), rest.strip()
+        if word in ("q", "quit"):
+            raise Left
+        if word == "call":
+            return ask_call(self.terminal, self.session)
+        if word == "stop":
+            return self._stop()
+        if word.isdigit():
+            self._numbered(int(word), rest)
+        elif word in self._words():
+            self._words()[word](rest)
+        else:
+            self._search(typed)
+        return None
+
+    def _words(self) -> dict[str, _Served]:
+        return {
+            "h": self._help,
+            "help": self._help,
+            "?": self._how,
+            "how": self._how,
+            "tests": self._tests,
+            "find": self._search,
+            "steps": lambda rest: show_steps(self.terminal, self.session.steps()),
+            "step": self._step,
+            "unit": lambda rest: show_unit(self.terminal, self.session.scenario),
+            "state": lambda rest: show_state(self.terminal, self.session),
+            "readings": lambda rest: show_readings(self.terminal, self.session),
+            "again": self._again,
+            "doubt": self._doubt,
+            "hint": self._hint,
+        }
+
+    def _help(self, rest: str) -> None:
+        self.terminal.say_all(HELP)
+
+    def _tests(self, rest: str) -> None:
+        if not rest:
+            show_areas(self.terminal, self.session)
+            return
+        tests = tests_in(self.session, rest)
+        self._list(tests, f"No area begins with {rest}. Type tests for the areas.")
+
+    def _search(self, words: str) -> None:
+        otherwise = f'Nothing here is called "{words}". Try find WORD, or help.'
+        self._list(tests_called(self.session, words), otherwise)
+
+    def _list(self, tests: list[Test], otherwise: str) -> None:
+        if not tests:
+            self.terminal.say(otherwise)
+            return
+        self.listed = tuple(tests)
+        show_tests(self.terminal, self.session, tests)
+        self.terminal.say("Type a number to do it.")
+
+    def _numbered(self, number: int, rest: str) -> None:
+        if not 1 <= number <= len(self.listed):
+            self.terminal.say("No such number in the last list. tests, or find WORD.")
+            return
+        test = self.listed[number - 1]
+        for at in self._place(test, rest.removeprefix("at ")):
+            self._do(test, at)
+
+    def _place(self, test: Test, words: str) -> tuple[Place | None, ...]:
+        """Where to do it, asked where the unit has several; empty where none is chosen."""
+        places = self.session.places(test)
+        if len(places) == 1:
+            return places
+        while True:
+            if words.isdigit() and 1 <= int(words) <= len(places):
+                return (places[int(words) - 1],)
+            if words:
+                try:
+                    return parse_place(words, test.per, self.session.scenario.unit.layout)[:1]
+                except PlaceNotUnderstood as error:
+                    self.terminal.say(f"{error.problem}; {error.instead}.")
+            choices = ", ".join(f"{number} {place}" for number, place in enumerate(places, 1))
+            self.terminal.say(f"Where? {choices}; Enter: not now")
+            words = self._ask(">")
+            if not words:
+                return ()
+
+    def _do(self, test: Test, at: Place | None) -> None:
+        """Ask what a sound unit reads, show the cautions, and do the test."""
+        if self.session.may(test, at):
+            self._expect(test, at)
+            hazards = cautions_before(self.session.knowledge, self.session.state, test)
+            show_cautions(self.terminal, hazards, self.shown_cautions)
+        self._result(self.session.choose(test, at))
+        self.last = (test, at)
+
+    def _expect(self, test: Test, at: Place | None) -> None:
+        band = sound_band(self.session, test, at)
+        if band is not None:
+            self.terminal.say(f"{test.name}: what would a sound unit read ({band.unit})?")
+            guess = judge(test, self._ask("guess >"), band)
+            self.expected.append(guess)
+
+    def _result(self, result: Result) -> None:
+        if isinstance(result, Done):
+            show_done(self.terminal, self.session, result)
+        elif isinstance(result, Partly):
+            show_done(self.terminal, self.session, result.done)
+            missing = "; ".join(result.missing)
+            self.terminal.say(f"{result.lacking.name} is still lacking. It needs: {missing}.")
+        elif isinstance(result, Stopped):
+            show_stopped(self.terminal, self.session, result)
+        elif isinstance(result, Unavailable):
+            self.terminal.say(f"{result.test.name}: {result.why}. A minute lost.")
+
+    def _step(self, rest: str) -> None:
+        do_steps(self.terminal, self.session, rest, self.shown_cautions)
+
+    def _how(self, rest: str) -> None:
+        if rest.isdigit() and 1 <= int(rest) <= len(self.listed):
+            show_how(self.terminal, self.listed[int(rest) - 1])
+        elif rest.startswith("step "):
+            step = step_named(self.terminal, self.session, rest.removeprefix("step ").strip())
+            if step is not None:
+                show_how(self.terminal, step)
+        elif self.last is not None:
+            show_how(self.terminal, self.last[0])
+        else:
+            self.terminal.say("how with the number of a listed test, or how step lock.")
+
+    def _again(self, rest: str) -> None:
+        if self.last is None:
+            self.terminal.say("There is nothing to read again.")
+        else:
+            self._do(*self.last)
+
+    def _doubt(self, rest: str) -> None:
+        if not rest:
+            self.terminal.say("Say why: doubt REASON.")
+        elif self.session.doubt(rest):
+            self.terminal.say("Kept, but it counts for nothing. again reads it once more.")
+        else:
+            self.terminal.say("There is no reading to doubt.")
+
+    def _hint(self, rest: str) -> None:
+        decision = self.session.hint()
+        self.terminal.say(f"{hinted(self.session, decision)} (+{HINT_MINUTES:.0f} min)", 1)
+
+    def _stop(self) -> Call | None:
+        """Hand the job over; what was found is called after it, as far as it is known."""
+        fired = self.session.declare_stop()
+        if fired is None:
+            self.terminal.say("Nothing found so far stops the job. A minute lost; go on.")
+            return None
+        show_stop(self.terminal, fired)
+        self.terminal.say("Handed over: right. What would you tell them was found?")
+        return ask_call(self.terminal, self.session) or Call()

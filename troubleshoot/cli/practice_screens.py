@@ -1,0 +1,170 @@
+"""What a practice shows: the call, lists of tests and steps, readings, how the unit stands."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+
+from troubleshoot.cli.terminal import Terminal
+from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.practice.played import Done, Stopped
+from troubleshoot.practice.scenario import Scenario, Shown
+from troubleshoot.practice.session import Session
+from troubleshoot.reasoning.places import Place
+from troubleshoot.visit.steps import CONFIRMED
+from troubleshoot.visit.work_state import open_items
+
+HELP = (
+    "  tests [AREA] areas; an area's tests",
+    "  find WORD    tests with that word",
+    "  4            do number 4 of the list",
+    "  steps        the safety steps",
+    "  step 2       do one, by number or word",
+    "  how [4]      how it is done",
+    "  unit         the nameplate, the day",
+    "  state        how the unit stands now",
+    "  readings     what you have read",
+    "  again        read the last one again",
+    "  doubt WHY    the last does not count",
+    "  hint         the expert's next; 5 min",
+    "  stop         a STOP: hand it over",
+    "  call         say what it is",
+    "  q            leave; nothing is kept",
+)
+
+
+def show_call(terminal: Terminal, scenario: Scenario) -> None:
+    """The title, the caller's words, and the nameplate."""
+    terminal.say(scenario.title, strong=True)
+    terminal.say(f'"{scenario.call}"')
+    terminal.say()
+    show_unit(terminal, scenario)
+
+
+def show_unit(terminal: Terminal, scenario: Scenario) -> None:
+    """The nameplate, its own record, and the day."""
+    for key in ("unit", "own-record", "conditions"):
+        values = scenario.plain.get(key)
+        if isinstance(values, dict):
+            for name, value in values.items():
+                terminal.say(f"{name.replace('-', ' ')}: {_plain(value)}", 2)
+
+
+def _plain(value: object) -> str:
+    if isinstance(value, dict):
+        return ", ".join(f"{place} {each}" for place, each in value.items())
+    return str(value)
+
+
+STATES = {
+    "running": ", running",
+    "running-open": ", live and running",
+    "energised-open": ", live",
+    "locked-out": ", locked out",
+}
+
+
+def show_tests(terminal: Terminal, session: Session, tests: Sequence[Test]) -> None:
+    """A numbered list of tests with their minutes and the work state they need."""
+    for number, test in enumerate(tests, start=1):
+        places = len(session.places(test))
+        where = f", {places} places" if places > 1 else ""
+        state = STATES.get(test.work_state, "")
+        terminal.say(f"{number} {test.name} ({test.minutes:.0f} min{where}{state})", 2)
+
+
+def show_areas(terminal: Terminal, session: Session) -> None:
+    """The areas of tests with how many each holds."""
+    areas: dict[str, int] = {}
+    for test in session.tests():
+        areas[test.area] = areas.get(test.area, 0) + 1
+    for area, count in areas.items():
+        terminal.say(f"{area.replace('-', ' ')}: {count}", 2)
+    terminal.say("tests AREA lists one; find WORD searches all.")
+
+
+def show_done(terminal: Terminal, session: Session, done: Done) -> None:
+    """What was seen, and what it cost."""
+    for shown in done.shown:
+        terminal.say(f"{name_of(session, shown)}: {said(session.knowledge, shown)}", 1)
+    if done.test.kind == "computed":
+        show_computed(terminal, session, done)
+    terminal.say(f"+{done.minutes:.0f} min, {session.minutes:.0f} in all", 1)
+
+
+def name_of(session: Session, shown: Shown) -> str:
+    """The test's name, with the place where the unit has several."""
+    test = session.knowledge.tests[shown.test]
+    layout = session.scenario.unit.layout
+    places = [layout.shown(test.per, place) for place in shown.places if place is not None]
+    known = [place for place in places if place is not None]
+    return f"{test.name}, {' and '.join(known)}" if known and not shown.shared else test.name
+
+
+def said(knowledge: Knowledge, shown: Shown) -> str:
+    """A finding as the person standing there would give it."""
+    words = ", ".join(outcome.replace("-", " ") for outcome in shown.outcomes)
+    first = shown.text or words
+    return f"{first}. {shown.says}" if shown.says else first
+
+
+def show_computed(terminal: Terminal, session: Session, done: Done) -> None:
+    """The number a computed test comes to; judging it is the apprentice's."""
+    at = done.at if isinstance(done.at, Place) else None
+    for reading in session.conclusions.readings:
+        found = reading.classified
+        if (reading.test, reading.at) == (done.test.id, at) and found is not None:
+            unit = session.knowledge.quantities[found.quantity].unit.removesuffix("-diff")
+            terminal.say(f"{done.test.name}: {found.value:z.1f} {unit}", 1)
+
+
+def show_stopped(terminal: Terminal, session: Session, stopped: Stopped) -> None:
+    """Why something did not happen."""
+    slip = stopped.slip
+    terminal.say()
+    if slip.grave:
+        terminal.say("STOPPED: this could have hurt someone.", strong=True)
+    else:
+        terminal.say("Not yet.", strong=True)
+    if slip.past_stop:
+        terminal.say(f"A STOP stands: {slip.missing[0]}")
+    else:
+        terminal.say(f"{slip.tried} needs first:")
+        for missing in slip.missing:
+            terminal.say(f"- {missing}", 2)
+    if slip.grave and sum(each.grave for each in session.slips) == 1:
+        terminal.say("The play counts as failed. Go on all the same, and do it right.")
+
+
+def show_state(terminal: Terminal, session: Session) -> None:
+    """How the unit stands, as far as it has been confirmed."""
+    work = session.state.work
+    known = [f"energy: {work.energy.replace('-', ' ')}", f"meter: {work.meter.replace('-', ' ')}"]
+    if work.power == "locked-out":
+        known.append(f"proof of dead: {work.dead.replace('-', ' ')}")
+        charged = [p for p in session.state.at_work.capacitors if p not in work.discharged]
+        known += [f"charged or not known: {', '.join(charged)}"] if charged else []
+    for line in (*known, *(f"open: {item}" for item in open_items(work))):
+        terminal.say(line, 2)
+
+
+def show_readings(terminal: Terminal, session: Session) -> None:
+    """Everything read so far, in order; safety steps are left out."""
+    for reading in session.conclusions.readings:
+        test = session.knowledge.tests[reading.test]
+        if test.kind == "step" or test.id in CONFIRMED:
+            continue
+        where = session.scenario.unit.layout.shown(test.per, reading.at)
+        at = f", {where}" if where else ""
+        mark = "" if reading.valid else " (does not count)"
+        read = reading.text or ", ".join(o.replace("-", " ") for o in reading.seen)
+        if reading.computed and reading.classified is not None:
+            unit = session.knowledge.quantities[reading.classified.quantity].unit
+            read = f"{reading.classified.value:z.1f} {unit.removesuffix('-diff')}"
+        terminal.say(f"{test.name}{at}: {read}{mark}", 2)
+
+
+def show_steps(terminal: Terminal, steps: Iterable[Test]) -> None:
+    """The safety steps by number."""
+    for number, test in enumerate(steps, start=1):
+        terminal.say(f"{number} {test.name}", 2)
+    terminal.say("step 2, or step with a word of it; several with commas.")

@@ -1,0 +1,243 @@
+"""`troubleshoot practise`: scenarios to learn on, played, debriefed and kept in a record."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from datetime import date
+from difflib import get_close_matches
+from pathlib import Path
+
+import click
+
+from troubleshoot.cli.failures import CHECKS_FOUND, INTERRUPTED, NOT_UNDERSTOOD, USAGE, Failure
+from troubleshoot.cli.rule_base import shipped_rules
+from troubleshoot.cli.terminal import EndOfInput, Terminal
+from troubleshoot.cli.visiting import data_folder
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.practice.scenario import Scenario
+from troubleshoot.practice.scores import NOBODY, Play
+
+DIFFICULTY = click.IntRange(1, 3)
+
+
+@click.command()
+@click.argument("what", nargs=-1, metavar="[SCENARIO | new FILE]")
+@click.option("--draw", metavar="SUBSYSTEM", help="Draw a new case of a subsystem.")
+@click.option("--seed", type=int, default=1, show_default=True, help="Same seed, same case.")
+@click.option("--difficulty", type=DIFFICULTY, help="Of a drawn case; 3 misleads.")
+@click.option("--apprentice", metavar="NAME", default=NOBODY, help="Whose record it is.")
+@click.option("--progress", is_flag=True, help="How each subsystem stands, and what comes next.")
+@click.option("--export", metavar="FILE.csv", help="Write the record as CSV.")
+@click.pass_context
+def practise(
+    ctx: click.Context,
+    what: tuple[str, ...],
+    draw: str | None,
+    seed: int,
+    difficulty: int | None,
+    apprentice: str,
+    progress: bool,
+    export: str | None,
+) -> None:
+    """Practise on units that answer, and be debriefed.
+
+    Without a name: list the scenarios by subsystem and difficulty with your best result. SCENARIO
+    is a name from that list or a file of your own; `new FILE` writes one to start from.
+    """
+    folder = data_folder((ctx.obj or {}).get("data"))
+    if what[:1] == ("new",):
+        _new(what[1:])
+    elif export is not None:
+        _export(folder, apprentice, export)
+    elif progress:
+        _progress(folder, apprentice)
+    elif draw is not None:
+        ctx.exit(_play(_drawn(draw, seed, difficulty or 1), folder, apprentice))
+    elif len(what) == 1:
+        ctx.exit(_play(_named(shipped_rules(), what[0]), folder, apprentice))
+    elif what:
+        raise Failure(["one scenario at a time; troubleshoot practise lists them"], USAGE)
+    else:
+        _list(folder, apprentice)
+
+
+def _plays(folder: Path, apprentice: str) -> tuple[Play, ...]:
+    from troubleshoot.practice.scores import RecordDamaged, read_plays, record_path
+
+    try:
+        return read_plays(record_path(folder, apprentice))
+    except RecordDamaged as error:
+        raise Failure([str(error)], NOT_UNDERSTOOD) from None
+
+
+def _all(knowledge: Knowledge) -> tuple[Scenario, ...]:
+    from troubleshoot.practice.loading import ScenarioError, load_scenarios
+
+    try:
+        return load_scenarios(knowledge)
+    except ScenarioError as error:
+        raise Failure([str(each) for each in error.problems], CHECKS_FOUND) from None
+
+
+def _named(knowledge: Knowledge, name: str) -> Scenario:
+    """A scenario by its name, or of a file; one that does not hold together is refused."""
+    from troubleshoot.practice.consistency import consistency_problems
+    from troubleshoot.practice.loading import ScenarioError, load_scenario, scenario_paths
+    from troubleshoot.reasoning.conclude import Reasoner
+
+    paths = scenario_paths()
+    path = paths.get(name) or Path(name)
+    if name not in paths and not path.is_file():
+        near = get_close_matches(name, paths, n=1, cutoff=0.5)
+        instead = f"did you mean {near[0]}?" if near else "troubleshoot practise lists them"
+        raise Failure([f"there is no scenario {name}; {instead}"], USAGE)
+    try:
+        scenario = load_scenario(knowledge, path)
+    except ScenarioError as error:
+        raise Failure([str(each) for each in error.problems], CHECKS_FOUND) from None
+    except (OSError, UnicodeDecodeError) as error:
+        raise Failure([f"{name}: cannot be read ({error}); name a YAML file"], USAGE) from None
+    if name not in paths:
+        problems = list(consistency_problems(Reasoner(knowledge), scenario))
+        if problems:
+            raise Failure([f"{name}: {problem}" for problem in problems], CHECKS_FOUND)
+    return scenario
+
+
+def _drawn(subsystem: str, seed: int, difficulty: int) -> Scenario:
+    from troubleshoot.practice.drawing import NothingDrawn, draw_scenario
+    from troubleshoot.reasoning.conclude import Reasoner
+
+    try:
+        return draw_scenario(Reasoner(shipped_rules()), subsystem, seed, difficulty)[0]
+    except NothingDrawn as error:
+        raise Failure([str(error)], USAGE) from None
+
+
+def _play(scenario: Scenario, folder: Path, apprentice: str) -> int:
+    """Play one scenario; returns the exit code."""
+    from troubleshoot.cli.practice_play import Left, Play
+    from troubleshoot.practice.session import Session
+    from troubleshoot.reasoning.conclude import Reasoner
+
+    terminal = Terminal()
+    play = Play(terminal, Session(Reasoner(shipped_rules()), scenario))
+    try:
+        call = play.run()
+    except (Left, EndOfInput):
+        terminal.say("You left; nothing is kept of this play.")
+        return 0
+    except KeyboardInterrupt:
+        terminal.say()
+        terminal.say("You left; nothing is kept of this play.")
+        return INTERRUPTED
+    _debrief(terminal, play, call, folder, apprentice)
+    return 0
+
+
+def _debrief(terminal: Terminal, play: object, call: object, folder: Path, apprentice: str) -> None:
+    """Show the debrief, and keep the play."""
+    from troubleshoot.cli.practice_play import Play
+    from troubleshoot.practice.debrief import debrief
+    from troubleshoot.practice.expert import expert_path
+    from troubleshoot.practice.scores import keep_play, play_of, record_path
+    from troubleshoot.practice.scoring import Call, score_of
+
+    assert isinstance(play, Play) and isinstance(call, Call)
+    session = play.session
+    expert = expert_path(session.decider.reasoner, session.scenario, session.unit)
+    score = score_of(session, call, expert)
+    terminal.say()
+    terminal.say("DEBRIEF", strong=True)
+    terminal.say_all(debrief(session, call, score, expert, play.expected))
+    guesses = [each.nearness == "close" for each in play.expected if each.nearness != "not-said"]
+    today = f"{date.today():%Y-%m-%d}"
+    kept = play_of(session.scenario, score, apprentice, today, guesses)
+    try:
+        keep_play(record_path(folder, apprentice), kept)
+    except OSError as error:
+        terminal.say(f"The result could not be kept ({error.strerror}); see --data.")
+
+
+def _list(folder: Path, apprentice: str) -> None:
+    """Every scenario by subsystem and difficulty, with the best result so far."""
+    from troubleshoot.practice.scores import best_of
+
+    terminal = Terminal()
+    scenarios = _all(shipped_rules())
+    best = best_of(_plays(folder, apprentice))
+    for subsystem in sorted({scenario.subsystem for scenario in scenarios}):
+        terminal.say(subsystem.replace("-", " "), strong=True)
+        own = [scenario for scenario in scenarios if scenario.subsystem == subsystem]
+        for scenario in sorted(own, key=lambda s: (s.difficulty, s.id)):
+            result = best.get(scenario.id)
+            points = "" if result is None else f": {_result(result)}"
+            terminal.say(f"{scenario.difficulty} {scenario.id}{points}", 2)
+    terminal.say(f"{len(scenarios)} scenarios; 1 plain, 3 misleads. practise NAME plays one.")
+
+
+def _result(play: Play) -> str:
+    return "failed on safety" if play.failed else f"{play.points} points"
+
+
+def _progress(folder: Path, apprentice: str) -> None:
+    from troubleshoot.practice.scores import progress, propose
+    from troubleshoot.visit.wording import bar
+
+    terminal = Terminal()
+    plays = _plays(folder, apprentice)
+    for each in progress(plays):
+        failures = f", {each.failures} failed" if each.failures else ""
+        terminal.say(
+            f"{bar(each.mean_best / 100)} {each.mean_best:.0f} {each.subsystem}: "
+            f"{each.scenarios} scenarios, {each.plays} plays{failures}"
+        )
+    if not plays:
+        terminal.say("Nothing has been played yet.")
+    _say_guesses(terminal, plays)
+    following = propose(plays, _all(shipped_rules()))
+    if following is not None:
+        terminal.say(f"Next: troubleshoot practise {following.id}")
+
+
+def _say_guesses(terminal: Terminal, plays: Sequence[Play]) -> None:
+    guesses = sum(play.guesses for play in plays)
+    if guesses:
+        close = sum(play.guesses_close for play in plays)
+        terminal.say(f"Sound readings known: {close} of {guesses}.")
+
+
+def _export(folder: Path, apprentice: str, file: str) -> None:
+    from troubleshoot.practice.scores import as_csv
+
+    plays = _plays(folder, apprentice)
+    try:
+        Path(file).write_text(as_csv(plays), "utf-8", newline="")
+    except OSError as error:
+        raise Failure(
+            [f"{file}: cannot be written ({error.strerror}); name another"], USAGE
+        ) from None
+    click.echo(f"{len(plays)} plays in {file}")
+
+
+def _new(words: tuple[str, ...]) -> None:
+    """Write a scenario to start from; an existing file is left alone."""
+    from troubleshoot.practice.starting import starting_scenario
+
+    if len(words) != 1:
+        raise Failure(["say which file: troubleshoot practise new FILE.yaml"], USAGE)
+    path = Path(words[0])
+    try:
+        with path.open("x", encoding="utf-8") as stream:
+            stream.write(starting_scenario(path.name))
+    except FileExistsError:
+        raise Failure([f"{path} is there already; name another file"], USAGE) from None
+    except OSError as error:
+        raise Failure(
+            [f"{path}: cannot be written ({error.strerror}); name another"], USAGE
+        ) from None
+    click.echo(f"{path} is written. Change it, then: troubleshoot practise {path}")
+
+
+def _unwritable(file: str, error: OSError) -> Failure:
+    return Failure([f"{file}: cannot be written ({error.strerror}); name another"], USAGE)

@@ -1,0 +1,211 @@
+"""Drawing a new scenario from the rule base: a fault, its picture, a unit, and what it reads.
+
+Outcomes are drawn from the card's own rows, numbers are found that the limits call by those words,
+and the case is kept only if its numbers can be true together and the expert's way finds the fault.
+The same seed draws the same case.
+"""
+
+from __future__ import annotations
+
+import random
+from collections.abc import Mapping, Sequence
+from dataclasses import replace
+from typing import Any, Final
+
+from troubleshoot.knowledge.model import Complaint, Fault, Knowledge
+from troubleshoot.practice.answering import AnsweringUnit
+from troubleshoot.practice.building import build_scenario
+from troubleshoot.practice.consistency import consistency_problems
+from troubleshoot.practice.drawn_readings import DrawnReadings
+from troubleshoot.practice.drawn_units import (
+    LIES,
+    MISNOTED,
+    NOT_TODAY,
+    OWN_RECORD,
+    PLACES,
+    UNITS,
+    Plain,
+)
+from troubleshoot.practice.expert import ExpertPath, expert_path
+from troubleshoot.practice.realistic import text_showing
+from troubleshoot.practice.scenario import Scenario
+from troubleshoot.practice.sound import COOL_DAY
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.equipment import read_unit
+from troubleshoot.reasoning.hypotheses import Hypothesis
+
+MOST_TRIES: Final = 40
+MOST_BLOCKED: Final = 3
+"""So many tests are tried as the one that cannot be done."""
+HARDEST: Final = 3
+HEATING: Final = frozenset({"gas", "ignition", "combustion"})
+"""Subsystems that are called out for in the cold."""
+STILL_FOUND: Final = 0.5
+"""The least chance at which the expert's first cause counts as found."""
+
+
+class NothingDrawn(ValueError):
+    """No case could be drawn; the message says why."""
+
+
+def draw_scenario(
+    reasoner: Reasoner, subsystem: str, seed: int, difficulty: int = 1
+) -> tuple[Scenario, ExpertPath]:
+    """A new scenario and the expert's way through it. Raises NothingDrawn."""
+    dice = random.Random(f"{subsystem} {seed} {difficulty}")
+    known = sorted({fault.subsystem for fault in reasoner.knowledge.faults.values()})
+    if subsystem not in known:
+        raise NothingDrawn(f"{subsystem} is no subsystem; one of {', '.join(known)}")
+    for _ in range(MOST_TRIES):
+        drawn = _drawn(reasoner, subsystem, seed, difficulty, dice)
+        if drawn is None:
+            continue
+        expert = _found(reasoner, drawn)
+        if expert is not None and difficulty > 1:
+            harder = _harder(reasoner, drawn, expert, difficulty, dice)
+            drawn, expert = harder if harder is not None else (drawn, None)
+        if expert is not None:
+            return _with_stop(drawn, expert), expert
+    raise NothingDrawn(f"no case of {subsystem} came out with seed {seed}; try another seed")
+
+
+def _drawn(
+    reasoner: Reasoner, subsystem: str, seed: int, difficulty: int, dice: random.Random
+) -> Scenario | None:
+    """One trial: None where this unit has no such fault, or the numbers do not hold together."""
+    knowledge = reasoner.knowledge
+    plate = dice.choice(UNITS)
+    unit = read_unit(knowledge, plate, OWN_RECORD)
+    hypotheses, _ = reasoner.hypotheses(unit)
+    listed = _complaints(knowledge)
+    able = [
+        hypothesis
+        for hypothesis in hypotheses.causes
+        if hypothesis.fault.subsystem == subsystem and hypothesis.fault.id in listed
+    ]
+    if not able:
+        return None
+    truth = dice.choices(able, [hypothesis.prior for hypothesis in able])[0]
+    complaint = dice.choice(listed[truth.fault.id])
+    outdoor = dice.randint(18, 45) if subsystem in HEATING else dice.randint(80, 97)
+    conditions = {"outdoor-temperature": f"{outdoor} F"}
+    if outdoor > COOL_DAY:
+        conditions["minutes-running"] = "25 min"
+    readings = DrawnReadings(reasoner, plate, conditions, complaint.id, truth, dice).readings()
+    data = _data(truth, complaint, plate, conditions, readings)
+    data |= {
+        "scenario": f"drawn-{subsystem}-{seed}",
+        "title": f"Drawn case {seed}, {dice.choice(PLACES)}",
+        "difficulty": difficulty,
+    }
+    scenario = build_scenario(knowledge, data)
+    return None if any(consistency_problems(reasoner, scenario)) else scenario
+
+
+def _complaints(knowledge: Knowledge) -> Mapping[str, list[Complaint]]:
+    """Fault -> the complaints that list it."""
+    listed: dict[str, list[Complaint]] = {}
+    for complaint in knowledge.complaints.values():
+        for fault in complaint.faults:
+            listed.setdefault(fault, []).append(complaint)
+    return listed
+
+
+def _data(
+    truth: Hypothesis,
+    complaint: Complaint,
+    plate: Plain,
+    conditions: Plain,
+    readings: list[dict[str, object]],
+) -> dict[str, Any]:
+    fault = truth.fault
+    if complaint.all_clear is not None:
+        cleared: dict[str, object] = {"test": complaint.all_clear, "outcome": ["cleared"]}
+        readings = [cleared, *readings]
+    where = {} if truth.at is None else {"at": str(truth.at)}
+    return {
+        "subsystem": fault.subsystem,
+        "call": complaint.says,
+        "complaint": complaint.id,
+        "unit": dict(plate),
+        "own-record": dict(OWN_RECORD),
+        "conditions": dict(conditions),
+        "readings": readings,
+        "truth": {
+            "faults": [{"fault": fault.id, **where}],
+            "repair": fault.repair.what,
+            "proof": "; ".join(proof.text for proof in fault.proof) or "The complaint is gone.",
+        },
+        "teaches": _teaches(fault),
+    }
+
+
+def _teaches(fault: Fault) -> str:
+    return fault.why or f"{fault.name}: {fault.if_left}"
+
+
+def _found(reasoner: Reasoner, scenario: Scenario) -> ExpertPath | None:
+    """The expert's way, where it finds the fault; None where it does not."""
+    expert = expert_path(reasoner, scenario, AnsweringUnit(reasoner, scenario))
+    (true,) = scenario.truth.faults
+    first = expert.conclusions.causes[0]
+    found = first.fault.id == true.fault and first.at == true.at
+    sure = first.probability >= STILL_FOUND or expert.ending == "stopped"
+    return expert if found and sure else None
+
+
+def _with_stop(scenario: Scenario, expert: ExpertPath) -> Scenario:
+    """Where a STOP for the whole job ends the expert's way, obeying it is part of the truth."""
+    stop = expert.account["stop"]
+    if not isinstance(stop, dict) or stop["scope"] != "whole-job":
+        return scenario
+    return replace(scenario, truth=replace(scenario.truth, stop=str(stop["id"])))
+
+
+def _harder(
+    reasoner: Reasoner,
+    scenario: Scenario,
+    expert: ExpertPath,
+    difficulty: int,
+    dice: random.Random,
+) -> tuple[Scenario, ExpertPath] | None:
+    """The case with one of the card's tests out of reach (2), and one that misleads as well (3)."""
+    listed = {shown.test for shown in scenario.listed}
+    taken = [move.test for move in expert.tests if move.test in listed]
+    dice.shuffle(taken)
+    for blocked in taken[:MOST_BLOCKED]:
+        harder: Scenario | None = replace(scenario, unavailable={blocked: dice.choice(NOT_TODAY)})
+        if difficulty >= HARDEST and harder is not None:
+            harder = _misleading(reasoner, harder, [t for t in taken if t != blocked], dice)
+        still = None if harder is None else _found(reasoner, harder)
+        if harder is not None and still is not None:
+            return harder, still
+    return None
+
+
+def _misleading(
+    reasoner: Reasoner, scenario: Scenario, taken: Sequence[str], dice: random.Random
+) -> Scenario | None:
+    """The case with the first reading of one test wrong, and right only when taken again."""
+    unit = AnsweringUnit(reasoner, scenario)
+    for index, shown in enumerate(scenario.listed):
+        test = reasoner.knowledge.tests[shown.test]
+        wrong = [o.id for o in test.outcomes if o.id not in (*test.healthy, *shown.outcomes)]
+        if shown.test not in taken or test.kind == "step" or not wrong:
+            continue
+        outcome, place = dice.choice(wrong), shown.places[0]
+        text = text_showing(reasoner.knowledge, unit.sound, unit.inputs, test, place, outcome)
+        if text == shown.text:
+            continue
+        what: dict[str, Any] = {
+            "text": text or None,
+            "outcomes": () if text else (outcome,),
+            "valid": False,
+        }
+        lie = replace(shown, says="", why=dice.choice(LIES) if text else MISNOTED, **what)
+        answers = list(scenario.case.answers)
+        answers.insert(index, replace(answers[index], **what))
+        listed = (*scenario.listed[:index], lie, *scenario.listed[index:])
+        case = replace(scenario.case, answers=tuple(answers))
+        return replace(scenario, listed=listed, case=case)
+    return None

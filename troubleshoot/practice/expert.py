@@ -1,0 +1,129 @@
+"""The expert's visit to a scenario's unit: the engine's own, answered by the unit.
+
+It is the scripted visit that `diagnose --answers` runs, with one difference: what no file would
+answer, the unit does. Every decision is kept with its reason.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from troubleshoot.knowledge.model import Hazard
+from troubleshoot.practice.answering import AnsweringUnit, times_done
+from troubleshoot.practice.scenario import Scenario, Shown
+from troubleshoot.reasoning.answers import Answer
+from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.places import Place
+from troubleshoot.visit.account import Plain
+from troubleshoot.visit.decide import Decider, Decision
+from troubleshoot.visit.scripted import ScriptedVisit, start_event
+
+
+@dataclass(frozen=True, slots=True)
+class Move:
+    """One decision of the expert: what was done, where, why, and the cautions before it."""
+
+    test: str
+    at: Place | str | None
+    reason: str
+    minutes: float
+    is_step: bool
+    cautions: tuple[Hazard, ...] = ()
+    skipped: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class ExpertPath:
+    """The whole visit: its moves, its account for scripts, and what it came to."""
+
+    moves: tuple[Move, ...]
+    account: Plain
+    conclusions: Conclusions
+    minutes: float
+
+    @property
+    def tests(self) -> tuple[Move, ...]:
+        """The tests done; safety steps and what could not be done are left out."""
+        return tuple(move for move in self.moves if not move.is_step and not move.skipped)
+
+    @property
+    def ending(self) -> str:
+        return str(self.account["ending"])
+
+
+class SharedDecider(Decider):
+    """A decider on a reasoner that is there already: one costs more than a whole play."""
+
+    def __init__(self, reasoner: Reasoner) -> None:
+        self.knowledge = reasoner.knowledge
+        self.reasoner = reasoner
+
+
+class ExpertVisit(ScriptedVisit):
+    """A scripted visit that the scenario's unit answers."""
+
+    def __init__(self, reasoner: Reasoner, scenario: Scenario, unit: AnsweringUnit) -> None:
+        self.unit = unit
+        self.moves: list[Move] = []
+        self.asking = ""
+        super().__init__(reasoner.knowledge, scenario.case, start_of(scenario))
+        self.decider = SharedDecider(reasoner)
+
+    def take(self, decision: Decision) -> bool:
+        """Answer one decision from the unit, and keep it with its reason."""
+        before = len(self.state.asked)
+        self.asking = "" if decision.test is None else decision.test.id
+        went_on = super().take(decision)
+        for asked in self.state.asked[before:]:
+            self._keep(decision, asked.minutes, skipped=False, test=asked.test)
+        if went_on and len(self.state.asked) == before and decision.test is not None:
+            self._keep(decision, 0.0, skipped=True, test=decision.test.id)
+        return went_on
+
+    def _keep(self, decision: Decision, minutes: float, *, skipped: bool, test: str) -> None:
+        at = decision.at if decision.step is None else decision.step.place
+        is_step = decision.kind == "step"
+        self.moves.append(
+            Move(test, at, decision.reason, minutes, is_step, decision.cautions, skipped)
+        )
+
+    def _next(self, test: str, at: Place | str | None) -> Answer | None:
+        """The scenario's reading, or what the unit shows; a computed test waits for its inputs."""
+        if test in self.unit.scenario.unavailable:
+            return None
+        found = super()._next(test, at)
+        wanted = self.knowledge.tests[test]
+        if found is not None or (wanted.kind == "computed" and test != self.asking):
+            return found
+        place = at if isinstance(at, Place) else None
+        times = times_done(self.state.answers, test, place)
+        shown = self.unit.shows(wanted, place, times)
+        return None if shown is None else answer_of(shown)
+
+
+def expert_path(reasoner: Reasoner, scenario: Scenario, unit: AnsweringUnit) -> ExpertPath:
+    """The expert's visit to a scenario's unit, from the call to its ending."""
+    visit = ExpertVisit(reasoner, scenario, unit)
+    account = visit.run()
+    conclusions = reasoner.conclude(visit.state.case)
+    return ExpertPath(tuple(visit.moves), account, conclusions, visit.state.minutes)
+
+
+def start_of(scenario: Scenario) -> Mapping[str, object]:
+    """The first event of a visit to a scenario's unit."""
+    return start_event(scenario.case, scenario.plain)
+
+
+def answer_of(shown: Shown) -> Answer:
+    """What a unit shows, as an answer."""
+    return Answer(
+        shown.test,
+        shown.outcomes,
+        shown.text,
+        shown.places,
+        shown.shared,
+        shown.valid,
+        shown.instrument,
+        conditions=shown.conditions,
+    )

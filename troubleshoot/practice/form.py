@@ -1,0 +1,106 @@
+"""The form of a scenario file, scenarios/{faulty,healthy}/<scenario>.yaml."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from troubleshoot.knowledge.forms.shared import FORMAT, SOURCE
+from troubleshoot.knowledge.shapes import (
+    Anything,
+    ListOf,
+    Name,
+    NewId,
+    Number,
+    OneOrMore,
+    Pairs,
+    Record,
+    Text,
+    Truth,
+    Word,
+    optional,
+    required,
+)
+
+_PLACE: Final = Text(longest=60)
+_PLACES: Final = OneOrMore(_PLACE, most=8, alone=True)
+_TEST: Final = required("test", Name("test"), "the test")
+_AT: Final = optional("at", _PLACE, "the place, where the unit has several")
+_OUTCOME: Final = OneOrMore(Name("outcome of test"), alone=True)
+
+SCENARIO_READING: Final = Record(
+    "reading",
+    (
+        _TEST,
+        optional("at", _PLACES, "the place or places, where the unit has several"),
+        optional("text", Anything(), "the number as it would be typed"),
+        optional("outcome", _OUTCOME, "what is seen, where it is no number"),
+        optional("says", Text(), "the finding in the words of a person standing there"),
+        optional("valid", Truth(), "false: the reading misleads and must not count"),
+        optional("why", Text(), "why it misleads"),
+        optional("instrument", Text(longest=120), "the meter used"),
+        optional("conditions", Pairs(Word(), Anything()), "what held when it was taken"),
+    ),
+    some_of=("text", "outcome"),
+)
+PROOF_READING: Final = Record(
+    "reading after the repair",
+    (
+        _TEST,
+        _AT,
+        optional("text", Anything(), "the number as it would be typed"),
+        optional("outcome", _OUTCOME, "what is seen, where it is no number"),
+    ),
+    some_of=("text", "outcome"),
+)
+WORKED_OUT: Final = Record(
+    "value worked out",
+    (
+        required("quantity", Name("quantity"), "what follows from the readings"),
+        _AT,
+        required("value", Text(longest=40), "the value with its unit"),
+    ),
+)
+UNAVAILABLE: Final = Record(
+    "test that cannot be done",
+    (_TEST, required("why", Text(), "what the apprentice is told")),
+)
+TRUE_FAULT: Final = Record("true fault", (required("fault", Name("fault"), "the fault"), _AT))
+TRUTH: Final = Record(
+    "truth",
+    (
+        required("faults", ListOf(TRUE_FAULT, most=6), "in order; empty: nothing is wrong"),
+        optional("behind", ListOf(Name("fault"), most=6), "what brought them about"),
+        optional("stop", Name("hazard"), "the STOP that must be obeyed"),
+        required("repair", Text(longest=800), "what put it right"),
+        required("proof", Text(longest=800), "what proved it"),
+        optional("proof-readings", ListOf(PROOF_READING, block=True), "numbers after the repair"),
+    ),
+    block=True,
+)
+
+SCENARIO_FILE: Final = Record(
+    "scenario",
+    (
+        FORMAT,
+        required("scenario", NewId(), "id; the same as the file's name"),
+        required("title", Text(longest=120), "an invented place, the unit, and the trouble"),
+        required("subsystem", Word(), "the subsystem in which the cause lies"),
+        required("difficulty", Number(1, 3, whole=True), "1 plain, 2 takes thought, 3 misleads"),
+        required("call", Text(), "the caller's own words"),
+        required("complaint", Name("complaint"), "the complaint nearest to them"),
+        required("unit", Pairs(Name("fact or plate value"), Anything()), "the unit"),
+        optional("own-record", Pairs(Name("plate value"), Anything()), "its own usual values"),
+        optional("conditions", Pairs(Word(), Anything()), "outdoor temperature, minutes running"),
+        required(
+            "readings",
+            ListOf(SCENARIO_READING, most=60, block=True),
+            "what tests read; a test that is not listed reads as on a sound unit",
+        ),
+        optional("unavailable", ListOf(UNAVAILABLE, most=20, block=True), "what cannot be done"),
+        optional("works-out", ListOf(WORKED_OUT, most=40, block=True), "for the checker"),
+        required("truth", TRUTH, "what was really wrong"),
+        required("teaches", Text(), "the one thing to take home"),
+        SOURCE,
+    ),
+    block=True,
+)

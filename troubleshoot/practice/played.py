@@ -1,0 +1,89 @@
+"""What came of one choice of the apprentice, and where a safety step has to be done."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from troubleshoot.knowledge.model import Test
+from troubleshoot.practice.scenario import Shown
+from troubleshoot.practice.slips import Slip
+from troubleshoot.reasoning.conclude import FiredHazard
+from troubleshoot.reasoning.places import Place
+from troubleshoot.visit import steps
+from troubleshoot.visit.steps import Step
+from troubleshoot.visit.work_state import UnitAtWork, WorkState
+
+CIRCUIT_STEPS: Final = frozenset(
+    {steps.GAUGES_ON, steps.GAUGES_OFF, steps.RECOVER, steps.CIRCUIT_TO_ZERO, steps.RECHARGE}
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Done:
+    """One thing done. `gain`: bits it could have been expected to tell then; None for a step."""
+
+    test: Test
+    at: Place | str | None
+    shown: tuple[Shown, ...]
+    minutes: float
+    gain: float | None
+
+
+@dataclass(frozen=True, slots=True)
+class Stopped:
+    """What was tried did not happen."""
+
+    slip: Slip
+
+
+@dataclass(frozen=True, slots=True)
+class Unavailable:
+    """A test that cannot be done here, and why."""
+
+    test: Test
+    why: str
+
+
+@dataclass(frozen=True, slots=True)
+class Partly:
+    """A computed test of which one input needs another work state; the others have been read."""
+
+    done: Done
+    lacking: Test
+    missing: tuple[str, ...]
+
+
+Result = Done | Partly | Stopped | Unavailable
+
+
+def step_at(name: str, place: str | None, work: WorkState) -> Step:
+    """A step as the work state stands: a proof that is done twice knows its second time."""
+    again = (name == steps.DEAD_TEST and work.dead != "not-shown") or (
+        name == steps.METER_PROOF and work.dead == "tested-again"
+    )
+    return Step(name, place, again)
+
+
+def places_of_step(name: str, work: WorkState, unit: UnitAtWork) -> tuple[str | None, ...]:
+    """Where a step has to be done: each section still charged, each circuit, each jumper, once."""
+    if name == steps.BLEED_CAPACITOR:
+        found = tuple(place for place in unit.capacitors if place not in work.discharged)
+    elif name == steps.BLEED_DRIVE:
+        found = tuple(place for place in unit.drives if place not in work.discharged)
+    elif name == steps.JUMPER_OUT:
+        found = tuple(sorted(work.jumpers))
+    else:
+        found = unit.circuits if name in CIRCUIT_STEPS else ()
+    return found or (None,)
+
+
+def like(place: Place | None, places: tuple[Place | None, ...]) -> Place | None:
+    """The place of another kind that goes with this one: the same number, else the first."""
+    same = (p for p in places if p is not None and place is not None and p.number == place.number)
+    return next(same, places[0])
+
+
+def until_made_safe(stop: FiredHazard) -> bool:
+    """Whether a STOP holds only until the unit is made safe."""
+    return stop.hazard.stop is not None and stop.hazard.stop.scope == "until-made-safe"

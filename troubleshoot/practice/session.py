@@ -1,0 +1,259 @@
+"""One play of a scenario: the apprentice chooses, the unit answers, the guards watch.
+
+The visit inside is a visit like any other: the same events, work state, cautions and reasoning. So
+a scenario played with the expert's choices comes to what the engine's own visit comes to.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from troubleshoot.knowledge.model import Test
+from troubleshoot.practice.answering import AnsweringUnit, times_done
+from troubleshoot.practice.expert import SharedDecider, answer_of, start_of
+from troubleshoot.practice.played import (
+    Done,
+    Partly,
+    Result,
+    Stopped,
+    Unavailable,
+    like,
+    step_at,
+    until_made_safe,
+)
+from troubleshoot.practice.scenario import Scenario, Shown
+from troubleshoot.practice.slips import GRAVE_STEPS, MAKES_SAFE, PROVES_DEAD, Slip, grave_needs
+from troubleshoot.reasoning.asking import Asking
+from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
+from troubleshoot.reasoning.places import Place
+from troubleshoot.visit.cautions import cautions_before
+from troubleshoot.visit.decide import Decision, lifting_test, standing_stop
+from troubleshoot.visit.events import Event, VisitState, after
+from troubleshoot.visit.guards import allowed
+from troubleshoot.visit.scripted import answer_event
+from troubleshoot.visit.step_guards import refusals
+from troubleshoot.visit.steps import BLEED_DRIVE, CONFIRMED, FIRE_PANEL_BACK, TELL_FIRE_PANEL
+
+HINT_MINUTES = 5.0
+LOOKED_IN_VAIN = 1.0
+"""Minutes lost on a test that cannot be done, and on a STOP called where none stands."""
+
+
+class Session:
+    """One play. Steps and tests are chosen one at a time; everything is kept for the debrief."""
+
+    def __init__(self, reasoner: Reasoner, scenario: Scenario) -> None:
+        self.knowledge = reasoner.knowledge
+        self.scenario = scenario
+        self.decider = SharedDecider(reasoner)
+        self.unit = AnsweringUnit(reasoner, scenario)
+        self.events: list[Event] = []
+        self.state = VisitState()
+        self.done: list[Done] = []
+        self.slips: list[Slip] = []
+        self.hints = 0
+        self.extra_minutes = 0.0
+        self.stopped: FiredHazard | None = None
+        self.add(start_of(scenario))
+
+    def add(self, event: Event) -> None:
+        """Take an event, and draw the conclusions afresh."""
+        self.state = after(self.knowledge, self.state, event)
+        self.events.append(event)
+        self.conclusions: Conclusions = self.decider.reasoner.conclude(self.state.case)
+
+    @property
+    def minutes(self) -> float:
+        """What has been paid: tests and steps, hints and time lost."""
+        return self.state.minutes + self.hints * HINT_MINUTES + self.extra_minutes
+
+    @property
+    def exposed_minutes(self) -> float:
+        """Minutes with the hands near line voltage."""
+        return sum(done.minutes for done in self.done if done.test.exposes == "line")
+
+    @property
+    def failed(self) -> bool:
+        """Whether something was tried that could have hurt someone."""
+        return any(slip.grave for slip in self.slips)
+
+    def tests(self) -> tuple[Test, ...]:
+        """Every test this unit offers, in the order of the rules; safety steps are apart."""
+        return tuple(
+            test
+            for test in self.conclusions.hypotheses.tests.values()
+            if (test.kind != "step" or test.id not in CONFIRMED) and not self._follows(test)
+        )
+
+    def _follows(self, test: Test) -> bool:
+        """Inputs that nobody reads off a meter, since they follow from others."""
+        read = test.reads[0].quantity if test.reads else ""
+        return test.kind == "input" and bool(self.knowledge.quantities[read].computed)
+
+    def steps(self) -> tuple[Test, ...]:
+        """Every safety step there is on this unit."""
+        at_work = self.state.at_work
+        idle = set() if at_work.drives else {BLEED_DRIVE}
+        if not at_work.fire_panel:
+            idle |= {TELL_FIRE_PANEL, FIRE_PANEL_BACK}
+        found = (self.knowledge.tests[name] for name in CONFIRMED if name not in idle)
+        return tuple(test for test in found if self.scenario.unit.allows(test.exists_when))
+
+    def places(self, test: Test) -> tuple[Place | None, ...]:
+        return self.scenario.unit.layout.places(test.per) or (None,)
+
+    def standing_stop(self) -> FiredHazard | None:
+        """The STOP that stands now, unless it has been obeyed."""
+        return None if self.stopped else standing_stop(self.knowledge, self.conclusions)
+
+    def may(self, test: Test, at: Place | None) -> bool:
+        """Whether a test can be begun as the unit stands: no STOP, no unmet need."""
+        if self.standing_stop() is not None or test.id in self.scenario.unavailable:
+            return False
+        wanted, place = next(self.asked_for(test, at))
+        return not allowed(self.state.work, wanted, _spoken(place), self.state.at_work)
+
+    def choose(self, test: Test, at: Place | None) -> Result:
+        """Do a test; for a computed one, everything that has to be read for it."""
+        stop = self.standing_stop()
+        lifts = stop is not None and lifting_test(self.knowledge, self.state, stop) == test
+        if stop is not None and not lifts and not self._made_safe(stop, test):
+            return self._missed_stop(stop, test)
+        if test.id in self.scenario.unavailable:
+            return self._unavailable(test, at, self.scenario.unavailable[test.id])
+        gain = self.gain(test, at)
+        shown: list[Shown] = []
+        before = self.state.minutes
+        for wanted, place in self.asked_for(test, at):
+            missing = allowed(self.state.work, wanted, _spoken(place), self.state.at_work)
+            if missing and not lifts:
+                if shown and not self._grave(wanted, place):
+                    done = Done(test, at, tuple(shown), self.state.minutes - before, gain)
+                    return Partly(self._keep(done), wanted, missing)
+                return self._not_yet(wanted, place, missing)
+            times = times_done(self.state.answers, wanted.id, place)
+            found = self.unit.shows(wanted, place, times)
+            if found is None:
+                return self._unavailable(wanted, place, "it cannot be read on this unit")
+            # Nobody is told that a reading misleads: that is for the apprentice to doubt.
+            self.add({**answer_event(answer_of(found)), "valid": found.valid or None})
+            shown.append(found)
+        return self._keep(Done(test, at, tuple(shown), self.state.minutes - before, gain))
+
+    def asked_for(self, test: Test, at: Place | None) -> Iterator[tuple[Test, Place | None]]:
+        """The test itself, or the inputs that a computed one still lacks, with their places."""
+        if test.kind != "computed" or self.unit.listed(test.id, at):
+            yield test, at
+            return
+        asking = Asking(self.knowledge, self.state.unit, self.conclusions.hypotheses.tests.values())
+        for wanted in asking.asks(test, at, self.conclusions.values):
+            places = self.places(wanted)
+            yield wanted, at if at in places else like(at, places)
+
+    def gain(self, test: Test, at: Place | None) -> float:
+        """Bits the test can be expected to tell now; for an input, what hangs on it."""
+        found = self.conclusions
+        if test.kind != "input":
+            return found.chooser.gain(found.ranking, test.id, at, found.seen)
+        gains = [
+            found.chooser.gain(found.ranking, other.id, place, found.seen)
+            for other in self.tests()
+            if other.kind == "computed"
+            for place in self.places(other)
+            if test in [wanted for wanted, _ in self.asked_for(other, place)]
+        ]
+        return max(gains, default=0.0)
+
+    def step(self, test: Test, place: str | None = None) -> Done | Stopped:
+        """Do one safety step at one place."""
+        step = step_at(test.id, place, self.state.work)
+        stop = self.standing_stop()
+        lifts = stop is not None and lifting_test(self.knowledge, self.state, stop) == test
+        safe = (
+            MAKES_SAFE | PROVES_DEAD if stop is not None and until_made_safe(stop) else MAKES_SAFE
+        )
+        if stop is not None and not lifts and test.id not in safe:
+            return self._missed_stop(stop, test)
+        missing = refusals(self.state.work, step, self.state.at_work)
+        if missing:
+            grave = test.id in GRAVE_STEPS
+            return self._slip(Slip(test.name, missing, grave, self._hazard_of(test)))
+        times = sum(asked.test == test.id for asked in self.state.asked)
+        listed = self.unit.listed(test.id, None)
+        shown = listed[min(times, len(listed) - 1)] if listed else Shown(test.id)
+        outcomes = shown.outcomes or (CONFIRMED[test.id],)
+        event = {
+            "event": "step",
+            "step": step.id,
+            "place": step.place,
+            "again": step.again,
+            "outcomes": list(outcomes),
+            "text": shown.text,
+        }
+        before = self.state.minutes
+        self.add(event)
+        return self._keep(Done(test, place, (shown,), self.state.minutes - before, None))
+
+    def doubt(self, reason: str) -> bool:
+        """Mark the last reading as not counting; False where there is none."""
+        if not self.state.answers:
+            return False
+        self.add({"event": "invalid", "reason": reason})
+        return True
+
+    def hint(self) -> Decision:
+        """What the engine would do next. It costs."""
+        self.hints += 1
+        return self.decider.decide(self.state, self.conclusions)
+
+    def declare_stop(self) -> FiredHazard | None:
+        """Hand the job over. The STOP obeyed, or None where none stands, which costs a minute."""
+        stop = self.standing_stop()
+        if stop is None:
+            self.extra_minutes += LOOKED_IN_VAIN
+        else:
+            self.stopped = stop
+            self.add({"event": "end", "ending": "stopped"})
+        return stop
+
+    def skip(self, test: Test, at: Place | None) -> None:
+        """Go on without a test."""
+        self.add({"event": "skip", "test": test.id, "at": _spoken(at)})
+
+    def _keep(self, done: Done) -> Done:
+        self.done.append(done)
+        return done
+
+    def _slip(self, slip: Slip) -> Stopped:
+        self.slips.append(slip)
+        return Stopped(slip)
+
+    def _unavailable(self, test: Test, at: Place | None, why: str) -> Unavailable:
+        self.extra_minutes += LOOKED_IN_VAIN
+        self.skip(test, at)
+        return Unavailable(test, why)
+
+    def _not_yet(self, test: Test, at: Place | None, missing: tuple[str, ...]) -> Stopped:
+        grave = self._grave(test, at)
+        words = (*grave, *(m for m in missing if m not in grave))
+        return self._slip(Slip(test.name, words, bool(grave), self._hazard_of(test)))
+
+    def _made_safe(self, stop: FiredHazard, test: Test) -> bool:
+        """Whether a STOP until made safe leaves room for this: dead work on a unit proved dead."""
+        dead = self.state.work.energy == "proved-dead" and test.work_state == "locked-out"
+        return until_made_safe(stop) and dead
+
+    def _grave(self, test: Test, at: Place | None) -> tuple[str, ...]:
+        return grave_needs(self.state.work, test, _spoken(at), self.state.at_work)
+
+    def _missed_stop(self, stop: FiredHazard, test: Test) -> Stopped:
+        asked = (stop.hazard.what_to_do,)
+        return self._slip(Slip(test.name, asked, True, stop.hazard.id, past_stop=True))
+
+    def _hazard_of(self, test: Test) -> str | None:
+        hazards = cautions_before(self.knowledge, self.state, test)
+        return hazards[0].id if hazards else None
+
+
+def _spoken(place: Place | None) -> str | None:
+    return None if place is None else str(place)

@@ -1,0 +1,112 @@
+"""What a typed reading measures: its grammar, the quantities it gives, and how sure each is."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+
+from troubleshoot.knowledge.model import Knowledge, Read, Test
+from troubleshoot.quantities.instruments import (
+    INSTRUMENTS,
+    default_instrument,
+    standard_uncertainty,
+)
+from troubleshoot.quantities.typed import Expected, Leg, NotUnderstood, Typed, read
+from troubleshoot.reasoning.equipment import Unit
+from troubleshoot.reasoning.legs import (
+    OVER_RANGE,
+    PURE_NUMBERS,
+    REDUCERS,
+    SPREAD_OF_LEGS,
+    farthest,
+)
+from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.values import Value, Values
+
+
+def expected_for(test: Test, knowledge: Knowledge) -> tuple[Expected, ...]:
+    """The grammars a typed answer to this test may follow, tried in order."""
+    if not test.reads:
+        return ()
+    one = test.reads[0]
+    unit = knowledge.quantities[one.quantity].unit
+    typed = one.unit or unit
+    legs = any(each.legs for each in test.reads)
+    first = Expected(typed, legs=legs, allow_over_range=_can_be_open(typed))
+    return (first,) if typed == unit else (first, Expected(unit))
+
+
+def _can_be_open(unit: str) -> bool:
+    return unit in ("ohm", "kohm", "Mohm", "uF")
+
+
+def read_text(test: Test, text: str, knowledge: Knowledge) -> Typed:
+    """Typed text by the test's own grammar; raises NotUnderstood (of the first grammar)."""
+    first: NotUnderstood | None = None
+    for expected in expected_for(test, knowledge):
+        try:
+            return read(text, expected)
+        except NotUnderstood as error:
+            first = first or error
+    if first is None:
+        raise NotUnderstood(text, f"{test.id} takes no number", "choose one of its outcomes")
+    raise first
+
+
+def quantities_of(
+    test: Test, typed: Typed, knowledge: Knowledge, values: Values, place: Place | None
+) -> dict[str, Value]:
+    """The quantities that a typed reading gives, each with its standard uncertainty.
+
+    Several legs, or a bare bound (more than 200), are judged hard.
+    """
+    numbers = [OVER_RANGE if leg.over_range else leg.value for leg in typed.values]
+    found: dict[str, Value] = {}
+    for one in test.reads:
+        number = _reduced(one, numbers, typed.values, knowledge, values, place)
+        if number is None:
+            continue
+        u = 0.0
+        if math.isfinite(number) and one.legs not in PURE_NUMBERS:
+            u = _uncertainty(test, number, typed.values[0])
+        one_value = len(numbers) == 1 and typed.values[0].bound is None
+        found[one.quantity] = Value(number, u, soft=one_value)
+    return found
+
+
+def _reduced(
+    one: Read,
+    numbers: list[float],
+    legs: tuple[Leg, ...],
+    knowledge: Knowledge,
+    values: Values,
+    place: Place | None,
+) -> float | None:
+    spread = one.legs in SPREAD_OF_LEGS
+    bare = len(numbers) == 1 and legs[0].unit == knowledge.quantities[one.quantity].unit
+    if one.legs is None or (spread and bare and one.unit is not None):
+        return numbers[0]
+    if one.legs == "farthest":
+        reference = values.unit.plate_value("nameplate-volts", place)
+        return farthest(numbers, reference)
+    return REDUCERS[one.legs](numbers)
+
+
+def _uncertainty(test: Test, number: float, leg: Leg) -> float:
+    if leg.plus_minus is not None:
+        return leg.plus_minus / math.sqrt(3)
+    meter = INSTRUMENTS[test.meter] if test.meter else default_instrument(leg.unit)
+    return standard_uncertainty(number, meter, leg.resolution) if meter else 0.0
+
+
+def stated_conditions(
+    knowledge: Knowledge, unit: Unit, conditions: Mapping[str, str]
+) -> dict[tuple[str, Place | None], Value]:
+    """Conditions as people stated them, for every place of their kind; they count as exact."""
+    found: dict[tuple[str, Place | None], Value] = {}
+    for name, text in conditions.items():
+        quantity = knowledge.quantities[name]
+        value = Value(read(text, Expected(quantity.unit)).values[0].value)
+        for place in (None, *unit.layout.places(quantity.per)):
+            found[(name, place)] = value
+    return found
