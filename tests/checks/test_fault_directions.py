@@ -88,7 +88,7 @@ def test_leakage_and_restriction_stay_together_until_subcooling_is_known(
         found = concluded(reasoner, moved(fault, without="liquid-line-temperature"))
         chances = {c.fault.id: c.probability for c in found.causes}
         pair = chances["low-charge-from-leak"], chances["liquid-line-restriction"]
-        assert max(pair) < 12 * min(pair), "the table separates them by subcooling alone"
+        assert max(pair) < 15 * min(pair), "the table separates them by subcooling alone"
         assert {c.fault.id for c in found.causes[:4]} >= {
             "low-charge-from-leak",
             "liquid-line-restriction",

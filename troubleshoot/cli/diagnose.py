@@ -11,9 +11,7 @@ from troubleshoot.visit.profiles import PROFILES
 @click.command()
 @click.argument("unit", required=False, metavar="[UNIT]")
 @click.option("--answers", metavar="FILE", help="Answer from a YAML or JSON file; ask nothing.")
-@click.option(
-    "--json", "as_json", is_flag=True, help="The account as JSON; asks nothing."
-)
+@click.option("--json", "as_json", is_flag=True, help="The account as JSON; asks nothing.")
 @click.option("--no-input", is_flag=True, help="Ask nothing; what no file answers is skipped.")
 @click.option(
     "--profile",

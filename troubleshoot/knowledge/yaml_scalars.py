@@ -8,7 +8,7 @@ from typing import Final
 
 from troubleshoot.knowledge.plain_scalars import RefusedScalar, scalar_value
 
-_NEEDS_QUOTES: Final = re.compile(r"""^[-?:,\[\]{}#&*!|>'"%@`]|: |:$| #|[,\[\]{}]|\t|\n""")
+_NEEDS_QUOTES: Final = re.compile(r"""^[-?:,\[\]{}#&*!|>'"%@`]| #|[:?,\[\]{}]|\t|\n""")
 _NEEDS_QUOTES_ALONE: Final = re.compile(r"""^[?:,\[\]{}#&*!|>'"%@`]|^-(?: |$)|: |:$| #|\t|\n""")
 
 

@@ -1,8 +1,8 @@
 """How finely the rule base can isolate its faults (IEEE 1522: fraction of faults isolated).
 
-With all tests done, every fault shows each one's likeliest outcome under its own card; the ambiguity group of a fault
-is what then still stands within a factor of three of the leader. For each group the test that
-tells its members apart best is named, or that none does.
+With all tests done, every fault shows each one's likeliest outcome under its own card; its
+ambiguity group is what then still stands within a factor of three of the leader. For each group
+the test that tells its members apart best is named, or that none does.
 """
 
 from __future__ import annotations
