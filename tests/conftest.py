@@ -8,9 +8,14 @@ from pathlib import Path
 from typing import Any
 
 import pytest
+from hypothesis import HealthCheck, settings
 
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.knowledge.model import Knowledge
+
+# A slow machine never fails a test: no time limit an example, no complaint about slow drawing.
+settings.register_profile("unhurried", deadline=None, suppress_health_check=[HealthCheck.too_slow])
+settings.load_profile("unhurried")
 
 
 @pytest.fixture(scope="session", autouse=True)

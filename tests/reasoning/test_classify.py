@@ -196,8 +196,10 @@ def test_two_quantities_that_decide_are_judged_hard() -> None:
                 (Outcome("bad", limits=(line,)), Outcome("normal", limits=(rest,))),
                 healthy=("normal",))  # fmt: skip
     know = base([test], quantities=[Quantity("amps", "A", "a"), Quantity("volts", "V", "v")])
-    typed = {("amps", None): Value(5.01, 0.5), ("volts", None): Value(199, 5)}
-    found = classify(test, None, Values(know, unit_of(know), typed))
+    values = Values(
+        know, unit_of(know), {("amps", None): Value(5.01, 0.5), ("volts", None): Value(199, 5)}
+    )
+    found = classify(test, None, values)
     assert found is not None and found.outcome == "bad" and found.chances == {"bad": 1.0}
 
 

@@ -56,6 +56,11 @@ def test_plain_formulas_are_plain_arithmetic(
     assert compute(name, inputs) == pytest.approx(expected)
 
 
+def test_what_overflows_gives_nothing() -> None:
+    assert compute("outdoor-air-fraction", (0.0, 1.0, 2.2e-308)) is None
+    assert compute("ratio", (1e308, 1e-308)) is None
+
+
 def test_dividing_by_nothing_gives_nothing() -> None:
     assert compute("ratio", (1.0, 0.0)) is None
     assert compute("percent-difference", (1.0, 0.0)) is None

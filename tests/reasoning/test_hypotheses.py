@@ -30,7 +30,7 @@ def row(card: Fault, test: str, **facts: Any) -> dict[str, float]:
     found, drawn = only(card, **facts)
     made = found.row(drawn, test)
     assert not hasattr(made, "signs")
-    return dict(made)  # type: ignore[arg-type]
+    return dict(made)
 
 
 def either(grade: str, **findings: str) -> tuple[Evidence, ...]:

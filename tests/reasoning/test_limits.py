@@ -70,7 +70,7 @@ def test_each_bound_includes_or_excludes_its_limit(
 def test_each_way_to_lean_on_a_plate_value_has_its_limit_where_it_says(
     compared_as: str, number: float, limit: float
 ) -> None:
-    bound = {"relative_to": "rated", "compared_as": compared_as}
+    bound: dict[str, Any] = {"relative_to": "rated", "compared_as": compared_as}
     assert holds(limit, **bound, at_least=number) is True
     assert holds(limit, **bound, at_most=number) is True
     assert holds(limit, **bound, above=number) is False
@@ -84,7 +84,7 @@ def test_a_reading_typed_on_a_percent_limit_is_on_it(tenths: int, percent: int) 
     # 6 % of 40.0 is 2.4, though the machine's own arithmetic makes it a hair more.
     rated = tenths / 10
     typed = float(f"{tenths * (100 + percent) / 1000:.4f}")
-    bound = {"relative_to": "rated", "compared_as": "percent-difference"}
+    bound: dict[str, Any] = {"relative_to": "rated", "compared_as": "percent-difference"}
     assert holds(typed, rated, **bound, at_least=percent) is True
     assert holds(typed, rated, **bound, above=percent) is False
 

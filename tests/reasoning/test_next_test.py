@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from dataclasses import replace
+from typing import Any
 
 import pytest
 from hypothesis import given, settings
@@ -61,7 +62,7 @@ def test_the_gain_is_the_expected_drop_in_doubt(seed: int, answering: int) -> No
         assert candidate.gain == pytest.approx(expected, abs=1e-4)
 
 
-def one_question(**more: dict[str, object]) -> Knowledge:
+def one_question(**more: dict[str, Any]) -> Knowledge:
     """Two faults and tests that separate them equally well; `more` changes single tests."""
     names = ["slow", "quick"]
     tests = [test_of(name, "low", **more.get(name, {})) for name in names]

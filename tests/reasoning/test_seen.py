@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import itertools
+from typing import Any
 
 import pytest
 
@@ -34,13 +35,13 @@ KNOWLEDGE = base(
 )
 
 
-def concluded(*answers: Answer, known: Knowledge = KNOWLEDGE, **more: object) -> Conclusions:
+def concluded(*answers: Answer, known: Knowledge = KNOWLEDGE, **more: Any) -> Conclusions:
     unit = unit_of(known, circuits=2)
     return Reasoner(known).conclude(case(known, *answers, unit=unit, **more))
 
 
-def at(test: str, outcome: str, *places: Place | None, **more: object) -> Answer:
-    return Answer(test, (outcome,), places=places or (None,), **more)  # type: ignore[arg-type]
+def at(test: str, outcome: str, *places: Place | None, **more: Any) -> Answer:
+    return Answer(test, (outcome,), places=places or (None,), **more)
 
 
 def test_a_reading_is_about_its_place_or_shared_over_those_it_may_belong_to() -> None:
@@ -81,7 +82,7 @@ def test_reports_of_repeats_multiply_for_each_truth() -> None:
     assert one.column == pytest.approx({"normal": 0.02 * 0.98, "high": 0.98 * 0.02})
 
 
-def joined(*answers: Answer, **more: object) -> tuple[dict[str, Place | None], list[Place | None]]:
+def joined(*answers: Answer, **more: Any) -> tuple[dict[str, Place | None], list[Place | None]]:
     found = concluded(*answers, **more)
     hypothesis = next(h for h in found.hypotheses.causes if h.fault.id == "joined")
     (group,) = hypothesis.picture.groups

@@ -72,7 +72,9 @@ def test_a_typed_value_wins_over_a_derived_one() -> None:
 
 
 def test_each_compressor_has_its_own_plate_value() -> None:
-    plate = {("rated", Place("compressor", n)): float(10 * n) for n in (1, 2)}
+    plate: dict[tuple[str, Place | None], float] = {
+        ("rated", Place("compressor", n)): float(10 * n) for n in (1, 2)
+    }
     values = Values(KNOWLEDGE, replace(UNIT, plate=plate), {})
     for n in (1, 2):
         for kind in ("compressor", "circuit"):
@@ -84,8 +86,7 @@ def test_quantities_defined_by_each_other_are_simply_not_known() -> None:
 
 
 def test_an_unknown_refrigerant_or_one_without_a_table_derives_nothing() -> None:
-    typed = {("suction", ONE): Value(118.0)}
-    assert known(typed).get("evaporating", ONE) is None
+    assert known({("suction", ONE): Value(118.0)}).get("evaporating", ONE) is None
 
 
 @given(st.floats(-200, 200), st.floats(-200, 200), st.floats(0, 5), st.floats(0, 5))

@@ -127,6 +127,9 @@ class Chain:
             patterns = [f"f{i}" << Atom(key=atom, at=MATCH.at) for i, atom in enumerate(rule.needs)]
             members[f"rule_{number}"] = Rule(*patterns, salience=-number)(self._callback(rule))
         self._engine = type("ChainEngine", (KnowledgeEngine,), members)()
+        # experta looks for initial facts among all rules at every reset; they never change.
+        initial = self._engine.get_deffacts()
+        self._engine.get_deffacts = lambda: initial
 
     def _callback(self, rule: FlatRule) -> Callable[..., None]:
         def conclude(engine: KnowledgeEngine, at: int, **facts: Any) -> None:

@@ -65,6 +65,6 @@ def compute(name: str, inputs: tuple[float | str, ...]) -> float | None:
     """The formula's value, or nothing where these inputs lie outside its range."""
     try:
         value = FORMULAS[name](*inputs)
-    except (OutOfRange, ZeroDivisionError):
+    except (OutOfRange, ArithmeticError):
         return None
     return value if isfinite(value) else None
