@@ -125,3 +125,41 @@ def test_no_sequence_of_answers_skips_and_undos_breaks_a_visit(choices: list[int
         state = replay(knowledge, events)
         total = sum(c.probability for c in decider.reasoner.conclude(state.case).causes)
         assert 0 <= total <= 1
+
+
+def test_leads_taken_off_before_a_test_was_given_up_have_to_go_back(
+    knowledge: Knowledge, decider: Decider
+) -> None:
+    place = "capacitor condenser fan 1"
+    test = "capacitance-out-of-circuit"
+    events: list[dict[str, Any]] = [START, {"event": "aim", "test": test, "at": place}]
+    for _ in range(40):
+        decision = decider.decide(replay(knowledge, events))
+        if decision.kind == "ask":
+            break
+        assert decision.step is not None
+        step = decision.step
+        events.append(
+            {"event": "step", "step": step.id, "place": step.place, "again": step.again,
+             "outcomes": [CONFIRMED[step.id]]}
+        )  # fmt: skip
+    assert decision.test is not None and decision.test.id == test
+    events.append({"event": "skip", "test": test, "at": [place]})
+    assert replay(knowledge, events).work.leads_off == frozenset({place})
+
+
+def test_the_guards_have_the_last_word_over_the_planner(
+    knowledge: Knowledge, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    from troubleshoot.visit import decide
+
+    monkeypatch.setattr(decide, "steps_to", lambda *_: ())
+    decider = Decider(knowledge)
+    state = replay(knowledge, [START])
+    for _ in range(5):
+        decision = decider.decide(state)
+        if decision.test is None:
+            break
+        assert decision.test.work_state in ("any", "running") and not decision.test.needs_state
+        at = None if decision.at is None else [str(decision.at)]
+        state = after(knowledge, state, {"event": "skip", "test": decision.test.id, "at": at})

@@ -239,7 +239,7 @@ class Conversation:
                 typed = self.terminal.ask(">")
                 places = self.book.state.unit.layout.places(test.per)
                 event = answer_event_from(self.knowledge, test, places[0], typed, outcomes)
-                self.book.add_reading_again(event)
+                self.book.add(event)
                 return
             except NotAnAnswer as error:
                 self.terminal.say(str(error))

@@ -13,7 +13,6 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.equipment import InputRefused
 from troubleshoot.visit.events import Event, VisitState, after, can_undo, replay
 from troubleshoot.visit.steps import Step
-from troubleshoot.visit.transitions import StepOutOfTurn
 
 
 class Keeper(Protocol):
@@ -65,13 +64,6 @@ class VisitBook:
                 "outcomes": list(outcomes),
             }
         )
-
-    def add_reading_again(self, event: Event) -> None:
-        """Keep a fresh reading of what called a STOP up; a safety step counts as a step again."""
-        try:
-            self.add(event)
-        except StepOutOfTurn:
-            self._keep({"event": "note", "text": f"{event['test']} could not be taken again yet"})
 
     def try_fact(self, name: str, value: object) -> str | None:
         """Keep an equipment fact or plate value; returns what is wrong with it, or nothing."""

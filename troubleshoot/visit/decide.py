@@ -21,6 +21,7 @@ from troubleshoot.reasoning.places import Place
 from troubleshoot.visit.account import ending_of
 from troubleshoot.visit.cautions import cautions_before
 from troubleshoot.visit.events import Spot, VisitState
+from troubleshoot.visit.guards import unmet
 from troubleshoot.visit.needs import needs_of
 from troubleshoot.visit.profiles import hand_over, hand_over_on_the_way
 from troubleshoot.visit.route import steps_to, steps_to_leave, switch_minutes
@@ -67,22 +68,27 @@ class Decider:
         if standing is not None:
             return Decision("stop", stop=standing, ending="stopped")
         if state.aim is not None:
-            return self._towards(state, conclusions, state.aim, state.aim_reason)
+            going_on = self._towards(state, conclusions, state.aim, state.aim_reason)
+            if going_on is not None:
+                return going_on
         handed: list[tuple[str, str]] = []
         candidates = self.candidates(state, conclusions)
         while True:
             chosen, reason = self._choose(conclusions, candidates)
             if chosen is None:
                 again = self._look_again(state, conclusions)
-                if again is not None:
-                    return self._towards(state, conclusions, again, DOES_NOT_FIT)
-                return Decision("ending", ending=ending_of(conclusions), handed_over=tuple(handed))
+                repeat = again and self._towards(state, conclusions, again, DOES_NOT_FIT)
+                return repeat or Decision(
+                    "ending", ending=ending_of(conclusions), handed_over=tuple(handed)
+                )
             phrase = self.handed_over(state, chosen)
             if phrase is None:
                 aim = (chosen.test.id, chosen.at)
                 decision = self._towards(state, conclusions, aim, reason)
-                return _with(decision, tuple(handed))
-            handed.append((chosen.test.id, phrase))
+                if decision is not None:
+                    return replace(decision, handed_over=tuple(handed))
+            else:
+                handed.append((chosen.test.id, phrase))
             candidates = tuple(c for c in candidates if c is not chosen)
 
     def candidates(self, state: VisitState, conclusions: Conclusions) -> tuple[Candidate, ...]:
@@ -93,7 +99,9 @@ class Decider:
 
         def asks(test: Test, place: Place | None) -> tuple[Test, ...]:
             asked = asking.asks(test, place, conclusions.values)
-            return () if any(t.id in skipped and t.id != test.id for t in asked) else asked
+            given_up = any(t.id in skipped and t.id != test.id for t in asked)
+            blocked = any(self._is_blocked(state, t, place) for t in asked)
+            return () if given_up or blocked else asked
 
         def switch(test: Test, place: Place | None) -> float:
             needs = needs_of(test, None if place is None else str(place), state.at_work)
@@ -102,6 +110,11 @@ class Decider:
         return conclusions.chooser.candidates(
             conclusions.ranking, conclusions.seen, done, asks, switch
         )
+
+    def _is_blocked(self, state: VisitState, test: Test, at: Place | None) -> bool:
+        """Whether no step leads nearer to a test and the guards still refuse it."""
+        needs = needs_of(test, _spoken(at), state.at_work)
+        return not steps_to(state.work, needs, state.at_work) and bool(unmet(state.work, needs))
 
     def _asking(self, state: VisitState, conclusions: Conclusions) -> Asking:
         return Asking(self.knowledge, state.unit, conclusions.hypotheses.tests.values())
@@ -150,8 +163,11 @@ class Decider:
 
     def _towards(
         self, state: VisitState, conclusions: Conclusions, aim: Spot, reason: str
-    ) -> Decision:
-        """The next thing on the way to a test: a step, an input it needs, or the test itself."""
+    ) -> Decision | None:
+        """The next thing on the way to a test: a step, an input it needs, or the test itself.
+
+        Nothing where no safe way leads there: the guards have the last word over the planner.
+        """
         test = self.knowledge.tests[aim[0]]
         asked = self._asking(state, conclusions).asks(test, aim[1], conclusions.values)
         wanted = next((t for t in asked if (t.id, None) not in state.skipped), test)
@@ -169,6 +185,8 @@ class Decider:
                 reason=reason,
                 cautions=cautions_before(self.knowledge, state, of_step),
             )
+        if unmet(state.work, needs):
+            return None
         return Decision(
             "ask",
             wanted,
@@ -251,7 +269,3 @@ def _like(place: Place | None, places: tuple[Place | None, ...]) -> Place | None
             if other is not None and other.number == place.number:
                 return other
     return places[0] if len(places) == 1 else None
-
-
-def _with(decision: Decision, handed: tuple[tuple[str, str], ...]) -> Decision:
-    return replace(decision, handed_over=handed)

@@ -16,6 +16,7 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.equipment import Unit, read_unit
 from troubleshoot.reasoning.places import Place, parse_place
+from troubleshoot.visit.guards import allowed
 from troubleshoot.visit.profiles import FULLY_QUALIFIED
 from troubleshoot.visit.steps import CONFIRMED, Step
 from troubleshoot.visit.transitions import after_step, after_test, expire, resume_voids
@@ -255,7 +256,12 @@ def _skip(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
     skipped = state.skipped | {(test.id, place) for place in places}
     if state.aim is not None:
         skipped |= {state.aim}
-    return replace(state, skipped=skipped, aim=None)
+    where = None if places[0] is None else str(places[0])
+    work = state.work
+    if not allowed(work, test, where, state.at_work):
+        # It had been shown: hands may have begun (leads lifted) before it was given up.
+        work = after_test(work, test, where, (), state.at_work)
+    return replace(state, skipped=skipped, aim=None, work=work)
 
 
 def _aim(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:

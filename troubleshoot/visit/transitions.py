@@ -23,10 +23,6 @@ JUMPER_HAZARD: Final = "temporary-jumper"
 NITROGEN_HAZARD: Final = "nitrogen-pressure"
 
 
-class StepOutOfTurn(ValueError):
-    """A step was reported whose turn has not come. `after_step` itself bears such steps."""
-
-
 def after_step(state: WorkState, step: Step, outcomes: Outcomes, unit: UnitAtWork) -> WorkState:
     """The state after a step was done with these outcomes (one, or several where it allows).
 

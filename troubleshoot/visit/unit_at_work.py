@@ -7,6 +7,7 @@ from troubleshoot.visit.work_state import UnitAtWork
 
 BLOWER_MOTOR = "blower motor"
 BLOWER_DRIVE = "blower drive"
+HIGHEST_OF_240_CLASS = 277.0
 
 
 def unit_at_work(unit: Unit) -> UnitAtWork:
@@ -27,5 +28,16 @@ def unit_at_work(unit: Unit) -> UnitAtWork:
         circuits=tuple(str(place) for place in unit.layout.places("circuit")),
         flammable=facts.get("refrigerant-class") == "a2l",
         fire_panel=facts.get("duct-smoke-detector") == "fitted",
-        volts_480=facts.get("line-volts-class") == "480-volt",
+        volts_480=_may_be_480(unit),
     )
+
+
+def _may_be_480(unit: Unit) -> bool:
+    """Whether the supply is of the 480 V class, or may be: an unknown three-phase supply counts."""
+    known = unit.facts.get("line-volts-class")
+    if known is not None:
+        return known == "480-volt"
+    volts = unit.plate_value("nameplate-volts", None)
+    if volts is not None:
+        return volts > HIGHEST_OF_240_CLASS
+    return unit.facts.get("supply-phase") == "three"
