@@ -19,9 +19,10 @@ from tests.practice.playing import (
     scenario_named,
     session_of,
 )
-from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.knowledge.model import Knowledge, Stop
 from troubleshoot.practice.played import Done, Partly, Stopped, Unavailable
 from troubleshoot.practice.session import HINT_MINUTES, Session
+from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.places import Place
 from troubleshoot.visit.visit_account import visit_account
 
@@ -178,7 +179,11 @@ def test_a_test_that_cannot_be_done_costs_a_minute(shipped: Knowledge) -> None:
 def test_dead_work_goes_on_under_a_stop_until_made_safe_and_live_work_does_not(
     shipped: Knowledge,
 ) -> None:
-    session = session_of(shipped, "hums-and-quits-after-lunch")
+    # The rules stop only the step for a dead leg; here the same finding halts until made safe.
+    hazard = shipped.hazards["motor-on-bad-supply"]
+    stricter = replace(hazard, stop=Stop("until-made-safe", "live work"))
+    knowledge = replace(shipped, hazards={**shipped.hazards, hazard.id: stricter})
+    session = Session(Reasoner(knowledge), scenario_named(shipped, "hums-and-quits-after-lunch"))
     do_steps(session, "roof-conditions", "tell-occupants", "second-person", "tester-proof")
     do_steps(session, "stop-by-controls", "panels-off-energised", "tools-clear")
     do_steps(session, "restart-and-watch")

@@ -14,6 +14,7 @@ from troubleshoot.quantities.typed import NotUnderstood
 from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.classify import Classified, classify
 from troubleshoot.reasoning.measuring import quantities_of, read_text, stated_conditions
+from troubleshoot.reasoning.misreadings import repeats
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.values import Value, Values
 from troubleshoot.reasoning.withdrawal import withdraw
@@ -69,7 +70,7 @@ def take_readings(knowledge: Knowledge, case: Case) -> tuple[tuple[Reading, ...]
     ones that counted made of it; one taken after a repair stands alone. A reading that does not
     count, taken after one that does, is kept beside it: what it may mean for safety still stands.
     """
-    case = replace(case, answers=withdraw(knowledge, case.answers))
+    case = replace(case, answers=withdraw(knowledge, repeats(knowledge, case.answers)))
     typed = _typed_values(knowledge, case)
     values = Values(knowledge, case.unit, typed)
     latest: dict[tuple[str, Place | None], Reading] = {}
