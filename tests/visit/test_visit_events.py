@@ -163,3 +163,22 @@ def test_the_guards_have_the_last_word_over_the_planner(
         assert decision.test.work_state in ("any", "running") and not decision.test.needs_state
         at = None if decision.at is None else [str(decision.at)]
         state = after(knowledge, state, {"event": "skip", "test": decision.test.id, "at": at})
+
+
+def test_a_reading_withdrawn_with_its_meter_is_offered_again(
+    knowledge: Knowledge, decider: Decider
+) -> None:
+    events: list[dict[str, Any]] = [
+        START,
+        {"event": "answer", "test": "tester-proof", "outcomes": ["proved"]},
+        {"event": "answer", "test": "transformer-secondary-volts", "text": "0 V"},
+    ]
+
+    def offered(more: list[dict[str, Any]]) -> set[str]:
+        state = replay(knowledge, [*events, *more])
+        found = decider.candidates(state, decider.reasoner.conclude(state.case))
+        return {candidate.test.id for candidate in found}
+
+    failed = {"event": "answer", "test": "tester-proof", "outcomes": ["failed"]}
+    assert "transformer-secondary-volts" not in offered([])
+    assert "transformer-secondary-volts" in offered([failed])

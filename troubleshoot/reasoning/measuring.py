@@ -23,6 +23,9 @@ from troubleshoot.reasoning.legs import (
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.values import Value, Values
 
+LEG_NAMES = ("C-R", "C-S", "R-S", "L1", "L2", "L3", "L1-L2", "L2-L3", "L1-L3", "AB", "BC", "CA")
+"""What the legs of a reading are called: winding terminals, supply legs, pairs of them."""
+
 
 def expected_for(test: Test, knowledge: Knowledge) -> tuple[Expected, ...]:
     """The grammars a typed answer to this test may follow, tried in order."""
@@ -32,7 +35,8 @@ def expected_for(test: Test, knowledge: Knowledge) -> tuple[Expected, ...]:
     unit = knowledge.quantities[one.quantity].unit
     typed = one.unit or unit
     legs = any(each.legs for each in test.reads)
-    first = Expected(typed, legs=legs, allow_over_range=_can_be_open(typed))
+    names = LEG_NAMES if legs else ()
+    first = Expected(typed, legs=legs, names=names, allow_over_range=_can_be_open(typed))
     return (first,) if typed == unit else (first, Expected(unit))
 
 

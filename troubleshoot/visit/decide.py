@@ -18,6 +18,7 @@ from troubleshoot.reasoning.fit import SURPRISING
 from troubleshoot.reasoning.look_again import worth_repeating
 from troubleshoot.reasoning.next_test import Candidate, choose
 from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.withdrawal import WITHDRAWN
 from troubleshoot.visit.account import ending_of
 from troubleshoot.visit.cautions import cautions_before
 from troubleshoot.visit.events import Spot, VisitState
@@ -94,7 +95,8 @@ class Decider:
     def candidates(self, state: VisitState, conclusions: Conclusions) -> tuple[Candidate, ...]:
         """Every test worth a look from here, the best rate first."""
         asking = self._asking(state, conclusions)
-        done = frozenset((r.test, r.at) for r in conclusions.readings) | state.skipped
+        taken = (r for r in conclusions.readings if r.why_invalid != WITHDRAWN)
+        done = frozenset((r.test, r.at) for r in taken) | state.skipped
         skipped = {test for test, _ in state.skipped}
 
         def asks(test: Test, place: Place | None) -> tuple[Test, ...]:
