@@ -185,3 +185,15 @@ def test_a_gas_smell_offers_no_next_test_and_only_a_hand_over(
     assert code == 0 and book.state.ended == "stopped"
     assert "Test:" not in player.text and "STOP" in player.text
     assert "told: the gas utility, at ten" in book.state.notes[0]
+
+
+def test_a_danger_that_a_finding_shows_is_told_at_once(shipped: Knowledge, tmp_path: Path) -> None:
+    unit = {**UNIT, "supply-phase": "three", "compressor-phase": "three"}
+    shows: dict[str, str | list[str]] = {"compressor-amps": "52/52/0 A"}
+    player = Player(shipped, shows, ["do compressor-amps"], ["q"])
+    play(shipped, tmp_path, player, {"complaint": "no-cooling", "unit": unit})
+    hazard = shipped.hazards["motor-on-bad-supply"]
+    text = " ".join(player.text.split())
+    assert f"{hazard.signal} - STOP THIS STEP: {hazard.what_to_do[:40]}" in text
+    after = text.split("STOP THIS STEP")[1]
+    assert "Test:" in after or "Step:" in after

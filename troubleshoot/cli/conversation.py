@@ -16,6 +16,7 @@ from troubleshoot.cli.screens import (
     show_cautions,
     show_choices,
     show_ending,
+    show_found_hazard,
     show_stop,
     show_task,
     show_verdict,
@@ -44,6 +45,7 @@ class Conversation:
         self.commands = Commands(knowledge, book, terminal, self.decider)
         self.shown_cautions: set[str] = set()
         self.was_open = False
+        self.told_hazards: set[str] = set()
         self.roof_seen = time.monotonic()
 
     def run(self) -> int:
@@ -183,6 +185,7 @@ class Conversation:
         if decision.step is not None:
             found = step_outcomes(test, decision.step, typed, outcomes)
             self.book.add_step(decision.step, found)
+            self._tell_hazards(self.decider.reasoner.conclude(self.book.state.case))
             return
         event = answer_event_from(self.knowledge, test, decision.at, typed, outcomes)
         before = [a for a in self.book.state.answers if a.test == test.id and a.text]
@@ -195,7 +198,20 @@ class Conversation:
                 show_verdict(self.terminal, reading, self.knowledge)
                 if not reading.valid:
                     self.terminal.say(f"It does not count: {reading.why_invalid}", 1)
+        self._tell_hazards(after)
         show_causes(self.terminal, after)
+
+    def _tell_hazards(self, found: Conclusions) -> None:
+        """What a finding or a likely fault has called up, once, as soon as it is known.
+
+        STOPs that end or halt the visit are told where they do so.
+        """
+        for fired in found.hazards:
+            stop = fired.hazard.stop
+            halts = fired.stops and stop is not None and stop.scope != "this-step"
+            if fired.hazard.id not in self.told_hazards and not halts:
+                self.told_hazards.add(fired.hazard.id)
+                show_found_hazard(self.terminal, fired)
 
     def _compare(self, test: Test, first: str, second: str) -> None:
         sentence = agreement(self.knowledge, test, first, second)

@@ -127,14 +127,21 @@ def show_verdict(terminal: Terminal, reading: Reading, knowledge: Knowledge) -> 
     terminal.say(" - ".join(words), 1)
 
 
+def show_found_hazard(terminal: Terminal, fired: FiredHazard) -> None:
+    """A danger that a finding has shown; with a STOP of its own it stops this step."""
+    hazard = fired.hazard
+    head = f"{hazard.signal} - STOP THIS STEP" if fired.stops else hazard.signal
+    terminal.say(f"{head}: {hazard.what_to_do}", strong=True)
+    if hazard.stop is not None and hazard.stop.covers and not fired.stops:
+        terminal.say(f"Stop if: {hazard.stop.covers}", 2)
+
+
 def show_stop(terminal: Terminal, fired: FiredHazard) -> None:
     """A STOP: what to do, who takes over; never a way round."""
     hazard = fired.hazard
     terminal.say()
     terminal.say(f"{hazard.signal} - STOP", strong=True)
     terminal.say(hazard.what_to_do, strong=True)
-    if hazard.stop is not None and hazard.stop.covers:
-        terminal.say(f"This stops: {hazard.stop.covers}", 2)
     terminal.say(f"Hand over to: {hazard.defer_to}", 2)
     reason = hazard.id.replace("-", " ")
     terminal.say(

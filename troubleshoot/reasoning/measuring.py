@@ -12,6 +12,7 @@ from troubleshoot.quantities.instruments import (
     standard_uncertainty,
 )
 from troubleshoot.quantities.typed import Expected, Leg, NotUnderstood, Typed, read
+from troubleshoot.quantities.units import same_kind
 from troubleshoot.reasoning.equipment import Unit
 from troubleshoot.reasoning.legs import (
     OVER_RANGE,
@@ -86,6 +87,9 @@ def _reduced(
     values: Values,
     place: Place | None,
 ) -> float | None:
+    unit = one.unit or knowledge.quantities[one.quantity].unit
+    if one.legs is None and not same_kind(unit, legs[0].unit):
+        return None  # a number typed in ohms says nothing about degrees
     spread = one.legs in SPREAD_OF_LEGS
     bare = len(numbers) == 1 and legs[0].unit == knowledge.quantities[one.quantity].unit
     if one.legs is None or (spread and bare and one.unit is not None):
