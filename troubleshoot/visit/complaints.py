@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+import math
 import re
+from collections import Counter
 
 from troubleshoot.knowledge.model import Complaint, Knowledge
 
@@ -14,23 +16,36 @@ _IDLE = frozenset(
 
 
 def match_complaints(knowledge: Knowledge, words: str, most: int = 4) -> tuple[Complaint, ...]:
-    """The complaints that share most of the caller's words, the best first; ties in file order."""
+    """The complaints that share most of the caller's words, the best first; ties in file order.
+
+    A word counts the more, the fewer complaints it could mean.
+    """
+    texts = {c.id: [_words(t) for t in _texts(c)] for c in knowledge.complaints.values()}
+    met: Counter[str] = Counter()
+    for phrases in texts.values():
+        met.update(frozenset().union(*phrases))
     said = _words(words)
     scored = []
     for order, complaint in enumerate(knowledge.complaints.values()):
-        score = max(_overlap(said, text) for text in (complaint.says, *complaint.words))
-        score = max(score, _overlap(said, complaint.id.replace("-", " ")))
+        score = max(_overlap(said, phrase, met) for phrase in texts[complaint.id])
         if score > 0:
             scored.append((-score, order, complaint))
     scored.sort(key=lambda row: row[:2])
     return tuple(complaint for _, _, complaint in scored[:most])
 
 
-def _overlap(said: frozenset[str], text: str) -> float:
-    """Shared words as a share of both texts (Dice)."""
-    words = _words(text)
-    shared = len(said & words)
-    return 2 * shared / (len(said) + len(words)) if shared else 0.0
+def _texts(complaint: Complaint) -> tuple[str, ...]:
+    return complaint.says, *complaint.words, complaint.id.replace("-", " ")
+
+
+def _overlap(said: frozenset[str], phrase: frozenset[str], met: Counter[str]) -> float:
+    """Shared words as a share of both texts (Dice), each by how telling it is."""
+
+    def telling(words: frozenset[str]) -> float:
+        return math.fsum(1 / met[word] if met[word] else 0.5 for word in sorted(words))
+
+    shared = telling(said & phrase)
+    return 2 * shared / (telling(said) + telling(phrase)) if shared else 0.0
 
 
 def _words(text: str) -> frozenset[str]:
