@@ -100,7 +100,7 @@ def test_evidence_over_two_tests_means_at_least_one_of_them() -> None:
     tests = [test_of("a", "high"), test_of("b", "hot")]
     either = Evidence("almost-always", evidence({"often": [{"a": "high", "b": "hot"}]})[0].findings)
     knowledge = base(tests, [fault("f").__class__(**{
-        **{s: getattr(fault("f"), s) for s in fault("f").__slots__}, "evidence": (either,)}),
+        **{s: getattr(fault("f"), s) for s in vars(fault("f"))}, "evidence": (either,)}),
         fault("g")])  # fmt: skip
     reasoner = Reasoner(knowledge)
 

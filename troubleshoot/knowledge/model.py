@@ -2,6 +2,7 @@
 
 Every class mirrors one kind of entry in the rule files. Nothing here reads files or decides
 anything; `build` makes these objects and `reasoning` uses them. Ids are words joined by hyphens.
+Without slots: making slotted classes costs the start more than they save.
 """
 
 from __future__ import annotations
@@ -23,7 +24,7 @@ FactsNeeded = Mapping[str, tuple[str, ...]]
 """Equipment facts that must hold: fact -> the words any one of which will do."""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Bound:
     """One comparison of a limit: a quantity, perhaps relative to another value, against numbers."""
 
@@ -40,7 +41,7 @@ class Bound:
     when: FactsNeeded = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class LimitLine:
     """All bounds of one line must hold; a bound or line whose `when` fails is left out."""
 
@@ -48,7 +49,7 @@ class LimitLine:
     when: FactsNeeded = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Outcome:
     """One outcome of a test. `limits`: any one line is enough."""
 
@@ -59,7 +60,7 @@ class Outcome:
     source: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Read:
     """How typed numbers become a quantity: the unit typed and how several legs reduce to one."""
 
@@ -68,7 +69,7 @@ class Read:
     unit: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Test:
     """Something a person asks, looks at, measures or does, with the outcomes it can have."""
 
@@ -101,7 +102,7 @@ class Test:
     source: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Finding:
     """A test and the outcomes any one of which counts."""
 
@@ -109,7 +110,7 @@ class Finding:
     outcomes: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Evidence:
     """How often any of the findings shows when the fault is there. More than one: any-of."""
 
@@ -117,7 +118,7 @@ class Evidence:
     findings: tuple[Finding, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Given:
     """How often `finding` shows when the fault is there and all of `given` has been seen."""
 
@@ -126,7 +127,7 @@ class Given:
     given: tuple[Finding, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Picture:
     """One way a fault shows (mild, severe; per metering); overrides the card where it speaks."""
 
@@ -136,7 +137,7 @@ class Picture:
     when: FactsNeeded = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Repair:
     what: str
     minutes: float
@@ -146,7 +147,7 @@ class Repair:
     hand_over: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Proof:
     """A reading that must be right after the repair, in words and where possible as a finding."""
 
@@ -154,7 +155,7 @@ class Proof:
     finding: Finding | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Example:
     """Readings that must put the card's fault first, or must not."""
 
@@ -166,7 +167,7 @@ class Example:
     complaint: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Fault:
     id: str
     name: str
@@ -190,7 +191,7 @@ class Fault:
     source: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Condition:
     """A condition tree. `op` says how `parts` combine, or that this is a leaf.
 
@@ -206,7 +207,7 @@ class Condition:
     words: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Void:
     """Readings of `tests` weigh nothing while the rule holds; for these faults or for all."""
 
@@ -215,7 +216,7 @@ class Void:
     for_subsystems: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Procedure:
     """A when / then rule: what follows from findings beyond the weight of evidence."""
 
@@ -229,7 +230,7 @@ class Procedure:
     source: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Trigger:
     """All parts that are stated must hold together."""
 
@@ -243,13 +244,13 @@ class Trigger:
     equipment: FactsNeeded = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Stop:
     scope: StopScope
     covers: str
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Hazard:
     id: str
     signal: Signal
@@ -260,7 +261,7 @@ class Hazard:
     source: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Complaint:
     """What the caller says; a weak witness. `faults` in order, the likeliest first."""
 
@@ -276,7 +277,7 @@ class Complaint:
     source: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class EquipmentFact:
     id: str
     values: tuple[str, ...]
@@ -284,7 +285,7 @@ class EquipmentFact:
     counts: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class PlateValue:
     """A value limits lean on: nameplate, or this unit's own usual value."""
 
@@ -295,13 +296,13 @@ class PlateValue:
     per: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Implication:
     when: FactsNeeded
     then: Mapping[str, str]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Derivation:
     """One way to compute a quantity: a formula's name and the quantities or facts it takes."""
 
@@ -309,7 +310,7 @@ class Derivation:
     inputs: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Quantity:
     id: str
     unit: str
@@ -318,7 +319,7 @@ class Quantity:
     computed: tuple[Derivation, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class NamedLimit:
     """A number or condition used in more than one place, with its source."""
 
@@ -330,7 +331,7 @@ class NamedLimit:
     source: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class RoundPoint:
     id: str
     number: int
@@ -343,7 +344,7 @@ class RoundPoint:
     source: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class DriftAlarm:
     """A change against this unit's own record that deserves a look, though within limits."""
 
@@ -355,7 +356,7 @@ class DriftAlarm:
     source: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@dataclass(frozen=True)
 class Knowledge:
     """The whole rule base. Mappings keep file order and are keyed by id."""
 

@@ -68,6 +68,7 @@ def hazard(name: str, trigger: int = 0) -> str:
 
 
 def behind(fault: str) -> str:
+    """The causes behind this fault are worth looking for."""
     return f"behind:{fault}"
 
 
@@ -83,8 +84,8 @@ def compile_chains(knowledge: Knowledge) -> tuple[FlatRule, ...]:
         for trigger, needs in _hazard_needs(each):
             compiler.add(each.id, needs, hazard(each.id, trigger))
     for fault in knowledge.faults.values():
-        for cause in fault.behind:
-            compiler.add(fault.id, (likely(fault.id),), behind(cause))
+        if fault.behind:
+            compiler.add(fault.id, (likely(fault.id),), behind(fault.id))
     return tuple(dict.fromkeys(compiler.rules))
 
 

@@ -201,11 +201,11 @@ class Reasoner:
 
     def _behind(self, unit: Unit, shown: list[Cause]) -> Iterator[Fault]:
         """Causes behind the likely ones that can exist on this unit, in the cards' order."""
-        concluded = {name for name, _ in self._concluded("behind")}
-        names = dict.fromkeys(name for cause in shown for name in cause.fault.behind)
-        for name in names:
+        worth_it = {name for name, _ in self._concluded("behind")}
+        likely = (cause.fault for cause in shown if cause.fault.id in worth_it)
+        for name in dict.fromkeys(name for fault in likely for name in fault.behind):
             fault = self.knowledge.faults[name]
-            if name in concluded and unit.allows(fault.exists_when):
+            if unit.allows(fault.exists_when):
                 yield fault
 
 
