@@ -299,10 +299,21 @@ def test_a_round_expects_nothing_wrong_and_a_complaint_something() -> None:
 def test_the_hypotheses_of_a_unit_are_made_once() -> None:
     knowledge = knowing()
     reasoner = Reasoner(knowledge)
-    first, second = (reasoner.conclude(case(knowledge)) for _ in range(2))
+    first, second = (
+        reasoner.conclude(case(knowledge, *answers)) for answers in ((), [said("look", "bad")])
+    )
     assert first.hypotheses is second.hypotheses and first.chooser is second.chooser
     other = reasoner.conclude(case(knowledge, unit=unit_of(knowledge, metering="txv")))
     assert other.hypotheses is not first.hypotheses
+
+
+def test_a_case_is_reasoned_through_once_until_it_changes() -> None:
+    knowledge = knowing()
+    reasoner = Reasoner(knowledge)
+    first, again = (reasoner.conclude(case(knowledge, said("look", "bad"))) for _ in range(2))
+    assert first is again
+    changed = reasoner.conclude(case(knowledge, said("look", "normal")))
+    assert changed.seen != first.seen and changed.case != first.case
 
 
 def test_a_base_without_faults_still_answers() -> None:

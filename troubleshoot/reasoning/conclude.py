@@ -89,6 +89,7 @@ class Reasoner:
         self.knowledge = knowledge
         self._chain = Chain(compile_chains(knowledge))
         self._units: list[tuple[Unit, Hypotheses, Chooser]] = []
+        self._last: Conclusions | None = None
 
     def hypotheses(self, unit: Unit) -> tuple[Hypotheses, Chooser]:
         """The hypotheses of a unit; the last unit's are kept, as a visit asks again and again."""
@@ -100,7 +101,16 @@ class Reasoner:
         return hypotheses, self._units[0][2]
 
     def conclude(self, case: Case) -> Conclusions:
-        """Everything that follows from the case."""
+        """Everything that follows from the case; the last case's is kept.
+
+        A visit asks twice for the same case: to say what an answer means, and to choose what comes
+        next. Choices, plates and notes between answers leave the case as it is.
+        """
+        if self._last is None or self._last.case != case:
+            self._last = self._conclude(case)
+        return self._last
+
+    def _conclude(self, case: Case) -> Conclusions:
         hypotheses, chooser = self.hypotheses(case.unit)
         taken, values = take_readings(self.knowledge, case)
         procedures = self._chained(case, taken, values)
