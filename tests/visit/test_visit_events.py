@@ -11,8 +11,9 @@ from hypothesis import strategies as st
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.decide import Decider
-from troubleshoot.visit.events import VisitState, after, can_undo, replay
+from troubleshoot.visit.events import after, can_undo, replay
 from troubleshoot.visit.steps import CONFIRMED
+from troubleshoot.visit.visit_state import VisitState
 
 START: dict[str, Any] = {"event": "start", "complaint": "no-cooling", "unit": {"circuits": 2}}
 ANSWER: dict[str, Any] = {

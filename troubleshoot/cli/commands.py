@@ -7,8 +7,9 @@ from troubleshoot.cli.terminal import Terminal
 from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Conclusions
-from troubleshoot.reasoning.places import PlaceNotUnderstood
+from troubleshoot.reasoning.places import PlaceNotUnderstood, spoken
 from troubleshoot.visit.decide import Decider, Decision
+from troubleshoot.visit.event_shapes import skip_event
 from troubleshoot.visit.events import places_from
 from troubleshoot.visit.explain import because, find_fault, what_if, why_not
 
@@ -70,8 +71,7 @@ class Commands:
         elif typed in ("s", "skip") and decision.kind == "step":
             self.terminal.say("A safety step cannot be skipped. q keeps the visit and leaves.")
         elif typed in ("s", "skip"):
-            at = None if decision.at is None else str(decision.at)
-            self.book.add({"event": "skip", "test": test.id, "at": at})
+            self.book.add(skip_event(test.id, decision.at))
         elif typed == "done":
             self.book.add({"event": "closing"})
         elif word == "note" and rest:
@@ -126,7 +126,7 @@ class Commands:
 
     def _other_tests(self, conclusions: Conclusions) -> None:
         found = self.decider.candidates(self.book.state, conclusions)[:OTHER_TESTS]
-        self.offered = tuple((c.test.id, None if c.at is None else str(c.at)) for c in found)
+        self.offered = tuple((c.test.id, spoken(c.at)) for c in found)
         for number, candidate in enumerate(found, start=1):
             where = self.book.state.unit.layout.shown(candidate.test.per, candidate.at)
             minutes = candidate.minutes + candidate.switch_minutes
@@ -153,7 +153,7 @@ class Commands:
         if len(places) > 1:
             self.terminal.say("Say where: " + ", ".join(f"at {p}" for p in places))
             return
-        self._aim(test.id, None if places[0] is None else str(places[0]))
+        self._aim(test.id, spoken(places[0]))
 
     def _again(self) -> None:
         """Read the last reading once more."""
@@ -161,8 +161,7 @@ class Commands:
         if last is None:
             self.terminal.say("There is no reading to take again.")
             return
-        at = last.places[0]
-        self._aim(last.test, None if at is None else str(at))
+        self._aim(last.test, spoken(last.places[0]))
 
     def _aim(self, test: str, at: str | None) -> None:
         reason = "you chose it"

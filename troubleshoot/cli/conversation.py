@@ -25,6 +25,7 @@ from troubleshoot.cli.terminal import EndOfInput, Terminal
 from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.places import spoken
 from troubleshoot.visit.decide import Decider, Decision, lifting_test
 from troubleshoot.visit.nameplate import plate_to_ask
 from troubleshoot.visit.repeating import agreement
@@ -96,8 +97,8 @@ class Conversation:
         assert decision.test is not None
         if decision.aim is not None and self.book.state.aim is None:
             test, at = decision.aim
-            place = None if at is None else str(at)
-            self.book.add({"event": "aim", "test": test, "at": place, "reason": decision.reason})
+            reason = decision.reason
+            self.book.add({"event": "aim", "test": test, "at": spoken(at), "reason": reason})
         if decision.kind == "ask":
             for plate in self._plates(decision):
                 self._ask_plate(*plate)
@@ -130,7 +131,7 @@ class Conversation:
         wanted = plate_to_ask(
             self.knowledge, state.unit, decision.test, decision.at, state.not_known
         )
-        at = None if decision.at is None else str(decision.at)
+        at = spoken(decision.at)
         return [(p.id, f"{p.meaning} ({p.unit})", at if p.per else None) for p in wanted]
 
     def _ask_plate(self, name: str, meaning: str, at: str | None) -> None:

@@ -11,8 +11,10 @@ from typing import Any, Protocol
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.equipment import InputRefused
-from troubleshoot.visit.events import Event, VisitState, after, can_undo, replay
+from troubleshoot.visit.event_shapes import step_event
+from troubleshoot.visit.events import Event, after, can_undo, replay
 from troubleshoot.visit.steps import Step
+from troubleshoot.visit.visit_state import VisitState
 
 
 class Keeper(Protocol):
@@ -55,15 +57,7 @@ class VisitBook:
 
     def add_step(self, step: Step, outcomes: tuple[str, ...]) -> None:
         """Keep a safety step."""
-        self.add(
-            {
-                "event": "step",
-                "step": step.id,
-                "place": step.place,
-                "again": step.again,
-                "outcomes": list(outcomes),
-            }
-        )
+        self.add(step_event(step, outcomes))
 
     def try_fact(self, name: str, value: object) -> str | None:
         """Keep an equipment fact or plate value; returns what is wrong with it, or nothing."""

@@ -25,14 +25,15 @@ from troubleshoot.practice.scenario import Scenario, Shown
 from troubleshoot.practice.slips import GRAVE_STEPS, MAKES_SAFE, PROVES_DEAD, Slip, grave_needs
 from troubleshoot.reasoning.asking import Asking
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.places import Place, spoken
 from troubleshoot.visit.cautions import cautions_before
 from troubleshoot.visit.decide import Decision, lifting_test, standing_stop
-from troubleshoot.visit.events import Event, VisitState, after
+from troubleshoot.visit.event_shapes import answer_event, skip_event, step_event
+from troubleshoot.visit.events import Event, after
 from troubleshoot.visit.guards import allowed
-from troubleshoot.visit.scripted import answer_event
 from troubleshoot.visit.step_guards import refusals
 from troubleshoot.visit.steps import BLEED_DRIVE, CONFIRMED, FIRE_PANEL_BACK, TELL_FIRE_PANEL
+from troubleshoot.visit.visit_state import VisitState
 
 HINT_MINUTES = 5.0
 LOOKED_IN_VAIN = 1.0
@@ -111,7 +112,7 @@ class Session:
         if self.standing_stop() is not None or test.id in self.scenario.unavailable:
             return False
         wanted, place = next(self.asked_for(test, at))
-        return not allowed(self.state.work, wanted, _spoken(place), self.state.at_work)
+        return not allowed(self.state.work, wanted, spoken(place), self.state.at_work)
 
     def choose(self, test: Test, at: Place | None) -> Result:
         """Do a test; for a computed one, everything that has to be read for it."""
@@ -125,7 +126,7 @@ class Session:
         shown: list[Shown] = []
         before = self.state.minutes
         for wanted, place in self.asked_for(test, at):
-            missing = allowed(self.state.work, wanted, _spoken(place), self.state.at_work)
+            missing = allowed(self.state.work, wanted, spoken(place), self.state.at_work)
             if missing and not lifts:
                 if shown and not self._grave(wanted, place):
                     done = Done(test, at, tuple(shown), self.state.minutes - before, gain)
@@ -182,16 +183,8 @@ class Session:
         listed = self.unit.listed(test.id, None)
         shown = listed[min(times, len(listed) - 1)] if listed else Shown(test.id)
         outcomes = shown.outcomes or (CONFIRMED[test.id],)
-        event = {
-            "event": "step",
-            "step": step.id,
-            "place": step.place,
-            "again": step.again,
-            "outcomes": list(outcomes),
-            "text": shown.text,
-        }
         before = self.state.minutes
-        self.add(event)
+        self.add(step_event(step, outcomes, shown.text))
         return self._keep(Done(test, place, (shown,), self.state.minutes - before, None))
 
     def doubt(self, reason: str) -> bool:
@@ -218,7 +211,7 @@ class Session:
 
     def skip(self, test: Test, at: Place | None) -> None:
         """Go on without a test."""
-        self.add({"event": "skip", "test": test.id, "at": _spoken(at)})
+        self.add(skip_event(test.id, at))
 
     def _keep(self, done: Done) -> Done:
         self.done.append(done)
@@ -244,7 +237,7 @@ class Session:
         return until_made_safe(stop) and dead
 
     def _grave(self, test: Test, at: Place | None) -> tuple[str, ...]:
-        return grave_needs(self.state.work, test, _spoken(at), self.state.at_work)
+        return grave_needs(self.state.work, test, spoken(at), self.state.at_work)
 
     def _missed_stop(self, stop: FiredHazard, test: Test) -> Stopped:
         asked = (stop.hazard.what_to_do,)
@@ -253,7 +246,3 @@ class Session:
     def _hazard_of(self, test: Test) -> str | None:
         hazards = cautions_before(self.knowledge, self.state, test)
         return hazards[0].id if hazards else None
-
-
-def _spoken(place: Place | None) -> str | None:
-    return None if place is None else str(place)

@@ -48,6 +48,11 @@ class Place:
         return spoken if self.kind in UNNUMBERED else f"{spoken} {self.number}"
 
 
+def spoken(place: Place | None) -> str | None:
+    """The place in words, as events and safety steps name it; None for the unit as a whole."""
+    return None if place is None else str(place)
+
+
 @dataclass(frozen=True, slots=True)
 class Layout:
     """How many of each kind the unit has, and which circuits a condenser fan serves."""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from troubleshoot.knowledge.model import Hazard, Knowledge, Test, Trigger
 from troubleshoot.reasoning.chains import belongs_to_step
-from troubleshoot.visit.events import VisitState
+from troubleshoot.visit.visit_state import VisitState
 
 
 def cautions_before(knowledge: Knowledge, state: VisitState, test: Test) -> tuple[Hazard, ...]:

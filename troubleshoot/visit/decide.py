@@ -17,16 +17,16 @@ from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
 from troubleshoot.reasoning.fit import SURPRISING
 from troubleshoot.reasoning.look_again import worth_repeating
 from troubleshoot.reasoning.next_test import Candidate, choose
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.places import Place, spoken
 from troubleshoot.reasoning.withdrawal import WITHDRAWN
 from troubleshoot.visit.account import ending_of
 from troubleshoot.visit.cautions import cautions_before
-from troubleshoot.visit.events import Spot, VisitState
 from troubleshoot.visit.guards import unmet
 from troubleshoot.visit.needs import needs_of
 from troubleshoot.visit.profiles import hand_over, hand_over_on_the_way
 from troubleshoot.visit.route import steps_to, steps_to_leave, switch_minutes
 from troubleshoot.visit.steps import Step
+from troubleshoot.visit.visit_state import Spot, VisitState
 
 DOES_NOT_FIT = "it fits the other readings worst; a second look tells whether it was right"
 
@@ -106,7 +106,7 @@ class Decider:
             return () if given_up or blocked else asked
 
         def switch(test: Test, place: Place | None) -> float:
-            needs = needs_of(test, None if place is None else str(place), state.at_work)
+            needs = needs_of(test, spoken(place), state.at_work)
             return switch_minutes(state.work, needs, state.at_work, self.knowledge.tests)
 
         return conclusions.chooser.candidates(
@@ -115,7 +115,7 @@ class Decider:
 
     def _is_blocked(self, state: VisitState, test: Test, at: Place | None) -> bool:
         """Whether no step leads nearer to a test and the guards still refuse it."""
-        needs = needs_of(test, _spoken(at), state.at_work)
+        needs = needs_of(test, spoken(at), state.at_work)
         return not steps_to(state.work, needs, state.at_work) and bool(unmet(state.work, needs))
 
     def _asking(self, state: VisitState, conclusions: Conclusions) -> Asking:
@@ -156,7 +156,7 @@ class Decider:
             test = self.knowledge.tests[name]
             phrase = hand_over(test, state.profiles)
             if phrase is None:
-                needs = needs_of(test, _spoken(candidate.at), state.at_work)
+                needs = needs_of(test, spoken(candidate.at), state.at_work)
                 steps = steps_to(state.work, needs, state.at_work)
                 phrase = hand_over_on_the_way(steps, self.knowledge.tests, state.profiles)
             if phrase is not None:
@@ -175,7 +175,7 @@ class Decider:
         wanted = next((t for t in asked if (t.id, None) not in state.skipped), test)
         places = state.unit.layout.places(wanted.per)
         at = aim[1] if aim[1] in places else _like(aim[1], places)
-        needs = needs_of(wanted, _spoken(at), state.at_work)
+        needs = needs_of(wanted, spoken(at), state.at_work)
         steps = steps_to(state.work, needs, state.at_work)
         if steps:
             of_step = self.knowledge.tests[steps[0].id]
@@ -258,10 +258,6 @@ def _told_apart(conclusions: Conclusions, candidate: Candidate) -> Iterator[str]
     for cause in conclusions.causes[:3]:
         if not mentions or cause.fault.id != mentions[0].fault.id:
             yield cause.fault.name
-
-
-def _spoken(place: Place | None) -> str | None:
-    return None if place is None else str(place)
 
 
 def _like(place: Place | None, places: tuple[Place | None, ...]) -> Place | None:

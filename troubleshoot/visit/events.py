@@ -1,4 +1,4 @@
-"""One visit as a chain of events, and the state that they add up to.
+"""One visit as a chain of events, and how each changes the state of the visit.
 
 An event is plain data, as it stands in the journal. `after` makes the next state from the last
 one and an event; `replay` does so from the start. Undo is an event too: it takes back the words of
@@ -9,88 +9,23 @@ two. Nothing here reads a clock, a file or a terminal.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass, field, replace
+from dataclasses import replace
 from typing import Any
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.answers import Answer, Case
+from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.equipment import Unit, read_unit
-from troubleshoot.reasoning.places import Place, parse_place
+from troubleshoot.reasoning.places import Place, parse_place, spoken
 from troubleshoot.visit.guards import allowed
 from troubleshoot.visit.profiles import FULLY_QUALIFIED
 from troubleshoot.visit.steps import CONFIRMED, Step
 from troubleshoot.visit.transitions import after_step, after_test, expire, resume_voids
 from troubleshoot.visit.unit_at_work import unit_at_work
-from troubleshoot.visit.work_state import UnitAtWork, WorkState, cautious
+from troubleshoot.visit.visit_state import Asked, Spot, VisitState
+from troubleshoot.visit.work_state import cautious
 
 Event = Mapping[str, Any]
-Spot = tuple[str, Place | None]
-"""A test at a place."""
-
 UNDOABLE = frozenset({"answer", "step", "skip", "fact", "invalid", "repaired"})
-
-
-@dataclass(frozen=True, slots=True)
-class Asked:
-    """One thing asked and what came of it, for the record.
-
-    `place`: for a safety step, its place in words, which need not be one of the unit's tree.
-    """
-
-    test: str
-    at: Place | None
-    outcome: str | None
-    text: str | None
-    valid: bool
-    minutes: float
-    work_state: str
-    place: str | None = None
-
-
-@dataclass(frozen=True, slots=True)
-class VisitState:
-    """Everything one visit has come to."""
-
-    unit_data: Mapping[str, object] = field(default_factory=dict)
-    own_record: Mapping[str, object] = field(default_factory=dict)
-    unit: Unit = field(default_factory=Unit)
-    at_work: UnitAtWork = field(default_factory=UnitAtWork)
-    complaint: str | None = None
-    name: str = ""
-    words: str = ""
-    routine: bool = False
-    profiles: frozenset[str] = FULLY_QUALIFIED
-    conditions: Mapping[str, str] = field(default_factory=dict)
-    answers: tuple[Answer, ...] = ()
-    asked: tuple[Asked, ...] = ()
-    skipped: frozenset[Spot] = frozenset()
-    not_known: frozenset[str] = frozenset()
-    work: WorkState = field(default_factory=WorkState)
-    aim: Spot | None = None
-    aim_reason: str = ""
-    notes: tuple[str, ...] = ()
-    repaired: tuple[str, ...] = ()
-    mended_here: bool = False
-    closing: bool = False
-    cured: bool = False
-    ended: str | None = None
-
-    @property
-    def case(self) -> Case:
-        """The case that the reasoning starts from."""
-        return Case(
-            self.unit,
-            self.complaint,
-            self.answers,
-            self.conditions,
-            self.skipped,
-            self.repaired,
-            self.routine,
-        )
-
-    @property
-    def minutes(self) -> float:
-        return sum(each.minutes for each in self.asked)
 
 
 def replay(knowledge: Knowledge, events: Sequence[Event]) -> VisitState:
@@ -198,9 +133,7 @@ def _answer(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState
         test.minutes,
         test.work_state,
     )
-    work = after_test(
-        state.work, test, None if where is None else str(where), answer.outcomes, state.at_work
-    )
+    work = after_test(state.work, test, spoken(where), answer.outcomes, state.at_work)
     return replace(
         state,
         answers=(*state.answers, answer),
@@ -256,7 +189,7 @@ def _skip(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
     skipped = state.skipped | {(test.id, place) for place in places}
     if state.aim is not None:
         skipped |= {state.aim}
-    where = None if places[0] is None else str(places[0])
+    where = spoken(places[0])
     work = state.work
     if not allowed(work, test, where, state.at_work):
         # It had been shown: hands may have begun (leads lifted) before it was given up.

@@ -11,13 +11,15 @@ from typing import Any
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.conclude import Conclusions
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.places import Place, spoken
 from troubleshoot.visit.account import Plain, ending_of
 from troubleshoot.visit.decide import Decider, Decision, lifting_test
-from troubleshoot.visit.events import Event, VisitState, after
+from troubleshoot.visit.event_shapes import answer_event, skip_event, step_event
+from troubleshoot.visit.events import Event, after
 from troubleshoot.visit.profiles import FULLY_QUALIFIED
 from troubleshoot.visit.steps import CONFIRMED
 from troubleshoot.visit.visit_account import visit_account
+from troubleshoot.visit.visit_state import VisitState
 
 LONGEST_VISIT = 600
 """More events than any visit has; a run that reaches it is a defect, not a long day."""
@@ -61,7 +63,7 @@ class ScriptedVisit:
         for candidate in self.decider.candidates(self.state, conclusions):
             held = any(self.unused.get(test) for test in (candidate.test.id, *candidate.asks))
             if held and self.decider.handed_over(self.state, candidate) is None:
-                at = None if candidate.at is None else str(candidate.at)
+                at = spoken(candidate.at)
                 self.add({"event": "aim", "test": candidate.test.id, "at": at})
                 return True
         return False
@@ -75,7 +77,7 @@ class ScriptedVisit:
         if decision.kind == "step":
             self._do_step(decision, answer)
         elif answer is None:
-            self.add(_skip_event(decision))
+            self.add(skip_event(decision.test.id, decision.at))
         else:
             self.add(answer_event(answer))
         return True
@@ -95,27 +97,18 @@ class ScriptedVisit:
     def _next(self, test: str, at: Place | str | None) -> Answer | None:
         waiting = self.unused.get(test, [])
         for index, answer in enumerate(waiting):
-            spoken = {None if p is None else str(p) for p in answer.places}
-            if at is None or str(at) in spoken or None in spoken:
+            where = {spoken(place) for place in answer.places}
+            if at is None or str(at) in where or None in where:
                 return waiting.pop(index)
         return None
 
     def _do_step(self, decision: Decision, answer: Answer | None) -> None:
         assert decision.step is not None and decision.test is not None
-        step = decision.step
-        outcomes: tuple[str, ...] = (CONFIRMED[step.id],)
+        outcomes: tuple[str, ...] = (CONFIRMED[decision.step.id],)
         if answer is not None and answer.outcomes:
             outcomes = answer.outcomes
-        self.add(
-            {
-                "event": "step",
-                "step": step.id,
-                "place": step.place,
-                "again": step.again,
-                "outcomes": list(outcomes),
-                "text": None if answer is None else answer.text,
-            }
-        )
+        text = None if answer is None else answer.text
+        self.add(step_event(decision.step, outcomes, text))
 
     def _made_safe(self, decision: Decision) -> bool:
         """A STOP is lifted only by a fresh reading of what called it up, or the all-clear."""
@@ -156,26 +149,3 @@ def start_event(
         "routine": case.routine,
         "profiles": sorted(profiles or FULLY_QUALIFIED),
     }
-
-
-def answer_event(answer: Answer) -> Event:
-    """An answer as an event."""
-    places = [str(p) for p in answer.places if p is not None]
-    return {
-        "event": "answer",
-        "test": answer.test,
-        "at": places or None,
-        "shared": answer.shared,
-        "outcomes": list(answer.outcomes),
-        "text": answer.text,
-        "valid": answer.valid,
-        "instrument": answer.instrument,
-        "why_invalid": answer.why_invalid,
-        "conditions": dict(answer.conditions),
-    }
-
-
-def _skip_event(decision: Decision) -> Event:
-    assert decision.test is not None
-    at = None if decision.at is None else str(decision.at)
-    return {"event": "skip", "test": decision.test.id, "at": at}

@@ -9,7 +9,7 @@ from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.next_test import Candidate
 from troubleshoot.visit.account import Plain, account
 from troubleshoot.visit.cautions import cautions_before
-from troubleshoot.visit.events import Asked, VisitState
+from troubleshoot.visit.visit_state import Asked, VisitState
 
 
 def visit_account(

@@ -1,0 +1,78 @@
+"""What one visit has come to, as it stands after its events."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from troubleshoot.reasoning.answers import Answer, Case
+from troubleshoot.reasoning.equipment import Unit
+from troubleshoot.reasoning.places import Place
+from troubleshoot.visit.profiles import FULLY_QUALIFIED
+from troubleshoot.visit.work_state import UnitAtWork, WorkState
+
+Spot = tuple[str, Place | None]
+"""A test at a place."""
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """One thing asked and what came of it, for the record.
+
+    `place`: for a safety step, its place in words, which need not be one of the unit's tree.
+    """
+
+    test: str
+    at: Place | None
+    outcome: str | None
+    text: str | None
+    valid: bool
+    minutes: float
+    work_state: str
+    place: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class VisitState:
+    """Everything one visit has come to."""
+
+    unit_data: Mapping[str, object] = field(default_factory=dict)
+    own_record: Mapping[str, object] = field(default_factory=dict)
+    unit: Unit = field(default_factory=Unit)
+    at_work: UnitAtWork = field(default_factory=UnitAtWork)
+    complaint: str | None = None
+    name: str = ""
+    words: str = ""
+    routine: bool = False
+    profiles: frozenset[str] = FULLY_QUALIFIED
+    conditions: Mapping[str, str] = field(default_factory=dict)
+    answers: tuple[Answer, ...] = ()
+    asked: tuple[Asked, ...] = ()
+    skipped: frozenset[Spot] = frozenset()
+    not_known: frozenset[str] = frozenset()
+    work: WorkState = field(default_factory=WorkState)
+    aim: Spot | None = None
+    aim_reason: str = ""
+    notes: tuple[str, ...] = ()
+    repaired: tuple[str, ...] = ()
+    mended_here: bool = False
+    closing: bool = False
+    cured: bool = False
+    ended: str | None = None
+
+    @property
+    def case(self) -> Case:
+        """The case that the reasoning starts from."""
+        return Case(
+            self.unit,
+            self.complaint,
+            self.answers,
+            self.conditions,
+            self.skipped,
+            self.repaired,
+            self.routine,
+        )
+
+    @property
+    def minutes(self) -> float:
+        return sum(each.minutes for each in self.asked)
