@@ -177,6 +177,28 @@ def test_explanations_at_any_prompt_change_nothing(shipped: Knowledge, tmp_path:
     assert "Traceback" not in player.text and code == KEPT
 
 
+def test_commands_about_a_question_change_nothing_once_the_visit_is_settled(
+    shipped: Knowledge, tmp_path: Path
+) -> None:
+    shows: dict[str, str | list[str]] = {
+        "condenser-fan-turning": "stopped",
+        "condenser-fan-hand-spin": "free",
+        "capacitor-appearance at capacitor condenser fan 1": "bulged",
+        "capacitance-out-of-circuit at capacitor condenser fan 1": "2.1 uF",
+    }
+    start = {"complaint": "cooling-short-cycles", "unit": UNIT}
+    events, texts = [], []
+    for folder, settled in (("left", ["q"]), ("asked", ["s", "?", "what if stopped", "q"])):
+        (tmp_path / folder).mkdir()
+        player = Player(shipped, dict(shows), settled=settled)
+        code, book = play(shipped, tmp_path / folder, player, dict(start))
+        assert code == KEPT and "The cause is named." in player.text
+        events.append(book.events)
+        texts.append(player.text)
+    assert texts[1].count("No question is open here.") == 3
+    assert events[0] == events[1]
+
+
 def test_a_gas_smell_offers_no_next_test_and_only_a_hand_over(
     shipped: Knowledge, tmp_path: Path
 ) -> None:

@@ -33,7 +33,6 @@ from troubleshoot.visit.transitions import (
     after_test,
     expire,
     resume_voids,
-    withdraws_readings,
 )
 from troubleshoot.visit.work_state import UnitAtWork, WorkState, cautious, open_items
 
@@ -145,8 +144,6 @@ def test_a_meter_that_fails_its_proof_takes_back_all_that_it_proved() -> None:
     assert failed.dead == "not-shown"
     assert failed.discharged == frozenset()
     assert way(failed, HANDS_IN)[:2] == ["tester-proof", "verified-dead"]
-    assert withdraws_readings(proof, ("failed",))
-    assert not withdraws_readings(proof, ("proved",))
 
 
 def test_a_circuit_found_live_sends_to_the_second_source() -> None:

@@ -14,6 +14,7 @@ from troubleshoot.visit.events import places_from
 from troubleshoot.visit.explain import because, find_fault, what_if, why_not
 
 OTHER_TESTS = 8
+NO_QUESTION = "No question is open here. tests lists what else could be done."
 
 
 class Leave(Exception):
@@ -36,10 +37,8 @@ class Commands:
         """Serve a command; False where the words are an answer."""
         word, _, rest = typed.partition(" ")
         self.book.changed = False
-        test = decision.test
-        assert test is not None
         if typed.lower() in ("?", "how"):
-            show_how(self.terminal, test)
+            self._how(decision)
         elif typed.lower() in ("w", "why"):
             self._why(decision)
         elif typed.lower() in ("h", "help"):
@@ -62,16 +61,12 @@ class Commands:
         self, typed: str, word: str, rest: str, decision: Decision, conclusions: Conclusions
     ) -> bool:
         """Commands that change the visit."""
-        test = decision.test
-        assert test is not None
         if typed in ("q", "quit"):
             raise Leave
         if typed in ("u", "undo"):
             self.terminal.say(self.book.undo())
-        elif typed in ("s", "skip") and decision.kind == "step":
-            self.terminal.say("A safety step cannot be skipped. q keeps the visit and leaves.")
         elif typed in ("s", "skip"):
-            self.book.add(skip_event(test.id, decision.at))
+            self._skip(decision)
         elif typed == "done":
             self.book.add({"event": "closing"})
         elif word == "note" and rest:
@@ -89,6 +84,20 @@ class Commands:
         else:
             return False
         return True
+
+    def _skip(self, decision: Decision) -> None:
+        if decision.kind == "step":
+            self.terminal.say("A safety step cannot be skipped. q keeps the visit and leaves.")
+        elif decision.test is None:
+            self.terminal.say(NO_QUESTION)
+        else:
+            self.book.add(skip_event(decision.test.id, decision.at))
+
+    def _how(self, decision: Decision) -> None:
+        if decision.test is None:
+            self.terminal.say(NO_QUESTION)
+        else:
+            show_how(self.terminal, decision.test)
 
     def _why(self, decision: Decision) -> None:
         if decision.kind == "step" and decision.aim is not None:
@@ -114,7 +123,9 @@ class Commands:
 
     def _what_if(self, rest: str, decision: Decision, conclusions: Conclusions) -> None:
         test = decision.test
-        assert test is not None
+        if test is None:
+            self.terminal.say(NO_QUESTION)
+            return
         word = rest.strip().lower().replace(" ", "-")
         outcomes = conclusions.hypotheses.outcomes(test.id)
         matching = [o for o in outcomes if o == word] or [o for o in outcomes if o.startswith(word)]

@@ -150,12 +150,8 @@ class Conversation:
         test = decision.test
         assert test is not None
         outcomes = conclusions.hypotheses.outcomes(test.id)
-        unit = ""
-        if test.reads and decision.kind == "ask":
-            one = test.reads[0]
-            unit = one.unit or self.knowledge.quantities[one.quantity].unit
         if decision.kind == "ask":
-            show_choices(self.terminal, test, outcomes, unit.removesuffix("-diff"))
+            show_choices(self.terminal, self.knowledge, test, outcomes)
         else:
             self.terminal.say(
                 "Enter when done; or say what came of it: "
@@ -249,8 +245,7 @@ class Conversation:
         outcomes = conclusions.hypotheses.outcomes(test.id)
         for sentence in test.how:
             self.terminal.say(sentence, 2)
-        unit = self.knowledge.quantities[test.reads[0].quantity].unit if test.reads else ""
-        show_choices(self.terminal, test, outcomes, unit)
+        show_choices(self.terminal, self.knowledge, test, outcomes)
         while True:
             try:
                 typed = self.terminal.ask(">")
@@ -282,8 +277,7 @@ class Conversation:
             if typed == "repaired" and conclusions.named is not None:
                 self._after_repair(conclusions.named.fault.id)
                 return True
-            asking = Decision("ask", next(iter(self.knowledge.tests.values())))
-            if not typed or not self.commands.serve(typed, asking, conclusions):
+            if not typed or not self.commands.serve(typed, decision, conclusions):
                 self.terminal.say("repaired, tests, done, because, why not CAUSE, or q.")
             elif self.book.changed:
                 return True

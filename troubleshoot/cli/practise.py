@@ -214,9 +214,7 @@ def _export(folder: Path, apprentice: str, file: str) -> None:
     try:
         Path(file).write_text(as_csv(plays), "utf-8", newline="")
     except OSError as error:
-        raise Failure(
-            [f"{file}: cannot be written ({error.strerror}); name another"], USAGE
-        ) from None
+        raise _unwritable(file, error) from None
     click.echo(f"{len(plays)} plays in {file}")
 
 
@@ -233,9 +231,7 @@ def _new(words: tuple[str, ...]) -> None:
     except FileExistsError:
         raise Failure([f"{path} is there already; name another file"], USAGE) from None
     except OSError as error:
-        raise Failure(
-            [f"{path}: cannot be written ({error.strerror}); name another"], USAGE
-        ) from None
+        raise _unwritable(str(path), error) from None
     click.echo(f"{path} is written. Change it, then: troubleshoot practise {path}")
 
 

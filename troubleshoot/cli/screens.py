@@ -76,8 +76,11 @@ def show_how(terminal: Terminal, test: Test) -> None:
         terminal.say(f"Source: {test.source}", 2)
 
 
-def show_choices(terminal: Terminal, test: Test, outcomes: tuple[str, ...], unit: str) -> None:
+def show_choices(
+    terminal: Terminal, knowledge: Knowledge, test: Test, outcomes: tuple[str, ...]
+) -> None:
     """The answers that will do."""
+    unit = _unit_to_type(knowledge, test)
     means = {o.id: o.means for o in test.outcomes}
     if unit:
         terminal.say(f"Type the reading ({unit}){', or a word:' if outcomes else ':'}")
@@ -87,6 +90,14 @@ def show_choices(terminal: Terminal, test: Test, outcomes: tuple[str, ...], unit
         terminal.say(f"{start} {outcome.replace('-', ' ')}{text}", 2)
     if test.choose == "several":
         terminal.say("Several may be true: give their numbers with commas.", 2)
+
+
+def _unit_to_type(knowledge: Knowledge, test: Test) -> str:
+    """The unit of the number a test reads; a difference of temperatures is typed in plain ones."""
+    if not test.reads:
+        return ""
+    one = test.reads[0]
+    return (one.unit or knowledge.quantities[one.quantity].unit).removesuffix("-diff")
 
 
 def show_causes(terminal: Terminal, conclusions: Conclusions) -> None:

@@ -44,7 +44,7 @@ def conformance(
     margin = min(to_low, to_high)
     if u == 0.0 or math.isinf(reading):
         return Conformance(1.0 if margin >= 0.0 else 0.0, _verdict(margin, 0.0))
-    probability = _below(to_high / u) - _below(-to_low / u)
+    probability = normal_below(to_high / u) - normal_below(-to_low / u)
     return Conformance(probability, _verdict(margin, COVERAGE_FACTOR * u))
 
 
@@ -87,7 +87,7 @@ def _verdict(margin: float, guard: float) -> Verdict:
     return "too close to call with this meter"
 
 
-def _below(sigmas: float) -> float:
+def normal_below(sigmas: float) -> float:
     """Return the share of a normal distribution below `sigmas` standard deviations."""
     return 0.5 * math.erfc(-sigmas / math.sqrt(2.0))
 
@@ -98,7 +98,9 @@ def _density(sigmas: float) -> float:
 
 def _accepted(value: float, limit: float, sigma_ratio: float) -> float:
     """Return the probability that a meter reads `value` between -limit and +limit."""
-    return _below((limit - value) * sigma_ratio) - _below((-limit - value) * sigma_ratio)
+    return normal_below((limit - value) * sigma_ratio) - normal_below(
+        (-limit - value) * sigma_ratio
+    )
 
 
 def _limit_in_sigmas(in_tolerance_probability: float, sigma_ratio: float) -> float:

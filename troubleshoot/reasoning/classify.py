@@ -14,7 +14,7 @@ from dataclasses import dataclass
 from itertools import pairwise
 
 from troubleshoot.knowledge.model import Outcome, Test
-from troubleshoot.quantities.conformance import conformance
+from troubleshoot.quantities.conformance import conformance, normal_below
 from troubleshoot.reasoning.equipment import Unit
 from troubleshoot.reasoning.limits import cuts_on, deciding_quantities, outcome_at
 from troubleshoot.reasoning.places import Place
@@ -133,15 +133,10 @@ def _chances(bands: tuple[_Band, ...], x: float, u: float) -> Mapping[str, float
     parts: dict[str, float] = {}
     for band in bands:
         if band.outcome is not None:
-            part = _below((band.high - x) / u) - _below((band.low - x) / u)
+            part = normal_below((band.high - x) / u) - normal_below((band.low - x) / u)
             parts[band.outcome] = parts.get(band.outcome, 0.0) + part
     total = math.fsum(parts.values())
     return {outcome: part / total for outcome, part in parts.items() if part > 0 and total > 0}
-
-
-def _below(z: float) -> float:
-    """Standard normal distribution function."""
-    return 0.5 * math.erfc(-z / math.sqrt(2))
 
 
 def _healthy_band(

@@ -10,7 +10,7 @@ from troubleshoot.visit import steps
 from troubleshoot.visit.needs import VACUUM, needs_of
 from troubleshoot.visit.step_effects import EFFECTS, Outcomes, power_back
 from troubleshoot.visit.step_guards import refusals
-from troubleshoot.visit.steps import CONFIRMED, Step
+from troubleshoot.visit.steps import Step
 from troubleshoot.visit.work_state import WHOLE_UNIT, Circuit, UnitAtWork, WorkState, cautious
 
 Event = Literal["lock-off", "motor-ran", "resumed", "hour-passed"]
@@ -70,11 +70,6 @@ def expire(state: WorkState, event: Event) -> WorkState:
 def resume_voids(minutes_away: float, same_day: bool) -> bool:
     """Whether resuming a visit voids what a person elsewhere could have changed meanwhile."""
     return minutes_away >= RESUME_MINUTES or not same_day
-
-
-def withdraws_readings(step: Step, outcomes: Outcomes) -> bool:
-    """Whether the meter failed its proof, so that its readings since the last proof fall."""
-    return step.id == steps.METER_PROOF and outcomes != (CONFIRMED[steps.METER_PROOF],)
 
 
 def _resumed(state: WorkState) -> WorkState:
