@@ -12,6 +12,7 @@ from tests.building import given as given_that
 from troubleshoot.knowledge.model import Evidence, Fault, Knowledge, Outcome, Picture
 from troubleshoot.reasoning.hypotheses import FaultPicture, Hypotheses, hypotheses_for
 from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.rows import NONE_OF_THEM
 
 TESTS = [test_of(name, "low", "high") for name in "abcde"]
 TXV = {"metering": ("txv",)}
@@ -140,7 +141,7 @@ def test_a_test_of_signs_joins_a_group_by_each_sign_alone_or_none() -> None:
                  given=(given_that("a", "high", "often", face="normal"),))  # fmt: skip
     found = live(base([signs, *TESTS], [card]))
     (group,) = found.causes[0].picture.groups
-    none = {"none": 1.0, "dirty": 0.0, "bent": 0.0}
+    none = {NONE_OF_THEM: 1.0, "dirty": 0.0, "bent": 0.0}
     assert group.row_given("a", {"face": none})["high"] == pytest.approx(0.73)
 
 

@@ -16,7 +16,7 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.look_again import gain_of_repeating, second_report, worth_repeating
-from troubleshoot.reasoning.next_test import entropy
+from troubleshoot.reasoning.next_test import entropy, least_rate_on
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.rows import background, cells_of, row
 from troubleshoot.reasoning.seen import Seen
@@ -91,31 +91,60 @@ def test_a_test_that_no_cause_mentions_is_hardly_worth_repeating() -> None:
     )
     answers = (Answer("t", ("low",)), Answer("u", ("low",)))
     found = Reasoner(knowledge).conclude(case(knowledge, *answers))
-    worth = worth_repeating(found.hypotheses, found.ranking, found.seen)
-    gains = {one.reading.test: gain for one, gain in worth}
-    assert gains["t"] > 2 * gains.get("u", 0.0)
+    gains = {
+        one.reading.test: gain_of_repeating(found.hypotheses, found.ranking, one, found.seen)
+        for one in found.seen
+    }
+    assert gains["t"] > 2 * gains["u"]
 
 
-def test_the_readings_worth_most_come_first_and_no_more_than_asked_for() -> None:
-    knowledge = random_base(3)
-    found = Reasoner(knowledge).conclude(case(knowledge, *answers_for(5)))
-    worth = worth_repeating(found.hypotheses, found.ranking, found.seen, most=2)
-    gains = sorted(
-        (gain_of_repeating(found.hypotheses, found.ranking, one, found.seen) for one in found.seen),
-        reverse=True,
+def repeats(found: Conclusions, **switch: float) -> list[str]:
+    """The tests that pay to be repeated; `switch` gives minutes to change the work state."""
+    worth = worth_repeating(
+        found.hypotheses, found.ranking, found.seen, lambda test, _: switch.get(test.id, 0.0)
     )
-    assert [gain for _, gain in worth] == [g for g in gains[:2] if g > 0]
+    return [again.test.id for again in worth]
+
+
+@settings(max_examples=20, deadline=None)
+@given(st.integers(0, 10_000), st.integers(0, 10_000))
+def test_readings_that_pay_to_be_repeated_come_best_rate_first(seed: int, answering: int) -> None:
+    knowledge = random_base(seed)
+    found = Reasoner(knowledge).conclude(case(knowledge, *answers_for(answering)))
+    least = least_rate_on(found.ranking)
+    rates = {
+        one.reading.test: gain_of_repeating(found.hypotheses, found.ranking, one, found.seen)
+        for one in found.seen
+    }
+    paying = [t for t in sorted(rates, key=lambda t: (-rates[t], t)) if rates[t] > least]
+    assert repeats(found) == paying
+
+
+def test_no_reading_is_repeated_twice_or_where_getting_there_costs_more_than_it_tells() -> None:
+    knowledge = base(
+        [test_of("t", "low", kind="question"), test_of("u", "low", kind="question")],
+        [fault("a", {"often": [{"t": "low"}, {"u": "low"}]}), fault("b")],
+    )
+    reasoner = Reasoner(knowledge)
+    once = (Answer("t", ("low",)), Answer("u", ("low",)))
+    found = reasoner.conclude(case(knowledge, *once))
+    assert repeats(found) == ["t", "u"]
+    assert repeats(found, t=400.0) == ["u"]
+    twice = reasoner.conclude(case(knowledge, *once, Answer("u", ("low",))))
+    assert "u" not in repeats(twice)
 
 
 def test_a_reading_from_before_a_repair_is_not_repeated() -> None:
-    knowledge = base([test_of("t", "low")], [fault("a", {"often": [{"t": "low"}]}), fault("b"),
-                                             fault("c", {"seldom": [{"t": "low"}]})])  # fmt: skip
+    knowledge = base(
+        [test_of("t", "low", kind="question")],
+        [fault("a", {"often": [{"t": "low"}]}), fault("b"), fault("c", {"seldom": [{"t": "low"}]})],
+    )
     reasoner = Reasoner(knowledge)
     before = case(knowledge, Answer("t", ("low",)), repaired=("b",))
     after = case(knowledge, Answer("t", ("low",), after_repair=True), repaired=("b",))
     for asked, worth in ((before, False), (after, True)):
         found = reasoner.conclude(asked)
-        assert bool(worth_repeating(found.hypotheses, found.ranking, found.seen)) == worth
+        assert bool(repeats(found)) == worth
 
 
 def test_a_reading_speaks_again_only_about_its_own_place() -> None:

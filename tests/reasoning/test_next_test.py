@@ -16,9 +16,16 @@ from tests.reasoning.test_ranking import OUTCOMES, answers_for, random_base
 from troubleshoot.knowledge.model import Knowledge, Test, TestKind
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
-from troubleshoot.reasoning.next_test import Candidate, choose, entropy, least_rate, pays
+from troubleshoot.reasoning.next_test import (
+    VALUE_OF_RIGHT,
+    Candidate,
+    choose,
+    entropy,
+    least_rate_on,
+    pays,
+)
 from troubleshoot.reasoning.places import Place
-from troubleshoot.reasoning.rows import background, cells_of, reported, row
+from troubleshoot.reasoning.rows import Row, background, cells_of, reported, row
 
 
 def itself(test: Test, place: Place | None) -> tuple[Test, ...]:
@@ -34,8 +41,8 @@ def candidates(found: Conclusions) -> tuple[Candidate, ...]:
     return found.chooser.candidates(found.ranking, found.seen, done, itself, no_switch)
 
 
-def direct_gain(knowledge: Knowledge, found: Conclusions, test: Test) -> float:
-    """H(sum p P(r|h)) - sum p H(r|h), over all hypotheses, with look error 0.02.
+def weighted_rows(found: Conclusions, test: Test) -> list[tuple[float, Row]]:
+    """The chance of every hypothesis with its row of reports, with look error 0.02.
 
     Something outside the rules has a row of its own, three parts background and one part even.
     """
@@ -48,6 +55,12 @@ def direct_gain(knowledge: Knowledge, found: Conclusions, test: Test) -> float:
     beyond = {o: 0.75 * p + 0.25 / len(usual) for o, p in usual.items()}
     weighted.append((found.ranking.nothing_wrong, reported(usual, 0.02)))
     weighted.append((found.ranking.outside, reported(beyond, 0.02)))
+    return weighted
+
+
+def direct_gain(found: Conclusions, test: Test) -> float:
+    """H(sum p P(r|h)) - sum p H(r|h), over all hypotheses."""
+    weighted = weighted_rows(found, test)
     mixed = [math.fsum(p * r[o] for p, r in weighted) for o in OUTCOMES]
     return entropy(mixed) - math.fsum(p * entropy(r.values()) for p, r in weighted)
 
@@ -58,7 +71,7 @@ def test_the_gain_is_the_expected_drop_in_doubt(seed: int, answering: int) -> No
     knowledge = random_base(seed)
     found = Reasoner(knowledge).conclude(case(knowledge, *answers_for(answering)[:2]))
     for candidate in candidates(found):
-        expected = direct_gain(knowledge, found, candidate.test)
+        expected = direct_gain(found, candidate.test)
         assert candidate.gain == pytest.approx(expected, abs=1e-4)
 
 
@@ -115,11 +128,38 @@ def test_the_least_rate_is_doubt_over_what_a_wrong_repair_costs() -> None:
     found = Reasoner(knowledge).conclude(case(knowledge))
     chances = [c.probability for c in found.causes]
     rest = [found.ranking.nothing_wrong, found.ranking.outside]
-    expected = entropy([*chances, *rest]) / (1.1 * 180 * (1 - max(chances + rest)))
-    assert least_rate(found.ranking) == pytest.approx(expected)
-    candidate = candidates(found)[0]
-    assert pays(candidate, candidate.gain / candidate.minutes * 0.99)
-    assert not pays(candidate, candidate.gain / candidate.minutes * 1.01)
+    dearest = 1.1 * VALUE_OF_RIGHT * (1 - max(chances + rest))
+    least = least_rate_on(found.ranking)
+    assert least == pytest.approx(entropy([*chances, *rest]) / dearest)
+    assert pays(least * 10, 0.0, 9.9, least) and not pays(least * 10, 0.0, 10.1, least)
+
+
+def test_a_test_also_pays_where_the_wrong_calls_it_spares_cost_more_than_it_does() -> None:
+    never_by_rate = 1e9
+    assert pays(1.0, 0.2, 0.19 * VALUE_OF_RIGHT, never_by_rate)
+    assert not pays(1.0, 0.2, 0.21 * VALUE_OF_RIGHT, never_by_rate)
+
+
+def test_the_change_of_work_state_counts_in_whether_a_test_pays() -> None:
+    knowledge = one_question(slow={"minutes": 1}, quick={"minutes": 1})
+    found = Reasoner(knowledge).conclude(case(knowledge))
+    offered = found.chooser.candidates(
+        found.ranking, found.seen, frozenset(), itself, lambda test, place: 2000.0
+    )
+    assert offered and choose(offered, found.ranking) is None
+
+
+@settings(max_examples=40, deadline=None)
+@given(st.integers(0, 10_000), st.integers(0, 10_000))
+def test_how_much_surer_the_best_call_becomes(seed: int, answering: int) -> None:
+    """The sum over reports of the best joint chance, less the best chance now; by plain sums."""
+    knowledge = random_base(seed)
+    found = Reasoner(knowledge).conclude(case(knowledge, *answers_for(answering)[:2]))
+    for candidate in candidates(found):
+        weighted = weighted_rows(found, candidate.test)
+        now = max(p for p, _ in weighted)
+        after = math.fsum(max(p * r[o] for p, r in weighted) for o in OUTCOMES)
+        assert candidate.surer == pytest.approx(max(0.0, after - now), abs=1e-4)
 
 
 def test_the_gain_of_a_member_is_reckoned_given_what_the_others_of_its_place_read() -> None:
@@ -207,4 +247,4 @@ def test_ties_go_to_fewer_minutes_then_the_safer_state_then_the_name() -> None:
 def test_without_causes_nothing_is_chosen() -> None:
     knowledge = base([test_of("t", "low")])
     found = Reasoner(knowledge).conclude(case(knowledge))
-    assert choose(candidates(found), found.ranking) is None and least_rate(found.ranking) > 0
+    assert choose(candidates(found), found.ranking) is None and least_rate_on(found.ranking) > 0

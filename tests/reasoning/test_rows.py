@@ -13,9 +13,11 @@ from tests.building import evidence, test_of
 from troubleshoot.knowledge.model import Grade, Test
 from troubleshoot.reasoning.grades import PROBABILITY
 from troubleshoot.reasoning.rows import (
+    NONE_OF_THEM,
     Signs,
     background,
     cells_of,
+    pattern_row,
     report_column,
     reported,
     row,
@@ -200,3 +202,11 @@ def test_a_report_may_be_wrong_any_way_alike() -> None:
     blurred = reported({"a": 0.7, "b": 0.2, "c": 0.1}, 0.06)
     assert blurred["a"] == pytest.approx(0.94 * 0.7 + 0.03 * 0.3)
     assert math.fsum(blurred.values()) == pytest.approx(1.0)
+
+
+def test_a_sign_may_be_called_none_beside_none_of_the_signs() -> None:
+    test = test_of("amps", "none", "low", choose="several")
+    made = sign_row(test, [(frozenset({"none"}), 0.92)], ["normal", "none", "low"])
+    patterns = pattern_row(made)
+    assert math.fsum(patterns.values()) == pytest.approx(1.0)
+    assert patterns["none"] > 0.8 > patterns[NONE_OF_THEM]

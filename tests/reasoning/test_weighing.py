@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -11,7 +12,7 @@ from hypothesis import strategies as st
 
 from tests.building import base, case, fault, test_of, unit_of
 from tests.building import given as given_that
-from troubleshoot.knowledge.model import Complaint, Knowledge
+from troubleshoot.knowledge.model import Complaint, Grade, Knowledge
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.grades import PROBABILITY
@@ -89,14 +90,15 @@ COMPLAINT = Complaint("hot", "It is hot", faults=("first", "second"), impossible
 
 
 @pytest.mark.parametrize(
-    ("name", "chance"), [("first", 0.92), ("second", 0.73), ("no", 0.02), ("other", 0.14)]
+    ("name", "chance"), [("first", 0.92), ("second", 0.73), ("no", 0.02), ("other", None)]
 )
-def test_the_complaint_is_a_finding_wrong_in_six_of_a_hundred(name: str, chance: float) -> None:
-    def reported(p: float) -> float:
-        return 0.94 * p + 0.06 * (1 - p)
-
-    expected = math.log(reported(chance) / reported(0.14))
-    assert complaint_weight(COMPLAINT, name) == pytest.approx(expected)
+@pytest.mark.parametrize(("unlisted", "usual"), [("never", 0.02), ("seldom", 0.14)])
+def test_the_complaint_is_a_finding_against_how_often_other_faults_bring_it(
+    unlisted: Grade, usual: float, name: str, chance: float | None
+) -> None:
+    complaint = replace(COMPLAINT, unlisted=unlisted)
+    expected = math.log((chance or usual) / usual)
+    assert complaint_weight(complaint, name) == pytest.approx(expected)
 
 
 def test_something_outside_leans_a_quarter_towards_even() -> None:

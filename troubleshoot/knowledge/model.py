@@ -263,7 +263,10 @@ class Hazard:
 
 @dataclass(frozen=True)
 class Complaint:
-    """What the caller says; a weak witness. `faults` in order, the likeliest first."""
+    """What the caller says; a start, never a filter. `faults` in order, the likeliest first.
+
+    `unlisted`: how often a fault that is not listed brings this call all the same.
+    """
 
     id: str
     says: str
@@ -272,6 +275,7 @@ class Complaint:
     first_tests: tuple[str, ...] = ()
     faults: tuple[str, ...] = ()
     impossible_for: tuple[str, ...] = ()
+    unlisted: Grade = "never"
     hazards_first: tuple[str, ...] = ()
     all_clear: str | None = None
     source: str = ""

@@ -15,7 +15,7 @@ from functools import cache
 
 from troubleshoot.measure.simulated import switch_cost
 from troubleshoot.reasoning.hypotheses import Hypotheses
-from troubleshoot.reasoning.next_test import VALUE_OF_RIGHT, entropy
+from troubleshoot.reasoning.next_test import VALUE_OF_RIGHT, entropy, least_rate, pays
 from troubleshoot.reasoning.readings import report_error
 from troubleshoot.reasoning.rows import NONE_OF_THEM, pattern_row
 
@@ -109,19 +109,21 @@ class _Solver:
         return math.fsum(c * u for c, u in zip(self.chances(answered), row, strict=True))
 
     def _greedy(self, answered: Answered, state: str, open_: Sequence[int]) -> int | None:
-        """The engine's rule: best gain per minute, unless none pays."""
+        """The engine's rule: the best gain per minute among the tests that pay."""
         chances = self.chances(answered)
-        least = entropy(chances) / (1.1 * VALUE_OF_RIGHT * max(1 - max(chances), 1e-9))
+        least = least_rate(entropy(chances), max(chances))
         best: tuple[float, int] | None = None
         for test in open_:
             row = self.subset.unsound[test]
             p = self._not_sound(answered, test)
             inside = math.fsum(c * entropy((u, 1 - u)) for c, u in zip(chances, row, strict=True))
             gain = entropy((p, 1 - p)) - inside
-            minutes = self.subset.minutes[test]
-            rate = gain / (minutes + switch_cost(state, self.subset.states[test]))
-            if gain / minutes > least and (best is None or rate > best[0]):
-                best = (rate, test)
+            calls = [[c * u for c, u in zip(chances, row, strict=True)],
+                     [c * (1 - u) for c, u in zip(chances, row, strict=True)]]  # fmt: skip
+            surer = math.fsum(max(call) for call in calls) - max(chances)
+            cost = self.subset.minutes[test] + switch_cost(state, self.subset.states[test])
+            if pays(gain, surer, cost, least) and (best is None or gain / cost > best[0]):
+                best = (gain / cost, test)
         return None if best is None else best[1]
 
 

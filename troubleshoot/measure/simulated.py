@@ -8,6 +8,7 @@ are right.
 
 from __future__ import annotations
 
+import math
 import random
 from collections.abc import Callable, Iterator, Sequence
 from dataclasses import dataclass, replace
@@ -18,10 +19,11 @@ from troubleshoot.reasoning.asking import Asking
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.equipment import Unit
 from troubleshoot.reasoning.hypotheses import Hypotheses, Hypothesis
+from troubleshoot.reasoning.look_again import worth_repeating
 from troubleshoot.reasoning.next_test import NAMED, choose
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.readings import report_error
-from troubleshoot.reasoning.rows import NONE_OF_THEM, pattern_row
+from troubleshoot.reasoning.rows import NONE_OF_THEM, Row, pattern_row
 
 LONGEST = 40
 """Tests after which a simulated visit is called off."""
@@ -32,11 +34,16 @@ TO_LOCKED_OUT = 20.0
 
 @dataclass(frozen=True, slots=True)
 class Visit:
-    """One simulated visit: the true fault, the first call, its chance, and what it cost."""
+    """One simulated visit: the true fault, the first call, its chance, and what it cost.
+
+    `among_faults`: the chance of the call given that one of the rules' faults is there, as it
+    always is in a simulated visit; it is what calibration is judged by.
+    """
 
     truth: str
     call: str
     chance: float
+    among_faults: float
     minutes: float
     tests: int
 
@@ -56,6 +63,44 @@ def switch_cost(now: str, wanted: str) -> float:
     return SWITCH.get(wanted, TO_LOCKED_OUT)
 
 
+class FaultyUnit:
+    """A unit with one fault, whose outcomes are thrown from the rule base's own rows."""
+
+    def __init__(self, hypotheses: Hypotheses, truth: Hypothesis, dice: random.Random) -> None:
+        self.hypotheses = hypotheses
+        self.truth = truth
+        self.dice = dice
+        self._thrown: dict[tuple[str, Place | None], str] = {}
+
+    def report(self, test: Test, place: Place | None) -> tuple[str, ...]:
+        """What a person reports: as thrown, but wrong with the chance of a report error."""
+        row = self._row(test, place)
+        names = list(row)
+        if (test.id, place) not in self._thrown:
+            thrown = self.dice.choices(names, [row[name] for name in names])[0]
+            self._thrown[test.id, place] = thrown
+        outcome = self._thrown[test.id, place]
+        if self.dice.random() < report_error(test) and len(names) > 1:
+            outcome = self.dice.choice([name for name in names if name != outcome])
+        if outcome == NONE_OF_THEM:
+            return test.healthy[:1]
+        return (outcome,)
+
+    def _row(self, test: Test, place: Place | None) -> Row:
+        """The row of the fault where it speaks, given what it has shown; else the background."""
+        if not self._speaks(place):
+            return pattern_row(self.hypotheses.background(test.id))
+        group = self.truth.picture.grouped(test.id)
+        if group is None:
+            return pattern_row(self.hypotheses.row(self.truth.picture, test.id))
+        others = {t: {outcome: 1.0} for (t, at), outcome in self._thrown.items()
+                  if t in group.tests and t != test.id and self._speaks(at)}  # fmt: skip
+        return group.row_given(test.id, others)
+
+    def _speaks(self, place: Place | None) -> bool:
+        return self.hypotheses.unit.layout.speaks_about(place, self.truth.at)
+
+
 def simulate(
     reasoner: Reasoner,
     unit: Unit,
@@ -65,7 +110,7 @@ def simulate(
     next_of: Next,
 ) -> Visit:
     """One visit to a unit that has this fault."""
-    hypotheses, _ = reasoner.hypotheses(unit)
+    faulty = FaultyUnit(reasoner.hypotheses(unit)[0], truth, dice)
     case = Case(unit, complaint.id if complaint else None)
     minutes, state = 0.0, "any"
     while len(case.answers) < LONGEST:
@@ -76,27 +121,18 @@ def simulate(
         test, place, cost = chosen
         minutes += cost + switch_cost(state, test.work_state)
         state = state if test.work_state == "any" else test.work_state
-        outcome = _shown(hypotheses, truth, test, place, dice)
-        case = replace(case, answers=(*case.answers, Answer(test.id, outcome, places=(place,))))
-    found = reasoner.conclude(case)
-    top = found.causes[0]
-    return Visit(truth.fault.id, top.fault.id, top.probability, minutes, len(case.answers))
-
-
-def _shown(
-    hypotheses: Hypotheses, truth: Hypothesis, test: Test, place: Place | None, dice: random.Random
-) -> tuple[str, ...]:
-    """What a person reports: drawn from the row, wrong with the chance of a report error."""
-    about = hypotheses.unit.layout.speaks_about(place, truth.at)
-    made = hypotheses.row(truth.picture, test.id) if about else hypotheses.background(test.id)
-    row = pattern_row(made)
-    names = list(row)
-    outcome = dice.choices(names, [row[name] for name in names])[0]
-    if dice.random() < report_error(test) and len(names) > 1:
-        outcome = dice.choice([name for name in names if name != outcome])
-    if outcome == NONE_OF_THEM:
-        return test.healthy[:1] or ()
-    return (outcome,)
+        answer = Answer(test.id, faulty.report(test, place), places=(place,))
+        case = replace(case, answers=(*case.answers, answer))
+    causes = reasoner.conclude(case).causes
+    top, faults = causes[0], math.fsum(c.probability for c in causes)
+    return Visit(
+        truth.fault.id,
+        top.fault.id,
+        top.probability,
+        top.probability / faults,
+        minutes,
+        len(case.answers),
+    )
 
 
 def engine_choice(reasoner: Reasoner, unit: Unit) -> Next:
@@ -105,15 +141,21 @@ def engine_choice(reasoner: Reasoner, unit: Unit) -> Next:
     asking = Asking(reasoner.knowledge, unit, hypotheses.tests.values())
 
     def next_of(found: Conclusions, state: str) -> tuple[Test, Place | None, float] | None:
+        def switch(test: Test, place: Place | None) -> float:
+            return switch_cost(state, test.work_state)
+
         done = frozenset((r.test, r.at) for r in found.readings)
         offered = found.chooser.candidates(
             found.ranking,
             found.seen,
             done,
             lambda test, place: asking.asks(test, place, found.values),
-            lambda test, place: switch_cost(state, test.work_state),
+            switch,
         )
         chosen = choose(offered, found.ranking)
+        if chosen is None:
+            again = worth_repeating(found.hypotheses, found.ranking, found.seen, switch)
+            chosen = again[0] if again else None
         return None if chosen is None else (chosen.test, chosen.at, chosen.minutes)
 
     return next_of
@@ -170,15 +212,14 @@ def calibration_error(visits: Sequence[Visit], bins: int = 10) -> float:
     """Expected calibration error of the first call's chance."""
     total = 0.0
     for number in range(bins):
-        inside = [v for v in visits if number <= v.chance * bins < number + 1 or (
-            number == bins - 1 and v.chance == 1.0)]  # fmt: skip
+        inside = [v for v in visits if min(int(v.among_faults * bins), bins - 1) == number]
         if inside:
             right = sum(v.right for v in inside) / len(inside)
-            said = sum(v.chance for v in inside) / len(inside)
+            said = sum(v.among_faults for v in inside) / len(inside)
             total += abs(right - said) * len(inside)
     return total / len(visits)
 
 
 def brier_score(visits: Sequence[Visit]) -> float:
     """Mean squared difference of the first call's chance and whether it was right."""
-    return sum((v.chance - v.right) ** 2 for v in visits) / len(visits)
+    return sum((v.among_faults - v.right) ** 2 for v in visits) / len(visits)

@@ -10,7 +10,14 @@ import math
 from collections.abc import Sequence
 
 from troubleshoot.reasoning.hypotheses import Hypotheses, Hypothesis
-from troubleshoot.reasoning.next_test import entropy
+from troubleshoot.reasoning.next_test import (
+    Candidate,
+    SwitchMinutes,
+    entropy,
+    in_order,
+    least_rate_on,
+    pays,
+)
 from troubleshoot.reasoning.ranking import Ranking
 from troubleshoot.reasoning.readings import report_error
 from troubleshoot.reasoning.rows import Row, pattern_row, report_column
@@ -73,9 +80,23 @@ def _row(hypotheses: Hypotheses, hypothesis: Hypothesis, seen: Seen, tests: Seen
 
 
 def worth_repeating(
-    hypotheses: Hypotheses, ranking: Ranking, seen: Sequence[Seen], most: int = 3
-) -> tuple[tuple[Seen, float], ...]:
-    """The readings whose repeat tells most, the best first; ties by test and place."""
-    gains = [(one, gain_of_repeating(hypotheses, ranking, one, seen)) for one in seen]
-    gains.sort(key=lambda pair: (-pair[1], pair[0].reading.test, str(pair[0].reading.at)))
-    return tuple((one, gain) for one, gain in gains[:most] if gain > 0)
+    hypotheses: Hypotheses, ranking: Ranking, seen: Sequence[Seen], switch: SwitchMinutes
+) -> tuple[Candidate, ...]:
+    """The readings that pay to be taken once more, the best rate first.
+
+    Each is repeated once at most. What was computed is known anew when its inputs are.
+    """
+    least = least_rate_on(ranking)
+    found = []
+    for one in seen:
+        reading = one.reading
+        test = hypotheses.knowledge.tests[reading.test]
+        if reading.before or reading.computed or reading.among or test.kind in ("step", "input"):
+            continue
+        gain = gain_of_repeating(hypotheses, ranking, one, seen)
+        again = Candidate(
+            test, reading.at, gain, 0.0, test.minutes, switch(test, reading.at), (test.id,)
+        )
+        if gain > 0 and pays(again.gain, 0.0, again.cost, least):
+            found.append(again)
+    return tuple(sorted(found, key=in_order))

@@ -21,7 +21,8 @@ from troubleshoot.reasoning.rows import Row, pattern_row, reported
 from troubleshoot.reasoning.seen import Seen, SeenByTest, by_test, members_at
 from troubleshoot.reasoning.weighing import outside_row, row_alone
 
-WRONG_REPAIR_MINUTES = 60.0
+WRONG_REPAIR_MINUTES = 180.0
+"""A wrong part fitted and a second visit, the way there included (common practice, no source)."""
 VALUE_OF_RIGHT = 3 * WRONG_REPAIR_MINUTES
 NAMED = 0.9
 """A part is accused only at this chance or above."""
@@ -39,19 +40,26 @@ SwitchMinutes = Callable[[Test, Place | None], float]
 class Candidate:
     """A test that could be done next: expected bits, minutes, and bits per minute.
 
-    `asks`: the tests that have to be asked for it, which for a computed test are its inputs.
+    `surer`: how much likelier the best call is expected to be right after it, 0 to 1. `asks`: the
+    tests that have to be asked for it, which for a computed test are its inputs.
     """
 
     test: Test
     at: Place | None
     gain: float
+    surer: float
     minutes: float
     switch_minutes: float
     asks: tuple[str, ...]
 
     @property
+    def cost(self) -> float:
+        """Minutes with the change of work state; a glance counts as half a minute."""
+        return max(self.minutes + self.switch_minutes, 0.5)
+
+    @property
     def rate(self) -> float:
-        return self.gain / max(self.minutes + self.switch_minutes, 0.5)
+        return self.gain / self.cost
 
 
 def entropy(row: Iterable[float]) -> float:
@@ -96,27 +104,29 @@ class Chooser:
 
     def gain(self, ranking: Ranking, test: str, at: Place | None, seen: Sequence[Seen]) -> float:
         """Expected bits from one test at one place, given what has been seen."""
-        return self._gain(
-            self._chances(ranking), ranking.outside, test, at, _standing(ranking, seen)
-        )
+        return self._told(ranking, self._chances(ranking), test, at, _standing(ranking, seen))[0]
 
     def _chances(self, ranking: Ranking) -> list[float]:
         """The chance of each cause, in the order of the hypotheses; a repaired one has none."""
         known = {id(r.hypothesis): r.probability for r in ranking.hypotheses}
         return [known.get(id(hypothesis), 0.0) for hypothesis in self.hypotheses.causes]
 
-    def _gain(
+    def _told(
         self,
+        ranking: Ranking,
         chances: Sequence[float],
-        outside: float,
         test: str,
         at: Place | None,
         tests: SeenByTest,
-    ) -> float:
+    ) -> tuple[float, float]:
+        """What a test is expected to tell: bits, and how much surer the best call becomes."""
         usual, beyond = self._usual_rows(test)
+        outside = ranking.outside
         mixed = {outcome: outside * p for outcome, p in beyond.row.items()}
+        best = dict(mixed)
         shared, inside = 1.0 - outside, outside * beyond.doubt
-        for index in self._speaking(test, at):
+        speaking = self._speaking(test, at)
+        for index in speaking:
             chance = chances[index]
             if chance < TOO_UNLIKELY:
                 continue
@@ -124,10 +134,22 @@ class Chooser:
             shared -= chance
             inside += chance * made.doubt
             for outcome, p in made.row.items():
-                mixed[outcome] += chance * p
+                joint = chance * p
+                mixed[outcome] += joint
+                if joint > best[outcome]:
+                    best[outcome] = joint
+        silent = max(self._best_silent(chances, speaking), ranking.nothing_wrong)
         for outcome, p in usual.row.items():
             mixed[outcome] += shared * p
-        return max(0.0, entropy(mixed.values()) - inside - shared * usual.doubt)
+            best[outcome] = max(best[outcome], silent * p)
+        gain = entropy(mixed.values()) - inside - shared * usual.doubt
+        now = max(silent, outside, *(chances[index] for index in speaking))
+        return max(0.0, gain), max(0.0, math.fsum(best.values()) - now)
+
+    def _best_silent(self, chances: Sequence[float], speaking: Sequence[int]) -> float:
+        """The chance of the likeliest cause that does not mention a test."""
+        mentioned = set(speaking)
+        return max((p for i, p in enumerate(chances) if i not in mentioned), default=0.0)
 
     def _speaking(self, test: str, at: Place | None) -> tuple[int, ...]:
         """The causes that mention a test and are spoken about at a place, by their index."""
@@ -192,17 +214,20 @@ class Chooser:
                 asked = asks(test, place)
                 if not asked:
                     continue
-                gain = self._gain(chances, ranking.outside, test.id, place, tests)
+                gain, surer = self._told(ranking, chances, test.id, place, tests)
                 if gain > 0:
                     minutes = math.fsum(t.minutes for t in asked)
                     switching = max(switch(t, place) for t in asked)
                     found.append(
-                        Candidate(test, place, gain, minutes, switching, tuple(t.id for t in asked))
+                        Candidate(
+                            test, place, gain, surer, minutes, switching, tuple(t.id for t in asked)
+                        )
                     )
-        return tuple(sorted(found, key=_order))
+        return tuple(sorted(found, key=in_order))
 
 
-def _order(candidate: Candidate) -> tuple[float, float, int, str, str]:
+def in_order(candidate: Candidate) -> tuple[float, float, int, str, str]:
+    """The best rate first; ties by fewer minutes, the safer state, the name and the place."""
     return (
         -candidate.rate,
         candidate.minutes,
@@ -212,26 +237,31 @@ def _order(candidate: Candidate) -> tuple[float, float, int, str, str]:
     )
 
 
-def least_rate(ranking: Ranking) -> float:
-    """The bits per minute below which a test does not pay, for what a wrong repair would cost."""
-    best = max(ranking.best_cause, ranking.nothing_wrong, ranking.outside)
-    return doubt(ranking) / (1.1 * VALUE_OF_RIGHT * max(1 - best, 1e-9))
+def least_rate(doubt_bits: float, best: float) -> float:
+    """The bits per minute below which a test does not pay, for what a wrong repair would cost.
 
-
-def pays(candidate: Candidate, least: float) -> bool:
-    """Whether a test still pays at a least rate.
-
-    The change of work state is left out here: it is paid once and serves the tests after it, so
-    charging it all to the first would end visits before the panels are off.
+    `best`: the chance that the best call would be right now.
     """
-    return candidate.gain / max(candidate.minutes, 0.5) > least
+    return doubt_bits / (1.1 * VALUE_OF_RIGHT * max(1 - best, 1e-9))
+
+
+def least_rate_on(ranking: Ranking) -> float:
+    """The least rate as the causes stand."""
+    return least_rate(
+        doubt(ranking), max(ranking.best_cause, ranking.nothing_wrong, ranking.outside)
+    )
+
+
+def pays(gain: float, surer: float, cost: float, least: float) -> bool:
+    """Whether a test pays, by its bits per minute or by the wrong calls it alone spares."""
+    return gain / cost > least or VALUE_OF_RIGHT * surer > cost
 
 
 def choose(candidates: Sequence[Candidate], ranking: Ranking) -> Candidate | None:
     """The next test, or nothing when none pays."""
-    least = least_rate(ranking)
-    worth = [c for c in candidates if pays(c, least)]
+    least = least_rate_on(ranking)
+    worth = [c for c in candidates if pays(c.gain, c.surer, c.cost, least)]
     if not worth:
         return None
     near = [c for c in worth if c.rate >= CLOSE_RATE * worth[0].rate]
-    return min(near, key=lambda c: (_EXPOSURE[c.test.exposes], *_order(c)))
+    return min(near, key=lambda c: (_EXPOSURE[c.test.exposes], *in_order(c)))

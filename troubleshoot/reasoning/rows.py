@@ -19,8 +19,8 @@ Row = Mapping[str, float]
 Cell = tuple[frozenset[str], float]
 """A set of outcomes and the total chance that a card gives the set."""
 
-NONE_OF_THEM = "none"
-"""The healthy outcome of a test of signs that names none."""
+NONE_OF_THEM = "(none of them)"
+"""The healthy outcome of a test of signs that names none; no id can look like this."""
 
 
 def background(test: Test, outcomes: Sequence[str]) -> Row:

@@ -15,7 +15,7 @@ from troubleshoot.reasoning.grades import PROBABILITY
 from troubleshoot.reasoning.groups import Group
 from troubleshoot.reasoning.hypotheses import Hypotheses, Hypothesis
 from troubleshoot.reasoning.places import Place
-from troubleshoot.reasoning.readings import ERROR_OF_QUESTION, Reading, report_error
+from troubleshoot.reasoning.readings import Reading, report_error
 from troubleshoot.reasoning.rows import Row, Signs, pattern_row
 from troubleshoot.reasoning.seen import (
     Seen,
@@ -28,7 +28,6 @@ from troubleshoot.reasoning.seen import (
 from troubleshoot.reasoning.several import together
 
 COMPLAINT = "complaint"
-COMPLAINT_BACKGROUND = PROBABILITY["seldom"]
 UNIFORM_SHARE_OUTSIDE = 0.25
 """How far the row of "something outside the rules" leans from the background to even."""
 
@@ -129,19 +128,17 @@ def _group_weight(
 
 
 def complaint_weight(complaint: Complaint, fault: str) -> float:
-    """The complaint as a finding: a start, never a filter."""
+    """The complaint as a finding: a start, never a filter.
+
+    A caller's loose words are in the grades themselves: a fault that is not listed brings the
+    call now and then all the same.
+    """
+    grade = complaint.unlisted
     if fault in complaint.impossible_for:
-        chance = PROBABILITY["never"]
+        grade = "never"
     elif fault in complaint.faults:
-        first = complaint.faults[0] == fault
-        chance = PROBABILITY["almost-always" if first else "often"]
-    else:
-        return 0.0
-    blurred = [
-        (1 - ERROR_OF_QUESTION) * p + ERROR_OF_QUESTION * (1 - p)
-        for p in (chance, COMPLAINT_BACKGROUND)
-    ]
-    return math.log(blurred[0] / blurred[1])
+        grade = "almost-always" if complaint.faults[0] == fault else "often"
+    return math.log(PROBABILITY[grade] / PROBABILITY[complaint.unlisted])
 
 
 def outside_weights(

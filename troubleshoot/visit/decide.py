@@ -16,7 +16,7 @@ from troubleshoot.reasoning.asking import Asking
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
 from troubleshoot.reasoning.fit import SURPRISING
 from troubleshoot.reasoning.look_again import worth_repeating
-from troubleshoot.reasoning.next_test import Candidate, choose
+from troubleshoot.reasoning.next_test import Candidate, SwitchMinutes, choose
 from troubleshoot.reasoning.places import Place, spoken
 from troubleshoot.reasoning.withdrawal import WITHDRAWN
 from troubleshoot.visit.account import ending_of
@@ -29,6 +29,7 @@ from troubleshoot.visit.steps import Step
 from troubleshoot.visit.visit_state import Spot, VisitState
 
 DOES_NOT_FIT = "it fits the other readings worst; a second look tells whether it was right"
+MUCH_HANGS_ON_IT = "much hangs on this reading, and a second one costs little"
 
 
 @dataclass(frozen=True, slots=True)
@@ -77,9 +78,7 @@ class Decider:
         while True:
             chosen, reason = self._choose(conclusions, candidates)
             if chosen is None:
-                again = self._look_again(state, conclusions)
-                repeat = again and self._towards(state, conclusions, again, DOES_NOT_FIT)
-                return repeat or Decision(
+                return self._look_again(state, conclusions) or Decision(
                     "ending", ending=ending_of(conclusions), handed_over=tuple(handed)
                 )
             phrase = self.handed_over(state, chosen)
@@ -105,13 +104,18 @@ class Decider:
             blocked = any(self._is_blocked(state, t, place) for t in asked)
             return () if given_up or blocked else asked
 
+        return conclusions.chooser.candidates(
+            conclusions.ranking, conclusions.seen, done, asks, self._switch(state)
+        )
+
+    def _switch(self, state: VisitState) -> SwitchMinutes:
+        """The minutes to the work state of a test from where the unit stands."""
+
         def switch(test: Test, place: Place | None) -> float:
             needs = needs_of(test, spoken(place), state.at_work)
             return switch_minutes(state.work, needs, state.at_work, self.knowledge.tests)
 
-        return conclusions.chooser.candidates(
-            conclusions.ranking, conclusions.seen, done, asks, switch
-        )
+        return switch
 
     def _is_blocked(self, state: VisitState, test: Test, at: Place | None) -> bool:
         """Whether no step leads nearer to a test and the guards still refuse it."""
@@ -133,21 +137,21 @@ class Decider:
         chosen = choose(candidates, conclusions.ranking)
         return chosen, "" if chosen is None else separates(conclusions, chosen)
 
-    def _look_again(self, state: VisitState, conclusions: Conclusions) -> Spot | None:
-        """A reading worth repeating before giving up, where the readings do not fit together.
-
-        Each is repeated once at most.
-        """
-        if conclusions.misfit.z <= SURPRISING:
-            return None
-        known = [s for s in conclusions.seen if s.reading in conclusions.misfit.worst]
-        worth = worth_repeating(conclusions.hypotheses, conclusions.ranking, known)
-        for seen, _ in worth:
-            reading = seen.reading
-            spot = (reading.test, reading.at)
-            fresh = not reading.before and not reading.computed and spot not in state.skipped
-            if fresh and self.knowledge.tests[reading.test].kind != "step":
-                return spot
+    def _look_again(self, state: VisitState, conclusions: Conclusions) -> Decision | None:
+        """A reading to take once more before giving up: one slip must not decide a visit."""
+        worth = worth_repeating(
+            conclusions.hypotheses, conclusions.ranking, conclusions.seen, self._switch(state)
+        )
+        surprising = conclusions.misfit.z > SURPRISING
+        worst = {(r.test, r.at) for r in conclusions.misfit.worst} if surprising else set()
+        for again in worth:
+            spot = (again.test.id, again.at)
+            if spot in state.skipped or self.handed_over(state, again) is not None:
+                continue
+            reason = DOES_NOT_FIT if spot in worst else MUCH_HANGS_ON_IT
+            decision = self._towards(state, conclusions, spot, reason)
+            if decision is not None:
+                return decision
         return None
 
     def handed_over(self, state: VisitState, candidate: Candidate) -> str | None:

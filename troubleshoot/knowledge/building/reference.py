@@ -75,6 +75,7 @@ def build_complaints(data: Any) -> Iterator[Complaint]:
             first_tests=tuple(item.get("first-tests", ())),
             faults=tuple(item.get("faults", ())),
             impossible_for=tuple(item.get("impossible-for", ())),
+            unlisted=item.get("unlisted", "never"),
             hazards_first=tuple(item.get("hazards-first", ())),
             all_clear=item.get("all-clear"),
             source=build_source(item),

@@ -109,6 +109,7 @@ _COMPLAINT: Final = Record(
         optional("first-tests", _TESTS, "tests worth taking first"),
         optional("faults", _FAULTS, "the likeliest first"),
         optional("impossible-for", _FAULTS, "faults that cannot cause it"),
+        optional("unlisted", Choice(words.GRADES), "how often another fault brings it; else never"),
         optional("hazards-first", OneOrMore(Name("hazard")), "cautions before any question"),
         optional("all-clear", Name("test"), "the test that lets a stopped visit go on"),
         SOURCE,

@@ -1,0 +1,134 @@
+"""Simulated visits: outcomes thrown from the rows, visits led, minutes and wrong calls counted."""
+
+from __future__ import annotations
+
+import random
+from collections import Counter
+
+import pytest
+
+from tests.building import base, case, fault, test_of, unit_of
+from tests.building import given as given_that
+from troubleshoot.knowledge.model import Complaint, Knowledge
+from troubleshoot.measure.simulated import (
+    FaultyUnit,
+    Visit,
+    brier_score,
+    calibration_error,
+    checklist,
+    draw,
+    engine_choice,
+    simulate,
+    switch_cost,
+)
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.equipment import Unit
+
+HOT = Complaint("hot", "It is hot", first_tests=("u",), faults=("a", "b"))
+
+
+def told_apart() -> Knowledge:
+    """Two faults that one test tells apart, and one that says nothing of either."""
+    tests = [test_of("t", "low"), test_of("u", "low")]
+    low = {"almost-always": [{"t": "low"}]}
+    return base(tests, [fault("a", low), fault("b", {"never": [{"t": "low"}]})], complaints=[HOT])
+
+
+def faulty(knowledge: Knowledge, unit: Unit, name: str, seed: int = 1) -> FaultyUnit:
+    hypotheses, _ = Reasoner(knowledge).hypotheses(unit)
+    truth = next(h for h in hypotheses.causes if h.fault.id == name)
+    return FaultyUnit(hypotheses, truth, random.Random(seed))
+
+
+def reports(knowledge: Knowledge, name: str, test: str, times: int = 2000) -> Counter[str]:
+    """What many units with one fault are reported to show on one test."""
+    unit = unit_of(knowledge)
+    made = faulty(knowledge, unit, name)
+    seen: Counter[str] = Counter()
+    for _ in range(times):
+        again = FaultyUnit(made.hypotheses, made.truth, made.dice)
+        seen.update(again.report(knowledge.tests[test], None))
+    return seen
+
+
+def test_outcomes_come_as_often_as_the_card_says_less_the_slips() -> None:
+    seen = reports(told_apart(), "a", "t")
+    # 0.92 of "almost always" with a look error of 0.02 either way.
+    assert seen["low"] / 2000 == pytest.approx(0.92 * 0.98 + 0.08 * 0.02, abs=0.02)
+
+
+def test_an_outcome_whose_name_is_none_stays_what_it_is() -> None:
+    """Regression: it was once taken for "none of these signs", which is a sound answer."""
+    knowledge = base(
+        [test_of("volts", "low", "none")],
+        [fault("open", {"almost-always": [{"volts": "none"}]}), fault("other")],
+    )
+    assert reports(knowledge, "open", "volts")["none"] > 1700
+
+
+def test_what_was_thrown_once_stays_and_only_the_report_may_slip() -> None:
+    knowledge = told_apart()
+    alike = 0
+    for seed in range(200):
+        one = faulty(knowledge, unit_of(knowledge), "b", seed)
+        first, second = (one.report(knowledge.tests["u"], None) for _ in range(2))
+        alike += first == second
+    assert alike > 180
+
+
+def test_joined_tests_are_thrown_together() -> None:
+    tests = [test_of("a", "high"), test_of("b", "hot")]
+    joined = fault("f", {"sometimes": [{"a": "high"}, {"b": "hot"}]},
+                   given=(given_that("b", "hot", "almost-always", a="high"),))  # fmt: skip
+    knowledge = base(tests, [joined, fault("g")])
+    hot = Counter[str]()
+    for seed in range(1500):
+        one = faulty(knowledge, unit_of(knowledge), "f", seed)
+        if one.report(tests[0], None) == ("high",):
+            hot.update(one.report(tests[1], None))
+    assert hot["hot"] / hot.total() == pytest.approx(0.9, abs=0.05)
+
+
+def test_the_engine_asks_what_tells_the_faults_apart_and_a_checklist_what_it_lists() -> None:
+    knowledge = told_apart()
+    reasoner, unit = Reasoner(knowledge), unit_of(knowledge)
+    found = reasoner.conclude(case(knowledge, complaint="hot"))
+    led = engine_choice(reasoner, unit)(found, "any")
+    listed = checklist(reasoner, unit, HOT)(found, "any")
+    assert led is not None and led[0].id == "t"
+    assert listed is not None and listed[0].id == "u"
+
+
+def test_a_visit_counts_its_minutes_and_ends_in_a_call() -> None:
+    knowledge = told_apart()
+    reasoner, unit = Reasoner(knowledge), unit_of(knowledge)
+    hypotheses, _ = reasoner.hypotheses(unit)
+    truth = next(h for h in hypotheses.causes if h.fault.id == "a")
+    own = engine_choice(reasoner, unit)
+    visits = [simulate(reasoner, unit, truth, HOT, random.Random(n), own) for n in range(30)]
+    assert all(v.minutes == v.tests > 0 for v in visits)
+    assert sum(v.right for v in visits) > 24
+
+
+def test_drawn_faults_are_listed_by_their_complaint() -> None:
+    knowledge = told_apart()
+    drawn = list(draw(Reasoner(knowledge), unit_of(knowledge), 40, 1))
+    assert {truth.fault.id for truth, _ in drawn} == {"a", "b"}
+    assert all(truth.fault.id in complaint.faults for truth, complaint in drawn)
+
+
+@pytest.mark.parametrize(("now", "wanted", "free"), [
+    ("any", "any", True), ("running", "running", True), ("running", "locked-out", False),
+])  # fmt: skip
+def test_staying_in_a_work_state_costs_nothing(now: str, wanted: str, free: bool) -> None:
+    assert (switch_cost(now, wanted) == 0) == free
+
+
+def test_calibration_and_brier_score_by_hand() -> None:
+    visits = [Visit("a", call, chance / 2, chance, 10, 2) for call, chance in (
+        ("a", 0.95), ("b", 0.95), ("a", 0.55), ("a", 1.0))]  # fmt: skip
+    # In 0.9 to 1: said 2.90 / 3, right 2 / 3; in 0.5 to 0.6: said 0.55, right 1.
+    expected = (abs(2 / 3 - 2.9 / 3) * 3 + 0.45) / 4
+    assert calibration_error(visits) == pytest.approx(expected)
+    squares = 0.05**2 + 0.95**2 + 0.45**2 + 0.0
+    assert brier_score(visits) == pytest.approx(squares / 4)
