@@ -130,6 +130,14 @@ SECTION = "capacitance-one-side-off"
             ],
         ),
         (
+            ("complaints.yaml", "    impossible-for: [low-charge]\n",
+             "    pointless-tests: [capacitor-look]\n"),
+            [
+                "rules/complaints.yaml:8:5: fan-dead calls capacitor-look worth taking first and "
+                "pointless; keep one [complaints-lead]"
+            ],
+        ),
+        (
             ("complaints.yaml", "    faults: [low-charge]\n", ""),
             [
                 "rules/complaints.yaml:11:9: smells-gas leads to no fault; "

@@ -13,7 +13,7 @@ from hypothesis import strategies as st
 from tests.building import base, case, fault, test_of, unit_of
 from tests.building import given as given_that
 from tests.reasoning.test_ranking import OUTCOMES, answers_for, random_base
-from troubleshoot.knowledge.model import Knowledge, Test, TestKind
+from troubleshoot.knowledge.model import Complaint, Knowledge, Test, TestKind
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.next_test import (
@@ -248,3 +248,11 @@ def test_without_causes_nothing_is_chosen() -> None:
     knowledge = base([test_of("t", "low")])
     found = Reasoner(knowledge).conclude(case(knowledge))
     assert choose(candidates(found), found.ranking) is None and least_rate_on(found.ranking) > 0
+
+
+def test_what_means_nothing_on_such_a_call_is_not_offered() -> None:
+    round_ = Complaint("round", "Nothing wrong", faults=("a", "b"), pointless_tests=("slow",))
+    knowledge = replace(one_question(), complaints={"round": round_})
+    for complaint, offered in ((None, ["quick", "slow"]), ("round", ["quick"])):
+        found = Reasoner(knowledge).conclude(case(knowledge, complaint=complaint))
+        assert [c.test.id for c in found.candidates(frozenset(), itself, no_switch)] == offered

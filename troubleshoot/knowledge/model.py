@@ -273,6 +273,7 @@ class Complaint:
     words: tuple[str, ...] = ()
     looks: str = ""
     first_tests: tuple[str, ...] = ()
+    pointless_tests: tuple[str, ...] = ()
     faults: tuple[str, ...] = ()
     impossible_for: tuple[str, ...] = ()
     unlisted: Grade = "never"

@@ -145,9 +145,7 @@ def engine_choice(reasoner: Reasoner, unit: Unit) -> Next:
             return switch_cost(state, test.work_state)
 
         done = frozenset((r.test, r.at) for r in found.readings)
-        offered = found.chooser.candidates(
-            found.ranking,
-            found.seen,
+        offered = found.candidates(
             done,
             lambda test, place: asking.asks(test, place, found.values),
             switch,

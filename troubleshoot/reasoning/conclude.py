@@ -18,7 +18,7 @@ from troubleshoot.reasoning.equipment import Unit
 from troubleshoot.reasoning.fit import Misfit, misfit, unexplained
 from troubleshoot.reasoning.hypotheses import Hypotheses, hypotheses_for
 from troubleshoot.reasoning.limits import bounds_truth
-from troubleshoot.reasoning.next_test import NAMED, Chooser
+from troubleshoot.reasoning.next_test import NAMED, Asks, Candidate, Chooser, SwitchMinutes
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.ranking import Cause, Ranking, rank, rank_effects
 from troubleshoot.reasoning.readings import Reading, take_readings
@@ -73,6 +73,15 @@ class Conclusions:
     def named(self) -> Cause | None:
         """The cause a part may be accused for: the first, at 0.9 or above."""
         return self.causes[0] if self.causes and self.causes[0].probability >= NAMED else None
+
+    def candidates(
+        self, done: frozenset[tuple[str, Place | None]], asks: Asks, switch: SwitchMinutes
+    ) -> tuple[Candidate, ...]:
+        """Every test worth a look from here, the best rate first; none that the call rules out."""
+        complaint = self.hypotheses.knowledge.complaints.get(self.case.complaint or "")
+        pointless = () if complaint is None else complaint.pointless_tests
+        done |= {(test, None) for test in pointless}
+        return self.chooser.candidates(self.ranking, self.seen, done, asks, switch)
 
     @property
     def stop(self) -> FiredHazard | None:

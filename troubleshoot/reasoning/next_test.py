@@ -34,6 +34,7 @@ _EXPOSURE = {"none": 0, "control": 1, "line": 2}
 _STATE = {"any": 0, "running": 1, "locked-out": 2, "running-open": 3, "energised-open": 4}
 
 SwitchMinutes = Callable[[Test, Place | None], float]
+Asks = Callable[[Test, Place | None], tuple[Test, ...]]
 
 
 @dataclass(frozen=True, slots=True)
@@ -195,7 +196,7 @@ class Chooser:
         ranking: Ranking,
         seen: Sequence[Seen],
         done: frozenset[tuple[str, Place | None]],
-        asks: Callable[[Test, Place | None], tuple[Test, ...]],
+        asks: Asks,
         switch: SwitchMinutes,
     ) -> tuple[Candidate, ...]:
         """Every test worth a look, the best rate first.

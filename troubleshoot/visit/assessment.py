@@ -32,9 +32,7 @@ def candidates_for(conclusions: Conclusions) -> tuple[Candidate, ...]:
         conclusions.hypotheses.tests.values(),
     )
     done = frozenset((r.test, r.at) for r in conclusions.readings) | conclusions.case.skipped
-    return conclusions.chooser.candidates(
-        conclusions.ranking,
-        conclusions.seen,
+    return conclusions.candidates(
         done,
         lambda test, place: asking.asks(test, place, conclusions.values),
         typical_switch,

@@ -104,9 +104,7 @@ class Decider:
             blocked = any(self._is_blocked(state, t, place) for t in asked)
             return () if given_up or blocked else asked
 
-        return conclusions.chooser.candidates(
-            conclusions.ranking, conclusions.seen, done, asks, self._switch(state)
-        )
+        return conclusions.candidates(done, asks, self._switch(state))
 
     def _switch(self, state: VisitState) -> SwitchMinutes:
         """The minutes to the work state of a test from where the unit stands."""

@@ -72,6 +72,7 @@ def build_complaints(data: Any) -> Iterator[Complaint]:
             says=item["says"],
             words=tuple(item.get("words", ())),
             looks=item.get("looks", ""),
+            pointless_tests=tuple(item.get("pointless-tests", ())),
             first_tests=tuple(item.get("first-tests", ())),
             faults=tuple(item.get("faults", ())),
             impossible_for=tuple(item.get("impossible-for", ())),

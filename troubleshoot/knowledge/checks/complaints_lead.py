@@ -1,7 +1,7 @@
 """A complaint that leads nowhere, or to what it excludes.
 
-What: a complaint lists no fault, or lists one as likely and as impossible; it stops the visit at
-once and has no all-clear test that lets it go on.
+What: a complaint lists no fault, or lists one as likely and as impossible; it calls a test worth
+taking first and pointless; it stops the visit at once and has no all-clear test that lets it go on.
 Why: the complaint is the way in; without faults it weighs nothing, and a stop without an
 all-clear can only be handed over.
 Mend: list the faults, the likeliest first; name the all-clear test.
@@ -33,6 +33,9 @@ def _wrong(knowledge: Knowledge, complaint: Complaint) -> Iterator[tuple[str, st
     both = [fault for fault in complaint.faults if fault in complaint.impossible_for]
     if both:
         yield "impossible-for", f"calls {both[0]} likely and impossible", "keep one"
+    both = [test for test in complaint.first_tests if test in complaint.pointless_tests]
+    if both:
+        yield "pointless-tests", f"calls {both[0]} worth taking first and pointless", "keep one"
     if complaint.all_clear is None and _stops(knowledge, complaint):
         yield "id", "stops the visit and has no all-clear", "name the test under all-clear"
 

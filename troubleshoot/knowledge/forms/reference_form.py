@@ -107,6 +107,7 @@ _COMPLAINT: Final = Record(
         optional("words", OneOrMore(Text(longest=80)), "phrases to know it by"),
         optional("looks", Text(), "looks that cost almost nothing"),
         optional("first-tests", _TESTS, "tests worth taking first"),
+        optional("pointless-tests", _TESTS, "tests that mean nothing on such a call"),
         optional("faults", _FAULTS, "the likeliest first"),
         optional("impossible-for", _FAULTS, "faults that cannot cause it"),
         optional("unlisted", Choice(words.GRADES), "how often another fault brings it; else never"),
