@@ -118,7 +118,11 @@ FAULT_FILE: Final = Record(
         optional("proof", ListOf(_PROOF, most=12), "readings that must be right afterwards"),
         optional("look-alikes", OneOrMore(Name("fault")), "faults it is mistaken for"),
         SOURCE,
-        optional("status", Choice(("draft", "reviewed")), "reviewed: a senior has signed it"),
+        optional(
+            "status",
+            Choice(("draft", "reviewed")),
+            "reviewed: gone over as a mechanic would; its examples must hold",
+        ),
         optional("examples", ListOf(_EXAMPLE, most=30), "one that names it, one that does not"),
     ),
 )
