@@ -16,7 +16,7 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.look_again import gain_of_repeating, second_report, worth_repeating
-from troubleshoot.reasoning.next_test import entropy, least_rate_on
+from troubleshoot.reasoning.paying import entropy, least_rate_on
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.rows import background, cells_of, row
 from troubleshoot.reasoning.seen import Seen

@@ -16,14 +16,8 @@ from tests.reasoning.test_ranking import OUTCOMES, answers_for, random_base
 from troubleshoot.knowledge.model import Complaint, Knowledge, Test, TestKind
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
-from troubleshoot.reasoning.next_test import (
-    VALUE_OF_RIGHT,
-    Candidate,
-    choose,
-    entropy,
-    least_rate_on,
-    pays,
-)
+from troubleshoot.reasoning.next_test import Candidate, choose
+from troubleshoot.reasoning.paying import VALUE_OF_RIGHT, entropy, least_rate_on, pays
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.rows import Row, background, cells_of, reported, row
 

@@ -15,7 +15,7 @@ from functools import cache
 
 from troubleshoot.measure.simulated import switch_cost
 from troubleshoot.reasoning.hypotheses import Hypotheses
-from troubleshoot.reasoning.next_test import VALUE_OF_RIGHT, entropy, least_rate, pays
+from troubleshoot.reasoning.paying import VALUE_OF_RIGHT, entropy, least_rate, pays
 from troubleshoot.reasoning.readings import report_error
 from troubleshoot.reasoning.rows import NONE_OF_THEM, pattern_row
 

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from troubleshoot.reasoning.hypotheses import Hypotheses, Hypothesis
-from troubleshoot.reasoning.next_test import entropy
+from troubleshoot.reasoning.paying import entropy
 from troubleshoot.reasoning.ranking import Cause, Ranking
 from troubleshoot.reasoning.readings import Reading, report_error
 from troubleshoot.reasoning.rows import Row, pattern_row, reported

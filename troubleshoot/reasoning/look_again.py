@@ -10,14 +10,8 @@ import math
 from collections.abc import Sequence
 
 from troubleshoot.reasoning.hypotheses import Hypotheses, Hypothesis
-from troubleshoot.reasoning.next_test import (
-    Candidate,
-    SwitchMinutes,
-    entropy,
-    in_order,
-    least_rate_on,
-    pays,
-)
+from troubleshoot.reasoning.next_test import Candidate, SwitchMinutes, in_order
+from troubleshoot.reasoning.paying import entropy, least_rate_on, pays
 from troubleshoot.reasoning.ranking import Ranking
 from troubleshoot.reasoning.readings import report_error
 from troubleshoot.reasoning.rows import Row, pattern_row, report_column

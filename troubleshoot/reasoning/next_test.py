@@ -1,4 +1,4 @@
-"""Which test to do next, and when to stop: expected information per minute.
+"""Which test to do next: expected information per minute.
 
 The gain of a test is how much the ranking's doubt is expected to shrink (de Kleer and Williams
 1987), reckoned with report errors; it is divided by the minutes the test and the change of work
@@ -9,11 +9,12 @@ since a hypothesis that does not mention a test shares the background row.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Iterable, Sequence
+from collections.abc import Callable, Collection, Sequence
 from dataclasses import dataclass
 
 from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.hypotheses import Hypotheses, Hypothesis
+from troubleshoot.reasoning.paying import entropy, least_rate_on, pays
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.ranking import Ranking
 from troubleshoot.reasoning.readings import report_error
@@ -21,9 +22,6 @@ from troubleshoot.reasoning.rows import Row, pattern_row, reported
 from troubleshoot.reasoning.seen import Seen, SeenByTest, by_test, members_at
 from troubleshoot.reasoning.weighing import outside_row, row_alone
 
-WRONG_REPAIR_MINUTES = 180.0
-"""A wrong part fitted and a second visit, the way there included (common practice, no source)."""
-VALUE_OF_RIGHT = 3 * WRONG_REPAIR_MINUTES
 NAMED = 0.9
 """A part is accused only at this chance or above."""
 CLOSE_RATE = 0.9
@@ -63,17 +61,6 @@ class Candidate:
         return self.gain / self.cost
 
 
-def entropy(row: Iterable[float]) -> float:
-    """Shannon entropy in bits."""
-    return -math.fsum(p * math.log2(p) for p in row if p > 0)
-
-
-def doubt(ranking: Ranking) -> float:
-    """Entropy of the whole ranking in bits."""
-    chances = [r.probability for r in ranking.hypotheses]
-    return entropy([*chances, ranking.nothing_wrong, ranking.outside])
-
-
 @dataclass(frozen=True, slots=True)
 class _Blurred:
     """The chance of each report, wrong reports included, and its entropy in bits."""
@@ -82,9 +69,27 @@ class _Blurred:
     doubt: float
 
 
-def _standing(ranking: Ranking, seen: Sequence[Seen]) -> SeenByTest:
-    """The readings that still hold: after a repair, only those taken since."""
-    return by_test([one for one in seen if one.reading.after_repair or not ranking.present])
+@dataclass(frozen=True, slots=True)
+class _Standing:
+    """How the causes stand: the chance of each by index, and their indexes, the likeliest first.
+
+    `seen` holds the readings that count: after a repair, only those taken since.
+    """
+
+    chances: Sequence[float]
+    order: Sequence[int]
+    nothing_wrong: float
+    outside: float
+    seen: SeenByTest
+
+    @property
+    def best(self) -> float:
+        """The chance that the best call would be right now."""
+        return max(self.best_but(()), self.nothing_wrong, self.outside)
+
+    def best_but(self, some: Collection[int]) -> float:
+        """The chance of the likeliest cause that is not one of these."""
+        return next((self.chances[index] for index in self.order if index not in some), 0.0)
 
 
 class Chooser:
@@ -105,33 +110,29 @@ class Chooser:
 
     def gain(self, ranking: Ranking, test: str, at: Place | None, seen: Sequence[Seen]) -> float:
         """Expected bits from one test at one place, given what has been seen."""
-        return self._told(ranking, self._chances(ranking), test, at, _standing(ranking, seen))[0]
+        return self._told(self._standing(ranking, seen), test, at)[0]
 
-    def _chances(self, ranking: Ranking) -> list[float]:
-        """The chance of each cause, in the order of the hypotheses; a repaired one has none."""
+    def _standing(self, ranking: Ranking, seen: Sequence[Seen]) -> _Standing:
+        """A repaired cause has no chance any more."""
         known = {id(r.hypothesis): r.probability for r in ranking.hypotheses}
-        return [known.get(id(hypothesis), 0.0) for hypothesis in self.hypotheses.causes]
+        chances = [known.get(id(hypothesis), 0.0) for hypothesis in self.hypotheses.causes]
+        order = sorted(range(len(chances)), key=lambda index: -chances[index])
+        counting = [one for one in seen if one.reading.after_repair or not ranking.present]
+        return _Standing(chances, order, ranking.nothing_wrong, ranking.outside, by_test(counting))
 
-    def _told(
-        self,
-        ranking: Ranking,
-        chances: Sequence[float],
-        test: str,
-        at: Place | None,
-        tests: SeenByTest,
-    ) -> tuple[float, float]:
+    def _told(self, standing: _Standing, test: str, at: Place | None) -> tuple[float, float]:
         """What a test is expected to tell: bits, and how much surer the best call becomes."""
         usual, beyond = self._usual_rows(test)
-        outside = ranking.outside
+        outside = standing.outside
         mixed = {outcome: outside * p for outcome, p in beyond.row.items()}
         best = dict(mixed)
         shared, inside = 1.0 - outside, outside * beyond.doubt
         speaking = self._speaking(test, at)
         for index in speaking:
-            chance = chances[index]
+            chance = standing.chances[index]
             if chance < TOO_UNLIKELY:
                 continue
-            made = self._row(self.hypotheses.causes[index], test, at, tests)
+            made = self._row(self.hypotheses.causes[index], test, at, standing.seen)
             shared -= chance
             inside += chance * made.doubt
             for outcome, p in made.row.items():
@@ -139,18 +140,12 @@ class Chooser:
                 mixed[outcome] += joint
                 if joint > best[outcome]:
                     best[outcome] = joint
-        silent = max(self._best_silent(chances, speaking), ranking.nothing_wrong)
+        silent = max(standing.best_but(speaking), standing.nothing_wrong)
         for outcome, p in usual.row.items():
             mixed[outcome] += shared * p
             best[outcome] = max(best[outcome], silent * p)
         gain = entropy(mixed.values()) - inside - shared * usual.doubt
-        now = max(silent, outside, *(chances[index] for index in speaking))
-        return max(0.0, gain), max(0.0, math.fsum(best.values()) - now)
-
-    def _best_silent(self, chances: Sequence[float], speaking: Sequence[int]) -> float:
-        """The chance of the likeliest cause that does not mention a test."""
-        mentioned = set(speaking)
-        return max((p for i, p in enumerate(chances) if i not in mentioned), default=0.0)
+        return max(0.0, gain), max(0.0, math.fsum(best.values()) - standing.best)
 
     def _speaking(self, test: str, at: Place | None) -> tuple[int, ...]:
         """The causes that mention a test and are spoken about at a place, by their index."""
@@ -204,7 +199,7 @@ class Chooser:
         `done` holds what has been answered or skipped; `asks` says which tests have to be asked
         to know a test (itself, or the inputs of a computed one; none if it cannot be known).
         """
-        chances, tests = self._chances(ranking), _standing(ranking, seen)
+        standing = self._standing(ranking, seen)
         found = []
         for test in self.hypotheses.tests.values():
             if test.id not in self._mentions or test.kind in ("step", "input"):
@@ -215,7 +210,7 @@ class Chooser:
                 asked = asks(test, place)
                 if not asked:
                     continue
-                gain, surer = self._told(ranking, chances, test.id, place, tests)
+                gain, surer = self._told(standing, test.id, place)
                 if gain > 0:
                     minutes = math.fsum(t.minutes for t in asked)
                     switching = max(switch(t, place) for t in asked)
@@ -236,26 +231,6 @@ def in_order(candidate: Candidate) -> tuple[float, float, int, str, str]:
         candidate.test.id,
         str(candidate.at),
     )
-
-
-def least_rate(doubt_bits: float, best: float) -> float:
-    """The bits per minute below which a test does not pay, for what a wrong repair would cost.
-
-    `best`: the chance that the best call would be right now.
-    """
-    return doubt_bits / (1.1 * VALUE_OF_RIGHT * max(1 - best, 1e-9))
-
-
-def least_rate_on(ranking: Ranking) -> float:
-    """The least rate as the causes stand."""
-    return least_rate(
-        doubt(ranking), max(ranking.best_cause, ranking.nothing_wrong, ranking.outside)
-    )
-
-
-def pays(gain: float, surer: float, cost: float, least: float) -> bool:
-    """Whether a test pays, by its bits per minute or by the wrong calls it alone spares."""
-    return gain / cost > least or VALUE_OF_RIGHT * surer > cost
 
 
 def choose(candidates: Sequence[Candidate], ranking: Ranking) -> Candidate | None:
