@@ -206,7 +206,7 @@ def test_a_gas_smell_offers_no_next_test_and_only_a_hand_over(
     code, book = play(shipped, tmp_path, player, {"complaint": "gas-smell", "unit": UNIT})
     assert code == 0 and book.state.ended == "stopped"
     assert "Test:" not in player.text and "STOP" in player.text
-    assert "told: the gas utility, at ten" in book.state.notes[0]
+    assert book.state.stops[0].told == "the gas utility, at ten"
 
 
 def test_a_danger_that_a_finding_shows_is_told_at_once(shipped: Knowledge, tmp_path: Path) -> None:

@@ -17,16 +17,17 @@ from troubleshoot.cli.screens import (
     show_choices,
     show_ending,
     show_found_hazard,
-    show_stop,
     show_task,
     show_verdict,
 )
+from troubleshoot.cli.stopped import stopped
 from troubleshoot.cli.terminal import EndOfInput, Terminal
 from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.places import spoken
-from troubleshoot.visit.decide import Decider, Decision, lifting_test
+from troubleshoot.visit.decide import Decider
+from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.nameplate import plate_to_ask
 from troubleshoot.visit.repeating import agreement
 from troubleshoot.visit.work_state import open_items
@@ -78,7 +79,7 @@ class Conversation:
             self._put_question(decision, conclusions)
             return True
         if decision.kind == "stop":
-            return self._stopped(decision)
+            return stopped(self.knowledge, self.book, self.terminal, decision, conclusions)
         if state.closing:
             self.book.add({"event": "end", "ending": state.ended or "closed"})
             self.terminal.say("The unit is back as it was. The visit is closed.")
@@ -95,7 +96,7 @@ class Conversation:
 
     def _put_question(self, decision: Decision, conclusions: Conclusions) -> None:
         assert decision.test is not None
-        if decision.aim is not None and self.book.state.aim is None:
+        if decision.aim is not None and decision.stop is None and self.book.state.aim is None:
             test, at = decision.aim
             reason = decision.reason
             self.book.add({"event": "aim", "test": test, "at": spoken(at), "reason": reason})
@@ -214,55 +215,6 @@ class Conversation:
         sentence = agreement(self.knowledge, test, first, second)
         if sentence is not None:
             self.terminal.say(sentence, 1)
-
-    def _stopped(self, decision: Decision) -> bool:
-        """A STOP: the same finding may be taken again once made safe; else only hand over."""
-        fired = decision.stop
-        assert fired is not None and fired.hazard.stop is not None
-        show_stop(self.terminal, fired)
-        test = lifting_test(self.knowledge, self.book.state, fired)
-        if test is None:
-            self.terminal.say("No further test is offered. Type over to hand the job over.")
-        else:
-            self.terminal.say(
-                f"Only a fresh finding lifts this: type again to do {test.name} once more, "
-                "or over to hand the job over."
-            )
-        while True:
-            typed = self.terminal.ask(">").lower()
-            if typed == "over":
-                self._hand_over()
-                return False
-            if typed == "again" and test is not None:
-                self._ask_again(test)
-                return True
-            if typed in ("q", "quit"):
-                raise Leave
-            self.terminal.say("again, over, or q." if test is not None else "over, or q.")
-
-    def _ask_again(self, test: Test) -> None:
-        conclusions = self.decider.reasoner.conclude(self.book.state.case)
-        outcomes = conclusions.hypotheses.outcomes(test.id)
-        for sentence in test.how:
-            self.terminal.say(sentence, 2)
-        show_choices(self.terminal, self.knowledge, test, outcomes)
-        while True:
-            try:
-                typed = self.terminal.ask(">")
-                places = self.book.state.unit.layout.places(test.per)
-                event = answer_event_from(self.knowledge, test, places[0], typed, outcomes)
-                self.book.add(event)
-                return
-            except NotAnAnswer as error:
-                self.terminal.say(str(error))
-
-    def _hand_over(self) -> None:
-        told = self.terminal.ask("Who was told, and when?")
-        self.book.add({"event": "note", "text": f"Handed over; told: {told}"})
-        self.book.add({"event": "end", "ending": "stopped"})
-        self.terminal.say("The visit is closed as stopped.")
-        for item in open_items(self.book.state.work):
-            self.terminal.say(f"Still open on the unit: {item}", 2)
 
     def _settled(self, decision: Decision, conclusions: Conclusions) -> bool:
         """An ending: repaired and gone on, another test, or close."""

@@ -134,7 +134,7 @@ def open_items(state: WorkState) -> tuple[str, ...]:
     if not state.gas_swept:
         items.append("gas not swept for leaks")
     if state.panels != "on":
-        items.append("panels off")
+        items.append("panels off" if state.panels == "off" else "panels not known to be on")
     if state.power != "on":
         items.append("locked out")
     elif state.calls == "off":
