@@ -16,7 +16,8 @@ from troubleshoot.visit.steps import CONFIRMED
 from troubleshoot.visit.undoing import taken_back
 from troubleshoot.visit.visit_state import VisitState
 
-START: dict[str, Any] = {"event": "start", "complaint": "no-cooling", "unit": {"circuits": 2}}
+UNIT = {"circuits": 2, "refrigerant": "R-410A", "duct-smoke-detector": "not-fitted"}
+START: dict[str, Any] = {"event": "start", "complaint": "no-cooling", "unit": UNIT}
 ANSWER: dict[str, Any] = {
     "event": "answer",
     "test": "condenser-fan-turning",

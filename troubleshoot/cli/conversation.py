@@ -9,6 +9,7 @@ from __future__ import annotations
 import time
 
 from troubleshoot.cli.answering import NotAnAnswer, answer_event_from, step_outcomes
+from troubleshoot.cli.beginning import ask_fact
 from troubleshoot.cli.commands import Commands, Leave
 from troubleshoot.cli.failures import INTERRUPTED, KEPT
 from troubleshoot.cli.screens import (
@@ -28,12 +29,14 @@ from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.places import spoken
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
-from troubleshoot.visit.nameplate import plate_to_ask
+from troubleshoot.visit.nameplate import plate_to_ask, safety_facts_to_ask
 from troubleshoot.visit.repeating import agreement
 from troubleshoot.visit.work_state import open_items
 
 ROOF_IS_GOOD_FOR = 3600.0
 """Seconds after which the roof is looked at again (common practice, no source)."""
+
+NOT_KNOWN_COUNTS_AS_WORSE = "Before the next step. Enter if nobody knows: then the worse counts."
 
 
 class Conversation:
@@ -96,6 +99,8 @@ class Conversation:
 
     def _put_question(self, decision: Decision, conclusions: Conclusions) -> None:
         assert decision.test is not None
+        if self._settle_first(decision.test):
+            return
         if decision.aim is not None and decision.stop is None and self.book.state.aim is None:
             test, at = decision.aim
             reason = decision.reason
@@ -112,6 +117,14 @@ class Conversation:
         if decision.reason and decision.kind == "ask":
             terminal.say(f"Why now: {decision.reason}", 2)
         self._ask(decision, conclusions)
+
+    def _settle_first(self, test: Test) -> bool:
+        """Ask the facts on which a safety step hangs; True where that changed what comes next."""
+        state = self.book.state
+        facts = safety_facts_to_ask(self.knowledge, state.unit, test.id, state.not_known)
+        if facts:
+            ask_fact(self.terminal, self.book, facts[0], NOT_KNOWN_COUNTS_AS_WORSE)
+        return bool(facts)
 
     def _forget_cautions(self) -> None:
         """Once the panels have been closed, cautions are told afresh when they are opened again."""
