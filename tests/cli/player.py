@@ -60,7 +60,9 @@ class Player(Terminal):
     def _answer(self) -> str:
         if self.says:
             return self.says.pop(0)
-        if self.lines and any(line.startswith("From the nameplate") for line in self.lines[-2:]):
+        if any(
+            line.startswith(("From the nameplate", "Before the next")) for line in self.lines[-2:]
+        ):
             return ""
         head = " ".join(self._task_lines())
         if head.startswith("Step:"):

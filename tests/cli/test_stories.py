@@ -206,7 +206,7 @@ def test_a_gas_smell_offers_no_next_test_and_only_a_hand_over(
     code, book = play(shipped, tmp_path, player, {"complaint": "gas-smell", "unit": UNIT})
     assert code == 0 and book.state.ended == "stopped"
     assert "Test:" not in player.text and "STOP" in player.text
-    assert "told: the gas utility, at ten" in book.state.notes[0]
+    assert book.state.stops[0].told == "the gas utility, at ten"
 
 
 def test_a_danger_that_a_finding_shows_is_told_at_once(shipped: Knowledge, tmp_path: Path) -> None:
@@ -219,3 +219,13 @@ def test_a_danger_that_a_finding_shows_is_told_at_once(shipped: Knowledge, tmp_p
     assert f"{hazard.signal} - STOP THIS STEP: {hazard.what_to_do[:40]}" in text
     after = text.split("STOP THIS STEP")[1]
     assert "Test:" in after or "Step:" in after
+
+
+def test_a_chosen_test_beyond_who_is_asking_is_handed_over(
+    shipped: Knowledge, tmp_path: Path
+) -> None:
+    player = Player(shipped, {}, ["do contactor-coil-volts", "q"])
+    start = {"complaint": "no-cooling", "unit": UNIT, "profiles": ["technician"]}
+    play(shipped, tmp_path, player, start)
+    assert "That is beyond you: hand over to a qualified electrical person." in player.text
+    assert f"Test: {shipped.tests['contactor-coil-volts'].name}" not in player.text

@@ -11,11 +11,13 @@ from hypothesis import strategies as st
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.decide import Decider
-from troubleshoot.visit.events import after, can_undo, replay
+from troubleshoot.visit.events import after, replay
 from troubleshoot.visit.steps import CONFIRMED
+from troubleshoot.visit.undoing import taken_back
 from troubleshoot.visit.visit_state import VisitState
 
-START: dict[str, Any] = {"event": "start", "complaint": "no-cooling", "unit": {"circuits": 2}}
+UNIT = {"circuits": 2, "refrigerant": "R-410A", "duct-smoke-detector": "not-fitted"}
+START: dict[str, Any] = {"event": "start", "complaint": "no-cooling", "unit": UNIT}
 ANSWER: dict[str, Any] = {
     "event": "answer",
     "test": "condenser-fan-turning",
@@ -64,11 +66,24 @@ def test_an_undone_lock_out_still_counts_as_power_perhaps_on(knowledge: Knowledg
     assert replay(knowledge, [*events, {"event": "undo"}]).work.power != "locked-out"
 
 
+def test_what_hands_may_have_done_is_not_forgotten_by_a_second_undo(knowledge: Knowledge) -> None:
+    def said(step: str, outcome: str) -> dict[str, Any]:
+        return {"event": "step", "step": step, "outcomes": [outcome]}
+
+    undo: dict[str, Any] = {"event": "undo"}
+    steps = [said("roof-conditions", "safe"), said("tell-occupants", "told")]
+    steps += [said("stop-by-controls", "stopped"), said("panels-off-energised", "off")]
+    # The panels may have been put on, whatever was said of it, and may not have come off again.
+    again = [said("panels-on", "on"), undo, said("panels-off-energised", "off")]
+    assert replay(knowledge, [START, *steps, *again]).work.panels == "off"
+    assert replay(knowledge, [START, *steps, *again, undo]).work.panels == "unsure"
+
+
 def test_there_is_nothing_to_undo_before_the_first_answer() -> None:
-    assert not can_undo([START])
-    assert can_undo([START, ANSWER])
-    assert not can_undo([START, ANSWER, {"event": "undo"}])
-    assert not can_undo([START, ANSWER, {"event": "undo"}, {"event": "undo"}])
+    assert taken_back([START]) is None
+    assert taken_back([START, ANSWER]) == 1
+    assert taken_back([START, ANSWER, {"event": "undo"}]) is None
+    assert taken_back([START, ANSWER, {"event": "undo"}, {"event": "undo"}]) is None
 
 
 def test_an_invalid_reading_is_kept_but_says_nothing(
@@ -109,7 +124,7 @@ def test_no_sequence_of_answers_skips_and_undos_breaks_a_visit(choices: list[int
         assert decision.test is not None
         at = None if decision.at is None else [str(decision.at)]
         event: dict[str, Any]
-        if choice == 9 and can_undo(events):
+        if choice == 9 and taken_back(events) is not None:
             event = {"event": "undo"}
         elif decision.step is not None:
             step = decision.step

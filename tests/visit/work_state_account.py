@@ -75,6 +75,10 @@ def after_step(world: World, step: Step, outcomes: tuple[str, ...]) -> World:
     return happened(world, *(thing.format(place=step.place) for thing in things))
 
 
+SWEEPS = ("refrigerant-sweep-a2l", "combustible-gas-sweep", "room-carbon-monoxide")
+"""Tests of the air: they count whenever they are done, asked for as a step or not."""
+
+
 def after_test(world: World, test: Test, place: str | None) -> World:
     """What a test leaves behind."""
     things = []
@@ -95,6 +99,7 @@ def after_event(world: World, event: str) -> World:
         "lock-off": ("powered", "may-start", "ran"),
         "motor-ran": ("ran",),
         "resumed": ("powered", "may-start", "ran", "away"),
+        "reopened": ("powered", "may-start", "ran", "away", "gas-opened"),
         "hour-passed": ("hour",),
     }
     return happened(world, *things[event])
@@ -147,6 +152,7 @@ _THINGS: dict[tuple[str, str], tuple[str, ...]] = {
     ("leads-back", "back"): ("leads-back",),
     ("jumper-out", "out"): ("jumper-out",),
     ("lock-off", "off"): ("powered",),
+    ("lock-off", "trips"): ("powered",),
     ("lock-off", "starts-at-once"): ("powered", "may-start", "ran"),
     ("restart-and-watch", "*"): ("may-start", "ran"),
 }

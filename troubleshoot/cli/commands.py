@@ -8,7 +8,8 @@ from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.places import PlaceNotUnderstood, spoken
-from troubleshoot.visit.decide import Decider, Decision
+from troubleshoot.visit.decide import Decider
+from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import skip_event
 from troubleshoot.visit.events import places_from
 from troubleshoot.visit.explain import because, find_fault, what_if, why_not
@@ -175,6 +176,10 @@ class Commands:
         self._aim(last.test, spoken(last.places[0]))
 
     def _aim(self, test: str, at: str | None) -> None:
+        phrase = self.decider.beyond(self.book.state, test, at)
+        if phrase is not None:
+            self.terminal.say(f"That is beyond you: {phrase}.")
+            return
         reason = "you chose it"
         self.book.add({"event": "aim", "test": test, "at": at, "chosen": True, "reason": reason})
 

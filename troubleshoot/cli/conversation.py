@@ -9,6 +9,7 @@ from __future__ import annotations
 import time
 
 from troubleshoot.cli.answering import NotAnAnswer, answer_event_from, step_outcomes
+from troubleshoot.cli.beginning import ask_fact
 from troubleshoot.cli.commands import Commands, Leave
 from troubleshoot.cli.failures import INTERRUPTED, KEPT
 from troubleshoot.cli.screens import (
@@ -17,22 +18,25 @@ from troubleshoot.cli.screens import (
     show_choices,
     show_ending,
     show_found_hazard,
-    show_stop,
     show_task,
     show_verdict,
 )
+from troubleshoot.cli.stopped import stopped
 from troubleshoot.cli.terminal import EndOfInput, Terminal
 from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.places import spoken
-from troubleshoot.visit.decide import Decider, Decision, lifting_test
-from troubleshoot.visit.nameplate import plate_to_ask
+from troubleshoot.visit.decide import Decider
+from troubleshoot.visit.decision import Decision
+from troubleshoot.visit.nameplate import plate_to_ask, safety_facts_to_ask
 from troubleshoot.visit.repeating import agreement
 from troubleshoot.visit.work_state import open_items
 
 ROOF_IS_GOOD_FOR = 3600.0
 """Seconds after which the roof is looked at again (common practice, no source)."""
+
+NOT_KNOWN_COUNTS_AS_WORSE = "Before the next step. Enter if nobody knows: then the worse counts."
 
 
 class Conversation:
@@ -78,7 +82,7 @@ class Conversation:
             self._put_question(decision, conclusions)
             return True
         if decision.kind == "stop":
-            return self._stopped(decision)
+            return stopped(self.knowledge, self.book, self.terminal, decision, conclusions)
         if state.closing:
             self.book.add({"event": "end", "ending": state.ended or "closed"})
             self.terminal.say("The unit is back as it was. The visit is closed.")
@@ -95,7 +99,9 @@ class Conversation:
 
     def _put_question(self, decision: Decision, conclusions: Conclusions) -> None:
         assert decision.test is not None
-        if decision.aim is not None and self.book.state.aim is None:
+        if self._settle_first(decision.test):
+            return
+        if decision.aim is not None and decision.stop is None and self.book.state.aim is None:
             test, at = decision.aim
             reason = decision.reason
             self.book.add({"event": "aim", "test": test, "at": spoken(at), "reason": reason})
@@ -111,6 +117,14 @@ class Conversation:
         if decision.reason and decision.kind == "ask":
             terminal.say(f"Why now: {decision.reason}", 2)
         self._ask(decision, conclusions)
+
+    def _settle_first(self, test: Test) -> bool:
+        """Ask the facts on which a safety step hangs; True where that changed what comes next."""
+        state = self.book.state
+        facts = safety_facts_to_ask(self.knowledge, state.unit, test.id, state.not_known)
+        if facts:
+            ask_fact(self.terminal, self.book, facts[0], NOT_KNOWN_COUNTS_AS_WORSE)
+        return bool(facts)
 
     def _forget_cautions(self) -> None:
         """Once the panels have been closed, cautions are told afresh when they are opened again."""
@@ -214,55 +228,6 @@ class Conversation:
         sentence = agreement(self.knowledge, test, first, second)
         if sentence is not None:
             self.terminal.say(sentence, 1)
-
-    def _stopped(self, decision: Decision) -> bool:
-        """A STOP: the same finding may be taken again once made safe; else only hand over."""
-        fired = decision.stop
-        assert fired is not None and fired.hazard.stop is not None
-        show_stop(self.terminal, fired)
-        test = lifting_test(self.knowledge, self.book.state, fired)
-        if test is None:
-            self.terminal.say("No further test is offered. Type over to hand the job over.")
-        else:
-            self.terminal.say(
-                f"Only a fresh finding lifts this: type again to do {test.name} once more, "
-                "or over to hand the job over."
-            )
-        while True:
-            typed = self.terminal.ask(">").lower()
-            if typed == "over":
-                self._hand_over()
-                return False
-            if typed == "again" and test is not None:
-                self._ask_again(test)
-                return True
-            if typed in ("q", "quit"):
-                raise Leave
-            self.terminal.say("again, over, or q." if test is not None else "over, or q.")
-
-    def _ask_again(self, test: Test) -> None:
-        conclusions = self.decider.reasoner.conclude(self.book.state.case)
-        outcomes = conclusions.hypotheses.outcomes(test.id)
-        for sentence in test.how:
-            self.terminal.say(sentence, 2)
-        show_choices(self.terminal, self.knowledge, test, outcomes)
-        while True:
-            try:
-                typed = self.terminal.ask(">")
-                places = self.book.state.unit.layout.places(test.per)
-                event = answer_event_from(self.knowledge, test, places[0], typed, outcomes)
-                self.book.add(event)
-                return
-            except NotAnAnswer as error:
-                self.terminal.say(str(error))
-
-    def _hand_over(self) -> None:
-        told = self.terminal.ask("Who was told, and when?")
-        self.book.add({"event": "note", "text": f"Handed over; told: {told}"})
-        self.book.add({"event": "end", "ending": "stopped"})
-        self.terminal.say("The visit is closed as stopped.")
-        for item in open_items(self.book.state.work):
-            self.terminal.say(f"Still open on the unit: {item}", 2)
 
     def _settled(self, decision: Decision, conclusions: Conclusions) -> bool:
         """An ending: repaired and gone on, another test, or close."""

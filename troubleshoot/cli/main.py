@@ -23,6 +23,10 @@ COMMANDS: Mapping[str, tuple[str, str]] = {
     ),
     "calc": ("troubleshoot.cli.calc:calc", "One computation, with units, formula and source."),
     "visits": ("troubleshoot.cli.kept_visits:visits", "List the visits that are kept."),
+    "reopen": (
+        "troubleshoot.cli.reopen:reopen",
+        "Go on with a stopped visit that has been made safe.",
+    ),
     "report": ("troubleshoot.cli.kept_visits:report", "The report of a visit."),
     "practise": ("troubleshoot.cli.practise:practise", "Practise on units that answer."),
     "rules": ("troubleshoot.cli.rules:rules", "Check, test, explain and write the rule base."),

@@ -7,7 +7,7 @@ from collections.abc import Iterable
 
 from troubleshoot.knowledge.model import Fault, Test
 from troubleshoot.practice.session import Session
-from troubleshoot.visit.decide import Decision
+from troubleshoot.visit.decision import Decision
 
 
 def tests_in(session: Session, area: str) -> list[Test]:

@@ -9,7 +9,7 @@ from troubleshoot.knowledge.model import Fault, Hazard, Knowledge, Test
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.readings import Reading
 from troubleshoot.visit.account import shown_causes
-from troubleshoot.visit.decide import Decision
+from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.explain import because
 from troubleshoot.visit.profiles import spoken
 from troubleshoot.visit.wording import bar, cause_line, effect_line

@@ -12,8 +12,9 @@ from typing import Any, Protocol
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.equipment import InputRefused
 from troubleshoot.visit.event_shapes import step_event
-from troubleshoot.visit.events import Event, after, can_undo, replay
+from troubleshoot.visit.events import Event, after, replay
 from troubleshoot.visit.steps import Step
+from troubleshoot.visit.undoing import taken_back
 from troubleshoot.visit.visit_state import VisitState
 
 
@@ -69,7 +70,7 @@ class VisitBook:
 
     def undo(self) -> str:
         """Take the last answer back; the words, not what hands have done."""
-        if not can_undo(self.events):
+        if taken_back(self.events) is None:
             return "There is nothing to take back."
         self._keep({"event": "undo"})
         self.state = replay(self.knowledge, self.events)

@@ -50,19 +50,15 @@ def _converse(
 ) -> int:
     visits = folder / "visits"
     try:
-        journal = _go_on(terminal, visits)
-        if journal is not None:
+        with _go_on(terminal, visits) or _new_journal(knowledge, visits) as journal:
             book = VisitBook(knowledge, journal.path.stem, journal, list(journal.events))
             _resume(terminal, book)
-        else:
-            journal = _new_journal(knowledge, visits)
-            book = VisitBook(knowledge, journal.path.stem, journal, [])
-        if not book.events:
-            begin(knowledge, terminal, book, unit or "", profiles, routine)
+            if not book.events:
+                begin(knowledge, terminal, book, unit or "", profiles, routine)
+            return Conversation(knowledge, book, terminal).run()
     except EndOfInput:
         terminal.say("Nothing more to read. What has been answered is kept.")
         return KEPT
-    return Conversation(knowledge, book, terminal).run()
 
 
 def _go_on(terminal: Terminal, visits: Path) -> Journal | None:

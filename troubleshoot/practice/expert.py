@@ -16,7 +16,8 @@ from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.places import Place
 from troubleshoot.visit.account import Plain
-from troubleshoot.visit.decide import Decider, Decision
+from troubleshoot.visit.decide import Decider
+from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.scripted import ScriptedVisit, start_event
 
 

@@ -27,12 +27,13 @@ from troubleshoot.reasoning.asking import Asking
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
 from troubleshoot.reasoning.places import Place, spoken
 from troubleshoot.visit.cautions import cautions_before
-from troubleshoot.visit.decide import Decision, lifting_test, standing_stop
+from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import answer_event, skip_event, step_event
 from troubleshoot.visit.events import Event, after
 from troubleshoot.visit.guards import allowed
 from troubleshoot.visit.step_guards import refusals
 from troubleshoot.visit.steps import BLEED_DRIVE, CONFIRMED, FIRE_PANEL_BACK, TELL_FIRE_PANEL
+from troubleshoot.visit.stops import lifting_finding, standing_stop
 from troubleshoot.visit.visit_state import VisitState
 
 HINT_MINUTES = 5.0
@@ -117,7 +118,7 @@ class Session:
     def choose(self, test: Test, at: Place | None) -> Result:
         """Do a test; for a computed one, everything that has to be read for it."""
         stop = self.standing_stop()
-        lifts = stop is not None and lifting_test(self.knowledge, self.state, stop) == test
+        lifts = stop is not None and self._lifts(stop, test)
         if stop is not None and not lifts and not self._made_safe(stop, test):
             return self._missed_stop(stop, test)
         if test.id in self.scenario.unavailable:
@@ -169,7 +170,7 @@ class Session:
         """Do one safety step at one place."""
         step = step_at(test.id, place, self.state.work)
         stop = self.standing_stop()
-        lifts = stop is not None and lifting_test(self.knowledge, self.state, stop) == test
+        lifts = stop is not None and self._lifts(stop, test)
         safe = (
             MAKES_SAFE | PROVES_DEAD if stop is not None and until_made_safe(stop) else MAKES_SAFE
         )
@@ -212,6 +213,11 @@ class Session:
     def skip(self, test: Test, at: Place | None) -> None:
         """Go on without a test."""
         self.add(skip_event(test.id, at))
+
+    def _lifts(self, stop: FiredHazard, test: Test) -> bool:
+        """Whether a test is the finding that may lift a STOP."""
+        found = lifting_finding(self.knowledge, self.state, self.conclusions, stop)
+        return found is not None and found[0] == test.id
 
     def _keep(self, done: Done) -> Done:
         self.done.append(done)

@@ -2,11 +2,12 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
 from troubleshoot.knowledge.model import Fault, Knowledge
 from troubleshoot.visit.profiles import spoken
+from troubleshoot.visit.reopening import ROLES
 from troubleshoot.visit.wording import percent
 
 Account = Mapping[str, Any]
@@ -27,7 +28,7 @@ def markdown_report(
     """The report of one account.
 
     `extras` may hold `title`, `words` (the caller's), `unit` (facts and plate values as typed),
-    `notes`, `open_items` and `repaired`.
+    `stops` (each STOP met, see `stops_account`), `notes`, `open_items` and `repaired`.
     """
     return "\n".join(_report(knowledge, account, extras or {}))
 
@@ -43,6 +44,7 @@ def _report(knowledge: Knowledge, account: Account, extras: Mapping[str, Any]) -
     yield f"Ending: {_ENDINGS[str(account['ending'])]}  "
     yield f"Time reckoned: {account['minutes']} minutes"
     yield from _stop(account)
+    yield from _list("Stopped, and what came of it", _stops_met(extras.get("stops", ())))
     yield from _causes(knowledge, account)
     yield from _readings(knowledge, account)
     yield from _list("Not explained by the cause", _unexplained(knowledge, account))
@@ -64,6 +66,22 @@ def _stop(account: Account) -> Iterator[str]:
         yield ""
         yield f"{stop['what_to_do']}  "
         yield f"Hand over to: {stop['defer_to']}"
+
+
+def _stops_met(stops: Iterable[Account]) -> Iterator[str]:
+    """Each STOP that halted the visit, in order; it stays here when it has been lifted."""
+    for stop in stops:
+        parts = [f"STOP, {stop['id'].replace('-', ' ')}"]
+        if stop["told"]:
+            at = f" ({stop['told_at']})" if stop["told_at"] else ""
+            parts.append(f"handed over, told: {stop['told']}{at}")
+        if stop["made_safe"]:
+            result = stop["made_safe"]
+            parts.append(f"made safe by {ROLES[result['by']]}: {result['done']}")
+            parts.append(f"shown by: {result['reading']} ({result['when']})")
+        if stop["reopened"]:
+            parts.append("reopened")
+        yield "; ".join(parts)
 
 
 def _causes(knowledge: Knowledge, account: Account) -> Iterator[str]:

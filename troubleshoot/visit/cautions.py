@@ -2,20 +2,40 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from troubleshoot.knowledge.model import Hazard, Knowledge, Test, Trigger
 from troubleshoot.reasoning.chains import belongs_to_step
+from troubleshoot.visit.needs import needs_of
+from troubleshoot.visit.step_guards import STEP_GUARDS, refrigerant_air_clear
+from troubleshoot.visit.steps import REFRIGERANT_SWEEP
 from troubleshoot.visit.visit_state import VisitState
+
+FLAMMABLE: Final = "flammable-refrigerant"
+NOT_KNOWN: Final = "refrigerant-not-known"
 
 
 def cautions_before(knowledge: Knowledge, state: VisitState, test: Test) -> tuple[Hazard, ...]:
     """The hazards to be shown before a test or step, the gravest first."""
-    found = dict.fromkeys(name for name in test.hazards if name in knowledge.hazards)
+    of_circuit = _flammable(state, test)
+    found = dict.fromkeys(n for n in (*of_circuit, *test.hazards) if n in knowledge.hazards)
     for hazard in knowledge.hazards.values():
         if any(_step_trigger(trigger, state, test) for trigger in hazard.triggers):
             found.setdefault(hazard.id)
     order = ("DANGER", "WARNING", "CAUTION", "NOTICE")
     hazards = [knowledge.hazards[name] for name in found]
     return tuple(sorted(hazards, key=lambda h: order.index(h.signal)))
+
+
+def _flammable(state: VisitState, test: Test) -> tuple[str, ...]:
+    """The caution of a refrigerant that burns, or may, at whatever the air is swept for first."""
+    unit = state.at_work
+    swept = test.id == REFRIGERANT_SWEEP or REFRIGERANT_SWEEP in needs_of(test, None, unit).sweeps
+    guarded = refrigerant_air_clear in STEP_GUARDS.get(test.id, ())
+    if not unit.flammable or not (swept or guarded):
+        return ()
+    known = "refrigerant-class" in state.unit.facts
+    return (FLAMMABLE,) if known else (NOT_KNOWN, FLAMMABLE)
 
 
 def _step_trigger(trigger: Trigger, state: VisitState, test: Test) -> bool:

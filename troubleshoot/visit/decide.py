@@ -8,50 +8,28 @@ with its cautions.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
-from typing import Literal
+from dataclasses import replace
 
-from troubleshoot.knowledge.model import Hazard, Knowledge, Test
+from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.asking import Asking
-from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
+from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.fit import SURPRISING
 from troubleshoot.reasoning.look_again import worth_repeating
 from troubleshoot.reasoning.next_test import Candidate, SwitchMinutes, choose
 from troubleshoot.reasoning.places import Place, spoken
 from troubleshoot.reasoning.withdrawal import WITHDRAWN
 from troubleshoot.visit.account import ending_of
-from troubleshoot.visit.cautions import cautions_before
+from troubleshoot.visit.decision import Decision, beyond, like, nearer_to, to_do
+from troubleshoot.visit.events import places_from
 from troubleshoot.visit.guards import unmet
+from troubleshoot.visit.lifting import towards_lifting
 from troubleshoot.visit.needs import needs_of
-from troubleshoot.visit.profiles import hand_over, hand_over_on_the_way
 from troubleshoot.visit.route import steps_to, steps_to_leave, switch_minutes
-from troubleshoot.visit.steps import Step
+from troubleshoot.visit.stops import standing_stop
 from troubleshoot.visit.visit_state import Spot, VisitState
 
 DOES_NOT_FIT = "it fits the other readings worst; a second look tells whether it was right"
 MUCH_HANGS_ON_IT = "much hangs on this reading, and a second one costs little"
-
-
-@dataclass(frozen=True, slots=True)
-class Decision:
-    """What comes next.
-
-    `step`, `ask`: a safety step or a test at a place, with the cautions that come before it.
-    `aim`: the test that all this is for, where it is another. `stop`: a STOP stands; with
-    `until-made-safe` the test that found it may be taken again once the danger is gone. `ending`:
-    no test pays any more, or the STOP is final.
-    """
-
-    kind: Literal["step", "ask", "stop", "ending"]
-    test: Test | None = None
-    at: Place | None = None
-    step: Step | None = None
-    cautions: tuple[Hazard, ...] = ()
-    reason: str = ""
-    aim: Spot | None = None
-    stop: FiredHazard | None = None
-    ending: str = ""
-    handed_over: tuple[tuple[str, str], ...] = ()
 
 
 class Decider:
@@ -62,13 +40,16 @@ class Decider:
         self.reasoner = Reasoner(knowledge)
 
     def decide(self, state: VisitState, conclusions: Conclusions | None = None) -> Decision:
-        """What comes next on this state."""
-        if state.closing or state.ended is not None:
-            return self._leave(state)
+        """What comes next on this state. A STOP comes before everything, the way out included."""
+        if state.ended is not None:
+            return Decision("ending", ending=state.ended)
         conclusions = conclusions or self.reasoner.conclude(state.case)
         standing = standing_stop(self.knowledge, conclusions)
         if standing is not None:
-            return Decision("stop", stop=standing, ending="stopped")
+            lifting = towards_lifting(self.knowledge, state, conclusions, standing)
+            return lifting or Decision("stop", stop=standing, ending="stopped")
+        if state.closing:
+            return self._leave(state)
         if state.aim is not None:
             going_on = self._towards(state, conclusions, state.aim, state.aim_reason)
             if going_on is not None:
@@ -154,16 +135,14 @@ class Decider:
 
     def handed_over(self, state: VisitState, candidate: Candidate) -> str | None:
         """To whom a test, or a step on the way to it, has to be handed over; None if to nobody."""
-        for name in candidate.asks:
-            test = self.knowledge.tests[name]
-            phrase = hand_over(test, state.profiles)
-            if phrase is None:
-                needs = needs_of(test, spoken(candidate.at), state.at_work)
-                steps = steps_to(state.work, needs, state.at_work)
-                phrase = hand_over_on_the_way(steps, self.knowledge.tests, state.profiles)
-            if phrase is not None:
-                return phrase
-        return None
+        asked = (self.knowledge.tests[name] for name in candidate.asks)
+        return beyond(self.knowledge, state, asked, candidate.at)
+
+    def beyond(self, state: VisitState, test: str, at: str | None) -> str | None:
+        """To whom a test that somebody chose has to be handed over; None if to nobody."""
+        chosen = self.knowledge.tests[test]
+        place = places_from(at, chosen.per, state.unit)[0]
+        return beyond(self.knowledge, state, (chosen,), place)
 
     def _towards(
         self, state: VisitState, conclusions: Conclusions, aim: Spot, reason: str
@@ -175,64 +154,14 @@ class Decider:
         test = self.knowledge.tests[aim[0]]
         asked = self._asking(state, conclusions).asks(test, aim[1], conclusions.values)
         wanted = next((t for t in asked if (t.id, None) not in state.skipped), test)
-        places = state.unit.layout.places(wanted.per)
-        at = aim[1] if aim[1] in places else _like(aim[1], places)
-        needs = needs_of(wanted, spoken(at), state.at_work)
-        steps = steps_to(state.work, needs, state.at_work)
-        if steps:
-            of_step = self.knowledge.tests[steps[0].id]
-            return Decision(
-                "step",
-                of_step,
-                step=steps[0],
-                aim=aim,
-                reason=reason,
-                cautions=cautions_before(self.knowledge, state, of_step),
-            )
-        if unmet(state.work, needs):
-            return None
-        return Decision(
-            "ask",
-            wanted,
-            at,
-            aim=aim,
-            reason=reason,
-            cautions=cautions_before(self.knowledge, state, wanted),
-        )
+        at = like(aim[1], state.unit.layout.places(wanted.per))
+        found = nearer_to(self.knowledge, state, wanted, at)
+        return found and replace(found, aim=aim, reason=reason)
 
     def _leave(self, state: VisitState) -> Decision:
         """The way back: leads on, panels on, clear, lock off, watch the start."""
         steps = steps_to_leave(state.work, state.at_work)
-        if not steps:
-            return Decision("ending", ending=state.ended or "")
-        test = self.knowledge.tests[steps[0].id]
-        return Decision(
-            "step", test, step=steps[0], cautions=cautions_before(self.knowledge, state, test)
-        )
-
-
-def standing_stop(knowledge: Knowledge, conclusions: Conclusions) -> FiredHazard | None:
-    """The STOP that stands: the widest scope first; one for a single step does not end anything."""
-    for scope in ("whole-job", "until-made-safe"):
-        for fired in conclusions.hazards:
-            if fired.stops and fired.hazard.stop and fired.hazard.stop.scope == scope:
-                return fired
-    return None
-
-
-def lifting_test(knowledge: Knowledge, state: VisitState, fired: FiredHazard) -> Test | None:
-    """The test whose fresh reading may lift a STOP: what found it, or the complaint's all-clear.
-
-    One for the whole job that was found, rather than complained of, is not lifted on this visit.
-    """
-    complaint = knowledge.complaints.get(state.complaint or "")
-    found = [atom.split(":")[1] for atom in fired.because if atom.startswith("possible:")]
-    if found:
-        final = fired.hazard.stop is not None and fired.hazard.stop.scope == "whole-job"
-        return None if final else knowledge.tests[found[0]]
-    if complaint is not None and complaint.all_clear is not None:
-        return knowledge.tests[complaint.all_clear]
-    return None
+        return to_do(self.knowledge, state, steps[0]) if steps else Decision("ending")
 
 
 def separates(conclusions: Conclusions, candidate: Candidate) -> str:
@@ -260,12 +189,3 @@ def _told_apart(conclusions: Conclusions, candidate: Candidate) -> Iterator[str]
     for cause in conclusions.causes[:3]:
         if not mentions or cause.fault.id != mentions[0].fault.id:
             yield cause.fault.name
-
-
-def _like(place: Place | None, places: tuple[Place | None, ...]) -> Place | None:
-    """The place of another kind that goes with this one: same number, else the only one."""
-    if place is not None:
-        for other in places:
-            if other is not None and other.number == place.number:
-                return other
-    return places[0] if len(places) == 1 else None

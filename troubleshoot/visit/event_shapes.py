@@ -1,11 +1,14 @@
-"""The shape of an event that more than one place writes: an answer, a safety step, a skip."""
+"""The shape of each event that has one: answers, steps, skips, a STOP and what comes of it."""
 
 from __future__ import annotations
+
+from dataclasses import asdict
 
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.places import Place, spoken
 from troubleshoot.visit.events import Event
 from troubleshoot.visit.steps import Step
+from troubleshoot.visit.visit_state import HandOverResult, Spot
 
 
 def answer_event(answer: Answer) -> Event:
@@ -40,3 +43,30 @@ def step_event(step: Step, outcomes: tuple[str, ...], text: str | None = None) -
 def skip_event(test: str, at: Place | None) -> Event:
     """A test gone on without."""
     return {"event": "skip", "test": test, "at": spoken(at)}
+
+
+def stop_event(hazard: str) -> Event:
+    """A STOP that halts the visit."""
+    return {"event": "stop", "hazard": hazard}
+
+
+def take_afresh_event(spot: Spot, result: HandOverResult | None = None) -> Event:
+    """The finding that called a STOP up is to be taken once more; an all-clear has a result."""
+    event = {"event": "take-afresh", "test": spot[0], "at": spoken(spot[1])}
+    return event if result is None else {**event, "result": asdict(result)}
+
+
+def handed_over_event(told: str, told_at: str) -> Event:
+    """A stopped job was handed over: who was told, and the time by the clock."""
+    return {"event": "end", "ending": "stopped", "told": told, "told_at": told_at}
+
+
+def reopened_event(hazard: str, result: HandOverResult, spot: Spot) -> Event:
+    """A stopped visit goes on with the hand-over's result, and with a fresh finding first."""
+    return {
+        "event": "reopened",
+        "hazard": hazard,
+        "result": asdict(result),
+        "test": spot[0],
+        "at": spoken(spot[1]),
+    }

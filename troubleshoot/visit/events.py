@@ -19,56 +19,36 @@ from troubleshoot.reasoning.places import Place, parse_place, spoken
 from troubleshoot.visit.guards import allowed
 from troubleshoot.visit.profiles import FULLY_QUALIFIED
 from troubleshoot.visit.steps import CONFIRMED, Step
+from troubleshoot.visit.stop_events import ended, reopened, stop_met, take_afresh
 from troubleshoot.visit.transitions import after_step, after_test, expire, resume_voids
+from troubleshoot.visit.undoing import taken_back, without
 from troubleshoot.visit.unit_at_work import unit_at_work
 from troubleshoot.visit.visit_state import Asked, Spot, VisitState
 from troubleshoot.visit.work_state import cautious
 
 Event = Mapping[str, Any]
-UNDOABLE = frozenset({"answer", "step", "skip", "fact", "invalid", "repaired"})
 
 
 def replay(knowledge: Knowledge, events: Sequence[Event]) -> VisitState:
-    """The state that all events add up to."""
+    """The state that all events add up to.
+
+    After an undo the work goes on from the most careful of what it was before what is taken back,
+    what it is now, and what it would be had that never been said.
+    """
     state = VisitState()
+    works = []
     for number, event in enumerate(events):
-        if event["event"] == "undo":
-            kept = _without_last(events[:number])
-            before = state
-            state = replay(knowledge, kept)
-            state = replace(state, work=cautious(state.work, before.work), aim=None)
-        else:
+        works.append(state.work)
+        if event["event"] != "undo":
             state = after(knowledge, state, event)
+            continue
+        gone = taken_back(events[:number])
+        if gone is None:
+            continue
+        work = cautious(works[gone], state.work)
+        state = replay(knowledge, without(events[:number], gone))
+        state = replace(state, work=cautious(state.work, work), aim=None)
     return state
-
-
-def _without_last(events: Sequence[Event]) -> list[Event]:
-    """The events with the last one that can be undone left out, earlier undoings settled first."""
-    kept: list[Event] = []
-    for event in events:
-        if event["event"] == "undo":
-            kept = _drop_last(kept)
-        else:
-            kept.append(event)
-    return _drop_last(kept)
-
-
-def _drop_last(events: list[Event]) -> list[Event]:
-    for index in range(len(events) - 1, -1, -1):
-        if events[index]["event"] in UNDOABLE:
-            return [*events[:index], *(e for e in events[index + 1 :] if e["event"] != "aim")]
-    return events
-
-
-def can_undo(events: Sequence[Event]) -> bool:
-    """Whether there is anything left to take back."""
-    open_ = 0
-    for event in events:
-        if event["event"] == "undo":
-            open_ = max(0, open_ - 1)
-        elif event["event"] in UNDOABLE:
-            open_ += 1
-    return open_ > 0
 
 
 def after(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
@@ -140,12 +120,18 @@ def _answer(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState
         asked=(*state.asked, asked),
         work=work,
         aim=_aim_kept(state, test.id),
+        fresh=_fresh_kept(state, test.id),
     )
 
 
 def _aim_kept(state: VisitState, answered: str) -> Spot | None:
     """An aim is reached when its own test is answered; inputs of a computed test lead on to it."""
     return None if state.aim is None or state.aim[0] == answered else state.aim
+
+
+def _fresh_kept(state: VisitState, answered: str) -> Spot | None:
+    """A finding that lifts a STOP is taken afresh until its own test has been answered."""
+    return None if state.fresh is None or state.fresh[0] == answered else state.fresh
 
 
 def _step(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
@@ -172,6 +158,7 @@ def _step(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
         asked=(*state.asked, asked),
         answers=(*state.answers, answer),
         aim=state.aim if confirmed else None,
+        fresh=_fresh_kept(state, step.id),
     )
 
 
@@ -194,7 +181,7 @@ def _skip(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
     if not allowed(work, test, where, state.at_work):
         # It had been shown: hands may have begun (leads lifted) before it was given up.
         work = after_test(work, test, where, (), state.at_work)
-    return replace(state, skipped=skipped, aim=None, work=work)
+    return replace(state, skipped=skipped, aim=None, fresh=None, work=work)
 
 
 def _aim(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
@@ -226,8 +213,8 @@ def _repaired(knowledge: Knowledge, state: VisitState, event: Event) -> VisitSta
 
 def _resumed(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
     if not resume_voids(float(event["minutes_away"]), bool(event["same_day"])):
-        return state
-    return replace(state, work=expire(state.work, "resumed"), aim=None)
+        return replace(state, fresh=None)
+    return replace(state, work=expire(state.work, "resumed"), aim=None, fresh=None)
 
 
 def _hour_passed(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
@@ -237,10 +224,6 @@ def _hour_passed(knowledge: Knowledge, state: VisitState, event: Event) -> Visit
 
 def _closing(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
     return replace(state, closing=True, cured=bool(event.get("cured", False)), aim=None)
-
-
-def _end(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
-    return replace(state, ended=event["ending"])
 
 
 _EFFECTS = {
@@ -256,7 +239,10 @@ _EFFECTS = {
     "resumed": _resumed,
     "hour-passed": _hour_passed,
     "closing": _closing,
-    "end": _end,
+    "stop": stop_met,
+    "take-afresh": take_afresh,
+    "end": ended,
+    "reopened": reopened,
 }
 
 

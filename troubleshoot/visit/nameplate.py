@@ -3,10 +3,21 @@
 from __future__ import annotations
 
 from collections import Counter
+from types import MappingProxyType
+from typing import Final
 
 from troubleshoot.knowledge.model import EquipmentFact, Knowledge, PlateValue, Test
 from troubleshoot.reasoning.equipment import Unit
 from troubleshoot.reasoning.places import Place
+from troubleshoot.visit.steps import REFRIGERANT_SWEEP, TELL_FIRE_PANEL
+
+_SETTLED_BY: Final = MappingProxyType(
+    {
+        REFRIGERANT_SWEEP: ("refrigerant", "refrigerant-class"),
+        TELL_FIRE_PANEL: ("duct-smoke-detector",),
+    }
+)
+"""Safety step -> the facts that say whether it is needed; the last one settles it."""
 
 MOST_FACTS = 8
 """No more equipment facts than this are asked before the first test."""
@@ -29,6 +40,19 @@ def facts_to_ask(
         )
     wanted = [name for name, _ in counted.most_common() if name not in unit.facts][:MOST_FACTS]
     return tuple(fact for fact in knowledge.facts.values() if fact.id in wanted)
+
+
+def safety_facts_to_ask(
+    knowledge: Knowledge, unit: Unit, step: str, not_known: frozenset[str]
+) -> tuple[EquipmentFact, ...]:
+    """The facts on which a safety step hangs and that are not known: asked before assuming.
+
+    A refrigerant that is not in the list leaves its class to be asked.
+    """
+    if any(unit.facts.get(name) is not None for name in _SETTLED_BY.get(step, ())[-1:]):
+        return ()
+    names = (n for n in _SETTLED_BY.get(step, ()) if n not in unit.facts and n not in not_known)
+    return tuple(knowledge.facts[name] for name in names)
 
 
 def _counts(kind: str, per: str | None) -> bool:

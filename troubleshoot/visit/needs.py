@@ -77,6 +77,19 @@ def needs_of(test: Test, place: str | None, unit: UnitAtWork) -> Needs:
     )
 
 
+def for_dead_work(unit: UnitAtWork) -> Needs:
+    """What hands inside this unit need, whatever they are there for."""
+    return Needs(
+        energy="locked-out",
+        roof=True,
+        occupants=True,
+        fire_panel=unit.fire_panel,
+        sweeps=(REFRIGERANT_SWEEP,) if unit.flammable else (),
+        meter=True,
+        stored=unit.capacitors + unit.drives,
+    )
+
+
 def _on_the_roof(test: Test) -> bool:
     return (
         test.work_state != "any"

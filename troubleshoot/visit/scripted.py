@@ -13,11 +13,13 @@ from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.places import Place, spoken
 from troubleshoot.visit.account import Plain, ending_of
-from troubleshoot.visit.decide import Decider, Decision, lifting_test
+from troubleshoot.visit.decide import Decider
+from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import answer_event, skip_event, step_event
 from troubleshoot.visit.events import Event, after
 from troubleshoot.visit.profiles import FULLY_QUALIFIED
 from troubleshoot.visit.steps import CONFIRMED
+from troubleshoot.visit.stops import lifting_finding
 from troubleshoot.visit.visit_account import visit_account
 from troubleshoot.visit.visit_state import VisitState
 
@@ -112,11 +114,12 @@ class ScriptedVisit:
 
     def _made_safe(self, decision: Decision) -> bool:
         """A STOP is lifted only by a fresh reading of what called it up, or the all-clear."""
-        fired = decision.stop
-        test = None if fired is None else lifting_test(self.knowledge, self.state, fired)
-        if test is None or not self.unused.get(test.id):
+        assert decision.stop is not None
+        conclusions = self.decider.reasoner.conclude(self.state.case)
+        spot = lifting_finding(self.knowledge, self.state, conclusions, decision.stop)
+        if spot is None or not self.unused.get(spot[0]):
             return False
-        self.add(answer_event(self.unused[test.id].pop(0)))
+        self.add(answer_event(self.unused[spot[0]].pop(0)))
         return True
 
     def _account(self, conclusions: Conclusions, decision: Decision) -> Plain:

@@ -13,8 +13,9 @@ from troubleshoot.visit.step_guards import refusals
 from troubleshoot.visit.steps import Step
 from troubleshoot.visit.work_state import WHOLE_UNIT, Circuit, UnitAtWork, WorkState, cautious
 
-Event = Literal["lock-off", "motor-ran", "resumed", "hour-passed"]
-"""What voids states: the lock came off, a motor ran, the visit was resumed, an hour went by."""
+Event = Literal["lock-off", "motor-ran", "resumed", "reopened", "hour-passed"]
+"""What voids states: the lock came off, a motor ran, the visit was resumed, or reopened after
+others had worked on the unit, an hour went by."""
 
 RESUME_MINUTES: Final = 30.0
 """Away this long, a person elsewhere may have changed something (common practice, no source)."""
@@ -64,6 +65,8 @@ def expire(state: WorkState, event: Event) -> WorkState:
         return replace(state, dead="not-shown", discharged=frozenset())
     if event == "hour-passed":
         return replace(state, roof="not-checked")
+    if event == "reopened":
+        return replace(_resumed(state), panels="unsure", gas_swept=False)
     return _resumed(state)
 
 

@@ -13,8 +13,9 @@ HIGHEST_OF_240_CLASS = 277.0
 def unit_at_work(unit: Unit) -> UnitAtWork:
     """Places that hold a charge, circuits, and what makes the work more dangerous.
 
-    A fact that is not known counts as the dangerous case only where that costs no false step: an
-    unknown refrigerant is not taken for flammable, the sweep is called for by the nameplate.
+    A fact that is not known counts as the worse case until it is: a refrigerant as flammable, the
+    fire panel as watching. One look at the nameplate settles it, and is asked for before the step
+    that hangs on it (see `nameplate.safety_facts_to_ask`).
     """
     facts = unit.facts
     drives = []
@@ -26,8 +27,8 @@ def unit_at_work(unit: Unit) -> UnitAtWork:
         capacitors=tuple(str(place) for place in unit.layout.places("capacitor")),
         drives=tuple(drives),
         circuits=tuple(str(place) for place in unit.layout.places("circuit")),
-        flammable=facts.get("refrigerant-class") == "a2l",
-        fire_panel=facts.get("duct-smoke-detector") == "fitted",
+        flammable=facts.get("refrigerant-class") != "a1",
+        fire_panel=facts.get("duct-smoke-detector") != "not-fitted",
         volts_480=_may_be_480(unit),
     )
 

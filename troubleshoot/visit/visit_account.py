@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from dataclasses import asdict
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
@@ -32,6 +33,21 @@ def visit_account(
         minutes=state.minutes,
         candidates=candidates,
     )
+
+
+def stops_account(knowledge: Knowledge, state: VisitState) -> list[Plain]:
+    """Every STOP that halted the visit, whom it was handed over to, and what reopened it."""
+    return [
+        {
+            "id": met.hazard,
+            "what_to_do": knowledge.hazards[met.hazard].what_to_do,
+            "told": met.told or None,
+            "told_at": met.told_at or None,
+            "made_safe": None if met.result is None else asdict(met.result),
+            "reopened": met.reopened,
+        }
+        for met in state.stops
+    ]
 
 
 def _row(knowledge: Knowledge, state: VisitState, conclusions: Conclusions, asked: Asked) -> Plain:

@@ -33,8 +33,43 @@ class Asked:
 
 
 @dataclass(frozen=True, slots=True)
+class HandOverResult:
+    """What came of handing a stopped job over, in the words of whoever reports it.
+
+    `by`: the role of who made it safe. `reading`: what shows it. `when` it was read, as
+    `2026-11-26 14:30` on the technician's clock.
+    """
+
+    by: str
+    done: str
+    reading: str
+    when: str
+
+
+@dataclass(frozen=True, slots=True)
+class StopMet:
+    """A STOP that halted the visit, and what has come of it since.
+
+    `answers`: how many had been given when it halted the visit, or at its reopening; what was found
+    before has to be found afresh. `told`: who was told and when, `told_at`: by the clock. `result`:
+    who made it safe and how it shows. `reopened`: the visit had been handed over before that.
+    """
+
+    hazard: str
+    answers: int
+    told: str = ""
+    told_at: str = ""
+    result: HandOverResult | None = None
+    reopened: bool = False
+
+
+@dataclass(frozen=True, slots=True)
 class VisitState:
-    """Everything one visit has come to."""
+    """Everything one visit has come to.
+
+    `fresh`: the finding that is being taken once more to see whether a STOP can be lifted;
+    `fresh_since`: how many answers had been given before that.
+    """
 
     unit_data: Mapping[str, object] = field(default_factory=dict)
     own_record: Mapping[str, object] = field(default_factory=dict)
@@ -53,6 +88,9 @@ class VisitState:
     work: WorkState = field(default_factory=WorkState)
     aim: Spot | None = None
     aim_reason: str = ""
+    stops: tuple[StopMet, ...] = ()
+    fresh: Spot | None = None
+    fresh_since: int = 0
     notes: tuple[str, ...] = ()
     repaired: tuple[str, ...] = ()
     mended_here: bool = False
@@ -72,6 +110,11 @@ class VisitState:
             self.repaired,
             self.routine,
         )
+
+    @property
+    def reopened_after(self) -> int | None:
+        """How many answers had been given when the visit was last reopened, if it ever was."""
+        return max((met.answers for met in self.stops if met.reopened), default=None)
 
     @property
     def minutes(self) -> float:

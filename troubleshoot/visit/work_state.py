@@ -51,9 +51,9 @@ class UnitAtWork:
     """What the safe order of work has to know about the unit itself.
 
     `capacitors`: the place of each capacitor section; `drives`: of each drive and electronically
-    commutated motor; `circuits`: of each refrigerant circuit. `flammable`: A2L refrigerant.
-    `fire_panel`: stopping the unit or its fan is seen by the fire panel. `volts_480`: the supply is
-    of the 480 V class.
+    commutated motor; `circuits`: of each refrigerant circuit. `flammable`: A2L refrigerant, or not
+    known. `fire_panel`: stopping the unit or its fan is seen by the fire panel, or may be.
+    `volts_480`: the supply is of the 480 V class.
     """
 
     capacitors: tuple[str, ...] = ()
@@ -134,7 +134,7 @@ def open_items(state: WorkState) -> tuple[str, ...]:
     if not state.gas_swept:
         items.append("gas not swept for leaks")
     if state.panels != "on":
-        items.append("panels off")
+        items.append("panels off" if state.panels == "off" else "panels not known to be on")
     if state.power != "on":
         items.append("locked out")
     elif state.calls == "off":

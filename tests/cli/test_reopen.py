@@ -1,0 +1,106 @@
+"""A stopped visit is reopened only with the hand-over's result, and with its finding first."""
+
+from __future__ import annotations
+
+import io
+import json
+from collections.abc import Callable
+
+import pytest
+
+Call = Callable[..., tuple[int, str, str]]
+ALL_OF_IT = [
+    "2",
+    "a loose union at the cock, tightened and bubble tested",
+    "0 % at every joint with a bumped detector",
+    "NOW",
+]
+
+
+@pytest.fixture
+def typed(command: Call, monkeypatch: pytest.MonkeyPatch) -> Callable[..., tuple[int, str, str]]:
+    """Calls the command line with lines on its standard input; NOW is this minute."""
+
+    def call(words: list[str], lines: list[str]) -> tuple[int, str, str]:
+        from datetime import datetime
+
+        now = f"{datetime.now():%Y-%m-%d %H:%M}"
+        text = "".join(f"{now if line == 'NOW' else line}\n" for line in lines)
+        monkeypatch.setattr("sys.stdin", io.StringIO(text))
+        return command(*words)
+
+    return call
+
+
+@pytest.fixture
+def visit(typed: Callable[..., tuple[int, str, str]], command: Call) -> str:
+    """A visit that a gas smell stopped, handed over; its name."""
+    code, out, _ = typed(
+        [],
+        ["Quarry Street clinic, unit 2", "gas-smell", *[""] * 10, "over", "", "gas utility, 14:05"],
+    )
+    assert code == 0 and "troubleshoot reopen" in out
+    return command("visits")[1].split()[0]
+
+
+def test_the_list_says_what_is_stopped_and_how_it_goes_on(visit: str, command: Call) -> None:
+    out = command("visits")[1]
+    assert out.splitlines()[0].split()[1] == "stopped"
+    assert "goes on by: troubleshoot reopen VISIT" in out
+
+
+@pytest.mark.parametrize("missing", range(4))
+def test_without_any_part_of_the_result_it_stays_closed(
+    missing: int, visit: str, typed: Callable[..., tuple[int, str, str]], command: Call
+) -> None:
+    for lines in (ALL_OF_IT[:missing], [*ALL_OF_IT[:missing], ""]):
+        code, out, _ = typed(["reopen", visit], lines)
+        assert code == 4 and "The visit stays closed" in " ".join(out.split())
+    assert command("visits")[1].split()[1] == "stopped"
+
+
+def test_with_all_of_it_the_all_clear_comes_first_and_both_stay_in_the_report(
+    visit: str, typed: Callable[..., tuple[int, str, str]], command: Call
+) -> None:
+    code, out, _ = typed(["reopen", visit], [*ALL_OF_IT, "cleared", "q"])
+    after = out.partition("Reopened.")[2]
+    first = next(line for line in after.splitlines() if line.startswith(("Test:", "Step:")))
+    assert code == 4 and first.startswith("Test: All-clear after a stop")
+    assert command("visits")[1].split()[1] == "reopened"
+    account = json.loads(command("report", visit, "--json")[1])
+    (stop,) = account["stops"]
+    assert (stop["id"], stop["reopened"], stop["told"]) == ("gas-odour", True, "gas utility, 14:05")
+    assert stop["made_safe"]["by"] == "gas-utility" and stop["made_safe"]["done"] == ALL_OF_IT[1]
+    report = command("report", visit)[1]
+    assert "STOP, gas odour; handed over, told: gas utility" in report
+    assert "made safe by the gas utility" in report and report.count("; reopened") == 1
+
+
+def test_an_all_clear_that_is_not_given_stops_it_again(
+    visit: str, typed: Callable[..., tuple[int, str, str]], command: Call
+) -> None:
+    _, out, _ = typed(["reopen", visit], [*ALL_OF_IT, "not cleared", "over", "gas utility, 15:00"])
+    assert out.count("DANGER - STOP") == 1 and "Write on the tag" in out
+    stops = json.loads(command("report", visit, "--json")[1])["stops"]
+    assert [stop["reopened"] for stop in stops] == [True, False]
+    assert json.loads(command("report", visit, "--json")[1])["ending"] == "stopped"
+
+
+def test_an_all_clear_on_the_same_visit_needs_the_same_result(
+    typed: Callable[..., tuple[int, str, str]],
+) -> None:
+    lines = ["unit 3", "gas-smell", *[""] * 10, "again", "", "again", *ALL_OF_IT, "cleared", "q"]
+    _, out, _ = typed([], lines)
+    assert "The STOP stands: an all-clear needs who gave it" in out
+    assert "Test: All-clear after a stop" in out
+
+
+def test_what_is_not_stopped_is_not_reopened(
+    typed: Callable[..., tuple[int, str, str]], command: Call
+) -> None:
+    typed([], ["unit 4", "no-cooling", *[""] * 12, "q"])
+    name = command("visits")[1].split()[0]
+    code, _, err = command("reopen", name)
+    assert code == 2 and "still open" in err and err.count("\n") == 1
+    code, _, err = command("reopen", "no-such-visit")
+    assert code == 2 and "there is no visit no-such-visit" in err

@@ -1,0 +1,118 @@
+"""What nobody has read off a unit counts as the worse case until it is known."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from tests.cli.player import Player, play
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.equipment import read_unit
+from troubleshoot.visit.cautions import cautions_before
+from troubleshoot.visit.decide import Decider
+from troubleshoot.visit.event_shapes import step_event
+from troubleshoot.visit.events import replay
+from troubleshoot.visit.steps import CONFIRMED
+from troubleshoot.visit.unit_at_work import unit_at_work
+
+KNOWN: dict[str, Any] = {"refrigerant": "R-410A", "duct-smoke-detector": "not-fitted"}
+SWEEP, PANEL = "refrigerant-sweep-a2l", "tell-fire-panel"
+
+
+@pytest.mark.parametrize(
+    ("unit", "flammable", "fire_panel"),
+    [
+        ({}, True, True),
+        ({"refrigerant": "other"}, True, True),
+        ({"refrigerant": "R-32", "duct-smoke-detector": "fitted"}, True, True),
+        (KNOWN, False, False),
+        ({"refrigerant": "other", "refrigerant-class": "a1"}, False, True),
+    ],
+)
+def test_a_unit_is_as_dangerous_as_it_may_be(
+    unit: dict[str, Any], flammable: bool, fire_panel: bool, shipped: Knowledge
+) -> None:
+    at_work = unit_at_work(read_unit(shipped, unit))
+    assert (at_work.flammable, at_work.fire_panel) == (flammable, fire_panel)
+
+
+def way_to(shipped: Knowledge, unit: dict[str, Any], test: str, at: str | None) -> list[str]:
+    """The steps that come before a test, each confirmed."""
+    decider = Decider(shipped)
+    events: list[dict[str, Any]] = [
+        {"event": "start", "complaint": "no-cooling", "unit": unit},
+        {"event": "aim", "test": test, "at": at},
+    ]
+    steps = []
+    for _ in range(40):
+        decision = decider.decide(replay(shipped, events))
+        if decision.step is None:
+            assert decision.test is not None and decision.test.id == test
+            return steps
+        steps.append(decision.step.id)
+        events.append(dict(step_event(decision.step, (CONFIRMED[decision.step.id],))))
+    raise AssertionError("no way there")
+
+
+def test_the_fire_panel_is_told_and_the_air_swept_where_neither_is_known(
+    shipped: Knowledge,
+) -> None:
+    steps = way_to(shipped, {}, "suction-pressure", "circuit 1")
+    assert steps.index(SWEEP) < steps.index("gauges-on")
+    steps = way_to(shipped, {}, "contactor-coil-volts", "contactor 1")
+    assert steps.index(PANEL) < steps.index("stop-by-controls")
+    for test, at in (("suction-pressure", "circuit 1"), ("contactor-coil-volts", "contactor 1")):
+        assert not {SWEEP, PANEL} & set(way_to(shipped, KNOWN, test, at))
+
+
+@pytest.mark.parametrize("test", [SWEEP, "gauges-on", "suction-pressure", "panels-off"])
+def test_an_unknown_refrigerant_is_cautioned_for_before_work_on_the_circuit(
+    test: str, shipped: Knowledge
+) -> None:
+    def cautions(unit: dict[str, Any]) -> dict[str, str]:
+        state = replay(shipped, [{"event": "start", "complaint": "no-cooling", "unit": unit}])
+        return {h.id: h.what_to_do for h in cautions_before(shipped, state, shipped.tests[test])}
+
+    unknown = cautions({})
+    assert "unless it shows an A1 refrigerant" in unknown["refrigerant-not-known"]
+    assert "flammable-refrigerant" in unknown
+    assert "flammable-refrigerant" in cautions({"refrigerant": "R-454B"})
+    assert "refrigerant-not-known" not in cautions({"refrigerant": "R-454B"})
+    if test != SWEEP:
+        assert not {"refrigerant-not-known", "flammable-refrigerant"} & set(cautions(KNOWN))
+
+
+def asked(shipped: Knowledge, folder: Path, *answers: str) -> Player:
+    """A visit on a unit of which nothing is known, to a look with hands inside."""
+    player = Player(shipped, {}, ["do wiring-burn-marks"], ["q"])
+    facts = list(answers)
+    usual = player._answer
+
+    def answer() -> str:
+        if any(line.startswith("Before the next step") for line in player.lines[-3:]) and facts:
+            return facts.pop(0)
+        return usual()
+
+    player._answer = answer  # type: ignore[method-assign]
+    play(shipped, folder, player, {"complaint": "no-cooling", "unit": {}})
+    return player
+
+
+def test_a_person_is_asked_first_and_the_answer_spares_the_step(
+    shipped: Knowledge, tmp_path: Path
+) -> None:
+    text = asked(shipped, tmp_path, "not-fitted", "R-410A").text
+    assert "Is a duct smoke detector fitted?" in text and "Which refrigerant" in text
+    assert f"Step: {shipped.tests[PANEL].name}" not in text
+    assert shipped.tests[SWEEP].name not in text
+
+
+def test_what_nobody_knows_is_asked_once_and_counts_as_worse(
+    shipped: Knowledge, tmp_path: Path
+) -> None:
+    text = asked(shipped, tmp_path).text
+    assert text.count("Is a duct smoke detector fitted?") == 1
+    assert f"Step: {shipped.tests[PANEL].name}" in text
+    assert f"Step: {shipped.tests[SWEEP].name}" in text

@@ -1,0 +1,73 @@
+"""`troubleshoot reopen VISIT`: go on with a stopped visit, on the hand-over's result."""
+
+from __future__ import annotations
+
+import click
+
+from troubleshoot.cli.conversation import Conversation
+from troubleshoot.cli.failures import KEPT, USAGE, Failure
+from troubleshoot.cli.hand_over_result import ask_result
+from troubleshoot.cli.kept_visits import opened
+from troubleshoot.cli.rule_base import shipped_rules
+from troubleshoot.cli.terminal import EndOfInput, Terminal
+from troubleshoot.cli.visit_book import VisitBook
+from troubleshoot.knowledge.model import Hazard, Knowledge
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.visit.event_shapes import reopened_event
+from troubleshoot.visit.reopening import NotReopened, what_stopped
+
+
+@click.command()
+@click.argument("visit")
+@click.pass_context
+def reopen(ctx: click.Context, visit: str) -> None:
+    """Go on with a visit that a STOP ended, once it has been made safe.
+
+    Asks who made it safe, what they found and did, and the reading that shows it. Then the finding
+    that stopped the visit is taken afresh, before anything else.
+    """
+    with opened(visit, ctx) as journal:
+        knowledge, terminal = shipped_rules(), Terminal()
+        book = VisitBook(knowledge, visit, journal, list(journal.events))
+        if reopened(knowledge, book, terminal):
+            ctx.exit(Conversation(knowledge, book, terminal).run())
+        ctx.exit(KEPT)
+
+
+def reopened(knowledge: Knowledge, book: VisitBook, terminal: Terminal) -> bool:
+    """Ask for the hand-over's result and reopen the visit; False where it stays closed."""
+    state = book.state
+    conclusions = Reasoner(knowledge).conclude(state.case)
+    try:
+        hazard, spot = what_stopped(knowledge, state, conclusions)
+    except NotReopened as error:
+        raise Failure([f"visit {book.visit_id} is not reopened: {error}"], USAGE) from None
+    told_at = state.stops[-1].told_at if state.stops else ""
+    _say_what_stopped(terminal, book, hazard)
+    try:
+        result = ask_result(terminal, told_at)
+    except EndOfInput:
+        result = None
+    if result is None:
+        terminal.say(
+            "The visit stays closed: it is reopened only with all of the hand-over's result. "
+            f"When you have it: troubleshoot reopen {book.visit_id}"
+        )
+        return False
+    book.add(reopened_event(hazard.id, result, spot))
+    terminal.say(
+        f"Reopened. The STOP still stands: {knowledge.tests[spot[0]].name} comes first and decides."
+    )
+    terminal.say("States that others could have changed are asked again.")
+    return True
+
+
+def _say_what_stopped(terminal: Terminal, book: VisitBook, hazard: Hazard) -> None:
+    name = f", {book.state.name}," if book.state.name else ""
+    reason = hazard.id.replace("-", " ")
+    terminal.say(f"Visit {book.visit_id}{name} was stopped: {reason}.", strong=True)
+    terminal.say(f"It was for: {hazard.defer_to}.", 2)
+    for met in book.state.stops[-1:]:
+        if met.told:
+            terminal.say(f"Told: {met.told}", 2)
+    terminal.say("What came of it? Enter alone leaves the visit closed.")

@@ -1,0 +1,74 @@
+"""What a STOP, its hand-over, its fresh finding and the reopening do to the state of a visit.
+
+None of these lifts a STOP: the finding that called it up stays what it is until it is taken afresh.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+from typing import Any
+
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.places import parse_place
+from troubleshoot.visit.transitions import expire
+from troubleshoot.visit.visit_state import HandOverResult, Spot, StopMet, VisitState
+
+Event = Mapping[str, Any]
+
+
+def stop_met(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
+    """A STOP halted the visit here."""
+    met = StopMet(event["hazard"], len(state.answers))
+    return replace(state, stops=(*state.stops, met), fresh=None, aim=None)
+
+
+def take_afresh(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
+    """The finding that called the STOP up is to be taken once more; an all-clear has a result."""
+    stops = state.stops
+    if stops and event.get("result"):
+        stops = (*stops[:-1], replace(stops[-1], result=HandOverResult(**event["result"])))
+    since = len(state.answers)
+    return replace(state, stops=stops, fresh=_spot(knowledge, state, event), fresh_since=since)
+
+
+def ended(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
+    """The end of the visit; a stopped one was handed over to somebody, at some time."""
+    stops = state.stops
+    if stops and event["ending"] == "stopped":
+        told, when = event.get("told", ""), event.get("told_at", "")
+        stops = (*stops[:-1], replace(stops[-1], told=told, told_at=when))
+    return replace(state, ended=event["ending"], stops=stops)
+
+
+def reopened(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
+    """A stopped visit goes on, as on another day, with the finding that has to be taken afresh.
+
+    Nothing but a visit that was handed over at a STOP can be reopened. Whoever made it safe may
+    have opened the gas, so it is swept for before anything runs.
+    """
+    if state.ended != "stopped":
+        return state
+    stops = state.stops or (StopMet(event["hazard"], 0),)
+    work = expire(state.work, "reopened")
+    if state.unit.facts.get("heat", "gas") != "gas":
+        work = replace(work, gas_swept=state.work.gas_swept)
+    result = HandOverResult(**event["result"])
+    last = replace(stops[-1], result=result, reopened=True, answers=len(state.answers))
+    return replace(
+        state,
+        stops=(*stops[:-1], last),
+        fresh=_spot(knowledge, state, event),
+        fresh_since=len(state.answers),
+        work=work,
+        aim=None,
+        closing=False,
+        ended=None,
+    )
+
+
+def _spot(knowledge: Knowledge, state: VisitState, event: Event) -> Spot:
+    test = knowledge.tests[event["test"]]
+    if event["at"] is None:
+        return test.id, None
+    return test.id, parse_place(event["at"], test.per, state.unit.layout)[0]

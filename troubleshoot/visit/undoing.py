@@ -1,0 +1,52 @@
+"""Undo: which events it takes back, and what it never reaches past.
+
+Undo takes back the words of the last answer, not what hands have done. A STOP, the hand-over of the
+job and its reopening are walls: what was said before them stays said, so that no STOP goes away
+other than by a fresh finding.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from typing import Any, Final
+
+Event = Mapping[str, Any]
+UNDOABLE: Final = frozenset({"answer", "step", "skip", "fact", "invalid", "repaired"})
+WALLS: Final = frozenset({"stop", "end", "reopened"})
+
+
+def taken_back(events: Sequence[Event]) -> int | None:
+    """Which event one more undo takes back, by its index; nothing where there is none left."""
+    return _last(events, _kept(events))
+
+
+def without(events: Sequence[Event], gone: int) -> list[Event]:
+    """The events that stand once the one at `gone` is taken back as well."""
+    return [events[index] for index in _dropped(events, _kept(events), gone)]
+
+
+def _kept(events: Sequence[Event]) -> list[int]:
+    """The indexes of the events that no undo has taken back."""
+    kept: list[int] = []
+    for number, event in enumerate(events):
+        if event["event"] == "undo":
+            kept = _dropped(events, kept, _last(events, kept))
+        else:
+            kept.append(number)
+    return kept
+
+
+def _last(events: Sequence[Event], kept: list[int]) -> int | None:
+    for index in reversed(kept):
+        if events[index]["event"] in WALLS:
+            return None
+        if events[index]["event"] in UNDOABLE:
+            return index
+    return None
+
+
+def _dropped(events: Sequence[Event], kept: list[int], gone: int | None) -> list[int]:
+    """An event and what was aimed at since left out."""
+    if gone is None:
+        return kept
+    return [i for i in kept if i < gone or (i > gone and events[i]["event"] != "aim")]
