@@ -121,7 +121,6 @@ _THINGS: dict[tuple[str, str], tuple[str, ...]] = {
     ("combustible-gas-sweep", "none"): ("no-gas",),
     ("combustible-gas-sweep", "*"): ("gas-about",),
     ("room-carbon-monoxide", "normal"): ("air-good",),
-    ("room-carbon-monoxide", "elevated"): ("air-good",),
     ("room-carbon-monoxide", "*"): ("air-bad",),
     ("tester-proof", "proved"): ("meter", "meter-last"),
     ("tester-proof", "*"): ("meter-failed", "not-dead"),

@@ -24,7 +24,7 @@ _AIR_CLEAR: Final[Mapping[str, frozenset[str]]] = MappingProxyType(
     {
         steps.REFRIGERANT_SWEEP: frozenset({"none"}),
         steps.GAS_SWEEP: frozenset({"none"}),
-        steps.ROOM_AIR: frozenset({"normal", "elevated"}),
+        steps.ROOM_AIR: frozenset({"normal"}),
     }
 )
 
