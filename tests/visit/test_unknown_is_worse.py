@@ -38,6 +38,24 @@ def test_a_unit_is_as_dangerous_as_it_may_be(
     assert (at_work.flammable, at_work.fire_panel) == (flammable, fire_panel)
 
 
+@pytest.mark.parametrize(
+    ("unit", "drives"),
+    [
+        ({}, ("blower motor", "blower drive")),
+        ({"blower-motor": "three-phase"}, ("blower drive",)),
+        ({"blower-motor": "electronically-commutated", "variable-speed-drive": "not-fitted"},
+         ("blower motor",)),
+        ({"blower-motor": "three-phase", "variable-speed-drive": "not-fitted"}, ()),
+    ],
+)  # fmt: skip
+def test_electronics_that_may_be_there_may_hold_a_charge(
+    unit: dict[str, Any], drives: tuple[str, ...], shipped: Knowledge
+) -> None:
+    assert unit_at_work(read_unit(shipped, unit)).drives == drives
+    steps = way_to(shipped, {**KNOWN, **unit}, "wiring-burn-marks", None)
+    assert steps.count("drive-discharge") == len(drives)
+
+
 def way_to(shipped: Knowledge, unit: dict[str, Any], test: str, at: str | None) -> list[str]:
     """The steps that come before a test, each confirmed."""
     decider = Decider(shipped)
@@ -103,9 +121,12 @@ def asked(shipped: Knowledge, folder: Path, *answers: str) -> Player:
 def test_a_person_is_asked_first_and_the_answer_spares_the_step(
     shipped: Knowledge, tmp_path: Path
 ) -> None:
-    text = asked(shipped, tmp_path, "not-fitted", "R-410A").text
+    answers = ("not-fitted", "R-410A", "three-phase", "not-fitted")
+    text = asked(shipped, tmp_path, *answers).text
     assert "Is a duct smoke detector fitted?" in text and "Which refrigerant" in text
+    assert "What kind of blower motor?" in text and "variable-speed drive fitted" in text
     assert f"Step: {shipped.tests[PANEL].name}" not in text
+    assert shipped.tests["drive-discharge"].name not in text
     assert shipped.tests[SWEEP].name not in text
 
 
@@ -116,3 +137,4 @@ def test_what_nobody_knows_is_asked_once_and_counts_as_worse(
     assert text.count("Is a duct smoke detector fitted?") == 1
     assert f"Step: {shipped.tests[PANEL].name}" in text
     assert f"Step: {shipped.tests[SWEEP].name}" in text
+    assert text.count(f"Step: {shipped.tests['drive-discharge'].name}") == 2

@@ -31,6 +31,7 @@ from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.nameplate import plate_to_ask, safety_facts_to_ask
 from troubleshoot.visit.repeating import agreement
+from troubleshoot.visit.steps import Step
 from troubleshoot.visit.work_state import open_items
 
 ROOF_IS_GOOD_FOR = 3600.0
@@ -99,7 +100,7 @@ class Conversation:
 
     def _put_question(self, decision: Decision, conclusions: Conclusions) -> None:
         assert decision.test is not None
-        if self._settle_first(decision.test):
+        if decision.step is not None and self._settle_first(decision.step):
             return
         if decision.aim is not None and decision.stop is None and self.book.state.aim is None:
             test, at = decision.aim
@@ -118,10 +119,10 @@ class Conversation:
             terminal.say(f"Why now: {decision.reason}", 2)
         self._ask(decision, conclusions)
 
-    def _settle_first(self, test: Test) -> bool:
+    def _settle_first(self, step: Step) -> bool:
         """Ask the facts on which a safety step hangs; True where that changed what comes next."""
         state = self.book.state
-        facts = safety_facts_to_ask(self.knowledge, state.unit, test.id, state.not_known)
+        facts = safety_facts_to_ask(self.knowledge, state.unit, step, state.not_known)
         if facts:
             ask_fact(self.terminal, self.book, facts[0], NOT_KNOWN_COUNTS_AS_WORSE)
         return bool(facts)

@@ -3,18 +3,22 @@
 from __future__ import annotations
 
 from collections import Counter
+from dataclasses import replace
 from types import MappingProxyType
 from typing import Final
 
 from troubleshoot.knowledge.model import EquipmentFact, Knowledge, PlateValue, Test
 from troubleshoot.reasoning.equipment import Unit
 from troubleshoot.reasoning.places import Place
-from troubleshoot.visit.steps import REFRIGERANT_SWEEP, TELL_FIRE_PANEL
+from troubleshoot.visit.steps import BLEED_DRIVE, REFRIGERANT_SWEEP, TELL_FIRE_PANEL, Step
+from troubleshoot.visit.unit_at_work import BLOWER_DRIVE, BLOWER_MOTOR
 
 _SETTLED_BY: Final = MappingProxyType(
     {
-        REFRIGERANT_SWEEP: ("refrigerant", "refrigerant-class"),
-        TELL_FIRE_PANEL: ("duct-smoke-detector",),
+        Step(REFRIGERANT_SWEEP): ("refrigerant", "refrigerant-class"),
+        Step(TELL_FIRE_PANEL): ("duct-smoke-detector",),
+        Step(BLEED_DRIVE, BLOWER_MOTOR): ("blower-motor",),
+        Step(BLEED_DRIVE, BLOWER_DRIVE): ("variable-speed-drive",),
     }
 )
 """Safety step -> the facts that say whether it is needed; the last one settles it."""
@@ -43,15 +47,16 @@ def facts_to_ask(
 
 
 def safety_facts_to_ask(
-    knowledge: Knowledge, unit: Unit, step: str, not_known: frozenset[str]
+    knowledge: Knowledge, unit: Unit, step: Step, not_known: frozenset[str]
 ) -> tuple[EquipmentFact, ...]:
     """The facts on which a safety step hangs and that are not known: asked before assuming.
 
     A refrigerant that is not in the list leaves its class to be asked.
     """
-    if any(unit.facts.get(name) is not None for name in _SETTLED_BY.get(step, ())[-1:]):
+    settling = _SETTLED_BY.get(replace(step, again=False), ())
+    if any(unit.facts.get(name) is not None for name in settling[-1:]):
         return ()
-    names = (n for n in _SETTLED_BY.get(step, ()) if n not in unit.facts and n not in not_known)
+    names = (name for name in settling if name not in unit.facts and name not in not_known)
     return tuple(knowledge.facts[name] for name in names)
 
 

@@ -14,14 +14,15 @@ def unit_at_work(unit: Unit) -> UnitAtWork:
     """Places that hold a charge, circuits, and what makes the work more dangerous.
 
     A fact that is not known counts as the worse case until it is: a refrigerant as flammable, the
-    fire panel as watching. One look at the nameplate settles it, and is asked for before the step
-    that hangs on it (see `nameplate.safety_facts_to_ask`).
+    fire panel as watching, the blower as driven by electronics that hold a charge. One look at the
+    unit settles it, and is asked for before the step that hangs on it (see
+    `nameplate.safety_facts_to_ask`).
     """
     facts = unit.facts
     drives = []
-    if facts.get("blower-motor") == "electronically-commutated":
+    if facts.get("blower-motor", "electronically-commutated") == "electronically-commutated":
         drives.append(BLOWER_MOTOR)
-    if facts.get("variable-speed-drive") == "fitted":
+    if facts.get("variable-speed-drive") != "not-fitted":
         drives.append(BLOWER_DRIVE)
     return UnitAtWork(
         capacitors=tuple(str(place) for place in unit.layout.places("capacitor")),
