@@ -119,7 +119,7 @@ def test_a_new_file_is_written_once_and_can_be_played(
     assert code == 1 and "superheat comes to" in err
     file.write_text(file.read_text("utf-8").replace("format: 1", "format: 2"), "utf-8")
     code, _, err = command("practise", str(file))
-    assert code == 1 and "tea-rooms.yaml:3:" in err
+    assert code == 1 and "tea-rooms.yaml:4:" in err
 
 
 def test_a_drawn_case_is_played_like_any_other(
@@ -137,6 +137,7 @@ def test_a_drawn_case_is_played_like_any_other(
         (("gas-aded-in-june",), "did you mean gas-added-in-june?"),
         (("one", "two"), "one scenario at a time"),
         (("new",), "say which file"),
+        (("schema", "fault"), "troubleshoot practise schema"),
         (("--draw", "powder"), "powder is no subsystem"),
         (("--export", "/nowhere/at/all.csv"), "cannot be written"),
     ],

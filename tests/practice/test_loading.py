@@ -33,6 +33,7 @@ def test_the_scenario_to_start_from_is_sound(shipped: Knowledge) -> None:
     ("old", "new", "says"),
     [
         ("complaint: weak-airflow", "complaint: weak-airflo", "weak-airflow"),
+        ("subsystem: filters-coil-duct", "subsystem: filters-coil", "filters-coil-duct"),
         ("test: air-filters", "test: air-filtres", "air-filters"),
         ("outcome: loaded", "outcome: laden", "loaded"),
         ("text: 104 psig", "text: 104 furlong", "furlong"),

@@ -10,6 +10,7 @@ from pathlib import Path
 import click
 
 from troubleshoot.cli.failures import CHECKS_FOUND, INTERRUPTED, NOT_UNDERSTOOD, USAGE, Failure
+from troubleshoot.cli.practice_files import show_schema, unwritable, write_new
 from troubleshoot.cli.rule_base import shipped_rules
 from troubleshoot.cli.terminal import EndOfInput, Terminal
 from troubleshoot.cli.visiting import data_folder
@@ -21,7 +22,7 @@ DIFFICULTY = click.IntRange(1, 3)
 
 
 @click.command()
-@click.argument("what", nargs=-1, metavar="[SCENARIO | new FILE]")
+@click.argument("what", nargs=-1, metavar="[SCENARIO | new FILE | schema]")
 @click.option("--draw", metavar="SUBSYSTEM", help="Draw a new case of a subsystem.")
 @click.option("--seed", type=int, default=1, show_default=True, help="Same seed, same case.")
 @click.option("--difficulty", type=DIFFICULTY, help="Of a drawn case; 3 misleads.")
@@ -42,11 +43,14 @@ def practise(
     """Practise on units that answer, and be debriefed.
 
     Without a name: list the scenarios by subsystem and difficulty with your best result. SCENARIO
-    is a name from that list or a file of your own; `new FILE` writes one to start from.
+    is a name from that list or a file of your own; `new FILE` writes one to start from, and
+    `schema` prints the JSON Schema of such files, for editors.
     """
     folder = data_folder((ctx.obj or {}).get("data"))
     if what[:1] == ("new",):
-        _new(what[1:])
+        write_new(what[1:])
+    elif what[:1] == ("schema",):
+        show_schema(what[1:])
     elif export is not None:
         _export(folder, apprentice, export)
     elif progress:
@@ -214,26 +218,5 @@ def _export(folder: Path, apprentice: str, file: str) -> None:
     try:
         Path(file).write_text(as_csv(plays), "utf-8", newline="")
     except OSError as error:
-        raise _unwritable(file, error) from None
+        raise unwritable(file, error) from None
     click.echo(f"{len(plays)} plays in {file}")
-
-
-def _new(words: tuple[str, ...]) -> None:
-    """Write a scenario to start from; an existing file is left alone."""
-    from troubleshoot.practice.starting import starting_scenario
-
-    if len(words) != 1:
-        raise Failure(["say which file: troubleshoot practise new FILE.yaml"], USAGE)
-    path = Path(words[0])
-    try:
-        with path.open("x", encoding="utf-8") as stream:
-            stream.write(starting_scenario(path.name))
-    except FileExistsError:
-        raise Failure([f"{path} is there already; name another file"], USAGE) from None
-    except OSError as error:
-        raise _unwritable(str(path), error) from None
-    click.echo(f"{path} is written. Change it, then: troubleshoot practise {path}")
-
-
-def _unwritable(file: str, error: OSError) -> Failure:
-    return Failure([f"{file}: cannot be written ({error.strerror}); name another"], USAGE)

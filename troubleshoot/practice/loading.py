@@ -92,6 +92,7 @@ def _unknown_names(knowledge: Knowledge, root: Located, path: str) -> Iterator[P
         "hazard": knowledge.hazards,
         "complaint": knowledge.complaints,
         "quantity": knowledge.quantities,
+        "subsystem": dict.fromkeys(fault.subsystem for fault in knowledge.faults.values()),
     }
     for step in walk(SCENARIO_FILE, root):
         names = known.get(step.shape.of) if isinstance(step.shape, Name) else None
