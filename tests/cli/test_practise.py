@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import io
 from collections.abc import Callable
 from pathlib import Path
 
@@ -18,16 +17,6 @@ PLAYED = (
     "steps", "unit", "state", OPEN_AND_RUN, "step connect gauges", "subcooling", "1", "8 to 12",
     "how", "readings", "hint", "call", "low charge leak", "1", "", "", "", "",
 )  # fmt: skip
-
-
-@pytest.fixture
-def typed(monkeypatch: pytest.MonkeyPatch) -> Callable[..., None]:
-    """Lines that will be typed."""
-
-    def lines(*words: str) -> None:
-        monkeypatch.setattr("sys.stdin", io.StringIO("\n".join(words) + "\n"))
-
-    return lines
 
 
 def test_scenarios_are_listed_by_subsystem_and_difficulty(command: Command) -> None:

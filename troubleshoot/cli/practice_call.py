@@ -9,6 +9,7 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Sequence
 
+from troubleshoot.cli.practice_asking import show_places
 from troubleshoot.cli.practice_finding import causes_called
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.knowledge.model import Fault
@@ -68,9 +69,7 @@ def _where(terminal: Terminal, session: Session, fault: Fault) -> Place | None:
     places = session.scenario.unit.layout.places(fault.per)
     if len(places) <= 1:
         return places[0] if places else None
-    terminal.say("Where?")
-    for number, place in enumerate(places, start=1):
-        terminal.say(f"{number} {place}", 2)
+    show_places(terminal, places)
     chosen = _number(terminal, len(places))
     return None if chosen is None else places[chosen - 1]
 

@@ -39,12 +39,16 @@ def _called(tests: Iterable[Test], words: str) -> list[Test]:
 
 
 def _plain(words: str) -> str:
-    return " ".join(words.lower().replace("-", " ").split())
+    return " ".join(_words(words))
+
+
+def _words(text: str) -> list[str]:
+    return re.findall(r"[a-z0-9]+", text.lower())
 
 
 def _holds(text: str, wanted: str) -> bool:
     """Whether every word wanted begins a word of the text."""
-    words = re.findall(r"[a-z0-9]+", text.lower())
+    words = _words(text)
     return all(any(word.startswith(part) for word in words) for part in wanted.split())
 
 

@@ -16,7 +16,7 @@ from troubleshoot.visit.work_state import open_items
 HELP = (
     "  tests [AREA] areas; an area's tests",
     "  find WORD    tests with that word",
-    "  4            do number 4 of the list",
+    "  4, or do 4   do number 4 of the list",
     "  steps        the safety steps",
     "  step 2       do one, by number or word",
     "  how [4]      how it is done",
