@@ -85,10 +85,10 @@ def test_what_cannot_be_understood_is_answered_and_asked_again(
     code, out, _ = command("practise", "gas-added-in-june")
     assert code == 0
     for said in (
-        'Nothing here is called "flapdoodle"', "No such number", "No area begins with nowhere",
+        'No test here is called "flapdoodle"', "No such number", "No area begins with nowhere",
         'No safety step is called "flapdoodle"', "Say why: doubt REASON",
         "There is no reading to doubt", "There is nothing to read again",
-        "No cause here sounds like that", "Nothing found so far stops the job",
+        'No cause here is called "flapdoodle"', "Nothing found so far stops the job",
     ):  # fmt: skip
         assert said in " ".join(out.split()), said
 

@@ -105,3 +105,48 @@ def test_a_guess_says_what_it_is_of_where_the_meter_shows_something_else(
     out = shown("breaker-keeps-being-reset", TO_THE_GAUGES, "do head pressure", "", "do fan amps")
     assert "what would a sound unit read (condensing over ambient, F)?" in out
     assert "Condenser fan amps, each leg: what would a sound unit read (A)?" in out
+
+
+@pytest.mark.parametrize(
+    ("words", "says"),
+    [
+        ("capacitence", "did you mean capacitance?"),
+        ("find hed pressure", "did you mean head pressure?"),
+        ("tests capasitors", "No area begins with capasitors; did you mean capacitors?"),
+        ("step profe meter", "did you mean prove meter?"),
+        ("flapdoodle", "try find with one word of it, or help."),
+        ("tests flapdoodle", "tests alone lists the areas."),
+    ],
+)
+def test_a_misspelt_word_is_answered_with_the_nearest_one(
+    shown: Callable[..., str], words: str, says: str
+) -> None:
+    assert says in shown("breaker-keeps-being-reset", words)
+
+
+def test_a_test_is_found_by_its_area_as_well(shown: Callable[..., str]) -> None:
+    out = shown("breaker-keeps-being-reset", "capacitor")
+    listed = out.partition("> capacitor")[2]
+    assert "Capacitance, leads lifted" in listed and "Capacitor from outside" in listed
+    assert listed.index("Capacitor from outside") < listed.index("Capacitance, leads lifted")
+
+
+def test_a_row_of_steps_says_what_it_left_undone(shown: Callable[..., str]) -> None:
+    out = shown("breaker-keeps-being-reset", "step roof, meter, tell the people")
+    assert '"meter" could be "Prove the meter on a known live source" or "Bleed and' in out
+    assert "Not done either: tell the people." in out
+
+
+def test_among_listed_causes_other_words_may_be_typed(shown: Callable[..., str]) -> None:
+    out = shown("breaker-keeps-being-reset", "call", "compressor", "fan capacitor", "", "")
+    assert "and 6 more: say more words of it." in out
+    assert "Called: Condenser fan run capacitor weak or open." in out
+    out = shown("breaker-keeps-being-reset", "call", "capacitr", "compressor", "99", "", "")
+    assert 'No cause here is called "capacitr"; did you mean capacitor?' in out
+    assert 'No cause here is called "99"; other words, or Enter.' in out
+
+
+def test_no_area_is_named_in_a_programmers_words(shown: Callable[..., str]) -> None:
+    out = shown("breaker-keeps-being-reset", "tests", "tests thermometer")
+    assert "inputs" not in out and "thermometer and meter: " in out
+    assert "Suction line temperature" in out

@@ -10,7 +10,7 @@ import hashlib
 from collections.abc import Sequence
 
 from troubleshoot.cli.practice_asking import show_places
-from troubleshoot.cli.practice_finding import causes_called
+from troubleshoot.cli.practice_finding import causes_called, or_nearest, possible_causes
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.knowledge.model import Fault
 from troubleshoot.practice.scenario import TrueFault
@@ -48,21 +48,26 @@ def ask_call(terminal: Terminal, session: Session) -> Call | None:
 
 
 def _find(terminal: Terminal, session: Session, typed: str) -> Fault | None:
-    found = causes_called(session, typed)
-    if not found:
-        terminal.say("No cause here sounds like that. Other words, or Enter.")
-        return None
-    if len(found) == 1:
-        return found[0]
-    for number, fault in enumerate(found[:MOST_FOUND], start=1):
-        terminal.say(f"{number} {fault.name}", 2)
-    if len(found) > MOST_FOUND:
-        terminal.say(f"and {len(found) - MOST_FOUND} more: say more words of it.", 2)
-    chosen = _number(terminal, min(len(found), MOST_FOUND))
-    if chosen is None:
-        terminal.say("Words of the cause, or Enter.")
-        return None
-    return found[chosen - 1]
+    """The cause that is meant; other words may be typed where several are listed."""
+    while typed:
+        found = causes_called(session, typed)
+        if len(found) == 1:
+            return found[0]
+        if not found:
+            names = (fault.name for fault in possible_causes(session))
+            instead = or_nearest("other words, or Enter.", typed, names)
+            terminal.say(f'No cause here is called "{typed}"; {instead}')
+            return None
+        listed = found[:MOST_FOUND]
+        for number, fault in enumerate(listed, start=1):
+            terminal.say(f"{number} {fault.name}", 2)
+        if len(found) > MOST_FOUND:
+            terminal.say(f"and {len(found) - MOST_FOUND} more: say more words of it.", 2)
+        typed = terminal.ask("number or words >")
+        if typed.isdigit() and 1 <= int(typed) <= len(listed):
+            return listed[int(typed) - 1]
+    terminal.say("Words of the cause, or Enter.")
+    return None
 
 
 def _where(terminal: Terminal, session: Session, fault: Fault) -> Place | None:

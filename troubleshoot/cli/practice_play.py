@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from troubleshoot.cli.practice_asking import ask_guess, ask_place
 from troubleshoot.cli.practice_call import ask_call
-from troubleshoot.cli.practice_finding import hinted, tests_called, tests_in
+from troubleshoot.cli.practice_finding import hinted, or_nearest, tests_called, tests_in
 from troubleshoot.cli.practice_screens import (
     HELP,
     show_areas,
@@ -133,12 +133,16 @@ class Play:
         if not rest:
             show_areas(self.terminal, self.session)
             return
-        tests = tests_in(self.session, rest)
-        self._list(tests, f"No area begins with {rest}. Type tests for the areas.")
+        instead = or_nearest(
+            "tests alone lists the areas.", rest, (test.area for test in self.session.tests())
+        )
+        self._list(tests_in(self.session, rest), f"No area begins with {rest}; {instead}")
 
     def _search(self, words: str) -> None:
-        otherwise = f'Nothing here is called "{words}". Try find WORD, or help.'
-        self._list(tests_called(self.session, words), otherwise)
+        names = (f"{test.name} {test.area}" for test in self.session.tests())
+        instead = or_nearest("try find with one word of it, or help.", words, names)
+        found = tests_called(self.session, words)
+        self._list(found, f'No test here is called "{words}"; {instead}')
 
     def _list(self, tests: list[Test], otherwise: str) -> None:
         if not tests:
