@@ -75,6 +75,26 @@ def test_a_stop_that_is_obeyed_ends_the_play(command: Command, typed: Callable[.
     assert "Handed over: right." in out and "Right. 100 points of 100." in out
 
 
+def test_a_standing_stop_is_told_in_full_once(command: Command, typed: Callable[..., None]) -> None:
+    typed("visit history", "1", "1", "q")
+    out = " ".join(command("practise", "nursery-alarm-chirped")[1].split())
+    assert out.count("A STOP stands: Everybody out and 911 called") == 1
+    assert out.count("A STOP stands: do what was said above. stop hands the job over.") == 1
+
+
+def test_the_call_can_be_read_again(command: Command, typed: Callable[..., None]) -> None:
+    typed("unit", "q")
+    out = command("practise", "gas-added-in-june")[1]
+    assert out.count("Parcel office at Quarry Road") == 2 and out.count("In June somebody put") == 2
+
+
+def test_a_safety_step_cannot_be_doubted(command: Command, typed: Callable[..., None]) -> None:
+    typed("step roof", "doubt it was windy", "step roof", "state", "q")
+    out = command("practise", "gas-added-in-june")[1]
+    assert "The last thing done was no reading: nothing to doubt." in out
+    assert "Kept, but it counts for nothing" not in out
+
+
 def test_what_cannot_be_understood_is_answered_and_asked_again(
     command: Command, typed: Callable[..., None]
 ) -> None:
@@ -87,7 +107,7 @@ def test_what_cannot_be_understood_is_answered_and_asked_again(
     for said in (
         'No test here is called "flapdoodle"', "No such number", "No area begins with nowhere",
         'No safety step is called "flapdoodle"', "Say why: doubt REASON",
-        "There is no reading to doubt", "There is nothing to read again",
+        "The last thing done was no reading", "There is nothing to read again",
         'No cause here is called "flapdoodle"', "Nothing found so far stops the job",
     ):  # fmt: skip
         assert said in " ".join(out.split()), said

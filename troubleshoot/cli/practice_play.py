@@ -17,7 +17,6 @@ from troubleshoot.cli.practice_screens import (
     show_steps,
     show_stopped,
     show_tests,
-    show_unit,
 )
 from troubleshoot.cli.practice_steps import do_steps, step_named
 from troubleshoot.cli.screens import show_cautions, show_how, show_stop
@@ -118,7 +117,7 @@ class Play:
             "steps": lambda rest: show_steps(self.terminal, self.session.steps()),
             "step": self._step,
             "do": self._do,
-            "unit": lambda rest: show_unit(self.terminal, self.session.scenario),
+            "unit": lambda rest: show_call(self.terminal, self.session.scenario),
             "state": lambda rest: show_state(self.terminal, self.session),
             "readings": lambda rest: show_readings(self.terminal, self.session),
             "again": self._again,
@@ -233,7 +232,7 @@ class Play:
         elif self.session.doubt(rest):
             self.terminal.say("Kept, but it counts for nothing. again reads it once more.")
         else:
-            self.terminal.say("There is no reading to doubt.")
+            self.terminal.say("The last thing done was no reading: nothing to doubt.")
 
     def _hint(self, rest: str) -> None:
         decision = self.session.hint()

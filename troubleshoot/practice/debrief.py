@@ -180,7 +180,7 @@ def _slips(session: Session) -> Iterator[str]:
         yield "Stopped before it happened:"
     for slip in session.slips:
         grave = "could have hurt someone" if slip.grave else "would have spoilt the work"
-        how = "past a STOP" if slip.past_stop else f"without {slip.missing[0]}"
+        how = "past a STOP" if slip.past_stop else f"without {slip.gravest or slip.missing[0]}"
         yield f"  {slip.tried}, {how}: {grave}"
 
 
