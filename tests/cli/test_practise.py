@@ -72,7 +72,10 @@ def test_a_stop_that_is_obeyed_ends_the_play(command: Command, typed: Callable[.
     assert "FAILED ON SAFETY, whatever the answer." in out
     typed("stop", "gas leak at", "", "", "", "")
     code, out, _ = command("practise", "somebody-can-smell-gas")
-    assert "Handed over: right." in out and "Right. 100 points of 100." in out
+    out = " ".join(out.split())
+    assert "Handed over: right. What would you tell them was found?" in out
+    assert "What lies behind it?" not in out
+    assert "Right. 100 points of 100." in out
 
 
 def test_a_standing_stop_is_told_in_full_once(command: Command, typed: Callable[..., None]) -> None:

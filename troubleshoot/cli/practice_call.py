@@ -26,6 +26,16 @@ MOST_CAUSES = 4
 def ask_call(terminal: Terminal, session: Session) -> Call | None:
     """The apprentice's answer; None where they would rather go on looking."""
     terminal.say("What is wrong? Words of the cause; nothing, if nothing is; Enter to go on.")
+    return _call(terminal, session)
+
+
+def ask_found(terminal: Terminal, session: Session) -> Call:
+    """What an apprentice who hands the job over says was found, as far as it is known."""
+    terminal.say("What would you tell them was found? Words of the cause; Enter, if not known.")
+    return _call(terminal, session) or Call()
+
+
+def _call(terminal: Terminal, session: Session) -> Call | None:
     causes: list[TrueFault] = []
     while len(causes) < MOST_CAUSES:
         typed = terminal.ask(">")
@@ -40,6 +50,8 @@ def ask_call(terminal: Terminal, session: Session) -> Call | None:
         terminal.say(f"Called: {fault.name}. Words of another cause as well, or Enter.")
     if not causes:
         return None
+    if session.stopped:
+        return Call(tuple(causes))
     first = session.knowledge.faults[causes[0].fault]
     behind = _behind(terminal, session, first)
     repair = _choose(terminal, session, first, "What puts it right?", "repair")
@@ -79,8 +91,11 @@ def _where(terminal: Terminal, session: Session, fault: Fault) -> Place | None:
     return None if chosen is None else places[chosen - 1]
 
 
-def _behind(terminal: Terminal, session: Session, fault: Fault) -> tuple[str, ...]:
-    """What brought it about: one of the card's own, or of those that others may have behind."""
+def _behind(terminal: Terminal, session: Session, fault: Fault) -> tuple[str, ...] | None:
+    """What brought it about: one of the card's own, or of those that others may have behind.
+
+    Empty: nothing did. None: not said.
+    """
     true = session.scenario.truth.behind
     names = _mixed(session, [*true[:1], *fault.behind, *fault.look_alikes])
     terminal.say("What lies behind it?")
@@ -88,7 +103,9 @@ def _behind(terminal: Terminal, session: Session, fault: Fault) -> tuple[str, ..
         terminal.say(f"{number} {session.knowledge.faults[name].name}", 2)
     terminal.say(f"{len(names) + 1} nothing that was found here", 2)
     chosen = _number(terminal, len(names) + 1)
-    return () if chosen is None or chosen > len(names) else (names[chosen - 1],)
+    if chosen is None:
+        return None
+    return (names[chosen - 1],) if chosen <= len(names) else ()
 
 
 def _choose(

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from troubleshoot.cli.practice_asking import ask_guess, ask_place
-from troubleshoot.cli.practice_call import ask_call
+from troubleshoot.cli.practice_call import ask_call, ask_found
 from troubleshoot.cli.practice_finding import hinted, or_nearest, tests_called, tests_in
 from troubleshoot.cli.practice_screens import (
     HELP,
@@ -245,5 +245,5 @@ class Play:
             self.terminal.say("Nothing found so far stops the job. A minute lost; go on.")
             return None
         show_stop(self.terminal, fired)
-        self.terminal.say("Handed over: right. What would you tell them was found?")
-        return ask_call(self.terminal, self.session) or Call()
+        self.terminal.say("Handed over: right.")
+        return ask_found(self.terminal, self.session)
