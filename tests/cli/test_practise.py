@@ -85,6 +85,15 @@ def test_a_standing_stop_is_told_in_full_once(command: Command, typed: Callable[
     assert out.count("A STOP stands: do what was said above. stop hands the job over.") == 1
 
 
+def test_the_first_refusal_says_where_the_steps_are(
+    command: Command, typed: Callable[..., None]
+) -> None:
+    typed("find air filters", "1", "1", "q")
+    out = " ".join(command("practise", "gas-added-in-june")[1].split())
+    assert out.count("Filters needs first:") == 2
+    assert out.count("steps lists the steps; state tells what is done.") == 1
+
+
 def test_the_call_can_be_read_again(command: Command, typed: Callable[..., None]) -> None:
     typed("unit", "q")
     out = command("practise", "gas-added-in-june")[1]

@@ -124,6 +124,19 @@ def test_a_doubted_reading_is_not_told_as_a_test_that_nobody_took(shipped: Knowl
     assert shipped.tests["repeat-reading"].name not in text
 
 
+def test_a_reading_that_misleads_is_told_with_its_reason(shipped: Knowledge) -> None:
+    lie = "Suction line temperature, 65.7 F: The jaw sat over paint on a fitting, in the sun, "
+    session = session_of(shipped, "quoted-a-recharge")
+    text = told(session, Call(session.scenario.truth.faults))
+    assert f"What misled:\n  {lie}not insulated.\n" in text
+    do_steps(session, *TO_OPEN_AND_RUN, "gauges-on")
+    session.choose(shipped.tests["suction-line-temperature"], Place("circuit", 1))
+    assert f"{lie}not insulated. You let it count." in told(session, Call())
+    session.doubt("one against four")
+    session.choose(shipped.tests["suction-line-temperature"], Place("circuit", 1))
+    assert f"{lie}not insulated. You doubted it." in told(session, Call())
+
+
 def test_what_was_tried_twice_is_told_once_with_how_often(shipped: Knowledge) -> None:
     session = session_of(shipped, "gas-added-in-june")
     for _ in range(3):

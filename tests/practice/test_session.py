@@ -110,6 +110,14 @@ def test_what_a_test_needs_is_told_in_the_order_of_work(shipped: Knowledge) -> N
     assert [next(i for i, n in enumerate(needs) if n.startswith(t)) for t in told] == list(range(7))
 
 
+def test_what_a_computed_test_lacks_is_told_with_what_it_is_for(shipped: Knowledge) -> None:
+    session = session_of(shipped, "gas-added-in-june")
+    do_steps(session, *TO_OPEN_AND_RUN)
+    result = session.choose(shipped.tests["subcooling"], Place("circuit", 1))
+    assert isinstance(result, Stopped)
+    assert result.slip.tried.endswith(f" (for {shipped.tests['subcooling'].name})")
+
+
 def test_every_hazard_to_read_about_after_a_slip_is_in_the_rules(shipped: Knowledge) -> None:
     assert {hazard for hazard in GRAVE_NEEDS.values() if hazard} <= set(shipped.hazards)
 

@@ -129,6 +129,8 @@ def show_stopped(terminal: Terminal, session: Session, stopped: Stopped) -> None
         terminal.say(f"{slip.tried} needs first:")
         for missing in slip.missing:
             terminal.say(f"- {missing}", 2)
+        if len(session.slips) == 1:
+            terminal.say("steps lists the steps; state tells what is done.")
     if slip.grave and sum(each.grave for each in session.slips) == 1:
         terminal.say("The play counts as failed. Go on all the same, and do it right.")
 

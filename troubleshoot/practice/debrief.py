@@ -34,6 +34,7 @@ def debrief(
     yield from _verdict(session, call, score)
     yield ""
     yield from _deciding(session, call)
+    yield from _misleading(session)
     yield from _unexplained(session, call)
     yield ""
     yield from work_done(session, score, expected)
@@ -135,6 +136,23 @@ def _weights(found: Conclusions, cause: Cause, *, for_it: bool) -> Iterator[str]
         yield "  nothing that was read speaks against it" if not for_it else "  nothing listed"
     for weight in chosen[:DECIDING]:
         yield f"  {strength(weight.weight)}: {said_findings(found, weight)}"
+
+
+def _misleading(session: Session) -> Iterator[str]:
+    """The readings that mislead, with why, and whether they were let count."""
+    lies = [shown for shown in session.scenario.listed if shown.valid is False]
+    if lies:
+        yield "What misled:"
+    for lie in lies:
+        read = lie.text or ", ".join(outcome.replace("-", " ") for outcome in lie.outcomes)
+        counts = [
+            answer.valid is not False
+            for answer in session.state.answers
+            if (answer.test, answer.text, answer.outcomes) == (lie.test, lie.text, lie.outcomes)
+            and set(answer.places) <= set(lie.places)
+        ]
+        yours = "" if not counts else " You let it count." if any(counts) else " You doubted it."
+        yield f"  {session.knowledge.tests[lie.test].name}, {read}: {lie.why}{yours}"
 
 
 def _unexplained(session: Session, call: Call) -> Iterator[str]:

@@ -141,7 +141,7 @@ def _data(
 
 
 def _teaches(fault: Fault) -> str:
-    return fault.why or f"{fault.name}: {fault.if_left}"
+    return f"What brings it about: {fault.why}" if fault.why else f"If it is left: {fault.if_left}"
 
 
 def _found(reasoner: Reasoner, scenario: Scenario) -> ExpertPath | None:

@@ -131,7 +131,8 @@ class Session:
                 if shown and self._gravest(wanted, place) is None:
                     done = Done(test, at, tuple(shown), self.state.minutes - before, gain)
                     return Partly(self._keep(done), wanted, missing)
-                return self._not_yet(wanted, place, missing)
+                tried = test.name if wanted == test else f"{wanted.name} (for {test.name})"
+                return self._not_yet(tried, wanted, place, missing)
             times = times_done(self.state.answers, wanted.id, place)
             found = self.unit.shows(wanted, place, times)
             if found is None:
@@ -226,9 +227,11 @@ class Session:
         self.skip(test, at)
         return Unavailable(test, why)
 
-    def _not_yet(self, test: Test, at: Place | None, missing: tuple[str, ...]) -> Stopped:
+    def _not_yet(
+        self, tried: str, test: Test, at: Place | None, missing: tuple[str, ...]
+    ) -> Stopped:
         gravest, hazard = self._gravest(test, at) or (None, None)
-        return self._slip(Slip(test.name, missing, gravest, hazard or self._hazard_of(test)))
+        return self._slip(Slip(tried, missing, gravest, hazard or self._hazard_of(test)))
 
     def _made_safe(self, stop: FiredHazard, test: Test) -> bool:
         """Whether a STOP until made safe leaves room for this: dead work on a unit proved dead."""
