@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from pathlib import Path
 
@@ -41,6 +42,7 @@ def test_a_play_is_debriefed_kept_listed_and_exported(
     assert "three pounds added" in shown and "220 psig" in shown
     assert after.startswith("Right.")
     assert "Expert:" in after and "rules explain" in after
+    assert not [line for line in out.splitlines() if re.search(r"\w-$", line)]
     assert max(len(line) for line in out.splitlines() if not line.startswith(">")) <= 40
 
     code, out, _ = command("practise", "--apprentice", "Learner One")
