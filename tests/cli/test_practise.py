@@ -143,6 +143,9 @@ def test_a_new_file_is_written_once_and_can_be_played(
     file.write_text(file.read_text("utf-8").replace("format: 1", "format: 2"), "utf-8")
     code, _, err = command("practise", str(file))
     assert code == 1 and "tea-rooms.yaml:4:" in err
+    file.write_bytes(b"\xff\xfe")
+    code, _, err = command("practise", str(file))
+    assert code == 2 and err == f"{file}: this is no text in UTF-8; save it as UTF-8\n"
 
 
 def test_a_drawn_case_is_played_like_any_other(
@@ -158,6 +161,7 @@ def test_a_drawn_case_is_played_like_any_other(
     ("words", "says"),
     [
         (("gas-aded-in-june",), "did you mean gas-added-in-june?"),
+        (("nothing/here.yaml",), "there is no scenario or file nothing/here.yaml"),
         (("one", "two"), "one scenario at a time"),
         (("new",), "say which file"),
         (("schema", "fault"), "troubleshoot practise schema"),

@@ -85,27 +85,29 @@ def _all(knowledge: Knowledge) -> tuple[Scenario, ...]:
 
 def _named(knowledge: Knowledge, name: str) -> Scenario:
     """A scenario by its name, or of a file; one that does not hold together is refused."""
-    from troubleshoot.practice.consistency import consistency_problems
-    from troubleshoot.practice.loading import ScenarioError, load_scenario, scenario_paths
+    from troubleshoot.practice.loading import (
+        ScenarioError,
+        checked_scenario,
+        load_scenario,
+        scenario_paths,
+    )
     from troubleshoot.reasoning.conclude import Reasoner
 
     paths = scenario_paths()
-    path = paths.get(name) or Path(name)
-    if name not in paths and not path.is_file():
+    if name not in paths and not Path(name).is_file():
         near = get_close_matches(name, paths, n=1, cutoff=0.5)
-        instead = f"did you mean {near[0]}?" if near else "troubleshoot practise lists them"
-        raise Failure([f"there is no scenario {name}; {instead}"], USAGE)
+        instead = f"did you mean {near[0]}?" if near else "troubleshoot practise lists scenarios"
+        raise Failure([f"there is no scenario or file {name}; {instead}"], USAGE)
     try:
-        scenario = load_scenario(knowledge, path)
+        if name in paths:
+            return load_scenario(knowledge, paths[name])
+        return checked_scenario(Reasoner(knowledge), Path(name))
     except ScenarioError as error:
         raise Failure([str(each) for each in error.problems], CHECKS_FOUND) from None
-    except (OSError, UnicodeDecodeError) as error:
-        raise Failure([f"{name}: cannot be read ({error}); name a YAML file"], USAGE) from None
-    if name not in paths:
-        problems = list(consistency_problems(Reasoner(knowledge), scenario))
-        if problems:
-            raise Failure([f"{name}: {problem}" for problem in problems], CHECKS_FOUND)
-    return scenario
+    except UnicodeDecodeError:
+        raise Failure([f"{name}: this is no text in UTF-8; save it as UTF-8"], USAGE) from None
+    except OSError as error:
+        raise Failure([f"{name}: cannot be read ({error.strerror}); name another"], USAGE) from None
 
 
 def _drawn(subsystem: str, seed: int, difficulty: int) -> Scenario:
