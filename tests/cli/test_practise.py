@@ -49,10 +49,10 @@ def test_a_play_is_debriefed_kept_listed_and_exported(
     assert "gas-added-in-june: " in out and "points" in out
     code, out, _ = command("practise", "--apprentice", "Learner One", "--progress")
     out = " ".join(out.split())
-    assert "refrigerant: 1 scenarios, 1 plays" in out and "Next: troubleshoot practise" in out
+    assert "refrigerant: 1 scenario, 1 play " in out and "Next: troubleshoot practise" in out
     file = tmp_path / "record.csv"
     code, out, _ = command("practise", "--apprentice", "Learner One", "--export", str(file))
-    assert code == 0 and out.startswith("1 plays in")
+    assert code == 0 and out.startswith("1 play in")
     assert file.read_text("utf-8").splitlines()[1].startswith("2")
     code, out, _ = command("practise", "--progress")
     assert "Nothing has been played yet." in out
@@ -157,12 +157,35 @@ def test_a_drawn_case_is_played_like_any_other(
     assert "Wrong." in out and "It was: " in out
 
 
+def test_progress_begins_with_the_weakest_subsystem(
+    command: Command, typed: Callable[..., None]
+) -> None:
+    for name in ("quoted-a-compressor", "gas-added-in-june"):
+        typed("do visit history", "call", "nothing")
+        command("practise", name)
+    lines = command("practise", "--progress")[1].splitlines()
+    assert lines[0].startswith(".......... 0 refrigerant: 1 scenario, 1 play")
+    assert lines[1].startswith("########## 100 compressor electrical: ")
+
+
+def test_a_subsystem_may_be_said_as_it_is_listed(
+    command: Command, typed: Callable[..., None]
+) -> None:
+    for said in ("indoor-blower", "Indoor blower"):
+        typed("q")
+        code, out, _ = command("practise", "--draw", said, "--seed", "2")
+        assert code == 0 and out.startswith("Drawn case 2, the")
+
+
 @pytest.mark.parametrize(
     ("words", "says"),
     [
         (("gas-aded-in-june",), "did you mean gas-added-in-june?"),
         (("nothing/here.yaml",), "there is no scenario or file nothing/here.yaml"),
         (("one", "two"), "one scenario at a time"),
+        (("one", "--draw", "power"), "one scenario at a time"),
+        (("--difficulty", "3"), "add --draw SUBSYSTEM"),
+        (("--seed", "3"), "add --draw SUBSYSTEM"),
         (("new",), "say which file"),
         (("schema", "fault"), "troubleshoot practise schema"),
         (("--draw", "powder"), "powder is no subsystem"),

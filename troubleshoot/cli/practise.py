@@ -24,7 +24,7 @@ DIFFICULTY = click.IntRange(1, 3)
 @click.command()
 @click.argument("what", nargs=-1, metavar="[SCENARIO | new FILE | schema]")
 @click.option("--draw", metavar="SUBSYSTEM", help="Draw a new case of a subsystem.")
-@click.option("--seed", type=int, default=1, show_default=True, help="Same seed, same case.")
+@click.option("--seed", type=int, help="Of a drawn case: same seed, same case; 1 unless said.")
 @click.option("--difficulty", type=DIFFICULTY, help="Of a drawn case; 3 misleads.")
 @click.option("--apprentice", metavar="NAME", default=NOBODY, help="Whose record it is.")
 @click.option("--progress", is_flag=True, help="How each subsystem stands, and what comes next.")
@@ -34,7 +34,7 @@ def practise(
     ctx: click.Context,
     what: tuple[str, ...],
     draw: str | None,
-    seed: int,
+    seed: int | None,
     difficulty: int | None,
     apprentice: str,
     progress: bool,
@@ -55,12 +55,15 @@ def practise(
         _export(folder, apprentice, export)
     elif progress:
         _progress(folder, apprentice)
-    elif draw is not None:
-        ctx.exit(_play(_drawn(draw, seed, difficulty or 1), folder, apprentice))
-    elif len(what) == 1:
-        ctx.exit(_play(_named(shipped_rules(), what[0]), folder, apprentice))
-    elif what:
+    elif draw is None and (seed, difficulty) != (None, None):
+        raise Failure(["--seed and --difficulty are of a drawn case; add --draw SUBSYSTEM"], USAGE)
+    elif len(what) + (draw is not None) > 1:
         raise Failure(["one scenario at a time; troubleshoot practise lists them"], USAGE)
+    elif draw is not None:
+        drawn = _drawn(draw, 1 if seed is None else seed, difficulty or 1)
+        ctx.exit(_play(drawn, folder, apprentice))
+    elif what:
+        ctx.exit(_play(_named(shipped_rules(), what[0]), folder, apprentice))
     else:
         _list(folder, apprentice)
 
@@ -114,8 +117,9 @@ def _drawn(subsystem: str, seed: int, difficulty: int) -> Scenario:
     from troubleshoot.practice.drawing import NothingDrawn, draw_scenario
     from troubleshoot.reasoning.conclude import Reasoner
 
+    name = "-".join(subsystem.lower().split())
     try:
-        return draw_scenario(Reasoner(shipped_rules()), subsystem, seed, difficulty)[0]
+        return draw_scenario(Reasoner(shipped_rules()), name, seed, difficulty)[0]
     except NothingDrawn as error:
         raise Failure([str(error)], USAGE) from None
 
@@ -188,15 +192,15 @@ def _result(play: Play) -> str:
 
 def _progress(folder: Path, apprentice: str) -> None:
     from troubleshoot.practice.scores import progress, propose
-    from troubleshoot.visit.wording import bar
+    from troubleshoot.visit.wording import bar, counted
 
     terminal = Terminal()
     plays = _plays(folder, apprentice)
-    for each in progress(plays):
+    for each in sorted(progress(plays), key=lambda each: each.mean_best):
         failures = f", {each.failures} failed" if each.failures else ""
         terminal.say(
-            f"{bar(each.mean_best / 100)} {each.mean_best:.0f} {each.subsystem}: "
-            f"{each.scenarios} scenarios, {each.plays} plays{failures}"
+            f"{bar(each.mean_best / 100)} {each.mean_best:.0f} {each.subsystem.replace('-', ' ')}: "
+            f"{counted(each.scenarios, 'scenario')}, {counted(each.plays, 'play')}{failures}"
         )
     if not plays:
         terminal.say("Nothing has been played yet.")
@@ -215,10 +219,11 @@ def _say_guesses(terminal: Terminal, plays: Sequence[Play]) -> None:
 
 def _export(folder: Path, apprentice: str, file: str) -> None:
     from troubleshoot.practice.scores import as_csv
+    from troubleshoot.visit.wording import counted
 
     plays = _plays(folder, apprentice)
     try:
         Path(file).write_text(as_csv(plays), "utf-8", newline="")
     except OSError as error:
         raise unwritable(file, error) from None
-    click.echo(f"{len(plays)} plays in {file}")
+    click.echo(f"{counted(len(plays), 'play')} in {file}")

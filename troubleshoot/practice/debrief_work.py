@@ -18,6 +18,7 @@ from troubleshoot.practice.scoring import Score
 from troubleshoot.practice.session import HINT_MINUTES, Session
 from troubleshoot.practice.slips import Slip
 from troubleshoot.reasoning.places import Place
+from troubleshoot.visit.wording import counted
 
 WORTH: Final = (
     (0.6, "a great deal"),
@@ -45,11 +46,6 @@ def work_done(session: Session, score: Score, expected: Sequence[Expected]) -> I
     yield from _worth_of_tests(session)
     yield from _guesses(expected)
     yield from _slips(session.slips)
-
-
-def counted(number: int, what: str) -> str:
-    """A number of things: 1 test, 2 tests."""
-    return f"{number} {what}" if number == 1 else f"{number} {what}s"
 
 
 def worth(gain: float) -> str:

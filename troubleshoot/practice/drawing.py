@@ -94,7 +94,7 @@ def _drawn(
     readings = DrawnReadings(reasoner, plate, conditions, complaint.id, truth, dice).readings()
     data = _data(truth, complaint, plate, conditions, readings)
     data |= {
-        "scenario": f"drawn-{subsystem}-{seed}",
+        "scenario": f"drawn-{subsystem}-{difficulty}-{seed}",
         "title": f"Drawn case {seed}, {dice.choice(PLACES)}",
         "difficulty": difficulty,
     }
