@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import io
 import json
 from collections.abc import Callable
 from pathlib import Path
@@ -50,6 +51,16 @@ def command(
         return code, streams.out, streams.err
 
     return call
+
+
+@pytest.fixture
+def typed(monkeypatch: pytest.MonkeyPatch) -> Callable[..., None]:
+    """Lines that will be typed."""
+
+    def lines(*words: str) -> None:
+        monkeypatch.setattr("sys.stdin", io.StringIO("\n".join(words) + "\n"))
+
+    return lines
 
 
 @pytest.fixture

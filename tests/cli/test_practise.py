@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-import io
+import re
 from collections.abc import Callable
 from pathlib import Path
 
@@ -18,16 +18,6 @@ PLAYED = (
     "steps", "unit", "state", OPEN_AND_RUN, "step connect gauges", "subcooling", "1", "8 to 12",
     "how", "readings", "hint", "call", "low charge leak", "1", "", "", "", "",
 )  # fmt: skip
-
-
-@pytest.fixture
-def typed(monkeypatch: pytest.MonkeyPatch) -> Callable[..., None]:
-    """Lines that will be typed."""
-
-    def lines(*words: str) -> None:
-        monkeypatch.setattr("sys.stdin", io.StringIO("\n".join(words) + "\n"))
-
-    return lines
 
 
 def test_scenarios_are_listed_by_subsystem_and_difficulty(command: Command) -> None:
@@ -52,16 +42,17 @@ def test_a_play_is_debriefed_kept_listed_and_exported(
     assert "three pounds added" in shown and "220 psig" in shown
     assert after.startswith("Right.")
     assert "Expert:" in after and "rules explain" in after
+    assert not [line for line in out.splitlines() if re.search(r"\w-$", line)]
     assert max(len(line) for line in out.splitlines() if not line.startswith(">")) <= 40
 
     code, out, _ = command("practise", "--apprentice", "Learner One")
     assert "gas-added-in-june: " in out and "points" in out
     code, out, _ = command("practise", "--apprentice", "Learner One", "--progress")
     out = " ".join(out.split())
-    assert "refrigerant: 1 scenarios, 1 plays" in out and "Next: troubleshoot practise" in out
+    assert "refrigerant: 1 scenario, 1 play " in out and "Next: troubleshoot practise" in out
     file = tmp_path / "record.csv"
     code, out, _ = command("practise", "--apprentice", "Learner One", "--export", str(file))
-    assert code == 0 and out.startswith("1 plays in")
+    assert code == 0 and out.startswith("1 play in")
     assert file.read_text("utf-8").splitlines()[1].startswith("2")
     code, out, _ = command("practise", "--progress")
     assert "Nothing has been played yet." in out
@@ -83,7 +74,39 @@ def test_a_stop_that_is_obeyed_ends_the_play(command: Command, typed: Callable[.
     assert "FAILED ON SAFETY, whatever the answer." in out
     typed("stop", "gas leak at", "", "", "", "")
     code, out, _ = command("practise", "somebody-can-smell-gas")
-    assert "Handed over: right." in out and "Right. 100 points of 100." in out
+    out = " ".join(out.split())
+    assert "Handed over: right. What would you tell them was found?" in out
+    assert "What lies behind it?" not in out
+    assert "Right. 100 points of 100." in out
+
+
+def test_a_standing_stop_is_told_in_full_once(command: Command, typed: Callable[..., None]) -> None:
+    typed("visit history", "1", "1", "q")
+    out = " ".join(command("practise", "nursery-alarm-chirped")[1].split())
+    assert out.count("A STOP stands: Everybody out and 911 called") == 1
+    assert out.count("A STOP stands: do what was said above. stop hands the job over.") == 1
+
+
+def test_the_first_refusal_says_where_the_steps_are(
+    command: Command, typed: Callable[..., None]
+) -> None:
+    typed("find air filters", "1", "1", "q")
+    out = " ".join(command("practise", "gas-added-in-june")[1].split())
+    assert out.count("Filters needs first:") == 2
+    assert out.count("steps lists the steps; state tells what is done.") == 1
+
+
+def test_the_call_can_be_read_again(command: Command, typed: Callable[..., None]) -> None:
+    typed("unit", "q")
+    out = command("practise", "gas-added-in-june")[1]
+    assert out.count("Parcel office at Quarry Road") == 2 and out.count("In June somebody put") == 2
+
+
+def test_a_safety_step_cannot_be_doubted(command: Command, typed: Callable[..., None]) -> None:
+    typed("step roof", "doubt it was windy", "step roof", "state", "q")
+    out = command("practise", "gas-added-in-june")[1]
+    assert "The last thing done was no reading: nothing to doubt." in out
+    assert "Kept, but it counts for nothing" not in out
 
 
 def test_what_cannot_be_understood_is_answered_and_asked_again(
@@ -96,10 +119,10 @@ def test_what_cannot_be_understood_is_answered_and_asked_again(
     code, out, _ = command("practise", "gas-added-in-june")
     assert code == 0
     for said in (
-        'Nothing here is called "flapdoodle"', "No such number", "No area begins with nowhere",
+        'No test here is called "flapdoodle"', "No such number", "No area begins with nowhere",
         'No safety step is called "flapdoodle"', "Say why: doubt REASON",
-        "There is no reading to doubt", "There is nothing to read again",
-        "No cause here sounds like that", "Nothing found so far stops the job",
+        "The last thing done was no reading", "There is nothing to read again",
+        'No cause here is called "flapdoodle"', "Nothing found so far stops the job",
     ):  # fmt: skip
         assert said in " ".join(out.split()), said
 
@@ -119,7 +142,10 @@ def test_a_new_file_is_written_once_and_can_be_played(
     assert code == 1 and "superheat comes to" in err
     file.write_text(file.read_text("utf-8").replace("format: 1", "format: 2"), "utf-8")
     code, _, err = command("practise", str(file))
-    assert code == 1 and "tea-rooms.yaml:3:" in err
+    assert code == 1 and "tea-rooms.yaml:4:" in err
+    file.write_bytes(b"\xff\xfe")
+    code, _, err = command("practise", str(file))
+    assert code == 2 and err == f"{file}: this is no text in UTF-8; save it as UTF-8\n"
 
 
 def test_a_drawn_case_is_played_like_any_other(
@@ -131,12 +157,37 @@ def test_a_drawn_case_is_played_like_any_other(
     assert "Wrong." in out and "It was: " in out
 
 
+def test_progress_begins_with_the_weakest_subsystem(
+    command: Command, typed: Callable[..., None]
+) -> None:
+    for name in ("quoted-a-compressor", "gas-added-in-june"):
+        typed("do visit history", "call", "nothing")
+        command("practise", name)
+    lines = command("practise", "--progress")[1].splitlines()
+    assert lines[0].startswith(".......... 0 refrigerant: 1 scenario, 1 play")
+    assert lines[1].startswith("########## 100 compressor electrical: ")
+
+
+def test_a_subsystem_may_be_said_as_it_is_listed(
+    command: Command, typed: Callable[..., None]
+) -> None:
+    for said in ("indoor-blower", "Indoor blower"):
+        typed("q")
+        code, out, _ = command("practise", "--draw", said, "--seed", "2")
+        assert code == 0 and out.startswith("Drawn case 2, the")
+
+
 @pytest.mark.parametrize(
     ("words", "says"),
     [
         (("gas-aded-in-june",), "did you mean gas-added-in-june?"),
+        (("nothing/here.yaml",), "there is no scenario or file nothing/here.yaml"),
         (("one", "two"), "one scenario at a time"),
+        (("one", "--draw", "power"), "one scenario at a time"),
+        (("--difficulty", "3"), "add --draw SUBSYSTEM"),
+        (("--seed", "3"), "add --draw SUBSYSTEM"),
         (("new",), "say which file"),
+        (("schema", "fault"), "troubleshoot practise schema"),
         (("--draw", "powder"), "powder is no subsystem"),
         (("--export", "/nowhere/at/all.csv"), "cannot be written"),
     ],

@@ -14,7 +14,7 @@ def problems(shipped: Knowledge, name: str, old: str, new: str) -> list[str]:
     text = scenario_paths()[name].read_text("utf-8")
     assert old in text
     scenario = read_scenario(shipped, text.replace(old, new, 1))
-    return list(consistency_problems(reasoner_of(shipped), scenario))
+    return [str(problem) for problem in consistency_problems(reasoner_of(shipped), scenario)]
 
 
 LEAK, HUM, CAN = "gas-added-in-june", "hums-and-quits-after-lunch", "breaker-keeps-being-reset"
@@ -53,6 +53,8 @@ LEAK, HUM, CAN = "gas-added-in-june", "hums-and-quits-after-lunch", "breaker-kee
          "calls up the STOP lightning"),
         ("nursery-alarm-chirped", "outcome: high, text: 38 ppm", "outcome: high, text: 3 ppm",
          "the rules call it normal"),
+        (HUM, "fault: contactor-pole-burnt-away", "fault: fixed-orifice-wrong-or-worn",
+         "this unit cannot have fixed-orifice-wrong-or-worn"),
     ],
 )  # fmt: skip
 def test_one_wrong_number_is_found(

@@ -2,14 +2,21 @@
 
 from __future__ import annotations
 
+import math
+import textwrap
+
+import pytest
+
 from tests.practice.playing import TO_OPEN_AND_RUN, do_steps, path_of, session_of
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.practice.debrief import WORTH, debrief, to_read, worth
+from troubleshoot.practice.debrief import debrief, to_read
+from troubleshoot.practice.debrief_work import WORTH, worth
 from troubleshoot.practice.expecting import Band, judge
 from troubleshoot.practice.scenario import TrueFault
 from troubleshoot.practice.scoring import Call, score_of
 from troubleshoot.practice.session import Session
 from troubleshoot.reasoning.places import Place
+from troubleshoot.visit.explain import strength
 
 TRUE = TrueFault("low-charge-from-leak", Place("circuit", 1))
 
@@ -31,8 +38,9 @@ def test_a_wrong_call_is_answered_with_the_evidence(shipped: Knowledge) -> None:
     assert text.startswith(("Wrong.", "Partly right."))
     assert f"It was: {shipped.faults[TRUE.fault].name}" in text
     assert "What decides it:" in text and "Against" in text
-    assert f"{shipped.tests['visit-history'].name}: could" in text
-    assert f"{shipped.tests['subcooling'].name}: could" in text
+    worths = text.partition("What your tests could have changed:\n")[2]
+    assert shipped.tests["visit-history"].name in worths.partition("What a sound unit reads")[0]
+    assert shipped.tests["subcooling"].name in worths.partition("What a sound unit reads")[0]
     assert "you said 30; it is 8 to 12 F" in text
     assert "Your call does not explain:" in text
     assert f"Read: troubleshoot rules explain {TRUE.fault}" in text
@@ -45,7 +53,7 @@ def test_a_failed_play_says_what_could_have_hurt_and_where_to_read(shipped: Know
     session.choose(shipped.tests["air-filters"], None)
     text = told(session, Call((TRUE,)))
     assert text.startswith("FAILED ON SAFETY")
-    assert "could have hurt someone" in text
+    assert "it could have hurt someone:\n  Filters, without the power switched off" in text
     read = text.rpartition("rules explain ")[2].splitlines()[0]
     assert read in shipped.hazards
 
@@ -54,7 +62,7 @@ def test_an_obeyed_stop_is_told_and_nothing_is_left_unexplained(shipped: Knowled
     session = session_of(shipped, "somebody-can-smell-gas")
     session.declare_stop()
     text = told(session, Call())
-    assert text.startswith("Right.") and "You stopped." in text
+    assert text.startswith("Right.") and "A STOP ended this job, and you stopped." in text
     assert "Your call does not explain:" not in text
 
 
@@ -79,3 +87,95 @@ def test_a_greater_gain_is_never_said_to_be_less() -> None:
     places = [words.index(worth(gain)) for gain in gains]
     assert places == sorted(places)
     assert set(places) == set(range(len(WORTH)))
+
+
+def test_what_was_not_said_is_not_called_wrong(shipped: Knowledge) -> None:
+    session = session_of(shipped, "gas-added-in-june")
+    session.choose(shipped.tests["visit-history"], None)
+    text = told(session, Call((TRUE,), (), None, TRUE.fault))
+    assert "Right on: the proof\nWrong on: the cause behind\nNot said: the repair" in text
+    assert "You called:" not in text
+
+
+def test_a_guess_is_called_a_guess(shipped: Knowledge) -> None:
+    session = session_of(shipped, "quoted-a-compressor")
+    text = told(session, Call())
+    assert text.startswith("Right, but a guess: you had read nothing. 30 points of 100.")
+
+
+def test_nothing_wrong_called_on_a_faulty_unit_is_told(shipped: Knowledge) -> None:
+    text = told(session_of(shipped, "gas-added-in-june"), Call())
+    assert text.startswith("Wrong.") and "You called: nothing wrong" in text
+
+
+def test_that_nothing_lies_behind_is_told(shipped: Knowledge) -> None:
+    session = session_of(shipped, "breaker-keeps-being-reset")
+    text = told(session, Call(session.scenario.truth.faults, ("supply-voltage-high",)))
+    assert "Behind it: nothing that was found here" in text
+    assert "Wrong on: the cause behind" in text
+
+
+def test_a_doubted_reading_is_not_told_as_a_test_that_nobody_took(shipped: Knowledge) -> None:
+    session = session_of(shipped, "breaker-keeps-being-reset")
+    do_steps(session, *TO_OPEN_AND_RUN)
+    session.choose(shipped.tests["condenser-fan-amps"], Place("condenser-fan", 1))
+    assert session.doubt("the clamp was not closed")
+    text = told(session, Call(session.scenario.truth.faults))
+    assert shipped.tests["repeat-reading"].name not in text
+
+
+def test_a_reading_that_misleads_is_told_with_its_reason(shipped: Knowledge) -> None:
+    lie = "Suction line temperature, 65.7 F: The jaw sat over paint on a fitting, in the sun, "
+    session = session_of(shipped, "quoted-a-recharge")
+    text = told(session, Call(session.scenario.truth.faults))
+    assert f"What misled:\n  {lie}not insulated.\n" in text
+    do_steps(session, *TO_OPEN_AND_RUN, "gauges-on")
+    session.choose(shipped.tests["suction-line-temperature"], Place("circuit", 1))
+    assert f"{lie}not insulated. You let it count." in told(session, Call())
+    session.doubt("one against four")
+    session.choose(shipped.tests["suction-line-temperature"], Place("circuit", 1))
+    assert f"{lie}not insulated. You doubted it." in told(session, Call())
+
+
+def test_what_was_tried_twice_is_told_once_with_how_often(shipped: Knowledge) -> None:
+    session = session_of(shipped, "gas-added-in-june")
+    for _ in range(3):
+        session.choose(shipped.tests["air-filters"], None)
+        session.choose(shipped.tests["visit-history"], None)
+    text = told(session, Call((TRUE,)))
+    assert text.count("Filters, without") == 1 and "tagged (3 times)" in text
+    assert f"{shipped.tests['visit-history'].name} (" in text
+
+
+def test_a_stop_that_was_not_obeyed_is_told_in_full_and_an_obeyed_one_is_not(
+    shipped: Knowledge,
+) -> None:
+    asks = shipped.hazards["gas-odour"].what_to_do
+    session = session_of(shipped, "somebody-can-smell-gas")
+    assert f"and you did not stop: {asks}" in told(session, Call())
+    session.declare_stop()
+    assert asks not in told(session, Call())
+
+
+@pytest.mark.parametrize("name", ["quoted-a-compressor", "valve-will-not-open"])
+def test_a_debrief_fits_three_screens_of_a_phone(shipped: Knowledge, name: str) -> None:
+    """A screen of a phone is taken for 30 lines of 40 columns (common practice, no source)."""
+    session = session_of(shipped, name)
+    session.choose(shipped.tests["visit-history"], None)
+    lines = told(session, Call((TRUE,))).splitlines()
+    shown = [part for line in lines for part in textwrap.wrap(line, 38) or [""]]
+    assert len(shown) <= 90
+    way = [line for line in lines if line.endswith("more ...")]
+    assert len(way) == 1
+
+
+def test_findings_that_hardly_count_are_not_told_against_a_wrong_call(shipped: Knowledge) -> None:
+    session = session_of(shipped, "valve-will-not-open")
+    session.choose(shipped.tests["visit-history"], None)
+    against = told(session, Call((TRUE,))).partition("Against Low charge from a leak:\n")[2]
+    assert against.startswith("  strongly") and "hardly" not in against.partition("You:")[0]
+
+
+def test_a_weight_is_told_in_two_figures() -> None:
+    times = [strength(math.log(odds)).partition("(")[2] for odds in (1366.7, 26.5, 9.96, 1.23)]
+    assert times == ["x1400)", "x26)", "x10)", "x1.2)"]

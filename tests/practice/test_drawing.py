@@ -30,6 +30,7 @@ def test_a_drawn_case_holds_together_and_the_expert_finds_it(
     lies = [shown for shown in scenario.listed if shown.valid is False]
     assert len(lies) == (difficulty == 3)
     assert all(lie.why for lie in lies)
+    assert scenario.teaches == f"What brings it about: {shipped.faults[true.fault].why}"
     assert not {move.test for move in path.tests} & set(scenario.unavailable)
 
 

@@ -13,7 +13,14 @@ from tests.practice.playing import do_steps, path_of, scenario_named, session_of
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.practice.expecting import Band, judge, sound_band
 from troubleshoot.practice.scenario import TrueFault
-from troubleshoot.practice.scoring import ECONOMY_POINTS, Call, economy, score_of, verdict_on
+from troubleshoot.practice.scoring import (
+    CAUSE_POINTS,
+    ECONOMY_POINTS,
+    Call,
+    economy,
+    score_of,
+    verdict_on,
+)
 from troubleshoot.reasoning.places import Place
 
 LEAK = "gas-added-in-june"
@@ -64,6 +71,7 @@ def test_where_a_stop_is_the_truth_obeying_it_is_right(shipped: Knowledge) -> No
 def test_a_grave_slip_leaves_no_points_however_right_the_answer(shipped: Knowledge) -> None:
     session = session_of(shipped, LEAK)
     path = path_of(shipped, session.scenario.id)
+    session.choose(shipped.tests["visit-history"], None)
     call = Call((TRUE,), ("tubing-rub-or-loose-mounts",), TRUE.fault, TRUE.fault)
     before = score_of(session, call, path)
     assert (before.verdict, before.points, before.failed) == ("right", 100, False)
@@ -71,6 +79,26 @@ def test_a_grave_slip_leaves_no_points_however_right_the_answer(shipped: Knowled
     session.choose(shipped.tests["air-filters"], None)
     after = score_of(session, call, path)
     assert (after.verdict, after.points, after.failed) == ("right", 0, True)
+
+
+def test_a_call_before_anything_was_read_is_a_guess(shipped: Knowledge) -> None:
+    for name, call in ((LEAK, Call((TRUE,))), ("quoted-a-compressor", Call())):
+        session = session_of(shipped, name)
+        guess = score_of(session, call, path_of(shipped, name))
+        assert (guess.verdict, guess.guessed) == ("right", True)
+        assert guess.points == CAUSE_POINTS["partly"]
+        session.choose(shipped.tests["visit-history"], None)
+        read = score_of(session, call, path_of(shipped, name))
+        assert not read.guessed and read.points > guess.points
+
+
+def test_what_is_not_said_is_not_right_even_where_nothing_lies_behind(shipped: Knowledge) -> None:
+    name = "breaker-keeps-being-reset"
+    session, path = session_of(shipped, name), path_of(shipped, name)
+    assert not session.scenario.truth.behind
+    true = session.scenario.truth.faults
+    assert score_of(session, Call(true, None), path).behind_right is False
+    assert score_of(session, Call(true, ()), path).behind_right is True
 
 
 @given(st.floats(0, 1000), st.floats(1, 300))

@@ -22,6 +22,7 @@ from tests.practice.playing import (
 from troubleshoot.knowledge.model import Knowledge, Stop
 from troubleshoot.practice.played import Done, Partly, Stopped, Unavailable
 from troubleshoot.practice.session import HINT_MINUTES, Session
+from troubleshoot.practice.slips import GRAVE_NEEDS
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.places import Place
 from troubleshoot.visit.visit_account import visit_account
@@ -76,6 +77,8 @@ def test_a_hands_in_test_without_lockout_is_stopped_and_fails_the_play(shipped: 
     assert isinstance(result, Stopped) and result.slip.grave and session.failed
     said = " ".join(result.slip.missing)
     assert "locked" in said and "dead" in said and "discharged" in said
+    assert result.slip.gravest == "the power switched off, locked and tagged"
+    assert result.slip.read == "lockout-and-verify-dead"
     assert session.state.answers[-1].test == "tester-proof"
 
 
@@ -85,7 +88,38 @@ def test_an_unproved_meter_fails_the_play(shipped: Knowledge) -> None:
     do_steps(session, "panels-off-energised")
     result = session.choose(shipped.tests["transformer-secondary-volts"], None)
     assert isinstance(result, Stopped) and result.slip.grave
-    assert result.slip.missing[0].startswith("the meter proved")
+    assert result.slip.gravest is not None
+    assert result.slip.gravest.startswith("the meter proved")
+    assert result.slip.read == "tester-failed-proof"
+
+
+def test_what_a_test_needs_is_told_in_the_order_of_work(shipped: Knowledge) -> None:
+    session = session_of(shipped, "breaker-keeps-being-reset")
+    result = session.choose(shipped.tests["air-filters"], None)
+    assert isinstance(result, Stopped)
+    needs = result.slip.missing
+    told = (
+        "the roof",
+        "the occupants",
+        "the meter",
+        "the power",
+        "dead",
+        "discharged",
+        "the panel",
+    )
+    assert [next(i for i, n in enumerate(needs) if n.startswith(t)) for t in told] == list(range(7))
+
+
+def test_what_a_computed_test_lacks_is_told_with_what_it_is_for(shipped: Knowledge) -> None:
+    session = session_of(shipped, "gas-added-in-june")
+    do_steps(session, *TO_OPEN_AND_RUN)
+    result = session.choose(shipped.tests["subcooling"], Place("circuit", 1))
+    assert isinstance(result, Stopped)
+    assert result.slip.tried.endswith(f" (for {shipped.tests['subcooling'].name})")
+
+
+def test_every_hazard_to_read_about_after_a_slip_is_in_the_rules(shipped: Knowledge) -> None:
+    assert {hazard for hazard in GRAVE_NEEDS.values() if hazard} <= set(shipped.hazards)
 
 
 def test_a_charged_capacitor_fails_the_play(shipped: Knowledge) -> None:

@@ -9,7 +9,8 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Sequence
 
-from troubleshoot.cli.practice_finding import causes_called
+from troubleshoot.cli.practice_asking import show_places
+from troubleshoot.cli.practice_finding import causes_called, or_nearest, possible_causes
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.knowledge.model import Fault
 from troubleshoot.practice.scenario import TrueFault
@@ -25,6 +26,16 @@ MOST_CAUSES = 4
 def ask_call(terminal: Terminal, session: Session) -> Call | None:
     """The apprentice's answer; None where they would rather go on looking."""
     terminal.say("What is wrong? Words of the cause; nothing, if nothing is; Enter to go on.")
+    return _call(terminal, session)
+
+
+def ask_found(terminal: Terminal, session: Session) -> Call:
+    """What an apprentice who hands the job over says was found, as far as it is known."""
+    terminal.say("What would you tell them was found? Words of the cause; Enter, if not known.")
+    return _call(terminal, session) or Call()
+
+
+def _call(terminal: Terminal, session: Session) -> Call | None:
     causes: list[TrueFault] = []
     while len(causes) < MOST_CAUSES:
         typed = terminal.ask(">")
@@ -39,6 +50,8 @@ def ask_call(terminal: Terminal, session: Session) -> Call | None:
         terminal.say(f"Called: {fault.name}. Words of another cause as well, or Enter.")
     if not causes:
         return None
+    if session.stopped:
+        return Call(tuple(causes))
     first = session.knowledge.faults[causes[0].fault]
     behind = _behind(terminal, session, first)
     repair = _choose(terminal, session, first, "What puts it right?", "repair")
@@ -47,36 +60,42 @@ def ask_call(terminal: Terminal, session: Session) -> Call | None:
 
 
 def _find(terminal: Terminal, session: Session, typed: str) -> Fault | None:
-    found = causes_called(session, typed)
-    if not found:
-        terminal.say("No cause here sounds like that. Other words, or Enter.")
-        return None
-    if len(found) == 1:
-        return found[0]
-    for number, fault in enumerate(found[:MOST_FOUND], start=1):
-        terminal.say(f"{number} {fault.name}", 2)
-    if len(found) > MOST_FOUND:
-        terminal.say(f"and {len(found) - MOST_FOUND} more: say more words of it.", 2)
-    chosen = _number(terminal, min(len(found), MOST_FOUND))
-    if chosen is None:
-        terminal.say("Words of the cause, or Enter.")
-        return None
-    return found[chosen - 1]
+    """The cause that is meant; other words may be typed where several are listed."""
+    while typed:
+        found = causes_called(session, typed)
+        if len(found) == 1:
+            return found[0]
+        if not found:
+            names = (fault.name for fault in possible_causes(session))
+            instead = or_nearest("other words, or Enter.", typed, names)
+            terminal.say(f'No cause here is called "{typed}"; {instead}')
+            return None
+        listed = found[:MOST_FOUND]
+        for number, fault in enumerate(listed, start=1):
+            terminal.say(f"{number} {fault.name}", 2)
+        if len(found) > MOST_FOUND:
+            terminal.say(f"and {len(found) - MOST_FOUND} more: say more words of it.", 2)
+        typed = terminal.ask("number or words >")
+        if typed.isdigit() and 1 <= int(typed) <= len(listed):
+            return listed[int(typed) - 1]
+    terminal.say("Words of the cause, or Enter.")
+    return None
 
 
 def _where(terminal: Terminal, session: Session, fault: Fault) -> Place | None:
     places = session.scenario.unit.layout.places(fault.per)
     if len(places) <= 1:
         return places[0] if places else None
-    terminal.say("Where?")
-    for number, place in enumerate(places, start=1):
-        terminal.say(f"{number} {place}", 2)
+    show_places(terminal, places)
     chosen = _number(terminal, len(places))
     return None if chosen is None else places[chosen - 1]
 
 
-def _behind(terminal: Terminal, session: Session, fault: Fault) -> tuple[str, ...]:
-    """What brought it about: one of the card's own, or of those that others may have behind."""
+def _behind(terminal: Terminal, session: Session, fault: Fault) -> tuple[str, ...] | None:
+    """What brought it about: one of the card's own, or of those that others may have behind.
+
+    Empty: nothing did. None: not said.
+    """
     true = session.scenario.truth.behind
     names = _mixed(session, [*true[:1], *fault.behind, *fault.look_alikes])
     terminal.say("What lies behind it?")
@@ -84,7 +103,9 @@ def _behind(terminal: Terminal, session: Session, fault: Fault) -> tuple[str, ..
         terminal.say(f"{number} {session.knowledge.faults[name].name}", 2)
     terminal.say(f"{len(names) + 1} nothing that was found here", 2)
     chosen = _number(terminal, len(names) + 1)
-    return () if chosen is None or chosen > len(names) else (names[chosen - 1],)
+    if chosen is None:
+        return None
+    return (names[chosen - 1],) if chosen <= len(names) else ()
 
 
 def _choose(

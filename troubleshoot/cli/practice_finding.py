@@ -4,10 +4,14 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable
+from difflib import get_close_matches
 
 from troubleshoot.knowledge.model import Fault, Test
 from troubleshoot.practice.session import Session
 from troubleshoot.visit.decision import Decision
+
+LIKENESS = 0.72
+"""How like a known word a mistyped one must be, from 0 to 1, to be put right."""
 
 
 def tests_in(session: Session, area: str) -> list[Test]:
@@ -17,8 +21,16 @@ def tests_in(session: Session, area: str) -> list[Test]:
 
 
 def tests_called(session: Session, words: str) -> list[Test]:
-    """The tests whose name or id holds every word; a whole id or name stands alone."""
-    return _called(session.tests(), words)
+    """The tests whose name or id holds every word, then the others of the areas that do.
+
+    A whole id or name stands alone, and so does the only one that is called so.
+    """
+    wanted = _plain(words)
+    named = _called(session.tests(), words)
+    if len(named) == 1:
+        return named
+    around = (test for test in session.tests() if wanted and _holds(test.area, wanted))
+    return [*named, *(test for test in around if test not in named)]
 
 
 def steps_called(session: Session, words: str) -> list[Test]:
@@ -39,22 +51,33 @@ def _called(tests: Iterable[Test], words: str) -> list[Test]:
 
 
 def _plain(words: str) -> str:
-    return " ".join(words.lower().replace("-", " ").split())
+    return " ".join(_words(words))
+
+
+def _words(text: str) -> list[str]:
+    return re.findall(r"[a-z0-9]+", text.lower())
 
 
 def _holds(text: str, wanted: str) -> bool:
     """Whether every word wanted begins a word of the text."""
-    words = re.findall(r"[a-z0-9]+", text.lower())
+    words = _words(text)
     return all(any(word.startswith(part) for word in words) for part in wanted.split())
 
 
-def causes_called(session: Session, words: str) -> list[Fault]:
-    """The faults this unit can have whose name or id holds every word, in the rules' order."""
-    wanted = _plain(words)
+def possible_causes(session: Session) -> list[Fault]:
+    """The faults this unit can have, in the rules' order."""
     hypotheses = session.conclusions.hypotheses
-    possible = dict.fromkeys(h.fault.id for h in (*hypotheses.causes, *hypotheses.effects))
-    faults = [session.knowledge.faults[name] for name in possible]
-    return [fault for fault in faults if wanted and _holds(f"{fault.name} {fault.id}", wanted)]
+    found = dict.fromkeys(h.fault.id for h in (*hypotheses.causes, *hypotheses.effects))
+    return [session.knowledge.faults[name] for name in found]
+
+
+def causes_called(session: Session, words: str) -> list[Fault]:
+    """The faults this unit can have whose name or id holds every word; a whole one alone."""
+    wanted = _plain(words)
+    faults = possible_causes(session)
+    whole = [fault for fault in faults if wanted in (_plain(fault.name), _plain(fault.id))]
+    held = [fault for fault in faults if wanted and _holds(f"{fault.name} {fault.id}", wanted)]
+    return whole or held
 
 
 def hinted(session: Session, decision: Decision) -> str:
@@ -70,3 +93,24 @@ def hinted(session: Session, decision: Decision) -> str:
     kind = "Step" if decision.kind == "step" else "Test"
     why = f", since {decision.reason}" if decision.reason else ""
     return f"{kind}: {decision.test.name}{where}{why}."
+
+
+def nearest(typed: str, names: Iterable[str]) -> str:
+    """The typed words with each unknown one put right from the names; empty if one cannot be."""
+    known = sorted({word for name in names for word in _words(name)})
+    put_right = []
+    for word in _words(typed):
+        if any(each.startswith(word) for each in known):
+            put_right.append(word)
+            continue
+        near = get_close_matches(word, known, n=1, cutoff=LIKENESS)
+        if not near:
+            return ""
+        put_right.append(near[0])
+    return " ".join(put_right)
+
+
+def or_nearest(otherwise: str, typed: str, names: Iterable[str]) -> str:
+    """What to type instead: the nearest words, or else what is given."""
+    near = nearest(typed, names)
+    return f"did you mean {near}?" if near and near != _plain(typed) else otherwise

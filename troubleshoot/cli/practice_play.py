@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from troubleshoot.cli.practice_call import ask_call
-from troubleshoot.cli.practice_finding import hinted, tests_called, tests_in
+from troubleshoot.cli.practice_asking import ask_guess, ask_place
+from troubleshoot.cli.practice_call import ask_call, ask_found
+from troubleshoot.cli.practice_finding import hinted, or_nearest, tests_called, tests_in
 from troubleshoot.cli.practice_screens import (
     HELP,
     show_areas,
@@ -16,17 +17,16 @@ from troubleshoot.cli.practice_screens import (
     show_steps,
     show_stopped,
     show_tests,
-    show_unit,
 )
 from troubleshoot.cli.practice_steps import do_steps, step_named
 from troubleshoot.cli.screens import show_cautions, show_how, show_stop
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.knowledge.model import Test
-from troubleshoot.practice.expecting import Expected, judge, sound_band
+from troubleshoot.practice.expecting import Expected
 from troubleshoot.practice.played import Done, Partly, Result, Stopped, Unavailable
 from troubleshoot.practice.scoring import Call
 from troubleshoot.practice.session import HINT_MINUTES, Session
-from troubleshoot.reasoning.places import Place, PlaceNotUnderstood, parse_place
+from troubleshoot.reasoning.places import Place
 from troubleshoot.visit.cautions import cautions_before
 
 ENDING = frozenset({"q", "quit", "call", "stop"})
@@ -73,13 +73,20 @@ class Play:
             except _Instead as instead:
                 typed = str(instead)
 
-    def _ask(self, prompt: str) -> str:
-        """An answer to a question on the way; a command is served instead of it."""
-        typed = self.terminal.ask(prompt)
-        word = typed.lower().partition(" ")[0]
-        if word in ENDING or word in self._words():
-            raise _Instead(typed)
-        return typed
+    def _ask(self, prompt: str, test: Test) -> str:
+        """An answer to a question on the way to a test; a command is served instead of it.
+
+        How the test is done is told, and the question asked again.
+        """
+        while True:
+            typed = self.terminal.ask(prompt)
+            word = typed.lower().partition(" ")[0]
+            if typed.lower() in ("?", "how"):
+                show_how(self.terminal, test)
+            elif word in ENDING or word in self._words():
+                raise _Instead(typed)
+            else:
+                return typed
 
     def _serve(self, typed: str) -> Call | None:
         """Serve one line; the call, once it is made."""
@@ -109,7 +116,8 @@ class Play:
             "find": self._search,
             "steps": lambda rest: show_steps(self.terminal, self.session.steps()),
             "step": self._step,
-            "unit": lambda rest: show_unit(self.terminal, self.session.scenario),
+            "do": self._do,
+            "unit": lambda rest: show_call(self.terminal, self.session.scenario),
             "state": lambda rest: show_state(self.terminal, self.session),
             "readings": lambda rest: show_readings(self.terminal, self.session),
             "again": self._again,
@@ -124,12 +132,16 @@ class Play:
         if not rest:
             show_areas(self.terminal, self.session)
             return
-        tests = tests_in(self.session, rest)
-        self._list(tests, f"No area begins with {rest}. Type tests for the areas.")
+        instead = or_nearest(
+            "tests alone lists the areas.", rest, (test.area for test in self.session.tests())
+        )
+        self._list(tests_in(self.session, rest), f"No area begins with {rest}; {instead}")
 
     def _search(self, words: str) -> None:
-        otherwise = f'Nothing here is called "{words}". Try find WORD, or help.'
-        self._list(tests_called(self.session, words), otherwise)
+        names = (f"{test.name} {test.area}" for test in self.session.tests())
+        instead = or_nearest("try find with one word of it, or help.", words, names)
+        found = tests_called(self.session, words)
+        self._list(found, f'No test here is called "{words}"; {instead}')
 
     def _list(self, tests: list[Test], otherwise: str) -> None:
         if not tests:
@@ -143,44 +155,43 @@ class Play:
         if not 1 <= number <= len(self.listed):
             self.terminal.say("No such number in the last list. tests, or find WORD.")
             return
-        test = self.listed[number - 1]
-        for at in self._place(test, rest.removeprefix("at ")):
-            self._do(test, at)
+        self._at(self.listed[number - 1], rest.removeprefix("at "))
 
-    def _place(self, test: Test, words: str) -> tuple[Place | None, ...]:
-        """Where to do it, asked where the unit has several; empty where none is chosen."""
-        places = self.session.places(test)
-        if len(places) == 1:
-            return places
-        while True:
-            if words.isdigit() and 1 <= int(words) <= len(places):
-                return (places[int(words) - 1],)
-            if words:
-                try:
-                    return parse_place(words, test.per, self.session.scenario.unit.layout)[:1]
-                except PlaceNotUnderstood as error:
-                    self.terminal.say(f"{error.problem}; {error.instead}.")
-            choices = ", ".join(f"{number} {place}" for number, place in enumerate(places, 1))
-            self.terminal.say(f"Where? {choices}; Enter: not now")
-            words = self._ask(">")
-            if not words:
-                return ()
+    def _at(self, test: Test, words: str) -> None:
+        """Take a test at the place that the words name, or that is asked for."""
+        places = ask_place(
+            self.terminal, self.session, test, words, lambda prompt: self._ask(prompt, test)
+        )
+        for at in places:
+            self._take(test, at)
 
-    def _do(self, test: Test, at: Place | None) -> None:
+    def _do(self, rest: str) -> None:
+        """Take a test by its number in the last list, or by name, with or without a place."""
+        number, _, after = rest.partition(" ")
+        if number.isdigit():
+            self._numbered(int(number), after.strip())
+            return
+        name, _, place = rest.partition(" at ")
+        found = tests_called(self.session, name)
+        if len(found) == 1:
+            self._at(found[0], place.strip())
+        elif rest:
+            self._search(name)
+        else:
+            self.terminal.say("do with a number of the last list, or with a test's name.")
+
+    def _take(self, test: Test, at: Place | None) -> None:
         """Ask what a sound unit reads, show the cautions, and do the test."""
         if self.session.may(test, at):
-            self._expect(test, at)
+            guess = ask_guess(
+                self.terminal, self.session, test, at, lambda prompt: self._ask(prompt, test)
+            )
+            if guess is not None:
+                self.expected.append(guess)
             hazards = cautions_before(self.session.knowledge, self.session.state, test)
             show_cautions(self.terminal, hazards, self.shown_cautions)
         self._result(self.session.choose(test, at))
         self.last = (test, at)
-
-    def _expect(self, test: Test, at: Place | None) -> None:
-        band = sound_band(self.session, test, at)
-        if band is not None:
-            self.terminal.say(f"{test.name}: what would a sound unit read ({band.unit})?")
-            guess = judge(test, self._ask("guess >"), band)
-            self.expected.append(guess)
 
     def _result(self, result: Result) -> None:
         if isinstance(result, Done):
@@ -213,7 +224,7 @@ class Play:
         if self.last is None:
             self.terminal.say("There is nothing to read again.")
         else:
-            self._do(*self.last)
+            self._take(*self.last)
 
     def _doubt(self, rest: str) -> None:
         if not rest:
@@ -221,7 +232,7 @@ class Play:
         elif self.session.doubt(rest):
             self.terminal.say("Kept, but it counts for nothing. again reads it once more.")
         else:
-            self.terminal.say("There is no reading to doubt.")
+            self.terminal.say("The last thing done was no reading: nothing to doubt.")
 
     def _hint(self, rest: str) -> None:
         decision = self.session.hint()
@@ -234,5 +245,5 @@ class Play:
             self.terminal.say("Nothing found so far stops the job. A minute lost; go on.")
             return None
         show_stop(self.terminal, fired)
-        self.terminal.say("Handed over: right. What would you tell them was found?")
-        return ask_call(self.terminal, self.session) or Call()
+        self.terminal.say("Handed over: right.")
+        return ask_found(self.terminal, self.session)

@@ -16,11 +16,11 @@ from troubleshoot.visit.work_state import open_items
 HELP = (
     "  tests [AREA] areas; an area's tests",
     "  find WORD    tests with that word",
-    "  4            do number 4 of the list",
+    "  4, or do 4   do number 4 of the list",
     "  steps        the safety steps",
     "  step 2       do one, by number or word",
     "  how [4]      how it is done",
-    "  unit         the nameplate, the day",
+    "  unit         the call, the nameplate",
     "  state        how the unit stands now",
     "  readings     what you have read",
     "  again        read the last one again",
@@ -33,15 +33,10 @@ HELP = (
 
 
 def show_call(terminal: Terminal, scenario: Scenario) -> None:
-    """The title, the caller's words, and the nameplate."""
+    """The title, the caller's words, the nameplate, the unit's own record, and the day."""
     terminal.say(scenario.title, strong=True)
     terminal.say(f'"{scenario.call}"')
     terminal.say()
-    show_unit(terminal, scenario)
-
-
-def show_unit(terminal: Terminal, scenario: Scenario) -> None:
-    """The nameplate, its own record, and the day."""
     for key in ("unit", "own-record", "conditions"):
         values = scenario.plain.get(key)
         if isinstance(values, dict):
@@ -126,11 +121,16 @@ def show_stopped(terminal: Terminal, session: Session, stopped: Stopped) -> None
     else:
         terminal.say("Not yet.", strong=True)
     if slip.past_stop:
-        terminal.say(f"A STOP stands: {slip.missing[0]}")
+        said_before = sum(each.missing == slip.missing for each in session.slips) > 1
+        asks = "do what was said above." if said_before else slip.missing[0]
+        terminal.say(f"A STOP stands: {asks}")
+        terminal.say("stop hands the job over.")
     else:
         terminal.say(f"{slip.tried} needs first:")
         for missing in slip.missing:
             terminal.say(f"- {missing}", 2)
+        if len(session.slips) == 1:
+            terminal.say("steps lists the steps; state tells what is done.")
     if slip.grave and sum(each.grave for each in session.slips) == 1:
         terminal.say("The play counts as failed. Go on all the same, and do it right.")
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from troubleshoot.cli.practice_finding import steps_called
+from troubleshoot.cli.practice_finding import or_nearest, steps_called
 from troubleshoot.cli.practice_screens import show_stopped
 from troubleshoot.cli.screens import show_cautions
 from troubleshoot.cli.terminal import Terminal
@@ -14,13 +14,23 @@ from troubleshoot.visit.cautions import cautions_before
 
 def do_steps(terminal: Terminal, session: Session, words: str, shown_cautions: set[str]) -> None:
     """Do the steps that the words name, with commas between; a refused one ends the row."""
-    for part in words.split(","):
-        test = step_named(terminal, session, part.strip())
-        if test is None:
+    parts = [part.strip() for part in words.split(",")]
+    for number, part in enumerate(parts, start=1):
+        if not _do_everywhere(terminal, session, part, shown_cautions):
+            if parts[number:]:
+                terminal.say(f"Not done either: {', '.join(parts[number:])}.")
             return
-        for place in places_of_step(test.id, session.state.work, session.state.at_work):
-            if not _do(terminal, session, test, place, shown_cautions):
-                return
+
+
+def _do_everywhere(
+    terminal: Terminal, session: Session, words: str, shown_cautions: set[str]
+) -> bool:
+    """Do one step at every place where it has to be done; whether it was."""
+    test = step_named(terminal, session, words)
+    return test is not None and all(
+        _do(terminal, session, test, place, shown_cautions)
+        for place in places_of_step(test.id, session.state.work, session.state.at_work)
+    )
 
 
 def _do(
@@ -46,7 +56,9 @@ def step_named(terminal: Terminal, session: Session, words: str) -> Test | None:
     if len(found) == 1:
         return found[0]
     if found:
-        terminal.say("Which? " + ", ".join(test.name for test in found))
+        names = " or ".join(f'"{test.name}"' for test in found)
+        terminal.say(f'"{words}" could be {names}.')
     else:
-        terminal.say(f'No safety step is called "{words}". Type steps for all of them.')
+        instead = or_nearest("steps lists them.", words, (step.name for step in session.steps()))
+        terminal.say(f'No safety step is called "{words}"; {instead}')
     return None

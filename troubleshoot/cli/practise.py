@@ -10,6 +10,7 @@ from pathlib import Path
 import click
 
 from troubleshoot.cli.failures import CHECKS_FOUND, INTERRUPTED, NOT_UNDERSTOOD, USAGE, Failure
+from troubleshoot.cli.practice_files import show_schema, unwritable, write_new
 from troubleshoot.cli.rule_base import shipped_rules
 from troubleshoot.cli.terminal import EndOfInput, Terminal
 from troubleshoot.cli.visiting import data_folder
@@ -21,9 +22,9 @@ DIFFICULTY = click.IntRange(1, 3)
 
 
 @click.command()
-@click.argument("what", nargs=-1, metavar="[SCENARIO | new FILE]")
+@click.argument("what", nargs=-1, metavar="[SCENARIO | new FILE | schema]")
 @click.option("--draw", metavar="SUBSYSTEM", help="Draw a new case of a subsystem.")
-@click.option("--seed", type=int, default=1, show_default=True, help="Same seed, same case.")
+@click.option("--seed", type=int, help="Of a drawn case: same seed, same case; 1 unless said.")
 @click.option("--difficulty", type=DIFFICULTY, help="Of a drawn case; 3 misleads.")
 @click.option("--apprentice", metavar="NAME", default=NOBODY, help="Whose record it is.")
 @click.option("--progress", is_flag=True, help="How each subsystem stands, and what comes next.")
@@ -33,7 +34,7 @@ def practise(
     ctx: click.Context,
     what: tuple[str, ...],
     draw: str | None,
-    seed: int,
+    seed: int | None,
     difficulty: int | None,
     apprentice: str,
     progress: bool,
@@ -42,21 +43,27 @@ def practise(
     """Practise on units that answer, and be debriefed.
 
     Without a name: list the scenarios by subsystem and difficulty with your best result. SCENARIO
-    is a name from that list or a file of your own; `new FILE` writes one to start from.
+    is a name from that list or a file of your own; `new FILE` writes one to start from, and
+    `schema` prints the JSON Schema of such files, for editors.
     """
     folder = data_folder((ctx.obj or {}).get("data"))
     if what[:1] == ("new",):
-        _new(what[1:])
+        write_new(what[1:])
+    elif what[:1] == ("schema",):
+        show_schema(what[1:])
     elif export is not None:
         _export(folder, apprentice, export)
     elif progress:
         _progress(folder, apprentice)
-    elif draw is not None:
-        ctx.exit(_play(_drawn(draw, seed, difficulty or 1), folder, apprentice))
-    elif len(what) == 1:
-        ctx.exit(_play(_named(shipped_rules(), what[0]), folder, apprentice))
-    elif what:
+    elif draw is None and (seed, difficulty) != (None, None):
+        raise Failure(["--seed and --difficulty are of a drawn case; add --draw SUBSYSTEM"], USAGE)
+    elif len(what) + (draw is not None) > 1:
         raise Failure(["one scenario at a time; troubleshoot practise lists them"], USAGE)
+    elif draw is not None:
+        drawn = _drawn(draw, 1 if seed is None else seed, difficulty or 1)
+        ctx.exit(_play(drawn, folder, apprentice))
+    elif what:
+        ctx.exit(_play(_named(shipped_rules(), what[0]), folder, apprentice))
     else:
         _list(folder, apprentice)
 
@@ -81,35 +88,38 @@ def _all(knowledge: Knowledge) -> tuple[Scenario, ...]:
 
 def _named(knowledge: Knowledge, name: str) -> Scenario:
     """A scenario by its name, or of a file; one that does not hold together is refused."""
-    from troubleshoot.practice.consistency import consistency_problems
-    from troubleshoot.practice.loading import ScenarioError, load_scenario, scenario_paths
+    from troubleshoot.practice.loading import (
+        ScenarioError,
+        checked_scenario,
+        load_scenario,
+        scenario_paths,
+    )
     from troubleshoot.reasoning.conclude import Reasoner
 
     paths = scenario_paths()
-    path = paths.get(name) or Path(name)
-    if name not in paths and not path.is_file():
+    if name not in paths and not Path(name).is_file():
         near = get_close_matches(name, paths, n=1, cutoff=0.5)
-        instead = f"did you mean {near[0]}?" if near else "troubleshoot practise lists them"
-        raise Failure([f"there is no scenario {name}; {instead}"], USAGE)
+        instead = f"did you mean {near[0]}?" if near else "troubleshoot practise lists scenarios"
+        raise Failure([f"there is no scenario or file {name}; {instead}"], USAGE)
     try:
-        scenario = load_scenario(knowledge, path)
+        if name in paths:
+            return load_scenario(knowledge, paths[name])
+        return checked_scenario(Reasoner(knowledge), Path(name))
     except ScenarioError as error:
         raise Failure([str(each) for each in error.problems], CHECKS_FOUND) from None
-    except (OSError, UnicodeDecodeError) as error:
-        raise Failure([f"{name}: cannot be read ({error}); name a YAML file"], USAGE) from None
-    if name not in paths:
-        problems = list(consistency_problems(Reasoner(knowledge), scenario))
-        if problems:
-            raise Failure([f"{name}: {problem}" for problem in problems], CHECKS_FOUND)
-    return scenario
+    except UnicodeDecodeError:
+        raise Failure([f"{name}: this is no text in UTF-8; save it as UTF-8"], USAGE) from None
+    except OSError as error:
+        raise Failure([f"{name}: cannot be read ({error.strerror}); name another"], USAGE) from None
 
 
 def _drawn(subsystem: str, seed: int, difficulty: int) -> Scenario:
     from troubleshoot.practice.drawing import NothingDrawn, draw_scenario
     from troubleshoot.reasoning.conclude import Reasoner
 
+    name = "-".join(subsystem.lower().split())
     try:
-        return draw_scenario(Reasoner(shipped_rules()), subsystem, seed, difficulty)[0]
+        return draw_scenario(Reasoner(shipped_rules()), name, seed, difficulty)[0]
     except NothingDrawn as error:
         raise Failure([str(error)], USAGE) from None
 
@@ -182,15 +192,15 @@ def _result(play: Play) -> str:
 
 def _progress(folder: Path, apprentice: str) -> None:
     from troubleshoot.practice.scores import progress, propose
-    from troubleshoot.visit.wording import bar
+    from troubleshoot.visit.wording import bar, counted
 
     terminal = Terminal()
     plays = _plays(folder, apprentice)
-    for each in progress(plays):
+    for each in sorted(progress(plays), key=lambda each: each.mean_best):
         failures = f", {each.failures} failed" if each.failures else ""
         terminal.say(
-            f"{bar(each.mean_best / 100)} {each.mean_best:.0f} {each.subsystem}: "
-            f"{each.scenarios} scenarios, {each.plays} plays{failures}"
+            f"{bar(each.mean_best / 100)} {each.mean_best:.0f} {each.subsystem.replace('-', ' ')}: "
+            f"{counted(each.scenarios, 'scenario')}, {counted(each.plays, 'play')}{failures}"
         )
     if not plays:
         terminal.say("Nothing has been played yet.")
@@ -209,31 +219,11 @@ def _say_guesses(terminal: Terminal, plays: Sequence[Play]) -> None:
 
 def _export(folder: Path, apprentice: str, file: str) -> None:
     from troubleshoot.practice.scores import as_csv
+    from troubleshoot.visit.wording import counted
 
     plays = _plays(folder, apprentice)
     try:
         Path(file).write_text(as_csv(plays), "utf-8", newline="")
     except OSError as error:
-        raise _unwritable(file, error) from None
-    click.echo(f"{len(plays)} plays in {file}")
-
-
-def _new(words: tuple[str, ...]) -> None:
-    """Write a scenario to start from; an existing file is left alone."""
-    from troubleshoot.practice.starting import starting_scenario
-
-    if len(words) != 1:
-        raise Failure(["say which file: troubleshoot practise new FILE.yaml"], USAGE)
-    path = Path(words[0])
-    try:
-        with path.open("x", encoding="utf-8") as stream:
-            stream.write(starting_scenario(path.name))
-    except FileExistsError:
-        raise Failure([f"{path} is there already; name another file"], USAGE) from None
-    except OSError as error:
-        raise _unwritable(str(path), error) from None
-    click.echo(f"{path} is written. Change it, then: troubleshoot practise {path}")
-
-
-def _unwritable(file: str, error: OSError) -> Failure:
-    return Failure([f"{file}: cannot be written ({error.strerror}); name another"], USAGE)
+        raise unwritable(file, error) from None
+    click.echo(f"{counted(len(plays), 'play')} in {file}")

@@ -124,7 +124,12 @@ def schema_command(kind: str | None) -> None:
             click.echo(name)
         return
     if kind not in FORMS:
-        raise Failure([f"{kind} is not a kind of rule file; one of {', '.join(FORMS)}"], USAGE)
+        instead = (
+            "troubleshoot practise schema prints it"
+            if kind == "scenario"
+            else f"one of {', '.join(FORMS)}"
+        )
+        raise Failure([f"{kind} is not a kind of rule file; {instead}"], USAGE)
     click.echo(json.dumps(json_schema(kind, shipped_rules()), indent=1, ensure_ascii=False))
 
 

@@ -34,10 +34,17 @@ class Terminal:
         )
 
     def say(self, text: str = "", indent: int = 0, strong: bool = False) -> None:
-        """One paragraph, wrapped to the width; continuation lines are indented a little more."""
+        """One paragraph, wrapped to the width; continuation lines are indented a little more.
+
+        Never broken at a hyphen: what is to be typed again, an id or an option, stays whole.
+        """
         start = " " * indent
         lines = textwrap.wrap(
-            text, self.width, initial_indent=start, subsequent_indent=start + "  "
+            text,
+            self.width,
+            initial_indent=start,
+            subsequent_indent=start + "  ",
+            break_on_hyphens=False,
         ) or [""]
         for line in lines:
             self._write(f"{_BOLD}{line}{_PLAIN}" if strong and self.bold else line)

@@ -1,4 +1,4 @@
-"""The forms of rule files as JSON Schema, from which editors complete and check while typing.
+"""The forms of files as JSON Schema, from which editors complete and check while typing.
 
 Where the rule base is at hand the schema also lists the names that may stand in each place.
 Dialect: JSON Schema 2020-12.
@@ -42,13 +42,21 @@ _DIALECT: Final = "https://json-schema.org/draft/2020-12/schema"
 def json_schema(kind: str, knowledge: Knowledge | None = None) -> Schema:
     """Return the JSON Schema of a kind of rule file (a key of FORMS).
 
+    Raises KeyError for a kind that does not exist.
+    """
+    return schema_of(FORMS[kind], kind, knowledge)
+
+
+def schema_of(form: Record, title: str, knowledge: Knowledge | None = None) -> Schema:
+    """Return the JSON Schema of the files that have a form.
+
     With `knowledge` the names it defines are listed as the words that may stand where they are
-    named. Raises KeyError for a kind that does not exist.
+    named.
     """
     writer = _SchemaWriter(names_of(knowledge) if knowledge is not None else {})
-    schema = writer.write(FORMS[kind])
+    schema = writer.write(form)
     definitions = {name: writer.write(shape.get()) for name, shape in writer.later.items()}
-    return {"$schema": _DIALECT, "title": kind, **schema} | (
+    return {"$schema": _DIALECT, "title": title, **schema} | (
         {"$defs": definitions} if definitions else {}
     )
 
@@ -56,6 +64,7 @@ def json_schema(kind: str, knowledge: Knowledge | None = None) -> Schema:
 def names_of(knowledge: Knowledge) -> Mapping[str, Sequence[str]]:
     """The names that a rule base defines, by what they are names of; sorted."""
     quantities, plates = set(knowledge.quantities), set(knowledge.plate_values)
+    facts = set(knowledge.facts)
     derived = {rule.derives for rule in knowledge.procedures.values() if rule.derives}
     names: dict[str, set[str]] = {
         "test": set(knowledge.tests),
@@ -63,7 +72,9 @@ def names_of(knowledge: Knowledge) -> Mapping[str, Sequence[str]]:
         "hazard": set(knowledge.hazards),
         "complaint": set(knowledge.complaints),
         "quantity": quantities,
-        "fact": set(knowledge.facts),
+        "fact": facts,
+        "plate value": plates,
+        "fact or plate value": facts | plates,
         "reference": quantities | plates,
         "state": {limit.id for limit in knowledge.limits.values() if limit.bounds},
         "derived finding": derived,

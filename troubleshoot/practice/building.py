@@ -8,7 +8,7 @@ from typing import Any
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.practice.scenario import Scenario, Shown, TrueFault, Truth, WorkedOut
 from troubleshoot.reasoning.equipment import Unit
-from troubleshoot.reasoning.places import Place, PlaceNotUnderstood, parse_place
+from troubleshoot.reasoning.places import Place, parse_place
 from troubleshoot.visit.case_file import read_case
 
 _OF_A_READING = ("test", "at", "text", "outcome", "valid", "instrument", "conditions")
@@ -36,7 +36,7 @@ def _reading(data: Mapping[str, object]) -> dict[str, object]:
 
 
 def build_scenario(knowledge: Knowledge, data: Any) -> Scenario:
-    """Build a scenario from data that passed its form and whose case can be read."""
+    """Build a scenario from data that passed its form and whose case and places can be read."""
     plain = case_data(data)
     case = read_case(knowledge, plain)
     listed = tuple(
@@ -88,12 +88,9 @@ def _truth(knowledge: Knowledge, unit: Unit, data: Any) -> Truth:
 
 
 def _at(knowledge: Knowledge, unit: Unit, data: Any) -> Place | None:
-    """Where a true fault is; where the words name no such place of it, the whole unit."""
+    """Where a true fault is; None where it is the whole unit's, or might be at several places."""
     kind = knowledge.faults[data["fault"]].per
     places = unit.layout.places(kind)
     if "at" in data and kind is not None:
-        try:
-            return parse_place(data["at"], kind, unit.layout)[0]
-        except PlaceNotUnderstood:
-            return None
+        return parse_place(data["at"], kind, unit.layout)[0]
     return places[0] if len(places) == 1 else None

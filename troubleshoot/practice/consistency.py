@@ -1,7 +1,8 @@
 """Whether a scenario's numbers can all be true of one unit on one day.
 
-Each check says in one sentence what does not fit. Saturation is read from the tables, everything
-else from how machines behave; the bands are wide, common practice, no source.
+Each check says what does not fit, what to do about it, and where that stands in the file.
+Saturation is read from the tables, everything else from how machines behave; the bands are wide,
+common practice, no source.
 """
 
 from __future__ import annotations
@@ -26,31 +27,53 @@ DEGREES_OFF: Final = 0.35
 """A temperature or difference that follows may differ by this from the author's, in F."""
 SHARE_OFF: Final = 0.02
 """Any other value may differ by this share of itself."""
+POSSIBLE: Final = 0.01
+"""The least chance at which a number can mean a word."""
+
+Keys = tuple[str | int, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class Inconsistency:
+    """What does not fit, and what to do. `at`: the keys and list numbers that lead to it."""
+
+    what: str
+    instead: str
+    at: Keys
+
+    def __str__(self) -> str:
+        return f"{self.what}; {self.instead}"
 
 
 @dataclass(frozen=True, slots=True)
 class _Readings:
-    """One set of readings that must hold together: the scenario's, or those after the repair."""
+    """One set of readings that must hold together: the scenario's, or those after the repair.
+
+    `at` leads to them in the file.
+    """
 
     name: str
+    at: Keys
     case: Case
     readings: tuple[Reading, ...]
     values: Values
 
 
-def consistency_problems(reasoner: Reasoner, scenario: Scenario) -> Iterator[str]:
-    """What does not fit together in a scenario, one sentence each."""
+def consistency_problems(reasoner: Reasoner, scenario: Scenario) -> Iterator[Inconsistency]:
+    """What does not fit together in a scenario."""
     knowledge = reasoner.knowledge
-    found = _taken(knowledge, "as found", scenario.case)
+    found = _taken(knowledge, "as found", ("readings",), scenario.case)
     yield from _worked_out(knowledge, found, scenario.works_out)
     yield from _stated_outcomes(knowledge, scenario)
     yield from _stops(reasoner, scenario)
-    after = _taken(knowledge, "after the repair", proof_case(knowledge, scenario))
+    yield from _faults(reasoner, scenario)
+    repaired = proof_case(knowledge, scenario)
+    after = _taken(knowledge, "after the repair", ("truth", "proof-readings"), repaired)
     yield from _sound(knowledge, after)
     for each in (found, after):
         yield from _said_twice(knowledge, each)
         for problem in physical_problems(knowledge, each.case, each.values):
-            yield f"{each.name}: {problem}"
+            yield Inconsistency(f"{each.name}: {problem}", "mend the readings", each.at)
 
 
 def proof_case(knowledge: Knowledge, scenario: Scenario) -> Case:
@@ -59,29 +82,35 @@ def proof_case(knowledge: Knowledge, scenario: Scenario) -> Case:
     return read_case(knowledge, {**scenario.plain, "readings": readings})
 
 
-def _taken(knowledge: Knowledge, name: str, case: Case) -> _Readings:
+def _taken(knowledge: Knowledge, name: str, at: Keys, case: Case) -> _Readings:
     readings, values = take_readings(knowledge, case)
-    return _Readings(name, case, readings, values)
+    return _Readings(name, at, case, readings, values)
 
 
 def _worked_out(
     knowledge: Knowledge, found: _Readings, stated: tuple[WorkedOut, ...]
-) -> Iterator[str]:
+) -> Iterator[Inconsistency]:
     """What the author says the readings come to, against what they do come to."""
-    for each in stated:
+    for number, each in enumerate(stated):
+        at = ("works-out", number)
         quantity = knowledge.quantities[each.quantity]
-        where = f" at {each.at}" if each.at else ""
+        name = each.quantity + (f" at {each.at}" if each.at else "")
         try:
             wanted = read(each.value, Expected(quantity.unit)).values[0].value
             place = _place(found, quantity.per, each.at)
-        except (NotUnderstood, PlaceNotUnderstood) as error:
-            yield f"{each.quantity}{where}: {error}"
+        except NotUnderstood as error:
+            yield Inconsistency(f"{name}: {error.why}", error.instead, at)
+            continue
+        except PlaceNotUnderstood as error:
+            yield Inconsistency(f"{name}: {error.problem}", error.instead, at)
             continue
         value = _value(found, each.quantity, place)
         if value is None:
-            yield f"{each.quantity}{where} does not follow from the readings"
+            what = f"{name} does not follow from the readings"
+            yield Inconsistency(what, "list what it follows from, or leave it out", at)
         elif abs(value - wanted) > _allowance(quantity.unit, wanted):
-            yield f"{each.quantity}{where} comes to {value:.1f}, not {each.value}"
+            what = f"{name} comes to {value:.1f}, not {each.value}"
+            yield Inconsistency(what, "mend the readings or this value", at)
 
 
 def _value(found: _Readings, quantity: str, place: Place | None) -> float | None:
@@ -109,52 +138,68 @@ def _allowance(unit: str, wanted: float) -> float:
     return max(SHARE_OFF * abs(wanted), 0.06)
 
 
-def _stated_outcomes(knowledge: Knowledge, scenario: Scenario) -> Iterator[str]:
+def _stated_outcomes(knowledge: Knowledge, scenario: Scenario) -> Iterator[Inconsistency]:
     """A reading with a number and a word: the number must be able to mean the word."""
-    for answer in scenario.case.answers:
+    for number, answer in enumerate(scenario.case.answers):
         if answer.text is None or not answer.outcomes:
             continue
         alone = replace(scenario.case, answers=(replace(answer, outcomes=()),))
         readings, _ = take_readings(knowledge, alone)
-        seen = {o for r in readings if r.test == answer.test for o in r.chances}
+        chances = [r.chances.items() for r in readings if r.test == answer.test]
+        seen = {outcome for each in chances for outcome, chance in each if chance >= POSSIBLE}
         if seen and not seen & set(answer.outcomes):
             word = ", ".join(answer.outcomes)
-            yield f"{answer.test}: {answer.text} is called {word}, the rules call it {min(seen)}"
+            what = f"{answer.test}: {answer.text} is called {word}, the rules call it {min(seen)}"
+            yield Inconsistency(what, "mend the number or the word", ("readings", number))
 
 
-def _stops(reasoner: Reasoner, scenario: Scenario) -> Iterator[str]:
+def _stops(reasoner: Reasoner, scenario: Scenario) -> Iterator[Inconsistency]:
     """The STOP that the truth names is called up by the readings or the complaint."""
-    if scenario.truth.stop is None:
+    stop = scenario.truth.stop
+    if stop is None:
         return
     opening = replace(scenario.case, answers=())
     for case in (scenario.case, opening):
-        if any(
-            fired.stops and fired.hazard.id == scenario.truth.stop
-            for fired in reasoner.conclude(case).hazards
-        ):
+        if any(f.stops and f.hazard.id == stop for f in reasoner.conclude(case).hazards):
             return
-    yield f"nothing here calls up the STOP {scenario.truth.stop}"
+    what = f"nothing here calls up the STOP {stop}"
+    yield Inconsistency(what, "list the finding that does, or leave it out", ("truth", "stop"))
 
 
-def _sound(knowledge: Knowledge, after: _Readings) -> Iterator[str]:
+def _faults(reasoner: Reasoner, scenario: Scenario) -> Iterator[Inconsistency]:
+    """The true faults are such as this unit can have."""
+    found, _ = reasoner.hypotheses(scenario.unit)
+    possible = {hypothesis.fault.id for hypothesis in (*found.causes, *found.effects)}
+    for number, true in enumerate(scenario.truth.faults):
+        if true.fault not in possible:
+            what = f"this unit cannot have {true.fault}"
+            at = ("truth", "faults", number)
+            yield Inconsistency(what, "name another, or say under unit what it has", at)
+
+
+def _sound(knowledge: Knowledge, after: _Readings) -> Iterator[Inconsistency]:
     """After the repair every reading that can be judged is sound."""
+    order = [answer.test for answer in after.case.answers]
     for reading in after.readings:
         healthy = knowledge.tests[reading.test].healthy
         if healthy and reading.seen and not reading.computed:
             wrong = [outcome for outcome in reading.seen if outcome not in healthy]
             if wrong:
-                yield f"{after.name}: {reading.test} still reads {', '.join(wrong)}"
+                what = f"{after.name}: {reading.test} still reads {', '.join(wrong)}"
+                at = (*after.at, order.index(reading.test))
+                yield Inconsistency(what, "write what it reads once put right", at)
 
 
-def _said_twice(knowledge: Knowledge, found: _Readings) -> Iterator[str]:
+def _said_twice(knowledge: Knowledge, found: _Readings) -> Iterator[Inconsistency]:
     """A value typed although it follows from others must agree with them."""
-    for answer in found.case.answers:
+    for number, answer in enumerate(found.case.answers):
         test = knowledge.tests[answer.test]
         if answer.text is None or answer.valid is False or not test.reads:
             continue
         quantity = knowledge.quantities[test.reads[0].quantity]
         if quantity.computed:
-            yield from _against_others(knowledge, found, answer, quantity.id)
+            for what in _against_others(knowledge, found, answer, quantity.id):
+                yield Inconsistency(what, "mend it or the others", (*found.at, number))
 
 
 def _against_others(

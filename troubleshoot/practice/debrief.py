@@ -1,6 +1,7 @@
-"""The debrief: what it was and how one could tell, what each test was worth, what was missed.
+"""The debrief: what it was and how one could tell, how the work went, what to take home.
 
-Every sentence comes from the same weights, gains and guards that a live visit uses.
+Every sentence comes from the same weights, gains and guards that a live visit uses. It is read on a
+phone: what was said already is not said again.
 """
 
 from __future__ import annotations
@@ -8,29 +9,22 @@ from __future__ import annotations
 from collections.abc import Iterator, Sequence
 from typing import Final
 
-from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.practice.debrief_work import experts_way, work_done
 from troubleshoot.practice.expecting import Expected
-from troubleshoot.practice.expert import ExpertPath, Move
-from troubleshoot.practice.played import Done
+from troubleshoot.practice.expert import ExpertPath
 from troubleshoot.practice.scenario import TrueFault
 from troubleshoot.practice.scoring import Call, Score
-from troubleshoot.practice.session import HINT_MINUTES, Session
+from troubleshoot.practice.session import Session
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.fit import unexplained
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.misreadings import REPEAT
 from troubleshoot.reasoning.ranking import Cause
 from troubleshoot.visit.explain import said_findings, strength
 
-WORTH: Final = (
-    (0.6, "could have changed a great deal"),
-    (0.25, "could have changed much"),
-    (0.08, "could have changed something"),
-    (0.02, "could have changed little"),
-    (0.0, "could hardly have changed the ranking"),
-)
-"""Expected gain in bits, from the highest down, in words (common practice, no source)."""
 DECIDING: Final = 3
-MOVES_SHOWN: Final = 12
+"""So many findings are told for a cause, or against it."""
+TELLING: Final = 0.25
+"""A finding that weighs less speaks neither for a cause nor against it."""
 
 
 def debrief(
@@ -40,14 +34,12 @@ def debrief(
     yield from _verdict(session, call, score)
     yield ""
     yield from _deciding(session, call)
-    yield ""
-    yield from _economy(session, score)
-    yield from _tests(session)
-    yield from _expectations(expected)
+    yield from _misleading(session)
     yield from _unexplained(session, call)
-    yield from _slips(session)
     yield ""
-    yield from _expert(session.knowledge, expert)
+    yield from work_done(session, score, expected)
+    yield ""
+    yield from experts_way(session.knowledge, expert)
     yield ""
     truth = session.scenario.truth
     yield f"Put right by: {truth.repair}"
@@ -60,7 +52,8 @@ def _verdict(session: Session, call: Call, score: Score) -> Iterator[str]:
     if score.failed:
         yield "FAILED ON SAFETY, whatever the answer."
     heads = {"right": "Right.", "partly": "Partly right.", "wrong": "Wrong."}
-    yield f"{heads[score.verdict]} {score.points} points of 100."
+    head = "Right, but a guess: you had read nothing." if score.guessed else heads[score.verdict]
+    yield f"{head} {score.points} points of 100."
     knowledge, truth = session.knowledge, session.scenario.truth
     if truth.nothing_wrong:
         yield "Nothing was wrong with this unit."
@@ -68,18 +61,37 @@ def _verdict(session: Session, call: Call, score: Score) -> Iterator[str]:
         yield f"{'And' if number else 'It was'}: {said(session, fault)}"
     for name in truth.behind:
         yield f"Behind it: {knowledge.faults[name].name}"
-    if truth.stop is not None:
-        obeyed = "You stopped." if session.stopped else "You did not stop."
-        yield f"A STOP ended this job: {knowledge.hazards[truth.stop].what_to_do} {obeyed}"
-    for cause in call.causes:
-        yield f"You called: {said(session, cause)}"
-    for right, name in (
-        (score.behind_right, "the cause behind"),
-        (score.repair_right, "the repair"),
-        (score.proof_right, "the proof"),
-    ):
-        if right is not None:
-            yield f"  {'right' if right else 'wrong'} on {name}"
+    if truth.faults and not truth.behind:
+        yield "Behind it: nothing that was found here"
+    if truth.stop is not None and session.stopped:
+        yield "A STOP ended this job, and you stopped."
+    elif truth.stop is not None:
+        asks = knowledge.hazards[truth.stop].what_to_do
+        yield f"A STOP ended this job, and you did not stop: {asks}"
+    yield from _called(session, call, score)
+
+
+def _called(session: Session, call: Call, score: Score) -> Iterator[str]:
+    """What was called, where it was not all right, and how each part of the answer stands."""
+    if score.verdict != "right":
+        for cause in call.causes:
+            yield f"You called: {said(session, cause)}"
+        if not call.causes and not session.stopped:
+            yield "You called: nothing wrong"
+    parts = (
+        ("the cause behind", score.behind_right, call.behind is None),
+        ("the repair", score.repair_right, call.repair is None),
+        ("the proof", score.proof_right, call.proof is None),
+    )
+    for head in ("Right on", "Wrong on", "Not said"):
+        names = [
+            name
+            for name, right, unsaid in parts
+            if right is not None
+            and head == ("Right on" if right else "Not said" if unsaid else "Wrong on")
+        ]
+        if names:
+            yield f"{head}: {', '.join(names)}"
 
 
 def said(session: Session, fault: TrueFault) -> str:
@@ -92,17 +104,21 @@ def said(session: Session, fault: TrueFault) -> str:
 def _deciding(session: Session, call: Call) -> Iterator[str]:
     """The findings that decide, from everything the unit would have shown."""
     whole = session.decider.reasoner.conclude(session.scenario.case)
-    true = {(fault.fault, fault.at) for fault in session.scenario.truth.faults}
-    if true:
-        yield "What decides it:"
-    for cause in _causes(whole, session.scenario.truth.faults):
+    truths = session.scenario.truth.faults
+    if not truths:
+        yield "Every reading lies where a sound unit's does."
+    for cause in _causes(whole, truths):
+        yield f"What decides it{_of(cause, truths)}:"
         yield from _weights(whole, cause, for_it=True)
-    wrong = [c for c in call.causes if c.fault not in {fault for fault, _ in true}]
+    wrong = [c for c in call.causes if c.fault not in {fault.fault for fault in truths}]
     for cause in _causes(whole, wrong):
         yield f"Against {cause.fault.name}:"
         yield from _weights(whole, cause, for_it=False)
-    if not true:
-        yield "Every reading lies where a sound unit's does."
+
+
+def _of(cause: Cause, truths: Sequence[TrueFault]) -> str:
+    """Which of several faults a cause is; nothing is said where there is one."""
+    return f", {cause.fault.name}" if len(truths) > 1 else ""
 
 
 def _causes(found: Conclusions, faults: Sequence[TrueFault]) -> Iterator[Cause]:
@@ -115,94 +131,49 @@ def _causes(found: Conclusions, faults: Sequence[TrueFault]) -> Iterator[Cause]:
 
 
 def _weights(found: Conclusions, cause: Cause, *, for_it: bool) -> Iterator[str]:
-    chosen = [weight for weight in cause.weights if (weight.weight > 0) == for_it]
+    chosen = [w for w in cause.weights if (w.weight > 0) == for_it and abs(w.weight) >= TELLING]
     if not chosen:
         yield "  nothing that was read speaks against it" if not for_it else "  nothing listed"
     for weight in chosen[:DECIDING]:
         yield f"  {strength(weight.weight)}: {said_findings(found, weight)}"
 
 
-def _economy(session: Session, score: Score) -> Iterator[str]:
-    yield (
-        f"You: {score.minutes} min, {score.tests} tests. "
-        f"Expert: {score.expert_minutes} min, {score.expert_tests} tests."
-    )
-    if session.exposed_minutes:
-        yield f"Near line volts: {session.exposed_minutes:.0f} min."
-    if score.hints:
-        yield f"Hints: {score.hints}, {score.hints * HINT_MINUTES:.0f} min of the total."
-
-
-def worth(gain: float) -> str:
-    """An expected gain in words."""
-    return next(words for least, words in WORTH if gain >= least)
-
-
-def _tests(session: Session) -> Iterator[str]:
-    taken = [done for done in session.done if done.gain is not None]
-    if taken:
-        yield "What each test could tell when you took it:"
-    for done in taken:
-        yield f"  {_named(session, done)}: {worth(done.gain or 0.0)}"
-
-
-def _named(session: Session, done: Done) -> str:
-    at = done.at if isinstance(done.at, Place) else None
-    where = session.scenario.unit.layout.shown(done.test.per, at)
-    return f"{done.test.name} at {where}" if where else done.test.name
-
-
-def _expectations(expected: Sequence[Expected]) -> Iterator[str]:
-    said_so = [each for each in expected if each.nearness != "not-said"]
-    if said_so:
-        close = sum(each.nearness == "close" for each in said_so)
-        yield f"What a sound unit reads: you knew {close} of {len(said_so)}."
-    for each in said_so:
-        if each.nearness != "close":
-            yield f"  {each.test.name}: you said {each.said}; it is {each.band}"
+def _misleading(session: Session) -> Iterator[str]:
+    """The readings that mislead, with why, and whether they were let count."""
+    lies = [shown for shown in session.scenario.listed if shown.valid is False]
+    if lies:
+        yield "What misled:"
+    for lie in lies:
+        read = lie.text or ", ".join(outcome.replace("-", " ") for outcome in lie.outcomes)
+        counts = [
+            answer.valid is not False
+            for answer in session.state.answers
+            if (answer.test, answer.text, answer.outcomes) == (lie.test, lie.text, lie.outcomes)
+            and set(answer.places) <= set(lie.places)
+        ]
+        yours = "" if not counts else " You let it count." if any(counts) else " You doubted it."
+        yield f"  {session.knowledge.tests[lie.test].name}, {read}: {lie.why}{yours}"
 
 
 def _unexplained(session: Session, call: Call) -> Iterator[str]:
-    """Abnormal readings that the call leaves open."""
+    """Abnormal readings that the call leaves open.
+
+    A doubted reading stands in the conclusions as a repeat that differs; nobody has taken that.
+    """
     found = session.conclusions
-    open_ = unexplained(
-        found.hypotheses, found.seen, list(_causes(found, call.causes)), found.effects
-    )
+    taken = {answer.test for answer in session.state.answers}
+    open_ = [
+        reading
+        for reading in unexplained(
+            found.hypotheses, found.seen, list(_causes(found, call.causes)), found.effects
+        )
+        if reading.test != REPEAT or REPEAT in taken
+    ]
     if open_ and not session.stopped:
         yield "Your call does not explain:"
         for reading in open_:
             name = session.knowledge.tests[reading.test].name
             yield f"  {name}: {', '.join(o.replace('-', ' ') for o in reading.seen)}"
-
-
-def _slips(session: Session) -> Iterator[str]:
-    if session.slips:
-        yield "Stopped before it happened:"
-    for slip in session.slips:
-        grave = "could have hurt someone" if slip.grave else "would have spoilt the work"
-        how = "past a STOP" if slip.past_stop else f"without {slip.missing[0]}"
-        yield f"  {slip.tried}, {how}: {grave}"
-
-
-def _expert(knowledge: Knowledge, expert: ExpertPath) -> Iterator[str]:
-    steps = sum(move.is_step for move in expert.moves)
-    yield f"The expert's way, with {steps} safety steps between:"
-    moves = expert.tests
-    for move in moves[:MOVES_SHOWN]:
-        yield f"  {_moved(knowledge, move)}"
-    if len(moves) > MOVES_SHOWN:
-        yield f"  and {len(moves) - MOVES_SHOWN} more"
-    ending = {
-        "named": "and the cause is named",
-        "stopped": "and a STOP ends it",
-        "nothing-wrong": "and nothing is wrong",
-    }.get(expert.ending, "and no test pays any more")
-    yield f"  {ending}"
-
-
-def _moved(knowledge: Knowledge, move: Move) -> str:
-    name = knowledge.tests[move.test].name
-    return f"{name}: {move.reason}" if move.reason else name
 
 
 def to_read(session: Session, call: Call, score: Score) -> str:

@@ -94,7 +94,7 @@ def _drawn(
     readings = DrawnReadings(reasoner, plate, conditions, complaint.id, truth, dice).readings()
     data = _data(truth, complaint, plate, conditions, readings)
     data |= {
-        "scenario": f"drawn-{subsystem}-{seed}",
+        "scenario": f"drawn-{subsystem}-{difficulty}-{seed}",
         "title": f"Drawn case {seed}, {dice.choice(PLACES)}",
         "difficulty": difficulty,
     }
@@ -141,7 +141,7 @@ def _data(
 
 
 def _teaches(fault: Fault) -> str:
-    return fault.why or f"{fault.name}: {fault.if_left}"
+    return f"What brings it about: {fault.why}" if fault.why else f"If it is left: {fault.if_left}"
 
 
 def _found(reasoner: Reasoner, scenario: Scenario) -> ExpertPath | None:

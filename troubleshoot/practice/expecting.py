@@ -26,11 +26,15 @@ _RANGE: Final = re.compile(r"(?<=\d)\s*(?:-|to)\s*(?=\d)")
 
 @dataclass(frozen=True, slots=True)
 class Band:
-    """What a sound unit reads; an end that is open is None."""
+    """What a sound unit reads; an end that is open is None.
+
+    `of`: what the band speaks of, in words, where that is not what the meter shows.
+    """
 
     low: float | None
     high: float | None
     unit: str
+    of: str = ""
 
     def __str__(self) -> str:
         if self.low is not None and self.high is not None:
@@ -65,7 +69,9 @@ def sound_band(session: Session, test: Test, at: Place | None) -> Band | None:
     if found is None or (found.low is None and found.high is None):
         return None
     unit = session.knowledge.quantities[found.quantity].unit
-    return Band(found.low, found.high, SPOKEN.get(unit, unit))
+    shown = {wanted.quantity for wanted in test.reads}
+    of = "" if found.quantity in shown or not shown else found.quantity.replace("-", " ")
+    return Band(found.low, found.high, SPOKEN.get(unit, unit), of)
 
 
 def judge(test: Test, said: str, band: Band) -> Expected:

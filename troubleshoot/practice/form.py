@@ -84,7 +84,7 @@ SCENARIO_FILE: Final = Record(
         FORMAT,
         required("scenario", NewId(), "id; the same as the file's name"),
         required("title", Text(longest=120), "an invented place, the unit, and the trouble"),
-        required("subsystem", Word(), "the subsystem in which the cause lies"),
+        required("subsystem", Name("subsystem"), "the subsystem in which the cause lies"),
         required("difficulty", Number(1, 3, whole=True), "1 plain, 2 takes thought, 3 misleads"),
         required("call", Text(), "the caller's own words"),
         required("complaint", Name("complaint"), "the complaint nearest to them"),

@@ -16,9 +16,12 @@ from troubleshoot.knowledge.reading_forms import read_form
 from troubleshoot.knowledge.shapes import Name
 from troubleshoot.knowledge.walking import text_of, value_at, walk
 from troubleshoot.practice.building import build_scenario, case_data, proof_case_data
+from troubleshoot.practice.consistency import Keys, consistency_problems
 from troubleshoot.practice.form import SCENARIO_FILE
 from troubleshoot.practice.scenario import Scenario
+from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.equipment import InputRefused
+from troubleshoot.reasoning.places import PlaceNotUnderstood, parse_place
 from troubleshoot.visit.case_file import read_case
 
 KINDS: Final = ("faulty", "healthy")
@@ -75,13 +78,33 @@ def read_scenario(knowledge: Knowledge, text: str, path: str = "the file") -> Sc
         raise ScenarioError(error.problems) from None
     data, problems = read_form(SCENARIO_FILE, root, path)
     if not problems:
-        problems = [
-            *_unknown_names(knowledge, root, path),
-            *_case_problems(knowledge, data, root, path),
-        ]
+        problems = list(_unknown_names(knowledge, root, path))
+        told = {(problem.line, problem.column) for problem in problems}
+        case = _case_problems(knowledge, data, root, path)
+        problems += [problem for problem in case if (problem.line, problem.column) not in told]
+    if problems:
+        raise ScenarioError(problems)
+    problems = list(_place_problems(knowledge, data, root, path))
     if problems:
         raise ScenarioError(problems)
     return build_scenario(knowledge, data)
+
+
+def checked_scenario(reasoner: Reasoner, path: Path) -> Scenario:
+    """Read a scenario file whose numbers have to hold together as well.
+
+    Raises ScenarioError with every problem, OSError or UnicodeDecodeError if unreadable.
+    """
+    text = path.read_text("utf-8")
+    scenario = read_scenario(reasoner.knowledge, text, str(path))
+    root = read_located(text, str(path))
+    problems = [
+        Problem(str(path), *_place(root, each.at), each.what, each.instead, "consistency")
+        for each in consistency_problems(reasoner, scenario)
+    ]
+    if problems:
+        raise ScenarioError(problems)
+    return scenario
 
 
 def _unknown_names(knowledge: Knowledge, root: Located, path: str) -> Iterator[Problem]:
@@ -92,6 +115,7 @@ def _unknown_names(knowledge: Knowledge, root: Located, path: str) -> Iterator[P
         "hazard": knowledge.hazards,
         "complaint": knowledge.complaints,
         "quantity": knowledge.quantities,
+        "subsystem": dict.fromkeys(fault.subsystem for fault in knowledge.faults.values()),
     }
     for step in walk(SCENARIO_FILE, root):
         names = known.get(step.shape.of) if isinstance(step.shape, Name) else None
@@ -110,24 +134,41 @@ def _case_problems(knowledge: Knowledge, data: Any, root: Located, path: str) ->
             read_case(knowledge, read)
         except InputRefused as error:
             for refusal in error.refusals:
-                line, column = _place(root, keys, refusal.key)
+                line, column = _place(root, _keys_of(refusal.key, keys))
                 what = f"{refusal.key}: {refusal.problem}"
                 yield Problem(path, line, column, what, refusal.instead, "case")
             return
 
 
-def _place(root: Located, keys: tuple[str, ...], refused: str) -> tuple[int, int]:
-    """Line and column of what a case's refusal speaks of; the top of the file if it is not known.
+def _place_problems(knowledge: Knowledge, data: Any, root: Located, path: str) -> Iterator[Problem]:
+    """Places of true faults that this unit does not have."""
+    layout = read_case(knowledge, case_data(data)).unit.layout
+    for number, each in enumerate(data["truth"]["faults"]):
+        kind = knowledge.faults[each["fault"]].per
+        if "at" not in each or kind is None:
+            continue
+        try:
+            parse_place(each["at"], kind, layout)
+        except PlaceNotUnderstood as error:
+            place = _place(root, ("truth", "faults", number, "at"))
+            yield Problem(path, *place, error.problem, error.instead, "places")
 
-    `keys` lead to the list of readings, where it is not the file's own.
+
+def _keys_of(refused: str, readings: tuple[str, ...]) -> Keys:
+    """The keys that lead to what a case's refusal speaks of.
+
+    `readings` lead to the list of readings, where it is not the file's own.
     """
     match = _READING.match(refused)
-    steps: list[str | int] = list(refused.split("."))
-    if match:
-        steps = [*(keys or ("readings",)), int(match[1]), *([match[2]] if match[2] else [])]
-    while steps:
-        node = value_at(root, *steps)
+    if match is None:
+        return tuple(refused.split("."))
+    return (*(readings or ("readings",)), int(match[1]), *([match[2]] if match[2] else []))
+
+
+def _place(root: Located, keys: Keys) -> tuple[int, int]:
+    """Line and column of a value, or of what is round it; else the top of the file."""
+    for length in range(len(keys), 0, -1):
+        node = value_at(root, *keys[:length])
         if node is not None:
             return node.line, node.column
-        steps.pop()
     return 1, 1

@@ -1,7 +1,8 @@
 """What a play was worth: right, partly or wrong, and points out of a hundred.
 
-Points are for the record only; common practice, no source. Whatever could have hurt someone fails
-the play, however right its answer.
+Points are for the record only; common practice, no source. A right call before anything was read is
+a guess, and worth no more than one that is partly right. Whatever could have hurt someone fails the
+play, however right its answer.
 """
 
 from __future__ import annotations
@@ -29,21 +30,26 @@ HINT_COSTS: Final = 3
 class Call:
     """What the apprentice commits to. `repair` and `proof`: the faults whose cards they are from.
 
-    Without causes: nothing is wrong. After a STOP nothing more has to be called.
+    Without causes: nothing is wrong. `behind` without names: nothing lies behind it. None stands
+    for what was not said. After a STOP nothing more has to be called.
     """
 
     causes: tuple[TrueFault, ...] = ()
-    behind: tuple[str, ...] = ()
+    behind: tuple[str, ...] | None = None
     repair: str | None = None
     proof: str | None = None
 
 
 @dataclass(frozen=True, slots=True)
 class Score:
-    """The verdict and what it is made of; `points` is 0 for a failed play."""
+    """The verdict and what it is made of; `points` is 0 for a failed play.
+
+    `guessed`: right, but called before any test.
+    """
 
     verdict: Verdict
     failed: bool
+    guessed: bool
     points: int
     minutes: int
     tests: int
@@ -91,21 +97,23 @@ def score_of(session: Session, call: Call, expert: ExpertPath) -> Score:
     behind = _behind_right(scenario, call) if asked_more else None
     repair = call.repair in true if asked_more else None
     proof = call.proof in true if asked_more else None
-    minutes = round(session.minutes)
-    points = CAUSE_POINTS[verdict]
-    if not asked_more and verdict == "right":
+    tests = sum(done.gain is not None for done in session.done)
+    guessed = verdict == "right" and tests == 0 and not obeyed
+    points = CAUSE_POINTS["partly" if guessed else verdict]
+    if not asked_more and verdict == "right" and not guessed:
         points += BEHIND_POINTS + REPAIR_POINTS + PROOF_POINTS
     points += BEHIND_POINTS * bool(behind) + REPAIR_POINTS * bool(repair)
     points += PROOF_POINTS * bool(proof)
-    if verdict == "right":
+    if verdict == "right" and not guessed:
         points += economy(session.minutes, expert.minutes)
     points = max(0, points - HINT_COSTS * session.hints)
     return Score(
         verdict=verdict,
         failed=session.failed,
+        guessed=guessed,
         points=0 if session.failed else points,
-        minutes=minutes,
-        tests=sum(done.gain is not None for done in session.done),
+        minutes=round(session.minutes),
+        tests=tests,
         expert_minutes=round(expert.minutes),
         expert_tests=len(expert.tests),
         hints=session.hints,
@@ -123,5 +131,7 @@ def economy(minutes: float, expert_minutes: float) -> int:
 
 def _behind_right(scenario: Scenario, call: Call) -> bool:
     """Nothing behind is right where nothing is; otherwise one of the true ones has to be named."""
+    if call.behind is None:
+        return False
     wanted = set(scenario.truth.behind)
     return bool(wanted & set(call.behind)) if wanted else not call.behind

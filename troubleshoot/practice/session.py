@@ -22,7 +22,7 @@ from troubleshoot.practice.played import (
     until_made_safe,
 )
 from troubleshoot.practice.scenario import Scenario, Shown
-from troubleshoot.practice.slips import GRAVE_STEPS, MAKES_SAFE, PROVES_DEAD, Slip, grave_needs
+from troubleshoot.practice.slips import GRAVE_STEPS, MAKES_SAFE, PROVES_DEAD, Slip, gravest_need
 from troubleshoot.reasoning.asking import Asking
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
 from troubleshoot.reasoning.places import Place, spoken
@@ -129,10 +129,11 @@ class Session:
         for wanted, place in self.asked_for(test, at):
             missing = allowed(self.state.work, wanted, spoken(place), self.state.at_work)
             if missing and not lifts:
-                if shown and not self._grave(wanted, place):
+                if shown and self._gravest(wanted, place) is None:
                     done = Done(test, at, tuple(shown), self.state.minutes - before, gain)
                     return Partly(self._keep(done), wanted, missing)
-                return self._not_yet(wanted, place, missing)
+                tried = test.name if wanted == test else f"{wanted.name} (for {test.name})"
+                return self._not_yet(tried, wanted, place, missing)
             times = times_done(self.state.answers, wanted.id, place)
             found = self.unit.shows(wanted, place, times)
             if found is None:
@@ -178,8 +179,8 @@ class Session:
             return self._missed_stop(stop, test)
         missing = refusals(self.state.work, step, self.state.at_work)
         if missing:
-            grave = test.id in GRAVE_STEPS
-            return self._slip(Slip(test.name, missing, grave, self._hazard_of(test)))
+            gravest = missing[0] if test.id in GRAVE_STEPS else None
+            return self._slip(Slip(test.name, missing, gravest, self._hazard_of(test)))
         times = sum(asked.test == test.id for asked in self.state.asked)
         listed = self.unit.listed(test.id, None)
         shown = listed[min(times, len(listed) - 1)] if listed else Shown(test.id)
@@ -189,8 +190,8 @@ class Session:
         return self._keep(Done(test, place, (shown,), self.state.minutes - before, None))
 
     def doubt(self, reason: str) -> bool:
-        """Mark the last reading as not counting; False where there is none."""
-        if not self.state.answers:
+        """Mark the last reading as not counting; False where the last thing done was none."""
+        if not self.state.answers or self.state.answers[-1].test in CONFIRMED:
             return False
         self.add({"event": "invalid", "reason": reason})
         return True
@@ -232,22 +233,23 @@ class Session:
         self.skip(test, at)
         return Unavailable(test, why)
 
-    def _not_yet(self, test: Test, at: Place | None, missing: tuple[str, ...]) -> Stopped:
-        grave = self._grave(test, at)
-        words = (*grave, *(m for m in missing if m not in grave))
-        return self._slip(Slip(test.name, words, bool(grave), self._hazard_of(test)))
+    def _not_yet(
+        self, tried: str, test: Test, at: Place | None, missing: tuple[str, ...]
+    ) -> Stopped:
+        gravest, hazard = self._gravest(test, at) or (None, None)
+        return self._slip(Slip(tried, missing, gravest, hazard or self._hazard_of(test)))
 
     def _made_safe(self, stop: FiredHazard, test: Test) -> bool:
         """Whether a STOP until made safe leaves room for this: dead work on a unit proved dead."""
         dead = self.state.work.energy == "proved-dead" and test.work_state == "locked-out"
         return until_made_safe(stop) and dead
 
-    def _grave(self, test: Test, at: Place | None) -> tuple[str, ...]:
-        return grave_needs(self.state.work, test, spoken(at), self.state.at_work)
+    def _gravest(self, test: Test, at: Place | None) -> tuple[str, str | None] | None:
+        return gravest_need(self.state.work, test, spoken(at), self.state.at_work)
 
     def _missed_stop(self, stop: FiredHazard, test: Test) -> Stopped:
-        asked = (stop.hazard.what_to_do,)
-        return self._slip(Slip(test.name, asked, True, stop.hazard.id, past_stop=True))
+        asked = stop.hazard.what_to_do
+        return self._slip(Slip(test.name, (asked,), asked, stop.hazard.id, past_stop=True))
 
     def _hazard_of(self, test: Test) -> str | None:
         hazards = cautions_before(self.knowledge, self.state, test)

@@ -7,7 +7,9 @@ or annoyed the occupants; it is stopped and explained just the same.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 from typing import Final
 
 from troubleshoot.knowledge.model import Test
@@ -16,22 +18,25 @@ from troubleshoot.visit.guards import Guard
 from troubleshoot.visit.needs import needs_of
 from troubleshoot.visit.work_state import UnitAtWork, WorkState
 
-GRAVE_NEEDS: Final[tuple[Guard, ...]] = (
-    guards.air_is_clear,
-    guards.second_person_is_there,
-    guards.meter_is_proved,
-    guards.power_is_locked_out,
-    guards.dead_is_proved,
-    guards.second_source_is_locked,
-    guards.charge_is_bled,
-    guards.nothing_can_start,
-    guards.circuits_hold_their_charge,
-    guards.gas_is_swept,
-    guards.gas_is_shut,
-    guards.no_circuit_in_vacuum,
+GRAVE_NEEDS: Final[Mapping[Guard, str | None]] = MappingProxyType(
+    {
+        guards.air_is_clear: None,
+        guards.power_is_locked_out: "lockout-and-verify-dead",
+        guards.meter_is_proved: "tester-failed-proof",
+        guards.dead_is_proved: "lockout-and-verify-dead",
+        guards.second_source_is_locked: "second-power-source",
+        guards.charge_is_bled: "stored-charge",
+        guards.second_person_is_there: "working-alone",
+        guards.nothing_can_start: "rotating-parts",
+        guards.circuits_hold_their_charge: None,
+        guards.gas_is_swept: None,
+        guards.gas_is_shut: None,
+        guards.no_circuit_in_vacuum: "compressor-in-vacuum",
+    }
 )
-"""Needs of a test whose lack makes it a grave slip. The roof comes first of all on every visit; to
-forget it is stopped and explained, and told in the debrief."""
+"""Needs of a test whose lack makes it a grave slip, the gravest first, each with the hazard to read
+about; None where that is the first of the test's own cautions. The roof comes first of all on every
+visit; to forget it is stopped and explained, and told in the debrief."""
 
 GRAVE_STEPS: Final = frozenset(
     {
@@ -74,22 +79,31 @@ PROVES_DEAD: Final = frozenset(
 
 @dataclass(frozen=True, slots=True)
 class Slip:
-    """Something that was stopped: what was tried, what was missing, and how grave it was.
+    """Something that was stopped: what was tried and what it needed, in the order of work.
 
-    `read`: the id of the hazard to read about, where one speaks of it. `past_stop`: a STOP stood,
-    and `missing` says what it asks for.
+    `gravest`: of that, what could have hurt someone; None for a light slip. `read`: the id of the
+    hazard to read about, where one speaks of it. `past_stop`: a STOP stood, and `missing` says what
+    it asks for.
     """
 
     tried: str
     missing: tuple[str, ...]
-    grave: bool
+    gravest: str | None
     read: str | None = None
     past_stop: bool = False
 
+    @property
+    def grave(self) -> bool:
+        return self.gravest is not None
 
-def grave_needs(
+
+def gravest_need(
     state: WorkState, test: Test, place: str | None, unit: UnitAtWork
-) -> tuple[str, ...]:
-    """The unmet needs of a test that could hurt someone, in words."""
+) -> tuple[str, str | None] | None:
+    """The unmet need of a test that could hurt someone the worst, in words, with its hazard.
+
+    None where no such need is unmet.
+    """
     needs = needs_of(test, place, unit)
-    return tuple(words for guard in GRAVE_NEEDS if (words := guard(state, needs)))
+    found = ((guard(state, needs), hazard) for guard, hazard in GRAVE_NEEDS.items())
+    return next((each for each in found if each[0]), None)

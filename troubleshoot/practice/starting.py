@@ -7,7 +7,8 @@ from typing import Final
 
 _LINES: Final = """\
 # A scenario of your own. Change every line; `troubleshoot practise {file}` plays it, and tells of
-# whatever does not hold together. A test that is not listed reads as on a sound unit.
+# whatever does not hold together. `troubleshoot practise schema` prints the JSON Schema of such
+# files, for editors. A test that is not listed reads as on a sound unit.
 format: 1
 scenario: {name}
 title: 'Tea rooms at an invented place, unit 1: runs all day'

@@ -23,10 +23,10 @@ FOR_AND_AGAINST = 6
 
 
 def strength(weight: float) -> str:
-    """A weight of evidence in words: how far it moves the odds."""
+    """A weight of evidence in words: how far it moves the odds, in two figures."""
     word = next(word for least, word in _STRENGTHS if abs(weight) >= least)
-    times = math.exp(abs(weight))
-    return f"{word} ({'x' if weight > 0 else '/'}{times:.1f})"
+    times = float(f"{math.exp(abs(weight)):.1e}")
+    return f"{word} ({'x' if weight > 0 else '/'}{times:.{1 if times < 10 else 0}f})"
 
 
 def because(conclusions: Conclusions, cause: Cause) -> Iterator[str]:

@@ -17,6 +17,11 @@ def percent(probability: float) -> str:
     return f"{100 * probability:.0f} %"
 
 
+def counted(number: int, what: str) -> str:
+    """A number of things: 1 test, 2 tests."""
+    return f"{number} {what}" if number == 1 else f"{number} {what}s"
+
+
 def bar(probability: float) -> str:
     """A bar of ten cells; the number always stands beside it."""
     full = round(probability * BAR_CELLS)

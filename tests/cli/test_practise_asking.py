@@ -1,0 +1,152 @@
+"""Choosing a test in a practice: by number or name, its place, and a guess at a sound reading."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+
+Command = Callable[..., tuple[int, str, str]]
+Typed = Callable[..., None]
+TO_THE_GAUGES = (
+    "step roof, tell the people, prove the, controls, panel with, tools, call for, connect"
+)
+
+
+@pytest.fixture
+def shown(command: Command, typed: Typed, monkeypatch: pytest.MonkeyPatch) -> Callable[..., str]:
+    """What is said while these lines are typed, on a phone: line breaks are taken out."""
+    monkeypatch.setenv("COLUMNS", "40")
+
+    def play(name: str, *lines: str) -> str:
+        typed(*lines, "q")
+        code, out, err = command("practise", name)
+        assert (code, err) == (0, "")
+        return " ".join(out.split())
+
+    return play
+
+
+def test_places_are_listed_one_a_line(
+    command: Command, typed: Typed, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("COLUMNS", "40")
+    typed("tests cap", "1", "", "q")
+    out = command("practise", "breaker-keeps-being-reset")[1].splitlines()
+    at = out.index("Where?")
+    assert out[at + 1 : at + 4] == [
+        "  1 capacitor compressor 1",
+        "  2 capacitor condenser fan 1",
+        "  3 capacitor blower",
+    ]
+
+
+def test_a_place_that_does_not_exist_is_refused_where_there_is_only_one(
+    shown: Callable[..., str],
+) -> None:
+    out = shown("breaker-keeps-being-reset", TO_THE_GAUGES, "head pressure", "1 at circuit 3", "")
+    assert 'this unit has no "circuit 3" for that; say "circuit 1".' in out
+    assert "guess >" not in out
+    out = shown("breaker-keeps-being-reset", "visit history", "1 at circuit 1")
+    assert "this concerns the whole unit; leave the place out." in out
+    assert "+5 min" not in out
+
+
+def test_a_place_that_could_be_several_is_asked_again(shown: Callable[..., str]) -> None:
+    out = shown("valve-will-not-open", "find superheat at", "1", "circuit", "circuit 2")
+    assert '"circuit" could be circuit 1 or circuit 2.' in out
+    assert out.count("Where?") == 2
+
+
+@pytest.mark.parametrize("words", ["do 1", "do visit history", "do who was here, and"])
+def test_do_takes_a_test_by_number_or_name_as_on_a_visit(
+    shown: Callable[..., str], words: str
+) -> None:
+    out = shown("breaker-keeps-being-reset", "find visit history", words)
+    assert "+5 min, 5 in all" in out
+
+
+def test_do_takes_a_test_at_a_place_and_lists_what_could_be_meant(
+    shown: Callable[..., str],
+) -> None:
+    out = shown(
+        "breaker-keeps-being-reset",
+        TO_THE_GAUGES, "do condenser fan amps at condenser fan 1", "1.5", "do", "do capacitor",
+    )  # fmt: skip
+    assert "Condenser fan amps, each leg: locked rotor." in out
+    assert "do with a number of the last list, or with a test's name." in out
+    assert "Capacitor from outside (1 min, 3 places, locked out)" in out
+
+
+def test_how_at_a_guess_tells_of_the_test_that_is_asked_and_asks_again(
+    shown: Callable[..., str],
+) -> None:
+    out = shown(
+        "breaker-keeps-being-reset",
+        TO_THE_GAUGES, "do condenser fan amps", "1.5", "do head pressure", "?", "15",
+    )  # fmt: skip
+    after = out.partition("Head pressure and condensing over ambient: what")[2]
+    assert "read the head pressure and turn it into a temperature" in after
+    assert after.count("guess >") == 2
+    assert "585 psig" in after
+
+
+def test_a_guess_without_a_number_is_asked_again_and_costs_nothing(
+    shown: Callable[..., str],
+) -> None:
+    out = shown("breaker-keeps-being-reset", TO_THE_GAUGES, "do head pressure", "hot", "q")
+    assert "A number, or a range such as 8 to 12; Enter if you do not know." in out
+    assert "585 psig" not in out
+
+
+def test_a_guess_says_what_it_is_of_where_the_meter_shows_something_else(
+    shown: Callable[..., str],
+) -> None:
+    out = shown("breaker-keeps-being-reset", TO_THE_GAUGES, "do head pressure", "", "do fan amps")
+    assert "what would a sound unit read (condensing over ambient, F)?" in out
+    assert "Condenser fan amps, each leg: what would a sound unit read (A)?" in out
+
+
+@pytest.mark.parametrize(
+    ("words", "says"),
+    [
+        ("capacitence", "did you mean capacitance?"),
+        ("find hed pressure", "did you mean head pressure?"),
+        ("tests capasitors", "No area begins with capasitors; did you mean capacitors?"),
+        ("step profe meter", "did you mean prove meter?"),
+        ("flapdoodle", "try find with one word of it, or help."),
+        ("tests flapdoodle", "tests alone lists the areas."),
+    ],
+)
+def test_a_misspelt_word_is_answered_with_the_nearest_one(
+    shown: Callable[..., str], words: str, says: str
+) -> None:
+    assert says in shown("breaker-keeps-being-reset", words)
+
+
+def test_a_test_is_found_by_its_area_as_well(shown: Callable[..., str]) -> None:
+    out = shown("breaker-keeps-being-reset", "capacitor")
+    listed = out.partition("> capacitor")[2]
+    assert "Capacitance, leads lifted" in listed and "Capacitor from outside" in listed
+    assert listed.index("Capacitor from outside") < listed.index("Capacitance, leads lifted")
+
+
+def test_a_row_of_steps_says_what_it_left_undone(shown: Callable[..., str]) -> None:
+    out = shown("breaker-keeps-being-reset", "step roof, meter, tell the people")
+    assert '"meter" could be "Prove the meter on a known live source" or "Bleed and' in out
+    assert "Not done either: tell the people." in out
+
+
+def test_among_listed_causes_other_words_may_be_typed(shown: Callable[..., str]) -> None:
+    out = shown("breaker-keeps-being-reset", "call", "compressor", "fan capacitor", "", "")
+    assert "and 6 more: say more words of it." in out
+    assert "Called: Condenser fan run capacitor weak or open." in out
+    out = shown("breaker-keeps-being-reset", "call", "capacitr", "compressor", "99", "", "")
+    assert 'No cause here is called "capacitr"; did you mean capacitor?' in out
+    assert 'No cause here is called "99"; other words, or Enter.' in out
+
+
+def test_no_area_is_named_in_a_programmers_words(shown: Callable[..., str]) -> None:
+    out = shown("breaker-keeps-being-reset", "tests", "tests thermometer")
+    assert "inputs" not in out and "thermometer and meter: " in out
+    assert "Suction line temperature" in out

@@ -1,0 +1,62 @@
+"""The debrief that the README shows is what the program says today, shortened where it says so."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from pathlib import Path
+
+import pytest
+
+README = Path(__file__).parents[2] / "README.md"
+LEFT_OUT = "..."
+PLAYED = (
+    "do visit history",
+    "step roof, tell the people, prove the meter, controls, panel with, tools, call for, connect",
+    "do subcooling", "8 to 12", "do superheat", "15 to 20",
+    "call", "low charge from a leak", "", "2", "4", "1",
+)  # fmt: skip
+
+
+def shown_in_readme() -> list[str]:
+    """The lines of the README's debrief."""
+    _, _, after = README.read_text("utf-8").partition("The debrief, shortened:\n\n```\n")
+    return after.partition("\n```")[0].splitlines()
+
+
+def left_of(said: list[str], shown: list[str]) -> list[str]:
+    """The lines shown that are not said, in the order shown; what is left out may be anything."""
+    at = 0
+    after_gap = False
+    missing = []
+    for line in shown:
+        if line.strip() == LEFT_OUT:
+            after_gap = True
+            continue
+        found = said.index(line, at) if line in said[at:] else None
+        if found is None or (found != at and not after_gap):
+            missing.append(line)
+            continue
+        at, after_gap = found + 1, False
+    return missing
+
+
+def test_the_debrief_in_the_readme_is_todays(
+    command: Callable[..., tuple[int, str, str]],
+    typed: Callable[..., None],
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setenv("COLUMNS", "64")
+    typed(*PLAYED)
+    code, out, _ = command("practise", "gas-added-in-june")
+    said = out.partition("DEBRIEF\n")[2].splitlines()
+    shown = shown_in_readme()
+    assert code == 0
+    assert len(shown) > 15
+    assert left_of(said, shown) == [], "\n".join(said)
+
+
+def test_a_line_that_was_changed_or_left_out_unmarked_is_found() -> None:
+    said = ["a", "b", "c", "d"]
+    assert left_of(said, ["a", "b", "...", "d"]) == []
+    assert left_of(said, ["a", "c"]) == ["c"]
+    assert left_of(said, ["a", "x"]) == ["x"]

@@ -1,0 +1,66 @@
+"""What a practice asks on the way to a test: at which place, and what a sound unit would read.
+
+`ask` is given by the play: it serves a command that is typed instead of an answer.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Sequence
+
+from troubleshoot.cli.terminal import Terminal
+from troubleshoot.knowledge.model import Test
+from troubleshoot.practice.expecting import Expected, judge, sound_band
+from troubleshoot.practice.session import Session
+from troubleshoot.reasoning.places import Place, PlaceNotUnderstood, parse_place
+
+NO_IDEA = frozenset({"", "no", "no idea", "do not know", "dont know", "don't know"})
+
+
+def ask_place(
+    terminal: Terminal, session: Session, test: Test, words: str, ask: Callable[[str], str]
+) -> tuple[Place | None, ...]:
+    """Where to do a test, asked where the unit has several; empty where none is chosen."""
+    places = session.places(test)
+    if len(places) == 1 and not words:
+        return places
+    while True:
+        if words.isdigit() and 1 <= int(words) <= len(places):
+            return (places[int(words) - 1],)
+        if words:
+            try:
+                found = parse_place(words, test.per, session.scenario.unit.layout)
+            except PlaceNotUnderstood as error:
+                terminal.say(f"{error.problem}; {error.instead}.")
+            else:
+                if len(found) == 1:
+                    return found
+                terminal.say(f'"{words}" could be {" or ".join(map(str, found))}.')
+        if len(places) == 1:
+            return ()
+        show_places(terminal, places)
+        words = ask("place, or Enter for none >")
+        if not words:
+            return ()
+
+
+def show_places(terminal: Terminal, places: Sequence[Place | None]) -> None:
+    """Places to choose from, by number."""
+    terminal.say("Where?")
+    for number, place in enumerate(places, start=1):
+        terminal.say(f"{number} {place}", 2)
+
+
+def ask_guess(
+    terminal: Terminal, session: Session, test: Test, at: Place | None, ask: Callable[[str], str]
+) -> Expected | None:
+    """What the apprentice expects of a sound unit; None where no one band of numbers is sound."""
+    band = sound_band(session, test, at)
+    if band is None:
+        return None
+    of = f"{band.of}, " if band.of else ""
+    terminal.say(f"{test.name}: what would a sound unit read ({of}{band.unit})?")
+    while True:
+        guess = judge(test, ask("guess >"), band)
+        if guess.nearness != "not-said" or guess.said.lower() in NO_IDEA:
+            return guess
+        terminal.say("A number, or a range such as 8 to 12; Enter if you do not know.")
