@@ -125,8 +125,16 @@ SECTION = "capacitance-one-side-off"
             ("complaints.yaml", "    impossible-for: [low-charge]\n",
              "    impossible-for: [fan-capacitor-weak]\n"),
             [
-                "rules/complaints.yaml:8:5: fan-dead calls fan-capacitor-weak likely and "
+                "rules/complaints.yaml:8:5: fan-dead calls fan-capacitor-weak possible and "
                 "impossible; keep one [complaints-lead]"
+            ],
+        ),
+        (
+            ("complaints.yaml", "    impossible-for: [low-charge]\n",
+             "    also: [fan-capacitor-weak]\n"),
+            [
+                "rules/complaints.yaml:8:5: fan-dead lists fan-capacitor-weak twice; "
+                "keep one [complaints-lead]"
             ],
         ),
         (

@@ -42,6 +42,6 @@ def test_a_drawn_subset_takes_the_tests_its_faults_speak_of() -> None:
     knowledge = base(tests, [open_, weak])
     hypotheses, _ = Reasoner(knowledge).hypotheses(unit_of(knowledge))
     subset = draw_subset(hypotheses, 2, 2, random.Random(1))
-    assert subset.priors == (0.5, 0.5) and subset.minutes == (1.0, 1.0)
+    assert subset.priors == (0.5, 0.5) and subset.minutes == (2.0, 2.0)
     # "Not sound" under each fault: 0.92 of the stated outcome and a share of the rest, less slips.
     assert all(chance > 0.9 for chance in subset.unsound[0])

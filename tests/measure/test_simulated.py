@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import random
 from collections import Counter
+from dataclasses import replace
 
 import pytest
 
@@ -110,11 +111,15 @@ def test_a_visit_counts_its_minutes_and_ends_in_a_call() -> None:
     assert sum(v.right for v in visits) > 24
 
 
-def test_drawn_faults_are_listed_by_their_complaint() -> None:
-    knowledge = told_apart()
-    drawn = list(draw(Reasoner(knowledge), unit_of(knowledge), 40, 1))
-    assert {truth.fault.id for truth, _ in drawn} == {"a", "b"}
-    assert all(truth.fault.id in complaint.faults for truth, complaint in drawn)
+def test_calls_come_as_often_as_the_rules_hold_them_to() -> None:
+    other = Complaint("cold", "It is cold", faults=("b",))
+    knowledge = replace(told_apart(), complaints={"hot": HOT, "cold": other})
+    drawn = list(draw(Reasoner(knowledge), unit_of(knowledge), 600, 1))
+    calls = Counter((truth.fault.id, call.id) for truth, call in drawn)
+    assert calls["a", "hot"] and not calls["a", "cold"]
+    # 0.73 / 0.02 against 0.92 / 0.02.
+    shares = calls["b", "hot"], calls["b", "cold"]
+    assert shares[0] / sum(shares) == pytest.approx(0.73 / (0.73 + 0.92), abs=0.06)
 
 
 @pytest.mark.parametrize(("now", "wanted", "free"), [

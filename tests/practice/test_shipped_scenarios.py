@@ -41,6 +41,13 @@ def test_the_readings_of_a_faulty_unit_lead_to_its_fault(shipped: Knowledge, nam
         assert first[0] in true, first
 
 
+@pytest.mark.parametrize("name", FAULTY)
+def test_the_complaint_of_a_faulty_unit_lists_its_fault(shipped: Knowledge, name: str) -> None:
+    scenario = scenario_named(shipped, name)
+    listed = shipped.complaints[scenario.complaint].faults
+    assert [f.fault for f in scenario.truth.faults if f.fault not in listed] == []
+
+
 @pytest.mark.parametrize("name", HEALTHY)
 def test_the_readings_of_a_sound_unit_accuse_nothing(shipped: Knowledge, name: str) -> None:
     scenario = scenario_named(shipped, name)

@@ -16,6 +16,7 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.look_again import gain_of_repeating, second_report, worth_repeating
+from troubleshoot.reasoning.next_test import QUESTION_MINUTES
 from troubleshoot.reasoning.paying import entropy, least_rate_on
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.rows import background, cells_of, row
@@ -114,6 +115,7 @@ def test_readings_that_pay_to_be_repeated_come_best_rate_first(seed: int, answer
     least = least_rate_on(found.ranking)
     rates = {
         one.reading.test: gain_of_repeating(found.hypotheses, found.ranking, one, found.seen)
+        / (knowledge.tests[one.reading.test].minutes + QUESTION_MINUTES)
         for one in found.seen
     }
     paying = [t for t in sorted(rates, key=lambda t: (-rates[t], t)) if rates[t] > least]

@@ -86,11 +86,14 @@ def test_a_sign_this_unit_cannot_show_weighs_nothing() -> None:
     assert weights(concluded(known, Answer("face", ("bent",)), unit=unit), "f") == {}
 
 
-COMPLAINT = Complaint("hot", "It is hot", faults=("first", "second"), impossible_for=("no",))
+COMPLAINT = Complaint(
+    "hot", "It is hot", faults=("first", "second"), also=("also",), impossible_for=("no",)
+)
 
 
 @pytest.mark.parametrize(
-    ("name", "chance"), [("first", 0.92), ("second", 0.73), ("no", 0.02), ("other", None)]
+    ("name", "chance"),
+    [("first", 0.92), ("second", 0.73), ("also", 0.14), ("no", 0.02), ("other", None)],
 )
 @pytest.mark.parametrize(("unlisted", "usual"), [("never", 0.02), ("seldom", 0.14)])
 def test_the_complaint_is_a_finding_against_how_often_other_faults_bring_it(

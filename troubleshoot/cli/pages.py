@@ -125,6 +125,10 @@ def _complaint(knowledge: Knowledge, complaint: Complaint) -> Iterator[str]:
     yield f"First looks: {complaint.looks}"
     for name in complaint.faults:
         yield f"  {knowledge.faults[name].name}"
+    if complaint.also:
+        yield "Now and then:"
+    for name in complaint.also:
+        yield f"  {knowledge.faults[name].name}"
     yield f"Source: {complaint.source}"
 
 

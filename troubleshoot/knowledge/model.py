@@ -265,7 +265,8 @@ class Hazard:
 class Complaint:
     """What the caller says; a start, never a filter. `faults` in order, the likeliest first.
 
-    `unlisted`: how often a fault that is not listed brings this call all the same.
+    `also`: faults that bring this call now and then. `unlisted`: how often any other fault brings
+    it all the same.
     """
 
     id: str
@@ -275,6 +276,7 @@ class Complaint:
     first_tests: tuple[str, ...] = ()
     pointless_tests: tuple[str, ...] = ()
     faults: tuple[str, ...] = ()
+    also: tuple[str, ...] = ()
     impossible_for: tuple[str, ...] = ()
     unlisted: Grade = "never"
     hazards_first: tuple[str, ...] = ()

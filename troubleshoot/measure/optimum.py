@@ -15,6 +15,7 @@ from functools import cache
 
 from troubleshoot.measure.simulated import switch_cost
 from troubleshoot.reasoning.hypotheses import Hypotheses
+from troubleshoot.reasoning.next_test import QUESTION_MINUTES
 from troubleshoot.reasoning.paying import VALUE_OF_RIGHT, entropy, least_rate, pays
 from troubleshoot.reasoning.readings import report_error
 from troubleshoot.reasoning.rows import NONE_OF_THEM, pattern_row
@@ -48,7 +49,7 @@ def draw_subset(hypotheses: Hypotheses, faults: int, tests: int, dice: random.Ra
     return Subset(
         tuple(h.prior / total for h in chosen),
         tuple(tuple(_unsound(hypotheses, h.picture, t) for h in chosen) for t in names),
-        tuple(max(hypotheses.knowledge.tests[t].minutes, 0.5) for t in names),
+        tuple(hypotheses.knowledge.tests[t].minutes + QUESTION_MINUTES for t in names),
         tuple(hypotheses.knowledge.tests[t].work_state for t in names),
     )
 

@@ -24,6 +24,7 @@ from troubleshoot.reasoning.next_test import NAMED, choose
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.readings import report_error
 from troubleshoot.reasoning.rows import NONE_OF_THEM, Row, pattern_row
+from troubleshoot.reasoning.weighing import complaint_weight
 
 LONGEST = 40
 """Tests after which a simulated visit is called off."""
@@ -193,17 +194,22 @@ def _listed(
 def draw(
     reasoner: Reasoner, unit: Unit, visits: int, seed: int
 ) -> Iterator[tuple[Hypothesis, Complaint]]:
-    """Faults by how common they are, each with a complaint that lists it."""
+    """Faults by how common they are, each with a call that lists it, as likely as the rules say.
+
+    Every complaint is taken to be as frequent as any other.
+    """
     dice = random.Random(seed)
     hypotheses, _ = reasoner.hypotheses(unit)
-    listed: dict[str, list[Complaint]] = {}
+    listed: dict[str, dict[str, float]] = {}
     for complaint in reasoner.knowledge.complaints.values():
-        for fault in complaint.faults:
-            listed.setdefault(fault, []).append(complaint)
+        for fault in (*complaint.faults, *complaint.also):
+            weight = math.exp(complaint_weight(complaint, fault))
+            listed.setdefault(fault, {})[complaint.id] = weight
     able = [h for h in hypotheses.causes if h.fault.id in listed]
-    weights = [h.prior for h in able]
-    for truth in dice.choices(able, weights, k=visits):
-        yield truth, dice.choice(listed[truth.fault.id])
+    for truth in dice.choices(able, [h.prior for h in able], k=visits):
+        calls = listed[truth.fault.id]
+        (name,) = dice.choices(list(calls), list(calls.values()))
+        yield truth, reasoner.knowledge.complaints[name]
 
 
 def calibration_error(visits: Sequence[Visit], bins: int = 10) -> float:

@@ -27,6 +27,8 @@ NAMED = 0.9
 CLOSE_RATE = 0.9
 """Among tests within a tenth of the best rate, the less exposed one wins."""
 TOO_UNLIKELY = 1e-5
+QUESTION_MINUTES = 1.0
+"""What any test takes besides its own minutes (common practice, no source)."""
 
 _EXPOSURE = {"none": 0, "control": 1, "line": 2}
 _STATE = {"any": 0, "running": 1, "locked-out": 2, "running-open": 3, "energised-open": 4}
@@ -53,8 +55,8 @@ class Candidate:
 
     @property
     def cost(self) -> float:
-        """Minutes with the change of work state; a glance counts as half a minute."""
-        return max(self.minutes + self.switch_minutes, 0.5)
+        """Minutes with the change of work state, and with reading the question and answering it."""
+        return self.minutes + self.switch_minutes + QUESTION_MINUTES
 
     @property
     def rate(self) -> float:

@@ -138,6 +138,8 @@ def complaint_weight(complaint: Complaint, fault: str) -> float:
         grade = "never"
     elif fault in complaint.faults:
         grade = "almost-always" if complaint.faults[0] == fault else "often"
+    elif fault in complaint.also:
+        grade = "seldom"
     return math.log(PROBABILITY[grade] / PROBABILITY[complaint.unlisted])
 
 

@@ -75,6 +75,7 @@ def build_complaints(data: Any) -> Iterator[Complaint]:
             pointless_tests=tuple(item.get("pointless-tests", ())),
             first_tests=tuple(item.get("first-tests", ())),
             faults=tuple(item.get("faults", ())),
+            also=tuple(item.get("also", ())),
             impossible_for=tuple(item.get("impossible-for", ())),
             unlisted=item.get("unlisted", "never"),
             hazards_first=tuple(item.get("hazards-first", ())),

@@ -1,7 +1,7 @@
 """A complaint that leads nowhere, or to what it excludes.
 
-What: a complaint lists no fault, or lists one as likely and as impossible; it calls a test worth
-taking first and pointless; it stops the visit at once and has no all-clear test that lets it go on.
+What: a complaint lists no fault, or lists one twice, or as possible and as impossible; it calls a
+test worth taking first and pointless; it stops the visit at once and has no all-clear test.
 Why: the complaint is the way in; without faults it weighs nothing, and a stop without an
 all-clear can only be handed over.
 Mend: list the faults, the likeliest first; name the all-clear test.
@@ -30,9 +30,13 @@ def find(base: RuleBase) -> Iterator[Problem]:
 def _wrong(knowledge: Knowledge, complaint: Complaint) -> Iterator[tuple[str, str, str]]:
     if not complaint.faults:
         yield "faults", "leads to no fault", "list the faults, the likeliest first"
-    both = [fault for fault in complaint.faults if fault in complaint.impossible_for]
+    both = [fault for fault in complaint.also if fault in complaint.faults]
     if both:
-        yield "impossible-for", f"calls {both[0]} likely and impossible", "keep one"
+        yield "also", f"lists {both[0]} twice", "keep one"
+    listed = (*complaint.faults, *complaint.also)
+    both = [fault for fault in listed if fault in complaint.impossible_for]
+    if both:
+        yield "impossible-for", f"calls {both[0]} possible and impossible", "keep one"
     both = [test for test in complaint.first_tests if test in complaint.pointless_tests]
     if both:
         yield "pointless-tests", f"calls {both[0]} worth taking first and pointless", "keep one"

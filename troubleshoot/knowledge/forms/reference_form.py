@@ -109,6 +109,7 @@ _COMPLAINT: Final = Record(
         optional("first-tests", _TESTS, "tests worth taking first"),
         optional("pointless-tests", _TESTS, "tests that mean nothing on such a call"),
         optional("faults", _FAULTS, "the likeliest first"),
+        optional("also", _FAULTS, "faults that now and then bring it"),
         optional("impossible-for", _FAULTS, "faults that cannot cause it"),
         optional("unlisted", Choice(words.GRADES), "how often another fault brings it; else never"),
         optional("hazards-first", OneOrMore(Name("hazard")), "cautions before any question"),
