@@ -85,7 +85,7 @@ def test_an_override_replaces_the_grades_of_the_outcomes_it_names() -> None:
     card = fault("f", {"often": [{"a": ["low"]}, {"b": "high"}], "seldom": [{"a": "high"}]},
                  overrides=(layer,))  # fmt: skip
     assert row(card, "a")["low"] == pytest.approx(0.73)
-    assert row(card, "a", metering="txv")["low"] == pytest.approx(0.02)
+    assert row(card, "a", metering="txv")["low"] == pytest.approx(0.05 / 10)
     assert row(card, "a", metering="txv")["high"] == pytest.approx(0.14)
     assert row(card, "b", metering="txv") == pytest.approx(row(card, "b"))
 

@@ -10,7 +10,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.building import evidence, test_of
-from troubleshoot.knowledge.model import Grade, Test
+from troubleshoot.knowledge.model import Choose, Grade, Test
 from troubleshoot.reasoning.grades import PROBABILITY
 from troubleshoot.reasoning.rows import (
     NONE_OF_THEM,
@@ -98,7 +98,10 @@ def test_a_milder_grade_reaches_up_to_the_next_graded_outcome_and_no_further() -
 @pytest.mark.parametrize("grade", list(PROBABILITY))
 def test_every_grade_on_the_milder_is_one_on_milder_or_worse(grade: Grade) -> None:
     made_row = made(LADDER, {grade: [{"charge": "low"}]})
-    assert made_row["low"] + made_row["zero"] == pytest.approx(PROBABILITY[grade])
+    usual = background(LADDER, ["normal", "low", "zero", "high"])
+    rarest = (usual["low"] + usual["zero"]) / 10
+    expected = min(0.02, rarest) if grade == "never" else PROBABILITY[grade]
+    assert made_row["low"] + made_row["zero"] == pytest.approx(expected)
 
 
 def test_a_grade_on_the_healthy_outcome_never_reaches_a_bad_one() -> None:
@@ -210,3 +213,16 @@ def test_a_sign_may_be_called_none_beside_none_of_the_signs() -> None:
     patterns = pattern_row(made)
     assert math.fsum(patterns.values()) == pytest.approx(1.0)
     assert patterns["none"] > 0.8 > patterns[NONE_OF_THEM]
+
+
+@pytest.mark.parametrize("choose", ["one", "several"])
+def test_never_speaks_against_a_fault_even_of_what_is_rare_anyway(choose: Choose) -> None:
+    """Regression: "never" once made an outcome seen in one sound unit of 250 likelier."""
+    test = test_of("amps", "welded", "low", choose=choose, background={"welded": 0.004})
+    cells = [(frozenset({"welded"}), PROBABILITY["never"])]
+    outcomes = ["normal", "welded", "low"]
+    if choose == "several":
+        made, usual = sign_row(test, cells, outcomes).signs, background(test, outcomes)
+    else:
+        made, usual = row(test, cells, outcomes), background(test, outcomes)
+    assert made["welded"] == pytest.approx(usual["welded"] / 10)

@@ -19,6 +19,8 @@ Row = Mapping[str, float]
 Cell = tuple[frozenset[str], float]
 """A set of outcomes and the total chance that a card gives the set."""
 
+RARER = 0.1
+"""An outcome that a card calls never is at most this share of what is usual of it."""
 NONE_OF_THEM = "(none of them)"
 """The healthy outcome of a test of signs that names none; no id can look like this."""
 
@@ -97,10 +99,19 @@ def row(test: Test, cells: Sequence[Cell], outcomes: Sequence[str]) -> Row:
 
 
 def _usual(named: frozenset[str], chance: float, test: Test, q: Row) -> float:
-    """A grade on the healthy outcome means "reads as usual": only seldom and never lower it."""
+    """A grade against what is usual of a set of outcomes.
+
+    On the healthy outcome it means "reads as usual": only seldom and never lower it.
+    """
+    usual = math.fsum(q[o] for o in sorted(named))
     if named <= frozenset(test.healthy) and chance > PROBABILITY["seldom"]:
-        return max(chance, math.fsum(q[o] for o in sorted(named)))
-    return chance
+        return max(chance, usual)
+    return _never_speaks_for(chance, usual)
+
+
+def _never_speaks_for(chance: float, usual: float) -> float:
+    """ "Never" is rarer than usual, however rare an outcome is to begin with."""
+    return min(chance, usual * RARER) if chance <= PROBABILITY["never"] else chance
 
 
 def _widened(test: Test, cell: Cell, cells: Sequence[Cell], outcomes: Sequence[str]) -> Cell:
@@ -175,6 +186,7 @@ def sign_row(test: Test, cells: Sequence[Cell], outcomes: Sequence[str]) -> Sign
             none = chance if low or usual is None else max(chance, usual)
             continue
         bad = sorted(named - frozenset(test.healthy))
+        chance = _never_speaks_for(chance, 1 - math.prod(1 - q[s] for s in bad))
         for sign in bad:
             signs[sign] = _share_of_any(chance, q[sign], [q[s] for s in bad])
     by_chance = math.prod(1 - p for p in signs.values())
