@@ -7,6 +7,7 @@ tests/cli/test_stories.py; then read the difference.
 from __future__ import annotations
 
 import os
+from collections.abc import Callable
 from pathlib import Path
 from typing import Any
 
@@ -229,3 +230,15 @@ def test_a_chosen_test_beyond_who_is_asking_is_handed_over(
     play(shipped, tmp_path, player, start)
     assert "That is beyond you: hand over to a qualified electrical person." in player.text
     assert f"Test: {shipped.tests['contactor-coil-volts'].name}" not in player.text
+
+
+def test_at_a_question_about_the_unit_one_may_ask_skip_and_leave(
+    command: Callable[..., tuple[int, str, str]], typed: Callable[..., None]
+) -> None:
+    typed("unit 7", "no-cooling", "", "?", "s", "nonsense", "q")
+    code, out, _ = command()
+    assert code == KEPT
+    after = out.partition("A few facts")[2]
+    assert "or Enter if it is not known; q keeps the visit" in " ".join(after.split())
+    assert '"nonsense" is not a value of' in after and '"s" is not' not in after
+    assert after.rstrip().endswith("Start again to go on from here.")

@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+from troubleshoot.cli.known_values import ask_fact
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.cli.visit_book import VisitBook
-from troubleshoot.knowledge.model import EquipmentFact, Knowledge
+from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.case_file import ROUTINE
 from troubleshoot.visit.complaints import match_complaints
 from troubleshoot.visit.nameplate import facts_to_ask
@@ -91,20 +92,3 @@ def _ask_facts(knowledge: Knowledge, terminal: Terminal, book: VisitBook) -> Non
     for fact in facts:
         if fact.id not in book.state.unit.facts:
             ask_fact(terminal, book, fact)
-
-
-def ask_fact(terminal: Terminal, book: VisitBook, fact: EquipmentFact, why: str = "") -> None:
-    """One equipment fact, by number or word, asked until it is understood; Enter for not known."""
-    if why:
-        terminal.say(why)
-    choices = ", ".join(f"{n} {v}" for n, v in enumerate(fact.values, start=1))
-    terminal.say(f"{fact.asks} ({choices})")
-    while True:
-        typed = terminal.ask(">")
-        value: object = typed or None
-        if typed.isdigit() and 1 <= int(typed) <= len(fact.values) and not fact.counts:
-            value = fact.values[int(typed) - 1]
-        problem = book.try_fact(fact.id, value)
-        if problem is None:
-            return
-        terminal.say(problem)

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from troubleshoot.cli.screens import HELP, show_causes, show_how
-from troubleshoot.cli.terminal import Terminal
+from troubleshoot.cli.terminal import Leave, Terminal
 from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Conclusions
@@ -16,10 +16,6 @@ from troubleshoot.visit.explain import because, find_fault, what_if, why_not
 
 OTHER_TESTS = 8
 NO_QUESTION = "No question is open here. tests lists what else could be done."
-
-
-class Leave(Exception):
-    """The person leaves; the visit is kept."""
 
 
 class Commands:

@@ -9,9 +9,9 @@ from __future__ import annotations
 import time
 
 from troubleshoot.cli.answering import NotAnAnswer, answer_event_from, step_outcomes
-from troubleshoot.cli.beginning import ask_fact
-from troubleshoot.cli.commands import Commands, Leave
+from troubleshoot.cli.commands import Commands
 from troubleshoot.cli.failures import INTERRUPTED, KEPT
+from troubleshoot.cli.known_values import ask_fact, ask_plate
 from troubleshoot.cli.screens import (
     show_causes,
     show_cautions,
@@ -22,7 +22,7 @@ from troubleshoot.cli.screens import (
     show_verdict,
 )
 from troubleshoot.cli.stopped import stopped
-from troubleshoot.cli.terminal import EndOfInput, Terminal
+from troubleshoot.cli.terminal import EndOfInput, Leave, Terminal
 from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.conclude import Conclusions
@@ -108,7 +108,7 @@ class Conversation:
             self.book.add({"event": "aim", "test": test, "at": spoken(at), "reason": reason})
         if decision.kind == "ask":
             for plate in self._plates(decision):
-                self._ask_plate(*plate)
+                ask_plate(self.terminal, self.book, *plate)
         terminal = self.terminal
         terminal.say()
         self._forget_cautions()
@@ -148,17 +148,6 @@ class Conversation:
         )
         at = spoken(decision.at)
         return [(p.id, f"{p.meaning} ({p.unit})", at if p.per else None) for p in wanted]
-
-    def _ask_plate(self, name: str, meaning: str, at: str | None) -> None:
-        where = f", {at}" if at else ""
-        self.terminal.say(f"From the nameplate{where}: {meaning}. Enter if it cannot be read.")
-        while True:
-            typed = self.terminal.ask(">")
-            value: object = None if not typed else {at: typed} if at else typed
-            problem = self.book.try_fact(name, value)
-            if problem is None:
-                return
-            self.terminal.say(problem)
 
     def _ask(self, decision: Decision, conclusions: Conclusions) -> None:
         """Ask until an answer is understood; commands are served on the way."""

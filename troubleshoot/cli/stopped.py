@@ -4,10 +4,9 @@ from __future__ import annotations
 
 from datetime import datetime
 
-from troubleshoot.cli.commands import Leave
 from troubleshoot.cli.hand_over_result import ask_result
 from troubleshoot.cli.screens import show_stop
-from troubleshoot.cli.terminal import Terminal
+from troubleshoot.cli.terminal import Leave, Terminal
 from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Conclusions

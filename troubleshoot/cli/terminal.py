@@ -20,6 +20,10 @@ class EndOfInput(Exception):
     """Nobody answers any more: the pipe or the terminal has ended."""
 
 
+class Leave(Exception):
+    """The person leaves; the visit is kept."""
+
+
 class Terminal:
     """Where a conversation is held."""
 

@@ -10,7 +10,7 @@ from troubleshoot import __version__
 from troubleshoot.cli.beginning import begin
 from troubleshoot.cli.conversation import Conversation
 from troubleshoot.cli.failures import JOURNAL_FAILED, KEPT, Failure
-from troubleshoot.cli.terminal import EndOfInput, Terminal
+from troubleshoot.cli.terminal import EndOfInput, Leave, Terminal
 from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.journal import Journal, JournalError, open_visits
@@ -58,6 +58,9 @@ def _converse(
             return Conversation(knowledge, book, terminal).run()
     except EndOfInput:
         terminal.say("Nothing more to read. What has been answered is kept.")
+        return KEPT
+    except Leave:
+        terminal.say("The visit is kept. Start again to go on from here.")
         return KEPT
 
 
