@@ -17,7 +17,7 @@ from troubleshoot.knowledge.model import Complaint, Knowledge, Test, TestKind
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.next_test import Candidate, choose
-from troubleshoot.reasoning.paying import VALUE_OF_RIGHT, entropy, least_rate_on, pays
+from troubleshoot.reasoning.paying import entropy, least_rate_on
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.rows import Row, background, cells_of, reported, row
 
@@ -115,23 +115,6 @@ def test_it_stops_when_a_test_costs_more_than_it_can_save() -> None:
     for knowledge, going_on in ((cheap, True), (dear, False)):
         found = Reasoner(knowledge).conclude(case(knowledge))
         assert (choose(candidates(found), found.ranking) is not None) == going_on
-
-
-def test_the_least_rate_is_doubt_over_what_a_wrong_repair_costs() -> None:
-    knowledge = one_question()
-    found = Reasoner(knowledge).conclude(case(knowledge))
-    chances = [c.probability for c in found.causes]
-    rest = [found.ranking.nothing_wrong, found.ranking.outside]
-    dearest = 1.1 * VALUE_OF_RIGHT * (1 - max(chances + rest))
-    least = least_rate_on(found.ranking)
-    assert least == pytest.approx(entropy([*chances, *rest]) / dearest)
-    assert pays(least * 10, 0.0, 9.9, least) and not pays(least * 10, 0.0, 10.1, least)
-
-
-def test_a_test_also_pays_where_the_wrong_calls_it_spares_cost_more_than_it_does() -> None:
-    never_by_rate = 1e9
-    assert pays(1.0, 0.2, 0.19 * VALUE_OF_RIGHT, never_by_rate)
-    assert not pays(1.0, 0.2, 0.21 * VALUE_OF_RIGHT, never_by_rate)
 
 
 def test_the_change_of_work_state_counts_in_whether_a_test_pays() -> None:
@@ -250,3 +233,19 @@ def test_what_means_nothing_on_such_a_call_is_not_offered() -> None:
     for complaint, offered in ((None, ["quick", "slow"]), ("round", ["quick"])):
         found = Reasoner(knowledge).conclude(case(knowledge, complaint=complaint))
         assert [c.test.id for c in found.candidates(frozenset(), itself, no_switch)] == offered
+
+
+def test_what_the_call_leads_to_comes_first_unless_another_tells_far_more() -> None:
+    for minutes, expected in ((10, "slow"), (60, "quick")):
+        knowledge = one_question(slow={"minutes": minutes}, quick={"minutes": 5})
+        found = Reasoner(knowledge).conclude(case(knowledge))
+        chosen = choose(candidates(found), found.ranking, ("elsewhere", "slow"))
+        assert chosen is not None and chosen.test.id == expected
+
+
+def test_first_tests_are_taken_in_the_order_of_the_call() -> None:
+    knowledge = one_question(slow={"minutes": 6}, quick={"minutes": 5})
+    found = Reasoner(knowledge).conclude(case(knowledge))
+    for first in (("slow", "quick"), ("quick", "slow")):
+        chosen = choose(candidates(found), found.ranking, first)
+        assert chosen is not None and chosen.test.id == first[0]

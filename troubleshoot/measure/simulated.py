@@ -151,7 +151,7 @@ def engine_choice(reasoner: Reasoner, unit: Unit) -> Next:
             lambda test, place: asking.asks(test, place, found.values),
             switch,
         )
-        chosen = choose(offered, found.ranking)
+        chosen = choose(offered, found.ranking, found.first_tests)
         if chosen is None:
             again = worth_repeating(found.hypotheses, found.ranking, found.seen, switch)
             chosen = again[0] if again else None

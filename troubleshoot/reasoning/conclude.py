@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from troubleshoot.knowledge.model import Fault, Hazard, Knowledge
+from troubleshoot.knowledge.model import Complaint, Fault, Hazard, Knowledge
 from troubleshoot.reasoning import chains
 from troubleshoot.reasoning.answers import Case
 from troubleshoot.reasoning.chains import compile_chains
@@ -78,10 +78,19 @@ class Conclusions:
         self, done: frozenset[tuple[str, Place | None]], asks: Asks, switch: SwitchMinutes
     ) -> tuple[Candidate, ...]:
         """Every test worth a look from here, the best rate first; none that the call rules out."""
-        complaint = self.hypotheses.knowledge.complaints.get(self.case.complaint or "")
+        complaint = self._complaint
         pointless = () if complaint is None else complaint.pointless_tests
         done |= {(test, None) for test in pointless}
         return self.chooser.candidates(self.ranking, self.seen, done, asks, switch)
+
+    @property
+    def first_tests(self) -> tuple[str, ...]:
+        """What is looked at first on such a call."""
+        return () if self._complaint is None else self._complaint.first_tests
+
+    @property
+    def _complaint(self) -> Complaint | None:
+        return self.hypotheses.knowledge.complaints.get(self.case.complaint or "")
 
     @property
     def stop(self) -> FiredHazard | None:

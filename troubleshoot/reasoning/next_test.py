@@ -26,6 +26,8 @@ NAMED = 0.9
 """A part is accused only at this chance or above."""
 CLOSE_RATE = 0.9
 """Among tests within a tenth of the best rate, the less exposed one wins."""
+LED_RATE = 0.4
+"""A test that the call leads to comes first at this share of the best rate (no source)."""
 TOO_UNLIKELY = 1e-5
 QUESTION_MINUTES = 1.0
 """What any test takes besides its own minutes (common practice, no source)."""
@@ -235,11 +237,20 @@ def in_order(candidate: Candidate) -> tuple[float, float, int, str, str]:
     )
 
 
-def choose(candidates: Sequence[Candidate], ranking: Ranking) -> Candidate | None:
-    """The next test, or nothing when none pays."""
+def choose(
+    candidates: Sequence[Candidate], ranking: Ranking, first: Sequence[str] = ()
+) -> Candidate | None:
+    """The next test, or nothing when none pays.
+
+    `first`: what is looked at first on such a call, in that order, unless another test tells far
+    more in the same time.
+    """
     least = least_rate_on(ranking)
     worth = [c for c in candidates if pays(c.gain, c.surer, c.cost, least)]
     if not worth:
         return None
+    led = [c for c in worth if c.test.id in first and c.rate >= LED_RATE * worth[0].rate]
+    if led:
+        return min(led, key=lambda c: (first.index(c.test.id), *in_order(c)))
     near = [c for c in worth if c.rate >= CLOSE_RATE * worth[0].rate]
     return min(near, key=lambda c: (_EXPOSURE[c.test.exposes], *in_order(c)))

@@ -113,7 +113,7 @@ class Decider:
                 for candidate in candidates:
                     if candidate.test.id == name:
                         return candidate, fired.procedure.reason
-        chosen = choose(candidates, conclusions.ranking)
+        chosen = choose(candidates, conclusions.ranking, conclusions.first_tests)
         return chosen, "" if chosen is None else separates(conclusions, chosen)
 
     def _look_again(self, state: VisitState, conclusions: Conclusions) -> Decision | None:

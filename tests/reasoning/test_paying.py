@@ -1,0 +1,27 @@
+"""When a test pays: by its rate against what doubt is left, or by the wrong calls it spares."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.building import case
+from tests.reasoning.test_next_test import one_question
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.paying import VALUE_OF_RIGHT, entropy, least_rate_on, pays
+
+
+def test_the_least_rate_is_doubt_over_what_a_wrong_repair_costs() -> None:
+    knowledge = one_question()
+    found = Reasoner(knowledge).conclude(case(knowledge))
+    chances = [c.probability for c in found.causes]
+    rest = [found.ranking.nothing_wrong, found.ranking.outside]
+    dearest = 1.1 * VALUE_OF_RIGHT * (1 - max(chances + rest))
+    least = least_rate_on(found.ranking)
+    assert least == pytest.approx(entropy([*chances, *rest]) / dearest)
+    assert pays(least * 10, 0.0, 9.9, least) and not pays(least * 10, 0.0, 10.1, least)
+
+
+def test_a_test_also_pays_where_the_wrong_calls_it_spares_cost_more_than_it_does() -> None:
+    never_by_rate = 1e9
+    assert pays(1.0, 0.2, 0.19 * VALUE_OF_RIGHT, never_by_rate)
+    assert not pays(1.0, 0.2, 0.21 * VALUE_OF_RIGHT, never_by_rate)
