@@ -249,3 +249,35 @@ def test_a_result_says_who_what_which_reading_and_when() -> None:
     ):
         with pytest.raises(NotAResult, match=words):
             when_read(typed, "2026-11-25 15:12", now)
+
+
+def test_a_second_danger_on_the_way_to_lifting_the_first_is_handed_over_too(
+    decider: Decider,
+) -> None:
+    """Regression: lightning seen on the way to a fresh gas sweep did not stop the visit."""
+    sweep: Spot = ("combustible-gas-sweep", None)
+    lightning = {"event": "step", "step": "roof-conditions", "place": None, "again": False}
+    events = [
+        *start(),
+        found("combustible-gas-sweep", "leak"),
+        dict(stop_event("gas-odour")),
+        dict(handed_over_event("the gas utility, 9:00", "2026-11-25 09:02")),
+        dict(reopened_event("gas-odour", RESULT, sweep)),
+        {**lightning, "outcomes": ["lightning"]},
+    ]
+    decision = next_of(decider, events)
+    assert decision.kind == "stop" and decision.stop is not None
+    assert decision.stop.hazard.id == "lightning"
+    events += [
+        dict(stop_event("lightning")),
+        dict(handed_over_event("the supervisor, 9:20", "2026-11-25 09:21")),
+        dict(reopened_event("lightning", RESULT, ("roof-conditions", None))),
+    ]
+    assert next_of(decider, events).test is decider.knowledge.tests["roof-conditions"]
+    events.append({**lightning, "outcomes": ["safe"]})
+    decision = next_of(decider, events)
+    assert decision.kind == "stop" and decision.stop is not None
+    assert decision.stop.hazard.id == "gas-odour"
+    events.append(dict(take_afresh_event(sweep)))
+    decision = next_of(decider, events)
+    assert decision.kind == "ask" and decision.test is decider.knowledge.tests[sweep[0]]

@@ -77,7 +77,7 @@ def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
         "notes": state.notes,
         "open_items": open_items(state.work) if state.ended != "closed" else (),
     }
-    stop = standing_stop(knowledge, conclusions)
+    stop = standing_stop(knowledge, state, conclusions)
     plain = visit_account(knowledge, state, conclusions, ending=ending, stop=stop)
     if as_json:
         click.echo(json.dumps({**plain, **extras}, indent=1, ensure_ascii=False))

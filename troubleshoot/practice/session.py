@@ -106,7 +106,7 @@ class Session:
 
     def standing_stop(self) -> FiredHazard | None:
         """The STOP that stands now, unless it has been obeyed."""
-        return None if self.stopped else standing_stop(self.knowledge, self.conclusions)
+        return None if self.stopped else standing_stop(self.knowledge, self.state, self.conclusions)
 
     def may(self, test: Test, at: Place | None) -> bool:
         """Whether a test can be begun as the unit stands: no STOP, no unmet need."""

@@ -44,7 +44,7 @@ class Decider:
         if state.ended is not None:
             return Decision("ending", ending=state.ended)
         conclusions = conclusions or self.reasoner.conclude(state.case)
-        standing = standing_stop(self.knowledge, conclusions)
+        standing = standing_stop(self.knowledge, state, conclusions)
         if standing is not None:
             lifting = towards_lifting(self.knowledge, state, conclusions, standing)
             return lifting or Decision("stop", stop=standing, ending="stopped")

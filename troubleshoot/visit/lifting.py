@@ -16,7 +16,7 @@ from troubleshoot.visit.profiles import hand_over
 from troubleshoot.visit.route import next_step
 from troubleshoot.visit.step_guards import refusals
 from troubleshoot.visit.steps import Step
-from troubleshoot.visit.stops import is_all_clear, lifting_finding, not_yet_afresh
+from troubleshoot.visit.stops import is_all_clear, lifting_finding, not_yet_afresh, standing_stops
 from troubleshoot.visit.visit_state import Spot, VisitState
 
 LIFTS = "only this finding, taken afresh, lifts the STOP"
@@ -25,9 +25,20 @@ LIFTS = "only this finding, taken afresh, lifts the STOP"
 def towards_lifting(
     knowledge: Knowledge, state: VisitState, conclusions: Conclusions, standing: FiredHazard
 ) -> Decision | None:
-    """The next thing on the way to the finding being taken afresh; none where it may not be."""
+    """The next thing on the way to the finding being taken afresh; none where it may not be.
+
+    `standing`: the STOP to be told of. Where it may be lifted here so may any other that stands,
+    and the finding may be that of another.
+    """
     spot = state.fresh
-    if spot is None or spot != lifting_finding(knowledge, state, conclusions, standing):
+    if spot is None or lifting_finding(knowledge, state, conclusions, standing) is None:
+        return None
+    lifted = [
+        stop
+        for stop in standing_stops(conclusions)
+        if lifting_finding(knowledge, state, conclusions, stop) == spot
+    ]
+    if not lifted:
         return None
     if beyond_lifting(knowledge, state, spot) is not None:
         return None
@@ -36,7 +47,7 @@ def towards_lifting(
         found = _towards_step(knowledge, state, spot)
     else:
         found = _towards_test(knowledge, state, spot)
-    return found and replace(found, aim=spot, reason=LIFTS, stop=standing)
+    return found and replace(found, aim=spot, reason=LIFTS, stop=lifted[0])
 
 
 def beyond_lifting(knowledge: Knowledge, state: VisitState, spot: Spot) -> str | None:

@@ -93,7 +93,7 @@ def what_stopped(
     """The STOP over a visit, and the finding that has to be taken afresh. Raises NotReopened."""
     if state.ended is None:
         raise NotReopened("it is still open; go on with it by: troubleshoot")
-    standing = standing_stop(knowledge, conclusions)
+    standing = standing_stop(knowledge, state, conclusions)
     if state.ended != "stopped" or standing is None:
         raise NotReopened("it was closed, not stopped; start a new visit by: troubleshoot")
     spot = finding_of(knowledge, state, conclusions, standing)

@@ -16,13 +16,26 @@ from troubleshoot.visit.steps import CONFIRMED
 from troubleshoot.visit.visit_state import Spot, VisitState
 
 
-def standing_stop(knowledge: Knowledge, conclusions: Conclusions) -> FiredHazard | None:
-    """The STOP that stands: the widest scope first; one for a single step does not end anything."""
-    for scope in ("whole-job", "until-made-safe"):
-        for fired in conclusions.hazards:
-            if fired.stops and fired.hazard.stop and fired.hazard.stop.scope == scope:
-                return fired
-    return None
+def standing_stops(conclusions: Conclusions) -> tuple[FiredHazard, ...]:
+    """The STOPs that stand, the widest scope first; one for a single step does not end anything."""
+    return tuple(
+        fired
+        for scope in ("whole-job", "until-made-safe")
+        for fired in conclusions.hazards
+        if fired.stops and fired.hazard.stop and fired.hazard.stop.scope == scope
+    )
+
+
+def standing_stop(
+    knowledge: Knowledge, state: VisitState, conclusions: Conclusions
+) -> FiredHazard | None:
+    """The STOP to be told of: one that has to be handed over before any that may be lifted here.
+
+    A second danger may be found on the way to lifting the first.
+    """
+    standing = standing_stops(conclusions)
+    final = (s for s in standing if lifting_finding(knowledge, state, conclusions, s) is None)
+    return next(final, standing[0] if standing else None)
 
 
 def is_all_clear(test: Test) -> bool:
