@@ -198,3 +198,14 @@ def test_a_step_beyond_the_profile_is_handed_over_and_never_asked(
     assert "condenser-fan-turning" in asked
     assert not asked & {"verified-dead", "tester-proof", "condenser-fan-amps"}
     assert not asked & {"capacitance-out-of-circuit", "capacitor-discharge"}
+
+
+def test_the_page_of_a_complaint_names_what_is_looked_at_first_and_what_may_be_behind_it(
+    command: Call,
+) -> None:
+    code, out, _ = command("rules", "explain", "no-free-cooling")
+    assert code == 0
+    first, _, rest = out.partition("First tests: ")[2].partition("\n")
+    assert first.count("; ") >= 2
+    assert "Economizer settings wrong" in rest.partition("Now and then:")[0]
+    assert "Sensor open or shorted" in rest.partition("Now and then:")[2]

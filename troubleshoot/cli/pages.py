@@ -123,6 +123,9 @@ def _hazard(knowledge: Knowledge, hazard: Hazard) -> Iterator[str]:
 def _complaint(knowledge: Knowledge, complaint: Complaint) -> Iterator[str]:
     yield f'"{complaint.says}"  ({complaint.id})'
     yield f"First looks: {complaint.looks}"
+    if complaint.first_tests:
+        names = (knowledge.tests[test].name for test in complaint.first_tests)
+        yield f"First tests: {'; '.join(names)}"
     for name in complaint.faults:
         yield f"  {knowledge.faults[name].name}"
     if complaint.also:
