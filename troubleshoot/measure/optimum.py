@@ -97,13 +97,17 @@ class _Solver:
     def _after(self, answered: Answered, state: str, test: int) -> float:
         """Cost of doing a test now and going on well from either answer."""
         wanted = self.subset.states[test]
-        cost = self.subset.minutes[test] + switch_cost(state, wanted)
+        cost = self._minutes(state, test)
         state = state if wanted == "any" else wanted
         p = self._not_sound(answered, test)
         for answer, chance in ((1, p), (0, 1 - p)):
             if chance > 0:
                 cost += chance * self.cost(_with(answered, test, answer), state)
         return cost
+
+    def _minutes(self, state: str, test: int) -> float:
+        """Minutes of a test from a work state."""
+        return self.subset.minutes[test] + switch_cost(state, self.subset.states[test])
 
     def _not_sound(self, answered: Answered, test: int) -> float:
         row = self.subset.unsound[test]
@@ -122,7 +126,7 @@ class _Solver:
             calls = [[c * u for c, u in zip(chances, row, strict=True)],
                      [c * (1 - u) for c, u in zip(chances, row, strict=True)]]  # fmt: skip
             surer = math.fsum(max(call) for call in calls) - max(chances)
-            cost = self.subset.minutes[test] + switch_cost(state, self.subset.states[test])
+            cost = self._minutes(state, test)
             if pays(gain, surer, cost, least) and (best is None or gain / cost > best[0]):
                 best = (gain / cost, test)
         return None if best is None else best[1]

@@ -11,7 +11,7 @@ from collections.abc import Sequence
 
 from troubleshoot.reasoning.hypotheses import Hypotheses, Hypothesis
 from troubleshoot.reasoning.next_test import Candidate, SwitchMinutes, in_order
-from troubleshoot.reasoning.paying import entropy, least_rate_on, pays
+from troubleshoot.reasoning.paying import entropy, least_rate_on
 from troubleshoot.reasoning.ranking import Ranking
 from troubleshoot.reasoning.readings import report_error
 from troubleshoot.reasoning.rows import Row, pattern_row, report_column
@@ -91,6 +91,6 @@ def worth_repeating(
         again = Candidate(
             test, reading.at, gain, 0.0, test.minutes, switch(test, reading.at), (test.id,)
         )
-        if gain > 0 and pays(again.gain, 0.0, again.cost, least):
+        if gain > 0 and again.pays(least):
             found.append(again)
     return tuple(sorted(found, key=in_order))

@@ -64,6 +64,10 @@ class Candidate:
     def rate(self) -> float:
         return self.gain / self.cost
 
+    def pays(self, least: float) -> bool:
+        """Whether it pays, at a least rate."""
+        return pays(self.gain, self.surer, self.cost, least)
+
 
 @dataclass(frozen=True, slots=True)
 class _Blurred:
@@ -246,7 +250,7 @@ def choose(
     more in the same time.
     """
     least = least_rate_on(ranking)
-    worth = [c for c in candidates if pays(c.gain, c.surer, c.cost, least)]
+    worth = [c for c in candidates if c.pays(least)]
     if not worth:
         return None
     led = [c for c in worth if c.test.id in first and c.rate >= LED_RATE * worth[0].rate]

@@ -19,7 +19,7 @@ from troubleshoot.reasoning.grades import (
 from troubleshoot.reasoning.hypotheses import Hypotheses, Hypothesis
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.seen import Seen, SeenByTest, by_test
-from troubleshoot.reasoning.weighing import Weight, complaint_weight, outside_weights, weights_of
+from troubleshoot.reasoning.weighing import THE_COMPLAINT, Weight, outside_weights, weights_of
 
 PARTS_OF_PRIOR = 100.0
 """How common an effect is, as a chance: the weight of its word in a hundred (no source)."""
@@ -92,9 +92,9 @@ def rank(
     live = [h for h in hypotheses.causes if h.fault.id not in mended]
     present = tuple(_present(hypotheses, tests, mended))
     outside, nothing = _special_priors(routine)
-    called = math.fsum(h.prior * math.exp(_called(complaint, h)) for h in live) or 1.0
-    scale = (1 - outside - nothing) / called
     kept = [(h, weights_of(hypotheses, h, tests, complaint, present)) for h in live]
+    called = math.fsum(h.prior * math.exp(_called(weights)) for h, weights in kept) or 1.0
+    scale = (1 - outside - nothing) / called
     logs = [_sum([math.log(h.prior * scale)], weights) for h, weights in kept]
     logs.append(math.log(nothing))
     logs.append(_sum([math.log(outside)], outside_weights(hypotheses, seen, present)))
@@ -103,12 +103,12 @@ def rank(
     return Ranking(ranked, chances[-2], chances[-1], present)
 
 
-def _called(complaint: Complaint | None, hypothesis: Hypothesis) -> float:
-    """The weight of the complaint, which leaves nothing-wrong and outside as they were.
+def _called(weights: Iterable[Weight]) -> float:
+    """What the complaint says of a cause; it leaves nothing-wrong and outside as they were.
 
     Their priors say how often a call comes to that, whatever the call.
     """
-    return 0.0 if complaint is None else complaint_weight(complaint, hypothesis.fault.id)
+    return next((each.weight for each in weights if each.tests == THE_COMPLAINT), 0.0)
 
 
 def _present(

@@ -28,6 +28,8 @@ from troubleshoot.reasoning.seen import (
 from troubleshoot.reasoning.several import together
 
 COMPLAINT = "complaint"
+THE_COMPLAINT = ((COMPLAINT, None),)
+"""What the weight of the complaint says its tests are."""
 UNIFORM_SHARE_OUTSIDE = 0.25
 """How far the row of "something outside the rules" leans from the background to even."""
 
@@ -63,7 +65,7 @@ def weights_of(
         if joined:
             found.append(_group_weight(hypotheses, hypothesis, group, joined))
     if complaint is not None:
-        found.append(Weight(((COMPLAINT, None),), complaint_weight(complaint, picture.fault.id)))
+        found.append(Weight(THE_COMPLAINT, complaint_weight(complaint, picture.fault.id)))
     spoken = [w for w in found if w.weight]
     return tuple(sorted(spoken, key=lambda w: (-abs(w.weight), str(w.tests))))
 

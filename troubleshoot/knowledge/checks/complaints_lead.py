@@ -30,16 +30,16 @@ def find(base: RuleBase) -> Iterator[Problem]:
 def _wrong(knowledge: Knowledge, complaint: Complaint) -> Iterator[tuple[str, str, str]]:
     if not complaint.faults:
         yield "faults", "leads to no fault", "list the faults, the likeliest first"
-    both = [fault for fault in complaint.also if fault in complaint.faults]
-    if both:
-        yield "also", f"lists {both[0]} twice", "keep one"
     listed = (*complaint.faults, *complaint.also)
-    both = [fault for fault in listed if fault in complaint.impossible_for]
-    if both:
-        yield "impossible-for", f"calls {both[0]} possible and impossible", "keep one"
-    both = [test for test in complaint.first_tests if test in complaint.pointless_tests]
-    if both:
-        yield "pointless-tests", f"calls {both[0]} worth taking first and pointless", "keep one"
+    for key, names, others, what in (
+        ("also", complaint.also, complaint.faults, "lists {} twice"),
+        ("impossible-for", listed, complaint.impossible_for, "calls {} possible and impossible"),
+        ("pointless-tests", complaint.first_tests, complaint.pointless_tests,
+         "calls {} worth taking first and pointless"),
+    ):  # fmt: skip
+        both = [name for name in names if name in others]
+        if both:
+            yield key, what.format(both[0]), "keep one"
     if complaint.all_clear is None and _stops(knowledge, complaint):
         yield "id", "stops the visit and has no all-clear", "name the test under all-clear"
 
