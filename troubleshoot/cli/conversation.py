@@ -37,6 +37,7 @@ from troubleshoot.visit.work_state import open_items
 ROOF_IS_GOOD_FOR = 3600.0
 """Seconds after which the roof is looked at again (common practice, no source)."""
 
+VISIT_IS_KEPT = "The visit is kept. Start again to go on from here."
 NOT_KNOWN_COUNTS_AS_WORSE = "Before the next step. Enter if nobody knows: then the worse counts."
 
 
@@ -69,7 +70,7 @@ class Conversation:
         return 0
 
     def _say_kept(self) -> None:
-        self.terminal.say("The visit is kept. Start again to go on from here.")
+        self.terminal.say(VISIT_IS_KEPT)
         for item in open_items(self.book.state.work):
             self.terminal.say(f"Still open on the unit: {item}", 2)
 
@@ -207,10 +208,9 @@ class Conversation:
 
         STOPs that end or halt the visit are told where they do so.
         """
+        halting = found.standing_stops
         for fired in found.hazards:
-            stop = fired.hazard.stop
-            halts = fired.stops and stop is not None and stop.scope != "this-step"
-            if fired.hazard.id not in self.told_hazards and not halts:
+            if fired.hazard.id not in self.told_hazards and fired not in halting:
                 self.told_hazards.add(fired.hazard.id)
                 show_found_hazard(self.terminal, fired)
 

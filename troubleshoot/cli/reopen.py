@@ -11,7 +11,7 @@ from troubleshoot.cli.kept_visits import opened
 from troubleshoot.cli.rule_base import shipped_rules
 from troubleshoot.cli.terminal import EndOfInput, Terminal
 from troubleshoot.cli.visit_book import VisitBook
-from troubleshoot.knowledge.model import Hazard, Knowledge
+from troubleshoot.knowledge.model import Hazard
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.visit.event_shapes import reopened_event
 from troubleshoot.visit.reopening import NotReopened, what_stopped
@@ -29,15 +29,16 @@ def reopen(ctx: click.Context, visit: str) -> None:
     with opened(visit, ctx) as journal:
         knowledge, terminal = shipped_rules(), Terminal()
         book = VisitBook(knowledge, visit, journal, list(journal.events))
-        if reopened(knowledge, book, terminal):
-            ctx.exit(Conversation(knowledge, book, terminal).run())
+        conversation = Conversation(knowledge, book, terminal)
+        if reopened(conversation.decider.reasoner, book, terminal):
+            ctx.exit(conversation.run())
         ctx.exit(KEPT)
 
 
-def reopened(knowledge: Knowledge, book: VisitBook, terminal: Terminal) -> bool:
+def reopened(reasoner: Reasoner, book: VisitBook, terminal: Terminal) -> bool:
     """Ask for the hand-over's result and reopen the visit; False where it stays closed."""
-    state = book.state
-    conclusions = Reasoner(knowledge).conclude(state.case)
+    knowledge, state = reasoner.knowledge, book.state
+    conclusions = reasoner.conclude(state.case)
     try:
         hazard, spot = what_stopped(knowledge, state, conclusions)
     except NotReopened as error:

@@ -11,8 +11,8 @@ from typing import Any, Protocol
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.equipment import InputRefused
-from troubleshoot.visit.event_shapes import step_event
-from troubleshoot.visit.events import Event, after, replay
+from troubleshoot.visit.event_shapes import Event, step_event
+from troubleshoot.visit.events import after, replay
 from troubleshoot.visit.steps import Step
 from troubleshoot.visit.undoing import taken_back
 from troubleshoot.visit.visit_state import VisitState

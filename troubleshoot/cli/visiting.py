@@ -8,7 +8,7 @@ from pathlib import Path
 
 from troubleshoot import __version__
 from troubleshoot.cli.beginning import begin
-from troubleshoot.cli.conversation import Conversation
+from troubleshoot.cli.conversation import VISIT_IS_KEPT, Conversation
 from troubleshoot.cli.failures import JOURNAL_FAILED, KEPT, Failure
 from troubleshoot.cli.terminal import EndOfInput, Leave, Terminal
 from troubleshoot.cli.visit_book import VisitBook
@@ -60,7 +60,7 @@ def _converse(
         terminal.say("Nothing more to read. What has been answered is kept.")
         return KEPT
     except Leave:
-        terminal.say("The visit is kept. Start again to go on from here.")
+        terminal.say(VISIT_IS_KEPT)
         return KEPT
 
 

@@ -28,8 +28,8 @@ from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
 from troubleshoot.reasoning.places import Place, spoken
 from troubleshoot.visit.cautions import cautions_before
 from troubleshoot.visit.decision import Decision
-from troubleshoot.visit.event_shapes import answer_event, skip_event, step_event
-from troubleshoot.visit.events import Event, after
+from troubleshoot.visit.event_shapes import Event, answer_event, skip_event, step_event
+from troubleshoot.visit.events import after
 from troubleshoot.visit.guards import allowed
 from troubleshoot.visit.step_guards import refusals
 from troubleshoot.visit.steps import BLEED_DRIVE, CONFIRMED, FIRE_PANEL_BACK, TELL_FIRE_PANEL

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from troubleshoot.knowledge.model import Complaint, Fault, Hazard, Knowledge
+from troubleshoot.knowledge.model import Complaint, Fault, Hazard, Knowledge, StopScope
 from troubleshoot.reasoning import chains
 from troubleshoot.reasoning.answers import Case
 from troubleshoot.reasoning.chains import compile_chains
@@ -93,11 +93,19 @@ class Conclusions:
         return self.hypotheses.knowledge.complaints.get(self.case.complaint or "")
 
     @property
+    def standing_stops(self) -> tuple[FiredHazard, ...]:
+        """The STOPs that halt a visit, the widest first; one for a single step halts nothing."""
+        return (*self._standing("whole-job"), *self._standing("until-made-safe"))
+
+    @property
     def stop(self) -> FiredHazard | None:
         """The standing STOP of the widest scope that ends the diagnosis."""
-        standing = [h for h in self.hazards if h.stops]
-        whole = [h for h in standing if h.hazard.stop and h.hazard.stop.scope == "whole-job"]
-        return whole[0] if whole else None
+        return next(self._standing("whole-job"), None)
+
+    def _standing(self, scope: StopScope) -> Iterator[FiredHazard]:
+        for fired in self.hazards:
+            if fired.stops and fired.hazard.stop and fired.hazard.stop.scope == scope:
+                yield fired
 
 
 class Reasoner:

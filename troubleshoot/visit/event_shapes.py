@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import asdict
+from typing import Any
 
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.places import Place, spoken
-from troubleshoot.visit.events import Event
 from troubleshoot.visit.steps import Step
 from troubleshoot.visit.visit_state import HandOverResult, Spot
+
+Event = Mapping[str, Any]
+"""One event of a visit as plain data, as it stands in the journal."""
 
 
 def answer_event(answer: Answer) -> Event:

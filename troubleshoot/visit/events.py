@@ -10,12 +10,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import replace
-from typing import Any
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.equipment import Unit, read_unit
 from troubleshoot.reasoning.places import Place, parse_place, spoken
+from troubleshoot.visit.event_shapes import Event
 from troubleshoot.visit.guards import allowed
 from troubleshoot.visit.profiles import FULLY_QUALIFIED
 from troubleshoot.visit.steps import CONFIRMED, Step
@@ -25,8 +25,6 @@ from troubleshoot.visit.undoing import taken_back, without
 from troubleshoot.visit.unit_at_work import unit_at_work
 from troubleshoot.visit.visit_state import Asked, Spot, VisitState
 from troubleshoot.visit.work_state import cautious
-
-Event = Mapping[str, Any]
 
 
 def replay(knowledge: Knowledge, events: Sequence[Event]) -> VisitState:
@@ -119,19 +117,14 @@ def _answer(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState
         answers=(*state.answers, answer),
         asked=(*state.asked, asked),
         work=work,
-        aim=_aim_kept(state, test.id),
-        fresh=_fresh_kept(state, test.id),
+        aim=_unless_reached(state.aim, test.id),
+        fresh=_unless_reached(state.fresh, test.id),
     )
 
 
-def _aim_kept(state: VisitState, answered: str) -> Spot | None:
-    """An aim is reached when its own test is answered; inputs of a computed test lead on to it."""
-    return None if state.aim is None or state.aim[0] == answered else state.aim
-
-
-def _fresh_kept(state: VisitState, answered: str) -> Spot | None:
-    """A finding that lifts a STOP is taken afresh until its own test has been answered."""
-    return None if state.fresh is None or state.fresh[0] == answered else state.fresh
+def _unless_reached(spot: Spot | None, answered: str) -> Spot | None:
+    """What is aimed at is reached when its own test is answered, not by what leads on to it."""
+    return None if spot is None or spot[0] == answered else spot
 
 
 def _step(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
@@ -158,7 +151,7 @@ def _step(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
         asked=(*state.asked, asked),
         answers=(*state.answers, answer),
         aim=state.aim if confirmed else None,
-        fresh=_fresh_kept(state, step.id),
+        fresh=_unless_reached(state.fresh, step.id),
     )
 
 

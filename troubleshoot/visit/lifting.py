@@ -16,7 +16,7 @@ from troubleshoot.visit.profiles import hand_over
 from troubleshoot.visit.route import next_step
 from troubleshoot.visit.step_guards import refusals
 from troubleshoot.visit.steps import Step
-from troubleshoot.visit.stops import is_all_clear, lifting_finding, not_yet_afresh, standing_stops
+from troubleshoot.visit.stops import is_all_clear, lifting_finding, not_yet_afresh
 from troubleshoot.visit.visit_state import Spot, VisitState
 
 LIFTS = "only this finding, taken afresh, lifts the STOP"
@@ -33,21 +33,22 @@ def towards_lifting(
     spot = state.fresh
     if spot is None or lifting_finding(knowledge, state, conclusions, standing) is None:
         return None
-    lifted = [
-        stop
-        for stop in standing_stops(conclusions)
-        if lifting_finding(knowledge, state, conclusions, stop) == spot
-    ]
-    if not lifted:
-        return None
-    if beyond_lifting(knowledge, state, spot) is not None:
+    lifted = next(
+        (
+            stop
+            for stop in conclusions.standing_stops
+            if lifting_finding(knowledge, state, conclusions, stop) == spot
+        ),
+        None,
+    )
+    if lifted is None or beyond_lifting(knowledge, state, spot) is not None:
         return None
     test = knowledge.tests[spot[0]]
     if test.kind == "step":
         found = _towards_step(knowledge, state, spot)
     else:
         found = _towards_test(knowledge, state, spot)
-    return found and replace(found, aim=spot, reason=LIFTS, stop=lifted[0])
+    return found and replace(found, aim=spot, reason=LIFTS, stop=lifted)
 
 
 def beyond_lifting(knowledge: Knowledge, state: VisitState, spot: Spot) -> str | None:

@@ -36,7 +36,6 @@ ROLES: Final[Mapping[str, str]] = MappingProxyType(
 LEAST_WORDS: Final = 2
 """A finding and its remedy take two words at least: one word ("fixed") tells nobody anything."""
 
-
 _CLOCK: Final = "%Y-%m-%d %H:%M"
 
 

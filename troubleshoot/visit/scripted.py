@@ -15,8 +15,8 @@ from troubleshoot.reasoning.places import Place, spoken
 from troubleshoot.visit.account import Plain, ending_of
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
-from troubleshoot.visit.event_shapes import answer_event, skip_event, step_event
-from troubleshoot.visit.events import Event, after
+from troubleshoot.visit.event_shapes import Event, answer_event, skip_event, step_event
+from troubleshoot.visit.events import after
 from troubleshoot.visit.profiles import FULLY_QUALIFIED
 from troubleshoot.visit.steps import CONFIRMED
 from troubleshoot.visit.stops import lifting_finding

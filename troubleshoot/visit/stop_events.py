@@ -5,16 +5,13 @@ None of these lifts a STOP: the finding that called it up stays what it is until
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import replace
-from typing import Any
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.places import parse_place
+from troubleshoot.visit.event_shapes import Event
 from troubleshoot.visit.transitions import expire
 from troubleshoot.visit.visit_state import HandOverResult, Spot, StopMet, VisitState
-
-Event = Mapping[str, Any]
 
 
 def stop_met(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:

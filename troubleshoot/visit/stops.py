@@ -16,16 +16,6 @@ from troubleshoot.visit.steps import CONFIRMED
 from troubleshoot.visit.visit_state import Spot, VisitState
 
 
-def standing_stops(conclusions: Conclusions) -> tuple[FiredHazard, ...]:
-    """The STOPs that stand, the widest scope first; one for a single step does not end anything."""
-    return tuple(
-        fired
-        for scope in ("whole-job", "until-made-safe")
-        for fired in conclusions.hazards
-        if fired.stops and fired.hazard.stop and fired.hazard.stop.scope == scope
-    )
-
-
 def standing_stop(
     knowledge: Knowledge, state: VisitState, conclusions: Conclusions
 ) -> FiredHazard | None:
@@ -33,7 +23,7 @@ def standing_stop(
 
     A second danger may be found on the way to lifting the first.
     """
-    standing = standing_stops(conclusions)
+    standing = conclusions.standing_stops
     final = (s for s in standing if lifting_finding(knowledge, state, conclusions, s) is None)
     return next(final, standing[0] if standing else None)
 

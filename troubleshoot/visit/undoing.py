@@ -7,10 +7,11 @@ other than by a fresh finding.
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
-from typing import Any, Final
+from collections.abc import Sequence
+from typing import Final
 
-Event = Mapping[str, Any]
+from troubleshoot.visit.event_shapes import Event
+
 UNDOABLE: Final = frozenset({"answer", "step", "skip", "fact", "invalid", "repaired"})
 WALLS: Final = frozenset({"stop", "end", "reopened"})
 
