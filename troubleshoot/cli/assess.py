@@ -2,11 +2,10 @@
 
 from __future__ import annotations
 
-import json
-
 import click
 
 from troubleshoot.cli.case_input import case_from
+from troubleshoot.cli.json_output import say_json
 from troubleshoot.cli.rule_base import shipped_rules
 
 
@@ -24,7 +23,7 @@ def assess(file: str, as_json: bool) -> None:
     case = case_from(file, knowledge, as_json)
     account, lines = assess_case(knowledge, case)
     if as_json:
-        click.echo(json.dumps(account, indent=1, ensure_ascii=False))
+        say_json(account)
     else:
         for line in lines:
             click.echo(line)

@@ -6,9 +6,8 @@ import json
 import sys
 from pathlib import Path
 
-import click
-
 from troubleshoot.cli.failures import NOT_UNDERSTOOD, Failure
+from troubleshoot.cli.json_output import say_json
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.answers import Case
 from troubleshoot.reasoning.equipment import InputRefused, Refusal
@@ -51,5 +50,5 @@ def refusal_failure(error: InputRefused, as_json: bool) -> Failure:
     """Every refusal, as sentences on standard error, and as JSON on standard output if asked."""
     if as_json:
         rows = [{"key": r.key, "problem": r.problem, "instead": r.instead} for r in error.refusals]
-        click.echo(json.dumps({"error": rows}, indent=1, ensure_ascii=False))
+        say_json({"error": rows})
     return Failure([f"{r.key}: {r.problem}; {r.instead}" for r in error.refusals], NOT_UNDERSTOOD)

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import Any
@@ -10,6 +9,7 @@ from typing import Any
 import click
 
 from troubleshoot.cli.failures import JOURNAL_FAILED, USAGE, Failure
+from troubleshoot.cli.json_output import say_json
 from troubleshoot.cli.rule_base import shipped_rules
 from troubleshoot.cli.visiting import data_folder
 from troubleshoot.visit.journal import SUFFIX, Journal, JournalError
@@ -80,7 +80,7 @@ def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
     stop = standing_stop(knowledge, state, conclusions)
     plain = visit_account(knowledge, state, conclusions, ending=ending, stop=stop)
     if as_json:
-        click.echo(json.dumps({**plain, **extras}, indent=1, ensure_ascii=False))
+        say_json({**plain, **extras})
     else:
         click.echo(markdown_report(knowledge, plain, extras))
 

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Sequence
 from pathlib import Path
 
 import click
 
 from troubleshoot.cli.failures import USAGE, Failure
+from troubleshoot.cli.json_output import say_json
 from troubleshoot.cli.rule_base import shipped_rules
 
 
@@ -37,7 +37,7 @@ def show_schema(words: Sequence[str]) -> None:
     if words:
         raise Failure(["schema takes no name: troubleshoot practise schema"], USAGE)
     schema = schema_of(SCENARIO_FILE, "scenario", shipped_rules())
-    click.echo(json.dumps(schema, indent=1, ensure_ascii=False))
+    say_json(schema)
 
 
 def unwritable(file: str, error: OSError) -> Failure:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 
 from troubleshoot.cli.practice_asking import ask_guess, ask_place
 from troubleshoot.cli.practice_call import ask_call, ask_found
@@ -31,8 +31,6 @@ from troubleshoot.visit.cautions import cautions_before
 
 ENDING = frozenset({"q", "quit", "call", "stop"})
 
-_Served = Callable[[str], None]
-
 
 class Left(Exception):
     """The apprentice leaves; the play does not count."""
@@ -43,7 +41,7 @@ class _Instead(Exception):
 
 
 class Play:
-    """One play at a terminal. `listed` are the tests last listed, by number."""
+    """One play at a terminal. `listed` are the tests last listed, by number; `words` are served."""
 
     def __init__(self, terminal: Terminal, session: Session) -> None:
         self.terminal = terminal
@@ -52,6 +50,23 @@ class Play:
         self.expected: list[Expected] = []
         self.shown_cautions: set[str] = set()
         self.last: tuple[Test, Place | None] | None = None
+        self.words: Mapping[str, Callable[[str], None]] = {
+            "h": self._help,
+            "help": self._help,
+            "?": self._how,
+            "how": self._how,
+            "tests": self._tests,
+            "find": self._search,
+            "steps": lambda rest: show_steps(self.terminal, self.session.steps()),
+            "step": self._step,
+            "do": self._do,
+            "unit": lambda rest: show_call(self.terminal, self.session.scenario),
+            "state": lambda rest: show_state(self.terminal, self.session),
+            "readings": lambda rest: show_readings(self.terminal, self.session),
+            "again": self._again,
+            "doubt": self._doubt,
+            "hint": self._hint,
+        }
 
     def run(self) -> Call:
         """Play until the apprentice commits; raises Left or EndOfInput."""
@@ -83,7 +98,7 @@ class Play:
             word = typed.lower().partition(" ")[0]
             if typed.lower() in ("?", "how"):
                 show_how(self.terminal, test)
-            elif word in ENDING or word in self._words():
+            elif word in ENDING or word in self.words:
                 raise _Instead(typed)
             else:
                 return typed
@@ -100,30 +115,11 @@ class Play:
             return self._stop()
         if word.isdigit():
             self._numbered(int(word), rest)
-        elif word in self._words():
-            self._words()[word](rest)
+        elif word in self.words:
+            self.words[word](rest)
         else:
             self._search(typed)
         return None
-
-    def _words(self) -> dict[str, _Served]:
-        return {
-            "h": self._help,
-            "help": self._help,
-            "?": self._how,
-            "how": self._how,
-            "tests": self._tests,
-            "find": self._search,
-            "steps": lambda rest: show_steps(self.terminal, self.session.steps()),
-            "step": self._step,
-            "do": self._do,
-            "unit": lambda rest: show_call(self.terminal, self.session.scenario),
-            "state": lambda rest: show_state(self.terminal, self.session),
-            "readings": lambda rest: show_readings(self.terminal, self.session),
-            "again": self._again,
-            "doubt": self._doubt,
-            "hint": self._hint,
-        }
 
     def _help(self, rest: str) -> None:
         self.terminal.say_all(HELP)

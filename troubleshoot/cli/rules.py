@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import json
 from pathlib import Path
 
 import click
 
 from troubleshoot.cli.failures import CHECKS_FOUND, RULES_INVALID, USAGE, Failure
+from troubleshoot.cli.json_output import say_json
 from troubleshoot.cli.rule_base import shipped_rules
 
 
@@ -130,7 +130,7 @@ def schema_command(kind: str | None) -> None:
             else f"one of {', '.join(FORMS)}"
         )
         raise Failure([f"{kind} is not a kind of rule file; {instead}"], USAGE)
-    click.echo(json.dumps(json_schema(kind, shipped_rules()), indent=1, ensure_ascii=False))
+    say_json(json_schema(kind, shipped_rules()))
 
 
 @rules.command("measure")

@@ -2,12 +2,12 @@
 
 from __future__ import annotations
 
-import json
 from collections.abc import Mapping
 
 import click
 
 from troubleshoot.cli.case_input import read_plain, refusal_failure
+from troubleshoot.cli.json_output import say_json
 from troubleshoot.cli.rule_base import shipped_rules
 from troubleshoot.reasoning.equipment import InputRefused
 from troubleshoot.visit.case_file import read_case
@@ -28,7 +28,7 @@ def run_scripted(answers: str | None, as_json: bool, profiles: tuple[str, ...]) 
     )
     account = visit.run()
     if as_json:
-        click.echo(json.dumps(account, indent=1, ensure_ascii=False))
+        say_json(account)
         return
     from troubleshoot.records.report import markdown_report
 

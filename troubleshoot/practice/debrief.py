@@ -78,20 +78,15 @@ def _called(session: Session, call: Call, score: Score) -> Iterator[str]:
             yield f"You called: {said(session, cause)}"
         if not call.causes and not session.stopped:
             yield "You called: nothing wrong"
-    parts = (
-        ("the cause behind", score.behind_right, call.behind is None),
-        ("the repair", score.repair_right, call.repair is None),
-        ("the proof", score.proof_right, call.proof is None),
-    )
-    for head in ("Right on", "Wrong on", "Not said"):
-        names = [
-            name
-            for name, right, unsaid in parts
-            if right is not None
-            and head == ("Right on" if right else "Not said" if unsaid else "Wrong on")
-        ]
-        if names:
-            yield f"{head}: {', '.join(names)}"
+    told: dict[str, list[str]] = {"Right on": [], "Wrong on": [], "Not said": []}
+    for name, right, answer in (
+        ("the cause behind", score.behind_right, call.behind),
+        ("the repair", score.repair_right, call.repair),
+        ("the proof", score.proof_right, call.proof),
+    ):
+        if right is not None:
+            told["Right on" if right else "Not said" if answer is None else "Wrong on"].append(name)
+    yield from (f"{head}: {', '.join(names)}" for head, names in told.items() if names)
 
 
 def said(session: Session, fault: TrueFault) -> str:

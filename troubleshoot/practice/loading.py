@@ -72,6 +72,11 @@ def load_scenarios(knowledge: Knowledge, folder: Path | None = None) -> tuple[Sc
 
 def read_scenario(knowledge: Knowledge, text: str, path: str = "the file") -> Scenario:
     """Read a scenario from its text. Raises ScenarioError with every problem and its place."""
+    return _read(knowledge, text, path)[0]
+
+
+def _read(knowledge: Knowledge, text: str, path: str) -> tuple[Scenario, Located]:
+    """A scenario, and where everything of it stands in the text."""
     try:
         root = read_located(text, path)
     except RuleFileError as error:
@@ -87,7 +92,7 @@ def read_scenario(knowledge: Knowledge, text: str, path: str = "the file") -> Sc
     problems = list(_place_problems(knowledge, data, root, path))
     if problems:
         raise ScenarioError(problems)
-    return build_scenario(knowledge, data)
+    return build_scenario(knowledge, data), root
 
 
 def checked_scenario(reasoner: Reasoner, path: Path) -> Scenario:
@@ -95,9 +100,7 @@ def checked_scenario(reasoner: Reasoner, path: Path) -> Scenario:
 
     Raises ScenarioError with every problem, OSError or UnicodeDecodeError if unreadable.
     """
-    text = path.read_text("utf-8")
-    scenario = read_scenario(reasoner.knowledge, text, str(path))
-    root = read_located(text, str(path))
+    scenario, root = _read(reasoner.knowledge, path.read_text("utf-8"), str(path))
     problems = [
         Problem(str(path), *_place(root, each.at), each.what, each.instead, "consistency")
         for each in consistency_problems(reasoner, scenario)
