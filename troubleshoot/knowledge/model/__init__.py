@@ -1,0 +1,122 @@
+"""The immutable model of what senior technicians wrote: tests, faults, hazards and the rest.
+
+Every class mirrors one kind of entry in the rule files. Nothing here reads files or decides
+anything; `build` makes these objects and `reasoning` uses them. Ids are words joined by hyphens.
+Without slots: making slotted classes costs the start more than they save.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from troubleshoot.knowledge.model.faults import (
+    Evidence,
+    Example,
+    Fault,
+    Given,
+    Picture,
+    Proof,
+    Repair,
+)
+from troubleshoot.knowledge.model.procedures import (
+    Condition,
+    Hazard,
+    Procedure,
+    Stop,
+    Trigger,
+    Void,
+)
+from troubleshoot.knowledge.model.reference import (
+    Complaint,
+    Derivation,
+    DriftAlarm,
+    EquipmentFact,
+    Implication,
+    NamedLimit,
+    PlateValue,
+    Quantity,
+    RoundPoint,
+)
+from troubleshoot.knowledge.model.tests import (
+    Bound,
+    Finding,
+    LimitLine,
+    Outcome,
+    Read,
+    Test,
+)
+from troubleshoot.knowledge.model.words import (
+    Choose,
+    Exposure,
+    FactsNeeded,
+    Grade,
+    HowCommon,
+    Signal,
+    StopScope,
+    TestKind,
+    WorkStateName,
+)
+
+__all__ = [
+    "Bound",
+    "Choose",
+    "Complaint",
+    "Condition",
+    "Derivation",
+    "DriftAlarm",
+    "EquipmentFact",
+    "Evidence",
+    "Example",
+    "Exposure",
+    "FactsNeeded",
+    "Fault",
+    "Finding",
+    "Given",
+    "Grade",
+    "Hazard",
+    "HowCommon",
+    "Implication",
+    "Knowledge",
+    "LimitLine",
+    "NamedLimit",
+    "Outcome",
+    "Picture",
+    "PlateValue",
+    "Procedure",
+    "Proof",
+    "Quantity",
+    "Read",
+    "Repair",
+    "RoundPoint",
+    "Signal",
+    "Stop",
+    "StopScope",
+    "Test",
+    "TestKind",
+    "Trigger",
+    "Void",
+    "WorkStateName",
+]
+
+
+@dataclass(frozen=True)
+class Knowledge:
+    """The whole rule base. Mappings keep file order and are keyed by id."""
+
+    tests: Mapping[str, Test]
+    faults: Mapping[str, Fault]
+    procedures: Mapping[str, Procedure]
+    hazards: Mapping[str, Hazard]
+    complaints: Mapping[str, Complaint]
+    facts: Mapping[str, EquipmentFact]
+    plate_values: Mapping[str, PlateValue]
+    implications: tuple[Implication, ...]
+    quantities: Mapping[str, Quantity]
+    limits: Mapping[str, NamedLimit]
+    round_points: Mapping[str, RoundPoint]
+    drift_alarms: Mapping[str, DriftAlarm]
+    sources: Mapping[str, str]
+    aliases: Mapping[tuple[str, str], tuple[str, str]] = field(default_factory=dict)
+    retired: frozenset[str] = frozenset()
+    digest: str = ""

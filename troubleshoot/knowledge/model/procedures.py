@@ -1,0 +1,85 @@
+"""When / then rules and hazards."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import Literal
+
+from troubleshoot.knowledge.model.tests import Finding
+from troubleshoot.knowledge.model.words import (
+    Exposure,
+    FactsNeeded,
+    Signal,
+    StopScope,
+    WorkStateName,
+)
+
+
+@dataclass(frozen=True)
+class Condition:
+    """A condition tree. `op` says how `parts` combine, or that this is a leaf.
+
+    Leaves: `finding` (test + outcomes), `fact` (equipment fact + words), `state` (a named
+    condition of limits.yaml), `derived` (a finding another procedure rule concluded).
+    """
+
+    op: Literal["all", "any", "at-least", "not", "finding", "fact", "state", "derived"]
+    parts: tuple[Condition, ...] = ()
+    count: int = 0
+    finding: Finding | None = None
+    name: str = ""
+    words: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Void:
+    """Readings of `tests` weigh nothing while the rule holds; for these faults or for all."""
+
+    tests: tuple[str, ...]
+    for_faults: tuple[str, ...] = ()
+    for_subsystems: tuple[str, ...] = ()
+
+
+@dataclass(frozen=True)
+class Procedure:
+    """A when / then rule: what follows from findings beyond the weight of evidence."""
+
+    id: str
+    when: Condition
+    reason: str
+    derives: str | None = None
+    look_first: tuple[str, ...] = ()
+    void: Void | None = None
+    save_before_power_cut: tuple[str, ...] = ()
+    source: str = ""
+
+
+@dataclass(frozen=True)
+class Trigger:
+    """All parts that are stated must hold together."""
+
+    findings: tuple[Finding, ...] = ()
+    complaint: str | None = None
+    fault: str | None = None
+    test: str | None = None
+    work_state: WorkStateName | None = None
+    exposes: Exposure | None = None
+    profile: str | None = None
+    equipment: FactsNeeded = field(default_factory=dict)
+
+
+@dataclass(frozen=True)
+class Stop:
+    scope: StopScope
+    covers: str
+
+
+@dataclass(frozen=True)
+class Hazard:
+    id: str
+    signal: Signal
+    what_to_do: str
+    triggers: tuple[Trigger, ...] = ()
+    stop: Stop | None = None
+    defer_to: str = ""
+    source: str = ""
