@@ -27,7 +27,8 @@ NAMED = 0.9
 CLOSE_RATE = 0.9
 """Among tests within a tenth of the best rate, the less exposed one wins."""
 LED_RATE = 0.4
-"""A test that the call leads to comes first at this share of the best rate (no source)."""
+"""A test that the call leads to comes first at this share of the best rate (common practice, no
+source)."""
 TOO_UNLIKELY = 1e-5
 QUESTION_MINUTES = 1.0
 """What any test takes besides its own minutes (common practice, no source)."""

@@ -20,7 +20,8 @@ Cell = tuple[frozenset[str], float]
 """A set of outcomes and the total chance that a card gives the set."""
 
 RARER = 0.1
-"""An outcome that a card calls never is at most this share of what is usual of it."""
+"""An outcome that a card calls never is at most this share of what is usual of it (common practice,
+no source)."""
 NONE_OF_THEM = "(none of them)"
 """The healthy outcome of a test of signs that names none; no id can look like this."""
 

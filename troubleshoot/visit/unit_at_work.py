@@ -8,6 +8,7 @@ from troubleshoot.visit.work_state import UnitAtWork
 BLOWER_MOTOR = "blower motor"
 BLOWER_DRIVE = "blower drive"
 HIGHEST_OF_240_CLASS = 277.0
+"""Plate volts above this are a 480 V class supply (from memory)."""
 
 
 def unit_at_work(unit: Unit) -> UnitAtWork:

@@ -1,4 +1,4 @@
-"""The debrief that the README shows is what the program says today, shortened where it says so."""
+"""What the README shows is what the program says today, shortened where it says so."""
 
 from __future__ import annotations
 
@@ -8,6 +8,7 @@ from pathlib import Path
 import pytest
 
 README = Path(__file__).parents[2] / "README.md"
+STORY = Path(__file__).parent / "stories" / "capacitor-weak.txt"
 LEFT_OUT = "..."
 PLAYED = (
     "do visit history",
@@ -17,10 +18,10 @@ PLAYED = (
 )  # fmt: skip
 
 
-def shown_in_readme() -> list[str]:
-    """The lines of the README's debrief."""
-    _, _, after = README.read_text("utf-8").partition("The debrief, shortened:\n\n```\n")
-    return after.partition("\n```")[0].splitlines()
+def shown_in_readme(after_words: str) -> str:
+    """What the README shows after these words."""
+    _, _, after = README.read_text("utf-8").partition(f"{after_words}\n\n```\n")
+    return after.partition("\n```")[0]
 
 
 def left_of(said: list[str], shown: list[str]) -> list[str]:
@@ -40,6 +41,12 @@ def left_of(said: list[str], shown: list[str]) -> list[str]:
     return missing
 
 
+def test_the_visit_in_the_readme_is_part_of_the_weak_capacitors_story() -> None:
+    shown = shown_in_readme("each after its cautions:")
+    assert shown.count("\n") > 10
+    assert shown in STORY.read_text("utf-8")
+
+
 def test_the_debrief_in_the_readme_is_todays(
     command: Callable[..., tuple[int, str, str]],
     typed: Callable[..., None],
@@ -49,7 +56,7 @@ def test_the_debrief_in_the_readme_is_todays(
     typed(*PLAYED)
     code, out, _ = command("practise", "gas-added-in-june")
     said = out.partition("DEBRIEF\n")[2].splitlines()
-    shown = shown_in_readme()
+    shown = shown_in_readme("The debrief, shortened:").splitlines()
     assert code == 0
     assert len(shown) > 15
     assert left_of(said, shown) == [], "\n".join(said)
