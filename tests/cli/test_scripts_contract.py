@@ -40,6 +40,17 @@ POLE: dict[str, Any] = {
 }
 
 
+def test_a_test_that_would_tell_says_at_which_of_two_places(
+    command: Call, case_file: Write
+) -> None:
+    """Regression: with two circuits the same line stood twice, without the circuit."""
+    case = {"unit": {"circuits": 2, "refrigerant": "R-410A"}, "complaint": "fails-hot-afternoons"}
+    out = command("assess", case_file(case))[1]
+    lines = [line for line in out.splitlines() if line.endswith(" min)")]
+    assert len(lines) == len(set(lines)) == 4
+    assert any(", circuit 2 (about" in line for line in lines)
+
+
 @pytest.mark.parametrize("how", [["assess"], ["diagnose", "--answers"]])
 def test_an_account_has_exactly_the_keys_of_the_contract(
     how: list[str], command: Call, case_file: Write

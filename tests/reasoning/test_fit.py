@@ -13,7 +13,7 @@ from tests.building import given as given_that
 from tests.reasoning.test_ranking import OUTCOMES, answers_for, random_base
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.reasoning.rows import cells_of, reported, row
+from troubleshoot.reasoning.rows import background, cells_of, reported, row
 
 ERROR = 0.02
 
@@ -39,7 +39,7 @@ def test_surprise_is_bits_beyond_those_expected_over_their_spread(
     bits = expected = variance = 0.0
     for answer in answers:
         test = knowledge.tests[answer.test]
-        truths = row(test, cells_of(test, leader.evidence, OUTCOMES), OUTCOMES)
+        truths = row(test, cells_of(test, leader.evidence, OUTCOMES), background(test, OUTCOMES))
         reports = dict(reported(truths, ERROR))
         mean, spread = moments(reports)
         bits -= math.log2(reports[answer.outcomes[0]])

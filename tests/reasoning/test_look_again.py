@@ -37,7 +37,7 @@ def rows_of(
     usual = dict(background(test, OUTCOMES))
     beyond = {o: 0.75 * p + 0.25 / 3 for o, p in usual.items()}
     rows = [
-        (c.probability, dict(row(test, cells_of(test, c.fault.evidence, OUTCOMES), OUTCOMES)))
+        (c.probability, dict(row(test, cells_of(test, c.fault.evidence, OUTCOMES), usual)))
         for c in found.causes
     ]
     return [*rows, (found.ranking.nothing_wrong, usual), (found.ranking.outside, beyond)]

@@ -40,11 +40,11 @@ def weighted_rows(found: Conclusions, test: Test) -> list[tuple[float, Row]]:
 
     Something outside the rules has a row of its own, three parts background and one part even.
     """
+    usual = background(test, OUTCOMES)
     rows = {
-        c.fault.id: row(test, cells_of(test, c.fault.evidence, OUTCOMES), OUTCOMES)
+        c.fault.id: row(test, cells_of(test, c.fault.evidence, OUTCOMES), usual)
         for c in found.causes
     }
-    usual = background(test, OUTCOMES)
     weighted = [(c.probability, reported(rows[c.fault.id], 0.02)) for c in found.causes]
     beyond = {o: 0.75 * p + 0.25 / len(usual) for o, p in usual.items()}
     weighted.append((found.ranking.nothing_wrong, reported(usual, 0.02)))

@@ -49,7 +49,7 @@ def direct(knowledge: Knowledge, answers: list[Answer]) -> dict[str, float]:
         test = knowledge.tests[answer.test]
         usual = background(test, OUTCOMES)
         rows = {
-            name: row(test, cells_of(test, f.evidence, OUTCOMES), OUTCOMES)
+            name: row(test, cells_of(test, f.evidence, OUTCOMES), usual)
             for name, f in knowledge.faults.items()
         }
         rows["nothing"] = usual
@@ -187,8 +187,9 @@ def test_a_second_reading_counts_beside_the_first() -> None:
     assert chance("low") < chance("low", "low")
     assert chance("normal") < chance("low", "normal") < chance("low")
     # P(low twice | a) = sum over truths of P(truth) P(report | truth)^2, report error 0.02.
-    row_a = row(knowledge.tests["t"], cells_of(knowledge.tests["t"], evidence(
-        {"often": [{"t": "low"}]}), ["normal", "low"]), ["normal", "low"])  # fmt: skip
+    usual = {"normal": 0.9, "low": 0.1}
+    often_low = cells_of(knowledge.tests["t"], evidence({"often": [{"t": "low"}]}), list(usual))
+    row_a = row(knowledge.tests["t"], often_low, usual)
     twice_a = row_a["low"] * 0.98**2 + row_a["normal"] * 0.02**2
     twice_b = 0.1 * 0.98**2 + 0.9 * 0.02**2
     two = reasoner.conclude(case(knowledge, Answer("t", ("low",)), Answer("t", ("low",))))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 import math
+from collections.abc import Sequence
 
 import pytest
 from hypothesis import given
@@ -14,6 +15,7 @@ from troubleshoot.knowledge.model import Choose, Grade, Test
 from troubleshoot.reasoning.grades import PROBABILITY
 from troubleshoot.reasoning.rows import (
     NONE_OF_THEM,
+    Cell,
     Signs,
     background,
     cells_of,
@@ -31,7 +33,11 @@ SIGNS = test_of("face", "dirty", "bent", choose="several")
 
 def made(test: Test, grades: dict[str, list[dict[str, object]]]) -> dict[str, float]:
     outcomes = [o.id for o in test.outcomes]
-    return dict(row(test, cells_of(test, evidence(grades), outcomes), outcomes))  # type: ignore[arg-type]
+    return dict(row(test, cells_of(test, evidence(grades), outcomes), background(test, outcomes)))  # type: ignore[arg-type]
+
+
+def signs_of(test: Test, cells: Sequence[Cell], outcomes: Sequence[str]) -> Signs:
+    return sign_row(test, cells, background(test, outcomes), healthy="normal" in outcomes)
 
 
 def test_background_gives_the_healthy_outcome_nine_tenths_and_the_rest_even() -> None:
@@ -167,7 +173,7 @@ def all_sets(signs: Signs) -> dict[frozenset[str], float]:
 
 
 def test_signs_unseen_leave_the_healthy_outcome_its_share() -> None:
-    usual = sign_row(SIGNS, [], ["normal", "dirty", "bent"])
+    usual = signs_of(SIGNS, [], ["normal", "dirty", "bent"])
     assert usual.none == pytest.approx(0.9)
     assert math.fsum(all_sets(usual).values()) == pytest.approx(1.0)
 
@@ -181,13 +187,13 @@ def test_a_row_of_signs_is_a_distribution_over_sets(
         stated.setdefault(healthy, []).append({"face": "normal"})
     outcomes = ["normal", "dirty", "bent"]
     cells = cells_of(SIGNS, evidence(stated), outcomes)  # type: ignore[arg-type]
-    assert math.fsum(all_sets(sign_row(SIGNS, cells, outcomes)).values()) == pytest.approx(1.0)
+    assert math.fsum(all_sets(signs_of(SIGNS, cells, outcomes)).values()) == pytest.approx(1.0)
 
 
 def test_a_grade_on_several_signs_is_the_chance_of_at_least_one() -> None:
     outcomes = ["normal", "dirty", "bent"]
     cells = cells_of(SIGNS, evidence({"often": [{"face": ["dirty", "bent"]}]}), outcomes)
-    signs = sign_row(SIGNS, cells, outcomes)
+    signs = signs_of(SIGNS, cells, outcomes)
     assert 1 - math.prod(1 - p for p in signs.signs.values()) == pytest.approx(PROBABILITY["often"])
 
 
@@ -209,7 +215,7 @@ def test_a_report_may_be_wrong_any_way_alike() -> None:
 
 def test_a_sign_may_be_called_none_beside_none_of_the_signs() -> None:
     test = test_of("amps", "none", "low", choose="several")
-    made = sign_row(test, [(frozenset({"none"}), 0.92)], ["normal", "none", "low"])
+    made = signs_of(test, [(frozenset({"none"}), 0.92)], ["normal", "none", "low"])
     patterns = pattern_row(made)
     assert math.fsum(patterns.values()) == pytest.approx(1.0)
     assert patterns["none"] > 0.8 > patterns[NONE_OF_THEM]
@@ -222,7 +228,8 @@ def test_never_speaks_against_a_fault_even_of_what_is_rare_anyway(choose: Choose
     cells = [(frozenset({"welded"}), PROBABILITY["never"])]
     outcomes = ["normal", "welded", "low"]
     if choose == "several":
-        made, usual = sign_row(test, cells, outcomes).signs, background(test, outcomes)
+        made, usual = signs_of(test, cells, outcomes).signs, background(test, outcomes)
     else:
-        made, usual = row(test, cells, outcomes), background(test, outcomes)
+        usual = background(test, outcomes)
+        made = row(test, cells, usual)
     assert made["welded"] == pytest.approx(usual["welded"] / 10)

@@ -2,15 +2,16 @@
 
 A closed table: rule files name a formula and its inputs, they carry no code. Each function takes
 numbers in the units named (or a refrigerant's name first) and returns a number, or nothing where
-the inputs lie outside what the formula can say.
+the inputs lie outside what the formula can say. What a formula needs is imported when it is first
+used: a visit uses two or three of them, and the rest would only slow the start.
 """
 
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from importlib import import_module
 from math import isfinite
 
-from troubleshoot.quantities import air, capacitors, combustion, gas, refrigerant, saturation
 from troubleshoot.quantities.ranges import OutOfRange
 from troubleshoot.quantities.units import STANDARD_ATMOSPHERE_PSIA
 
@@ -18,25 +19,45 @@ Number = float
 Formula = Callable[..., float]
 
 
+def _from(module: str, function: str) -> Formula:
+    """A function of the quantities, imported when it is used."""
+
+    def formula(*inputs: Number) -> float:
+        found = getattr(import_module(f"troubleshoot.quantities.{module}"), function)
+        return float(found(*inputs))
+
+    return formula
+
+
 def _dew_temperature(name: str, psig: Number) -> float:
     """F from psig at sea level."""
+    from troubleshoot.quantities import saturation
+
     return saturation.dew_temperature(name, psig + STANDARD_ATMOSPHERE_PSIA)
 
 
 def _bubble_temperature(name: str, psig: Number) -> float:
+    from troubleshoot.quantities import saturation
+
     return saturation.bubble_temperature(name, psig + STANDARD_ATMOSPHERE_PSIA)
 
 
 def _dew_pressure(name: str, fahrenheit: Number) -> float:
+    from troubleshoot.quantities import saturation
+
     return saturation.dew_pressure(name, fahrenheit) - STANDARD_ATMOSPHERE_PSIA
 
 
 def _bubble_pressure(name: str, fahrenheit: Number) -> float:
+    from troubleshoot.quantities import saturation
+
     return saturation.bubble_pressure(name, fahrenheit) - STANDARD_ATMOSPHERE_PSIA
 
 
 def _outdoor_air_percent(return_f: Number, mixed_f: Number, outdoor_f: Number) -> float:
     """Per cent of the mixed air that is outdoor air, from three temperatures in F."""
+    from troubleshoot.quantities import air
+
     return air.outdoor_air_fraction(return_f, mixed_f, outdoor_f).percent
 
 
@@ -50,13 +71,13 @@ FORMULAS: Mapping[str, Formula] = {
     "bubble-temperature": _bubble_temperature,
     "dew-pressure": _dew_pressure,
     "bubble-pressure": _bubble_pressure,
-    "target-superheat": refrigerant.target_superheat,
-    "compression-ratio": refrigerant.compression_ratio,
+    "target-superheat": _from("refrigerant", "target_superheat"),
+    "compression-ratio": _from("refrigerant", "compression_ratio"),
     "outdoor-air-fraction": _outdoor_air_percent,
-    "capacitance-under-load": capacitors.capacitance_under_load,
-    "gas-flow": gas.gas_flow,
-    "gas-input": gas.gas_input,
-    "co-air-free": combustion.co_air_free,
+    "capacitance-under-load": _from("capacitors", "capacitance_under_load"),
+    "gas-flow": _from("gas", "gas_flow"),
+    "gas-input": _from("gas", "gas_input"),
+    "co-air-free": _from("combustion", "co_air_free"),
     "airflow-per-ton": lambda cfm, tons: cfm / tons,
 }
 

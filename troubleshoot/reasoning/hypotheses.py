@@ -68,6 +68,7 @@ class Hypotheses:
     effects: tuple[Hypothesis, ...]
     tests: Mapping[str, Test]
     _outcomes: dict[str, tuple[str, ...]] = field(default_factory=dict)
+    _chances: dict[str, Row] = field(default_factory=dict)
     _rows: dict[tuple[str, str, str], Row | Signs] = field(default_factory=dict)
     _backgrounds: dict[str, Row | Signs] = field(default_factory=dict)
     _usual: dict[str, Row] = field(default_factory=dict)
@@ -100,9 +101,12 @@ class Hypotheses:
     def _make(self, test_id: str, cells: tuple[Cell, ...]) -> Row | Signs:
         test = self.knowledge.tests[test_id]
         outcomes = self.outcomes(test_id)
+        if test_id not in self._chances:
+            self._chances[test_id] = background(test, outcomes)
+        chances = self._chances[test_id]
         if test.choose == "several":
-            return sign_row(test, cells, outcomes)
-        return row(test, cells, outcomes) if cells else background(test, outcomes)
+            return sign_row(test, cells, chances, healthy=len(chances) < len(outcomes))
+        return row(test, cells, chances) if cells else chances
 
 
 def hypotheses_for(knowledge: Knowledge, unit: Unit) -> Hypotheses:

@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import itertools
 import math
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from troubleshoot.knowledge.model import Evidence, Test
@@ -77,14 +77,16 @@ def cells_of(test: Test, evidence: Iterable[Evidence], outcomes: Sequence[str]) 
     return cells
 
 
-def row(test: Test, cells: Sequence[Cell], outcomes: Sequence[str]) -> Row:
-    """The row of a pick-one test under a hypothesis whose card holds these cells."""
-    q = background(test, outcomes)
-    cells = [_widened(test, cell, cells, outcomes) for cell in cells]
+def row(test: Test, cells: Sequence[Cell], q: Row) -> Row:
+    """The row of a pick-one test under a hypothesis whose card holds these cells.
+
+    `q`: the background row, over the outcomes that this equipment can show.
+    """
+    cells = [_widened(test, cell, cells, q) for cell in cells]
     cells = [(named, _usual(named, chance, test, q)) for named, chance in cells]
     graded = _disjoint(cells, q)
     total = math.fsum(chance for _, chance in graded)
-    rest = [o for o in outcomes if not any(o in named for named, _ in graded)]
+    rest = [o for o in q if not any(o in named for named, _ in graded)]
     most = MOST_OF_A_ROW if rest else 1.0
     scale = most / total if total > most or (not rest and total > 0) else 1.0
     result: dict[str, float] = {}
@@ -96,7 +98,7 @@ def row(test: Test, cells: Sequence[Cell], outcomes: Sequence[str]) -> Row:
     outside = math.fsum(q[o] for o in rest)
     for outcome in rest:
         result[outcome] = left * q[outcome] / outside
-    return {o: result[o] for o in outcomes}
+    return {o: result[o] for o in q}
 
 
 def _usual(named: frozenset[str], chance: float, test: Test, q: Row) -> float:
@@ -115,7 +117,7 @@ def _never_speaks_for(chance: float, usual: float) -> float:
     return min(chance, usual * RARER) if chance <= PROBABILITY["never"] else chance
 
 
-def _widened(test: Test, cell: Cell, cells: Sequence[Cell], outcomes: Sequence[str]) -> Cell:
+def _widened(test: Test, cell: Cell, cells: Sequence[Cell], outcomes: Collection[str]) -> Cell:
     """A grade on the milder of two bad outcomes belongs to the set with the worse ones.
 
     It reaches up to the next worse outcome that has a grade of its own.
@@ -164,10 +166,10 @@ class Signs:
 
     def patterns(self) -> Row:
         """None, and each sign alone, scaled to 1: what the gain of looking is reckoned on."""
-        alone = {s: self.chance(frozenset({s})) for s in self.signs}
-        total = math.fsum(alone.values())
+        odds = {s: p / (1 - p) for s, p in self.signs.items()}
+        total = math.fsum(odds.values())
         scale = (1 - self.none) / total if total > 0 else 0.0
-        return {NONE_OF_THEM: self.none, **{s: p * scale for s, p in alone.items()}}
+        return {NONE_OF_THEM: self.none, **{s: p * scale for s, p in odds.items()}}
 
 
 def pattern_row(made: Row | Signs) -> Row:
@@ -175,12 +177,14 @@ def pattern_row(made: Row | Signs) -> Row:
     return made.patterns() if isinstance(made, Signs) else made
 
 
-def sign_row(test: Test, cells: Sequence[Cell], outcomes: Sequence[str]) -> Signs:
-    """The row of a test of signs under a hypothesis whose card holds these cells."""
-    q = background(test, outcomes)
+def sign_row(test: Test, cells: Sequence[Cell], q: Row, healthy: bool) -> Signs:
+    """The row of a test of signs under a hypothesis whose card holds these cells.
+
+    `q`: the background chance of each sign; `healthy`: whether this equipment can show none.
+    """
     signs = dict(q)
     none: float | None = None
-    usual = math.prod(1 - p for p in q.values()) if len(q) < len(outcomes) else None
+    usual = math.prod(1 - p for p in q.values()) if healthy else None
     for named, chance in cells:
         if named <= frozenset(test.healthy):
             low = chance <= PROBABILITY["seldom"]

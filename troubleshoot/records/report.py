@@ -89,20 +89,24 @@ def _causes(knowledge: Knowledge, account: Account) -> Iterator[str]:
     yield "## Causes"
     yield ""
     for cause in account["causes"][:6]:
-        where = f", {cause['at']}" if cause["at"] else ""
-        yield f"- {percent(cause['probability'])}: {cause['name']}{where}"
+        yield f"- {percent(cause['probability'])}: {_at(cause['name'], cause['at'])}"
     for effect in account["effects"]:
-        yield f"- what happened: {effect['name']}"
+        yield f"- what happened: {_at(effect['name'], effect['at'])}"
     if account["ending"] == "named":
         yield from _repair(knowledge.faults[account["causes"][0]["id"]])
     yield from _list("Causes behind it", (knowledge.faults[f].name for f in account["behind"]))
     yield from _list(
         "Would still tell them apart",
         (
-            f"{knowledge.tests[row['test']].name} (about {row['minutes']} min)"
+            f"{_at(knowledge.tests[row['test']].name, row['at'])} (about {row['minutes']} min)"
             for row in account["would_separate"]
         ),
     )
+
+
+def _at(name: str, place: str | None) -> str:
+    """A name with the place where it is, if there is more than one."""
+    return f"{name}, {place}" if place else name
 
 
 def _repair(fault: Fault) -> Iterator[str]:

@@ -74,4 +74,6 @@ def _lines(
         yield "These would tell them apart:"
         for candidate in candidates[:4]:
             minutes = round(candidate.minutes + candidate.switch_minutes)
-            yield f"  {candidate.test.name} (about {minutes} min)"
+            place = conclusions.case.unit.layout.shown(candidate.test.per, candidate.at)
+            where = f", {place}" if place else ""
+            yield f"  {candidate.test.name}{where} (about {minutes} min)"
