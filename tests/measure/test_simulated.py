@@ -13,9 +13,6 @@ from tests.building import given as given_that
 from troubleshoot.knowledge.model import Complaint, Knowledge
 from troubleshoot.measure.simulated import (
     FaultyUnit,
-    Visit,
-    brier_score,
-    calibration_error,
     checklist,
     draw,
     engine_choice,
@@ -127,13 +124,3 @@ def test_calls_come_as_often_as_the_rules_hold_them_to() -> None:
 ])  # fmt: skip
 def test_staying_in_a_work_state_costs_nothing(now: str, wanted: str, free: bool) -> None:
     assert (switch_cost(now, wanted) == 0) == free
-
-
-def test_calibration_and_brier_score_by_hand() -> None:
-    visits = [Visit("a", call, chance / 2, chance, 10, 2) for call, chance in (
-        ("a", 0.95), ("b", 0.95), ("a", 0.55), ("a", 1.0))]  # fmt: skip
-    # In 0.9 to 1: said 2.90 / 3, right 2 / 3; in 0.5 to 0.6: said 0.55, right 1.
-    expected = (abs(2 / 3 - 2.9 / 3) * 3 + 0.45) / 4
-    assert calibration_error(visits) == pytest.approx(expected)
-    squares = 0.05**2 + 0.95**2 + 0.45**2 + 0.0
-    assert brier_score(visits) == pytest.approx(squares / 4)

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 import math
 import random
-from collections.abc import Callable, Iterator, Sequence
+from collections.abc import Callable, Iterator
 from dataclasses import dataclass, replace
 
 from troubleshoot.knowledge.model import Complaint, Test
@@ -210,20 +210,3 @@ def draw(
         calls = listed[truth.fault.id]
         (name,) = dice.choices(list(calls), list(calls.values()))
         yield truth, reasoner.knowledge.complaints[name]
-
-
-def calibration_error(visits: Sequence[Visit], bins: int = 10) -> float:
-    """Expected calibration error of the first call's chance."""
-    total = 0.0
-    for number in range(bins):
-        inside = [v for v in visits if min(int(v.among_faults * bins), bins - 1) == number]
-        if inside:
-            right = sum(v.right for v in inside) / len(inside)
-            said = sum(v.among_faults for v in inside) / len(inside)
-            total += abs(right - said) * len(inside)
-    return total / len(visits)
-
-
-def brier_score(visits: Sequence[Visit]) -> float:
-    """Mean squared difference of the first call's chance and whether it was right."""
-    return sum((v.among_faults - v.right) ** 2 for v in visits) / len(visits)

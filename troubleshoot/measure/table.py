@@ -8,12 +8,15 @@ from dataclasses import dataclass
 from statistics import fmean, median
 
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.measure.calibration import (
+    brier_score,
+    calibration_error,
+    calibration_error_by_luck,
+)
 from troubleshoot.measure.isolation import Isolation, isolation
 from troubleshoot.measure.optimum import draw_subset, ratio_to_optimum
 from troubleshoot.measure.simulated import (
     Visit,
-    brier_score,
-    calibration_error,
     checklist,
     draw,
     engine_choice,
@@ -56,6 +59,7 @@ class Searched:
     sure: float
     wrong_when_sure: float
     calibration: float
+    calibration_by_luck: float
     brier: float
 
 
@@ -69,6 +73,7 @@ def searched(visits: Sequence[Visit]) -> Searched:
         len(sure) / len(visits),
         fmean(not v.right for v in sure) if sure else 0.0,
         calibration_error(visits),
+        calibration_error_by_luck(visits),
         brier_score(visits),
     )
 
@@ -117,6 +122,8 @@ def _visit_lines(reasoner: Reasoner, unit: Unit, visits: int, seed: int) -> Iter
     yield f"| says 0.9 or more | {led.sure:.0%} | {listed.sure:.0%} |"
     yield f"| wrong when it says so | {led.wrong_when_sure:.0%} | {listed.wrong_when_sure:.0%} |"
     yield f"| calibration error | {led.calibration:.3f} | {listed.calibration:.3f} |"
+    by_luck, listed_by_luck = led.calibration_by_luck, listed.calibration_by_luck
+    yield f"| of which luck alone gives | {by_luck:.3f} | {listed_by_luck:.3f} |"
     yield f"| Brier score | {led.brier:.3f} | {listed.brier:.3f} |"
     yield ""
 
