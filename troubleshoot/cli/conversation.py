@@ -22,7 +22,7 @@ from troubleshoot.cli.screens import (
     show_verdict,
 )
 from troubleshoot.cli.stopped import stopped
-from troubleshoot.cli.terminal import EndOfInput, Leave, Terminal
+from troubleshoot.cli.terminal import VISIT_IS_KEPT, EndOfInput, Leave, Terminal
 from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.conclude import Conclusions
@@ -37,7 +37,6 @@ from troubleshoot.visit.work_state import open_items
 ROOF_IS_GOOD_FOR = 3600.0
 """Seconds after which the roof is looked at again (common practice, no source)."""
 
-VISIT_IS_KEPT = "The visit is kept. Start again to go on from here."
 NOT_KNOWN_COUNTS_AS_WORSE = "Before the next step. Enter if nobody knows: then the worse counts."
 
 

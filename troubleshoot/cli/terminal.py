@@ -13,6 +13,7 @@ import textwrap
 from collections.abc import Iterable
 
 NARROWEST, WIDEST = 40, 100
+VISIT_IS_KEPT = "The visit is kept. Start again to go on from here."
 _BOLD, _PLAIN = "\x1b[1m", "\x1b[0m"
 
 

@@ -8,9 +8,8 @@ from pathlib import Path
 
 from troubleshoot import __version__
 from troubleshoot.cli.beginning import begin
-from troubleshoot.cli.conversation import VISIT_IS_KEPT, Conversation
 from troubleshoot.cli.failures import JOURNAL_FAILED, KEPT, Failure
-from troubleshoot.cli.terminal import EndOfInput, Leave, Terminal
+from troubleshoot.cli.terminal import VISIT_IS_KEPT, EndOfInput, Leave, Terminal
 from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.journal import Journal, JournalError, open_visits
@@ -55,6 +54,9 @@ def _converse(
             _resume(terminal, book)
             if not book.events:
                 begin(knowledge, terminal, book, unit or "", profiles, routine)
+            # All that reasons is imported here: the first questions need none of it.
+            from troubleshoot.cli.conversation import Conversation
+
             return Conversation(knowledge, book, terminal).run()
     except EndOfInput:
         terminal.say("Nothing more to read. What has been answered is kept.")

@@ -11,6 +11,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from dataclasses import dataclass
 
 from troubleshoot.knowledge.model import Complaint, Fault
+from troubleshoot.reasoning.behind import alone, priors
 from troubleshoot.reasoning.grades import (
     PRIOR_NOTHING_WRONG_ON_COMPLAINT,
     PRIOR_NOTHING_WRONG_ON_ROUND,
@@ -92,10 +93,16 @@ def rank(
     live = [h for h in hypotheses.causes if h.fault.id not in mended]
     present = tuple(_present(hypotheses, tests, mended))
     outside, nothing = _special_priors(routine)
+    common = priors(live, present)
     kept = [(h, weights_of(hypotheses, h, tests, complaint, present)) for h in live]
-    called = math.fsum(h.prior * math.exp(_called(weights)) for h, weights in kept) or 1.0
-    scale = (1 - outside - nothing) / called
-    logs = [_sum([math.log(h.prior * scale)], weights) for h, weights in kept]
+    called = math.fsum(
+        prior * math.exp(_called(weights)) for prior, (_, weights) in zip(common, kept, strict=True)
+    )
+    scale = (1 - outside - nothing) / (called or 1.0)
+    logs = [
+        _sum([math.log(prior * scale)], weights)
+        for prior, (_, weights) in zip(common, kept, strict=True)
+    ]
     logs.append(math.log(nothing))
     logs.append(_sum([math.log(outside)], outside_weights(hypotheses, seen, present)))
     chances = _softmax(logs)
@@ -118,10 +125,11 @@ def _present(
     for fault in sorted(mended):
         choices = [h for h in (*hypotheses.causes, *hypotheses.effects) if h.fault.id == fault]
         if choices:
-            yield max(
+            best = max(
                 choices,
                 key=lambda h: math.fsum(w.weight for w in weights_of(hypotheses, h, tests, None)),
             )
+            yield alone(hypotheses, best)
 
 
 def rank_effects(hypotheses: Hypotheses, seen: Sequence[Seen]) -> tuple[Cause, ...]:
