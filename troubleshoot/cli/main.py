@@ -85,7 +85,7 @@ def main() -> None:
     """
     # Loading makes many objects that all live on; looking for rubbish among them costs a tenth of
     # the start and finds none.
-    gc.set_threshold(100_000)
+    gc.set_threshold(1_000_000)
     for stream in (sys.stdout, sys.stderr):
         if isinstance(stream, io.TextIOWrapper):
             stream.reconfigure(errors="replace")
