@@ -60,6 +60,16 @@ def test_an_account_has_exactly_the_keys_of_the_contract(
     assert list(json.loads(out)) == KEYS
 
 
+def test_assess_says_what_was_made_of_every_reading(command: Call, case_file: Write) -> None:
+    account = json.loads(command("assess", case_file(POLE), "--json")[1])
+    rows = {(row["test"], row["at"]): row for row in account["asked"]}
+    assert len(rows) == len(POLE["readings"])
+    windings = rows["compressor-windings", None]
+    assert windings["valid"] is False and windings["text"] == "2.31/2.33/2.30 ohm"
+    assert rows["contactor-contacts", "contactor 2"]["outcome"] == "pole-burnt-away"
+    assert account["minutes"] == round(sum(row["minutes"] for row in account["asked"]))
+
+
 def test_a_burnt_pole_is_named_at_its_own_contactor(command: Call, case_file: Write) -> None:
     account = json.loads(command("assess", case_file(POLE), "--json")[1])
     first = account["causes"][0]

@@ -203,6 +203,20 @@ def test_two_quantities_that_decide_are_judged_hard() -> None:
     assert found is not None and found.outcome == "bad" and found.chances == {"bad": 1.0}
 
 
+def test_of_several_quantities_that_decide_the_one_that_is_read_is_shown() -> None:
+    """Regression: an outdoor-air fraction was shown as a difference of temperatures in F."""
+    line = LimitLine((Bound("spread", above=10), Bound("share", above=20)))
+    rest = LimitLine((Bound("share", at_most=20),))
+    test = Test("t", "t", "area", "computed",
+                (Outcome("high", limits=(line,)), Outcome("normal", limits=(rest,))),
+                healthy=("normal",), reads=(Read("share"),))  # fmt: skip
+    quantities = [Quantity("spread", "F-diff", "s"), Quantity("share", "percent", "p")]
+    know = base([test], quantities=quantities)
+    known = {("spread", None): Value(25, 1), ("share", None): Value(60, 3)}
+    found = classify(test, None, Values(know, unit_of(know), known))
+    assert found is not None and (found.quantity, found.value) == ("share", 60)
+
+
 def test_a_reading_between_all_limits_has_no_outcome() -> None:
     test = measured("amps", {"low": {"below": 5}, "high": {"above": 10}})
     values = Values(KNOWLEDGE, unit_of(KNOWLEDGE), {("amps", None): Value(7, 0.1)})

@@ -131,6 +131,25 @@ def test_a_stated_outcome_stands_in_for_the_computed_one() -> None:
     assert [(r.seen, r.computed) for r in found] == [(("normal",), False)]
 
 
+def test_a_stated_outcome_that_does_not_count_gives_way_to_the_computed_one() -> None:
+    """Regression: a superheat said to be invalid kept the later pressures from giving one.
+
+    It stays beside it, for what it may mean for safety.
+    """
+    wrong = Answer("approach", ("normal",), places=(Place("circuit", 2),), valid=False)
+    inputs = (
+        Answer("outdoor", text="90 F"),
+        Answer("line", text="115 F", places=(Place("circuit", 2),)),
+    )
+    for answers in ((wrong, *inputs), (*inputs, wrong)):
+        found = [r for r in taken(*answers) if r.test == "approach"]
+        assert {(r.seen, r.computed, r.valid) for r in found} == {
+            (("high",), True, True),
+            (("normal",), False, False),
+        }
+        assert len(found) == 2
+
+
 def test_the_case_s_conditions_are_values_like_any_other() -> None:
     answer = Answer("line", text="115 F", places=(Place("circuit", 1),))
     found = taken(answer, conditions={"outdoor": "90 F"})

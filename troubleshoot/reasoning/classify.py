@@ -61,7 +61,8 @@ def classify(test: Test, place: Place | None, values: Values) -> Classified | No
     measured = [
         n for n in names if (v := present[n]) is not None and not _is_plate(n, place, v, values)
     ]
-    main = measured[0] if measured else names[0]
+    read = {one.quantity for one in test.reads}
+    main = next((n for n in measured if n in read), measured[0] if measured else names[0])
     value = present[main]
     if value is None:
         return None

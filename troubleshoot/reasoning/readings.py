@@ -88,7 +88,12 @@ def take_readings(knowledge: Knowledge, case: Case) -> tuple[tuple[Reading, ...]
             else:
                 beside[key] = reading
     for reading in _computed(knowledge, case, values):
-        latest.setdefault((reading.test, reading.at), reading)
+        key = (reading.test, reading.at)
+        earlier = latest.get(key)
+        if earlier is None or not earlier.valid:
+            if earlier is not None:
+                beside[key] = earlier
+            latest[key] = reading
     return (*latest.values(), *beside.values()), values
 
 
@@ -163,8 +168,11 @@ def _own_values(
 
 
 def _computed(knowledge: Knowledge, case: Case, values: Values) -> list[Reading]:
-    """Tests whose quantities are known by now without being asked, at every place of their kind."""
-    answered = {(a.test, p) for a in case.answers for p in a.places}
+    """Tests whose quantities are known by now without being asked, at every place of their kind.
+
+    An answer that does not count leaves the test open to what its inputs say.
+    """
+    answered = {(a.test, p) for a in case.answers if a.valid is not False for p in a.places}
     found = []
     for test in knowledge.tests.values():
         if not _knows_itself(knowledge, test) or not case.unit.allows(test.exists_when):

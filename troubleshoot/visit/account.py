@@ -95,6 +95,20 @@ def _test(conclusions: Conclusions, name: str) -> Test:
     return conclusions.hypotheses.knowledge.tests[name]
 
 
+def taken(conclusions: Conclusions, reading: Reading) -> Plain:
+    """A reading as it was handed in, with what was made of it."""
+    test = _test(conclusions, reading.test)
+    return {
+        "test": reading.test,
+        "at": place_shown(conclusions, test.per, reading.at),
+        "outcome": ", ".join(reading.seen) or None,
+        "text": reading.text,
+        "valid": reading.valid,
+        "minutes": round(test.minutes, 1),
+        "work_state": test.work_state,
+    }
+
+
 def _computed(conclusions: Conclusions, reading: Reading) -> Plain:
     knowledge = conclusions.hypotheses.knowledge
     found = reading.classified

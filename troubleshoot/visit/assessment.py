@@ -11,7 +11,7 @@ from troubleshoot.reasoning.asking import Asking
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.next_test import Candidate
 from troubleshoot.reasoning.places import Place
-from troubleshoot.visit.account import Plain, account, ending_of, shown_causes
+from troubleshoot.visit.account import Plain, account, ending_of, shown_causes, taken
 from troubleshoot.visit.wording import cause_line, effect_line
 
 _TYPICAL_SWITCH = {"any": 0.0, "running": 0.0, "running-open": 5.0, "energised-open": 8.0}
@@ -44,8 +44,14 @@ def assess_case(knowledge: Knowledge, case: Case) -> tuple[Plain, tuple[str, ...
     conclusions = Reasoner(knowledge).conclude(case)
     ending = ending_of(conclusions)
     candidates = candidates_for(conclusions) if ending == "shortlist" else ()
-    minutes = math.fsum(knowledge.tests[r.test].minutes for r in conclusions.readings)
-    plain = account(conclusions, ending=ending, candidates=candidates, minutes=minutes)
+    handed_in = [r for r in conclusions.readings if not r.computed]
+    plain = account(
+        conclusions,
+        ending=ending,
+        asked=[taken(conclusions, r) for r in handed_in],
+        candidates=candidates,
+        minutes=math.fsum(knowledge.tests[r.test].minutes for r in handed_in),
+    )
     return plain, tuple(_lines(conclusions, ending, candidates))
 
 
