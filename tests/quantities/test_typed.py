@@ -66,6 +66,8 @@ def one(text: str, unit: str, *, over_range: bool = False) -> Leg:
         ("2 ft 6 in", "in", 30.0),
         ("3' 6 1/2\"", "in", 42.5),
         ("8 lb 4 oz", "lb", 8.25),
+        ("9 lbs 3 ozs", "lb", 9.1875),
+        ("1/4 in per foot", "in-per-ft", 0.25),
         ("13.5#", "lb", 13.5),
         ("1 min 30 s", "min", 1.5),
         ("90 sec", "min", 1.5),
@@ -89,6 +91,13 @@ def test_a_typed_value_is_read_into_the_unit_asked_for(text: str, unit: str, val
 
 def test_what_was_typed_is_kept_as_typed() -> None:
     assert read("  118 psig ", Expected("psig")).text == "  118 psig "
+
+
+@pytest.mark.parametrize(
+    "text", ["~128 psig", "about 128", "approx. 128 psig", "around 128", "roughly 128#", "ca. 128"]
+)
+def test_a_word_that_says_about_is_let_pass(text: str) -> None:
+    assert one(text, "psig").value == 128.0
 
 
 @pytest.mark.parametrize("text", ["118", "5,000", "1 1/2"])
@@ -134,7 +143,21 @@ def test_the_resolution_is_the_last_digit_typed(text: str, unit: str, resolution
     assert one(text, unit).resolution == pytest.approx(resolution)
 
 
-@pytest.mark.parametrize("text", ["OL", "ol", "O.L", "0L", "OL Mohm", "over range", "open"])
+@pytest.mark.parametrize(
+    "text",
+    [
+        "OL",
+        "ol",
+        "O.L",
+        "0L",
+        "OL Mohm",
+        "over range",
+        "open",
+        "infinite",
+        "infinity",
+        "\u221e ohm",
+    ],
+)
 def test_over_range_is_more_than_any_resistance(text: str) -> None:
     leg = one(text, "Mohm", over_range=True)
     assert (leg.over_range, leg.value, leg.resolution) == (True, math.inf, 0.0)
@@ -156,6 +179,8 @@ def test_over_range_is_never_allowed_for_a_voltage() -> None:
         ("> 200", "Mohm", 200.0, "more-than"),
         ("over 200 Meg", "Mohm", 200.0, "more-than"),
         ("more than 200", "Mohm", 200.0, "more-than"),
+        ("200+ meg", "Mohm", 200.0, "more-than"),
+        ("500+", "Mohm", 500.0, "more-than"),
         ("\u2265200", "Mohm", 200.0, "more-than"),
         ("<0.1 V", "V", 0.1, "less-than"),
         ("less than 0.1 V", "V", 0.1, "less-than"),

@@ -7,6 +7,7 @@ import pytest
 from troubleshoot.quantities.typed import Expected, read
 
 PHASES = ("L1", "L2", "L3")
+LOAD_SIDE = ("T1", "T2", "T3")
 PAIRS = ("AB", "BC", "CA")
 TERMINALS = ("C-R", "C-S", "R-S")
 
@@ -31,6 +32,10 @@ def values(text: str, unit: str) -> list[float]:
         ("500 mV / 600 / 700 mV", [0.5, 0.6, 0.7]),
         ("1 / 2", [1.0, 2.0]),
         ("5,000 / 5,100", [5000.0, 5100.0]),
+        ("481, 479 and 480", [481.0, 479.0, 480.0]),
+        ("481 and 479 V", [481.0, 479.0]),
+        ("13.1 13.3 13.0", [13.1, 13.3, 13.0]),
+        ("208 209 207 V", [208.0, 209.0, 207.0]),
     ],
 )
 def test_several_legs_are_read_in_the_order_typed(text: str, expected: list[float]) -> None:
@@ -43,6 +48,7 @@ def test_several_legs_are_read_in_the_order_typed(text: str, expected: list[floa
         ("L1 6.7, L2 6.6, L3 6.8 A", PHASES, "A", {"L1": 6.7, "L2": 6.6, "L3": 6.8}),
         ("l1: 6.7 l2: 6.6 l3: 6.8", PHASES, "A", {"L1": 6.7, "L2": 6.6, "L3": 6.8}),
         ("L1=6.7 A / L2=6.6 A", PHASES, "A", {"L1": 6.7, "L2": 6.6}),
+        ("T1 13.1, T2 13.3 and T3 13.0", LOAD_SIDE, "A", {"T1": 13.1, "T2": 13.3, "T3": 13.0}),
         ("AB 208 BC 209 CA 207", PAIRS, "V", {"AB": 208.0, "BC": 209.0, "CA": 207.0}),
         ("a-b 208; c-b 209; a to c 207", PAIRS, "V", {"AB": 208.0, "BC": 209.0, "CA": 207.0}),
         ("C-R 1.2, C-S 2.3, R-S 3.5 ohm", TERMINALS, "ohm", {"C-R": 1.2, "C-S": 2.3, "R-S": 3.5}),

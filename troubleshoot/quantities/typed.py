@@ -21,10 +21,13 @@ Bound = Literal["more-than", "less-than"]
 
 _OVER_RANGE_KINDS: Final = frozenset({"resistance", "capacitance"})
 _OVER_RANGE: Final = re.compile(
-    r"(?:ol|o\.l|0l|0\.l|over[- ]?range|overload)\b\.?(?P<tail>.*)", re.IGNORECASE
+    r"(?:(?:ol|o\.l|0l|0\.l|over[- ]?range|overload|infinit[ey])\b\.?|∞)(?P<tail>.*)",
+    re.IGNORECASE,
 )
+_ABOUT: Final = re.compile(r"(?:~|(?:about|around|roughly|approx|ca)\b\.?) ?", re.IGNORECASE)
 _OPEN: Final = re.compile(r"open(?: circuit)?", re.IGNORECASE)
 _BOUND: Final = re.compile(r"(>|<|more than |less than |over |under )=? ?", re.IGNORECASE)
+_AT_LEAST: Final = re.compile(r"(?P<number>[0-9][0-9.,]*)\+ ?(?P<unit>[^0-9]*)")
 _MORE: Final = frozenset({">", "more than ", "over "})
 _SPREAD: Final = re.compile(r" ?(?:\+ ?/ ?-|\+-|±) ?")
 _TWO_PARTS: Final = re.compile(
@@ -119,7 +122,7 @@ def read(text: str, expected: Expected) -> Typed:
 def _example(expected: Expected, wanted: Unit) -> str:
     number = "12/13/12" if expected.legs else "12"
     if expected.legs and expected.names:
-        number = ", ".join(f"{name} 12" for name in expected.names)
+        number = ", ".join(f"{name} 12" for name in expected.names[:3])
     example = f"{number} {wanted.spoken}".rstrip()
     return f"write a number and its unit, like {example}{' or OL' * expected.allow_over_range}"
 
@@ -128,7 +131,7 @@ def _measure(name: str | None, text: str, expected: Expected, wanted: Unit) -> _
     over_range = _read_over_range(name, text, expected, wanted)
     if over_range:
         return over_range
-    bound, text = _take_bound(text)
+    bound, text = _take_bound(_ABOUT.sub("", text, count=1) if _ABOUT.match(text) else text)
     two_parts = _read_two_parts(text, wanted)
     if two_parts:
         return _Measure(name, bound, *two_parts)
@@ -170,6 +173,9 @@ def _read_over_range(
 
 
 def _take_bound(text: str) -> tuple[Bound | None, str]:
+    at_least = _AT_LEAST.fullmatch(text)
+    if at_least:
+        return "more-than", f"{at_least['number']} {at_least['unit']}".rstrip()
     match = _BOUND.match(text)
     if not match:
         return None, text

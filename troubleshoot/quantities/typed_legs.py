@@ -13,9 +13,14 @@ from troubleshoot.quantities.typed_text import Unclear
 
 _BEGINS_A_VALUE: Final = r"(?=[-+]?[.]?[0-9]|[<>]|ol\b|o\.l|open\b|over|under|more|less)"
 _SLASH: Final = re.compile(rf"( ?)/( ?){_BEGINS_A_VALUE}", re.IGNORECASE)
-_COMMA: Final = re.compile(rf", {_BEGINS_A_VALUE}| ?; ?", re.IGNORECASE)
+_COMMA: Final = re.compile(rf",? and {_BEGINS_A_VALUE}|, {_BEGINS_A_VALUE}| ?; ?", re.IGNORECASE)
+_THREE_PLAIN: Final = re.compile(
+    r"([0-9]+(?:\.[0-9]+)?) ([0-9]+(?:\.[0-9]+)?) ([0-9]+(?:\.[0-9]+)?.*)"
+)
+"""Three numbers with blanks between them can only be three legs; two could be one number."""
 _THOUSANDS: Final = re.compile(r"[<>]? ?[1-9][0-9]{0,2}(?:,[0-9]{3})+(?![0-9,])")
 _AROUND_A_VALUE: Final = " ,;/"
+_AND_AT_THE_END: Final = re.compile(r",? and$", re.IGNORECASE)
 _FRACTION_OR_LEGS: Final = (
     "write a decimal point for a fraction, or blanks around the slash between legs"
 )
@@ -37,6 +42,8 @@ def split_legs(text: str, kind: str, names: tuple[str, ...]) -> tuple[tuple[str 
         parts = tuple(_COMMA.split(text))
         if any(_SLASH.search(part) and not _is_fraction(part, ruler) for part in parts):
             raise Unclear("parts the legs in two ways", "write slashes only, like 208/209/207")
+    elif three := _THREE_PLAIN.fullmatch(text):
+        parts = three.groups()
     else:
         parts = _split_slashes(text, ruler)
     if len(parts) == 1 and _THOUSANDS.match(text):
@@ -66,7 +73,7 @@ def split_names(text: str, names: tuple[str, ...]) -> tuple[tuple[str, str], ...
         raise Unclear("names one leg twice", f"use each name once: {', '.join(names)}")
     ends = [match.start() for match in found[1:]] + [len(text)]
     return tuple(
-        (name, text[match.end() : end].rstrip(_AROUND_A_VALUE))
+        (name, _AND_AT_THE_END.sub("", text[match.end() : end].rstrip(_AROUND_A_VALUE)))
         for name, match, end in zip(called, found, ends, strict=True)
     )
 

@@ -13,6 +13,7 @@ from troubleshoot.quantities.instruments import (
 )
 from troubleshoot.quantities.typed import Expected, Leg, NotUnderstood, Typed, read
 from troubleshoot.quantities.units import same_kind
+from troubleshoot.quantities.units import unit as unit_of
 from troubleshoot.reasoning.equipment import Unit
 from troubleshoot.reasoning.legs import (
     OVER_RANGE,
@@ -24,8 +25,16 @@ from troubleshoot.reasoning.legs import (
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.values import Value, Values
 
-LEG_NAMES = ("C-R", "C-S", "R-S", "L1", "L2", "L3", "L1-L2", "L2-L3", "L1-L3", "AB", "BC", "CA")
-"""What the legs of a reading are called: winding terminals, supply legs, pairs of them."""
+_LINE_SIDE, _LOAD_SIDE = ("L1", "L2", "L3"), ("T1", "T2", "T3")
+_PAIRS = ("L1-L2", "L2-L3", "L1-L3", "T1-T2", "T2-T3", "T1-T3", "AB", "BC", "CA")
+_TERMINALS = ("C-R", "C-S", "R-S")
+LEG_NAMES = {
+    "current": (*_LINE_SIDE, *_LOAD_SIDE),
+    "voltage": (*_PAIRS, *_LINE_SIDE, *_LOAD_SIDE, *_TERMINALS),
+    "resistance": (*_TERMINALS, *_PAIRS, *_LINE_SIDE, *_LOAD_SIDE),
+}
+"""What the legs of a reading are called, by the kind of unit, the usual names first: winding
+terminals, legs on the line and the load side, pairs of them."""
 
 
 def expected_for(test: Test, knowledge: Knowledge) -> tuple[Expected, ...]:
@@ -36,7 +45,7 @@ def expected_for(test: Test, knowledge: Knowledge) -> tuple[Expected, ...]:
     unit = knowledge.quantities[one.quantity].unit
     typed = one.unit or unit
     legs = any(each.legs for each in test.reads)
-    names = LEG_NAMES if legs else ()
+    names = LEG_NAMES.get(unit_of(typed).kind, ()) if legs else ()
     first = Expected(typed, legs=legs, names=names, allow_over_range=_can_be_open(typed))
     return (first,) if typed == unit else (first, Expected(unit))
 
