@@ -36,11 +36,11 @@ def main() -> None:
             if decision.kind in ("ending", "stop") or decision.test is None:
                 break
             if decision.step is not None:
-                visit.take(decision)
+                visit.take(decision, found)
                 continue
             outcomes = found.hypotheses.outcomes(decision.test.id)
             if not outcomes:
-                visit.take(decision)
+                visit.take(decision, found)
                 continue
             at = None if decision.at is None else [str(decision.at)]
             visit.add({"event": "answer", "test": decision.test.id, "at": at,

@@ -230,3 +230,22 @@ def test_the_page_of_a_complaint_names_what_is_looked_at_first_and_what_may_be_b
     assert first.count("; ") >= 2
     assert "Economizer settings wrong" in rest.partition("Now and then:")[0]
     assert "Sensor open or shorted" in rest.partition("Now and then:")[2]
+
+
+def test_a_file_may_hold_the_inputs_of_what_is_asked(command: Call, case_file: Write) -> None:
+    """Regression: without mixed air, or the drop itself, the inputs in the file were passed over."""
+    case = {
+        "unit": {"refrigerant": "R-410A", "metering": "txv", "circuits": 1},
+        "conditions": {"outdoor-temperature": "90 F", "minutes-running": 25},
+        "complaint": "weak-cooling",
+        "readings": [
+            {"test": "return-air-temperature", "text": "75 F"},
+            {"test": "supply-air-temperature", "text": "62 F"},
+            {"test": "drier-in-temperature", "text": "88 F"},
+            {"test": "drier-out-temperature", "text": "76 F"},
+        ],
+    }
+    account = json.loads(command("diagnose", "--answers", case_file(case), "--json")[1])
+    computed = {row["test"]: row["value"] for row in account["computed"]}
+    assert computed["air-temperature-split"] == 13.0
+    assert computed["drier-temperature-drop"] == 12.0

@@ -39,12 +39,21 @@ QUANTITIES = [
              computed=(Derivation("target-superheat", ("wet-bulb", "outdoor")),)),
     Quantity("evaporating", "F", "dew point",
              computed=(Derivation("dew-temperature", ("metering", "line")),)),
+    Quantity("split", "F-diff", "split",
+             computed=(Derivation("difference", ("wet-bulb", "line")),
+                       Derivation("difference", ("outdoor", "line")))),
     Quantity("orphan", "F", "nothing gives it"),
 ]  # fmt: skip
 INPUTS = [input_of(name) for name in ("line", "outdoor", "wet-bulb")]
 
 
-def asked(test: Test, *known: str, plate: float | None = None, **facts: str) -> tuple[str, ...]:
+def asked(
+    test: Test,
+    *known: str,
+    plate: float | None = None,
+    skipped: tuple[str, ...] = (),
+    **facts: str,
+) -> tuple[str, ...]:
     knowledge: Knowledge = base(
         [*INPUTS, test], quantities=QUANTITIES,
         plates=[PlateValue("design", "F-diff", "nameplate", "design")],
@@ -53,7 +62,7 @@ def asked(test: Test, *known: str, plate: float | None = None, **facts: str) -> 
     if plate is not None:
         unit = replace(unit, plate={("design", None): plate})
     values = Values(knowledge, unit, {(name, None): Value(80) for name in known})
-    asking = Asking(knowledge, unit, knowledge.tests.values())
+    asking = Asking(knowledge, unit, knowledge.tests.values(), skipped)
     return tuple(t.id for t in asking.asks(test, None, values))
 
 
@@ -101,3 +110,28 @@ def test_an_equipment_fact_has_to_be_known_and_is_not_asked_as_a_test() -> None:
     test = judged("evaporating", Bound("evaporating", below=32))
     assert asked(test) == ()
     assert asked(test, metering="txv") == ("line",)
+
+
+SPLIT = judged("split", Bound("split", above=20), reads=(Read("split"),))
+
+
+def test_where_an_input_is_skipped_another_derivation_does_without_it() -> None:
+    """Regression: with no mixed-air reading to be had, the return was never asked for."""
+    assert asked(SPLIT) == ("wet-bulb", "line")
+    assert asked(SPLIT, skipped=("wet-bulb",)) == ("outdoor", "line")
+    assert asked(SPLIT, "outdoor", skipped=("wet-bulb",)) == ("line",)
+
+
+def test_where_no_derivation_does_without_a_skipped_input_nothing_is_asked() -> None:
+    assert asked(SPLIT, skipped=("line",)) == ()
+    assert asked(SPLIT, skipped=("wet-bulb", "outdoor")) == ()
+
+
+def test_a_measurement_that_others_give_has_ways_round_it() -> None:
+    drop = Test("split", "split", "area", "measurement", (), reads=(Read("split"),))
+    knowledge = base([*INPUTS, drop], quantities=QUANTITIES)
+    unit = unit_of(knowledge)
+    asking = Asking(knowledge, unit, knowledge.tests.values(), ("wet-bulb",))
+    values = Values(knowledge, unit, {("line", None): Value(80)})
+    assert [[t.id for t in way] for way in asking.ways(drop, None, values)] == [["outdoor"]]
+    assert list(asking.ways(INPUTS[0], None, values)) == []

@@ -71,11 +71,11 @@ class ExpertVisit(ScriptedVisit):
         super().__init__(reasoner.knowledge, scenario.case, start_of(scenario))
         self.decider = SharedDecider(reasoner)
 
-    def take(self, decision: Decision) -> bool:
+    def take(self, decision: Decision, conclusions: Conclusions) -> bool:
         """Answer one decision from the unit, and keep it with its reason."""
         before = len(self.state.asked)
         self.asking = "" if decision.test is None else decision.test.id
-        went_on = super().take(decision)
+        went_on = super().take(decision, conclusions)
         for asked in self.state.asked[before:]:
             self._keep(decision, asked.minutes, skipped=False, test=asked.test)
         if went_on and len(self.state.asked) == before and decision.test is not None:

@@ -1,8 +1,12 @@
-"""Which tests have to be asked so that a test becomes known: itself, or a computed one's inputs."""
+"""Which tests have to be asked so that a test becomes known: itself, or a computed one's inputs.
+
+Where an input has been skipped, another derivation may do without it: without mixed air the split
+is taken from the return. Where none does, the test is not asked for.
+"""
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Collection, Iterable, Iterator
 
 from troubleshoot.knowledge.model import Bound, Knowledge, Test
 from troubleshoot.reasoning.equipment import Unit
@@ -13,9 +17,16 @@ from troubleshoot.reasoning.values import Values
 class Asking:
     """Knows, for one unit, which test gives which quantity."""
 
-    def __init__(self, knowledge: Knowledge, unit: Unit, tests: Iterable[Test]) -> None:
+    def __init__(
+        self,
+        knowledge: Knowledge,
+        unit: Unit,
+        tests: Iterable[Test],
+        skipped: Collection[str] = (),
+    ) -> None:
         self.knowledge = knowledge
         self.unit = unit
+        self.skipped = skipped
         self._givers: dict[str, Test] = {}
         for test in tests:
             for one in test.reads:
@@ -26,7 +37,7 @@ class Asking:
         """The tests still to be asked for `test`; empty where it cannot be known on this unit."""
         if test.kind != "computed":
             return (test,)
-        itself = (test,) if test.reads else ()
+        itself = (test,) if test.reads and not self._hangs_on_skipped(test, place, values) else ()
         needed: dict[str, Test] = {}
         judged = False
         for bounds in self._lines(test, place):
@@ -38,6 +49,22 @@ class Asking:
             if all(self._collect(r, place, values, trial, frozenset()) for r in references):
                 needed, judged = trial, True
         return (tuple(needed.values()) if judged else ()) or itself
+
+    def _hangs_on_skipped(self, test: Test, place: Place | None, values: Values) -> bool:
+        """Whether the test's inputs would be asked for, had none of them been skipped."""
+        if not self.skipped:
+            return False
+        whole = Asking(self.knowledge, self.unit, self._givers.values())
+        return any(asked.id in self.skipped for asked in whole.asks(test, place, values))
+
+    def ways(self, test: Test, place: Place | None, values: Values) -> Iterator[tuple[Test, ...]]:
+        """Each set of tests that together give what a measurement reads: the two ends of a drop."""
+        for one in test.reads if test.kind == "measurement" else ():
+            here = frozenset({one.quantity})
+            for derivation in self.knowledge.quantities[one.quantity].computed:
+                needed: dict[str, Test] = {}
+                if all(self._collect(i, place, values, needed, here) for i in derivation.inputs):
+                    yield tuple(needed.values())
 
     def _lines(self, test: Test, place: Place | None) -> Iterator[list[Bound]]:
         """The bounds of every limit line that counts on this unit."""
@@ -70,7 +97,7 @@ class Asking:
                 needed.update(trial)
                 return True
         giver = self._givers.get(name)
-        if giver is None:
+        if giver is None or giver.id in self.skipped:
             return False
         needed[giver.id] = giver
         return True

@@ -77,13 +77,10 @@ class Decider:
         asking = self._asking(state, conclusions)
         taken = (r for r in conclusions.readings if r.why_invalid != WITHDRAWN)
         done = frozenset((r.test, r.at) for r in taken) | state.skipped
-        skipped = {test for test, _ in state.skipped}
 
         def asks(test: Test, place: Place | None) -> tuple[Test, ...]:
             asked = asking.asks(test, place, conclusions.values)
-            given_up = any(t.id in skipped and t.id != test.id for t in asked)
-            blocked = any(self._is_blocked(state, t, place) for t in asked)
-            return () if given_up or blocked else asked
+            return () if any(self._is_blocked(state, t, place) for t in asked) else asked
 
         return conclusions.candidates(done, asks, self._switch(state))
 
@@ -102,7 +99,8 @@ class Decider:
         return not steps_to(state.work, needs, state.at_work) and bool(unmet(state.work, needs))
 
     def _asking(self, state: VisitState, conclusions: Conclusions) -> Asking:
-        return Asking(self.knowledge, state.unit, conclusions.hypotheses.tests.values())
+        skipped = {test for test, _ in state.skipped}
+        return Asking(self.knowledge, state.unit, conclusions.hypotheses.tests.values(), skipped)
 
     def _choose(
         self, conclusions: Conclusions, candidates: tuple[Candidate, ...]
@@ -133,6 +131,12 @@ class Decider:
                 return decision
         return None
 
+    def ways(
+        self, state: VisitState, conclusions: Conclusions, test: Test, at: Place | None
+    ) -> Iterator[tuple[Test, ...]]:
+        """Each set of tests that gives a measurement's value in its stead."""
+        return self._asking(state, conclusions).ways(test, at, conclusions.values)
+
     def handed_over(self, state: VisitState, candidate: Candidate) -> str | None:
         """To whom a test, or a step on the way to it, has to be handed over; None if to nobody."""
         asked = (self.knowledge.tests[name] for name in candidate.asks)
@@ -153,7 +157,7 @@ class Decider:
         """
         test = self.knowledge.tests[aim[0]]
         asked = self._asking(state, conclusions).asks(test, aim[1], conclusions.values)
-        wanted = next((t for t in asked if (t.id, None) not in state.skipped), test)
+        wanted = next(iter(asked), test)
         at = like(aim[1], state.unit.layout.places(wanted.per))
         found = nearer_to(self.knowledge, state, wanted, at)
         return found and replace(found, aim=aim, reason=reason)

@@ -8,13 +8,13 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Any
 
-from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.places import Place, spoken
 from troubleshoot.visit.account import Plain, ending_of
 from troubleshoot.visit.decide import Decider
-from troubleshoot.visit.decision import Decision
+from troubleshoot.visit.decision import Decision, like
 from troubleshoot.visit.event_shapes import Event, answer_event, skip_event, step_event
 from troubleshoot.visit.events import after
 from troubleshoot.visit.profiles import FULLY_QUALIFIED
@@ -51,7 +51,7 @@ class ScriptedVisit:
             decision = self.decider.decide(self.state, conclusions)
             if decision.kind == "ending" and self._offer_more(conclusions):
                 continue
-            if decision.kind == "ending" or not self.take(decision):
+            if decision.kind == "ending" or not self.take(decision, conclusions):
                 return self._account(conclusions, decision)
         raise RuntimeError("a scripted visit did not come to an end")
 
@@ -64,13 +64,21 @@ class ScriptedVisit:
             return False
         for candidate in self.decider.candidates(self.state, conclusions):
             held = any(self.unused.get(test) for test in (candidate.test.id, *candidate.asks))
+            held = held or bool(self._held_inputs(conclusions, candidate.test, candidate.at))
             if held and self.decider.handed_over(self.state, candidate) is None:
                 at = spoken(candidate.at)
                 self.add({"event": "aim", "test": candidate.test.id, "at": at})
                 return True
         return False
 
-    def take(self, decision: Decision) -> bool:
+    def _held_inputs(
+        self, conclusions: Conclusions, test: Test, at: Place | None
+    ) -> tuple[Test, ...]:
+        """Tests that the file answers and that together give what it does not hold itself."""
+        ways = self.decider.ways(self.state, conclusions, test, at)
+        return next((way for way in ways if all(self.unused.get(t.id) for t in way)), ())
+
+    def take(self, decision: Decision, conclusions: Conclusions) -> bool:
         """Answer one decision from the file; False where the visit ends with it."""
         if decision.kind == "stop":
             return self._made_safe(decision)
@@ -78,10 +86,13 @@ class ScriptedVisit:
         answer = self._from_file(decision)
         if decision.kind == "step":
             self._do_step(decision, answer)
-        elif answer is None:
-            self.add(skip_event(decision.test.id, decision.at))
-        else:
+        elif answer is not None:
             self.add(answer_event(answer))
+        elif inputs := self._held_inputs(conclusions, decision.test, decision.at):
+            at = spoken(like(decision.at, self.state.unit.layout.places(inputs[0].per)))
+            self.add({"event": "aim", "test": inputs[0].id, "at": at})
+        else:
+            self.add(skip_event(decision.test.id, decision.at))
         return True
 
     def _from_file(self, decision: Decision) -> Answer | None:
