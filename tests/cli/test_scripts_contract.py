@@ -233,7 +233,7 @@ def test_the_page_of_a_complaint_names_what_is_looked_at_first_and_what_may_be_b
 
 
 def test_a_file_may_hold_the_inputs_of_what_is_asked(command: Call, case_file: Write) -> None:
-    """Regression: without mixed air, or the drop itself, the inputs in the file were passed over."""
+    """Regression: without mixed air, or the drop itself, the inputs given were passed over."""
     case = {
         "unit": {"refrigerant": "R-410A", "metering": "txv", "circuits": 1},
         "conditions": {"outdoor-temperature": "90 F", "minutes-running": 25},
