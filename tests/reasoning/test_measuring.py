@@ -11,7 +11,9 @@ from troubleshoot.knowledge.model import Knowledge, Quantity, Read, Test
 from troubleshoot.quantities.typed import NotUnderstood
 from troubleshoot.reasoning.measuring import quantities_of, read_text, stated_conditions
 from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.readings import take_readings
 from troubleshoot.reasoning.values import Value, Values
+from troubleshoot.visit.case_file import read_case
 
 QUANTITIES = [
     Quantity("volts", "V", "volts"),
@@ -86,7 +88,42 @@ def test_over_range_has_no_uncertainty() -> None:
 
 def test_a_reading_of_which_only_a_bound_is_known_is_judged_hard() -> None:
     found = taken(test_with(Read("insulation"), meter="insulation-tester"), ">200 Mohm")
-    assert found["insulation"].number == 200 and not found["insulation"].soft
+    assert found["insulation"].number == pytest.approx(200, rel=1e-5)
+    assert not found["insulation"].soft
+
+
+@pytest.mark.parametrize(
+    ("name", "text", "outcome"),
+    [
+        ("room-carbon-monoxide", "<9 ppm", "normal"),
+        ("room-carbon-monoxide", "9 ppm", "elevated"),
+        ("burner-ground-and-polarity", "<1 ohm", "normal"),
+        ("compressor-insulation", "<1 Mohm", "low"),
+        ("gas-inlet-pressure-idle", ">14 in wc", "high"),
+        ("draft-at-pressure-switch", "-0.94 in wc", "above"),
+        ("flame-current", "-2.1 uA", "good"),
+        ("compressor-amp-unbalance", "3.6", "normal"),
+        ("blower-amps", "8.9/6.7/6.5 A", "high, unbalanced"),
+        ("blower-amps", "7.1/7.0/7.1 A", "normal"),
+    ],
+)
+def test_typed_readings_of_the_shipped_tests_fall_where_a_mechanic_puts_them(
+    shipped: Knowledge, name: str, text: str, outcome: str
+) -> None:
+    """Regression: "<9 ppm" of CO stopped a job, a draft with its minus was none, and of amps both
+    high and unbalanced only the one was seen."""
+    plate = {
+        "pressure-switch-set-point": "0.6 in wc",
+        "gas-inlet-maximum": "14 in wc",
+        "blower-fla": "7.6 A",
+    }
+    facts = {"supply-phase": "three", "compressor-phase": "three", "blower-motor": "three-phase"}
+    case = read_case(
+        shipped,
+        {"unit": {**facts, **plate}, "readings": [{"test": name, "text": text}]},
+    )
+    (reading, *_) = take_readings(shipped, case)[0]
+    assert ", ".join(reading.seen) == outcome
 
 
 def test_a_test_that_reads_nothing_takes_no_number() -> None:

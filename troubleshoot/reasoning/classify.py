@@ -16,7 +16,7 @@ from itertools import pairwise
 from troubleshoot.knowledge.model import Outcome, Test
 from troubleshoot.quantities.conformance import conformance, normal_below
 from troubleshoot.reasoning.equipment import Unit
-from troubleshoot.reasoning.limits import cuts_on, deciding_quantities, outcome_at
+from troubleshoot.reasoning.limits import cuts_on, deciding_quantities, outcome_at, signs_at
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.values import Value, Values
 
@@ -28,11 +28,13 @@ FAR = 1e12
 class Classified:
     """The outcome a number falls in, the chance of each outcome, and the verdict in words.
 
-    `verdict` is "within", "outside" or "too close to call with this meter" against the healthy
-    band; `low` and `high` are that band in the deciding quantity's unit, where there is one.
+    `seen`: the outcome, or of a test of signs every sign whose limits hold. `verdict` is "within",
+    "outside" or "too close to call with this meter" against the healthy band; `low` and `high` are
+    that band in the deciding quantity's unit, where there is one.
     """
 
     outcome: str
+    seen: tuple[str, ...]
     chances: Mapping[str, float]
     quantity: str
     value: float
@@ -58,6 +60,10 @@ def classify(test: Test, place: Place | None, values: Values) -> Classified | No
     outcome = outcome_at(outcomes, numbers, place, values)
     if outcome is None:
         return None
+    seen: tuple[str, ...] = (outcome,)
+    if test.choose == "several":
+        seen = signs_at(outcomes, test.healthy, numbers, place, values) or seen
+        outcome = seen[0]
     measured = [
         n for n in names if (v := present[n]) is not None and not _is_plate(n, place, v, values)
     ]
@@ -69,7 +75,7 @@ def classify(test: Test, place: Place | None, values: Values) -> Classified | No
     exact = value.number == 0 or math.isinf(value.number)
     soft = len(measured) == 1 and value.soft and value.u > 0 and not exact
     if not soft:
-        chances: Mapping[str, float] = {outcome: 1.0}
+        chances: Mapping[str, float] = dict.fromkeys(seen, 1.0)
         low = high = None
         verdict = _hard_verdict(test, outcome)
         if len(measured) == 1 and not exact:
@@ -81,7 +87,7 @@ def classify(test: Test, place: Place | None, values: Values) -> Classified | No
         chances = _chances(bands, value.number, value.u) or {outcome: 1.0}
         low, high = _healthy_band(test, bands, value.number)
         verdict = _verdict(test, outcome, value, low, high)
-    return Classified(outcome, chances, main, value.number, value.u, verdict, low, high)
+    return Classified(outcome, seen, chances, main, value.number, value.u, verdict, low, high)
 
 
 def _is_plate(name: str, place: Place | None, value: Value, values: Values) -> bool:

@@ -17,6 +17,11 @@ def lowest(legs: Sequence[float]) -> float:
     return min(legs)
 
 
+def size(legs: Sequence[float]) -> float:
+    """The largest number, its sign left out: a draft, or a current with the leads swapped."""
+    return max(abs(leg) for leg in legs)
+
+
 def average(legs: Sequence[float]) -> float:
     return math.fsum(legs) / len(legs)
 
@@ -60,6 +65,7 @@ REDUCERS: Mapping[str, Callable[[Sequence[float]], float | None]] = {
     "lowest": lowest,
     "lowest-of-pairs": lowest,
     "average": average,
+    "size": size,
     "unbalance": unbalance,
     "ratio": ratio,
     "average-of-others": average_of_others,

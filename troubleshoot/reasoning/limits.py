@@ -50,11 +50,26 @@ def outcome_at(
     values: Values,
 ) -> str | None:
     """The first outcome any of whose lines holds at these numbers."""
-    for outcome in outcomes:
-        for line in outcome.limits:
-            if _line_holds(line, numbers, place, values):
-                return outcome.id
-    return None
+    return next((o.id for o in outcomes if _holds(o, numbers, place, values)), None)
+
+
+def signs_at(
+    outcomes: Sequence[Outcome],
+    healthy: Sequence[str],
+    numbers: Mapping[str, float],
+    place: Place | None,
+    values: Values,
+) -> tuple[str, ...]:
+    """Every sign whose lines hold at these numbers: amps may be high and unbalanced at once."""
+    return tuple(
+        o.id for o in outcomes if o.id not in healthy and _holds(o, numbers, place, values)
+    )
+
+
+def _holds(
+    outcome: Outcome, numbers: Mapping[str, float], place: Place | None, values: Values
+) -> bool:
+    return any(_line_holds(line, numbers, place, values) for line in outcome.limits)
 
 
 def _line_holds(

@@ -25,6 +25,8 @@ from troubleshoot.reasoning.legs import (
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.values import Value, Values
 
+JUST_WITHIN = 1e-6
+"""How far inside a bound its number is taken to be, as a part of it: less than any digit typed."""
 _LINE_SIDE, _LOAD_SIDE = ("L1", "L2", "L3"), ("T1", "T2", "T3")
 _PAIRS = ("L1-L2", "L2-L3", "L1-L3", "T1-T2", "T2-T3", "T1-T3", "AB", "BC", "CA")
 _TERMINALS = ("C-R", "C-S", "R-S")
@@ -74,10 +76,10 @@ def quantities_of(
 
     Several legs, or a bare bound (more than 200), are judged hard.
     """
-    numbers = [OVER_RANGE if leg.over_range else leg.value for leg in typed.values]
+    numbers = [_number(leg) for leg in typed.values]
     found: dict[str, Value] = {}
     for one in test.reads:
-        number = _reduced(one, numbers, typed.values, knowledge, values, place)
+        number = _reduced(test, one, numbers, typed.values, knowledge, values, place)
         if number is None:
             continue
         u = 0.0
@@ -88,7 +90,16 @@ def quantities_of(
     return found
 
 
+def _number(leg: Leg) -> float:
+    """What a leg counts as. Less than 9 is just below nine, so that it never reads as nine."""
+    if leg.over_range:
+        return OVER_RANGE
+    within = JUST_WITHIN * max(abs(leg.value), 1.0)
+    return leg.value + {None: 0.0, "less-than": -within, "more-than": within}[leg.bound]
+
+
 def _reduced(
+    test: Test,
     one: Read,
     numbers: list[float],
     legs: tuple[Leg, ...],
@@ -100,7 +111,10 @@ def _reduced(
     if one.legs is None and not same_kind(unit, legs[0].unit):
         return None  # a number typed in ohms says nothing about degrees
     spread = one.legs in SPREAD_OF_LEGS
-    bare = len(numbers) == 1 and legs[0].unit == knowledge.quantities[one.quantity].unit
+    bare = len(numbers) == 1 and (
+        legs[0].unit == knowledge.quantities[one.quantity].unit
+        or (one is test.reads[0] and legs[0].typed_unit is None)
+    )
     if one.legs is None or (spread and bare and one.unit is not None):
         return numbers[0]
     if one.legs == "farthest":

@@ -133,7 +133,7 @@ def _reading(
         )
         classified = classify(test, place, own)
         if classified is not None:
-            seen, chances = (classified.outcome,), classified.chances
+            seen, chances = classified.seen, classified.chances
     if seen and not chances:
         chances = dict.fromkeys(seen, 1.0)
     return Reading(
@@ -186,7 +186,7 @@ def _computed(knowledge: Knowledge, case: Case, values: Values) -> list[Reading]
                     Reading(
                         test.id,
                         place,
-                        (classified.outcome,),
+                        classified.seen,
                         classified.chances,
                         None,
                         classified,

@@ -74,6 +74,7 @@ LEG_REDUCERS: Final = (
     "count-open",
     "count-zero",
     "farthest",
+    "size",
 )
 """How several legs typed as one answer become one number."""
 
