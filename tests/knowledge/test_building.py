@@ -130,7 +130,7 @@ def test_overrides_pictures_any_of_and_given(tmp_path: Path) -> None:
     assert charge.overrides == (
         Picture(
             "",
-            (Evidence("often", (Finding("superheat", ("normal-txv", "high")),)),),
+            (Evidence("often", (Finding("superheat", ("normal-txv",)),)),),
             when={"metering": ("txv",)},
         ),
     )

@@ -64,6 +64,11 @@ SECTION = "capacitance-one-side-off"
             "keep one grade [stated-twice]",
         ),
         (
+            (LOW_CHARGE, "superheat: normal-txv", "superheat: [normal-txv, high]"),
+            f"{CHARGE}:15:11: superheat: high is graded together with a healthy outcome; "
+            "grade high by itself [mixed-sets]",
+        ),
+        (
             (WEAK, "  never:\n", "  sometimes-not:\n"),
             f"{FAULT}:14:3: unknown key sometimes-not in evidence; did you mean sometimes [form]",
         ),

@@ -1,0 +1,37 @@
+"""A grade on a healthy outcome and a bad one together.
+
+What: a list under sometimes, often or almost-always names the healthy outcome of a test beside
+others.
+Why: a grade on a list is shared out as the outcomes are on a sound unit, where the healthy one
+takes nearly all: the bad outcome beside it would say nothing.
+Mend: grade the bad outcome by itself. The healthy one needs a grade only where it is seldom or
+never seen.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from troubleshoot.knowledge.problems import Problem
+from troubleshoot.knowledge.rule_base import RuleBase, evidence_steps
+
+ID: Final = "mixed-sets"
+
+_SPEAKS_FOR: Final = frozenset({"sometimes", "often", "almost-always"})
+
+
+def find(base: RuleBase) -> Iterator[Problem]:
+    """Yield a problem for every list in which a healthy outcome drowns the others."""
+    for fault in base.knowledge.faults.values():
+        for scope in base.scopes(fault):
+            for number, item in enumerate(scope.evidence):
+                for finding in item.findings if item.grade in _SPEAKS_FOR else ():
+                    healthy = set(base.knowledge.tests[finding.test].healthy)
+                    named = set(finding.outcomes)
+                    if named & healthy and named - healthy:
+                        bad = ", ".join(o for o in finding.outcomes if o not in healthy)
+                        what = f"{finding.test}: {bad} is graded together with a healthy outcome"
+                        steps = (*scope.steps, *evidence_steps(scope.evidence, number))
+                        instead = f"grade {bad} by itself"
+                        yield base.problem(ID, ("fault", fault.id), steps, what, instead)
