@@ -32,6 +32,7 @@ class Asking:
             for one in test.reads:
                 if test.kind in ("input", "measurement"):
                     self._givers.setdefault(one.quantity, test)
+        self._before_skips = Asking(knowledge, unit, self._givers.values()) if skipped else None
 
     def asks(self, test: Test, place: Place | None, values: Values) -> tuple[Test, ...]:
         """The tests still to be asked for `test`; empty where it cannot be known on this unit."""
@@ -52,10 +53,10 @@ class Asking:
 
     def _hangs_on_skipped(self, test: Test, place: Place | None, values: Values) -> bool:
         """Whether the test's inputs would be asked for, had none of them been skipped."""
-        if not self.skipped:
+        if self._before_skips is None:
             return False
-        whole = Asking(self.knowledge, self.unit, self._givers.values())
-        return any(asked.id in self.skipped for asked in whole.asks(test, place, values))
+        asked = self._before_skips.asks(test, place, values)
+        return any(each.id in self.skipped for each in asked)
 
     def ways(self, test: Test, place: Place | None, values: Values) -> Iterator[tuple[Test, ...]]:
         """Each set of tests that together give what a measurement reads: the two ends of a drop."""
