@@ -105,17 +105,23 @@ def test_a_reading_of_which_only_a_bound_is_known_is_judged_hard() -> None:
         ("compressor-amp-unbalance", "3.6", "normal"),
         ("blower-amps", "8.9/6.7/6.5 A", "high, unbalanced"),
         ("blower-amps", "7.1/7.0/7.1 A", "normal"),
+        ("airflow-by-blower-table", "400 cfm/ton", "normal"),
+        ("airflow-by-blower-table", "3000 cfm", "low"),
+        ("breaker-and-disconnect", "60 A", "wrong-size"),
     ],
 )
 def test_typed_readings_of_the_shipped_tests_fall_where_a_mechanic_puts_them(
     shipped: Knowledge, name: str, text: str, outcome: str
 ) -> None:
-    """Regression: "<9 ppm" of CO stopped a job, a draft with its minus was none, and of amps both
-    high and unbalanced only the one was seen."""
+    """Regression: "<9 ppm" of CO stopped a job, a draft with its minus was none, of amps both high
+    and unbalanced only the one was seen, and cfm were refused where cfm per ton is judged.
+    """
     plate = {
         "pressure-switch-set-point": "0.6 in wc",
         "gas-inlet-maximum": "14 in wc",
         "blower-fla": "7.6 A",
+        "cooling-tons": "10 ton",
+        "maximum-fuse": "45 A",
     }
     facts = {"supply-phase": "three", "compressor-phase": "three", "blower-motor": "three-phase"}
     case = read_case(

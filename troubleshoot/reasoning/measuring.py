@@ -40,16 +40,20 @@ terminals, legs on the line and the load side, pairs of them."""
 
 
 def expected_for(test: Test, knowledge: Knowledge) -> tuple[Expected, ...]:
-    """The grammars a typed answer to this test may follow, tried in order."""
+    """The grammars a typed answer to this test may follow, tried in order.
+
+    The first read's own, then the unit of each quantity read: cfm where cfm per ton is judged.
+    """
     if not test.reads:
         return ()
     one = test.reads[0]
-    unit = knowledge.quantities[one.quantity].unit
-    typed = one.unit or unit
+    typed = one.unit or knowledge.quantities[one.quantity].unit
     legs = any(each.legs for each in test.reads)
     names = LEG_NAMES.get(unit_of(typed).kind, ()) if legs else ()
     first = Expected(typed, legs=legs, names=names, allow_over_range=_can_be_open(typed))
-    return (first,) if typed == unit else (first, Expected(unit))
+    whole = (each for each in test.reads if each is one or each.legs is None)
+    others = dict.fromkeys(knowledge.quantities[each.quantity].unit for each in whole)
+    return (first, *(Expected(unit) for unit in others if unit != typed))
 
 
 def _can_be_open(unit: str) -> bool:
