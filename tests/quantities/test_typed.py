@@ -67,6 +67,9 @@ def one(text: str, unit: str, *, over_range: bool = False) -> Leg:
         ("3' 6 1/2\"", "in", 42.5),
         ("8 lb 4 oz", "lb", 8.25),
         ("9 lbs 3 ozs", "lb", 9.1875),
+        # A psi is 6894.757293168 Pa, an inch of water at 60 F 248.840070179 Pa (NIST SP 811).
+        ("4 oz", "in-wc", 6894.757293168 / 4 / 248.840070179),
+        ("8.7 mbar", "in-wc", 870 / 248.840070179),
         ("1/4 in per foot", "in-per-ft", 0.25),
         ("13.5#", "lb", 13.5),
         ("1 min 30 s", "min", 1.5),

@@ -81,6 +81,8 @@ _LIST: Final = (
     Unit("in-wc", "pressure difference", _INCH_WATER, "inch_H2O_60F", "in. w.c."),
     Unit("Pa-diff", "pressure difference", 1.0, "pascal", "Pa"),
     Unit("kPa-diff", "pressure difference", 1e3, "kilopascal", "kPa"),
+    Unit("mbar", "pressure difference", 1e2, "millibar", "mbar"),
+    Unit("oz-per-in2", "pressure difference", _PSI / 16, "force_ounce/inch**2", "oz/in²"),
     Unit("bar-diff", "pressure difference", 1e5, "bar", "bar"),
     Unit("percent", "ratio", 0.01, "percent", "%"),
     Unit("ratio", "ratio", 1.0, "dimensionless", ""),
