@@ -21,25 +21,28 @@ def entropy(row: Iterable[float]) -> float:
     return -math.fsum(p * math.log2(p) for p in row if p > 0)
 
 
-def doubt(ranking: Ranking) -> float:
-    """Entropy of the whole ranking in bits."""
-    chances = [r.probability for r in ranking.hypotheses]
-    return entropy([*chances, ranking.nothing_wrong, ranking.outside])
-
-
 def least_rate(doubt_bits: float, best: float) -> float:
     """The bits per minute below which a test does not pay, for what a wrong repair would cost.
 
     `best`: the chance that the best call would be right now.
     """
-    return doubt_bits / (1.1 * VALUE_OF_RIGHT * max(1 - best, 1e-9))
+    return doubt_bits / (1.1 * VALUE_OF_RIGHT * max(1 - best, 1e-12))
 
 
 def least_rate_on(ranking: Ranking) -> float:
-    """The least rate as the causes stand."""
-    return least_rate(
-        doubt(ranking), max(ranking.best_cause, ranking.nothing_wrong, ranking.outside)
-    )
+    """The least rate as the causes stand: the doubt is which of them it is.
+
+    Nothing wrong and something outside the rules are left out: a visit is paid by the cause that it
+    finds, and with them it goes on looking longer and calls no more causes right. Where there is
+    one cause alone, or none, the doubt is whether it is there.
+    """
+    chances = [r.probability for r in ranking.hypotheses]
+    best = ranking.best_cause
+    if len(chances) < 2:
+        chances += [ranking.nothing_wrong, ranking.outside]
+        best = max(chances)
+    total = math.fsum(chances)
+    return least_rate(entropy(p / total for p in chances), best / total)
 
 
 def pays(gain: float, surer: float, cost: float, least: float) -> bool:
