@@ -13,6 +13,7 @@ from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import skip_event
 from troubleshoot.visit.events import places_from
 from troubleshoot.visit.explain import because, find_fault, what_if, why_not
+from troubleshoot.visit.wording import with_place
 
 OTHER_TESTS = 8
 NO_QUESTION = "No question is open here. tests lists what else could be done."
@@ -138,8 +139,8 @@ class Commands:
         for number, candidate in enumerate(found, start=1):
             where = self.book.state.unit.layout.shown(candidate.test.per, candidate.at)
             minutes = candidate.minutes + candidate.switch_minutes
-            place = f", {where}" if where else ""
-            self.terminal.say(f"{number} {candidate.test.name}{place}: {minutes:.0f} min", 2)
+            name = with_place(candidate.test.name, where)
+            self.terminal.say(f"{number} {name}: {minutes:.0f} min", 2)
         self.terminal.say("do N takes one of them.", 2)
 
     def _do(self, words: str) -> None:

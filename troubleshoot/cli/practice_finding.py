@@ -9,6 +9,7 @@ from difflib import get_close_matches
 from troubleshoot.knowledge.model import Fault, Test
 from troubleshoot.practice.session import Session
 from troubleshoot.visit.decision import Decision
+from troubleshoot.visit.wording import with_place
 
 LIKENESS = 0.72
 """How like a known word a mistyped one must be, from 0 to 1, to be put right."""
@@ -89,10 +90,9 @@ def hinted(session: Session, decision: Decision) -> str:
     place = session.scenario.unit.layout.shown(decision.test.per, decision.at)
     if decision.step is not None:
         place = decision.step.place
-    where = f", {place}" if place else ""
     kind = "Step" if decision.kind == "step" else "Test"
     why = f", since {decision.reason}" if decision.reason else ""
-    return f"{kind}: {decision.test.name}{where}{why}."
+    return f"{kind}: {with_place(decision.test.name, place)}{why}."
 
 
 def nearest(typed: str, names: Iterable[str]) -> str:

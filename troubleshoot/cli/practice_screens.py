@@ -11,6 +11,7 @@ from troubleshoot.practice.scenario import Scenario, Shown
 from troubleshoot.practice.session import Session
 from troubleshoot.reasoning.places import Place
 from troubleshoot.visit.steps import CONFIRMED
+from troubleshoot.visit.wording import with_place
 from troubleshoot.visit.work_state import open_items
 
 HELP = (
@@ -154,13 +155,12 @@ def show_readings(terminal: Terminal, session: Session) -> None:
         if test.kind == "step" or test.id in CONFIRMED:
             continue
         where = session.scenario.unit.layout.shown(test.per, reading.at)
-        at = f", {where}" if where else ""
         mark = "" if reading.valid else " (does not count)"
         read = reading.text or ", ".join(o.replace("-", " ") for o in reading.seen)
         if reading.computed and reading.classified is not None:
             unit = session.knowledge.quantities[reading.classified.quantity].unit
             read = f"{reading.classified.value:z.1f} {unit.removesuffix('-diff')}"
-        terminal.say(f"{test.name}{at}: {read}{mark}", 2)
+        terminal.say(f"{with_place(test.name, where)}: {read}{mark}", 2)
 
 
 def show_steps(terminal: Terminal, steps: Iterable[Test]) -> None:

@@ -10,6 +10,7 @@ from troubleshoot.knowledge.model import Test
 from troubleshoot.practice.played import Stopped, places_of_step
 from troubleshoot.practice.session import Session
 from troubleshoot.visit.cautions import cautions_before
+from troubleshoot.visit.wording import with_place
 
 
 def do_steps(terminal: Terminal, session: Session, words: str, shown_cautions: set[str]) -> None:
@@ -43,9 +44,9 @@ def _do(
     if isinstance(result, Stopped):
         show_stopped(terminal, session, result)
         return False
-    where = f", {place}" if place else ""
     outcome = (session.state.asked[-1].outcome or "").replace("-", " ")
-    terminal.say(f"{test.name}{where}: {outcome}. {result.shown[0].says}".rstrip(), 1)
+    name = with_place(test.name, place)
+    terminal.say(f"{name}: {outcome}. {result.shown[0].says}".rstrip(), 1)
     terminal.say(f"+{result.minutes:.0f} min, {session.minutes:.0f} in all", 1)
     return True
 

@@ -12,7 +12,7 @@ from troubleshoot.visit.account import shown_causes
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.explain import because
 from troubleshoot.visit.profiles import spoken
-from troubleshoot.visit.wording import bar, cause_line, effect_line
+from troubleshoot.visit.wording import bar, cause_line, effect_line, with_place
 
 CAUSES_SHOWN = 4
 WORTH_SHOWING = 0.03
@@ -54,11 +54,11 @@ def show_task(terminal: Terminal, decision: Decision, where: str | None) -> None
     """The step or test itself."""
     test = decision.test
     assert test is not None
-    place = f", {where}" if where else ""
+    name = with_place(test.name, where)
     kind = "Step" if decision.kind == "step" else "Test"
     again = ", once more" if decision.step is not None and decision.step.again else ""
     minutes = f"about {test.minutes:.0f} min" if test.minutes >= 1 else "moments"
-    terminal.say(f"{kind}: {test.name}{place}{again} ({minutes})", strong=True)
+    terminal.say(f"{kind}: {name}{again} ({minutes})", strong=True)
     if decision.kind == "step":
         for sentence in test.how:
             terminal.say(sentence, 2)

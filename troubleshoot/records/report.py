@@ -8,7 +8,7 @@ from typing import Any
 from troubleshoot.knowledge.model import Fault, Knowledge
 from troubleshoot.visit.profiles import spoken
 from troubleshoot.visit.reopening import ROLES
-from troubleshoot.visit.wording import percent
+from troubleshoot.visit.wording import percent, with_place
 
 Account = Mapping[str, Any]
 
@@ -89,24 +89,20 @@ def _causes(knowledge: Knowledge, account: Account) -> Iterator[str]:
     yield "## Causes"
     yield ""
     for cause in account["causes"][:6]:
-        yield f"- {percent(cause['probability'])}: {_at(cause['name'], cause['at'])}"
+        yield f"- {percent(cause['probability'])}: {with_place(cause['name'], cause['at'])}"
     for effect in account["effects"]:
-        yield f"- what happened: {_at(effect['name'], effect['at'])}"
+        yield f"- what happened: {with_place(effect['name'], effect['at'])}"
     if account["ending"] == "named":
         yield from _repair(knowledge.faults[account["causes"][0]["id"]])
     yield from _list("Causes behind it", (knowledge.faults[f].name for f in account["behind"]))
     yield from _list(
         "Would still tell them apart",
         (
-            f"{_at(knowledge.tests[row['test']].name, row['at'])} (about {row['minutes']} min)"
+            f"{with_place(knowledge.tests[row['test']].name, row['at'])} "
+            f"(about {row['minutes']} min)"
             for row in account["would_separate"]
         ),
     )
-
-
-def _at(name: str, place: str | None) -> str:
-    """A name with the place where it is, if there is more than one."""
-    return f"{name}, {place}" if place else name
 
 
 def _repair(fault: Fault) -> Iterator[str]:

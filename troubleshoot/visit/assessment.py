@@ -11,8 +11,8 @@ from troubleshoot.reasoning.asking import Asking
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.next_test import Candidate
 from troubleshoot.reasoning.places import Place
-from troubleshoot.visit.account import Plain, account, ending_of, shown_causes, taken
-from troubleshoot.visit.wording import cause_line, effect_line
+from troubleshoot.visit.account import Plain, account, ending_of, place_shown, shown_causes, taken
+from troubleshoot.visit.wording import cause_line, effect_line, with_place
 
 _TYPICAL_SWITCH = {"any": 0.0, "running": 0.0, "running-open": 5.0, "energised-open": 8.0}
 _LOCKED_OUT_SWITCH = 15.0
@@ -80,6 +80,5 @@ def _lines(
         yield "These would tell them apart:"
         for candidate in candidates[:4]:
             minutes = round(candidate.minutes + candidate.switch_minutes)
-            place = conclusions.case.unit.layout.shown(candidate.test.per, candidate.at)
-            where = f", {place}" if place else ""
-            yield f"  {candidate.test.name}{where} (about {minutes} min)"
+            place = place_shown(conclusions, candidate.test.per, candidate.at)
+            yield f"  {with_place(candidate.test.name, place)} (about {minutes} min)"
