@@ -37,7 +37,7 @@ def made(test: Test, grades: dict[str, list[dict[str, object]]]) -> dict[str, fl
 
 
 def signs_of(test: Test, cells: Sequence[Cell], outcomes: Sequence[str]) -> Signs:
-    return sign_row(test, cells, background(test, outcomes), healthy="normal" in outcomes)
+    return sign_row(test, cells, background(test, outcomes))
 
 
 def test_background_gives_the_healthy_outcome_nine_tenths_and_the_rest_even() -> None:

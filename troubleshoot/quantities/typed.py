@@ -24,7 +24,7 @@ _OVER_RANGE: Final = re.compile(
     r"(?:(?:ol|o\.l|0l|0\.l|over[- ]?range|overload|infinit[ey])\b\.?|∞)(?P<tail>.*)",
     re.IGNORECASE,
 )
-_ABOUT: Final = re.compile(r"(?:~|(?:about|around|roughly|approx|ca)\b\.?) ?", re.IGNORECASE)
+_ABOUT: Final = re.compile(r"^(?:~|(?:about|around|roughly|approx|ca)\b\.?) ?", re.IGNORECASE)
 _OPEN: Final = re.compile(r"open(?: circuit)?", re.IGNORECASE)
 _BOUND: Final = re.compile(r"(>|<|more than |less than |over |under )=? ?", re.IGNORECASE)
 _AT_LEAST: Final = re.compile(r"(?P<number>[0-9][0-9.,]*)\+ ?(?P<unit>[^0-9]*)")
@@ -131,7 +131,7 @@ def _measure(name: str | None, text: str, expected: Expected, wanted: Unit) -> _
     over_range = _read_over_range(name, text, expected, wanted)
     if over_range:
         return over_range
-    bound, text = _take_bound(_ABOUT.sub("", text, count=1) if _ABOUT.match(text) else text)
+    bound, text = _take_bound(_ABOUT.sub("", text))
     two_parts = _read_two_parts(text, wanted)
     if two_parts:
         return _Measure(name, bound, *two_parts)

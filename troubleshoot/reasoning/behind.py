@@ -7,7 +7,7 @@ actuator) is evidence for them, not something that the repaired fault explains.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable
+from collections.abc import Collection, Iterable, Iterator
 from dataclasses import replace
 
 from troubleshoot.reasoning.hypotheses import Hypotheses, Hypothesis
@@ -18,10 +18,13 @@ LIKELIER_BEHIND = 8.0
 no source)."""
 
 
-def priors(live: Iterable[Hypothesis], repaired: Iterable[Hypothesis]) -> list[float]:
-    """How common each hypothesis is, when these have been repaired in vain."""
+def priors(
+    live: Iterable[Hypothesis], repaired: Iterable[Hypothesis]
+) -> Iterator[tuple[Hypothesis, float]]:
+    """Each hypothesis with how common it is, when these have been repaired in vain."""
     behind = {name for each in repaired for name in each.fault.behind}
-    return [h.prior * (LIKELIER_BEHIND if h.fault.id in behind else 1.0) for h in live]
+    for h in live:
+        yield h, h.prior * LIKELIER_BEHIND if h.fault.id in behind else h.prior
 
 
 def alone(hypotheses: Hypotheses, repaired: Hypothesis) -> Hypothesis:

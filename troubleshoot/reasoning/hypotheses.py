@@ -68,7 +68,6 @@ class Hypotheses:
     effects: tuple[Hypothesis, ...]
     tests: Mapping[str, Test]
     _outcomes: dict[str, tuple[str, ...]] = field(default_factory=dict)
-    _chances: dict[str, Row] = field(default_factory=dict)
     _rows: dict[tuple[str, str, str], Row | Signs] = field(default_factory=dict)
     _backgrounds: dict[str, Row | Signs] = field(default_factory=dict)
     _usual: dict[str, Row] = field(default_factory=dict)
@@ -82,7 +81,10 @@ class Hypotheses:
 
     def background(self, test: str) -> Row | Signs:
         if test not in self._backgrounds:
-            self._backgrounds[test] = self._make(test, ())
+            known = self.knowledge.tests[test]
+            chances = background(known, self.outcomes(test))
+            several = known.choose == "several"
+            self._backgrounds[test] = sign_row(known, (), chances) if several else chances
         return self._backgrounds[test]
 
     def usual(self, test: str) -> Row:
@@ -95,18 +97,16 @@ class Hypotheses:
         """The row of a test under a picture, without any group."""
         key = (picture.fault.id, picture.name, test)
         if key not in self._rows:
-            self._rows[key] = self._make(test, picture.cells.get(test, ()))
+            self._rows[key] = self._graded(test, picture.cells.get(test, ()))
         return self._rows[key]
 
-    def _make(self, test_id: str, cells: tuple[Cell, ...]) -> Row | Signs:
-        test = self.knowledge.tests[test_id]
-        outcomes = self.outcomes(test_id)
-        if test_id not in self._chances:
-            self._chances[test_id] = background(test, outcomes)
-        chances = self._chances[test_id]
-        if test.choose == "several":
-            return sign_row(test, cells, chances, healthy=len(chances) < len(outcomes))
-        return row(test, cells, chances) if cells else chances
+    def _graded(self, test: str, cells: tuple[Cell, ...]) -> Row | Signs:
+        usual = self.background(test)
+        if not cells:
+            return usual
+        if isinstance(usual, Signs):
+            return sign_row(self.knowledge.tests[test], cells, usual.signs)
+        return row(self.knowledge.tests[test], cells, usual)
 
 
 def hypotheses_for(knowledge: Knowledge, unit: Unit) -> Hypotheses:

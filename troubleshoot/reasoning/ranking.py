@@ -93,20 +93,17 @@ def rank(
     live = [h for h in hypotheses.causes if h.fault.id not in mended]
     present = tuple(_present(hypotheses, tests, mended))
     outside, nothing = _special_priors(routine)
-    common = priors(live, present)
-    kept = [(h, weights_of(hypotheses, h, tests, complaint, present)) for h in live]
-    called = math.fsum(
-        prior * math.exp(_called(weights)) for prior, (_, weights) in zip(common, kept, strict=True)
-    )
-    scale = (1 - outside - nothing) / (called or 1.0)
-    logs = [
-        _sum([math.log(prior * scale)], weights)
-        for prior, (_, weights) in zip(common, kept, strict=True)
+    kept = [
+        (h, prior, weights_of(hypotheses, h, tests, complaint, present))
+        for h, prior in priors(live, present)
     ]
+    called = math.fsum(prior * math.exp(_called(weights)) for _, prior, weights in kept) or 1.0
+    scale = (1 - outside - nothing) / called
+    logs = [_sum([math.log(prior * scale)], weights) for _, prior, weights in kept]
     logs.append(math.log(nothing))
     logs.append(_sum([math.log(outside)], outside_weights(hypotheses, seen, present)))
     chances = _softmax(logs)
-    ranked = tuple(Ranked(h, p, weights) for (h, weights), p in zip(kept, chances, strict=False))
+    ranked = tuple(Ranked(h, p, weights) for (h, _, weights), p in zip(kept, chances, strict=False))
     return Ranking(ranked, chances[-2], chances[-1], present)
 
 

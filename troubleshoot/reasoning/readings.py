@@ -89,11 +89,9 @@ def take_readings(knowledge: Knowledge, case: Case) -> tuple[tuple[Reading, ...]
                 beside[key] = reading
     for reading in _computed(knowledge, case, values):
         key = (reading.test, reading.at)
-        earlier = latest.get(key)
-        if earlier is None or not earlier.valid:
-            if earlier is not None:
-                beside[key] = earlier
-            latest[key] = reading
+        if key in latest:
+            beside[key] = latest[key]
+        latest[key] = reading
     return (*latest.values(), *beside.values()), values
 
 

@@ -177,18 +177,18 @@ def pattern_row(made: Row | Signs) -> Row:
     return made.patterns() if isinstance(made, Signs) else made
 
 
-def sign_row(test: Test, cells: Sequence[Cell], q: Row, healthy: bool) -> Signs:
+def sign_row(test: Test, cells: Sequence[Cell], q: Row) -> Signs:
     """The row of a test of signs under a hypothesis whose card holds these cells.
 
-    `q`: the background chance of each sign; `healthy`: whether this equipment can show none.
+    `q`: the background chance of each sign.
     """
     signs = dict(q)
     none: float | None = None
-    usual = math.prod(1 - p for p in q.values()) if healthy else None
+    usual = math.prod(1 - p for p in q.values())
     for named, chance in cells:
         if named <= frozenset(test.healthy):
             low = chance <= PROBABILITY["seldom"]
-            none = chance if low or usual is None else max(chance, usual)
+            none = chance if low else max(chance, usual)
             continue
         bad = sorted(named - frozenset(test.healthy))
         chance = _never_speaks_for(chance, 1 - math.prod(1 - q[s] for s in bad))
