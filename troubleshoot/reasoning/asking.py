@@ -38,34 +38,34 @@ class Asking:
         """The tests still to be asked for `test`; empty where it cannot be known on this unit."""
         if test.kind != "computed":
             return (test,)
-        itself = (test,) if test.reads and not self._hangs_on_skipped(test, place, values) else ()
+        return self._inputs(test, place, values) or self._itself(test, place, values)
+
+    def _inputs(self, test: Test, place: Place | None, values: Values) -> tuple[Test, ...]:
+        """What the limits of a computed test still need; nothing where they cannot be judged."""
         needed: dict[str, Test] = {}
         judged = False
         for bounds in self._lines(test, place):
             for bound in bounds:
                 if not self._collect(bound.quantity, place, values, needed, frozenset()):
-                    return itself
+                    return ()
             trial = dict(needed)
             references = [b.relative_to for b in bounds if b.relative_to is not None]
             if all(self._collect(r, place, values, trial, frozenset()) for r in references):
                 needed, judged = trial, True
-        return (tuple(needed.values()) if judged else ()) or itself
+        return tuple(needed.values()) if judged else ()
 
-    def _hangs_on_skipped(self, test: Test, place: Place | None, values: Values) -> bool:
-        """Whether the test's inputs would be asked for, had none of them been skipped."""
-        if self._before_skips is None:
-            return False
-        asked = self._before_skips.asks(test, place, values)
-        return any(each.id in self.skipped for each in asked)
+    def _itself(self, test: Test, place: Place | None, values: Values) -> tuple[Test, ...]:
+        """A computed test that may be typed, unless it would be known but for a skipped input."""
+        if not test.reads:
+            return ()
+        wanted = self._before_skips.asks(test, place, values) if self._before_skips else ()
+        return () if any(each.id in self.skipped for each in wanted) else (test,)
 
     def ways(self, test: Test, place: Place | None, values: Values) -> Iterator[tuple[Test, ...]]:
         """Each set of tests that together give what a measurement reads: the two ends of a drop."""
         for one in test.reads if test.kind == "measurement" else ():
-            here = frozenset({one.quantity})
-            for derivation in self.knowledge.quantities[one.quantity].computed:
-                needed: dict[str, Test] = {}
-                if all(self._collect(i, place, values, needed, here) for i in derivation.inputs):
-                    yield tuple(needed.values())
+            for needed in self._derived(one.quantity, place, values, {}, frozenset()):
+                yield tuple(needed.values())
 
     def _lines(self, test: Test, place: Place | None) -> Iterator[list[Bound]]:
         """The bounds of every limit line that counts on this unit."""
@@ -89,16 +89,28 @@ class Asking:
             return name in self.unit.facts
         if values.get(name, place) is not None:
             return True
+        for trial in self._derived(name, place, values, needed, pending):
+            needed.update(trial)
+            return True
+        giver = self._givers.get(name)
+        if giver is None or giver.id in self.skipped:
+            return False
+        needed[giver.id] = giver
+        return True
+
+    def _derived(
+        self,
+        name: str,
+        place: Place | None,
+        values: Values,
+        needed: dict[str, Test],
+        pending: frozenset[str],
+    ) -> Iterator[dict[str, Test]]:
+        """For each derivation of a quantity that can be followed, the tests needed with it."""
         quantity = self.knowledge.quantities.get(name)
         for derivation in quantity.computed if quantity else ():
             trial = dict(needed)
             if all(
                 self._collect(i, place, values, trial, pending | {name}) for i in derivation.inputs
             ):
-                needed.update(trial)
-                return True
-        giver = self._givers.get(name)
-        if giver is None or giver.id in self.skipped:
-            return False
-        needed[giver.id] = giver
-        return True
+                yield trial

@@ -22,36 +22,23 @@ Formula = Callable[..., float]
 def _from(module: str, function: str) -> Formula:
     """A function of the quantities, imported when it is used."""
 
-    def formula(*inputs: Number) -> float:
+    def formula(*inputs: Number | str) -> float:
         found = getattr(import_module(f"troubleshoot.quantities.{module}"), function)
         return float(found(*inputs))
 
     return formula
 
 
-def _dew_temperature(name: str, psig: Number) -> float:
+def _saturation_temperature(function: str) -> Formula:
     """F from psig at sea level."""
-    from troubleshoot.quantities import saturation
-
-    return saturation.dew_temperature(name, psig + STANDARD_ATMOSPHERE_PSIA)
-
-
-def _bubble_temperature(name: str, psig: Number) -> float:
-    from troubleshoot.quantities import saturation
-
-    return saturation.bubble_temperature(name, psig + STANDARD_ATMOSPHERE_PSIA)
+    found = _from("saturation", function)
+    return lambda name, psig: found(name, psig + STANDARD_ATMOSPHERE_PSIA)
 
 
-def _dew_pressure(name: str, fahrenheit: Number) -> float:
-    from troubleshoot.quantities import saturation
-
-    return saturation.dew_pressure(name, fahrenheit) - STANDARD_ATMOSPHERE_PSIA
-
-
-def _bubble_pressure(name: str, fahrenheit: Number) -> float:
-    from troubleshoot.quantities import saturation
-
-    return saturation.bubble_pressure(name, fahrenheit) - STANDARD_ATMOSPHERE_PSIA
+def _saturation_pressure(function: str) -> Formula:
+    """Psig at sea level from F."""
+    found = _from("saturation", function)
+    return lambda name, fahrenheit: found(name, fahrenheit) - STANDARD_ATMOSPHERE_PSIA
 
 
 def _outdoor_air_percent(return_f: Number, mixed_f: Number, outdoor_f: Number) -> float:
@@ -67,10 +54,10 @@ FORMULAS: Mapping[str, Formula] = {
     "absolute-difference": lambda a, b: abs(a - b),
     "ratio": lambda a, b: a / b,
     "percent-difference": lambda a, b: 100 * (a - b) / b,
-    "dew-temperature": _dew_temperature,
-    "bubble-temperature": _bubble_temperature,
-    "dew-pressure": _dew_pressure,
-    "bubble-pressure": _bubble_pressure,
+    "dew-temperature": _saturation_temperature("dew_temperature"),
+    "bubble-temperature": _saturation_temperature("bubble_temperature"),
+    "dew-pressure": _saturation_pressure("dew_pressure"),
+    "bubble-pressure": _saturation_pressure("bubble_pressure"),
     "target-superheat": _from("refrigerant", "target_superheat"),
     "compression-ratio": _from("refrigerant", "compression_ratio"),
     "outdoor-air-fraction": _outdoor_air_percent,

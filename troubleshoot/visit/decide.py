@@ -74,7 +74,7 @@ class Decider:
 
     def candidates(self, state: VisitState, conclusions: Conclusions) -> tuple[Candidate, ...]:
         """Every test worth a look from here, the best rate first."""
-        asking = self._asking(state, conclusions)
+        asking = self.asking(state, conclusions)
         taken = (r for r in conclusions.readings if r.why_invalid != WITHDRAWN)
         done = frozenset((r.test, r.at) for r in taken) | state.skipped
 
@@ -98,7 +98,8 @@ class Decider:
         needs = needs_of(test, spoken(at), state.at_work)
         return not steps_to(state.work, needs, state.at_work) and bool(unmet(state.work, needs))
 
-    def _asking(self, state: VisitState, conclusions: Conclusions) -> Asking:
+    def asking(self, state: VisitState, conclusions: Conclusions) -> Asking:
+        """What has to be asked on this unit, with what has been skipped left out."""
         skipped = {test for test, _ in state.skipped}
         return Asking(self.knowledge, state.unit, conclusions.hypotheses.tests.values(), skipped)
 
@@ -131,12 +132,6 @@ class Decider:
                 return decision
         return None
 
-    def ways(
-        self, state: VisitState, conclusions: Conclusions, test: Test, at: Place | None
-    ) -> Iterator[tuple[Test, ...]]:
-        """Each set of tests that gives a measurement's value in its stead."""
-        return self._asking(state, conclusions).ways(test, at, conclusions.values)
-
     def handed_over(self, state: VisitState, candidate: Candidate) -> str | None:
         """To whom a test, or a step on the way to it, has to be handed over; None if to nobody."""
         asked = (self.knowledge.tests[name] for name in candidate.asks)
@@ -156,7 +151,7 @@ class Decider:
         Nothing where no safe way leads there: the guards have the last word over the planner.
         """
         test = self.knowledge.tests[aim[0]]
-        asked = self._asking(state, conclusions).asks(test, aim[1], conclusions.values)
+        asked = self.asking(state, conclusions).asks(test, aim[1], conclusions.values)
         wanted = next(iter(asked), test)
         at = like(aim[1], state.unit.layout.places(wanted.per))
         found = nearer_to(self.knowledge, state, wanted, at)

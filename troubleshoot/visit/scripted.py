@@ -5,7 +5,7 @@ What the file does not answer is skipped; safety steps that it does not mention 
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
 from troubleshoot.knowledge.model import Knowledge, Test
@@ -62,20 +62,19 @@ class ScriptedVisit:
         """
         if conclusions.named is not None:
             return False
+        asking = self.decider.asking(self.state, conclusions)
         for candidate in self.decider.candidates(self.state, conclusions):
-            held = any(self.unused.get(test) for test in (candidate.test.id, *candidate.asks))
-            held = held or bool(self._held_inputs(conclusions, candidate.test, candidate.at))
+            ways = asking.ways(candidate.test, candidate.at, conclusions.values)
+            direct = any(self.unused.get(test) for test in (candidate.test.id, *candidate.asks))
+            held = direct or self._held(ways)
             if held and self.decider.handed_over(self.state, candidate) is None:
                 at = spoken(candidate.at)
                 self.add({"event": "aim", "test": candidate.test.id, "at": at})
                 return True
         return False
 
-    def _held_inputs(
-        self, conclusions: Conclusions, test: Test, at: Place | None
-    ) -> tuple[Test, ...]:
-        """Tests that the file answers and that together give what it does not hold itself."""
-        ways = self.decider.ways(self.state, conclusions, test, at)
+    def _held(self, ways: Iterable[tuple[Test, ...]]) -> tuple[Test, ...]:
+        """The first of these sets of tests that the file answers whole; empty if it does none."""
         return next((way for way in ways if all(self.unused.get(t.id) for t in way)), ())
 
     def take(self, decision: Decision, conclusions: Conclusions) -> bool:
@@ -88,12 +87,19 @@ class ScriptedVisit:
             self._do_step(decision, answer)
         elif answer is not None:
             self.add(answer_event(answer))
-        elif inputs := self._held_inputs(conclusions, decision.test, decision.at):
-            at = spoken(like(decision.at, self.state.unit.layout.places(inputs[0].per)))
-            self.add({"event": "aim", "test": inputs[0].id, "at": at})
         else:
-            self.add(skip_event(decision.test.id, decision.at))
+            self._go_round(decision.test, decision.at, conclusions)
         return True
+
+    def _go_round(self, test: Test, at: Place | None, conclusions: Conclusions) -> None:
+        """Towards what the file holds in a test's stead, or past the test."""
+        asking = self.decider.asking(self.state, conclusions)
+        inputs = self._held(asking.ways(test, at, conclusions.values))
+        if inputs:
+            where = like(at, self.state.unit.layout.places(inputs[0].per))
+            self.add({"event": "aim", "test": inputs[0].id, "at": spoken(where)})
+        else:
+            self.add(skip_event(test.id, at))
 
     def _from_file(self, decision: Decision) -> Answer | None:
         """The file's next answer for the test asked, or for the test it is asked for."""

@@ -13,8 +13,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
+from troubleshoot.knowledge.model import Fault
 from troubleshoot.knowledge.problems import Problem
-from troubleshoot.knowledge.rule_base import RuleBase, evidence_steps
+from troubleshoot.knowledge.rule_base import RuleBase, Scope, evidence_steps
 
 ID: Final = "mixed-sets"
 
@@ -25,13 +26,16 @@ def find(base: RuleBase) -> Iterator[Problem]:
     """Yield a problem for every list in which a healthy outcome drowns the others."""
     for fault in base.knowledge.faults.values():
         for scope in base.scopes(fault):
-            for number, item in enumerate(scope.evidence):
-                for finding in item.findings if item.grade in _SPEAKS_FOR else ():
-                    healthy = set(base.knowledge.tests[finding.test].healthy)
-                    named = set(finding.outcomes)
-                    if named & healthy and named - healthy:
-                        bad = ", ".join(o for o in finding.outcomes if o not in healthy)
-                        what = f"{finding.test}: {bad} is graded together with a healthy outcome"
-                        steps = (*scope.steps, *evidence_steps(scope.evidence, number))
-                        instead = f"grade {bad} by itself"
-                        yield base.problem(ID, ("fault", fault.id), steps, what, instead)
+            yield from _in_scope(base, fault, scope)
+
+
+def _in_scope(base: RuleBase, fault: Fault, scope: Scope) -> Iterator[Problem]:
+    for number, item in enumerate(scope.evidence):
+        for finding in item.findings if item.grade in _SPEAKS_FOR else ():
+            healthy = base.knowledge.tests[finding.test].healthy
+            drowned = [o for o in finding.outcomes if o not in healthy]
+            if 0 < len(drowned) < len(finding.outcomes):
+                bad = ", ".join(drowned)
+                what = f"{finding.test}: {bad} is graded together with a healthy outcome"
+                steps = (*scope.steps, *evidence_steps(scope.evidence, number))
+                yield base.problem(ID, ("fault", fault.id), steps, what, f"grade {bad} by itself")
