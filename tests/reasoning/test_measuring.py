@@ -97,6 +97,8 @@ def test_a_reading_of_which_only_a_bound_is_known_is_judged_hard() -> None:
     [
         ("room-carbon-monoxide", "<9 ppm", "normal"),
         ("room-carbon-monoxide", "9 ppm", "elevated"),
+        ("combustible-gas-sweep", "<10 % LEL", "trace"),
+        ("combustible-gas-sweep", "10 % LEL", "leak"),
         ("burner-ground-and-polarity", "<1 ohm", "normal"),
         ("compressor-insulation", "<1 Mohm", "low"),
         ("gas-inlet-pressure-idle", ">14 in wc", "high"),
@@ -130,6 +132,14 @@ def test_typed_readings_of_the_shipped_tests_fall_where_a_mechanic_puts_them(
     )
     (reading, *_) = take_readings(shipped, case)[0]
     assert ", ".join(reading.seen) == outcome
+
+
+def test_a_hot_shell_is_no_reading_of_the_crankcase_heater(shipped: Knowledge) -> None:
+    """Regression: that test needs two hours off; a shell read while running once made it one."""
+    readings = [{"test": "compressor-shell-heat", "text": "178 F"}]
+    case = read_case(shipped, {"conditions": {"outdoor-temperature": "98 F"}, "readings": readings})
+    found = take_readings(shipped, case)[0]
+    assert [reading.test for reading in found] == ["compressor-shell-heat"]
 
 
 def test_a_test_that_reads_nothing_takes_no_number() -> None:
