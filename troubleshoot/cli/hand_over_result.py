@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Callable
-from datetime import datetime
 
+from troubleshoot.cli import clock
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.visit.reopening import ROLES, NotAResult, in_words, role, when_read
 from troubleshoot.visit.visit_state import HandOverResult
@@ -20,7 +20,7 @@ def ask_result(terminal: Terminal, stopped_at: str) -> HandOverResult | None:
     when = reading and _ask(
         terminal,
         "When was that?",
-        lambda typed: when_read(typed, stopped_at, datetime.now()),
+        lambda typed: when_read(typed, stopped_at, clock.now()),
     )
     return HandOverResult(by, done, reading, when) if by and done and reading and when else None
 

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from datetime import date
 from difflib import get_close_matches
 from pathlib import Path
 
 import click
 
+from troubleshoot.cli import clock
 from troubleshoot.cli.failures import CHECKS_FOUND, INTERRUPTED, NOT_UNDERSTOOD, USAGE, Failure
 from troubleshoot.cli.practice_files import show_schema, unwritable, write_new
 from troubleshoot.cli.rule_base import shipped_rules
@@ -161,7 +161,7 @@ def _debrief(terminal: Terminal, play: object, call: object, folder: Path, appre
     terminal.say("DEBRIEF", strong=True)
     terminal.say_all(debrief(session, call, score, expert, play.expected))
     guesses = [each.nearness == "close" for each in play.expected if each.nearness != "not-said"]
-    today = f"{date.today():%Y-%m-%d}"
+    today = f"{clock.now():%Y-%m-%d}"
     kept = play_of(session.scenario, score, apprentice, today, guesses)
     try:
         keep_play(record_path(folder, apprentice), kept)

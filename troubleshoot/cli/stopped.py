@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from datetime import datetime
-
+from troubleshoot.cli import clock
 from troubleshoot.cli.hand_over_result import ask_result
 from troubleshoot.cli.screens import show_stop
 from troubleshoot.cli.terminal import Leave, Terminal
@@ -89,7 +88,7 @@ def _hand_over(book: VisitBook, terminal: Terminal) -> None:
     told = ""
     while not told:
         told = terminal.ask("Who was told, and when?")
-    book.add(handed_over_event(told, minute(datetime.now())))
+    book.add(handed_over_event(told, minute(clock.now())))
     terminal.say("The visit is closed as stopped.")
     for item in open_items(book.state.work):
         terminal.say(f"Still open on the unit: {item}", 2)

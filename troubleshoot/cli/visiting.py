@@ -7,6 +7,7 @@ from datetime import datetime
 from pathlib import Path
 
 from troubleshoot import __version__
+from troubleshoot.cli import clock
 from troubleshoot.cli.beginning import begin
 from troubleshoot.cli.failures import JOURNAL_FAILED, KEPT, Failure
 from troubleshoot.cli.terminal import VISIT_IS_KEPT, EndOfInput, Leave, Terminal
@@ -82,7 +83,7 @@ def _resume(terminal: Terminal, book: VisitBook) -> None:
     """What a person elsewhere could have changed since is asked again."""
     if not book.events:
         return
-    now, last = datetime.now(), datetime.fromtimestamp(book.kept_at)
+    now, last = clock.now(), datetime.fromtimestamp(book.kept_at).astimezone()
     away = (now - last).total_seconds() / 60
     book.add(
         {"event": "resumed", "minutes_away": round(away, 1), "same_day": now.date() == last.date()}
@@ -91,7 +92,7 @@ def _resume(terminal: Terminal, book: VisitBook) -> None:
 
 
 def _new_journal(knowledge: Knowledge, visits: Path) -> Journal:
-    today = f"{datetime.now():%Y-%m-%d}"
+    today = f"{clock.now():%Y-%m-%d}"
     taken = len(list(visits.glob(f"{today}-*"))) if visits.is_dir() else 0
     header = {"program": __version__, "rules": knowledge.digest, "date": today}
     return Journal.create(visits, f"{today}-{taken + 1}", header)

@@ -49,6 +49,10 @@ def build_hazards(data: Any) -> Iterator[Hazard]:
             triggers=tuple(_build_trigger(trigger) for trigger in item.get("when", ())),
             stop=Stop(stop["scope"], stop["covers"]) if stop else None,
             defer_to=item.get("defer-to", ""),
+            words=tuple(item.get("words", ())),
+            cleared_by=tuple(item.get("cleared-by", ())),
+            all_clear=item.get("all-clear"),
+            tag=item.get("tag", ""),
             source=build_source(item),
         )
 

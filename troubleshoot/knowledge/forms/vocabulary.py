@@ -53,6 +53,22 @@ PROFILES: Final = (
 )
 """Who may do a piece of work."""
 
+CLEARING_ROLES: Final = (
+    "fire-service",
+    "medical-service",
+    "gas-utility",
+    "gas-fitter",
+    "combustion",
+    "heating-contractor",
+    "electrician",
+    "electric-utility",
+    "refrigerant",
+    "fire-alarm",
+    "building-owner",
+    "supervisor",
+)
+"""Who may make a place safe after a STOP. Never "it was aired"."""
+
 PART_COSTS: Final = (
     "adjust",
     "under-50",

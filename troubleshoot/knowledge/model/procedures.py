@@ -76,10 +76,21 @@ class Stop:
 
 @dataclass(frozen=True)
 class Hazard:
+    """A danger and its caution.
+
+    `words`: what people say who meet it ("i smell gas"). `cleared_by`: roles that may make the
+    place safe after its STOP. `all_clear`: the test whose sound outcome, taken afresh, shows that
+    the danger has gone, where no finding called it up. `tag`: the sentence for the tag on the unit.
+    """
+
     id: str
     signal: Signal
     what_to_do: str
     triggers: tuple[Trigger, ...] = ()
     stop: Stop | None = None
     defer_to: str = ""
+    words: tuple[str, ...] = ()
+    cleared_by: tuple[str, ...] = ()
+    all_clear: str | None = None
+    tag: str = ""
     source: str = ""
