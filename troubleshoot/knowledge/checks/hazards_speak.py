@@ -1,12 +1,13 @@
 """A hazard that is never shown, or a stop that does not say who takes over.
 
-What: nothing triggers the hazard, no test names it and no complaint shows it first; a whole-job
-stop defers to nobody; a notice, which is about practice and not about injury, stops the work.
+What: nothing triggers the hazard, no words report it, no test names it and no complaint shows it
+first; a whole-job stop defers to nobody; a notice, which is about practice and not about injury,
+stops the work.
 Why: a caution that nobody sees protects nobody, and work that stops must be taken over by
 somebody.
-Mend: name the hazard in a test or give it a trigger; fill `defer-to`; choose the signal word by
-what can happen (ANSI Z535: DANGER will, WARNING could kill or injure badly; CAUTION could hurt
-lightly).
+Mend: name the hazard in a test, or give it a trigger or words; fill `defer-to`; choose the signal
+word by what can happen (ANSI Z535: DANGER will, WARNING could kill or injure badly; CAUTION could
+hurt lightly).
 """
 
 from __future__ import annotations
@@ -26,7 +27,7 @@ def find(base: RuleBase) -> Iterator[Problem]:
     named = _named(base.knowledge)
     for hazard in base.knowledge.hazards.values():
         entry = ("hazard", hazard.id)
-        if not hazard.triggers and hazard.id not in named:
+        if not hazard.triggers and not hazard.words and hazard.id not in named:
             what = f"nothing ever shows {hazard.id}"
             yield base.problem(ID, entry, ("id",), what, "name it in a test, or give it a trigger")
         yield from _stops(base, hazard)
