@@ -1,0 +1,236 @@
+"""The hazards that come with the program: each STOP can be met, told, tagged and lifted again."""
+
+from __future__ import annotations
+
+from collections import defaultdict
+from collections.abc import Iterator
+from itertools import permutations
+from typing import Any
+
+import pytest
+
+from tests.building import case, unit_of
+from troubleshoot.knowledge.model import Hazard, Knowledge, Test
+from troubleshoot.reasoning.answers import Answer
+from troubleshoot.reasoning.conclude import Reasoner
+
+GAS_UNIT = {"heat": "gas", "fuel": "natural-gas", "draft": "induced"}
+RUNNING = ("running", "running-open")
+
+
+def stopping(knowledge: Knowledge) -> Iterator[Hazard]:
+    return (hazard for hazard in knowledge.hazards.values() if hazard.stop is not None)
+
+
+def spoken(outcome: str) -> str:
+    return outcome.replace("-", " ")
+
+
+def callers(knowledge: Knowledge) -> dict[str, set[str]]:
+    """Outcome in words -> the hazards that some test's outcome of that name calls up."""
+    called = defaultdict(set)
+    for hazard in knowledge.hazards.values():
+        for trigger in hazard.triggers:
+            for finding in trigger.findings:
+                for outcome in finding.outcomes:
+                    called[spoken(outcome)].add(hazard.id)
+    return called
+
+
+def test_every_stop_has_a_sentence_for_its_tag(shipped: Knowledge) -> None:
+    bad = [h.id for h in stopping(shipped) if not h.tag.endswith(".") or h.id in h.tag]
+    assert bad == []
+
+
+def test_every_stop_names_a_test_with_a_sound_outcome_as_its_all_clear(shipped: Knowledge) -> None:
+    clearing = {h.id: shipped.tests.get(h.all_clear or "") for h in stopping(shipped)}
+    assert [name for name, test in clearing.items() if test is None or not test.healthy] == []
+
+
+def test_only_somebody_named_makes_safe_what_stops_the_whole_job(shipped: Knowledge) -> None:
+    final = [h for h in stopping(shipped) if h.stop and h.stop.scope == "whole-job"]
+    assert len(final) > 10
+    assert [h.id for h in final if not h.cleared_by] == []
+    assert "building-owner" not in {role for h in final for role in h.cleared_by}
+
+
+def test_gas_and_carbon_monoxide_are_not_cleared_by_the_wrong_trade(shipped: Knowledge) -> None:
+    strangers = {"fire-alarm", "electrician", "refrigerant", "medical-service", "supervisor"}
+    for name in ("gas-odour", "carbon-monoxide-evacuate", "heat-exchanger-breach"):
+        assert strangers.isdisjoint(shipped.hazards[name].cleared_by), name
+
+
+def test_every_stop_can_be_reported(shipped: Knowledge) -> None:
+    """By words: a finding alone leaves whoever meets the danger elsewhere without a way."""
+    assert [h.id for h in stopping(shipped) if not h.words] == []
+
+
+def test_words_are_short_and_plain(shipped: Knowledge) -> None:
+    words = [word for hazard in shipped.hazards.values() for word in hazard.words]
+    assert [w for w in words if w != " ".join(w.lower().split()) or len(w.split()) > 7] == []
+
+
+def test_a_phrase_belongs_to_one_hazard_only(shipped: Knowledge) -> None:
+    owners = defaultdict(set)
+    for hazard in shipped.hazards.values():
+        for word in hazard.words:
+            owners[word].add(hazard.id)
+    assert {word: found for word, found in owners.items() if len(found) > 1} == {}
+
+
+def test_no_phrase_hides_inside_the_phrase_of_another_hazard(shipped: Knowledge) -> None:
+    """Phrases of two words or more are looked for in whatever is typed."""
+    phrases = [
+        (word, hazard.id)
+        for hazard in shipped.hazards.values()
+        for word in hazard.words
+        if " " in word
+    ]
+    hidden = [
+        (inner, outer)
+        for (inner, of_inner), (outer, of_outer) in permutations(phrases, 2)
+        if of_inner != of_outer and f" {inner} " in f" {outer} "
+    ]
+    assert hidden == []
+
+
+def test_an_ordinary_answer_is_no_report_of_another_danger(shipped: Knowledge) -> None:
+    called = callers(shipped)
+    outcomes = {spoken(o.id) for test in shipped.tests.values() for o in test.outcomes}
+    strange = [
+        (word, hazard.id)
+        for hazard in shipped.hazards.values()
+        for word in hazard.words
+        if " " in word and word in outcomes and hazard.id not in called[word]
+    ]
+    assert strange == []
+
+
+def test_what_callers_complain_of_is_no_report_of_another_danger(shipped: Knowledge) -> None:
+    strange = [
+        (complaint.id, phrase, hazard.id)
+        for complaint in shipped.complaints.values()
+        for hazard in shipped.hazards.values()
+        for phrase in hazard.words
+        for said in (complaint.says, *complaint.words)
+        if " " in phrase and f" {phrase} " in f" {said.lower()} "
+        if hazard.id not in complaint.hazards_first
+    ]
+    assert strange == []
+
+
+@pytest.mark.parametrize(
+    ("said", "hazard"),
+    [
+        ("i smell gas", "gas-odour"),
+        ("there is smoke", "smoke-or-heat-now"),
+        ("somebody is hurt", "somebody-hurt"),
+        ("skylight next to it", "skylight-or-roof-hole"),
+        ("ladder slipped", "ladder-and-hatch"),
+        ("no rated gloves", "live-work"),
+        ("no arc flash label", "arc-flash-480-volt"),
+        ("switch did not open", "pressure-switch-testing"),
+        ("no supervisor", "apprentice-unsupervised"),
+        ("water in the switch", "wet-electrical"),
+        ("everybody has a headache", "carbon-monoxide-evacuate"),
+    ],
+)
+def test_what_people_say_is_among_the_words(shipped: Knowledge, said: str, hazard: str) -> None:
+    assert said in shipped.hazards[hazard].words
+
+
+@pytest.mark.parametrize(
+    ("answer", "hazard"),
+    [
+        # Common practice and, for 14 in wc (1/2 psi), from memory: the limit of appliance valves.
+        (Answer("gas-inlet-pressure-all-firing", text="16.2 in wc"), "gas-pressure-too-high"),
+        (Answer("gas-inlet-pressure-all-firing", text="22 in wc"), "gas-pressure-too-high"),
+        (Answer("gas-manifold-pressure", text="4.4 in wc"), "over-fired-or-wrong-fuel"),
+        (Answer("gas-meter-clocking", ("over",)), "over-fired-or-wrong-fuel"),
+        (Answer("burner-orifices", ("wrong-fuel",)), "over-fired-or-wrong-fuel"),
+        (Answer("flame-current", ("reads-without-flame",)), "flame-signal-without-flame"),
+        (Answer("smoke-detector", ("alarm",)), "smoke-detector-alarm"),
+        (Answer("walk-round", ("water-in-electrics",)), "wet-electrical"),
+        (Answer("roof-conditions", ("opening-unguarded",)), "skylight-or-roof-hole"),
+        (Answer("roof-conditions", ("ladder-not-safe",)), "ladder-and-hatch"),
+        (Answer("roof-conditions", ("power-line-near",)), "overhead-line-near"),
+        (Answer("roof-conditions", ("antenna-near",)), "antenna-near"),
+        (Answer("verified-dead", ("live",)), "second-power-source"),
+    ],
+)
+def test_a_finding_halts_until_it_is_made_safe(
+    shipped: Knowledge, answer: Answer, hazard: str
+) -> None:
+    found = Reasoner(shipped).conclude(case(shipped, answer, unit=unit_of(shipped, **GAS_UNIT)))
+    assert hazard in [fired.hazard.id for fired in found.standing_stops]
+
+
+def test_gas_that_stays_within_its_limits_while_firing_calls_nothing_up(shipped: Knowledge) -> None:
+    unit: dict[str, Any] = {**GAS_UNIT, "gas-inlet-minimum": "5 in wc"}
+    for limit in ({}, {"gas-inlet-maximum": "10.5 in wc"}):
+        answer = Answer("gas-inlet-pressure-all-firing", text="7.0 in wc")
+        found = Reasoner(shipped).conclude(
+            case(shipped, answer, unit=unit_of(shipped, **unit, **limit))
+        )
+        assert [fired.hazard.id for fired in found.hazards] == []
+        assert [sorted(reading.possible) for reading in found.readings] == [["normal"]]
+
+
+def burner_tests(knowledge: Knowledge) -> list[Test]:
+    """What is done with the burner of a gas unit lit, or about to light."""
+    areas = ("gas", "ignition", "combustion")
+    return [
+        test
+        for test in knowledge.tests.values()
+        if test.area in areas and test.work_state in RUNNING and test.exists_when.get("heat")
+    ]
+
+
+def test_every_test_at_a_burner_cautions_of_carbon_monoxide(shipped: Knowledge) -> None:
+    by_test = {
+        trigger.test
+        for trigger in shipped.hazards["carbon-monoxide-in-room"].triggers
+        if trigger.test is not None
+    }
+    tests = burner_tests(shipped)
+    assert len(tests) > 17
+    silent = [t.id for t in tests if "carbon-monoxide-in-room" not in t.hazards]
+    assert set(silent) == by_test == {"heat-temperature-rise", "heat-stages"}
+
+
+def test_every_test_of_running_heat_cautions_of_hot_surfaces(shipped: Knowledge) -> None:
+    heating = [
+        test
+        for test in shipped.tests.values()
+        if test.area in ("gas", "ignition", "combustion", "electric-heat")
+        and test.work_state in RUNNING
+    ]
+    assert [test.id for test in heating if "hot-surfaces" not in test.hazards] == []
+
+
+def test_no_hands_go_into_a_unit_without_a_caution_of_their_own(shipped: Knowledge) -> None:
+    inside = [test for test in shipped.tests.values() if test.work_state == "locked-out"]
+    assert [test.id for test in inside if not test.hazards] == []
+
+
+def test_what_is_read_cold_is_no_run_of_the_heat(shipped: Knowledge) -> None:
+    cold, run = shipped.tests["heater-limits"], shipped.tests["heater-limit-opens"]
+    assert (cold.work_state, run.work_state) == ("locked-out", "running")
+    assert not any("run with" in how or "in a run" in how for how in cold.how)
+
+
+@pytest.mark.parametrize(
+    ("test", "text", "outcome"),
+    [
+        # Common practice, no source: under 3 V is dead, under 10 V is discharged.
+        ("drive-discharge", "4 V", "discharged"),
+        ("drive-discharge", "48 V", "holds-charge"),
+        ("capacitor-discharge", "3 V", "discharged"),
+        ("capacitor-discharge", "120 V", "holds-charge"),
+    ],
+)
+def test_a_discharge_is_read_in_volts(
+    shipped: Knowledge, test: str, text: str, outcome: str
+) -> None:
+    found = Reasoner(shipped).conclude(case(shipped, Answer(test, text=text)))
+    assert {o for reading in found.readings for o in reading.possible} == {outcome}
