@@ -1,8 +1,12 @@
 """Advice that offers a way round safety.
 
-What: a text tells somebody to bypass, jumper or defeat a safety device, to short a capacitor with
-a tool, to let refrigerant into the air, or to reset a tripped safety and go. A text that forbids
-it ("never jumper a limit") is fine, and so is one that reports it ("somebody jumpered it").
+What: a text tells somebody to defeat a safety device (jumper, bypass, wire round, tape or hold
+closed, plug, take out of the circuit, leave off, oversize, set past its limit), to reset a tripped
+safety and go, to leave out a lock, a proof or a bleed, to work on live or turning parts, to short a
+capacitor with a tool, to let refrigerant into the air, or to bring a flame where it can explode.
+A text that forbids it ("never jumper a limit") is fine, and so is one that reports it ("somebody
+jumpered it", "a jumper found on the limit"). Words are matched, not meaning: what is only hinted
+at, or said over several sentences, is not seen.
 Why: this can kill, and letting refrigerant go is against the law (40 CFR Part 82).
 Mend: say what to do instead: find out why it tripped, bleed through a resistor, recover.
 """
@@ -13,95 +17,23 @@ import re
 from collections.abc import Iterator
 from typing import Final
 
+from troubleshoot.knowledge.checks.advice import devices
+from troubleshoot.knowledge.checks.advice.defeats import CHANGED_FOR, DEFEATS, PUT_FOR, WEAKENED
+from troubleshoot.knowledge.checks.advice.mood import advises
+from troubleshoot.knowledge.checks.advice.practices import PRACTICES
+from troubleshoot.knowledge.checks.advice.wording import clauses
 from troubleshoot.knowledge.checks.clean_texts import texts
 from troubleshoot.knowledge.problems import Problem
 from troubleshoot.knowledge.rule_base import RuleBase
 
 ID: Final = "safe-advice"
 
-_DEVICES: Final = (
-    r"safet(?:y|ies)",
-    r"limits?(?: switch(?:es)?)?",
-    r"roll-?outs?",
-    r"pressure switch(?:es)?",
-    r"cut-?outs?",
-    r"interlocks?",
-    r"door switch(?:es)?",
-    r"float switch(?:es)?",
-    r"smoke detectors?",
-    r"flame (?:sensors?|rods?|sensing)",
-    r"overloads?",
-    r"protectors?",
-    r"protection modules?",
-    r"fuses?",
-    r"gas valves?",
-    r"lock-?outs?",
+_PRONOUNS: Final = ("it", "them", "its", "the")
+_PARTS: Final = re.compile(
+    rf"\b(?:{devices.ALL}|{devices.OTHER_PARTS})(?= |$)(?! (?:it|them|the|this|that|each|every)\b)"
 )
-_DEVICE: Final = "(?:" + "|".join(_DEVICES) + ")"
-_NEAR: Final = r"(?:\W+\w+){0,5}?\W+"
-_ADVICE: Final = (
-    (
-        re.compile(
-            r"(?<!internal )(?<!\bgas )(?<!\ba )(?<!\bany )(?<!\bthe )(?<!\bno )(?<!\bor )"
-            r"\b(?:bypass|jumper|jump|bridge|defeat|override|disable|tape down|hold in|wire around)"
-            rf"(?:ing)?(?: out| around| across)?{_NEAR}{_DEVICE}\b",
-            re.IGNORECASE,
-        ),
-        "a way round a safety device",
-        "say how to find out why it acted",
-    ),
-    (
-        re.compile(
-            rf"\b(?:short|shorting|discharge|discharging|bleed){_NEAR}capacitors?"
-            rf"{_NEAR}(?:screwdriver|pliers|wrench|blade|wire)\b|"
-            rf"\bscrewdriver{_NEAR}capacitors?\b",
-            re.IGNORECASE,
-        ),
-        "a capacitor shorted with a tool",
-        "say: bleed it through a resistor and meter it",
-    ),
-    (
-        re.compile(
-            rf"\b(?:vent|venting|dump|release|blow off|bleed off|let out){_NEAR}"
-            r"(?:refrigerant|charge)\b(?! port)|"
-            rf"\b(?:refrigerant|charge){_NEAR}(?:to|into) the (?:air|atmosphere)\b",
-            re.IGNORECASE,
-        ),
-        "refrigerant let into the air",
-        "say: recover it",
-    ),
-    (
-        re.compile(
-            r"\b(?:reset|resetting)\b[^.;]*\b(?:and go|and leave|and run|until it holds|again and "
-            r"again|repeatedly|as often as)\b",
-            re.IGNORECASE,
-        ),
-        "a tripped safety reset without finding out why",
-        "say: find the cause before one reset",
-    ),
-)
-_FORBIDDING: Final = (
-    "never",
-    "do not",
-    "don't",
-    "must not",
-    "may not",
-    "shall not",
-    "cannot",
-    "nobody",
-    "no one",
-    "forbidden",
-    "illegal",
-    "instead of",
-    "rather than",
-)
-_CONDEMNING: Final = re.compile(
-    r"\b(?:forbidden|illegal|against the law|not allowed|is never|are never|kills?)\b",
-    re.IGNORECASE,
-)
-_DENYING: Final = ("not", "no", "nor", "without")
-_FORBIDS: Final = re.compile(rf"\b(?:{'|'.join((*_FORBIDDING, *_DENYING))})\b", re.IGNORECASE)
-_CLAUSE: Final = re.compile(r"(?<=[.;:!?])\s+")
+_NAMED: Final = re.compile(rf"\b(?:{devices.ALL}|it|them|its|together|reset)\b")
+"""Without one of these in it no clause can be about a device."""
 
 
 def find(base: RuleBase) -> Iterator[Problem]:
@@ -112,20 +44,44 @@ def find(base: RuleBase) -> Iterator[Problem]:
 
 
 def bad_advice(text: str) -> Iterator[tuple[str, str]]:
-    """Yield (what is advised, what to say instead) for every clause that does not forbid it."""
-    for clause in _CLAUSE.split(text):
-        for pattern, what, instead in _ADVICE:
-            match = pattern.search(clause)
-            if match is not None and not _is_forbidden(clause, match):
-                yield what, instead
+    """Yield (what is advised, what to say instead), once for every clause that advises it."""
+    said = ""
+    for clause in clauses(text):
+        found = _advice_of(clause, said)
+        if found is not None:
+            yield found
+        said = f"{said} {clause}".strip()
 
 
-def _is_forbidden(clause: str, match: re.Match[str]) -> bool:
-    """Whether the clause forbids what it names; a mere "not" must stand close before it."""
-    if _CONDEMNING.search(clause, match.end()):
+def _advice_of(clause: str, said: str) -> tuple[str, str] | None:
+    ways = (*PRACTICES, *DEFEATS) if _NAMED.search(clause) else PRACTICES
+    for way in ways:
+        for match in way.pattern.finditer(clause):
+            if _meant(match, clause, said) and advises(clause, match.start()):
+                return way.what, way.instead
+    return WEAKENED if _larger_put_in(clause) else None
+
+
+def _larger_put_in(clause: str) -> bool:
+    """Whether a fuse or breaker is to be changed for one of more amperes."""
+    pairs = [(match, float(match[1]), float(match[2])) for match in PUT_FOR.finditer(clause)]
+    pairs += [(match, float(match[2]), float(match[1])) for match in CHANGED_FOR.finditer(clause)]
+    return any(
+        put_in > taken_out and advises(clause, match.start()) for match, put_in, taken_out in pairs
+    )
+
+
+def _meant(match: re.Match[str], clause: str, said: str) -> bool:
+    """Whether a pronoun stands for such a device: the part named last before it, put in its place.
+
+    What is followed by its own object is a verb and names nothing ("tag it").
+    """
+    if match.groupdict().get("it") not in _PRONOUNS:
         return True
-    words = list(_FORBIDS.finditer(clause, 0, match.end()))
-    if any(word.group().lower() in _FORBIDDING for word in words):
-        return True
-    between = clause[words[-1].end() : match.start()] if words else ""
-    return bool(words) and "," not in between and len(between.split()) <= 4
+    before = f"{said} {clause[: match.start('it')]}"
+    named = [part.group() for part in _PARTS.finditer(before)]
+    if not named:
+        return False
+    read = f"{clause[: match.start('it')]}{named[-1]}{clause[match.end('it') :]}"
+    again = match.re.search(read, match.start())
+    return again is not None and again["it"] not in _PRONOUNS
