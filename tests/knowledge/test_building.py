@@ -47,7 +47,7 @@ def test_a_test_keeps_its_area_and_what_it_leaves_out_has_a_usual_value(
     section = knowledge.tests[SECTION]
     assert section.reads == (Read("capacitance"),)
     assert section.severity == (("low", "open"),)
-    assert section.needs_state == ("capacitors-discharged",)
+    assert section.needs_state == ("meter-proved", "capacitors-discharged")
 
 
 def test_limits_become_lines_of_bounds(knowledge: Knowledge) -> None:

@@ -32,7 +32,12 @@ def test_a_pack_adds_to_the_shipped_rules(tmp_path: Path) -> None:
     shipped = write_rules(tmp_path)
     assert said(shipped, pack) == []
     knowledge = load_rules([shipped, pack], cache=tmp_path / "cache")
-    assert list(knowledge.hazards) == ["stored-charge", "gas-smell", "swans"]
+    assert list(knowledge.hazards) == [
+        "stored-charge",
+        "gas-smell",
+        "lockout-and-verify-dead",
+        "swans",
+    ]
 
 
 def test_a_pack_may_name_what_is_shipped(tmp_path: Path) -> None:

@@ -1,0 +1,141 @@
+"""What a test's instrument and work state imply is asked for, and nothing that is there is."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import replace
+from pathlib import Path
+
+import pytest
+
+from tests.knowledge.small_rules import ELECTRICAL, said, write_files, write_rules
+from troubleshoot.knowledge.base import read_base
+from troubleshoot.knowledge.checks import implied_cautions, safety_readings
+from troubleshoot.knowledge.checks.implied import IMPLICATIONS
+from troubleshoot.knowledge.load import shipped_folder
+from troubleshoot.knowledge.model import Finding, Knowledge, Test
+from troubleshoot.knowledge.rule_base import RuleBase, make_rule_base
+from troubleshoot.knowledge.shown_cautions import hazards_shown
+
+
+@pytest.fixture(scope="module")
+def base() -> RuleBase:
+    return make_rule_base(read_base([shipped_folder()]))
+
+
+def told(base: RuleBase, test: Test) -> list[str]:
+    """What the check says of one test of the shipped rules, changed or not."""
+    known = replace(base.knowledge, tests={test.id: test})
+    return [problem.what for problem in implied_cautions.find(replace(base, knowledge=known))]
+
+
+def without(words: tuple[str, ...], word: str) -> tuple[str, ...]:
+    return tuple(each for each in words if each != word)
+
+
+@pytest.mark.parametrize("implied", IMPLICATIONS, ids=lambda implied: implied.of)
+def test_every_implication_speaks_of_some_shipped_test(base: RuleBase, implied: object) -> None:
+    assert isinstance(implied, implied_cautions.Implication)
+    silent = {"a torch"}
+    speaks = [t.id for t in base.knowledge.tests.values() if implied_cautions.holds(implied, t)]
+    assert speaks or implied.of in silent
+    assert implied.why and implied.source
+
+
+def test_nothing_implied_can_be_taken_from_a_shipped_test(base: RuleBase) -> None:
+    """Each hazard, need, person and work state that a line asks for is missed when it is gone."""
+    unnoticed = []
+    for implied in IMPLICATIONS:
+        for test in base.knowledge.tests.values():
+            if not implied_cautions.holds(implied, test):
+                continue
+            for what, thinner in thinned(implied, test):
+                shown = hazards_shown(base.knowledge, thinner, implied.on_units)
+                if what not in shown and what not in " ".join(told(base, thinner)):
+                    unnoticed.append((implied.of, test.id, what))
+    assert unnoticed == []
+
+
+def thinned(implied: implied_cautions.Implication, test: Test) -> Iterator[tuple[str, Test]]:
+    for hazard in implied.hazards:
+        if hazard in test.hazards:
+            yield hazard, replace(test, hazards=without(test.hazards, hazard))
+    for need in implied.needs_state:
+        yield need, replace(test, needs_state=without(test.needs_state, need))
+    for profile in implied.who:
+        yield profile, replace(test, who=without(test.who, profile))
+    if implied.work_states and not implied.states:
+        yield implied.work_states[0], replace(test, work_state="any")
+
+
+def test_a_caution_whose_trigger_is_gone_is_told_once(base: RuleBase) -> None:
+    live = replace(base.knowledge.hazards["arc-flash-480-volt"], triggers=())
+    hazards = {**base.knowledge.hazards, live.id: live}
+    known = replace(base.knowledge, hazards=hazards)
+    problems = list(implied_cautions.find(replace(base, knowledge=known)))
+    arcs = [problem.what for problem in problems if "arc-flash" in problem.what]
+    assert len(arcs) == 1
+    assert "others" in arcs[0]
+
+
+PACK = {"pack.yaml": "format: 1\nname: North\n"}
+INSULATION = """format: 1
+area: capacitors
+tests:
+  - id: insulation-of-the-fan
+    name: Fan winding to frame
+    kind: measurement
+    how: [Read the winding to the frame at 500 V.]
+    outcomes: [{id: good}, {id: bad}]
+    source: common practice, no source
+"""
+
+
+def test_a_500_volt_test_without_a_caution_is_no_test(tmp_path: Path) -> None:
+    pack = write_files(tmp_path / "north", {**PACK, "tests/fan.yaml": INSULATION})
+    implied = [line for line in said(write_rules(tmp_path), pack) if "[implied-cautions]" in line]
+    assert [line.split("; add")[0].split(", which")[0] for line in implied] == [
+        "north/tests/fan.yaml:4:9: insulation-of-the-fan is not locked-out work",
+        "north/tests/fan.yaml:4:9: insulation-of-the-fan lacks insulation-test-near-electronics, "
+        "stored-charge under hazards",
+        "north/tests/fan.yaml:4:9: insulation-of-the-fan lacks meter-proved, "
+        "capacitors-discharged under needs-state",
+    ]
+
+
+def test_an_instrument_that_a_step_forbids_is_not_used(tmp_path: Path) -> None:
+    forbidden = INSULATION.replace("Read the winding", "Never read the winding")
+    pack = write_files(tmp_path / "north", {**PACK, "tests/fan.yaml": forbidden})
+    assert not [line for line in said(write_rules(tmp_path), pack) if "implied-cautions" in line]
+
+
+def test_no_rule_voids_a_safety_step(tmp_path: Path) -> None:
+    change = (ELECTRICAL, "{tests: [superheat], for-faults", "{tests: [area-cleared], for-faults")
+    found = [line for line in said(write_rules(tmp_path, change)) if "safety-readings" in line]
+    assert found == [
+        "rules/procedures/electrical.yaml:21:22: warm-line-says-little voids area-cleared, which "
+        "protects a person; leave it out [safety-readings]"
+    ]
+
+
+@pytest.mark.parametrize(
+    "name",
+    ["combustible-gas-sweep", "room-carbon-monoxide", "refrigerant-sweep-a2l", "verified-dead"],
+)
+def test_sweeps_and_steps_protect(shipped: Knowledge, name: str) -> None:
+    assert safety_readings.protects(shipped.tests[name])
+
+
+def test_readings_for_the_diagnosis_may_be_voided(shipped: Knowledge) -> None:
+    assert not safety_readings.protects(shipped.tests["superheat"])
+
+
+def test_only_the_failed_proof_of_a_meter_takes_the_test_for_dead(base: RuleBase) -> None:
+    rule = base.knowledge.procedures["dead-by-unproved-meter"]
+    assert rule.void is not None and "verified-dead" in rule.void.tests
+    assert list(safety_readings.find(base)) == []
+    other = replace(rule, when=replace(rule.when, finding=Finding("walk-round", ("water",))))
+    gas = replace(rule, void=replace(rule.void, tests=("combustible-gas-sweep",)))
+    for changed in (other, gas):
+        known = replace(base.knowledge, procedures={rule.id: changed})
+        assert len(list(safety_readings.find(replace(base, knowledge=known)))) == 1

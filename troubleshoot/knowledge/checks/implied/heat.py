@@ -1,0 +1,60 @@
+"""Gas trains, burners and what they put into the air."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from troubleshoot.knowledge.checks.implied.implication import PRACTICE, Implication, words
+
+HEAT: Final = (
+    Implication(
+        of="a gas train that is opened",
+        why="only licensed people open it, swept, with every joint tested after",
+        source="NFPA 54, chapter 8, from memory",
+        areas=("gas",),
+        states=("locked-out", "running-open", "energised-open"),
+        hazards=("gas-train-work",),
+        who=("gas",),
+    ),
+    Implication(
+        of="a gas train opened with the power off",
+        why="the cock is shut and the place swept before a plug comes out",
+        source="NFPA 54, chapter 8, from memory",
+        areas=("gas",),
+        states=("locked-out",),
+        needs_state=("gas-shut",),
+    ),
+    Implication(
+        of="burners that run",
+        why="they can put carbon monoxide into the rooms, so the room air is read first",
+        source="carbon-monoxide-summaries; " + PRACTICE,
+        areas=("gas", "ignition", "combustion"),
+        states=("running", "running-open"),
+        fact=("heat", "gas"),
+        hazards=("carbon-monoxide-in-room",),
+    ),
+    Implication(
+        of="burners or elements that run in an open unit",
+        why="exchanger, flue, igniter and elements burn",
+        source=PRACTICE,
+        areas=("gas", "ignition", "combustion", "electric-heat"),
+        states=("running-open",),
+        hazards=("hot-surfaces",),
+    ),
+    Implication(
+        of="burners that are lit to be watched",
+        why="a late light-off throws flame out of the box",
+        source=PRACTICE,
+        areas=("ignition",),
+        states=("running", "running-open"),
+        hazards=("delayed-light-off",),
+    ),
+    Implication(
+        of="a combustion analyzer",
+        why="what it finds in the flue may already be in the rooms",
+        source="carbon-monoxide-summaries; " + PRACTICE,
+        instrument=words(r"combustion analy[sz]er", r"(?:CO|carbon monoxide) (?:meter|monitor)"),
+        meters=("oxygen-analyser", "carbon-monoxide-analyser"),
+        hazards=("carbon-monoxide-in-room",),
+    ),
+)

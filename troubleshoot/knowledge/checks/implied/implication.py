@@ -1,0 +1,47 @@
+"""One line of the table: when it holds of a test, and what the test must then have."""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass, field
+from typing import Final
+
+from troubleshoot.knowledge.model import FactsNeeded
+
+PRACTICE: Final = "common practice, no source"
+
+
+@dataclass(frozen=True, slots=True)
+class Implication:
+    """When all of the second block hold of a test, it must have all of the third.
+
+    `instrument` is looked for in the instrument, `words` also in the name and in what the steps
+    tell one to do; one of the two or one of `meters` is enough. Of `areas`, `states`, `exposes` and
+    `needs` any one will do. `fact`: the test exists on such units only. `on_units`: the caution may
+    hang on this fact of the unit. `steps`: also asked of safety steps.
+    """
+
+    of: str
+    why: str
+    source: str
+
+    instrument: re.Pattern[str] | None = None
+    words: re.Pattern[str] | None = None
+    meters: tuple[str, ...] = ()
+    areas: tuple[str, ...] = ()
+    states: tuple[str, ...] = ()
+    exposes: tuple[str, ...] = ()
+    needs: tuple[str, ...] = ()
+    fact: tuple[str, str] | None = None
+    steps: bool = False
+
+    hazards: tuple[str, ...] = ()
+    needs_state: tuple[str, ...] = ()
+    one_need_of: tuple[str, ...] = ()
+    work_states: tuple[str, ...] = ()
+    who: tuple[str, ...] = ()
+    on_units: FactsNeeded = field(default_factory=dict)
+
+
+def words(*patterns: str) -> re.Pattern[str]:
+    return re.compile(rf"\b(?:{'|'.join(patterns)})", re.IGNORECASE)
