@@ -12,6 +12,7 @@ from troubleshoot.knowledge.model import (
     Hazard,
     Knowledge,
     Procedure,
+    Signature,
     Test,
 )
 from troubleshoot.reasoning.grades import spoken as grade_spoken
@@ -106,6 +107,7 @@ def _test(knowledge: Knowledge, test: Test) -> Iterator[str]:
     ]
     if speaking:
         yield f"Speaks about: {', '.join(speaking)}"
+    yield from _signed(test.signed)
     yield f"Source: {test.source}"
 
 
@@ -117,7 +119,13 @@ def _hazard(knowledge: Knowledge, hazard: Hazard) -> Iterator[str]:
     tests = [test.name for test in knowledge.tests.values() if hazard.id in test.hazards]
     if tests:
         yield f"Shown before: {', '.join(tests)}"
+    yield from _signed(hazard.signed)
     yield f"Source: {hazard.source}"
+
+
+def _signed(signatures: Iterable[Signature]) -> Iterator[str]:
+    for one in signatures:
+        yield f"No longer {', '.join(one.drops)}: {one.why} ({one.by}, {one.on})"
 
 
 def _complaint(knowledge: Knowledge, complaint: Complaint) -> Iterator[str]:

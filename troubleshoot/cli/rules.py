@@ -8,7 +8,7 @@ import click
 
 from troubleshoot.cli.failures import CHECKS_FOUND, RULES_INVALID, USAGE, Failure
 from troubleshoot.cli.json_output import say_json
-from troubleshoot.cli.rule_base import shipped_rules
+from troubleshoot.cli.rule_base import rules_in, shipped_rules
 
 
 @click.group()
@@ -18,8 +18,13 @@ def rules() -> None:
 
 @rules.command("check")
 @click.argument("pack", nargs=-1, type=click.Path(exists=True, file_okay=False))
+@click.option(
+    "--against",
+    metavar="FOLDER",
+    help="Earlier rules: list every caution and need that is gone and that nobody signed.",
+)
 @click.pass_context
-def check_rules_command(ctx: click.Context, pack: tuple[str, ...]) -> None:
+def check_rules_command(ctx: click.Context, pack: tuple[str, ...], against: str | None) -> None:
     """Check every rule file; PACK folders are checked beside the shipped rules.
 
     Each line says path:line:column, what is wrong, and what to write instead.
@@ -27,7 +32,8 @@ def check_rules_command(ctx: click.Context, pack: tuple[str, ...]) -> None:
     from troubleshoot.knowledge.checks import check_rules
     from troubleshoot.knowledge.load import shipped_folder
 
-    problems = check_rules([shipped_folder(), *pack])
+    earlier = rules_in(against) if against is not None else None
+    problems = check_rules([shipped_folder(), *pack], earlier)
     for problem in problems:
         click.echo(f"{problem} [{problem.check}]")
     errors = sum(problem.level == "error" for problem in problems)

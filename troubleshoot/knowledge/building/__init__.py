@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Any, Protocol, TypeVar
 
+from troubleshoot.knowledge.building.conditions import build_signatures
 from troubleshoot.knowledge.building.faults import build_fault
 from troubleshoot.knowledge.building.procedures import build_hazards, build_procedures
 from troubleshoot.knowledge.building.reference import (
@@ -59,6 +60,7 @@ def build_knowledge(files: Iterable[tuple[str, Any]], digest: str = "") -> Knowl
         sources=dict(source for data in of("sources") for source in build_sources(data)),
         aliases=dict(alias for data in of("retired") for alias in build_aliases(data)),
         retired=frozenset(word for data in of("retired") for word in data.get("retired", ())),
+        signed=tuple(each for data in of("retired") for each in build_signatures(data)),
         digest=digest,
     )
 

@@ -12,11 +12,19 @@ from troubleshoot.knowledge.model import (
     Finding,
     Given,
     LimitLine,
+    Signature,
 )
 
 
 def build_source(data: Any) -> str:
     return "; ".join(data.get("source", ()))
+
+
+def build_signatures(data: Any) -> tuple[Signature, ...]:
+    return tuple(
+        Signature(tuple(item["drops"]), item["by"], item["on"], item["why"])
+        for item in data.get("signed", ())
+    )
 
 
 def build_facts(data: Any) -> FactsNeeded:

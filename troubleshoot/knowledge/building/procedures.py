@@ -9,6 +9,7 @@ from troubleshoot.knowledge.building.conditions import (
     build_condition,
     build_facts,
     build_findings,
+    build_signatures,
     build_source,
 )
 from troubleshoot.knowledge.model import Hazard, Procedure, Stop, Trigger, Void
@@ -53,6 +54,7 @@ def build_hazards(data: Any) -> Iterator[Hazard]:
             cleared_by=tuple(item.get("cleared-by", ())),
             all_clear=item.get("all-clear"),
             tag=item.get("tag", ""),
+            signed=build_signatures(item),
             source=build_source(item),
         )
 

@@ -5,7 +5,12 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Any
 
-from troubleshoot.knowledge.building.conditions import build_facts, build_limit_line, build_source
+from troubleshoot.knowledge.building.conditions import (
+    build_facts,
+    build_limit_line,
+    build_signatures,
+    build_source,
+)
 from troubleshoot.knowledge.model import Outcome, Read, Test
 
 
@@ -45,6 +50,7 @@ def _build_test(data: Any, area: str) -> Test:
         wait_minutes=get("wait-minutes", 0.0),
         exists_when=build_facts(get("exists-when")),
         who=tuple(get("who", ())),
+        signed=build_signatures(data),
         source=build_source(data),
     )
 

@@ -2,7 +2,7 @@
 
 `ESSENTIAL` checks decide whether a rule base can be used at all; they look at the located files
 and run at every load that is not from the cache. `FURTHER` checks look at a base that holds
-together and run when an author asks.
+together and run when an author asks; `dropped_cautions` compares it with an earlier version.
 """
 
 from __future__ import annotations
@@ -17,6 +17,7 @@ from troubleshoot.knowledge.base import ReadBase, read_base
 from troubleshoot.knowledge.checks import (
     clean_texts,
     complaints_lead,
+    dropped_cautions,
     evidence_can_show,
     example_readings,
     file_names,
@@ -37,6 +38,7 @@ from troubleshoot.knowledge.checks import (
     safe_advice,
     safe_tests,
     safety_readings,
+    signatures,
     sourced_limits,
     stated_twice,
     unique_ids,
@@ -44,6 +46,7 @@ from troubleshoot.knowledge.checks import (
     whole_cards,
 )
 from troubleshoot.knowledge.definitions import collect_definitions
+from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.knowledge.problems import Problem, RulesInvalid
 from troubleshoot.knowledge.rule_base import make_rule_base
 
@@ -70,20 +73,25 @@ FURTHER: Final = (
     safe_tests,
     implied_cautions,
     safety_readings,
+    signatures,
     safe_advice,
     clean_texts,
     round_order,
 )
 
-CHECKS: Final[Mapping[str, ModuleType]] = {check.ID: check for check in (*ESSENTIAL, *FURTHER)}
+CHECKS: Final[Mapping[str, ModuleType]] = {
+    check.ID: check for check in (*ESSENTIAL, *FURTHER, dropped_cautions)
+}
 """Every check by the id that its problems carry."""
 
 
-def check_rules(folders: Path | str | Sequence[Path | str]) -> list[Problem]:
+def check_rules(
+    folders: Path | str | Sequence[Path | str], earlier: Knowledge | None = None
+) -> list[Problem]:
     """Return every problem of a folder of rules, or of the shipped folder and packs, in order.
 
     Further checks speak only of a base that has no problem of form and names, since they would
-    only repeat those.
+    only repeat those. Against `earlier` rules every caution that is gone is one problem more.
     """
     chosen = [folders] if isinstance(folders, Path | str) else list(folders)
     try:
@@ -94,6 +102,8 @@ def check_rules(folders: Path | str | Sequence[Path | str]) -> list[Problem]:
     if not problems:
         rule_base = make_rule_base(base)
         problems = [problem for check in FURTHER for problem in check.find(rule_base)]
+        if earlier is not None:
+            problems += dropped_cautions.find_against(rule_base, earlier)
     return sorted(problems)
 
 

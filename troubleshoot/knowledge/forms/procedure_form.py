@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from troubleshoot.knowledge.forms import vocabulary as words
-from troubleshoot.knowledge.forms.shared import SOURCE, entries_file
+from troubleshoot.knowledge.forms.shared import SIGNED, SOURCE, entries_file
 from troubleshoot.knowledge.shapes import (
     Choice,
     Facts,
@@ -130,6 +130,7 @@ _HAZARD: Final = Record(
         ),
         optional("all-clear", Name("test"), "the test that shows it has gone, where none found it"),
         optional("tag", Text(longest=200), "the sentence for the tag: what the danger is"),
+        SIGNED,
         SOURCE,
     ),
     block=True,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from troubleshoot.knowledge.forms import vocabulary as words
-from troubleshoot.knowledge.forms.shared import BOUND, FORMAT, SOURCE, entries_file
+from troubleshoot.knowledge.forms.shared import BOUND, FORMAT, SIGNED, SOURCE, entries_file
 from troubleshoot.knowledge.shapes import (
     Choice,
     Facts,
@@ -178,6 +178,7 @@ RETIRED_FILE: Final = Record(
         FORMAT,
         optional("retired", ListOf(Word(), most=2000), "ids never to be used again"),
         optional("aliases", ListOf(_ALIAS, most=2000), "old findings that stay readable"),
+        SIGNED,
     ),
 )
 

@@ -18,6 +18,7 @@ from troubleshoot.knowledge.shapes import (
     Shape,
     Tagged,
     Text,
+    Word,
     optional,
     required,
 )
@@ -28,6 +29,22 @@ FORMAT: Final = required("format", Exactly(FORMAT_VERSION), "version of the form
 SOURCE_SHAPE: Final = OneOrMore(Name("source"), alone=True)
 SOURCE: Final = optional("source", SOURCE_SHAPE, "where the figures come from")
 WHEN: Final = optional("when", Facts(), "only on units of this kind")
+SIGNED: Final = optional(
+    "signed",
+    ListOf(
+        Record(
+            "signature",
+            (
+                required("drops", OneOrMore(Word(), alone=True), "what a person no longer sees"),
+                required("by", Text(longest=60), "who answers for it: a role, or initials"),
+                required("on", Text(longest=10), "the day, as 2026-11-29"),
+                required("why", Text(), "the reason, in several words"),
+            ),
+        ),
+        most=60,
+    ),
+    "cautions that were taken away on purpose",
+)
 EXISTS_WHEN: Final = optional("exists-when", Facts(), "the kind of unit that has this at all")
 
 

@@ -10,6 +10,7 @@ from troubleshoot.knowledge.forms.shared import (
     FORMAT,
     HOW_TEXT,
     LIMIT_LINE,
+    SIGNED,
     SOURCE,
 )
 from troubleshoot.knowledge.shapes import (
@@ -79,6 +80,7 @@ _TEST: Final = Record(
         ),
         optional("reads", ListOf(_READ, most=6), "what a typed number means"),
         required("outcomes", ListOf(_OUTCOME, most=40), "in the order they are offered"),
+        SIGNED,
         SOURCE,
     ),
     block=True,

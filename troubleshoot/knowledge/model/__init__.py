@@ -53,6 +53,7 @@ from troubleshoot.knowledge.model.words import (
     Grade,
     HowCommon,
     Signal,
+    Signature,
     StopScope,
     TestKind,
     WorkStateName,
@@ -90,6 +91,7 @@ __all__ = [
     "Repair",
     "RoundPoint",
     "Signal",
+    "Signature",
     "Stop",
     "StopScope",
     "Test",
@@ -119,4 +121,6 @@ class Knowledge:
     sources: Mapping[str, str]
     aliases: Mapping[tuple[str, str], tuple[str, str]] = field(default_factory=dict)
     retired: frozenset[str] = frozenset()
+    signed: tuple[Signature, ...] = ()
+    """For what was retired altogether."""
     digest: str = ""

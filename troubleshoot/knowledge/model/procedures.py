@@ -10,6 +10,7 @@ from troubleshoot.knowledge.model.words import (
     Exposure,
     FactsNeeded,
     Signal,
+    Signature,
     StopScope,
     WorkStateName,
 )
@@ -93,4 +94,5 @@ class Hazard:
     cleared_by: tuple[str, ...] = ()
     all_clear: str | None = None
     tag: str = ""
+    signed: tuple[Signature, ...] = ()
     source: str = ""

@@ -10,6 +10,7 @@ from troubleshoot.knowledge.model.words import (
     Choose,
     Exposure,
     FactsNeeded,
+    Signature,
     TestKind,
     WorkStateName,
 )
@@ -90,6 +91,7 @@ class Test:
     wait_minutes: float = 0.0
     exists_when: FactsNeeded = field(default_factory=dict)
     who: tuple[str, ...] = ()
+    signed: tuple[Signature, ...] = ()
     source: str = ""
 
 
