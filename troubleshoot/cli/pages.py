@@ -6,11 +6,13 @@ from collections.abc import Iterable, Iterator
 
 from troubleshoot.knowledge.model import (
     Complaint,
+    Condition,
     Evidence,
     Fault,
     Finding,
     Hazard,
     Knowledge,
+    NamedLimit,
     Procedure,
     Test,
 )
@@ -30,6 +32,8 @@ def page_about(knowledge: Knowledge, name: str) -> list[str] | None:
         return list(_complaint(knowledge, knowledge.complaints[name]))
     if name in knowledge.procedures:
         return list(_procedure(knowledge.procedures[name]))
+    if name in knowledge.limits:
+        return list(_limit(knowledge, knowledge.limits[name]))
     return _check(name)
 
 
@@ -143,6 +147,19 @@ def _procedure(procedure: Procedure) -> Iterator[str]:
     if procedure.look_first:
         yield f"Look first: {', '.join(procedure.look_first)}"
     yield f"Source: {procedure.source}"
+
+
+def _limit(knowledge: Knowledge, limit: NamedLimit) -> Iterator[str]:
+    yield f"{limit.id}: {limit.applies_to}"
+    for rule in knowledge.procedures.values():
+        if _leans_on(rule.when, limit.id):
+            yield f"  {rule.id}: {rule.reason}"
+    yield f"Source: {limit.source}"
+
+
+def _leans_on(condition: Condition, state: str) -> bool:
+    own = condition.op == "state" and condition.name == state
+    return own or any(_leans_on(part, state) for part in condition.parts)
 
 
 def _check(name: str) -> list[str] | None:

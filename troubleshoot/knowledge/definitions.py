@@ -103,8 +103,6 @@ def _names(
     return {
         "subsystem": texts("fault", "subsystem"),
         "derived finding": texts("procedure", "then", "derives"),
-        "state": frozenset(
-            d.id for d in found if d.kind == "limit" and value_at(d.node, "bounds") is not None
-        ),
+        "state": frozenset(d.id for d in found if d.kind == "limit"),
         "retired": frozenset(word for node in retired for word, _ in texts_of(node)),
     }

@@ -76,7 +76,7 @@ def names_of(knowledge: Knowledge) -> Mapping[str, Sequence[str]]:
         "plate value": plates,
         "fact or plate value": facts | plates,
         "reference": quantities | plates,
-        "state": {limit.id for limit in knowledge.limits.values() if limit.bounds},
+        "state": set(knowledge.limits),
         "derived finding": derived,
         "subsystem": {fault.subsystem for fault in knowledge.faults.values()},
     }

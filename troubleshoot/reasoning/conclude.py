@@ -202,7 +202,7 @@ class Reasoner:
         if case.complaint is not None:
             yield from ((chains.complaint(case.complaint), circuit) for circuit in everywhere)
         for limit in self.knowledge.limits.values():
-            for circuit in everywhere if limit.bounds else ():
+            for circuit in everywhere:
                 truth = bounds_truth(limit.bounds, Place("circuit", circuit), values)
                 if truth is not None:
                     yield chains.state(limit.id, truth), circuit
