@@ -100,7 +100,9 @@ def _names(
         return frozenset(value for value in values if value is not None)
 
     retired = (value_at(file.root, "retired") for file in files if file.kind == "retired")
+    areas = (text_of(value_at(f.root, "area")) for f in files if f.kind == "tests")
     return {
+        "area": frozenset(area for area in areas if area is not None),
         "subsystem": texts("fault", "subsystem"),
         "derived finding": texts("procedure", "then", "derives"),
         "state": frozenset(d.id for d in found if d.kind == "limit"),

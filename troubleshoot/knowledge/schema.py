@@ -68,6 +68,7 @@ def names_of(knowledge: Knowledge) -> Mapping[str, Sequence[str]]:
     derived = {rule.derives for rule in knowledge.procedures.values() if rule.derives}
     names: dict[str, set[str]] = {
         "test": set(knowledge.tests),
+        "area": {test.area for test in knowledge.tests.values()},
         "fault": set(knowledge.faults),
         "hazard": set(knowledge.hazards),
         "complaint": set(knowledge.complaints),

@@ -20,6 +20,7 @@ from troubleshoot.knowledge.model.faults import (
     Repair,
 )
 from troubleshoot.knowledge.model.procedures import (
+    Ban,
     Condition,
     Hazard,
     Procedure,
@@ -59,6 +60,7 @@ from troubleshoot.knowledge.model.words import (
 )
 
 __all__ = [
+    "Ban",
     "Bound",
     "Choose",
     "Complaint",
