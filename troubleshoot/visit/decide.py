@@ -7,7 +7,7 @@ with its cautions.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 from dataclasses import replace
 
 from troubleshoot.knowledge.model import Knowledge, Test
@@ -22,9 +22,12 @@ from troubleshoot.visit.account import ending_of
 from troubleshoot.visit.decision import Decision, beyond, like, nearer_to, to_do
 from troubleshoot.visit.events import places_from
 from troubleshoot.visit.guards import unmet
+from troubleshoot.visit.hazard_words import forbids
 from troubleshoot.visit.lifting import towards_lifting
 from troubleshoot.visit.needs import needs_of
 from troubleshoot.visit.route import steps_to, steps_to_leave, switch_minutes
+from troubleshoot.visit.standing import Forbidden
+from troubleshoot.visit.steps import LOCK_OFF, RESTART
 from troubleshoot.visit.stops import standing_stop
 from troubleshoot.visit.visit_state import Spot, VisitState
 
@@ -49,7 +52,7 @@ class Decider:
             lifting = towards_lifting(self.knowledge, state, conclusions, standing)
             return lifting or Decision("stop", stop=standing, ending="stopped")
         if state.closing:
-            return self._leave(state)
+            return self._leave(state, conclusions)
         if state.aim is not None:
             going_on = self._towards(state, conclusions, state.aim, state.aim_reason)
             if going_on is not None:
@@ -73,14 +76,15 @@ class Decider:
             candidates = tuple(c for c in candidates if c is not chosen)
 
     def candidates(self, state: VisitState, conclusions: Conclusions) -> tuple[Candidate, ...]:
-        """Every test worth a look from here, the best rate first."""
+        """Every test worth a look from here, the best rate first; none that is out of place."""
         asking = self.asking(state, conclusions)
+        unfit = self._unfit(state, conclusions)
         taken = (r for r in conclusions.readings if r.why_invalid != WITHDRAWN)
         done = frozenset((r.test, r.at) for r in taken) | state.skipped
 
         def asks(test: Test, place: Place | None) -> tuple[Test, ...]:
             asked = asking.asks(test, place, conclusions.values)
-            return () if any(self._is_blocked(state, t, place) for t in asked) else asked
+            return () if any(unfit(each, place) for each in (test, *asked)) else asked
 
         return conclusions.candidates(done, asks, self._switch(state))
 
@@ -92,6 +96,21 @@ class Decider:
             return switch_minutes(state.work, needs, state.at_work, self.knowledge.tests)
 
         return switch
+
+    def _unfit(
+        self, state: VisitState, conclusions: Conclusions
+    ) -> Callable[[Test, Place | None], bool]:
+        """What is not to be proposed: what a hazard forbids, what no step leads nearer to, and,
+        once a part is accused and the unit is locked out for it, what needs the power back."""
+        forbidden = Forbidden(conclusions)
+        stays_off = conclusions.named is not None and state.work.power == "locked-out"
+
+        def unfit(test: Test, at: Place | None) -> bool:
+            if forbidden.by(test, at) is not None or self._is_blocked(state, test, at):
+                return True
+            return stays_off and needs_of(test, spoken(at), state.at_work).energised
+
+        return unfit
 
     def _is_blocked(self, state: VisitState, test: Test, at: Place | None) -> bool:
         """Whether no step leads nearer to a test and the guards still refuse it."""
@@ -122,9 +141,12 @@ class Decider:
         )
         surprising = conclusions.misfit.z > SURPRISING
         worst = {(r.test, r.at) for r in conclusions.misfit.worst} if surprising else set()
+        unfit = self._unfit(state, conclusions)
         for again in worth:
             spot = (again.test.id, again.at)
-            if spot in state.skipped or self.handed_over(state, again) is not None:
+            if spot in state.skipped or unfit(again.test, again.at):
+                continue
+            if self.handed_over(state, again) is not None:
                 continue
             reason = DOES_NOT_FIT if spot in worst else MUCH_HANGS_ON_IT
             decision = self._towards(state, conclusions, spot, reason)
@@ -143,6 +165,16 @@ class Decider:
         place = places_from(at, chosen.per, state.unit)[0]
         return beyond(self.knowledge, state, (chosen,), place)
 
+    def forbidden(self, conclusions: Conclusions, test: str, at: str | None) -> str | None:
+        """Why a test that somebody chose may not be done while a hazard stands; None if it may."""
+        chosen, unit = self.knowledge.tests[test], conclusions.case.unit
+        forbidden = Forbidden(conclusions)
+        for place in places_from(at, chosen.per, unit):
+            hazard = forbidden.even_if_chosen(chosen, place)
+            if hazard is not None:
+                return forbids(hazard)
+        return None
+
     def _towards(
         self, state: VisitState, conclusions: Conclusions, aim: Spot, reason: str
     ) -> Decision | None:
@@ -154,13 +186,24 @@ class Decider:
         asked = self.asking(state, conclusions).asks(test, aim[1], conclusions.values)
         wanted = next(iter(asked), test)
         at = like(aim[1], state.unit.layout.places(wanted.per))
+        forbidden = Forbidden(conclusions)
+        if any(forbidden.even_if_chosen(*spot) for spot in ((test, aim[1]), (wanted, at))):
+            return None
         found = nearer_to(self.knowledge, state, wanted, at)
         return found and replace(found, aim=aim, reason=reason)
 
-    def _leave(self, state: VisitState) -> Decision:
-        """The way back: leads on, panels on, clear, lock off, watch the start."""
+    def _leave(self, state: VisitState, conclusions: Conclusions) -> Decision:
+        """The way back: leads on, panels on, clear, lock off, watch the start.
+
+        Where a hazard forbids the unit to run, it stays locked out.
+        """
         steps = steps_to_leave(state.work, state.at_work)
-        return to_do(self.knowledge, state, steps[0]) if steps else Decision("ending")
+        if not steps:
+            return Decision("ending")
+        hazard = Forbidden(conclusions).to_run()
+        if hazard is not None and steps[0].id in (LOCK_OFF, RESTART):
+            return Decision("ending", reason=forbids(hazard))
+        return to_do(self.knowledge, state, steps[0])
 
 
 def separates(conclusions: Conclusions, candidate: Candidate) -> str:
