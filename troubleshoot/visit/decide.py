@@ -7,7 +7,7 @@ with its cautions.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator
+from collections.abc import Callable
 from dataclasses import replace
 
 from troubleshoot.knowledge.model import Knowledge, Test
@@ -27,9 +27,10 @@ from troubleshoot.visit.lifting import towards_lifting
 from troubleshoot.visit.needs import needs_of
 from troubleshoot.visit.route import steps_to, steps_to_leave, switch_minutes
 from troubleshoot.visit.standing import Forbidden
-from troubleshoot.visit.steps import LOCK_OFF, RESTART
+from troubleshoot.visit.steps import LOCK_OFF, LOCKOUT, RESTART, STOP_BY_CONTROLS, Step
 from troubleshoot.visit.stops import standing_stop
 from troubleshoot.visit.visit_state import Spot, VisitState
+from troubleshoot.visit.why_next import separates
 
 DOES_NOT_FIT = "it fits the other readings worst; a second look tells whether it was right"
 MUCH_HANGS_ON_IT = "much hangs on this reading, and a second one costs little"
@@ -190,7 +191,31 @@ class Decider:
         if any(forbidden.even_if_chosen(*spot) for spot in ((test, aim[1]), (wanted, at))):
             return None
         found = nearer_to(self.knowledge, state, wanted, at)
+        if found is not None and cuts_power(state, found.step, wanted):
+            saving = self._to_save(state, conclusions)
+            if saving is not None:
+                return saving
         return found and replace(found, aim=aim, reason=reason)
+
+    def _to_save(self, state: VisitState, conclusions: Conclusions) -> Decision | None:
+        """What a rule wants read before the power goes off, the nearest first, while it is there.
+
+        Only what would still tell something, and what this person may do.
+        """
+        reasons = {
+            name: fired.procedure.reason
+            for fired in conclusions.procedures
+            for name in fired.procedure.save_before_power_cut
+        }
+        worth = (c for c in self.candidates(state, conclusions) if c.test.id in reasons)
+        for candidate in sorted(worth, key=lambda c: c.switch_minutes):
+            if candidate.test.work_state == "locked-out" or self.handed_over(state, candidate):
+                continue
+            spot, reason = (candidate.test.id, candidate.at), reasons[candidate.test.id]
+            found = self._towards(state, conclusions, spot, reason)
+            if found is not None:
+                return replace(found, saving=True)
+        return None
 
     def _leave(self, state: VisitState, conclusions: Conclusions) -> Decision:
         """The way back: leads on, panels on, clear, lock off, watch the start.
@@ -206,28 +231,8 @@ class Decider:
         return to_do(self.knowledge, state, steps[0])
 
 
-def separates(conclusions: Conclusions, candidate: Candidate) -> str:
-    """Why a test is next: the leading causes whose rows differ most on it."""
-    names = list(dict.fromkeys(_told_apart(conclusions, candidate)))
-    if len(names) >= 2:
-        return f"it tells {names[0]} from {names[1]}"
-    if names:
-        return f"it speaks for or against {names[0]}"
-    return "it narrows the causes"
-
-
-def _told_apart(conclusions: Conclusions, candidate: Candidate) -> Iterator[str]:
-    """The likeliest cause that the test speaks about, and the likeliest it does not favour."""
-    mentions = [
-        c
-        for c in conclusions.causes[:8]
-        if any(
-            h.fault.id == c.fault.id and candidate.test.id in h.picture.cells
-            for h in conclusions.hypotheses.causes
-        )
-    ]
-    for cause in mentions[:1]:
-        yield cause.fault.name
-    for cause in conclusions.causes[:3]:
-        if not mentions or cause.fault.id != mentions[0].fault.id:
-            yield cause.fault.name
+def cuts_power(state: VisitState, step: Step | None, wanted: Test) -> bool:
+    """Whether a step is the first on the way to dead work that loses what a live unit tells."""
+    dead = needs_of(wanted, None, state.at_work).energy == "locked-out"
+    first = not any(asked.test == LOCKOUT for asked in state.asked)
+    return dead and first and step is not None and step.id in (STOP_BY_CONTROLS, LOCKOUT)
