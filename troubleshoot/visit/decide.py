@@ -12,10 +12,11 @@ from dataclasses import replace
 
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.asking import Asking
+from troubleshoot.reasoning.choosing import choose
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.fit import SURPRISING
 from troubleshoot.reasoning.look_again import worth_repeating
-from troubleshoot.reasoning.next_test import Candidate, SwitchMinutes, choose
+from troubleshoot.reasoning.next_test import Candidate, SwitchMinutes
 from troubleshoot.reasoning.places import Place, spoken
 from troubleshoot.reasoning.withdrawal import WITHDRAWN
 from troubleshoot.visit.account import ending_of
