@@ -18,6 +18,7 @@ from troubleshoot.knowledge.model import (
 )
 from troubleshoot.reasoning.grades import spoken as grade_spoken
 from troubleshoot.visit.profiles import spoken
+from troubleshoot.visit.wording import TAG_OUT
 
 
 def page_about(knowledge: Knowledge, name: str) -> list[str] | None:
@@ -59,6 +60,8 @@ def _fault(knowledge: Knowledge, fault: Fault) -> Iterator[str]:
     behind = ", ".join(knowledge.faults[name].name for name in fault.behind)
     if behind:
         yield f"Look behind it for: {behind}"
+    if fault.repair.hand_over:
+        yield TAG_OUT
     yield f"Repair: {fault.repair.what}"
     yield f"Who: {spoken(fault.repair.who)} ({fault.repair.who_rule} of them)"
     for proof in fault.proof:

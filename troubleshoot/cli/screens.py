@@ -14,7 +14,7 @@ from troubleshoot.visit.explain import because
 from troubleshoot.visit.hazard_words import said_hazard
 from troubleshoot.visit.profiles import spoken
 from troubleshoot.visit.standing import Standing
-from troubleshoot.visit.wording import bar, cause_line, effect_line, with_place
+from troubleshoot.visit.wording import TAG_OUT, bar, cause_line, effect_line, with_place
 
 CAUSES_SHOWN = 4
 WORTH_SHOWING = 0.03
@@ -167,6 +167,8 @@ def show_stop(terminal: Terminal, fired: FiredHazard) -> None:
 def show_repair(terminal: Terminal, fault: Fault) -> None:
     """Why it failed, what to do about it, who may, and the proof."""
     who = [spoken((each,)) for each in fault.repair.who]
+    if fault.repair.hand_over:
+        terminal.say(TAG_OUT, strong=True)
     terminal.say(f"Repair: {fault.repair.what}")
     terminal.say(f"Who: {(' and ' if fault.repair.who_rule == 'all' else ' or ').join(who)}", 2)
     terminal.say(f"About {fault.repair.minutes:.0f} minutes; part: {fault.repair.part_cost}", 2)

@@ -8,7 +8,7 @@ from typing import Any
 from troubleshoot.knowledge.model import Fault, Knowledge
 from troubleshoot.visit.profiles import spoken
 from troubleshoot.visit.reopening import ROLES
-from troubleshoot.visit.wording import percent, with_place
+from troubleshoot.visit.wording import LIKELY, TAG_OUT, percent, with_place
 
 Account = Mapping[str, Any]
 
@@ -90,8 +90,11 @@ def _causes(knowledge: Knowledge, account: Account) -> Iterator[str]:
         yield f"- {percent(cause['probability'])}: {with_place(cause['name'], cause['at'])}"
     for effect in account["effects"]:
         yield f"- what happened: {with_place(effect['name'], effect['at'])}"
-    if account["ending"] == "named":
-        yield from _repair(knowledge.faults[account["causes"][0]["id"]], account["proofs"])
+    accused = _accused(knowledge, account)
+    if accused is not None:
+        own = accused.id == account["causes"][0]["id"]
+        texts = [proof.text for proof in accused.proof]
+        yield from _repair(accused, account["proofs"] if own else texts)
     yield from _list("Causes behind it", (knowledge.faults[f].name for f in account["behind"]))
     yield from _list(
         "Would still tell them apart",
@@ -103,10 +106,23 @@ def _causes(knowledge: Knowledge, account: Account) -> Iterator[str]:
     )
 
 
+def _accused(knowledge: Knowledge, account: Account) -> Fault | None:
+    """The fault whose repair is told: the one named, or behind a STOP one that is handed over."""
+    likely = (c for c in account["causes"][:1] if c["probability"] >= LIKELY)
+    shown = [knowledge.faults[row["id"]] for row in (*likely, *account["effects"])]
+    if account["ending"] == "named":
+        return shown[0]
+    if account["ending"] == "stopped":
+        return next((fault for fault in shown if fault.repair.hand_over), None)
+    return None
+
+
 def _repair(fault: Fault, proofs: Sequence[str]) -> Iterator[str]:
     yield ""
     yield "## Repair"
     yield ""
+    if fault.repair.hand_over:
+        yield f"**{TAG_OUT}**  "
     yield f"{fault.repair.what}  "
     joined = " or ".join(spoken((each,)) for each in fault.repair.who)
     who = spoken(fault.repair.who) if fault.repair.who_rule == "all" else joined
