@@ -92,9 +92,9 @@ def _causes(knowledge: Knowledge, account: Account) -> Iterator[str]:
         yield f"- what happened: {with_place(effect['name'], effect['at'])}"
     accused = _accused(knowledge, account)
     if accused is not None:
-        own = accused.id == account["causes"][0]["id"]
+        named = account["ending"] == "named"
         texts = [proof.text for proof in accused.proof]
-        yield from _repair(accused, account["proofs"] if own else texts)
+        yield from _repair(accused, account["proofs"] if named else texts)
     yield from _list("Causes behind it", (knowledge.faults[f].name for f in account["behind"]))
     yield from _list(
         "Would still tell them apart",
