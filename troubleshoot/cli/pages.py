@@ -32,10 +32,15 @@ def page_about(knowledge: Knowledge, name: str) -> list[str] | None:
     if name in knowledge.complaints:
         return list(_complaint(knowledge, knowledge.complaints[name]))
     if name in knowledge.procedures:
-        return list(_procedure(knowledge.procedures[name]))
+        return list(_procedure(knowledge, knowledge.procedures[name]))
     if name in knowledge.limits:
         return list(_limit(knowledge, knowledge.limits[name]))
     return _check(name)
+
+
+def published(knowledge: Knowledge, source: str) -> str:
+    """A source as it can be looked up: the published text, or that there is none."""
+    return "; ".join(knowledge.sources.get(part, part) for part in source.split("; "))
 
 
 def _fault(knowledge: Knowledge, fault: Fault) -> Iterator[str]:
@@ -69,7 +74,7 @@ def _fault(knowledge: Knowledge, fault: Fault) -> Iterator[str]:
     alike = ", ".join(knowledge.faults[name].name for name in fault.look_alikes)
     if alike:
         yield f"Easily taken for: {alike}"
-    yield f"Source: {fault.source} ({fault.status})"
+    yield f"Source: {published(knowledge, fault.source)} ({fault.status})"
 
 
 def _evidence(knowledge: Knowledge, evidence: Iterable[Evidence]) -> Iterator[str]:
@@ -113,7 +118,7 @@ def _test(knowledge: Knowledge, test: Test) -> Iterator[str]:
     ]
     if speaking:
         yield f"Speaks about: {', '.join(speaking)}"
-    yield f"Source: {test.source}"
+    yield f"Source: {published(knowledge, test.source)}"
 
 
 def _hazard(knowledge: Knowledge, hazard: Hazard) -> Iterator[str]:
@@ -124,7 +129,7 @@ def _hazard(knowledge: Knowledge, hazard: Hazard) -> Iterator[str]:
     tests = [test.name for test in knowledge.tests.values() if hazard.id in test.hazards]
     if tests:
         yield f"Shown before: {', '.join(tests)}"
-    yield f"Source: {hazard.source}"
+    yield f"Source: {published(knowledge, hazard.source)}"
 
 
 def _complaint(knowledge: Knowledge, complaint: Complaint) -> Iterator[str]:
@@ -139,17 +144,17 @@ def _complaint(knowledge: Knowledge, complaint: Complaint) -> Iterator[str]:
         yield "Now and then:"
     for name in complaint.also:
         yield f"  {knowledge.faults[name].name}"
-    yield f"Source: {complaint.source}"
+    yield f"Source: {published(knowledge, complaint.source)}"
 
 
-def _procedure(procedure: Procedure) -> Iterator[str]:
+def _procedure(knowledge: Knowledge, procedure: Procedure) -> Iterator[str]:
     yield procedure.id
     yield procedure.reason
     if procedure.void is not None:
         yield f"Does not count meanwhile: {', '.join(procedure.void.tests)}"
     if procedure.look_first:
         yield f"Look first: {', '.join(procedure.look_first)}"
-    yield f"Source: {procedure.source}"
+    yield f"Source: {published(knowledge, procedure.source)}"
 
 
 def _limit(knowledge: Knowledge, limit: NamedLimit) -> Iterator[str]:
@@ -157,7 +162,7 @@ def _limit(knowledge: Knowledge, limit: NamedLimit) -> Iterator[str]:
     for rule in knowledge.procedures.values():
         if _leans_on(rule.when, limit.id):
             yield f"  {rule.id}: {rule.reason}"
-    yield f"Source: {limit.source}"
+    yield f"Source: {published(knowledge, limit.source)}"
 
 
 def _leans_on(condition: Condition, state: str) -> bool:

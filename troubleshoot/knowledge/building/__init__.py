@@ -58,7 +58,6 @@ def build_knowledge(files: Iterable[tuple[str, Any]], digest: str = "") -> Knowl
         drift_alarms=_by_id(alarm for data in of("round") for alarm in build_drift_alarms(data)),
         sources=dict(source for data in of("sources") for source in build_sources(data)),
         aliases=dict(alias for data in of("retired") for alias in build_aliases(data)),
-        retired=frozenset(word for data in of("retired") for word in data.get("retired", ())),
         digest=digest,
     )
 

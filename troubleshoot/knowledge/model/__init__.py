@@ -120,5 +120,4 @@ class Knowledge:
     drift_alarms: Mapping[str, DriftAlarm]
     sources: Mapping[str, str]
     aliases: Mapping[tuple[str, str], tuple[str, str]] = field(default_factory=dict)
-    retired: frozenset[str] = frozenset()
     digest: str = ""
