@@ -22,7 +22,8 @@ class Player(Terminal):
 
     `shows`: test id (or "id at place") -> what is typed; a list is typed one after the other.
     `says`: lines typed first, whatever is asked. `then`: test id -> a command typed at the prompt
-    after its answer. `settled`: lines typed at an ending. After all that, the input has ended.
+    after its answer, or several with "; " between. `settled`: lines typed at an ending. After all
+    that, the input has ended.
     """
 
     def __init__(
@@ -97,7 +98,8 @@ class Player(Terminal):
         for wanted in (f"{test_id} at {place}", test_id):
             if self.shows.get(wanted):
                 answer = self.shows[wanted].pop(0)
-                self.says[:0] = self.then.get(test_id, [])[:1]
+                for commands in self.then.get(test_id, [])[:1]:
+                    self.says[:0] = commands.split("; ")
                 self.then[test_id] = self.then.get(test_id, [])[1:]
                 return answer
         return None

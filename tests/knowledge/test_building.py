@@ -204,7 +204,6 @@ def test_hazards_complaints_and_the_rest(knowledge: Knowledge) -> None:
     assert knowledge.drift_alarms["sections-fall"].change == 3
     assert knowledge.sources == {"invented-standard": "An invented standard"}
     assert knowledge.aliases == {("fan-section", "weak"): (SECTION, "low")}
-    assert knowledge.retired == {"fan-section-bad"}
 
 
 def test_several_sources_are_joined(tmp_path: Path) -> None:

@@ -152,7 +152,9 @@ def test_a_stop_that_was_not_obeyed_is_told_in_full_and_an_obeyed_one_is_not(
 ) -> None:
     asks = shipped.hazards["gas-odour"].what_to_do
     session = session_of(shipped, "somebody-can-smell-gas")
-    assert f"and you did not stop: {asks}" in told(session, Call())
+    text = told(session, Call())
+    assert text.startswith(f"DANGER - STOP: {asks}") and text.count(asks) == 1
+    assert "and you did not stop." in text
     session.declare_stop()
     assert asks not in told(session, Call())
 

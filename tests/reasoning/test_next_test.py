@@ -15,8 +15,9 @@ from tests.building import given as given_that
 from tests.reasoning.test_ranking import OUTCOMES, answers_for, random_base
 from troubleshoot.knowledge.model import Complaint, Knowledge, Test, TestKind
 from troubleshoot.reasoning.answers import Answer
+from troubleshoot.reasoning.choosing import choose
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
-from troubleshoot.reasoning.next_test import Candidate, choose
+from troubleshoot.reasoning.next_test import Candidate
 from troubleshoot.reasoning.paying import entropy, least_rate_on
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.rows import Row, background, cells_of, reported, row
@@ -249,3 +250,31 @@ def test_first_tests_are_taken_in_the_order_of_the_call() -> None:
     for first in (("slow", "quick"), ("quick", "slow")):
         chosen = choose(candidates(found), found.ranking, first)
         assert chosen is not None and chosen.test.id == first[0]
+
+
+def test_what_is_better_done_before_a_test_comes_before_it_if_it_pays() -> None:
+    """Regression: `after` was filled in by authors, and nothing read it."""
+    for minutes, expected in ((10, "slow"), (2000, "quick")):
+        quick = {"minutes": 5, "after": ("slow",)}
+        knowledge = one_question(slow={"minutes": minutes}, quick=quick)
+        found = Reasoner(knowledge).conclude(case(knowledge))
+        chosen = choose(candidates(found), found.ranking)
+        assert chosen is not None and chosen.test.id == expected
+
+
+def test_what_comes_before_a_test_is_taken_at_the_same_place() -> None:
+    tests = [test_of("gauge", "low", per="circuit"), test_of("heat", "low", per="circuit")]
+    tests[0] = replace(tests[0], after=("heat",), minutes=1)
+    tests[1] = replace(tests[1], minutes=2)
+    shows = {"almost-always": [{"gauge": "low"}, {"heat": "low"}]}
+    knowledge = base(tests, [fault("f", shows, per="circuit"), fault("g")])
+    unit = unit_of(knowledge, circuits=2)
+    done = Answer("heat", ("low",), places=(Place("circuit", 1),))
+    found = Reasoner(knowledge).conclude(case(knowledge, done, unit=unit))
+    offered = candidates(found)
+    two = [c for c in offered if c.at == Place("circuit", 2)]
+    one = [c for c in offered if c.at == Place("circuit", 1)]
+    assert [c.test.id for c in one] == ["gauge"]
+    for part, expected in ((one, "gauge"), (two, "heat")):
+        chosen = choose(part, found.ranking)
+        assert chosen is not None and chosen.test.id == expected

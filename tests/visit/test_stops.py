@@ -13,6 +13,7 @@ from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import (
     handed_over_event,
     reopened_event,
+    skip_event,
     step_event,
     stop_event,
     take_afresh_event,
@@ -193,7 +194,8 @@ def test_a_computed_finding_is_taken_afresh_from_what_it_is_read_from(
 def test_a_charge_that_came_back_is_bled_again_only_once_the_unit_is_dead_again(
     decider: Decider,
 ) -> None:
-    events = start()
+    saved = ("board-code", "operating-sequence")  # asked before power is cut
+    events = [*start(), *(dict(skip_event(test, None)) for test in saved)]
     place = "capacitor condenser fan 1"
     events.append({"event": "aim", "test": "capacitance-out-of-circuit", "at": place})
     confirm_until(decider, events, "capacitor-discharge")

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from troubleshoot.cli.call import show_call_cautions, show_looks
 from troubleshoot.cli.known_values import ask_fact
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.cli.visit_book import VisitBook
@@ -35,6 +36,9 @@ def begin(
     words, complaint = "", ROUTINE
     if not routine:
         words, complaint = _ask_complaint(knowledge, terminal)
+    show_call_cautions(terminal, knowledge, complaint)
+    if complaint != ROUTINE:
+        show_looks(terminal, knowledge, complaint)
     held = profiles or _ask_profiles(terminal)
     book.add(
         {

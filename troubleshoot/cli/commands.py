@@ -177,6 +177,11 @@ class Commands:
         if phrase is not None:
             self.terminal.say(f"That is beyond you: {phrase}.")
             return
+        conclusions = self.decider.reasoner.conclude(self.book.state.case)
+        forbidden = self.decider.forbidden(conclusions, test, at)
+        if forbidden is not None:
+            self.terminal.say(f"Not now: {forbidden}. Only a fresh finding takes it away.")
+            return
         reason = "you chose it"
         self.book.add({"event": "aim", "test": test, "at": at, "chosen": True, "reason": reason})
 

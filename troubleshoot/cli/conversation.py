@@ -17,7 +17,7 @@ from troubleshoot.cli.screens import (
     show_cautions,
     show_choices,
     show_ending,
-    show_found_hazard,
+    show_standing,
     show_task,
     show_verdict,
 )
@@ -31,6 +31,7 @@ from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.nameplate import plate_to_ask, safety_facts_to_ask
 from troubleshoot.visit.repeating import agreement
+from troubleshoot.visit.standing import called_up
 from troubleshoot.visit.steps import Step
 from troubleshoot.visit.work_state import open_items
 
@@ -86,7 +87,11 @@ class Conversation:
             return stopped(self.knowledge, self.book, self.terminal, decision, conclusions)
         if state.closing:
             self.book.add({"event": "end", "ending": state.ended or "closed"})
-            self.terminal.say("The unit is back as it was. The visit is closed.")
+            self.terminal.say(
+                f"The unit stays off and locked: {decision.reason}. The visit is closed."
+                if decision.reason
+                else "The unit is back as it was. The visit is closed."
+            )
             self.terminal.say(f"Report: troubleshoot report {self.book.visit_id}")
             return False
         return self._settled(decision, conclusions)
@@ -211,7 +216,7 @@ class Conversation:
         for fired in found.hazards:
             if fired.hazard.id not in self.told_hazards and fired not in halting:
                 self.told_hazards.add(fired.hazard.id)
-                show_found_hazard(self.terminal, fired)
+                show_standing(self.terminal, called_up(found, fired))
 
     def _compare(self, test: Test, first: str, second: str) -> None:
         sentence = agreement(self.knowledge, test, first, second)

@@ -2,10 +2,15 @@
 
 from __future__ import annotations
 
+from typing import TYPE_CHECKING
+
 import click
 
 from troubleshoot.cli.rule_base import shipped_rules
 from troubleshoot.visit.profiles import PROFILES
+
+if TYPE_CHECKING:
+    from troubleshoot.records.round_sheet import Season
 
 
 @click.command()
@@ -46,9 +51,26 @@ def diagnose(
 @click.command()
 @click.argument("unit", required=False, metavar="[UNIT]")
 @click.option("--profile", "profiles", multiple=True, type=click.Choice(PROFILES))
+@click.option("--sheet", is_flag=True, help="Print the season's inspection sheet; no visit.")
+@click.option(
+    "--season", type=click.Choice(("spring", "fall")), help="Of the sheet; else the day's own."
+)
 @click.pass_context
-def inspect(ctx: click.Context, unit: str | None, profiles: tuple[str, ...]) -> None:
+def inspect(
+    ctx: click.Context,
+    unit: str | None,
+    profiles: tuple[str, ...],
+    sheet: bool,
+    season: Season | None,
+) -> None:
     """A routine round of a unit, with no complaint to start from."""
+    if season is not None and not sheet:
+        raise click.UsageError("--season chooses a sheet; say --sheet too.")
+    if sheet:
+        from troubleshoot.cli.round_sheet import print_sheet
+
+        print_sheet(shipped_rules(), unit, season)
+        return
     from troubleshoot.cli.visiting import converse
 
     data = (ctx.obj or {}).get("data")

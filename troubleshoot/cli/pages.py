@@ -6,17 +6,20 @@ from collections.abc import Iterable, Iterator
 
 from troubleshoot.knowledge.model import (
     Complaint,
+    Condition,
     Evidence,
     Fault,
     Finding,
     Hazard,
     Knowledge,
+    NamedLimit,
     Procedure,
     Signature,
     Test,
 )
 from troubleshoot.reasoning.grades import spoken as grade_spoken
 from troubleshoot.visit.profiles import spoken
+from troubleshoot.visit.wording import TAG_OUT
 
 
 def page_about(knowledge: Knowledge, name: str) -> list[str] | None:
@@ -30,8 +33,15 @@ def page_about(knowledge: Knowledge, name: str) -> list[str] | None:
     if name in knowledge.complaints:
         return list(_complaint(knowledge, knowledge.complaints[name]))
     if name in knowledge.procedures:
-        return list(_procedure(knowledge.procedures[name]))
+        return list(_procedure(knowledge, knowledge.procedures[name]))
+    if name in knowledge.limits:
+        return list(_limit(knowledge, knowledge.limits[name]))
     return _check(name)
+
+
+def published(knowledge: Knowledge, source: str) -> str:
+    """A source as it can be looked up: the published text, or that there is none."""
+    return "; ".join(knowledge.sources.get(part, part) for part in source.split("; "))
 
 
 def _fault(knowledge: Knowledge, fault: Fault) -> Iterator[str]:
@@ -56,6 +66,8 @@ def _fault(knowledge: Knowledge, fault: Fault) -> Iterator[str]:
     behind = ", ".join(knowledge.faults[name].name for name in fault.behind)
     if behind:
         yield f"Look behind it for: {behind}"
+    if fault.repair.hand_over:
+        yield TAG_OUT
     yield f"Repair: {fault.repair.what}"
     yield f"Who: {spoken(fault.repair.who)} ({fault.repair.who_rule} of them)"
     for proof in fault.proof:
@@ -63,7 +75,7 @@ def _fault(knowledge: Knowledge, fault: Fault) -> Iterator[str]:
     alike = ", ".join(knowledge.faults[name].name for name in fault.look_alikes)
     if alike:
         yield f"Easily taken for: {alike}"
-    yield f"Source: {fault.source} ({fault.status})"
+    yield f"Source: {published(knowledge, fault.source)} ({fault.status})"
 
 
 def _evidence(knowledge: Knowledge, evidence: Iterable[Evidence]) -> Iterator[str]:
@@ -108,7 +120,7 @@ def _test(knowledge: Knowledge, test: Test) -> Iterator[str]:
     if speaking:
         yield f"Speaks about: {', '.join(speaking)}"
     yield from _signed(test.signed)
-    yield f"Source: {test.source}"
+    yield f"Source: {published(knowledge, test.source)}"
 
 
 def _hazard(knowledge: Knowledge, hazard: Hazard) -> Iterator[str]:
@@ -120,12 +132,13 @@ def _hazard(knowledge: Knowledge, hazard: Hazard) -> Iterator[str]:
     if tests:
         yield f"Shown before: {', '.join(tests)}"
     yield from _signed(hazard.signed)
-    yield f"Source: {hazard.source}"
+    yield f"Source: {published(knowledge, hazard.source)}"
 
 
 def _signed(signatures: Iterable[Signature]) -> Iterator[str]:
-    for one in signatures:
-        yield f"No longer {', '.join(one.drops)}: {one.why} ({one.by}, {one.on})"
+    for signature in signatures:
+        dropped = ", ".join(signature.drops)
+        yield f"No longer {dropped}: {signature.why} ({signature.by}, {signature.on})"
 
 
 def _complaint(knowledge: Knowledge, complaint: Complaint) -> Iterator[str]:
@@ -140,17 +153,30 @@ def _complaint(knowledge: Knowledge, complaint: Complaint) -> Iterator[str]:
         yield "Now and then:"
     for name in complaint.also:
         yield f"  {knowledge.faults[name].name}"
-    yield f"Source: {complaint.source}"
+    yield f"Source: {published(knowledge, complaint.source)}"
 
 
-def _procedure(procedure: Procedure) -> Iterator[str]:
+def _procedure(knowledge: Knowledge, procedure: Procedure) -> Iterator[str]:
     yield procedure.id
     yield procedure.reason
     if procedure.void is not None:
         yield f"Does not count meanwhile: {', '.join(procedure.void.tests)}"
     if procedure.look_first:
         yield f"Look first: {', '.join(procedure.look_first)}"
-    yield f"Source: {procedure.source}"
+    yield f"Source: {published(knowledge, procedure.source)}"
+
+
+def _limit(knowledge: Knowledge, limit: NamedLimit) -> Iterator[str]:
+    yield f"{limit.id}: {limit.applies_to}"
+    for rule in knowledge.procedures.values():
+        if _leans_on(rule.when, limit.id):
+            yield f"  {rule.id}: {rule.reason}"
+    yield f"Source: {published(knowledge, limit.source)}"
+
+
+def _leans_on(condition: Condition, state: str) -> bool:
+    own = condition.op == "state" and condition.name == state
+    return own or any(_leans_on(part, state) for part in condition.parts)
 
 
 def _check(name: str) -> list[str] | None:

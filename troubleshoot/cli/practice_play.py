@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
+from troubleshoot.cli.call import show_call_cautions
 from troubleshoot.cli.practice_asking import ask_guess, ask_place
 from troubleshoot.cli.practice_call import ask_call, ask_found
 from troubleshoot.cli.practice_finding import hinted, or_nearest, tests_called, tests_in
@@ -71,6 +72,9 @@ class Play:
     def run(self) -> Call:
         """Play until the apprentice commits; raises Left or EndOfInput."""
         show_call(self.terminal, self.session.scenario)
+        show_call_cautions(
+            self.terminal, self.session.knowledge, self.session.scenario.case.complaint
+        )
         self.terminal.say()
         self.terminal.say("You choose what to do. help lists the words; tests is a good start.")
         while True:

@@ -11,8 +11,10 @@ from troubleshoot.reasoning.readings import Reading
 from troubleshoot.visit.account import shown_causes
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.explain import because
+from troubleshoot.visit.hazard_words import said_hazard
 from troubleshoot.visit.profiles import spoken
-from troubleshoot.visit.wording import bar, cause_line, effect_line, with_place
+from troubleshoot.visit.standing import Standing
+from troubleshoot.visit.wording import TAG_OUT, bar, cause_line, effect_line, with_place
 
 CAUSES_SHOWN = 4
 WORTH_SHOWING = 0.03
@@ -45,7 +47,7 @@ def show_cautions(terminal: Terminal, hazards: Iterable[Hazard], shown: set[str]
             terminal.say(f"{hazard.signal}: {hazard.id.replace('-', ' ')} (as above)")
             continue
         shown.add(hazard.id)
-        terminal.say(f"{hazard.signal}: {hazard.what_to_do}", strong=True)
+        terminal.say(said_hazard(hazard), strong=True)
         if hazard.stop is not None:
             terminal.say(f"Stop if: {hazard.stop.covers}", 2)
 
@@ -138,13 +140,15 @@ def show_verdict(terminal: Terminal, reading: Reading, knowledge: Knowledge) -> 
     terminal.say(" - ".join(words), 1)
 
 
-def show_found_hazard(terminal: Terminal, fired: FiredHazard) -> None:
-    """A danger that a finding has shown; with a STOP of its own it stops this step."""
-    hazard = fired.hazard
-    head = f"{hazard.signal} - STOP THIS STEP" if fired.stops else hazard.signal
-    terminal.say(f"{head}: {hazard.what_to_do}", strong=True)
-    if hazard.stop is not None and hazard.stop.covers and not fired.stops:
-        terminal.say(f"Stop if: {hazard.stop.covers}", 2)
+def show_standing(terminal: Terminal, standing: Standing) -> None:
+    """A danger that stands or may; with a STOP of its own it stops this step at least."""
+    first, *more = standing.lines
+    terminal.say(first, strong=True)
+    for line in more:
+        terminal.say(line, 2)
+    stop = standing.hazard.stop
+    if stop is not None and not standing.stops:
+        terminal.say(f"Stop if: {stop.covers}", 2)
 
 
 def show_stop(terminal: Terminal, fired: FiredHazard) -> None:
@@ -163,6 +167,8 @@ def show_stop(terminal: Terminal, fired: FiredHazard) -> None:
 def show_repair(terminal: Terminal, fault: Fault) -> None:
     """Why it failed, what to do about it, who may, and the proof."""
     who = [spoken((each,)) for each in fault.repair.who]
+    if fault.repair.hand_over:
+        terminal.say(TAG_OUT, strong=True)
     terminal.say(f"Repair: {fault.repair.what}")
     terminal.say(f"Who: {(' and ' if fault.repair.who_rule == 'all' else ' or ').join(who)}", 2)
     terminal.say(f"About {fault.repair.minutes:.0f} minutes; part: {fault.repair.part_cost}", 2)

@@ -9,6 +9,7 @@ from pathlib import Path
 from troubleshoot import __version__
 from troubleshoot.cli import clock
 from troubleshoot.cli.beginning import begin
+from troubleshoot.cli.call import show_call_cautions
 from troubleshoot.cli.failures import JOURNAL_FAILED, KEPT, Failure
 from troubleshoot.cli.terminal import VISIT_IS_KEPT, EndOfInput, Leave, Terminal
 from troubleshoot.cli.visit_book import VisitBook
@@ -89,6 +90,8 @@ def _resume(terminal: Terminal, book: VisitBook) -> None:
         {"event": "resumed", "minutes_away": round(away, 1), "same_day": now.date() == last.date()}
     )
     terminal.say("Going on. States that others could have changed are asked again.")
+    if not book.state.closing:
+        show_call_cautions(terminal, book.knowledge, book.state.complaint)
 
 
 def _new_journal(knowledge: Knowledge, visits: Path) -> Journal:

@@ -100,11 +100,11 @@ def _names(
         return frozenset(value for value in values if value is not None)
 
     retired = (value_at(file.root, "retired") for file in files if file.kind == "retired")
+    areas = (text_of(value_at(f.root, "area")) for f in files if f.kind == "tests")
     return {
+        "area": frozenset(area for area in areas if area is not None),
         "subsystem": texts("fault", "subsystem"),
         "derived finding": texts("procedure", "then", "derives"),
-        "state": frozenset(
-            d.id for d in found if d.kind == "limit" and value_at(d.node, "bounds") is not None
-        ),
+        "state": frozenset(d.id for d in found if d.kind == "limit"),
         "retired": frozenset(word for node in retired for word, _ in texts_of(node)),
     }

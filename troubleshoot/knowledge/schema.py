@@ -68,6 +68,7 @@ def names_of(knowledge: Knowledge) -> Mapping[str, Sequence[str]]:
     derived = {rule.derives for rule in knowledge.procedures.values() if rule.derives}
     names: dict[str, set[str]] = {
         "test": set(knowledge.tests),
+        "area": {test.area for test in knowledge.tests.values()},
         "fault": set(knowledge.faults),
         "hazard": set(knowledge.hazards),
         "complaint": set(knowledge.complaints),
@@ -76,7 +77,7 @@ def names_of(knowledge: Knowledge) -> Mapping[str, Sequence[str]]:
         "plate value": plates,
         "fact or plate value": facts | plates,
         "reference": quantities | plates,
-        "state": {limit.id for limit in knowledge.limits.values() if limit.bounds},
+        "state": set(knowledge.limits),
         "derived finding": derived,
         "subsystem": {fault.subsystem for fault in knowledge.faults.values()},
     }

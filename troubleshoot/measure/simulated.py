@@ -16,11 +16,12 @@ from dataclasses import dataclass, replace
 from troubleshoot.knowledge.model import Complaint, Test
 from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.asking import Asking
+from troubleshoot.reasoning.choosing import choose
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.equipment import Unit
 from troubleshoot.reasoning.hypotheses import Hypotheses, Hypothesis
 from troubleshoot.reasoning.look_again import worth_repeating
-from troubleshoot.reasoning.next_test import NAMED, choose
+from troubleshoot.reasoning.next_test import NAMED
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.readings import report_error
 from troubleshoot.reasoning.rows import NONE_OF_THEM, Row, pattern_row

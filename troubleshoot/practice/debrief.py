@@ -6,7 +6,7 @@ phone: what was said already is not said again.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Collection, Iterator, Sequence
 from typing import Final
 
 from troubleshoot.practice.debrief_work import experts_way, work_done
@@ -20,6 +20,7 @@ from troubleshoot.reasoning.fit import unexplained
 from troubleshoot.reasoning.misreadings import REPEAT
 from troubleshoot.reasoning.ranking import Cause
 from troubleshoot.visit.explain import said_findings, strength
+from troubleshoot.visit.standing import standing_hazards
 
 DECIDING: Final = 3
 """So many findings are told for a cause, or against it."""
@@ -31,7 +32,10 @@ def debrief(
     session: Session, call: Call, score: Score, expert: ExpertPath, expected: Sequence[Expected]
 ) -> Iterator[str]:
     """The whole debrief in lines; a blank line parts its sections."""
-    yield from _verdict(session, call, score)
+    standing = () if session.stopped else standing_hazards(session.conclusions)
+    for each in standing:
+        yield from each.lines
+    yield from _verdict(session, call, score, {each.hazard.id for each in standing})
     yield ""
     yield from _deciding(session, call)
     yield from _misleading(session)
@@ -48,7 +52,8 @@ def debrief(
     yield f"Read: troubleshoot rules explain {to_read(session, call, score)}"
 
 
-def _verdict(session: Session, call: Call, score: Score) -> Iterator[str]:
+def _verdict(session: Session, call: Call, score: Score, told: Collection[str]) -> Iterator[str]:
+    """Whether the call is right, and what it was; a hazard that has been told is not told again."""
     if score.failed:
         yield "FAILED ON SAFETY, whatever the answer."
     heads = {"right": "Right.", "partly": "Partly right.", "wrong": "Wrong."}
@@ -66,8 +71,8 @@ def _verdict(session: Session, call: Call, score: Score) -> Iterator[str]:
     if truth.stop is not None and session.stopped:
         yield "A STOP ended this job, and you stopped."
     elif truth.stop is not None:
-        asks = knowledge.hazards[truth.stop].what_to_do
-        yield f"A STOP ended this job, and you did not stop: {asks}"
+        asks = "" if truth.stop in told else f": {knowledge.hazards[truth.stop].what_to_do}"
+        yield f"A STOP ended this job, and you did not stop{asks or '.'}"
     yield from _called(session, call, score)
 
 

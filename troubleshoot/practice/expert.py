@@ -89,6 +89,10 @@ class ExpertVisit(ScriptedVisit):
             Move(test, at, decision.reason, minutes, is_step, decision.cautions, skipped)
         )
 
+    def holds(self, test: str) -> bool:
+        """The unit answers whatever can be done on it."""
+        return test not in self.unit.scenario.unavailable
+
     def _next(self, test: str, at: Place | str | None) -> Answer | None:
         """The scenario's reading, or what the unit shows; a computed test waits for its inputs."""
         if test in self.unit.scenario.unavailable:

@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
-from troubleshoot.knowledge.model import Test
+from troubleshoot.knowledge.model import Hazard, Test
 from troubleshoot.practice.answering import AnsweringUnit, times_done
 from troubleshoot.practice.expert import SharedDecider, answer_of, start_of
 from troubleshoot.practice.played import (
@@ -31,6 +31,8 @@ from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import Event, answer_event, skip_event, step_event
 from troubleshoot.visit.events import after
 from troubleshoot.visit.guards import allowed
+from troubleshoot.visit.hazard_words import danger_gone
+from troubleshoot.visit.standing import Forbidden
 from troubleshoot.visit.step_guards import refusals
 from troubleshoot.visit.steps import BLEED_DRIVE, CONFIRMED, FIRE_PANEL_BACK, TELL_FIRE_PANEL
 from troubleshoot.visit.stops import lifting_finding, standing_stop
@@ -112,8 +114,13 @@ class Session:
         """Whether a test can be begun as the unit stands: no STOP, no unmet need."""
         if self.standing_stop() is not None or test.id in self.scenario.unavailable:
             return False
+        if self._forbidden(test, at) is not None:
+            return False
         wanted, place = next(self.asked_for(test, at))
         return not allowed(self.state.work, wanted, spoken(place), self.state.at_work)
+
+    def _forbidden(self, test: Test, at: Place | None) -> Hazard | None:
+        return Forbidden(self.conclusions).even_if_chosen(test, at)
 
     def choose(self, test: Test, at: Place | None) -> Result:
         """Do a test; for a computed one, everything that has to be read for it."""
@@ -121,6 +128,9 @@ class Session:
         lifts = stop is not None and self._lifts(stop, test)
         if stop is not None and not lifts and not self._made_safe(stop, test):
             return self._missed_stop(stop, test)
+        hazard = self._forbidden(test, at) if stop is None else None
+        if hazard is not None:
+            return self._slip(Slip(test.name, (danger_gone(hazard),), None, hazard.id))
         if test.id in self.scenario.unavailable:
             return self._unavailable(test, at, self.scenario.unavailable[test.id])
         gain = self.gain(test, at)

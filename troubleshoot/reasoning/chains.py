@@ -168,6 +168,7 @@ def _trigger_needs(trigger: Trigger) -> Iterable[tuple[str, ...]]:
     choices: list[tuple[str, ...]] = [
         tuple(possible(f.test, o) for o in f.outcomes) for f in trigger.findings
     ]
+    choices += [tuple(seen(f.test, o) for o in f.outcomes) for f in trigger.seen]
     choices += [
         tuple(equipment(fact, word) for word in words) for fact, words in trigger.equipment.items()
     ]

@@ -13,6 +13,7 @@ from troubleshoot.knowledge.model import Complaint, Fault, Hazard, Knowledge, St
 from troubleshoot.reasoning import chains
 from troubleshoot.reasoning.answers import Case
 from troubleshoot.reasoning.chains import compile_chains
+from troubleshoot.reasoning.clearing import cleared_complaint, was_found
 from troubleshoot.reasoning.engine import Chain, Conclusion
 from troubleshoot.reasoning.equipment import Unit
 from troubleshoot.reasoning.fit import Misfit, misfit, unexplained
@@ -39,15 +40,21 @@ EFFECT_SHOWN = 0.5
 
 @dataclass(frozen=True, slots=True)
 class FiredHazard:
-    """A hazard called up by what was found, where, and by which atoms.
+    """A hazard called up by what is known, at which circuits, and by which atoms.
 
-    `stops`: its STOP stands at once, since a finding or the complaint called it up.
+    `found`: it stands now, since a finding or the complaint called it up; otherwise the unit's kind
+    or a likely fault did.
     """
 
     hazard: Hazard
-    circuit: int
+    circuits: tuple[int, ...]
     because: tuple[str, ...]
-    stops: bool
+    found: bool
+
+    @property
+    def stops(self) -> bool:
+        """Whether a STOP of its own stands."""
+        return self.found and self.hazard.stop is not None
 
 
 @dataclass(frozen=True, slots=True)
@@ -202,7 +209,7 @@ class Reasoner:
         if case.complaint is not None:
             yield from ((chains.complaint(case.complaint), circuit) for circuit in everywhere)
         for limit in self.knowledge.limits.values():
-            for circuit in everywhere if limit.bounds else ():
+            for circuit in everywhere:
                 truth = bounds_truth(limit.bounds, Place("circuit", circuit), values)
                 if truth is not None:
                     yield chains.state(limit.id, truth), circuit
@@ -223,17 +230,17 @@ class Reasoner:
                 yield name, conclusion
 
     def _fired_hazards(self, case: Case, readings: tuple[Reading, ...]) -> Iterator[FiredHazard]:
-        """Each hazard once, by the first of its triggers that stops, else by the first."""
-        cleared = _cleared_complaint(self.knowledge, case, readings)
-        fired: dict[str, FiredHazard] = {}
+        """Each hazard once, by those of its triggers that were found, else by all of them."""
+        cleared = cleared_complaint(self.knowledge, case, readings)
+        called: dict[str, list[Conclusion]] = {}
         for name, conclusion in self._concluded("hazard"):
-            hazard = self.knowledge.hazards[name.partition(":")[0]]
-            kinds = {atom.partition(":")[0] for atom in conclusion.because}
-            found = "possible" in kinds or ("complaint" in kinds and not cleared)
-            stops = hazard.stop is not None and found
-            if hazard.id not in fired or (stops and not fired[hazard.id].stops):
-                fired[hazard.id] = FiredHazard(hazard, conclusion.at, conclusion.because, stops)
-        yield from fired.values()
+            called.setdefault(name.partition(":")[0], []).append(conclusion)
+        for name, ways in called.items():
+            found = [way for way in ways if was_found(way.because, cleared)]
+            counting = found or ways
+            at = tuple(sorted({way.at for way in counting}))
+            hazard = self.knowledge.hazards[name]
+            yield FiredHazard(hazard, at, counting[0].because, bool(found))
 
     def _behind(self, unit: Unit, shown: list[Cause]) -> Iterator[Fault]:
         """Causes behind the likely ones that can exist on this unit, in the cards' order."""
@@ -243,13 +250,3 @@ class Reasoner:
             fault = self.knowledge.faults[name]
             if unit.allows(fault.exists_when):
                 yield fault
-
-
-def _cleared_complaint(knowledge: Knowledge, case: Case, readings: tuple[Reading, ...]) -> bool:
-    """Whether the all-clear that the complaint asks for has been given, and can be relied on."""
-    complaint = knowledge.complaints.get(case.complaint or "")
-    if complaint is None or complaint.all_clear is None:
-        return False
-    healthy = knowledge.tests[complaint.all_clear].healthy
-    given = [r for r in readings if r.test == complaint.all_clear and r.possible]
-    return any(r.valid for r in given) and all(r.possible <= set(healthy) for r in given)

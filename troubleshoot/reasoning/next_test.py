@@ -14,7 +14,7 @@ from dataclasses import dataclass
 
 from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.hypotheses import Hypotheses, Hypothesis
-from troubleshoot.reasoning.paying import entropy, least_rate_on, pays
+from troubleshoot.reasoning.paying import entropy, pays
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.ranking import Ranking
 from troubleshoot.reasoning.readings import report_error
@@ -24,16 +24,10 @@ from troubleshoot.reasoning.weighing import outside_row, row_alone
 
 NAMED = 0.9
 """A part is accused only at this chance or above."""
-CLOSE_RATE = 0.9
-"""Among tests within a tenth of the best rate, the less exposed one wins."""
-LED_RATE = 0.4
-"""A test that the call leads to comes first at this share of the best rate (common practice, no
-source)."""
 TOO_UNLIKELY = 1e-5
 QUESTION_MINUTES = 1.0
 """What any test takes besides its own minutes (common practice, no source)."""
 
-_EXPOSURE = {"none": 0, "control": 1, "line": 2}
 _STATE = {"any": 0, "running": 1, "locked-out": 2, "running-open": 3, "energised-open": 4}
 
 SwitchMinutes = Callable[[Test, Place | None], float]
@@ -240,22 +234,3 @@ def in_order(candidate: Candidate) -> tuple[float, float, int, str, str]:
         candidate.test.id,
         str(candidate.at),
     )
-
-
-def choose(
-    candidates: Sequence[Candidate], ranking: Ranking, first: Sequence[str] = ()
-) -> Candidate | None:
-    """The next test, or nothing when none pays.
-
-    `first`: what is looked at first on such a call, in that order, unless another test tells far
-    more in the same time.
-    """
-    least = least_rate_on(ranking)
-    worth = [c for c in candidates if c.pays(least)]
-    if not worth:
-        return None
-    led = [c for c in worth if c.test.id in first and c.rate >= LED_RATE * worth[0].rate]
-    if led:
-        return min(led, key=lambda c: (first.index(c.test.id), *in_order(c)))
-    near = [c for c in worth if c.rate >= CLOSE_RATE * worth[0].rate]
-    return min(near, key=lambda c: (_EXPOSURE[c.test.exposes], *in_order(c)))

@@ -125,8 +125,7 @@ def _facts(
     states = {
         limit.id: truth
         for limit in knowledge.limits.values()
-        if limit.bounds
-        and (truth := bounds_truth(limit.bounds, Place("circuit", circuit), values)) is not None
+        if (truth := bounds_truth(limit.bounds, Place("circuit", circuit), values)) is not None
     }
     derived = {
         rule.derives: True

@@ -2,13 +2,13 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
 from troubleshoot.knowledge.model import Fault, Knowledge
 from troubleshoot.visit.profiles import spoken
 from troubleshoot.visit.reopening import ROLES
-from troubleshoot.visit.wording import percent, with_place
+from troubleshoot.visit.wording import LIKELY, TAG_OUT, percent, with_place
 
 Account = Mapping[str, Any]
 
@@ -36,6 +36,7 @@ def markdown_report(
 def _report(knowledge: Knowledge, account: Account, extras: Mapping[str, Any]) -> Iterator[str]:
     yield f"# {extras.get('title') or 'Visit to a rooftop unit'}"
     yield ""
+    yield from _standing(account)
     complaint = knowledge.complaints.get(str(account["complaint"]))
     if extras.get("words"):
         yield f'Caller\'s words: "{extras["words"]}"  '
@@ -43,7 +44,6 @@ def _report(knowledge: Knowledge, account: Account, extras: Mapping[str, Any]) -
         yield f"Complaint: {complaint.says}  "
     yield f"Ending: {_ENDINGS[str(account['ending'])]}  "
     yield f"Time reckoned: {account['minutes']} minutes"
-    yield from _stop(account)
     yield from _list("Stopped, and what came of it", _stops_met(extras.get("stops", ())))
     yield from _causes(knowledge, account)
     yield from _readings(knowledge, account)
@@ -58,14 +58,12 @@ def _report(knowledge: Knowledge, account: Account, extras: Mapping[str, Any]) -
     )
 
 
-def _stop(account: Account) -> Iterator[str]:
-    stop = account["stop"]
-    if stop:
-        yield ""
-        yield "## STOP"
-        yield ""
-        yield f"{stop['what_to_do']}  "
-        yield f"Hand over to: {stop['defer_to']}"
+def _standing(account: Account) -> Iterator[str]:
+    """The hazards that stand, before anything else, in the words they have everywhere."""
+    for row in account["cautions"]:
+        if row.get("stands"):
+            yield from (f"**{line}**  " for line in row["says"])
+            yield ""
 
 
 def _stops_met(stops: Iterable[Account]) -> Iterator[str]:
@@ -92,8 +90,11 @@ def _causes(knowledge: Knowledge, account: Account) -> Iterator[str]:
         yield f"- {percent(cause['probability'])}: {with_place(cause['name'], cause['at'])}"
     for effect in account["effects"]:
         yield f"- what happened: {with_place(effect['name'], effect['at'])}"
-    if account["ending"] == "named":
-        yield from _repair(knowledge.faults[account["causes"][0]["id"]])
+    accused = _accused(knowledge, account)
+    if accused is not None:
+        named = account["ending"] == "named"
+        texts = [proof.text for proof in accused.proof]
+        yield from _repair(accused, account["proofs"] if named else texts)
     yield from _list("Causes behind it", (knowledge.faults[f].name for f in account["behind"]))
     yield from _list(
         "Would still tell them apart",
@@ -105,17 +106,30 @@ def _causes(knowledge: Knowledge, account: Account) -> Iterator[str]:
     )
 
 
-def _repair(fault: Fault) -> Iterator[str]:
+def _accused(knowledge: Knowledge, account: Account) -> Fault | None:
+    """The fault whose repair is told: the one named, or behind a STOP one that is handed over."""
+    likely = (c for c in account["causes"][:1] if c["probability"] >= LIKELY)
+    shown = [knowledge.faults[row["id"]] for row in (*likely, *account["effects"])]
+    if account["ending"] == "named":
+        return shown[0]
+    if account["ending"] == "stopped":
+        return next((fault for fault in shown if fault.repair.hand_over), None)
+    return None
+
+
+def _repair(fault: Fault, proofs: Sequence[str]) -> Iterator[str]:
     yield ""
     yield "## Repair"
     yield ""
+    if fault.repair.hand_over:
+        yield f"**{TAG_OUT}**  "
     yield f"{fault.repair.what}  "
     joined = " or ".join(spoken((each,)) for each in fault.repair.who)
     who = spoken(fault.repair.who) if fault.repair.who_rule == "all" else joined
     yield f"Who: {who}. About {fault.repair.minutes:.0f} minutes.  "
     yield f"Why it failed: {fault.why}  "
     yield f"If left: {fault.if_left}"
-    yield from _list("Proof readings to take afterwards", (proof.text for proof in fault.proof))
+    yield from _list("Proof readings to take afterwards", proofs)
 
 
 def _readings(knowledge: Knowledge, account: Account) -> Iterator[str]:

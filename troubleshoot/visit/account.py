@@ -2,14 +2,16 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Mapping, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
 
-from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.knowledge.model import Hazard, Knowledge, Test
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.next_test import Candidate
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.ranking import Cause
 from troubleshoot.reasoning.readings import Reading
+from troubleshoot.visit.hazard_words import once_gone
+from troubleshoot.visit.standing import Forbidden, standing_hazards
 
 SCHEMA = 1
 LEAST_SHOWN = 0.001
@@ -46,7 +48,6 @@ def account(
 ) -> Plain:
     """The whole account; probabilities have four decimals."""
     ending = ending or ending_of(conclusions)
-    fired = [_caution(conclusions, hazard) for hazard in conclusions.hazards]
     return {
         "schema": SCHEMA,
         "ending": ending,
@@ -57,10 +58,10 @@ def account(
         "nothing_wrong": round(conclusions.ranking.nothing_wrong, 4),
         "asked": list(asked),
         "computed": [_computed(conclusions, r) for r in conclusions.readings if r.computed],
-        "cautions": [*fired, *cautions],
+        "cautions": [*_hazards(conclusions), *cautions],
         "stop": stop_account(stop or conclusions.stop),
         "unexplained": [_unexplained(conclusions, r) for r in conclusions.unexplained],
-        "proofs": [p.text for c in _accepted(conclusions) for p in c.fault.proof],
+        "proofs": [line for c in _accepted(conclusions) for line in _proofs(conclusions, c)],
         "behind": [fault.id for fault in conclusions.behind],
         "minutes": round(minutes),
         "would_separate": would_separate(conclusions, ending, candidates),
@@ -138,13 +139,29 @@ def _unexplained(conclusions: Conclusions, reading: Reading) -> Plain:
     }
 
 
-def _caution(conclusions: Conclusions, fired: FiredHazard) -> Plain:
-    return {
-        "id": fired.hazard.id,
-        "signal": fired.hazard.signal,
-        "at": None,
-        "before": None,
-    }
+def _hazards(conclusions: Conclusions) -> Iterator[Plain]:
+    """What stands, the gravest first; then what the unit's kind or a likely fault calls up."""
+    shown = set()
+    for standing in standing_hazards(conclusions):
+        shown.add(standing.hazard.id)
+        row = _caution(standing.hazard, standing.where)
+        yield {**row, "stands": True, "says": list(standing.lines)}
+    for fired in conclusions.hazards:
+        if fired.hazard.id not in shown:
+            yield _caution(fired.hazard, None)
+
+
+def _caution(hazard: Hazard, at: str | None) -> Plain:
+    return {"id": hazard.id, "signal": hazard.signal, "at": at, "before": None}
+
+
+def _proofs(conclusions: Conclusions, cause: Cause) -> Iterator[str]:
+    """The proofs of a repair; what a hazard forbids now waits until it is gone."""
+    forbidden = Forbidden(conclusions)
+    for proof in cause.fault.proof:
+        test = None if proof.finding is None else _test(conclusions, proof.finding.test)
+        hazard = None if test is None else forbidden.by(test, cause.at)
+        yield proof.text if hazard is None else f"{proof.text} ({once_gone(hazard)})"
 
 
 def stop_account(fired: FiredHazard | None) -> Plain | None:

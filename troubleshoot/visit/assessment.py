@@ -12,6 +12,7 @@ from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.next_test import Candidate
 from troubleshoot.reasoning.places import Place
 from troubleshoot.visit.account import Plain, account, ending_of, place_shown, shown_causes, taken
+from troubleshoot.visit.standing import Forbidden, standing_hazards
 from troubleshoot.visit.wording import cause_line, effect_line, with_place
 
 _TYPICAL_SWITCH = {"any": 0.0, "running": 0.0, "running-open": 5.0, "energised-open": 8.0}
@@ -25,18 +26,24 @@ def typical_switch(test: Test, place: Place | None) -> float:
 
 
 def candidates_for(conclusions: Conclusions) -> tuple[Candidate, ...]:
-    """Tests that would still separate the causes, best first, from a unit as it is found."""
+    """Tests that would still separate the causes, best first, from a unit as it is found.
+
+    None that a standing hazard forbids, nor one that needs such a test.
+    """
     asking = Asking(
         conclusions.hypotheses.knowledge,
         conclusions.case.unit,
         conclusions.hypotheses.tests.values(),
     )
     done = frozenset((r.test, r.at) for r in conclusions.readings) | conclusions.case.skipped
-    return conclusions.candidates(
-        done,
-        lambda test, place: asking.asks(test, place, conclusions.values),
-        typical_switch,
-    )
+    forbidden = Forbidden(conclusions)
+
+    def asks(test: Test, place: Place | None) -> tuple[Test, ...]:
+        asked = asking.asks(test, place, conclusions.values)
+        barred = any(forbidden.by(each, place) for each in (test, *asked))
+        return () if barred else asked
+
+    return conclusions.candidates(done, asks, typical_switch)
 
 
 def assess_case(knowledge: Knowledge, case: Case) -> tuple[Plain, tuple[str, ...]]:
@@ -58,10 +65,8 @@ def assess_case(knowledge: Knowledge, case: Case) -> tuple[Plain, tuple[str, ...
 def _lines(
     conclusions: Conclusions, ending: str, candidates: tuple[Candidate, ...]
 ) -> Iterator[str]:
-    if conclusions.stop is not None and conclusions.stop.hazard.stop is not None:
-        hazard = conclusions.stop.hazard
-        yield f"{hazard.signal} STOP: {hazard.what_to_do}"
-        yield f"Hand over to: {hazard.defer_to}"
+    for standing in standing_hazards(conclusions):
+        yield from standing.lines
         yield ""
     yield {
         "named": "The cause:",

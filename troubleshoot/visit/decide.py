@@ -7,26 +7,31 @@ with its cautions.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable
 from dataclasses import replace
 
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.asking import Asking
+from troubleshoot.reasoning.choosing import choose
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.fit import SURPRISING
 from troubleshoot.reasoning.look_again import worth_repeating
-from troubleshoot.reasoning.next_test import Candidate, SwitchMinutes, choose
+from troubleshoot.reasoning.next_test import Candidate, SwitchMinutes
 from troubleshoot.reasoning.places import Place, spoken
 from troubleshoot.reasoning.withdrawal import WITHDRAWN
 from troubleshoot.visit.account import ending_of
 from troubleshoot.visit.decision import Decision, beyond, like, nearer_to, to_do
 from troubleshoot.visit.events import places_from
 from troubleshoot.visit.guards import unmet
+from troubleshoot.visit.hazard_words import forbids
 from troubleshoot.visit.lifting import towards_lifting
 from troubleshoot.visit.needs import needs_of
 from troubleshoot.visit.route import steps_to, steps_to_leave, switch_minutes
+from troubleshoot.visit.standing import Forbidden
+from troubleshoot.visit.steps import LOCK_OFF, LOCKOUT, RESTART, STOP_BY_CONTROLS, Step
 from troubleshoot.visit.stops import standing_stop
 from troubleshoot.visit.visit_state import Spot, VisitState
+from troubleshoot.visit.why_next import separates
 
 DOES_NOT_FIT = "it fits the other readings worst; a second look tells whether it was right"
 MUCH_HANGS_ON_IT = "much hangs on this reading, and a second one costs little"
@@ -49,7 +54,7 @@ class Decider:
             lifting = towards_lifting(self.knowledge, state, conclusions, standing)
             return lifting or Decision("stop", stop=standing, ending="stopped")
         if state.closing:
-            return self._leave(state)
+            return self._leave(state, conclusions)
         if state.aim is not None:
             going_on = self._towards(state, conclusions, state.aim, state.aim_reason)
             if going_on is not None:
@@ -73,14 +78,15 @@ class Decider:
             candidates = tuple(c for c in candidates if c is not chosen)
 
     def candidates(self, state: VisitState, conclusions: Conclusions) -> tuple[Candidate, ...]:
-        """Every test worth a look from here, the best rate first."""
+        """Every test worth a look from here, the best rate first; none that is out of place."""
         asking = self.asking(state, conclusions)
+        unfit = self._unfit(state, conclusions)
         taken = (r for r in conclusions.readings if r.why_invalid != WITHDRAWN)
         done = frozenset((r.test, r.at) for r in taken) | state.skipped
 
         def asks(test: Test, place: Place | None) -> tuple[Test, ...]:
             asked = asking.asks(test, place, conclusions.values)
-            return () if any(self._is_blocked(state, t, place) for t in asked) else asked
+            return () if any(unfit(each, place) for each in (test, *asked)) else asked
 
         return conclusions.candidates(done, asks, self._switch(state))
 
@@ -92,6 +98,21 @@ class Decider:
             return switch_minutes(state.work, needs, state.at_work, self.knowledge.tests)
 
         return switch
+
+    def _unfit(
+        self, state: VisitState, conclusions: Conclusions
+    ) -> Callable[[Test, Place | None], bool]:
+        """What is not to be proposed: what a hazard forbids, what no step leads nearer to, and,
+        once a part is accused and the unit is locked out for it, what needs the power back."""
+        forbidden = Forbidden(conclusions)
+        stays_off = conclusions.named is not None and state.work.power == "locked-out"
+
+        def unfit(test: Test, at: Place | None) -> bool:
+            if forbidden.by(test, at) is not None or self._is_blocked(state, test, at):
+                return True
+            return stays_off and needs_of(test, spoken(at), state.at_work).energised
+
+        return unfit
 
     def _is_blocked(self, state: VisitState, test: Test, at: Place | None) -> bool:
         """Whether no step leads nearer to a test and the guards still refuse it."""
@@ -122,9 +143,12 @@ class Decider:
         )
         surprising = conclusions.misfit.z > SURPRISING
         worst = {(r.test, r.at) for r in conclusions.misfit.worst} if surprising else set()
+        unfit = self._unfit(state, conclusions)
         for again in worth:
             spot = (again.test.id, again.at)
-            if spot in state.skipped or self.handed_over(state, again) is not None:
+            if spot in state.skipped or unfit(again.test, again.at):
+                continue
+            if self.handed_over(state, again) is not None:
                 continue
             reason = DOES_NOT_FIT if spot in worst else MUCH_HANGS_ON_IT
             decision = self._towards(state, conclusions, spot, reason)
@@ -143,6 +167,16 @@ class Decider:
         place = places_from(at, chosen.per, state.unit)[0]
         return beyond(self.knowledge, state, (chosen,), place)
 
+    def forbidden(self, conclusions: Conclusions, test: str, at: str | None) -> str | None:
+        """Why a test that somebody chose may not be done while a hazard stands; None if it may."""
+        chosen, unit = self.knowledge.tests[test], conclusions.case.unit
+        forbidden = Forbidden(conclusions)
+        for place in places_from(at, chosen.per, unit):
+            hazard = forbidden.even_if_chosen(chosen, place)
+            if hazard is not None:
+                return forbids(hazard)
+        return None
+
     def _towards(
         self, state: VisitState, conclusions: Conclusions, aim: Spot, reason: str
     ) -> Decision | None:
@@ -154,37 +188,52 @@ class Decider:
         asked = self.asking(state, conclusions).asks(test, aim[1], conclusions.values)
         wanted = next(iter(asked), test)
         at = like(aim[1], state.unit.layout.places(wanted.per))
+        forbidden = Forbidden(conclusions)
+        if any(forbidden.even_if_chosen(*spot) for spot in ((test, aim[1]), (wanted, at))):
+            return None
         found = nearer_to(self.knowledge, state, wanted, at)
+        if found is not None and cuts_power(state, found.step, wanted):
+            saving = self._to_save(state, conclusions)
+            if saving is not None:
+                return saving
         return found and replace(found, aim=aim, reason=reason)
 
-    def _leave(self, state: VisitState) -> Decision:
-        """The way back: leads on, panels on, clear, lock off, watch the start."""
+    def _to_save(self, state: VisitState, conclusions: Conclusions) -> Decision | None:
+        """What a rule wants read before the power goes off, the nearest first, while it is there.
+
+        Only what would still tell something, and what this person may do.
+        """
+        reasons = {
+            name: fired.procedure.reason
+            for fired in conclusions.procedures
+            for name in fired.procedure.save_before_power_cut
+        }
+        worth = (c for c in self.candidates(state, conclusions) if c.test.id in reasons)
+        for candidate in sorted(worth, key=lambda c: c.switch_minutes):
+            if candidate.test.work_state == "locked-out" or self.handed_over(state, candidate):
+                continue
+            spot, reason = (candidate.test.id, candidate.at), reasons[candidate.test.id]
+            found = self._towards(state, conclusions, spot, reason)
+            if found is not None:
+                return replace(found, saving=True)
+        return None
+
+    def _leave(self, state: VisitState, conclusions: Conclusions) -> Decision:
+        """The way back: leads on, panels on, clear, lock off, watch the start.
+
+        Where a hazard forbids the unit to run, it stays locked out.
+        """
         steps = steps_to_leave(state.work, state.at_work)
-        return to_do(self.knowledge, state, steps[0]) if steps else Decision("ending")
+        if not steps:
+            return Decision("ending")
+        hazard = Forbidden(conclusions).to_run()
+        if hazard is not None and steps[0].id in (LOCK_OFF, RESTART):
+            return Decision("ending", reason=forbids(hazard))
+        return to_do(self.knowledge, state, steps[0])
 
 
-def separates(conclusions: Conclusions, candidate: Candidate) -> str:
-    """Why a test is next: the leading causes whose rows differ most on it."""
-    names = list(dict.fromkeys(_told_apart(conclusions, candidate)))
-    if len(names) >= 2:
-        return f"it tells {names[0]} from {names[1]}"
-    if names:
-        return f"it speaks for or against {names[0]}"
-    return "it narrows the causes"
-
-
-def _told_apart(conclusions: Conclusions, candidate: Candidate) -> Iterator[str]:
-    """The likeliest cause that the test speaks about, and the likeliest it does not favour."""
-    mentions = [
-        c
-        for c in conclusions.causes[:8]
-        if any(
-            h.fault.id == c.fault.id and candidate.test.id in h.picture.cells
-            for h in conclusions.hypotheses.causes
-        )
-    ]
-    for cause in mentions[:1]:
-        yield cause.fault.name
-    for cause in conclusions.causes[:3]:
-        if not mentions or cause.fault.id != mentions[0].fault.id:
-            yield cause.fault.name
+def cuts_power(state: VisitState, step: Step | None, wanted: Test) -> bool:
+    """Whether a step is the first on the way to dead work that loses what a live unit tells."""
+    dead = needs_of(wanted, None, state.at_work).energy == "locked-out"
+    first = not any(asked.test == LOCKOUT for asked in state.asked)
+    return dead and first and step is not None and step.id in (STOP_BY_CONTROLS, LOCKOUT)

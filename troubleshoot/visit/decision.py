@@ -25,7 +25,8 @@ class Decision:
     `step`, `ask`: a safety step or a test at a place, with the cautions that come before it.
     `aim`: the test that all this is for, where it is another. `stop`: the STOP that stands; a step
     or test that comes with one leads to the fresh finding that may lift it, and to nothing else.
-    `ending`: no test pays any more, or the visit has ended.
+    `saving`: it is asked now because cutting the power would lose it. `ending`: no test pays any
+    more, or the visit has ended.
     """
 
     kind: Literal["step", "ask", "stop", "ending"]
@@ -36,6 +37,7 @@ class Decision:
     reason: str = ""
     aim: Spot | None = None
     stop: FiredHazard | None = None
+    saving: bool = False
     ending: str = ""
     handed_over: tuple[tuple[str, str], ...] = ()
 

@@ -167,14 +167,23 @@ def _skip(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
     test = knowledge.tests[event["test"]]
     places = places_from(event.get("at"), test.per, state.unit)
     skipped = state.skipped | {(test.id, place) for place in places}
-    if state.aim is not None:
-        skipped |= {state.aim}
+    aim = state.aim
+    if aim is not None and _hangs_on(knowledge, aim, test.id):
+        skipped, aim = skipped | {aim}, None
     where = spoken(places[0])
     work = state.work
     if not allowed(work, test, where, state.at_work):
         # It had been shown: hands may have begun (leads lifted) before it was given up.
         work = after_test(work, test, where, (), state.at_work)
-    return replace(state, skipped=skipped, aim=None, fresh=None, work=work)
+    return replace(state, skipped=skipped, aim=aim, fresh=None, work=work)
+
+
+def _hangs_on(knowledge: Knowledge, aim: Spot, skipped: str) -> bool:
+    """Whether what is aimed at cannot be had without a test that was skipped.
+
+    A computed one is skipped with an input; what was only to be saved on the way holds up nothing.
+    """
+    return aim[0] == skipped or knowledge.tests[aim[0]].kind == "computed"
 
 
 def _aim(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:

@@ -81,6 +81,9 @@ class ScriptedVisit:
         """Answer one decision from the file; False where the visit ends with it."""
         if decision.kind == "stop":
             return self._made_safe(decision)
+        if decision.saving and decision.aim is not None and not self.holds(decision.aim[0]):
+            self.add(skip_event(*decision.aim))
+            return True
         assert decision.test is not None
         answer = self._from_file(decision)
         if decision.kind == "step":
@@ -90,6 +93,10 @@ class ScriptedVisit:
         else:
             self._go_round(decision.test, decision.at, conclusions)
         return True
+
+    def holds(self, test: str) -> bool:
+        """Whether there is an answer to a test at all: the way to one that has none is not gone."""
+        return bool(self.unused.get(test))
 
     def _go_round(self, test: Test, at: Place | None, conclusions: Conclusions) -> None:
         """Towards what the file holds in a test's stead, or past the test."""

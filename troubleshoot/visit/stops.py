@@ -15,6 +15,9 @@ from troubleshoot.reasoning.values import Values
 from troubleshoot.visit.steps import CONFIRMED
 from troubleshoot.visit.visit_state import Spot, VisitState
 
+FOUND = ("possible:", "seen:")
+"""How the atoms begin that stand for a finding."""
+
 
 def standing_stop(
     knowledge: Knowledge, state: VisitState, conclusions: Conclusions
@@ -37,7 +40,7 @@ def finding_of(
     knowledge: Knowledge, state: VisitState, conclusions: Conclusions, fired: FiredHazard
 ) -> Spot | None:
     """The finding that called a STOP up, or the all-clear of the complaint that did."""
-    found = [atom.split(":")[1:] for atom in fired.because if atom.startswith("possible:")]
+    found = [atom.split(":")[1:] for atom in fired.because if atom.startswith(FOUND)]
     for test, outcome in found:
         for reading in conclusions.readings:
             if reading.test == test and outcome in reading.possible:
@@ -53,7 +56,7 @@ def lifting_finding(
 ) -> Spot | None:
     """The finding that may be taken afresh to lift a STOP; none where the job is handed over."""
     spot = finding_of(knowledge, state, conclusions, fired)
-    by_finding = any(atom.startswith("possible:") for atom in fired.because)
+    by_finding = any(atom.startswith(FOUND) for atom in fired.because)
     final = fired.hazard.stop is not None and fired.hazard.stop.scope == "whole-job"
     if spot is None or not by_finding or not final:
         return spot

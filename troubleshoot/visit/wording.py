@@ -6,6 +6,9 @@ from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.ranking import Cause
 
 BAR_CELLS = 10
+LIKELY = 0.6
+TAG_OUT = "Stop, tag the unit out and hand it over; the repair is for those named below."
+"""What comes before a repair that its card leaves to others."""
 
 
 def percent(probability: float) -> str:
@@ -35,7 +38,7 @@ def bar(probability: float) -> str:
 
 def band(probability: float) -> str:
     """A chance in a word."""
-    for least, word in ((0.9, "named"), (0.6, "likely"), (0.2, "possible"), (0.03, "unlikely")):
+    for least, word in ((0.9, "named"), (LIKELY, "likely"), (0.2, "possible"), (0.03, "unlikely")):
         if probability >= least:
             return word
     return "very unlikely"

@@ -12,7 +12,7 @@ from troubleshoot.knowledge.building.conditions import (
     build_signatures,
     build_source,
 )
-from troubleshoot.knowledge.model import Hazard, Procedure, Stop, Trigger, Void
+from troubleshoot.knowledge.model import Ban, Hazard, Procedure, Stop, Trigger, Void
 
 
 def build_procedures(data: Any) -> Iterator[Procedure]:
@@ -55,6 +55,7 @@ def build_hazards(data: Any) -> Iterator[Hazard]:
             all_clear=item.get("all-clear"),
             tag=item.get("tag", ""),
             signed=build_signatures(item),
+            forbids=tuple(_build_ban(ban) for ban in item.get("forbids", ())),
             source=build_source(item),
         )
 
@@ -62,6 +63,7 @@ def build_hazards(data: Any) -> Iterator[Hazard]:
 def _build_trigger(data: Any) -> Trigger:
     return Trigger(
         findings=build_findings(data.get("findings", {})),
+        seen=build_findings(data.get("seen", {})),
         complaint=data.get("complaint"),
         fault=data.get("fault"),
         test=data.get("test"),
@@ -69,4 +71,15 @@ def _build_trigger(data: Any) -> Trigger:
         exposes=data.get("exposes"),
         profile=data.get("profile"),
         equipment=build_facts(data.get("equipment")),
+    )
+
+
+def _build_ban(data: Any) -> Ban:
+    return Ban(
+        areas=tuple(data.get("areas", ())),
+        work_states=tuple(data.get("work-states", ())),
+        places=tuple(data.get("places", ())),
+        tests=tuple(data.get("tests", ())),
+        at=data.get("at", "unit"),
+        until=build_findings(data.get("until", {})),
     )

@@ -58,9 +58,7 @@ def build_limits(data: Any) -> Iterator[NamedLimit]:
         yield NamedLimit(
             id=item["id"],
             applies_to=item["applies-to"],
-            bounds=tuple(build_bound(bound) for bound in item.get("bounds", ())),
-            value=item.get("value"),
-            unit=item.get("unit"),
+            bounds=tuple(build_bound(bound) for bound in item["bounds"]),
             source=build_source(item),
         )
 

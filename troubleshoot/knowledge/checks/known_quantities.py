@@ -37,9 +37,9 @@ def find(base: RuleBase) -> Iterator[Problem]:
 
 
 def knowable_quantities(knowledge: Knowledge) -> frozenset[str]:
-    """Quantities that a test reads, plates, facts and limits, and what follows by formula."""
+    """Quantities that a test reads, plates and facts, and what follows by formula."""
     known = {read.quantity for test in knowledge.tests.values() for read in test.reads}
-    known.update(knowledge.plate_values, knowledge.facts, knowledge.limits)
+    known.update(knowledge.plate_values, knowledge.facts)
     while True:
         new = {
             quantity.id

@@ -27,7 +27,7 @@ ID: Final = "unknown-names"
 _KNOWN_WORDS: Final = ("known", "not-known")
 _UNIONS: Final = {
     "reference": ("plate value", "quantity"),
-    "input": ("quantity", "plate value", "fact", "limit"),
+    "input": ("quantity", "plate value", "fact"),
     "fact or plate value": ("fact", "plate value"),
 }
 

@@ -87,7 +87,8 @@ _PROCEDURE: Final = Record(
 PROCEDURES_FILE: Final = entries_file("procedures", "procedures", _PROCEDURE, "the rules")
 
 _TRIGGER_FIELDS: Final = (
-    optional("findings", Findings(most=8), "all of these were seen"),
+    optional("findings", Findings(most=8), "all of these were seen, or may have been"),
+    optional("seen", Findings(most=8), "all of these were read so, by readings that count"),
     optional("complaint", Name("complaint"), "the caller said this"),
     optional("fault", Name("fault"), "this fault is likely"),
     optional("test", Name("test"), "this test is about to be done"),
@@ -95,6 +96,21 @@ _TRIGGER_FIELDS: Final = (
     optional("exposes", Choice(words.EXPOSURES), "a test exposes these parts"),
     optional("profile", Choice(words.PROFILES), "the person is one of these"),
     optional("equipment", Facts(), "the unit is of this kind"),
+)
+_BAN_FIELDS: Final = (
+    optional("areas", OneOrMore(Name("area"), most=40), "tests of these areas"),
+    optional("work-states", OneOrMore(Choice(words.WORK_STATES)), "tests in these states"),
+    optional("places", OneOrMore(Choice(words.PLACE_KINDS)), "tests at places of these kinds"),
+    optional("tests", OneOrMore(Name("test"), most=40), "these tests"),
+)
+_BAN: Final = Record(
+    "ban",
+    (
+        *_BAN_FIELDS,
+        optional("at", Choice(("unit", "circuit")), "circuit: only where the hazard stands"),
+        optional("until", Findings(most=8), "ends when all of these were read"),
+    ),
+    some_of=tuple(field.key for field in _BAN_FIELDS),
 )
 _HAZARD: Final = Record(
     "hazard",
@@ -131,6 +147,7 @@ _HAZARD: Final = Record(
         optional("all-clear", Name("test"), "the test that shows it has gone, where none found it"),
         optional("tag", Text(longest=200), "the sentence for the tag: what the danger is"),
         SIGNED,
+        optional("forbids", ListOf(_BAN, most=12), "tests not to be done while it stands"),
         SOURCE,
     ),
     block=True,

@@ -88,16 +88,13 @@ _NAMED_LIMIT: Final = Record(
     "limit",
     (
         _ID,
-        optional("value", Number(), "the number itself"),
-        optional("unit", Name("unit"), "unit of the number"),
         required("applies-to", Text(), "what it is a limit for"),
-        optional("bounds", ListOf(BOUND, least=1, most=8), "when all hold, the state holds"),
+        required("bounds", ListOf(BOUND, least=1, most=8), "when all hold, the state holds"),
         required("source", SOURCE.shape, "where the figure comes from"),
     ),
-    some_of=("bounds", "value"),
     block=True,
 )
-LIMITS_FILE: Final = entries_file("limits", "limits", _NAMED_LIMIT, "numbers used in many places")
+LIMITS_FILE: Final = entries_file("limits", "limits", _NAMED_LIMIT, "conditions of many rules")
 
 _COMPLAINT: Final = Record(
     "complaint",

@@ -20,6 +20,7 @@ from troubleshoot.knowledge.model.faults import (
     Repair,
 )
 from troubleshoot.knowledge.model.procedures import (
+    Ban,
     Condition,
     Hazard,
     Procedure,
@@ -60,6 +61,7 @@ from troubleshoot.knowledge.model.words import (
 )
 
 __all__ = [
+    "Ban",
     "Bound",
     "Choose",
     "Complaint",

@@ -57,9 +57,14 @@ class Procedure:
 
 @dataclass(frozen=True)
 class Trigger:
-    """All parts that are stated must hold together."""
+    """All parts that are stated must hold together.
+
+    `findings`: seen, or possible within the meter's accuracy, counting or not. `seen`: what
+    readings that count were taken for; for a sign that every sound unit comes near.
+    """
 
     findings: tuple[Finding, ...] = ()
+    seen: tuple[Finding, ...] = ()
     complaint: str | None = None
     fault: str | None = None
     test: str | None = None
@@ -76,9 +81,27 @@ class Stop:
 
 
 @dataclass(frozen=True)
+class Ban:
+    """Tests that are not to be done while a hazard stands: those that fit all parts stated here.
+
+    `places`: kinds of place. `at` circuit: only where the hazard stands at every circuit that the
+    test concerns. `until`: findings that end it, each read at every place there is for it.
+    """
+
+    areas: tuple[str, ...] = ()
+    work_states: tuple[WorkStateName, ...] = ()
+    places: tuple[str, ...] = ()
+    tests: tuple[str, ...] = ()
+    at: Literal["unit", "circuit"] = "unit"
+    until: tuple[Finding, ...] = ()
+
+
+@dataclass(frozen=True)
 class Hazard:
     """A danger and its caution.
 
+    `forbids`: what is not done while it stands. A STOP of a wider scope than one step that states
+    nothing there forbids every test.
     `words`: what people say who meet it ("i smell gas"). `cleared_by`: roles that may make the
     place safe after its STOP. `all_clear`: the test whose sound outcome, taken afresh, shows that
     the danger has gone, where no finding called it up. `tag`: the sentence for the tag on the unit.
@@ -95,4 +118,5 @@ class Hazard:
     all_clear: str | None = None
     tag: str = ""
     signed: tuple[Signature, ...] = ()
+    forbids: tuple[Ban, ...] = ()
     source: str = ""

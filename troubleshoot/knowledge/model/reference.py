@@ -77,13 +77,11 @@ class Quantity:
 
 @dataclass(frozen=True)
 class NamedLimit:
-    """A number or condition used in more than one place, with its source."""
+    """A condition of numbers that more than one rule leans on, with its source."""
 
     id: str
     applies_to: str
-    bounds: tuple[Bound, ...] = ()
-    value: float | None = None
-    unit: str | None = None
+    bounds: tuple[Bound, ...]
     source: str = ""
 
 

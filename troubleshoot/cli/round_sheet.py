@@ -1,0 +1,19 @@
+"""`troubleshoot inspect --sheet`: the season's inspection sheet, fitted to the terminal."""
+
+from __future__ import annotations
+
+from troubleshoot.cli import clock
+from troubleshoot.cli.terminal import Terminal
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.records.round_sheet import Season, season_of, sheet
+
+
+def print_sheet(knowledge: Knowledge, unit: str | None, season: Season | None) -> None:
+    """The sheet of a season; without one, of the season that the day is in."""
+    terminal = Terminal()
+    today = clock.now()
+    chosen = season or season_of(today.month)
+    name = f"{unit}, " if unit else ""
+    terminal.say(f"Round, {chosen}: {name}{today:%Y-%m-%d}", strong=True)
+    for line in sheet(knowledge, chosen):
+        terminal.say(line.text, line.indent, strong=line.head)

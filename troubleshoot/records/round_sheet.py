@@ -1,0 +1,106 @@
+"""The inspection sheet of a round: this season's points in order, with blanks for what is read."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from typing import Final, Literal
+
+from troubleshoot.knowledge.model import DriftAlarm, Knowledge, RoundPoint, Test
+
+Season = Literal["spring", "fall"]
+
+SPRING: Final = range(2, 8)
+"""The months in which the next season to get ready for is cooling (common practice, no source)."""
+
+NO_VISIT: Final = (
+    "A sheet to fill in, not the way to do it: the safe order and the cautions of each test come "
+    "with: troubleshoot inspect"
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Line:
+    """One paragraph of the sheet. `head`: it begins a point."""
+
+    text: str
+    indent: int = 0
+    head: bool = False
+
+
+def season_of(month: int) -> Season:
+    """The season whose round is due in a month, 1 to 12."""
+    return "spring" if month in SPRING else "fall"
+
+
+def sheet(knowledge: Knowledge, season: Season) -> Iterator[Line]:
+    """The points of a season's round: tests with blanks, how often, the limit, what to watch.
+
+    What drifts stands at the first point that reads it; what no point of any season does, at the
+    end.
+    """
+    yield Line(NO_VISIT)
+    points = [p for p in knowledge.round_points.values() if season in p.season]
+    left = dict(knowledge.drift_alarms)
+    for point in sorted(points, key=lambda p: p.number):
+        read = _read_at(knowledge, point)
+        here = [alarm for alarm in left.values() if alarm.quantity in read]
+        for alarm in here:
+            del left[alarm.id]
+        yield Line("")
+        yield from _point(knowledge, point, here)
+    some_season = {q for p in knowledge.round_points.values() for q in _read_at(knowledge, p)}
+    counted = [alarm for alarm in left.values() if alarm.quantity not in some_season]
+    if counted:
+        yield Line("")
+        yield Line("From this unit's own record", head=True)
+        yield from (Line(_drift(alarm), 2) for alarm in counted)
+
+
+def _read_at(knowledge: Knowledge, point: RoundPoint) -> set[str]:
+    return {q for name in point.tests for q in quantities_of(knowledge.tests[name])}
+
+
+def _point(knowledge: Knowledge, point: RoundPoint, drifts: list[DriftAlarm]) -> Iterator[Line]:
+    yield Line(f"{point.number} {point.point}", head=True)
+    for name in point.tests:
+        yield Line(_blank(knowledge, knowledge.tests[name]), 2)
+    for what, said in (
+        ("How often", point.how_often),
+        ("Limit", point.limit),
+        ("Watch", point.trend),
+    ):
+        if said:
+            yield Line(f"{what}: {said}", 2)
+    yield from (Line(_drift(alarm), 2) for alarm in drifts)
+    yield Line(f"Source: {point.source}", 2)
+
+
+def _blank(knowledge: Knowledge, test: Test) -> str:
+    """A test with a blank for its reading in the unit it is typed in, or a box to tick."""
+    where = f", each {test.per.replace('-', ' ')}" if test.per else ""
+    quantities = quantities_of(test)
+    if not quantities:
+        return f"[ ] {test.name}{where}"
+    typed = test.reads[0].unit if test.reads else None
+    unit = typed or knowledge.quantities[quantities[0]].unit
+    return f"____ {unit.removesuffix('-diff')}  {test.name}{where}"
+
+
+def quantities_of(test: Test) -> tuple[str, ...]:
+    """What a test reads, or is judged by where it is computed, each once."""
+    read = [one.quantity for one in test.reads]
+    bounds = (b for o in test.outcomes for line in o.limits for b in line.bounds)
+    return tuple(dict.fromkeys((*read, *(bound.quantity for bound in bounds))))
+
+
+def _drift(alarm: DriftAlarm) -> str:
+    """A change against the unit's own record that deserves a look, with its number and source.
+
+    What is counted has its number in the words.
+    """
+    number = ""
+    if alarm.change is not None and alarm.unit not in (None, "count"):
+        unit = str(alarm.unit).removesuffix("-diff").replace("-", " ")
+        number = f" ({alarm.change:+g} {unit})"
+    return f"Drift: {alarm.text}{number}; {alarm.source}"
