@@ -15,10 +15,9 @@ ROOT = Path(__file__).parent.parent
 PACKAGE = ROOT / "troubleshoot"
 MODULES = sorted(PACKAGE.rglob("*.py"))
 LEVEL = {
-    "quantities": 0, "knowledge": 1, "reasoning": 2, "visit": 3,
-    "records": 4, "practice": 4, "measure": 4, "cli": 5,
+    "outside": 0, "quantities": 1, "knowledge": 2, "reasoning": 3, "visit": 4,
+    "records": 5, "practice": 5, "measure": 5, "cli": 6,
 }  # fmt: skip
-KNOWLEDGE_MAY_NAME = {"quantities"}
 
 
 def imports(path: Path) -> Iterator[str]:
