@@ -6,6 +6,7 @@ from troubleshoot.cli.known_values import ask_fact
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.outside.numbers import choice
 from troubleshoot.visit.case_file import ROUTINE
 from troubleshoot.visit.complaints import match_complaints
 from troubleshoot.visit.nameplate import facts_to_ask
@@ -57,7 +58,7 @@ def _ask_profiles(terminal: Terminal) -> tuple[str, ...]:
         typed = terminal.ask(">").replace(",", " ").split()
         if not typed:
             return tuple(sorted(FULLY_QUALIFIED))
-        if all(part.isdigit() and 1 <= int(part) <= len(PROFILES) for part in typed):
+        if all(choice(part, len(PROFILES)) for part in typed):
             return tuple(dict.fromkeys(PROFILES[int(part) - 1] for part in typed))
         terminal.say(f"Numbers from 1 to {len(PROFILES)}, with spaces between them.")
 
@@ -79,8 +80,8 @@ def _ask_complaint(knowledge: Knowledge, terminal: Terminal) -> tuple[str, str]:
             terminal.say(f"{number} {complaint.says}", 2)
         terminal.say(f"{len(found) + 1} none of these: say it again", 2)
         typed = terminal.ask(">")
-        if typed.isdigit() and 1 <= int(typed) <= len(found):
-            return words, found[int(typed) - 1].id
+        if (chosen := choice(typed, len(found))) is not None:
+            return words, found[chosen - 1].id
         terminal.say("What does the caller say?")
 
 
