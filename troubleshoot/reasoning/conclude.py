@@ -19,6 +19,7 @@ from troubleshoot.reasoning.fit import Misfit, misfit, unexplained
 from troubleshoot.reasoning.hypotheses import Hypotheses, hypotheses_for
 from troubleshoot.reasoning.limits import bounds_truth
 from troubleshoot.reasoning.next_test import NAMED, Asks, Candidate, Chooser, SwitchMinutes
+from troubleshoot.reasoning.on_record import ON_RECORD, stopping
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.ranking import Cause, Ranking, rank, rank_effects
 from troubleshoot.reasoning.readings import Reading, take_readings
@@ -233,6 +234,9 @@ class Reasoner:
             stops = hazard.stop is not None and found
             if hazard.id not in fired or (stops and not fired[hazard.id].stops):
                 fired[hazard.id] = FiredHazard(hazard, conclusion.at, conclusion.because, stops)
+        for name in case.stops:
+            hazard = stopping(self.knowledge, name)
+            fired[name] = FiredHazard(hazard, 1, (ON_RECORD,), stops=True)
         yield from fired.values()
 
     def _behind(self, unit: Unit, shown: list[Cause]) -> Iterator[Fault]:

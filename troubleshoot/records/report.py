@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from typing import Any
 
 from troubleshoot.knowledge.model import Fault, Knowledge
+from troubleshoot.outside.text import markdown
 from troubleshoot.visit.profiles import spoken
 from troubleshoot.visit.reopening import ROLES
 from troubleshoot.visit.wording import percent, with_place
@@ -28,19 +29,20 @@ def markdown_report(
     """The report of one account.
 
     `extras` may hold `title`, `words` (the caller's), `unit` (facts and plate values as typed),
-    `stops` (each STOP met, see `stops_account`), `notes`, `open_items` and `repaired`.
+    `stops` (each STOP met, see `stops_account`), `notes`, `open_items`, `repaired` and
+    `not_understood` (sentences). Whatever people wrote stands for itself: none of it is Markdown.
     """
     return "\n".join(_report(knowledge, account, extras or {}))
 
 
 def _report(knowledge: Knowledge, account: Account, extras: Mapping[str, Any]) -> Iterator[str]:
-    yield f"# {extras.get('title') or 'Visit to a rooftop unit'}"
+    yield f"# {markdown(extras.get('title') or 'Visit to a rooftop unit')}"
     yield ""
     complaint = knowledge.complaints.get(str(account["complaint"]))
     if extras.get("words"):
-        yield f'Caller\'s words: "{extras["words"]}"  '
+        yield f'Caller\'s words: "{markdown(extras["words"])}"  '
     if complaint is not None:
-        yield f"Complaint: {complaint.says}  "
+        yield f"Complaint: {markdown(complaint.says)}  "
     yield f"Ending: {_ENDINGS[str(account['ending'])]}  "
     yield f"Time reckoned: {account['minutes']} minutes"
     yield from _stop(account)
@@ -48,6 +50,7 @@ def _report(knowledge: Knowledge, account: Account, extras: Mapping[str, Any]) -
     yield from _causes(knowledge, account)
     yield from _readings(knowledge, account)
     yield from _list("Not explained by the cause", _unexplained(knowledge, account))
+    yield from _list("Not understood, counting for nothing", extras.get("not_understood", ()))
     yield from _list("Notes", extras.get("notes", ()))
     yield from _list("Open items", extras.get("open_items", ()))
     yield from _list("Unit", (f"{k}: {v}" for k, v in dict(extras.get("unit", {})).items()))
@@ -64,8 +67,8 @@ def _stop(account: Account) -> Iterator[str]:
         yield ""
         yield "## STOP"
         yield ""
-        yield f"{stop['what_to_do']}  "
-        yield f"Hand over to: {stop['defer_to']}"
+        yield f"{markdown(stop['what_to_do'])}  "
+        yield f"Hand over to: {markdown(stop['defer_to'])}"
 
 
 def _stops_met(stops: Iterable[Account]) -> Iterator[str]:
@@ -77,7 +80,7 @@ def _stops_met(stops: Iterable[Account]) -> Iterator[str]:
             parts.append(f"handed over, told: {stop['told']}{at}")
         if stop["made_safe"]:
             result = stop["made_safe"]
-            parts.append(f"made safe by {ROLES[result['by']]}: {result['done']}")
+            parts.append(f"made safe by {ROLES.get(result['by'], result['by'])}: {result['done']}")
             parts.append(f"shown by: {result['reading']} ({result['when']})")
         if stop["reopened"]:
             parts.append("reopened")
@@ -89,9 +92,10 @@ def _causes(knowledge: Knowledge, account: Account) -> Iterator[str]:
     yield "## Causes"
     yield ""
     for cause in account["causes"][:6]:
-        yield f"- {percent(cause['probability'])}: {with_place(cause['name'], cause['at'])}"
+        name = markdown(with_place(cause["name"], cause["at"]))
+        yield f"- {percent(cause['probability'])}: {name}"
     for effect in account["effects"]:
-        yield f"- what happened: {with_place(effect['name'], effect['at'])}"
+        yield f"- what happened: {markdown(with_place(effect['name'], effect['at']))}"
     if account["ending"] == "named":
         yield from _repair(knowledge.faults[account["causes"][0]["id"]])
     yield from _list("Causes behind it", (knowledge.faults[f].name for f in account["behind"]))
@@ -109,12 +113,12 @@ def _repair(fault: Fault) -> Iterator[str]:
     yield ""
     yield "## Repair"
     yield ""
-    yield f"{fault.repair.what}  "
+    yield f"{markdown(fault.repair.what)}  "
     joined = " or ".join(spoken((each,)) for each in fault.repair.who)
     who = spoken(fault.repair.who) if fault.repair.who_rule == "all" else joined
     yield f"Who: {who}. About {fault.repair.minutes:.0f} minutes.  "
-    yield f"Why it failed: {fault.why}  "
-    yield f"If left: {fault.if_left}"
+    yield f"Why it failed: {markdown(fault.why)}  "
+    yield f"If left: {markdown(fault.if_left)}"
     yield from _list("Proof readings to take afterwards", (proof.text for proof in fault.proof))
 
 
@@ -135,7 +139,8 @@ def _readings(knowledge: Knowledge, account: Account) -> Iterator[str]:
 
 def _table_row(knowledge: Knowledge, row: Mapping[str, Any], reading: str, counts: str) -> str:
     name = knowledge.tests[row["test"]].name
-    return f"| {name} | {row['at'] or ''} | {reading} | {row['outcome'] or ''} | {counts} |"
+    cells = (name, row["at"] or "", reading, row["outcome"] or "", counts)
+    return f"| {' | '.join(map(markdown, cells))} |"
 
 
 def _unexplained(knowledge: Knowledge, account: Account) -> Iterator[str]:
@@ -150,4 +155,4 @@ def _list(title: str, lines: Any) -> Iterator[str]:
         yield ""
         yield f"## {title}"
         yield ""
-        yield from (f"- {row}" for row in rows)
+        yield from (f"- {markdown(row)}" for row in rows)
