@@ -29,6 +29,11 @@ def imports(path: Path) -> Iterator[str]:
             yield from (f"{node.module}.{alias.name}" for alias in node.names)
 
 
+def attributes(path: Path) -> set[str]:
+    nodes = ast.walk(ast.parse(path.read_text("utf-8")))
+    return {node.attr for node in nodes if isinstance(node, ast.Attribute)}
+
+
 @pytest.mark.parametrize("path", MODULES, ids=lambda p: str(p.relative_to(PACKAGE)))
 def test_imports_run_one_way(path: Path) -> None:
     folder = path.relative_to(PACKAGE).parts[0]
@@ -64,6 +69,26 @@ def test_only_the_command_line_prints() -> None:
             if isinstance(node, ast.Call) and isinstance(node.func, ast.Name)
         ]
         assert "print" not in calls and "input" not in calls, path
+
+
+def test_numbers_that_people_type_are_read_by_one_reader() -> None:
+    """`isdigit` takes what `int` refuses; `outside.numbers` takes plain digits."""
+    for path in MODULES:
+        found = attributes(path)
+        assert not found & {"isdigit", "isdecimal", "isnumeric"}, path
+
+
+def test_files_from_outside_are_read_by_one_reader() -> None:
+    """What is behind a name may never end, or never begin; `outside.files` looks first."""
+    ours = {"quantities/saturation.py", "quantities/make_saturation_tables.py"}  # shipped tables
+    for path in MODULES:
+        if (
+            path.relative_to(PACKAGE).parts[0] == "outside"
+            or str(path.relative_to(PACKAGE)) in ours
+        ):
+            continue
+        found = attributes(path)
+        assert not found & {"read_bytes", "read_text"}, path
 
 
 def test_the_way_to_the_first_question_loads_nothing_heavy() -> None:

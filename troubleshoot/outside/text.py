@@ -95,4 +95,4 @@ def _no_list(match: re.Match[str]) -> str:
     After a number it is the mark behind it that is escaped.
     """
     begun = match.group()
-    return f"{begun}\\" if begun.isdigit() else f"\\{begun}"
+    return f"\\{begun}" if begun[0] in "-+=" else f"{begun}\\"
