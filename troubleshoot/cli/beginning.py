@@ -7,6 +7,7 @@ from troubleshoot.cli.terminal import Terminal
 from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.numbers import choice
+from troubleshoot.outside.text import MOST_NAME
 from troubleshoot.visit.case_file import ROUTINE
 from troubleshoot.visit.complaints import match_complaints
 from troubleshoot.visit.nameplate import facts_to_ask
@@ -32,7 +33,7 @@ def begin(
     name = unit
     if not name:
         terminal.say("Which unit? A name for the record, or Enter for none.")
-        name = terminal.ask(">")
+        name = terminal.ask(">", MOST_NAME)
     words, complaint = "", ROUTINE
     if not routine:
         words, complaint = _ask_complaint(knowledge, terminal)
