@@ -15,10 +15,9 @@ ROOT = Path(__file__).parent.parent
 PACKAGE = ROOT / "troubleshoot"
 MODULES = sorted(PACKAGE.rglob("*.py"))
 LEVEL = {
-    "quantities": 0, "knowledge": 1, "reasoning": 2, "visit": 3,
-    "records": 4, "practice": 4, "measure": 4, "cli": 5,
+    "outside": 0, "quantities": 1, "knowledge": 2, "reasoning": 3, "visit": 4,
+    "records": 5, "practice": 5, "measure": 5, "cli": 6,
 }  # fmt: skip
-KNOWLEDGE_MAY_NAME = {"quantities"}
 
 
 def imports(path: Path) -> Iterator[str]:
@@ -28,6 +27,11 @@ def imports(path: Path) -> Iterator[str]:
         elif isinstance(node, ast.ImportFrom) and node.module and node.level == 0:
             yield node.module
             yield from (f"{node.module}.{alias.name}" for alias in node.names)
+
+
+def attributes(path: Path) -> set[str]:
+    nodes = ast.walk(ast.parse(path.read_text("utf-8")))
+    return {node.attr for node in nodes if isinstance(node, ast.Attribute)}
 
 
 @pytest.mark.parametrize("path", MODULES, ids=lambda p: str(p.relative_to(PACKAGE)))
@@ -65,6 +69,26 @@ def test_only_the_command_line_prints() -> None:
             if isinstance(node, ast.Call) and isinstance(node.func, ast.Name)
         ]
         assert "print" not in calls and "input" not in calls, path
+
+
+def test_numbers_that_people_type_are_read_by_one_reader() -> None:
+    """`isdigit` takes what `int` refuses; `outside.numbers` takes plain digits."""
+    for path in MODULES:
+        found = attributes(path)
+        assert not found & {"isdigit", "isdecimal", "isnumeric"}, path
+
+
+def test_files_from_outside_are_read_by_one_reader() -> None:
+    """What is behind a name may never end, or never begin; `outside.files` looks first."""
+    ours = {"quantities/saturation.py", "quantities/make_saturation_tables.py"}  # shipped tables
+    for path in MODULES:
+        if (
+            path.relative_to(PACKAGE).parts[0] == "outside"
+            or str(path.relative_to(PACKAGE)) in ours
+        ):
+            continue
+        found = attributes(path)
+        assert not found & {"read_bytes", "read_text"}, path
 
 
 def test_the_way_to_the_first_question_loads_nothing_heavy() -> None:

@@ -145,7 +145,7 @@ def test_a_new_file_is_written_once_and_can_be_played(
     assert code == 1 and "tea-rooms.yaml:4:" in err
     file.write_bytes(b"\xff\xfe")
     code, _, err = command("practise", str(file))
-    assert code == 2 and err == f"{file}: this is no text in UTF-8; save it as UTF-8\n"
+    assert code == 2 and err == f"{file}: line 1 is not UTF-8 text; save it as UTF-8\n"
 
 
 def test_a_drawn_case_is_played_like_any_other(

@@ -7,6 +7,7 @@ import json
 import os
 import subprocess
 import sys
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -104,17 +105,97 @@ def test_a_folder_that_cannot_be_written_only_costs_time(rules: Path, tmp_path: 
     assert blocked.read_text("utf-8") == "no folder"
 
 
-def test_nothing_unfinished_is_left_when_the_disk_is_full(
-    rules: Path, cache: Path, monkeypatch: pytest.MonkeyPatch
-) -> None:
-    def full(path: Path, data: bytes) -> int:
-        with path.open("wb") as file:
-            file.write(data[:100])
-        raise OSError(28, "No space left on device")
-
-    monkeypatch.setattr(Path, "write_bytes", full)
-    assert load_rules(rules, cache=cache).tests
+def test_nothing_unfinished_is_left_when_the_disk_is_full(rules: Path, cache: Path) -> None:
+    program = (
+        "import resource, sys\n"
+        "resource.setrlimit(resource.RLIMIT_FSIZE, (100, 100))\n"
+        "from troubleshoot.knowledge.load import load_rules\n"
+        "print(len(load_rules(sys.argv[1], cache=sys.argv[2]).tests))\n"
+    )
+    done = subprocess.run(
+        [sys.executable, "-c", program, str(rules), str(cache)],
+        capture_output=True,
+        text=True,
+        check=True,
+    )
+    assert done.stdout == "6\n" and cache.is_dir()
     assert kept(cache) == []
+
+
+def test_what_is_kept_is_kept_for_its_owner_alone(rules: Path, tmp_path: Path) -> None:
+    cache = tmp_path / "new" / "cache"
+    load_rules(rules, cache=cache)
+    (copy,) = kept(cache)
+    modes = [path.stat().st_mode & 0o777 for path in (cache.parent, cache, copy)]
+    assert modes == [0o700, 0o700, 0o600]
+
+
+def _written_into(cache: Path) -> None:
+    """A kept file that says the meter need not be proved, with its right sum."""
+    (copy,) = kept(cache)
+    head, _, body = copy.read_bytes().partition(b"\n")
+    forged = body.replace(b"WARNING", b"CAUTION")
+    assert forged != body
+    words = head.split(b" ")
+    words[-1] = hashlib.sha256(forged).hexdigest().encode()
+    copy.write_bytes(b" ".join(words) + b"\n" + forged)
+
+
+def _others_may_write_the_folder(cache: Path) -> None:
+    cache.chmod(0o777)
+
+
+def _the_folder_is_anothers(cache: Path) -> None:
+    os.chown(cache, 12345, -1)
+
+
+def _the_file_is_anothers(cache: Path) -> None:
+    os.chown(kept(cache)[0], 12345, -1)
+
+
+def _others_may_write_the_file(cache: Path) -> None:
+    kept(cache)[0].chmod(0o666)
+
+
+@pytest.mark.parametrize(
+    "exposed",
+    [
+        _others_may_write_the_folder,
+        _the_folder_is_anothers,
+        _the_file_is_anothers,
+        _others_may_write_the_file,
+    ],
+)
+def test_nothing_is_taken_from_where_another_user_may_have_written(
+    rules: Path, cache: Path, exposed: Callable[[Path], None]
+) -> None:
+    """Regression: the sum is no secret; a shared folder put words into what is shown."""
+    first = load_rules(rules, cache=cache)
+    _written_into(cache)
+    assert load_rules(rules, cache=cache) != first  # the sum does not protect it
+    try:
+        exposed(cache)
+    except PermissionError:
+        pytest.skip("only root can give a file away")
+    assert load_rules(rules, cache=cache) == first
+
+
+def test_a_pipe_in_the_place_of_a_kept_file_holds_nothing_up(rules: Path, cache: Path) -> None:
+    first = load_rules(rules, cache=cache)
+    (copy,) = kept(cache)
+    copy.unlink()
+    os.mkfifo(copy)
+    assert load_rules(rules, cache=cache) == first
+
+
+def test_a_kept_file_of_great_depth_is_made_anew(rules: Path, cache: Path) -> None:
+    first = load_rules(rules, cache=cache)
+    (copy,) = kept(cache)
+    body = b"[" * 100_000
+    head = copy.read_bytes().partition(b"\n")[0].split(b" ")
+    head[-1] = hashlib.sha256(body).hexdigest().encode()
+    copy.write_bytes(b" ".join(head) + b"\n" + body)
+    assert load_rules(rules, cache=cache) == first
 
 
 def test_rules_with_problems_are_not_kept(tmp_path: Path, cache: Path) -> None:

@@ -5,6 +5,7 @@ from __future__ import annotations
 import os
 import subprocess
 import sys
+import tempfile
 from pathlib import Path
 
 import pytest
@@ -15,9 +16,13 @@ from troubleshoot.visit.journal import (
     Journal,
     JournalBusy,
     JournalDamaged,
+    JournalError,
     JournalFailed,
+    JournalNewer,
     open_visits,
 )
+from troubleshoot.visit.journal_lines import FORMAT, line_of
+from troubleshoot.visit.kept_visit import read_visit
 
 HEADER = {"program": "0", "rules": "abc", "date": "2026-01-05"}
 EVENTS = [{"event": "note", "text": f"note {n} µF \U0001f600"} for n in range(6)]
@@ -62,24 +67,111 @@ def test_a_changed_byte_before_the_last_record_is_reported_with_its_number(tmp_p
         Journal.open(path)
 
 
-@settings(max_examples=40, deadline=None)
+@settings(max_examples=200, deadline=None)
 @given(st.data())
-def test_no_changed_byte_goes_unnoticed(data: st.DataObject) -> None:
-    import tempfile
-
+def test_no_changed_byte_goes_unnoticed_and_no_whole_record_is_dropped(data: st.DataObject) -> None:
+    """Regression: a bit flipped in the last record made it a torn one, and it was cut away."""
     with tempfile.TemporaryDirectory() as folder:
         path = written(Path(folder))
         content = bytearray(path.read_bytes())
-        index = data.draw(st.integers(0, len(content) - 1))
+        index = data.draw(st.integers(0, len(content) - 1) | st.just(len(content) - 1))
         content[index] ^= data.draw(st.integers(1, 255))
         path.write_bytes(content)
+        for read in (Journal.open, read_visit):
+            with pytest.raises((JournalDamaged, JournalNewer)):
+                read(path)
+        assert path.read_bytes() == content
+
+
+@settings(max_examples=100, deadline=None)
+@given(st.integers(1, 4000), st.binary(max_size=40))
+def test_any_cut_and_any_tail_are_torn_or_damage_and_reading_changes_nothing(
+    length: int, tail: bytes
+) -> None:
+    with tempfile.TemporaryDirectory() as folder:
+        path = written(Path(folder))
+        content = path.read_bytes()[:length] + tail
+        path.write_bytes(content)
+        os.utime(path, (1, 1))
         try:
-            with Journal.open(path) as journal:
-                kept = list(journal.events)
-                noticed = bool(journal.notice)
+            kept = read_visit(path)
         except JournalDamaged:
-            return
-        assert noticed and kept == EVENTS[: len(kept)] and len(kept) >= len(EVENTS) - 2
+            kept = None
+        assert path.read_bytes() == content and path.stat().st_mtime == 1
+        if kept is not None:
+            assert list(kept.events) == EVENTS[: len(kept.events)]
+            with Journal.open(path) as journal:
+                assert journal.events == kept.events
+                assert bool(journal.notice) == bool(kept.notice) == (content[-1:] != b"\n")
+
+
+def test_a_newer_journal_is_neither_read_nor_written(tmp_path: Path) -> None:
+    """Regression: a journal of format 2 was read by a program that knew format 1, and added to."""
+    path = tmp_path / "visit.journal"
+    first, _ = line_of(0, 0, {"event": "journal", "format": FORMAT + 1, "program": "9.9"})
+    content = first + b"lines of another form, without an end"
+    path.write_bytes(content)
+    for read in (Journal.open, read_visit):
+        with pytest.raises(JournalNewer, match=r"version 9\.9 of the program wrote it"):
+            read(path)
+    assert path.read_bytes() == content
+
+
+def test_a_journal_of_the_first_format_is_gone_on_with(tmp_path: Path) -> None:
+    path = tmp_path / "visit.journal"
+    first, checksum = line_of(0, 0, {"event": "journal", "format": 1, **HEADER})
+    path.write_bytes(first + line_of(1, checksum, EVENTS[0])[0])
+    with Journal.open(path) as journal:
+        journal.append(EVENTS[1])
+    assert list(read_visit(path).events) == EVENTS[:2]
+
+
+def test_a_visit_open_elsewhere_is_read_and_said_to_be(tmp_path: Path) -> None:
+    path = written(tmp_path)
+    with Journal.open(path) as journal:
+        journal.append({"event": "note", "text": "just now"})
+        kept = read_visit(path)
+        assert kept.elsewhere and "another window" in kept.notice
+        assert kept.events == journal.events
+    assert not read_visit(path).elsewhere
+
+
+def test_what_stands_where_a_journal_should_is_refused_at_once(tmp_path: Path) -> None:
+    pipe, device, folder = (tmp_path / f"{name}.journal" for name in ("pipe", "device", "folder"))
+    os.mkfifo(pipe)
+    device.symlink_to("/dev/zero")
+    folder.mkdir()
+    for path in (pipe, device, folder):
+        for read in (Journal.open, read_visit):
+            with pytest.raises(JournalError, match=r"no regular file|cannot be opened"):
+                read(path)
+    assert set(open_visits(tmp_path)) == {pipe, device, folder}
+
+
+def test_a_journal_of_great_depth_is_damage(tmp_path: Path) -> None:
+    path = written(tmp_path)
+    path.write_bytes(path.read_bytes() + b'{"event":' + b"[" * 100_000 + b"\n")
+    with pytest.raises(JournalDamaged, match=f"record {len(EVENTS) + 2} is damaged"):
+        Journal.open(path)
+
+
+def test_no_journal_grows_longer_than_can_be_read(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("troubleshoot.visit.journal.MOST_EVENTS", len(EVENTS) + 1)
+    path = written(tmp_path)
+    with Journal.open(path) as journal:
+        journal.append(EVENTS[0])
+        with pytest.raises(JournalFailed, match="full"):
+            journal.append(EVENTS[0])
+    assert len(read_visit(path).events) == len(EVENTS) + 1
+
+
+def test_the_folder_and_the_journal_are_their_owners_alone(tmp_path: Path) -> None:
+    path = written(tmp_path / "data" / "visits")
+    folders = (path.parent.parent, path.parent)
+    assert [folder.stat().st_mode & 0o777 for folder in folders] == [0o700, 0o700]
+    assert path.stat().st_mode & 0o777 == 0o600
 
 
 def test_two_programs_cannot_hold_one_visit(tmp_path: Path) -> None:

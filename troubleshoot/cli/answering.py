@@ -5,6 +5,7 @@ from __future__ import annotations
 from typing import Any
 
 from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.outside.numbers import choice
 from troubleshoot.quantities.typed import NotUnderstood
 from troubleshoot.reasoning.measuring import read_text
 from troubleshoot.reasoning.places import Place
@@ -48,10 +49,9 @@ def step_outcomes(test: Test, step: Step, typed: str, outcomes: tuple[str, ...])
 def _choice(test: Test, typed: str, outcomes: tuple[str, ...]) -> tuple[str, ...]:
     several = test.choose == "several"
     parts = typed.replace(",", " ").split()
-    if all(part.isdigit() for part in parts):
-        numbers = [int(part) for part in parts]
-        if all(1 <= n <= len(outcomes) for n in numbers) and (several or len(numbers) == 1):
-            return _healthy_alone(test, tuple(outcomes[n - 1] for n in numbers))
+    numbers = [n for part in parts if (n := choice(part, len(outcomes))) is not None]
+    if numbers and len(numbers) == len(parts) and (several or len(numbers) == 1):
+        return _healthy_alone(test, tuple(outcomes[n - 1] for n in numbers))
     chosen = _by_word(typed, outcomes, several)
     if chosen:
         return _healthy_alone(test, chosen)

@@ -7,6 +7,7 @@ import click
 from troubleshoot.cli.case_input import case_from
 from troubleshoot.cli.json_output import say_json
 from troubleshoot.cli.rule_base import shipped_rules
+from troubleshoot.outside.text import shown
 
 
 @click.command()
@@ -26,4 +27,4 @@ def assess(file: str, as_json: bool) -> None:
         say_json(account)
     else:
         for line in lines:
-            click.echo(line)
+            click.echo(shown(line))

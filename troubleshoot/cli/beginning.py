@@ -7,6 +7,8 @@ from troubleshoot.cli.known_values import ask_fact
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.outside.numbers import choice
+from troubleshoot.outside.text import MOST_NAME
 from troubleshoot.visit.case_file import ROUTINE
 from troubleshoot.visit.complaints import match_complaints
 from troubleshoot.visit.nameplate import facts_to_ask
@@ -32,7 +34,7 @@ def begin(
     name = unit
     if not name:
         terminal.say("Which unit? A name for the record, or Enter for none.")
-        name = terminal.ask(">")
+        name = terminal.ask(">", MOST_NAME)
     words, complaint = "", ROUTINE
     if not routine:
         words, complaint = _ask_complaint(knowledge, terminal)
@@ -61,7 +63,7 @@ def _ask_profiles(terminal: Terminal) -> tuple[str, ...]:
         typed = terminal.ask(">").replace(",", " ").split()
         if not typed:
             return tuple(sorted(FULLY_QUALIFIED))
-        if all(part.isdigit() and 1 <= int(part) <= len(PROFILES) for part in typed):
+        if all(choice(part, len(PROFILES)) for part in typed):
             return tuple(dict.fromkeys(PROFILES[int(part) - 1] for part in typed))
         terminal.say(f"Numbers from 1 to {len(PROFILES)}, with spaces between them.")
 
@@ -83,8 +85,8 @@ def _ask_complaint(knowledge: Knowledge, terminal: Terminal) -> tuple[str, str]:
             terminal.say(f"{number} {complaint.says}", 2)
         terminal.say(f"{len(found) + 1} none of these: say it again", 2)
         typed = terminal.ask(">")
-        if typed.isdigit() and 1 <= int(typed) <= len(found):
-            return words, found[int(typed) - 1].id
+        if (chosen := choice(typed, len(found))) is not None:
+            return words, found[chosen - 1].id
         terminal.say("What does the caller say?")
 
 

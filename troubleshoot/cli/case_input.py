@@ -2,33 +2,43 @@
 
 from __future__ import annotations
 
-import json
 import sys
-from pathlib import Path
 
 from troubleshoot.cli.failures import NOT_UNDERSTOOD, Failure
 from troubleshoot.cli.json_output import say_json
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.outside.files import read_stream, read_text
+from troubleshoot.outside.plain_data import check_plain, from_json
+from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.reasoning.answers import Case
 from troubleshoot.reasoning.equipment import InputRefused, Refusal
 from troubleshoot.visit.case_file import read_case
 
 
 def read_plain(path: str) -> object:
-    """The plain data of a YAML or JSON file, by the strict loader the rule files use."""
+    """The plain data of a YAML or JSON file, by the strict loader the rule files use.
+
+    A file that cannot be read fails with exit code 2; what it holds is refused by its place.
+    """
+    try:
+        text = read_stream(sys.stdin, path) if path == "-" else read_text(path)
+    except NotUsable as error:
+        raise Failure(
+            [f"{path}: cannot be read: {error.what}; name a YAML or JSON file"], 2
+        ) from None
+    try:
+        data = from_json(text, "file") if path.endswith(".json") else _from_yaml(text, path)
+        check_plain(data, "file")
+    except NotUsable as error:
+        raise InputRefused((Refusal(error.where, error.what, error.instead),)) from None
+    return data
+
+
+def _from_yaml(text: str, path: str) -> object:
     from troubleshoot.knowledge.located import read_located
     from troubleshoot.knowledge.nodes import plain
     from troubleshoot.knowledge.problems import RuleFileError
 
-    try:
-        text = sys.stdin.read() if path == "-" else Path(path).read_text("utf-8")
-    except (OSError, UnicodeDecodeError) as error:
-        raise Failure([f"{path}: cannot be read ({error}); name a YAML or JSON file"], 2) from None
-    if path.endswith(".json"):
-        try:
-            return json.loads(text)
-        except ValueError as error:
-            raise InputRefused((Refusal("file", f"not JSON: {error}", "mend the file"),)) from None
     try:
         return plain(read_located(text, path))
     except RuleFileError as error:

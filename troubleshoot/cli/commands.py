@@ -6,6 +6,7 @@ from troubleshoot.cli.screens import HELP, show_causes, show_how
 from troubleshoot.cli.terminal import Leave, Terminal
 from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.places import PlaceNotUnderstood, spoken
 from troubleshoot.visit.decide import Decider
@@ -145,8 +146,7 @@ class Commands:
 
     def _do(self, words: str) -> None:
         """Take a test by its number in the list, or by its id and place."""
-        number = int(words) if words.isdigit() else 0
-        if 1 <= number <= len(self.offered):
+        if (number := choice(words, len(self.offered))) is not None:
             self._aim(*self.offered[number - 1])
             return
         name, _, at = words.partition(" at ")

@@ -7,14 +7,24 @@ from typing import TYPE_CHECKING
 import click
 
 from troubleshoot.cli.rule_base import shipped_rules
+from troubleshoot.outside.refusal import NotUsable
+from troubleshoot.outside.text import MOST_NAME, one_line
 from troubleshoot.visit.profiles import PROFILES
 
 if TYPE_CHECKING:
     from troubleshoot.records.round_sheet import Season
 
 
+def _a_name(ctx: click.Context, parameter: click.Parameter, value: str | None) -> str | None:
+    """A unit's name as it stands in the record for good; one that cannot is a usage error."""
+    try:
+        return value and one_line(value, "the unit's name", MOST_NAME)
+    except NotUsable as error:
+        raise click.BadParameter(f"{error.what}; {error.instead}") from None
+
+
 @click.command()
-@click.argument("unit", required=False, metavar="[UNIT]")
+@click.argument("unit", required=False, metavar="[UNIT]", callback=_a_name)
 @click.option("--answers", metavar="FILE", help="Answer from a YAML or JSON file; ask nothing.")
 @click.option("--json", "as_json", is_flag=True, help="The account as JSON; asks nothing.")
 @click.option("--no-input", is_flag=True, help="Ask nothing; what no file answers is skipped.")
@@ -49,7 +59,7 @@ def diagnose(
 
 
 @click.command()
-@click.argument("unit", required=False, metavar="[UNIT]")
+@click.argument("unit", required=False, metavar="[UNIT]", callback=_a_name)
 @click.option("--profile", "profiles", multiple=True, type=click.Choice(PROFILES))
 @click.option("--sheet", is_flag=True, help="Print the season's inspection sheet; no visit.")
 @click.option(

@@ -6,12 +6,15 @@ not finished; 5 rules invalid; 6 the journal cannot be written; 130 Ctrl-C.
 
 from __future__ import annotations
 
+import io
 import os
 import sys
 from collections.abc import Iterable
 from typing import Any
 
 import click
+
+from troubleshoot.outside.text import shown
 
 CHECKS_FOUND = 1
 USAGE = 2
@@ -32,7 +35,7 @@ class Failure(click.ClickException):
 
     def show(self, file: Any = None) -> None:
         for line in self.lines:
-            click.echo(line, err=True, file=file)
+            click.echo(shown(line), err=True, file=file)
 
 
 def run_command(command: click.Command) -> int:
@@ -48,7 +51,9 @@ def run_command(command: click.Command) -> int:
         error.show()
         return error.code
     except click.ClickException as error:
-        error.show()
+        said = io.StringIO()
+        error.show(said)
+        click.echo(shown(said.getvalue()), err=True, nl=False)
         return error.exit_code
     except BrokenPipeError:
         # Whoever read our output has gone; say nothing more, at exit either.

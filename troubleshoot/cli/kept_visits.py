@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 from dataclasses import replace
-from typing import Any
+from pathlib import Path
+from typing import Any, Final
 
 import click
 
@@ -12,25 +13,36 @@ from troubleshoot.cli.failures import JOURNAL_FAILED, USAGE, Failure
 from troubleshoot.cli.json_output import say_json
 from troubleshoot.cli.rule_base import shipped_rules
 from troubleshoot.cli.visiting import data_folder
-from troubleshoot.visit.journal import SUFFIX, Journal, JournalError
+from troubleshoot.outside.refusal import NotUsable
+from troubleshoot.outside.text import shown
+from troubleshoot.visit.journal import Journal, JournalError, JournalNewer
+from troubleshoot.visit.kept_visit import read_visit
+from troubleshoot.visit.visit_names import journal_path, kept_visits
+
+MOST_SHOWN: Final = 200
+"""Letters of a visit's words in the list."""
 
 
 @click.command()
 @click.pass_context
 def visits(ctx: click.Context) -> None:
-    """List the visits that are kept, the latest first."""
-    folder = data_folder((ctx.obj or {}).get("data")) / "visits"
-    paths = sorted(folder.glob(f"*{SUFFIX}"), reverse=True)
+    """List the visits that are kept, the latest first; one that cannot be read says why."""
+    paths = kept_visits(_folder(ctx))
     if not paths:
         click.echo("No visit is kept yet. Start one with: troubleshoot")
     stopped = False
     for path in paths:
-        with opened(path.stem, ctx) as journal:
-            start = next((e for e in journal.events if e["event"] == "start"), {})
-            end = _how_it_stands(journal.events)
-            words = start.get("words") or start.get("complaint") or "routine round"
-            click.echo(f"{path.stem}  {end:<12} {words}")
-            stopped = stopped or end == "stopped"
+        try:
+            kept = read_visit(path)
+        except JournalError as error:
+            stands, words = "damaged", str(error)
+            if isinstance(error, JournalNewer):
+                stands = "newer"
+        else:
+            stands = "open elsewhere" if kept.elsewhere else _how_it_stands(kept.events)
+            words = _what_about(kept.events)
+            stopped = stopped or stands == "stopped"
+        click.echo(shown(f"{path.stem}  {stands:<12} {words}"))
     if stopped:
         click.echo("A stopped one that has been made safe goes on by: troubleshoot reopen VISIT")
 
@@ -38,11 +50,22 @@ def visits(ctx: click.Context) -> None:
 def _how_it_stands(events: Sequence[Mapping[str, Any]]) -> str:
     """The ending of a visit, or whether it is open, for the first time or again."""
     for event in reversed(events):
-        if event["event"] == "end":
-            return str(event["ending"])
-        if event["event"] == "reopened":
+        if event.get("event") == "end":
+            return _one_line(event.get("ending", "closed"))
+        if event.get("event") == "reopened":
             return "reopened"
     return "open"
+
+
+def _what_about(events: Sequence[Mapping[str, Any]]) -> str:
+    """The caller's words, or the complaint that they were taken for."""
+    start = next((event for event in events if event.get("event") == "start"), {})
+    return _one_line(start.get("words") or start.get("complaint") or "routine round")
+
+
+def _one_line(value: object) -> str:
+    """A value of a journal in a line of the list: as written, but never two lines or a page."""
+    return " ".join(str(value).split())[:MOST_SHOWN]
 
 
 @click.command()
@@ -56,12 +79,19 @@ def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
     from troubleshoot.visit.account import ending_of
     from troubleshoot.visit.events import replay
     from troubleshoot.visit.stops import standing_stop
+    from troubleshoot.visit.understanding import understood
     from troubleshoot.visit.visit_account import stops_account, visit_account
     from troubleshoot.visit.work_state import open_items
 
     knowledge = shipped_rules()
-    with opened(visit, ctx) as journal:
-        state = replay(knowledge, journal.events)
+    try:
+        kept = read_visit(_path(visit, ctx))
+    except JournalError as error:
+        raise Failure([str(error)], JOURNAL_FAILED) from None
+    understanding = understood(knowledge, kept.events)
+    state = replay(knowledge, understanding.events)
+    if kept.notice:
+        click.echo(kept.notice, err=True)
     case = state.case
     if state.cured:  # the report names what was repaired, not what would be next without it
         case = replace(case, repaired=case.repaired[:-1])
@@ -75,6 +105,7 @@ def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
         "unit": state.unit_data,
         "stops": stops_account(knowledge, state),
         "notes": state.notes,
+        "not_understood": understanding.unknown,
         "open_items": open_items(state.work) if state.ended != "closed" else (),
     }
     stop = standing_stop(knowledge, state, conclusions)
@@ -86,11 +117,23 @@ def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
 
 
 def opened(visit: str, ctx: click.Context) -> Journal:
-    """The journal of a visit by its name, held open."""
-    path = data_folder((ctx.obj or {}).get("data")) / "visits" / f"{visit}{SUFFIX}"
-    if not path.is_file():
-        raise Failure([f"there is no visit {visit}; see: troubleshoot visits"], USAGE)
+    """The journal of a visit by its name, held open to go on with it."""
     try:
-        return Journal.open(path)
+        return Journal.open(_path(visit, ctx))
     except JournalError as error:
         raise Failure([str(error)], JOURNAL_FAILED) from None
+
+
+def _folder(ctx: click.Context) -> Path:
+    return data_folder((ctx.obj or {}).get("data")) / "visits"
+
+
+def _path(visit: str, ctx: click.Context) -> Path:
+    """The journal of a visit by its name; a name that leads elsewhere is refused."""
+    try:
+        path = journal_path(_folder(ctx), visit)
+    except NotUsable as error:
+        raise Failure([str(error)], USAGE) from None
+    if path not in kept_visits(path.parent):
+        raise Failure([f"there is no visit {visit}; see: troubleshoot visits"], USAGE)
+    return path

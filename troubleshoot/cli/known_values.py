@@ -7,6 +7,7 @@ from collections.abc import Callable
 from troubleshoot.cli.terminal import Leave, Terminal
 from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import EquipmentFact
+from troubleshoot.outside.numbers import choice
 
 HELP = "Type what the unit says, or Enter if it is not known; q keeps the visit and leaves."
 
@@ -19,9 +20,8 @@ def ask_fact(terminal: Terminal, book: VisitBook, fact: EquipmentFact, why: str 
     terminal.say(f"{fact.asks} ({choices})")
 
     def read(typed: str) -> object:
-        if typed.isdigit() and 1 <= int(typed) <= len(fact.values) and not fact.counts:
-            return fact.values[int(typed) - 1]
-        return typed
+        number = None if fact.counts else choice(typed, len(fact.values))
+        return typed if number is None else fact.values[number - 1]
 
     _ask(terminal, book, fact.id, read)
 

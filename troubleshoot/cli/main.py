@@ -81,7 +81,8 @@ def _command(name: str) -> Any:
 def main() -> None:
     """Entry point: runs the command line and turns every known failure into a sentence.
 
-    What the terminal's encoding cannot show is replaced, never a crash.
+    What the terminal's encoding cannot show is replaced, never a crash; bytes that are no text are
+    marked on the way in, for whoever reads them to turn away.
     """
     # Loading makes many objects that all live on; looking for rubbish among them costs a tenth of
     # the start and finds none.
@@ -89,4 +90,6 @@ def main() -> None:
     for stream in (sys.stdout, sys.stderr):
         if isinstance(stream, io.TextIOWrapper):
             stream.reconfigure(errors="replace")
+    if isinstance(sys.stdin, io.TextIOWrapper):
+        sys.stdin.reconfigure(errors="surrogateescape")
     sys.exit(run_command(cli))

@@ -9,6 +9,7 @@ from collections.abc import Callable, Sequence
 
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.knowledge.model import Test
+from troubleshoot.outside.numbers import choice
 from troubleshoot.practice.expecting import Expected, judge, sound_band
 from troubleshoot.practice.session import Session
 from troubleshoot.reasoning.places import Place, PlaceNotUnderstood, parse_place
@@ -24,8 +25,8 @@ def ask_place(
     if len(places) == 1 and not words:
         return places
     while True:
-        if words.isdigit() and 1 <= int(words) <= len(places):
-            return (places[int(words) - 1],)
+        if (number := choice(words, len(places))) is not None:
+            return (places[number - 1],)
         if words:
             try:
                 found = parse_place(words, test.per, session.scenario.unit.layout)

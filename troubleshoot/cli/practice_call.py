@@ -13,6 +13,7 @@ from troubleshoot.cli.practice_asking import show_places
 from troubleshoot.cli.practice_finding import causes_called, or_nearest, possible_causes
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.knowledge.model import Fault
+from troubleshoot.outside.numbers import choice
 from troubleshoot.practice.scenario import TrueFault
 from troubleshoot.practice.scoring import Call
 from troubleshoot.practice.session import Session
@@ -76,8 +77,8 @@ def _find(terminal: Terminal, session: Session, typed: str) -> Fault | None:
         if len(found) > MOST_FOUND:
             terminal.say(f"and {len(found) - MOST_FOUND} more: say more words of it.", 2)
         typed = terminal.ask("number or words >")
-        if typed.isdigit() and 1 <= int(typed) <= len(listed):
-            return listed[int(typed) - 1]
+        if (chosen := choice(typed, len(listed))) is not None:
+            return listed[chosen - 1]
     terminal.say("Words of the cause, or Enter.")
     return None
 
@@ -150,6 +151,6 @@ def _number(terminal: Terminal, most: int) -> int | None:
         typed = terminal.ask("number >")
         if not typed:
             return None
-        if typed.isdigit() and 1 <= int(typed) <= most:
-            return int(typed)
+        if (number := choice(typed, most)) is not None:
+            return number
         terminal.say(f"A number from 1 to {most}, or Enter.")

@@ -10,6 +10,7 @@ import click
 from troubleshoot.cli.failures import USAGE, Failure
 from troubleshoot.cli.json_output import say_json
 from troubleshoot.cli.rule_base import shipped_rules
+from troubleshoot.outside.text import shown
 
 
 def write_new(words: Sequence[str]) -> None:
@@ -26,7 +27,7 @@ def write_new(words: Sequence[str]) -> None:
         raise Failure([f"{path} is there already; name another file"], USAGE) from None
     except OSError as error:
         raise unwritable(str(path), error) from None
-    click.echo(f"{path} is written. Change it, then: troubleshoot practise {path}")
+    click.echo(shown(f"{path} is written. Change it, then: troubleshoot practise {path}"))
 
 
 def show_schema(words: Sequence[str]) -> None:

@@ -7,6 +7,7 @@ from collections.abc import Iterable
 from difflib import get_close_matches
 
 from troubleshoot.knowledge.model import Fault, Test
+from troubleshoot.outside.numbers import choice, whole_number
 from troubleshoot.practice.session import Session
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.wording import with_place
@@ -37,8 +38,9 @@ def tests_called(session: Session, words: str) -> list[Test]:
 def steps_called(session: Session, words: str) -> list[Test]:
     """The safety steps whose name or id holds every word, or the one of that number."""
     steps = session.steps()
-    if words.isdigit():
-        return list(steps[int(words) - 1 : int(words)]) if int(words) else []
+    if whole_number(words) is not None:
+        number = choice(words, len(steps))
+        return [] if number is None else [steps[number - 1]]
     return _called(steps, words)
 
 

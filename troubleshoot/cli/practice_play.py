@@ -23,6 +23,7 @@ from troubleshoot.cli.practice_steps import do_steps, step_named
 from troubleshoot.cli.screens import show_cautions, show_how, show_stop
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.knowledge.model import Test
+from troubleshoot.outside.numbers import choice, whole_number
 from troubleshoot.practice.expecting import Expected
 from troubleshoot.practice.played import Done, Partly, Result, Stopped, Unavailable
 from troubleshoot.practice.scoring import Call
@@ -117,8 +118,8 @@ class Play:
             return ask_call(self.terminal, self.session)
         if word == "stop":
             return self._stop()
-        if word.isdigit():
-            self._numbered(int(word), rest)
+        if (number := whole_number(word)) is not None:
+            self._numbered(number, rest)
         elif word in self.words:
             self.words[word](rest)
         else:
@@ -167,9 +168,9 @@ class Play:
 
     def _do(self, rest: str) -> None:
         """Take a test by its number in the last list, or by name, with or without a place."""
-        number, _, after = rest.partition(" ")
-        if number.isdigit():
-            self._numbered(int(number), after.strip())
+        first, _, after = rest.partition(" ")
+        if (number := whole_number(first)) is not None:
+            self._numbered(number, after.strip())
             return
         name, _, place = rest.partition(" at ")
         found = tests_called(self.session, name)
@@ -209,8 +210,8 @@ class Play:
         do_steps(self.terminal, self.session, rest, self.shown_cautions)
 
     def _how(self, rest: str) -> None:
-        if rest.isdigit() and 1 <= int(rest) <= len(self.listed):
-            show_how(self.terminal, self.listed[int(rest) - 1])
+        if (number := choice(rest, len(self.listed))) is not None:
+            show_how(self.terminal, self.listed[number - 1])
         elif rest.startswith("step "):
             step = step_named(self.terminal, self.session, rest.removeprefix("step ").strip())
             if step is not None:

@@ -15,6 +15,8 @@ from troubleshoot.cli.rule_base import shipped_rules
 from troubleshoot.cli.terminal import EndOfInput, Terminal
 from troubleshoot.cli.visiting import data_folder
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.outside.refusal import NotUsable
+from troubleshoot.outside.text import MOST_NAME
 from troubleshoot.practice.scenario import Scenario
 from troubleshoot.practice.scores import NOBODY, Play
 
@@ -69,12 +71,21 @@ def practise(
 
 
 def _plays(folder: Path, apprentice: str) -> tuple[Play, ...]:
-    from troubleshoot.practice.scores import RecordDamaged, read_plays, record_path
+    from troubleshoot.practice.scores import RecordDamaged, read_plays
 
     try:
-        return read_plays(record_path(folder, apprentice))
+        return read_plays(_record(folder, apprentice))
     except RecordDamaged as error:
         raise Failure([str(error)], NOT_UNDERSTOOD) from None
+
+
+def _record(folder: Path, apprentice: str) -> Path:
+    from troubleshoot.practice.scores import record_path
+
+    try:
+        return record_path(folder, apprentice)
+    except NotUsable as error:
+        raise Failure([str(error)], USAGE) from None
 
 
 def _all(knowledge: Knowledge) -> tuple[Scenario, ...]:
@@ -97,20 +108,26 @@ def _named(knowledge: Knowledge, name: str) -> Scenario:
     from troubleshoot.reasoning.conclude import Reasoner
 
     paths = scenario_paths()
-    if name not in paths and not Path(name).is_file():
+    if name not in paths and not _is_file(name):
         near = get_close_matches(name, paths, n=1, cutoff=0.5)
         instead = f"did you mean {near[0]}?" if near else "troubleshoot practise lists scenarios"
-        raise Failure([f"there is no scenario or file {name}; {instead}"], USAGE)
+        raise Failure([f"there is no scenario or file {name[:MOST_NAME]}; {instead}"], USAGE)
     try:
         if name in paths:
             return load_scenario(knowledge, paths[name])
         return checked_scenario(Reasoner(knowledge), Path(name))
     except ScenarioError as error:
         raise Failure([str(each) for each in error.problems], CHECKS_FOUND) from None
-    except UnicodeDecodeError:
-        raise Failure([f"{name}: this is no text in UTF-8; save it as UTF-8"], USAGE) from None
-    except OSError as error:
-        raise Failure([f"{name}: cannot be read ({error.strerror}); name another"], USAGE) from None
+    except NotUsable as error:
+        raise Failure([str(error)], USAGE) from None
+
+
+def _is_file(name: str) -> bool:
+    """Whether a file is called so; a name too long for any is none."""
+    try:
+        return Path(name).is_file()
+    except OSError:
+        return False
 
 
 def _drawn(subsystem: str, seed: int, difficulty: int) -> Scenario:
@@ -130,6 +147,7 @@ def _play(scenario: Scenario, folder: Path, apprentice: str) -> int:
     from troubleshoot.practice.session import Session
     from troubleshoot.reasoning.conclude import Reasoner
 
+    _record(folder, apprentice)
     terminal = Terminal()
     play = Play(terminal, Session(Reasoner(shipped_rules()), scenario))
     try:
@@ -150,7 +168,7 @@ def _debrief(terminal: Terminal, play: object, call: object, folder: Path, appre
     from troubleshoot.cli.practice_play import Play
     from troubleshoot.practice.debrief import debrief
     from troubleshoot.practice.expert import expert_path
-    from troubleshoot.practice.scores import keep_play, play_of, record_path
+    from troubleshoot.practice.scores import keep_play, play_of
     from troubleshoot.practice.scoring import Call, score_of
 
     assert isinstance(play, Play) and isinstance(call, Call)
@@ -164,9 +182,10 @@ def _debrief(terminal: Terminal, play: object, call: object, folder: Path, appre
     today = f"{clock.now():%Y-%m-%d}"
     kept = play_of(session.scenario, score, apprentice, today, guesses)
     try:
-        keep_play(record_path(folder, apprentice), kept)
-    except OSError as error:
-        terminal.say(f"The result could not be kept ({error.strerror}); see --data.")
+        keep_play(_record(folder, apprentice), kept)
+    except (OSError, NotUsable) as error:
+        reason = error.what if isinstance(error, NotUsable) else error.strerror
+        terminal.say(f"The result could not be kept ({reason}); see --data.")
 
 
 def _list(folder: Path, apprentice: str) -> None:

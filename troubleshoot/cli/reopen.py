@@ -29,6 +29,7 @@ def reopen(ctx: click.Context, visit: str) -> None:
     with opened(visit, ctx) as journal:
         knowledge, terminal = shipped_rules(), Terminal()
         book = VisitBook(knowledge, visit, journal, list(journal.events))
+        terminal.say_all(book.notices)
         conversation = Conversation(knowledge, book, terminal)
         if reopened(conversation.decider.reasoner, book, terminal):
             ctx.exit(conversation.run())

@@ -9,6 +9,9 @@ import click
 from troubleshoot.cli.failures import CHECKS_FOUND, RULES_INVALID, USAGE, Failure
 from troubleshoot.cli.json_output import say_json
 from troubleshoot.cli.rule_base import rules_in, shipped_rules
+from troubleshoot.outside.files import read_text
+from troubleshoot.outside.refusal import NotUsable
+from troubleshoot.outside.text import shown
 
 
 @click.group()
@@ -35,7 +38,7 @@ def check_rules_command(ctx: click.Context, pack: tuple[str, ...], against: str 
     earlier = rules_in(against) if against is not None else None
     problems = check_rules([shipped_folder(), *pack], earlier)
     for problem in problems:
-        click.echo(f"{problem} [{problem.check}]")
+        click.echo(shown(f"{problem} [{problem.check}]"))
     errors = sum(problem.level == "error" for problem in problems)
     click.echo(f"{errors} to mend, {len(problems) - errors} to know")
     ctx.exit(CHECKS_FOUND if errors else 0)
@@ -93,14 +96,16 @@ def format_command(ctx: click.Context, files: tuple[str, ...], check: bool) -> N
     changed = 0
     for name in files:
         path = Path(name)
-        text = path.read_text("utf-8")
         try:
+            text = read_text(path)
             formatted = format_file(text, name, _kind_of(path))
         except RuleFileError as error:
             raise Failure(str(error).splitlines(), RULES_INVALID) from None
+        except NotUsable as error:
+            raise Failure([str(error)], RULES_INVALID) from None
         if formatted != text:
             changed += 1
-            click.echo(f"{name}: {'would change' if check else 'written anew'}")
+            click.echo(f"{shown(name)}: {'would change' if check else 'written anew'}")
             if not check:
                 path.write_text(formatted, "utf-8")
     ctx.exit(CHECKS_FOUND if check and changed else 0)

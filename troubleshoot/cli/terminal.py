@@ -1,7 +1,9 @@
 """The terminal: plain lines in and out, fitted to its width, never a crash over an encoding.
 
-Colour carries no meaning of its own and is off where nobody would see it (not a terminal,
-NO_COLOR, TERM=dumb). What is typed on a pipe is echoed, so that a transcript reads whole.
+Nothing that came from outside drives the terminal: a line that holds such characters is asked for
+again, and text from old files is shown with them written out. Colour carries no meaning of its own
+and is off where nobody would see it (not a terminal, NO_COLOR, TERM=dumb). What is typed on a pipe
+is echoed, so that a transcript reads whole.
 """
 
 from __future__ import annotations
@@ -12,8 +14,12 @@ import sys
 import textwrap
 from collections.abc import Iterable
 
+from troubleshoot.outside.refusal import NotUsable
+from troubleshoot.outside.text import MOST_TYPED, one_line, shown
+
 NARROWEST, WIDEST = 40, 100
 VISIT_IS_KEPT = "The visit is kept. Start again to go on from here."
+_PIECE = 1 << 16
 _BOLD, _PLAIN = "\x1b[1m", "\x1b[0m"
 
 
@@ -45,7 +51,7 @@ class Terminal:
         """
         start = " " * indent
         lines = textwrap.wrap(
-            text,
+            shown(text),
             self.width,
             initial_indent=start,
             subsequent_indent=start + "  ",
@@ -58,19 +64,25 @@ class Terminal:
         for line in lines:
             self.say(line.strip(), indent + len(line) - len(line.lstrip()))
 
-    def ask(self, prompt: str) -> str:
-        """One line of answer, trimmed. Raises EndOfInput."""
-        encoded = self._encodable(prompt)
-        sys.stdout.write(f"{encoded} ")
-        sys.stdout.flush()
-        line = sys.stdin.readline()
-        if not line:
-            self._write("")
-            raise EndOfInput
-        answer = line.strip()
-        if not self.typed_by_hand:
-            self._write(answer)
-        return answer
+    def ask(self, prompt: str, most: int = MOST_TYPED) -> str:
+        """One line of answer, trimmed, of at most `most` letters. Raises EndOfInput.
+
+        Enter confirms, so a line that cannot be used is never taken for an empty one.
+        """
+        while True:
+            sys.stdout.write(f"{self._encodable(shown(prompt))} ")
+            sys.stdout.flush()
+            line = sys.stdin.readline(most + 1)
+            if not line:
+                self._write("")
+                raise EndOfInput
+            _leave_the_rest(line)
+            if not self.typed_by_hand:
+                self._write(shown(line.strip()))
+            try:
+                return one_line(line.removesuffix("\n"), "That line", most)
+            except NotUsable as error:
+                self.say(f"{error}.")
 
     def _write(self, text: str) -> None:
         sys.stdout.write(self._encodable(text) + "\n")
@@ -78,3 +90,9 @@ class Terminal:
     def _encodable(self, text: str) -> str:
         encoding = sys.stdout.encoding or "utf-8"
         return text.encode(encoding, "replace").decode(encoding)
+
+
+def _leave_the_rest(line: str) -> None:
+    """Read on to the end of a line that is longer than was asked for."""
+    while line and not line.endswith("\n"):
+        line = sys.stdin.readline(_PIECE)

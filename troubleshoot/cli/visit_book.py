@@ -1,6 +1,7 @@
 """The book of one visit: its events, the state they add up to, and the journal that keeps them.
 
-An event is in the journal before it counts.
+An event is in the journal before it counts. Of a kept visit only those events count that today's
+rules understand.
 """
 
 from __future__ import annotations
@@ -14,6 +15,7 @@ from troubleshoot.reasoning.equipment import InputRefused
 from troubleshoot.visit.event_shapes import Event, step_event
 from troubleshoot.visit.events import after, replay
 from troubleshoot.visit.steps import Step
+from troubleshoot.visit.understanding import understood
 from troubleshoot.visit.undoing import taken_back
 from troubleshoot.visit.visit_state import VisitState
 
@@ -28,7 +30,10 @@ class Keeper(Protocol):
 
 
 class VisitBook:
-    """One visit's events. `changed` tells a caller whether a command altered the visit."""
+    """One visit's events. `changed` tells a caller whether a command altered the visit.
+
+    `notices`: what of a kept visit is not understood, to be said before it goes on.
+    """
 
     def __init__(
         self, knowledge: Knowledge, visit_id: str, keeper: Keeper, events: list[Event]
@@ -37,8 +42,10 @@ class VisitBook:
         self.visit_id = visit_id
         self.changed = False
         self._keeper = keeper
-        self.events = events
-        self.state: VisitState = replay(knowledge, events)
+        understanding = understood(knowledge, events)
+        self.notices = understanding.notices
+        self.events = list(understanding.events)
+        self.state: VisitState = replay(knowledge, self.events)
 
     @property
     def kept_at(self) -> float:

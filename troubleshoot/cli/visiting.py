@@ -15,6 +15,7 @@ from troubleshoot.cli.terminal import VISIT_IS_KEPT, EndOfInput, Leave, Terminal
 from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.journal import Journal, JournalError, open_visits
+from troubleshoot.visit.visit_names import next_name
 
 
 def converse(
@@ -84,6 +85,7 @@ def _resume(terminal: Terminal, book: VisitBook) -> None:
     """What a person elsewhere could have changed since is asked again."""
     if not book.events:
         return
+    terminal.say_all(book.notices)
     now, last = clock.now(), datetime.fromtimestamp(book.kept_at).astimezone()
     away = (now - last).total_seconds() / 60
     book.add(
@@ -96,6 +98,5 @@ def _resume(terminal: Terminal, book: VisitBook) -> None:
 
 def _new_journal(knowledge: Knowledge, visits: Path) -> Journal:
     today = f"{clock.now():%Y-%m-%d}"
-    taken = len(list(visits.glob(f"{today}-*"))) if visits.is_dir() else 0
     header = {"program": __version__, "rules": knowledge.digest, "date": today}
-    return Journal.create(visits, f"{today}-{taken + 1}", header)
+    return Journal.create(visits, next_name(visits, today), header)

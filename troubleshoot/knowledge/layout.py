@@ -1,6 +1,7 @@
 """Which files a folder of rules holds, and what kind each is. Only names and bytes here.
 
-No symbolic link is followed: a pack from somebody else must not reach outside its own folder.
+No symbolic link is followed: a pack from somebody else must not reach outside its own folder. How
+much is read is bounded before it is read.
 """
 
 from __future__ import annotations
@@ -12,9 +13,12 @@ from pathlib import Path
 from typing import Final
 
 from troubleshoot.knowledge.problems import Problem, RulesInvalid
+from troubleshoot.outside.files import read_bytes
+from troubleshoot.outside.refusal import NotUsable
 
 MOST_FILES: Final = 5_000
-MOST_FILE_BYTES: Final = 1_000_000
+MOST_FOLDERS_DEEP: Final = 8
+MOST_BYTES_IN_ALL: Final = 50_000_000
 
 PACK_MANIFEST: Final = "pack.yaml"
 _FILES: Final = {
@@ -44,20 +48,24 @@ class RuleText:
 def read_folders(folders: Sequence[Path | str]) -> list[RuleText]:
     """Read every rule file of the folders, in a fixed order.
 
-    Raises RulesInvalid for a missing folder, a symbolic link, a file that is too large, or more
-    files than anybody writes by hand.
+    Raises RulesInvalid for a missing folder, a symbolic link, a file that cannot be read or is too
+    large, or more files than anybody writes by hand.
     """
     texts: list[RuleText] = []
     problems: list[Problem] = []
+    read = 0
     for number, folder in enumerate(folders):
         try:
-            texts.extend(_read_folder(Path(folder), number, problems))
+            for text in _read_folder(Path(folder), number, problems):
+                texts.append(text)
+                read += len(text.data)
+                if len(texts) > MOST_FILES or read > MOST_BYTES_IN_ALL:
+                    what = "more rule files than anybody writes by hand"
+                    instead = f"keep to {MOST_FILES} files and {MOST_BYTES_IN_ALL} bytes"
+                    raise RulesInvalid([_problem(str(folder), what, instead)])
         except OSError as error:
             what = f"the folder of rules cannot be read ({error.strerror})"
             problems.append(_problem(str(folder), what, "name a folder that holds rule files"))
-    if len(texts) > MOST_FILES:
-        what = f"{len(texts)} rule files"
-        problems.append(_problem(str(folders[-1]), what, f"keep to {MOST_FILES}"))
     if problems:
         raise RulesInvalid(problems)
     return texts
@@ -78,26 +86,28 @@ def _read_folder(folder: Path, number: int, problems: list[Problem]) -> Iterator
         path = str(folder / name)
         if entry.is_symlink():
             problems.append(_problem(path, "a symbolic link", "put the file itself here"))
-        elif entry.stat().st_size > MOST_FILE_BYTES:
-            what = f"the file is over {MOST_FILE_BYTES} bytes"
-            problems.append(_problem(path, what, "divide it into smaller files"))
+        elif entry.is_dir():
+            problems.append(_problem(path, "too many folders inside each other", "flatten them"))
         else:
-            with open(entry.path, "rb") as file:  # noqa: PTH123 - twice as fast as Path here
-                yield RuleText(path, name, number, file.read())
+            try:
+                yield RuleText(path, name, number, read_bytes(entry.path))
+            except NotUsable as error:
+                problems.append(_problem(path, error.what, error.instead))
 
 
 def _walk(folder: Path | str, inside: str) -> Iterator[tuple[str, os.DirEntry[str]]]:
-    """Yield YAML files, and links of any kind, as (name inside the folder, entry), sorted."""
+    """Yield YAML files, links and folders too deep, as (name inside the folder, entry), sorted."""
     with os.scandir(folder) as found:
         entries = sorted(found, key=lambda entry: entry.name)
     for entry in entries:
         if entry.name.startswith("."):
             continue
         name = inside + entry.name
-        if entry.is_symlink() or entry.name.endswith((".yaml", ".yml")):
-            yield name, entry
-        elif entry.is_dir(follow_symlinks=False):
+        is_folder = entry.is_dir(follow_symlinks=False)
+        if is_folder and inside.count("/") < MOST_FOLDERS_DEEP:
             yield from _walk(entry.path, name + "/")
+        elif is_folder or entry.is_symlink() or name.endswith((".yaml", ".yml")):
+            yield name, entry
 
 
 def _problem(path: str, what: str, instead: str) -> Problem:

@@ -23,7 +23,6 @@ from yaml.events import (
     SequenceStartEvent,
 )
 
-from troubleshoot.knowledge.characters import first_refused, line_and_column
 from troubleshoot.knowledge.nodes import (
     Entry,
     Located,
@@ -34,10 +33,11 @@ from troubleshoot.knowledge.nodes import (
 from troubleshoot.knowledge.plain_scalars import RefusedScalar, scalar_value
 from troubleshoot.knowledge.problems import Problem, RuleFileError
 from troubleshoot.knowledge.syntax import explain_syntax
+from troubleshoot.outside.files import MOST_BYTES
+from troubleshoot.outside.plain_data import MOST_DEPTH
+from troubleshoot.outside.text import first_refused, line_and_column
 
-MOST_BYTES: Final = 1_000_000
 MOST_NODES: Final = 100_000
-MOST_DEPTH: Final = 24
 
 
 def read_located(source: bytes | str, path: str) -> Located:

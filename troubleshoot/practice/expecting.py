@@ -20,8 +20,8 @@ Nearness = Literal["close", "near", "off", "not-said"]
 
 NEAR: Final = 0.15
 """A guess outside the band by this share of the limit is still near."""
-_NUMBERS: Final = re.compile(r"-?\d+(?:\.\d+)?")
-_RANGE: Final = re.compile(r"(?<=\d)\s*(?:-|to)\s*(?=\d)")
+_NUMBERS: Final = re.compile(r"-?[0-9]{1,9}(?:\.[0-9]{1,9})?")
+_RANGE: Final = re.compile(r"(?<=[0-9])\s*(?:-|to)\s*(?=[0-9])")
 
 
 @dataclass(frozen=True, slots=True)

@@ -15,6 +15,7 @@ from troubleshoot.knowledge.problems import Problem, RuleFileError, did_you_mean
 from troubleshoot.knowledge.reading_forms import read_form
 from troubleshoot.knowledge.shapes import Name
 from troubleshoot.knowledge.walking import text_of, value_at, walk
+from troubleshoot.outside.files import read_text
 from troubleshoot.practice.building import build_scenario, case_data, proof_case_data
 from troubleshoot.practice.consistency import Keys, consistency_problems
 from troubleshoot.practice.form import SCENARIO_FILE
@@ -47,8 +48,8 @@ def scenario_paths(folder: Path | None = None) -> Mapping[str, Path]:
 
 
 def load_scenario(knowledge: Knowledge, path: Path) -> Scenario:
-    """Read one scenario file. Raises ScenarioError with every problem, OSError if unreadable."""
-    return read_scenario(knowledge, path.read_text("utf-8"), str(path))
+    """Read one scenario file. Raises ScenarioError with every problem, NotUsable if unreadable."""
+    return read_scenario(knowledge, read_text(path), str(path))
 
 
 def load_scenarios(knowledge: Knowledge, folder: Path | None = None) -> tuple[Scenario, ...]:
@@ -98,9 +99,9 @@ def _read(knowledge: Knowledge, text: str, path: str) -> tuple[Scenario, Located
 def checked_scenario(reasoner: Reasoner, path: Path) -> Scenario:
     """Read a scenario file whose numbers have to hold together as well.
 
-    Raises ScenarioError with every problem, OSError or UnicodeDecodeError if unreadable.
+    Raises ScenarioError with every problem, NotUsable if unreadable.
     """
-    scenario, root = _read(reasoner.knowledge, path.read_text("utf-8"), str(path))
+    scenario, root = _read(reasoner.knowledge, read_text(path), str(path))
     problems = [
         Problem(str(path), *_place(root, each.at), each.what, each.instead, "consistency")
         for each in consistency_problems(reasoner, scenario)

@@ -5,16 +5,22 @@ from __future__ import annotations
 import csv
 import io
 import json
+import os
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import asdict, dataclass
+from dataclasses import asdict, dataclass, fields
 from pathlib import Path
-from typing import Any, Final
+from typing import Final
 
+from troubleshoot.outside.files import make_private, open_regular, read_bytes, read_open
+from troubleshoot.outside.plain_data import from_json
+from troubleshoot.outside.refusal import NotUsable
+from troubleshoot.outside.text import MOST_NAME, one_line
 from troubleshoot.practice.scenario import Scenario
 from troubleshoot.practice.scoring import Score
 
 FORMAT: Final = 1
+MOST_RECORD: Final = 10_000_000
 FOLDER: Final = "practice"
 NOBODY: Final = "apprentice"
 """Whose record it is where no name is given."""
@@ -55,7 +61,7 @@ class Progress:
 
 
 class RecordDamaged(ValueError):
-    """A line of the record cannot be read; the message names it."""
+    """The record, or a line of it, cannot be read; the message names it."""
 
 
 def play_of(
@@ -82,17 +88,24 @@ def play_of(
 
 
 def record_path(data_folder: Path, apprentice: str) -> Path:
-    """The file of one apprentice; a name becomes letters, digits and hyphens."""
+    """The file of one apprentice; a name becomes letters, digits and hyphens.
+
+    Raises NotUsable for a name that is too long, or holds what cannot be shown.
+    """
+    apprentice = one_line(apprentice, "the apprentice's name", MOST_NAME)
     word = "-".join(re.findall(r"[a-z0-9]+", apprentice.lower())) or NOBODY
     return data_folder / FOLDER / f"{word}.jsonl"
 
 
 def keep_play(path: Path, play: Play) -> None:
-    """Add one play to its record. Raises OSError."""
-    path.parent.mkdir(parents=True, exist_ok=True)
+    """Add one play to its record; a line cut off before it goes. Raises OSError or NotUsable."""
+    make_private(path.parent)
     line = json.dumps({"format": FORMAT, **asdict(play)}, ensure_ascii=False)
-    with path.open("a", encoding="utf-8") as stream:
-        stream.write(line + "\n")
+    with os.fdopen(open_regular(path, os.O_RDWR | os.O_CREAT), "r+b") as stream:
+        kept = read_open(stream.fileno(), str(path), MOST_RECORD)
+        stream.truncate(kept.rfind(b"\n") + 1)
+        stream.seek(0, os.SEEK_END)
+        stream.write(f"{line}\n".encode())
 
 
 def read_plays(path: Path) -> tuple[Play, ...]:
@@ -100,27 +113,32 @@ def read_plays(path: Path) -> tuple[Play, ...]:
 
     A last line cut off while it was written is left out. Raises RecordDamaged for any other.
     """
-    if not path.is_file():
+    if not path.exists():
         return ()
-    lines = path.read_text("utf-8").split("\n")
+    try:
+        whole, _, _ = read_bytes(path, MOST_RECORD).rpartition(b"\n")
+    except NotUsable as error:
+        raise RecordDamaged(str(error)) from None
     plays = []
-    for number, line in enumerate(lines, start=1):
+    for number, line in enumerate(whole.split(b"\n"), start=1):
         if not line:
             continue
         try:
-            plays.append(_play(json.loads(line)))
+            plays.append(_play(from_json(line, "the line")))
         except (ValueError, TypeError, KeyError):
-            if number < len(lines):
-                what = f"{path}: line {number} is damaged; mend or delete that line"
-                raise RecordDamaged(what) from None
+            what = f"{path}: line {number} is damaged; mend or delete that line"
+            raise RecordDamaged(what) from None
     return tuple(plays)
 
 
-def _play(data: Mapping[str, Any]) -> Play:
-    fields = dict(data)
-    if fields.pop("format") != FORMAT:
+def _play(data: object) -> Play:
+    if not isinstance(data, dict) or data.pop("format") != FORMAT:
         raise ValueError("another format")
-    return Play(**fields)
+    play = Play(**data)
+    for field in fields(Play):
+        if type(getattr(play, field.name)).__name__ != field.type:
+            raise TypeError(field.name)
+    return play
 
 
 def best_of(plays: Iterable[Play]) -> Mapping[str, Play]:

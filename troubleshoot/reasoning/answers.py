@@ -34,7 +34,10 @@ class Answer:
 
 @dataclass(frozen=True, slots=True)
 class Case:
-    """All that is known of one visit: the pure input of the reasoning."""
+    """All that is known of one visit: the pure input of the reasoning.
+
+    `stops`: hazards whose STOP stands on record, whatever the answers call up.
+    """
 
     unit: Unit = field(default_factory=Unit)
     complaint: str | None = None
@@ -43,3 +46,4 @@ class Case:
     skipped: frozenset[tuple[str, Place | None]] = frozenset()
     repaired: tuple[str, ...] = ()
     routine: bool = False
+    stops: tuple[str, ...] = ()

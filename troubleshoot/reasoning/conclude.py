@@ -20,6 +20,7 @@ from troubleshoot.reasoning.fit import Misfit, misfit, unexplained
 from troubleshoot.reasoning.hypotheses import Hypotheses, hypotheses_for
 from troubleshoot.reasoning.limits import bounds_truth
 from troubleshoot.reasoning.next_test import NAMED, Asks, Candidate, Chooser, SwitchMinutes
+from troubleshoot.reasoning.on_record import ON_RECORD, stopping
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.ranking import Cause, Ranking, rank, rank_effects
 from troubleshoot.reasoning.readings import Reading, take_readings
@@ -241,6 +242,8 @@ class Reasoner:
             at = tuple(sorted({way.at for way in counting}))
             hazard = self.knowledge.hazards[name]
             yield FiredHazard(hazard, at, counting[0].because, bool(found))
+        for name in case.stops:
+            yield FiredHazard(stopping(self.knowledge, name), (), (ON_RECORD,), found=True)
 
     def _behind(self, unit: Unit, shown: list[Cause]) -> Iterator[Fault]:
         """Causes behind the likely ones that can exist on this unit, in the cards' order."""

@@ -7,6 +7,7 @@ from dataclasses import dataclass, field
 from difflib import get_close_matches
 
 from troubleshoot.knowledge.model import FactsNeeded, Knowledge, PlateValue
+from troubleshoot.outside.numbers import whole_number
 from troubleshoot.quantities.typed import Expected, NotUnderstood, read
 from troubleshoot.reasoning.places import Layout, Place, PlaceNotUnderstood, parse_place
 
@@ -118,16 +119,17 @@ class _UnitReader:
                 )
             return
         word = str(value).strip()
-        if fact.counts and word.isascii() and word.isdigit():
-            if not 1 <= int(word) <= MOST_OF_A_KIND:
+        number = whole_number(word) if fact.counts else None
+        if fact.counts and number is not None:
+            if not 1 <= number <= MOST_OF_A_KIND:
                 self.refuse(
                     f"unit.{key}",
                     f"{word} is not a number of them a unit has",
                     f"a number from 1 to {MOST_OF_A_KIND}",
                 )
                 return
-            self.counts[fact.counts] = int(word)
-            word = fact.values[0] if int(word) == 1 else fact.values[-1]
+            self.counts[fact.counts] = number
+            word = fact.values[0] if number == 1 else fact.values[-1]
         if word not in fact.values:
             self.refuse(
                 f"unit.{key}",

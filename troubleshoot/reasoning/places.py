@@ -121,7 +121,7 @@ class PlaceNotUnderstood(ValueError):
         self.instead = instead
 
 
-_WORDS = re.compile(r"^(capacitor )?([a-z ]+?)(?: ?(\d+|[a-h]))?$")
+_WORDS = re.compile(r"^(capacitor )?([a-z ]+?)(?: ?([0-9]{1,9}|[a-h]))?$")
 
 
 def parse_place(text: str, kind: str | None, layout: Layout) -> tuple[Place, ...]:
@@ -131,7 +131,7 @@ def parse_place(text: str, kind: str | None, layout: Layout) -> tuple[Place, ...
     "condenser fan 1" for its capacitor. Raises PlaceNotUnderstood.
     """
     words = " ".join(text.lower().replace("-", " ").split())
-    words = re.sub(r"^(.*) capacitor( \d+| [a-h])?$", r"capacitor \1\2", words)
+    words = re.sub(r"^(.*) capacitor( [0-9]+| [a-h])?$", r"capacitor \1\2", words)
     choices = [place for place in layout.places(kind) if place is not None]
     if kind is None:
         raise PlaceNotUnderstood(

@@ -6,6 +6,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from typing import Any
 
 from troubleshoot.knowledge.model import Fault, Knowledge
+from troubleshoot.outside.text import markdown
 from troubleshoot.visit.profiles import spoken
 from troubleshoot.visit.reopening import ROLES
 from troubleshoot.visit.wording import LIKELY, TAG_OUT, percent, with_place
@@ -28,26 +29,28 @@ def markdown_report(
     """The report of one account.
 
     `extras` may hold `title`, `words` (the caller's), `unit` (facts and plate values as typed),
-    `stops` (each STOP met, see `stops_account`), `notes`, `open_items` and `repaired`.
+    `stops` (each STOP met, see `stops_account`), `notes`, `open_items`, `repaired` and
+    `not_understood` (sentences). Whatever people wrote stands for itself: none of it is Markdown.
     """
     return "\n".join(_report(knowledge, account, extras or {}))
 
 
 def _report(knowledge: Knowledge, account: Account, extras: Mapping[str, Any]) -> Iterator[str]:
-    yield f"# {extras.get('title') or 'Visit to a rooftop unit'}"
+    yield f"# {markdown(extras.get('title') or 'Visit to a rooftop unit')}"
     yield ""
     yield from _standing(account)
     complaint = knowledge.complaints.get(str(account["complaint"]))
     if extras.get("words"):
-        yield f'Caller\'s words: "{extras["words"]}"  '
+        yield f'Caller\'s words: "{markdown(extras["words"])}"  '
     if complaint is not None:
-        yield f"Complaint: {complaint.says}  "
+        yield f"Complaint: {markdown(complaint.says)}  "
     yield f"Ending: {_ENDINGS[str(account['ending'])]}  "
     yield f"Time reckoned: {account['minutes']} minutes"
     yield from _list("Stopped, and what came of it", _stops_met(extras.get("stops", ())))
     yield from _causes(knowledge, account)
     yield from _readings(knowledge, account)
     yield from _list("Not explained by the cause", _unexplained(knowledge, account))
+    yield from _list("Not understood, counting for nothing", extras.get("not_understood", ()))
     yield from _list("Notes", extras.get("notes", ()))
     yield from _list("Open items", extras.get("open_items", ()))
     yield from _list("Unit", (f"{k}: {v}" for k, v in dict(extras.get("unit", {})).items()))
@@ -62,7 +65,7 @@ def _standing(account: Account) -> Iterator[str]:
     """The hazards that stand, before anything else, in the words they have everywhere."""
     for row in account["cautions"]:
         if row.get("stands"):
-            yield from (f"**{line}**  " for line in row["says"])
+            yield from (f"**{markdown(line)}**  " for line in row["says"])
             yield ""
 
 
@@ -75,7 +78,7 @@ def _stops_met(stops: Iterable[Account]) -> Iterator[str]:
             parts.append(f"handed over, told: {stop['told']}{at}")
         if stop["made_safe"]:
             result = stop["made_safe"]
-            parts.append(f"made safe by {ROLES[result['by']]}: {result['done']}")
+            parts.append(f"made safe by {ROLES.get(result['by'], result['by'])}: {result['done']}")
             parts.append(f"shown by: {result['reading']} ({result['when']})")
         if stop["reopened"]:
             parts.append("reopened")
@@ -87,9 +90,10 @@ def _causes(knowledge: Knowledge, account: Account) -> Iterator[str]:
     yield "## Causes"
     yield ""
     for cause in account["causes"][:6]:
-        yield f"- {percent(cause['probability'])}: {with_place(cause['name'], cause['at'])}"
+        name = markdown(with_place(cause["name"], cause["at"]))
+        yield f"- {percent(cause['probability'])}: {name}"
     for effect in account["effects"]:
-        yield f"- what happened: {with_place(effect['name'], effect['at'])}"
+        yield f"- what happened: {markdown(with_place(effect['name'], effect['at']))}"
     accused = _accused(knowledge, account)
     if accused is not None:
         named = account["ending"] == "named"
@@ -123,12 +127,12 @@ def _repair(fault: Fault, proofs: Sequence[str]) -> Iterator[str]:
     yield ""
     if fault.repair.hand_over:
         yield f"**{TAG_OUT}**  "
-    yield f"{fault.repair.what}  "
+    yield f"{markdown(fault.repair.what)}  "
     joined = " or ".join(spoken((each,)) for each in fault.repair.who)
     who = spoken(fault.repair.who) if fault.repair.who_rule == "all" else joined
     yield f"Who: {who}. About {fault.repair.minutes:.0f} minutes.  "
-    yield f"Why it failed: {fault.why}  "
-    yield f"If left: {fault.if_left}"
+    yield f"Why it failed: {markdown(fault.why)}  "
+    yield f"If left: {markdown(fault.if_left)}"
     yield from _list("Proof readings to take afterwards", proofs)
 
 
@@ -149,7 +153,8 @@ def _readings(knowledge: Knowledge, account: Account) -> Iterator[str]:
 
 def _table_row(knowledge: Knowledge, row: Mapping[str, Any], reading: str, counts: str) -> str:
     name = knowledge.tests[row["test"]].name
-    return f"| {name} | {row['at'] or ''} | {reading} | {row['outcome'] or ''} | {counts} |"
+    cells = (name, row["at"] or "", reading, row["outcome"] or "", counts)
+    return f"| {' | '.join(map(markdown, cells))} |"
 
 
 def _unexplained(knowledge: Knowledge, account: Account) -> Iterator[str]:
@@ -164,4 +169,4 @@ def _list(title: str, lines: Any) -> Iterator[str]:
         yield ""
         yield f"## {title}"
         yield ""
-        yield from (f"- {row}" for row in rows)
+        yield from (f"- {markdown(row)}" for row in rows)

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping, Sequence
 
 from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.outside.plain_data import MOST_ENTRIES
 from troubleshoot.quantities.typed import Expected, NotUnderstood, read
 from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.equipment import InputRefused, Refusal, Unit, read_unit, suggest
@@ -19,15 +20,29 @@ from troubleshoot.visit.case_words import as_list, as_text, numbers_named
 CASE_KEYS = ("unit", "own-record", "conditions", "complaint", "repaired", "readings")
 READING_KEYS = ("test", "at", "text", "outcome", "valid", "instrument", "conditions")
 ROUTINE = "routine-inspection"
+MOST_READINGS = MOST_ENTRIES
+MOST_REFUSALS = 100
+"""Nobody mends more at once, and to look for the nearest known word takes its time."""
 
 
 def read_case(knowledge: Knowledge, data: object) -> Case:
-    """The case that a file's plain data describes; raises InputRefused with every problem."""
+    """The case that a file's plain data describes.
+
+    Raises InputRefused with every problem, or the first MOST_REFUSALS and that there are more.
+    """
     reader = _CaseReader(knowledge)
-    case = reader.read(data)
+    try:
+        case = reader.read(data)
+    except _Enough:
+        more = Refusal("file", "more than this is not understood", "mend these first")
+        raise InputRefused((*reader.refusals, more)) from None
     if reader.refusals:
         raise InputRefused(tuple(reader.refusals))
     return case
+
+
+class _Enough(Exception):
+    """So much is not understood that the rest is not looked at."""
 
 
 class _CaseReader:
@@ -38,6 +53,8 @@ class _CaseReader:
         self.refusals: list[Refusal] = []
 
     def refuse(self, key: str, problem: str, instead: str) -> None:
+        if len(self.refusals) >= MOST_REFUSALS:
+            raise _Enough
         self.refusals.append(Refusal(key, problem, instead))
 
     def read(self, data: object) -> Case:
@@ -50,6 +67,9 @@ class _CaseReader:
             if key not in CASE_KEYS:
                 self.refuse(str(key), "not a key of a case", suggest(str(key), CASE_KEYS))
         entries = list(self._entries(data.get("readings")))
+        if len(entries) > MOST_READINGS:
+            self.refuse("readings", f"{len(entries)} are too many", f"keep to {MOST_READINGS}")
+            return Case()
         unit = self._unit(data, entries)
         complaint = self._complaint(data.get("complaint"))
         conditions = self._conditions("conditions", data.get("conditions"))

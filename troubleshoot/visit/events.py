@@ -17,6 +17,7 @@ from troubleshoot.reasoning.equipment import Unit, read_unit
 from troubleshoot.reasoning.places import Place, parse_place, spoken
 from troubleshoot.visit.event_shapes import Event
 from troubleshoot.visit.guards import allowed
+from troubleshoot.visit.not_understood import NOT_UNDERSTOOD, not_understood
 from troubleshoot.visit.profiles import FULLY_QUALIFIED
 from troubleshoot.visit.steps import CONFIRMED, Step
 from troubleshoot.visit.stop_events import ended, reopened, stop_met, take_afresh
@@ -245,6 +246,7 @@ _EFFECTS = {
     "take-afresh": take_afresh,
     "end": ended,
     "reopened": reopened,
+    NOT_UNDERSTOOD: not_understood,
 }
 
 

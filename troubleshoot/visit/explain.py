@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.grades import BAND
@@ -100,8 +101,9 @@ def what_if(
 def find_fault(knowledge: Knowledge, conclusions: Conclusions, words: str) -> str | None:
     """The fault a person means: its number in the list, its id, or words of its name."""
     wanted = words.strip().lower()
-    if wanted.isdigit() and 1 <= int(wanted) <= len(conclusions.causes):
-        return conclusions.causes[int(wanted) - 1].fault.id
+    number = choice(wanted, len(conclusions.causes))
+    if number is not None:
+        return conclusions.causes[number - 1].fault.id
     joined = wanted.replace(" ", "-")
     if joined in knowledge.faults:
         return joined

@@ -1,23 +1,37 @@
 """The journal of a visit: append-only, one line an event, synced before the next question.
 
-Each line holds a sequence number, the event and a checksum chained over everything before it. A
-torn last line (power lost while writing) is dropped with a notice; damage anywhere else is
-reported with its record number, never skipped. Undo is an event like any other. Nothing here reads
-a clock: times come in with the events.
+A torn last line (power lost while writing) is dropped with a notice; damage is reported with its
+record number, never skipped. Undo is an event like any other. Whoever only reads opens the file for
+reading and leaves it as it is. Nothing here reads a clock: times come in with the events.
 """
 
 from __future__ import annotations
 
-import json
 import os
-import zlib
 from collections.abc import Mapping
 from contextlib import suppress
 from pathlib import Path
 from typing import Any, Final
 
-FORMAT: Final = 1
-SUFFIX: Final = ".journal"
+from troubleshoot.outside.files import make_private, open_regular, read_bytes, read_open
+from troubleshoot.outside.plain_data import from_json
+from troubleshoot.outside.refusal import NotUsable
+from troubleshoot.visit.journal_lines import (
+    FORMAT,
+    Lines,
+    LinesDamaged,
+    NewerFormat,
+    Record,
+    line_of,
+    read_lines,
+)
+from troubleshoot.visit.visit_names import SUFFIX, kept_visits
+
+MOST_BYTES: Final = 10_000_000
+MOST_EVENTS: Final = 5_000
+"""A long visit has a few hundred; what no version of ours wrote need not be waited for."""
+
+TORN: Final = "The last record was cut off while it was written; it has been dropped."
 
 
 class JournalError(Exception):
@@ -29,7 +43,11 @@ class JournalFailed(JournalError):
 
 
 class JournalDamaged(JournalError):
-    """A record before the last one is not as it was written."""
+    """A record is not as it was written."""
+
+
+class JournalNewer(JournalError):
+    """A newer version of the program wrote this visit; this one neither reads nor writes it."""
 
 
 class JournalBusy(JournalError):
@@ -44,16 +62,16 @@ class Journal:
         self.notice = ""
         self._descriptor = descriptor
         self._failed = False
-        self._sequence = 0
         self._checksum = 0
-        self._events: list[dict[str, Any]] = []
+        self._size = 0
+        self._records: list[Record] = []
 
     @classmethod
     def create(cls, folder: Path, visit_id: str, header: Mapping[str, Any]) -> Journal:
         """Begin a visit's journal; its first record is the header (program, rules, date)."""
         path = folder / f"{visit_id}{SUFFIX}"
         try:
-            folder.mkdir(parents=True, exist_ok=True)
+            make_private(folder)
             descriptor = os.open(path, os.O_RDWR | os.O_CREAT | os.O_EXCL, 0o600)
         except OSError as error:
             raise JournalFailed(_sentence(path, error)) from None
@@ -71,34 +89,36 @@ class Journal:
 
     @classmethod
     def open(cls, path: Path) -> Journal:
-        """Open a journal and read every event in it. Raises JournalError."""
+        """Open a journal to go on with it, and read every event in it. Raises JournalError."""
         try:
-            descriptor = os.open(path, os.O_RDWR)
-        except OSError as error:
-            raise JournalFailed(_sentence(path, error)) from None
+            descriptor = open_regular(path, os.O_RDWR)
+        except NotUsable as error:
+            raise JournalFailed(str(error)) from None
         journal = cls(path, descriptor)
-        journal._lock()
         try:
+            journal._lock()
             journal._read()
-        except JournalDamaged:
+        except JournalError:
             journal.close()
             raise
         return journal
 
     @property
-    def events(self) -> tuple[dict[str, Any], ...]:
+    def events(self) -> tuple[Record, ...]:
         """Every event after the header."""
-        return tuple(self._events[1:])
+        return tuple(self._records[1:])
 
     @property
     def header(self) -> Mapping[str, Any]:
-        return self._events[0] if self._events else {}
+        return self._records[0] if self._records else {}
 
     def append(self, event: Mapping[str, Any]) -> None:
         """Make one event durable. Raises JournalFailed, and refuses everything after a failure."""
         if self._failed:
             raise JournalFailed(f"{self.path}: an earlier record could not be kept; start again")
-        line, checksum = _line(self._sequence, self._checksum, event)
+        line, checksum = line_of(len(self._records), self._checksum, event)
+        if len(self._records) > MOST_EVENTS or self._size + len(line) > MOST_BYTES:
+            raise JournalFailed(f"{self.path}: it is full; go on in a new visit")
         try:
             written = os.write(self._descriptor, line)
             if written != len(line):
@@ -107,9 +127,9 @@ class Journal:
         except OSError as error:
             self._failed = True
             raise JournalFailed(_sentence(self.path, error)) from None
-        self._sequence += 1
         self._checksum = checksum
-        self._events.append(dict(event))
+        self._size += len(line)
+        self._records.append(dict(event))
 
     def __enter__(self) -> Journal:
         return self
@@ -123,81 +143,85 @@ class Journal:
             os.close(self._descriptor)
 
     def _lock(self) -> None:
-        try:
-            import fcntl
-        except ImportError:  # no such locks on this platform: two programs at once are unlikely
-            return
-        try:
-            fcntl.flock(self._descriptor, fcntl.LOCK_EX | fcntl.LOCK_NB)
-        except OSError:
-            os.close(self._descriptor)
+        if not may_lock(self._descriptor):
             raise JournalBusy(
                 f"{self.path.stem} is open in another window; go on there or close it"
-            ) from None
+            )
 
     def _read(self) -> None:
-        with os.fdopen(os.dup(self._descriptor), "rb") as stream:
-            stream.seek(0)
-            data = stream.read()
-        start = 0
-        lines = data.split(b"\n")
-        for number, line in enumerate(lines[:-1], start=1):
-            event = self._checked(line)
-            if event is None:
-                if number == len(lines) - 1 and not lines[-1]:
-                    break
-                raise JournalDamaged(
-                    f"{self.path}: record {number} is damaged; nothing has been changed. "
-                    "Copy the file to safety and start a new visit"
-                )
-            self._events.append(event)
-            start += len(line) + 1
-        if not self._events:
-            raise JournalDamaged(
-                f"{self.path}: record 1 was never written whole, so nothing was kept in it; "
-                "delete the file and start a new visit"
-            )
-        if start < len(data):
-            self.notice = "The last record was cut off while it was written; it has been dropped."
-            os.ftruncate(self._descriptor, start)
-        os.lseek(self._descriptor, start, os.SEEK_SET)
-
-    def _checked(self, line: bytes) -> dict[str, Any] | None:
-        """The event of a line as it was written, or nothing; moves the chain on."""
         try:
-            record = json.loads(line)
-            event = record["event"]
-            again, checksum = _line(self._sequence, self._checksum, event)
-        except (ValueError, KeyError, TypeError):
-            return None
-        if again.rstrip(b"\n") != line:
-            return None
-        self._sequence += 1
-        self._checksum = checksum
-        return dict(event)
-
-
-def _line(sequence: int, before: int, event: Mapping[str, Any]) -> tuple[bytes, int]:
-    """A record's bytes, and the checksum over it and all before it."""
-    body = json.dumps(event, ensure_ascii=True, sort_keys=True, separators=(",", ":"))
-    checksum = zlib.crc32(f"{sequence}:{body}".encode(), before)
-    text = json.dumps({"n": sequence, "event": event, "sum": f"{checksum:08x}"}, sort_keys=True)
-    return text.encode() + b"\n", checksum
+            data = read_open(self._descriptor, str(self.path), MOST_BYTES)
+        except NotUsable as error:
+            raise JournalDamaged(str(error)) from None
+        lines = lines_in(self.path, data)
+        if lines.torn:
+            self.notice = TORN
+            try:
+                os.ftruncate(self._descriptor, lines.whole)
+            except OSError as error:
+                raise JournalFailed(_sentence(self.path, error)) from None
+        os.lseek(self._descriptor, lines.whole, os.SEEK_SET)
+        self._records = [lines.header, *lines.events]
+        self._checksum, self._size = lines.checksum, lines.whole
 
 
 def open_visits(folder: Path) -> tuple[Path, ...]:
-    """The journals of visits that have not been closed, the latest first."""
-    paths = sorted(folder.glob(f"*{SUFFIX}"), reverse=True)
-    return tuple(path for path in paths if not _is_closed(path))
+    """The journals of visits that have not been closed, the latest first.
+
+    One that cannot be read is among them: opening it tells what is wrong.
+    """
+    return tuple(path for path in kept_visits(folder) if not _is_closed(path))
 
 
 def _is_closed(path: Path) -> bool:
     """Whether the last whole record is the end of the visit."""
     try:
-        whole = path.read_bytes().rpartition(b"\n")[0]
-        return bool(json.loads(whole.rpartition(b"\n")[2])["event"]["event"] == "end")
-    except (OSError, ValueError, KeyError, TypeError):
-        return False  # opening it will tell what is wrong
+        whole = read_bytes(path, MOST_BYTES).rpartition(b"\n")[0]
+        last = from_json(whole.rpartition(b"\n")[2], "the line")
+    except NotUsable:
+        return False
+    event = last.get("event") if isinstance(last, dict) else None
+    return isinstance(event, dict) and event.get("event") == "end"
+
+
+def lines_in(path: Path, data: bytes) -> Lines:
+    """The lines of a journal's bytes; what is wrong with them in sentences."""
+    try:
+        lines = read_lines(data)
+    except LinesDamaged as error:
+        if not error.written:
+            raise JournalDamaged(
+                f"{path}: record 1 was never written whole, so nothing was kept in it; "
+                "delete the file and start a new visit"
+            ) from None
+        raise JournalDamaged(
+            f"{path}: {error} is damaged; nothing has been changed. "
+            "Copy the file to safety and start a new visit"
+        ) from None
+    except NewerFormat as error:
+        raise JournalNewer(
+            f"{path}: version {error.program} of the program wrote it, in a form that this version "
+            "does not know; nothing has been changed. Go on with it in that version"
+        ) from None
+    if len(lines.events) > MOST_EVENTS:
+        raise JournalDamaged(f"{path}: it holds more than {MOST_EVENTS} events; start a new visit")
+    return lines
+
+
+def may_lock(descriptor: int, shared: bool = False) -> bool:
+    """Lock a journal until it is closed; False where another program has it open.
+
+    `shared`: only against whoever writes, as whoever reads does.
+    """
+    try:
+        import fcntl
+    except ImportError:  # no such locks on this platform: two programs at once are unlikely
+        return True
+    try:
+        fcntl.flock(descriptor, (fcntl.LOCK_SH if shared else fcntl.LOCK_EX) | fcntl.LOCK_NB)
+    except OSError:
+        return False
+    return True
 
 
 def _make_durable(descriptor: int) -> None:

@@ -13,6 +13,7 @@ from types import MappingProxyType
 from typing import Final
 
 from troubleshoot.knowledge.model import Hazard, Knowledge
+from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.visit.stops import finding_of, standing_stop
 from troubleshoot.visit.visit_state import Spot, VisitState
@@ -55,8 +56,8 @@ def minute(moment: datetime) -> str:
 def role(typed: str) -> str:
     """The role that a number of the list or the beginning of its name means."""
     names = tuple(ROLES)
-    if typed.isascii() and typed.isdigit() and 1 <= int(typed) <= len(names):
-        return names[int(typed) - 1]
+    if (number := choice(typed, len(names))) is not None:
+        return names[number - 1]
     word = "-".join(typed.lower().split())
     begun = [name for name in names if word and name.startswith(word)]
     if word in names or len(begun) == 1:

@@ -16,7 +16,8 @@ from troubleshoot.visit.visit_state import HandOverResult, Spot, StopMet, VisitS
 
 def stop_met(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
     """A STOP halted the visit here."""
-    met = StopMet(event["hazard"], len(state.answers))
+    on_record = bool(event.get("on_record", False))
+    met = StopMet(event["hazard"], len(state.answers), on_record=on_record)
     return replace(state, stops=(*state.stops, met), fresh=None, aim=None)
 
 

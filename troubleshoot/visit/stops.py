@@ -10,6 +10,7 @@ from __future__ import annotations
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.asking import Asking
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.reasoning.on_record import ON_RECORD
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.values import Values
 from troubleshoot.visit.steps import CONFIRMED
@@ -40,6 +41,8 @@ def finding_of(
     knowledge: Knowledge, state: VisitState, conclusions: Conclusions, fired: FiredHazard
 ) -> Spot | None:
     """The finding that called a STOP up, or the all-clear of the complaint that did."""
+    if ON_RECORD in fired.because:
+        return None
     found = [atom.split(":")[1:] for atom in fired.because if atom.startswith(FOUND)]
     for test, outcome in found:
         for reading in conclusions.readings:

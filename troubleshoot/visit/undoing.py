@@ -2,7 +2,7 @@
 
 Undo takes back the words of the last answer, not what hands have done. A STOP, the hand-over of the
 job and its reopening are walls: what was said before them stays said, so that no STOP goes away
-other than by a fresh finding.
+other than by a fresh finding. What is not understood may have been any of these.
 """
 
 from __future__ import annotations
@@ -11,9 +11,10 @@ from collections.abc import Sequence
 from typing import Final
 
 from troubleshoot.visit.event_shapes import Event
+from troubleshoot.visit.not_understood import NOT_UNDERSTOOD, kind_of
 
 UNDOABLE: Final = frozenset({"answer", "step", "skip", "fact", "invalid", "repaired"})
-WALLS: Final = frozenset({"stop", "end", "reopened"})
+WALLS: Final = frozenset({"stop", "end", "reopened", NOT_UNDERSTOOD})
 
 
 def taken_back(events: Sequence[Event]) -> int | None:
@@ -24,6 +25,11 @@ def taken_back(events: Sequence[Event]) -> int | None:
 def without(events: Sequence[Event], gone: int) -> list[Event]:
     """The events that stand once the one at `gone` is taken back as well."""
     return [events[index] for index in _dropped(events, _kept(events), gone)]
+
+
+def standing(events: Sequence[Event]) -> list[Event]:
+    """The events that no undo has taken back."""
+    return [events[index] for index in _kept(events)]
 
 
 def _kept(events: Sequence[Event]) -> list[int]:
@@ -39,10 +45,10 @@ def _kept(events: Sequence[Event]) -> list[int]:
 
 def _last(events: Sequence[Event], kept: list[int]) -> int | None:
     for index in reversed(kept):
+        if kind_of(events[index]) in UNDOABLE:
+            return index
         if events[index]["event"] in WALLS:
             return None
-        if events[index]["event"] in UNDOABLE:
-            return index
     return None
 
 

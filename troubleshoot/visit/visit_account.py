@@ -8,6 +8,7 @@ from dataclasses import asdict
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.next_test import Candidate
+from troubleshoot.reasoning.on_record import hazard_on_record
 from troubleshoot.visit.account import Plain, account
 from troubleshoot.visit.cautions import cautions_before
 from troubleshoot.visit.visit_state import Asked, VisitState
@@ -40,7 +41,7 @@ def stops_account(knowledge: Knowledge, state: VisitState) -> list[Plain]:
     return [
         {
             "id": met.hazard,
-            "what_to_do": knowledge.hazards[met.hazard].what_to_do,
+            "what_to_do": hazard_on_record(knowledge, met.hazard).what_to_do,
             "told": met.told or None,
             "told_at": met.told_at or None,
             "made_safe": None if met.result is None else asdict(met.result),

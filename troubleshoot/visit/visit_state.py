@@ -53,6 +53,7 @@ class StopMet:
     `answers`: how many had been given when it halted the visit, or at its reopening; what was found
     before has to be found afresh. `told`: who was told and when, `told_at`: by the clock. `result`:
     who made it safe and how it shows. `reopened`: the visit had been handed over before that.
+    `on_record`: nothing that is understood today calls it up, so it stands by itself.
     """
 
     hazard: str
@@ -61,6 +62,7 @@ class StopMet:
     told_at: str = ""
     result: HandOverResult | None = None
     reopened: bool = False
+    on_record: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -109,6 +111,7 @@ class VisitState:
             self.skipped,
             self.repaired,
             self.routine,
+            tuple(dict.fromkeys(met.hazard for met in self.stops if met.on_record)),
         )
 
     @property

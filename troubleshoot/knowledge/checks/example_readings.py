@@ -15,6 +15,7 @@ from typing import Final
 from troubleshoot.knowledge.model import Example, Knowledge
 from troubleshoot.knowledge.problems import Problem, did_you_mean
 from troubleshoot.knowledge.rule_base import RuleBase, Steps
+from troubleshoot.outside.numbers import whole_number
 
 ID: Final = "example-readings"
 
@@ -36,7 +37,7 @@ def _wrong(knowledge: Knowledge, example: Example) -> Iterator[tuple[Steps, str,
         fact = knowledge.facts.get(key)
         if fact is None or str(value) in fact.values:
             continue
-        if not (fact.counts and str(value).isdigit()):
+        if not (fact.counts and whole_number(str(value)) is not None):
             what = f"{key} cannot be {value}"
             yield ("unit", key), what, did_you_mean(str(value), fact.values)
 

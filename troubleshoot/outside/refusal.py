@@ -1,0 +1,16 @@
+"""The one way in which what comes from outside is turned away: a sentence."""
+
+from __future__ import annotations
+
+
+class NotUsable(ValueError):
+    """What came from outside cannot be used. Says where it came from, what is wrong, what would do.
+
+    `where` is a path, or the name of what was typed; it may itself hold anything.
+    """
+
+    def __init__(self, where: str, what: str, instead: str) -> None:
+        super().__init__(f"{where}: {what}; {instead}")
+        self.where = where
+        self.what = what
+        self.instead = instead
