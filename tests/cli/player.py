@@ -15,6 +15,10 @@ from troubleshoot.cli.terminal import EndOfInput, Terminal
 from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.journal import Journal
+from troubleshoot.visit.steps import CONFIRMED, WAITED_FOR
+
+MOST_LINES = 3000
+"""More than any story has: a prompt that is never satisfied fails, and does not hang."""
 
 
 class Player(Terminal):
@@ -55,6 +59,7 @@ class Player(Terminal):
 
     def ask(self, prompt: str) -> str:
         answer = self._answer()
+        assert len(self.lines) < MOST_LINES, "no end in sight:\n" + "\n".join(self.lines[-30:])
         self.lines.append(f"{prompt} {answer}".rstrip())
         return answer
 
@@ -62,12 +67,12 @@ class Player(Terminal):
         if self.says:
             return self.says.pop(0)
         if any(
-            line.startswith(("From the nameplate", "Before the next")) for line in self.lines[-2:]
+            line.startswith(("From the nameplate", "Before the next")) for line in self.lines[-4:]
         ):
             return ""
         head = " ".join(self._task_lines())
         if head.startswith("Step:"):
-            return self._shown(head) or ""
+            return self._shown(head) or self._confirming(head)
         if head.startswith("Test:"):
             return self._shown(head) or "s"
         if self.settled:
@@ -86,6 +91,12 @@ class Player(Terminal):
                                 "Who was told", "again, over")) or " - STOP" in line:  # fmt: skip
                 return []
         return []
+
+    def _confirming(self, head: str) -> str:
+        """What confirms a step: its word, or the volts where a wait is not over."""
+        body = head.partition(":")[2].strip()
+        step = self._names[max((n for n in self._names if body.startswith(n)), key=len)]
+        return "4 V" if step in WAITED_FOR else CONFIRMED[step].replace("-", " ")
 
     def _shown(self, head: str) -> str | None:
         body = head.partition(":")[2].rpartition("(")[0].strip().removesuffix(", once more")

@@ -10,6 +10,7 @@ import pytest
 
 Call = Callable[..., tuple[int, str, str]]
 ALL_OF_IT = [
+    "",
     "2",
     "a loose union at the cock, tightened and bubble tested",
     "0 % at every joint with a bumped detector",
@@ -37,7 +38,14 @@ def visit(typed: Callable[..., tuple[int, str, str]], command: Call) -> str:
     """A visit that a gas smell stopped, handed over; its name."""
     code, out, _ = typed(
         [],
-        ["Quarry Street clinic, unit 2", "gas-smell", *[""] * 10, "over", "", "gas utility, 14:05"],
+        [
+            "Quarry Street clinic, unit 2",
+            "gas-smell",
+            *[""] * 10,
+            "over",
+            "",
+            "the gas utility, 14:05",
+        ],
     )
     assert code == 0 and "troubleshoot reopen" in out
     return command("visits")[1].split()[0]
@@ -69,30 +77,36 @@ def test_with_all_of_it_the_all_clear_comes_first_and_both_stay_in_the_report(
     assert command("visits")[1].split()[1] == "reopened"
     account = json.loads(command("report", visit, "--json")[1])
     (stop,) = account["stops"]
-    assert (stop["id"], stop["reopened"], stop["told"]) == ("gas-odour", True, "gas utility, 14:05")
-    assert stop["made_safe"]["by"] == "gas-utility" and stop["made_safe"]["done"] == ALL_OF_IT[1]
+    assert (stop["id"], stop["reopened"], stop["told"]) == (
+        "gas-odour",
+        True,
+        "the gas utility, 14:05",
+    )
+    assert stop["made_safe"]["by"] == "gas-utility" and stop["made_safe"]["done"] == ALL_OF_IT[2]
     report = command("report", visit)[1]
-    assert "STOP, gas odour; handed over, told: gas utility" in report
+    assert "STOP, gas odour; handed over, told: the gas utility" in report
     assert "made safe by the gas utility" in report and report.count("; reopened") == 1
 
 
 def test_an_all_clear_that_is_not_given_stops_it_again(
     visit: str, typed: Callable[..., tuple[int, str, str]], command: Call
 ) -> None:
-    _, out, _ = typed(["reopen", visit], [*ALL_OF_IT, "not cleared", "over", "gas utility, 15:00"])
+    _, out, _ = typed(
+        ["reopen", visit], [*ALL_OF_IT, "not cleared", "over", "the gas utility, 15:00"]
+    )
     assert out.count("DANGER - STOP") == 1 and "Write on the tag" in out
     stops = json.loads(command("report", visit, "--json")[1])["stops"]
     assert [stop["reopened"] for stop in stops] == [True, False]
     assert json.loads(command("report", visit, "--json")[1])["ending"] == "stopped"
 
 
-def test_an_all_clear_on_the_same_visit_needs_the_same_result(
+def test_a_stop_for_the_whole_job_is_not_lifted_by_those_who_met_it(
     typed: Callable[..., tuple[int, str, str]],
 ) -> None:
-    lines = ["unit 3", "gas-smell", *[""] * 10, "again", "", "again", *ALL_OF_IT, "cleared", "q"]
+    lines = ["unit 3", "gas-smell", *[""] * 10, "again", *ALL_OF_IT, "cleared", "q"]
     _, out, _ = typed([], lines)
-    assert "The STOP stands: an all-clear needs who gave it" in out
-    assert "Test: All-clear after a stop" in out
+    assert "No further test is offered" in out and "Who made it safe?" not in out
+    assert "Test: All-clear after a stop" not in out
 
 
 def test_what_is_not_stopped_is_not_reopened(

@@ -187,8 +187,7 @@ def test_a_computed_finding_is_taken_afresh_from_what_it_is_read_from(
         asked.append(decision.test.id)
         text = {"flue-carbon-monoxide": "30 ppm", "flue-oxygen": "7 %"}[decision.test.id]
         events.append({"event": "answer", "test": decision.test.id, "text": text})
-    # Carbon monoxide decides by itself that it is not extreme; oxygen is read later, if it pays.
-    assert asked == ["flue-carbon-monoxide"]
+    assert asked == ["flue-carbon-monoxide", "flue-oxygen"]
 
 
 def test_a_charge_that_came_back_is_bled_again_only_once_the_unit_is_dead_again(
@@ -235,12 +234,14 @@ def test_a_finding_beyond_who_is_asking_is_not_taken_afresh_by_them(decider: Dec
 
 
 def test_a_result_says_who_what_which_reading_and_when() -> None:
-    assert role("2") == "gas-utility" and role("fire s") == "fire-service"
-    for typed in ("0", "11", "me", "gas", ""):
-        with pytest.raises(NotAResult, match="Give a number from 1 to 10"):
+    assert role("3") == "gas-utility" and role("fire s") == "fire-service"
+    for typed in ("0", "13", "nobody", "gas", ""):
+        with pytest.raises(NotAResult, match="Give a number from 1 to 12"):
             role(typed)
-    with pytest.raises(NotAResult, match="few words"):
-        in_words("fixed")
+    for typed in ("fixed", "x x", "y y y", "12 34 56", "it is"):
+        with pytest.raises(NotAResult, match="few words"):
+            in_words(typed)
+    assert in_words("union tightened, bubble tested")
     now = datetime(2026, 11, 26, 9, 45)
     assert when_read("09:30", "2026-11-25 15:12", now) == "2026-11-26 09:30"
     assert when_read("2026-11-25 15:12", "2026-11-25 15:12", now) == "2026-11-25 15:12"

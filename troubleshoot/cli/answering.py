@@ -2,14 +2,27 @@
 
 from __future__ import annotations
 
-from typing import Any
+import math
+from dataclasses import replace
+from datetime import datetime
+from typing import Any, Final
 
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.outside.numbers import choice
 from troubleshoot.quantities.typed import NotUnderstood
+from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.measuring import read_text
 from troubleshoot.reasoning.places import Place
-from troubleshoot.visit.steps import CONFIRMED, Step
+from troubleshoot.reasoning.readings import take_readings
+from troubleshoot.visit.absence import minutes_since
+from troubleshoot.visit.event_shapes import Event, step_event
+from troubleshoot.visit.events import step_place
+from troubleshoot.visit.steps import CONFIRMED, ENTER_CONFIRMS, WAITED_FOR, Step
+from troubleshoot.visit.visit_state import VisitState
+
+ENTER: Final = ("", "done", "ok", "y", "yes")
+LEAST_LETTERS: Final = 4
+"""A word that confirms a protecting step may be shortened to so many letters, and no further."""
 
 
 class NotAnAnswer(ValueError):
@@ -38,12 +51,77 @@ def answer_event_from(
     return {**event, "outcomes": list(chosen)}
 
 
-def step_outcomes(test: Test, step: Step, typed: str, outcomes: tuple[str, ...]) -> tuple[str, ...]:
-    """What came of a step: Enter (or done) confirms it."""
+def step_event_from(
+    knowledge: Knowledge, state: VisitState, test: Test, step: Step, typed: str, now: datetime
+) -> Event:
+    """The event of a safety step; raises NotAnAnswer.
+
+    Enter confirms only what protects nobody's life. All else wants the word of the outcome, or the
+    number on the meter where the step reads one.
+    """
     confirmed = CONFIRMED[step.id]
-    if typed.lower() in ("", "done", "ok", "y", "yes"):
-        return (confirmed,)
-    return _choice(test, typed, outcomes)
+    if typed.lower() in ENTER:
+        if step.id in ENTER_CONFIRMS:
+            return step_event(step, (confirmed,))
+        raise NotAnAnswer(f"Enter confirms nothing here. Type {_wanted(test, confirmed)}.")
+    read = _metered(knowledge, state, test, step, typed)
+    if read is not None:
+        return read
+    outcomes = tuple(o.id for o in test.outcomes)
+    chosen = _chosen_words(test, typed, outcomes)
+    if confirmed in chosen and len(_letters(typed)) < min(LEAST_LETTERS, len(_letters(confirmed))):
+        raise NotAnAnswer(f"Type {_wanted(test, confirmed)}; fewer letters confirm nothing here.")
+    if confirmed in chosen and step.id in WAITED_FOR:
+        _has_waited(state, test, now)
+    return step_event(step, chosen)
+
+
+def _wanted(test: Test, confirmed: str) -> str:
+    number = ", or the number on the meter," if test.reads else ""
+    return f'"{confirmed.replace("-", " ")}"{number} when it is so'
+
+
+def _metered(
+    knowledge: Knowledge, state: VisitState, test: Test, step: Step, typed: str
+) -> Event | None:
+    """A step confirmed, or not, by what the meter shows; None where no number was typed."""
+    if not test.reads or not any(c.isdigit() for c in typed):
+        return None
+    try:
+        read_text(test, typed, knowledge)
+    except NotUnderstood as error:
+        raise NotAnAnswer(f"{error.why}; {error.instead}.") from None
+    place = step_place(step, state.unit)
+    case = replace(state.case, answers=(Answer(test.id, (), typed, (place,)),))
+    readings = take_readings(knowledge, case)[0]
+    possible = next((r.possible for r in readings if r.test == test.id), frozenset())
+    if not possible:
+        raise NotAnAnswer("That number says nothing here; type what came of it in words.")
+    worse = sorted(possible - {CONFIRMED[step.id]})
+    return step_event(step, tuple(worse[:1]) or (CONFIRMED[step.id],), typed)
+
+
+def _has_waited(state: VisitState, test: Test, now: datetime) -> None:
+    """Raise NotAnAnswer while the wait that protects the hands is not over."""
+    since = minutes_since(state.power_off_time, now)
+    left = test.wait_minutes - (since or 0.0)
+    if since is None or left > 0:
+        raise NotAnAnswer(
+            f"{max(1, math.ceil(left))} min of the wait are still to come since the lock went on. "
+            "Wait, or meter it and type the volts."
+        )
+
+
+def _chosen_words(test: Test, typed: str, outcomes: tuple[str, ...]) -> tuple[str, ...]:
+    chosen = _by_word(typed, outcomes, test.choose == "several")
+    if not chosen:
+        words = ", ".join(o.replace("-", " ") for o in outcomes)
+        raise NotAnAnswer(f"Say in words what came of it: {words}.")
+    return _healthy_alone(test, chosen)
+
+
+def _letters(text: str) -> str:
+    return "".join(c for c in text if c.isalpha())
 
 
 def _choice(test: Test, typed: str, outcomes: tuple[str, ...]) -> tuple[str, ...]:

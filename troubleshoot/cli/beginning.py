@@ -11,8 +11,10 @@ from troubleshoot.outside.numbers import choice
 from troubleshoot.outside.text import MOST_NAME
 from troubleshoot.visit.case_file import ROUTINE
 from troubleshoot.visit.complaints import match_complaints
+from troubleshoot.visit.dangers import reported
+from troubleshoot.visit.event_shapes import danger_event
 from troubleshoot.visit.nameplate import facts_to_ask
-from troubleshoot.visit.profiles import FULLY_QUALIFIED, PROFILES
+from troubleshoot.visit.profiles import PROFILES, TECHNICIAN
 
 WELCOME = (
     "A visit to a rooftop unit. At any question: ? for how, w for why, help for the rest.",
@@ -24,24 +26,18 @@ def begin(
     knowledge: Knowledge,
     terminal: Terminal,
     book: VisitBook,
-    unit: str,
+    name: str,
     profiles: tuple[str, ...],
     routine: bool,
 ) -> None:
-    """Ask what every visit starts from, and put it into the book."""
-    terminal.say_all(WELCOME)
-    terminal.say()
-    name = unit
-    if not name:
-        terminal.say("Which unit? A name for the record, or Enter for none.")
-        name = terminal.ask(">", MOST_NAME)
+    """Ask what every visit to a unit of this name starts from, and put it into the book."""
     words, complaint = "", ROUTINE
     if not routine:
         words, complaint = _ask_complaint(knowledge, terminal)
     show_call_cautions(terminal, knowledge, complaint)
     if complaint != ROUTINE:
         show_looks(terminal, knowledge, complaint)
-    held = profiles or _ask_profiles(terminal)
+    held = profiles or ask_profiles(terminal)
     book.add(
         {
             "event": "start",
@@ -55,14 +51,30 @@ def begin(
     _ask_facts(knowledge, terminal, book)
 
 
-def _ask_profiles(terminal: Terminal) -> tuple[str, ...]:
-    terminal.say("Who is asking? Give the numbers of all that hold, or Enter for all of 3 to 8.")
+def ask_unit(terminal: Terminal) -> str:
+    """The name of the unit; empty where none is given."""
+    terminal.say("Which unit? A name for the record, or Enter for none.")
+    return terminal.ask(">", MOST_NAME)
+
+
+def report_danger(book: VisitBook, name: str, words: str) -> None:
+    """Put a danger into the book, which may have nothing in it yet."""
+    if not book.events:
+        book.add({"event": "start", "name": name, "profiles": [TECHNICIAN]})
+    book.add(danger_event(reported(book.knowledge, words), words))
+
+
+def ask_profiles(terminal: Terminal) -> tuple[str, ...]:
+    """Who is asking: every profile that holds. Enter is a technician without any licence."""
+    terminal.say(
+        "Who is asking? Give the numbers of all that hold. Enter is a technician, no licence."
+    )
     for number, profile in enumerate(PROFILES, start=1):
         terminal.say(f"{number} {profile.replace('-', ' ')}", 2)
     while True:
         typed = terminal.ask(">").replace(",", " ").split()
         if not typed:
-            return tuple(sorted(FULLY_QUALIFIED))
+            return (TECHNICIAN,)
         if all(choice(part, len(PROFILES)) for part in typed):
             return tuple(dict.fromkeys(PROFILES[int(part) - 1] for part in typed))
         terminal.say(f"Numbers from 1 to {len(PROFILES)}, with spaces between them.")

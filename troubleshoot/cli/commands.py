@@ -14,6 +14,7 @@ from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import skip_event
 from troubleshoot.visit.events import places_from
 from troubleshoot.visit.explain import because, find_fault, what_if, why_not
+from troubleshoot.visit.stops import conclude_visit
 from troubleshoot.visit.wording import with_place
 
 OTHER_TESTS = 8
@@ -177,7 +178,7 @@ class Commands:
         if phrase is not None:
             self.terminal.say(f"That is beyond you: {phrase}.")
             return
-        conclusions = self.decider.reasoner.conclude(self.book.state.case)
+        conclusions = conclude_visit(self.decider.reasoner, self.book.state)
         forbidden = self.decider.forbidden(conclusions, test, at)
         if forbidden is not None:
             self.terminal.say(f"Not now: {forbidden}. Only a fresh finding takes it away.")

@@ -6,9 +6,9 @@ visit; starting again goes on from there.
 
 from __future__ import annotations
 
-import time
-
-from troubleshoot.cli.answering import NotAnAnswer, answer_event_from, step_outcomes
+from troubleshoot.cli import clock
+from troubleshoot.cli.answering import NotAnAnswer, answer_event_from, step_event_from
+from troubleshoot.cli.beginning import report_danger
 from troubleshoot.cli.commands import Commands
 from troubleshoot.cli.failures import INTERRUPTED, KEPT
 from troubleshoot.cli.known_values import ask_fact, ask_plate
@@ -18,26 +18,37 @@ from troubleshoot.cli.screens import (
     show_choices,
     show_ending,
     show_standing,
+    show_step_words,
     show_task,
     show_verdict,
 )
 from troubleshoot.cli.stopped import stopped
-from troubleshoot.cli.terminal import VISIT_IS_KEPT, EndOfInput, Leave, Terminal
+from troubleshoot.cli.terminal import (
+    VISIT_IS_KEPT,
+    DangerCalled,
+    EndOfInput,
+    Leave,
+    Terminal,
+)
 from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.places import spoken
+from troubleshoot.visit.dangers import spoken_of
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
+from troubleshoot.visit.guards import allowed
 from troubleshoot.visit.nameplate import plate_to_ask, safety_facts_to_ask
 from troubleshoot.visit.repeating import agreement
 from troubleshoot.visit.standing import called_up
 from troubleshoot.visit.steps import Step
+from troubleshoot.visit.stops import conclude_visit
 from troubleshoot.visit.work_state import open_items
 
-ROOF_IS_GOOD_FOR = 3600.0
-"""Seconds after which the roof is looked at again (common practice, no source)."""
-
+LONG_SILENCE = (
+    "A long silence. What others could have changed meanwhile is asked again; what you typed is "
+    "kept as a note."
+)
 NOT_KNOWN_COUNTS_AS_WORSE = "Before the next step. Enter if nobody knows: then the worse counts."
 
 
@@ -53,12 +64,11 @@ class Conversation:
         self.shown_cautions: set[str] = set()
         self.was_open = False
         self.told_hazards: set[str] = set()
-        self.roof_seen = time.monotonic()
 
     def run(self) -> int:
         """Hold the conversation; returns the exit code."""
         try:
-            while self._turn():
+            while self._turn_or_danger():
                 pass
         except (EndOfInput, Leave):
             self._say_kept()
@@ -74,11 +84,19 @@ class Conversation:
         for item in open_items(self.book.state.work):
             self.terminal.say(f"Still open on the unit: {item}", 2)
 
+    def _turn_or_danger(self) -> bool:
+        """A turn; a danger that is reported in it stops the visit before anything else is asked."""
+        try:
+            return self._turn()
+        except DangerCalled as called:
+            report_danger(self.book, "", str(called))
+            return True
+
     def _turn(self) -> bool:
         """One question and its answer; False when the visit is over."""
-        self._watch_the_hour()
+        self.book.watch_the_clock()
         state = self.book.state
-        conclusions = self.decider.reasoner.conclude(state.case)
+        conclusions = conclude_visit(self.decider.reasoner, state)
         decision = self.decider.decide(state, conclusions)
         if decision.kind in ("step", "ask"):
             self._put_question(decision, conclusions)
@@ -95,13 +113,6 @@ class Conversation:
             self.terminal.say(f"Report: troubleshoot report {self.book.visit_id}")
             return False
         return self._settled(decision, conclusions)
-
-    def _watch_the_hour(self) -> None:
-        """The roof's go is good for an hour."""
-        if self.book.state.work.roof != "go":
-            self.roof_seen = time.monotonic()
-        elif time.monotonic() - self.roof_seen > ROOF_IS_GOOD_FOR:
-            self.book.add({"event": "hour-passed"})
 
     def _put_question(self, decision: Decision, conclusions: Conclusions) -> None:
         assert decision.test is not None
@@ -162,22 +173,43 @@ class Conversation:
         if decision.kind == "ask":
             show_choices(self.terminal, self.knowledge, test, outcomes)
         else:
-            self.terminal.say(
-                "Enter when done; or say what came of it: "
-                + ", ".join(o.replace("-", " ") for o in outcomes),
-                2,
-            )
+            show_step_words(self.terminal, test, outcomes)
         while True:
             typed = self.terminal.ask(">")
-            if self.commands.serve(typed, decision, conclusions):
+            too_late = self._too_late(decision, typed)
+            if not too_late and self.commands.serve(typed, decision, conclusions):
                 if self.book.changed:
                     return
                 continue
+            if too_late:
+                return
             try:
                 self._take(typed, decision, outcomes, conclusions)
                 return
             except NotAnAnswer as error:
+                danger = spoken_of(self.knowledge, typed)
+                if danger is not None:
+                    raise DangerCalled(typed) from None
                 self.terminal.say(str(error))
+
+    def _too_late(self, decision: Decision, typed: str) -> bool:
+        """Whether so long a silence came before an answer that it is asked for again.
+
+        What was typed is kept as a note. What needs nothing of the work state is taken as it is.
+        """
+        test = decision.test
+        assert test is not None
+        if not self.book.watch_the_clock(test.minutes + test.wait_minutes):
+            return False
+        state = self.book.state
+        if decision.step is None and not allowed(
+            state.work, test, spoken(decision.at), state.at_work
+        ):
+            return False
+        self.terminal.say(LONG_SILENCE)
+        if typed:
+            self.book.add({"event": "note", "text": f"typed after a long silence: {typed}"})
+        return True
 
     def _take(
         self,
@@ -189,16 +221,18 @@ class Conversation:
         test = decision.test
         assert test is not None
         if decision.step is not None:
-            found = step_outcomes(test, decision.step, typed, outcomes)
-            self.book.add_step(decision.step, found)
-            self._tell_hazards(self.decider.reasoner.conclude(self.book.state.case))
+            state = self.book.state
+            self.book.add(
+                step_event_from(self.knowledge, state, test, decision.step, typed, clock.now())
+            )
+            self._tell_hazards(conclude_visit(self.decider.reasoner, self.book.state))
             return
         event = answer_event_from(self.knowledge, test, decision.at, typed, outcomes)
         before = [a for a in self.book.state.answers if a.test == test.id and a.text]
         self.book.add(event)
         if before and before[-1].places == self.book.state.answers[-1].places:
             self._compare(test, before[-1].text or "", typed)
-        after = self.decider.reasoner.conclude(self.book.state.case)
+        after = conclude_visit(self.decider.reasoner, self.book.state)
         for reading in after.readings:
             if reading.test == test.id and reading.at == decision.at:
                 show_verdict(self.terminal, reading, self.knowledge)
@@ -233,6 +267,10 @@ class Conversation:
         )
         while True:
             typed = self.terminal.ask(">")
+            if self.book.watch_the_clock():
+                self.terminal.say(LONG_SILENCE)
+            if spoken_of(self.knowledge, typed) is not None:
+                raise DangerCalled(typed)
             if typed == "repaired" and conclusions.named is not None:
                 self._after_repair(conclusions.named.fault.id)
                 return True

@@ -6,23 +6,38 @@ from collections.abc import Callable
 
 from troubleshoot.cli import clock
 from troubleshoot.cli.terminal import Terminal
-from troubleshoot.visit.reopening import ROLES, NotAResult, in_words, role, when_read
-from troubleshoot.visit.visit_state import HandOverResult
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.visit.reopening import (
+    ROLES,
+    NotAResult,
+    fitting_roles,
+    in_words,
+    role,
+    stopped_at,
+    when_read,
+)
+from troubleshoot.visit.visit_state import HandOverResult, StopMet
 
 
-def ask_result(terminal: Terminal, stopped_at: str) -> HandOverResult | None:
-    """The hand-over's result; None where any of it is missing."""
-    for number, name in enumerate(ROLES.values(), start=1):
-        terminal.say(f"{number} {name}", 2)
-    by = _ask(terminal, "Who made it safe?", role)
-    done = by and _ask(terminal, "What did they find, and what did they do?", in_words)
-    reading = done and _ask(terminal, "Which reading or look shows that it is safe?", in_words)
+def ask_result(terminal: Terminal, met: StopMet, knowledge: Knowledge) -> HandOverResult | None:
+    """The result of a STOP's hand-over; None where any of it is missing."""
+    names = fitting_roles(knowledge.hazards[met.hazard])
+    for number, name in enumerate(names, start=1):
+        terminal.say(f"{number} {ROLES[name]}", 2)
+    by = _ask(terminal, "Who made it safe?", lambda typed: role(typed, names))
+    done = by and ask_in_words(terminal, "What did they find, and what did they do?")
+    reading = done and ask_in_words(terminal, "Which reading or look shows that it is safe?")
     when = reading and _ask(
         terminal,
         "When was that?",
-        lambda typed: when_read(typed, stopped_at, clock.now()),
+        lambda typed: when_read(typed, stopped_at(met), clock.now()),
     )
     return HandOverResult(by, done, reading, when) if by and done and reading and when else None
+
+
+def ask_in_words(terminal: Terminal, question: str) -> str:
+    """Words that somebody else can read something in; empty where nothing is known."""
+    return _ask(terminal, question, in_words)
 
 
 def _ask(terminal: Terminal, question: str, understood: Callable[[str], str]) -> str:

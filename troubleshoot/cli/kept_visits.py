@@ -78,7 +78,7 @@ def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
     from troubleshoot.records.report import markdown_report
     from troubleshoot.visit.account import ending_of
     from troubleshoot.visit.events import replay
-    from troubleshoot.visit.stops import standing_stop
+    from troubleshoot.visit.stops import standing_stop, with_stops_met
     from troubleshoot.visit.understanding import understood
     from troubleshoot.visit.visit_account import stops_account, visit_account
     from troubleshoot.visit.work_state import open_items
@@ -95,7 +95,7 @@ def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
     case = state.case
     if state.cured:  # the report names what was repaired, not what would be next without it
         case = replace(case, repaired=case.repaired[:-1])
-    conclusions = Reasoner(knowledge).conclude(case)
+    conclusions = with_stops_met(knowledge, state, Reasoner(knowledge).conclude(case))
     ending = "left" if state.ended is None else ending_of(conclusions)
     if state.ended == "stopped":
         ending = "stopped"

@@ -4,17 +4,26 @@ from __future__ import annotations
 
 import click
 
+from troubleshoot.cli.beginning import ask_profiles
 from troubleshoot.cli.conversation import Conversation
 from troubleshoot.cli.failures import KEPT, USAGE, Failure
 from troubleshoot.cli.hand_over_result import ask_result
 from troubleshoot.cli.kept_visits import opened
 from troubleshoot.cli.rule_base import shipped_rules
-from troubleshoot.cli.terminal import EndOfInput, Terminal
+from troubleshoot.cli.terminal import DangerCalled, EndOfInput, Terminal
 from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Hazard
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.visit.event_shapes import reopened_event
 from troubleshoot.visit.reopening import NotReopened, what_stopped
+from troubleshoot.visit.stops import conclude_visit
+from troubleshoot.visit.visit_state import StopMet
+
+APPRENTICE = "apprentice"
+NOT_BY_AN_APPRENTICE = (
+    "The visit stays closed: an apprentice takes no hand-over back. Ask the supervising technician "
+    "to reopen it."
+)
 
 
 @click.command()
@@ -39,16 +48,19 @@ def reopen(ctx: click.Context, visit: str) -> None:
 def reopened(reasoner: Reasoner, book: VisitBook, terminal: Terminal) -> bool:
     """Ask for the hand-over's result and reopen the visit; False where it stays closed."""
     knowledge, state = reasoner.knowledge, book.state
-    conclusions = reasoner.conclude(state.case)
+    conclusions = conclude_visit(reasoner, state)
     try:
         hazard, spot = what_stopped(knowledge, state, conclusions)
     except NotReopened as error:
         raise Failure([f"visit {book.visit_id} is not reopened: {error}"], USAGE) from None
-    told_at = state.stops[-1].told_at if state.stops else ""
     _say_what_stopped(terminal, book, hazard)
     try:
-        result = ask_result(terminal, told_at)
-    except EndOfInput:
+        profiles = ask_profiles(terminal)
+        if APPRENTICE in profiles:
+            terminal.say(NOT_BY_AN_APPRENTICE)
+            return False
+        result = ask_result(terminal, state.met(hazard.id) or StopMet(hazard.id, 0), knowledge)
+    except (EndOfInput, DangerCalled):
         result = None
     if result is None:
         terminal.say(
@@ -56,7 +68,7 @@ def reopened(reasoner: Reasoner, book: VisitBook, terminal: Terminal) -> bool:
             f"When you have it: troubleshoot reopen {book.visit_id}"
         )
         return False
-    book.add(reopened_event(hazard.id, result, spot))
+    book.add({**reopened_event(hazard.id, result, spot), "profiles": list(profiles)})
     terminal.say(
         f"Reopened. The STOP still stands: {knowledge.tests[spot[0]].name} comes first and decides."
     )

@@ -14,6 +14,7 @@ from troubleshoot.visit.explain import because
 from troubleshoot.visit.hazard_words import said_hazard
 from troubleshoot.visit.profiles import spoken
 from troubleshoot.visit.standing import Standing
+from troubleshoot.visit.steps import ENTER_CONFIRMS
 from troubleshoot.visit.wording import TAG_OUT, bar, cause_line, effect_line, with_place
 
 CAUSES_SHOWN = 4
@@ -94,6 +95,14 @@ def show_choices(
         terminal.say("Several may be true: give their numbers with commas.", 2)
 
 
+def show_step_words(terminal: Terminal, test: Test, outcomes: tuple[str, ...]) -> None:
+    """What may come of a safety step, in the words that are typed."""
+    words = ", ".join(o.replace("-", " ") for o in outcomes)
+    number = "the number on the meter, or " if test.reads else ""
+    enter = "Enter when done; or" if test.id in ENTER_CONFIRMS else "Type"
+    terminal.say(f"{enter} {number}what came of it: {words}", 2)
+
+
 def _unit_to_type(knowledge: Knowledge, test: Test) -> str:
     """The unit of the number a test reads; a difference of temperatures is typed in plain ones."""
     if not test.reads:
@@ -151,17 +160,18 @@ def show_standing(terminal: Terminal, standing: Standing) -> None:
         terminal.say(f"Stop if: {stop.covers}", 2)
 
 
-def show_stop(terminal: Terminal, fired: FiredHazard) -> None:
-    """A STOP: what to do, who takes over; never a way round."""
+def show_stop(terminal: Terminal, fired: FiredHazard, tag: Iterable[str] = ()) -> None:
+    """A STOP: what to do, who takes over, what the tag says; never a way round."""
     hazard = fired.hazard
     terminal.say()
     terminal.say(f"{hazard.signal} - STOP", strong=True)
     terminal.say(hazard.what_to_do, strong=True)
     terminal.say(f"Hand over to: {hazard.defer_to}", 2)
-    reason = hazard.id.replace("-", " ")
-    terminal.say(
-        f'Write on the tag: "Do not start. {reason}." Your name, the date and the time.', 2
-    )
+    lines = tuple(tag)
+    if lines:
+        terminal.say("Write on the tag:", 2)
+    for line in lines:
+        terminal.say(line, 4)
 
 
 def show_repair(terminal: Terminal, fault: Fault) -> None:

@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 from troubleshoot.cli import clock
-from troubleshoot.cli.hand_over_result import ask_result
+from troubleshoot.cli.hand_over_result import ask_in_words, ask_result
 from troubleshoot.cli.screens import show_stop
-from troubleshoot.cli.terminal import Leave, Terminal
+from troubleshoot.cli.terminal import DangerCalled, Leave, Terminal
 from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.visit.dangers import spoken_of
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import handed_over_event, stop_event, take_afresh_event
 from troubleshoot.visit.lifting import beyond_lifting
 from troubleshoot.visit.reopening import minute
-from troubleshoot.visit.stops import is_all_clear, lifting_finding
+from troubleshoot.visit.stops import finding_of, is_all_clear, lifting_finding
+from troubleshoot.visit.tags import tag_lines
 from troubleshoot.visit.visit_state import Spot
 from troubleshoot.visit.work_state import open_items
 
@@ -27,21 +29,38 @@ def stopped(
 ) -> bool:
     """Show a STOP and take what is done about it; False when the visit is over."""
     fired = decision.stop
-    assert fired is not None and fired.hazard.stop is not None
+    assert fired is not None
     met = book.state.stops[-1:]
     if not met or (met[0].hazard, met[0].answers) != (fired.hazard.id, len(book.state.answers)):
-        book.add(stop_event(fired.hazard.id))
-    show_stop(terminal, fired)
-    spot = _may_be_taken_afresh(knowledge, book, terminal, decision, conclusions)
+        spot = finding_of(knowledge, book.state, conclusions, fired)
+        book.add(stop_event(fired.hazard.id, spot))
+    show_stop(terminal, fired, tag_lines(knowledge, book.state, conclusions, fired))
+    return _answered(knowledge, book, terminal, fired, conclusions)
+
+
+def _answered(
+    knowledge: Knowledge,
+    book: VisitBook,
+    terminal: Terminal,
+    fired: FiredHazard,
+    conclusions: Conclusions,
+) -> bool:
+    """What the people at a STOP do about it; False when the visit is over."""
+    spot = _may_be_taken_afresh(knowledge, book, terminal, fired, conclusions)
     while True:
-        typed = terminal.ask(">").lower()
-        if typed == "over":
+        typed = terminal.ask(">")
+        book.watch_the_clock()
+        word = typed.lower()
+        if word == "over":
             _hand_over(book, terminal)
             return False
-        if typed == "again" and spot is not None and _take_afresh(knowledge, book, terminal, spot):
+        if word == "again" and spot is not None and _take_afresh(knowledge, book, terminal, spot):
             return True
-        if typed in ("q", "quit"):
+        if word in ("q", "quit"):
             raise Leave
+        danger = spoken_of(knowledge, typed)
+        if danger is not None and danger.id != fired.hazard.id:
+            raise DangerCalled(typed)
         terminal.say("again, over, or q." if spot is not None else "over, or q.")
 
 
@@ -49,12 +68,11 @@ def _may_be_taken_afresh(
     knowledge: Knowledge,
     book: VisitBook,
     terminal: Terminal,
-    decision: Decision,
+    fired: FiredHazard,
     conclusions: Conclusions,
 ) -> Spot | None:
     """Say whether a fresh finding may lift the STOP, and which."""
-    assert decision.stop is not None
-    spot = lifting_finding(knowledge, book.state, conclusions, decision.stop)
+    spot = lifting_finding(knowledge, book.state, conclusions, fired)
     if spot is None:
         terminal.say("No further test is offered. Type over to hand the job over.")
         return None
@@ -76,7 +94,7 @@ def _take_afresh(knowledge: Knowledge, book: VisitBook, terminal: Terminal, spot
     if not is_all_clear(knowledge.tests[spot[0]]):
         book.add(take_afresh_event(spot))
         return True
-    result = ask_result(terminal, "")
+    result = ask_result(terminal, book.state.stops[-1], knowledge)
     if result is None:
         terminal.say("The STOP stands: an all-clear needs who gave it, what was done and read.")
         return False
@@ -85,9 +103,13 @@ def _take_afresh(knowledge: Knowledge, book: VisitBook, terminal: Terminal, spot
 
 
 def _hand_over(book: VisitBook, terminal: Terminal) -> None:
+    if not book.state.name:
+        name = terminal.ask("Which unit is it? Its name meets whoever comes next >")
+        if name:
+            book.add({"event": "named", "name": name})
     told = ""
     while not told:
-        told = terminal.ask("Who was told, and when?")
+        told = ask_in_words(terminal, "Who was told, and when?")
     book.add(handed_over_event(told, minute(clock.now())))
     terminal.say("The visit is closed as stopped.")
     for item in open_items(book.state.work):

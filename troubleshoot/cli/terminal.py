@@ -13,6 +13,7 @@ import shutil
 import sys
 import textwrap
 from collections.abc import Iterable
+from contextlib import suppress
 
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import MOST_TYPED, one_line, shown
@@ -29,6 +30,10 @@ class EndOfInput(Exception):
 
 class Leave(Exception):
     """The person leaves; the visit is kept."""
+
+
+class DangerCalled(Exception):
+    """Somebody reports a danger, in the words that the message holds."""
 
 
 class Terminal:
@@ -65,11 +70,13 @@ class Terminal:
             self.say(line.strip(), indent + len(line) - len(line.lstrip()))
 
     def ask(self, prompt: str, most: int = MOST_TYPED) -> str:
-        """One line of answer, trimmed, of at most `most` letters. Raises EndOfInput.
+        """One line of answer, trimmed, of at most `most` letters. Raises EndOfInput, DangerCalled.
 
-        Enter confirms, so a line that cannot be used is never taken for an empty one.
+        What was typed before the question stood there is no answer to it, and is thrown away. A
+        line that cannot be used is never taken for an empty one, which may confirm something.
         """
         while True:
+            self._forget_waiting_input()
             sys.stdout.write(f"{self._encodable(shown(prompt))} ")
             sys.stdout.flush()
             line = sys.stdin.readline(most + 1)
@@ -80,9 +87,20 @@ class Terminal:
             if not self.typed_by_hand:
                 self._write(shown(line.strip()))
             try:
-                return one_line(line.removesuffix("\n"), "That line", most)
+                return heard(one_line(line.removesuffix("\n"), "That line", most))
             except NotUsable as error:
                 self.say(f"{error}.")
+
+    def _forget_waiting_input(self) -> None:
+        """On a terminal: keys pressed in a pocket, a paste, impatience."""
+        if not self.typed_by_hand:
+            return
+        try:
+            import termios
+        except ImportError:  # no such terminals on this platform
+            return
+        with suppress(termios.error):
+            termios.tcflush(sys.stdin, termios.TCIFLUSH)
 
     def _write(self, text: str) -> None:
         sys.stdout.write(self._encodable(text) + "\n")
@@ -96,3 +114,11 @@ def _leave_the_rest(line: str) -> None:
     """Read on to the end of a line that is longer than was asked for."""
     while line and not line.endswith("\n"):
         line = sys.stdin.readline(_PIECE)
+
+
+def heard(answer: str) -> str:
+    """The answer as it stands. Raises DangerCalled where it reports a danger."""
+    word, _, rest = answer.partition(" ")
+    if word.lower().rstrip(":,!") == "danger":
+        raise DangerCalled(rest.strip())
+    return answer

@@ -10,11 +10,13 @@ from collections.abc import Mapping
 from pathlib import Path
 from typing import Any, Protocol
 
+from troubleshoot.cli import clock
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.equipment import InputRefused
-from troubleshoot.visit.event_shapes import Event, step_event
+from troubleshoot.visit.absence import hour_passed, resumed_event, silence, stamp
+from troubleshoot.visit.event_shapes import Event
 from troubleshoot.visit.events import after, replay
-from troubleshoot.visit.steps import Step
+from troubleshoot.visit.steps import CONFIRMED
 from troubleshoot.visit.understanding import understood
 from troubleshoot.visit.undoing import taken_back
 from troubleshoot.visit.visit_state import VisitState
@@ -47,13 +49,9 @@ class VisitBook:
         self.events = list(understanding.events)
         self.state: VisitState = replay(knowledge, self.events)
 
-    @property
-    def kept_at(self) -> float:
-        """When the last event was kept, in seconds of the clock."""
-        return self._keeper.path.stat().st_mtime
-
     def add(self, event: Event) -> None:
-        """Keep an event, once it is known that it can be taken."""
+        """Keep an event with its time, once it is known that it can be taken."""
+        event = {**event, "time": stamp(clock.now())}
         state = after(self.knowledge, self.state, event)
         self._keep(event)
         self.state = state
@@ -63,9 +61,24 @@ class VisitBook:
         self.events.append(event)
         self.changed = True
 
-    def add_step(self, step: Step, outcomes: tuple[str, ...]) -> None:
-        """Keep a safety step."""
-        self.add(step_event(step, outcomes))
+    def watch_the_clock(self, work_minutes: float = 0.0) -> bool:
+        """Void what has expired by now; True where that was anything but the look at the roof.
+
+        `work_minutes`: how long what was asked for takes by itself.
+        """
+        if not self.events:
+            return False
+        now = clock.now()
+        away = silence(self.state, now, work_minutes)
+        if away is not None:
+            self.add(away)
+        elif hour_passed(self.state, now):
+            self.add({"event": "hour-passed"})
+        return away is not None
+
+    def resume(self, profiles: tuple[str, ...]) -> None:
+        """Go on after an absence, as whoever is asking now."""
+        self.add(resumed_event(self.state, clock.now(), profiles))
 
     def try_fact(self, name: str, value: object) -> str | None:
         """Keep an equipment fact or plate value; returns what is wrong with it, or nothing."""
@@ -79,7 +92,7 @@ class VisitBook:
         """Take the last answer back; the words, not what hands have done."""
         if taken_back(self.events) is None:
             return "There is nothing to take back."
-        self._keep({"event": "undo"})
+        self._keep({"event": "undo", "time": stamp(clock.now())})
         self.state = replay(self.knowledge, self.events)
         return "Taken back. The work state goes on from the more careful of the two."
 
@@ -90,4 +103,6 @@ class VisitBook:
         if not reason:
             return "Say why: invalid REASON."
         self.add({"event": "invalid", "reason": reason})
+        if self.state.answers[-1].test in CONFIRMED:
+            return "Kept as failed. It is asked again, and whatever rested on it."
         return "Kept as not counting."

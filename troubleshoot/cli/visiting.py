@@ -3,15 +3,22 @@
 from __future__ import annotations
 
 import os
-from datetime import datetime
+from dataclasses import dataclass
 from pathlib import Path
 
 from troubleshoot import __version__
 from troubleshoot.cli import clock
-from troubleshoot.cli.beginning import begin
+from troubleshoot.cli.beginning import WELCOME, ask_profiles, ask_unit, begin, report_danger
 from troubleshoot.cli.call import show_call_cautions
 from troubleshoot.cli.failures import JOURNAL_FAILED, KEPT, Failure
-from troubleshoot.cli.terminal import VISIT_IS_KEPT, EndOfInput, Leave, Terminal
+from troubleshoot.cli.standing import Stopped, meet_standing, same_unit, stopped_visits, told
+from troubleshoot.cli.terminal import (
+    VISIT_IS_KEPT,
+    DangerCalled,
+    EndOfInput,
+    Leave,
+    Terminal,
+)
 from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.journal import Journal, JournalError, open_visits
@@ -52,11 +59,20 @@ def _converse(
 ) -> int:
     visits = folder / "visits"
     try:
-        with _go_on(terminal, visits) or _new_journal(knowledge, visits) as journal:
+        opened = _opened(knowledge, terminal, visits, unit or "")
+        if opened is None:
+            return KEPT
+        with opened.journal as journal:
             book = VisitBook(knowledge, journal.path.stem, journal, list(journal.events))
-            _resume(terminal, book)
-            if not book.events:
-                begin(knowledge, terminal, book, unit or "", profiles, routine)
+            try:
+                if opened.danger is not None:
+                    raise DangerCalled(opened.danger)
+                if book.events:
+                    _resume(terminal, book, profiles)
+                else:
+                    begin(knowledge, terminal, book, opened.unit, profiles, routine)
+            except DangerCalled as called:
+                report_danger(book, opened.unit, str(called))
             # All that reasons is imported here: the first questions need none of it.
             from troubleshoot.cli.conversation import Conversation
 
@@ -67,6 +83,49 @@ def _converse(
     except Leave:
         terminal.say(VISIT_IS_KEPT)
         return KEPT
+
+
+@dataclass(frozen=True, slots=True)
+class _Opened:
+    """A journal to go on in. `danger`: what was reported before there was one."""
+
+    journal: Journal
+    unit: str = ""
+    danger: str | None = None
+
+
+def _opened(knowledge: Knowledge, terminal: Terminal, visits: Path, unit: str) -> _Opened | None:
+    """The journal of the visit that is gone on with, or of a new one.
+
+    None where a STOP stands over the unit and waits for its hand-over's result.
+    """
+    try:
+        journal = _go_on(terminal, visits)
+        if journal is None:
+            terminal.say_all(WELCOME)
+            terminal.say()
+            unit = unit or ask_unit(terminal)
+            stopped = meet_standing(knowledge, terminal, visits, unit)
+        else:
+            start = next((e for e in journal.events if e["event"] == "start"), {})
+            unit = start.get("name", "") or unit
+            stopped = _of_this_unit(knowledge, terminal, visits, journal, unit)
+    except DangerCalled as called:
+        return _Opened(_new_journal(knowledge, visits), unit, str(called))
+    if stopped is not None:
+        if journal is not None:
+            journal.close()
+        return None if stopped.over else _Opened(Journal.open(stopped.path), unit)
+    return _Opened(journal or _new_journal(knowledge, visits), unit)
+
+
+def _of_this_unit(
+    knowledge: Knowledge, terminal: Terminal, visits: Path, journal: Journal, unit: str
+) -> Stopped | None:
+    """The STOP of another visit to the unit of the one that is gone on with."""
+    others = stopped_visits(knowledge, visits, but=journal.path.stem)
+    stopped = next((s for s in others if same_unit(s.unit, unit)), None)
+    return None if stopped is None else told(terminal, stopped)
 
 
 def _go_on(terminal: Terminal, visits: Path) -> Journal | None:
@@ -81,16 +140,10 @@ def _go_on(terminal: Terminal, visits: Path) -> Journal | None:
     return None
 
 
-def _resume(terminal: Terminal, book: VisitBook) -> None:
-    """What a person elsewhere could have changed since is asked again."""
-    if not book.events:
-        return
+def _resume(terminal: Terminal, book: VisitBook, profiles: tuple[str, ...]) -> None:
+    """Whoever goes on says who they are; what others could have changed since is asked again."""
     terminal.say_all(book.notices)
-    now, last = clock.now(), datetime.fromtimestamp(book.kept_at).astimezone()
-    away = (now - last).total_seconds() / 60
-    book.add(
-        {"event": "resumed", "minutes_away": round(away, 1), "same_day": now.date() == last.date()}
-    )
+    book.resume(profiles or ask_profiles(terminal))
     terminal.say("Going on. States that others could have changed are asked again.")
     if not book.state.closing:
         show_call_cautions(terminal, book.knowledge, book.state.complaint)

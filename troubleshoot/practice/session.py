@@ -35,7 +35,7 @@ from troubleshoot.visit.hazard_words import danger_gone
 from troubleshoot.visit.standing import Forbidden
 from troubleshoot.visit.step_guards import refusals
 from troubleshoot.visit.steps import BLEED_DRIVE, CONFIRMED, FIRE_PANEL_BACK, TELL_FIRE_PANEL
-from troubleshoot.visit.stops import lifting_finding, standing_stop
+from troubleshoot.visit.stops import conclude_visit, is_all_clear, lifting_finding, standing_stop
 from troubleshoot.visit.visit_state import VisitState
 
 HINT_MINUTES = 5.0
@@ -64,7 +64,7 @@ class Session:
         """Take an event, and draw the conclusions afresh."""
         self.state = after(self.knowledge, self.state, event)
         self.events.append(event)
-        self.conclusions: Conclusions = self.decider.reasoner.conclude(self.state.case)
+        self.conclusions: Conclusions = conclude_visit(self.decider.reasoner, self.state)
 
     @property
     def minutes(self) -> float:
@@ -226,7 +226,9 @@ class Session:
         self.add(skip_event(test.id, at))
 
     def _lifts(self, stop: FiredHazard, test: Test) -> bool:
-        """Whether a test is the finding that may lift a STOP."""
+        """Whether a test may lift a STOP: its finding, or the word of who cleared the place."""
+        if is_all_clear(test):
+            return True
         found = lifting_finding(self.knowledge, self.state, self.conclusions, stop)
         return found is not None and found[0] == test.id
 

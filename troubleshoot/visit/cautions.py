@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from troubleshoot.knowledge.model import Hazard, Knowledge, Test, Trigger
+from troubleshoot.knowledge.model import FactsNeeded, Hazard, Knowledge, Test, Trigger
 from troubleshoot.reasoning.chains import belongs_to_step
 from troubleshoot.visit.needs import needs_of
 from troubleshoot.visit.step_guards import STEP_GUARDS, refrigerant_air_clear
@@ -12,6 +12,8 @@ from troubleshoot.visit.steps import REFRIGERANT_SWEEP
 from troubleshoot.visit.visit_state import VisitState
 
 FLAMMABLE: Final = "flammable-refrigerant"
+SUPPLY: Final = "line-volts-class"
+HIGH_VOLTS: Final = "480-volt"
 NOT_KNOWN: Final = "refrigerant-not-known"
 
 
@@ -48,5 +50,12 @@ def _step_trigger(trigger: Trigger, state: VisitState, test: Test) -> bool:
         and trigger.exposes in (None, test.exposes)
         and (trigger.profile is None or trigger.profile in state.profiles)
         and trigger.complaint in (None, state.complaint)
-        and state.unit.proves(trigger.equipment)
+        and _may_be(state, trigger.equipment)
     )
+
+
+def _may_be(state: VisitState, equipment: FactsNeeded) -> bool:
+    """Whether a unit is of this kind, or may be: what nobody knows counts as the worse."""
+    if HIGH_VOLTS in equipment.get(SUPPLY, ()):
+        return state.at_work.volts_480
+    return state.unit.proves(equipment)

@@ -29,7 +29,7 @@ from troubleshoot.visit.needs import needs_of
 from troubleshoot.visit.route import steps_to, steps_to_leave, switch_minutes
 from troubleshoot.visit.standing import Forbidden
 from troubleshoot.visit.steps import LOCK_OFF, LOCKOUT, RESTART, STOP_BY_CONTROLS, Step
-from troubleshoot.visit.stops import standing_stop
+from troubleshoot.visit.stops import conclude_visit, standing_stop
 from troubleshoot.visit.visit_state import Spot, VisitState
 from troubleshoot.visit.why_next import separates
 
@@ -48,7 +48,7 @@ class Decider:
         """What comes next on this state. A STOP comes before everything, the way out included."""
         if state.ended is not None:
             return Decision("ending", ending=state.ended)
-        conclusions = conclusions or self.reasoner.conclude(state.case)
+        conclusions = conclusions or conclude_visit(self.reasoner, state)
         standing = standing_stop(self.knowledge, state, conclusions)
         if standing is not None:
             lifting = towards_lifting(self.knowledge, state, conclusions, standing)

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import asdict
 from typing import Any
 
+from troubleshoot.knowledge.model import Hazard
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.places import Place, spoken
 from troubleshoot.visit.steps import Step
@@ -49,9 +50,16 @@ def skip_event(test: str, at: Place | None) -> Event:
     return {"event": "skip", "test": test, "at": spoken(at)}
 
 
-def stop_event(hazard: str) -> Event:
-    """A STOP that halts the visit."""
-    return {"event": "stop", "hazard": hazard}
+def stop_event(hazard: str, spot: Spot | None = None) -> Event:
+    """A STOP that halts the visit; `spot` is the finding that shows whether it still stands."""
+    event = {"event": "stop", "hazard": hazard}
+    return event if spot is None else {**event, "test": spot[0], "at": spoken(spot[1])}
+
+
+def danger_event(hazard: Hazard, words: str) -> Event:
+    """A danger that a person reported in their own words. It stops the visit at once."""
+    event = {"event": "danger", "hazard": hazard.id, "words": words}
+    return event if hazard.all_clear is None else {**event, "test": hazard.all_clear, "at": None}
 
 
 def take_afresh_event(spot: Spot, result: HandOverResult | None = None) -> Event:

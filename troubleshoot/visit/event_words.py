@@ -89,18 +89,24 @@ def _texts(value: object) -> bool:
     return isinstance(value, list | tuple) and all(isinstance(each, str) for each in value)
 
 
+def _minutes(value: object) -> bool:
+    """A number of minutes, or none where nobody knows."""
+    known = isinstance(value, int | float) and not isinstance(value, bool)
+    return value is None or (known and math.isfinite(value))  # type: ignore[arg-type]
+
+
 def _named_texts(value: object) -> bool:
     return isinstance(value, Mapping) and all(isinstance(each, str) for each in value.values())
 
 
 _KINDS: Final[Mapping[str, Callable[[object], bool]]] = {
     **dict.fromkeys(("test", "step", "fault", "name", "told", "told_at", "ending"), _text),
-    **dict.fromkeys(("reason", "words", "why_invalid", "hazard"), _text),
+    **dict.fromkeys(("reason", "words", "why_invalid", "hazard", "time"), _text),
     **dict.fromkeys(("text", "place", "instrument", "complaint"), _text_or_nothing),
     **dict.fromkeys(("shared", "again", "chosen", "routine", "cured", "same_day"), _truth),
     **dict.fromkeys(("outcomes", "profiles", "repaired"), _texts),
     **dict.fromkeys(("conditions", "result"), _named_texts),
     "at": lambda value: _text_or_nothing(value) or _texts(value),
     "valid": lambda value: value is None or _truth(value),
-    "minutes_away": lambda value: type(value) in (int, float) and math.isfinite(value),  # type: ignore[arg-type]
+    "minutes_away": _minutes,
 }

@@ -15,17 +15,28 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.equipment import Unit, read_unit
 from troubleshoot.reasoning.places import Place, parse_place, spoken
+from troubleshoot.visit.absence import timed, voided
 from troubleshoot.visit.event_shapes import Event
 from troubleshoot.visit.guards import allowed
 from troubleshoot.visit.not_understood import NOT_UNDERSTOOD, not_understood
 from troubleshoot.visit.profiles import FULLY_QUALIFIED
 from troubleshoot.visit.steps import CONFIRMED, Step
-from troubleshoot.visit.stop_events import ended, reopened, stop_met, take_afresh
-from troubleshoot.visit.transitions import after_step, after_test, expire, resume_voids
+from troubleshoot.visit.stop_events import (
+    danger_reported,
+    ended,
+    reopened,
+    stop_met,
+    take_afresh,
+)
+from troubleshoot.visit.transitions import after_step, after_test, expire, failed
 from troubleshoot.visit.undoing import taken_back, without
 from troubleshoot.visit.unit_at_work import unit_at_work
 from troubleshoot.visit.visit_state import Asked, Spot, VisitState
 from troubleshoot.visit.work_state import cautious
+
+
+class SaysNothing(ValueError):
+    """An answer without outcome or reading: nothing is kept as one."""
 
 
 def replay(knowledge: Knowledge, events: Sequence[Event]) -> VisitState:
@@ -51,8 +62,8 @@ def replay(knowledge: Knowledge, events: Sequence[Event]) -> VisitState:
 
 
 def after(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
-    """The state after one event."""
-    return _EFFECTS[event["event"]](knowledge, state, event)
+    """The state after one event. Raises SaysNothing where an answer names no outcome."""
+    return timed(state, _EFFECTS[event["event"]](knowledge, state, event), event)
 
 
 def _start(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
@@ -89,6 +100,8 @@ def _fact(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
 
 def _answer(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
     test = knowledge.tests[event["test"]]
+    if not event.get("outcomes") and not event.get("text"):
+        raise SaysNothing(f"an answer to {test.id} names no outcome and holds no reading")
     places = places_from(event.get("at"), test.per, state.unit)
     answer = Answer(
         test.id,
@@ -112,12 +125,15 @@ def _answer(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState
         test.minutes,
         test.work_state,
     )
-    work = after_test(state.work, test, spoken(where), answer.outcomes, state.at_work)
+    counts = answer.valid is not False
+    outcomes = answer.outcomes if counts else ()
+    work = after_test(state.work, test, spoken(where), outcomes, state.at_work)
     return replace(
         state,
         answers=(*state.answers, answer),
         asked=(*state.asked, asked),
         work=work,
+        work_before=state.work,
         aim=_unless_reached(state.aim, test.id),
         fresh=_unless_reached(state.fresh, test.id),
     )
@@ -131,24 +147,26 @@ def _unless_reached(spot: Spot | None, answered: str) -> Spot | None:
 def _step(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
     step = Step(event["step"], event.get("place"), bool(event.get("again", False)))
     outcomes = tuple(event["outcomes"])
-    work = after_step(state.work, step, outcomes, state.at_work)
+    counts = event.get("valid") is not False
+    work = after_step(state.work, step, outcomes if counts else (), state.at_work)
     test = knowledge.tests[step.id]
     asked = Asked(
         step.id,
-        _step_place(step, state.unit),
+        step_place(step, state.unit),
         ", ".join(outcomes),
         event.get("text"),
-        True,
+        counts,
         test.minutes + test.wait_minutes,
         test.work_state,
         step.place,
     )
-    places = (asked.at,)
-    answer = Answer(step.id, outcomes, event.get("text"), places)
-    confirmed = outcomes == (CONFIRMED[step.id],)
+    valid = None if counts else False
+    answer = Answer(step.id, outcomes, event.get("text"), (asked.at,), valid=valid)
+    confirmed = counts and outcomes == (CONFIRMED[step.id],)
     return replace(
         state,
         work=work,
+        work_before=state.work,
         asked=(*state.asked, asked),
         answers=(*state.answers, answer),
         aim=state.aim if confirmed else None,
@@ -156,7 +174,8 @@ def _step(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
     )
 
 
-def _step_place(step: Step, unit: Unit) -> Place | None:
+def step_place(step: Step, unit: Unit) -> Place | None:
+    """The place of the unit that a step's words name; None where they name none of its tree."""
     for kind, _ in unit.layout.counts:
         for place in unit.layout.places(kind):
             if place is not None and str(place) == step.place:
@@ -173,7 +192,9 @@ def _skip(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
         skipped, aim = skipped | {aim}, None
     where = spoken(places[0])
     work = state.work
-    if not allowed(work, test, where, state.at_work):
+    if test.id in CONFIRMED:
+        work = failed(state.work, state.work, Step(test.id, where), state.at_work)
+    elif not allowed(work, test, where, state.at_work):
         # It had been shown: hands may have begun (leads lifted) before it was given up.
         work = after_test(work, test, where, (), state.at_work)
     return replace(state, skipped=skipped, aim=aim, fresh=None, work=work)
@@ -204,9 +225,15 @@ def _note(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
 
 
 def _invalid(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
-    """The last answer stays on record but counts for nothing."""
+    """The last answer stays on record but counts for nothing; a proof, step or sweep has failed."""
     last = replace(state.answers[-1], valid=False, why_invalid=event["reason"])
-    return replace(state, answers=(*state.answers[:-1], last))
+    changed = replace(state, answers=(*state.answers[:-1], last))
+    if last.test not in CONFIRMED:
+        return changed
+    asked = replace(state.asked[-1], valid=False)
+    step = Step(last.test, asked.place or spoken(asked.at))
+    work = failed(state.work_before, state.work, step, state.at_work)
+    return replace(changed, asked=(*state.asked[:-1], asked), work=work, aim=None)
 
 
 def _repaired(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
@@ -215,9 +242,16 @@ def _repaired(knowledge: Knowledge, state: VisitState, event: Event) -> VisitSta
 
 
 def _resumed(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
-    if not resume_voids(float(event["minutes_away"]), bool(event["same_day"])):
-        return replace(state, fresh=None)
-    return replace(state, work=expire(state.work, "resumed"), aim=None, fresh=None)
+    """Whoever goes on says who they are; an absence too long voids what others could change."""
+    state = replace(state, fresh=None, profiles=frozenset(event.get("profiles", state.profiles)))
+    if not voided(event):
+        return state
+    return replace(state, work=expire(state.work, "resumed"), aim=None)
+
+
+def _named(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
+    """The unit's name, where it was given only later."""
+    return replace(state, name=event["name"])
 
 
 def _hour_passed(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
@@ -242,7 +276,9 @@ _EFFECTS = {
     "resumed": _resumed,
     "hour-passed": _hour_passed,
     "closing": _closing,
+    "named": _named,
     "stop": stop_met,
+    "danger": danger_reported,
     "take-afresh": take_afresh,
     "end": ended,
     "reopened": reopened,

@@ -10,11 +10,22 @@ from typing import Final
 from troubleshoot.knowledge.model import EquipmentFact, Knowledge, PlateValue, Test
 from troubleshoot.reasoning.equipment import Unit
 from troubleshoot.reasoning.places import Place
-from troubleshoot.visit.steps import BLEED_DRIVE, REFRIGERANT_SWEEP, TELL_FIRE_PANEL, Step
-from troubleshoot.visit.unit_at_work import BLOWER_DRIVE, BLOWER_MOTOR
+from troubleshoot.visit.steps import (
+    BLEED_DRIVE,
+    PANELS_OFF_ENERGISED,
+    REFRIGERANT_SWEEP,
+    SECOND_PERSON,
+    TELL_FIRE_PANEL,
+    Step,
+)
+from troubleshoot.visit.unit_at_work import BLOWER_DRIVE, BLOWER_MOTOR, supply_is_known
+
+SUPPLY: Final = "line-volts-class"
 
 _SETTLED_BY: Final = MappingProxyType(
     {
+        Step(SECOND_PERSON): (SUPPLY,),
+        Step(PANELS_OFF_ENERGISED): (SUPPLY,),
         Step(REFRIGERANT_SWEEP): ("refrigerant", "refrigerant-class"),
         Step(TELL_FIRE_PANEL): ("duct-smoke-detector",),
         Step(BLEED_DRIVE, BLOWER_MOTOR): ("blower-motor",),
@@ -55,6 +66,8 @@ def safety_facts_to_ask(
     """
     settling = _SETTLED_BY.get(replace(step, again=False), ())
     if any(unit.facts.get(name) is not None for name in settling[-1:]):
+        return ()
+    if SUPPLY in settling and supply_is_known(unit):
         return ()
     names = (name for name in settling if name not in unit.facts and name not in not_known)
     return tuple(knowledge.facts[name] for name in names)

@@ -25,6 +25,9 @@ PROFILES: Final = (
 )
 """The words a profile is given in; `supervised` goes with `apprentice`."""
 
+TECHNICIAN: Final = "technician"
+"""Who somebody is that says nothing more: qualified for the trade, licensed for no part of it."""
+
 FULLY_QUALIFIED: Final = frozenset(PROFILES) - {"apprentice", "supervised"}
 """What scripts work under when they name no profile."""
 

@@ -7,6 +7,7 @@ is bad the STOP stands again.
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from datetime import datetime
 from types import MappingProxyType
@@ -16,11 +17,12 @@ from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.visit.stops import finding_of, standing_stop
-from troubleshoot.visit.visit_state import Spot, VisitState
+from troubleshoot.visit.visit_state import Spot, StopMet, VisitState
 
 ROLES: Final[Mapping[str, str]] = MappingProxyType(
     {
         "fire-service": "the fire service",
+        "medical-service": "the medical service",
         "gas-utility": "the gas utility",
         "gas-fitter": "a licensed gas fitter",
         "combustion": "a combustion-qualified person, with an analyzer",
@@ -29,13 +31,16 @@ ROLES: Final[Mapping[str, str]] = MappingProxyType(
         "electric-utility": "the electric utility",
         "refrigerant": "a certified refrigerant technician, trained for this refrigerant",
         "fire-alarm": "a person licensed for fire alarms",
+        "building-owner": "the building's owner",
         "supervisor": "the supervisor",
     }
 )
-"""Who may have made a place safe: those whom the hazards hand over to. Never "it was aired"."""
+"""Who may have made a place safe. Which of them fits is the hazard's to say."""
 
-LEAST_WORDS: Final = 2
-"""A finding and its remedy take two words at least: one word ("fixed") tells nobody anything."""
+LEAST_WORDS: Final = 3
+"""A finding and its remedy take three words at least: "fixed it" tells nobody anything."""
+
+_WORD: Final = re.compile(r"[^\W\d_]*[aeiouy][^\W\d_]*", re.IGNORECASE)
 
 _CLOCK: Final = "%Y-%m-%d %H:%M"
 
@@ -53,9 +58,13 @@ def minute(moment: datetime) -> str:
     return moment.strftime(_CLOCK)
 
 
-def role(typed: str) -> str:
+def fitting_roles(hazard: Hazard) -> tuple[str, ...]:
+    """The roles that may make a place safe after this hazard's STOP, in the order of the list."""
+    return tuple(name for name in ROLES if name in (hazard.cleared_by or ("supervisor",)))
+
+
+def role(typed: str, names: tuple[str, ...] = tuple(ROLES)) -> str:
     """The role that a number of the list or the beginning of its name means."""
-    names = tuple(ROLES)
     if (number := choice(typed, len(names))) is not None:
         return names[number - 1]
     word = "-".join(typed.lower().split())
@@ -67,7 +76,8 @@ def role(typed: str) -> str:
 
 def in_words(typed: str) -> str:
     """What was found and done, or what was read: enough of it to be read by somebody else."""
-    if len(typed.split()) < LEAST_WORDS:
+    words = {word.lower() for word in _WORD.findall(typed) if len(word) > 1}
+    if len(words) < LEAST_WORDS:
         raise NotAResult("Say it in a few words, so that whoever reads it knows what was meant.")
     return typed
 
@@ -85,6 +95,13 @@ def when_read(typed: str, stopped_at: str, now: datetime) -> str:
     if stopped_at and minute(at) < stopped_at:
         raise NotAResult(f"That was before the STOP of {stopped_at}; it has to be read after it.")
     return minute(at)
+
+
+def stopped_at(met: StopMet) -> str:
+    """The minute after which a STOP's danger has to be read afresh; empty where it is not known."""
+    if not met.time:
+        return met.told_at
+    return minute(datetime.fromisoformat(met.time))
 
 
 def what_stopped(

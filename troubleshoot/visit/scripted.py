@@ -19,7 +19,7 @@ from troubleshoot.visit.event_shapes import Event, answer_event, skip_event, ste
 from troubleshoot.visit.events import after
 from troubleshoot.visit.profiles import FULLY_QUALIFIED
 from troubleshoot.visit.steps import CONFIRMED
-from troubleshoot.visit.stops import lifting_finding
+from troubleshoot.visit.stops import conclude_visit, lifting_finding
 from troubleshoot.visit.visit_account import visit_account
 from troubleshoot.visit.visit_state import VisitState
 
@@ -47,7 +47,7 @@ class ScriptedVisit:
     def run(self) -> Plain:
         """Play the visit; returns its account."""
         for _ in range(LONGEST_VISIT):
-            conclusions = self.decider.reasoner.conclude(self.state.case)
+            conclusions = conclude_visit(self.decider.reasoner, self.state)
             decision = self.decider.decide(self.state, conclusions)
             if decision.kind == "ending" and self._offer_more(conclusions):
                 continue
@@ -139,7 +139,7 @@ class ScriptedVisit:
     def _made_safe(self, decision: Decision) -> bool:
         """A STOP is lifted only by a fresh reading of what called it up, or the all-clear."""
         assert decision.stop is not None
-        conclusions = self.decider.reasoner.conclude(self.state.case)
+        conclusions = conclude_visit(self.decider.reasoner, self.state)
         spot = lifting_finding(self.knowledge, self.state, conclusions, decision.stop)
         if spot is None or not self.unused.get(spot[0]):
             return False

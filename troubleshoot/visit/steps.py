@@ -82,6 +82,20 @@ CONFIRMED: Final[Mapping[str, str]] = MappingProxyType(
 )
 """Step id -> the outcome that confirms it."""
 
+ENTER_CONFIRMS: Final = frozenset(
+    {PANELS_OFF, PANELS_ON, GAUGES_ON, GAUGES_OFF, RECHARGE, FIRE_PANEL_BACK, RESTART}
+)
+"""Steps that a bare Enter confirms. All others protect a life: they want the word, or the number
+on the meter."""
+
+WAITED_FOR: Final = frozenset({BLEED_DRIVE})
+"""Steps whose wait protects a life: until it is over only the metered number confirms them."""
+
+GOOD_ENOUGH: Final[Mapping[str, frozenset[str]]] = MappingProxyType(
+    {ROOF: frozenset({"edge-6-to-15-ft", "edge-under-6-ft"})}
+)
+"""Step id -> outcomes beside its sound one that show no danger of the kind that stops a visit."""
+
 SWEEPS: Final = frozenset({REFRIGERANT_SWEEP, GAS_SWEEP, ROOM_AIR})
 """Steps that test the air. They are tests like any other too, and count whenever they are done."""
 

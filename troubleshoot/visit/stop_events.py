@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.reasoning.places import parse_place
 from troubleshoot.visit.event_shapes import Event
 from troubleshoot.visit.transitions import expire
@@ -17,17 +17,36 @@ from troubleshoot.visit.visit_state import HandOverResult, Spot, StopMet, VisitS
 def stop_met(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
     """A STOP halted the visit here."""
     on_record = bool(event.get("on_record", False))
-    met = StopMet(event["hazard"], len(state.answers), on_record=on_record)
+    spot: Spot | None = None
+    if not on_record:
+        spot = (
+            _spot(knowledge, state, event)
+            if event.get("test")
+            else _likely_spot(knowledge, state, knowledge.hazards[event["hazard"]])
+        )
+    met = StopMet(
+        event["hazard"],
+        len(state.answers),
+        spot,
+        event.get("words"),
+        event.get("time", ""),
+        on_record=on_record,
+    )
     return replace(state, stops=(*state.stops, met), fresh=None, aim=None)
+
+
+def danger_reported(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
+    """Somebody reported a danger: it halts the visit like a STOP that was found."""
+    return stop_met(knowledge, state, event)
 
 
 def take_afresh(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
     """The finding that called the STOP up is to be taken once more; an all-clear has a result."""
     stops = state.stops
+    spot = _spot(knowledge, state, event)
     if stops and event.get("result"):
         stops = (*stops[:-1], replace(stops[-1], result=HandOverResult(**event["result"])))
-    since = len(state.answers)
-    return replace(state, stops=stops, fresh=_spot(knowledge, state, event), fresh_since=since)
+    return replace(state, stops=stops, fresh=spot, fresh_since=len(state.answers))
 
 
 def ended(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
@@ -52,17 +71,33 @@ def reopened(knowledge: Knowledge, state: VisitState, event: Event) -> VisitStat
     if state.unit.facts.get("heat", "gas") != "gas":
         work = replace(work, gas_swept=state.work.gas_swept)
     result = HandOverResult(**event["result"])
-    last = replace(stops[-1], result=result, reopened=True, answers=len(state.answers))
+    spot = _spot(knowledge, state, event)
+    last = replace(stops[-1], result=result, reopened=True, answers=len(state.answers), spot=spot)
     return replace(
         state,
         stops=(*stops[:-1], last),
-        fresh=_spot(knowledge, state, event),
+        fresh=spot,
+        profiles=frozenset(event.get("profiles", state.profiles)),
         fresh_since=len(state.answers),
         work=work,
         aim=None,
         closing=False,
         ended=None,
     )
+
+
+def _likely_spot(knowledge: Knowledge, state: VisitState, hazard: Hazard) -> Spot | None:
+    """What shows whether a STOP still stands, where the event does not say (journals of before)."""
+    tests = [finding.test for trigger in hazard.triggers for finding in trigger.findings]
+    for answer in reversed(state.answers):
+        if answer.test in tests:
+            return answer.test, answer.places[0]
+    complaint = knowledge.complaints.get(state.complaint or "")
+    called_up = any(trigger.complaint == state.complaint for trigger in hazard.triggers)
+    if complaint is not None and called_up and complaint.all_clear is not None:
+        return complaint.all_clear, None
+    test = hazard.all_clear or next(iter(tests), None)
+    return None if test is None else (test, None)
 
 
 def _spot(knowledge: Knowledge, state: VisitState, event: Event) -> Spot:

@@ -1,20 +1,29 @@
 """Which STOP stands over a visit, and what fresh finding may lift it.
 
-A STOP until made safe is lifted by taking the finding once more. One for the whole job that was
-found, rather than complained of, is not lifted by the people who found it: the job is handed over,
-and only after a reopening with the hand-over's result may the same finding be taken, once.
+A STOP stands from the moment that it is met until its finding has been taken once more and is
+sound: nothing else lifts it, neither silence nor an answer that names nothing. One until made safe
+may be taken once more by the people who met it. For the whole job it is handed over first, whether
+it was found, complained of or reported in words, and only after a reopening with the hand-over's
+result may the finding be taken, once.
 """
 
 from __future__ import annotations
 
-from troubleshoot.knowledge.model import Knowledge, Test
+from dataclasses import replace
+from typing import Final
+
+from troubleshoot.knowledge.model import Knowledge, Stop, Test
 from troubleshoot.reasoning.asking import Asking
-from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
 from troubleshoot.reasoning.on_record import ON_RECORD
 from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.validity import circuits
 from troubleshoot.reasoning.values import Values
-from troubleshoot.visit.steps import CONFIRMED
-from troubleshoot.visit.visit_state import Spot, VisitState
+from troubleshoot.visit.steps import CONFIRMED, GOOD_ENOUGH
+from troubleshoot.visit.visit_state import Spot, StopMet, VisitState
+
+MET: Final = "met"
+"""The atom that stands for a STOP that the visit has met before."""
 
 FOUND = ("possible:", "seen:")
 """How the atoms begin that stand for a finding."""
@@ -32,6 +41,36 @@ def standing_stop(
     return next(final, standing[0] if standing else None)
 
 
+def conclude_visit(reasoner: Reasoner, state: VisitState) -> Conclusions:
+    """Everything that follows from a visit: from its answers, and from the STOPs it has met."""
+    return with_stops_met(reasoner.knowledge, state, reasoner.conclude(state.case))
+
+
+def with_stops_met(
+    knowledge: Knowledge, state: VisitState, conclusions: Conclusions
+) -> Conclusions:
+    """The conclusions with every STOP standing that the visit has met and nothing has lifted."""
+    now = {fired.hazard.id for fired in conclusions.standing_stops}
+    met = {
+        met.hazard: _as_fired(knowledge, state, met)
+        for met in state.stops
+        if met.hazard not in now and not _is_lifted(knowledge, state, conclusions, met)
+    }
+    if not met:
+        return conclusions
+    others = (fired for fired in conclusions.hazards if fired.hazard.id not in met)
+    return replace(conclusions, hazards=(*others, *met.values()))
+
+
+def _as_fired(knowledge: Knowledge, state: VisitState, met: StopMet) -> FiredHazard:
+    """A STOP that was met as one that stands: reported in words, it halts until made safe."""
+    hazard = knowledge.hazards[met.hazard]
+    if hazard.stop is None or hazard.stop.scope == "this-step":
+        covers = hazard.id.replace("-", " ") if hazard.stop is None else hazard.stop.covers
+        hazard = replace(hazard, stop=Stop("until-made-safe", covers))
+    return FiredHazard(hazard, circuits(state.unit.layout, None), (MET,), found=True)
+
+
 def is_all_clear(test: Test) -> bool:
     """Whether a test is the word of whoever cleared the place, and no step of ours."""
     return test.kind == "step" and test.id not in CONFIRMED
@@ -40,7 +79,7 @@ def is_all_clear(test: Test) -> bool:
 def finding_of(
     knowledge: Knowledge, state: VisitState, conclusions: Conclusions, fired: FiredHazard
 ) -> Spot | None:
-    """The finding that called a STOP up, or the all-clear of the complaint that did."""
+    """The finding that called a STOP up, or the all-clear of the complaint or hazard."""
     if ON_RECORD in fired.because:
         return None
     found = [atom.split(":")[1:] for atom in fired.because if atom.startswith(FOUND)]
@@ -48,10 +87,13 @@ def finding_of(
         for reading in conclusions.readings:
             if reading.test == test and outcome in reading.possible:
                 return test, reading.at
+    met = state.met(fired.hazard.id)
+    if met is not None and met.spot is not None:
+        return met.spot
     complaint = knowledge.complaints.get(state.complaint or "")
-    if found or complaint is None or complaint.all_clear is None:
-        return None
-    return complaint.all_clear, None
+    if not found and complaint is not None and complaint.all_clear is not None:
+        return complaint.all_clear, None
+    return None if fired.hazard.all_clear is None else (fired.hazard.all_clear, None)
 
 
 def lifting_finding(
@@ -59,13 +101,12 @@ def lifting_finding(
 ) -> Spot | None:
     """The finding that may be taken afresh to lift a STOP; none where the job is handed over."""
     spot = finding_of(knowledge, state, conclusions, fired)
-    by_finding = any(atom.startswith(FOUND) for atom in fired.because)
-    final = fired.hazard.stop is not None and fired.hazard.stop.scope == "whole-job"
-    if spot is None or not by_finding or not final:
+    if spot is None or not _is_final(fired):
         return spot
-    if state.reopened_after is None:
+    met = state.met(fired.hazard.id)
+    if met is None or not met.reopened:
         return None
-    return spot if not_yet_afresh(knowledge, state, spot, state.reopened_after) else None
+    return spot if not_yet_afresh(knowledge, state, spot, met.answers) else None
 
 
 def not_yet_afresh(
@@ -86,6 +127,27 @@ def not_yet_afresh(
         for each in asked
         if not any(a.test == each.id and _serves(a.places, spot[1]) for a in since_then)
     )
+
+
+def _is_final(fired: FiredHazard) -> bool:
+    """Whether a STOP is for the whole job, so that others have to lift it."""
+    return fired.hazard.stop is not None and fired.hazard.stop.scope == "whole-job"
+
+
+def _is_lifted(
+    knowledge: Knowledge, state: VisitState, conclusions: Conclusions, met: StopMet
+) -> bool:
+    """Whether the finding of a STOP has been taken afresh since it was met, and is sound."""
+    stop = knowledge.hazards[met.hazard].stop
+    if met.spot is None or (stop is not None and stop.scope == "whole-job" and not met.reopened):
+        return False
+    if not_yet_afresh(knowledge, state, met.spot, met.answers):
+        return False
+    test = knowledge.tests[met.spot[0]]
+    sound = {*test.healthy, *GOOD_ENOUGH.get(test.id, ())}
+    at = met.spot[1]
+    readings = [r for r in conclusions.readings if r.test == test.id and at in (None, r.at)]
+    return bool(readings) and all(r.valid and r.possible and r.possible <= sound for r in readings)
 
 
 def _serves(places: tuple[Place | None, ...], at: Place | None) -> bool:

@@ -36,6 +36,15 @@ def after_step(state: WorkState, step: Step, outcomes: Outcomes, unit: UnitAtWor
     return cautious(state, changed) if refusals(state, step, unit) else changed
 
 
+def failed(before: WorkState, now: WorkState, step: Step, unit: UnitAtWork) -> WorkState:
+    """The state once a step, proof or sweep turns out to be none: declared invalid, or skipped.
+
+    `before`: the state it started from. Whatever it had confirmed is gone, and so is what it would
+    have taken away.
+    """
+    return cautious(cautious(before, now), EFFECTS[step.id](now, step, ()))
+
+
 def after_test(
     state: WorkState, test: Test, place: str | None, outcomes: Outcomes, unit: UnitAtWork
 ) -> WorkState:
@@ -70,9 +79,13 @@ def expire(state: WorkState, event: Event) -> WorkState:
     return _resumed(state)
 
 
-def resume_voids(minutes_away: float, same_day: bool) -> bool:
-    """Whether resuming a visit voids what a person elsewhere could have changed meanwhile."""
-    return minutes_away >= RESUME_MINUTES or not same_day
+def resume_voids(minutes_away: float | None, same_day: bool) -> bool:
+    """Whether an absence voids what a person elsewhere could have changed meanwhile.
+
+    One that is not known, or that a clock set back makes negative, counts as the longest.
+    """
+    known = minutes_away is not None and 0 <= minutes_away < RESUME_MINUTES
+    return not known or not same_day
 
 
 def _resumed(state: WorkState) -> WorkState:

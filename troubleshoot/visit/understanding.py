@@ -64,7 +64,7 @@ class _Sorter:
         kind = event.get("event")
         if kind == "undo":
             self._undo(event)
-        elif kind == "stop":
+        elif kind in ("stop", "danger"):
             self._stop(event)
         elif kind == "start":
             self._effect(self._start(event))
@@ -112,9 +112,12 @@ class _Sorter:
         hazard = event.get("hazard")
         name = hazard if isinstance(hazard, str) else "danger not named"
         event = {**event, "hazard": name}
-        if not self._is_called_up(name):
+        reported = event["event"] == "danger" and name in self.knowledge.hazards
+        if not reported and not self._is_called_up(name):
             self.say(event, f"nothing that is understood calls up {name}; its STOP stands")
             event = {**event, "on_record": True}
+        if event.get("test") not in self.knowledge.tests:
+            event = {key: value for key, value in event.items() if key != "test"}
         self.events.append(event)
         self.state = after(self.knowledge, self.state, event)
 

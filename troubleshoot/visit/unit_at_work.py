@@ -15,7 +15,8 @@ def unit_at_work(unit: Unit) -> UnitAtWork:
     """Places that hold a charge, circuits, and what makes the work more dangerous.
 
     A fact that is not known counts as the worse case until it is: a refrigerant as flammable, the
-    fire panel as watching, the blower as driven by electronics that hold a charge. One look at the
+    fire panel as watching, the blower as driven by electronics that hold a charge, the supply as of
+    the 480 V class. One look at the
     unit settles it, and is asked for before the step that hangs on it (see
     `nameplate.safety_facts_to_ask`).
     """
@@ -35,12 +36,20 @@ def unit_at_work(unit: Unit) -> UnitAtWork:
     )
 
 
+def supply_is_known(unit: Unit) -> bool:
+    """Whether the class of the supply voltage follows from what is known."""
+    return "line-volts-class" in unit.facts or (
+        unit.plate_value("nameplate-volts", None) is not None
+        or unit.facts.get("supply-phase") == "single"
+    )
+
+
 def _may_be_480(unit: Unit) -> bool:
-    """Whether the supply is of the 480 V class, or may be: an unknown three-phase supply counts."""
+    """Whether the supply is of the 480 V class, or may be: all but a proved single phase counts."""
     known = unit.facts.get("line-volts-class")
     if known is not None:
         return known == "480-volt"
     volts = unit.plate_value("nameplate-volts", None)
     if volts is not None:
         return volts > HIGHEST_OF_240_CLASS
-    return unit.facts.get("supply-phase") == "three"
+    return unit.facts.get("supply-phase") != "single"

@@ -51,13 +51,18 @@ class StopMet:
     """A STOP that halted the visit, and what has come of it since.
 
     `answers`: how many had been given when it halted the visit, or at its reopening; what was found
-    before has to be found afresh. `told`: who was told and when, `told_at`: by the clock. `result`:
-    who made it safe and how it shows. `reopened`: the visit had been handed over before that.
+    before has to be found afresh. `spot`: the finding that shows whether it still stands; without
+    one it can only be handed over. `reported`: the words in which a person reported it. `time`:
+    when it halted the visit. `told`: who was told and when, `told_at`: by the clock. `result`: who
+    made it safe and how it shows. `reopened`: the visit had been handed over before that.
     `on_record`: nothing that is understood today calls it up, so it stands by itself.
     """
 
     hazard: str
     answers: int
+    spot: Spot | None = None
+    reported: str | None = None
+    time: str = ""
     told: str = ""
     told_at: str = ""
     result: HandOverResult | None = None
@@ -70,7 +75,10 @@ class VisitState:
     """Everything one visit has come to.
 
     `fresh`: the finding that is being taken once more to see whether a STOP can be lifted;
-    `fresh_since`: how many answers had been given before that.
+    `fresh_since`: how many answers had been given before that. `work_before`: the work state that
+    the last answer or step started from. `last_time`: when hands or eyes last reported from the
+    unit, `roof_time`: when the roof was last found good, `power_off_time`: when the lock went on;
+    moments as the events have them, empty where not known.
     """
 
     unit_data: Mapping[str, object] = field(default_factory=dict)
@@ -88,6 +96,10 @@ class VisitState:
     skipped: frozenset[Spot] = frozenset()
     not_known: frozenset[str] = frozenset()
     work: WorkState = field(default_factory=WorkState)
+    work_before: WorkState = field(default_factory=WorkState)
+    last_time: str = ""
+    roof_time: str = ""
+    power_off_time: str = ""
     aim: Spot | None = None
     aim_reason: str = ""
     stops: tuple[StopMet, ...] = ()
@@ -114,10 +126,9 @@ class VisitState:
             tuple(dict.fromkeys(met.hazard for met in self.stops if met.on_record)),
         )
 
-    @property
-    def reopened_after(self) -> int | None:
-        """How many answers had been given when the visit was last reopened, if it ever was."""
-        return max((met.answers for met in self.stops if met.reopened), default=None)
+    def met(self, hazard: str) -> StopMet | None:
+        """The last time that a hazard's STOP halted the visit."""
+        return next((met for met in reversed(self.stops) if met.hazard == hazard), None)
 
     @property
     def minutes(self) -> float:
