@@ -98,6 +98,8 @@ def test_a_play_after_a_cut_off_line_stands_on_its_own_line(tmp_path: Path) -> N
         b'"a text"', b"[]", b"caf\xe9", b"[" * 100_000, b'{"format": 2}',
         json.dumps({"format": 1, **asdict(replace(PLAY, points=cast(int, "80")))}).encode(),
         json.dumps({"format": 1, **asdict(PLAY), "more": 1}).encode(),
+        json.dumps({"format": 1, **asdict(replace(PLAY, points=10**400))}).encode(),
+        json.dumps({"format": 1, **asdict(replace(PLAY, minutes=-1))}).encode(),
     ],
 )  # fmt: skip
 def test_a_line_of_another_kind_is_damage(tmp_path: Path, line: bytes) -> None:
