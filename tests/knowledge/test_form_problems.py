@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from pathlib import Path
 
 import pytest
@@ -17,6 +18,8 @@ from tests.knowledge.small_rules import (
     write_files,
     write_rules,
 )
+from troubleshoot.knowledge import layout
+from troubleshoot.knowledge.layout import MOST_FOLDERS_DEEP
 
 
 def test_the_small_rules_have_no_problem(tmp_path: Path) -> None:
@@ -206,3 +209,29 @@ def test_a_file_of_great_size_is_not_read(tmp_path: Path) -> None:
         "rules/round.yaml:1:1: the file is over 1000000 bytes; divide it into smaller files "
         "[layout]"
     ]
+
+
+def test_a_pipe_called_like_a_rule_file_is_named(tmp_path: Path) -> None:
+    folder = write_rules(tmp_path)
+    (folder / "round.yaml").unlink()
+    os.mkfifo(folder / "round.yaml")
+    assert said(folder) == ["rules/round.yaml:1:1: this is no regular file; name a file [layout]"]
+
+
+def test_folders_too_deep_are_named_and_not_walked(tmp_path: Path) -> None:
+    folder = write_rules(tmp_path)
+    deep = folder.joinpath(*"a" * 200)
+    deep.mkdir(parents=True)
+    assert said(folder) == [
+        f"rules/{'a/' * MOST_FOLDERS_DEEP}a:1:1: too many folders inside each other; flatten them "
+        "[layout]"
+    ]
+
+
+@pytest.mark.parametrize("limit", ["MOST_FILES", "MOST_BYTES_IN_ALL"])
+def test_more_than_anybody_writes_is_not_read_to_its_end(
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, limit: str
+) -> None:
+    monkeypatch.setattr(layout, limit, 2)
+    (problem,) = said(write_rules(tmp_path))
+    assert "rules:1:1: more rule files than anybody writes by hand" in problem

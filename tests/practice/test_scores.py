@@ -4,8 +4,10 @@ from __future__ import annotations
 
 import csv
 import io
-from dataclasses import replace
+import json
+from dataclasses import asdict, replace
 from pathlib import Path
+from typing import cast
 
 import pytest
 from hypothesis import HealthCheck, given, settings
@@ -13,6 +15,7 @@ from hypothesis import strategies as st
 
 from tests.practice.playing import scenario_named
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.practice.scores import (
     Play,
     RecordDamaged,
@@ -77,6 +80,39 @@ def test_a_cut_off_last_line_is_left_out_and_any_other_is_told(tmp_path: Path) -
     path.write_text(whole[:40] + "\n" + whole, "utf-8")
     with pytest.raises(RecordDamaged, match="line 1 is damaged"):
         read_plays(path)
+
+
+def test_a_play_after_a_cut_off_line_stands_on_its_own_line(tmp_path: Path) -> None:
+    """Regression: it was joined to what was left, and the record was damaged for good."""
+    path = tmp_path / "someone.jsonl"
+    keep_play(path, PLAY)
+    whole = path.read_bytes()
+    path.write_bytes(whole + whole[:40])
+    keep_play(path, PLAY)
+    assert read_plays(path) == (PLAY, PLAY)
+
+
+@pytest.mark.parametrize(
+    "line",
+    [
+        b'"a text"', b"[]", b"caf\xe9", b"[" * 100_000, b'{"format": 2}',
+        json.dumps({"format": 1, **asdict(replace(PLAY, points=cast(int, "80")))}).encode(),
+        json.dumps({"format": 1, **asdict(PLAY), "more": 1}).encode(),
+        json.dumps({"format": 1, **asdict(replace(PLAY, points=10**400))}).encode(),
+        json.dumps({"format": 1, **asdict(replace(PLAY, minutes=-1))}).encode(),
+    ],
+)  # fmt: skip
+def test_a_line_of_another_kind_is_damage(tmp_path: Path, line: bytes) -> None:
+    path = tmp_path / "someone.jsonl"
+    path.write_bytes(line + b"\n")
+    with pytest.raises(RecordDamaged, match="line 1 is damaged"):
+        read_plays(path)
+
+
+@pytest.mark.parametrize("name", ["x" * 5000, "half \udce9", "\x1b[2J"])
+def test_what_can_be_no_name_is_refused(tmp_path: Path, name: str) -> None:
+    with pytest.raises(NotUsable):
+        record_path(tmp_path, name)
 
 
 def test_every_apprentice_has_a_file_inside_the_folder(tmp_path: Path) -> None:

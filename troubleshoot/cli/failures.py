@@ -14,8 +14,6 @@ from typing import Any
 
 import click
 
-from troubleshoot.outside.text import shown
-
 CHECKS_FOUND = 1
 USAGE = 2
 NOT_UNDERSTOOD = 3
@@ -34,6 +32,8 @@ class Failure(click.ClickException):
         self.code = exit_code
 
     def show(self, file: Any = None) -> None:
+        from troubleshoot.outside.text import shown
+
         for line in self.lines:
             click.echo(shown(line), err=True, file=file)
 
@@ -51,6 +51,8 @@ def run_command(command: click.Command) -> int:
         error.show()
         return error.code
     except click.ClickException as error:
+        from troubleshoot.outside.text import shown
+
         said = io.StringIO()
         error.show(said)
         click.echo(shown(said.getvalue()), err=True, nl=False)

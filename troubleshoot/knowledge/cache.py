@@ -21,7 +21,7 @@ from pathlib import Path
 from typing import Any, Final, cast
 
 from troubleshoot.outside.files import make_private, open_regular, read_open
-from troubleshoot.outside.plain_data import from_json
+from troubleshoot.outside.plain_data import parsed
 from troubleshoot.outside.refusal import NotUsable
 
 FOLDER_VARIABLE: Final = "TROUBLESHOOT_CACHE"
@@ -58,7 +58,7 @@ def read_kept(folder: Path | None, digest: str) -> KeptFiles | None:
         head, _, body = kept.partition(b"\n")
         if head != _head(digest, body):
             return None
-        return cast(KeptFiles, from_json(body, "the kept rules"))
+        return cast(KeptFiles, parsed(body, "the kept rules"))
     except (OSError, NotUsable):
         return None
 

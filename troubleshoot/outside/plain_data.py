@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import json
-from collections.abc import Iterator
+from collections.abc import Mapping
 from typing import Final
 
 from troubleshoot.outside.refusal import NotUsable
@@ -18,18 +18,26 @@ MOST_ENTRIES: Final = 2_000
 
 def from_json(text: str | bytes, where: str) -> object:
     """The plain data of a JSON text, at most MOST_DEPTH levels deep. Raises NotUsable."""
+    data = parsed(text, where)
+    level = _inside([data])
+    for _ in range(MOST_DEPTH):
+        if not level:
+            return data
+        level = [each for node in level for each in _inside(node)]
+    if level:
+        raise _too_deep(where)
+    return data
+
+
+def parsed(text: str | bytes, where: str) -> object:
+    """The plain data of a JSON text that this program wrote itself. Raises NotUsable."""
     try:
         data: object = json.loads(text)
     except RecursionError:
         raise _too_deep(where) from None
     except ValueError as error:
         raise NotUsable(where, f"not JSON: {error}", "mend the file") from None
-    level = [data]
-    for _ in range(MOST_DEPTH + 1):
-        level = [each for node in level for each in _inside(node)]
-        if not level:
-            return data
-    raise _too_deep(where)
+    return data
 
 
 def check_plain(data: object, where: str) -> None:
@@ -58,11 +66,10 @@ def _check_text(text: str, key: str) -> None:
         raise NotUsable(key, f"{refused.name} in the text", "delete it")
 
 
-def _inside(node: object) -> Iterator[object]:
-    if isinstance(node, dict):
-        yield from node.values()
-    elif isinstance(node, list):
-        yield from node
+def _inside(node: Mapping[str, object] | list[object]) -> list[Mapping[str, object] | list[object]]:
+    """The lists and mappings that stand in one of them."""
+    values = node if isinstance(node, list) else node.values()
+    return [each for each in values if isinstance(each, dict | list)]
 
 
 def _too_deep(where: str) -> NotUsable:

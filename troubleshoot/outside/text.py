@@ -7,9 +7,7 @@ before there was a door (old journals, names of files) is made harmless where it
 
 from __future__ import annotations
 
-import json
 import re
-import unicodedata
 from dataclasses import dataclass
 from typing import Final
 
@@ -52,6 +50,8 @@ def first_refused(text: str) -> RefusedCharacter | None:
     character = match.group()
     if _UNDECODED.match(character):
         return RefusedCharacter(match.start(), "a byte that is no UTF-8 text", True)
+    import unicodedata  # only where something is refused: half a megabyte of names
+
     name = unicodedata.name(character, "control character").lower()
     return RefusedCharacter(match.start(), f"the {name} U+{ord(character):04X}")
 
@@ -80,7 +80,13 @@ def shown(text: str) -> str:
 
 def in_json(text: str) -> str:
     """JSON on its way to a terminal: the same, with what would hide or drive as its escape."""
-    return _REFUSED.sub(lambda match: json.dumps(match.group())[1:-1], text)
+    return _REFUSED.sub(lambda match: _escape(match.group()), text)
+
+
+def _escape(character: str) -> str:
+    """A character as JSON escapes it: one beyond U+FFFF as two halves."""
+    halves = character.encode("utf-16-be", "surrogatepass")
+    return "".join(f"\\u{halves[at]:02x}{halves[at + 1]:02x}" for at in range(0, len(halves), 2))
 
 
 def markdown(text: str) -> str:

@@ -21,6 +21,8 @@ from troubleshoot.practice.scoring import Score
 
 FORMAT: Final = 1
 MOST_RECORD: Final = 10_000_000
+MOST: Final = 1_000_000
+"""No count of a play comes near."""
 FOLDER: Final = "practice"
 NOBODY: Final = "apprentice"
 """Whose record it is where no name is given."""
@@ -136,7 +138,8 @@ def _play(data: object) -> Play:
         raise ValueError("another format")
     play = Play(**data)
     for field in fields(Play):
-        if type(getattr(play, field.name)).__name__ != field.type:
+        value = getattr(play, field.name)
+        if type(value).__name__ != field.type or (type(value) is int and not 0 <= value <= MOST):
             raise TypeError(field.name)
     return play
 

@@ -23,6 +23,7 @@ from troubleshoot.visit.visit_state import VisitState
 if TYPE_CHECKING:
     from troubleshoot.reasoning.conclude import Reasoner
 
+MOST_VALUES: Final = 200
 _FAILURES: Final = (ArithmeticError, AttributeError, LookupError, TypeError, ValueError)
 """What the effect of an event raises where it holds something else than was written for it."""
 
@@ -152,7 +153,7 @@ class _Sorter:
 def _odd_parts(knowledge: Knowledge, start: Event) -> Iterator[tuple[str, str]]:
     """The keys of a beginning that are not understood as a whole, and what to say of each."""
     for key in ("unit", "own_record", "counts", "conditions"):
-        if key in start and not isinstance(start[key], Mapping):
+        if key in start and not _is_short_list(start[key]):
             yield key, f"{key.replace('_', ' ')} is no list of values"
     counts = start.get("counts")
     if isinstance(counts, Mapping) and not all(_is_count(n) for n in counts.values()):
@@ -181,6 +182,11 @@ def _odd_values(knowledge: Knowledge, start: Mapping[str, Any]) -> Iterator[tupl
             check_conditions(knowledge, {name: text})
         except _FAILURES:
             yield "conditions", name
+
+
+def _is_short_list(value: object) -> bool:
+    """Values by their names, and no more of them than any unit has."""
+    return isinstance(value, Mapping) and len(value) <= MOST_VALUES
 
 
 def _is_count(value: object) -> bool:

@@ -7,6 +7,7 @@ other than by a fresh finding. What is not understood may have been any of these
 
 from __future__ import annotations
 
+from bisect import bisect_left
 from collections.abc import Sequence
 from typing import Final
 
@@ -56,4 +57,5 @@ def _dropped(events: Sequence[Event], kept: list[int], gone: int | None) -> list
     """An event and what was aimed at since left out."""
     if gone is None:
         return kept
-    return [i for i in kept if i < gone or (i > gone and events[i]["event"] != "aim")]
+    at = bisect_left(kept, gone)
+    return [*kept[:at], *(i for i in kept[at + 1 :] if events[i]["event"] != "aim")]
