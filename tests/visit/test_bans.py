@@ -84,6 +84,14 @@ def test_a_ban_ends_when_all_places_were_read_sound() -> None:
     assert found.by(AMPS, Place("compressor", 1))
 
 
+def test_what_was_read_last_at_a_place_ends_a_ban_or_not() -> None:
+    ban = Ban(work_states=("running-open",), until=(Finding("room", ("normal",)),))
+    for said, barred in ((("normal", "bad"), True), (("bad", "normal"), False)):
+        answers = [Answer("room", (outcome,)) for outcome in said]
+        found = Forbidden(concluded(knowing(hazard(ban)), *bad_at(ONE), *answers))
+        assert bool(found.by(AMPS, Place("compressor", 1))) == barred
+
+
 def test_what_ends_a_ban_is_not_barred_by_it() -> None:
     ban = Ban(areas=("area",), until=(Finding("cure", ("normal",)),))
     assert not Forbidden(concluded(knowing(hazard(ban)), *bad_at(ONE))).by(CURE, ONE)
@@ -104,6 +112,15 @@ def test_its_own_finding_may_be_taken_again_by_choice_and_is_never_proposed() ->
     forbidden = Forbidden(concluded(knowing(hazard(scope="whole-job")), *bad_at(ONE)))
     assert forbidden.by(LOOK, ONE) and not forbidden.even_if_chosen(LOOK, ONE)
     assert forbidden.even_if_chosen(AMPS, Place("compressor", 1))
+
+
+def test_what_two_hazards_forbid_is_free_for_neither_ones_finding() -> None:
+    fan = Trigger((Finding("room", ("bad",)),))
+    other = Hazard("burn", "DANGER", "flee", (fan,), Stop("whole-job", "it"))
+    knowledge = knowing(hazard(scope="whole-job"), other)
+    found = Forbidden(concluded(knowledge, *bad_at(ONE), Answer("room", ("bad",))))
+    left = found.even_if_chosen(LOOK, ONE)
+    assert left is not None and left.id == "burn"
 
 
 def test_a_likely_fault_forbids_nothing_and_does_not_stand() -> None:

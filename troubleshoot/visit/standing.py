@@ -75,10 +75,7 @@ class Forbidden:
 
     def by(self, test: Test, at: Place | None) -> Hazard | None:
         """The hazard that forbids a test at a place, if any does."""
-        for fired, ban in self._bans:
-            if not _ends(ban, test) and self._covers(fired, ban, test, at):
-                return fired.hazard
-        return None
+        return next((fired.hazard for fired in self._against(test, at)), None)
 
     def even_if_chosen(self, test: Test, at: Place | None) -> Hazard | None:
         """The same for a test that a person chose: what was found may be looked at once more.
@@ -86,12 +83,10 @@ class Forbidden:
         Only a fresh finding takes a hazard away, so its own is left to the person, with its
         cautions; it is never proposed.
         """
-        hazard = self.by(test, at)
-        if hazard is None:
-            return None
-        because = (f.because for f, _ in self._bans if f.hazard is hazard)
-        found = {atom.split(":")[1] for atoms in because for atom in atoms}
-        return None if test.id in found else hazard
+        for fired in self._against(test, at):
+            if test.id not in {atom.split(":")[1] for atom in fired.because}:
+                return fired.hazard
+        return None
 
     def to_run(self) -> Hazard | None:
         """The hazard that forbids the unit as a whole to run, if any does."""
@@ -101,6 +96,11 @@ class Forbidden:
             if not narrow and (ban.at == "unit" or everywhere <= set(fired.circuits)):
                 return fired.hazard
         return None
+
+    def _against(self, test: Test, at: Place | None) -> Iterator[FiredHazard]:
+        for fired, ban in self._bans:
+            if not _ends(ban, test) and self._covers(fired, ban, test, at):
+                yield fired
 
     def _covers(self, fired: FiredHazard, ban: Ban, test: Test, at: Place | None) -> bool:
         return (
@@ -133,13 +133,15 @@ def _ends(ban: Ban, test: Test) -> bool:
 
 
 def _read(conclusions: Conclusions, wanted: Finding) -> bool:
-    """Whether a finding was read, and nothing worse is possible, at every place there is for it."""
+    """Whether a finding was read, and nothing worse is possible, at every place there is for it.
+
+    What was read last at a place counts.
+    """
     test = conclusions.hypotheses.knowledge.tests[wanted.test]
-    read = {
-        place
-        for reading in conclusions.readings
-        if reading.test == wanted.test and reading.valid and reading.possible
-        for place in (reading.among or (reading.at,))
-        if reading.possible <= set(wanted.outcomes)
-    }
-    return None in read or read >= set(conclusions.case.unit.layout.places(test.per))
+    sound: dict[Place | None, bool] = {}
+    for reading in conclusions.readings:
+        if reading.test == wanted.test and reading.valid and reading.possible:
+            for place in reading.among or (reading.at,):
+                sound[place] = reading.possible <= set(wanted.outcomes)
+    places = conclusions.case.unit.layout.places(test.per)
+    return all(sound.get(place, False) for place in places)
