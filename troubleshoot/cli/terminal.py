@@ -3,7 +3,7 @@
 Nothing that came from outside drives the terminal: a line that holds such characters is asked for
 again, and text from old files is shown with them written out. Colour carries no meaning of its own
 and is off where nobody would see it (not a terminal, NO_COLOR, TERM=dumb). What is typed on a pipe
-is echoed, so that a transcript reads whole.
+is echoed, so that what is kept of it reads whole.
 """
 
 from __future__ import annotations
