@@ -42,6 +42,7 @@ from troubleshoot.visit.case_file import read_case
 from troubleshoot.visit.events import replay
 from troubleshoot.visit.journal import Journal, JournalError
 from troubleshoot.visit.kept_visit import read_visit
+from troubleshoot.visit.stops import conclude_visit
 from troubleshoot.visit.understanding import understood
 
 CASE = """\
@@ -150,7 +151,7 @@ def _journal(reasoner: Reasoner, path: Path) -> Callable[[bytes], bool]:
         except JournalError:
             assert path.read_bytes() == data
             return False
-        reasoner.conclude(replay(reasoner.knowledge, events).case)
+        conclude_visit(reasoner, replay(reasoner.knowledge, events))
         return True
 
     return enter
@@ -169,7 +170,7 @@ def _events(reasoner: Reasoner, folder: Path) -> Callable[[bytes], bool]:
         except (ValueError, RecursionError, JournalError):
             return False
         found = understood(reasoner.knowledge, events)
-        reasoner.conclude(replay(reasoner.knowledge, found.events).case)
+        conclude_visit(reasoner, replay(reasoner.knowledge, found.events))
         return not found.unknown
 
     return enter

@@ -106,7 +106,7 @@ _BEFORE: Events = [
     },
     {"event": "invalid", "reason": "the hose leaked"},
     {"event": "skip", "test": "suction-line-temperature", "at": "circuit 2"},
-    {"event": "resumed", "minutes_away": 45.5, "same_day": True},
+    {"event": "resumed", "minutes_away": 45.5, "same_day": True, "profiles": ["combustion"]},
     {"event": "answer", "test": "wiring-burn-marks", "at": None, "outcomes": ["clean"]},
     {"event": "undo"},
     {"event": "hour-passed"},
@@ -114,14 +114,17 @@ _BEFORE: Events = [
     {"event": "answer", "test": "heat-exchanger-look", "at": None, "outcomes": ["crack"]},
 ]  # fmt: skip
 _STOPPED: Events = [
-    {"event": "stop", "hazard": "heat-exchanger-breach"},
+    {
+        "event": "stop", "hazard": "heat-exchanger-breach", "test": "heat-exchanger-look",
+        "at": None, "time": "2026-11-25T15:05:00+00:00",
+    },
     {
         "event": "end",
         "ending": "stopped",
         "told": "the owner, 15:10",
         "told_at": "2026-11-25 15:12",
     },
-]
+]  # fmt: skip
 _AFTER: Events = [
     {
         "event": "reopened", "hazard": "heat-exchanger-breach", "test": "heat-exchanger-look",
@@ -129,6 +132,11 @@ _AFTER: Events = [
     },
     {"event": "take-afresh", "test": "heat-exchanger-look", "at": None, "result": RESULT},
     {"event": "answer", "test": "heat-exchanger-look", "at": None, "outcomes": ["sound"]},
+    {"event": "named", "name": "unit 2", "time": "2026-11-26T09:35:00+00:00"},
+    {
+        "event": "danger", "hazard": "danger-reported", "words": "bees in the unit",
+        "time": "2026-11-26T09:40:00+00:00",
+    },
     {"event": "closing", "cured": False},
     {"event": "end", "ending": "closed"},
 ]  # fmt: skip

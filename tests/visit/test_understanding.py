@@ -16,6 +16,7 @@ from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.events import replay
 from troubleshoot.visit.profiles import hand_over
 from troubleshoot.visit.reopening import NotReopened, what_stopped
+from troubleshoot.visit.stops import conclude_visit
 from troubleshoot.visit.understanding import understood
 from troubleshoot.visit.visit_account import stops_account, visit_account
 from troubleshoot.visit.visit_state import VisitState
@@ -35,7 +36,7 @@ def state_of(knowledge: Knowledge, events: Events) -> VisitState:
 def stands(decider: Decider, events: Events) -> set[str]:
     """The STOPs that stand over a kept visit."""
     state = state_of(decider.knowledge, events)
-    return {f.hazard.id for f in decider.reasoner.conclude(state.case).standing_stops}
+    return {f.hazard.id for f in conclude_visit(decider.reasoner, state).standing_stops}
 
 
 def last(events: Events, kind: str) -> dict[str, Any]:
@@ -149,6 +150,10 @@ def test_who_was_asking_is_taken_for_the_least_where_it_is_not_understood(
         _set("stop", "hazard", BREACH),
         _drop("stop", "hazard"),
         _set("start", "unit", {"heat": "none"}),
+        _set("stop", "test", "gone-by-now"),
+        _set("stop", "at", "circuit 77"),
+        _set("stop", "time", ["noon"]),
+        _drop("stop", "test"),
     ],
 )
 def test_a_recorded_stop_stands_whatever_is_gone(
@@ -165,14 +170,15 @@ def test_a_recorded_stop_stands_whatever_is_gone(
 
 def test_a_stop_on_record_is_lifted_by_nothing_but_stays_reported(decider: Decider) -> None:
     events = long_visit()
-    events[15]["test"] = "gone-by-now"  # the finding that called it up
-    assert BREACH in stands(decider, events)
-    events = [*stopped_visit()[:15], *long_visit()[16:18]]  # stopped, its finding not there at all
+    last(events[:16], "answer")["test"] = "gone-by-now"  # the finding that called it up
+    del last(events, "stop")["test"]
+    assert BREACH in stands(decider, events)  # though reopened, and looked at once more
+    events = [*stopped_visit()[:15], events[16], events[17]]  # and the finding not there at all
     state = state_of(decider.knowledge, events)
     (met,) = stops_account(decider.knowledge, state)
     assert met["told"] == "the owner, 15:10" and met["what_to_do"]
     with pytest.raises(NotReopened, match="stays closed"):
-        what_stopped(decider.knowledge, state, decider.reasoner.conclude(state.case))
+        what_stopped(decider.knowledge, state, conclude_visit(decider.reasoner, state))
 
 
 @settings(max_examples=50)
@@ -190,7 +196,7 @@ def test_any_spoilt_visit_opens_is_decided_on_and_reported(
     found = understood(knowledge, events)
     assert len(found.events) == len(events)
     state = replay(knowledge, found.events)
-    conclusions = decider.reasoner.conclude(state.case)
+    conclusions = conclude_visit(decider.reasoner, state)
     decider.decide(state, conclusions)
     account = visit_account(knowledge, state, conclusions)
     extras = {"stops": stops_account(knowledge, state), "notes": state.notes,

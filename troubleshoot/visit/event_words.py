@@ -65,7 +65,12 @@ def _check_answer(knowledge: Knowledge, event: Event) -> None:
 
 
 def _names(knowledge: Knowledge) -> Mapping[str, Mapping[str, Any]]:
-    return {"test": knowledge.tests, "step": knowledge.tests, "fault": knowledge.faults}
+    return {
+        "test": knowledge.tests,
+        "step": knowledge.tests,
+        "fault": knowledge.faults,
+        "hazard": knowledge.hazards,
+    }
 
 
 def _quoted(value: object) -> str:

@@ -43,9 +43,10 @@ def standing_hazards(conclusions: Conclusions) -> tuple[Standing, ...]:
     fired = {each.hazard.id: each for each in conclusions.hazards if each.found}
     known = conclusions.hypotheses.knowledge.hazards
     names = dict.fromkeys((*fired, *_hazards_of_call(conclusions)))
+    hazards = (fired[name].hazard if name in fired else known[name] for name in names)
     return tuple(
         called_up(conclusions, fired[hazard.id]) if hazard.id in fired else Standing(hazard)
-        for hazard in gravest_first(known[name] for name in names)
+        for hazard in gravest_first(hazards)
     )
 
 

@@ -109,26 +109,32 @@ class _Sorter:
         return last is not None and last["event"] == NOT_UNDERSTOOD
 
     def _stop(self, event: Event) -> None:
-        """A STOP that today's rules call up at the same point is as it was; any other stands."""
-        hazard = event.get("hazard")
-        name = hazard if isinstance(hazard, str) else "danger not named"
-        event = {**event, "hazard": name}
-        reported = event["event"] == "danger" and name in self.knowledge.hazards
-        if not reported and not self._is_called_up(name):
-            self.say(event, f"nothing that is understood calls up {name}; its STOP stands")
-            event = {**event, "on_record": True}
-        if event.get("test") not in self.knowledge.tests:
-            event = {key: value for key, value in event.items() if key != "test"}
+        """A STOP with its finding stands until that is sound. One with nothing stands on record."""
+        try:
+            check_words(self.knowledge, event)
+            state = after(self.knowledge, self.state, event)
+            if not self._rests_on_something(event):
+                raise Unknown("nothing that is understood calls it up")
+        except _FAILURES as error:
+            name = event.get("hazard")
+            name = name if isinstance(name, str) else "danger not named"
+            why = str(error) if isinstance(error, Unknown) else _why(error)
+            self.say(event, f"{why}; the STOP {name} stands")
+            event = {"event": "stop", "hazard": name, "on_record": True}
+            state = after(self.knowledge, self.state, event)
         self.events.append(event)
-        self.state = after(self.knowledge, self.state, event)
+        self.state = state
 
-    def _is_called_up(self, name: str) -> bool:
-        if self._reasoner is None:
-            from troubleshoot.reasoning.conclude import Reasoner
+    def _rests_on_something(self, event: Event) -> bool:
+        """Whether a STOP names its finding, was reported in words, or is called up at its place."""
+        if event.get("test") is not None or event["event"] == "danger":
+            return True
+        from troubleshoot.reasoning.conclude import Reasoner
+        from troubleshoot.visit.stops import conclude_visit
 
-            self._reasoner = Reasoner(self.knowledge)
-        conclusions = self._reasoner.conclude(self.state.case)
-        return name in {fired.hazard.id for fired in conclusions.standing_stops}
+        self._reasoner = self._reasoner or Reasoner(self.knowledge)
+        standing_now = conclude_visit(self._reasoner, self.state).standing_stops
+        return event["hazard"] in {fired.hazard.id for fired in standing_now}
 
     def _start(self, event: Event) -> Event:
         """The beginning with every part that is understood: the rest of the visit rests on it."""
