@@ -238,7 +238,7 @@ def _typing(lines: bytes) -> Iterator[None]:
 
     Any line may be long, but no more of them come than a person types in an hour.
     """
-    first = b"\n".join(lines.split(b"\n")[:MOST_LINES])
+    first = b"".join(lines.splitlines(keepends=True)[:MOST_LINES])
     stdin = io.TextIOWrapper(io.BytesIO(first), "utf-8", "surrogateescape")
     morning = datetime.fromisoformat("2026-11-26T09:00:00+00:00")
     with (

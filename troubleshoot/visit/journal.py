@@ -187,7 +187,7 @@ def _is_closed(path: Path) -> bool:
 def lines_in(path: Path, data: bytes) -> Lines:
     """The lines of a journal's bytes; what is wrong with them in sentences."""
     try:
-        lines = read_lines(data)
+        lines = read_lines(data, MOST_EVENTS)
     except LinesDamaged as error:
         if not error.written:
             raise JournalDamaged(

@@ -62,14 +62,17 @@ def line_of(number: int, before: int, event: Mapping[str, Any]) -> tuple[bytes, 
     return text.encode() + b"\n", checksum
 
 
-def read_lines(data: bytes) -> Lines:
-    """Every event of a journal. Raises LinesDamaged, and NewerFormat before it reads further."""
+def read_lines(data: bytes, most: int) -> Lines:
+    """Every event of a journal; of one with more than `most`, one more than that.
+
+    Raises LinesDamaged, and NewerFormat before it reads beyond the header.
+    """
     *lines, tail = data.split(b"\n")
     if not lines:
         raise LinesDamaged(1, written=False)
     records: list[Record] = []
     checksum = 0
-    for line in lines:
+    for line in lines[: most + 2]:
         event, checksum = _checked(line, len(records), checksum)
         if not records and event.get("format") not in READABLE:
             raise NewerFormat(str(event.get("program")))
