@@ -27,14 +27,14 @@ def try_door(name: str, door: Door, seconds: float, seed: int) -> bool:
     slowest, slowest_seed = 0.0, 0
     while time.monotonic() < end:
         data = mutant(door.samples, Random(seed + count))
-        start = time.perf_counter()
+        start = time.process_time()  # what else runs on the machine is no defect of ours
         try:
             taken += door.enter(data)
         except Exception:
             print(f"{name}: DEFECT, seed {seed + count}, {len(data)} bytes")
             traceback.print_exc()
             return False
-        spent = time.perf_counter() - start
+        spent = time.process_time() - start
         if spent > slowest:
             slowest, slowest_seed = spent, seed + count
         count += 1
