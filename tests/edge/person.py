@@ -59,7 +59,7 @@ class Person:
             env=environment,
             encoding="utf-8",
             dimensions=(lines, columns),
-            timeout=120,
+            timeout=60,
         )
         self.child.delaybeforesend = None
         self._wait()

@@ -20,7 +20,7 @@ from troubleshoot.visit.events import step_place
 from troubleshoot.visit.steps import CONFIRMED, ENTER_CONFIRMS, WAITED_FOR, Step
 from troubleshoot.visit.visit_state import VisitState
 
-ENTER: Final = ("", "done", "ok", "y", "yes")
+ENTER: Final = ("", "ok", "y", "yes")
 LEAST_LETTERS: Final = 4
 """A word that confirms a protecting step may be shortened to so many letters, and no further."""
 

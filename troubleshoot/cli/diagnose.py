@@ -50,8 +50,10 @@ def diagnose(
     """
     if answers is not None or no_input or as_json:
         from troubleshoot.cli.scripted import run_scripted
+        from troubleshoot.cli.visiting import data_folder
 
-        run_scripted(answers, as_json, profiles)
+        visits = data_folder((ctx.obj or {}).get("data")) / "visits"
+        run_scripted(answers, as_json, profiles, unit or "", visits)
         return
     from troubleshoot.cli.visiting import converse
 

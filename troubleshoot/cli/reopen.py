@@ -59,6 +59,7 @@ def reopened(reasoner: Reasoner, book: VisitBook, terminal: Terminal) -> bool:
         if APPRENTICE in profiles:
             terminal.say(NOT_BY_AN_APPRENTICE)
             return False
+        terminal.say("What came of it? Enter alone leaves the visit closed.")
         result = ask_result(terminal, state.met(hazard.id) or StopMet(hazard.id, 0), knowledge)
     except (EndOfInput, DangerCalled):
         result = None
@@ -84,4 +85,3 @@ def _say_what_stopped(terminal: Terminal, book: VisitBook, hazard: Hazard) -> No
     for met in book.state.stops[-1:]:
         if met.told:
             terminal.say(f"Told: {met.told}", 2)
-    terminal.say("What came of it? Enter alone leaves the visit closed.")

@@ -3,20 +3,29 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
+from pathlib import Path
 
 import click
 
 from troubleshoot.cli.case_input import read_plain, refusal_failure
+from troubleshoot.cli.failures import USAGE, Failure
 from troubleshoot.cli.json_output import say_json
 from troubleshoot.cli.rule_base import shipped_rules
+from troubleshoot.cli.standing import same_unit, stopped_visits
 from troubleshoot.reasoning.equipment import InputRefused
 from troubleshoot.visit.case_file import read_case
 from troubleshoot.visit.scripted import ScriptedVisit, start_event
 
 
-def run_scripted(answers: str | None, as_json: bool, profiles: tuple[str, ...]) -> None:
-    """Run the visit and print its account."""
+def run_scripted(
+    answers: str | None, as_json: bool, profiles: tuple[str, ...], unit: str, visits: Path
+) -> None:
+    """Run the visit and print its account; refused while a STOP stands over the unit."""
     knowledge = shipped_rules()
+    for stopped in stopped_visits(knowledge, visits) if unit else ():
+        if same_unit(stopped.unit, unit):
+            sentence = f"a STOP stands over {unit}; see: troubleshoot report {stopped.visit}"
+            raise Failure([sentence], USAGE)
     try:
         data = read_plain(answers) if answers is not None else {}
         case = read_case(knowledge, data)

@@ -79,8 +79,10 @@ def told(terminal: Terminal, stopped: Stopped) -> Stopped:
     """Tell of a STOP that stands over a unit from an earlier visit, and how that visit goes on."""
     show_stop(terminal, stopped.fired, stopped.tag)
     if stopped.over:
-        terminal.say(f"Visit {stopped.visit} was handed over at this STOP. It goes on, once made")
-        terminal.say(f"safe, by: troubleshoot reopen {stopped.visit}")
+        terminal.say(
+            f"Visit {stopped.visit} was handed over at this STOP. Once it has been made safe it "
+            f"goes on by: troubleshoot reopen {stopped.visit}"
+        )
     else:
         terminal.say(f"Going on with visit {stopped.visit}, where it stands.")
     return stopped

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from troubleshoot.cli import clock
-from troubleshoot.cli.hand_over_result import ask_in_words, ask_result
+from troubleshoot.cli.hand_over_result import ask_in_words
 from troubleshoot.cli.screens import show_stop
 from troubleshoot.cli.terminal import DangerCalled, Leave, Terminal
 from troubleshoot.cli.visit_book import VisitBook
@@ -14,7 +14,7 @@ from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import handed_over_event, stop_event, take_afresh_event
 from troubleshoot.visit.lifting import beyond_lifting
 from troubleshoot.visit.reopening import minute
-from troubleshoot.visit.stops import finding_of, is_all_clear, lifting_finding
+from troubleshoot.visit.stops import finding_of, lifting_finding
 from troubleshoot.visit.tags import tag_lines
 from troubleshoot.visit.visit_state import Spot
 from troubleshoot.visit.work_state import open_items
@@ -54,7 +54,8 @@ def _answered(
         if word == "over":
             _hand_over(book, terminal)
             return False
-        if word == "again" and spot is not None and _take_afresh(knowledge, book, terminal, spot):
+        if word == "again" and spot is not None:
+            book.add(take_afresh_event(spot))
             return True
         if word in ("q", "quit"):
             raise Leave
@@ -87,19 +88,6 @@ def _may_be_taken_afresh(
         "job over."
     )
     return spot
-
-
-def _take_afresh(knowledge: Knowledge, book: VisitBook, terminal: Terminal, spot: Spot) -> bool:
-    """Go for the fresh finding. An all-clear is somebody's word: whose, and what shows it."""
-    if not is_all_clear(knowledge.tests[spot[0]]):
-        book.add(take_afresh_event(spot))
-        return True
-    result = ask_result(terminal, book.state.stops[-1], knowledge)
-    if result is None:
-        terminal.say("The STOP stands: an all-clear needs who gave it, what was done and read.")
-        return False
-    book.add(take_afresh_event(spot, result))
-    return True
 
 
 def _hand_over(book: VisitBook, terminal: Terminal) -> None:

@@ -62,10 +62,9 @@ def danger_event(hazard: Hazard, words: str) -> Event:
     return event if hazard.all_clear is None else {**event, "test": hazard.all_clear, "at": None}
 
 
-def take_afresh_event(spot: Spot, result: HandOverResult | None = None) -> Event:
-    """The finding that called a STOP up is to be taken once more; an all-clear has a result."""
-    event = {"event": "take-afresh", "test": spot[0], "at": spoken(spot[1])}
-    return event if result is None else {**event, "result": asdict(result)}
+def take_afresh_event(spot: Spot) -> Event:
+    """The finding that shows whether a STOP still stands is to be taken once more."""
+    return {"event": "take-afresh", "test": spot[0], "at": spoken(spot[1])}
 
 
 def handed_over_event(told: str, told_at: str) -> Event:

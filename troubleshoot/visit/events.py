@@ -233,7 +233,7 @@ def _invalid(knowledge: Knowledge, state: VisitState, event: Event) -> VisitStat
     asked = replace(state.asked[-1], valid=False)
     step = Step(last.test, asked.place or spoken(asked.at))
     work = failed(state.work_before, state.work, step, state.at_work)
-    return replace(changed, asked=(*state.asked[:-1], asked), work=work, aim=None)
+    return replace(changed, asked=(*state.asked[:-1], asked), work=work)
 
 
 def _repaired(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:

@@ -1,0 +1,134 @@
+"""Nothing goes round a STOP: no comma, no new visit, no other name, no junk at the hand-over."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.edge.person import Clock, Person
+from tests.edge.visits import ALL, begin, events_of, lead_to, task
+
+DONE = "a loose union at the cock, tightened and bubble tested"
+READ = "nothing at every joint with a bumped detector"
+
+
+@pytest.fixture
+def clock(tmp_path: Path) -> Clock:
+    return Clock(tmp_path)
+
+
+@pytest.fixture
+def data(tmp_path: Path) -> Path:
+    return tmp_path / "data"
+
+
+def leak(data: Path, clock: Clock, who: str = ALL) -> Person:
+    """A visit that a sweep for gas has stopped."""
+    person = begin(data, clock, words="no-heat", who=who)
+    person.types("do combustible-gas-sweep")
+    lead_to(person, "Combustible-gas sweep")
+    assert "- STOP" in person.types("leak")
+    return person
+
+
+def test_nothing_typed_at_a_stop_for_the_whole_job_lifts_it(data: Path, clock: Clock) -> None:
+    with leak(data, clock) as person:
+        for typed in ("", ",", " , ,", "again", "done", "s", "u", "1", "none", "x"):
+            person.types(typed)
+            assert "over, or q." in person.last, typed
+        person.types("q")
+    with Person(data, clock=clock) as person:
+        person.types("y", ALL)
+        assert "DANGER - STOP" in person.last and not task(person)
+
+
+def test_a_comma_is_no_answer_where_several_may_be_given(data: Path, clock: Clock) -> None:
+    with begin(data, clock) as person:
+        before = task(person)
+        assert before.startswith("Test: Setpoint")
+        for typed in (",", ", ,", ",,,", "", "  "):
+            person.types(typed)
+            assert "Give a number" in person.last or "Type an answer" in person.last
+    assert '"outcomes": []' not in events_of(data)
+
+
+def test_a_stop_meets_whoever_names_the_unit_next(data: Path, clock: Clock) -> None:
+    with leak(data, clock) as person:
+        person.types("q")
+    for name in ("RTU-7", "rtu 7", " RTU7 "):
+        with Person(data, clock=clock) as person:
+            person.types("n", name)
+            assert "DANGER - STOP" in person.last and "caller say" not in person.last
+            assert "Going on with visit 2026-11-26-1" in person.last
+
+
+def test_a_unit_with_another_name_is_asked_about_while_a_stop_stands(
+    data: Path, clock: Clock
+) -> None:
+    with leak(data, clock) as person:
+        person.types("over", "the gas utility, by phone, at ten")
+    for name in ("RTU-8", ""):
+        with Person(data, clock=clock) as person:
+            person.types(name)
+            assert "A STOP stands over:" in person.last and "RTU-7" in person.last
+            person.types("")
+            assert "Is this one of them?" in person.last
+            person.types("1")
+            assert "troubleshoot reopen 2026-11-26-1" in " ".join(person.last.split())
+            assert person.exit_code == 4
+    with Person(data, clock=clock) as person:
+        assert "caller say" in person.types("RTU-8", "n")
+
+
+def test_a_stop_is_met_by_a_scripted_visit_too(data: Path, clock: Clock, tmp_path: Path) -> None:
+    with leak(data, clock) as person:
+        person.types("q")
+    case = tmp_path / "case.yaml"
+    case.write_text("complaint: no-heat\n", "utf-8")
+    with Person(data, "diagnose", "rtu 7", "--answers", str(case), clock=clock) as person:
+        assert person.exit_code == 2 and "a STOP stands over rtu 7" in person.said
+
+
+def handed_over(data: Path, clock: Clock) -> None:
+    with leak(data, clock) as person:
+        person.types("over", "the gas utility, by phone, at ten")
+
+
+def test_a_hand_over_takes_words_and_its_result_a_role_that_fits(data: Path, clock: Clock) -> None:
+    with leak(data, clock) as person:
+        for told in ("x", "x x", ",", "y y y", "12 34"):
+            assert "few words" in " ".join(person.types("over" if told == "x" else told).split()) \
+                or told == "x"  # fmt: skip
+        person.types("the gas utility, by phone, at ten")
+    clock.pass_minutes(60)
+    with Person(data, "reopen", "2026-11-26-1", clock=clock) as person:
+        assert "Who made it safe?" in person.types(ALL)
+        assert "fire alarm" not in person.last.rpartition("What came of it")[2]
+        for role in ("fire-alarm", "electrician", "supervisor", "9", "me"):
+            assert "Give a number from 1 to" in person.types(role)
+        person.types("gas-utility")
+        assert "few words" in " ".join(person.types("y y").split())
+        assert "few words" in " ".join(person.types(DONE, "ok").split())
+        for when in ("00:00", "08:59", "2026-11-25 10:00"):
+            assert "before the STOP" in person.types(READ if when == "00:00" else when) or \
+                "When was that?" in person.last  # fmt: skip
+        assert "still to come" in person.types("23:00")
+        assert "Reopened." in person.types("09:30")
+        lead_to(person, "Combustible-gas sweep")
+        assert "- STOP" not in person.types("none")
+
+
+def test_an_apprentice_takes_no_hand_over_back(data: Path, clock: Clock) -> None:
+    handed_over(data, clock)
+    for who in ("1", "1 2", "1 2 6"):
+        with Person(data, "reopen", "2026-11-26-1", clock=clock) as person:
+            assert "an apprentice takes no hand-over back" in " ".join(person.types(who).split())
+            assert person.exit_code == 4
+
+
+def test_a_complaint_that_is_a_stop_is_handed_over_like_any_other(data: Path, clock: Clock) -> None:
+    with begin(data, clock, words="gas-smell") as person:
+        assert "No further test is offered" in person.last
+        person.types("again", "cleared", "1")
+        assert not task(person) and "over, or q." in person.last
