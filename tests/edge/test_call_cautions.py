@@ -66,6 +66,6 @@ def test_a_kept_visit_shows_them_again(
 ) -> None:
     typed("RTU-3", "failed-after-storm", "")
     command("diagnose")
-    typed("y")
+    typed("y", "")
     out = flat(command("diagnose")[1])
     assert shipped.hazards["wet-electrical"].what_to_do in out

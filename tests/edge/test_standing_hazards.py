@@ -103,7 +103,8 @@ def test_a_scripted_visit_asks_nothing_that_runs_an_empty_circuit(
         shipped.tests[test].per in OF_A_CIRCUIT and shipped.tests[test].work_state in RUNS
         for test in one
     )
-    assert plain["cautions"][0]["id"] == "circuit-empty-or-locked-out"
+    standing = {row["id"] for row in plain["cautions"] if row.get("stands")}
+    assert standing & {"low-pressure-switch-open", "empty-circuit-stays-off"}
 
 
 def test_the_report_of_a_scripted_visit_says_first_what_assess_says(

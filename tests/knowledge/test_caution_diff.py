@@ -202,3 +202,24 @@ def test_several_losses_are_all_told(lost: list[tuple[tuple[str, str, str], Test
     now = replace(before, tests={test.id: test for _, test in lost})
     drops: list[Drop] = list(dropped(before, now))
     assert {what for what, _ in lost} == {(drop.kind, drop.id, drop.word) for drop in drops}
+
+
+def test_a_trigger_that_waits_for_what_readings_were_taken_for_is_told(shipped: Knowledge) -> None:
+    """Within the meter's accuracy it was called up before; now only by the reading itself."""
+    hazard = shipped.hazards["gas-pressure-too-high"]
+    triggers = tuple(replace(trigger, as_taken=True) for trigger in hazard.triggers)
+    told = words(shipped, with_hazard(shipped, replace(hazard, triggers=triggers)))
+    assert told and {(kind, id_) for kind, id_, _ in told} == {("hazard", hazard.id)}
+    assert words(with_hazard(shipped, replace(hazard, triggers=triggers)), shipped) == []
+
+
+def test_what_a_hazard_no_longer_forbids_is_told(shipped: Knowledge) -> None:
+    breaker = shipped.hazards["repeated-breaker-resets"]
+    free = with_hazard(shipped, replace(breaker, forbids=()))
+    assert words(shipped, free) == [("hazard", breaker.id, "forbids")]
+    assert words(free, shipped) == []
+    jumper = shipped.hazards["jumpered-safety"]
+    assert jumper.forbids == (), "its STOP forbids everything as it is"
+    narrow = with_hazard(shipped, replace(jumper, forbids=breaker.forbids))
+    assert words(shipped, narrow) == [("hazard", jumper.id, "forbids")]
+    assert words(narrow, shipped) == []

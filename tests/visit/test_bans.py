@@ -129,8 +129,8 @@ def test_a_likely_fault_forbids_nothing_and_does_not_stand() -> None:
     assert standing_hazards(found) == () and not Forbidden(found).by(ROOM, None)
 
 
-def test_a_seen_trigger_leaves_a_reading_alone_that_does_not_count() -> None:
-    seen = hazard(Ban(tests=("room",)), trigger=Trigger(seen=(Finding("look", ("bad",)),)))
+def test_a_trigger_as_taken_leaves_a_reading_alone_that_does_not_count() -> None:
+    seen = hazard(Ban(tests=("room",)), trigger=Trigger(BAD.findings, as_taken=True))
     for valid, stands in ((None, True), (False, False)):
         answer = Answer("look", ("bad",), places=(ONE,), valid=valid)
         assert bool(standing_hazards(concluded(knowing(seen), answer))) == stands

@@ -22,10 +22,9 @@ def single_findings(knowledge: Knowledge) -> Iterator[tuple[str, str, str]]:
     """(hazard, test, outcome) for every hazard that a single finding calls up."""
     for hazard in knowledge.hazards.values():
         for trigger in hazard.triggers:
-            findings = (*trigger.findings, *trigger.seen)
-            if len(findings) == 1 and _only_finds(trigger):
-                for outcome in findings[0].outcomes:
-                    yield hazard.id, findings[0].test, outcome
+            if len(trigger.findings) == 1 and _only_finds(trigger):
+                for outcome in trigger.findings[0].outcomes:
+                    yield hazard.id, trigger.findings[0].test, outcome
 
 
 def _only_finds(trigger: Trigger) -> bool:

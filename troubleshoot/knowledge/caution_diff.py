@@ -156,9 +156,19 @@ def _of_hazard(was: Hazard, is_: Hazard) -> Iterator[Drop]:
     unheard = [each for each in was.words if each not in is_.words]
     if unheard:
         yield drop("words", f"no longer hears {', '.join(unheard[:_NAMED])}")
+    if not _forbids_all(is_):
+        if any(ban not in is_.forbids for ban in was.forbids):
+            yield drop("forbids", "no longer forbids all that it did")
+        elif _forbids_all(was) and _scope(is_) <= _scope(was):
+            yield drop("forbids", "no longer forbids everything")
     more = [role for role in is_.cleared_by if role not in was.cleared_by]
     if was.cleared_by and (more or not is_.cleared_by):
         yield drop("cleared-by", f"may be cleared by {', '.join(more) or 'anybody'} now")
+
+
+def _forbids_all(hazard: Hazard) -> bool:
+    """A STOP of a wider scope than a step forbids every test where it says nothing narrower."""
+    return not hazard.forbids and hazard.stop is not None and hazard.stop.scope != "this-step"
 
 
 def _words(text: str) -> int:
@@ -198,6 +208,7 @@ def _singles(now: Knowledge, trigger: Trigger) -> Iterator[Trigger]:
     for findings in product(*alternatives):
         yield Trigger(
             findings=findings,
+            as_taken=trigger.as_taken,
             complaint=trigger.complaint,
             fault=trigger.fault,
             test=trigger.test,
@@ -227,6 +238,7 @@ def _as_wide(now: Trigger, single: Trigger) -> bool:
         and now.test in (None, single.test)
         and now.work_state in (None, single.work_state)
         and now.exposes in (None, single.exposes)
+        and now.as_taken <= single.as_taken
         and all(
             any(f.test == g.test and set(g.outcomes) <= set(f.outcomes) for g in single.findings)
             for f in now.findings

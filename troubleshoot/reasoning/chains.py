@@ -165,10 +165,10 @@ def belongs_to_step(trigger: Trigger) -> bool:
 
 
 def _trigger_needs(trigger: Trigger) -> Iterable[tuple[str, ...]]:
+    found = seen if trigger.as_taken else possible
     choices: list[tuple[str, ...]] = [
-        tuple(possible(f.test, o) for o in f.outcomes) for f in trigger.findings
+        tuple(found(f.test, o) for o in f.outcomes) for f in trigger.findings
     ]
-    choices += [tuple(seen(f.test, o) for o in f.outcomes) for f in trigger.seen]
     choices += [
         tuple(equipment(fact, word) for word in words) for fact, words in trigger.equipment.items()
     ]

@@ -29,11 +29,12 @@ from troubleshoot.visit.needs import needs_of
 from troubleshoot.visit.route import steps_to, steps_to_leave, switch_minutes
 from troubleshoot.visit.standing import Forbidden
 from troubleshoot.visit.steps import LOCK_OFF, LOCKOUT, RESTART, STOP_BY_CONTROLS, Step
-from troubleshoot.visit.stops import conclude_visit, standing_stop
+from troubleshoot.visit.stops import conclude_visit, finding_of, not_yet_afresh, standing_stop
 from troubleshoot.visit.visit_state import Spot, VisitState
 from troubleshoot.visit.why_next import separates
 
 DOES_NOT_FIT = "it fits the other readings worst; a second look tells whether it was right"
+TAKES_IT_AWAY = "only this, read afresh after the repair, takes the danger away"
 MUCH_HANGS_ON_IT = "much hangs on this reading, and a second one costs little"
 
 
@@ -59,6 +60,9 @@ class Decider:
             going_on = self._towards(state, conclusions, state.aim, state.aim_reason)
             if going_on is not None:
                 return going_on
+        afresh = self._read_afresh(state, conclusions)
+        if afresh is not None:
+            return afresh
         handed: list[tuple[str, str]] = []
         candidates = self.candidates(state, conclusions)
         while True:
@@ -135,6 +139,23 @@ class Decider:
                         return candidate, fired.procedure.reason
         chosen = choose(candidates, conclusions.ranking, conclusions.first_tests)
         return chosen, "" if chosen is None else separates(conclusions, chosen)
+
+    def _read_afresh(self, state: VisitState, conclusions: Conclusions) -> Decision | None:
+        """After a repair, what had forbidden tests is read once more before anything else."""
+        answers = state.answers
+        since = next((n for n, a in enumerate(answers) if a.after_repair), len(answers))
+        for fired in Forbidden(conclusions).holding() if state.mended_here else ():
+            spot = finding_of(self.knowledge, state, conclusions, fired)
+            if spot is None or self.knowledge.tests[spot[0]].kind == "step":
+                continue
+            for test in not_yet_afresh(self.knowledge, state, spot, since):
+                at = like(spot[1], state.unit.layout.places(test.per))
+                if (test.id, at) in state.skipped or beyond(self.knowledge, state, (test,), at):
+                    continue
+                found = self._towards(state, conclusions, (test.id, at), TAKES_IT_AWAY)
+                if found is not None:
+                    return found
+        return None
 
     def _look_again(self, state: VisitState, conclusions: Conclusions) -> Decision | None:
         """A reading to take once more before giving up: one slip must not decide a visit."""

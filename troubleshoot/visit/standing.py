@@ -12,9 +12,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from troubleshoot.knowledge.model import Ban, Finding, Hazard, Test
+from troubleshoot.reasoning.asking import Asking
 from troubleshoot.reasoning.clearing import cleared_complaint
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.values import Values
 from troubleshoot.visit.hazard_words import gravest_first, said_standing
 
 EVERYTHING = (Ban(),)
@@ -71,6 +73,7 @@ class Forbidden:
     """What the hazards that stand on a case forbid."""
 
     def __init__(self, conclusions: Conclusions) -> None:
+        self._conclusions = conclusions
         self._layout = conclusions.case.unit.layout
         self._bans = tuple(_bans(conclusions))
 
@@ -85,9 +88,26 @@ class Forbidden:
         cautions; it is never proposed.
         """
         for fired in self._against(test, at):
-            if test.id not in {atom.split(":")[1] for atom in fired.because}:
+            if test.id not in self._own_tests(fired):
                 return fired.hazard
         return None
+
+    def _own_tests(self, fired: FiredHazard) -> set[str]:
+        """The tests that found a hazard, and what a computed one of them is read from."""
+        conclusions = self._conclusions
+        known, unit = conclusions.hypotheses.knowledge, conclusions.case.unit
+        atoms = (atom.split(":") for atom in fired.because)
+        found = {parts[1] for parts in atoms if len(parts) > 1 and parts[1] in known.tests}
+        asking = Asking(known, unit, known.tests.values())
+        unread = Values(known, unit, {})
+        for test in (known.tests[name] for name in tuple(found)):
+            for place in unit.layout.places(test.per)[:1]:
+                found |= {each.id for each in asking.asks(test, place, unread)}
+        return found
+
+    def holding(self) -> tuple[FiredHazard, ...]:
+        """The hazards that forbid anything, each once."""
+        return tuple({fired.hazard.id: fired for fired, _ in self._bans}.values())
 
     def to_run(self) -> Hazard | None:
         """The hazard that forbids the unit as a whole to run, if any does."""

@@ -63,7 +63,7 @@ def build_hazards(data: Any) -> Iterator[Hazard]:
 def _build_trigger(data: Any) -> Trigger:
     return Trigger(
         findings=build_findings(data.get("findings", {})),
-        seen=build_findings(data.get("seen", {})),
+        as_taken=data.get("as-taken", False),
         complaint=data.get("complaint"),
         fault=data.get("fault"),
         test=data.get("test"),

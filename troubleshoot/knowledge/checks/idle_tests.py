@@ -40,7 +40,7 @@ def used_tests(knowledge: Knowledge) -> frozenset[str]:
         used.update(complaint.first_tests, (complaint.all_clear or "",))
     for hazard in knowledge.hazards.values():
         for trigger in hazard.triggers:
-            used.update(finding.test for finding in (*trigger.findings, *trigger.seen))
+            used.update(finding.test for finding in trigger.findings)
     for rule in knowledge.procedures.values():
         used.update(rule.look_first, rule.save_before_power_cut)
         used.update(finding.test for finding in condition_findings(rule.when))

@@ -23,9 +23,8 @@ from troubleshoot.knowledge.rule_base import RuleBase
 ID: Final = "signatures"
 
 OF_TESTS: Final = frozenset({"work-state", "exposes", "wait-minutes", *NEEDS, *PROFILES})
-OF_HAZARDS: Final = frozenset(
-    {"signal", "what-to-do", "stop", "defer-to", "tag", "all-clear", "words", "cleared-by", "when"}
-)
+_OF_STOPS: Final = frozenset({"stop", "defer-to", "tag", "all-clear", "cleared-by", "forbids"})
+OF_HAZARDS: Final = frozenset({"signal", "what-to-do", "words", "when", *_OF_STOPS})
 FEWEST_WORDS: Final = 4
 
 

@@ -20,6 +20,7 @@ from troubleshoot.knowledge.shapes import (
     Shape,
     Tagged,
     Text,
+    Truth,
     optional,
     required,
 )
@@ -88,7 +89,6 @@ PROCEDURES_FILE: Final = entries_file("procedures", "procedures", _PROCEDURE, "t
 
 _TRIGGER_FIELDS: Final = (
     optional("findings", Findings(most=8), "all of these were seen, or may have been"),
-    optional("seen", Findings(most=8), "all of these were read so, by readings that count"),
     optional("complaint", Name("complaint"), "the caller said this"),
     optional("fault", Name("fault"), "this fault is likely"),
     optional("test", Name("test"), "this test is about to be done"),
@@ -96,6 +96,9 @@ _TRIGGER_FIELDS: Final = (
     optional("exposes", Choice(words.EXPOSURES), "a test exposes these parts"),
     optional("profile", Choice(words.PROFILES), "the person is one of these"),
     optional("equipment", Facts(), "the unit is of this kind"),
+)
+_AS_TAKEN: Final = optional(
+    "as-taken", Truth(), "true: what readings were taken for, not what they may have been"
 )
 _BAN_FIELDS: Final = (
     optional("areas", OneOrMore(Name("area"), most=40), "tests of these areas"),
@@ -120,7 +123,11 @@ _HAZARD: Final = Record(
         optional(
             "when",
             ListOf(
-                Record("trigger", _TRIGGER_FIELDS, tuple(field.key for field in _TRIGGER_FIELDS)),
+                Record(
+                    "trigger",
+                    (*_TRIGGER_FIELDS, _AS_TAKEN),
+                    some_of=tuple(field.key for field in _TRIGGER_FIELDS),
+                ),
                 most=40,
             ),
             "any one; inside one, all that is stated",

@@ -59,12 +59,12 @@ class Procedure:
 class Trigger:
     """All parts that are stated must hold together.
 
-    `findings`: seen, or possible within the meter's accuracy, counting or not. `seen`: what
-    readings that count were taken for; for a sign that every sound unit comes near.
+    `findings`: seen, or possible within the meter's accuracy, counting or not. `as_taken`: only
+    what readings that count were taken for; for a sign that every sound unit comes near.
     """
 
     findings: tuple[Finding, ...] = ()
-    seen: tuple[Finding, ...] = ()
+    as_taken: bool = False
     complaint: str | None = None
     fault: str | None = None
     test: str | None = None
