@@ -20,7 +20,7 @@ _WORD: Final = re.compile(r"[a-z0-9]+")
 _FILLING: Final = frozenset(
     ("a", "an", "and", "at", "i", "in", "is", "it", "my", "of", "on", "or", "the", "there", "we")
 )
-_DENYING: Final = frozenset(("no", "not", "none", "without", "never", "dont", "nothing"))
+_DENYING: Final = frozenset(("no", "not", "without", "never", "dont"))
 _LEAST_STEM: Final = 3
 
 
@@ -62,8 +62,8 @@ def spoken_of(knowledge: Knowledge, words: str) -> Hazard | None:
 
 def _words(text: str) -> tuple[str, ...]:
     """The telling words of a text, without their endings, so that smelling is smell."""
-    found = [_stem(word) for word in _WORD.findall(text.lower().replace("'", ""))]
-    return tuple(word for word in found if word not in _FILLING) or tuple(found)
+    found = _WORD.findall(text.lower().replace("'", ""))
+    return tuple(_stem(w) for w in ([w for w in found if w not in _FILLING] or found))
 
 
 def _stem(word: str) -> str:

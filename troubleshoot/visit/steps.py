@@ -96,9 +96,6 @@ GOOD_ENOUGH: Final[Mapping[str, frozenset[str]]] = MappingProxyType(
 )
 """Step id -> outcomes beside its sound one that show no danger of the kind that stops a visit."""
 
-SWEEPS: Final = frozenset({REFRIGERANT_SWEEP, GAS_SWEEP, ROOM_AIR})
-"""Steps that test the air. They are tests like any other too, and count whenever they are done."""
-
 
 @dataclass(frozen=True, slots=True)
 class Step:

@@ -1,8 +1,8 @@
 """Undo: which events it takes back, and what it never reaches past.
 
-Undo takes back the words of the last answer, not what hands have done. A STOP, the hand-over of the
-job and its reopening are walls: what was said before them stays said, so that no STOP goes away
-other than by a fresh finding. What is not understood may have been any of these.
+Undo takes back the words of the last answer, not what hands have done. A STOP, a reported danger,
+the hand-over of the job and its reopening are walls: what was said before them stays said, so that
+no STOP goes away other than by a fresh finding. What is not understood may have been any of these.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ from troubleshoot.visit.event_shapes import Event
 from troubleshoot.visit.not_understood import NOT_UNDERSTOOD, kind_of
 
 UNDOABLE: Final = frozenset({"answer", "step", "skip", "fact", "invalid", "repaired"})
-WALLS: Final = frozenset({"stop", "end", "reopened", NOT_UNDERSTOOD})
+WALLS: Final = frozenset({"stop", "danger", "end", "reopened", NOT_UNDERSTOOD})
 
 
 def taken_back(events: Sequence[Event]) -> int | None:

@@ -1,0 +1,154 @@
+"""How long nobody reported from the unit: by the times in the events, never by a guess."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import datetime, timedelta, timezone
+from typing import Any
+
+import pytest
+
+from troubleshoot.visit.absence import (
+    hour_passed,
+    minutes_since,
+    resumed_event,
+    silence,
+    stamp,
+    timed,
+    voided,
+)
+from troubleshoot.visit.visit_state import VisitState
+from troubleshoot.visit.work_state import WorkState
+
+NOON = datetime(2026, 11, 26, 12, 0, 0, 123456, tzinfo=timezone(timedelta(hours=-5)))
+THEN = "2026-11-26T11:40:00-05:00"
+STATE = VisitState(last_time=THEN, roof_time=THEN, work=WorkState(roof="go"))
+
+
+def later(**passed: float) -> datetime:
+    return NOON.replace(hour=11, minute=40, microsecond=0) + timedelta(**passed)
+
+
+def test_a_moment_is_kept_to_the_second_with_its_offset() -> None:
+    assert stamp(NOON) == "2026-11-26T12:00:00-05:00"
+
+
+@pytest.mark.parametrize(
+    ("time", "minutes"),
+    [
+        (THEN, 20.0), ("2026-11-26T16:40:00+00:00", 20.0), ("2026-11-26T12:00:00-05:00", 0.0),
+        ("2026-11-26T12:00:01-05:00", None), ("", None), ("yesterday", None),
+        ("2026-11-26T11:40:00", None), (None, None),
+    ],
+)  # fmt: skip
+def test_minutes_are_counted_across_offsets_and_what_cannot_be_is_not_known(
+    time: Any, minutes: float | None
+) -> None:
+    assert minutes_since(time, NOON.replace(microsecond=0)) == minutes
+
+
+def test_whoever_goes_on_says_how_long_nobody_reported() -> None:
+    wanted = {"event": "resumed", "minutes_away": 20.3, "same_day": True}
+    assert resumed_event(STATE, later(minutes=20, seconds=17)) == wanted
+    who = resumed_event(STATE, later(minutes=20, seconds=17), ["technician", "gas"])
+    assert who == {**wanted, "profiles": ["gas", "technician"]}
+    next_day = resumed_event(STATE, later(hours=12, minutes=20))
+    assert (next_day["minutes_away"], next_day["same_day"]) == (740.0, False)
+    unknown = resumed_event(VisitState(), NOON)
+    assert (unknown["minutes_away"], unknown["same_day"]) == (None, False)
+    set_back = resumed_event(STATE, later(minutes=-1))
+    assert (set_back["minutes_away"], set_back["same_day"]) == (None, False)
+
+
+def test_the_day_is_that_of_the_place_where_the_clock_hangs_now() -> None:
+    evening = replace(STATE, last_time="2026-11-27T03:59:00+00:00")  # 22:59 on the 26th here
+    assert resumed_event(evening, datetime.fromisoformat("2026-11-26T23:10:00-05:00"))["same_day"]
+
+
+@pytest.mark.parametrize(
+    ("minutes", "work", "silent"),
+    [
+        (29.9, 0.0, False), (30.0, 0.0, True), (30.0, 0.2, False), (50.0, 20.1, False),
+        (50.0, 20.0, True), (5.0, 20.0, False), (-1.0, 0.0, True), (-1.0, 60.0, True),
+    ],
+)  # fmt: skip
+def test_a_silence_is_one_longer_than_half_an_hour_beyond_the_work_itself(
+    minutes: float, work: float, silent: bool
+) -> None:
+    event = silence(STATE, later(minutes=minutes), work)
+    assert (event is not None) is silent
+    if event is not None and minutes >= 0:
+        assert event["minutes_away"] == minutes
+
+
+def test_a_night_is_a_silence_however_long_the_work() -> None:
+    assert silence(STATE, later(hours=12, minutes=30), 10_000.0) is not None
+
+
+@pytest.mark.parametrize(
+    ("minutes", "roof", "passed"),
+    [(60.0, "go", False), (60.1, "go", True), (-1.0, "go", True), (500.0, "edge-near", False)],
+)
+def test_the_look_at_the_roof_is_good_for_an_hour(minutes: float, roof: Any, passed: bool) -> None:
+    state = replace(STATE, work=WorkState(roof=roof))
+    assert hour_passed(state, later(minutes=minutes)) is passed
+    unknown = replace(state, roof_time="")
+    assert hour_passed(unknown, later(minutes=1)) is (roof == "go")
+
+
+@pytest.mark.parametrize(
+    ("event", "reports"),
+    [
+        *(({"event": kind}, True)
+          for kind in ("start", "fact", "answer", "step", "skip", "repaired", "reopened")),
+        *(({"event": kind}, False)
+          for kind in ("note", "aim", "invalid", "stop", "end", "hour-passed", "named", "danger")),
+        ({"event": "resumed", "minutes_away": 29.0, "same_day": True}, False),
+        ({"event": "resumed", "minutes_away": 31.0, "same_day": True}, True),
+        ({"event": "resumed", "minutes_away": None, "same_day": True}, True),
+        ({"event": "resumed", "minutes_away": 1.0, "same_day": False}, True),
+    ],
+)  # fmt: skip
+def test_only_who_is_at_the_unit_renews_the_time(event: dict[str, Any], reports: bool) -> None:
+    after = timed(STATE, STATE, {**event, "time": "now"})
+    assert after.last_time == ("now" if reports else THEN)
+    assert timed(STATE, STATE, event).last_time == ("" if reports else THEN)
+
+
+GO, LOCKED = WorkState(roof="go"), WorkState(power="locked-out")
+
+
+@pytest.mark.parametrize(
+    ("event", "before", "after", "looked"),
+    [
+        ({"event": "step", "step": "roof-conditions"}, GO, GO, True),
+        ({"event": "step", "step": "edge-protection"}, GO, GO, True),
+        ({"event": "answer", "test": "roof-conditions"}, GO, GO, True),
+        ({"event": "step", "step": "lockout"}, GO, GO, False),
+        ({"event": "undo"}, WorkState(), GO, True),
+        ({"event": "step", "step": "roof-conditions"}, GO, WorkState(roof="no-go"), False),
+    ],
+)
+def test_the_roofs_hour_runs_from_the_last_look(
+    event: dict[str, Any], before: WorkState, after: WorkState, looked: bool
+) -> None:
+    found = timed(replace(STATE, work=before), replace(STATE, work=after), {**event, "time": "now"})
+    assert found.roof_time == ("now" if looked else THEN)
+
+
+@pytest.mark.parametrize(
+    ("before", "after", "went_on"),
+    [(GO, LOCKED, True), (LOCKED, LOCKED, False), (LOCKED, GO, False), (GO, GO, False)],
+)
+def test_the_wait_for_drives_runs_from_the_lock(
+    before: WorkState, after: WorkState, went_on: bool
+) -> None:
+    event = {"event": "step", "step": "lockout", "time": "now"}
+    found = timed(replace(STATE, work=before), replace(STATE, work=after), event)
+    assert found.power_off_time == ("now" if went_on else "")
+
+
+def test_an_absence_voids_by_what_its_event_says() -> None:
+    assert not voided({"minutes_away": 12, "same_day": True})
+    assert voided({"minutes_away": 12, "same_day": False})
+    assert voided({"minutes_away": None, "same_day": True})

@@ -1,0 +1,143 @@
+"""A danger in somebody's own words is a hazard: the one whose words were typed, or any."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.building import base
+from troubleshoot.knowledge.model import Hazard, Stop
+from troubleshoot.visit.dangers import reported, spoken_of
+
+
+def hazard(name: str, *words: str, stop: bool = True) -> Hazard:
+    halt = Stop("whole-job", name) if stop else None
+    return Hazard(name, "DANGER", "keep off", (), halt, words=words)
+
+
+KNOWN = base(
+    hazards=[
+        hazard("gas-odour", "gas smell", "smell gas", "rotten eggs"),
+        hazard("fire", "fire", "burning smell", "smoke from the unit"),
+        hazard("shock", "somebody got a shock"),
+        hazard("slippery", "slippery roof", stop=False),
+        hazard("danger-reported", "danger", "something bad"),
+    ]
+)
+
+
+@pytest.mark.parametrize(
+    ("typed", "named"),
+    [
+        ("I smell gas", "gas-odour"),
+        ("smelling of gases here", "gas-odour"),
+        ("rotten eggs", "gas-odour"),
+        ("it smells of rotten egg", "gas-odour"),
+        ("a burning smell", "fire"),
+        ("smoke", "fire"),
+        ("FIRE!", "fire"),
+        ("he was shocked", "shock"),
+        ("something else", "danger-reported"),
+        ("slippery", "danger-reported"),
+        ("roof", "danger-reported"),
+        ("zebra", "danger-reported"),
+        ("", "danger-reported"),
+        ("the", "danger-reported"),
+    ],
+)
+def test_a_report_is_the_hazard_most_of_whose_words_were_typed(typed: str, named: str) -> None:
+    assert reported(KNOWN, typed).id == named
+
+
+def test_a_word_that_few_use_tells_more_than_one_that_many_use() -> None:
+    knowledge = base(
+        hazards=[
+            hazard("wide", "loose panel noise"),
+            hazard("other", "panel noise here"),
+            hazard("rare", "noise acid"),
+            hazard("danger-reported"),
+        ]
+    )
+    assert reported(knowledge, "acid noise").id == "rare"
+    assert reported(knowledge, "acid panel noise").id == "rare"
+
+
+def test_a_hazard_without_words_or_without_a_stop_is_never_meant() -> None:
+    knowledge = base(hazards=[hazard("mute"), hazard("soft", "acid", stop=False),
+                              hazard("danger-reported")])  # fmt: skip
+    assert reported(knowledge, "acid").id == "danger-reported"
+    assert spoken_of(knowledge, "acid") is None
+
+
+@pytest.mark.parametrize(
+    ("typed", "named"),
+    [
+        ("there is a gas smell", "gas-odour"),
+        ("gas and then a smell", "gas-odour"),
+        ("smoke coming from the unit", "fire"),
+        ("fire", "fire"),
+        ("on fire", "fire"),
+        ("the fire panel", None),
+        ("gas", None),
+        ("eggs rotten", None),
+        ("no gas smell", None),
+        ("there's not a gas smell", None),
+        ("don't smell gas", None),
+        ("never smell gas", None),
+        ("without gas smell", None),
+        ("nothing runs, gas smell", "gas-odour"),
+        ("danger", None),
+        ("something bad", "danger-reported"),
+        ("it is something bad indeed", "danger-reported"),
+        ("slippery roof", None),
+        ("", None),
+    ],
+)
+def test_at_a_question_only_a_whole_phrase_that_nothing_denies_is_a_danger(
+    typed: str, named: str | None
+) -> None:
+    found = spoken_of(KNOWN, typed)
+    assert (found and found.id) == named
+
+
+@pytest.mark.parametrize(
+    ("typed", "phrase"),
+    [
+        ("sparks", "spark"), ("sparking", "spark"), ("sparked", "spark"), ("matches", "match"),
+        ("smoke", "smok"), ("smoking", "smok"), ("gas", "gas"), ("ice", "ice"), ("bee", "bee"),
+        ("king", "king"), ("red", "red"), ("it is", "it is"), ("won't", "wont"),
+    ],
+)  # fmt: skip
+def test_endings_do_not_matter_and_short_words_have_none(typed: str, phrase: str) -> None:
+    knowledge = base(hazards=[hazard("meant", phrase), hazard("danger-reported")])
+    assert spoken_of(knowledge, typed) is knowledge.hazards["meant"]
+
+
+@pytest.mark.parametrize(("typed", "phrase"), [("k", "king"), ("r", "red"), ("be", "bee")])
+def test_a_stem_is_not_cut_to_nothing(typed: str, phrase: str) -> None:
+    knowledge = base(hazards=[hazard("meant", phrase), hazard("danger-reported")])
+    assert spoken_of(knowledge, typed) is None
+
+
+FILLING = [
+    "a",
+    "an",
+    "and",
+    "at",
+    "i",
+    "in",
+    "is",
+    "it",
+    "my",
+    "of",
+    "on",
+    "or",
+    "the",
+    "there",
+    "we",
+]
+
+
+@pytest.mark.parametrize("word", FILLING)
+def test_filling_words_are_passed_over(word: str) -> None:
+    knowledge = base(hazards=[hazard("meant", "acid"), hazard("danger-reported")])
+    assert spoken_of(knowledge, f"{word} acid") is knowledge.hazards["meant"]

@@ -1,0 +1,143 @@
+"""The way to the fresh finding: as safe as any other, by whoever may go it, and no other way."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import pytest
+
+from tests.visit.test_stops import confirm_until, found, next_of, start
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.visit.decide import Decider
+from troubleshoot.visit.event_shapes import (
+    handed_over_event,
+    reopened_event,
+    stop_event,
+    take_afresh_event,
+)
+from troubleshoot.visit.events import replay
+from troubleshoot.visit.lifting import LIFTS, beyond_lifting, towards_lifting
+from troubleshoot.visit.stops import conclude_visit
+from troubleshoot.visit.visit_state import HandOverResult, Spot
+
+Events = list[dict[str, Any]]
+RESULT = HandOverResult("electrician", "second feed locked at its switch", "0 V", "2026-11-26 9:30")
+EVERYBODY = ["electrical", "gas", "combustion", "refrigerant", "technician", "fire-alarm"]
+
+
+@pytest.fixture(scope="module")
+def decider(shipped: Knowledge) -> Decider:
+    return Decider(shipped)
+
+
+ROOF: Spot = ("roof-conditions", None)
+
+
+def lightning() -> Events:
+    """Lightning was seen from the roof, and the job came back."""
+    return [
+        *start(),
+        {"event": "step", "step": "roof-conditions", "place": None, "outcomes": ["lightning"]},
+        dict(stop_event("lightning", ROOF)),
+        dict(handed_over_event("the supervisor, 9:20", "2026-11-25 09:21")),
+        dict(reopened_event("lightning", RESULT, ROOF)),
+    ]
+
+
+def test_a_step_whose_turn_has_come_is_taken_itself(decider: Decider) -> None:
+    decision = next_of(decider, lightning())
+    assert decision.kind == "step" and decision.test is decider.knowledge.tests["roof-conditions"]
+    assert decision.reason == LIFTS == "only this finding, taken afresh, lifts the STOP"
+    assert decision.aim == ROOF and decision.stop is not None
+
+
+LIVE: Spot = ("verified-dead", None)
+
+
+def live() -> Events:
+    """Something stayed live behind its lock."""
+    found_live = {"event": "step", "step": "verified-dead", "place": None, "outcomes": ["live"]}
+    return [*start(), found_live]
+
+
+def test_a_step_whose_turn_has_not_come_is_led_to_step_by_step(decider: Decider) -> None:
+    events = live()
+    stop = next_of(decider, events).stop
+    assert stop is not None
+    events += [dict(stop_event(stop.hazard.id, LIVE)), dict(take_afresh_event(LIVE))]
+    steps = confirm_until(decider, events, "verified-dead")
+    assert steps[0] == "roof-conditions" and "lockout" in steps and "panels-off" in steps
+    decision = next_of(decider, events)
+    assert decision.kind == "step" and decision.aim == LIVE
+
+
+def test_an_apprentice_alone_hands_over_a_step_on_the_way_not_only_the_finding(
+    decider: Decider,
+) -> None:
+    """The way to a test for dead begins with steps that an apprentice alone may not take."""
+    knowledge = decider.knowledge
+
+    def beyond(profiles: list[str], spot: Spot) -> str | None:
+        return beyond_lifting(knowledge, replay(knowledge, start(profiles=profiles)), spot)
+
+    assert beyond(EVERYBODY, LIVE) is None
+    assert beyond(["apprentice"], LIVE) == "hand over to the supervising technician"
+    assert beyond(["technician"], LIVE) == "hand over to a qualified electrical person"
+    assert beyond(EVERYBODY, ("main-limit", None)) is None
+    assert beyond(["technician"], ("main-limit", None)) is not None
+
+
+def test_the_person_for_the_next_step_on_the_way_is_asked_for_not_only_for_the_finding(
+    decider: Decider,
+) -> None:
+    tests = dict(decider.knowledge.tests)
+    tests["roof-conditions"] = replace(tests["roof-conditions"], who=("fire-alarm",))
+    tests["verified-dead"] = replace(
+        tests["verified-dead"], who=(), exposes="none", work_state="any"
+    )
+    knowledge = replace(decider.knowledge, tests=tests)
+    state = replay(knowledge, start(profiles=["technician"]))
+    assert beyond_lifting(knowledge, state, LIVE) == "hand over to a licensed fire-alarm person"
+    tests["roof-conditions"] = replace(tests["roof-conditions"], who=())
+    tests["verified-dead"] = replace(tests["verified-dead"], who=("gas",))
+    assert beyond_lifting(knowledge, state, LIVE) == "hand over to a qualified gas person"
+
+
+def test_the_result_of_an_all_clear_is_somebodys_word_and_asked_for_at_once(
+    decider: Decider,
+) -> None:
+    complaint = decider.knowledge.complaints["gas-smell"]
+    assert complaint.all_clear is not None
+    spot: Spot = (complaint.all_clear, None)
+    events: Events = start("gas-smell")
+    stop = next_of(decider, events).stop
+    assert stop is not None
+    events += [
+        dict(stop_event(stop.hazard.id, spot)),
+        dict(handed_over_event("the gas utility, 14:05", "2026-11-25 14:06")),
+        dict(reopened_event(stop.hazard.id, RESULT, spot)),
+    ]
+    decision = next_of(decider, events)
+    assert (decision.kind, decision.at, decision.step) == ("ask", None, None)
+    assert decision.test is decider.knowledge.tests[spot[0]] and decision.aim == spot
+    assert beyond_lifting(decider.knowledge, replay(decider.knowledge, events), spot) is None
+
+
+def test_nothing_leads_on_where_nothing_is_taken_afresh_or_another_stop_is(
+    decider: Decider,
+) -> None:
+    knowledge = decider.knowledge
+
+    def towards(events: Events) -> Any:
+        state = replay(knowledge, events)
+        conclusions = conclude_visit(decider.reasoner, state)
+        return towards_lifting(knowledge, state, conclusions, conclusions.standing_stops[0])
+
+    limit = [*start(), found("main-limit", "stuck"), dict(stop_event("safety-does-not-open"))]
+    assert towards(limit) is None
+    afresh = towards([*limit, dict(take_afresh_event(("main-limit", None)))])
+    assert afresh is not None and afresh.stop.hazard.id == "safety-does-not-open"
+    assert towards([*limit, dict(take_afresh_event(("wiring-burn-marks", None)))]) is None
+    apprentice = [{**limit[0], "profiles": ["apprentice"]}, *limit[1:]]
+    assert towards([*apprentice, dict(take_afresh_event(("main-limit", None)))]) is None

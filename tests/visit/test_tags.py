@@ -1,0 +1,116 @@
+"""The tag says what was found, how the cock stands, who was told, and who alone removes it."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.visit.events import replay
+from troubleshoot.visit.stops import conclude_visit
+from troubleshoot.visit.tags import tag_lines
+
+UNIT: dict[str, Any] = {"heat": "gas", "refrigerant": "R-410A"}
+BLANK = "Hung by: ____________, on ______ at ______."
+NOT_TOLD = "Told: ____________ at ______."
+Events = list[dict[str, Any]]
+
+
+def tag(shipped: Knowledge, hazard: str, events: Events) -> tuple[str, ...]:
+    state = replay(shipped, events)
+    conclusions = conclude_visit(Reasoner(shipped), state)
+    fired = next(f for f in conclusions.hazards if f.hazard.id == hazard)
+    return tag_lines(shipped, state, conclusions, fired)
+
+
+def start(**more: Any) -> dict[str, Any]:
+    return {"event": "start", "complaint": "no-heat", "unit": UNIT, **more}
+
+
+def crack(test: str = "heat-exchanger-look", outcome: str = "crack") -> dict[str, Any]:
+    return {"event": "answer", "test": test, "outcomes": [outcome]}
+
+
+STOP = {"event": "stop", "hazard": "heat-exchanger-breach", "test": "heat-exchanger-look",
+        "at": None}  # fmt: skip
+TOLD = {"event": "end", "ending": "stopped", "told": "the owner", "told_at": "2026-11-26 15:12"}
+
+
+def test_a_tag_has_a_line_for_each_thing_in_their_order(shipped: Knowledge) -> None:
+    hazard = shipped.hazards["heat-exchanger-breach"]
+    look = shipped.tests["heat-exchanger-look"]
+    means = next(o.means for o in look.outcomes if o.id == "crack")
+    lines = tag(shipped, hazard.id, [start(name="RTU-7"), crack()])
+    assert lines == (
+        f"Do not start RTU-7. {hazard.tag or hazard.what_to_do}",
+        f"Found: {look.name}: {means or 'crack'}.",
+        "Gas cock: not known to be shut.",
+        NOT_TOLD,
+        lines[4],
+        BLANK,
+    )
+    assert lines[4].startswith("Only ") and lines[4].endswith(" may remove this tag.")
+
+
+def test_a_unit_without_a_name_and_one_without_gas_leave_their_words_out(
+    shipped: Knowledge,
+) -> None:
+    electric = start()
+    electric["unit"] = {**UNIT, "heat": "electric"}
+    lines = tag(shipped, "heat-exchanger-breach", [electric, crack()])
+    assert lines[0].startswith("Do not start. ")
+    assert not any(line.startswith("Gas cock") for line in lines)
+    unknown = tag(shipped, "heat-exchanger-breach", [{**start(), "unit": {}}, crack()])
+    assert any(line.startswith("Gas cock") for line in unknown)
+
+
+def test_the_cock_is_shut_once_it_was_shut(shipped: Knowledge) -> None:
+    shut = [{"event": "step", "step": s, "outcomes": [o]}
+            for s, o in (("roof-conditions", "safe"), ("gas-cock-shut", "shut"))]  # fmt: skip
+    lines = tag(shipped, "heat-exchanger-breach", [start(), crack(), *shut])
+    assert "Gas cock: shut." in lines
+
+
+def test_who_was_told_stands_on_it_once_somebody_was(shipped: Knowledge) -> None:
+    events = [start(), crack(), STOP]
+    assert NOT_TOLD in tag(shipped, "heat-exchanger-breach", events)
+    told = tag(shipped, "heat-exchanger-breach", [*events, TOLD])
+    assert "Told: the owner, 2026-11-26 15:12." in told and NOT_TOLD not in told
+
+
+@pytest.mark.parametrize(
+    ("words", "said"),
+    [("the duct is sparking", 'Reported: "the duct is sparking".'), ("", "Reported as a danger.")],
+)
+def test_a_reported_danger_stands_in_its_own_words(
+    words: str, said: str, shipped: Knowledge
+) -> None:
+    danger = {"event": "danger", "hazard": "danger-reported", "words": words}
+    lines = tag(shipped, "danger-reported", [start(), crack(), danger])
+    assert lines[1] == said
+
+
+@pytest.mark.parametrize(("words", "said"), [("it stinks", '"it stinks"'), ("", '"gas-smell"')])
+def test_what_the_caller_said_stands_in_the_callers_words(
+    words: str, said: str, shipped: Knowledge
+) -> None:
+    lines = tag(shipped, "gas-odour", [start(complaint="gas-smell", words=words)])
+    assert lines[1] == f"Reported by the caller: {said}."
+
+
+def test_a_reading_stands_with_its_number_and_its_place(shipped: Knowledge) -> None:
+    reading = {"event": "answer", "test": "room-carbon-monoxide", "text": "240 ppm"}
+    state = replay(shipped, [start(), reading])
+    fired = conclude_visit(Reasoner(shipped), state).standing_stops
+    assert fired
+    lines = tag(shipped, fired[0].hazard.id, [start(), reading])
+    assert lines[1].startswith(f"Found: {shipped.tests['room-carbon-monoxide'].name}: ")
+    assert lines[1].endswith(" (240 ppm).")
+
+
+def test_a_stop_on_record_says_no_more_than_is_known(shipped: Knowledge) -> None:
+    stop = {"event": "stop", "hazard": "heat-exchanger-breach", "on_record": True}
+    lines = tag(shipped, "heat-exchanger-breach", [start(), stop])
+    assert not any(line.startswith(("Found", "Reported")) for line in lines)
