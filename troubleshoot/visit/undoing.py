@@ -15,7 +15,7 @@ from troubleshoot.visit.event_shapes import Event
 from troubleshoot.visit.not_understood import NOT_UNDERSTOOD, kind_of
 
 UNDOABLE: Final = frozenset({"answer", "step", "skip", "fact", "invalid", "repaired"})
-WALLS: Final = frozenset({"stop", "end", "reopened", NOT_UNDERSTOOD})
+WALLS: Final = frozenset({"stop", "danger", "end", "reopened", NOT_UNDERSTOOD})
 
 
 def taken_back(events: Sequence[Event]) -> int | None:
