@@ -122,9 +122,8 @@ class Conversation:
             test, at = decision.aim
             reason = decision.reason
             self.book.add({"event": "aim", "test": test, "at": spoken(at), "reason": reason})
-        if decision.kind == "ask":
-            for plate in self._plates(decision):
-                ask_plate(self.terminal, self.book, *plate)
+        if decision.kind == "ask" and self._ask_plates(decision):
+            return
         terminal = self.terminal
         terminal.say()
         self._forget_cautions()
@@ -134,6 +133,13 @@ class Conversation:
         if decision.reason and decision.kind == "ask":
             terminal.say(f"Why now: {decision.reason}", 2)
         self._ask(decision, conclusions)
+
+    def _ask_plates(self, decision: Decision) -> bool:
+        """Ask what the nameplate has to say; True where so long went by that states expired."""
+        work = self.book.state.work
+        for plate in self._plates(decision):
+            ask_plate(self.terminal, self.book, *plate)
+        return self.book.state.work != work
 
     def _settle_first(self, step: Step) -> bool:
         """Ask the facts on which a safety step hangs; True where that changed what comes next."""
