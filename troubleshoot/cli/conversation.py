@@ -9,6 +9,7 @@ from __future__ import annotations
 from troubleshoot.cli import clock
 from troubleshoot.cli.answering import NotAnAnswer, answer_event_from, step_event_from
 from troubleshoot.cli.beginning import report_danger
+from troubleshoot.cli.closing import closed, repaired
 from troubleshoot.cli.commands import Commands
 from troubleshoot.cli.failures import INTERRUPTED, KEPT
 from troubleshoot.cli.known_values import ask_fact, ask_plate
@@ -104,14 +105,7 @@ class Conversation:
         if decision.kind == "stop":
             return stopped(self.knowledge, self.book, self.terminal, decision, conclusions)
         if state.closing:
-            self.book.add({"event": "end", "ending": state.ended or "closed"})
-            self.terminal.say(
-                f"The unit stays off and locked: {decision.reason}. The visit is closed."
-                if decision.reason
-                else "The unit is back as it was. The visit is closed."
-            )
-            self.terminal.say(f"Report: troubleshoot report {self.book.visit_id}")
-            return False
+            return closed(self.book, self.terminal, decision)
         return self._settled(decision, conclusions)
 
     def _put_question(self, decision: Decision, conclusions: Conclusions) -> None:
@@ -278,22 +272,9 @@ class Conversation:
             if spoken_of(self.knowledge, typed) is not None:
                 raise DangerCalled(typed)
             if typed == "repaired" and conclusions.named is not None:
-                self._after_repair(conclusions.named.fault.id)
+                repaired(self.book, self.terminal, conclusions.named.fault)
                 return True
             if not typed or not self.commands.serve(typed, decision, conclusions):
                 self.terminal.say("repaired, tests, done, because, why not CAUSE, or q.")
             elif self.book.changed:
                 return True
-
-    def _after_repair(self, fault: str) -> None:
-        for proof in self.knowledge.faults[fault].proof:
-            self.terminal.say(f"Proof: {proof.text}. What did you read?")
-            reading = self.terminal.ask(">")
-            self.book.add(
-                {"event": "note", "text": f"proof: {proof.text}: {reading or 'not taken'}"}
-            )
-        self.terminal.say("Is the complaint still there? (y/n)")
-        answer = self.terminal.ask(">").lower()
-        self.book.add({"event": "repaired", "fault": fault})
-        if not answer.startswith("y"):
-            self.book.add({"event": "closing", "cured": True})
