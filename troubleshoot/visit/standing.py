@@ -84,7 +84,7 @@ class Forbidden:
         cautions; it is never proposed.
         """
         for fired in self._against(test, at):
-            if test.id not in {atom.split(":")[1] for atom in fired.because}:
+            if test.id not in {part for atom in fired.because for part in atom.split(":")[1:2]}:
                 return fired.hazard
         return None
 
