@@ -23,6 +23,7 @@ from troubleshoot.cli.screens import (
     show_task,
     show_verdict,
 )
+from troubleshoot.cli.standing import met_by
 from troubleshoot.cli.stopped import stopped
 from troubleshoot.cli.terminal import (
     VISIT_IS_KEPT,
@@ -65,6 +66,7 @@ class Conversation:
         self.shown_cautions: set[str] = set()
         self.was_open = False
         self.told_hazards: set[str] = set()
+        self.stop_stood = False
 
     def run(self) -> int:
         """Hold the conversation; returns the exit code."""
@@ -99,6 +101,7 @@ class Conversation:
         state = self.book.state
         conclusions = conclude_visit(self.decider.reasoner, state)
         decision = self.decider.decide(state, conclusions)
+        self._meet_others(stands=decision.stop is not None)
         if decision.kind in ("step", "ask"):
             self._put_question(decision, conclusions)
             return True
@@ -107,6 +110,17 @@ class Conversation:
         if state.closing:
             return closed(self.book, self.terminal, decision)
         return self._settled(decision, conclusions)
+
+    def _meet_others(self, stands: bool) -> None:
+        """Once the last STOP here is lifted, that of another visit to the unit is met.
+
+        Raises Leave where there is one.
+        """
+        if self.stop_stood and not stands:
+            book = self.book
+            if met_by(self.knowledge, self.terminal, book.path, book.state.name) is not None:
+                raise Leave
+        self.stop_stood = stands
 
     def _put_question(self, decision: Decision, conclusions: Conclusions) -> None:
         assert decision.test is not None
