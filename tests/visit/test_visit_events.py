@@ -86,6 +86,12 @@ def test_there_is_nothing_to_undo_before_the_first_answer() -> None:
     assert taken_back([START, ANSWER, {"event": "undo"}, {"event": "undo"}]) is None
 
 
+@pytest.mark.parametrize("wall", ["stop", "danger", "end", "reopened"])
+def test_no_undo_reaches_past_a_stop(wall: str) -> None:
+    assert taken_back([START, ANSWER, {"event": wall}]) is None
+    assert taken_back([START, ANSWER, {"event": wall}, ANSWER]) == 3
+
+
 def test_an_invalid_reading_is_kept_but_says_nothing(
     knowledge: Knowledge, decider: Decider
 ) -> None:

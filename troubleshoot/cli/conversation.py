@@ -9,6 +9,7 @@ from __future__ import annotations
 from troubleshoot.cli import clock
 from troubleshoot.cli.answering import NotAnAnswer, answer_event_from, step_event_from
 from troubleshoot.cli.beginning import report_danger
+from troubleshoot.cli.closing import closed, repaired
 from troubleshoot.cli.commands import Commands
 from troubleshoot.cli.failures import INTERRUPTED, KEPT
 from troubleshoot.cli.known_values import ask_fact, ask_plate
@@ -22,6 +23,7 @@ from troubleshoot.cli.screens import (
     show_task,
     show_verdict,
 )
+from troubleshoot.cli.standing import met_by
 from troubleshoot.cli.stopped import stopped
 from troubleshoot.cli.terminal import (
     VISIT_IS_KEPT,
@@ -64,6 +66,7 @@ class Conversation:
         self.shown_cautions: set[str] = set()
         self.was_open = False
         self.told_hazards: set[str] = set()
+        self.stop_stood = False
 
     def run(self) -> int:
         """Hold the conversation; returns the exit code."""
@@ -98,21 +101,26 @@ class Conversation:
         state = self.book.state
         conclusions = conclude_visit(self.decider.reasoner, state)
         decision = self.decider.decide(state, conclusions)
+        self._meet_others(stands=decision.stop is not None)
         if decision.kind in ("step", "ask"):
             self._put_question(decision, conclusions)
             return True
         if decision.kind == "stop":
             return stopped(self.knowledge, self.book, self.terminal, decision, conclusions)
         if state.closing:
-            self.book.add({"event": "end", "ending": state.ended or "closed"})
-            self.terminal.say(
-                f"The unit stays off and locked: {decision.reason}. The visit is closed."
-                if decision.reason
-                else "The unit is back as it was. The visit is closed."
-            )
-            self.terminal.say(f"Report: troubleshoot report {self.book.visit_id}")
-            return False
+            return closed(self.book, self.terminal, decision)
         return self._settled(decision, conclusions)
+
+    def _meet_others(self, stands: bool) -> None:
+        """Once the last STOP here is lifted, that of another visit to the unit is met.
+
+        Raises Leave where there is one.
+        """
+        if self.stop_stood and not stands:
+            book = self.book
+            if met_by(self.knowledge, self.terminal, book.path, book.state.name) is not None:
+                raise Leave
+        self.stop_stood = stands
 
     def _put_question(self, decision: Decision, conclusions: Conclusions) -> None:
         assert decision.test is not None
@@ -122,9 +130,8 @@ class Conversation:
             test, at = decision.aim
             reason = decision.reason
             self.book.add({"event": "aim", "test": test, "at": spoken(at), "reason": reason})
-        if decision.kind == "ask":
-            for plate in self._plates(decision):
-                ask_plate(self.terminal, self.book, *plate)
+        if decision.kind == "ask" and self._ask_plates(decision):
+            return
         terminal = self.terminal
         terminal.say()
         self._forget_cautions()
@@ -134,6 +141,13 @@ class Conversation:
         if decision.reason and decision.kind == "ask":
             terminal.say(f"Why now: {decision.reason}", 2)
         self._ask(decision, conclusions)
+
+    def _ask_plates(self, decision: Decision) -> bool:
+        """Ask what the nameplate has to say; True where so long went by that states expired."""
+        work = self.book.state.work
+        for plate in self._plates(decision):
+            ask_plate(self.terminal, self.book, *plate)
+        return self.book.state.work != work
 
     def _settle_first(self, step: Step) -> bool:
         """Ask the facts on which a safety step hangs; True where that changed what comes next."""
@@ -272,22 +286,9 @@ class Conversation:
             if spoken_of(self.knowledge, typed) is not None:
                 raise DangerCalled(typed)
             if typed == "repaired" and conclusions.named is not None:
-                self._after_repair(conclusions.named.fault.id)
+                repaired(self.book, self.terminal, conclusions.named.fault)
                 return True
             if not typed or not self.commands.serve(typed, decision, conclusions):
                 self.terminal.say("repaired, tests, done, because, why not CAUSE, or q.")
             elif self.book.changed:
                 return True
-
-    def _after_repair(self, fault: str) -> None:
-        for proof in self.knowledge.faults[fault].proof:
-            self.terminal.say(f"Proof: {proof.text}. What did you read?")
-            reading = self.terminal.ask(">")
-            self.book.add(
-                {"event": "note", "text": f"proof: {proof.text}: {reading or 'not taken'}"}
-            )
-        self.terminal.say("Is the complaint still there? (y/n)")
-        answer = self.terminal.ask(">").lower()
-        self.book.add({"event": "repaired", "fault": fault})
-        if not answer.startswith("y"):
-            self.book.add({"event": "closing", "cured": True})

@@ -49,6 +49,16 @@ def same_unit(one: str, other: str) -> bool:
     return bool(_plain(one)) and _plain(one) == _plain(other)
 
 
+def met_by(knowledge: Knowledge, terminal: Terminal, path: Path, unit: str) -> Stopped | None:
+    """The STOP of another visit to the unit of the visit at `path`, told; none where there is none.
+
+    A visit may have been begun before that STOP, or be named after its unit only later.
+    """
+    others = stopped_visits(knowledge, path.parent, but=path.stem)
+    stopped = next((s for s in others if same_unit(s.unit, unit)), None)
+    return None if stopped is None else told(terminal, stopped)
+
+
 def meet_standing(
     knowledge: Knowledge, terminal: Terminal, visits: Path, unit: str, but: str = ""
 ) -> Stopped | None:

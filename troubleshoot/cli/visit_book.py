@@ -13,7 +13,13 @@ from typing import Any, Protocol
 from troubleshoot.cli import clock
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.equipment import InputRefused
-from troubleshoot.visit.absence import hour_passed, resumed_event, silence, stamp
+from troubleshoot.visit.absence import (
+    WITHOUT_WORK,
+    hour_passed,
+    resumed_event,
+    silence,
+    stamp,
+)
 from troubleshoot.visit.event_shapes import Event
 from troubleshoot.visit.events import after, replay
 from troubleshoot.visit.steps import CONFIRMED
@@ -49,8 +55,18 @@ class VisitBook:
         self.events = list(understanding.events)
         self.state: VisitState = replay(knowledge, self.events)
 
+    @property
+    def path(self) -> Path:
+        """Where it is kept; the unit's other visits are kept beside it."""
+        return self._keeper.path
+
     def add(self, event: Event) -> None:
-        """Keep an event with its time, once it is known that it can be taken."""
+        """Keep an event with its time, once it is known that it can be taken.
+
+        A report ends a silence, so what the silence has voided is told before it.
+        """
+        if event["event"] in WITHOUT_WORK:
+            self.watch_the_clock()
         event = {**event, "time": stamp(clock.now())}
         state = after(self.knowledge, self.state, event)
         self._keep(event)

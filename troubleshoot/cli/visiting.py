@@ -11,7 +11,7 @@ from troubleshoot.cli import clock
 from troubleshoot.cli.beginning import WELCOME, ask_profiles, ask_unit, begin, report_danger
 from troubleshoot.cli.call import show_call_cautions
 from troubleshoot.cli.failures import JOURNAL_FAILED, KEPT, Failure
-from troubleshoot.cli.standing import Stopped, meet_standing, same_unit, stopped_visits, told
+from troubleshoot.cli.standing import meet_standing, met_by
 from troubleshoot.cli.terminal import (
     VISIT_IS_KEPT,
     DangerCalled,
@@ -107,9 +107,8 @@ def _opened(knowledge: Knowledge, terminal: Terminal, visits: Path, unit: str) -
             unit = unit or ask_unit(terminal)
             stopped = meet_standing(knowledge, terminal, visits, unit)
         else:
-            start = next((e for e in journal.events if e["event"] == "start"), {})
-            unit = start.get("name", "") or unit
-            stopped = _of_this_unit(knowledge, terminal, visits, journal, unit)
+            unit = _name(journal) or unit
+            stopped = met_by(knowledge, terminal, journal.path, unit)
     except DangerCalled as called:
         return _Opened(_new_journal(knowledge, visits), unit, str(called))
     if stopped is not None:
@@ -119,13 +118,10 @@ def _opened(knowledge: Knowledge, terminal: Terminal, visits: Path, unit: str) -
     return _Opened(journal or _new_journal(knowledge, visits), unit)
 
 
-def _of_this_unit(
-    knowledge: Knowledge, terminal: Terminal, visits: Path, journal: Journal, unit: str
-) -> Stopped | None:
-    """The STOP of another visit to the unit of the one that is gone on with."""
-    others = stopped_visits(knowledge, visits, but=journal.path.stem)
-    stopped = next((s for s in others if same_unit(s.unit, unit)), None)
-    return None if stopped is None else told(terminal, stopped)
+def _name(journal: Journal) -> str:
+    """The unit's name as it was given last: at the start, or not before the hand-over."""
+    named = (e for e in reversed(journal.events) if e["event"] in ("start", "named"))
+    return next((e["name"] for e in named if isinstance(e.get("name"), str)), "")
 
 
 def _go_on(terminal: Terminal, visits: Path) -> Journal | None:

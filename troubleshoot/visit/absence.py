@@ -24,6 +24,10 @@ REPORTS: Final = frozenset({"start", "fact", "answer", "step", "skip", "repaired
 """Events in which somebody at the unit says something of it. A note may be written anywhere."""
 
 
+WITHOUT_WORK: Final = frozenset({"fact", "repaired"})
+"""Reports that answer no test or step: no work that was asked for explains the silence before."""
+
+
 def stamp(moment: datetime) -> str:
     """A moment as events have it: to the second, with the offset of the place."""
     return moment.isoformat(timespec="seconds")

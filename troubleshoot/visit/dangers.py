@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections import Counter
 from collections.abc import Iterable, Mapping
+from functools import lru_cache
 from typing import Final
 
 from troubleshoot.knowledge.model import Hazard, Knowledge
@@ -60,6 +61,7 @@ def spoken_of(knowledge: Knowledge, words: str) -> Hazard | None:
     return None
 
 
+@lru_cache(maxsize=1_000)  # every typed line is compared with every hazard's words
 def _words(text: str) -> tuple[str, ...]:
     """The telling words of a text, without their endings, so that smelling is smell."""
     found = _WORD.findall(text.lower().replace("'", ""))

@@ -26,6 +26,7 @@ from troubleshoot.visit.guards import unmet
 from troubleshoot.visit.hazard_words import forbids
 from troubleshoot.visit.lifting import towards_lifting
 from troubleshoot.visit.needs import needs_of
+from troubleshoot.visit.profiles import hand_over
 from troubleshoot.visit.route import steps_to, steps_to_leave, switch_minutes
 from troubleshoot.visit.standing import Forbidden
 from troubleshoot.visit.steps import LOCK_OFF, LOCKOUT, RESTART, STOP_BY_CONTROLS, Step
@@ -203,7 +204,8 @@ class Decider:
     ) -> Decision | None:
         """The next thing on the way to a test: a step, an input it needs, or the test itself.
 
-        Nothing where no safe way leads there: the guards have the last word over the planner.
+        Nothing where no safe way leads there, the guards have the last word over the planner, and
+        nothing where whoever is asking now may not go: somebody else may have aimed there.
         """
         test = self.knowledge.tests[aim[0]]
         asked = self.asking(state, conclusions).asks(test, aim[1], conclusions.values)
@@ -211,6 +213,8 @@ class Decider:
         at = like(aim[1], state.unit.layout.places(wanted.per))
         forbidden = Forbidden(conclusions)
         if any(forbidden.even_if_chosen(*spot) for spot in ((test, aim[1]), (wanted, at))):
+            return None
+        if beyond(self.knowledge, state, (wanted,), at) is not None:
             return None
         found = nearer_to(self.knowledge, state, wanted, at)
         if found is not None and cuts_power(state, found.step, wanted):
@@ -242,7 +246,8 @@ class Decider:
     def _leave(self, state: VisitState, conclusions: Conclusions) -> Decision:
         """The way back: leads on, panels on, clear, lock off, watch the start.
 
-        Where a hazard forbids the unit to run, it stays locked out.
+        Where a hazard forbids the unit to run, it stays locked out. A step beyond whoever is
+        closing up is handed over.
         """
         steps = steps_to_leave(state.work, state.at_work)
         if not steps:
@@ -250,6 +255,9 @@ class Decider:
         hazard = Forbidden(conclusions).to_run()
         if hazard is not None and steps[0].id in (LOCK_OFF, RESTART):
             return Decision("ending", reason=forbids(hazard))
+        phrase = hand_over(self.knowledge.tests[steps[0].id], state.profiles)
+        if phrase is not None:
+            return Decision("ending", ending="left", handed_over=((steps[0].id, phrase),))
         return to_do(self.knowledge, state, steps[0])
 
 

@@ -1,0 +1,44 @@
+"""A STOP stands over the unit, not only over the visit in which it was met."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+Call = Callable[..., tuple[int, str, str]]
+
+GAS_SMELL = ["gas-smell", *[""] * 12]
+TOLD = "the gas utility by telephone"
+RESULT = ["", "2", "a loose union tightened and bubble tested", "no bubbles at any joint now"]
+
+
+def stopped_at_once(command: Call, typed: Callable[..., None], *lines: str) -> str:
+    """A visit that a gas smell stopped, handed over; its name."""
+    typed(*lines)
+    code, out, _ = command()
+    assert code == 0, out
+    return " ".join(out.split()).rpartition("troubleshoot reopen ")[2].split()[0]
+
+
+def test_a_visit_named_only_at_its_hand_over_meets_the_stop_of_the_unit(
+    command: Call, typed: Callable[..., None]
+) -> None:
+    first = stopped_at_once(command, typed, "RTU-7", *GAS_SMELL, "over", TOLD)
+    other = stopped_at_once(command, typed, "", "n", *GAS_SMELL, "over", "rtu 7", TOLD)
+    now = _now()
+    typed(*RESULT, now, "cleared", "q")
+    code, out, _ = command("reopen", other)
+    after = out.partition("> cleared")[2] or out.partition("cleared")[2]
+    assert code == 4
+    assert f"troubleshoot reopen {first}" in " ".join(after.split())
+    assert "\nTest:" not in after and "\nStep:" not in after
+
+    typed("y", "", "q")
+    _, out, _ = command()
+    assert f"troubleshoot reopen {first}" in " ".join(out.split())
+    assert "Test:" not in out and "Step:" not in out
+
+
+def _now() -> str:
+    from datetime import datetime
+
+    return f"{datetime.now():%Y-%m-%d %H:%M}"
