@@ -117,7 +117,7 @@ def step(
     return event["outcomes"], event.get("text")
 
 
-@pytest.mark.parametrize("typed", ["", "done", "ok", "y", "yes", "OK"])
+@pytest.mark.parametrize("typed", ["", "ok", "y", "yes", "OK"])
 def test_enter_confirms_what_protects_no_life_and_nothing_else(
     typed: str, shipped: Knowledge
 ) -> None:

@@ -316,7 +316,7 @@ def test_an_invalid_reading_stays_and_an_invalid_proof_has_failed(
     voided = replace(before.answers[-1], valid=False, why_invalid="wrong leads")
     changed(
         shipped, before, reason, answers=(*visit.answers, voided),
-        asked=(*visit.asked, replace(before.asked[-1], valid=False)), aim=None,
+        asked=(*visit.asked, replace(before.asked[-1], valid=False)),
         work=failed(DEAD, before.work, step, visit.at_work),
     )  # fmt: skip
     assert after(shipped, before, reason).work.discharged == frozenset()
