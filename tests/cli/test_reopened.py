@@ -1,0 +1,132 @@
+"""Reopening asks who it is and what came of the hand-over, says what stopped, and keeps it."""
+
+from __future__ import annotations
+
+from datetime import datetime
+from typing import Any
+
+import pytest
+
+from tests.cli.lines import Lines, book_of
+from troubleshoot.cli import clock
+from troubleshoot.cli.failures import USAGE, Failure
+from troubleshoot.cli.hand_over_result import ask_in_words, ask_result
+from troubleshoot.cli.reopen import NOT_BY_AN_APPRENTICE, reopened
+from troubleshoot.cli.visit_book import VisitBook
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.visit.absence import stamp
+from troubleshoot.visit.reopening import ROLES, fitting_roles
+from troubleshoot.visit.visit_state import HandOverResult, StopMet
+
+NOW = datetime.fromisoformat("2026-11-26T12:00:00+00:00")
+EARLY = stamp(NOW.replace(hour=9))
+DONE, READ = "union tightened and bubble tested", "0 ppm in the room"
+
+
+@pytest.fixture(autouse=True)
+def _noon(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(clock, "now", lambda: NOW)
+
+
+@pytest.fixture(scope="module")
+def reasoner(shipped: Knowledge) -> Reasoner:
+    return Reasoner(shipped)
+
+
+def over(shipped: Knowledge, name: str = "RTU-7", told: str = "the owner, 9:10") -> VisitBook:
+    events: list[dict[str, Any]] = [
+        {"event": "start", "complaint": "no-heat", "unit": {"heat": "gas"}, "name": name},
+        {"event": "answer", "test": "heat-exchanger-look", "outcomes": ["crack"]},
+        {"event": "stop", "hazard": "heat-exchanger-breach", "test": "heat-exchanger-look",
+         "at": None},
+        {"event": "end", "ending": "stopped", "told": told, "told_at": "2026-11-26 09:10"},
+    ]  # fmt: skip
+    return book_of(shipped, [{**event, "time": EARLY} for event in events])
+
+
+def test_with_all_of_the_result_the_visit_goes_on(reasoner: Reasoner) -> None:
+    shipped = reasoner.knowledge
+    book = over(shipped)
+    terminal = Lines("6", "1", DONE, READ, "11:30")
+    assert reopened(reasoner, book, terminal) is True
+    by = fitting_roles(shipped.hazards["heat-exchanger-breach"])[0]
+    event = book.events[-1]
+    assert (event["event"], event["hazard"], event["profiles"]) == (
+        "reopened", "heat-exchanger-breach", ["gas"],
+    )  # fmt: skip
+    assert book.state.stops[-1].result == HandOverResult(by, DONE, READ, "2026-11-26 11:30")
+    text = terminal.text
+    hazard = shipped.hazards["heat-exchanger-breach"]
+    assert "Visit 2026-11-26-1, RTU-7, was stopped: heat exchanger breach." in text
+    assert f"It was for: {hazard.defer_to}." in text and "Told: the owner, 9:10" in text
+    look = shipped.tests["heat-exchanger-look"].name
+    assert f"Reopened. The STOP still stands: {look} comes first and decides." in text
+    assert "States that others could have changed are asked again." in text
+    assert "What came of it? Enter alone leaves the visit closed." in text
+
+
+def test_what_is_not_known_is_not_said(reasoner: Reasoner) -> None:
+    terminal = Lines("")
+    assert reopened(reasoner, over(reasoner.knowledge, "", ""), terminal) is False
+    assert "Visit 2026-11-26-1 was stopped" in terminal.text and "Told:" not in terminal.text
+
+
+@pytest.mark.parametrize("typed", [("6",), ("6", "1", DONE, ""), (), ("6", "danger fire")])
+def test_without_all_of_it_the_visit_stays_closed(typed: Any, reasoner: Reasoner) -> None:
+    book = over(reasoner.knowledge)
+    terminal = Lines(*typed)
+    assert reopened(reasoner, book, terminal) is False
+    assert book.events[-1]["event"] == "end"
+    assert "The visit stays closed: it is reopened only with all of" in terminal.text
+    assert "troubleshoot reopen 2026-11-26-1" in terminal.text
+
+
+@pytest.mark.parametrize("who", ["1", "1 2", "1 6"])
+def test_an_apprentice_takes_no_hand_over_back(who: str, reasoner: Reasoner) -> None:
+    book = over(reasoner.knowledge)
+    terminal = Lines(who, "1", DONE, READ, "11:30")
+    assert reopened(reasoner, book, terminal) is False
+    assert NOT_BY_AN_APPRENTICE in terminal.text and book.events[-1]["event"] == "end"
+    assert NOT_BY_AN_APPRENTICE.startswith("The visit stays closed: an apprentice takes no hand")
+
+
+def test_a_visit_that_was_not_stopped_is_refused_by_its_name(reasoner: Reasoner) -> None:
+    book = book_of(reasoner.knowledge, [{"event": "start", "complaint": "no-heat", "time": EARLY}])
+    with pytest.raises(Failure, match="visit 2026-11-26-1 is not reopened: it is still open") as e:
+        reopened(reasoner, book, Lines())
+    assert e.value.code == USAGE
+
+
+MET = StopMet("heat-exchanger-breach", 1, time=EARLY)
+
+
+def test_each_part_of_the_result_is_asked_until_it_is_understood(shipped: Knowledge) -> None:
+    names = fitting_roles(shipped.hazards[MET.hazard])
+    terminal = Lines("0", "2", "x", DONE, "y z", READ, "08:59", "13:00", "09:00")
+    result = ask_result(terminal, MET, shipped)
+    assert result == HandOverResult(names[1], DONE, READ, "2026-11-26 09:00")
+    assert terminal.asked == [
+        "Who made it safe?", "Who made it safe?",
+        *["What did they find, and what did they do?"] * 2,
+        *["Which reading or look shows that it is safe?"] * 2, *["When was that?"] * 3,
+    ]  # fmt: skip
+    assert [f"  {n} {ROLES[name]}" for n, name in enumerate(names, 1)] == terminal.said[
+        : len(names)
+    ]
+    assert "That was before the STOP of 2026-11-26 09:00" in terminal.text
+
+
+@pytest.mark.parametrize("missing", range(4))
+def test_without_one_part_there_is_no_result_and_no_more_is_asked(
+    missing: int, shipped: Knowledge
+) -> None:
+    typed = ["1", DONE, READ, "09:00"]
+    terminal = Lines(*typed[:missing], "", *typed[missing + 1 :])
+    assert ask_result(terminal, MET, shipped) is None
+    assert len(terminal.asked) == missing + 1
+
+
+def test_words_may_be_left_out() -> None:
+    assert ask_in_words(Lines(""), "What?") == ""
+    assert ask_in_words(Lines("x", DONE), "What?") == DONE

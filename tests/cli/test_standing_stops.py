@@ -1,0 +1,122 @@
+"""A STOP from an earlier visit meets whoever names its unit, and nobody else."""
+
+from __future__ import annotations
+
+from pathlib import Path
+from typing import Any
+
+import pytest
+
+from tests.cli.lines import Lines
+from tests.visit.kept_samples import write_journal
+from troubleshoot.cli.standing import Stopped, meet_standing, same_unit, stopped_visits, told
+from troubleshoot.cli.terminal import EndOfInput
+from troubleshoot.knowledge.model import Knowledge
+
+TIME = "2026-11-26T09:00:00+00:00"
+CRACK = {"event": "answer", "test": "heat-exchanger-look", "at": None, "outcomes": ["crack"],
+         "time": TIME}  # fmt: skip
+STOP = {"event": "stop", "hazard": "heat-exchanger-breach", "test": "heat-exchanger-look",
+        "at": None, "time": TIME}  # fmt: skip
+DANGER = {"event": "danger", "hazard": "danger-reported", "words": "x", "time": TIME}
+OVER = {"event": "end", "ending": "stopped", "told": "the owner", "told_at": "2026-11-26 10:00",
+        "time": TIME}  # fmt: skip
+CLOSED = {"event": "end", "ending": "closed", "time": TIME}
+
+
+def keep(folder: Path, name: str, unit: str, *events: Any) -> Path:
+    start = {"event": "start", "name": unit, "complaint": "no-heat", "unit": {"heat": "gas"},
+             "time": TIME}  # fmt: skip
+    return write_journal(folder, name, [start, *events])
+
+
+def names(shipped: Knowledge, folder: Path, but: str = "") -> list[tuple[str, str, bool]]:
+    return [(s.visit, s.unit, s.over) for s in stopped_visits(shipped, folder, but)]
+
+
+def test_only_visits_over_which_a_stop_stands_are_told_of(
+    shipped: Knowledge, tmp_path: Path
+) -> None:
+    keep(tmp_path, "2026-11-26-1", "RTU-1", CRACK, STOP)
+    keep(tmp_path, "2026-11-26-2", "RTU-2", CRACK, STOP, OVER)
+    keep(tmp_path, "2026-11-26-3", "RTU-3", DANGER)
+    keep(tmp_path, "2026-11-26-4", "RTU-4")
+    keep(tmp_path, "2026-11-26-5", "RTU-5", CRACK, STOP, CLOSED)
+    keep(tmp_path, "2026-11-26-6", "RTU-6", {"event": "note", "text": "stop", "time": TIME})
+    (tmp_path / "2026-11-26-7.journal").write_bytes(b'"event": "stop"')
+    found = names(shipped, tmp_path)
+    assert sorted(found) == [
+        ("2026-11-26-1", "RTU-1", False),
+        ("2026-11-26-2", "RTU-2", True),
+        ("2026-11-26-3", "RTU-3", False),
+    ]
+    but = names(shipped, tmp_path, "2026-11-26-2")
+    assert [visit for visit, *_ in but] == [v for v, *_ in found if v != "2026-11-26-2"]
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "same"),
+    [
+        ("RTU-7", "rtu 7", True), ("RTU 7", "RTU-7.", True), ("RTU-7", "RTU-8", False),
+        ("", "", False), ("-", "-", False), ("", "RTU-7", False),
+    ],
+)  # fmt: skip
+def test_a_unit_is_the_same_however_its_name_was_typed(one: str, other: str, same: bool) -> None:
+    assert same_unit(one, other) is same
+
+
+@pytest.fixture
+def two(shipped: Knowledge, tmp_path: Path) -> Path:
+    keep(tmp_path, "2026-11-26-1", "RTU-1", CRACK, STOP)
+    keep(tmp_path, "2026-11-26-2", "", CRACK, STOP, OVER)
+    return tmp_path
+
+
+def met(shipped: Knowledge, folder: Path, unit: str, *typed: str, but: str = "") -> Any:
+    terminal = Lines(*typed)
+    stopped = meet_standing(shipped, terminal, folder, unit, but)
+    return terminal, stopped and stopped.visit
+
+
+def test_whoever_names_the_unit_is_told_without_a_question(shipped: Knowledge, two: Path) -> None:
+    terminal, visit = met(shipped, two, "rtu 1")
+    assert visit == "2026-11-26-1" and terminal.asked == []
+    assert "DANGER - STOP" in terminal.text and "Do not start RTU-1." in terminal.text
+    assert "Going on with visit 2026-11-26-1, where it stands." in terminal.said
+    assert "troubleshoot reopen" not in terminal.text
+
+
+def test_whoever_names_another_is_asked_which_of_them_it_is(shipped: Knowledge, two: Path) -> None:
+    order = [stopped.visit for stopped in stopped_visits(shipped, two)]
+    for number, visit in enumerate(order, start=1):
+        terminal, found = met(shipped, two, "RTU-9", "0", "3", "what", "", str(number))
+        assert found == visit and len(terminal.asked) == 5
+        assert "A STOP stands over:" in terminal.said
+        unit = "RTU-1" if visit.endswith("1") else "a unit without a name"
+        assert f"  {number} {unit}: heat exchanger breach" in terminal.said
+    terminal, found = met(shipped, two, "", "RTU 1")
+    assert found == "2026-11-26-1"
+    for no in ("n", "NO"):
+        terminal, found = met(shipped, two, "RTU-9", no)
+        assert found is None and "DANGER" not in terminal.text
+    with pytest.raises(EndOfInput):
+        met(shipped, two, "RTU-9", "")
+
+
+def test_a_visit_does_not_meet_itself_and_no_stop_asks_nothing(
+    shipped: Knowledge, two: Path, tmp_path: Path
+) -> None:
+    terminal, found = met(shipped, two, "RTU-1", "n", but="2026-11-26-1")
+    assert found is None and "RTU-1" not in terminal.text
+    terminal, found = met(shipped, tmp_path / "none", "RTU-1")
+    assert found is None and not terminal.asked and not terminal.said
+
+
+def test_one_that_was_handed_over_goes_on_by_a_reopening(shipped: Knowledge, two: Path) -> None:
+    over = next(s for s in stopped_visits(shipped, two) if s.over)
+    terminal = Lines()
+    assert told(terminal, over) is over
+    assert "Visit 2026-11-26-2 was handed over at this STOP." in terminal.text
+    assert "troubleshoot reopen 2026-11-26-2" in terminal.text
+    assert "Going on with visit" not in terminal.text
+    assert isinstance(over, Stopped) and "Told: the owner, 2026-11-26 10:00." in over.tag
