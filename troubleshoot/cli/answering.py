@@ -5,6 +5,7 @@ from __future__ import annotations
 import math
 from dataclasses import replace
 from datetime import datetime
+from string import digits
 from typing import Any, Final
 
 from troubleshoot.knowledge.model import Knowledge, Test
@@ -85,7 +86,7 @@ def _metered(
     knowledge: Knowledge, state: VisitState, test: Test, step: Step, typed: str
 ) -> Event | None:
     """A step confirmed, or not, by what the meter shows; None where no number was typed."""
-    if not test.reads or not any(c.isdigit() for c in typed):
+    if not test.reads or set(typed).isdisjoint(digits):
         return None
     try:
         read_text(test, typed, knowledge)
