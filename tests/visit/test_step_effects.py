@@ -136,7 +136,9 @@ CIRCUIT_STEPS = {
 
 
 @pytest.mark.parametrize(
-    ("step", "outcomes", "best", "worst"), CASES, ids=lambda v: v if isinstance(v, str) else ""
+    ("step", "outcomes", "best", "worst"),
+    CASES,
+    ids=[f"{case[0]} {'+'.join(case[1]) or 'nothing'}" for case in CASES],
 )
 def test_a_step_changes_this_and_nothing_else(
     step: str, outcomes: tuple[str, ...], best: Facts, worst: Facts

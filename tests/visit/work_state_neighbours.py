@@ -7,7 +7,7 @@ from dataclasses import replace
 from functools import cache
 from typing import Any
 
-from tests.visit.work_state_account import World
+from tests.visit.work_state_account import SWEEPS, World
 from tests.visit.work_state_samples import SAMPLES
 from troubleshoot.visit import steps
 from troubleshoot.visit.needs import needs_of
@@ -46,7 +46,7 @@ _WRONG: dict[str, tuple[Any, ...]] = {
         (("circuit 1", "under-nitrogen"),),
         (("circuit 1", "under-vacuum"),),
     ),
-    "clear": (frozenset(), steps.SWEEPS),
+    "clear": (frozenset(), frozenset(SWEEPS)),
     "occupants_told": (True, False),
     "fire_panel": ("in-service", "unsure", "on-test"),
     "roof": ("not-checked", "no-go", "edge-near", "go"),
