@@ -99,7 +99,7 @@ def fired(which: Hazard, *because: str) -> FiredHazard:
 def test_a_stop_hangs_on_the_place_where_the_outcome_was_found() -> None:
     state = visit(said("look", "worse", ONE), said("look", "bad", TWO))
     assert finding(state, "leak") == ("look", TWO)
-    state = visit(said("room", "normal"), said("look", "bad", TWO), said("look", "normal", ONE))
+    state = visit(said("room", "bad"), said("look", "bad", TWO), said("look", "normal", ONE))
     assert finding(state, "leak") == ("look", TWO)
 
 
@@ -212,6 +212,7 @@ def test_a_danger_reported_in_words_halts_whatever_its_scope(name: str, stop: St
         ([said("room", "normal")], False),
         ([said("look", "worse", TWO)], False),
         ([said("look", "normal", TWO, valid=False)], False),
+        ([Answer("look", ("normal",), places=(ONE, TWO), shared=True)], False),
         ([said("look", "normal", ONE), said("look", "normal", TWO)], True),
         ([said("look", "normal", TWO), said("look", "worse", ONE)], True),
     ],
@@ -258,3 +259,27 @@ def test_a_stop_without_a_finding_and_one_not_given_back_are_lifted_by_nothing()
 def test_an_edge_is_no_storm(outcome: str, lifted: bool) -> None:
     stops = (StopMet("storm", 0, ("roof-conditions", None)),)
     assert ("storm" not in standing(visit(said("roof-conditions", outcome), stops=stops))) is lifted
+
+
+SUM = Test("sum", "sum", "area", "computed", outcomes=(Outcome("high"),))
+
+
+def test_what_can_be_computed_from_nothing_here_is_asked_itself(shipped: Knowledge) -> None:
+    knowledge = base([SUM])
+    state = VisitState(unit=unit_of(knowledge))
+    assert not_yet_afresh(knowledge, state, ("sum", None), 0) == (SUM,)
+
+
+def test_what_was_typed_itself_is_taken_afresh_itself_and_else_by_its_inputs(
+    shipped: Knowledge,
+) -> None:
+    spot = ("flue-gas-analysis", None)
+    inputs = ["flue-carbon-monoxide", "flue-oxygen"]
+    nothing = VisitState(unit=unit_of(shipped))
+    read = replace(nothing, answers=tuple(said(each, "high") for each in inputs))
+    typed = replace(nothing, answers=(said(spot[0], "high"), *read.answers))
+
+    def asked(state: VisitState) -> list[str]:
+        return [t.id for t in not_yet_afresh(shipped, state, spot, len(state.answers))]
+
+    assert (asked(nothing), asked(read), asked(typed)) == (inputs, inputs, [spot[0]])
