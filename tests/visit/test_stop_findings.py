@@ -7,13 +7,15 @@ from typing import Any
 
 import pytest
 
-from tests.building import base, fault, test_of, unit_of
+from tests.building import base, fault, measured, test_of, unit_of
 from troubleshoot.knowledge.model import (
     Complaint,
     Finding,
     Hazard,
     Knowledge,
     Outcome,
+    Quantity,
+    Read,
     Stop,
     Test,
     Trigger,
@@ -57,6 +59,7 @@ STEP = hazard("this-one", "this-step", Finding("room", ("odd",)))
 WORDS = hazard("heard-of", None)
 SMELL = hazard("smell", "whole-job", all_clear="all-clear")
 BARE = hazard("bare", "until-made-safe")
+VOLTS = Quantity("volts", "V", "volts")
 CALL = Complaint("smells", "it smells", all_clear="all-clear")
 PLAIN_CALL = Complaint("cold", "it is cold")
 KNOWN = base(
@@ -152,6 +155,28 @@ def test_one_for_the_whole_job_only_after_the_reopening_and_once() -> None:
     back = replace(met, reopened=True)
     assert lifting(visit(bad, stops=(back,)), "crack") == ("room", None)
     assert lifting(visit(bad, bad, stops=(back,)), "crack") is None
+
+
+def test_a_stop_on_record_stays_without_a_finding_though_it_was_given_back() -> None:
+    state = visit(stops=(StopMet("crack", 0, reopened=True),))
+    recorded = fired(CRACK, ON_RECORD)
+    assert lifting_finding(KNOWN, state, concluded(state), recorded) is None
+
+
+def test_a_hazard_that_stops_nothing_is_looked_at_by_whoever_met_it() -> None:
+    state = visit(said("look", "bad", TWO))
+    found = fired(WORDS, "possible:look:bad")
+    assert lifting_finding(KNOWN, state, concluded(state), found) == ("look", TWO)
+
+
+def test_a_number_that_shows_no_outcome_lifts_nothing() -> None:
+    volts = measured("volts", {"normal": {"at_most": 5}}, reads=(Read("volts"),))
+    knowledge = base([volts], hazards=[replace(BARE, triggers=())], quantities=[VOLTS])
+    met = StopMet("bare", 0, ("volts", None))
+    for typed, lifted in (("3 V", True), ("900 V", False)):
+        answer = Answer("volts", (), typed)
+        state = VisitState(unit=unit_of(knowledge), answers=(answer,), stops=(met,))
+        assert (not concluded(state, knowledge).standing_stops) is lifted, typed
 
 
 def test_a_stop_that_has_to_be_handed_over_is_told_of_before_one_that_need_not_be() -> None:
