@@ -10,7 +10,7 @@ import pytest
 
 from tests.building import base, test_of
 from troubleshoot.cli.answering import NotAnAnswer, answer_event_from, step_event_from
-from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.knowledge.model import Knowledge, Outcome
 from troubleshoot.reasoning.places import Place
 from troubleshoot.visit.events import replay
 from troubleshoot.visit.steps import CONFIRMED, ENTER_CONFIRMS, Step
@@ -211,3 +211,58 @@ def test_the_last_seconds_of_a_wait_are_a_minute(shipped: Knowledge) -> None:
     state = locked(shipped, wait - 1 / 60)
     with pytest.raises(NotAnAnswer, match=r"^1 min of the wait"):
         step(shipped, "drive-discharge", "discharged", state=state)
+
+
+ALIKE = test_of("look", "bad", "bad-fuse")
+
+
+def test_a_whole_word_is_that_outcome_though_another_begins_with_it() -> None:
+    event = answer_event_from(KNOWLEDGE, ALIKE, None, "bad", ("normal", "bad-fuse", "bad"))
+    assert event["outcomes"] == ["bad"]
+    alone = answer_event_from(KNOWLEDGE, ALIKE, None, "bad", ("bad",))
+    assert alone["outcomes"] == ["bad"]
+
+
+def test_nothing_between_commas_is_no_outcome_though_there_is_only_one() -> None:
+    for typed in (",", "wet,", " "):
+        with pytest.raises(NotAnAnswer):
+            answer_event_from(KNOWLEDGE, MANY, None, typed, ("wet",))
+
+
+def test_a_step_of_several_takes_several_and_one_of_one_does_not(shipped: Knowledge) -> None:
+    assert shipped.tests["lockout"].choose == "several"
+    both = step(shipped, "lockout", "cannot lock, second source")[0]
+    assert both == ["cannot-lock", "second-source"]
+    assert shipped.tests["tester-proof"].choose == "one"
+    with pytest.raises(NotAnAnswer, match="Say in words"):
+        step(shipped, "tester-proof", "proved, failed")
+
+
+def test_a_reading_of_several_words_is_one_answer_and_keeps_its_test(shipped: Knowledge) -> None:
+    test = shipped.tests["suction-pressure"]
+    first, second, *_ = (o.id for o in test.outcomes)
+    event = answer_event_from(shipped, test, None, first, (first, second))
+    assert event == {"event": "answer", "test": test.id, "outcomes": [first]}
+    with pytest.raises(NotAnAnswer):
+        answer_event_from(shipped, test, None, f"{first}, {second}", (first, second))
+
+
+def test_a_number_near_a_limit_or_without_a_unit_is_judged_by_its_worse_side(
+    shipped: Knowledge,
+) -> None:
+    state = locked(shipped, 0)
+    for typed in ("12 furlongs", "9 9 9 V V"):
+        with pytest.raises(NotAnAnswer, match=r".+; .+\."):
+            step(shipped, "drive-discharge", typed, state=state)
+    named, _ = step(shipped, "drive-discharge", "10 V", state=state)
+    assert named != ["discharged"] and len(named) == 1
+    assert step(shipped, "drive-discharge", "2 V", state=state)[0] == ["discharged"]
+
+
+def test_a_number_that_says_nothing_wants_words(shipped: Knowledge) -> None:
+    silent = replace(shipped.tests["drive-discharge"], outcomes=(Outcome("discharged"),))
+    knowledge = replace(shipped, tests={**shipped.tests, "drive-discharge": silent})
+    with pytest.raises(NotAnAnswer, match="That number says nothing here"):
+        step_event_from(
+            knowledge, locked(shipped, 0), silent, Step("drive-discharge", "x"), "2 V", NOW
+        )

@@ -18,6 +18,7 @@ import sys
 import time
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
+from functools import cache
 from pathlib import Path
 from typing import Any
 
@@ -29,7 +30,7 @@ COPIED = ("troubleshoot", "rules", "scenarios", "tests", "pyproject.toml", "READ
 WITHOUT = ("randomly", "cacheprovider", "unraisableexception", "threadexception")
 OPTIONS = ("-x", "-q", "--assert=plain", "--tb=no", *(f"-pno:{name}" for name in WITHOUT))
 MOST_SECONDS = 20
-IN_ALL_AT_FIRST = 6.0
+IN_ALL_AT_FIRST = 2.0
 """Seconds of tests, as measured when the map was made, that a mutant has to survive at first."""
 
 Map = dict[str, Any]
@@ -129,23 +130,37 @@ def map_of(copy: Path, tests: Iterable[str], but: Iterable[str]) -> Map:
 
 
 def tests_for(mutant: Mutant, known: Map, most: float, kills: Counter[str]) -> list[str]:
-    """The tests to try a mutant with: those that killed most so far, then the quickest.
+    """The tests to try a mutant with, whole files together, up to `most` seconds of each kind.
 
-    Up to `most` seconds in all, and whole files together.
+    Those that killed most so far come first, then the quickest.
     """
+    seconds = known["seconds"]
     here = known["entered"].get(f"{mutant.module}:{mutant.function}")
-    if here is None:  # a table, or a class: whatever enters the module
+    if here is None:  # a table, or a class: whatever enters or imports the module
         inside = f"{mutant.module}:"
         here = {t for name, by in known["entered"].items() if name.startswith(inside) for t in by}
-    seconds = known["seconds"]
-    chosen, spent = [], 0.0
-    for test in sorted(here, key=lambda name: (-kills[function_of(name)], seconds[name], name)):
-        spent += seconds[test]
-        if spent > most and chosen:
-            break
-        chosen.append(test)
-    files = list(dict.fromkeys(file_of(test) for test in chosen))
-    return sorted(chosen, key=lambda test: files.index(file_of(test)))
+        module = mutant.module.removesuffix(".py").rpartition("/")[2]
+        imports = {file for file in set(map(file_of, seconds)) if _imports(file, module)}
+        here |= {test for test in seconds if file_of(test) in imports}
+    quickest = sorted(here, key=lambda test: (seconds[test], test))
+    killers = sorted(quickest, key=lambda test: -kills[function_of(test)])
+    chosen = {*_within(killers, seconds, most / 2), *_within(quickest, seconds, most)}
+    files = list(dict.fromkeys(file_of(test) for test in killers if test in chosen))
+    return sorted(chosen, key=lambda test: (files.index(file_of(test)), seconds[test], test))
+
+
+def _within(tests: list[str], seconds: Mapping[str, float], most: float) -> Iterator[str]:
+    for number, test in enumerate(tests):
+        most -= seconds[test]
+        if most < 0 and number:
+            return
+        yield test
+
+
+@cache
+def _imports(file: str, module: str) -> bool:
+    text = Path(file).read_text("utf-8")
+    return f".{module} import" in text or f" import {module}\n" in text
 
 
 def file_of(test: str) -> str:

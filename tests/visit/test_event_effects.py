@@ -71,6 +71,8 @@ def test_a_start_takes_all_that_is_said_of_the_unit_and_the_call(shipped: Knowle
         profiles=frozenset({"gas"}), conditions={"outdoor-temperature": "31 F"},
         repaired=("fuse-blown",),
     )  # fmt: skip
+    kept = replay(shipped, [{"event": "start", "own_record": {"suction-pressure": "118 psig"}}])
+    assert kept.own_record == {"suction-pressure": "118 psig"}
     bare = replay(shipped, [{"event": "start"}])
     assert bare == replace(VisitState(), unit=read_unit(shipped, {}),
                            at_work=unit_at_work(read_unit(shipped, {})))  # fmt: skip
@@ -288,6 +290,8 @@ def test_an_aim_is_a_test_at_a_place_with_its_reason(shipped: Knowledge, visit: 
     nowhere = {"event": "aim", "test": "suction-pressure", "at": None}
     changed(shipped, replace(state, aim_reason="old"), nowhere, aim=("suction-pressure", None),
             aim_reason="")  # fmt: skip
+    chosen = after(shipped, state, {**nowhere, "chosen": True})
+    assert chosen.skipped == {("suction-pressure", TWO)}
 
 
 def test_notes_names_repairs_and_the_way_out(shipped: Knowledge, visit: VisitState) -> None:
@@ -322,17 +326,33 @@ def test_an_invalid_reading_stays_and_an_invalid_proof_has_failed(
     assert after(shipped, before, reason).work.discharged == frozenset()
 
 
-def test_a_sweep_answered_at_a_place_fails_where_it_was(
+@pytest.mark.parametrize("place", ["capacitor blower", "blower drive"])
+@pytest.mark.parametrize("kind", ["step", "answer"])
+def test_a_proof_declared_invalid_fails_where_it_was(
+    kind: str, place: str, shipped: Knowledge, visit: VisitState
+) -> None:
+    """The place of a step stands in its words, that of an answer in the unit's tree."""
+    test = "capacitor-discharge" if place.startswith("capacitor") else "drive-discharge"
+    if kind == "answer" and test == "drive-discharge":
+        return  # an answer names no place that is none of the tree
+    where = {"step": test, "place": place} if kind == "step" else {"test": test, "at": place}
+    others = replace(DEAD, discharged=frozenset({place, "another"}))
+    done = after(shipped, replace(visit, work=others),
+                 {"event": kind, **where, "outcomes": ["discharged"]})  # fmt: skip
+    assert place in done.work.discharged
+    voided = after(shipped, done, {"event": "invalid", "reason": "x"})
+    assert voided.work.discharged == {"another"}
+
+
+def test_what_is_skipped_everywhere_has_failed_at_its_first_place(
     shipped: Knowledge, visit: VisitState
 ) -> None:
-    start = replace(visit, work=DEAD)
-    answered = after(shipped, start, {"event": "answer", "test": "capacitor-discharge",
-                                      "at": [str(visit.unit.layout.places("capacitor")[0])],
-                                      "outcomes": ["discharged"]})  # fmt: skip
-    place = str(visit.unit.layout.places("capacitor")[0])
-    assert place in answered.work.discharged
-    voided = after(shipped, answered, {"event": "invalid", "reason": "x"})
-    assert place not in voided.work.discharged
+    first, *others = map(str, visit.unit.layout.places("capacitor"))
+    assert others
+    work = replace(DEAD, discharged=frozenset({first, *others}))
+    skipped = after(shipped, replace(visit, work=work),
+                    {"event": "skip", "test": "capacitor-discharge"})  # fmt: skip
+    assert skipped.work.discharged == set(others)
 
 
 @pytest.mark.parametrize(("minutes", "voids"), [(5, False), (45, True)])
@@ -355,5 +375,6 @@ def test_places_are_those_named_or_all_of_the_kind(shipped: Knowledge) -> None:
     unit = read_unit(shipped, UNIT)
     assert places_from(None, "circuit", unit) == (ONE, TWO)
     assert places_from(None, None, unit) == (None,)
+    assert places_from(None, "a-kind-it-has-none-of", unit) == (None,)
     assert places_from("circuit 2", "circuit", unit) == (TWO,)
     assert places_from(["circuit 2", "circuit 1"], "circuit", unit) == (TWO, ONE)

@@ -7,9 +7,11 @@ from typing import Any
 
 import pytest
 
-from tests.visit.test_stops import confirm_until, found, next_of, start
+from tests.visit.test_stops import UNIT, confirm_until, found, next_of, start
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.places import Place
 from troubleshoot.visit.decide import Decider
+from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import (
     handed_over_event,
     reopened_event,
@@ -18,8 +20,12 @@ from troubleshoot.visit.event_shapes import (
 )
 from troubleshoot.visit.events import replay
 from troubleshoot.visit.lifting import LIFTS, beyond_lifting, towards_lifting
+from troubleshoot.visit.profiles import hand_over
+from troubleshoot.visit.steps import Step
 from troubleshoot.visit.stops import conclude_visit
-from troubleshoot.visit.visit_state import HandOverResult, Spot
+from troubleshoot.visit.unit_at_work import unit_at_work
+from troubleshoot.visit.visit_state import Asked, HandOverResult, Spot, StopMet
+from troubleshoot.visit.work_state import WorkState
 
 Events = list[dict[str, Any]]
 RESULT = HandOverResult("electrician", "second feed locked at its switch", "0 V", "2026-11-26 9:30")
@@ -31,6 +37,7 @@ def decider(shipped: Knowledge) -> Decider:
     return Decider(shipped)
 
 
+BLOWER = ("blower motor", "blower drive")
 ROOF: Spot = ("roof-conditions", None)
 
 
@@ -86,6 +93,9 @@ def test_an_apprentice_alone_hands_over_a_step_on_the_way_not_only_the_finding(
     assert beyond(["technician"], LIVE) == "hand over to a qualified electrical person"
     assert beyond(EVERYBODY, ("main-limit", None)) is None
     assert beyond(["technician"], ("main-limit", None)) is not None
+    look: Spot = ("wiring-burn-marks", None)
+    assert hand_over(knowledge.tests[look[0]], {"technician"}) is None
+    assert beyond(["technician"], look) == "hand over to a qualified electrical person"
 
 
 def test_the_person_for_the_next_step_on_the_way_is_asked_for_not_only_for_the_finding(
@@ -100,6 +110,8 @@ def test_the_person_for_the_next_step_on_the_way_is_asked_for_not_only_for_the_f
     state = replay(knowledge, start(profiles=["technician"]))
     assert beyond_lifting(knowledge, state, LIVE) == "hand over to a licensed fire-alarm person"
     tests["roof-conditions"] = replace(tests["roof-conditions"], who=())
+    tests["lockout"] = replace(tests["lockout"], who=("fire-alarm",))
+    assert beyond_lifting(knowledge, state, LIVE) is None, "that step's own turn asks for it"
     tests["verified-dead"] = replace(tests["verified-dead"], who=("gas",))
     assert beyond_lifting(knowledge, state, LIVE) == "hand over to a qualified gas person"
 
@@ -141,3 +153,82 @@ def test_nothing_leads_on_where_nothing_is_taken_afresh_or_another_stop_is(
     assert towards([*limit, dict(take_afresh_event(("wiring-burn-marks", None)))]) is None
     apprentice = [{**limit[0], "profiles": ["apprentice"]}, *limit[1:]]
     assert towards([*apprentice, dict(take_afresh_event(("main-limit", None)))]) is None
+    crack = found("heat-exchanger-look", "crack")
+    state = replay(knowledge, [*limit, crack])
+    both = conclude_visit(decider.reasoner, state)
+    (liftable,) = (s for s in both.standing_stops if s.hazard.id == "safety-does-not-open")
+    assert len(both.standing_stops) == 2
+    assert towards_lifting(knowledge, state, both, liftable) is None
+
+
+def step_towards(
+    decider: Decider, spot: Spot, hazard: str, work: WorkState, *asked: Asked
+) -> Decision | None:
+    """The way to a fresh finding from a state of the work, after what was asked."""
+    knowledge = decider.knowledge
+    state = replay(knowledge, start(profiles=EVERYBODY))
+    met = StopMet(hazard, 0, spot)
+    state = replace(state, fresh=spot, stops=(met,), work=work, asked=asked)
+    conclusions = conclude_visit(decider.reasoner, state)
+    return towards_lifting(knowledge, state, conclusions, conclusions.standing_stops[0])
+
+
+OPENED = WorkState(
+    power="locked-out", panels="off", calls="off", dead="tested", meter="proved", roof="go",
+    occupants_told=True,
+)  # fmt: skip
+
+
+def test_the_finding_itself_comes_before_other_steps_to_dead_work(decider: Decider) -> None:
+    near = WorkState(roof="edge-near")
+    decision = step_towards(decider, ROOF, "wind-or-slick-roof", near)
+    assert decision is not None and decision.step == Step("roof-conditions")
+
+
+def test_a_step_whose_turn_never_comes_on_the_way_is_not_led_to(decider: Decider) -> None:
+    proved = replace(OPENED, dead="proved", discharged=frozenset(
+        unit_at_work(replay(decider.knowledge, start()).unit).capacitors + BLOWER))  # fmt: skip
+    spot: Spot = ("panels-off-energised", None)
+    assert step_towards(decider, spot, "second-power-source", proved) is None
+
+
+def test_a_step_is_taken_afresh_where_it_was_done_last(decider: Decider) -> None:
+    def asked(place: str) -> Asked:
+        return Asked("drive-discharge", None, "x", None, True, 1.0, "any", place)
+
+    spot: Spot = ("drive-discharge", None)
+    for places in (BLOWER, BLOWER[::-1]):
+        done = [asked(place) for place in places]
+        decision = step_towards(decider, spot, "stored-charge", OPENED, *done)
+        assert decision is not None and decision.step == Step("drive-discharge", places[-1])
+
+
+def test_a_finding_at_a_circuit_is_taken_afresh_there(decider: Decider) -> None:
+    knowledge = decider.knowledge
+    two: Spot = ("high-pressure-switch", Place("circuit", 2))
+    events = [
+        {**start()[0], "unit": {**UNIT, "circuits": 2}},
+        found("high-pressure-switch", "stuck", "circuit 2"),
+        dict(stop_event("safety-does-not-open", two)),
+        dict(take_afresh_event(two)),
+    ]
+    state = replay(knowledge, events)
+    conclusions = conclude_visit(decider.reasoner, state)
+    decision = towards_lifting(knowledge, state, conclusions, conclusions.standing_stops[0])
+    assert decision is not None and decision.aim == two
+    confirm_until(decider, events, "high-pressure-switch")
+    assert next_of(decider, events).at == Place("circuit", 2)
+
+
+def test_what_was_read_afresh_and_is_bad_again_leads_nowhere(decider: Decider) -> None:
+    spot: Spot = ("flue-gas-analysis", None)
+    read = [
+        {"event": "answer", "test": "flue-carbon-monoxide", "text": "900 ppm"},
+        {"event": "answer", "test": "flue-oxygen", "text": "7 %"},
+    ]
+    events = [
+        *start(), *read, dict(stop_event("flue-carbon-monoxide-extreme", spot)),
+        dict(handed_over_event("a combustion-qualified person", "2026-11-25 11:02")),
+        dict(reopened_event("flue-carbon-monoxide-extreme", RESULT, spot)), *read,
+    ]  # fmt: skip
+    assert next_of(decider, events).kind == "stop"

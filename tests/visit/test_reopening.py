@@ -73,6 +73,11 @@ def test_what_names_no_single_role_is_refused_with_the_roles(typed: str) -> None
         role(typed, ("fire-service", "fire-alarm"))
 
 
+def test_nothing_typed_names_nobody_though_there_is_only_one() -> None:
+    with pytest.raises(NotAResult, match="Give a number from 1 to 1"):
+        role("", ("supervisor",))
+
+
 @pytest.mark.parametrize(
     "typed", ["valve was shut", "UNION TIGHTENED TWICE", "ab cy de", "a. ab ac ad"]
 )

@@ -26,6 +26,7 @@ KNOWN = base(
         Hazard("both", "DANGER", "keep off", (FOUND, Trigger(complaint="smells")), HALT),
         Hazard("clear", "DANGER", "keep off", (FOUND,), HALT, all_clear="all-clear"),
         Hazard("bare", "DANGER", "keep off", (), HALT),
+        Hazard("chill", "DANGER", "keep off", (Trigger(complaint="cold"),), HALT),
     ),
     complaints=(Complaint("smells", "it smells", all_clear="room"), Complaint("cold", "cold")),
 )
@@ -77,6 +78,7 @@ def test_a_stop_on_record_hangs_on_no_finding() -> None:
         ("clear", None, (), ("all-clear", None)),
         ("bare", None, (said("look", ONE),), None),
         ("bare", "smells", (), None),
+        ("chill", "cold", (), None),
     ],
 )
 def test_an_old_journal_says_no_finding_and_the_likeliest_stands_for_it(

@@ -7,13 +7,15 @@ from typing import Any
 
 import pytest
 
-from tests.building import base, fault, test_of, unit_of
+from tests.building import base, fault, measured, test_of, unit_of
 from troubleshoot.knowledge.model import (
     Complaint,
     Finding,
     Hazard,
     Knowledge,
     Outcome,
+    Quantity,
+    Read,
     Stop,
     Test,
     Trigger,
@@ -57,6 +59,7 @@ STEP = hazard("this-one", "this-step", Finding("room", ("odd",)))
 WORDS = hazard("heard-of", None)
 SMELL = hazard("smell", "whole-job", all_clear="all-clear")
 BARE = hazard("bare", "until-made-safe")
+VOLTS = Quantity("volts", "V", "volts")
 CALL = Complaint("smells", "it smells", all_clear="all-clear")
 PLAIN_CALL = Complaint("cold", "it is cold")
 KNOWN = base(
@@ -99,7 +102,7 @@ def fired(which: Hazard, *because: str) -> FiredHazard:
 def test_a_stop_hangs_on_the_place_where_the_outcome_was_found() -> None:
     state = visit(said("look", "worse", ONE), said("look", "bad", TWO))
     assert finding(state, "leak") == ("look", TWO)
-    state = visit(said("room", "normal"), said("look", "bad", TWO), said("look", "normal", ONE))
+    state = visit(said("room", "bad"), said("look", "bad", TWO), said("look", "normal", ONE))
     assert finding(state, "leak") == ("look", TWO)
 
 
@@ -152,6 +155,28 @@ def test_one_for_the_whole_job_only_after_the_reopening_and_once() -> None:
     back = replace(met, reopened=True)
     assert lifting(visit(bad, stops=(back,)), "crack") == ("room", None)
     assert lifting(visit(bad, bad, stops=(back,)), "crack") is None
+
+
+def test_a_stop_on_record_stays_without_a_finding_though_it_was_given_back() -> None:
+    state = visit(stops=(StopMet("crack", 0, reopened=True),))
+    recorded = fired(CRACK, ON_RECORD)
+    assert lifting_finding(KNOWN, state, concluded(state), recorded) is None
+
+
+def test_a_hazard_that_stops_nothing_is_looked_at_by_whoever_met_it() -> None:
+    state = visit(said("look", "bad", TWO))
+    found = fired(WORDS, "possible:look:bad")
+    assert lifting_finding(KNOWN, state, concluded(state), found) == ("look", TWO)
+
+
+def test_a_number_that_shows_no_outcome_lifts_nothing() -> None:
+    volts = measured("volts", {"normal": {"at_most": 5}}, reads=(Read("volts"),))
+    knowledge = base([volts], hazards=[replace(BARE, triggers=())], quantities=[VOLTS])
+    met = StopMet("bare", 0, ("volts", None))
+    for typed, lifted in (("3 V", True), ("900 V", False)):
+        answer = Answer("volts", (), typed)
+        state = VisitState(unit=unit_of(knowledge), answers=(answer,), stops=(met,))
+        assert (not concluded(state, knowledge).standing_stops) is lifted, typed
 
 
 def test_a_stop_that_has_to_be_handed_over_is_told_of_before_one_that_need_not_be() -> None:
@@ -212,6 +237,7 @@ def test_a_danger_reported_in_words_halts_whatever_its_scope(name: str, stop: St
         ([said("room", "normal")], False),
         ([said("look", "worse", TWO)], False),
         ([said("look", "normal", TWO, valid=False)], False),
+        ([Answer("look", ("normal",), places=(ONE, TWO), shared=True)], False),
         ([said("look", "normal", ONE), said("look", "normal", TWO)], True),
         ([said("look", "normal", TWO), said("look", "worse", ONE)], True),
     ],
@@ -258,3 +284,27 @@ def test_a_stop_without_a_finding_and_one_not_given_back_are_lifted_by_nothing()
 def test_an_edge_is_no_storm(outcome: str, lifted: bool) -> None:
     stops = (StopMet("storm", 0, ("roof-conditions", None)),)
     assert ("storm" not in standing(visit(said("roof-conditions", outcome), stops=stops))) is lifted
+
+
+SUM = Test("sum", "sum", "area", "computed", outcomes=(Outcome("high"),))
+
+
+def test_what_can_be_computed_from_nothing_here_is_asked_itself(shipped: Knowledge) -> None:
+    knowledge = base([SUM])
+    state = VisitState(unit=unit_of(knowledge))
+    assert not_yet_afresh(knowledge, state, ("sum", None), 0) == (SUM,)
+
+
+def test_what_was_typed_itself_is_taken_afresh_itself_and_else_by_its_inputs(
+    shipped: Knowledge,
+) -> None:
+    spot = ("flue-gas-analysis", None)
+    inputs = ["flue-carbon-monoxide", "flue-oxygen"]
+    nothing = VisitState(unit=unit_of(shipped))
+    read = replace(nothing, answers=tuple(said(each, "high") for each in inputs))
+    typed = replace(nothing, answers=(said(spot[0], "high"), *read.answers))
+
+    def asked(state: VisitState) -> list[str]:
+        return [t.id for t in not_yet_afresh(shipped, state, spot, len(state.answers))]
+
+    assert (asked(nothing), asked(read), asked(typed)) == (inputs, inputs, [spot[0]])

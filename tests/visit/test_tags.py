@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -114,3 +115,38 @@ def test_a_stop_on_record_says_no_more_than_is_known(shipped: Knowledge) -> None
     stop = {"event": "stop", "hazard": "heat-exchanger-breach", "on_record": True}
     lines = tag(shipped, "heat-exchanger-breach", [start(), stop])
     assert not any(line.startswith(("Found", "Reported")) for line in lines)
+
+
+def test_who_may_remove_it_is_said_with_or_before_the_last(shipped: Knowledge) -> None:
+    hazard = shipped.hazards["heat-exchanger-breach"]
+    for roles, said in (
+        (("gas-fitter",), "a licensed gas fitter"),
+        (("gas-fitter", "supervisor"), "a licensed gas fitter or the supervisor"),
+        (("gas-utility", "gas-fitter", "supervisor"),
+         "the gas utility, a licensed gas fitter or the supervisor"),
+    ):  # fmt: skip
+        known = replace(hazard, cleared_by=roles)
+        knowledge = replace(shipped, hazards={**shipped.hazards, hazard.id: known})
+        assert f"Only {said} may remove this tag." in tag(knowledge, hazard.id, [start(), crack()])
+
+
+def test_the_finding_is_the_one_at_its_place_with_all_that_was_seen(shipped: Knowledge) -> None:
+    two = start(unit={**UNIT, "circuits": 2})
+    stuck = [{"event": "answer", "test": "high-pressure-switch", "at": f"circuit {n}",
+              "outcomes": [outcome]} for n, outcome in ((1, "opens"), (2, "stuck"))]  # fmt: skip
+    known = {o.id: o.means or o.id for o in shipped.tests["high-pressure-switch"].outcomes}
+    stuck[0]["outcomes"] = [next(iter(shipped.tests["high-pressure-switch"].healthy))]
+    lines = tag(shipped, "safety-does-not-open", [two, *stuck])
+    name = shipped.tests["high-pressure-switch"].name
+    assert lines[1] == f"Found: {name}, circuit 2: {known['stuck']}."
+
+
+def test_a_place_without_gas_has_no_cock_on_its_tag(shipped: Knowledge) -> None:
+    electric = start(unit={"heat": "electric", "refrigerant": "R-410A"})
+    lines = tag(shipped, "safety-does-not-open", [electric, crack("main-limit", "stuck")])
+    assert not any("cock" in line for line in lines[2:]) and all(lines)
+
+
+def test_before_anybody_was_told_the_line_is_left_open(shipped: Knowledge) -> None:
+    silent = {"event": "end", "ending": "stopped"}
+    assert NOT_TOLD in tag(shipped, "heat-exchanger-breach", [start(), crack(), STOP, silent])

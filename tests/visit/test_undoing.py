@@ -73,6 +73,7 @@ def test_after_an_undo_nothing_is_on_its_way(shipped: Knowledge, again: int) -> 
     assert replay(shipped, events).aim is not None
     assert replay(shipped, [*events, UNDO, *[UNDO] * again]).aim is None
     assert replay(shipped, [*events[:1], aim, UNDO]).aim is not None, "there was nothing to undo"
+    assert replay(shipped, [events[0], aim, events[1], UNDO]).aim is None, "aimed at before it"
 
 
 def step(name: str, outcome: str) -> dict[str, Any]:

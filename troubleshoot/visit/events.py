@@ -178,7 +178,7 @@ def step_place(step: Step, unit: Unit) -> Place | None:
     """The place of the unit that a step's words name; None where they name none of its tree."""
     for kind, _ in unit.layout.counts:
         for place in unit.layout.places(kind):
-            if place is not None and str(place) == step.place:
+            if str(place) == step.place:
                 return place
     return None
 

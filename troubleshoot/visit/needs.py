@@ -125,9 +125,7 @@ def _circuit_needs(
 
 
 def _circuits_of(place: str | None, unit: UnitAtWork) -> tuple[str, ...]:
-    """The circuits a place belongs to: itself, the one of its number, or else all of them."""
-    if place in unit.circuits:
-        return (place,)
+    """The circuits a place belongs to: the one of its number, or else all of them."""
     number = place.rpartition(" ")[2] if place else ""
     same = tuple(circuit for circuit in unit.circuits if circuit.endswith(f" {number}"))
     return same or unit.circuits or (WHOLE_UNIT,)

@@ -92,7 +92,7 @@ def when_read(typed: str, stopped_at: str, now: datetime) -> str:
         ) from None
     if minute(at) > minute(now):
         raise NotAResult("That is still to come. Give the time at which it was read.")
-    if stopped_at and minute(at) < stopped_at:
+    if minute(at) < stopped_at:
         raise NotAResult(f"That was before the STOP of {stopped_at}; it has to be read after it.")
     return minute(at)
 

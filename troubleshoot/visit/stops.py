@@ -56,8 +56,6 @@ def with_stops_met(
         for met in state.stops
         if met.hazard not in now and not _is_lifted(knowledge, state, conclusions, met)
     }
-    if not met:
-        return conclusions
     others = (fired for fired in conclusions.hazards if fired.hazard.id not in met)
     return replace(conclusions, hazards=(*others, *met.values()))
 

@@ -31,7 +31,7 @@ def after_step(state: WorkState, step: Step, outcomes: Outcomes, unit: UnitAtWor
     confirmed is not.
     """
     changed = EFFECTS[step.id](state, step, outcomes)
-    if changed.area_clear and step.id not in (steps.TOOLS_CLEAR, steps.LOCK_OFF):
+    if step.id not in (steps.TOOLS_CLEAR, steps.LOCK_OFF):
         changed = replace(changed, area_clear=False)
     return cautious(state, changed) if refusals(state, step, unit) else changed
 

@@ -124,11 +124,7 @@ def open_items(state: WorkState) -> tuple[str, ...]:
     """What would be left behind if the technician walked away now, one phrase each."""
     items = [f"temporary jumper still in: {name}" for name in sorted(state.jumpers)]
     items += [f"leads off: {place}" for place in sorted(state.leads_off)]
-    items += [
-        f"{place}: {condition.replace('-', ' ')}"
-        for place, condition in state.circuits
-        if condition != "closed"
-    ]
+    items += [f"{place}: {condition.replace('-', ' ')}" for place, condition in state.circuits]
     if state.gas == "shut":
         items.append("gas cock shut")
     if not state.gas_swept:
