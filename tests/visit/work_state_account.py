@@ -75,6 +75,15 @@ def after_step(world: World, step: Step, outcomes: tuple[str, ...]) -> World:
     return happened(world, *(thing.format(place=step.place) for thing in things))
 
 
+def without(world: World, step: Step, outcomes: tuple[str, ...]) -> World:
+    """The account without what a step had shown, once it is known that it showed nothing."""
+    things = _THINGS.get((step.id, "+".join(sorted(outcomes))), ())
+    shown = {thing.format(place=step.place) for thing in things}
+    if step.id == "verified-dead":
+        shown |= {"dead-first", "dead-last"}
+    return frozenset(world - shown)
+
+
 SWEEPS = ("refrigerant-sweep-a2l", "combustible-gas-sweep", "room-carbon-monoxide")
 """Tests of the air: they count whenever they are done, asked for as a step or not."""
 

@@ -1,0 +1,236 @@
+"""One visit as an officer keeps account of it: from its events and the clock, nothing else.
+
+What hands have done is kept as worlds (`work_state_account`): after an undo or a reading declared
+invalid it may have been so or so, and every world counts. What the law says of time: half an hour
+without a word from the unit, beyond what the task itself takes, another day, and a clock that went
+back void what others could have changed meanwhile; the look at the roof is good for an hour.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass, field
+from datetime import datetime
+from typing import Any
+
+from tests.edge.walk.order_of_work import beyond, objection_to
+from tests.edge.walk.stops_on_record import Stops
+from tests.edge.walk.unit_on_record import KnownUnit, Units
+from tests.visit import work_state_account as account
+from tests.visit.work_state_account import SWEEPS, World
+from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.visit.steps import Step
+
+Event = dict[str, Any]
+FROM_THE_UNIT = frozenset({"start", "fact", "answer", "step", "skip", "repaired", "reopened"})
+TAKEN_BACK = frozenset({"answer", "step", "skip", "fact", "invalid", "repaired"})
+NO_WAY_BACK = frozenset({"stop", "danger", "end", "reopened"})
+HALF_AN_HOUR, AN_HOUR = 30.0, 60.0
+
+
+@dataclass(eq=False)
+class Said:
+    """An event, the worlds before it, and whether it was taken back or declared invalid."""
+
+    event: Event
+    before: frozenset[World]
+    undone: bool = False
+    invalid: bool = False
+    about: Said | None = None
+    """What an `invalid` speaks of."""
+    went_for: tuple[str, str | None] | None = None
+    """The finding that was being taken afresh, and that this answers."""
+
+
+@dataclass
+class Task:
+    """What stands on the screen: a step or a test at a place, since some moment."""
+
+    test: Test
+    place: str | None
+    step: bool
+    minutes: float
+
+
+@dataclass
+class Job:
+    """One visit. `heard`: when somebody last said something of the unit."""
+
+    knowledge: Knowledge
+    units: Units
+    said: list[Said] = field(default_factory=list)
+    worlds: frozenset[World] = frozenset({frozenset()})
+    heard: datetime | None = None
+    roof_seen: datetime | None = None
+    locked_at: datetime | None = None
+    profiles: tuple[str, ...] = ()
+    name: str = ""
+    ended: str | None = None
+    unit: KnownUnit = field(init=False)
+    stops: Stops = field(init=False)
+
+    def __post_init__(self) -> None:
+        self.unit = self.units.of({})
+        self.stops = Stops(self.knowledge)
+
+    def watch(self, event: Event, task: Task | None) -> str:
+        """Take up an event that answers this task, if any; what is wrong with it, or nothing."""
+        kind, now = event["event"], datetime.fromisoformat(event["time"])
+        own = task is not None and self._answers(event, task)
+        if kind in FROM_THE_UNIT or kind == "resumed":
+            self.let_time_pass(now, task.minutes if own and task else 0.0)
+            self.heard = now if kind != "resumed" or self.silent(now, 0.0) else self.heard
+        if kind == "undo" and self._last() is None:
+            return "an undo reached past a STOP"
+        wrong = self._too_soon(event, now) + self.stops.reopening_too_soon(event, self.ended)
+        self.said.append(Said(event, self.worlds))
+        if kind == "undo":
+            self._take_back()
+        elif kind == "invalid":
+            self._not_so()
+        else:
+            self._go_on(event, now, self.said[-1])
+        return wrong
+
+    def _answers(self, event: Event, task: Task) -> bool:
+        return task.test.id in (event.get("step"), event.get("test"))
+
+    def silent(self, now: datetime, minutes: float) -> bool:
+        """Whether nobody has been heard of for too long."""
+        if self.heard is None:
+            return False
+        away = (now - self.heard).total_seconds() / 60
+        return away < 0 or away - minutes >= HALF_AN_HOUR or now.date() != self.heard.date()
+
+    def let_time_pass(self, now: datetime, minutes: float) -> None:
+        """What expires by itself until now, while a task of so many minutes is being done."""
+        if self.silent(now, minutes):
+            self._all("resumed")
+        if self.roof_seen is not None:
+            age = (now - self.roof_seen).total_seconds() / 60
+            if age < 0 or age > AN_HOUR:
+                self._all("hour-passed")
+                self.roof_seen = None
+
+    def _all(self, event: str) -> None:
+        self.worlds = frozenset(account.after_event(world, event) for world in self.worlds)
+
+    def _go_on(self, event: Event, now: datetime, said: Said) -> None:
+        kind = event["event"]
+        if kind in ("start", "resumed", "reopened"):
+            self.profiles = tuple(event.get("profiles", self.profiles))
+            self.name = event.get("name", self.name)
+        if kind == "named":
+            self.name = event["name"]
+        elif kind == "end":
+            self.ended = event["ending"]
+        elif kind == "reopened":
+            self.ended = None
+            heat = self._facts().get("heat", "gas")
+            self._all("reopened" if heat == "gas" else "resumed")
+        elif kind == "fact":
+            self.unit = self.units.of(self._facts())
+        elif kind in ("step", "answer", "skip"):
+            self.worlds = frozenset(w for old in self.worlds for w in self._after(old, event))
+            self._look_at_times(event, now)
+        self.stops.watch(event, said, self.unit.unit)
+
+    def _look_at_times(self, event: Event, now: datetime) -> None:
+        if event.get("step", event.get("test")) in ("roof-conditions", "edge-protection"):
+            self.roof_seen = now
+        if event.get("step") == "lockout":
+            self.locked_at = now
+
+    def _after(self, world: World, event: Event) -> Iterable[World]:
+        """What a world may be after an answer; a test that was skipped may be half done."""
+        outcomes = tuple(event.get("outcomes", ()))
+        if event["event"] == "step":
+            step = Step(event["step"], event["place"], event["again"])
+            return (account.after_step(world, step, outcomes),)
+        test, at = self.knowledge.tests[event["test"]], _one(event.get("at"))
+        if event["event"] == "skip":
+            return world, account.after_test(world, test, at)
+        if test.id == "roof-conditions" or test.id in SWEEPS:
+            return (account.after_step(world, Step(test.id), outcomes or _sound(test, event)),)
+        return (account.after_test(world, test, at),)
+
+    def _last(self) -> Said | None:
+        """What one more undo takes back."""
+        for said in reversed(self.said):
+            if said.event["event"] in NO_WAY_BACK:
+                return None
+            if said.event["event"] in TAKEN_BACK and not said.undone:
+                return said
+        return None
+
+    def _take_back(self) -> None:
+        gone = self._last()
+        assert gone is not None
+        gone.undone = True
+        since = [said.event["event"] for said in self.said[self.said.index(gone) :]]
+        if gone.went_for is not None and "resumed" not in since:
+            self.stops.going_for = gone.went_for
+        if gone.event["event"] == "fact":
+            self.unit = self.units.of(self._facts())
+        if gone.about is not None:
+            gone.about.invalid = False
+        if gone.event["event"] in ("step", "answer", "skip"):
+            self.worlds |= gone.before
+
+    def _not_so(self) -> None:
+        """The last answer is declared to be none: what a proof showed is not known any more."""
+        answers = (s for s in reversed(self.said) if s.event["event"] in ("answer", "step"))
+        last = next((s for s in answers if not s.undone), None)
+        assert last is not None
+        last.invalid = True
+        self.said[-1].about = last
+        event = last.event
+        test = event.get("step") or event["test"]
+        if test in SWEEPS or event["event"] == "step" or test == "roof-conditions":
+            failed = Step(test, event.get("place"))
+            unshown = {
+                account.without(world, failed, tuple(event.get("outcomes", ())))
+                for world in self.worlds | last.before
+            }
+            self.worlds = frozenset(account.after_step(w, failed, ("?",)) for w in unshown)
+
+    def _facts(self) -> dict[str, object]:
+        facts: dict[str, object] = {}
+        for said in self.said:
+            event = said.event
+            if event["event"] == "fact" and not said.undone and event["value"] is not None:
+                name, value, before = event["name"], event["value"], facts.get(event["name"])
+                both = isinstance(value, dict) and isinstance(before, dict)
+                facts[name] = {**before, **value} if both else value  # type: ignore[dict-item]
+        return facts
+
+    def _too_soon(self, event: Event, now: datetime) -> str:
+        """Electronics bleed by waiting: in words only when the wait is over."""
+        waited = event.get("step") == "drive-discharge" and event["outcomes"] == ["discharged"]
+        if not waited or event.get("text"):
+            return ""
+        wait = self.knowledge.tests["drive-discharge"].wait_minutes
+        since = (now - self.locked_at).total_seconds() / 60 if self.locked_at else -1.0
+        return "" if since >= wait else f"a drive called bled {since:.0f} min after the lock"
+
+    def objection(self, task: Task, now: datetime) -> str:
+        """What is wrong with showing this task now; empty where nothing is."""
+        self.let_time_pass(now, 0.0)
+        words = beyond(task.test, self.profiles)
+        if words:
+            return words
+        for world in self.worlds:
+            words = objection_to(self.unit.at_work, world, task.test, task.place, task.step)
+            if words:
+                return words
+        return ""
+
+
+def _one(at: list[str] | str | None) -> str | None:
+    return at[0] if isinstance(at, list) and at else at if isinstance(at, str) else None
+
+
+def _sound(test: Test, event: Event) -> tuple[str, ...]:
+    """Of a sweep that was read off a detector: sound only where it reads nothing."""
+    number = "".join(c for c in event.get("text", "") if c.isdigit() or c == ".")
+    return test.healthy if number and float(number.strip(".") or 1) == 0 else ("?",)

@@ -1,0 +1,100 @@
+"""What has to have come before a step or a test, and who may be shown it.
+
+The order is that of 29 CFR 1910.333(b)(2)(ii)-(iv) (disconnect, lock and tag, release what is
+stored, test for dead with a proved instrument) and 29 CFR 1910.147(d) and (e) (the same for
+everything else that moves; before the power comes back people, tools and guards are looked to).
+Live parts are for qualified persons (29 CFR 1910.333(c)(2)), a refrigerant circuit for certified
+ones (40 CFR 82.161). What the rule files say a test does is taken from them; what follows from
+that is said here once more.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from tests.visit.work_state_account import World
+from tests.visit.work_state_officer import Officer
+from troubleshoot.knowledge.model import Test
+from troubleshoot.visit.work_state import UnitAtWork
+
+MAY_BE_ENTERED = frozenset(
+    ("panels-off", "panels-on", "gauges-on", "gauges-off", "charge-put-back", "fire-panel-back",
+     "restart-and-watch")
+)  # fmt: skip
+"""Steps that Enter may confirm: if they were not done, the next look shows it. All else wants the
+word of what came of it, or what the meter reads."""
+
+CONFIRMING = {
+    "roof-conditions": "safe", "edge-protection": "on", "tell-occupants": "told",
+    "tell-fire-panel": "on-test", "second-person": "there", "refrigerant-sweep-a2l": "none",
+    "combustible-gas-sweep": "none", "room-carbon-monoxide": "normal", "tester-proof": "proved",
+    "stop-by-controls": "stopped", "lockout": "locked", "second-source-locked": "locked",
+    "verified-dead": "dead", "capacitor-discharge": "discharged", "drive-discharge": "discharged",
+    "gas-cock-shut": "shut", "gas-cock-open": "open", "charge-recovered": "recovered",
+    "circuit-to-zero": "at-zero", "leads-back": "back", "jumper-out": "out",
+    "tools-clear": "clear", "lock-off": "off",
+}  # fmt: skip
+"""A step that protects somebody, and what is said when it has been done."""
+
+_BEFORE_STEPS: dict[str, tuple[str, ...]] = {
+    "refrigerant-sweep-a2l": ("roof-safe",),
+    "combustible-gas-sweep": ("roof-safe",),
+    "tester-proof": ("roof-safe",),
+    "stop-by-controls": ("roof-safe", "told"),
+    "lockout": ("roof-safe", "told"),
+    "panels-off": ("roof-safe", "locked"),
+    "panels-off-energised": ("roof-safe", "stopped"),
+    "verified-dead": ("roof-safe", "locked", "opened", "meter"),
+    "capacitor-discharge": ("roof-safe", "locked", "opened", "meter", "dead-first"),
+    "drive-discharge": ("roof-safe", "locked", "opened", "meter", "dead-first"),
+    "charge-recovered": ("roof-safe", "locked"),
+    "charge-put-back": ("roof-safe", "locked"),
+    "leads-back": ("roof-safe", "locked"),
+    "lock-off": ("roof-safe",),
+    "restart-and-watch": ("roof-safe",),
+}
+_MAKES_LIVE = ("lock-off", "restart-and-watch")
+_EMPTY = ("emptied", "at-zero", "nitrogen", "vacuum")
+_ALONE_NEVER = frozenset({"electrical", "refrigerant", "gas", "combustion", "fire-alarm"})
+
+
+def objection_to(unit: UnitAtWork, world: World, test: Test, place: str | None, step: bool) -> str:
+    """Why a task must not be shown in this world; empty where it may."""
+    if not step:
+        return Officer(unit).objection(world, test, place)
+    missing = [thing for thing in _BEFORE_STEPS.get(test.id, ()) if thing not in world]
+    if missing:
+        return f"step before {', '.join(missing)}"
+    if unit.flammable and test.id.startswith("panels-off") and "no-refrigerant" not in world:
+        return "the air was not swept for flammable refrigerant"
+    if unit.fire_panel and test.id in ("stop-by-controls", "lockout"):
+        return "" if "panel-on-test" in world else "the fire panel was not told"
+    if test.id in _MAKES_LIVE:
+        return _about_power_back(world, unit)
+    return ""
+
+
+def _about_power_back(world: World, unit: UnitAtWork) -> str:
+    for thing in ("leads-off", "jumper-in", "gas-about", "gas-opened"):
+        if thing in world:
+            return f"power back with {thing}"
+    for circuit in unit.circuits or ("unit",):
+        if any(f"{thing} {circuit}" in world for thing in _EMPTY):
+            return f"power back with {circuit} empty"
+    return ""
+
+
+def beyond(test: Test, profiles: Iterable[str]) -> str:
+    """Why a person who says to be this much may not be shown it; empty where they may."""
+    held = set(profiles)
+    needed = set(test.who)
+    if test.work_state in ("running-open", "energised-open") or test.exposes != "none":
+        needed.add("electrical")
+    if {"gauges-on", "charge-recovered"} & set(test.needs_state):
+        needed.add("refrigerant")
+    if "apprentice" in held and "supervised" not in held and needed & _ALONE_NEVER:
+        return f"an apprentice alone: it wants {sorted(needed)}"
+    if held - {"apprentice"}:
+        held.add("technician")
+    lacking = needed - held - {"apprentice"}
+    return f"only {sorted(held)}: it wants {sorted(lacking)}" if lacking else ""

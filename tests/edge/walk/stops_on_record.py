@@ -1,0 +1,180 @@
+"""Which STOPs stand over a visit, from its events alone.
+
+A STOP stands from a bad finding, a complaint or a report in words until its finding, taken afresh,
+is sound; one for the whole job only after it was handed over and came back. A sound finding that is
+taken back or declared invalid is none.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field
+from typing import TYPE_CHECKING, Any
+
+from troubleshoot.knowledge.model import Hazard, Knowledge
+from troubleshoot.reasoning.answers import Answer, Case
+from troubleshoot.reasoning.equipment import Unit
+from troubleshoot.reasoning.readings import take_readings
+
+if TYPE_CHECKING:
+    from tests.edge.walk.job import Said
+
+Spot = tuple[str, str | None]
+WHOLE_JOB, UNTIL_SAFE = "whole-job", "until-made-safe"
+HALTS = (WHOLE_JOB, UNTIL_SAFE)
+GOOD_ENOUGH = {"roof-conditions": {"edge-6-to-15-ft", "edge-under-6-ft"}}
+"""An edge is no weather: rails and harness are asked for instead."""
+
+
+@dataclass
+class Bad:
+    """A STOP. `lifted`: the finding that lifted it, while that counts."""
+
+    spot: Spot | None
+    scope: str
+    why: str
+    back: bool = False
+    lifted: Said | None = None
+
+    @property
+    def stands(self) -> bool:
+        lifted = self.lifted
+        return lifted is None or lifted.undone or lifted.invalid
+
+    @property
+    def final(self) -> bool:
+        """Whether others have to make it safe first."""
+        return self.scope == WHOLE_JOB and not self.back
+
+
+@dataclass
+class Stops:
+    """The STOPs of one visit. `going_for`: the finding that is being taken afresh."""
+
+    knowledge: Knowledge
+    bad: list[Bad] = field(default_factory=list)
+    going_for: Spot | None = None
+    stopped_at: str = ""
+
+    def __post_init__(self) -> None:
+        self._halting = halting(self.knowledge)
+
+    def standing(self) -> list[Bad]:
+        return [bad for bad in self.bad if bad.stands]
+
+    def watch(self, event: dict[str, Any], said: Said, unit: Unit) -> None:
+        kind = event["event"]
+        if kind == "start":
+            self._complained(event.get("complaint"))
+        elif kind in ("stop", "danger"):
+            self.going_for, self.stopped_at = None, event["time"]
+            self._met(event)
+        elif kind in ("take-afresh", "reopened"):
+            self.going_for = (event["test"], event["at"])
+            for bad in self.standing() if kind == "reopened" else ():
+                bad.back = True
+        elif kind == "resumed":
+            self.going_for = None
+        elif kind in ("answer", "step"):
+            self._found(event, said, unit)
+
+    def _complained(self, complaint: str | None) -> None:
+        call = self.knowledge.complaints.get(complaint or "")
+        if call is None or call.all_clear is None:
+            return
+        hazards = [
+            h for h in self.knowledge.hazards.values()
+            if h.stop and any(t.complaint == complaint for t in h.triggers)
+        ]  # fmt: skip
+        scopes = {h.stop.scope for h in hazards if h.stop}
+        scope = WHOLE_JOB if WHOLE_JOB in scopes else UNTIL_SAFE
+        self.bad.append(Bad((call.all_clear, None), scope, f"the call: {complaint}"))
+
+    def _met(self, event: dict[str, Any]) -> None:
+        """The program stopped, or a person reported a danger."""
+        hazard = self.knowledge.hazards[event["hazard"]]
+        spot = (event["test"], event.get("at")) if event.get("test") else None
+        scope = WHOLE_JOB if _scope(hazard) == WHOLE_JOB else UNTIL_SAFE
+        for bad in self.standing():
+            if bad.spot == spot and event["event"] == "stop":
+                if scope == WHOLE_JOB and bad.scope != WHOLE_JOB:
+                    bad.scope, bad.back = scope, False
+                return
+        self.bad.append(Bad(spot, scope, f"{event['event']} {hazard.id}"))
+
+    def _found(self, event: dict[str, Any], said: Said, unit: Unit) -> None:
+        test = event.get("step") or event["test"]
+        spot = (test, _place(event, unit))
+        outcomes = set(event["outcomes"]) if event.get("outcomes") else self._read(event, unit)
+        if self.going_for is not None and self.going_for[0] == test:
+            said.went_for, self.going_for = self.going_for, None
+        scopes = {self._halting.get((test, outcome)) for outcome in outcomes}
+        worst = next((scope for scope in HALTS if scope in scopes), None)
+        mine = [bad for bad in self.standing() if bad.spot in (spot, (test, None))]
+        if worst is not None:
+            for bad in mine:
+                bad.back = False
+            if not any(bad.scope == worst for bad in mine):
+                self.bad.append(Bad(spot, worst, f"{test} found {sorted(outcomes)}"))
+            return
+        sound = set(self.knowledge.tests[test].healthy) | GOOD_ENOUGH.get(test, set())
+        for bad in mine:
+            if outcomes and outcomes <= sound and not bad.final:
+                bad.lifted = said
+
+    def _read(self, event: dict[str, Any], unit: Unit) -> set[str]:
+        """What a typed number may mean."""
+        if event["test"] not in {test for test, _ in self._halting}:
+            return set()
+        answer = Answer(event["test"], (), event["text"], (_spot_place(event, unit),))
+        readings = take_readings(self.knowledge, Case(unit=unit, answers=(answer,)))[0]
+        return {o for r in readings if r.test == event["test"] for o in r.possible}
+
+    def reopening_too_soon(self, event: dict[str, Any], ended: str | None) -> str:
+        if event["event"] != "reopened":
+            return ""
+        if ended != "stopped":
+            return "reopened without having been handed over"
+        if "apprentice" in event.get("profiles", ()):
+            return "reopened by an apprentice"
+        result = event["result"]
+        if result["when"] < self.stopped_at[:16].replace("T", " "):
+            return f"reopened on a reading of {result['when']}, before the STOP"
+        return "" if all(result.values()) else f"reopened on half a result: {result}"
+
+
+def halting(knowledge: Knowledge) -> dict[tuple[str, str], str]:
+    """(test, outcome) -> the widest scope of the STOPs that it calls up by itself, on any unit."""
+    found: dict[tuple[str, str], str] = {}
+    for hazard in knowledge.hazards.values():
+        if _scope(hazard) not in HALTS:
+            continue
+        for trigger in hazard.triggers:
+            alone = len(trigger.findings) == 1 and not (
+                trigger.as_taken or trigger.complaint or trigger.fault or trigger.test
+                or trigger.work_state or trigger.exposes or trigger.profile or trigger.equipment
+            )  # fmt: skip
+            for outcome in trigger.findings[0].outcomes if alone else ():
+                spot = (trigger.findings[0].test, outcome)
+                if found.get(spot) != WHOLE_JOB:
+                    found[spot] = _scope(hazard)
+    return found
+
+
+def _scope(hazard: Hazard) -> str:
+    return "" if hazard.stop is None else hazard.stop.scope
+
+
+def _spot_place(event: dict[str, Any], unit: Unit) -> Any:
+    """The place of an event as the unit's own tree has it."""
+    at = event.get("at", event.get("place"))
+    at = at[0] if isinstance(at, list) and at else at
+    for kind, _ in unit.layout.counts:
+        for place in unit.layout.places(kind):
+            if place is not None and str(place) == at:
+                return place
+    return None
+
+
+def _place(event: dict[str, Any], unit: Unit) -> str | None:
+    place = _spot_place(event, unit)
+    return None if place is None else str(place)
