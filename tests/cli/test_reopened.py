@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import datetime
 from typing import Any
 
@@ -59,11 +60,36 @@ def test_with_all_of_the_result_the_visit_goes_on(reasoner: Reasoner) -> None:
     text = terminal.text
     hazard = shipped.hazards["heat-exchanger-breach"]
     assert "Visit 2026-11-26-1, RTU-7, was stopped: heat exchanger breach." in text
-    assert f"It was for: {hazard.defer_to}." in text and "Told: the owner, 9:10" in text
+    assert f"  It was for: {hazard.defer_to}." in terminal.said
+    assert "  Told: the owner, 9:10" in terminal.said
     look = shipped.tests["heat-exchanger-look"].name
     assert f"Reopened. The STOP still stands: {look} comes first and decides." in text
     assert "States that others could have changed are asked again." in text
     assert "What came of it? Enter alone leaves the visit closed." in text
+
+
+def test_what_stopped_it_is_said_first_and_strongly(reasoner: Reasoner) -> None:
+    terminal = Lines()
+    terminal.bold = True
+    reopened(reasoner, over(reasoner.knowledge), terminal)
+    assert "was stopped: heat exchanger breach." in terminal.said[0]
+    assert terminal.said[0].startswith("\x1b[1m") and not terminal.said[1].startswith("\x1b[1m")
+
+
+def test_of_several_stops_the_last_ones_word_is_told(reasoner: Reasoner) -> None:
+    book = over(reasoner.knowledge)
+    first = book.state.stops[-1]
+    book.state = replace(book.state, stops=(replace(first, told="somebody before"), first))
+    terminal = Lines()
+    reopened(reasoner, book, terminal)
+    assert "somebody before" not in terminal.text and "  Told: the owner, 9:10" in terminal.said
+
+
+def test_a_reading_is_one_after_the_stop_of_the_journal(reasoner: Reasoner) -> None:
+    book = over(reasoner.knowledge)
+    terminal = Lines("6", "1", DONE, READ, "08:59", "09:00")
+    assert reopened(reasoner, book, terminal) is True
+    assert "That was before the STOP of 2026-11-26 09:00" in terminal.text
 
 
 def test_what_is_not_known_is_not_said(reasoner: Reasoner) -> None:

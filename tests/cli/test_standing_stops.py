@@ -9,6 +9,7 @@ import pytest
 
 from tests.cli.lines import Lines
 from tests.visit.kept_samples import write_journal
+from troubleshoot.cli import standing
 from troubleshoot.cli.standing import Stopped, meet_standing, same_unit, stopped_visits, told
 from troubleshoot.cli.terminal import EndOfInput
 from troubleshoot.knowledge.model import Knowledge
@@ -86,21 +87,79 @@ def test_whoever_names_the_unit_is_told_without_a_question(shipped: Knowledge, t
     assert "troubleshoot reopen" not in terminal.text
 
 
-def test_whoever_names_another_is_asked_which_of_them_it_is(shipped: Knowledge, two: Path) -> None:
-    order = [stopped.visit for stopped in stopped_visits(shipped, two)]
-    for number, visit in enumerate(order, start=1):
-        terminal, found = met(shipped, two, "RTU-9", "0", "3", "what", "", str(number))
-        assert found == visit and len(terminal.asked) == 5
-        assert "A STOP stands over:" in terminal.said
-        unit = "RTU-1" if visit.endswith("1") else "a unit without a name"
-        assert f"  {number} {unit}: heat exchanger breach" in terminal.said
-    terminal, found = met(shipped, two, "", "RTU 1")
-    assert found == "2026-11-26-1"
-    for no in ("n", "NO"):
-        terminal, found = met(shipped, two, "RTU-9", no)
-        assert found is None and "DANGER" not in terminal.text
+@pytest.fixture(scope="module")
+def kept(shipped: Knowledge, tmp_path_factory: pytest.TempPathFactory) -> list[Stopped]:
+    """Two visits over which a STOP stands, found once."""
+    folder = tmp_path_factory.mktemp("visits")
+    keep(folder, "2026-11-26-1", "RTU-1", CRACK, STOP)
+    keep(folder, "2026-11-26-2", "", CRACK, STOP, OVER)
+    return sorted(stopped_visits(shipped, folder), key=lambda stopped: stopped.visit)
+
+
+@pytest.fixture
+def asked(
+    shipped: Knowledge, kept: list[Stopped], monkeypatch: pytest.MonkeyPatch, tmp_path: Path
+) -> Any:
+    """What somebody is asked who begins a visit, and which STOP they meet."""
+    monkeypatch.setattr(standing, "stopped_visits", lambda *_: iter(kept))
+    return lambda unit, *typed: met(shipped, tmp_path, unit, *typed)
+
+
+@pytest.mark.parametrize(
+    ("typed", "visit"),
+    [
+        (("1",), "2026-11-26-1"), (("2",), "2026-11-26-2"), (("RTU 1",), "2026-11-26-1"),
+        (("0", "3", "what", "", "2"), "2026-11-26-2"), (("n",), None), (("NO",), None),
+        (("0", "3", "no"), None),
+    ],
+)  # fmt: skip
+def test_whoever_names_another_is_asked_which_of_them_it_is(
+    typed: tuple[str, ...], visit: str | None, asked: Any
+) -> None:
+    terminal, found = asked("RTU-9", *typed)
+    assert found == visit and len(terminal.asked) == len(typed)
+    assert terminal.said[:3] == [
+        "A STOP stands over:",
+        "  1 RTU-1: heat exchanger breach",
+        "  2 a unit without a name: heat exchanger breach",
+    ]
+    assert ("DANGER - STOP" in terminal.text) is (visit is not None)
+
+
+def test_without_an_answer_nothing_is_begun(asked: Any) -> None:
     with pytest.raises(EndOfInput):
-        met(shipped, two, "RTU-9", "")
+        asked("RTU-9", "")
+
+
+@pytest.mark.parametrize(
+    ("unit", "visit"), [("rtu 1", "2026-11-26-1"), ("RTU-9", None), ("", None)]
+)
+def test_a_visit_meets_the_stop_of_another_to_its_unit(
+    unit: str, visit: str | None, shipped: Knowledge, kept: list[Stopped],
+    monkeypatch: pytest.MonkeyPatch, tmp_path: Path,
+) -> None:  # fmt: skip
+    but: list[str] = []
+
+    def others(knowledge: Knowledge, folder: Path, but_one: str = "", **how: str) -> Any:
+        but.append(how.get("but", but_one))
+        assert folder == tmp_path
+        return iter(kept)
+
+    monkeypatch.setattr(standing, "stopped_visits", others)
+    terminal = Lines()
+    found = standing.met_by(shipped, terminal, tmp_path / "2026-11-26-9.journal", unit)
+    assert (found and found.visit) == visit and but == ["2026-11-26-9"]
+    assert bool(terminal.said) is (visit is not None) and not terminal.asked
+
+
+def test_only_visits_that_were_halted_are_replayed(
+    shipped: Knowledge, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Most starts need no reasoning: what no STOP has halted is not looked at."""
+    keep(tmp_path, "2026-11-26-1", "RTU-1", CRACK)
+    (tmp_path / "2026-11-26-2.journal").mkdir()
+    monkeypatch.setattr(standing, "read_visit", lambda path: pytest.fail(str(path)))
+    assert list(stopped_visits(shipped, tmp_path)) == []
 
 
 def test_a_visit_does_not_meet_itself_and_no_stop_asks_nothing(

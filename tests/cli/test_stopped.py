@@ -83,6 +83,12 @@ def test_one_that_was_kept_is_not_kept_again_unless_something_was_answered_since
         with pytest.raises(Leave):
             at_the_stop(decider, book, Lines("q"))
         assert kinds(book).count("stop") == number
+    book = visit(decider.knowledge, CRACK, stop)
+    other_first = {**stop, "hazard": "lightning", "test": "roof-conditions"}
+    twice = visit(decider.knowledge, CRACK, other_first, stop)
+    with pytest.raises(Leave):
+        at_the_stop(decider, twice, Lines("q"))
+    assert kinds(twice).count("stop") == 2, "the last one is the one that counts"
     other = {**stop, "hazard": "lightning", "test": "roof-conditions"}
     book = visit(decider.knowledge, CRACK, other)
     with pytest.raises(Leave):
@@ -132,7 +138,7 @@ def test_who_was_told_is_asked_until_it_is_said_and_the_unit_is_named(decider: D
     assert kinds(book)[-3:] == ["stop", "named", "end"]
     assert book.state.name == "RTU 9" and book.state.stops[-1].told == TOLD
     assert book.state.ended == "stopped"
-    assert "Still open on the unit: gas cock shut" in terminal.text
+    assert "  Still open on the unit: gas cock shut" in terminal.said
     assert "The visit is closed as stopped." in terminal.said
     assert "troubleshoot reopen 2026-11-26-1" in terminal.text
 

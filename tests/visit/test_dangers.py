@@ -141,3 +141,35 @@ FILLING = [
 def test_filling_words_are_passed_over(word: str) -> None:
     knowledge = base(hazards=[hazard("meant", "acid"), hazard("danger-reported")])
     assert spoken_of(knowledge, f"{word} acid") is knowledge.hazards["meant"]
+
+
+@pytest.mark.parametrize(
+    ("typed", "named"),
+    [
+        ("acid", "short"),
+        ("acid pump", "long"),
+        ("gas pump noise", "three"),
+        ("noise", "three"),
+    ],
+)
+def test_more_of_a_phrase_and_more_words_of_it_are_nearer(typed: str, named: str) -> None:
+    knowledge = base(
+        hazards=[
+            hazard("long", "acid pump leaks out"),
+            hazard("short", "acid"),
+            hazard("three", "pump noise gas"),
+            hazard("danger-reported"),
+        ]
+    )
+    assert reported(knowledge, typed).id == named
+
+
+def test_filling_words_alone_are_words_too() -> None:
+    knowledge = base(hazards=[hazard("meant", "in it"), hazard("danger-reported")])
+    assert spoken_of(knowledge, "in it") is knowledge.hazards["meant"]
+
+
+@pytest.mark.parametrize(("typed", "phrase"), [("cares", "car"), ("buses", "bus"), ("ice", "icy")])
+def test_an_ending_goes_where_three_letters_stay(typed: str, phrase: str) -> None:
+    knowledge = base(hazards=[hazard("meant", phrase), hazard("danger-reported")])
+    assert (spoken_of(knowledge, typed) is not None) is (phrase != "icy")

@@ -308,3 +308,14 @@ def test_what_was_typed_itself_is_taken_afresh_itself_and_else_by_its_inputs(
         return [t.id for t in not_yet_afresh(shipped, state, spot, len(state.answers))]
 
     assert (asked(nothing), asked(read), asked(typed)) == (inputs, inputs, [spot[0]])
+
+
+@pytest.mark.parametrize(
+    "since",
+    [
+        Answer("look", ("normal",), places=(ONE, TWO), shared=True),
+        said("look", "normal", TWO, valid=False),
+    ],
+)
+def test_a_finding_that_the_rules_lost_is_lifted_by_no_less(since: Answer) -> None:
+    assert "leak" in standing(visit(since, stops=(StopMet("leak", 0, ("look", TWO)),)))
