@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.building import base
-from troubleshoot.knowledge.model import Hazard, Stop
+from troubleshoot.knowledge.model import Hazard, Knowledge, Stop
 from troubleshoot.visit.dangers import reported, spoken_of
 
 
@@ -173,3 +173,17 @@ def test_filling_words_alone_are_words_too() -> None:
 def test_an_ending_goes_where_three_letters_stay(typed: str, phrase: str) -> None:
     knowledge = base(hazards=[hazard("meant", phrase), hazard("danger-reported")])
     assert (spoken_of(knowledge, typed) is not None) is (phrase != "icy")
+
+
+@pytest.mark.parametrize(
+    ("typed", "named"),
+    [
+        ("wind and gas smell", "gas-odour"),
+        ("skylight broken and gas smell", "gas-odour"),
+        ("there is a smell of gas", "gas-odour"),
+        ("the ladder slipped", "ladder-and-hatch"),
+    ],
+)
+def test_saying_more_never_makes_a_danger_less(typed: str, named: str, shipped: Knowledge) -> None:
+    """Regression: a gas smell told beside a lesser danger was taken as the lesser, and lifted."""
+    assert reported(shipped, typed).id == named

@@ -28,7 +28,8 @@ _LEAST_STEM: Final = 3
 def reported(knowledge: Knowledge, words: str) -> Hazard:
     """The hazard that somebody means who says that these words are a danger.
 
-    The phrase of which most was typed decides; a word that few hazards use tells more.
+    Of several that are named, one for the whole job is taken; a lesser one only where it explains
+    all that was said. A word that few hazards use tells more.
     """
     typed = set(_words(words))
     named = [h for h in knowledge.hazards.values() if h.stop is not None and h.words]
@@ -37,7 +38,12 @@ def reported(knowledge: Knowledge, words: str) -> Hazard:
     def likeness(hazard: Hazard) -> float:
         return max(_likeness(typed, _words(phrase), users) for phrase in hazard.words)
 
-    found = max(named, key=likeness, default=None)
+    def holds(hazard: Hazard) -> bool:
+        return any(set(_words(phrase)) <= typed for phrase in hazard.words)
+
+    final = [h for h in named if h.stop is not None and h.stop.scope == "whole-job"]
+    lesser = [h for h in named if any(typed == set(_words(phrase)) for phrase in h.words)]
+    found = max(final if any(map(holds, final)) else lesser or final, key=likeness, default=None)
     if found is not None and likeness(found) > 0:
         return found
     return knowledge.hazards[ANY_DANGER]
@@ -57,7 +63,7 @@ def spoken_of(knowledge: Knowledge, words: str) -> Hazard | None:
             wanted = _words(phrase)
             alone = wanted == typed and hazard.id != ANY_DANGER
             if alone or (len(wanted) > 1 and _holds(typed, wanted)):
-                return hazard
+                return reported(knowledge, words)
     return None
 
 
