@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 import math
-from dataclasses import replace
 from datetime import datetime
 from string import digits
 from typing import Any, Final
@@ -11,13 +10,11 @@ from typing import Any, Final
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.outside.numbers import choice
 from troubleshoot.quantities.typed import NotUnderstood
-from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.measuring import read_text
 from troubleshoot.reasoning.places import Place
-from troubleshoot.reasoning.readings import take_readings
 from troubleshoot.visit.absence import minutes_since
 from troubleshoot.visit.event_shapes import Event, step_event
-from troubleshoot.visit.events import step_place
+from troubleshoot.visit.metered import metered
 from troubleshoot.visit.steps import CONFIRMED, ENTER_CONFIRMS, WAITED_FOR, Step
 from troubleshoot.visit.visit_state import VisitState
 
@@ -92,14 +89,10 @@ def _metered(
         read_text(test, typed, knowledge)
     except NotUnderstood as error:
         raise NotAnAnswer(f"{error.why}; {error.instead}.") from None
-    place = step_place(step, state.unit)
-    case = replace(state.case, answers=(Answer(test.id, (), typed, (place,)),))
-    readings = take_readings(knowledge, case)[0]
-    possible = next((r.possible for r in readings if r.test == test.id), frozenset())
-    if not possible:
+    outcomes = metered(knowledge, state, step, typed)
+    if not outcomes:
         raise NotAnAnswer("That number says nothing here; type what came of it in words.")
-    worse = sorted(possible - {CONFIRMED[step.id]})
-    return step_event(step, tuple(worse[:1]) or (CONFIRMED[step.id],), typed)
+    return step_event(step, outcomes, typed)
 
 
 def _has_waited(state: VisitState, test: Test, now: datetime) -> None:

@@ -17,6 +17,7 @@ from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision, like
 from troubleshoot.visit.event_shapes import Event, answer_event, skip_event, step_event
 from troubleshoot.visit.events import after
+from troubleshoot.visit.metered import metered
 from troubleshoot.visit.profiles import FULLY_QUALIFIED
 from troubleshoot.visit.steps import CONFIRMED
 from troubleshoot.visit.stops import conclude_visit, lifting_finding
@@ -36,6 +37,7 @@ class ScriptedVisit:
         self.unused: dict[str, list[Answer]] = {}
         for answer in case.answers:
             self.unused.setdefault(answer.test, []).append(answer)
+        self.failed: set[tuple[str, str | None]] = set()
         self.events: list[Event] = []
         self.state = VisitState()
         self.add(start)
@@ -87,8 +89,8 @@ class ScriptedVisit:
         assert decision.test is not None
         answer = self._from_file(decision)
         if decision.kind == "step":
-            self._do_step(decision, answer)
-        elif answer is not None:
+            return self._step_done(decision, answer)
+        if answer is not None:
             self.add(answer_event(answer))
         else:
             self._go_round(decision.test, decision.at, conclusions)
@@ -128,13 +130,27 @@ class ScriptedVisit:
                 return waiting.pop(index)
         return None
 
-    def _do_step(self, decision: Decision, answer: Answer | None) -> None:
-        assert decision.step is not None and decision.test is not None
-        outcomes: tuple[str, ...] = (CONFIRMED[decision.step.id],)
-        if answer is not None and answer.outcomes:
-            outcomes = answer.outcomes
-        text = None if answer is None else answer.text
-        self.add(step_event(decision.step, outcomes, text))
+    def _step_done(self, decision: Decision, answer: Answer | None) -> bool:
+        """A step as the file tells it; False where the visit cannot go on without it.
+
+        What the file says has failed is never taken as done.
+        """
+        step = decision.step
+        assert step is not None
+        if answer is not None:
+            text = answer.text
+            outcomes = answer.outcomes or metered(self.knowledge, self.state, step, text or "")
+            if answer.valid is False or outcomes != (CONFIRMED[step.id],):
+                self.failed.add((step.id, step.place))
+            event = step_event(step, outcomes, text)
+            self.add(event if answer.valid is not False else {**event, "valid": False})
+        elif (step.id, step.place) not in self.failed:
+            self.add(step_event(step, (CONFIRMED[step.id],)))
+        elif decision.aim is not None:
+            self.add(skip_event(*decision.aim))
+        else:
+            return False
+        return True
 
     def _made_safe(self, decision: Decision) -> bool:
         """A STOP is lifted only by a fresh reading of what called it up, or the all-clear."""

@@ -1,0 +1,72 @@
+"""A file's own word on a safety step counts in a scripted visit, its number as well as its outcome.
+
+Regression: a number at a step was taken for the outcome that confirms it.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+
+UNIT = {"heat": "gas", "refrigerant": "R-410A", "duct-smoke-detector": "not-fitted"}
+Row = dict[str, Any]
+
+
+@pytest.fixture
+def visit(
+    command: Callable[..., tuple[int, str, str]], case_file: Callable[[dict[str, Any]], str]
+) -> Callable[..., dict[str, Any]]:
+    def play(complaint: str, *readings: Row) -> dict[str, Any]:
+        case = {"unit": UNIT, "complaint": complaint, "readings": list(readings)}
+        code, out, err = command("diagnose", "--answers", case_file(case), "--json")
+        assert code == 0, err
+        account: dict[str, Any] = json.loads(out)
+        return account
+
+    return play
+
+
+INSIDE = {"test": "wiring-burn-marks", "outcome": "clean"}
+
+
+@pytest.mark.parametrize(
+    ("complaint", "step", "text", "confirming"),
+    [
+        ("no-heat", "room-carbon-monoxide", "250 ppm", "normal"),
+        ("no-cooling", "verified-dead", "240 V", "dead"),
+        ("no-cooling", "capacitor-discharge", "200 V", "discharged"),
+        ("no-cooling", "roof-conditions", "4 ft", "safe"),
+    ],
+)
+def test_a_number_at_a_step_is_judged(
+    complaint: str, step: str, text: str, confirming: str, visit: Callable[..., dict[str, Any]]
+) -> None:
+    account = visit(complaint, {"test": step, "text": text}, INSIDE)
+    rows = [row for row in account["asked"] if row["test"] == step]
+    assert rows and confirming not in (row["outcome"] for row in rows)
+    if step in ("room-carbon-monoxide", "verified-dead", "capacitor-discharge"):
+        assert account["ending"] == "stopped" and account["stop"] is not None
+
+
+@pytest.mark.parametrize(
+    ("step", "outcome", "after"),
+    [("tester-proof", "failed", "lockout"), ("lockout", "cannot-lock", "verified-dead")],
+)
+def test_what_has_failed_is_never_taken_as_done_afterwards(
+    step: str, outcome: str, after: str, visit: Callable[..., dict[str, Any]]
+) -> None:
+    account = visit("no-cooling", {"test": step, "outcome": outcome}, INSIDE)
+    asked = [row["test"] for row in account["asked"]]
+    assert step in asked and after not in asked[asked.index(step) :]
+    assert "wiring-burn-marks" not in asked
+
+
+def test_a_step_that_the_file_calls_invalid_is_a_failed_one(
+    visit: Callable[..., dict[str, Any]],
+) -> None:
+    row = {"test": "verified-dead", "outcome": "dead", "valid": False}
+    account = visit("no-cooling", row, INSIDE)
+    assert "wiring-burn-marks" not in [each["test"] for each in account["asked"]]
