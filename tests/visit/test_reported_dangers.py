@@ -8,10 +8,17 @@ import pytest
 
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.visit.decide import Decider
-from troubleshoot.visit.event_shapes import danger_event, step_event, take_afresh_event
+from troubleshoot.visit.event_shapes import (
+    danger_event,
+    handed_over_event,
+    reopened_event,
+    step_event,
+    stop_event,
+    take_afresh_event,
+)
 from troubleshoot.visit.events import replay
 from troubleshoot.visit.steps import CONFIRMED, EDGE_PROTECTION, Step
-from troubleshoot.visit.visit_state import VisitState
+from troubleshoot.visit.visit_state import HandOverResult, VisitState
 
 KNOWLEDGE = load_shipped()
 DECIDER = Decider(KNOWLEDGE)
@@ -60,6 +67,42 @@ def test_what_would_clear_a_reported_danger_is_not_taken_for_done(hazard: str) -
     with_it = replay(KNOWLEDGE, [START, SAFE_ROOF, done, reported])
     without = replay(KNOWLEDGE, [START, SAFE_ROOF, reported])
     assert _confirmed(with_it) <= _confirmed(without)
+
+
+GAS = KNOWLEDGE.hazards["gas-odour"]
+SMELT = {"event": "answer", "test": "walk-round", "outcomes": ["gas-odour"]}
+NOT_SMELT = {"event": "answer", "test": "walk-round", "outcomes": ["clean"]}
+SWEPT = step_event(Step("combustible-gas-sweep"), ("none",))
+RESULT = HandOverResult("gas-utility", "tightened the union", "0 % at it", "2026-11-26 10:00")
+
+
+def smelt_and_reported(reported_last: bool) -> list[Any]:
+    """Gas was smelt on the walk round and reported as well, then handed over and taken back."""
+    found = [SMELT, stop_event(GAS.id, ("walk-round", None))]
+    told = [danger_event(GAS, "gas")]
+    both = [*found, *told] if reported_last else [*told, *found]
+    over = handed_over_event("the gas utility", "2026-11-26 09:30")
+    back = reopened_event(GAS.id, RESULT, ("walk-round", None))
+    return [START, SAFE_ROOF, *(at(NINE, e) for e in (*both, over, back)), at(NINE, SAFE_ROOF)]
+
+
+@pytest.mark.parametrize("reported_last", [True, False])
+def test_what_was_found_and_reported_is_lifted_by_neither_alone(reported_last: bool) -> None:
+    events = [*smelt_and_reported(reported_last), at(TEN, NOT_SMELT)]
+    assert DECIDER.decide(replay(KNOWLEDGE, events)).stop is not None
+    swept = [*events, at(TEN, SWEPT)]
+    assert DECIDER.decide(replay(KNOWLEDGE, swept)).stop is None
+    alone = [*smelt_and_reported(reported_last), at(TEN, SWEPT)]
+    assert DECIDER.decide(replay(KNOWLEDGE, alone)).stop is not None
+
+
+@pytest.mark.parametrize("reported_last", [True, False])
+def test_what_was_found_and_reported_can_be_lifted(reported_last: bool) -> None:
+    """After the one finding the way leads to the other."""
+    events = [*smelt_and_reported(reported_last), at(TEN, NOT_SMELT)]
+    sweep = ("combustible-gas-sweep", None)
+    decision = DECIDER.decide(replay(KNOWLEDGE, [*events, at(TEN, take_afresh_event(sweep))]))
+    assert decision.aim == sweep
 
 
 def _confirmed(state: VisitState) -> set[str]:

@@ -80,10 +80,17 @@ def reopened(knowledge: Knowledge, state: VisitState, event: Event) -> VisitStat
         work = replace(work, gas_swept=state.work.gas_swept)
     result = HandOverResult(**event["result"])
     spot = _spot(knowledge, state, event)
-    last = replace(stops[-1], result=result, reopened=True, answers=len(state.answers), spot=spot)
+    last = replace(
+        stops[-1],
+        result=result,
+        reopened=True,
+        answers=len(state.answers),
+        spot=stops[-1].spot or spot,
+    )
+    before = (replace(m, reopened=True) if m.hazard == last.hazard else m for m in stops[:-1])
     return replace(
         state,
-        stops=(*stops[:-1], last),
+        stops=(*before, last),
         fresh=spot,
         profiles=frozenset(event.get("profiles", state.profiles)),
         fresh_since=len(state.answers),
