@@ -31,15 +31,16 @@ def main() -> None:
     knowledge = load_shipped() if asked.full else small(load_shipped())
     with tempfile.TemporaryDirectory() as home:
         walk = Walk(knowledge, asked.seed, Path(home))
-        begun = time.process_time()
+        begun, told = time.process_time(), 0
         for turns in (*range(TOLD_EVERY, asked.turns, TOLD_EVERY), asked.turns):
             walk.go(turns, MOST_OBJECTIONS)
             spent = 1000 * (time.process_time() - begun) / walk.met["turns"]
             print(f"{spent:.1f} ms a turn, {dict(walk.met)}", flush=True)
-            if len(walk.objections) >= MOST_OBJECTIONS:
+            for objection in walk.objections[told:]:
+                print(objection, flush=True)
+            told = len(walk.objections)
+            if told >= MOST_OBJECTIONS:
                 break
-    for objection in walk.objections:
-        print(objection)
     print(f"{walk.met['turns']} turns, {len(walk.objections)} objections")
     sys.exit(1 if walk.objections else 0)
 

@@ -80,7 +80,8 @@ def timed(before: VisitState, after: VisitState, event: Event) -> VisitState:
     kind = event["event"]
     if kind in REPORTS or (kind == "resumed" and voided(event)):
         after = replace(after, last_time=time)
-    looked = event.get("step", event.get("test")) in (ROOF, EDGE_PROTECTION)
+    done = event.get("step") if kind == "step" else event.get("test") if kind == "answer" else None
+    looked = done in (ROOF, EDGE_PROTECTION)
     if after.work.roof == "go" and (looked or before.work.roof != "go"):
         after = replace(after, roof_time=time)
     if after.work.power == "locked-out" and before.work.power != "locked-out":

@@ -10,7 +10,8 @@ from dataclasses import replace
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.reasoning.places import parse_place
 from troubleshoot.visit.event_shapes import Event
-from troubleshoot.visit.transitions import expire
+from troubleshoot.visit.steps import CONFIRMED, Step
+from troubleshoot.visit.transitions import expire, failed
 from troubleshoot.visit.visit_state import HandOverResult, Spot, StopMet, VisitState
 
 
@@ -36,8 +37,15 @@ def stop_met(knowledge: Knowledge, state: VisitState, event: Event) -> VisitStat
 
 
 def danger_reported(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
-    """Somebody reported a danger: it halts the visit like a STOP that was found."""
-    return stop_met(knowledge, state, event)
+    """Somebody reported a danger: it halts the visit like a STOP that was found.
+
+    The step that would show the all-clear shows it no more: no rail here, and the roof is not safe.
+    """
+    state = stop_met(knowledge, state, event)
+    step = Step(str(event.get("test")))
+    if step.id not in CONFIRMED:
+        return state
+    return replace(state, work=failed(state.work, state.work, step, state.at_work))
 
 
 def take_afresh(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
@@ -72,10 +80,17 @@ def reopened(knowledge: Knowledge, state: VisitState, event: Event) -> VisitStat
         work = replace(work, gas_swept=state.work.gas_swept)
     result = HandOverResult(**event["result"])
     spot = _spot(knowledge, state, event)
-    last = replace(stops[-1], result=result, reopened=True, answers=len(state.answers), spot=spot)
+    last = replace(
+        stops[-1],
+        result=result,
+        reopened=True,
+        answers=len(state.answers),
+        spot=stops[-1].spot or spot,
+    )
+    before = (replace(m, reopened=True) if m.hazard == last.hazard else m for m in stops[:-1])
     return replace(
         state,
-        stops=(*stops[:-1], last),
+        stops=(*before, last),
         fresh=spot,
         profiles=frozenset(event.get("profiles", state.profiles)),
         fresh_since=len(state.answers),

@@ -85,7 +85,7 @@ def finding_of(
         for reading in conclusions.readings:
             if reading.test == test and outcome in reading.possible:
                 return test, reading.at
-    met = state.met(fired.hazard.id)
+    met = _standing_met(knowledge, state, conclusions, fired)
     if met is not None and met.spot is not None:
         return met.spot
     complaint = knowledge.complaints.get(state.complaint or "")
@@ -101,7 +101,7 @@ def lifting_finding(
     spot = finding_of(knowledge, state, conclusions, fired)
     if spot is None or not _is_final(fired):
         return spot
-    met = state.met(fired.hazard.id)
+    met = _standing_met(knowledge, state, conclusions, fired)
     if met is None or not met.reopened:
         return None
     return spot if not_yet_afresh(knowledge, state, spot, met.answers) else None
@@ -125,6 +125,18 @@ def not_yet_afresh(
         for each in asked
         if not any(a.test == each.id and _serves(a.places, spot[1]) for a in since_then)
     )
+
+
+def _standing_met(
+    knowledge: Knowledge, state: VisitState, conclusions: Conclusions, fired: FiredHazard
+) -> StopMet | None:
+    """Of the times that a hazard's STOP was met, the last that nothing has lifted.
+
+    It may have been found and reported too: then each needs its own fresh finding.
+    """
+    times = [met for met in reversed(state.stops) if met.hazard == fired.hazard.id]
+    standing = (m for m in times if not _is_lifted(knowledge, state, conclusions, m))
+    return next(standing, times[0] if times else None)
 
 
 def _is_final(fired: FiredHazard) -> bool:

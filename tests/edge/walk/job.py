@@ -128,12 +128,18 @@ class Job:
             self.ended = None
             heat = self._facts().get("heat", "gas")
             self._all("reopened" if heat == "gas" else "resumed")
+        elif kind == "danger" and self._is_step(event.get("test")):
+            unsure = Step(event["test"])
+            self.worlds = frozenset(account.after_step(w, unsure, ("?",)) for w in self.worlds)
         elif kind == "fact":
             self.unit = self.units.of(self._facts())
         elif kind in ("step", "answer", "skip"):
             self.worlds = frozenset(w for old in self.worlds for w in self._after(old, event))
             self._look_at_times(event, now)
         self.stops.watch(event, said, self.unit.unit)
+
+    def _is_step(self, test: str | None) -> bool:
+        return test is not None and self.knowledge.tests[test].kind == "step"
 
     def _look_at_times(self, event: Event, now: datetime) -> None:
         if event.get("step", event.get("test")) in ("roof-conditions", "edge-protection"):
