@@ -252,8 +252,9 @@ def test_a_number_near_a_limit_or_without_a_unit_is_judged_by_its_worse_side(
 ) -> None:
     state = locked(shipped, 0)
     for typed in ("12 furlongs", "9 9 9 V V"):
-        with pytest.raises(NotAnAnswer, match=r".+; .+\."):
+        with pytest.raises(NotAnAnswer, match=r".+; .+\.") as refused_for:
             step(shipped, "drive-discharge", typed, state=state)
+        assert "says nothing here" not in str(refused_for.value)
     named, _ = step(shipped, "drive-discharge", "10 V", state=state)
     assert named != ["discharged"] and len(named) == 1
     assert step(shipped, "drive-discharge", "2 V", state=state)[0] == ["discharged"]

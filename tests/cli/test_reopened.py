@@ -92,6 +92,12 @@ def test_a_reading_is_one_after_the_stop_of_the_journal(reasoner: Reasoner) -> N
     assert "That was before the STOP of 2026-11-26 09:00" in terminal.text
 
 
+def test_a_stop_that_an_old_journal_kept_no_record_of_is_reopened_too(reasoner: Reasoner) -> None:
+    events = [event for event in over(reasoner.knowledge).events if event["event"] != "stop"]
+    book = book_of(reasoner.knowledge, events)
+    assert reopened(reasoner, book, Lines("6", "1", DONE, READ, "00:01")) is True
+
+
 def test_what_is_not_known_is_not_said(reasoner: Reasoner) -> None:
     terminal = Lines("")
     assert reopened(reasoner, over(reasoner.knowledge, "", ""), terminal) is False

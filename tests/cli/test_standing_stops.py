@@ -44,6 +44,11 @@ def test_only_visits_over_which_a_stop_stands_are_told_of(
     keep(tmp_path, "2026-11-26-4", "RTU-4")
     keep(tmp_path, "2026-11-26-5", "RTU-5", CRACK, STOP, CLOSED)
     keep(tmp_path, "2026-11-26-6", "RTU-6", {"event": "note", "text": "stop", "time": TIME})
+    (sound,) = shipped.tests["main-limit"].healthy
+    stuck = {"event": "answer", "test": "main-limit", "at": None, "time": TIME}
+    halt = {"event": "stop", "hazard": "safety-does-not-open", "test": "main-limit", "at": None}
+    keep(tmp_path, "2026-11-26-8", "RTU-8", {**stuck, "outcomes": ["stuck"]},
+         {**halt, "time": TIME}, {**stuck, "outcomes": [sound]})  # fmt: skip
     (tmp_path / "2026-11-26-7.journal").write_bytes(b'"event": "stop"')
     found = names(shipped, tmp_path)
     assert sorted(found) == [

@@ -8,6 +8,7 @@ tests. Takes about a second for each mutant on one core.
 from __future__ import annotations
 
 import argparse
+import fcntl
 import json
 import os
 import time
@@ -144,6 +145,11 @@ def main() -> None:
     parser.add_argument("--workers", type=int, default=2)
     given = parser.parse_args()
     FOLDER.mkdir(exist_ok=True)
+    alone = (FOLDER / "lock").open("w")  # workers hold it too, so that none is left of a run before
+    try:
+        fcntl.flock(alone, fcntl.LOCK_EX | fcntl.LOCK_NB)
+    except BlockingIOError:
+        raise SystemExit("another run is still at work in these copies; wait for it") from None
     seen, results = FOLDER / "map.json", FOLDER / "results.jsonl"
     mutants = all_mutants(tuple(given.modules))
     if given.map is not None or not seen.exists():

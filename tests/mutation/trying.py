@@ -30,7 +30,7 @@ COPIED = ("troubleshoot", "rules", "scenarios", "tests", "pyproject.toml", "READ
 WITHOUT = ("randomly", "cacheprovider", "unraisableexception", "threadexception")
 OPTIONS = ("-x", "-q", "--assert=plain", "--tb=no", *(f"-pno:{name}" for name in WITHOUT))
 MOST_SECONDS = 20
-IN_ALL_AT_FIRST = 2.0
+IN_ALL_AT_FIRST = 5.0
 """Seconds of tests, as measured when the map was made, that a mutant has to survive at first."""
 
 Map = dict[str, Any]

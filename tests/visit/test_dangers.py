@@ -112,7 +112,9 @@ def test_endings_do_not_matter_and_short_words_have_none(typed: str, phrase: str
     assert spoken_of(knowledge, typed) is knowledge.hazards["meant"]
 
 
-@pytest.mark.parametrize(("typed", "phrase"), [("k", "king"), ("r", "red"), ("be", "bee")])
+@pytest.mark.parametrize(
+    ("typed", "phrase"), [("k", "king"), ("r", "red"), ("be", "bee"), ("ic", "ice")]
+)
 def test_a_stem_is_not_cut_to_nothing(typed: str, phrase: str) -> None:
     knowledge = base(hazards=[hazard("meant", phrase), hazard("danger-reported")])
     assert spoken_of(knowledge, typed) is None
@@ -167,6 +169,14 @@ def test_more_of_a_phrase_and_more_words_of_it_are_nearer(typed: str, named: str
 def test_filling_words_alone_are_words_too() -> None:
     knowledge = base(hazards=[hazard("meant", "in it"), hazard("danger-reported")])
     assert spoken_of(knowledge, "in it") is knowledge.hazards["meant"]
+    assert reported(knowledge, "in it") is knowledge.hazards["meant"]
+
+
+def test_of_two_phrases_alike_the_rarer_word_decides() -> None:
+    words = {"first": "panel loose", "rare": "acid drip", "many": "panel off"}
+    named = [hazard(name, phrase) for name, phrase in words.items()]
+    knowledge = base(hazards=[*named, hazard("danger-reported")])
+    assert reported(knowledge, "panel acid").id == "rare"
 
 
 @pytest.mark.parametrize(("typed", "phrase"), [("cares", "car"), ("buses", "bus"), ("ice", "icy")])

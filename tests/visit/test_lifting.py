@@ -9,6 +9,7 @@ import pytest
 
 from tests.visit.test_stops import UNIT, confirm_until, found, next_of, start
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.places import Place
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
@@ -22,7 +23,7 @@ from troubleshoot.visit.events import replay
 from troubleshoot.visit.lifting import LIFTS, beyond_lifting, towards_lifting
 from troubleshoot.visit.profiles import hand_over
 from troubleshoot.visit.steps import Step
-from troubleshoot.visit.stops import conclude_visit
+from troubleshoot.visit.stops import conclude_visit, not_yet_afresh
 from troubleshoot.visit.unit_at_work import unit_at_work
 from troubleshoot.visit.visit_state import Asked, HandOverResult, Spot, StopMet
 from troubleshoot.visit.work_state import WorkState
@@ -232,3 +233,19 @@ def test_what_was_read_afresh_and_is_bad_again_leads_nowhere(decider: Decider) -
         dict(reopened_event("flue-carbon-monoxide-extreme", RESULT, spot)), *read,
     ]  # fmt: skip
     assert next_of(decider, events).kind == "stop"
+
+
+def test_what_was_computed_afresh_until_made_safe_and_is_bad_again_leads_nowhere(
+    decider: Decider,
+) -> None:
+    knowledge = decider.knowledge
+    spot: Spot = ("gas-meter-clocking", None)
+    state = replay(knowledge, start(profiles=EVERYBODY))
+    inputs = not_yet_afresh(knowledge, state, spot, 0)
+    assert inputs and knowledge.tests[spot[0]].kind == "computed"
+    read = tuple(Answer(test.id, (), "1") for test in inputs)
+    met = StopMet("over-fired-or-wrong-fuel", 0, spot)
+    state = replace(state, fresh=spot, stops=(met,), answers=read)
+    conclusions = conclude_visit(decider.reasoner, state)
+    (standing,) = conclusions.standing_stops
+    assert towards_lifting(knowledge, state, conclusions, standing) is None

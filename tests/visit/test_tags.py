@@ -8,10 +8,10 @@ from typing import Any
 import pytest
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclude import FiredHazard, Reasoner
 from troubleshoot.visit.events import replay
 from troubleshoot.visit.stops import conclude_visit
-from troubleshoot.visit.tags import tag_lines
+from troubleshoot.visit.tags import found_words, tag_lines
 
 UNIT: dict[str, Any] = {"heat": "gas", "refrigerant": "R-410A"}
 BLANK = "Hung by: ____________, on ______ at ______."
@@ -150,3 +150,35 @@ def test_a_place_without_gas_has_no_cock_on_its_tag(shipped: Knowledge) -> None:
 def test_before_anybody_was_told_the_line_is_left_open(shipped: Knowledge) -> None:
     silent = {"event": "end", "ending": "stopped"}
     assert NOT_TOLD in tag(shipped, "heat-exchanger-breach", [start(), crack(), STOP, silent])
+
+
+def test_a_number_near_a_limit_names_the_danger_that_it_may_be(shipped: Knowledge) -> None:
+    """Regression: the tag of a STOP at 13.9 in w.c. named only the borderline that it was read as.
+
+    Within the meter's accuracy it may be over the limit of 14, which is what stops the job.
+    """
+    test = shipped.tests["gas-inlet-pressure-idle"]
+    known = {outcome.id: outcome.means or outcome.id for outcome in test.outcomes}
+    read = {"event": "answer", "test": test.id, "text": "13.9 inwc"}
+    begun = start(unit={**UNIT, "fuel": "natural-gas"})
+    (reading,) = conclude_visit(Reasoner(shipped), replay(shipped, [begun, read])).readings
+    assert "high" in reading.possible and "high" not in reading.seen
+    lines = tag(shipped, "gas-pressure-too-high", [begun, read])
+    assert known["high"] in lines[1] and lines[1].endswith(" (13.9 inwc).")
+
+
+def test_an_outcome_without_words_of_its_own_is_said_by_its_name(shipped: Knowledge) -> None:
+    look = shipped.tests["heat-exchanger-look"]
+    bare = replace(look, outcomes=tuple(replace(o, means="") for o in look.outcomes))
+    knowledge = replace(shipped, tests={**shipped.tests, look.id: bare})
+    lines = tag(knowledge, "heat-exchanger-breach", [start(), crack()])
+    assert lines[1] == f"Found: {look.name}: crack."
+
+
+def test_what_the_caller_said_comes_before_what_was_found(shipped: Knowledge) -> None:
+    state = replay(shipped, [start(words="it bangs"), crack()])
+    conclusions = conclude_visit(Reasoner(shipped), state)
+    hazard = shipped.hazards["heat-exchanger-breach"]
+    both = FiredHazard(hazard, (1,), ("possible:heat-exchanger-look:crack", "complaint:x"), True)
+    said = found_words(shipped, state, conclusions, both)
+    assert said == 'Reported by the caller: "it bangs".'

@@ -6,6 +6,7 @@ from typing import Any
 
 import pytest
 
+from tests.building import base, measured
 from tests.visit.test_bans import (
     AMPS,
     CURE,
@@ -19,10 +20,20 @@ from tests.visit.test_bans import (
     hazard,
     knowing,
 )  # fmt: skip
-from troubleshoot.knowledge.model import Ban, Complaint, Finding, Hazard, Stop
+from troubleshoot.knowledge.model import (
+    Ban,
+    Complaint,
+    Finding,
+    Hazard,
+    Knowledge,
+    Quantity,
+    Read,
+    Stop,
+)
 from troubleshoot.reasoning.answers import Answer
-from troubleshoot.reasoning.conclude import FiredHazard
+from troubleshoot.reasoning.conclude import FiredHazard, Reasoner
 from troubleshoot.reasoning.places import Place
+from troubleshoot.visit.events import replay
 from troubleshoot.visit.standing import (
     EVERYTHING,
     Forbidden,
@@ -31,6 +42,7 @@ from troubleshoot.visit.standing import (
     called_up,
     standing_hazards,
 )
+from troubleshoot.visit.stops import conclude_visit
 
 TESTS = (LOOK, CURE, AMPS, FAN, ROOM)
 
@@ -43,7 +55,6 @@ def test_a_hazard_of_one_circuit_of_several_says_which(
     circuits: tuple[int, ...], count: int, where: str | None
 ) -> None:
     from tests.building import case, unit_of
-    from troubleshoot.reasoning.conclude import Reasoner
 
     knowledge = knowing(hazard())
     found = Reasoner(knowledge).conclude(case(knowledge, unit=unit_of(knowledge, circuits=count)))
@@ -187,3 +198,40 @@ def test_a_person_may_look_at_the_finding_itself_once_more() -> None:
     assert found.by(LOOK, ONE) is not None and found.even_if_chosen(LOOK, ONE) is None
     chosen = found.even_if_chosen(ROOM, None)
     assert chosen is not None and chosen.id == "bite"
+
+
+VOLTS = measured("volts", {"normal": {"at_most": 5}}, reads=(Read("volts"),))
+
+
+@pytest.mark.parametrize(("typed", "barred"), [("3 V", False), ("900 V", True)])
+def test_a_number_that_shows_no_outcome_ends_no_ban(typed: str, barred: bool) -> None:
+    ban = Ban(tests=("room",), until=(Finding("volts", ("normal",)),))
+    knowledge = base([LOOK, ROOM, VOLTS], hazards=[hazard(ban)],
+                     quantities=[Quantity("volts", "V", "volts")])  # fmt: skip
+    found = concluded(knowledge, *bad_at(ONE), Answer("volts", (), typed))
+    assert (Forbidden(found).by(ROOM, None) is not None) is barred
+
+
+def test_what_stands_on_record_stands_though_the_rules_have_lost_it(shipped: Knowledge) -> None:
+    stop = {"event": "stop", "hazard": "gone-by-now", "on_record": True}
+    state = replay(shipped, [{"event": "start", "complaint": "no-heat"}, stop])
+    found = standing_hazards(conclude_visit(Reasoner(shipped), state))
+    assert "gone-by-now" in [each.hazard.id for each in found]
+
+
+def test_what_a_finding_is_computed_from_may_be_read_once_more(shipped: Knowledge) -> None:
+    events = [
+        {"event": "start", "complaint": "no-heat", "unit": {"heat": "gas"}},
+        {"event": "answer", "test": "flue-carbon-monoxide", "text": "900 ppm"},
+        {"event": "answer", "test": "flue-oxygen", "text": "7 %"},
+    ]
+    found = conclude_visit(Reasoner(shipped), replay(shipped, events))
+    stop = found.standing_stops[0].hazard
+    forbidden = Forbidden(found)
+    assert stop.id == "flue-carbon-monoxide-extreme"
+    assert stop.id in [each.hazard.id for each in forbidden.holding()]
+    for name in ("flue-gas-analysis", "flue-carbon-monoxide", "flue-oxygen"):
+        test = shipped.tests[name]
+        assert forbidden.by(test, None) is not None and forbidden.even_if_chosen(test, None) is None
+    other = shipped.tests["gas-manifold-pressure"]
+    assert forbidden.even_if_chosen(other, None) is not None

@@ -32,7 +32,7 @@ def ask_result(terminal: Terminal, met: StopMet, knowledge: Knowledge) -> HandOv
         "When was that?",
         lambda typed: when_read(typed, stopped_at(met), clock.now()),
     )
-    return HandOverResult(by, done, reading, when) if by and done and reading and when else None
+    return HandOverResult(by, done, reading, when) if when else None
 
 
 def ask_in_words(terminal: Terminal, question: str) -> str:

@@ -46,7 +46,7 @@ def found_words(
     if reading is None:
         return ""
     test = knowledge.tests[reading.test]
-    means = [o.means or o.id for o in test.outcomes if o.id in (reading.seen or reading.possible)]
+    means = [o.means or o.id for o in test.outcomes if o.id in reading.possible]
     where = state.unit.layout.shown(test.per, reading.at)
     read = f" ({reading.text})" if reading.text else ""
     return f"Found: {with_place(test.name, where)}: {'; '.join(means)}{read}."
