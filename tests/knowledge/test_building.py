@@ -18,6 +18,7 @@ from troubleshoot.knowledge.model import (
     Implication,
     Knowledge,
     LimitLine,
+    Override,
     Picture,
     Proof,
     Read,
@@ -128,7 +129,7 @@ def test_overrides_pictures_any_of_and_given(tmp_path: Path) -> None:
     )
     assert charge.pictures == (Picture("mild", ()),)
     assert charge.overrides == (
-        Picture(
+        Override(
             "",
             (Evidence("often", (Finding("superheat", ("normal-txv",)),)),),
             when={"metering": ("txv",)},

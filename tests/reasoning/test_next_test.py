@@ -13,7 +13,8 @@ from hypothesis import strategies as st
 from tests.building import base, case, fault, test_of, unit_of
 from tests.building import given as given_that
 from tests.reasoning.test_ranking import OUTCOMES, answers_for, random_base
-from troubleshoot.knowledge.model import Complaint, Knowledge, Test, TestKind
+from troubleshoot.knowledge.model import Complaint, Knowledge, Test
+from troubleshoot.knowledge.vocabulary import TestKind
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.choosing import choose
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner

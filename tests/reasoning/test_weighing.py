@@ -12,10 +12,10 @@ from hypothesis import strategies as st
 
 from tests.building import base, case, fault, test_of, unit_of
 from tests.building import given as given_that
-from troubleshoot.knowledge.model import Complaint, Grade, Knowledge
+from troubleshoot.knowledge.model import Complaint, Knowledge
+from troubleshoot.knowledge.vocabulary import PROBABILITY, Grade
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
-from troubleshoot.reasoning.grades import PROBABILITY
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.weighing import complaint_weight, outside_row
 

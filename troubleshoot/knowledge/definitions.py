@@ -8,24 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
-from typing import Final
 
 from troubleshoot.knowledge.base import RuleFile, entries
+from troubleshoot.knowledge.forms import LISTINGS
 from troubleshoot.knowledge.nodes import LocatedMapping, LocatedValue
 from troubleshoot.knowledge.walking import text_of, texts_of, value_at
-
-_LISTS: Final = {
-    "tests": (("tests", "test"),),
-    "procedures": (("procedures", "procedure"),),
-    "hazards": (("hazards", "hazard"),),
-    "complaints": (("complaints", "complaint"),),
-    "equipment": (("facts", "fact"), ("nameplate", "plate value")),
-    "quantities": (("quantities", "quantity"),),
-    "limits": (("limits", "limit"),),
-    "round": (("points", "round point"), ("drift-alarms", "drift alarm")),
-    "sources": (("sources", "source"),),
-}
-"""Which kinds of entry a kind of file lists, and under which key."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -70,9 +57,10 @@ def collect_definitions(files: tuple[RuleFile, ...]) -> Definitions:
 def _definitions(file: RuleFile) -> Iterator[Definition]:
     if file.kind == "fault":
         yield from _definition("fault", file, file.root, "fault")
-    for key, kind in _LISTS.get(file.kind, ()):
-        for node in entries(file.root, key):
-            yield from _definition(kind, file, node, "id")
+    for listing in LISTINGS.get(file.kind, ()):
+        if listing.called:
+            for node in entries(file.root, listing.key):
+                yield from _definition(listing.called, file, node, "id")
 
 
 def _definition(kind: str, file: RuleFile, node: object, key: str) -> Iterator[Definition]:

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from troubleshoot.knowledge.model import Complaint
-from troubleshoot.reasoning.grades import PROBABILITY
+from troubleshoot.knowledge.vocabulary import PROBABILITY
 from troubleshoot.reasoning.groups import Group
 from troubleshoot.reasoning.hypotheses import Hypotheses, Hypothesis
 from troubleshoot.reasoning.places import Place

@@ -5,7 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Final, get_args
 
-from troubleshoot.knowledge.model import Hazard, Signal, StopScope
+from troubleshoot.knowledge.model import Hazard
+from troubleshoot.knowledge.vocabulary import Signal, StopScope
 
 _SIGNALS: Final = get_args(Signal)
 _SCOPES: Final = (*get_args(StopScope), None)

@@ -14,10 +14,10 @@ from typing import Final
 from troubleshoot.knowledge.base import RuleFile
 from troubleshoot.knowledge.definitions import Definitions
 from troubleshoot.knowledge.forms import FORMS
-from troubleshoot.knowledge.forms.vocabulary import PLAIN_SOURCES
 from troubleshoot.knowledge.nodes import Located, LocatedMapping, LocatedValue
 from troubleshoot.knowledge.problems import Problem, did_you_mean
 from troubleshoot.knowledge.shapes import Facts, Findings, Name
+from troubleshoot.knowledge.vocabulary import PLAIN_SOURCES
 from troubleshoot.knowledge.walking import Step, text_of, texts_of, value_at, walk
 from troubleshoot.quantities.instruments import INSTRUMENTS
 from troubleshoot.quantities.units import UNITS

@@ -1,39 +1,136 @@
-"""The forms of all kinds of rule file, by kind."""
+"""The forms of all kinds of rule file, by kind, and what each of their lists holds."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import dataclass, replace
 from types import MappingProxyType
 from typing import Final
 
-from troubleshoot.knowledge.forms.fault_form import FAULT_FILE
-from troubleshoot.knowledge.forms.procedure_form import HAZARDS_FILE, PROCEDURES_FILE
-from troubleshoot.knowledge.forms.reference_form import (
-    COMPLAINTS_FILE,
-    EQUIPMENT_FILE,
-    LIMITS_FILE,
-    PACK_FILE,
-    QUANTITIES_FILE,
-    RETIRED_FILE,
-    ROUND_FILE,
-    SOURCES_FILE,
+from troubleshoot.knowledge.forms.declared import form_of
+from troubleshoot.knowledge.forms.pieces import FORMAT
+from troubleshoot.knowledge.model import (
+    Complaint,
+    DriftAlarm,
+    EquipmentFact,
+    Fault,
+    Hazard,
+    Implication,
+    NamedLimit,
+    PlateValue,
+    Procedure,
+    Quantity,
+    RoundPoint,
+    Test,
 )
-from troubleshoot.knowledge.forms.test_form import TESTS_FILE
-from troubleshoot.knowledge.shapes import Record
+from troubleshoot.knowledge.shapes import (
+    Field,
+    Findings,
+    ListOf,
+    NewId,
+    Pairs,
+    Record,
+    Text,
+    Word,
+    optional,
+    required,
+)
+
+_SOURCE: Final = Record(
+    "source",
+    (
+        required("id", NewId(), "words joined by hyphens; never changed once in use"),
+        required("published", Text(), "the published text"),
+        optional("used-for", Text(), "the figures taken from it"),
+    ),
+)
+_ALIAS: Final = Record(
+    "alias",
+    (
+        required("from", Pairs(Word(), Word(), least=1, most=1), "old test and outcome"),
+        required("to", Findings(), "the test and outcome that serve now"),
+    ),
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Listing:
+    """A list of entries in a kind of file, and the field of `Knowledge` that keeps them.
+
+    `called` is what the id of such an entry is a name of; nothing where entries have no id.
+    """
+
+    key: str
+    item: Record
+    meaning: str
+    kept: str
+    called: str = ""
+    required: bool = True
+
+    @property
+    def field(self) -> Field:
+        shape = ListOf(self.item, most=2000, apart=self.item.block)
+        return Field(self.key, shape, self.meaning, self.required)
+
+
+def _entries(thing: type, key: str, meaning: str, kept: str = "") -> Listing:
+    form = form_of(thing)
+    return Listing(key, form, meaning, kept or key, form.name)
+
+
+def _some(thing: type, key: str, meaning: str, kept: str) -> Listing:
+    return replace(_entries(thing, key, meaning, kept), required=False)
+
+
+_IMPLIES: Final = replace(
+    _some(Implication, "implies", "facts that follow from others", "implications"), called=""
+)
+
+LISTINGS: Final[Mapping[str, tuple[Listing, ...]]] = MappingProxyType(
+    {
+        "tests": (_entries(Test, "tests", "the tests"),),
+        "procedures": (_entries(Procedure, "procedures", "the rules"),),
+        "hazards": (_entries(Hazard, "hazards", "the hazards"),),
+        "complaints": (_entries(Complaint, "complaints", "the complaints"),),
+        "equipment": (
+            _some(EquipmentFact, "facts", "facts asked or read once", "facts"),
+            _some(PlateValue, "nameplate", "values that limits lean on", "plate_values"),
+            _IMPLIES,
+        ),
+        "quantities": (_entries(Quantity, "quantities", "the quantities"),),
+        "limits": (_entries(NamedLimit, "limits", "conditions of many rules"),),
+        "round": (
+            _some(RoundPoint, "points", "the points of the round, in order", "round_points"),
+            _some(DriftAlarm, "drift-alarms", "changes that deserve a look", "drift_alarms"),
+        ),
+        "sources": (Listing("sources", _SOURCE, "published texts", "sources", "source"),),
+    }
+)
+"""What each kind of file lists, in the order in which it is written."""
+
+
+def _file(name: str, *fields: Field) -> Record:
+    return Record(name, (FORMAT, *fields, *(each.field for each in LISTINGS.get(name, ()))))
+
+
+_CARD: Final = form_of(Fault)
+_SIGNED: Final = next(field for field in form_of(Test).fields if field.key == "signed")
 
 FORMS: Final[Mapping[str, Record]] = MappingProxyType(
     {
-        "tests": TESTS_FILE,
-        "fault": FAULT_FILE,
-        "procedures": PROCEDURES_FILE,
-        "hazards": HAZARDS_FILE,
-        "complaints": COMPLAINTS_FILE,
-        "equipment": EQUIPMENT_FILE,
-        "quantities": QUANTITIES_FILE,
-        "limits": LIMITS_FILE,
-        "round": ROUND_FILE,
-        "sources": SOURCES_FILE,
-        "retired": RETIRED_FILE,
-        "pack": PACK_FILE,
+        "tests": _file("tests", required("area", Word(), "part of the unit these tests are about")),
+        "fault": replace(_CARD, fields=(FORMAT, *_CARD.fields)),
+        **{kind: _file(kind) for kind in LISTINGS if kind != "tests"},
+        "retired": _file(
+            "retired",
+            optional("retired", ListOf(Word(), most=2000), "ids never to be used again"),
+            optional("aliases", ListOf(_ALIAS, most=2000), "old findings that stay readable"),
+            _SIGNED,
+        ),
+        "pack": _file(
+            "pack",
+            required("name", Text(longest=80), "whose rules these are"),
+            optional("about", Text(), "what they add"),
+        ),
     }
 )

@@ -4,12 +4,28 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Literal
+from typing import TYPE_CHECKING, Annotated, Literal
 
+from troubleshoot.knowledge.declaring import written
 from troubleshoot.knowledge.model.tests import Bound
-from troubleshoot.knowledge.model.words import FactsNeeded, Grade
+from troubleshoot.knowledge.model.words import FactsNeeded
+
+if TYPE_CHECKING:
+    from troubleshoot.knowledge.forms.declared import After, Items, Key
+    from troubleshoot.knowledge.forms.pieces import FaultNames, Id, Source, TestNames, UnitName
+    from troubleshoot.knowledge.shapes import (
+        ListOf,
+        Name,
+        Number,
+        OneOrMore,
+        Pairs,
+        Text,
+        Word,
+    )
+    from troubleshoot.knowledge.vocabulary import FormulaName, Grade, PlaceKind
 
 
+@written("complaint", block=True)
 @dataclass(frozen=True)
 class Complaint:
     """What the caller says; a start, never a filter. `faults` in order, the likeliest first.
@@ -18,93 +34,113 @@ class Complaint:
     it all the same.
     """
 
-    id: str
-    says: str
-    words: tuple[str, ...] = ()
-    looks: str = ""
-    first_tests: tuple[str, ...] = ()
-    pointless_tests: tuple[str, ...] = ()
-    faults: tuple[str, ...] = ()
-    also: tuple[str, ...] = ()
-    impossible_for: tuple[str, ...] = ()
-    unlisted: Grade = "never"
-    hazards_first: tuple[str, ...] = ()
-    all_clear: str | None = None
-    source: str = ""
+    id: Id
+    says: Annotated[str, Text(longest=200), "the caller's own words"]
+    words: Annotated[tuple[str, ...], OneOrMore(Text(longest=80)), "phrases to know it by"] = ()
+    looks: Annotated[str, "looks that cost almost nothing"] = ""
+    first_tests: Annotated[TestNames, "tests worth taking first"] = ()
+    pointless_tests: Annotated[TestNames, "tests that mean nothing on such a call"] = ()
+    faults: Annotated[FaultNames, "the likeliest first"] = ()
+    also: Annotated[FaultNames, "faults that now and then bring it"] = ()
+    impossible_for: Annotated[FaultNames, "faults that cannot cause it"] = ()
+    unlisted: Annotated[Grade, "how often another fault brings it; else never"] = "never"
+    hazards_first: Annotated[
+        tuple[str, ...], OneOrMore(Name("hazard")), "cautions before any question"
+    ] = ()
+    all_clear: Annotated[str | None, Name("test"), "the test that lets a stopped visit go on"] = (
+        None
+    )
+    source: Source = ""
 
 
+@written("fact")
 @dataclass(frozen=True)
 class EquipmentFact:
-    id: str
-    values: tuple[str, ...]
-    asks: str
-    counts: str | None = None
+    id: Id
+    values: Annotated[tuple[str, ...], ListOf(Word(), least=2, most=40), "the words it can have"]
+    asks: Annotated[str, After("counts"), Text(longest=200), "the question that settles it"]
+    counts: Annotated[PlaceKind | None, "the kind of place it counts"] = None
 
 
+@written("plate value")
 @dataclass(frozen=True)
 class PlateValue:
     """A value limits lean on: nameplate, or this unit's own usual value."""
 
-    id: str
-    unit: str
-    origin: Literal["nameplate", "own-record"]
-    meaning: str
-    per: str | None = None
+    id: Id
+    unit: UnitName
+    origin: Annotated[
+        Literal["nameplate", "own-record"],
+        Key("from"), After("per"),
+        "the plate, or this unit's record",
+    ]  # fmt: skip
+    meaning: Annotated[str, After("from"), "what it is"]
+    per: Annotated[PlaceKind | None, "kind of place, if there may be several"] = None
 
 
+@written("implication")
 @dataclass(frozen=True)
 class Implication:
-    when: FactsNeeded
-    then: Mapping[str, str]
+    when: Annotated[FactsNeeded, "facts that hold"]
+    then: Annotated[Mapping[str, str], Pairs(Name("fact"), Word(), least=1), "facts that follow"]
 
 
+@written("derivation")
 @dataclass(frozen=True)
 class Derivation:
     """One way to compute a quantity: a formula's name and the quantities or facts it takes."""
 
-    formula: str
-    inputs: tuple[str, ...]
+    formula: Annotated[FormulaName, "the formula's name"]
+    inputs: Annotated[
+        tuple[str, ...], OneOrMore(Name("input"), most=6), "quantities, facts or plate values"
+    ]
 
 
+@written("quantity")
 @dataclass(frozen=True)
 class Quantity:
-    id: str
-    unit: str
-    meaning: str
-    per: str | None = None
-    computed: tuple[Derivation, ...] = ()
+    id: Id
+    unit: UnitName
+    meaning: Annotated[str, After("per"), "what is measured, and how it is counted"]
+    per: Annotated[PlaceKind | None, "kind of place, if there may be several"] = None
+    computed: Annotated[
+        tuple[Derivation, ...], Items(most=6), "ways to compute it, the best first"
+    ] = ()
 
 
+@written("limit", block=True)
 @dataclass(frozen=True)
 class NamedLimit:
     """A condition of numbers that more than one rule leans on, with its source."""
 
-    id: str
-    applies_to: str
-    bounds: tuple[Bound, ...]
-    source: str = ""
+    id: Id
+    applies_to: Annotated[str, "what it is a limit for"]
+    bounds: Annotated[tuple[Bound, ...], Items(least=1, most=8), "when all hold, the state holds"]
+    source: Source
 
 
+@written("round point", block=True)
 @dataclass(frozen=True)
 class RoundPoint:
-    id: str
-    number: int
-    point: str
-    season: tuple[str, ...]
-    tests: tuple[str, ...]
-    how_often: str = ""
-    limit: str = ""
-    trend: str = ""
-    source: str = ""
+    id: Id
+    number: Annotated[int, Number(1, 1000, whole=True), "place in the round"]
+    point: Annotated[str, "what is looked at"]
+    season: Annotated[tuple[Literal["spring", "fall"], ...], "when"]
+    tests: Annotated[TestNames, "tests that settle it"] = ()
+    how_often: Annotated[str, Text(longest=120), "how often"] = ""
+    limit: Annotated[str, "limit in words"] = ""
+    trend: Annotated[str, "the change over the years that matters"] = ""
+    source: Source = ""
 
 
+@written("drift alarm")
 @dataclass(frozen=True)
 class DriftAlarm:
     """A change against this unit's own record that deserves a look, though within limits."""
 
-    id: str
-    quantity: str
-    text: str
-    change: float | None = None
-    unit: str | None = None
-    source: str = ""
+    id: Id
+    quantity: Annotated[str, Name("quantity"), "what drifts"]
+    text: Annotated[str, "what to say"]
+    change: Annotated[float | None, "change against this unit's record that counts"] = None
+    unit: Annotated[str | None, Name("unit"), "unit of the change"] = None
+    source: Source = ""

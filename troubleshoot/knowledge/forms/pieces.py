@@ -1,0 +1,217 @@
+"""Pieces that several forms share, and what becomes of those that no class of the model mirrors."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import replace
+from typing import Annotated, Any, Final, Literal, get_args
+
+from troubleshoot.knowledge.building import build
+from troubleshoot.knowledge.forms.declared import Items, form_of
+from troubleshoot.knowledge.model import (
+    Bound,
+    Condition,
+    Evidence,
+    FactsNeeded,
+    Finding,
+    LimitLine,
+    Signature,
+)
+from troubleshoot.knowledge.shapes import (
+    Anything,
+    Choice,
+    Exactly,
+    Facts,
+    Findings,
+    Later,
+    ListOf,
+    Name,
+    NewId,
+    Number,
+    OneOrMore,
+    Pairs,
+    Record,
+    Shape,
+    Tagged,
+    Text,
+    Truth,
+    Word,
+    optional,
+    required,
+)
+from troubleshoot.knowledge.vocabulary import GRADES, Grade, PlaceKind, Profile
+
+FORMAT_VERSION: Final = 1
+
+FORMAT: Final = required("format", Exactly(FORMAT_VERSION), "version of the form; always 1")
+_SOURCES: Final = OneOrMore(Name("source"), alone=True)
+SOURCE: Final = optional("source", _SOURCES, "where the figures come from")
+
+
+def joined(sources: list[str]) -> str:
+    return "; ".join(sources)
+
+
+Id = Annotated[str, NewId(), "words joined by hyphens; never changed once in use"]
+UnitName = Annotated[str, Name("unit"), "one of the units the program knows"]
+Source = Annotated[str, _SOURCES, joined, "where the figures come from"]
+TestNames = Annotated[tuple[str, ...], OneOrMore(Name("test"))]
+FaultNames = Annotated[tuple[str, ...], OneOrMore(Name("fault"), most=100)]
+Per = Annotated[PlaceKind | None, "kind of place; leave out for the whole unit"]
+When = Annotated[FactsNeeded, "only on units of this kind"]
+ExistsWhen = Annotated[FactsNeeded, "the kind of unit that has this at all"]
+Signed = Annotated[
+    tuple[Signature, ...], Items(most=60), "cautions that were taken away on purpose"
+]
+Conditions = Annotated[
+    Mapping[str, object], Pairs(Word(), Anything()), "outdoor temperature, minutes running"
+]
+
+
+def _line_of_one(when: FactsNeeded | None = None, **bound: Any) -> LimitLine:
+    """A line of one bound keeps its `when` on the line, where it decides the whole line."""
+    return LimitLine((Bound(**bound),), when or {})
+
+
+BOUND: Final = form_of(Bound)
+LIMIT_LINE: Final = Tagged(
+    "limit", (("all", form_of(LimitLine)),), otherwise=replace(BOUND, makes=_line_of_one)
+)
+
+_ANY_OF: Final = ListOf(Findings(), least=2, most=4)
+_STATEMENT: Final = Tagged(
+    "finding",
+    (
+        (
+            "any-of",
+            Record(
+                "any-of",
+                (required("any-of", _ANY_OF, "findings, at least one is seen"),),
+                block=True,
+            ),
+        ),
+    ),
+    Findings(),
+)
+EVIDENCE: Final = Record(
+    "evidence",
+    tuple(
+        optional(grade, ListOf(_STATEMENT, block=True), meaning)
+        for grade, meaning in zip(
+            GRADES,
+            (
+                "in nine cases of ten or more",
+                "in more than half of the cases",
+                "in a fifth to three fifths of the cases",
+                "in one case of five or fewer",
+                "contradicts the fault",
+            ),
+            strict=True,
+        )
+    ),
+)
+
+
+def graded(data: Mapping[Grade, Any]) -> tuple[Evidence, ...]:
+    """Evidence in the order of the card: grade by grade as written."""
+    return tuple(Evidence(grade, _any_of(item)) for grade, items in data.items() for item in items)
+
+
+def _any_of(item: Any) -> tuple[Finding, ...]:
+    return build(_ANY_OF, item["any-of"]) if "any-of" in item else (build(Findings(), item),)
+
+
+Graded = Annotated[tuple[Evidence, ...], EVIDENCE, graded]
+
+
+def is_effect(word: str) -> bool:
+    return word == "effect"
+
+
+WHO: Final = Tagged(
+    "who",
+    tuple(
+        (
+            key,
+            Record("who", (required(key, ListOf(Choice(get_args(Profile)), least=1), meaning),)),
+        )
+        for key, meaning in (("all", "all of these are needed"), ("any", "one of these will do"))
+    ),
+)
+
+
+def names_of_who(data: Mapping[str, list[Profile]]) -> tuple[Profile, ...]:
+    return tuple(*data.values())
+
+
+def rule_of_who(data: Mapping[Literal["all", "any"], Any]) -> Literal["all", "any"]:
+    return next(iter(data))
+
+
+READING: Final = Record(
+    "reading taken",
+    (
+        required("test", Name("test"), "the test"),
+        optional("at", Text(longest=60), "the place, where there are several"),
+        optional("outcome", OneOrMore(Name("outcome of test"), alone=True), "what was seen"),
+        optional("text", Anything(), "what was typed"),
+        optional("valid", Truth(), "false: the reading must not count"),
+        optional("instrument", Text(longest=120), "the meter used"),
+        optional("conditions", Pairs(Word(), Anything()), "outdoor temperature, minutes running"),
+    ),
+)
+
+
+def _condition() -> Shape:
+    return CONDITION
+
+
+_PART: Final = Later("condition", _condition)
+_PARTS: Final = ListOf(_PART, least=1, most=30)
+_AT_LEAST: Final = Record(
+    "at-least",
+    (
+        required("count", Number(1, 30, whole=True), "how many must hold"),
+        required("of", _PARTS, "the parts"),
+    ),
+)
+_ROOTS: Final[tuple[tuple[str, Shape, str], ...]] = (
+    ("all", _PARTS, "every part holds"),
+    ("any", _PARTS, "at least one part holds"),
+    ("at-least", _AT_LEAST, "so many parts hold"),
+    ("not", _PART, "the part was answered and does not hold"),
+    ("finding", Findings(), "a test read this"),
+    ("fact", Facts(), "the unit is of this kind"),
+    ("state", Name("state"), "a named condition of limits.yaml holds"),
+    ("derived", Name("derived finding"), "another rule concluded this"),
+)
+CONDITION: Final[Shape] = Tagged(
+    "condition",
+    tuple(
+        (key, Record("condition", (required(key, shape, meaning),)))
+        for key, shape, meaning in _ROOTS
+    ),
+)
+
+
+def condition_of(data: Any) -> Condition:
+    """A condition tree from a mapping with exactly one key.
+
+    A fact leaf with several facts means all of them, so it becomes `all` of single leaves.
+    """
+    ((op, value),) = data.items()
+    if op in ("all", "any"):
+        return Condition(op, parts=tuple(condition_of(part) for part in value))
+    if op == "at-least":
+        parts = tuple(condition_of(part) for part in value["of"])
+        return Condition(op, parts=parts, count=value["count"])
+    if op == "not":
+        return Condition(op, parts=(condition_of(value),))
+    if op == "finding":
+        return Condition(op, finding=build(Findings(), value))
+    if op == "fact":
+        leaves = tuple(
+            Condition(op, name=name, words=tuple(words)) for name, words in value.items()
+        )
+        return leaves[0] if len(leaves) == 1 else Condition("all", parts=leaves)
+    return Condition(op, name=value)
