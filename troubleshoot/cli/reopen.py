@@ -9,7 +9,7 @@ from troubleshoot.cli.conversation import Conversation
 from troubleshoot.cli.failures import KEPT, USAGE, Failure
 from troubleshoot.cli.hand_over_result import ask_result
 from troubleshoot.cli.kept_visits import opened
-from troubleshoot.cli.rule_base import shipped_rules
+from troubleshoot.cli.rule_base import missing_rules, shipped_rules, takes_rules
 from troubleshoot.cli.terminal import DangerCalled, EndOfInput, Terminal
 from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Hazard
@@ -28,6 +28,7 @@ NOT_BY_AN_APPRENTICE = (
 
 @click.command()
 @click.argument("visit")
+@takes_rules
 @click.pass_context
 def reopen(ctx: click.Context, visit: str) -> None:
     """Go on with a visit that a STOP ended, once it has been made safe.
@@ -38,7 +39,7 @@ def reopen(ctx: click.Context, visit: str) -> None:
     with opened(visit, ctx) as journal:
         knowledge, terminal = shipped_rules(), Terminal()
         book = VisitBook(knowledge, visit, journal, list(journal.events))
-        terminal.say_all(book.notices)
+        terminal.say_all([*missing_rules(journal.header), *book.notices])
         conversation = Conversation(knowledge, book, terminal)
         if reopened(conversation.decider.reasoner, book, terminal):
             ctx.exit(conversation.run())

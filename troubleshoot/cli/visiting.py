@@ -11,6 +11,7 @@ from troubleshoot.cli import clock
 from troubleshoot.cli.beginning import WELCOME, ask_profiles, ask_unit, begin, report_danger
 from troubleshoot.cli.call import show_call_cautions
 from troubleshoot.cli.failures import JOURNAL_FAILED, KEPT, Failure
+from troubleshoot.cli.rule_base import kept_with_visit, missing_rules
 from troubleshoot.cli.standing import meet_standing, met_by
 from troubleshoot.cli.terminal import (
     VISIT_IS_KEPT,
@@ -132,6 +133,7 @@ def _go_on(terminal: Terminal, visits: Path) -> Journal | None:
             journal = Journal.open(path)
             if journal.notice:
                 terminal.say(journal.notice)
+            terminal.say_all(missing_rules(journal.header))
             return journal
     return None
 
@@ -148,4 +150,4 @@ def _resume(terminal: Terminal, book: VisitBook, profiles: tuple[str, ...]) -> N
 def _new_journal(knowledge: Knowledge, visits: Path) -> Journal:
     today = f"{clock.now():%Y-%m-%d}"
     header = {"program": __version__, "rules": knowledge.digest, "date": today}
-    return Journal.create(visits, next_name(visits, today), header)
+    return Journal.create(visits, next_name(visits, today), {**header, **kept_with_visit()})
