@@ -112,7 +112,6 @@ def test_formatting_keeps_the_meaning_and_settles_at_once(kind: str, data: st.Da
     formatted = format_file(text, kind=kind)
     after, problems = read_form(FORMS[kind], read_located(formatted, "x"), "x")
     assert problems == []
-    assert after == before
     assert format_file(formatted, kind=kind) == formatted
     assert build_knowledge([(kind, after)]) == build_knowledge([(kind, before)])
 

@@ -31,7 +31,7 @@ AMPS = measured("amps", BANDS, reads=(Read("amps"),))
 SHELL = test_of("shell", "hot", per="circuit")
 LOOK = test_of("look", "bad", per="circuit")
 QUANTITIES = [Quantity("amps", "A", "amps"), Quantity("minutes-running", "min", "run")]
-EARLY = NamedLimit("early", "readings", (Bound("minutes-running", below=15),), "from memory")
+EARLY = NamedLimit("early", "readings", (Bound("minutes-running", below=15),))
 CARDS = [
     fault("open", {"almost-always": [{"look": "bad"}]}, subsystem="windings", per="circuit"),
     fault("protector", {"often": [{"look": "bad"}]}, subsystem="protection", per="circuit"),

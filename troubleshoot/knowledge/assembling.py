@@ -6,7 +6,7 @@ from collections.abc import Iterable, Iterator
 from typing import Any
 
 from troubleshoot.knowledge.building import build, build_record
-from troubleshoot.knowledge.forms import FORMS, LISTINGS, Listing
+from troubleshoot.knowledge.forms import FORMS, LISTINGS, Listing, has_source
 from troubleshoot.knowledge.model import Knowledge
 
 
@@ -31,9 +31,12 @@ def build_knowledge(files: Iterable[tuple[str, Any]], digest: str = "") -> Knowl
 
 
 def _keep(kept: Any, listing: Listing, data: Any) -> None:
-    """Add the entries of one file; those of a file of tests are of its area."""
+    """Add the entries of one file: of its area where it has one, and of its source where they
+    name none.
+    """
     more = {"area": data["area"]} if "area" in data else {}
-    for item in data.get(listing.key, ()):
+    default = {"source": data["source"]} if "source" in data and has_source(listing) else {}
+    for item in ({**default, **each} for each in data.get(listing.key, ())):
         if listing.kept == "sources":
             kept[item["id"]] = item["published"]
         elif listing.called:

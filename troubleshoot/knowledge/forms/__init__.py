@@ -8,7 +8,7 @@ from types import MappingProxyType
 from typing import Final
 
 from troubleshoot.knowledge.forms.declared import form_of
-from troubleshoot.knowledge.forms.pieces import FORMAT
+from troubleshoot.knowledge.forms.pieces import FORMAT, SOURCE_OF_FILE
 from troubleshoot.knowledge.model import (
     Complaint,
     DriftAlarm,
@@ -110,7 +110,14 @@ LISTINGS: Final[Mapping[str, tuple[Listing, ...]]] = MappingProxyType(
 
 
 def _file(name: str, *fields: Field) -> Record:
-    return Record(name, (FORMAT, *fields, *(each.field for each in LISTINGS.get(name, ()))))
+    lists = LISTINGS.get(name, ())
+    default = (SOURCE_OF_FILE,) if any(has_source(each) for each in lists) else ()
+    return Record(name, (FORMAT, *fields, *default, *(each.field for each in lists)))
+
+
+def has_source(listing: Listing) -> bool:
+    """Whether entries of a list name a source, and take that of their file where they do not."""
+    return listing.item.field("source") is not None
 
 
 _CARD: Final = form_of(Fault)

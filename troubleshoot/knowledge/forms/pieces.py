@@ -46,6 +46,7 @@ FORMAT_VERSION: Final = 1
 FORMAT: Final = required("format", Exactly(FORMAT_VERSION), "version of the form; always 1")
 _SOURCES: Final = OneOrMore(Name("source"), alone=True)
 SOURCE: Final = optional("source", _SOURCES, "where the figures come from")
+SOURCE_OF_FILE: Final = optional("source", _SOURCES, "of every entry here that names none")
 
 
 def joined(sources: list[str]) -> str:

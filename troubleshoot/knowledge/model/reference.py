@@ -116,7 +116,7 @@ class NamedLimit:
     id: Id
     applies_to: Annotated[str, "what it is a limit for"]
     bounds: Annotated[tuple[Bound, ...], Items(least=1, most=8), "when all hold, the state holds"]
-    source: Source
+    source: Source = ""
 
 
 @written("round point", block=True)
