@@ -6,13 +6,21 @@
 from __future__ import annotations
 
 from collections import Counter
-from typing import Any
+from dataclasses import dataclass
+from itertools import pairwise
+from math import inf
+from typing import Any, Final
 
 from troubleshoot.knowledge.forms import LISTINGS, has_source
+
+_SCALE: Final = {"quantity": "of", "relative-to": "relative-to", "as": "as"}
+"""The keys of a limit that say what is compared, and what bands call them."""
 
 
 def upgraded(kind: str, data: dict[str, Any]) -> dict[str, Any]:
     """The plain data of a file, as it is written now."""
+    if kind == "tests":
+        data = {**data, "tests": [_in_bands(test) for test in data["tests"]]}
     return _source_said_once(kind, data)
 
 
@@ -35,3 +43,65 @@ def _source_said_once(kind: str, data: dict[str, Any]) -> dict[str, Any]:
         ]
         data = {**data, each.key: items}
     return data
+
+
+@dataclass(frozen=True, order=True, slots=True)
+class _Span:
+    """A line of limits on one scale. `taken`: the number itself belongs to it."""
+
+    low: float
+    high: float
+    low_taken: bool
+    high_taken: bool
+    outcome: str
+
+    @classmethod
+    def of(cls, line: dict[str, Any], outcome: str) -> _Span:
+        least, most = line.get("between", (None, None))
+        low, low_taken = line.get("at-least", least), "above" not in line
+        high, high_taken = line.get("at-most", most), "below" not in line
+        return cls(
+            low=-inf if line.get("above", low) is None else line.get("above", low),
+            high=inf if line.get("below", high) is None else line.get("below", high),
+            low_taken=low_taken,
+            high_taken=high_taken,
+            outcome=outcome,
+        )
+
+    @property
+    def band(self) -> dict[str, Any]:
+        end = {} if self.high == inf else {"up-to" if self.high_taken else "below": self.high}
+        return {"outcome": self.outcome, **end}
+
+
+def _in_bands(test: dict[str, Any]) -> dict[str, Any]:
+    """A test whose limits cut one scale without a gap, with bands; any other as it is."""
+    lines = [
+        (outcome["id"], line)
+        for outcome in test["outcomes"]
+        for line in outcome.get("limits", ())
+        if "reads" not in line
+    ]
+    scales = [{key: line.get(key) for key in _SCALE} for _, line in lines]
+    if len(lines) < 2 or any(each != scales[0] for each in scales):
+        return test
+    if "bands" in test or any("all" in line or "when" in line for _, line in lines):
+        return test
+    spans = sorted(_Span.of(line, outcome) for outcome, line in lines)
+    whole = spans[0].low == -inf and spans[-1].high == inf
+    if not whole or not all(
+        one.high == next_.low and one.high_taken != next_.low_taken
+        for one, next_ in pairwise(spans)
+    ):
+        return test
+    scale = {_SCALE[key]: value for key, value in scales[0].items() if value is not None}
+    bands = {**scale, "from-low-to-high": [span.band for span in spans]}
+    outcomes = [_without_numbers(outcome) for outcome in test["outcomes"]]
+    return {**test, "bands": bands, "outcomes": outcomes}
+
+
+def _without_numbers(outcome: dict[str, Any]) -> dict[str, Any]:
+    """An outcome with what a meter reads as zero or open, and no numbers."""
+    left = [line for line in outcome.get("limits", ()) if "reads" in line]
+    kept = {key: value for key, value in outcome.items() if key != "limits"}
+    return {**kept, "limits": left} if left else kept

@@ -117,8 +117,9 @@ class _Naming:
                 yield from self._among(word, at, "source", known)
 
     def _own_outcome(self, step: Step) -> Iterator[Problem]:
-        test = next((text_of(value_at(node, "id")) for node in reversed(step.inside)), None)
-        outcomes = self._definitions.words["test"].get(test or "", ())
+        ids = (text_of(value_at(node, "id")) for node in reversed(step.inside))
+        test = next(filter(None, ids), "")
+        outcomes = self._definitions.words["test"].get(test, ())
         for word, at in texts_of(step.node):
             yield from self._among(word, at, f"outcome of {test}", frozenset(outcomes))
 

@@ -7,6 +7,7 @@ where the object's fields are not the file's keys, one of the classes below.
 
 from __future__ import annotations
 
+import sys
 import types
 from collections.abc import Callable, Iterator
 from dataclasses import MISSING, InitVar, dataclass, replace
@@ -157,7 +158,7 @@ def _in_order(declared: list[_Declared]) -> tuple[Field, ...]:
 
 def _declared(thing: type) -> Iterator[_Declared]:
     """The fields that authors fill in, in the order of the class."""
-    hints = get_type_hints(thing, _names(), include_extras=True)
+    hints = get_type_hints(thing, _names(thing), include_extras=True)
     for name, field in thing.__dataclass_fields__.items():  # type: ignore[attr-defined]
         hint = hints[name]
         hint = hint.type if isinstance(hint, InitVar) else hint
@@ -167,12 +168,12 @@ def _declared(thing: type) -> Iterator[_Declared]:
             yield _Declared(name, inner, required, tuple(said))
 
 
-def _names() -> dict[str, Any]:
-    """Every name that annotations of the model use."""
+def _names(thing: type) -> dict[str, Any]:
+    """Every name that annotations of a class may use."""
     from troubleshoot.knowledge.forms import pieces
 
     found: dict[str, Any] = {}
-    for module in (vocabulary, shapes, pieces, model):
+    for module in (vocabulary, shapes, pieces, model, sys.modules[thing.__module__]):
         found |= vars(module)
     own = {each.__name__: each for each in (Key, After, Of, Inside, Items)}
     return found | own | {"InitVar": InitVar}

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import InitVar, dataclass, field
+from dataclasses import InitVar, dataclass, field, replace
 from typing import TYPE_CHECKING, Annotated, Literal
 
 from troubleshoot.knowledge.declaring import written
@@ -107,6 +107,46 @@ class Read:
     ] = None
 
 
+@written("band")
+@dataclass(frozen=True)
+class Band:
+    """The numbers of one outcome, from where the band before it ends."""
+
+    outcome: Annotated[str, Name("own outcome"), "what it is to read a number of this band"]
+    below: Annotated[float | None, "the band ends before this number"] = None
+    up_to: Annotated[float | None, "the band ends with this number"] = None
+
+
+@written("bands")
+@dataclass(frozen=True)
+class Bands:
+    """One scale cut into outcomes: each number lies in one band, so that there is no gap."""
+
+    of: Annotated[str, Name("quantity"), "what is compared"]
+    from_low_to_high: Annotated[
+        tuple[Band, ...],
+        After("as"), Items(least=2, most=20),
+        "each from where the one before it ends; the last has no end",
+    ]  # fmt: skip
+    relative_to: Annotated[
+        str | None, Name("reference"), "a nameplate value or another quantity"
+    ] = None
+    compared_as: Annotated[Comparison, Key("as"), "how it is compared with relative-to"] = "value"
+
+    def lines(self) -> dict[str, tuple[LimitLine, ...]]:
+        """The limits of each outcome, in the order of its bands."""
+        found: dict[str, tuple[LimitLine, ...]] = {}
+        above = at_least = None
+        for band in self.from_low_to_high:
+            bound = Bound(
+                self.of, self.relative_to, self.compared_as,
+                above=above, at_least=at_least, below=band.below, at_most=band.up_to,
+            )  # fmt: skip
+            found[band.outcome] = (*found.get(band.outcome, ()), LimitLine((bound,)))
+            above, at_least = band.up_to, band.below
+        return found
+
+
 @written("test", block=True)
 @dataclass(frozen=True)
 class Test:
@@ -157,6 +197,19 @@ class Test:
     reads: Annotated[tuple[Read, ...], Items(most=6), "what a typed number means"] = ()
     signed: Signed = ()
     source: Source = ""
+    bands: InitVar[
+        Annotated[Bands | None, After("reads"), "one scale that tells outcomes apart"]
+    ] = None
+
+    def __post_init__(self, bands: Bands | None) -> None:
+        """Bands become limits of their outcomes, after those that an outcome has of its own."""
+        lines = {} if bands is None else bands.lines()
+        if lines:
+            outcomes = tuple(
+                replace(each, limits=(*each.limits, *lines.get(each.id, ())))
+                for each in self.outcomes
+            )
+            object.__setattr__(self, "outcomes", outcomes)
 
 
 @dataclass(frozen=True)
