@@ -6,27 +6,28 @@ from collections.abc import Iterable, Iterator
 from typing import Any
 
 from troubleshoot.knowledge.building import build, build_record
-from troubleshoot.knowledge.forms import FORMS, LISTINGS, Listing, has_source
+from troubleshoot.knowledge.forms import LISTINGS, ONE_A_FILE, Listing, has_source
+from troubleshoot.knowledge.forms.pieces import SIGNED
 from troubleshoot.knowledge.model import Knowledge
 
 
 def build_knowledge(files: Iterable[tuple[str, Any]], digest: str = "") -> Knowledge:
     """Build the whole rule base from (kind, plain data that passed its form), in file order."""
-    kept: dict[str, Any] = {listing.kept: {} for each in LISTINGS.values() for listing in each}
-    kept |= {"faults": {}, "implications": [], "aliases": {}, "retired": set(), "signed": []}
+    lists = [*ONE_A_FILE.values(), *(each for lists in LISTINGS.values() for each in lists)]
+    kept: dict[str, Any] = {each.kept: {} if each.called else [] for each in lists}
+    kept |= {"aliases": {}, "retired": set(), "signed": [], "settled_first": []}
     for kind, data in files:
         for listing in LISTINGS.get(kind, ()):
             _keep(kept[listing.kept], listing, data)
-        if kind == "fault":
-            fault = build_record(FORMS["fault"], data)
-            kept["faults"][fault.id] = fault
+        kept["settled_first"] += data.get("settled-first", ())
+        if kind in ONE_A_FILE:
+            alone = ONE_A_FILE[kind]
+            kept[alone.kept][data[alone.key]] = build_record(alone.item, data)
         elif kind == "retired":
             kept["retired"] |= set(data.get("retired", ()))
             kept["aliases"] |= dict(_aliases(data))
-            signed = FORMS["retired"].field("signed")
-            kept["signed"] += build(signed.shape, data.get("signed", ())) if signed else ()
-    for name in ("implications", "signed"):
-        kept[name] = tuple(kept[name])
+            kept["signed"] += build(SIGNED.shape, data.get("signed", ()))
+    kept = {key: tuple(each) if isinstance(each, list) else each for key, each in kept.items()}
     return Knowledge(**kept | {"retired": frozenset(kept["retired"])}, digest=digest)
 
 

@@ -10,7 +10,7 @@ from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
 
 from troubleshoot.knowledge.base import RuleFile, entries
-from troubleshoot.knowledge.forms import LISTINGS
+from troubleshoot.knowledge.forms import LISTINGS, ONE_A_FILE
 from troubleshoot.knowledge.nodes import LocatedMapping, LocatedValue
 from troubleshoot.knowledge.walking import text_of, texts_of, value_at
 
@@ -55,8 +55,9 @@ def collect_definitions(files: tuple[RuleFile, ...]) -> Definitions:
 
 
 def _definitions(file: RuleFile) -> Iterator[Definition]:
-    if file.kind == "fault":
-        yield from _definition("fault", file, file.root, "fault")
+    if file.kind in ONE_A_FILE:
+        alone = ONE_A_FILE[file.kind]
+        yield from _definition(alone.called, file, file.root, alone.key)
     for listing in LISTINGS.get(file.kind, ()):
         if listing.called:
             for node in entries(file.root, listing.key):

@@ -99,6 +99,8 @@ LegReducer = Literal[
 
 FormulaName = Literal[
     "copy",
+    "sum",
+    "average",
     "difference",
     "absolute-difference",
     "ratio",
@@ -110,9 +112,11 @@ FormulaName = Literal[
     "target-superheat",
     "compression-ratio",
     "outdoor-air-fraction",
+    "mixed-air-temperature",
     "capacitance-under-load",
     "gas-flow",
     "gas-input",
+    "meter-time",
     "airflow-per-ton",
     "co-air-free",
 ]

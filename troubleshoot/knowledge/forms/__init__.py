@@ -8,9 +8,10 @@ from types import MappingProxyType
 from typing import Final
 
 from troubleshoot.knowledge.forms.declared import form_of
-from troubleshoot.knowledge.forms.pieces import FORMAT, SOURCE_OF_FILE
+from troubleshoot.knowledge.forms.pieces import FORMAT, SIGNED, SOURCE_OF_FILE
 from troubleshoot.knowledge.model import (
     Complaint,
+    Day,
     DriftAlarm,
     EquipmentFact,
     Fault,
@@ -20,14 +21,19 @@ from troubleshoot.knowledge.model import (
     PlateValue,
     Procedure,
     Quantity,
+    Relation,
     RoundPoint,
+    SoundReading,
     Test,
+    TypicalUnit,
 )
 from troubleshoot.knowledge.shapes import (
     Field,
     Findings,
     ListOf,
+    Name,
     NewId,
+    OneOrMore,
     Pairs,
     Record,
     Text,
@@ -103,16 +109,24 @@ LISTINGS: Final[Mapping[str, tuple[Listing, ...]]] = MappingProxyType(
             _some(RoundPoint, "points", "the points of the round, in order", "round_points"),
             _some(DriftAlarm, "drift-alarms", "changes that deserve a look", "drift_alarms"),
         ),
+        "sound-unit": (
+            replace(_some(Day, "days", "the weather of a call", "days"), called=""),
+            _entries(SoundReading, "sound", "what each quantity reads"),
+        ),
+        "relations": (_entries(Relation, "relations", "what always holds between readings"),),
         "sources": (Listing("sources", _SOURCE, "published texts", "sources", "source"),),
     }
 )
 """What each kind of file lists, in the order in which it is written."""
 
 
-def _file(name: str, *fields: Field) -> Record:
-    lists = LISTINGS.get(name, ())
-    default = (SOURCE_OF_FILE,) if any(has_source(each) for each in lists) else ()
-    return Record(name, (FORMAT, *fields, *default, *(each.field for each in lists)))
+ONE_A_FILE: Final[Mapping[str, Listing]] = MappingProxyType(
+    {
+        "fault": Listing("fault", form_of(Fault), "a fault card", "faults", "fault"),
+        "unit": Listing("unit", form_of(TypicalUnit), "a unit", "typical_units", "typical unit"),
+    }
+)
+"""What files of a single entry hold; its id stands under the key that is named here."""
 
 
 def has_source(listing: Listing) -> bool:
@@ -120,24 +134,49 @@ def has_source(listing: Listing) -> bool:
     return listing.item.field("source") is not None
 
 
-_CARD: Final = form_of(Fault)
-_SIGNED: Final = next(field for field in form_of(Test).fields if field.key == "signed")
+_OF_FILE: Final[Mapping[str, tuple[Field, ...]]] = MappingProxyType(
+    {
+        "tests": (required("area", Word(), "part of the unit these tests are about"),),
+        "sound-unit": (
+            replace(SOURCE_OF_FILE, meaning="where the figures come from", required=True),
+            optional("settled-first", OneOrMore(Name("quantity")), "what the others follow from"),
+        ),
+    }
+)
+"""What a kind of file says before its lists."""
+
+
+def _file(kind: str) -> Record:
+    lists = LISTINGS[kind]
+    default = (SOURCE_OF_FILE,) if any(has_source(each) for each in lists) else ()
+    fields = (FORMAT, *_OF_FILE.get(kind, ()), *default, *(each.field for each in lists))
+    return Record(kind, fields)
+
+
+def _alone(listing: Listing) -> Record:
+    return replace(listing.item, fields=(FORMAT, *listing.item.fields))
+
 
 FORMS: Final[Mapping[str, Record]] = MappingProxyType(
     {
-        "tests": _file("tests", required("area", Word(), "part of the unit these tests are about")),
-        "fault": replace(_CARD, fields=(FORMAT, *_CARD.fields)),
-        **{kind: _file(kind) for kind in LISTINGS if kind != "tests"},
-        "retired": _file(
+        **{kind: _file(kind) for kind in LISTINGS},
+        **{kind: _alone(listing) for kind, listing in ONE_A_FILE.items()},
+        "retired": Record(
             "retired",
-            optional("retired", ListOf(Word(), most=2000), "ids never to be used again"),
-            optional("aliases", ListOf(_ALIAS, most=2000), "old findings that stay readable"),
-            _SIGNED,
+            (
+                FORMAT,
+                optional("retired", ListOf(Word(), most=2000), "ids never to be used again"),
+                optional("aliases", ListOf(_ALIAS, most=2000), "old findings that stay readable"),
+                SIGNED,
+            ),
         ),
-        "pack": _file(
+        "pack": Record(
             "pack",
-            required("name", Text(longest=80), "whose rules these are"),
-            optional("about", Text(), "what they add"),
+            (
+                FORMAT,
+                required("name", Text(longest=80), "whose rules these are"),
+                optional("about", Text(), "what they add"),
+            ),
         ),
     }
 )

@@ -63,10 +63,11 @@ class Inside:
 
 @dataclass(frozen=True)
 class Items:
-    """A list of entries: how many, and whether an empty line stands between them."""
+    """A list of entries: how many, and whether one alone is written without brackets."""
 
     most: int = 400
     least: int = 0
+    alone: bool = False
 
 
 _SHAPES: Final = get_args(shapes.Shape)
@@ -105,6 +106,8 @@ class _Declared:
         inferred = _shape_of(self.type)
         items = self.says(Items)
         if items is not None and isinstance(inferred, ListOf):
+            if items.alone:
+                return OneOrMore(inferred.item, most=items.most, alone=True)
             return replace(inferred, least=items.least, most=items.most)
         return inferred
 

@@ -69,12 +69,22 @@ Conditions = Annotated[
 ]
 
 
+SIGNED: Final = optional(
+    "signed",
+    ListOf(form_of(Signature), most=60),
+    "cautions that were taken away on purpose",
+)
+BOUND: Final = form_of(Bound)
+Where = Annotated[
+    tuple[Bound, ...], OneOrMore(BOUND, most=6, alone=True), "only where these numbers hold"
+]
+
+
 def _line_of_one(when: FactsNeeded | None = None, **bound: Any) -> LimitLine:
     """A line of one bound keeps its `when` on the line, where it decides the whole line."""
     return LimitLine((Bound(**bound),), when or {})
 
 
-BOUND: Final = form_of(Bound)
 LIMIT_LINE: Final = Tagged(
     "limit", (("all", form_of(LimitLine)),), otherwise=replace(BOUND, makes=_line_of_one)
 )

@@ -40,6 +40,13 @@ from troubleshoot.knowledge.model.reference import (
     Quantity,
     RoundPoint,
 )
+from troubleshoot.knowledge.model.sound import (
+    Day,
+    Relation,
+    SoundReading,
+    SoundWay,
+    TypicalUnit,
+)
 from troubleshoot.knowledge.model.tests import (
     Bound,
     Finding,
@@ -55,6 +62,7 @@ __all__ = [
     "Bound",
     "Complaint",
     "Condition",
+    "Day",
     "Derivation",
     "DriftAlarm",
     "EquipmentFact",
@@ -77,12 +85,16 @@ __all__ = [
     "Proof",
     "Quantity",
     "Read",
+    "Relation",
     "Repair",
     "RoundPoint",
     "Signature",
+    "SoundReading",
+    "SoundWay",
     "Stop",
     "Test",
     "Trigger",
+    "TypicalUnit",
     "Void",
 ]
 
@@ -104,6 +116,12 @@ class Knowledge:
     round_points: Mapping[str, RoundPoint]
     drift_alarms: Mapping[str, DriftAlarm]
     sources: Mapping[str, str]
+    sound: Mapping[str, SoundReading] = field(default_factory=dict)
+    """What a sound unit reads, by quantity."""
+    settled_first: tuple[str, ...] = ()
+    days: tuple[Day, ...] = ()
+    relations: Mapping[str, Relation] = field(default_factory=dict)
+    typical_units: Mapping[str, TypicalUnit] = field(default_factory=dict)
     aliases: Mapping[tuple[str, str], tuple[str, str]] = field(default_factory=dict)
     retired: frozenset[str] = frozenset()
     signed: tuple[Signature, ...] = ()

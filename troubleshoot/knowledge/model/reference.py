@@ -88,12 +88,17 @@ class Implication:
 @written("derivation")
 @dataclass(frozen=True)
 class Derivation:
-    """One way to compute a quantity: a formula's name and the quantities or facts it takes."""
+    """One way to compute a quantity: a formula's name and the quantities or facts it takes.
+
+    What comes out is multiplied by `times`, then `plus` is added.
+    """
 
     formula: Annotated[FormulaName, "the formula's name"]
     inputs: Annotated[
         tuple[str, ...], OneOrMore(Name("input"), most=6), "quantities, facts or plate values"
     ]
+    times: Annotated[float, "by which that is multiplied"] = 1.0
+    plus: Annotated[float, "what is added after that"] = 0.0
 
 
 @written("quantity")
