@@ -37,7 +37,6 @@ complaints:
   - id: hissing-from-the-roof
     says: Something hisses at us from the roof
     words: [hissing swan, hisses from the roof]
-    faults: [swans-nest-on-fan-guard]
     first-tests: [birds-on-fan-guard]
     source: common practice, no source
 """,
@@ -48,6 +47,7 @@ name: A nest of swans lies on a fan guard
 subsystem: condenser
 is: cause
 how-common: uncommon
+calls: {{almost-always: [hissing-from-the-roof], often: [no-cooling]}}
 evidence:
   almost-always:
     - birds-on-fan-guard: nest-there
@@ -103,6 +103,9 @@ source: common practice, no source
 """
 
 
+SHIPPED_CALL = CASE.replace("hissing-from-the-roof", "no-cooling")
+
+
 @pytest.fixture
 def north(tmp_path: Path) -> Path:
     return written(tmp_path / "north", FILES)
@@ -146,6 +149,9 @@ def test_a_pack_that_passes_the_check_is_used_by_every_command(
         code, said, _ = run(*command, "--json", "--rules", north, folder=tmp_path)
         account = json.loads(said)
         assert (code, account["causes"][0]["id"]) == (0, FAULT), command
+    case.write_text(SHIPPED_CALL, "utf-8")
+    code, said, _ = run("assess", case, "--json", "--rules", north, folder=tmp_path)
+    assert json.loads(said)["causes"][0]["id"] == FAULT
     code, said, _ = run("rules", "explain", FAULT, "--rules", north, folder=tmp_path)
     assert (code, "A nest of swans" in said) == (0, True)
     code, said, _ = run("rules", "schema", "fault", "--rules", north, folder=tmp_path)
@@ -248,6 +254,6 @@ def test_a_kept_visit_says_which_rules_it_began_with(north: Path, tmp_path: Path
     assert str(north) in journal.read_text("utf-8").splitlines()[0]
     for words, missing in (((), True), (("--rules", str(north)), False)):
         with Person(data, *words) as person:
-            said = " ".join(person.types("y").split())
-            assert (f"--rules {north}" in said.replace("- ", "-")) is missing, said
+            said = "".join(person.types("y").split())  # lines break anywhere
+            assert (f"--rules{north}" in said) is missing, said
             person.types("q")

@@ -87,7 +87,9 @@ def test_a_sign_this_unit_cannot_show_weighs_nothing() -> None:
 
 
 COMPLAINT = Complaint(
-    "hot", "It is hot", faults=("first", "second"), also=("also",), impossible_for=("no",)
+    "hot",
+    "It is hot",
+    brought_by={"first": "almost-always", "second": "often", "also": "seldom", "no": "never"},
 )
 
 

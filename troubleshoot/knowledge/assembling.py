@@ -2,13 +2,17 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
-from typing import Any
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import replace
+from typing import Any, Final, get_args
 
 from troubleshoot.knowledge.building import build, build_record
 from troubleshoot.knowledge.forms import LISTINGS, ONE_A_FILE, Listing, has_source
 from troubleshoot.knowledge.forms.pieces import SIGNED
-from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.knowledge.model import Complaint, Fault, Knowledge
+from troubleshoot.knowledge.vocabulary import GRADES, HowCommon
+
+_COMMON: Final = get_args(HowCommon)
 
 
 def build_knowledge(files: Iterable[tuple[str, Any]], digest: str = "") -> Knowledge:
@@ -28,6 +32,7 @@ def build_knowledge(files: Iterable[tuple[str, Any]], digest: str = "") -> Knowl
             kept["aliases"] |= dict(_aliases(data))
             kept["signed"] += build(SIGNED.shape, data.get("signed", ()))
     kept = {key: tuple(each) if isinstance(each, list) else each for key, each in kept.items()}
+    kept["complaints"] = _brought(kept["complaints"], kept["faults"])
     return Knowledge(**kept | {"retired": frozenset(kept["retired"])}, digest=digest)
 
 
@@ -44,6 +49,20 @@ def _keep(kept: Any, listing: Listing, data: Any) -> None:
             kept[item["id"]] = build_record(listing.item, item, **more)
         else:
             kept.append(build_record(listing.item, item))
+
+
+def _brought(
+    complaints: Mapping[str, Complaint], faults: Mapping[str, Fault]
+) -> dict[str, Complaint]:
+    """Complaints with what the cards say of themselves, the likeliest first."""
+    commonest = sorted(faults.values(), key=lambda fault: _COMMON.index(fault.how_common))
+    found = {}
+    for name, complaint in complaints.items():
+        grades = {fault.id: fault.calls[name] for fault in commonest if name in fault.calls}
+        grades |= complaint.brought_by
+        likeliest = sorted(grades.items(), key=lambda each: GRADES.index(each[1]))
+        found[name] = replace(complaint, brought_by=dict(likeliest))
+    return found
 
 
 def _aliases(data: Any) -> Iterator[tuple[tuple[str, str], tuple[str, str]]]:

@@ -29,7 +29,7 @@ from troubleshoot.knowledge.shapes import (
     Shape,
     Tagged,
 )
-from troubleshoot.knowledge.upgrading import upgraded
+from troubleshoot.knowledge.upgrading import form_before, upgraded
 from troubleshoot.knowledge.yaml_scalars import write_scalar
 
 WIDTH: Final = 100
@@ -47,7 +47,7 @@ def format_file(text: str, path: str = "the file", kind: str | None = None) -> s
     root = read_located(text, path)
     kind = kind or kind_of_content(root)
     form = FORMS[kind]
-    data, problems = read_form(form, root, path)
+    data, problems = read_form(form_before(kind), root, path)
     for line, column in comments_below(text):
         what = "a comment that formatting would lose"
         instead = "move it to the top of the file"

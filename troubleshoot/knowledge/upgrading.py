@@ -6,19 +6,40 @@
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from itertools import pairwise
 from math import inf
 from typing import Any, Final
 
-from troubleshoot.knowledge.forms import LISTINGS, has_source
+from troubleshoot.knowledge.forms import FORMS, LISTINGS, has_source
+from troubleshoot.knowledge.shapes import Name, OneOrMore, Record, optional
+from troubleshoot.knowledge.vocabulary import GRADES
 
 _SCALE: Final = {"quantity": "of", "relative-to": "relative-to", "as": "as"}
 """The keys of a limit that say what is compared, and what bands call them."""
 
 
+_LISTS: Final = ("faults", "also", "impossible-for")
+"""What complaints listed before cards said under `calls` what they bring."""
+
+
+def form_before(kind: str) -> Record:
+    """The form of a kind of file, with the keys that it had before."""
+    form = FORMS[kind]
+    if kind != "complaints":
+        return form
+    (listing,) = LISTINGS[kind]
+    names = OneOrMore(Name("fault"), most=400)
+    old = tuple(optional(key, names, "as it was written before") for key in _LISTS)
+    item = replace(listing.item, fields=(*listing.item.fields, *old))
+    field = replace(listing, item=item).field
+    return replace(form, fields=tuple(field if f.key == kind else f for f in form.fields))
+
+
 def upgraded(kind: str, data: dict[str, Any]) -> dict[str, Any]:
     """The plain data of a file, as it is written now."""
+    if kind == "complaints":
+        data = {**data, "complaints": [_in_grades(each) for each in data["complaints"]]}
     if kind == "tests":
         data = {**data, "tests": [_in_bands(test) for test in data["tests"]]}
     return _source_said_once(kind, data)
@@ -72,6 +93,22 @@ class _Span:
     def band(self) -> dict[str, Any]:
         end = {} if self.high == inf else {"up-to" if self.high_taken else "below": self.high}
         return {"outcome": self.outcome, **end}
+
+
+def _in_grades(complaint: dict[str, Any]) -> dict[str, Any]:
+    """A complaint whose lists of faults are grades: the first of them was the likeliest."""
+    first, *others = complaint.get("faults") or [None]
+    lists = {
+        "almost-always": [] if first is None else [first],
+        "often": others,
+        "seldom": complaint.get("also", []),
+        "never": complaint.get("impossible-for", []),
+    }
+    old = complaint.get("brought-by", {})
+    grades = {grade: [*old.get(grade, []), *lists.get(grade, [])] for grade in GRADES}
+    kept = {key: value for key, value in complaint.items() if key not in _LISTS}
+    brought = {grade: names for grade, names in grades.items() if names}
+    return {**kept, "brought-by": brought} if brought else kept
 
 
 def _in_bands(test: dict[str, Any]) -> dict[str, Any]:

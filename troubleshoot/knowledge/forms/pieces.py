@@ -57,7 +57,6 @@ Id = Annotated[str, NewId(), "words joined by hyphens; never changed once in use
 UnitName = Annotated[str, Name("unit"), "one of the units the program knows"]
 Source = Annotated[str, _SOURCES, joined, "where the figures come from"]
 TestNames = Annotated[tuple[str, ...], OneOrMore(Name("test"))]
-FaultNames = Annotated[tuple[str, ...], OneOrMore(Name("fault"), most=100)]
 Per = Annotated[PlaceKind | None, "kind of place; leave out for the whole unit"]
 When = Annotated[FactsNeeded, "only on units of this kind"]
 ExistsWhen = Annotated[FactsNeeded, "the kind of unit that has this at all"]
@@ -104,23 +103,28 @@ _STATEMENT: Final = Tagged(
     ),
     Findings(),
 )
-EVIDENCE: Final = Record(
-    "evidence",
-    tuple(
-        optional(grade, ListOf(_STATEMENT, block=True), meaning)
-        for grade, meaning in zip(
-            GRADES,
-            (
-                "in nine cases of ten or more",
-                "in more than half of the cases",
-                "in a fifth to three fifths of the cases",
-                "in one case of five or fewer",
-                "contradicts the fault",
-            ),
-            strict=True,
-        )
-    ),
+_HOW_OFTEN: Final = (
+    "in nine cases of ten or more",
+    "in more than half of the cases",
+    "in a fifth to three fifths of the cases",
+    "in one case of five or fewer",
+    "contradicts the fault",
 )
+
+
+def _by_grade(name: str, item: Shape) -> Record:
+    """A mapping from the five words to what each is said of."""
+    words = zip(GRADES, _HOW_OFTEN, strict=True)
+    return Record(name, tuple(optional(grade, item, meaning) for grade, meaning in words))
+
+
+EVIDENCE: Final = _by_grade("evidence", ListOf(_STATEMENT, block=True))
+CALLS: Final = _by_grade("calls", OneOrMore(Name("complaint"), most=100))
+BROUGHT_BY: Final = _by_grade("brought-by", OneOrMore(Name("fault"), most=400))
+
+
+def by_name(data: Mapping[Grade, list[str]]) -> Mapping[str, Grade]:
+    return {name: grade for grade, names in data.items() for name in names}
 
 
 def graded(data: Mapping[Grade, Any]) -> tuple[Evidence, ...]:

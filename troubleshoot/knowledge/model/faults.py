@@ -13,6 +13,7 @@ from troubleshoot.knowledge.vocabulary import Grade
 if TYPE_CHECKING:
     from troubleshoot.knowledge.forms.declared import After, Items, Key, Of
     from troubleshoot.knowledge.forms.pieces import (
+        CALLS,
         READING,
         WHO,
         Conditions,
@@ -21,6 +22,7 @@ if TYPE_CHECKING:
         Per,
         Source,
         When,
+        by_name,
         is_effect,
         names_of_who,
         rule_of_who,
@@ -143,6 +145,11 @@ class Fault:
     repair: Annotated[Repair, After("behind"), "what mends it"]
     per: Per = None
     exists_when: ExistsWhen = field(default_factory=dict)
+    calls: Annotated[
+        Mapping[str, Grade],
+        After("exists-when"), CALLS, by_name,
+        "how often it brings each complaint",
+    ] = field(default_factory=dict)  # fmt: skip
     given: Annotated[
         tuple[Given, ...], Items(most=40), "readings that together mean another thing"
     ] = ()

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Annotated, Literal
 
 from troubleshoot.knowledge.declaring import written
@@ -12,7 +12,14 @@ from troubleshoot.knowledge.model.words import FactsNeeded
 
 if TYPE_CHECKING:
     from troubleshoot.knowledge.forms.declared import After, Items, Key
-    from troubleshoot.knowledge.forms.pieces import FaultNames, Id, Source, TestNames, UnitName
+    from troubleshoot.knowledge.forms.pieces import (
+        BROUGHT_BY,
+        Id,
+        Source,
+        TestNames,
+        UnitName,
+        by_name,
+    )
     from troubleshoot.knowledge.shapes import (
         ListOf,
         Name,
@@ -28,10 +35,10 @@ if TYPE_CHECKING:
 @written("complaint", block=True)
 @dataclass(frozen=True)
 class Complaint:
-    """What the caller says; a start, never a filter. `faults` in order, the likeliest first.
+    """What the caller says; a start, never a filter.
 
-    `also`: faults that bring this call now and then. `unlisted`: how often any other fault brings
-    it all the same.
+    `brought_by`: fault -> how often it brings this call, the likeliest first; what cards say of
+    themselves under `calls` is among it. `unlisted`: how often any other fault brings it.
     """
 
     id: Id
@@ -40,9 +47,11 @@ class Complaint:
     looks: Annotated[str, "looks that cost almost nothing"] = ""
     first_tests: Annotated[TestNames, "tests worth taking first"] = ()
     pointless_tests: Annotated[TestNames, "tests that mean nothing on such a call"] = ()
-    faults: Annotated[FaultNames, "the likeliest first"] = ()
-    also: Annotated[FaultNames, "faults that now and then bring it"] = ()
-    impossible_for: Annotated[FaultNames, "faults that cannot cause it"] = ()
+    brought_by: Annotated[
+        Mapping[str, Grade],
+        BROUGHT_BY, by_name,
+        "faults whose own cards do not say that they bring it",
+    ] = field(default_factory=dict)  # fmt: skip
     unlisted: Annotated[Grade, "how often another fault brings it; else never"] = "never"
     hazards_first: Annotated[
         tuple[str, ...], OneOrMore(Name("hazard")), "cautions before any question"
@@ -51,6 +60,16 @@ class Complaint:
         None
     )
     source: Source = ""
+
+    @property
+    def faults(self) -> tuple[str, ...]:
+        """What brings this call in a fifth of its cases or more."""
+        return tuple(f for f, grade in self.brought_by.items() if grade not in ("seldom", "never"))
+
+    @property
+    def also(self) -> tuple[str, ...]:
+        """What brings this call now and then."""
+        return tuple(f for f, grade in self.brought_by.items() if grade == "seldom")
 
 
 @written("fact")
