@@ -40,6 +40,16 @@ def test_a_pack_adds_to_the_shipped_rules(tmp_path: Path) -> None:
     ]
 
 
+def test_hazards_may_lie_in_files_by_kind(tmp_path: Path) -> None:
+    birds = ADDED.replace("swans", "gulls")
+    files = {"pack.yaml": MANIFEST, "hazards/swans.yaml": ADDED, "hazards/gulls.yaml": birds}
+    pack = write_files(tmp_path / "north", files)
+    shipped = write_rules(tmp_path)
+    assert said(shipped, pack) == []
+    knowledge = load_rules([shipped, pack], cache=tmp_path / "cache")
+    assert list(knowledge.hazards)[-2:] == ["gulls", "swans"]
+
+
 def test_a_pack_may_name_what_is_shipped(tmp_path: Path) -> None:
     rules = (
         "format: 1\nprocedures:\n  - id: north-first\n    when: {finding: {superheat: high}}\n"

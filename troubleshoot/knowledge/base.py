@@ -82,6 +82,6 @@ def _out_of_place(text: RuleText) -> Problem:
     else:
         instead = (
             "rules live in tests/AREA.yaml, faults/SUBSYSTEM/FAULT.yaml, procedures/NAME.yaml, "
-            "units/UNIT.yaml and files such as hazards.yaml"
+            "hazards/KIND.yaml, units/UNIT.yaml and files such as complaints.yaml"
         )
     return Problem(text.path, 1, 1, "no kind of rule file has this name", instead, "layout")

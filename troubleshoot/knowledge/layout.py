@@ -37,6 +37,7 @@ _FILES: Final = {
 _FOLDERS: Final = {
     ("tests", 2): "tests",
     ("procedures", 2): "procedures",
+    ("hazards", 2): "hazards",
     ("units", 2): "unit",
     ("faults", 3): "fault",
 }
