@@ -18,6 +18,7 @@ if TYPE_CHECKING:
         WHO,
         Conditions,
         ExistsWhen,
+        FaultNames,
         Graded,
         Per,
         Source,
@@ -36,7 +37,6 @@ if TYPE_CHECKING:
         Name,
         NewId,
         Number,
-        OneOrMore,
         Pairs,
         Text,
         Word,
@@ -157,15 +157,11 @@ class Fault:
     pictures: Annotated[tuple[Picture, ...], Items(most=12), "ways in which the fault shows"] = ()
     if_left: Annotated[str, "what happens if nobody mends it"] = ""
     why: Annotated[str, "why it failed"] = ""
-    behind: Annotated[
-        tuple[str, ...], OneOrMore(Name("fault")), "faults that can be the first cause"
-    ] = ()
+    behind: Annotated[FaultNames, "faults that can be the first cause"] = ()
     proof: Annotated[
         tuple[Proof, ...], Items(most=12), "readings that must be right afterwards"
     ] = ()
-    look_alikes: Annotated[
-        tuple[str, ...], OneOrMore(Name("fault")), "faults it is mistaken for"
-    ] = ()
+    look_alikes: Annotated[FaultNames, "faults it is mistaken for"] = ()
     source: Source = ""
     status: Annotated[
         Literal["draft", "reviewed"],

@@ -11,7 +11,14 @@ from troubleshoot.knowledge.model.words import FactsNeeded
 
 if TYPE_CHECKING:
     from troubleshoot.knowledge.forms.declared import After, Inside, Items, Key
-    from troubleshoot.knowledge.forms.pieces import CONDITION, Id, Signed, Source, condition_of
+    from troubleshoot.knowledge.forms.pieces import (
+        CONDITION,
+        Id,
+        Signed,
+        Source,
+        TestNames,
+        condition_of,
+    )
     from troubleshoot.knowledge.shapes import Findings, Name, NewId, OneOrMore, Text
     from troubleshoot.knowledge.vocabulary import (
         ClearingRole,
@@ -70,12 +77,8 @@ class Procedure:
     void: Annotated[
         Void | None, Inside("then"), "readings that count for nothing while the rule holds"
     ] = None
-    look_first: Annotated[
-        tuple[str, ...], Inside("then"), OneOrMore(Name("test")), "tests to take before others"
-    ] = ()
-    save_before_power_cut: Annotated[
-        tuple[str, ...], Inside("then"), OneOrMore(Name("test")), "read before power is cut"
-    ] = ()
+    look_first: Annotated[TestNames, Inside("then"), "tests to take before others"] = ()
+    save_before_power_cut: Annotated[TestNames, Inside("then"), "read before power is cut"] = ()
     source: Source = ""
 
 

@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from troubleshoot.knowledge.forms.declared import After, Items, Key
     from troubleshoot.knowledge.forms.pieces import (
         BROUGHT_BY,
+        HazardNames,
         Id,
         Source,
         TestNames,
@@ -53,9 +54,7 @@ class Complaint:
         "faults whose own cards do not say that they bring it",
     ] = field(default_factory=dict)  # fmt: skip
     unlisted: Annotated[Grade, "how often another fault brings it; else never"] = "never"
-    hazards_first: Annotated[
-        tuple[str, ...], OneOrMore(Name("hazard")), "cautions before any question"
-    ] = ()
+    hazards_first: Annotated[HazardNames, "cautions before any question"] = ()
     all_clear: Annotated[str | None, Name("test"), "the test that lets a stopped visit go on"] = (
         None
     )

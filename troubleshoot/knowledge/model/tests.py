@@ -13,9 +13,11 @@ if TYPE_CHECKING:
     from troubleshoot.knowledge.forms.pieces import (
         LIMIT_LINE,
         ExistsWhen,
+        HazardNames,
         Per,
         Signed,
         Source,
+        TestNames,
         When,
     )
     from troubleshoot.knowledge.shapes import ListOf, Name, NewId, Number, OneOrMore, Pairs, Text
@@ -173,8 +175,8 @@ class Test:
     work_state: Annotated[WorkStateName, "state the unit must be in"] = "any"
     needs_state: Annotated[tuple[Need, ...], "what must be done before"] = ()
     exposes: Annotated[Exposure, "live parts within reach"] = "none"
-    hazards: Annotated[tuple[str, ...], OneOrMore(Name("hazard")), "cautions shown before it"] = ()
-    after: Annotated[tuple[str, ...], OneOrMore(Name("test")), "better done after these"] = ()
+    hazards: Annotated[HazardNames, "cautions shown before it"] = ()
+    after: Annotated[TestNames, "better done after these"] = ()
     invalid_when: Annotated[
         tuple[str, ...], OneOrMore(Text()), "what makes the reading worthless"
     ] = ()
