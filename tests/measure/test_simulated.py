@@ -22,7 +22,9 @@ from troubleshoot.measure.simulated import (
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.equipment import Unit
 
-HOT = Complaint("hot", "It is hot", first_tests=("u",), faults=("a", "b"))
+HOT = Complaint(
+    "hot", "It is hot", first_tests=("u",), brought_by={"a": "almost-always", "b": "often"}
+)
 
 
 def told_apart() -> Knowledge:
@@ -109,7 +111,7 @@ def test_a_visit_counts_its_minutes_and_ends_in_a_call() -> None:
 
 
 def test_calls_come_as_often_as_the_rules_hold_them_to() -> None:
-    other = Complaint("cold", "It is cold", faults=("b",))
+    other = Complaint("cold", "It is cold", brought_by={"b": "almost-always"})
     knowledge = replace(told_apart(), complaints={"hot": HOT, "cold": other})
     drawn = list(draw(Reasoner(knowledge), unit_of(knowledge), 600, 1))
     calls = Counter((truth.fault.id, call.id) for truth, call in drawn)

@@ -6,15 +6,20 @@ Data that has not been read against its form must not come here: nothing is chec
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from functools import cache
+from sys import intern
 from typing import Any, Final
 
 from troubleshoot.knowledge.model.tests import Finding
 from troubleshoot.knowledge.shapes import (
+    Choice,
     Facts,
     Findings,
     Later,
     ListOf,
     Member,
+    Name,
+    NewId,
     OneOrMore,
     Pairs,
     Record,
@@ -54,8 +59,14 @@ def _items(shape: ListOf | OneOrMore, data: list[Any]) -> tuple[Any, ...]:
 
 def _findings(shape: Findings, data: Mapping[str, list[str]]) -> Finding | tuple[Finding, ...]:
     """One finding where only one may stand, else all."""
-    found = tuple(Finding(test, tuple(outcomes)) for test, outcomes in data.items())
+    found = tuple(_finding(test, tuple(outcomes)) for test, outcomes in data.items())
     return found[0] if shape.most == 1 else found
+
+
+@cache
+def _finding(test: str, outcomes: tuple[str, ...]) -> Finding:
+    """The same finding on many cards is one object: it is kept, and read back, once."""
+    return Finding(intern(test), tuple(map(intern, outcomes)))
 
 
 def _tagged(shape: Tagged, data: Any) -> Any:
@@ -64,6 +75,9 @@ def _tagged(shape: Tagged, data: Any) -> Any:
 
 
 _BUILDERS: Final[Mapping[type, Callable[[Any, Any], Any]]] = {
+    Choice: lambda shape, word: intern(word),
+    Name: lambda shape, word: intern(word),
+    NewId: lambda shape, word: intern(word),
     ListOf: _items,
     OneOrMore: _items,
     Pairs: lambda shape, data: {key: build(shape.value, each) for key, each in data.items()},
