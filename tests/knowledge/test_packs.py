@@ -114,3 +114,18 @@ def test_a_pack_that_does_more_than_add_is_refused(
 def test_the_shipped_rules_are_no_pack(tmp_path: Path) -> None:
     folder = write_files(write_rules(tmp_path), {"pack.yaml": MANIFEST})
     assert said(folder) == ["rules/pack.yaml:1:1: the shipped rules are no pack; delete it [packs]"]
+
+
+def test_complaints_that_list_faults_as_before_are_read(tmp_path: Path) -> None:
+    """A site's older folder, and the earlier rules that a check compares with, stay readable."""
+    old = (
+        "format: 1\ncomplaints:\n  - {id: hums, says: It hums, faults: [low-charge], "
+        "also: fan-capacitor-weak}\n"
+    )
+    files = {"pack.yaml": MANIFEST, "complaints.yaml": old}
+    shipped, pack = write_rules(tmp_path), write_files(tmp_path / "north", files)
+    assert said(shipped, pack) == []
+    hums = load_rules([shipped, pack], cache=tmp_path / "cache").complaints["hums"]
+    assert hums.brought_by == {"low-charge": "almost-always", "fan-capacitor-weak": "seldom"}
+    (pack / "complaints.yaml").write_text(old.replace("also: fan", "also: van"), "utf-8")
+    assert "no fault is called van-capacitor-weak; did you mean" in said(shipped, pack)[0]
