@@ -10,11 +10,11 @@ import random
 import statistics
 import time
 
+from troubleshoot.dialogue.scripted import ScriptedVisit, start_event
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.measure.table import UNITS
 from troubleshoot.reasoning.answers import Case
 from troubleshoot.visit.case_file import read_case
-from troubleshoot.visit.scripted import ScriptedVisit, start_event
 
 VISITS = 20
 

@@ -15,7 +15,7 @@ from troubleshoot.cli.rule_base import shipped_rules
 from troubleshoot.cli.visiting import data_folder
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import shown
-from troubleshoot.visit.journal import Journal, JournalError, JournalNewer
+from troubleshoot.visit.journal import JournalError, JournalNewer
 from troubleshoot.visit.kept_visit import read_visit
 from troubleshoot.visit.visit_names import journal_path, kept_visits
 
@@ -85,7 +85,7 @@ def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
 
     knowledge = shipped_rules()
     try:
-        kept = read_visit(_path(visit, ctx))
+        kept = read_visit(visit_of(visit, ctx))
     except JournalError as error:
         raise Failure([str(error)], JOURNAL_FAILED) from None
     understanding = understood(knowledge, kept.events)
@@ -116,19 +116,11 @@ def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
         click.echo(markdown_report(knowledge, plain, extras))
 
 
-def opened(visit: str, ctx: click.Context) -> Journal:
-    """The journal of a visit by its name, held open to go on with it."""
-    try:
-        return Journal.open(_path(visit, ctx))
-    except JournalError as error:
-        raise Failure([str(error)], JOURNAL_FAILED) from None
-
-
 def _folder(ctx: click.Context) -> Path:
     return data_folder((ctx.obj or {}).get("data")) / "visits"
 
 
-def _path(visit: str, ctx: click.Context) -> Path:
+def visit_of(visit: str, ctx: click.Context) -> Path:
     """The journal of a visit by its name; a name that leads elsewhere is refused."""
     try:
         path = journal_path(_folder(ctx), visit)

@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
-from troubleshoot.cli.call import show_call_cautions
 from troubleshoot.cli.practice_asking import ask_guess, ask_place
 from troubleshoot.cli.practice_call import ask_call, ask_found
 from troubleshoot.cli.practice_finding import hinted, or_nearest, tests_called, tests_in
@@ -20,8 +19,10 @@ from troubleshoot.cli.practice_screens import (
     show_tests,
 )
 from troubleshoot.cli.practice_steps import do_steps, step_named
+from troubleshoot.cli.prompt_screens import show_call_cautions
 from troubleshoot.cli.screens import show_cautions, show_how, show_stop
 from troubleshoot.cli.terminal import Terminal
+from troubleshoot.dialogue.prompts import cautions_of
 from troubleshoot.knowledge.model import Test
 from troubleshoot.outside.numbers import choice, whole_number
 from troubleshoot.practice.expecting import Expected
@@ -73,9 +74,10 @@ class Play:
     def run(self) -> Call:
         """Play until the apprentice commits; raises Left or EndOfInput."""
         show_call(self.terminal, self.session.scenario)
-        show_call_cautions(
-            self.terminal, self.session.knowledge, self.session.scenario.case.complaint
-        )
+        complaint = self.session.scenario.case.complaint or ""
+        heard = self.session.knowledge.complaints.get(complaint)
+        if heard is not None:
+            show_call_cautions(self.terminal, self.session.knowledge, heard)
         self.terminal.say()
         self.terminal.say("You choose what to do. help lists the words; tests is a good start.")
         while True:
@@ -190,7 +192,7 @@ class Play:
             if guess is not None:
                 self.expected.append(guess)
             hazards = cautions_before(self.session.knowledge, self.session.state, test)
-            show_cautions(self.terminal, hazards, self.shown_cautions)
+            show_cautions(self.terminal, cautions_of(hazards, self.shown_cautions))
         self._result(self.session.choose(test, at))
         self.last = (test, at)
 

@@ -6,6 +6,7 @@ from troubleshoot.cli.practice_finding import or_nearest, steps_called
 from troubleshoot.cli.practice_screens import show_stopped
 from troubleshoot.cli.screens import show_cautions
 from troubleshoot.cli.terminal import Terminal
+from troubleshoot.dialogue.prompts import cautions_of
 from troubleshoot.knowledge.model import Test
 from troubleshoot.practice.played import Stopped, places_of_step
 from troubleshoot.practice.session import Session
@@ -39,7 +40,7 @@ def _do(
 ) -> bool:
     """Do one step; whether it was done."""
     hazards = cautions_before(session.knowledge, session.state, test)
-    show_cautions(terminal, hazards, shown_cautions)
+    show_cautions(terminal, cautions_of(hazards, shown_cautions))
     result = session.step(test, place)
     if isinstance(result, Stopped):
         show_stopped(terminal, session, result)

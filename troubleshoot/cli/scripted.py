@@ -9,12 +9,13 @@ import click
 
 from troubleshoot.cli.case_input import read_plain, refusal_failure
 from troubleshoot.cli.failures import USAGE, Failure
+from troubleshoot.cli.journal_shelf import JournalShelf
 from troubleshoot.cli.json_output import say_json
 from troubleshoot.cli.rule_base import shipped_rules
-from troubleshoot.cli.standing import same_unit, stopped_visits
+from troubleshoot.dialogue.scripted import ScriptedVisit, start_event
+from troubleshoot.dialogue.shelf import same_unit
 from troubleshoot.reasoning.equipment import InputRefused
 from troubleshoot.visit.case_file import read_case
-from troubleshoot.visit.scripted import ScriptedVisit, start_event
 
 
 def run_scripted(
@@ -22,7 +23,7 @@ def run_scripted(
 ) -> None:
     """Run the visit and print its account; refused while a STOP stands over the unit."""
     knowledge = shipped_rules()
-    for stopped in stopped_visits(knowledge, visits) if unit else ():
+    for stopped in JournalShelf(knowledge, visits).stopped() if unit else ():
         if same_unit(stopped.unit, unit):
             sentence = f"a STOP stands over {unit}; see: troubleshoot report {stopped.visit}"
             raise Failure([sentence], USAGE)

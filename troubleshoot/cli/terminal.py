@@ -19,21 +19,12 @@ from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import MOST_TYPED, one_line, shown
 
 NARROWEST, WIDEST = 40, 100
-VISIT_IS_KEPT = "The visit is kept. Start again to go on from here."
 _PIECE = 1 << 16
 _BOLD, _PLAIN = "\x1b[1m", "\x1b[0m"
 
 
 class EndOfInput(Exception):
     """Nobody answers any more: the pipe or the terminal has ended."""
-
-
-class Leave(Exception):
-    """The person leaves; the visit is kept."""
-
-
-class DangerCalled(Exception):
-    """Somebody reports a danger, in the words that the message holds."""
 
 
 class Terminal:
@@ -70,7 +61,7 @@ class Terminal:
             self.say(line.strip(), indent + len(line) - len(line.lstrip()))
 
     def ask(self, prompt: str, most: int = MOST_TYPED) -> str:
-        """One line of answer, trimmed, of at most `most` letters. Raises EndOfInput, DangerCalled.
+        """One line of answer, trimmed, of at most `most` letters. Raises EndOfInput.
 
         What was typed before the question stood there is no answer to it, and is thrown away. A
         line that cannot be used is never taken for an empty one, which may confirm something.
@@ -87,7 +78,7 @@ class Terminal:
             if not self.typed_by_hand:
                 self._write(shown(line.strip()))
             try:
-                return heard(one_line(line.removesuffix("\n"), "That line", most))
+                return one_line(line.removesuffix("\n"), "That line", most)
             except NotUsable as error:
                 self.say(f"{error}.")
 
@@ -114,11 +105,3 @@ def _leave_the_rest(line: str) -> None:
     """Read on to the end of a line that is longer than was asked for."""
     while line and not line.endswith("\n"):
         line = sys.stdin.readline(_PIECE)
-
-
-def heard(answer: str) -> str:
-    """The answer as it stands. Raises DangerCalled where it reports a danger."""
-    word, _, rest = answer.partition(" ")
-    if word.lower().rstrip(":,!") == "danger":
-        raise DangerCalled(rest.strip())
-    return answer

@@ -134,13 +134,16 @@ def _answer(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState
         asked=(*state.asked, asked),
         work=work,
         work_before=state.work,
-        aim=_unless_reached(state.aim, test.id),
+        aim=_unless_reached(state.aim, test.id) if state.aim_chosen else None,
         fresh=_unless_reached(state.fresh, test.id),
     )
 
 
 def _unless_reached(spot: Spot | None, answered: str) -> Spot | None:
-    """What is aimed at is reached when its own test is answered, not by what leads on to it."""
+    """What is aimed at is reached when its own test is answered, not by what leads on to it.
+
+    What nobody chose is not held to: every answer may make another test tell more.
+    """
     return None if spot is None or spot[0] == answered else spot
 
 
@@ -187,9 +190,7 @@ def _skip(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
     test = knowledge.tests[event["test"]]
     places = places_from(event.get("at"), test.per, state.unit)
     skipped = state.skipped | {(test.id, place) for place in places}
-    aim = state.aim
-    if aim is not None and _hangs_on(knowledge, aim, test.id):
-        skipped, aim = skipped | {aim}, None
+    aim = None if state.aim and _may_hang_on(knowledge, state.aim, test.id) else state.aim
     where = spoken(places[0])
     work = state.work
     if test.id in CONFIRMED:
@@ -200,10 +201,11 @@ def _skip(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
     return replace(state, skipped=skipped, aim=aim, fresh=None, work=work)
 
 
-def _hangs_on(knowledge: Knowledge, aim: Spot, skipped: str) -> bool:
-    """Whether what is aimed at cannot be had without a test that was skipped.
+def _may_hang_on(knowledge: Knowledge, aim: Spot, skipped: str) -> bool:
+    """Whether what is aimed at may need a test that was skipped, so that the way is sought afresh.
 
-    A computed one is skipped with an input; what was only to be saved on the way holds up nothing.
+    What is computed may be had from other inputs; what was only to be saved on the way holds up
+    nothing.
     """
     return aim[0] == skipped or knowledge.tests[aim[0]].kind == "computed"
 
@@ -216,6 +218,7 @@ def _aim(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
         state,
         aim=(test.id, place if event.get("at") else None),
         aim_reason=event.get("reason", ""),
+        aim_chosen=bool(event.get("chosen", False)),
         skipped=skipped,
     )
 

@@ -74,6 +74,7 @@ class StopMet:
 class VisitState:
     """Everything one visit has come to.
 
+    `aim`: the test that is on the way; `aim_chosen`: by the person, and not by what tells most.
     `fresh`: the finding that is being taken once more to see whether a STOP can be lifted;
     `fresh_since`: how many answers had been given before that. `work_before`: the work state that
     the last answer or step started from. `last_time`: when hands or eyes last reported from the
@@ -102,6 +103,7 @@ class VisitState:
     power_off_time: str = ""
     aim: Spot | None = None
     aim_reason: str = ""
+    aim_chosen: bool = False
     stops: tuple[StopMet, ...] = ()
     fresh: Spot | None = None
     fresh_since: int = 0

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from troubleshoot.cli.terminal import Terminal, heard
+from troubleshoot.cli.terminal import Terminal
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import MOST_TYPED, one_line, shown
 
@@ -34,6 +34,6 @@ class Screen(Terminal):
             lines, self._lines = self._lines, []
             line = self._typist(shown(prompt), lines)
             try:
-                return heard(one_line(line, "That line", most))
+                return one_line(line, "That line", most)
             except NotUsable as error:
                 self.say(f"{error}.")

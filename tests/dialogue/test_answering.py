@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from tests.building import base, test_of
-from troubleshoot.cli.answering import NotAnAnswer, answer_event_from, step_event_from
+from troubleshoot.dialogue.answering import NotAnAnswer, answer_event_from, step_event_from
 from troubleshoot.knowledge.model import Knowledge, Outcome
 from troubleshoot.reasoning.places import Place
 from troubleshoot.visit.events import replay

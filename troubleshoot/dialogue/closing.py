@@ -2,38 +2,39 @@
 
 from __future__ import annotations
 
-from troubleshoot.cli.terminal import Leave, Terminal
-from troubleshoot.cli.visit_book import VisitBook
+from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.prompts import AskProof, Choose
+from troubleshoot.dialogue.said import Voice
+from troubleshoot.dialogue.talk import Leave, Talk, words
 from troubleshoot.knowledge.model import Fault
 from troubleshoot.visit.decision import Decision
 
+STILL_THERE = Choose("Is the complaint still there? (y/n)")
 
-def repaired(book: VisitBook, terminal: Terminal, fault: Fault) -> None:
+
+def repaired(book: VisitBook, fault: Fault) -> Talk[None]:
     """Write down what proves a repair, and whether the complaint has gone with it."""
     for proof in fault.proof:
-        terminal.say(f"Proof: {proof.text}. What did you read?")
-        reading = terminal.ask(">")
+        reading = yield from words(AskProof(fault, proof.text))
         book.add({"event": "note", "text": f"proof: {proof.text}: {reading or 'not taken'}"})
-    terminal.say("Is the complaint still there? (y/n)")
-    answer = terminal.ask(">").lower()
+    answer = yield from words(STILL_THERE)
     book.add({"event": "repaired", "fault": fault.id})
-    if not answer.startswith("y"):
+    if not answer.lower().startswith("y"):
         book.add({"event": "closing", "cured": True})
 
 
-def closed(book: VisitBook, terminal: Terminal, decision: Decision) -> bool:
-    """Close the visit, which ends it: False. One whose way back is beyond this person is kept.
+def close(book: VisitBook, voice: Voice, decision: Decision) -> None:
+    """Close the visit, which ends it. One whose way back is beyond this person is kept.
 
     Raises Leave.
     """
     for step, phrase in decision.handed_over:
-        terminal.say(f"{book.knowledge.tests[step].name} is beyond you: {phrase}.")
+        voice.say(f"{book.knowledge.tests[step].name} is beyond you: {phrase}.")
         raise Leave
     book.add({"event": "end", "ending": "closed"})
-    terminal.say(
+    voice.say(
         f"The unit stays off and locked: {decision.reason}. The visit is closed."
         if decision.reason
         else "The unit is back as it was. The visit is closed."
     )
-    terminal.say(f"Report: troubleshoot report {book.visit_id}")
-    return False
+    voice.say(f"Report: troubleshoot report {book.visit_id}")

@@ -6,11 +6,10 @@ rules understand.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
-from pathlib import Path
+from collections.abc import Callable, Mapping, Sequence
+from datetime import datetime
 from typing import Any, Protocol
 
-from troubleshoot.cli import clock
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.equipment import InputRefused
 from troubleshoot.visit.absence import (
@@ -31,34 +30,46 @@ from troubleshoot.visit.visit_state import VisitState
 class Keeper(Protocol):
     """Where events are kept for good."""
 
-    @property
-    def path(self) -> Path: ...
-
     def append(self, event: Mapping[str, Any]) -> None: ...
+
+    def close(self) -> None: ...
+
+
+class Forgotten:
+    """Keeps nothing: for visits that are played, not made."""
+
+    def append(self, event: Mapping[str, Any]) -> None:
+        pass
+
+    def close(self) -> None:
+        pass
 
 
 class VisitBook:
     """One visit's events. `changed` tells a caller whether a command altered the visit.
 
-    `notices`: what of a kept visit is not understood, to be said before it goes on.
+    `now`: the time by the clock of whoever is there. `notices`: what of a kept visit is not
+    understood, to be said before it goes on.
     """
 
     def __init__(
-        self, knowledge: Knowledge, visit_id: str, keeper: Keeper, events: list[Event]
+        self,
+        knowledge: Knowledge,
+        visit_id: str,
+        keeper: Keeper,
+        now: Callable[[], datetime],
+        events: Sequence[Event] = (),
+        notices: tuple[str, ...] = (),
     ) -> None:
         self.knowledge = knowledge
         self.visit_id = visit_id
+        self.now = now
         self.changed = False
         self._keeper = keeper
         understanding = understood(knowledge, events)
-        self.notices = understanding.notices
+        self.notices = (*notices, *understanding.notices)
         self.events = list(understanding.events)
         self.state: VisitState = replay(knowledge, self.events)
-
-    @property
-    def path(self) -> Path:
-        """Where it is kept; the unit's other visits are kept beside it."""
-        return self._keeper.path
 
     def add(self, event: Event) -> None:
         """Keep an event with its time, once it is known that it can be taken.
@@ -67,10 +78,14 @@ class VisitBook:
         """
         if event["event"] in WITHOUT_WORK:
             self.watch_the_clock()
-        event = {**event, "time": stamp(clock.now())}
+        event = {**event, "time": stamp(self.now())}
         state = after(self.knowledge, self.state, event)
         self._keep(event)
         self.state = state
+
+    def close(self) -> None:
+        """Give the visit free for whoever else may go on with it."""
+        self._keeper.close()
 
     def _keep(self, event: Event) -> None:
         self._keeper.append(event)
@@ -84,7 +99,7 @@ class VisitBook:
         """
         if not self.events:
             return False
-        now = clock.now()
+        now = self.now()
         away = silence(self.state, now, work_minutes)
         if away is not None:
             self.add(away)
@@ -94,7 +109,7 @@ class VisitBook:
 
     def resume(self, profiles: tuple[str, ...]) -> None:
         """Go on after an absence, as whoever is asking now."""
-        self.add(resumed_event(self.state, clock.now(), profiles))
+        self.add(resumed_event(self.state, self.now(), profiles))
 
     def try_fact(self, name: str, value: object) -> str | None:
         """Keep an equipment fact or plate value; returns what is wrong with it, or nothing."""
@@ -108,7 +123,7 @@ class VisitBook:
         """Take the last answer back; the words, not what hands have done."""
         if taken_back(self.events) is None:
             return "There is nothing to take back."
-        self._keep({"event": "undo", "time": stamp(clock.now())})
+        self._keep({"event": "undo", "time": stamp(self.now())})
         self.state = replay(self.knowledge, self.events)
         return "Taken back. The work state goes on from the more careful of the two."
 

@@ -2,10 +2,9 @@
 
 from __future__ import annotations
 
-from troubleshoot.cli.screens import HELP, show_causes, show_how
-from troubleshoot.cli.terminal import Leave, Terminal
-from troubleshoot.cli.visit_book import VisitBook
-from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.said import Causes, HowTo, OtherTest, Voice, WhatToType
+from troubleshoot.dialogue.talk import Leave
 from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.places import PlaceNotUnderstood, spoken
@@ -15,7 +14,6 @@ from troubleshoot.visit.event_shapes import skip_event
 from troubleshoot.visit.events import places_from
 from troubleshoot.visit.explain import because, find_fault, what_if, why_not
 from troubleshoot.visit.stops import conclude_visit
-from troubleshoot.visit.wording import with_place
 
 OTHER_TESTS = 8
 NO_QUESTION = "No question is open here. tests lists what else could be done."
@@ -24,12 +22,10 @@ NO_QUESTION = "No question is open here. tests lists what else could be done."
 class Commands:
     """Serves commands in one conversation. `offered` are the tests last listed, by number."""
 
-    def __init__(
-        self, knowledge: Knowledge, book: VisitBook, terminal: Terminal, decider: Decider
-    ) -> None:
-        self.knowledge = knowledge
+    def __init__(self, book: VisitBook, voice: Voice, decider: Decider) -> None:
+        self.knowledge = book.knowledge
         self.book = book
-        self.terminal = terminal
+        self.voice = voice
         self.decider = decider
         self.offered: tuple[tuple[str, str | None], ...] = ()
 
@@ -42,9 +38,9 @@ class Commands:
         elif typed.lower() in ("w", "why"):
             self._why(decision)
         elif typed.lower() in ("h", "help"):
-            self.terminal.say_all(HELP)
+            self.voice.tell(WhatToType())
         elif typed.lower() == "causes":
-            show_causes(self.terminal, conclusions)
+            self.voice.tell(Causes(conclusions))
         elif word == "because":
             self._because(rest, conclusions)
         elif typed.lower().startswith("why not "):
@@ -64,17 +60,17 @@ class Commands:
         if typed in ("q", "quit"):
             raise Leave
         if typed in ("u", "undo"):
-            self.terminal.say(self.book.undo())
+            self.voice.say(self.book.undo())
         elif typed in ("s", "skip"):
             self._skip(decision)
         elif typed == "done":
             self.book.add({"event": "closing"})
         elif word == "note" and rest:
             self.book.add({"event": "note", "text": rest})
-            self.terminal.say("Noted.")
+            self.voice.say("Noted.")
             self.book.changed = False
         elif word == "invalid":
-            self.terminal.say(self.book.mark_last_invalid(rest))
+            self.voice.say(self.book.mark_last_invalid(rest))
         elif word == "do" and rest:
             self._do(rest)
         elif typed == "again":
@@ -87,53 +83,61 @@ class Commands:
 
     def _skip(self, decision: Decision) -> None:
         if decision.kind == "step":
-            self.terminal.say("A safety step cannot be skipped. q keeps the visit and leaves.")
+            self._skip_aim(decision)
         elif decision.test is None:
-            self.terminal.say(NO_QUESTION)
+            self.voice.say(NO_QUESTION)
         else:
             self.book.add(skip_event(decision.test.id, decision.at))
 
+    def _skip_aim(self, decision: Decision) -> None:
+        """No safety step is skipped; the test that it leads to may be."""
+        if decision.aim is None or decision.stop is not None:
+            self.voice.say("A safety step cannot be skipped. q keeps the visit and leaves.")
+            return
+        self.book.add(skip_event(*decision.aim))
+        self.voice.say(f"Without: {self.knowledge.tests[decision.aim[0]].name}.")
+
     def _how(self, decision: Decision) -> None:
         if decision.test is None:
-            self.terminal.say(NO_QUESTION)
+            self.voice.say(NO_QUESTION)
         else:
-            show_how(self.terminal, decision.test)
+            self.voice.tell(HowTo(decision.test))
 
     def _why(self, decision: Decision) -> None:
         if decision.kind == "step" and decision.aim is not None:
             aim = self.knowledge.tests[decision.aim[0]]
-            self.terminal.say(f"It comes before: {aim.name}.", 2)
+            self.voice.say(f"It comes before: {aim.name}.", 1)
         if decision.reason:
-            self.terminal.say(f"Why: {decision.reason}.", 2)
+            self.voice.say(f"Why: {decision.reason}.", 1)
 
     def _because(self, rest: str, conclusions: Conclusions) -> None:
         fault = find_fault(self.knowledge, conclusions, rest or "1")
         causes = [c for c in conclusions.causes if c.fault.id == fault]
         if not causes:
-            self.terminal.say("No such cause here. Give its number, or words of its name.")
+            self.voice.say("No such cause here. Give its number, or words of its name.")
         for cause in causes[:1]:
-            self.terminal.say_all(because(conclusions, cause))
+            self.voice.say_all(because(conclusions, cause))
 
     def _why_not(self, rest: str, conclusions: Conclusions) -> None:
         fault = find_fault(self.knowledge, conclusions, rest)
         if fault is None:
-            self.terminal.say("No such cause in the rule base. Give its id, or words of its name.")
+            self.voice.say("No such cause in the rule base. Give its id, or words of its name.")
         else:
-            self.terminal.say_all(why_not(conclusions, fault))
+            self.voice.say_all(why_not(conclusions, fault))
 
     def _what_if(self, rest: str, decision: Decision, conclusions: Conclusions) -> None:
         test = decision.test
         if test is None:
-            self.terminal.say(NO_QUESTION)
+            self.voice.say(NO_QUESTION)
             return
         word = rest.strip().lower().replace(" ", "-")
         outcomes = conclusions.hypotheses.outcomes(test.id)
         matching = [o for o in outcomes if o == word] or [o for o in outcomes if o.startswith(word)]
         if len(matching) != 1:
-            self.terminal.say("Say one of: " + ", ".join(o.replace("-", " ") for o in outcomes))
+            self.voice.say("Say one of: " + ", ".join(o.replace("-", " ") for o in outcomes))
             return
         lines = what_if(self.decider.reasoner, conclusions, test, decision.at, matching[0])
-        self.terminal.say_all(lines)
+        self.voice.say_all(lines)
 
     def _other_tests(self, conclusions: Conclusions) -> None:
         found = self.decider.candidates(self.book.state, conclusions)[:OTHER_TESTS]
@@ -141,9 +145,8 @@ class Commands:
         for number, candidate in enumerate(found, start=1):
             where = self.book.state.unit.layout.shown(candidate.test.per, candidate.at)
             minutes = candidate.minutes + candidate.switch_minutes
-            name = with_place(candidate.test.name, where)
-            self.terminal.say(f"{number} {name}: {minutes:.0f} min", 2)
-        self.terminal.say("do N takes one of them.", 2)
+            self.voice.tell(OtherTest(number, candidate.test, where, minutes))
+        self.voice.say("do N takes one of them.", 1)
 
     def _do(self, words: str) -> None:
         """Take a test by its number in the list, or by its id and place."""
@@ -153,15 +156,15 @@ class Commands:
         name, _, at = words.partition(" at ")
         test = self.knowledge.tests.get(name.strip().lower().replace(" ", "-"))
         if test is None or test.kind == "step":
-            self.terminal.say("Type tests for a list; then do with a number, or do TEST at PLACE.")
+            self.voice.say("Type tests for a list; then do with a number, or do TEST at PLACE.")
             return
         try:
             places = places_from(at or None, test.per, self.book.state.unit)
         except PlaceNotUnderstood as error:
-            self.terminal.say(f"{error.problem}; {error.instead}.")
+            self.voice.say(f"{error.problem}; {error.instead}.")
             return
         if len(places) > 1:
-            self.terminal.say("Say where: " + ", ".join(f"at {p}" for p in places))
+            self.voice.say("Say where: " + ", ".join(f"at {p}" for p in places))
             return
         self._aim(test.id, spoken(places[0]))
 
@@ -169,19 +172,19 @@ class Commands:
         """Read the last reading once more."""
         last = next((a for a in reversed(self.book.state.answers) if a.text), None)
         if last is None:
-            self.terminal.say("There is no reading to take again.")
+            self.voice.say("There is no reading to take again.")
             return
         self._aim(last.test, spoken(last.places[0]))
 
     def _aim(self, test: str, at: str | None) -> None:
         phrase = self.decider.beyond(self.book.state, test, at)
         if phrase is not None:
-            self.terminal.say(f"That is beyond you: {phrase}.")
+            self.voice.say(f"That is beyond you: {phrase}.")
             return
         conclusions = conclude_visit(self.decider.reasoner, self.book.state)
         forbidden = self.decider.forbidden(conclusions, test, at)
         if forbidden is not None:
-            self.terminal.say(f"Not now: {forbidden}. Only a fresh finding takes it away.")
+            self.voice.say(f"Not now: {forbidden}. Only a fresh finding takes it away.")
             return
         reason = "you chose it"
         self.book.add({"event": "aim", "test": test, "at": at, "chosen": True, "reason": reason})
@@ -189,6 +192,6 @@ class Commands:
     def _repaired(self, words: str, conclusions: Conclusions) -> None:
         fault = find_fault(self.knowledge, conclusions, words)
         if fault is None:
-            self.terminal.say("No such cause in the rule base. Give its id, or words of its name.")
+            self.voice.say("No such cause in the rule base. Give its id, or words of its name.")
         else:
             self.book.add({"event": "repaired", "fault": fault})

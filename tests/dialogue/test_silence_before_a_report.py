@@ -14,9 +14,10 @@ import pytest
 
 from tests.cli.player import Player
 from troubleshoot.cli import clock
-from troubleshoot.cli.conversation import Conversation
 from troubleshoot.cli.terminal import EndOfInput
-from troubleshoot.cli.visit_book import VisitBook
+from troubleshoot.cli.visiting import hold
+from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.opening import turns
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.journal import Journal
 
@@ -47,7 +48,9 @@ def wall(monkeypatch: pytest.MonkeyPatch) -> Wall:
 
 
 def on_a_safe_roof(shipped: Knowledge, folder: Path) -> VisitBook:
-    book = VisitBook(shipped, "visit", Journal.create(folder, "visit", {"program": "test"}), [])
+    book = VisitBook(
+        shipped, "visit", Journal.create(folder, "visit", {"program": "test"}), lambda: clock.now()
+    )
     book.add({"event": "start", "complaint": "no-cooling"})
     book.add(SAFE_ROOF)
     assert book.state.work.roof == "go"
@@ -90,7 +93,7 @@ class Sleeper(Player):
         self.wall = wall
         self.after: list[str] = []
 
-    def ask(self, prompt: str) -> str:
+    def ask(self, prompt: str, most: int = 0) -> str:
         if self.after:
             raise EndOfInput
         if any(line.startswith("From the nameplate") for line in self.lines[-2:]):
@@ -106,7 +109,7 @@ def test_after_a_night_at_the_nameplate_the_test_is_not_shown(
     book = on_a_safe_roof(shipped, tmp_path)
     book.add({"event": "aim", "test": "external-static", "at": None, "chosen": True})
     sleeper = Sleeper(shipped, wall)
-    Conversation(shipped, book, sleeper).run()
+    hold(shipped, sleeper, lambda voice: turns(book, voice))
     assert sleeper.after
     shown = sleeper.text.partition(sleeper.after[0])[2]
     assert "Test: " in shown and "External static" not in shown

@@ -8,16 +8,15 @@ from typing import Any
 
 import pytest
 
-from tests.cli.lines import Lines, book_of
+from tests.cli.lines import Lines, book_of, held
 from troubleshoot.cli import clock
-from troubleshoot.cli.failures import USAGE, Failure
-from troubleshoot.cli.hand_over_result import ask_in_words, ask_result
-from troubleshoot.cli.reopen import NOT_BY_AN_APPRENTICE, reopened
-from troubleshoot.cli.visit_book import VisitBook
+from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.hand_over_result import ask_in_words, ask_result
+from troubleshoot.dialogue.reopening import NOT_BY_AN_APPRENTICE, reopen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.visit.absence import stamp
-from troubleshoot.visit.reopening import ROLES, fitting_roles
+from troubleshoot.visit.reopening import ROLES, NotReopened, fitting_roles
 from troubleshoot.visit.visit_state import HandOverResult, StopMet
 
 NOW = datetime.fromisoformat("2026-11-26T12:00:00+00:00")
@@ -44,6 +43,10 @@ def over(shipped: Knowledge, name: str = "RTU-7", told: str = "the owner, 9:10")
         {"event": "end", "ending": "stopped", "told": told, "told_at": "2026-11-26 09:10"},
     ]  # fmt: skip
     return book_of(shipped, [{**event, "time": EARLY} for event in events])
+
+
+def reopened(reasoner: Reasoner, book: VisitBook, terminal: Lines) -> bool:
+    return held(reasoner.knowledge, terminal, lambda voice: reopen(book, voice, reasoner))
 
 
 def test_with_all_of_the_result_the_visit_goes_on(reasoner: Reasoner) -> None:
@@ -125,24 +128,23 @@ def test_an_apprentice_takes_no_hand_over_back(who: str, reasoner: Reasoner) -> 
 
 def test_a_visit_that_was_not_stopped_is_refused_by_its_name(reasoner: Reasoner) -> None:
     book = book_of(reasoner.knowledge, [{"event": "start", "complaint": "no-heat", "time": EARLY}])
-    with pytest.raises(Failure, match="visit 2026-11-26-1 is not reopened: it is still open") as e:
+    with pytest.raises(NotReopened, match="it is still open; go on with it by: troubleshoot"):
         reopened(reasoner, book, Lines())
-    assert e.value.code == USAGE
 
 
 MET = StopMet("heat-exchanger-breach", 1, time=EARLY)
 
 
+def result_of(shipped: Knowledge, terminal: Lines) -> HandOverResult | None:
+    book = book_of(shipped, ())
+    return held(shipped, terminal, lambda voice: ask_result(book, voice, MET))
+
+
 def test_each_part_of_the_result_is_asked_until_it_is_understood(shipped: Knowledge) -> None:
     names = fitting_roles(shipped.hazards[MET.hazard])
     terminal = Lines("0", "2", "x", DONE, "y z", READ, "08:59", "13:00", "09:00")
-    result = ask_result(terminal, MET, shipped)
-    assert result == HandOverResult(names[1], DONE, READ, "2026-11-26 09:00")
-    assert terminal.asked == [
-        "Who made it safe?", "Who made it safe?",
-        *["What did they find, and what did they do?"] * 2,
-        *["Which reading or look shows that it is safe?"] * 2, *["When was that?"] * 3,
-    ]  # fmt: skip
+    assert result_of(shipped, terminal) == HandOverResult(names[1], DONE, READ, "2026-11-26 09:00")
+    assert terminal.typed == []
     assert [f"  {n} {ROLES[name]}" for n, name in enumerate(names, 1)] == terminal.said[
         : len(names)
     ]
@@ -155,10 +157,10 @@ def test_without_one_part_there_is_no_result_and_no_more_is_asked(
 ) -> None:
     typed = ["1", DONE, READ, "09:00"]
     terminal = Lines(*typed[:missing], "", *typed[missing + 1 :])
-    assert ask_result(terminal, MET, shipped) is None
-    assert len(terminal.asked) == missing + 1
+    assert result_of(shipped, terminal) is None
+    assert terminal.typed == typed[missing + 1 :]
 
 
-def test_words_may_be_left_out() -> None:
-    assert ask_in_words(Lines(""), "What?") == ""
-    assert ask_in_words(Lines("x", DONE), "What?") == DONE
+def test_words_may_be_left_out(shipped: Knowledge) -> None:
+    for typed, words in (([""], ""), (["x", DONE], DONE)):
+        assert held(shipped, Lines(*typed), lambda voice: ask_in_words(voice, "What?")) == words

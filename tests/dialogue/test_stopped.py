@@ -7,11 +7,11 @@ from typing import Any
 
 import pytest
 
-from tests.cli.lines import Lines, book_of
+from tests.cli.lines import Lines, book_of, held
 from troubleshoot.cli import clock
-from troubleshoot.cli.stopped import stopped
-from troubleshoot.cli.terminal import DangerCalled, Leave
-from troubleshoot.cli.visit_book import VisitBook
+from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.stopped import stopped
+from troubleshoot.dialogue.talk import DangerCalled, Leave
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.absence import stamp
 from troubleshoot.visit.decide import Decider
@@ -49,10 +49,14 @@ STUCK = answer("main-limit", "stuck")
 
 
 def at_the_stop(decider: Decider, book: VisitBook, terminal: Lines) -> bool:
+    """Whether the visit goes on after the STOP."""
     conclusions = conclude_visit(decider.reasoner, book.state)
     decision = decider.decide(book.state, conclusions)
     assert decision.kind == "stop"
-    return stopped(decider.knowledge, book, terminal, decision, conclusions)
+    ended = held(
+        decider.knowledge, terminal, lambda voice: stopped(book, voice, decision, conclusions)
+    )
+    return ended is None
 
 
 def kinds(book: VisitBook) -> list[str]:
@@ -150,7 +154,7 @@ def test_a_unit_that_nobody_names_stays_without_a_name(decider: Decider) -> None
     named = visit(decider.knowledge, CRACK)
     terminal = Lines("over", TOLD)
     at_the_stop(decider, named, terminal)
-    assert not any("Which unit is it?" in prompt for prompt in terminal.asked)
+    assert "Which unit is it?" not in terminal.text
 
 
 def test_another_danger_is_reported_at_once_and_the_same_one_is_not(decider: Decider) -> None:

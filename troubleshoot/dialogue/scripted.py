@@ -6,109 +6,129 @@ What the file does not answer is skipped; safety steps that it does not mention 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from typing import Any
+from datetime import UTC, datetime
+from typing import Any, Final
 
+from troubleshoot.dialogue.book import Forgotten, VisitBook
+from troubleshoot.dialogue.dialogue import Dialogue
+from troubleshoot.dialogue.prompts import AskTest, AtStop, DoStep, Prompt, Settled
+from troubleshoot.dialogue.talk import Reply
+from troubleshoot.dialogue.turns import Turns
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.answers import Answer, Case
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
 from troubleshoot.reasoning.places import Place, spoken
 from troubleshoot.visit.account import Plain, ending_of
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision, like
 from troubleshoot.visit.event_shapes import Event, answer_event, skip_event, step_event
-from troubleshoot.visit.events import after
 from troubleshoot.visit.metered import metered
 from troubleshoot.visit.profiles import FULLY_QUALIFIED
-from troubleshoot.visit.steps import CONFIRMED
+from troubleshoot.visit.steps import CONFIRMED, Step
 from troubleshoot.visit.stops import conclude_visit, lifting_finding
 from troubleshoot.visit.visit_account import visit_account
 from troubleshoot.visit.visit_state import VisitState
 
-LONGEST_VISIT = 600
+NOT_KNOWN: Final = ""
+"""What a file answers where a fact of the unit is asked: those it holds are known by then."""
+
+LONGEST_VISIT: Final = 600
 """More events than any visit has; a run that reaches it is a defect, not a long day."""
+
+
+def at_once() -> datetime:
+    """The time by a script's clock: it takes none."""
+    return datetime.min.replace(tzinfo=UTC)
 
 
 class ScriptedVisit:
     """Runs one visit to its ending on the answers of a case."""
 
-    def __init__(self, knowledge: Knowledge, case: Case, start: Event) -> None:
+    def __init__(
+        self, knowledge: Knowledge, case: Case, start: Event, reasoner: Reasoner | None = None
+    ) -> None:
         self.knowledge = knowledge
-        self.decider = Decider(knowledge)
+        self.decider = Decider(knowledge, reasoner)
         self.unused: dict[str, list[Answer]] = {}
         for answer in case.answers:
             self.unused.setdefault(answer.test, []).append(answer)
         self.failed: set[tuple[str, str | None]] = set()
-        self.events: list[Event] = []
-        self.state = VisitState()
-        self.add(start)
+        self.book = VisitBook(knowledge, "", Forgotten(), at_once)
+        self.book.add(start)
 
-    def add(self, event: Event) -> None:
-        self.events.append(event)
-        self.state = after(self.knowledge, self.state, event)
+    @property
+    def state(self) -> VisitState:
+        return self.book.state
 
     def run(self) -> Plain:
         """Play the visit; returns its account."""
+        dialogue = Dialogue(lambda voice: Turns(self.book, voice, self.decider).run())
         for _ in range(LONGEST_VISIT):
-            conclusions = conclude_visit(self.decider.reasoner, self.state)
-            decision = self.decider.decide(self.state, conclusions)
-            if decision.kind == "ending" and self._offer_more(conclusions):
-                continue
-            if decision.kind == "ending" or not self.take(decision, conclusions):
-                return self._account(conclusions, decision)
+            reply = self.reply(dialogue.prompt)
+            if reply is None:
+                return self._account()
+            dialogue.answer(reply)
         raise RuntimeError("a scripted visit did not come to an end")
 
-    def _offer_more(self, conclusions: Conclusions) -> bool:
-        """Go on to a test that the file answers although none pays by itself any more.
+    def reply(self, prompt: Prompt) -> Reply | None:
+        """What the file answers a prompt; None where the visit ends with it."""
+        if isinstance(prompt, Settled):
+            return self._more()
+        if isinstance(prompt, AtStop):
+            return self._made_safe(prompt.fired)
+        if isinstance(prompt, DoStep | AskTest):
+            return self.take(prompt.decision)
+        return NOT_KNOWN
+
+    def _concluded(self) -> Conclusions:
+        return conclude_visit(self.decider.reasoner, self.state)
+
+    def _more(self) -> Event | None:
+        """Towards a test that the file answers although none pays by itself any more.
 
         A technician may choose any worthwhile test; a file of readings chooses those it holds.
         """
+        conclusions = self._concluded()
         if conclusions.named is not None:
-            return False
+            return None
         asking = self.decider.asking(self.state, conclusions)
         for candidate in self.decider.candidates(self.state, conclusions):
             ways = asking.ways(candidate.test, candidate.at, conclusions.values)
             direct = any(self.unused.get(test) for test in (candidate.test.id, *candidate.asks))
             held = direct or self._held(ways)
             if held and self.decider.handed_over(self.state, candidate) is None:
-                at = spoken(candidate.at)
-                self.add({"event": "aim", "test": candidate.test.id, "at": at})
-                return True
-        return False
+                return {"event": "aim", "test": candidate.test.id, "at": spoken(candidate.at)}
+        return None
 
     def _held(self, ways: Iterable[tuple[Test, ...]]) -> tuple[Test, ...]:
         """The first of these sets of tests that the file answers whole; empty if it does none."""
         return next((way for way in ways if all(self.unused.get(t.id) for t in way)), ())
 
-    def take(self, decision: Decision, conclusions: Conclusions) -> bool:
-        """Answer one decision from the file; False where the visit ends with it."""
-        if decision.kind == "stop":
-            return self._made_safe(decision)
+    def take(self, decision: Decision) -> Event | None:
+        """The answer to one decision from the file; None where the visit ends with it."""
         if decision.saving and decision.aim is not None and not self.holds(decision.aim[0]):
-            self.add(skip_event(*decision.aim))
-            return True
+            return skip_event(*decision.aim)
         assert decision.test is not None
         answer = self._from_file(decision)
-        if decision.kind == "step":
-            return self._step_done(decision, answer)
+        if decision.step is not None:
+            return self._step_done(decision, decision.step, answer)
         if answer is not None:
-            self.add(answer_event(answer))
-        else:
-            self._go_round(decision.test, decision.at, conclusions)
-        return True
+            return answer_event(answer)
+        return self._round(decision.test, decision.at)
 
     def holds(self, test: str) -> bool:
         """Whether there is an answer to a test at all: the way to one that has none is not gone."""
         return bool(self.unused.get(test))
 
-    def _go_round(self, test: Test, at: Place | None, conclusions: Conclusions) -> None:
+    def _round(self, test: Test, at: Place | None) -> Event:
         """Towards what the file holds in a test's stead, or past the test."""
+        conclusions = self._concluded()
         asking = self.decider.asking(self.state, conclusions)
         inputs = self._held(asking.ways(test, at, conclusions.values))
-        if inputs:
-            where = like(at, self.state.unit.layout.places(inputs[0].per))
-            self.add({"event": "aim", "test": inputs[0].id, "at": spoken(where)})
-        else:
-            self.add(skip_event(test.id, at))
+        if not inputs:
+            return skip_event(test.id, at)
+        where = like(at, self.state.unit.layout.places(inputs[0].per))
+        return {"event": "aim", "test": inputs[0].id, "at": spoken(where)}
 
     def _from_file(self, decision: Decision) -> Answer | None:
         """The file's next answer for the test asked, or for the test it is asked for."""
@@ -130,39 +150,32 @@ class ScriptedVisit:
                 return waiting.pop(index)
         return None
 
-    def _step_done(self, decision: Decision, answer: Answer | None) -> bool:
-        """A step as the file tells it; False where the visit cannot go on without it.
+    def _step_done(self, decision: Decision, step: Step, answer: Answer | None) -> Event | None:
+        """A step as the file tells it; None where the visit cannot go on without it.
 
         What the file says has failed is never taken as done.
         """
-        step = decision.step
-        assert step is not None
         if answer is not None:
             text = answer.text
             outcomes = answer.outcomes or metered(self.knowledge, self.state, step, text or "")
             if answer.valid is False or outcomes != (CONFIRMED[step.id],):
                 self.failed.add((step.id, step.place))
             event = step_event(step, outcomes, text)
-            self.add(event if answer.valid is not False else {**event, "valid": False})
-        elif (step.id, step.place) not in self.failed:
-            self.add(step_event(step, (CONFIRMED[step.id],)))
-        elif decision.aim is not None:
-            self.add(skip_event(*decision.aim))
-        else:
-            return False
-        return True
+            return event if answer.valid is not False else {**event, "valid": False}
+        if (step.id, step.place) not in self.failed:
+            return step_event(step, (CONFIRMED[step.id],))
+        return skip_event(*decision.aim) if decision.aim is not None else None
 
-    def _made_safe(self, decision: Decision) -> bool:
+    def _made_safe(self, fired: FiredHazard) -> Event | None:
         """A STOP is lifted only by a fresh reading of what called it up, or the all-clear."""
-        assert decision.stop is not None
-        conclusions = conclude_visit(self.decider.reasoner, self.state)
-        spot = lifting_finding(self.knowledge, self.state, conclusions, decision.stop)
+        spot = lifting_finding(self.knowledge, self.state, self._concluded(), fired)
         if spot is None or not self.unused.get(spot[0]):
-            return False
-        self.add(answer_event(self.unused[spot[0]].pop(0)))
-        return True
+            return None
+        return answer_event(self.unused[spot[0]].pop(0))
 
-    def _account(self, conclusions: Conclusions, decision: Decision) -> Plain:
+    def _account(self) -> Plain:
+        conclusions = self._concluded()
+        decision = self.decider.decide(self.state, conclusions)
         ending = "stopped" if decision.kind == "stop" else ending_of(conclusions)
         candidates = (
             self.decider.candidates(self.state, conclusions) if ending == "shortlist" else ()
