@@ -13,10 +13,12 @@ from tests.cli.lines import Lines
 from troubleshoot.cli.visiting import hold
 from troubleshoot.dialogue.book import Forgotten, VisitBook
 from troubleshoot.dialogue.dialogue import Dialogue
+from troubleshoot.dialogue.driven import at_once
 from troubleshoot.dialogue.opening import turns
 from troubleshoot.dialogue.prompts import AskTest, AtStop, DoStep, Ended, Prompt, Settled
-from troubleshoot.dialogue.scripted import ScriptedVisit, at_once, start_event
+from troubleshoot.dialogue.scripted import ScriptedVisit, start_event
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.visit.case_file import read_case
 from troubleshoot.visit.steps import CONFIRMED
 
@@ -57,7 +59,7 @@ def says(prompt: Prompt, outcomes: dict[str, list[str]]) -> str | None:
 @pytest.fixture(scope="module")
 def scripted(shipped: Knowledge) -> ScriptedVisit:
     case, data = case_of(shipped)
-    visit = ScriptedVisit(shipped, case, start_event(case, data))
+    visit = ScriptedVisit(Reasoner(shipped), case, start_event(case, data))
     visit.run()
     return visit
 

@@ -14,6 +14,7 @@ from troubleshoot.cli.json_output import say_json
 from troubleshoot.cli.rule_base import shipped_rules
 from troubleshoot.dialogue.scripted import ScriptedVisit, start_event
 from troubleshoot.dialogue.shelf import same_unit
+from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.equipment import InputRefused
 from troubleshoot.visit.case_file import read_case
 
@@ -33,10 +34,8 @@ def run_scripted(
     except InputRefused as error:
         raise refusal_failure(error, as_json) from None
     assert isinstance(data, Mapping)
-    visit = ScriptedVisit(
-        knowledge, case, start_event(case, data, iter(profiles) if profiles else None)
-    )
-    account = visit.run()
+    start = start_event(case, data, iter(profiles) if profiles else None)
+    account = ScriptedVisit(Reasoner(knowledge), case, start).run()
     if as_json:
         say_json(account)
         return

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
+from typing import TYPE_CHECKING
 
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.intake import ask_profiles, begin, report_danger
@@ -12,6 +13,9 @@ from troubleshoot.dialogue.shelf import Shelf
 from troubleshoot.dialogue.standing import meet_standing, met_by
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk, words
 from troubleshoot.outside.text import MOST_NAME
+
+if TYPE_CHECKING:
+    from troubleshoot.visit.decide import Decider
 
 WELCOME = (
     "A visit to a rooftop unit. At any question: ? for how, w for why, help for the rest.",
@@ -54,15 +58,18 @@ def visit(shelf: Shelf, voice: Voice, visitor: Visitor) -> Talk[Ended]:
     return (yield from turns(book, voice, shelf))
 
 
-def turns(book: VisitBook, voice: Voice, shelf: Shelf | None = None) -> Talk[Ended]:
-    """The turns of a visit that has begun."""
+def turns(
+    book: VisitBook, voice: Voice, shelf: Shelf | None = None, decider: Decider | None = None
+) -> Talk[Ended]:
+    """The turns of a visit that has begun. A `decider` that is there already may be shared."""
     # All that reasons is imported here: the first prompts need none of it.
     from troubleshoot.dialogue.turns import Turns
     from troubleshoot.visit.decide import Decider
     from troubleshoot.visit.work_state import open_items
 
+    decides = decider or Decider(book.knowledge)
     try:
-        return (yield from Turns(book, voice, Decider(book.knowledge), shelf).run())
+        return (yield from Turns(book, voice, decides, shelf).run())
     except Leave:
         voice.say(VISIT_IS_KEPT)
         for item in open_items(book.state.work):

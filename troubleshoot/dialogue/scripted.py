@@ -6,69 +6,42 @@ What the file does not answer is skipped; safety steps that it does not mention 
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
-from datetime import UTC, datetime
 from typing import Any, Final
 
-from troubleshoot.dialogue.book import Forgotten, VisitBook
-from troubleshoot.dialogue.dialogue import Dialogue
+from troubleshoot.dialogue.driven import DrivenVisit
 from troubleshoot.dialogue.prompts import AskTest, AtStop, DoStep, Prompt, Settled
 from troubleshoot.dialogue.talk import Reply
-from troubleshoot.dialogue.turns import Turns
-from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.answers import Answer, Case
-from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
+from troubleshoot.reasoning.conclude import FiredHazard, Reasoner
 from troubleshoot.reasoning.places import Place, spoken
 from troubleshoot.visit.account import Plain, ending_of
-from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision, like
 from troubleshoot.visit.event_shapes import Event, answer_event, skip_event, step_event
 from troubleshoot.visit.metered import metered
 from troubleshoot.visit.profiles import FULLY_QUALIFIED
 from troubleshoot.visit.steps import CONFIRMED, Step
-from troubleshoot.visit.stops import conclude_visit, lifting_finding
+from troubleshoot.visit.stops import lifting_finding
 from troubleshoot.visit.visit_account import visit_account
-from troubleshoot.visit.visit_state import VisitState
 
 NOT_KNOWN: Final = ""
 """What a file answers where a fact of the unit is asked: those it holds are known by then."""
 
-LONGEST_VISIT: Final = 600
-"""More events than any visit has; a run that reaches it is a defect, not a long day."""
 
-
-def at_once() -> datetime:
-    """The time by a script's clock: it takes none."""
-    return datetime.min.replace(tzinfo=UTC)
-
-
-class ScriptedVisit:
+class ScriptedVisit(DrivenVisit):
     """Runs one visit to its ending on the answers of a case."""
 
-    def __init__(
-        self, knowledge: Knowledge, case: Case, start: Event, reasoner: Reasoner | None = None
-    ) -> None:
-        self.knowledge = knowledge
-        self.decider = Decider(knowledge, reasoner)
+    def __init__(self, reasoner: Reasoner, case: Case, start: Event) -> None:
+        super().__init__(reasoner, start)
         self.unused: dict[str, list[Answer]] = {}
         for answer in case.answers:
             self.unused.setdefault(answer.test, []).append(answer)
         self.failed: set[tuple[str, str | None]] = set()
-        self.book = VisitBook(knowledge, "", Forgotten(), at_once)
-        self.book.add(start)
-
-    @property
-    def state(self) -> VisitState:
-        return self.book.state
 
     def run(self) -> Plain:
         """Play the visit; returns its account."""
-        dialogue = Dialogue(lambda voice: Turns(self.book, voice, self.decider).run())
-        for _ in range(LONGEST_VISIT):
-            reply = self.reply(dialogue.prompt)
-            if reply is None:
-                return self._account()
-            dialogue.answer(reply)
-        raise RuntimeError("a scripted visit did not come to an end")
+        self.drive()
+        return self._account()
 
     def reply(self, prompt: Prompt) -> Reply | None:
         """What the file answers a prompt; None where the visit ends with it."""
@@ -80,15 +53,12 @@ class ScriptedVisit:
             return self.take(prompt.decision)
         return NOT_KNOWN
 
-    def _concluded(self) -> Conclusions:
-        return conclude_visit(self.decider.reasoner, self.state)
-
     def _more(self) -> Event | None:
         """Towards a test that the file answers although none pays by itself any more.
 
         A technician may choose any worthwhile test; a file of readings chooses those it holds.
         """
-        conclusions = self._concluded()
+        conclusions = self.concluded()
         if conclusions.named is not None:
             return None
         asking = self.decider.asking(self.state, conclusions)
@@ -122,7 +92,7 @@ class ScriptedVisit:
 
     def _round(self, test: Test, at: Place | None) -> Event:
         """Towards what the file holds in a test's stead, or past the test."""
-        conclusions = self._concluded()
+        conclusions = self.concluded()
         asking = self.decider.asking(self.state, conclusions)
         inputs = self._held(asking.ways(test, at, conclusions.values))
         if not inputs:
@@ -168,13 +138,13 @@ class ScriptedVisit:
 
     def _made_safe(self, fired: FiredHazard) -> Event | None:
         """A STOP is lifted only by a fresh reading of what called it up, or the all-clear."""
-        spot = lifting_finding(self.knowledge, self.state, self._concluded(), fired)
+        spot = lifting_finding(self.knowledge, self.state, self.concluded(), fired)
         if spot is None or not self.unused.get(spot[0]):
             return None
         return answer_event(self.unused[spot[0]].pop(0))
 
     def _account(self) -> Plain:
-        conclusions = self._concluded()
+        conclusions = self.concluded()
         decision = self.decider.decide(self.state, conclusions)
         ending = "stopped" if decision.kind == "stop" else ending_of(conclusions)
         candidates = (

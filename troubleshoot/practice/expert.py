@@ -60,7 +60,7 @@ class ExpertVisit(ScriptedVisit):
         self.unit = unit
         self.moves: list[Move] = []
         self.asking = ""
-        super().__init__(reasoner.knowledge, scenario.case, start_of(scenario), reasoner)
+        super().__init__(reasoner, scenario.case, start_of(scenario))
 
     def take(self, decision: Decision) -> Event | None:
         """Answer one decision from the unit, and keep it with its reason."""

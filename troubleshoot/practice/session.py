@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from troubleshoot.dialogue.book import Forgotten, VisitBook
-from troubleshoot.dialogue.scripted import at_once
+from troubleshoot.dialogue.driven import at_once
 from troubleshoot.knowledge.model import Hazard, Test
 from troubleshoot.practice.answering import AnsweringUnit, times_done
 from troubleshoot.practice.expert import answer_of, start_of
