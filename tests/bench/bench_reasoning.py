@@ -16,7 +16,6 @@ from troubleshoot.dialogue.driven import DrivenVisit
 from troubleshoot.dialogue.prompts import AskTest, DoStep, Prompt
 from troubleshoot.dialogue.talk import Reply
 from troubleshoot.knowledge.load import load_shipped
-from troubleshoot.measure.table import UNITS
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.visit.steps import CONFIRMED
 
@@ -52,9 +51,14 @@ class RandomVisit(DrivenVisit):
 
 
 def main() -> None:
-    reasoner, dice = Reasoner(load_shipped()), random.Random(1)
+    knowledge = load_shipped()
+    reasoner, dice = Reasoner(knowledge), random.Random(1)
     turns: list[float] = []
-    start = {"event": "start", "unit": dict(list(UNITS.values())[1]), "complaint": "no-cooling"}
+    start = {
+        "event": "start",
+        "unit": dict(knowledge.typical_units["measured-two-circuits"].unit),
+        "complaint": "no-cooling",
+    }
     for _ in range(VISITS):
         visit = RandomVisit(reasoner, start, dice)
         visit.drive()

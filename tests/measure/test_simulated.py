@@ -13,7 +13,6 @@ from tests.building import given as given_that
 from troubleshoot.knowledge.model import Complaint, Knowledge
 from troubleshoot.measure.faulty_unit import FaultyUnit, draw
 from troubleshoot.measure.simulated import CheckedVisit, SimulatedVisit, Visit
-from troubleshoot.measure.table import UNITS
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.equipment import Unit, read_unit
 from troubleshoot.visit.steps import CONFIRMED
@@ -105,7 +104,7 @@ def test_a_visit_counts_its_minutes_and_ends_in_a_call() -> None:
 
 def test_safety_steps_are_paid_for_and_a_stop_ends_the_visit(shipped: Knowledge) -> None:
     reasoner = Reasoner(shipped)
-    facts = next(iter(UNITS.values()))
+    facts = shipped.typical_units["measured-one-circuit"].unit
     hypotheses, _ = reasoner.hypotheses(read_unit(shipped, facts))
     call = shipped.complaints["no-heat"]
     crack = next(h for h in hypotheses.causes if h.fault.id == "heat-exchanger-cracked")
