@@ -10,9 +10,11 @@ import pytest
 from tests.cli.lines import Lines
 from tests.visit.kept_samples import write_journal
 from troubleshoot.cli import standing
-from troubleshoot.cli.standing import Stopped, meet_standing, same_unit, stopped_visits, told
+from troubleshoot.cli.standing import goes_on, meet_standing, told
 from troubleshoot.cli.terminal import EndOfInput
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.visit import standing_visits as found_in
+from troubleshoot.visit.standing_visits import Stopped, same_unit, standing_visits
 
 TIME = "2026-11-26T09:00:00+00:00"
 CRACK = {"event": "answer", "test": "heat-exchanger-look", "at": None, "outcomes": ["crack"],
@@ -32,7 +34,8 @@ def keep(folder: Path, name: str, unit: str, *events: Any) -> Path:
 
 
 def names(shipped: Knowledge, folder: Path, but: str = "") -> list[tuple[str, str, bool]]:
-    return [(s.visit, s.unit, s.over) for s in stopped_visits(shipped, folder, but)]
+    found = standing_visits(shipped, folder, but)
+    return [(s.visit, s.unit, s.over) for s in found if isinstance(s, Stopped)]
 
 
 def test_only_visits_over_which_a_stop_stands_are_told_of(
@@ -63,7 +66,8 @@ def test_only_visits_over_which_a_stop_stands_are_told_of(
 @pytest.mark.parametrize(
     ("one", "other", "same"),
     [
-        ("RTU-7", "rtu 7", True), ("RTU 7", "RTU-7.", True), ("RTU-7", "RTU-8", False),
+        ("RTU-7", "rtu 7", True), ("RTU-7", "rtu07", True), ("RTU-70", "RTU-7", False),
+        ("RTU-7", "RTU-107", False), ("RTU 7", "RTU-7.", True), ("RTU-7", "RTU-8", False),
         ("", "", False), ("-", "-", False), ("", "RTU-7", False),
     ],
 )  # fmt: skip
@@ -80,7 +84,7 @@ def two(shipped: Knowledge, tmp_path: Path) -> Path:
 
 def met(shipped: Knowledge, folder: Path, unit: str, *typed: str, but: str = "") -> Any:
     terminal = Lines(*typed)
-    stopped = meet_standing(shipped, terminal, folder, unit, but)
+    stopped = meet_standing(terminal, standing_visits(shipped, folder, but), unit)
     return terminal, stopped and stopped.visit
 
 
@@ -98,16 +102,20 @@ def kept(shipped: Knowledge, tmp_path_factory: pytest.TempPathFactory) -> list[S
     folder = tmp_path_factory.mktemp("visits")
     keep(folder, "2026-11-26-1", "RTU-1", CRACK, STOP)
     keep(folder, "2026-11-26-2", "", CRACK, STOP, OVER)
-    return sorted(stopped_visits(shipped, folder), key=lambda stopped: stopped.visit)
+    found = (s for s in standing_visits(shipped, folder) if isinstance(s, Stopped))
+    return sorted(found, key=lambda stopped: stopped.visit)
 
 
 @pytest.fixture
-def asked(
-    shipped: Knowledge, kept: list[Stopped], monkeypatch: pytest.MonkeyPatch, tmp_path: Path
-) -> Any:
+def asked(kept: list[Stopped]) -> Any:
     """What somebody is asked who begins a visit, and which STOP they meet."""
-    monkeypatch.setattr(standing, "stopped_visits", lambda *_: iter(kept))
-    return lambda unit, *typed: met(shipped, tmp_path, unit, *typed)
+
+    def begin(unit: str, *typed: str) -> Any:
+        terminal = Lines(*typed)
+        stopped = meet_standing(terminal, iter(kept), unit)
+        return terminal, stopped and stopped.visit
+
+    return begin
 
 
 @pytest.mark.parametrize(
@@ -150,7 +158,7 @@ def test_a_visit_meets_the_stop_of_another_to_its_unit(
         assert folder == tmp_path
         return iter(kept)
 
-    monkeypatch.setattr(standing, "stopped_visits", others)
+    monkeypatch.setattr(standing, "standing_visits", others)
     terminal = Lines()
     found = standing.met_by(shipped, terminal, tmp_path / "2026-11-26-9.journal", unit)
     assert (found and found.visit) == visit and but == ["2026-11-26-9"]
@@ -163,8 +171,10 @@ def test_only_visits_that_were_halted_are_replayed(
     """Most starts need no reasoning: what no STOP has halted is not looked at."""
     keep(tmp_path, "2026-11-26-1", "RTU-1", CRACK)
     (tmp_path / "2026-11-26-2.journal").mkdir()
-    monkeypatch.setattr(standing, "read_visit", lambda path: pytest.fail(str(path)))
-    assert list(stopped_visits(shipped, tmp_path)) == []
+    monkeypatch.setattr(found_in, "_stopped", lambda *_: pytest.fail("replayed"))
+    (folder,) = standing_visits(shipped, tmp_path)
+    assert (folder.visit, folder.unit) == ("2026-11-26-2", "")
+    assert not found_in.stops_unit(folder)
 
 
 def test_a_visit_does_not_meet_itself_and_no_stop_asks_nothing(
@@ -177,7 +187,9 @@ def test_a_visit_does_not_meet_itself_and_no_stop_asks_nothing(
 
 
 def test_one_that_was_handed_over_goes_on_by_a_reopening(shipped: Knowledge, two: Path) -> None:
-    over = next(s for s in stopped_visits(shipped, two) if s.over)
+    found = [s for s in standing_visits(shipped, two) if isinstance(s, Stopped)]
+    over = next(s for s in found if s.over)
+    assert [goes_on(s) for s in found] == [not s.over for s in found]
     terminal = Lines()
     assert told(terminal, over) is over
     assert "Visit 2026-11-26-2 was handed over at this STOP." in terminal.text

@@ -33,7 +33,7 @@ def begin(
     """Ask what every visit to a unit of this name starts from, and put it into the book."""
     words, complaint = "", ROUTINE
     if not routine:
-        words, complaint = _ask_complaint(knowledge, terminal)
+        words, complaint = _ask_complaint(knowledge, terminal, book)
     show_call_cautions(terminal, knowledge, complaint)
     if complaint != ROUTINE:
         show_looks(terminal, knowledge, complaint)
@@ -59,7 +59,7 @@ def ask_unit(terminal: Terminal) -> str:
 
 def report_danger(book: VisitBook, name: str, words: str) -> None:
     """Put a danger into the book, which may have nothing in it yet."""
-    if not book.events:
+    if not book.begun:
         book.add({"event": "start", "name": name, "profiles": [TECHNICIAN]})
     book.add(danger_event(reported(book.knowledge, words), words))
 
@@ -80,12 +80,16 @@ def ask_profiles(terminal: Terminal) -> tuple[str, ...]:
         terminal.say(f"Numbers from 1 to {len(PROFILES)}, with spaces between them.")
 
 
-def _ask_complaint(knowledge: Knowledge, terminal: Terminal) -> tuple[str, str]:
+def _ask_complaint(knowledge: Knowledge, terminal: Terminal, book: VisitBook) -> tuple[str, str]:
+    """The caller's words, kept as they are typed, and the complaint that they are taken for."""
+    if book.state.words:
+        terminal.say(f'Before it broke off, the caller\'s words were: "{book.state.words}"')
     terminal.say("What does the caller say? Their own words, or Enter for a routine round.")
     while True:
         words = terminal.ask(">")
         if not words:
             return "", ROUTINE
+        book.add({"event": "call", "words": words})
         if words in knowledge.complaints:
             return words, words
         found = match_complaints(knowledge, words)

@@ -2,130 +2,88 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from dataclasses import dataclass
+from collections.abc import Iterable
 from pathlib import Path
 
 from troubleshoot.cli.screens import show_stop
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.outside.files import read_bytes
-from troubleshoot.outside.refusal import NotUsable
-from troubleshoot.reasoning.conclude import FiredHazard
-from troubleshoot.visit.journal import MOST_BYTES, JournalError
-from troubleshoot.visit.kept_visit import read_visit
-from troubleshoot.visit.visit_names import kept_visits
-
-_MARKS = (b'"event": "stop"', b'"event": "danger"')
-"""What stands in the journal of every visit that a STOP has halted."""
+from troubleshoot.visit.standing_visits import Standing, same_unit, standing_visits, stops_unit
+from troubleshoot.visit.unreadable import Unreadable
 
 
-@dataclass(frozen=True, slots=True)
-class Stopped:
-    """A visit over which a STOP stands. `over`: it was handed over, and waits for its result."""
-
-    path: Path
-    unit: str
-    fired: FiredHazard
-    over: bool
-    tag: tuple[str, ...]
-
-    @property
-    def visit(self) -> str:
-        return self.path.stem
-
-
-def stopped_visits(knowledge: Knowledge, visits: Path, but: str = "") -> Iterator[Stopped]:
-    """Yield the visits over which a STOP stands, the latest first; `but` names one left out."""
-    for path in kept_visits(visits):
-        if path.stem != but and _was_halted(path):
-            stopped = _standing(knowledge, path)
-            if stopped is not None:
-                yield stopped
-
-
-def same_unit(one: str, other: str) -> bool:
-    """Whether two names are of one unit, however they were typed: RTU-7, rtu 7."""
-    return bool(_plain(one)) and _plain(one) == _plain(other)
-
-
-def met_by(knowledge: Knowledge, terminal: Terminal, path: Path, unit: str) -> Stopped | None:
+def met_by(knowledge: Knowledge, terminal: Terminal, path: Path, unit: str) -> Standing | None:
     """The STOP of another visit to the unit of the visit at `path`, told; none where there is none.
 
     A visit may have been begun before that STOP, or be named after its unit only later.
     """
-    others = stopped_visits(knowledge, path.parent, but=path.stem)
-    stopped = next((s for s in others if same_unit(s.unit, unit)), None)
-    return None if stopped is None else told(terminal, stopped)
+    others = filter(stops_unit, standing_visits(knowledge, path.parent, but=path.stem))
+    standing = next((s for s in others if same_unit(s.unit, unit)), None)
+    return None if standing is None else told(terminal, standing)
 
 
-def meet_standing(
-    knowledge: Knowledge, terminal: Terminal, visits: Path, unit: str, but: str = ""
-) -> Stopped | None:
+def tell_unreadable(terminal: Terminal, standing: Iterable[Standing]) -> None:
+    """Tell of every visit that cannot be read, by its name: a STOP may stand over it."""
+    for each in standing:
+        if isinstance(each, Unreadable):
+            _say_unreadable(terminal, each)
+
+
+def meet_standing(terminal: Terminal, found: Iterable[Standing], unit: str) -> Standing | None:
     """The STOP that stands over this unit, told; none where it is another unit's or there is none.
 
     A name may be mistyped and a visit may have none, so whoever begins is shown what stands.
     """
-    standing = tuple(stopped_visits(knowledge, visits, but))
-    for stopped in standing:
-        if same_unit(stopped.unit, unit):
-            return told(terminal, stopped)
+    standing = tuple(filter(stops_unit, found))
+    for each in standing:
+        if same_unit(each.unit, unit):
+            return told(terminal, each)
     if not standing:
         return None
     terminal.say("A STOP stands over:")
-    for number, stopped in enumerate(standing, start=1):
-        reason = stopped.fired.hazard.id.replace("-", " ")
-        terminal.say(f"{number} {stopped.unit or 'a unit without a name'}: {reason}", 2)
+    for number, each in enumerate(standing, start=1):
+        terminal.say(f"{number} {each.unit or 'a unit without a name'}: {each.reason}", 2)
     while True:
         typed = terminal.ask("Is this one of them? Its number, or n >").lower()
         if typed in ("n", "no"):
             return None
-        for number, stopped in enumerate(standing, start=1):
-            if typed == str(number) or same_unit(stopped.unit, typed):
-                return told(terminal, stopped)
+        for number, each in enumerate(standing, start=1):
+            if typed == str(number) or same_unit(each.unit, typed):
+                return told(terminal, each)
 
 
-def told(terminal: Terminal, stopped: Stopped) -> Stopped:
+def goes_on(standing: Standing) -> bool:
+    """Whether the visit of a STOP is gone on with: not where it was handed over or is damaged."""
+    return not isinstance(standing, Unreadable) and not standing.over
+
+
+def told(terminal: Terminal, standing: Standing) -> Standing:
     """Tell of a STOP that stands over a unit from an earlier visit, and how that visit goes on."""
-    show_stop(terminal, stopped.fired, stopped.tag)
-    if stopped.over:
+    if isinstance(standing, Unreadable):
+        terminal.say("DANGER - STOP", strong=True)
+        _say_unreadable(terminal, standing)
+        return standing
+    show_stop(terminal, standing.fired, standing.tag)
+    if standing.over:
         terminal.say(
-            f"Visit {stopped.visit} was handed over at this STOP. Once it has been made safe it "
-            f"goes on by: troubleshoot reopen {stopped.visit}"
+            f"Visit {standing.visit} was handed over at this STOP. Once it has been made safe it "
+            f"goes on by: troubleshoot reopen {standing.visit}"
         )
     else:
-        terminal.say(f"Going on with visit {stopped.visit}, where it stands.")
-    return stopped
+        terminal.say(f"Going on with visit {standing.visit}, where it stands.")
+    return standing
 
 
-def _was_halted(path: Path) -> bool:
-    try:
-        kept = read_bytes(path, MOST_BYTES)
-    except NotUsable:
-        return False
-    return any(mark in kept for mark in _MARKS)
+def show_standing_visits(terminal: Terminal, standing: Iterable[Standing]) -> None:
+    """Every STOP that stands over a unit, before anything else, where nothing is asked."""
+    for each in standing:
+        head, *more = each.lines
+        terminal.say(head, strong=True)
+        terminal.say_all(f"  {line}" for line in more)
+        terminal.say()
 
 
-def _standing(knowledge: Knowledge, path: Path) -> Stopped | None:
-    # Reasoning is imported only where a visit was ever halted: most starts need none of it.
-    from troubleshoot.reasoning.conclude import Reasoner
-    from troubleshoot.visit.events import replay
-    from troubleshoot.visit.stops import conclude_visit, standing_stop
-    from troubleshoot.visit.tags import tag_lines
-    from troubleshoot.visit.understanding import understood
-
-    try:
-        kept = read_visit(path)
-    except JournalError:
-        return None
-    state = replay(knowledge, understood(knowledge, kept.events).events)
-    conclusions = conclude_visit(Reasoner(knowledge), state)
-    fired = standing_stop(knowledge, state, conclusions)
-    if fired is None or state.ended not in (None, "stopped"):
-        return None
-    tag = tag_lines(knowledge, state, conclusions, fired)
-    return Stopped(path, state.name, fired, state.ended == "stopped", tag)
-
-
-def _plain(name: str) -> str:
-    return "".join(c for c in name.casefold() if c.isalnum())
+def _say_unreadable(terminal: Terminal, standing: Unreadable) -> None:
+    head, *more = standing.lines
+    terminal.say(head, strong=True)
+    terminal.say_all(f"  {line}" for line in more)

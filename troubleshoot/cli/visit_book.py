@@ -60,6 +60,11 @@ class VisitBook:
         """Where it is kept; the unit's other visits are kept beside it."""
         return self._keeper.path
 
+    @property
+    def begun(self) -> bool:
+        """Whether it is known who is asking, and so what the visit starts from."""
+        return any(event["event"] == "start" for event in self.events)
+
     def add(self, event: Event) -> None:
         """Keep an event with its time, once it is known that it can be taken.
 

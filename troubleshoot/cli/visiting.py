@@ -11,7 +11,7 @@ from troubleshoot.cli import clock
 from troubleshoot.cli.beginning import WELCOME, ask_profiles, ask_unit, begin, report_danger
 from troubleshoot.cli.call import show_call_cautions
 from troubleshoot.cli.failures import JOURNAL_FAILED, KEPT, Failure
-from troubleshoot.cli.standing import meet_standing, met_by
+from troubleshoot.cli.standing import goes_on, meet_standing, met_by, tell_unreadable
 from troubleshoot.cli.terminal import (
     VISIT_IS_KEPT,
     DangerCalled,
@@ -22,6 +22,9 @@ from troubleshoot.cli.terminal import (
 from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.journal import Journal, JournalError, open_visits
+from troubleshoot.visit.kept_visit import read_visit
+from troubleshoot.visit.standing_visits import standing_visits
+from troubleshoot.visit.unreadable import Unreadable
 from troubleshoot.visit.visit_names import next_name
 
 
@@ -67,9 +70,11 @@ def _converse(
             try:
                 if opened.danger is not None:
                     raise DangerCalled(opened.danger)
-                if book.events:
+                if book.begun:
                     _resume(terminal, book, profiles)
                 else:
+                    if opened.unit and not book.state.name:
+                        book.add({"event": "named", "name": opened.unit})
                     begin(knowledge, terminal, book, opened.unit, profiles, routine)
             except DangerCalled as called:
                 report_danger(book, opened.unit, str(called))
@@ -99,13 +104,16 @@ def _opened(knowledge: Knowledge, terminal: Terminal, visits: Path, unit: str) -
 
     None where a STOP stands over the unit and waits for its hand-over's result.
     """
+    standing = tuple(standing_visits(knowledge, visits))
+    tell_unreadable(terminal, standing)
+    unusable = frozenset(each.path for each in standing if isinstance(each, Unreadable))
     try:
-        journal = _go_on(terminal, visits)
+        journal = _go_on(knowledge, terminal, visits, unusable)
         if journal is None:
             terminal.say_all(WELCOME)
             terminal.say()
             unit = unit or ask_unit(terminal)
-            stopped = meet_standing(knowledge, terminal, visits, unit)
+            stopped = meet_standing(terminal, standing, unit)
         else:
             unit = _name(journal) or unit
             stopped = met_by(knowledge, terminal, journal.path, unit)
@@ -114,7 +122,7 @@ def _opened(knowledge: Knowledge, terminal: Terminal, visits: Path, unit: str) -
     if stopped is not None:
         if journal is not None:
             journal.close()
-        return None if stopped.over else _Opened(Journal.open(stopped.path), unit)
+        return _Opened(Journal.open(stopped.path), unit) if goes_on(stopped) else None
     return _Opened(journal or _new_journal(knowledge, visits), unit)
 
 
@@ -124,16 +132,34 @@ def _name(journal: Journal) -> str:
     return next((e["name"] for e in named if isinstance(e.get("name"), str)), "")
 
 
-def _go_on(terminal: Terminal, visits: Path) -> Journal | None:
+def _go_on(
+    knowledge: Knowledge, terminal: Terminal, visits: Path, unusable: frozenset[Path]
+) -> Journal | None:
     """The open visit the person wants to go on with, if there is one."""
-    for path in open_visits(visits)[:1]:
+    waiting = [path for path in open_visits(visits) if path not in unusable]
+    for path in waiting[:1]:
         answer = terminal.ask(f"Visit {path.stem} is open. Go on with it? (y/n)").lower()
         if not answer.startswith("n"):
             journal = Journal.open(path)
             if journal.notice:
                 terminal.say(journal.notice)
             return journal
+    for path in waiting:
+        _say_left_open(knowledge, terminal, path)
     return None
+
+
+def _say_left_open(knowledge: Knowledge, terminal: Terminal, path: Path) -> None:
+    """What a visit that is not gone on with has left on its unit, in one line; else nothing."""
+    from troubleshoot.visit.events import replay
+    from troubleshoot.visit.understanding import understood
+    from troubleshoot.visit.work_state import open_items
+
+    state = replay(knowledge, understood(knowledge, read_visit(path).events).events)
+    left = open_items(state.work)
+    if left:
+        unit = f", {state.name}" if state.name else ""
+        terminal.say(f"Visit {path.stem}{unit}, stays open. Left there: {'; '.join(left)}.")
 
 
 def _resume(terminal: Terminal, book: VisitBook, profiles: tuple[str, ...]) -> None:
