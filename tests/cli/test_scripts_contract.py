@@ -14,7 +14,7 @@ Write = Callable[[dict[str, Any]], str]
 
 KEYS = [
     "schema", "ending", "complaint", "causes", "effects", "outside", "nothing_wrong", "asked",
-    "computed", "cautions", "stop", "unexplained", "proofs", "behind", "minutes",
+    "computed", "cautions", "stop", "standing_stops", "unexplained", "proofs", "behind", "minutes",
     "would_separate",
 ]  # fmt: skip
 
@@ -52,7 +52,7 @@ def test_a_test_that_would_tell_says_at_which_of_two_places(
 
 
 @pytest.mark.parametrize(
-    ("how", "first"), [(["assess"], []), (["diagnose", "--answers"], ["standing"])]
+    ("how", "first"), [(["assess"], []), (["diagnose", "--answers"], ["standing", "certifies"])]
 )
 def test_an_account_has_exactly_the_keys_of_the_contract(
     how: list[str], first: list[str], command: Call, case_file: Write

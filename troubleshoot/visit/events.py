@@ -159,6 +159,7 @@ def _step(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
         test.minutes + test.wait_minutes,
         test.work_state,
         step.place,
+        bool(event.get("nobody", False)),
     )
     valid = None if counts else False
     answer = Answer(step.id, outcomes, event.get("text"), (asked.at,), valid=valid)

@@ -1,6 +1,7 @@
 """A visit answered from a file: the same decisions as with a person, no questions asked.
 
-What the file does not answer is skipped; safety steps that it does not mention are confirmed.
+What the file does not answer is skipped. Safety steps that it does not mention are taken as done so
+that the account can go on, and the account says of each that nobody said so.
 """
 
 from __future__ import annotations
@@ -12,18 +13,29 @@ from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.places import Place, spoken
-from troubleshoot.visit.account import Plain, ending_of
+from troubleshoot.visit.account import FILE, Plain, ending_of
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision, like
-from troubleshoot.visit.event_shapes import Event, answer_event, skip_event, step_event
+from troubleshoot.visit.event_shapes import (
+    Event,
+    answer_event,
+    assumed_event,
+    skip_event,
+    step_event,
+    stop_event,
+)
 from troubleshoot.visit.events import after
 from troubleshoot.visit.metered import metered
 from troubleshoot.visit.profiles import FULLY_QUALIFIED
-from troubleshoot.visit.steps import CONFIRMED
-from troubleshoot.visit.stops import conclude_visit, lifting_finding
+from troubleshoot.visit.steps import CONFIRMED, Step
+from troubleshoot.visit.stops import conclude_visit, finding_of, lifting_finding
 from troubleshoot.visit.visit_account import visit_account
 from troubleshoot.visit.visit_state import VisitState
 
+CERTIFIES = (
+    "This account certifies no safety work that the file does not hold: what it marks as not in "
+    "the file was only taken as done to go on, and nobody has said that it was."
+)
 LONGEST_VISIT = 600
 """More events than any visit has; a run that reaches it is a defect, not a long day."""
 
@@ -53,6 +65,8 @@ class ScriptedVisit:
             decision = self.decider.decide(self.state, conclusions)
             if decision.kind == "ending" and self._offer_more(conclusions):
                 continue
+            if decision.kind == "ending" and self._say_failed():
+                continue
             if decision.kind == "ending" or not self.take(decision, conclusions):
                 return self._account(conclusions, decision)
         raise RuntimeError("a scripted visit did not come to an end")
@@ -72,6 +86,23 @@ class ScriptedVisit:
             if held and self.decider.handed_over(self.state, candidate) is None:
                 at = spoken(candidate.at)
                 self.add({"event": "aim", "test": candidate.test.id, "at": at})
+                return True
+        return False
+
+    def _say_failed(self) -> bool:
+        """Put in what the file says has failed and the visit had no need to ask: a meter's proof.
+
+        What was read with it does not count, whether or not the proof would have been asked for.
+        """
+        for name, outcome in CONFIRMED.items():
+            for answer in self.unused.get(name, ()):
+                place = spoken(answer.places[0])
+                step = Step(name, place)
+                outcomes = self._outcomes(step, answer)
+                if answer.valid is not False and outcomes == (outcome,):
+                    continue
+                self.unused[name].remove(answer)
+                self._put_step(step, answer, outcomes)
                 return True
         return False
 
@@ -138,25 +169,35 @@ class ScriptedVisit:
         step = decision.step
         assert step is not None
         if answer is not None:
-            text = answer.text
-            outcomes = answer.outcomes or metered(self.knowledge, self.state, step, text or "")
-            if answer.valid is False or outcomes != (CONFIRMED[step.id],):
-                self.failed.add((step.id, step.place))
-            event = step_event(step, outcomes, text)
-            self.add(event if answer.valid is not False else {**event, "valid": False})
+            self._put_step(step, answer, self._outcomes(step, answer))
         elif (step.id, step.place) not in self.failed:
-            self.add(step_event(step, (CONFIRMED[step.id],)))
+            self.add(assumed_event(step, CONFIRMED[step.id]))
         elif decision.aim is not None:
             self.add(skip_event(*decision.aim))
         else:
             return False
         return True
 
+    def _outcomes(self, step: Step, answer: Answer) -> tuple[str, ...]:
+        return answer.outcomes or metered(self.knowledge, self.state, step, answer.text or "")
+
+    def _put_step(self, step: Step, answer: Answer, outcomes: tuple[str, ...]) -> None:
+        """A step as the file tells it."""
+        if answer.valid is False or outcomes != (CONFIRMED[step.id],):
+            self.failed.add((step.id, step.place))
+        event = step_event(step, outcomes, answer.text)
+        self.add(event if answer.valid is not False else {**event, "valid": False})
+
     def _made_safe(self, decision: Decision) -> bool:
-        """A STOP is lifted only by a fresh reading of what called it up, or the all-clear."""
-        assert decision.stop is not None
+        """A STOP is lifted as in any visit: by a fresh, sound reading of what called it up."""
+        fired = decision.stop
+        assert fired is not None
         conclusions = conclude_visit(self.decider.reasoner, self.state)
-        spot = lifting_finding(self.knowledge, self.state, conclusions, decision.stop)
+        if self.state.met(fired.hazard.id) is None:
+            spot = finding_of(self.knowledge, self.state, conclusions, fired)
+            self.add(stop_event(fired.hazard.id, spot))
+            conclusions = conclude_visit(self.decider.reasoner, self.state)
+        spot = lifting_finding(self.knowledge, self.state, conclusions, fired)
         if spot is None or not self.unused.get(spot[0]):
             return False
         self.add(answer_event(self.unused[spot[0]].pop(0)))
@@ -167,14 +208,16 @@ class ScriptedVisit:
         candidates = (
             self.decider.candidates(self.state, conclusions) if ending == "shortlist" else ()
         )
-        return visit_account(
+        plain = visit_account(
             self.knowledge,
             self.state,
             conclusions,
             ending=ending,
             stop=decision.stop,
             candidates=candidates,
+            said_by=FILE,
         )
+        return {"certifies": CERTIFIES, **plain}
 
 
 def start_event(
