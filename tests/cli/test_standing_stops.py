@@ -10,13 +10,13 @@ import pytest
 
 from tests.cli.lines import Lines, held
 from tests.visit.kept_samples import write_journal
-from troubleshoot.cli import journal_shelf
 from troubleshoot.cli.journal_shelf import JournalShelf
 from troubleshoot.dialogue.said import Said, StopElsewhere, Voice
-from troubleshoot.dialogue.shelf import Stopped, same_unit
-from troubleshoot.dialogue.standing import meet_standing, met_by, told
+from troubleshoot.dialogue.standing import goes_on, meet_standing, met_by, told
 from troubleshoot.dialogue.talk import Leave
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.visit import standing_visits as found_in
+from troubleshoot.visit.standing_visits import Standing, Stopped, same_unit
 
 TIME = "2026-11-26T09:00:00+00:00"
 CRACK = {"event": "answer", "test": "heat-exchanger-look", "at": None, "outcomes": ["crack"],
@@ -36,7 +36,8 @@ def keep(folder: Path, name: str, unit: str, *events: Any) -> Path:
 
 
 def names(shipped: Knowledge, folder: Path, but: str = "") -> list[tuple[str, str, bool]]:
-    return [(s.visit, s.unit, s.over) for s in JournalShelf(shipped, folder).stopped(but)]
+    found = JournalShelf(shipped, folder).standing(but)
+    return [(s.visit, s.unit, s.over) for s in found if isinstance(s, Stopped)]
 
 
 def test_only_visits_over_which_a_stop_stands_are_told_of(
@@ -67,7 +68,8 @@ def test_only_visits_over_which_a_stop_stands_are_told_of(
 @pytest.mark.parametrize(
     ("one", "other", "same"),
     [
-        ("RTU-7", "rtu 7", True), ("RTU 7", "RTU-7.", True), ("RTU-7", "RTU-8", False),
+        ("RTU-7", "rtu 7", True), ("RTU-7", "rtu07", True), ("RTU-70", "RTU-7", False),
+        ("RTU-7", "RTU-107", False), ("RTU 7", "RTU-7.", True), ("RTU-7", "RTU-8", False),
         ("", "", False), ("-", "-", False), ("", "RTU-7", False),
     ],
 )  # fmt: skip
@@ -90,14 +92,16 @@ class Shelf(JournalShelf):
         self.kept = kept
         self.but: list[str] = []
 
-    def stopped(self, but: str = "") -> Iterator[Stopped]:
+    def standing(self, but: str = "") -> Iterator[Standing]:
         self.but.append(but)
         return iter(self.kept)
 
 
 def met(shelf: JournalShelf, unit: str, *typed: str) -> tuple[Lines, str | None]:
     terminal = Lines(*typed)
-    stopped = held(shelf.knowledge, terminal, lambda voice: meet_standing(shelf, voice, unit))
+    stopped = held(
+        shelf.knowledge, terminal, lambda voice: meet_standing(voice, shelf.standing(), unit)
+    )
     return terminal, stopped and stopped.visit
 
 
@@ -115,7 +119,10 @@ def kept(shipped: Knowledge, tmp_path_factory: pytest.TempPathFactory) -> list[S
     folder = tmp_path_factory.mktemp("visits")
     keep(folder, "2026-11-26-1", "RTU-1", CRACK, STOP)
     keep(folder, "2026-11-26-2", "", CRACK, STOP, OVER)
-    return sorted(JournalShelf(shipped, folder).stopped(), key=lambda stopped: stopped.visit)
+    return sorted(
+        (s for s in JournalShelf(shipped, folder).standing() if isinstance(s, Stopped)),
+        key=lambda stopped: stopped.visit,
+    )
 
 
 @pytest.fixture
@@ -168,8 +175,10 @@ def test_only_visits_that_were_halted_are_replayed(
     """Most starts need no reasoning: what no STOP has halted is not looked at."""
     keep(tmp_path, "2026-11-26-1", "RTU-1", CRACK)
     (tmp_path / "2026-11-26-2.journal").mkdir()
-    monkeypatch.setattr(journal_shelf, "read_visit", lambda path: pytest.fail(str(path)))
-    assert list(JournalShelf(shipped, tmp_path).stopped()) == []
+    monkeypatch.setattr(found_in, "_stopped", lambda *_: pytest.fail("replayed"))
+    (folder,) = JournalShelf(shipped, tmp_path).standing()
+    assert (folder.visit, folder.unit) == ("2026-11-26-2", "")
+    assert not found_in.stops_unit(folder)
 
 
 def test_a_visit_does_not_meet_itself_and_no_stop_asks_nothing(
@@ -185,7 +194,9 @@ def texts(said: tuple[Said, ...]) -> str:
 
 
 def test_one_that_was_handed_over_goes_on_by_a_reopening(shipped: Knowledge, two: Path) -> None:
-    over = next(s for s in JournalShelf(shipped, two).stopped() if s.over)
+    found = [s for s in JournalShelf(shipped, two).standing() if isinstance(s, Stopped)]
+    over = next(s for s in found if s.over)
+    assert [goes_on(s) for s in found] == [not s.over for s in found]
     voice = Voice()
     assert told(voice, over) is over
     said = voice.heard()

@@ -32,8 +32,8 @@ from troubleshoot.dialogue.opening import Visitor, visit
 from troubleshoot.dialogue.prompts import AskTest, AskWords, DoStep
 
 class Nowhere:
-    def latest_open(self): return None
-    def stopped(self, but=""): return ()
+    def waiting(self): return ()
+    def standing(self, but=""): return ()
     def new(self):
         return VisitBook(knowledge, "visit", Forgotten(), lambda: datetime.now(timezone.utc))
 

@@ -72,6 +72,13 @@ SECTION = "capacitance-one-side-off"
             ],
         ),
         (
+            ("hazards.yaml", "    cleared-by: [gas-utility]\n", ""),
+            [
+                "rules/hazards.yaml:13:5: gas-smell stops the work and does not say who may clear "
+                "it; name the roles under cleared-by [hazards-speak]"
+            ],
+        ),
+        (
             ("hazards.yaml", "    signal: DANGER\n", "    signal: NOTICE\n"),
             [
                 "rules/hazards.yaml:10:5: gas-smell stops the work, but is only a NOTICE; "

@@ -17,6 +17,7 @@ from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import shown
 from troubleshoot.visit.journal import JournalError, JournalNewer
 from troubleshoot.visit.kept_visit import read_visit
+from troubleshoot.visit.standing_visits import standing_visits, stops_unit
 from troubleshoot.visit.visit_names import journal_path, kept_visits
 
 MOST_SHOWN: Final = 200
@@ -26,8 +27,14 @@ MOST_SHOWN: Final = 200
 @click.command()
 @click.pass_context
 def visits(ctx: click.Context) -> None:
-    """List the visits that are kept, the latest first; one that cannot be read says why."""
+    """List the visits that are kept, the latest first; one that cannot be read says why.
+
+    Before them every STOP that stands over a unit.
+    """
     paths = kept_visits(_folder(ctx))
+    for standing in standing_visits(shipped_rules(), _folder(ctx)) if paths else ():
+        if stops_unit(standing):
+            click.echo(shown(standing.lines[0]))
     if not paths:
         click.echo("No visit is kept yet. Start one with: troubleshoot")
     stopped = False
@@ -59,8 +66,11 @@ def _how_it_stands(events: Sequence[Mapping[str, Any]]) -> str:
 
 def _what_about(events: Sequence[Mapping[str, Any]]) -> str:
     """The caller's words, or the complaint that they were taken for."""
-    start = next((event for event in events if event.get("event") == "start"), {})
-    return _one_line(start.get("words") or start.get("complaint") or "routine round")
+    told = {"start": {}, "call": {}, **{event.get("event"): event for event in events}}
+    start, call = told["start"], told["call"]
+    return _one_line(
+        start.get("words") or call.get("words") or start.get("complaint") or "routine round"
+    )
 
 
 def _one_line(value: object) -> str:

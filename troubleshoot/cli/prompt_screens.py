@@ -24,6 +24,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from troubleshoot.knowledge.model import Complaint, EquipmentFact, Knowledge
+    from troubleshoot.visit.standing_visits import Standing
 
 SIGN = ">"
 
@@ -81,6 +82,15 @@ def show_call_cautions(terminal: Terminal, knowledge: Knowledge, call: Complaint
         terminal.say(head, strong=True)
         for line in more:
             terminal.say(line, 2)
+
+
+def show_standing_visits(terminal: Terminal, standing: Iterable[Standing]) -> None:
+    """Every STOP that stands over a unit, before anything else, where nothing is asked."""
+    for each in standing:
+        head, *more = each.lines
+        terminal.say(head, strong=True)
+        terminal.say_all(f"  {line}" for line in more)
+        terminal.say()
 
 
 def _show_fact(terminal: Terminal, fact: EquipmentFact, why: str) -> None:

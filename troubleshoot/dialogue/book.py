@@ -71,6 +71,11 @@ class VisitBook:
         self.events = list(understanding.events)
         self.state: VisitState = replay(knowledge, self.events)
 
+    @property
+    def begun(self) -> bool:
+        """Whether it is known who is asking, and so what the visit starts from."""
+        return any(event["event"] == "start" for event in self.events)
+
     def add(self, event: Event) -> None:
         """Keep an event with its time, once it is known that it can be taken.
 

@@ -7,7 +7,6 @@ from troubleshoot.dialogue.prompts import AskWords, Choose
 from troubleshoot.dialogue.said import CallCautions, FirstLooks, Voice
 from troubleshoot.dialogue.talk import Talk, words
 from troubleshoot.dialogue.unit_facts import ask_fact
-from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.numbers import choice
 from troubleshoot.visit.case_file import ROUTINE
 from troubleshoot.visit.complaints import match_complaints
@@ -32,7 +31,7 @@ def begin(
     knowledge = book.knowledge
     said, complaint = "", ROUTINE
     if not routine:
-        said, complaint = yield from _ask_complaint(knowledge, voice)
+        said, complaint = yield from _ask_complaint(book, voice)
     call = knowledge.complaints.get(complaint)
     if call is not None:
         voice.tell(CallCautions(call))
@@ -54,7 +53,7 @@ def begin(
 
 def report_danger(book: VisitBook, name: str, said: str) -> None:
     """Put a danger into the book, which may have nothing in it yet."""
-    if not book.events:
+    if not book.begun:
         book.add({"event": "start", "name": name, "profiles": [TECHNICIAN]})
     book.add(danger_event(reported(book.knowledge, said), said))
 
@@ -70,12 +69,16 @@ def ask_profiles(voice: Voice) -> Talk[tuple[str, ...]]:
         voice.say(f"Numbers from 1 to {len(PROFILES)}, with spaces between them.")
 
 
-def _ask_complaint(knowledge: Knowledge, voice: Voice) -> Talk[tuple[str, str]]:
-    prompt = WHAT_THEY_SAY
+def _ask_complaint(book: VisitBook, voice: Voice) -> Talk[tuple[str, str]]:
+    """The caller's words, kept as they are typed, and the complaint that they are taken for."""
+    knowledge, prompt = book.knowledge, WHAT_THEY_SAY
+    if book.state.words:
+        voice.say(f'Before it broke off, the caller\'s words were: "{book.state.words}"')
     while True:
         said = yield from words(prompt)
         if not said:
             return "", ROUTINE
+        book.add({"event": "call", "words": said})
         if said in knowledge.complaints:
             return said, said
         found = match_complaints(knowledge, said)

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -10,7 +11,7 @@ from troubleshoot.dialogue.intake import ask_profiles, begin, report_danger
 from troubleshoot.dialogue.prompts import AskWords, Choose, Ended
 from troubleshoot.dialogue.said import CallCautions, Voice
 from troubleshoot.dialogue.shelf import Shelf
-from troubleshoot.dialogue.standing import meet_standing, met_by
+from troubleshoot.dialogue.standing import goes_on, meet_standing, met_by, tell_unreadable
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk, words
 from troubleshoot.outside.text import MOST_NAME
 
@@ -46,9 +47,11 @@ def visit(shelf: Shelf, voice: Voice, visitor: Visitor) -> Talk[Ended]:
         try:
             if opened.danger is not None:
                 raise DangerCalled(opened.danger)
-            if book.events:
+            if book.begun:
                 yield from _resume(book, voice, visitor.profiles)
             else:
+                if unit and not book.state.name:
+                    book.add({"event": "named", "name": unit})
                 yield from begin(book, voice, unit, visitor.profiles, visitor.routine)
         except DangerCalled as called:
             report_danger(book, unit, str(called))
@@ -102,13 +105,16 @@ def _opened(shelf: Shelf, voice: Voice, unit: str) -> Talk[_Opened | None]:
 
     None where a STOP stands over the unit and waits for its hand-over's result.
     """
+    standing = tuple(shelf.standing())
+    damaged = tell_unreadable(voice, standing)
+    waiting = [visit for visit in shelf.waiting() if visit not in damaged]
     try:
-        book = yield from _go_on(shelf, voice)
+        book = yield from _go_on(shelf, voice, waiting)
         if book is None:
             voice.say_all(WELCOME)
             voice.say("")
             unit = unit or (yield from words(WHICH_UNIT))
-            stopped = yield from meet_standing(shelf, voice, unit)
+            stopped = yield from meet_standing(voice, standing, unit)
         else:
             unit = book.state.name or unit
             stopped = met_by(shelf, voice, book.visit_id, unit)
@@ -117,17 +123,31 @@ def _opened(shelf: Shelf, voice: Voice, unit: str) -> Talk[_Opened | None]:
     if stopped is not None:
         if book is not None:
             book.close()
-        return None if stopped.over else _Opened(shelf.go_on(stopped.visit), unit)
+        return _Opened(shelf.go_on(stopped.visit), unit) if goes_on(stopped) else None
     return _Opened(book or shelf.new(), unit)
 
 
-def _go_on(shelf: Shelf, voice: Voice) -> Talk[VisitBook | None]:
+def _go_on(shelf: Shelf, voice: Voice, waiting: Sequence[str]) -> Talk[VisitBook | None]:
     """The open visit the person wants to go on with, if there is one."""
-    visit = shelf.latest_open()
-    if visit is None:
-        return None
-    answer = yield from words(Choose(f"Visit {visit} is open. Go on with it? (y/n)", repeated=True))
-    return None if answer.lower().startswith("n") else shelf.go_on(visit)
+    for visit in waiting[:1]:
+        question = Choose(f"Visit {visit} is open. Go on with it? (y/n)", repeated=True)
+        answer = yield from words(question)
+        if not answer.lower().startswith("n"):
+            return shelf.go_on(visit)
+    for visit in waiting:
+        _say_left_open(shelf, voice, visit)
+    return None
+
+
+def _say_left_open(shelf: Shelf, voice: Voice, visit: str) -> None:
+    """What a visit that is not gone on with has left on its unit, in one line; else nothing."""
+    from troubleshoot.visit.work_state import open_items
+
+    state = shelf.state_of(visit)
+    left = open_items(state.work)
+    if left:
+        unit = f", {state.name}" if state.name else ""
+        voice.say(f"Visit {visit}{unit}, stays open. Left there: {'; '.join(left)}.")
 
 
 def _resume(book: VisitBook, voice: Voice, profiles: tuple[str, ...]) -> Talk[None]:

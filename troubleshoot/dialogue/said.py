@@ -7,11 +7,11 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 if TYPE_CHECKING:  # the first prompts come before all that reasons is imported
-    from troubleshoot.dialogue.shelf import Stopped
     from troubleshoot.knowledge.model import Complaint, Test
     from troubleshoot.reasoning.conclude import Conclusions
     from troubleshoot.reasoning.readings import Reading
     from troubleshoot.visit.standing import Standing
+    from troubleshoot.visit.standing_visits import Stopped
 
 
 @dataclass(frozen=True, slots=True)

@@ -1,6 +1,7 @@
 """A visit answered from a file: the same decisions as with a person, no questions asked.
 
-What the file does not answer is skipped; safety steps that it does not mention are confirmed.
+What the file does not answer is skipped. Safety steps that it does not mention are taken as done so
+that the account can go on, and the account says of each that nobody said so.
 """
 
 from __future__ import annotations
@@ -15,21 +16,33 @@ from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.conclude import FiredHazard, Reasoner
 from troubleshoot.reasoning.places import Place, spoken
-from troubleshoot.visit.account import Plain, ending_of
+from troubleshoot.visit.account import FILE, Plain, ending_of
 from troubleshoot.visit.decision import Decision, like
-from troubleshoot.visit.event_shapes import Event, answer_event, skip_event, step_event
+from troubleshoot.visit.event_shapes import (
+    Event,
+    answer_event,
+    assumed_event,
+    skip_event,
+    step_event,
+)
 from troubleshoot.visit.metered import metered
 from troubleshoot.visit.profiles import FULLY_QUALIFIED
 from troubleshoot.visit.steps import CONFIRMED, Step
 from troubleshoot.visit.stops import lifting_finding
 from troubleshoot.visit.visit_account import visit_account
 
+CERTIFIES: Final = (
+    "This account certifies no safety work that the file does not hold: what it marks as not in "
+    "the file was only taken as done to go on, and nobody has said that it was."
+)
 NOT_KNOWN: Final = ""
 """What a file answers where a fact of the unit is asked: those it holds are known by then."""
 
 
 class ScriptedVisit(DrivenVisit):
-    """Runs one visit to its ending on the answers of a case."""
+    """Runs one visit to its ending on the answers of a case. `said_by`: who says what was done."""
+
+    said_by = FILE
 
     def __init__(self, reasoner: Reasoner, case: Case, start: Event) -> None:
         super().__init__(reasoner, start)
@@ -46,7 +59,7 @@ class ScriptedVisit(DrivenVisit):
     def reply(self, prompt: Prompt) -> Reply | None:
         """What the file answers a prompt; None where the visit ends with it."""
         if isinstance(prompt, Settled):
-            return self._more()
+            return self._more() or self._failed()
         if isinstance(prompt, AtStop):
             return self._made_safe(prompt.fired)
         if isinstance(prompt, DoStep | AskTest):
@@ -68,6 +81,21 @@ class ScriptedVisit(DrivenVisit):
             held = direct or self._held(ways)
             if held and self.decider.handed_over(self.state, candidate) is None:
                 return {"event": "aim", "test": candidate.test.id, "at": spoken(candidate.at)}
+        return None
+
+    def _failed(self) -> Event | None:
+        """What the file says has failed and the visit had no need to ask: a meter's proof.
+
+        What was read with it does not count, whether or not the proof would have been asked for.
+        """
+        for name, outcome in CONFIRMED.items():
+            for answer in self.unused.get(name, ()):
+                step = Step(name, spoken(answer.places[0]))
+                outcomes = self._outcomes(step, answer)
+                if answer.valid is not False and outcomes == (outcome,):
+                    continue
+                self.unused[name].remove(answer)
+                return self._step(step, answer, outcomes)
         return None
 
     def _held(self, ways: Iterable[tuple[Test, ...]]) -> tuple[Test, ...]:
@@ -126,18 +154,27 @@ class ScriptedVisit(DrivenVisit):
         What the file says has failed is never taken as done.
         """
         if answer is not None:
-            text = answer.text
-            outcomes = answer.outcomes or metered(self.knowledge, self.state, step, text or "")
-            if answer.valid is False or outcomes != (CONFIRMED[step.id],):
-                self.failed.add((step.id, step.place))
-            event = step_event(step, outcomes, text)
-            return event if answer.valid is not False else {**event, "valid": False}
+            return self._step(step, answer, self._outcomes(step, answer))
         if (step.id, step.place) not in self.failed:
-            return step_event(step, (CONFIRMED[step.id],))
+            return self.unsaid(step)
         return skip_event(*decision.aim) if decision.aim is not None else None
 
+    def unsaid(self, step: Step) -> Event:
+        """A step of which the file says nothing."""
+        return assumed_event(step, CONFIRMED[step.id])
+
+    def _outcomes(self, step: Step, answer: Answer) -> tuple[str, ...]:
+        return answer.outcomes or metered(self.knowledge, self.state, step, answer.text or "")
+
+    def _step(self, step: Step, answer: Answer, outcomes: tuple[str, ...]) -> Event:
+        """A step as the file tells it."""
+        if answer.valid is False or outcomes != (CONFIRMED[step.id],):
+            self.failed.add((step.id, step.place))
+        event = step_event(step, outcomes, answer.text)
+        return event if answer.valid is not False else {**event, "valid": False}
+
     def _made_safe(self, fired: FiredHazard) -> Event | None:
-        """A STOP is lifted only by a fresh reading of what called it up, or the all-clear."""
+        """A STOP is lifted as in any visit: by a fresh, sound reading of what called it up."""
         spot = lifting_finding(self.knowledge, self.state, self.concluded(), fired)
         if spot is None or not self.unused.get(spot[0]):
             return None
@@ -150,14 +187,16 @@ class ScriptedVisit(DrivenVisit):
         candidates = (
             self.decider.candidates(self.state, conclusions) if ending == "shortlist" else ()
         )
-        return visit_account(
+        plain = visit_account(
             self.knowledge,
             self.state,
             conclusions,
             ending=ending,
             stop=decision.stop,
             candidates=candidates,
+            said_by=self.said_by,
         )
+        return {"certifies": CERTIFIES, **plain} if self.said_by == FILE else plain
 
 
 def start_event(

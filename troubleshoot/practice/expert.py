@@ -16,9 +16,10 @@ from troubleshoot.practice.scenario import Scenario, Shown
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.places import Place
-from troubleshoot.visit.account import Plain
+from troubleshoot.visit.account import TECHNICIAN, Plain
 from troubleshoot.visit.decision import Decision
-from troubleshoot.visit.event_shapes import Event
+from troubleshoot.visit.event_shapes import Event, step_event
+from troubleshoot.visit.steps import CONFIRMED, Step
 
 
 @dataclass(frozen=True, slots=True)
@@ -54,7 +55,9 @@ class ExpertPath:
 
 
 class ExpertVisit(ScriptedVisit):
-    """A scripted visit that the scenario's unit answers."""
+    """A scripted visit that the scenario's unit answers, and whose steps are done."""
+
+    said_by = TECHNICIAN
 
     def __init__(self, reasoner: Reasoner, scenario: Scenario, unit: AnsweringUnit) -> None:
         self.unit = unit
@@ -82,6 +85,10 @@ class ExpertVisit(ScriptedVisit):
         self.moves.append(
             Move(name, at, decision.reason, minutes, is_step, decision.cautions, skipped)
         )
+
+    def unsaid(self, step: Step) -> Event:
+        """What no scenario lists goes well."""
+        return step_event(step, (CONFIRMED[step.id],))
 
     def holds(self, test: str) -> bool:
         """The unit answers whatever can be done on it."""

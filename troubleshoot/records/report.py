@@ -7,6 +7,7 @@ from typing import Any
 
 from troubleshoot.knowledge.model import Fault, Knowledge
 from troubleshoot.outside.text import markdown
+from troubleshoot.visit.account import NOBODY, NOT_IN_THE_FILE
 from troubleshoot.visit.profiles import spoken
 from troubleshoot.visit.reopening import ROLES
 from troubleshoot.visit.wording import LIKELY, TAG_OUT, percent, with_place
@@ -38,6 +39,9 @@ def markdown_report(
 def _report(knowledge: Knowledge, account: Account, extras: Mapping[str, Any]) -> Iterator[str]:
     yield f"# {markdown(extras.get('title') or 'Visit to a rooftop unit')}"
     yield ""
+    if account.get("certifies"):
+        yield f"{account['certifies']}  "
+        yield ""
     yield from _standing(account)
     complaint = knowledge.complaints.get(str(account["complaint"]))
     if extras.get("words"):
@@ -146,6 +150,7 @@ def _readings(knowledge: Knowledge, account: Account) -> Iterator[str]:
     yield "| --- | --- | --- | --- | --- |"
     for row in account["asked"]:
         counts = "yes" if row["valid"] else "no"
+        counts = NOT_IN_THE_FILE if row["said_by"] == NOBODY else counts
         yield _table_row(knowledge, row, row["text"] or "", counts)
     for row in account["computed"]:
         yield _table_row(knowledge, row, f"{row['value']:.4g} {row['unit']}", "computed")

@@ -45,6 +45,11 @@ def step_event(step: Step, outcomes: tuple[str, ...], text: str | None = None) -
     return event if text is None else {**event, "text": text}
 
 
+def assumed_event(step: Step, outcome: str) -> Event:
+    """A safety step that nobody says was done, taken as done so that an account can go on."""
+    return {**step_event(step, (outcome,)), "nobody": True}
+
+
 def skip_event(test: str, at: Place | None) -> Event:
     """A test gone on without."""
     return {"event": "skip", "test": test, "at": spoken(at)}

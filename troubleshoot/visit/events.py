@@ -162,6 +162,7 @@ def _step(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
         test.minutes + test.wait_minutes,
         test.work_state,
         step.place,
+        bool(event.get("nobody", False)),
     )
     valid = None if counts else False
     answer = Answer(step.id, outcomes, event.get("text"), (asked.at,), valid=valid)
@@ -257,6 +258,11 @@ def _named(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
     return replace(state, name=event["name"])
 
 
+def _call(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
+    """The caller's words, before it is settled what they are taken for and who is asking."""
+    return replace(state, words=event["words"])
+
+
 def _hour_passed(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
     """Weather turns within the hour: the roof is looked at again."""
     return replace(state, work=expire(state.work, "hour-passed"))
@@ -280,6 +286,7 @@ _EFFECTS = {
     "hour-passed": _hour_passed,
     "closing": _closing,
     "named": _named,
+    "call": _call,
     "stop": stop_met,
     "danger": danger_reported,
     "take-afresh": take_afresh,

@@ -9,7 +9,7 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.next_test import Candidate
 from troubleshoot.reasoning.on_record import hazard_on_record
-from troubleshoot.visit.account import Plain, account
+from troubleshoot.visit.account import NOBODY, TECHNICIAN, Plain, account
 from troubleshoot.visit.cautions import cautions_before
 from troubleshoot.visit.visit_state import Asked, VisitState
 
@@ -22,9 +22,10 @@ def visit_account(
     ending: str | None = None,
     stop: FiredHazard | None = None,
     candidates: Sequence[Candidate] = (),
+    said_by: str = TECHNICIAN,
 ) -> Plain:
-    """The account of a visit as it stands."""
-    rows = [(asked, _row(knowledge, state, conclusions, asked)) for asked in state.asked]
+    """The account of a visit as it stands; `said_by`: who says what was done and read."""
+    rows = [(asked, _row(knowledge, state, conclusions, asked, said_by)) for asked in state.asked]
     return account(
         conclusions,
         ending=ending,
@@ -51,7 +52,10 @@ def stops_account(knowledge: Knowledge, state: VisitState) -> list[Plain]:
     ]
 
 
-def _row(knowledge: Knowledge, state: VisitState, conclusions: Conclusions, asked: Asked) -> Plain:
+def _row(
+    knowledge: Knowledge, state: VisitState, conclusions: Conclusions, asked: Asked, said_by: str
+) -> Plain:
+    """One thing asked; what nobody says was done neither counts nor counts not."""
     test = knowledge.tests[asked.test]
     outcome = asked.outcome
     reading = next(
@@ -65,7 +69,8 @@ def _row(knowledge: Knowledge, state: VisitState, conclusions: Conclusions, aske
         "at": asked.place or state.unit.layout.shown(test.per, asked.at),
         "outcome": outcome,
         "text": asked.text,
-        "valid": valid,
+        "valid": None if asked.nobody else valid,
+        "said_by": NOBODY if asked.nobody else said_by,
         "minutes": round(asked.minutes, 1),
         "work_state": asked.work_state,
     }

@@ -20,6 +20,7 @@ class Asked:
     """One thing asked and what came of it, for the record.
 
     `place`: for a safety step, its place in words, which need not be one of the unit's tree.
+    `nobody`: nobody says that it was done; an account from a file took it as done to go on.
     """
 
     test: str
@@ -30,6 +31,7 @@ class Asked:
     minutes: float
     work_state: str
     place: str | None = None
+    nobody: bool = False
 
 
 @dataclass(frozen=True, slots=True)

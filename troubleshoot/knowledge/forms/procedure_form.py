@@ -149,7 +149,7 @@ _HAZARD: Final = Record(
         optional(
             "cleared-by",
             OneOrMore(Choice(words.CLEARING_ROLES)),
-            "who may make it safe after a STOP for the whole job",
+            "who may make it safe, and take the tag off",
         ),
         optional("all-clear", Name("test"), "the test that shows it has gone, where none found it"),
         optional("tag", Text(longest=200), "the sentence for the tag: what the danger is"),
