@@ -25,6 +25,7 @@ CAREFUL = {
     "Stop the unit by its controls": "stopped",
     "Switch off, lock, tag and try": "locked",
     "Take the panels off": "off",
+    "Open the panel with the power on": "off",
     "Test for dead": "dead",
     "Bleed and meter": "discharged",
     "Wait for the drive": "2 V",

@@ -88,12 +88,12 @@ def test_the_fire_panel_is_told_for_what_may_set_it_off_though_no_detector_is_kn
         ("energised-open", "line", True, True),
         ("running-open", "line", True, True),
         ("energised-open", "line", False, False),
-        ("energised-open", "control", True, False),
+        ("energised-open", "control", True, True),
         ("locked-out", "line", True, False),
         ("running", "line", True, False),
     ],
 )
-def test_live_line_parts_at_480_volts_want_a_second_person(
+def test_an_open_panel_at_480_volts_wants_a_second_person(
     work_state: str, exposes: str, volts_480: bool, second: bool
 ) -> None:
     unit = UnitAtWork(volts_480=volts_480)

@@ -39,8 +39,9 @@ from troubleshoot.reasoning.places import spoken
 from troubleshoot.visit.dangers import spoken_of
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
+from troubleshoot.visit.facts_first import facts_to_settle
 from troubleshoot.visit.guards import allowed
-from troubleshoot.visit.nameplate import plate_to_ask, safety_facts_to_ask
+from troubleshoot.visit.nameplate import plate_to_ask
 from troubleshoot.visit.repeating import agreement
 from troubleshoot.visit.standing import called_up
 from troubleshoot.visit.steps import Step
@@ -124,7 +125,7 @@ class Conversation:
 
     def _put_question(self, decision: Decision, conclusions: Conclusions) -> None:
         assert decision.test is not None
-        if decision.step is not None and self._settle_first(decision.step):
+        if self._settle_first(decision.test, decision.step):
             return
         if decision.aim is not None and decision.stop is None and self.book.state.aim is None:
             test, at = decision.aim
@@ -149,10 +150,9 @@ class Conversation:
             ask_plate(self.terminal, self.book, *plate)
         return self.book.state.work != work
 
-    def _settle_first(self, step: Step) -> bool:
-        """Ask the facts on which a safety step hangs; True where that changed what comes next."""
-        state = self.book.state
-        facts = safety_facts_to_ask(self.knowledge, state.unit, step, state.not_known)
+    def _settle_first(self, test: Test, step: Step | None) -> bool:
+        """Ask a fact on which a step, test or its cautions hang; True where one was asked."""
+        facts = facts_to_settle(self.knowledge, self.book.state, test, step)
         if facts:
             ask_fact(self.terminal, self.book, facts[0], NOT_KNOWN_COUNTS_AS_WORSE)
         return bool(facts)

@@ -67,7 +67,7 @@ def needs_of(test: Test, place: str | None, unit: UnitAtWork) -> Needs:
         occupants=energy in OPENED,
         fire_panel=FIRE_ALARM in hazards or (unit.fire_panel and energy in OPENED),
         sweeps=_sweeps(test, energy, gas, unit),
-        second_person=unit.volts_480 and energy in _OPEN_LIVE and test.exposes == "line",
+        second_person=unit.volts_480 and energy in _OPEN_LIVE,
         meter="meter-proved" in needed or (test.kind == "measurement" and test.exposes != "none"),
         stored=unit.capacitors + unit.drives if energy == "locked-out" else (),
         gas=gas,
