@@ -167,4 +167,4 @@ def test_a_unit_as_found_is_live_closed_unproved_and_unwatched() -> None:
         "on", "on", "on", "not-shown", "not-proved", "none-known", frozenset(), frozenset(),
         frozenset(), "on", True, (), frozenset(), False, "in-service", "not-checked", False, False,
     )  # fmt: skip
-    assert UnitAtWork() == UnitAtWork((), (), (), False, False, False)
+    assert UnitAtWork() == UnitAtWork((), (), (), False, False, False, False)

@@ -8,7 +8,10 @@ from typing import Any
 import pytest
 
 from tests.visit.work_state_samples import a_test
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.equipment import read_unit
 from troubleshoot.visit.needs import Needs, for_dead_work, needs_of
+from troubleshoot.visit.unit_at_work import unit_at_work
 from troubleshoot.visit.work_state import UnitAtWork
 
 PLAIN = UnitAtWork()
@@ -187,3 +190,19 @@ def test_hands_inside_need_all_that_dead_work_needs() -> None:
         stored=("capacitor 1", "drive"),
     )
     assert for_dead_work(PLAIN) == Needs("locked-out", roof=True, occupants=True, meter=True)
+
+
+@pytest.mark.parametrize(
+    ("test", "heat", "read"),
+    [
+        ("heat-temperature-rise", "gas", True), ("heat-temperature-rise", None, True),
+        ("heat-temperature-rise", "electric", False), ("heat-stages", "gas", True),
+        ("heating-supply-temperature", "gas", True), ("airflow-by-heat-rise", "gas", True),
+        ("suction-pressure", "gas", False), ("heat-exchanger-look", "gas", False),
+    ],
+)  # fmt: skip
+def test_the_air_of_the_rooms_is_read_before_a_burner_runs_for_a_test(
+    test: str, heat: str | None, read: bool, shipped: Knowledge
+) -> None:
+    unit = unit_at_work(read_unit(shipped, {} if heat is None else {"heat": heat}))
+    assert ("room-carbon-monoxide" in needs_of(shipped.tests[test], None, unit).sweeps) is read

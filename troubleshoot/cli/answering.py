@@ -15,7 +15,15 @@ from troubleshoot.reasoning.places import Place
 from troubleshoot.visit.absence import minutes_since
 from troubleshoot.visit.event_shapes import Event, step_event
 from troubleshoot.visit.metered import metered
-from troubleshoot.visit.steps import CONFIRMED, ENTER_CONFIRMS, WAITED_FOR, Step
+from troubleshoot.visit.steps import (
+    BEFORE_BLEEDING,
+    BLEED_CAPACITOR,
+    CONFIRMED,
+    ENTER_CONFIRMS,
+    LOCKOUT,
+    WAITED_FOR,
+    Step,
+)
 from troubleshoot.visit.visit_state import VisitState
 
 ENTER: Final = ("", "ok", "y", "yes")
@@ -92,7 +100,24 @@ def _metered(
     outcomes = metered(knowledge, state, step, typed)
     if not outcomes:
         raise NotAnAnswer("That number says nothing here; type what came of it in words.")
+    if _read_before_bleeding(state, step, outcomes):
+        outcomes = (BEFORE_BLEEDING,)
     return step_event(step, outcomes, typed)
+
+
+def _read_before_bleeding(state: VisitState, step: Step, outcomes: tuple[str, ...]) -> bool:
+    """Whether this is the first charge read on a capacitor since the lock went on.
+
+    A run capacitor holds line volts and more until it is bled; only what remains then is a fault.
+    """
+    if step.id != BLEED_CAPACITOR or CONFIRMED[step.id] in outcomes:
+        return False
+    for asked in reversed(state.asked):
+        if asked.test == LOCKOUT:
+            return True
+        if (asked.test, asked.place) == (step.id, step.place):
+            return False
+    return True
 
 
 def _has_waited(state: VisitState, test: Test, now: datetime) -> None:

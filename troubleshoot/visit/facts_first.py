@@ -15,6 +15,7 @@ from troubleshoot.visit.steps import (
     BLEED_CAPACITOR,
     BLEED_DRIVE,
     REFRIGERANT_SWEEP,
+    ROOM_AIR,
     SECOND_PERSON,
     TELL_FIRE_PANEL,
     Step,
@@ -37,6 +38,7 @@ _HANG_ON: Final[Mapping[tuple[str, str | None], tuple[str, ...]]] = MappingProxy
     {
         (SECOND_PERSON, None): (SUPPLY,),
         (REFRIGERANT_SWEEP, None): REFRIGERANT,
+        (ROOM_AIR, None): ("heat",),
         (TELL_FIRE_PANEL, None): ("duct-smoke-detector",),
         (BLEED_CAPACITOR, None): HOLDING_CHARGE,
         (BLEED_DRIVE, BLOWER_MOTOR): ("blower-motor",),

@@ -17,6 +17,9 @@ CircuitNeed = Literal["gauges-on", "charge-recovered"]
 
 ON_THE_ROOF: Final = frozenset({"roof-edge-under-6-ft", "roof-edge-6-to-15-ft"})
 COMBUSTION_AIR: Final = frozenset({"carbon-monoxide-in-room", "carbon-monoxide-evacuate"})
+HEAT_IS_ON: Final = frozenset({"heating-supply-temperature"})
+"""Tests of no burner area for which the heat runs, gas or electric."""
+
 FIRE_ALARM: Final = "fire-alarm-interlock"
 VACUUM: Final = "compressor-in-vacuum"
 BURNER_AREAS: Final = frozenset({"gas", "ignition", "combustion"})
@@ -106,9 +109,16 @@ def _sweeps(test: Test, energy: str, gas: str, unit: UnitAtWork) -> tuple[str, .
         sweeps.append(REFRIGERANT_SWEEP)
     if gas == "shut":
         sweeps.append(GAS_SWEEP)
-    if not COMBUSTION_AIR.isdisjoint(test.hazards):
+    if not COMBUSTION_AIR.isdisjoint(test.hazards) or _burns(test, energy, unit):
         sweeps.append(ROOM_AIR)
     return tuple(sweep for sweep in sweeps if sweep != test.id)
+
+
+def _burns(test: Test, energy: str, unit: UnitAtWork) -> bool:
+    """Whether a burner runs, or may, while the test is done: people below breathe what it makes."""
+    of_gas = test.exists_when.get("heat") == ("gas",)
+    heats = test.area in BURNER_AREAS or test.id in HEAT_IS_ON or of_gas
+    return unit.burns_gas and heats and energy in ("running", "running-open")
 
 
 def _circuit_needs(

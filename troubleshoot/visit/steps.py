@@ -88,6 +88,9 @@ ENTER_CONFIRMS: Final = frozenset(
 """Steps that a bare Enter confirms. All others protect a life: they want the word, or the number
 on the meter."""
 
+BEFORE_BLEEDING: Final = "charged-before-bleeding"
+"""What a capacitor held before it was bled: no failure, and the step is asked again."""
+
 WAITED_FOR: Final = frozenset({BLEED_DRIVE})
 """Steps whose wait protects a life: until it is over only the metered number confirms them."""
 

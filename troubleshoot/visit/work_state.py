@@ -53,7 +53,7 @@ class UnitAtWork:
     `capacitors`: the place of each capacitor section; `drives`: of each drive and electronically
     commutated motor; `circuits`: of each refrigerant circuit. `flammable`: A2L refrigerant, or not
     known. `fire_panel`: stopping the unit or its fan is seen by the fire panel, or may be.
-    `volts_480`: the supply is of the 480 V class.
+    `volts_480`: the supply is of the 480 V class. `burns_gas`: its heat is gas, or not known.
     """
 
     capacitors: tuple[str, ...] = ()
@@ -62,6 +62,7 @@ class UnitAtWork:
     flammable: bool = False
     fire_panel: bool = False
     volts_480: bool = False
+    burns_gas: bool = False
 
 
 @dataclass(frozen=True, slots=True)
