@@ -44,7 +44,7 @@ from troubleshoot.visit.guards import allowed
 from troubleshoot.visit.nameplate import plate_to_ask
 from troubleshoot.visit.repeating import agreement
 from troubleshoot.visit.standing import called_up
-from troubleshoot.visit.steps import Step
+from troubleshoot.visit.steps import SETTLES, Step
 from troubleshoot.visit.stops import conclude_visit
 from troubleshoot.visit.work_state import open_items
 
@@ -235,10 +235,7 @@ class Conversation:
         test = decision.test
         assert test is not None
         if decision.step is not None:
-            state = self.book.state
-            self.book.add(
-                step_event_from(self.knowledge, state, test, decision.step, typed, clock.now())
-            )
+            self._take_step(typed, test, decision.step)
             self._tell_hazards(conclude_visit(self.decider.reasoner, self.book.state))
             return
         event = answer_event_from(self.knowledge, test, decision.at, typed, outcomes)
@@ -254,6 +251,16 @@ class Conversation:
                     self.terminal.say(f"It does not count: {reading.why_invalid}", 1)
         self._tell_hazards(after)
         show_causes(self.terminal, after)
+
+    def _take_step(self, typed: str, test: Test, step: Step) -> None:
+        """Keep what came of a step; where that is that the unit needs none, keep the fact."""
+        state = self.book.state
+        event = step_event_from(self.knowledge, state, test, step, typed, clock.now())
+        fact = SETTLES.get((step.id, ",".join(event["outcomes"])))
+        if fact is not None and state.unit.facts.get(fact[0]) != fact[1]:
+            self.book.try_fact(*fact)
+        else:
+            self.book.add(event)
 
     def _tell_hazards(self, found: Conclusions) -> None:
         """What a finding or a likely fault has called up, once, as soon as it is known.

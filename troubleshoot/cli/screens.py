@@ -43,9 +43,12 @@ HELP = (
 
 def show_cautions(terminal: Terminal, hazards: Iterable[Hazard], shown: set[str]) -> None:
     """Cautions before a step: in full the first time a panel is opened, by name after that."""
+    hazards = tuple(hazards)
+    before = [hazard.id.replace("-", " ") for hazard in hazards if hazard.id in shown]
+    if before:
+        terminal.say(f"Cautions as before: {', '.join(before)}.")
     for hazard in hazards:
         if hazard.id in shown:
-            terminal.say(f"{hazard.signal}: {hazard.id.replace('-', ' ')} (as above)")
             continue
         shown.add(hazard.id)
         terminal.say(said_hazard(hazard), strong=True)

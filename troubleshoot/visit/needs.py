@@ -6,12 +6,19 @@ from those is decided here, on the strict side, so that a need a file forgot to 
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 from typing import Final, Literal
 
 from troubleshoot.knowledge.model import Test, WorkStateName
 from troubleshoot.visit.steps import GAS_SWEEP, REFRIGERANT_SWEEP, ROOF, ROOM_AIR
 from troubleshoot.visit.work_state import WHOLE_UNIT, UnitAtWork
+
+TAPS: Final[Mapping[str, str]] = MappingProxyType(
+    {"manometer-at-inlet": "inlet tap", "manometer-at-outlet": "outlet tap"}
+)
+"""What a rule file calls a manometer on the gas train -> the tap that is opened for it."""
 
 CircuitNeed = Literal["gauges-on", "charge-recovered"]
 
@@ -30,7 +37,10 @@ OPENED: Final = _OPEN_LIVE | {"locked-out"}
 
 @dataclass(frozen=True, slots=True)
 class Needs:
-    """What must be true of the work state. `stored`: every place that must hold no charge."""
+    """What must be true of the work state.
+
+    `stored`: every place that must hold no charge. `taps`: of the gas train, on the manometer.
+    """
 
     energy: WorkStateName = "any"
     roof: bool = False
@@ -41,6 +51,7 @@ class Needs:
     meter: bool = False
     stored: tuple[str, ...] = ()
     gas: Literal["any", "on", "shut"] = "any"
+    taps: tuple[str, ...] = ()
     circuits: tuple[tuple[str, CircuitNeed], ...] = ()
     no_vacuum: bool = False
     is_step: bool = False
@@ -74,6 +85,7 @@ def needs_of(test: Test, place: str | None, unit: UnitAtWork) -> Needs:
         meter="meter-proved" in needed or (test.kind == "measurement" and test.exposes != "none"),
         stored=unit.capacitors + unit.drives if energy == "locked-out" else (),
         gas=gas,
+        taps=tuple(tap for word, tap in TAPS.items() if word in needed),
         circuits=_circuit_needs(needed, place, unit),
         no_vacuum=VACUUM in hazards and "charge-recovered" not in needed,
         is_step=test.kind == "step",
