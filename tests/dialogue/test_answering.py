@@ -117,7 +117,7 @@ def step(
     return event["outcomes"], event.get("text")
 
 
-@pytest.mark.parametrize("typed", ["", "ok", "y", "yes", "OK"])
+@pytest.mark.parametrize("typed", ["", "ok", "y", "yes", "OK", "done"])
 def test_enter_confirms_what_protects_no_life_and_nothing_else(
     typed: str, shipped: Knowledge
 ) -> None:
@@ -139,7 +139,7 @@ def test_enter_confirms_what_protects_no_life_and_nothing_else(
     [
         ("lockout", "lock", ["locked"]), ("lockout", "locked", ["locked"]),
         ("lockout", "c", ["cannot-lock"]), ("roof-conditions", "safe", ["safe"]),
-        ("panels-off", "off", ["off"]), ("edge-protection", "on", ["on"]),
+        ("panels-off", "off", ["off"]), ("edge-protection", "guard rail", ["on"]),
         ("tell-fire-panel", "on t", None), ("tell-fire-panel", "on te", ["on-test"]),
         ("lockout", "loc", None), ("roof-conditions", "saf", None), ("panels-off", "of", None),
         ("verified-dead", "dea", None), ("verified-dead", "dead", ["dead"]),
@@ -267,3 +267,41 @@ def test_a_number_that_says_nothing_wants_words(shipped: Knowledge) -> None:
         step_event_from(
             knowledge, locked(shipped, 0), silent, Step("drive-discharge", "x"), "2 V", NOW
         )
+
+
+@pytest.mark.parametrize(
+    ("name", "typed", "named"),
+    [
+        ("lockout", "locked off, tag on", "locked"), ("lockout", "Locked out", "locked"),
+        ("lock-off", "lock is off", "off"), ("lock-off", "locked", "still-on"),
+        ("lock-off", "locked off, tag on", "still-on"), ("panels-on", "done", "on"),
+        ("tell-fire-panel", "none", "no-detector"), ("gas-cock-shut", "cock shut", "shut"),
+        ("tell-fire-panel", "no smoke detector", "no-detector"),
+        ("roof-conditions", "edge 6 to 15 ft", "edge-6-to-15-ft"),
+        ("roof-conditions", "edge under 6 ft", "edge-under-6-ft"),
+        ("roof-conditions", "12 ft", "edge-6-to-15-ft"),
+    ],
+)  # fmt: skip
+def test_a_step_takes_the_words_people_use_for_what_came_of_it(
+    name: str, typed: str, named: str, shipped: Knowledge
+) -> None:
+    """Regression: the roof's own words with digits were refused, and "locked off" confirmed."""
+    assert step(shipped, name, typed)[0] == [named]
+
+
+def at_an_edge(shipped: Knowledge, how_near: str) -> VisitState:
+    look = {"event": "step", "step": "roof-conditions", "outcomes": [how_near]}
+    return replay(shipped, [{"event": "start", "complaint": "no-cooling"}, look])
+
+
+def test_near_an_edge_the_work_goes_on_once_its_protection_is_named(shipped: Knowledge) -> None:
+    far, near = (at_an_edge(shipped, each) for each in ("edge-6-to-15-ft", "edge-under-6-ft"))
+    assert far.work.roof == near.work.roof == "edge-near"
+    for typed in ("tied off", "guard rail", "guardrail", "harness"):
+        assert step(shipped, "edge-protection", typed, state=near)[0] == ["on"]
+    for typed in ("warning line", "second person"):
+        assert step(shipped, "edge-protection", typed, state=far)[0] == ["on"]
+        with pytest.raises(NotAnAnswer, match="only a guard rail or being tied off"):
+            step(shipped, "edge-protection", typed, state=near)
+    with pytest.raises(NotAnAnswer, match="Say what protects you"):
+        step(shipped, "edge-protection", "on", state=far)

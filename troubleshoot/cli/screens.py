@@ -106,16 +106,17 @@ def show_finding(
         terminal.say_all(HELP)
     else:
         name = with_place(said.test.name, said.where)
-        terminal.say(f"{said.number} {name}: {said.minutes:.0f} min", 2)
+        minutes = "" if said.minutes is None else f": {said.minutes:.0f} min"
+        terminal.say(f"{said.number} {name}{minutes}", 2)
 
 
 def show_cautions(terminal: Terminal, cautions: Iterable[Caution]) -> None:
     """Cautions before a step: in full the first time a panel is opened, by name after that."""
-    for caution in cautions:
-        hazard = caution.hazard
-        if caution.told:
-            terminal.say(f"{hazard.signal}: {hazard.id.replace('-', ' ')} (as above)")
-            continue
+    cautions = tuple(cautions)
+    before = [caution.hazard.id.replace("-", " ") for caution in cautions if caution.told]
+    if before:
+        terminal.say(f"Cautions as before: {', '.join(before)}.")
+    for hazard in (caution.hazard for caution in cautions if not caution.told):
         terminal.say(said_hazard(hazard), strong=True)
         if hazard.stop is not None:
             terminal.say(f"Stop if: {hazard.stop.covers}", 2)

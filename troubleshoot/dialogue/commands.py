@@ -5,6 +5,7 @@ from __future__ import annotations
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.said import Causes, HowTo, OtherTest, Voice, WhatToType
 from troubleshoot.dialogue.talk import Leave
+from troubleshoot.knowledge.model import Test
 from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.places import PlaceNotUnderstood, spoken
@@ -13,7 +14,9 @@ from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import skip_event
 from troubleshoot.visit.events import places_from
 from troubleshoot.visit.explain import because, find_fault, what_if, why_not
+from troubleshoot.visit.steps import CONFIRMED, ENTER_CONFIRMS
 from troubleshoot.visit.stops import conclude_visit
+from troubleshoot.visit.tests_by_words import find_tests
 
 OTHER_TESTS = 8
 NO_QUESTION = "No question is open here. tests lists what else could be done."
@@ -28,11 +31,13 @@ class Commands:
         self.voice = voice
         self.decider = decider
         self.offered: tuple[tuple[str, str | None], ...] = ()
+        self.done_said = False
 
     def serve(self, typed: str, decision: Decision, conclusions: Conclusions) -> bool:
         """Serve a command; False where the words are an answer."""
         word, _, rest = typed.partition(" ")
         self.book.changed = False
+        self.done_said = self.done_said and typed == "done"
         if typed.lower() in ("?", "how"):
             self._how(decision)
         elif typed.lower() in ("w", "why"):
@@ -64,7 +69,7 @@ class Commands:
         elif typed in ("s", "skip"):
             self._skip(decision)
         elif typed == "done":
-            self.book.add({"event": "closing"})
+            return self._done(decision)
         elif word == "note" and rest:
             self.book.add({"event": "note", "text": rest})
             self.voice.say("Noted.")
@@ -79,6 +84,21 @@ class Commands:
             self._repaired(rest, conclusions)
         else:
             return False
+        return True
+
+    def _done(self, decision: Decision) -> bool:
+        """Close the visit. At a step it may mean the step, so there it is asked for twice."""
+        if decision.step is not None and decision.step.id in ENTER_CONFIRMS:
+            return False
+        if decision.step is not None and not self.done_said:
+            self.done_said = True
+            word = CONFIRMED[decision.step.id].replace("-", " ")
+            self.voice.say(
+                f'Is the step done? Type "{word}". Type done again to put the unit back and close.'
+            )
+            return True
+        self.done_said = False
+        self.book.add({"event": "closing"})
         return True
 
     def _skip(self, decision: Decision) -> None:
@@ -154,10 +174,14 @@ class Commands:
             self._aim(*self.offered[number - 1])
             return
         name, _, at = words.partition(" at ")
-        test = self.knowledge.tests.get(name.strip().lower().replace(" ", "-"))
-        if test is None or test.kind == "step":
+        found = find_tests(self.knowledge, self.book.state.unit, name)
+        if not found:
             self.voice.say("Type tests for a list; then do with a number, or do TEST at PLACE.")
             return
+        if len(found) > 1:
+            self._ask_which(found)
+            return
+        test = found[0]
         try:
             places = places_from(at or None, test.per, self.book.state.unit)
         except PlaceNotUnderstood as error:
@@ -167,6 +191,16 @@ class Commands:
             self.voice.say("Say where: " + ", ".join(f"at {p}" for p in places))
             return
         self._aim(test.id, spoken(places[0]))
+
+    def _ask_which(self, found: tuple[Test, ...]) -> None:
+        """Several tests fit the words: list those, by number."""
+        layout = self.book.state.unit.layout
+        spots = [(test, at) for test in found for at in layout.places(test.per)][:OTHER_TESTS]
+        self.offered = tuple((test.id, spoken(at)) for test, at in spots)
+        self.voice.say("Which of these?")
+        for number, (test, at) in enumerate(spots, start=1):
+            self.voice.tell(OtherTest(number, test, layout.shown(test.per, at)))
+        self.voice.say("do N takes one of them.", 1)
 
     def _again(self) -> None:
         """Read the last reading once more."""

@@ -86,12 +86,12 @@ class WhatToType:
 
 @dataclass(frozen=True, slots=True)
 class OtherTest:
-    """One of the other tests worth doing, by its number. `minutes` with the way there."""
+    """A test to choose from, by its number. `minutes`: with the way there, where it is worth it."""
 
     number: int
     test: Test
     where: str | None
-    minutes: float
+    minutes: float | None = None
 
 
 Said = (

@@ -24,11 +24,12 @@ from troubleshoot.visit.dangers import spoken_of
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import Event
+from troubleshoot.visit.facts_first import facts_to_settle
 from troubleshoot.visit.guards import allowed
-from troubleshoot.visit.nameplate import plate_to_ask, safety_facts_to_ask
+from troubleshoot.visit.nameplate import plate_to_ask
 from troubleshoot.visit.repeating import agreement
 from troubleshoot.visit.standing import called_up
-from troubleshoot.visit.steps import Step
+from troubleshoot.visit.steps import SETTLES, Step
 from troubleshoot.visit.stops import conclude_visit
 
 LONG_SILENCE = (
@@ -98,7 +99,8 @@ class Turns:
 
     def _put(self, decision: Decision, conclusions: Conclusions) -> Talk[None]:
         """A step or a test, after what has to be known for it."""
-        if decision.step is not None and (yield from self._settle_first(decision.step)):
+        assert decision.test is not None
+        if (yield from self._settle_first(decision.test, decision.step)):
             return
         if decision.aim is not None and decision.stop is None and self.book.state.aim is None:
             test, at = decision.aim
@@ -108,10 +110,9 @@ class Turns:
             return
         yield from self._ask(self._prompt(decision, conclusions), conclusions)
 
-    def _settle_first(self, step: Step) -> Talk[bool]:
-        """Ask the facts on which a safety step hangs; True where that changed what comes next."""
-        state = self.book.state
-        facts = safety_facts_to_ask(self.knowledge, state.unit, step, state.not_known)
+    def _settle_first(self, test: Test, step: Step | None) -> Talk[bool]:
+        """Ask a fact on which a step, test or its cautions hang; True where one was asked."""
+        facts = facts_to_settle(self.knowledge, self.book.state, test, step)
         if facts:
             yield from ask_fact(self.book, self.voice, facts[0], NOT_KNOWN_COUNTS_AS_WORSE)
         return bool(facts)
@@ -212,8 +213,16 @@ class Turns:
         assert test is not None
         if decision.step is not None:
             now = self.book.now()
-            return step_event_from(self.knowledge, state, test, decision.step, reply, now)
+            event = step_event_from(self.knowledge, state, test, decision.step, reply, now)
+            return self._fact_of(event, decision.step) or event
         return answer_event_from(self.knowledge, test, decision.at, reply, prompt.outcomes)
+
+    def _fact_of(self, event: Event, step: Step) -> Event | None:
+        """The fact that a step has settled, where what came of it is that the unit needs none."""
+        fact = SETTLES.get((step.id, ",".join(event["outcomes"])))
+        if fact is None or self.book.state.unit.facts.get(fact[0]) == fact[1]:
+            return None
+        return {"event": "fact", "name": fact[0], "value": fact[1]}
 
     def _tell_hazards(self, found: Conclusions) -> None:
         """What a finding or a likely fault has called up, once, as soon as it is known.

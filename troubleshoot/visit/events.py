@@ -20,7 +20,7 @@ from troubleshoot.visit.event_shapes import Event
 from troubleshoot.visit.guards import allowed
 from troubleshoot.visit.not_understood import NOT_UNDERSTOOD, not_understood
 from troubleshoot.visit.profiles import FULLY_QUALIFIED
-from troubleshoot.visit.steps import CONFIRMED, Step
+from troubleshoot.visit.steps import BEFORE_BLEEDING, CONFIRMED, Step
 from troubleshoot.visit.stop_events import (
     danger_reported,
     ended,
@@ -173,7 +173,7 @@ def _step(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
         work_before=state.work,
         asked=(*state.asked, asked),
         answers=(*state.answers, answer),
-        aim=state.aim if confirmed else None,
+        aim=state.aim if confirmed or outcomes == (BEFORE_BLEEDING,) else None,
         fresh=_unless_reached(state.fresh, step.id),
     )
 

@@ -169,6 +169,8 @@ class Person:
             wanted = CONFIRMING[test.id].replace("-", " ")
             if test.id == "drive-discharge":
                 return random.choice(("4 V", "4 V", "discharged", "120 V"))
+            if test.id == "edge-protection":
+                return random.choice(("tied off", "guard rail", "warning line", "on"))
             if random.random() < 0.93:
                 return wanted
             return random.choice((wanted[:2], wanted[:4], self._outcome(test)))

@@ -37,7 +37,9 @@ def build_derivation(data: Any) -> Derivation:
 
 def build_equipment_facts(data: Any) -> Iterator[EquipmentFact]:
     for item in data.get("facts", ()):
-        yield EquipmentFact(item["id"], tuple(item["values"]), item["asks"], item.get("counts"))
+        words = {value: tuple(said) for value, said in item.get("words", {}).items()}
+        values = tuple(item["values"])
+        yield EquipmentFact(item["id"], values, item["asks"], item.get("counts"), words)
 
 
 def build_plate_values(data: Any) -> Iterator[PlateValue]:

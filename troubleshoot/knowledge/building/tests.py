@@ -61,5 +61,6 @@ def _build_outcome(data: Any) -> Outcome:
         means=data.get("means", ""),
         limits=tuple(build_limit_line(line) for line in data.get("limits", ())),
         exists_when=build_facts(data.get("exists-when")),
+        words=tuple(data.get("words", ())),
         source=build_source(data),
     )

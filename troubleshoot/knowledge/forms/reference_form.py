@@ -57,6 +57,11 @@ _FACT: Final = Record(
         required("values", ListOf(Word(), least=2, most=40), "the words it can have"),
         optional("counts", Choice(words.PLACE_KINDS), "the kind of place it counts"),
         required("asks", Text(longest=200), "the question that settles it"),
+        optional(
+            "words",
+            Pairs(Word(), ListOf(Text(longest=40), most=20)),
+            "what people say for a value as well",
+        ),
     ),
 )
 _PLATE_VALUE: Final = Record(

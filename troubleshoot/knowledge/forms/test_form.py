@@ -35,6 +35,7 @@ _OUTCOME: Final = Record(
         optional("means", Text(), "the limit or the look, in words"),
         EXISTS_WHEN,
         optional("limits", ListOf(LIMIT_LINE, most=20), "any one line is enough"),
+        optional("words", ListOf(Text(longest=60), most=20), "what people type for it as well"),
         SOURCE,
     ),
 )

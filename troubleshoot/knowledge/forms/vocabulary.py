@@ -19,6 +19,8 @@ NEEDS: Final = (
     "meter-proved",
     "capacitors-discharged",
     "gas-shut",
+    "manometer-at-inlet",
+    "manometer-at-outlet",
     "gauges-on",
     "charge-recovered",
 )

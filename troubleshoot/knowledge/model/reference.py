@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+from dataclasses import dataclass, field
 from typing import Literal
 
 from troubleshoot.knowledge.model.tests import Bound
@@ -35,10 +35,13 @@ class Complaint:
 
 @dataclass(frozen=True)
 class EquipmentFact:
+    """`words`: what people say for a value beside its own words."""
+
     id: str
     values: tuple[str, ...]
     asks: str
     counts: str | None = None
+    words: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
 
 
 @dataclass(frozen=True)

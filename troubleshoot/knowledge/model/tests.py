@@ -43,12 +43,16 @@ class LimitLine:
 
 @dataclass(frozen=True)
 class Outcome:
-    """One outcome of a test. `limits`: any one line is enough."""
+    """One outcome of a test.
+
+    `limits`: any one line is enough. `words`: what people type for it beside its own words.
+    """
 
     id: str
     means: str = ""
     limits: tuple[LimitLine, ...] = ()
     exists_when: FactsNeeded = field(default_factory=dict)
+    words: tuple[str, ...] = ()
     source: str = ""
 
 
