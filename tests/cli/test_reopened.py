@@ -12,6 +12,7 @@ from tests.cli.lines import Lines, book_of
 from troubleshoot.cli import clock
 from troubleshoot.cli.failures import USAGE, Failure
 from troubleshoot.cli.hand_over_result import ask_in_words, ask_result
+from troubleshoot.cli.listening import Listener
 from troubleshoot.cli.reopen import NOT_BY_AN_APPRENTICE, reopened
 from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Knowledge
@@ -104,7 +105,7 @@ def test_what_is_not_known_is_not_said(reasoner: Reasoner) -> None:
     assert "Visit 2026-11-26-1 was stopped" in terminal.text and "Told:" not in terminal.text
 
 
-@pytest.mark.parametrize("typed", [("6",), ("6", "1", DONE, ""), (), ("6", "danger fire")])
+@pytest.mark.parametrize("typed", [("6",), ("6", "1", DONE, ""), ()])
 def test_without_all_of_it_the_visit_stays_closed(typed: Any, reasoner: Reasoner) -> None:
     book = over(reasoner.knowledge)
     terminal = Lines(*typed)
@@ -112,6 +113,14 @@ def test_without_all_of_it_the_visit_stays_closed(typed: Any, reasoner: Reasoner
     assert book.events[-1]["event"] == "end"
     assert "The visit stays closed: it is reopened only with all of" in terminal.text
     assert "troubleshoot reopen 2026-11-26-1" in terminal.text
+
+
+@pytest.mark.parametrize("typed", [("danger fire",), ("6", "danger fire"), ("6", "i see fire")])
+def test_a_danger_opens_the_visit_and_stops_it_again(typed: Any, reasoner: Reasoner) -> None:
+    """Regression: the visit stayed closed, and the danger was lost."""
+    book = over(reasoner.knowledge)
+    assert reopened(reasoner, book, Lines(*typed)) is True
+    assert book.state.ended is None and book.state.stops[-1].hazard == "smoke-or-heat-now"
 
 
 @pytest.mark.parametrize("who", ["1", "1 2", "1 6"])
@@ -159,6 +168,6 @@ def test_without_one_part_there_is_no_result_and_no_more_is_asked(
     assert len(terminal.asked) == missing + 1
 
 
-def test_words_may_be_left_out() -> None:
-    assert ask_in_words(Lines(""), "What?") == ""
-    assert ask_in_words(Lines("x", DONE), "What?") == DONE
+def test_words_may_be_left_out(shipped: Knowledge) -> None:
+    assert ask_in_words(Listener(shipped, Lines("")), "What?") == ""
+    assert ask_in_words(Listener(shipped, Lines("x", DONE)), "What?") == DONE

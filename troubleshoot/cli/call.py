@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.visit.hazard_words import gravest_first, said_standing
+from troubleshoot.visit.hazard_words import first_orders, gravest_first, said_standing
 
 
 def show_call_cautions(terminal: Terminal, knowledge: Knowledge, complaint: str | None) -> None:
@@ -20,6 +20,18 @@ def show_call_cautions(terminal: Terminal, knowledge: Knowledge, complaint: str 
         terminal.say(head, strong=True)
         for line in more:
             terminal.say(line, 2)
+
+
+def first_of_call(knowledge: Knowledge, complaint: str) -> str:
+    """The first orders of a call that is itself a STOP; empty for any other."""
+    call = knowledge.complaints.get(complaint)
+    hazards = (
+        () if call is None else gravest_first(knowledge.hazards[n] for n in call.hazards_first)
+    )
+    for hazard in hazards:
+        if hazard.stop and any(trigger.complaint == complaint for trigger in hazard.triggers):
+            return first_orders(hazard)
+    return ""
 
 
 def show_looks(terminal: Terminal, knowledge: Knowledge, complaint: str) -> None:

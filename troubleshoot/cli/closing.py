@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from troubleshoot.cli.listening import Listener
 from troubleshoot.cli.terminal import Leave, Terminal
 from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Fault
@@ -9,13 +10,19 @@ from troubleshoot.visit.decision import Decision
 
 
 def repaired(book: VisitBook, terminal: Terminal, fault: Fault) -> None:
-    """Write down what proves a repair, and whether the complaint has gone with it."""
+    """Write down what proves a repair, and whether the complaint has gone with it.
+
+    Raises DangerCalled.
+    """
+    listener = Listener(book.knowledge, terminal)
     for proof in fault.proof:
         terminal.say(f"Proof: {proof.text}. What did you read?")
         reading = terminal.ask(">")
+        listener.hear_cry(reading)
         book.add({"event": "note", "text": f"proof: {proof.text}: {reading or 'not taken'}"})
     terminal.say("Is the complaint still there? (y/n)")
     answer = terminal.ask(">").lower()
+    listener.hear(answer)
     book.add({"event": "repaired", "fault": fault.id})
     if not answer.startswith("y"):
         book.add({"event": "closing", "cured": True})

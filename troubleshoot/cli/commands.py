@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from troubleshoot.cli.listening import HOW_TO_CALL
 from troubleshoot.cli.screens import HELP, show_causes, show_how
-from troubleshoot.cli.terminal import Leave, Terminal
+from troubleshoot.cli.terminal import DangerCalled, Leave, Terminal
 from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.places import PlaceNotUnderstood, spoken
+from troubleshoot.visit.dangers import cried, spoken_of
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import skip_event
@@ -70,9 +72,7 @@ class Commands:
         elif typed == "done":
             self.book.add({"event": "closing"})
         elif word == "note" and rest:
-            self.book.add({"event": "note", "text": rest})
-            self.terminal.say("Noted.")
-            self.book.changed = False
+            self._note(rest)
         elif word == "invalid":
             self.terminal.say(self.book.mark_last_invalid(rest))
         elif word == "do" and rest:
@@ -84,6 +84,15 @@ class Commands:
         else:
             return False
         return True
+
+    def _note(self, text: str) -> None:
+        """Keep a note. Raises DangerCalled where it says that the job has to be stopped."""
+        self.book.add({"event": "note", "text": text})
+        if any(h.stop and h.stop.scope == "whole-job" for h in cried(self.knowledge, text)):
+            raise DangerCalled(text)
+        speaks = bool(spoken_of(self.knowledge, text))
+        self.terminal.say(f"Noted. {HOW_TO_CALL}" if speaks else "Noted.")
+        self.book.changed = False
 
     def _skip(self, decision: Decision) -> None:
         if decision.kind == "step":

@@ -8,11 +8,11 @@ from __future__ import annotations
 
 from troubleshoot.cli import clock
 from troubleshoot.cli.answering import NotAnAnswer, answer_event_from, step_event_from
-from troubleshoot.cli.beginning import report_danger
 from troubleshoot.cli.closing import closed, repaired
 from troubleshoot.cli.commands import Commands
 from troubleshoot.cli.failures import INTERRUPTED, KEPT
 from troubleshoot.cli.known_values import ask_fact, ask_plate
+from troubleshoot.cli.listening import Listener, report_danger
 from troubleshoot.cli.screens import (
     show_causes,
     show_cautions,
@@ -36,7 +36,6 @@ from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.places import spoken
-from troubleshoot.visit.dangers import spoken_of
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.guards import allowed
@@ -92,7 +91,7 @@ class Conversation:
         try:
             return self._turn()
         except DangerCalled as called:
-            report_danger(self.book, "", str(called))
+            report_danger(self.book, self.terminal, "", str(called))
             return True
 
     def _turn(self) -> bool:
@@ -188,6 +187,7 @@ class Conversation:
             show_choices(self.terminal, self.knowledge, test, outcomes)
         else:
             show_step_words(self.terminal, test, outcomes)
+        listener = Listener(self.knowledge, self.terminal)
         while True:
             typed = self.terminal.ask(">")
             too_late = self._too_late(decision, typed)
@@ -201,10 +201,7 @@ class Conversation:
                 self._take(typed, decision, outcomes, conclusions)
                 return
             except NotAnAnswer as error:
-                danger = spoken_of(self.knowledge, typed)
-                if danger is not None:
-                    raise DangerCalled(typed) from None
-                self.terminal.say(str(error))
+                listener.not_understood(typed, str(error))
 
     def _too_late(self, decision: Decision, typed: str) -> bool:
         """Whether so long a silence came before an answer that it is asked for again.
@@ -221,6 +218,7 @@ class Conversation:
         ):
             return False
         self.terminal.say(LONG_SILENCE)
+        Listener(self.knowledge, self.terminal).hear_cry(typed)
         if typed:
             self.book.add({"event": "note", "text": f"typed after a long silence: {typed}"})
         return True
@@ -279,16 +277,16 @@ class Conversation:
             "Type repaired when it has been put right and proved, tests for other tests, "
             "done to put the unit back and close, or q to keep the visit."
         )
+        listener = Listener(self.knowledge, self.terminal)
         while True:
             typed = self.terminal.ask(">")
             if self.book.watch_the_clock():
                 self.terminal.say(LONG_SILENCE)
-            if spoken_of(self.knowledge, typed) is not None:
-                raise DangerCalled(typed)
             if typed == "repaired" and conclusions.named is not None:
                 repaired(self.book, self.terminal, conclusions.named.fault)
                 return True
             if not typed or not self.commands.serve(typed, decision, conclusions):
-                self.terminal.say("repaired, tests, done, because, why not CAUSE, or q.")
+                reply = "repaired, tests, done, because, why not CAUSE, or q."
+                listener.not_understood(typed, reply)
             elif self.book.changed:
                 return True

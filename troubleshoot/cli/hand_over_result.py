@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from troubleshoot.cli import clock
+from troubleshoot.cli.listening import Listener
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.reopening import (
@@ -20,33 +21,35 @@ from troubleshoot.visit.visit_state import HandOverResult, StopMet
 
 
 def ask_result(terminal: Terminal, met: StopMet, knowledge: Knowledge) -> HandOverResult | None:
-    """The result of a STOP's hand-over; None where any of it is missing."""
+    """The result of a STOP's hand-over; None where any of it is missing. Raises DangerCalled."""
+    listener = Listener(knowledge, terminal, (met.hazard,))
     names = fitting_roles(knowledge.hazards[met.hazard])
     for number, name in enumerate(names, start=1):
         terminal.say(f"{number} {ROLES[name]}", 2)
-    by = _ask(terminal, "Who made it safe?", lambda typed: role(typed, names))
-    done = by and ask_in_words(terminal, "What did they find, and what did they do?")
-    reading = done and ask_in_words(terminal, "Which reading or look shows that it is safe?")
+    by = _ask(listener, "Who made it safe?", lambda typed: role(typed, names))
+    done = by and ask_in_words(listener, "What did they find, and what did they do?")
+    reading = done and ask_in_words(listener, "Which reading or look shows that it is safe?")
     when = reading and _ask(
-        terminal,
+        listener,
         "When was that?",
         lambda typed: when_read(typed, stopped_at(met), clock.now()),
     )
     return HandOverResult(by, done, reading, when) if when else None
 
 
-def ask_in_words(terminal: Terminal, question: str) -> str:
+def ask_in_words(listener: Listener, question: str) -> str:
     """Words that somebody else can read something in; empty where nothing is known."""
-    return _ask(terminal, question, in_words)
+    return _ask(listener, question, in_words)
 
 
-def _ask(terminal: Terminal, question: str, understood: Callable[[str], str]) -> str:
+def _ask(listener: Listener, question: str, understood: Callable[[str], str]) -> str:
     """One part of the result, asked until it is understood; empty where it is not known."""
     while True:
-        typed = terminal.ask(question)
+        typed = listener.terminal.ask(question)
         if not typed:
             return ""
+        listener.hear_cry(typed)
         try:
             return understood(typed)
         except NotAResult as error:
-            terminal.say(str(error))
+            listener.not_understood(typed, str(error))

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from troubleshoot.cli.listening import Listener
 from troubleshoot.cli.terminal import Leave, Terminal
 from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import EquipmentFact
@@ -34,7 +35,8 @@ def ask_plate(terminal: Terminal, book: VisitBook, name: str, meaning: str, at: 
 
 
 def _ask(terminal: Terminal, book: VisitBook, name: str, read: Callable[[str], object]) -> None:
-    """Ask until it is understood. Raises Leave."""
+    """Ask until it is understood. Raises Leave, DangerCalled."""
+    listener = Listener(book.knowledge, terminal)
     while True:
         typed = terminal.ask(">")
         word = typed.lower()
@@ -46,4 +48,4 @@ def _ask(terminal: Terminal, book: VisitBook, name: str, read: Callable[[str], o
         problem = book.try_fact(name, None if word in ("", "s", "skip") else read(typed))
         if problem is None:
             return
-        terminal.say(problem)
+        listener.not_understood(typed, problem)

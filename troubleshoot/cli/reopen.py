@@ -9,6 +9,7 @@ from troubleshoot.cli.conversation import Conversation
 from troubleshoot.cli.failures import KEPT, USAGE, Failure
 from troubleshoot.cli.hand_over_result import ask_result
 from troubleshoot.cli.kept_visits import opened
+from troubleshoot.cli.listening import report_danger
 from troubleshoot.cli.rule_base import shipped_rules
 from troubleshoot.cli.terminal import DangerCalled, EndOfInput, Terminal
 from troubleshoot.cli.visit_book import VisitBook
@@ -46,7 +47,10 @@ def reopen(ctx: click.Context, visit: str) -> None:
 
 
 def reopened(reasoner: Reasoner, book: VisitBook, terminal: Terminal) -> bool:
-    """Ask for the hand-over's result and reopen the visit; False where it stays closed."""
+    """Ask for the hand-over's result and reopen the visit; False where it stays closed.
+
+    A danger that is told of meanwhile opens it again, and stops it.
+    """
     knowledge, state = reasoner.knowledge, book.state
     conclusions = conclude_visit(reasoner, state)
     try:
@@ -55,13 +59,16 @@ def reopened(reasoner: Reasoner, book: VisitBook, terminal: Terminal) -> bool:
         raise Failure([f"visit {book.visit_id} is not reopened: {error}"], USAGE) from None
     _say_what_stopped(terminal, book, hazard)
     try:
-        profiles = ask_profiles(terminal)
+        profiles = ask_profiles(knowledge, terminal)
         if APPRENTICE in profiles:
             terminal.say(NOT_BY_AN_APPRENTICE)
             return False
         terminal.say("What came of it? Enter alone leaves the visit closed.")
         result = ask_result(terminal, state.met(hazard.id) or StopMet(hazard.id, 0), knowledge)
-    except (EndOfInput, DangerCalled):
+    except DangerCalled as called:
+        report_danger(book, terminal, "", str(called))
+        return True
+    except EndOfInput:
         result = None
     if result is None:
         terminal.say(

@@ -6,12 +6,14 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from pathlib import Path
 
+from troubleshoot.cli.listening import Listener
 from troubleshoot.cli.screens import show_stop
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.files import read_bytes
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.reasoning.conclude import FiredHazard
+from troubleshoot.visit.hazard_words import first_orders
 from troubleshoot.visit.journal import MOST_BYTES, JournalError
 from troubleshoot.visit.kept_visit import read_visit
 from troubleshoot.visit.visit_names import kept_visits
@@ -76,6 +78,7 @@ def meet_standing(
     for number, stopped in enumerate(standing, start=1):
         reason = stopped.fired.hazard.id.replace("-", " ")
         terminal.say(f"{number} {stopped.unit or 'a unit without a name'}: {reason}", 2)
+    listener = Listener(knowledge, terminal)
     while True:
         typed = terminal.ask("Is this one of them? Its number, or n >").lower()
         if typed in ("n", "no"):
@@ -83,10 +86,12 @@ def meet_standing(
         for number, stopped in enumerate(standing, start=1):
             if typed == str(number) or same_unit(stopped.unit, typed):
                 return told(terminal, stopped)
+        listener.not_understood(typed, "Its number, its name, or n.")
 
 
 def told(terminal: Terminal, stopped: Stopped) -> Stopped:
     """Tell of a STOP that stands over a unit from an earlier visit, and how that visit goes on."""
+    terminal.hold(first_orders(stopped.fired.hazard))
     show_stop(terminal, stopped.fired, stopped.tag)
     if stopped.over:
         terminal.say(
@@ -95,6 +100,8 @@ def told(terminal: Terminal, stopped: Stopped) -> Stopped:
         )
     else:
         terminal.say(f"Going on with visit {stopped.visit}, where it stands.")
+    terminal.say_held()
+    terminal.hold()
     return stopped
 
 

@@ -4,14 +4,15 @@ from __future__ import annotations
 
 from troubleshoot.cli import clock
 from troubleshoot.cli.hand_over_result import ask_in_words
+from troubleshoot.cli.listening import Listener
 from troubleshoot.cli.screens import show_stop
-from troubleshoot.cli.terminal import DangerCalled, Leave, Terminal
+from troubleshoot.cli.terminal import Leave, Terminal
 from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
-from troubleshoot.visit.dangers import spoken_of
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import handed_over_event, stop_event, take_afresh_event
+from troubleshoot.visit.hazard_words import first_orders
 from troubleshoot.visit.lifting import beyond_lifting
 from troubleshoot.visit.reopening import minute
 from troubleshoot.visit.stops import finding_of, lifting_finding
@@ -34,8 +35,12 @@ def stopped(
     if not met or (met[0].hazard, met[0].answers) != (fired.hazard.id, len(book.state.answers)):
         spot = finding_of(knowledge, book.state, conclusions, fired)
         book.add(stop_event(fired.hazard.id, spot))
-    show_stop(terminal, fired, tag_lines(knowledge, book.state, conclusions, fired))
-    return _answered(knowledge, book, terminal, fired, conclusions)
+    terminal.hold(first_orders(fired.hazard))
+    try:
+        show_stop(terminal, fired, tag_lines(knowledge, book.state, conclusions, fired))
+        return _answered(knowledge, book, terminal, fired, conclusions)
+    finally:
+        terminal.hold()
 
 
 def _answered(
@@ -46,23 +51,22 @@ def _answered(
     conclusions: Conclusions,
 ) -> bool:
     """What the people at a STOP do about it; False when the visit is over."""
+    listener = Listener(knowledge, terminal, {s.hazard.id for s in conclusions.standing_stops})
     spot = _may_be_taken_afresh(knowledge, book, terminal, fired, conclusions)
     while True:
         typed = terminal.ask(">")
         book.watch_the_clock()
         word = typed.lower()
         if word == "over":
-            _hand_over(book, terminal)
+            _hand_over(book, listener)
             return False
         if word == "again" and spot is not None:
             book.add(take_afresh_event(spot))
             return True
         if word in ("q", "quit"):
             raise Leave
-        danger = spoken_of(knowledge, typed)
-        if danger is not None and danger.id != fired.hazard.id:
-            raise DangerCalled(typed)
-        terminal.say("again, over, or q." if spot is not None else "over, or q.")
+        reply = "again, over, or q." if spot is not None else "over, or q."
+        listener.not_understood(typed, reply)
 
 
 def _may_be_taken_afresh(
@@ -90,14 +94,17 @@ def _may_be_taken_afresh(
     return spot
 
 
-def _hand_over(book: VisitBook, terminal: Terminal) -> None:
+def _hand_over(book: VisitBook, listener: Listener) -> None:
+    """Ask who was told, and close the visit. Raises DangerCalled."""
+    terminal = listener.terminal
     if not book.state.name:
         name = terminal.ask("Which unit is it? Its name meets whoever comes next >")
+        listener.hear_cry(name)
         if name:
             book.add({"event": "named", "name": name})
     told = ""
     while not told:
-        told = ask_in_words(terminal, "Who was told, and when?")
+        told = ask_in_words(listener, "Who was told, and when?")
     book.add(handed_over_event(told, minute(clock.now())))
     terminal.say("The visit is closed as stopped.")
     for item in open_items(book.state.work):

@@ -9,6 +9,7 @@ is echoed, so that what is kept of it reads whole.
 from __future__ import annotations
 
 import os
+import re
 import shutil
 import sys
 import textwrap
@@ -21,6 +22,8 @@ from troubleshoot.outside.text import MOST_TYPED, one_line, shown
 NARROWEST, WIDEST = 40, 100
 VISIT_IS_KEPT = "The visit is kept. Start again to go on from here."
 _PIECE = 1 << 16
+_CALL = re.compile(r"\W*danger(?:ous)?\b\W*(?P<words>.*)", re.IGNORECASE)
+"""A danger, however it is called: danger fire, danger: fire, DANGER!, dangerous."""
 _BOLD, _PLAIN = "\x1b[1m", "\x1b[0m"
 
 
@@ -40,8 +43,9 @@ class Terminal:
     """Where a conversation is held."""
 
     def __init__(self) -> None:
-        columns = shutil.get_terminal_size((80, 24)).columns
+        columns, self._height = shutil.get_terminal_size((80, 24))
         self.width = max(NARROWEST, min(WIDEST, columns))
+        self._held, self._lines_since = "", 0
         self.typed_by_hand = sys.stdin.isatty()
         self.bold = (
             sys.stdout.isatty()
@@ -69,6 +73,19 @@ class Terminal:
         for line in lines:
             self.say(line.strip(), indent + len(line) - len(line.lstrip()))
 
+    def hold(self, text: str = "") -> None:
+        """Keep this on the screen: it has just been shown, and is said again once it has gone.
+
+        Nothing lets go of what was held.
+        """
+        self._held, self._lines_since = text, 0
+
+    def say_held(self) -> None:
+        """Say again what is held, where it has scrolled off the screen."""
+        if self._held and self._lines_since > self._height - 2:
+            self.say(self._held, strong=True)
+            self._lines_since = 0
+
     def ask(self, prompt: str, most: int = MOST_TYPED) -> str:
         """One line of answer, trimmed, of at most `most` letters. Raises EndOfInput, DangerCalled.
 
@@ -76,6 +93,7 @@ class Terminal:
         line that cannot be used is never taken for an empty one, which may confirm something.
         """
         while True:
+            self.say_held()
             self._forget_waiting_input()
             sys.stdout.write(f"{self._encodable(shown(prompt))} ")
             sys.stdout.flush()
@@ -84,6 +102,7 @@ class Terminal:
                 self._write("")
                 raise EndOfInput
             _leave_the_rest(line)
+            self._lines_since += 1
             if not self.typed_by_hand:
                 self._write(shown(line.strip()))
             try:
@@ -103,6 +122,7 @@ class Terminal:
             termios.tcflush(sys.stdin, termios.TCIFLUSH)
 
     def _write(self, text: str) -> None:
+        self._lines_since += 1
         sys.stdout.write(self._encodable(text) + "\n")
 
     def _encodable(self, text: str) -> str:
@@ -118,7 +138,7 @@ def _leave_the_rest(line: str) -> None:
 
 def heard(answer: str) -> str:
     """The answer as it stands. Raises DangerCalled where it reports a danger."""
-    word, _, rest = answer.partition(" ")
-    if word.lower().rstrip(":,!") == "danger":
-        raise DangerCalled(rest.strip())
+    called = _CALL.fullmatch(answer)
+    if called is not None:
+        raise DangerCalled(called["words"].strip(" .!?"))
     return answer

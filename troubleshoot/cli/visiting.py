@@ -8,9 +8,10 @@ from pathlib import Path
 
 from troubleshoot import __version__
 from troubleshoot.cli import clock
-from troubleshoot.cli.beginning import WELCOME, ask_profiles, ask_unit, begin, report_danger
+from troubleshoot.cli.beginning import WELCOME, ask_profiles, ask_unit, begin
 from troubleshoot.cli.call import show_call_cautions
 from troubleshoot.cli.failures import JOURNAL_FAILED, KEPT, Failure
+from troubleshoot.cli.listening import Listener, report_danger
 from troubleshoot.cli.standing import meet_standing, met_by
 from troubleshoot.cli.terminal import (
     VISIT_IS_KEPT,
@@ -72,7 +73,7 @@ def _converse(
                 else:
                     begin(knowledge, terminal, book, opened.unit, profiles, routine)
             except DangerCalled as called:
-                report_danger(book, opened.unit, str(called))
+                report_danger(book, terminal, opened.unit, str(called))
             # All that reasons is imported here: the first questions need none of it.
             from troubleshoot.cli.conversation import Conversation
 
@@ -100,11 +101,11 @@ def _opened(knowledge: Knowledge, terminal: Terminal, visits: Path, unit: str) -
     None where a STOP stands over the unit and waits for its hand-over's result.
     """
     try:
-        journal = _go_on(terminal, visits)
+        journal = _go_on(knowledge, terminal, visits)
         if journal is None:
             terminal.say_all(WELCOME)
             terminal.say()
-            unit = unit or ask_unit(terminal)
+            unit = unit or ask_unit(knowledge, terminal)
             stopped = meet_standing(knowledge, terminal, visits, unit)
         else:
             unit = _name(journal) or unit
@@ -124,11 +125,12 @@ def _name(journal: Journal) -> str:
     return next((e["name"] for e in named if isinstance(e.get("name"), str)), "")
 
 
-def _go_on(terminal: Terminal, visits: Path) -> Journal | None:
+def _go_on(knowledge: Knowledge, terminal: Terminal, visits: Path) -> Journal | None:
     """The open visit the person wants to go on with, if there is one."""
     for path in open_visits(visits)[:1]:
-        answer = terminal.ask(f"Visit {path.stem} is open. Go on with it? (y/n)").lower()
-        if not answer.startswith("n"):
+        answer = terminal.ask(f"Visit {path.stem} is open. Go on with it? (y/n)")
+        Listener(knowledge, terminal).hear(answer)
+        if not answer.lower().startswith("n"):
             journal = Journal.open(path)
             if journal.notice:
                 terminal.say(journal.notice)
@@ -139,7 +141,7 @@ def _go_on(terminal: Terminal, visits: Path) -> Journal | None:
 def _resume(terminal: Terminal, book: VisitBook, profiles: tuple[str, ...]) -> None:
     """Whoever goes on says who they are; what others could have changed since is asked again."""
     terminal.say_all(book.notices)
-    book.resume(profiles or ask_profiles(terminal))
+    book.resume(profiles or ask_profiles(book.knowledge, terminal))
     terminal.say("Going on. States that others could have changed are asked again.")
     if not book.state.closing:
         show_call_cautions(terminal, book.knowledge, book.state.complaint)
