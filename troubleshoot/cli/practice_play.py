@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 
 from troubleshoot.cli.call import show_call_cautions
+from troubleshoot.cli.listening import Listener
 from troubleshoot.cli.practice_asking import ask_guess, ask_place
 from troubleshoot.cli.practice_call import ask_call, ask_found
 from troubleshoot.cli.practice_finding import hinted, or_nearest, tests_called, tests_in
@@ -48,6 +49,7 @@ class Play:
     def __init__(self, terminal: Terminal, session: Session) -> None:
         self.terminal = terminal
         self.session = session
+        self.listener = Listener(session.knowledge, terminal)
         self.listed: tuple[Test, ...] = ()
         self.expected: list[Expected] = []
         self.shown_cautions: set[str] = set()
@@ -71,7 +73,7 @@ class Play:
         }
 
     def run(self) -> Call:
-        """Play until the apprentice commits; raises Left or EndOfInput."""
+        """Play until the apprentice commits; raises Left, EndOfInput or DangerCalled."""
         show_call(self.terminal, self.session.scenario)
         show_call_cautions(
             self.terminal, self.session.knowledge, self.session.scenario.case.complaint
@@ -106,6 +108,7 @@ class Play:
             elif word in ENDING or word in self.words:
                 raise _Instead(typed)
             else:
+                self.listener.hear_cry(typed)
                 return typed
 
     def _serve(self, typed: str) -> Call | None:
@@ -142,6 +145,8 @@ class Play:
         names = (f"{test.name} {test.area}" for test in self.session.tests())
         instead = or_nearest("try find with one word of it, or help.", words, names)
         found = tests_called(self.session, words)
+        if not found:
+            self.listener.hear(words)
         self._list(found, f'No test here is called "{words}"; {instead}')
 
     def _list(self, tests: list[Test], otherwise: str) -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from troubleshoot.cli.listening import Listener
 from troubleshoot.cli.practice_finding import or_nearest, steps_called
 from troubleshoot.cli.practice_screens import show_stopped
 from troubleshoot.cli.screens import show_cautions
@@ -60,6 +61,7 @@ def step_named(terminal: Terminal, session: Session, words: str) -> Test | None:
         names = " or ".join(f'"{test.name}"' for test in found)
         terminal.say(f'"{words}" could be {names}.')
     else:
+        Listener(session.knowledge, terminal).hear(words)
         instead = or_nearest("steps lists them.", words, (step.name for step in session.steps()))
         terminal.say(f'No safety step is called "{words}"; {instead}')
     return None
