@@ -83,8 +83,8 @@ class Terminal:
     def say_held(self) -> None:
         """Say again what is held, where it has scrolled off the screen."""
         if self._held and self._lines_since > self._height - 2:
-            self.say(self._held, strong=True)
             self._lines_since = 0
+            self.say(self._held, strong=True)
 
     def ask(self, prompt: str, most: int = MOST_TYPED) -> str:
         """One line of answer, trimmed, of at most `most` letters. Raises EndOfInput, DangerCalled.

@@ -8,7 +8,7 @@ from typing import Final, get_args
 
 from troubleshoot.knowledge.model import Hazard, Signal, StopScope
 
-MOST_FIRST: Final = 160
+MOST_FIRST: Final = 200
 """Letters of the first orders, beyond their first sentence."""
 
 _SIGNALS: Final = get_args(Signal)
@@ -37,9 +37,10 @@ def first_orders(hazard: Hazard) -> str:
     """What is to be done first: the first sentences of what to do, as many as are short."""
     first, *more = re.split(r"(?<=[.!]) +", hazard.what_to_do)
     for sentence in more:
-        if len(first) + len(sentence) > MOST_FIRST:
+        longer = f"{first} {sentence}"
+        if len(longer) > MOST_FIRST:
             break
-        first = f"{first} {sentence}"
+        first = longer
     return f"First: {first}"
 
 
