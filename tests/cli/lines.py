@@ -21,7 +21,8 @@ class Lines(Terminal):
     """Types its lines one after the other; after the last one the input has ended."""
 
     def __init__(self, *typed: str) -> None:
-        self.width = 200
+        self.width, self._height = 200, 1_000
+        self._held, self._lines_since = "", 0
         self.typed_by_hand = self.bold = False
         self.typed = list(typed)
         self.said: list[str] = []

@@ -46,7 +46,8 @@ class Player(Terminal):
         self.says = list(says)
         self.settled = list(settled)
         self.then = {test: list(commands) for test, commands in (then or {}).items()}
-        self.width = width
+        self.width, self._height = width, 1_000
+        self._held, self._lines_since = "", 0
         self.typed_by_hand = False
         self.bold = False
         self.lines: list[str] = []

@@ -100,7 +100,9 @@ class Shelf(JournalShelf):
 def met(shelf: JournalShelf, unit: str, *typed: str) -> tuple[Lines, str | None]:
     terminal = Lines(*typed)
     stopped = held(
-        shelf.knowledge, terminal, lambda voice: meet_standing(voice, shelf.standing(), unit)
+        shelf.knowledge,
+        terminal,
+        lambda voice: meet_standing(shelf.knowledge, voice, shelf.standing(), unit),
     )
     return terminal, stopped and stopped.visit
 

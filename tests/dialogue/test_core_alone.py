@@ -32,6 +32,7 @@ from troubleshoot.dialogue.opening import Visitor, visit
 from troubleshoot.dialogue.prompts import AskTest, AskWords, DoStep
 
 class Nowhere:
+    knowledge = knowledge
     def waiting(self): return ()
     def standing(self, but=""): return ()
     def new(self):

@@ -5,11 +5,11 @@ from __future__ import annotations
 from pathlib import Path
 
 import pytest
-from troubleshoot.visit.tests_by_words import find_tests
 
 from tests.cli.player import Player, play
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.equipment import read_unit
+from troubleshoot.visit.tests_by_words import find_tests
 
 UNIT = {"heat": "gas", "circuits": 1, "line-volts-class": "208-to-240-volt"}
 

@@ -12,6 +12,7 @@ from tests.cli.lines import Lines, book_of, held
 from troubleshoot.cli import clock
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hand_over_result import ask_in_words, ask_result
+from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.reopening import NOT_BY_AN_APPRENTICE, reopen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Reasoner
@@ -107,7 +108,7 @@ def test_what_is_not_known_is_not_said(reasoner: Reasoner) -> None:
     assert "Visit 2026-11-26-1 was stopped" in terminal.text and "Told:" not in terminal.text
 
 
-@pytest.mark.parametrize("typed", [("6",), ("6", "1", DONE, ""), (), ("6", "danger fire")])
+@pytest.mark.parametrize("typed", [("6",), ("6", "1", DONE, ""), ()])
 def test_without_all_of_it_the_visit_stays_closed(typed: Any, reasoner: Reasoner) -> None:
     book = over(reasoner.knowledge)
     terminal = Lines(*typed)
@@ -115,6 +116,14 @@ def test_without_all_of_it_the_visit_stays_closed(typed: Any, reasoner: Reasoner
     assert book.events[-1]["event"] == "end"
     assert "The visit stays closed: it is reopened only with all of" in terminal.text
     assert "troubleshoot reopen 2026-11-26-1" in terminal.text
+
+
+@pytest.mark.parametrize("typed", [("danger fire",), ("6", "danger fire"), ("6", "i see fire")])
+def test_a_danger_opens_the_visit_and_stops_it_again(typed: Any, reasoner: Reasoner) -> None:
+    """Regression: the visit stayed closed, and the danger was lost."""
+    book = over(reasoner.knowledge)
+    assert reopened(reasoner, book, Lines(*typed)) is True
+    assert book.state.ended is None and book.state.stops[-1].hazard == "smoke-or-heat-now"
 
 
 @pytest.mark.parametrize("who", ["1", "1 2", "1 6"])
@@ -163,4 +172,7 @@ def test_without_one_part_there_is_no_result_and_no_more_is_asked(
 
 def test_words_may_be_left_out(shipped: Knowledge) -> None:
     for typed, words in (([""], ""), (["x", DONE], DONE)):
-        assert held(shipped, Lines(*typed), lambda voice: ask_in_words(voice, "What?")) == words
+        found = held(
+            shipped, Lines(*typed), lambda voice: ask_in_words(Listener(shipped, voice), "What?")
+        )
+        assert found == words

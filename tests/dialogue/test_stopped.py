@@ -105,7 +105,7 @@ def test_one_for_the_whole_job_is_only_handed_over(decider: Decider) -> None:
     terminal = Lines("again", "", "later", "OVER", TOLD)
     assert at_the_stop(decider, book, terminal) is False
     assert "No further test is offered. Type over to hand the job over." in terminal.text
-    assert terminal.said.count("over, or q.") == 3 and "again, over" not in terminal.text
+    assert terminal.text.count("over, or q.") == 3 and "again, over" not in terminal.text
     assert kinds(book) == ["start", "answer", "stop", "end"]
 
 
@@ -130,7 +130,7 @@ def test_what_is_beyond_whoever_asks_is_handed_over(decider: Decider) -> None:
         terminal.text
     )
     assert "Type over to hand the job over." in terminal.text
-    assert "over, or q." in terminal.said and "take-afresh" not in kinds(book)
+    assert "over, or q." in terminal.text and "take-afresh" not in kinds(book)
 
 
 def test_who_was_told_is_asked_until_it_is_said_and_the_unit_is_named(decider: Decider) -> None:
@@ -164,7 +164,7 @@ def test_another_danger_is_reported_at_once_and_the_same_one_is_not(decider: Dec
     gas = visit(decider.knowledge, complaint="gas-smell")
     terminal = Lines(smell, "over", TOLD)
     assert at_the_stop(decider, gas, terminal) is False
-    assert "over, or q." in terminal.said
+    assert "over, or q." in terminal.text
 
 
 def test_a_night_at_the_stop_voids_what_others_could_change(

@@ -22,6 +22,7 @@ from troubleshoot.cli.practice_steps import do_steps, step_named
 from troubleshoot.cli.prompt_screens import show_call_cautions
 from troubleshoot.cli.screens import show_cautions, show_how, show_stop
 from troubleshoot.cli.terminal import Terminal
+from troubleshoot.dialogue.hearing import hear, hear_cry
 from troubleshoot.dialogue.prompts import cautions_of
 from troubleshoot.knowledge.model import Test
 from troubleshoot.outside.numbers import choice, whole_number
@@ -49,6 +50,7 @@ class Play:
     def __init__(self, terminal: Terminal, session: Session) -> None:
         self.terminal = terminal
         self.session = session
+        self.knowledge = session.knowledge
         self.listed: tuple[Test, ...] = ()
         self.expected: list[Expected] = []
         self.shown_cautions: set[str] = set()
@@ -72,7 +74,7 @@ class Play:
         }
 
     def run(self) -> Call:
-        """Play until the apprentice commits; raises Left or EndOfInput."""
+        """Play until the apprentice commits; raises Left, EndOfInput or DangerCalled."""
         show_call(self.terminal, self.session.scenario)
         complaint = self.session.scenario.case.complaint or ""
         heard = self.session.knowledge.complaints.get(complaint)
@@ -108,6 +110,7 @@ class Play:
             elif word in ENDING or word in self.words:
                 raise _Instead(typed)
             else:
+                hear_cry(self.knowledge, typed)
                 return typed
 
     def _serve(self, typed: str) -> Call | None:
@@ -144,6 +147,8 @@ class Play:
         names = (f"{test.name} {test.area}" for test in self.session.tests())
         instead = or_nearest("try find with one word of it, or help.", words, names)
         found = tests_called(self.session, words)
+        if not found:
+            hear(self.knowledge, words)
         self._list(found, f'No test here is called "{words}"; {instead}')
 
     def _list(self, tests: list[Test], otherwise: str) -> None:

@@ -6,6 +6,7 @@ from troubleshoot.cli.practice_finding import or_nearest, steps_called
 from troubleshoot.cli.practice_screens import show_stopped
 from troubleshoot.cli.screens import show_cautions
 from troubleshoot.cli.terminal import Terminal
+from troubleshoot.dialogue.hearing import hear
 from troubleshoot.dialogue.prompts import cautions_of
 from troubleshoot.knowledge.model import Test
 from troubleshoot.practice.played import Stopped, places_of_step
@@ -74,6 +75,7 @@ def step_named(terminal: Terminal, session: Session, words: str) -> Test | None:
         names = " or ".join(f'"{test.name}"' for test in found)
         terminal.say(f'"{words}" could be {names}.')
     else:
+        hear(session.knowledge, words)
         instead = or_nearest("steps lists them.", words, (step.name for step in session.steps()))
         terminal.say(f'No safety step is called "{words}"; {instead}')
     return None

@@ -18,7 +18,7 @@ from troubleshoot.dialogue.prompts import (
     Prompt,
 )
 from troubleshoot.dialogue.said import CallCautions, FirstLooks, Said, Sentence
-from troubleshoot.visit.hazard_words import gravest_first, said_standing
+from troubleshoot.visit.hazard_words import first_orders, gravest_first, said_standing
 
 if TYPE_CHECKING:
     from collections.abc import Iterable
@@ -65,6 +65,7 @@ def show_said(terminal: Terminal, knowledge: Knowledge, said: Iterable[Said]) ->
             text = each.text.lstrip()
             terminal.say(text, 2 * each.level + len(each.text) - len(text), each.strong)
         elif isinstance(each, CallCautions):
+            terminal.hold(first_of_call(knowledge, each.call))
             show_call_cautions(terminal, knowledge, each.call)
         elif isinstance(each, FirstLooks):
             terminal.say(f"First looks: {each.looks}")
@@ -82,6 +83,14 @@ def show_call_cautions(terminal: Terminal, knowledge: Knowledge, call: Complaint
         terminal.say(head, strong=True)
         for line in more:
             terminal.say(line, 2)
+
+
+def first_of_call(knowledge: Knowledge, call: Complaint) -> str:
+    """The first orders of a call that is itself a STOP; empty for any other."""
+    for hazard in gravest_first(knowledge.hazards[name] for name in call.hazards_first):
+        if hazard.stop and any(trigger.complaint == call.id for trigger in hazard.triggers):
+            return first_orders(hazard)
+    return ""
 
 
 def show_standing_visits(terminal: Terminal, standing: Iterable[Standing]) -> None:

@@ -22,7 +22,7 @@ from troubleshoot.reasoning.readings import Reading
 from troubleshoot.visit.account import shown_causes
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.explain import because
-from troubleshoot.visit.hazard_words import said_hazard
+from troubleshoot.visit.hazard_words import first_orders, said_hazard
 from troubleshoot.visit.profiles import spoken
 from troubleshoot.visit.standing import Standing
 from troubleshoot.visit.steps import ENTER_CONFIRMS
@@ -37,6 +37,8 @@ AT_AN_ENDING = (
 )
 HELP = (
     "At any question:",
+    "  danger WORDS       stop at once: somebody is in danger, and what is wrong",
+    "  danger WORDS       stop at once: somebody is in danger, and what is wrong",
     "  ?  or how          how to do it, in steps",
     "  w  or why          why this is next",
     "  because [CAUSE]    what speaks for and against a cause (a number, or words of its name)",
@@ -60,7 +62,9 @@ def show_at_work(
     terminal: Terminal, knowledge: Knowledge, prompt: DoStep | AskTest | AtStop | Settled
 ) -> None:
     """A step, a test, a STOP or an ending, above the sign at which it is answered."""
+    terminal.hold()
     if isinstance(prompt, AtStop):
+        terminal.hold(first_orders(prompt.fired.hazard))
         show_stop(terminal, prompt.fired, prompt.tag)
         _show_what_lifts(terminal, prompt)
         return
@@ -99,6 +103,7 @@ def show_finding(
     elif isinstance(said, Danger):
         show_standing(terminal, said.standing)
     elif isinstance(said, StopElsewhere):
+        terminal.hold(first_orders(said.stopped.fired.hazard))
         show_stop(terminal, said.stopped.fired, said.stopped.tag)
     elif isinstance(said, HowTo):
         show_how(terminal, said.test)

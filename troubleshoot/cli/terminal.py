@@ -31,8 +31,9 @@ class Terminal:
     """Where a conversation is held."""
 
     def __init__(self) -> None:
-        columns = shutil.get_terminal_size((80, 24)).columns
+        columns, self._height = shutil.get_terminal_size((80, 24))
         self.width = max(NARROWEST, min(WIDEST, columns))
+        self._held, self._lines_since = "", 0
         self.typed_by_hand = sys.stdin.isatty()
         self.bold = (
             sys.stdout.isatty()
@@ -60,6 +61,19 @@ class Terminal:
         for line in lines:
             self.say(line.strip(), indent + len(line) - len(line.lstrip()))
 
+    def hold(self, text: str = "") -> None:
+        """Keep this on the screen: it has just been shown, and is said again once it has gone.
+
+        Nothing lets go of what was held.
+        """
+        self._held, self._lines_since = text, 0
+
+    def say_held(self) -> None:
+        """Say again what is held, where it has scrolled off the screen."""
+        if self._held and self._lines_since > self._height - 2:
+            self._lines_since = 0
+            self.say(self._held, strong=True)
+
     def ask(self, prompt: str, most: int = MOST_TYPED) -> str:
         """One line of answer, trimmed, of at most `most` letters. Raises EndOfInput.
 
@@ -67,6 +81,7 @@ class Terminal:
         line that cannot be used is never taken for an empty one, which may confirm something.
         """
         while True:
+            self.say_held()
             self._forget_waiting_input()
             sys.stdout.write(f"{self._encodable(shown(prompt))} ")
             sys.stdout.flush()
@@ -75,6 +90,7 @@ class Terminal:
                 self._write("")
                 raise EndOfInput
             _leave_the_rest(line)
+            self._lines_since += 1
             if not self.typed_by_hand:
                 self._write(shown(line.strip()))
             try:
@@ -94,6 +110,7 @@ class Terminal:
             termios.tcflush(sys.stdin, termios.TCIFLUSH)
 
     def _write(self, text: str) -> None:
+        self._lines_since += 1
         sys.stdout.write(self._encodable(text) + "\n")
 
     def _encodable(self, text: str) -> str:

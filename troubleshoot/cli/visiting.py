@@ -54,6 +54,7 @@ def hold(knowledge: Knowledge, terminal: Terminal, talk: Callable[[Voice], Talk[
         terminal.say()
         show_said(terminal, knowledge, dialogue.leave())
         return INTERRUPTED
+    terminal.say_held()
     assert isinstance(dialogue.prompt, Ended)
     return KEPT if dialogue.prompt.how == "kept" else 0
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.hearing import hear, hear_cry
 from troubleshoot.dialogue.prompts import AskProof, Choose
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Leave, Talk, words
@@ -13,11 +14,16 @@ STILL_THERE = Choose("Is the complaint still there? (y/n)")
 
 
 def repaired(book: VisitBook, fault: Fault) -> Talk[None]:
-    """Write down what proves a repair, and whether the complaint has gone with it."""
+    """Write down what proves a repair, and whether the complaint has gone with it.
+
+    Raises DangerCalled.
+    """
     for proof in fault.proof:
         reading = yield from words(AskProof(fault, proof.text))
+        hear_cry(book.knowledge, reading)
         book.add({"event": "note", "text": f"proof: {proof.text}: {reading or 'not taken'}"})
     answer = yield from words(STILL_THERE)
+    hear(book.knowledge, answer)
     book.add({"event": "repaired", "fault": fault.id})
     if not answer.lower().startswith("y"):
         book.add({"event": "closing", "cured": True})

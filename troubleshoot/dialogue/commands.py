@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.hearing import HOW_TO_CALL
 from troubleshoot.dialogue.said import Causes, HowTo, OtherTest, Voice, WhatToType
-from troubleshoot.dialogue.talk import Leave
+from troubleshoot.dialogue.talk import DangerCalled, Leave
 from troubleshoot.knowledge.model import Test
 from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.places import PlaceNotUnderstood, spoken
+from troubleshoot.visit.dangers import cried, spoken_of
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import skip_event
@@ -71,9 +73,7 @@ class Commands:
         elif typed == "done":
             return self._done(decision)
         elif word == "note" and rest:
-            self.book.add({"event": "note", "text": rest})
-            self.voice.say("Noted.")
-            self.book.changed = False
+            self._note(rest)
         elif word == "invalid":
             self.voice.say(self.book.mark_last_invalid(rest))
         elif word == "do" and rest:
@@ -85,6 +85,15 @@ class Commands:
         else:
             return False
         return True
+
+    def _note(self, text: str) -> None:
+        """Keep a note. Raises DangerCalled where it says that the job has to be stopped."""
+        self.book.add({"event": "note", "text": text})
+        if any(h.stop and h.stop.scope == "whole-job" for h in cried(self.knowledge, text)):
+            raise DangerCalled(text)
+        speaks = bool(spoken_of(self.knowledge, text))
+        self.voice.say(f"Noted. {HOW_TO_CALL}" if speaks else "Noted.")
+        self.book.changed = False
 
     def _done(self, decision: Decision) -> bool:
         """Close the visit. At a step it may mean the step, so there it is asked for twice."""

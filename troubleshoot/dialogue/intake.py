@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import AskWords, Choose
 from troubleshoot.dialogue.said import CallCautions, FirstLooks, Voice
-from troubleshoot.dialogue.talk import Talk, words
+from troubleshoot.dialogue.talk import DangerCalled, Talk, words
 from troubleshoot.dialogue.unit_facts import ask_fact
+from troubleshoot.knowledge.model import Complaint, Knowledge
 from troubleshoot.outside.numbers import choice
 from troubleshoot.visit.case_file import ROUTINE
 from troubleshoot.visit.complaints import match_complaints
-from troubleshoot.visit.dangers import reported
-from troubleshoot.visit.event_shapes import danger_event
+from troubleshoot.visit.dangers import spoken_of
 from troubleshoot.visit.nameplate import facts_to_ask
 from troubleshoot.visit.profiles import PROFILES, TECHNICIAN
 
@@ -37,7 +38,7 @@ def begin(
         voice.tell(CallCautions(call))
         if complaint != ROUTINE and call.looks:
             voice.tell(FirstLooks(call.looks))
-    held = profiles or (yield from ask_profiles(voice))
+    held = profiles or (yield from ask_profiles(knowledge, voice))
     book.add(
         {
             "event": "start",
@@ -51,46 +52,74 @@ def begin(
     yield from _ask_facts(book, voice)
 
 
-def report_danger(book: VisitBook, name: str, said: str) -> None:
-    """Put a danger into the book, which may have nothing in it yet."""
-    if not book.begun:
-        book.add({"event": "start", "name": name, "profiles": [TECHNICIAN]})
-    book.add(danger_event(reported(book.knowledge, said), said))
-
-
-def ask_profiles(voice: Voice) -> Talk[tuple[str, ...]]:
+def ask_profiles(knowledge: Knowledge, voice: Voice) -> Talk[tuple[str, ...]]:
     """Who is asking: every profile that holds. Enter is a technician without any licence."""
+    listener = Listener(knowledge, voice)
     while True:
-        typed = (yield from words(WHO_IS_ASKING)).replace(",", " ").split()
-        if not typed:
+        typed = yield from words(WHO_IS_ASKING)
+        parts = typed.replace(",", " ").split()
+        if not parts:
             return (TECHNICIAN,)
-        if all(choice(part, len(PROFILES)) for part in typed):
-            return tuple(dict.fromkeys(PROFILES[int(part) - 1] for part in typed))
-        voice.say(f"Numbers from 1 to {len(PROFILES)}, with spaces between them.")
+        if all(choice(part, len(PROFILES)) for part in parts):
+            return tuple(dict.fromkeys(PROFILES[int(part) - 1] for part in parts))
+        reply = f"Numbers from 1 to {len(PROFILES)}, with spaces between them."
+        listener.not_understood(typed, reply)
 
 
 def _ask_complaint(book: VisitBook, voice: Voice) -> Talk[tuple[str, str]]:
-    """The caller's words, kept as they are typed, and the complaint that they are taken for."""
+    """The caller's words, kept as they are typed, and the complaint that they are.
+
+    Words that led to nothing are kept with a routine round. Raises DangerCalled.
+    """
     knowledge, prompt = book.knowledge, WHAT_THEY_SAY
     if book.state.words:
         voice.say(f'Before it broke off, the caller\'s words were: "{book.state.words}"')
-    while True:
-        said = yield from words(prompt)
-        if not said:
-            return "", ROUTINE
-        book.add({"event": "call", "words": said})
-        if said in knowledge.complaints:
-            return said, said
-        found = match_complaints(knowledge, said)
+    listener = Listener(knowledge, voice)
+    said: list[str] = []
+    typed = yield from words(prompt)
+    while typed:
+        said.append(typed)
+        everything = "; ".join(said)
+        book.add({"event": "call", "words": everything})
+        if typed in knowledge.complaints:
+            return everything, typed
+        if (call := _dangerous_call(knowledge, typed)) is not None:
+            return everything, call.id
+        found = match_complaints(knowledge, typed)
         if not found:
-            voice.say("Nothing known sounds like that. Say it in other words, or Enter.")
+            listener.not_understood(
+                typed, "Nothing known sounds like that. Say it in other words, or Enter."
+            )
+            typed = yield from words(prompt)
             continue
         typed = yield from words(
             Choose("Which is nearest?", (*(c.says for c in found), "none of these: say it again"))
         )
         if (chosen := choice(typed, len(found))) is not None:
-            return said, found[chosen - 1].id
-        prompt = SAY_IT_AGAIN
+            return everything, found[chosen - 1].id
+        if not typed or choice(typed, len(found) + 1) is not None:
+            prompt = SAY_IT_AGAIN
+            typed = yield from words(prompt)
+    return "; ".join(said), ROUTINE
+
+
+def _dangerous_call(knowledge: Knowledge, said: str) -> Complaint | None:
+    """The complaint of a caller who speaks of a danger for which such a call is stopped.
+
+    None where they speak of none. Raises DangerCalled where no one complaint says it all.
+    """
+    dangers = {hazard.id for hazard in spoken_of(knowledge, said)}
+    if not dangers:
+        return None
+    for complaint in match_complaints(knowledge, said):
+        stopping = {
+            hazard.id
+            for hazard in knowledge.hazards.values()
+            if any(trigger.complaint == complaint.id for trigger in hazard.triggers)
+        }
+        if dangers <= stopping:
+            return complaint
+    raise DangerCalled(said)
 
 
 def _ask_facts(book: VisitBook, voice: Voice) -> Talk[None]:

@@ -7,12 +7,14 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.intake import ask_profiles, begin, report_danger
+from troubleshoot.dialogue.hearing import hear, report_danger
+from troubleshoot.dialogue.intake import ask_profiles, begin
 from troubleshoot.dialogue.prompts import AskWords, Choose, Ended
 from troubleshoot.dialogue.said import CallCautions, Voice
 from troubleshoot.dialogue.shelf import Shelf
 from troubleshoot.dialogue.standing import goes_on, meet_standing, met_by, tell_unreadable
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk, words
+from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.text import MOST_NAME
 
 if TYPE_CHECKING:
@@ -54,7 +56,7 @@ def visit(shelf: Shelf, voice: Voice, visitor: Visitor) -> Talk[Ended]:
                     book.add({"event": "named", "name": unit})
                 yield from begin(book, voice, unit, visitor.profiles, visitor.routine)
         except DangerCalled as called:
-            report_danger(book, unit, str(called))
+            yield from report_danger(book, voice, unit, str(called))
     except Leave:
         voice.say(NOTHING_BEGUN if book is None else VISIT_IS_KEPT)
         return Ended("kept")
@@ -113,8 +115,8 @@ def _opened(shelf: Shelf, voice: Voice, unit: str) -> Talk[_Opened | None]:
         if book is None:
             voice.say_all(WELCOME)
             voice.say("")
-            unit = unit or (yield from words(WHICH_UNIT))
-            stopped = yield from meet_standing(voice, standing, unit)
+            unit = unit or (yield from _ask_unit(shelf.knowledge))
+            stopped = yield from meet_standing(shelf.knowledge, voice, standing, unit)
         else:
             unit = book.state.name or unit
             stopped = met_by(shelf, voice, book.visit_id, unit)
@@ -127,11 +129,19 @@ def _opened(shelf: Shelf, voice: Voice, unit: str) -> Talk[_Opened | None]:
     return _Opened(book or shelf.new(), unit)
 
 
+def _ask_unit(knowledge: Knowledge) -> Talk[str]:
+    """The name of the unit; empty where none is given. Raises DangerCalled."""
+    name = yield from words(WHICH_UNIT)
+    hear(knowledge, name)
+    return name
+
+
 def _go_on(shelf: Shelf, voice: Voice, waiting: Sequence[str]) -> Talk[VisitBook | None]:
     """The open visit the person wants to go on with, if there is one."""
     for visit in waiting[:1]:
         question = Choose(f"Visit {visit} is open. Go on with it? (y/n)", repeated=True)
         answer = yield from words(question)
+        hear(shelf.knowledge, answer)
         if not answer.lower().startswith("n"):
             return shelf.go_on(visit)
     for visit in waiting:
@@ -153,7 +163,7 @@ def _say_left_open(shelf: Shelf, voice: Voice, visit: str) -> None:
 def _resume(book: VisitBook, voice: Voice, profiles: tuple[str, ...]) -> Talk[None]:
     """Whoever goes on says who they are; what others could have changed since is asked again."""
     voice.say_all(book.notices)
-    book.resume(profiles or (yield from ask_profiles(voice)))
+    book.resume(profiles or (yield from ask_profiles(book.knowledge, voice)))
     voice.say("Going on. States that others could have changed are asked again.")
     call = book.knowledge.complaints.get(book.state.complaint or "")
     if not book.state.closing and call is not None:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hand_over_result import ask_result
+from troubleshoot.dialogue.hearing import report_danger
 from troubleshoot.dialogue.intake import ask_profiles
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
@@ -24,20 +25,24 @@ NOT_BY_AN_APPRENTICE = (
 def reopen(book: VisitBook, voice: Voice, reasoner: Reasoner) -> Talk[bool]:
     """Ask for the hand-over's result and reopen the visit; False where it stays closed.
 
-    Raises NotReopened where nothing can reopen it.
+    A danger that is told of meanwhile opens it again, and stops it. Raises NotReopened where
+    nothing can reopen it.
     """
     knowledge, state = reasoner.knowledge, book.state
     hazard, spot = what_stopped(knowledge, state, conclude_visit(reasoner, state))
     _say_what_stopped(book, voice, hazard)
     try:
-        profiles = yield from ask_profiles(voice)
+        profiles = yield from ask_profiles(knowledge, voice)
         if APPRENTICE in profiles:
             voice.say(NOT_BY_AN_APPRENTICE)
             return False
         voice.say("What came of it? Enter alone leaves the visit closed.")
         met = state.met(hazard.id) or StopMet(hazard.id, 0)
         result: HandOverResult | None = yield from ask_result(book, voice, met)
-    except (Leave, DangerCalled):
+    except DangerCalled as called:
+        yield from report_danger(book, voice, "", str(called))
+        return True
+    except Leave:
         result = None
     if result is None:
         voice.say(

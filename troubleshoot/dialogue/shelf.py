@@ -8,12 +8,17 @@ from typing import TYPE_CHECKING, Protocol
 from troubleshoot.dialogue.book import VisitBook
 
 if TYPE_CHECKING:
+    from troubleshoot.knowledge.model import Knowledge
     from troubleshoot.visit.standing_visits import Standing
     from troubleshoot.visit.visit_state import VisitState
 
 
 class Shelf(Protocol):
     """The kept visits of one folder, or of whatever else keeps them."""
+
+    @property
+    def knowledge(self) -> Knowledge:
+        """The rules under which they go on."""
 
     def waiting(self) -> Sequence[str]:
         """The visits that are not closed, the latest first."""

@@ -4,10 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import Choose
 from troubleshoot.dialogue.said import StopElsewhere, Voice
 from troubleshoot.dialogue.shelf import Shelf
 from troubleshoot.dialogue.talk import Talk, words
+from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.standing_visits import Standing, same_unit, stops_unit
 from troubleshoot.visit.unreadable import Unreadable
 
@@ -30,7 +32,9 @@ def tell_unreadable(voice: Voice, standing: Iterable[Standing]) -> frozenset[str
     return frozenset(each.visit for each in damaged)
 
 
-def meet_standing(voice: Voice, found: Iterable[Standing], unit: str) -> Talk[Standing | None]:
+def meet_standing(
+    knowledge: Knowledge, voice: Voice, found: Iterable[Standing], unit: str
+) -> Talk[Standing | None]:
     """The STOP that stands over this unit, told; none where it is another unit's or there is none.
 
     A name may be mistyped and a visit may have none, so whoever begins is shown what stands.
@@ -44,6 +48,7 @@ def meet_standing(voice: Voice, found: Iterable[Standing], unit: str) -> Talk[St
     voice.say("A STOP stands over:")
     names = tuple(f"{s.unit or 'a unit without a name'}: {s.reason}" for s in standing)
     which = Choose("Is this one of them? Its number, or n", names, repeated=True)
+    listener = Listener(knowledge, voice)
     while True:
         typed = (yield from words(which)).lower()
         if typed in ("n", "no"):
@@ -51,6 +56,7 @@ def meet_standing(voice: Voice, found: Iterable[Standing], unit: str) -> Talk[St
         for number, each in enumerate(standing, start=1):
             if typed == str(number) or same_unit(each.unit, typed):
                 return told(voice, each)
+        listener.not_understood(typed, "Its number, its name, or n.")
 
 
 def goes_on(standing: Standing) -> bool:

@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hand_over_result import ask_in_words
+from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import AskWords, AtStop, Ended
 from troubleshoot.dialogue.said import Voice
-from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
+from troubleshoot.dialogue.talk import Leave, Talk, words
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
-from troubleshoot.visit.dangers import spoken_of
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import handed_over_event, stop_event, take_afresh_event
 from troubleshoot.visit.lifting import beyond_lifting
@@ -30,6 +30,8 @@ def stopped(
     assert fired is not None
     _keep(book, conclusions, fired)
     prompt, spot = _prompt(book, conclusions, fired)
+    standing = {stop.hazard.id for stop in conclusions.standing_stops}
+    listener = Listener(book.knowledge, voice, standing)
     while True:
         typed = yield prompt
         book.watch_the_clock()
@@ -38,16 +40,14 @@ def stopped(
             return None
         word = typed.lower()
         if word == "over":
-            return (yield from _hand_over(book, voice))
+            return (yield from _hand_over(book, voice, listener))
         if word == "again" and spot is not None:
             book.add(take_afresh_event(spot))
             return None
         if word in ("q", "quit"):
             raise Leave
-        danger = spoken_of(book.knowledge, typed)
-        if danger is not None and danger.id != fired.hazard.id:
-            raise DangerCalled(typed)
-        voice.say("again, over, or q." if spot is not None else "over, or q.")
+        reply = "again, over, or q." if spot is not None else "over, or q."
+        listener.not_understood(typed, reply)
 
 
 def _keep(book: VisitBook, conclusions: Conclusions, fired: FiredHazard) -> None:
@@ -72,14 +72,16 @@ def _prompt(
     return AtStop(fired, tag, name, beyond), None if beyond else spot
 
 
-def _hand_over(book: VisitBook, voice: Voice) -> Talk[Ended]:
+def _hand_over(book: VisitBook, voice: Voice, listener: Listener) -> Talk[Ended]:
+    """Ask who was told, and close the visit. Raises DangerCalled."""
     if not book.state.name:
-        name = yield AskWords(WHICH_UNIT, repeated=True)
+        name = yield from words(AskWords(WHICH_UNIT, repeated=True))
+        listener.hear_cry(name)
         if name:
             book.add({"event": "named", "name": name})
     told = ""
     while not told:
-        told = yield from ask_in_words(voice, WHO_WAS_TOLD)
+        told = yield from ask_in_words(listener, WHO_WAS_TOLD)
     book.add(handed_over_event(told, minute(book.now())))
     voice.say("The visit is closed as stopped.")
     for item in open_items(book.state.work):

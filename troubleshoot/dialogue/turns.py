@@ -9,7 +9,7 @@ from troubleshoot.dialogue.answering import NotAnAnswer, answer_event_from, step
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.closing import close, repaired
 from troubleshoot.dialogue.commands import Commands
-from troubleshoot.dialogue.intake import report_danger
+from troubleshoot.dialogue.hearing import Listener, hear_cry, report_danger
 from troubleshoot.dialogue.prompts import AskTest, Caution, DoStep, Ended, Settled, cautions_of
 from troubleshoot.dialogue.said import Agreement, Causes, Danger, Verdict, Voice
 from troubleshoot.dialogue.shelf import Shelf
@@ -20,7 +20,6 @@ from troubleshoot.dialogue.unit_facts import ask_fact, ask_plate
 from troubleshoot.knowledge.model import PlateValue, Test
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.places import spoken
-from troubleshoot.visit.dangers import spoken_of
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import Event
@@ -63,7 +62,7 @@ class Turns:
             try:
                 ended = yield from self._turn()
             except DangerCalled as called:
-                report_danger(self.book, "", str(called))
+                yield from report_danger(self.book, self.voice, "", str(called))
                 continue
             if ended is not None:
                 return ended
@@ -150,6 +149,7 @@ class Turns:
     def _ask(self, prompt: AskTest | DoStep, conclusions: Conclusions) -> Talk[None]:
         """Ask until an answer is understood; commands are served on the way."""
         decision = prompt.decision
+        listener = Listener(self.knowledge, self.voice)
         while True:
             reply = yield prompt
             if self._too_late(decision, reply):
@@ -163,9 +163,7 @@ class Turns:
                 return
             except NotAnAnswer as error:
                 assert isinstance(reply, str)
-                if spoken_of(self.knowledge, reply) is not None:
-                    raise DangerCalled(reply) from None
-                self.voice.say(str(error))
+                listener.not_understood(reply, str(error))
 
     def _too_late(self, decision: Decision, reply: Reply) -> bool:
         """Whether so long a silence came before an answer that it is asked for again.
@@ -182,6 +180,8 @@ class Turns:
         ):
             return False
         self.voice.say(LONG_SILENCE)
+        if isinstance(reply, str):
+            hear_cry(self.knowledge, reply)
         if reply:
             self.book.add({"event": "note", "text": f"typed after a long silence: {reply}"})
         return True
@@ -243,6 +243,7 @@ class Turns:
     def _settled(self, decision: Decision, conclusions: Conclusions) -> Talk[None]:
         """An ending: repaired and gone on, another test, or close."""
         prompt = Settled(decision, conclusions)
+        listener = Listener(self.knowledge, self.voice)
         while True:
             reply = yield prompt
             if self.book.watch_the_clock():
@@ -250,12 +251,10 @@ class Turns:
             if not isinstance(reply, str):
                 self.book.add(reply)
                 return
-            if spoken_of(self.knowledge, reply) is not None:
-                raise DangerCalled(reply)
             if reply == "repaired" and conclusions.named is not None:
                 yield from repaired(self.book, conclusions.named.fault)
                 return
             if not reply or not self.commands.serve(reply, decision, conclusions):
-                self.voice.say(AT_AN_ENDING)
+                listener.not_understood(reply, AT_AN_ENDING)
             elif self.book.changed:
                 return

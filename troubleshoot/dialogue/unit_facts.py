@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import AskFact, AskPlate
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Leave, Talk, words
@@ -40,7 +41,8 @@ def _ask(
     name: str,
     read: Callable[[str], object],
 ) -> Talk[None]:
-    """Ask until it is understood. Raises Leave."""
+    """Ask until it is understood. Raises Leave, DangerCalled."""
+    listener = Listener(book.knowledge, voice)
     while True:
         typed = yield from words(prompt)
         word = typed.lower()
@@ -52,4 +54,4 @@ def _ask(
         problem = book.try_fact(name, None if word in ("", "s", "skip") else read(typed))
         if problem is None:
             return
-        voice.say(problem)
+        listener.not_understood(typed, problem)

@@ -67,6 +67,11 @@ def danger_event(hazard: Hazard, words: str) -> Event:
     return event if hazard.all_clear is None else {**event, "test": hazard.all_clear, "at": None}
 
 
+def named_danger_event(hazard: Hazard, words: str) -> Event:
+    """The danger that somebody names who had called for help: it stands instead of the call."""
+    return {**danger_event(hazard, words), "names_the_last": True}
+
+
 def take_afresh_event(spot: Spot) -> Event:
     """The finding that shows whether a STOP still stands is to be taken once more."""
     return {"event": "take-afresh", "test": spot[0], "at": spoken(spot[1])}

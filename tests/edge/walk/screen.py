@@ -20,7 +20,8 @@ class Screen(Terminal):
     """
 
     def __init__(self, typist: Callable[[str, list[str]], str]) -> None:
-        self.width = 80
+        self.width, self._height = 80, 1_000
+        self._held, self._lines_since = "", 0
         self.typed_by_hand = True
         self.bold = False
         self._typist = typist
