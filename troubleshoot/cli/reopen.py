@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import click
 
+from troubleshoot.cli import clock
 from troubleshoot.cli.beginning import ask_profiles
 from troubleshoot.cli.conversation import Conversation
 from troubleshoot.cli.failures import KEPT, USAGE, Failure
@@ -15,7 +16,7 @@ from troubleshoot.cli.visit_book import VisitBook
 from troubleshoot.knowledge.model import Hazard
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.visit.event_shapes import reopened_event
-from troubleshoot.visit.reopening import NotReopened, what_stopped
+from troubleshoot.visit.reopening import NotReopened, still_waiting, what_stopped
 from troubleshoot.visit.stops import conclude_visit
 from troubleshoot.visit.visit_state import StopMet
 
@@ -54,13 +55,17 @@ def reopened(reasoner: Reasoner, book: VisitBook, terminal: Terminal) -> bool:
     except NotReopened as error:
         raise Failure([f"visit {book.visit_id} is not reopened: {error}"], USAGE) from None
     _say_what_stopped(terminal, book, hazard)
+    met = state.met(hazard.id) or StopMet(hazard.id, 0)
+    if waiting := still_waiting(knowledge, met, clock.now()):
+        terminal.say(f"The visit stays closed: {waiting}")
+        return False
     try:
         profiles = ask_profiles(terminal)
         if APPRENTICE in profiles:
             terminal.say(NOT_BY_AN_APPRENTICE)
             return False
-        terminal.say("What came of it? Enter alone leaves the visit closed.")
-        result = ask_result(terminal, state.met(hazard.id) or StopMet(hazard.id, 0), knowledge)
+        terminal.say("What came of it? q leaves the visit closed.")
+        result = ask_result(terminal, met, knowledge)
     except (EndOfInput, DangerCalled):
         result = None
     if result is None:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from troubleshoot.cli import clock
-from troubleshoot.cli.hand_over_result import ask_in_words
+from troubleshoot.cli.hand_over_result import ask_told
 from troubleshoot.cli.screens import show_stop
 from troubleshoot.cli.terminal import DangerCalled, Leave, Terminal
 from troubleshoot.cli.visit_book import VisitBook
@@ -13,7 +13,7 @@ from troubleshoot.visit.dangers import spoken_of
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import handed_over_event, stop_event, take_afresh_event
 from troubleshoot.visit.lifting import beyond_lifting
-from troubleshoot.visit.reopening import minute
+from troubleshoot.visit.reopening import minute, still_waiting
 from troubleshoot.visit.stops import finding_of, lifting_finding
 from troubleshoot.visit.tags import tag_lines
 from troubleshoot.visit.visit_state import Spot
@@ -55,6 +55,10 @@ def _answered(
             _hand_over(book, terminal)
             return False
         if word == "again" and spot is not None:
+            met = book.state.met(fired.hazard.id)
+            if met is not None and (waiting := still_waiting(knowledge, met, clock.now())):
+                terminal.say(waiting)
+                continue
             book.add(take_afresh_event(spot))
             return True
         if word in ("q", "quit"):
@@ -95,10 +99,7 @@ def _hand_over(book: VisitBook, terminal: Terminal) -> None:
         name = terminal.ask("Which unit is it? Its name meets whoever comes next >")
         if name:
             book.add({"event": "named", "name": name})
-    told = ""
-    while not told:
-        told = ask_in_words(terminal, "Who was told, and when?")
-    book.add(handed_over_event(told, minute(clock.now())))
+    book.add(handed_over_event(ask_told(terminal), minute(clock.now())))
     terminal.say("The visit is closed as stopped.")
     for item in open_items(book.state.work):
         terminal.say(f"Still open on the unit: {item}", 2)
