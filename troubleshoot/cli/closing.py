@@ -13,11 +13,11 @@ def repaired(book: VisitBook, terminal: Terminal, fault: Fault) -> None:
     for proof in fault.proof:
         terminal.say(f"Proof: {proof.text}. What did you read?")
         reading = terminal.ask(">")
-        book.add({"event": "note", "text": f"proof: {proof.text}: {reading or 'not taken'}"})
+        book.add({"event": "proof", "reason": proof.text, "text": reading})
     terminal.say("Is the complaint still there? (y/n)")
-    answer = terminal.ask(">").lower()
-    book.add({"event": "repaired", "fault": fault.id})
-    if not answer.startswith("y"):
+    answer = terminal.ask(">")
+    book.add({"event": "repaired", "fault": fault.id, "words": answer})
+    if not answer.lower().startswith("y"):
         book.add({"event": "closing", "cured": True})
 
 

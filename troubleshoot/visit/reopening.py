@@ -102,6 +102,15 @@ def as_read(knowledge: Knowledge, typed: str) -> str:
         ) from None
 
 
+def is_reading(knowledge: Knowledge, typed: str) -> bool:
+    """Whether what was typed tells a reading or a look at all."""
+    try:
+        as_read(knowledge, typed)
+    except NotAResult:
+        return False
+    return True
+
+
 def when_read(typed: str, since: str, now: datetime) -> str:
     """The minute of a reading: after the minute `since`, and not still to come."""
     at = moment(typed, now)
