@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Any
 
 from troubleshoot.knowledge.building.conditions import build_bound, build_facts, build_source
@@ -26,10 +26,15 @@ def build_quantities(data: Any) -> Iterator[Quantity]:
             unit=item["unit"],
             meaning=item["meaning"],
             per=item.get("per"),
+            can_be=_lowest_and_highest(item.get("can-be")),
             computed=tuple(
                 Derivation(way["formula"], tuple(way["inputs"])) for way in item.get("computed", ())
             ),
         )
+
+
+def _lowest_and_highest(data: Sequence[float] | None) -> tuple[float, float] | None:
+    return None if data is None else (float(data[0]), float(data[1]))
 
 
 def build_equipment_facts(data: Any) -> Iterator[EquipmentFact]:
