@@ -11,7 +11,6 @@ import statistics
 import time
 
 from troubleshoot.knowledge.load import load_shipped
-from troubleshoot.measure.table import UNITS
 from troubleshoot.reasoning.answers import Case
 from troubleshoot.visit.case_file import read_case
 from troubleshoot.visit.scripted import ScriptedVisit, start_event
@@ -23,7 +22,7 @@ def main() -> None:
     knowledge = load_shipped()
     dice = random.Random(1)
     turns: list[float] = []
-    unit = dict(list(UNITS.values())[1])
+    unit = dict(knowledge.typical_units["measured-two-circuits"].unit)
     data = {"unit": unit, "complaint": "no-cooling"}
     for _ in range(VISITS):
         case: Case = read_case(knowledge, data)

@@ -74,14 +74,14 @@ SECTION = "capacitance-one-side-off"
         (
             ("quantities.yaml", "    can-be: [-400, 500]\n", ""),
             [
-                "rules/quantities.yaml:5:5: superheat does not say between what it can be; "
+                "rules/quantities.yaml:6:5: superheat does not say between what it can be; "
                 "write can-be: [LOW, HIGH] [known-quantities]"
             ],
         ),
         (
             ("quantities.yaml", "    can-be: [-400, 500]\n", "    can-be: [500, -400]\n"),
             [
-                "rules/quantities.yaml:5:5: superheat does not say between what it can be; "
+                "rules/quantities.yaml:6:5: superheat does not say between what it can be; "
                 "write can-be: [LOW, HIGH] [known-quantities]"
             ],
         ),

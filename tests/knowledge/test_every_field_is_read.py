@@ -32,7 +32,8 @@ CALLED: Mapping[str, frozenset[str]] = {
         "Bound": "bound b",
         "Complaint": "complaint call complaints",
         "Condition": "condition",
-        "Derivation": "derivation",
+        "Day": "day",
+        "Derivation": "derivation way",
         "DriftAlarm": "alarm",
         "EquipmentFact": "fact",
         "Evidence": "item",
@@ -52,12 +53,16 @@ CALLED: Mapping[str, frozenset[str]] = {
         "Proof": "proof",
         "Quantity": "quantity quantities",
         "Read": "one reads",
+        "Relation": "relation",
         "Repair": "repair",
         "RoundPoint": "point p",
         "Signature": "signature",
+        "SoundReading": "reading sound",
+        "SoundWay": "way",
         "Stop": "stop",
         "Test": "test tests",
         "Trigger": "trigger",
+        "TypicalUnit": "typical drawn_on unit",
         "Void": "void",
     }.items()
 }
@@ -66,6 +71,7 @@ statement: they are read side by side, and share only the grade, which both loop
 
 FOR_CHECKS: Mapping[tuple[str, str], str] = {
     ("Knowledge", "retired"): "names that must never come back: nobody but a check looks for them",
+    ("SoundReading", "none_because"): "a reason that stands in the place of a number",
     ("Knowledge", "signed"): "who answers for what was retired: read beside an earlier version",
 }
 """What only the checks of the rules read, each with its reason."""

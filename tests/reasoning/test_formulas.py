@@ -15,7 +15,7 @@ NUMBERS = {
     "copy": 1, "target-superheat": 2, "outdoor-air-fraction": 3, "compression-ratio": 2,
     "difference": 2, "absolute-difference": 2, "ratio": 2, "percent-difference": 2,
     "capacitance-under-load": 2, "gas-flow": 2, "gas-input": 2, "co-air-free": 2,
-    "airflow-per-ton": 2,
+    "airflow-per-ton": 2, "sum": 3, "average": 2, "mixed-air-temperature": 3, "meter-time": 3,
 }  # fmt: skip
 ANY = st.floats(allow_nan=True, allow_infinity=True) | st.floats(-1000, 1000)
 
@@ -46,6 +46,11 @@ def test_a_refrigerant_without_a_table_gives_nothing(name: str) -> None:
         ("percent-difference", (37.6, 40.0), -6.0),
         ("ratio", (9.0, 3.0), 3.0),
         ("copy", (5.0,), 5.0),
+        ("sum", (), 0.0),
+        ("sum", (5.0, 2.5), 7.5),
+        ("average", (30.0, 60.0), 45.0),
+        ("meter-time", (2.0, 1030.0, 120000.0), 61.8),
+        ("mixed-air-temperature", (75.0, 95.0, 20.0), 79.0),
         ("airflow-per-ton", (2000.0, 5.0), 400.0),
         ("outdoor-air-fraction", (75.0, 80.0, 95.0), 25.0),
     ],

@@ -81,7 +81,7 @@ def _out_of_place(text: RuleText) -> Problem:
         instead = f"name it {text.name.removesuffix('.yml')}.yaml"
     else:
         instead = (
-            "rules live in tests/AREA.yaml, faults/SUBSYSTEM/FAULT.yaml, procedures/NAME.yaml "
-            "and files such as hazards.yaml"
+            "rules live in tests/AREA.yaml, faults/SUBSYSTEM/FAULT.yaml, procedures/NAME.yaml, "
+            "units/UNIT.yaml and files such as hazards.yaml"
         )
     return Problem(text.path, 1, 1, "no kind of rule file has this name", instead, "layout")

@@ -23,9 +23,13 @@ _LISTS: Final = {
     "quantities": (("quantities", "quantity"),),
     "limits": (("limits", "limit"),),
     "round": (("points", "round point"), ("drift-alarms", "drift alarm")),
+    "sound-unit": (("sound", "sound reading"),),
+    "relations": (("relations", "relation"),),
     "sources": (("sources", "source"),),
 }
 """Which kinds of entry a kind of file lists, and under which key."""
+_ONE_A_FILE: Final = {"fault": "fault", "unit": "typical unit"}
+"""What files with a single entry hold; its id stands under the name of the kind of file."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -68,8 +72,9 @@ def collect_definitions(files: tuple[RuleFile, ...]) -> Definitions:
 
 
 def _definitions(file: RuleFile) -> Iterator[Definition]:
-    if file.kind == "fault":
-        yield from _definition("fault", file, file.root, "fault")
+    if file.kind in _ONE_A_FILE:
+        kind = _ONE_A_FILE[file.kind]
+        yield from _definition(kind, file, file.root, file.kind)
     for key, kind in _LISTS.get(file.kind, ()):
         for node in entries(file.root, key):
             yield from _definition(kind, file, node, "id")

@@ -28,11 +28,18 @@ _FILES: Final = {
     "quantities.yaml": "quantities",
     "limits.yaml": "limits",
     "round.yaml": "round",
+    "sound-unit.yaml": "sound-unit",
+    "relations.yaml": "relations",
     "sources.yaml": "sources",
     "retired.yaml": "retired",
     PACK_MANIFEST: "pack",
 }
-_FOLDERS: Final = {("tests", 2): "tests", ("procedures", 2): "procedures", ("faults", 3): "fault"}
+_FOLDERS: Final = {
+    ("tests", 2): "tests",
+    ("procedures", 2): "procedures",
+    ("units", 2): "unit",
+    ("faults", 3): "fault",
+}
 
 
 @dataclass(frozen=True, slots=True)

@@ -77,6 +77,7 @@ def names_of(knowledge: Knowledge) -> Mapping[str, Sequence[str]]:
         "plate value": plates,
         "fact or plate value": facts | plates,
         "reference": quantities | plates,
+        "input": quantities | plates | facts,
         "state": set(knowledge.limits),
         "derived finding": derived,
         "subsystem": {fault.subsystem for fault in knowledge.faults.values()},

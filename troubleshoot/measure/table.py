@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import random
-from collections.abc import Iterator, Mapping, Sequence
+from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from statistics import fmean, median
 
@@ -25,26 +25,6 @@ from troubleshoot.measure.simulated import (
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.equipment import Unit, read_unit
 from troubleshoot.reasoning.next_test import NAMED
-
-UNITS: Mapping[str, Mapping[str, object]] = {
-    "one circuit, fixed orifice, single-phase": {
-        "refrigerant": "R-22", "metering": "fixed-orifice", "circuits": 1,
-        "supply-phase": "single", "compressor-phase": "single", "condenser-fan-phase": "single",
-        "condenser-fans": "one", "blower-drive": "direct", "blower-motor": "single-phase-capacitor",
-        "variable-speed-drive": "not-fitted", "economizer": "not-fitted", "heat": "gas",
-        "ignition": "hot-surface", "draft": "induced", "duct-smoke-detector": "not-fitted",
-        "crankcase-heater": "fitted", "building-control": "not-fitted",
-    },
-    "two circuits, expansion valves, three-phase, economizer": {
-        "refrigerant": "R-410A", "metering": "txv", "circuits": 2, "supply-phase": "three",
-        "compressor-phase": "three", "condenser-fan-phase": "single", "condenser-fans": 2,
-        "fans-serve": "own-circuit", "blower-drive": "belt", "blower-motor": "three-phase",
-        "variable-speed-drive": "not-fitted", "economizer": "fitted", "heat": "gas",
-        "ignition": "spark", "draft": "induced", "duct-smoke-detector": "fitted",
-        "crankcase-heater": "fitted", "building-control": "fitted",
-    },
-}  # fmt: skip
-"""The units on which the base is measured: an old small one and a middling newer one."""
 
 SUBSET_FAULTS, SUBSET_TESTS = 12, 7
 
@@ -81,9 +61,11 @@ def searched(visits: Sequence[Visit]) -> Searched:
 def measure(knowledge: Knowledge, visits: int, subsets: int, seed: int) -> Iterator[str]:
     """The lines of the table, a section a unit."""
     reasoner = Reasoner(knowledge)
-    for name, facts in UNITS.items():
-        unit = read_unit(knowledge, facts)
-        yield f"### {name}"
+    for typical in knowledge.typical_units.values():
+        if typical.serves != "measuring":
+            continue
+        unit = read_unit(knowledge, typical.unit)
+        yield f"### {typical.about}"
         yield ""
         yield from _isolation_lines(isolation(reasoner, unit))
         yield from _visit_lines(reasoner, unit, visits, seed)

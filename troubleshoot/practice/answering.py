@@ -45,7 +45,8 @@ class AnsweringUnit:
         self.scenario = scenario
         self.hypotheses, _ = reasoner.hypotheses(scenario.unit)
         _, self.values = take_readings(self.knowledge, scenario.case)
-        self.sound = SoundUnit(scenario.unit, self.values)
+        stated = frozenset(scenario.case.conditions)
+        self.sound = SoundUnit(scenario.unit, self.values, stated)
         self.inputs = replace(scenario.case, answers=tuple(self._input_answers()))
         self._true = tuple(self._true_pictures(reasoner))
         self._kept: dict[tuple[str, Place | None], Shown | None] = {}

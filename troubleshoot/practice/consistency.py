@@ -72,7 +72,7 @@ def consistency_problems(reasoner: Reasoner, scenario: Scenario) -> Iterator[Inc
     yield from _sound(knowledge, after)
     for each in (found, after):
         yield from _said_twice(knowledge, each)
-        for problem in physical_problems(knowledge, each.case, each.values):
+        for problem in physical_problems(knowledge, each.values):
             yield Inconsistency(f"{each.name}: {problem}", "mend the readings", each.at)
 
 

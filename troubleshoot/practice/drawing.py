@@ -12,24 +12,15 @@ from collections.abc import Mapping, Sequence
 from dataclasses import replace
 from typing import Any, Final
 
-from troubleshoot.knowledge.model import Complaint, Fault, Knowledge
+from troubleshoot.knowledge.model import Complaint, Fault, Knowledge, TypicalUnit
 from troubleshoot.practice.answering import AnsweringUnit
 from troubleshoot.practice.building import build_scenario
 from troubleshoot.practice.consistency import consistency_problems
 from troubleshoot.practice.drawn_readings import DrawnReadings
-from troubleshoot.practice.drawn_units import (
-    LIES,
-    MISNOTED,
-    NOT_TODAY,
-    OWN_RECORD,
-    PLACES,
-    UNITS,
-    Plain,
-)
+from troubleshoot.practice.drawn_words import LIES, MISNOTED, NOT_TODAY, PLACES
 from troubleshoot.practice.expert import ExpertPath, expert_path
 from troubleshoot.practice.realistic import text_showing
 from troubleshoot.practice.scenario import Scenario
-from troubleshoot.practice.sound import COOL_DAY
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.equipment import read_unit
 from troubleshoot.reasoning.hypotheses import Hypothesis
@@ -38,8 +29,6 @@ MOST_TRIES: Final = 40
 MOST_BLOCKED: Final = 3
 """So many tests are tried as the one that cannot be done."""
 HARDEST: Final = 3
-HEATING: Final = frozenset({"gas", "ignition", "combustion"})
-"""Subsystems that are called out for in the cold."""
 STILL_FOUND: Final = 0.5
 """The least chance at which the expert's first cause counts as found."""
 
@@ -74,8 +63,12 @@ def _drawn(
 ) -> Scenario | None:
     """One trial: None where this unit has no such fault, or the numbers do not hold together."""
     knowledge = reasoner.knowledge
-    plate = dice.choice(UNITS)
-    unit = read_unit(knowledge, plate, OWN_RECORD)
+    units = sorted(knowledge.typical_units.values(), key=lambda typical: typical.id)
+    typical = [unit for unit in units if unit.serves == "practice"]
+    if not typical:
+        raise NothingDrawn("no unit for practice stands in the rules; add one under units/")
+    drawn_on = dice.choice(typical)
+    unit = read_unit(knowledge, drawn_on.unit, drawn_on.own_record)
     hypotheses, _ = reasoner.hypotheses(unit)
     listed = _complaints(knowledge)
     able = [
@@ -87,12 +80,11 @@ def _drawn(
         return None
     truth = dice.choices(able, [hypothesis.prior for hypothesis in able])[0]
     complaint = dice.choice(listed[truth.fault.id])
-    outdoor = dice.randint(18, 45) if subsystem in HEATING else dice.randint(80, 97)
-    conditions = {"outdoor-temperature": f"{outdoor} F"}
-    if outdoor > COOL_DAY:
-        conditions["minutes-running"] = "25 min"
-    readings = DrawnReadings(reasoner, plate, conditions, complaint.id, truth, dice).readings()
-    data = _data(truth, complaint, plate, conditions, readings)
+    conditions = _conditions(knowledge, subsystem, dice)
+    readings = DrawnReadings(
+        reasoner, drawn_on.unit, conditions, complaint.id, truth, dice
+    ).readings()
+    data = _data(truth, complaint, drawn_on, conditions, readings)
     data |= {
         "scenario": f"drawn-{subsystem}-{difficulty}-{seed}",
         "title": f"Drawn case {seed}, {dice.choice(PLACES)}",
@@ -100,6 +92,18 @@ def _drawn(
     }
     scenario = build_scenario(knowledge, data)
     return None if any(consistency_problems(reasoner, scenario)) else scenario
+
+
+def _conditions(knowledge: Knowledge, subsystem: str, dice: random.Random) -> Mapping[str, str]:
+    """The weather of a call, and what else holds: the day of this subsystem, or of all others."""
+    own = [day for day in knowledge.days if subsystem in day.subsystems]
+    others = [day for day in knowledge.days if not day.subsystems]
+    conditions = {}
+    for day in (own or others)[:1]:
+        for name, (low, high) in day.conditions.items():
+            number = low if low == high else dice.randint(low, high)
+            conditions[name] = f"{number} {knowledge.quantities[name].unit}"
+    return conditions
 
 
 def _complaints(knowledge: Knowledge) -> Mapping[str, list[Complaint]]:
@@ -114,8 +118,8 @@ def _complaints(knowledge: Knowledge) -> Mapping[str, list[Complaint]]:
 def _data(
     truth: Hypothesis,
     complaint: Complaint,
-    plate: Plain,
-    conditions: Plain,
+    drawn_on: TypicalUnit,
+    conditions: Mapping[str, str],
     readings: list[dict[str, object]],
 ) -> dict[str, Any]:
     fault = truth.fault
@@ -127,8 +131,8 @@ def _data(
         "subsystem": fault.subsystem,
         "call": complaint.says,
         "complaint": complaint.id,
-        "unit": dict(plate),
-        "own-record": dict(OWN_RECORD),
+        "unit": dict(drawn_on.unit),
+        "own-record": dict(drawn_on.own_record),
         "conditions": dict(conditions),
         "readings": readings,
         "truth": {

@@ -8,10 +8,9 @@ from __future__ import annotations
 
 import random
 from collections.abc import Iterator, Mapping
-from typing import Final
 
 from troubleshoot.knowledge.model import Test
-from troubleshoot.practice.realistic import FREE_INPUT, input_showing, text_showing
+from troubleshoot.practice.realistic import free_input, input_showing, text_showing
 from troubleshoot.practice.sound import SoundUnit
 from troubleshoot.practice.texts import sound_text
 from troubleshoot.reasoning.asking import Asking
@@ -21,8 +20,6 @@ from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.readings import take_readings
 from troubleshoot.reasoning.rows import NONE_OF_THEM, Row, pattern_row
 from troubleshoot.visit.case_file import read_case
-
-PRESSURES_FIRST: Final = ("suction-pressure", "head-pressure")
 
 
 class DrawnReadings:
@@ -58,13 +55,17 @@ class DrawnReadings:
         return self.kept
 
     def _tests(self) -> Iterator[Test]:
-        """The tests that the picture grades, pressures first and computed ones last."""
+        """The tests that the picture grades: what others follow from first, computed ones last."""
         names = dict.fromkeys(self.truth.picture.cells)
         for group in self.truth.picture.groups:
             names.update(dict.fromkeys(group.tests))
         tests = [self.knowledge.tests[name] for name in names]
-        tests.sort(key=lambda test: (test.id not in PRESSURES_FIRST, test.kind == "computed"))
+        tests.sort(key=lambda test: (not self._settled_first(test), test.kind == "computed"))
         yield from tests
+
+    def _settled_first(self, test: Test) -> bool:
+        first = self.knowledge.settled_first
+        return any(one.quantity in first for one in test.reads)
 
     def _place(self, test: Test) -> Place | None:
         """The place of the test that goes with the fault's own."""
@@ -111,14 +112,15 @@ class DrawnReadings:
 
     def _sound(self) -> SoundUnit:
         _, values = take_readings(self.knowledge, self.case)
-        return SoundUnit(self.case.unit, values)
+        return SoundUnit(self.case.unit, values, frozenset(self.case.conditions))
 
     def _settle_inputs(self, test: Test, place: Place | None) -> None:
         """Sound numbers for what a computed test takes beside the input that will decide it."""
+        free = free_input(self.knowledge, test)
         asking = Asking(self.knowledge, self.case.unit, self.hypotheses.tests.values())
         _, values = take_readings(self.knowledge, self.case)
         for wanted in asking.asks(test, place, values):
-            if wanted.id not in (test.id, FREE_INPUT.get(test.id)):
+            if wanted not in (test, free):
                 at = place if place in self.case.unit.layout.places(wanted.per) else None
                 text = sound_text(self.knowledge, self._sound(), wanted, at)
                 if text:

@@ -7,9 +7,8 @@ the outcome without doubt. So what is shown always agrees with the limits, whate
 from __future__ import annotations
 
 import random
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator
 from dataclasses import replace
-from types import MappingProxyType
 from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge, Test
@@ -26,20 +25,6 @@ SURE: Final = 0.95
 CHOICES: Final = 3
 """So many of the nearest numbers are drawn from."""
 
-FREE_INPUT: Final[Mapping[str, str]] = MappingProxyType(
-    {
-        "superheat": "suction-line-temperature",
-        "subcooling": "liquid-line-temperature",
-        "air-temperature-split": "supply-air-temperature",
-        "heat-temperature-rise": "heating-supply-temperature",
-        "outdoor-air-fraction": "mixed-air-temperature",
-        "gas-meter-clocking": "meter-time",
-        "capacitance-while-running": "start-lead-amps",
-        "space-temperature": "thermostat-reading",
-    }
-)
-"""Computed test -> the input test whose number is chosen so that the outcome follows."""
-
 _SHARES: Final = (
     0.97, 1.03, 0.94, 1.06, 0.9, 1.1, 0.86, 1.15, 0.82, 1.2, 0.75, 1.3, 0.66, 1.42, 0.56, 1.55,
     0.45, 1.7, 0.36, 1.9, 0.28, 2.3, 0.2, 2.8, 0.12, 3.5, 0.06, 4.6, 5.2, 7.0, 10.0, 25.0, 60.0,
@@ -47,6 +32,14 @@ _SHARES: Final = (
 )  # fmt: skip
 _STEPS: Final = (1, 2, 3, 4, 5, 6, 8, 10, 12, 14, 17, 20, 24, 28, 33, 38, 45, 60, 80)
 """How far from the sound number to look, as shares and as steps of the last digit that matters."""
+
+
+def free_input(knowledge: Knowledge, test: Test) -> Test | None:
+    """The input test whose number is chosen so that a computed test comes out at an outcome."""
+    sound = knowledge.sound.get(test.reads[0].quantity) if test.reads else None
+    follows = None if sound is None else sound.follows
+    found = (t for t in knowledge.tests.values() if t.kind == "input" and t.reads)
+    return next((t for t in found if t.reads[0].quantity == follows), None)
 
 
 def reading_of(
@@ -85,9 +78,8 @@ def input_showing(
     dice: random.Random | None = None,
 ) -> tuple[str, str] | None:
     """For a computed test: an input test and what it has to read so that `outcome` follows."""
-    name = FREE_INPUT.get(test.id)
-    source = knowledge.tests.get(name or "")
-    if name is None or source is None:
+    source = free_input(knowledge, test)
+    if source is None:
         return None
     texts = _texts(knowledge, sound, source, place)
     text = _first_showing(knowledge, case, test, place, outcome, source, texts, dice)
@@ -126,17 +118,18 @@ def _texts(
     knowledge: Knowledge, sound: SoundUnit, test: Test, place: Place | None
 ) -> Iterator[str]:
     """Texts to try, the sound one first and then ever farther from it."""
-    if test.id == "compressor-windings":
-        yield from _WINDINGS[sound.unit.facts.get("compressor-phase") == "three"]
+    one = test.reads[0]
+    way = sound.shown(one.quantity, place)
+    if way is not None and way.wrong:
+        yield from (way.shown, *way.wrong)
         return
     usual = sound_text(knowledge, sound, test, place)
     yield from [usual] if usual else []
-    one = test.reads[0]
     unit = one.unit or knowledge.quantities[one.quantity].unit
     number = sound.number(one.quantity, place)
     if number is None:
         return
-    if takes_legs(sound.unit, test):
+    if takes_legs(sound, test):
         yield from _legs(number, unit)
     scaled = [number * share for share in _SHARES]
     step = 1.0 if abs(number) >= 2 else 0.1
@@ -157,14 +150,3 @@ def _legs(number: float, unit: str) -> Iterator[str]:
         yield typed_legs([number, number * 1.01, number * share], unit)
     yield typed_legs([number, number * 1.02, 0.0], unit)
     yield typed_legs([0.0, 0.0, 0.0], unit)
-
-
-_WINDINGS: Final = {
-    True: (
-        "2.31/2.33/2.30 ohm", "OL/OL/2.30 ohm", "OL/OL/OL", "1.42/2.33/2.30 ohm",
-    ),
-    False: (
-        "0.82/2.14/2.96 ohm", "0.82/OL/OL ohm", "OL/OL/OL", "0.82/2.14/2.31 ohm",
-    ),
-}  # fmt: skip
-"""By three-phase or not: sound, one pair open, all open, turns shorted."""

@@ -8,7 +8,6 @@ from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.practice.sound import SoundUnit
-from troubleshoot.reasoning.equipment import Unit
 from troubleshoot.reasoning.places import Place
 
 DECIMALS: Final = {
@@ -51,43 +50,23 @@ def rounded(number: float, unit: str) -> str:
 
 def sound_text(knowledge: Knowledge, sound: SoundUnit, test: Test, place: Place | None) -> str:
     """What a test that reads a number reads on a sound unit; empty where none can be said."""
-    if test.id == "compressor-windings":
-        return _windings(sound.unit)
-    if test.id == "capacitor-leak-to-can":
-        return "OL"
-    if test.id == "compressor-insulation":
-        return ">200 Mohm"
     if not test.reads:
         return ""
     one = test.reads[0]
+    way = sound.shown(one.quantity, place)
+    if way is not None:
+        return way.shown
     number = sound.number(one.quantity, place)
     if number is None:
         return ""
     unit = one.unit or knowledge.quantities[one.quantity].unit
-    if takes_legs(sound.unit, test):
+    if takes_legs(sound, test):
         spread = _VOLTS_LEG_BY_LEG if unit == "V" else _LEG_BY_LEG
         return typed_legs([number * share for share in spread], unit)
     return typed(number, unit)
 
 
-def takes_legs(unit: Unit, test: Test) -> bool:
+def takes_legs(sound: SoundUnit, test: Test) -> bool:
     """Whether the meter goes to three legs or poles here."""
-    if not any(one.legs for one in test.reads):
-        return False
-    of_part = {
-        "compressor-amps": "compressor-phase",
-        "condenser-fan-amps": "condenser-fan-phase",
-        "contactor-pole-drop": "compressor-phase",
-    }.get(test.id, "supply-phase")
-    if test.id == "blower-amps":
-        return unit.facts.get("blower-motor") == "three-phase"
-    return unit.facts.get(of_part) == "three"
-
-
-def _windings(unit: Unit) -> str:
-    """Pair by pair: alike on three phases; run, start and both on a single phase."""
-    return (
-        "2.31/2.33/2.30 ohm"
-        if unit.facts.get("compressor-phase") == "three"
-        else ("0.82/2.14/2.96 ohm")
-    )
+    legs = any(one.legs for one in test.reads)
+    return legs and sound.three_legs(test.reads[0].quantity)

@@ -41,6 +41,15 @@ def gas_input(flow_ft3h: float, heating_value: float) -> float:
     return flow_ft3h * heating_value
 
 
+def meter_time(dial_ft3: float, heating_value: float, input_btu_h: float) -> float:
+    """Return the seconds that one dial takes at an input: 3600 x dial x heating value / input.
+
+    Raises OutOfRange. Source: definition.
+    """
+    require("input", input_btu_h, "Btu/h", above=0)
+    return _SECONDS_PER_HOUR * gas_input(dial_ft3, heating_value) / input_btu_h
+
+
 def manifold_input_ratio(p1_in_wc: float, p2_in_wc: float) -> float:
     """Return the input at manifold pressure p2 over that at p1: sqrt(p2 / p1).
 

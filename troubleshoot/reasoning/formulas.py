@@ -50,6 +50,8 @@ def _outdoor_air_percent(return_f: Number, mixed_f: Number, outdoor_f: Number) -
 
 FORMULAS: Mapping[str, Formula] = {
     "copy": lambda a: a,
+    "sum": lambda *numbers: sum(numbers),
+    "average": lambda *numbers: sum(numbers) / len(numbers),
     "difference": lambda a, b: a - b,
     "absolute-difference": lambda a, b: abs(a - b),
     "ratio": lambda a, b: a / b,
@@ -61,9 +63,11 @@ FORMULAS: Mapping[str, Formula] = {
     "target-superheat": _from("refrigerant", "target_superheat"),
     "compression-ratio": _from("refrigerant", "compression_ratio"),
     "outdoor-air-fraction": _outdoor_air_percent,
+    "mixed-air-temperature": _from("air", "mixed_air_temperature"),
     "capacitance-under-load": _from("capacitors", "capacitance_under_load"),
     "gas-flow": _from("gas", "gas_flow"),
     "gas-input": _from("gas", "gas_input"),
+    "meter-time": _from("gas", "meter_time"),
     "co-air-free": _from("combustion", "co_air_free"),
     "airflow-per-ton": lambda cfm, tons: cfm / tons,
 }

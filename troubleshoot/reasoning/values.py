@@ -119,7 +119,8 @@ class Values:
         if result is None:
             return None
         u = _propagated(derivation.formula, tuple(numbers), uncertainties, result)
-        return Value(result, u, soft, typed=False)
+        number = derivation.times * result + derivation.plus
+        return Value(number, abs(derivation.times) * u, soft, typed=False)
 
 
 def _propagated(

@@ -23,6 +23,12 @@ from troubleshoot.knowledge.building.reference import (
     build_round_points,
     build_sources,
 )
+from troubleshoot.knowledge.building.sound import (
+    build_days,
+    build_relations,
+    build_sound_readings,
+    build_unit,
+)
 from troubleshoot.knowledge.building.tests import build_tests
 from troubleshoot.knowledge.model import Knowledge
 
@@ -57,6 +63,13 @@ def build_knowledge(files: Iterable[tuple[str, Any]], digest: str = "") -> Knowl
         limits=_by_id(limit for data in of("limits") for limit in build_limits(data)),
         round_points=_by_id(point for data in of("round") for point in build_round_points(data)),
         drift_alarms=_by_id(alarm for data in of("round") for alarm in build_drift_alarms(data)),
+        sound=_by_id(each for data in of("sound-unit") for each in build_sound_readings(data)),
+        settled_first=tuple(
+            name for data in of("sound-unit") for name in data.get("settled-first", ())
+        ),
+        days=tuple(day for data in of("sound-unit") for day in build_days(data)),
+        relations=_by_id(each for data in of("relations") for each in build_relations(data)),
+        typical_units=_by_id(build_unit(data) for data in of("unit")),
         sources=dict(source for data in of("sources") for source in build_sources(data)),
         aliases=dict(alias for data in of("retired") for alias in build_aliases(data)),
         retired=frozenset(word for data in of("retired") for word in data.get("retired", ())),

@@ -27,10 +27,13 @@ def build_quantities(data: Any) -> Iterator[Quantity]:
             meaning=item["meaning"],
             per=item.get("per"),
             can_be=_lowest_and_highest(item.get("can-be")),
-            computed=tuple(
-                Derivation(way["formula"], tuple(way["inputs"])) for way in item.get("computed", ())
-            ),
+            computed=tuple(build_derivation(way) for way in item.get("computed", ())),
         )
+
+
+def build_derivation(data: Any) -> Derivation:
+    times, plus = data.get("times", 1.0), data.get("plus", 0.0)
+    return Derivation(data["formula"], tuple(data["inputs"]), times, plus)
 
 
 def _lowest_and_highest(data: Sequence[float] | None) -> tuple[float, float] | None:

@@ -13,7 +13,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
-from troubleshoot.knowledge.model import Bound, Knowledge
+from troubleshoot.knowledge.model import Bound, Knowledge, LimitLine
 from troubleshoot.knowledge.problems import Problem
 from troubleshoot.knowledge.rule_base import RuleBase
 from troubleshoot.quantities.units import same_kind
@@ -40,6 +40,15 @@ def find(base: RuleBase) -> Iterator[Problem]:
         for number, bound in enumerate(limit.bounds):
             for what, instead in _wrong(base.knowledge, knowable, bound):
                 yield base.problem(ID, ("limit", limit.id), ("bounds", number), what, instead)
+    for relation in base.knowledge.relations.values():
+        for key, bounds in (("must", _of_lines(relation.must)), ("where", relation.where)):
+            for bound in bounds:
+                for what, instead in _wrong(base.knowledge, knowable, bound):
+                    yield base.problem(ID, ("relation", relation.id), (key,), what, instead)
+
+
+def _of_lines(lines: tuple[LimitLine, ...]) -> tuple[Bound, ...]:
+    return tuple(bound for line in lines for bound in line.bounds)
 
 
 def knowable_quantities(knowledge: Knowledge) -> frozenset[str]:

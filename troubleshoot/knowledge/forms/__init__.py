@@ -18,6 +18,7 @@ from troubleshoot.knowledge.forms.reference_form import (
     ROUND_FILE,
     SOURCES_FILE,
 )
+from troubleshoot.knowledge.forms.sound_form import RELATIONS_FILE, SOUND_UNIT_FILE, UNIT_FILE
 from troubleshoot.knowledge.forms.test_form import TESTS_FILE
 from troubleshoot.knowledge.shapes import Record
 
@@ -32,6 +33,9 @@ FORMS: Final[Mapping[str, Record]] = MappingProxyType(
         "quantities": QUANTITIES_FILE,
         "limits": LIMITS_FILE,
         "round": ROUND_FILE,
+        "sound-unit": SOUND_UNIT_FILE,
+        "relations": RELATIONS_FILE,
+        "unit": UNIT_FILE,
         "sources": SOURCES_FILE,
         "retired": RETIRED_FILE,
         "pack": PACK_FILE,

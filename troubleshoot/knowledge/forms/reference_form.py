@@ -34,6 +34,8 @@ _DERIVATION: Final = Record(
     (
         required("formula", Choice(words.FORMULAS), "the formula's name"),
         required("inputs", OneOrMore(Name("input"), most=6), "quantities, facts or plate values"),
+        optional("times", Number(), "by which that is multiplied"),
+        optional("plus", Number(), "what is added after that"),
     ),
 )
 _QUANTITY: Final = Record(

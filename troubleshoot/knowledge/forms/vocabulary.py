@@ -98,6 +98,8 @@ COMPARISONS: Final = ("value", "difference", "percent-difference", "percent-of",
 
 FORMULAS: Final = (
     "copy",
+    "sum",
+    "average",
     "difference",
     "absolute-difference",
     "ratio",
@@ -109,9 +111,11 @@ FORMULAS: Final = (
     "target-superheat",
     "compression-ratio",
     "outdoor-air-fraction",
+    "mixed-air-temperature",
     "capacitance-under-load",
     "gas-flow",
     "gas-input",
+    "meter-time",
     "airflow-per-ton",
     "co-air-free",
 )

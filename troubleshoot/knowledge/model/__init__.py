@@ -39,6 +39,13 @@ from troubleshoot.knowledge.model.reference import (
     Quantity,
     RoundPoint,
 )
+from troubleshoot.knowledge.model.sound import (
+    Day,
+    Relation,
+    SoundReading,
+    SoundWay,
+    TypicalUnit,
+)
 from troubleshoot.knowledge.model.tests import (
     Bound,
     Finding,
@@ -66,6 +73,7 @@ __all__ = [
     "Choose",
     "Complaint",
     "Condition",
+    "Day",
     "Derivation",
     "DriftAlarm",
     "EquipmentFact",
@@ -90,15 +98,19 @@ __all__ = [
     "Proof",
     "Quantity",
     "Read",
+    "Relation",
     "Repair",
     "RoundPoint",
     "Signal",
     "Signature",
+    "SoundReading",
+    "SoundWay",
     "Stop",
     "StopScope",
     "Test",
     "TestKind",
     "Trigger",
+    "TypicalUnit",
     "Void",
     "WorkStateName",
 ]
@@ -121,6 +133,12 @@ class Knowledge:
     round_points: Mapping[str, RoundPoint]
     drift_alarms: Mapping[str, DriftAlarm]
     sources: Mapping[str, str]
+    sound: Mapping[str, SoundReading] = field(default_factory=dict)
+    """What a sound unit reads, by quantity."""
+    settled_first: tuple[str, ...] = ()
+    days: tuple[Day, ...] = ()
+    relations: Mapping[str, Relation] = field(default_factory=dict)
+    typical_units: Mapping[str, TypicalUnit] = field(default_factory=dict)
     aliases: Mapping[tuple[str, str], tuple[str, str]] = field(default_factory=dict)
     retired: frozenset[str] = frozenset()
     signed: tuple[Signature, ...] = ()

@@ -60,10 +60,15 @@ class Implication:
 
 @dataclass(frozen=True)
 class Derivation:
-    """One way to compute a quantity: a formula's name and the quantities or facts it takes."""
+    """One way to compute a quantity: a formula's name and the quantities or facts it takes.
+
+    What comes out is multiplied by `times`, then `plus` is added.
+    """
 
     formula: str
     inputs: tuple[str, ...]
+    times: float = 1.0
+    plus: float = 0.0
 
 
 @dataclass(frozen=True)
