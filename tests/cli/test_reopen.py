@@ -5,8 +5,12 @@ from __future__ import annotations
 import io
 import json
 from collections.abc import Callable
+from datetime import timedelta
+from itertools import count
 
 import pytest
+
+from troubleshoot.cli import clock
 
 Call = Callable[..., tuple[int, str, str]]
 ALL_OF_IT = [
@@ -26,12 +30,18 @@ def listed(command: Call) -> list[str]:
 
 @pytest.fixture
 def typed(command: Call, monkeypatch: pytest.MonkeyPatch) -> Callable[..., tuple[int, str, str]]:
-    """Calls the command line with lines on its standard input; NOW is this minute."""
+    """Calls the command line with lines on its standard input, a minute after the last time.
+
+    NOW is this minute.
+    """
+
+    runs = count(1)
+    begun = clock.now()
 
     def call(words: list[str], lines: list[str]) -> tuple[int, str, str]:
-        from datetime import datetime
-
-        now = f"{datetime.now():%Y-%m-%d %H:%M}"
+        moment = begun + timedelta(minutes=next(runs))
+        monkeypatch.setattr(clock, "now", lambda: moment)
+        now = f"{moment:%Y-%m-%d %H:%M}"
         text = "".join(f"{now if line == 'NOW' else line}\n" for line in lines)
         monkeypatch.setattr("sys.stdin", io.StringIO(text))
         return command(*words)

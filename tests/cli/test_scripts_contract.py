@@ -52,14 +52,15 @@ def test_a_test_that_would_tell_says_at_which_of_two_places(
 
 
 @pytest.mark.parametrize(
-    ("how", "first"), [(["assess"], []), (["diagnose", "--answers"], ["standing", "certifies"])]
+    ("how", "first", "last"),
+    [(["assess"], [], []), (["diagnose", "--answers"], ["standing", "certifies"], ["repairs"])],
 )
 def test_an_account_has_exactly_the_keys_of_the_contract(
-    how: list[str], first: list[str], command: Call, case_file: Write
+    how: list[str], first: list[str], last: list[str], command: Call, case_file: Write
 ) -> None:
     code, out, _ = command(*how, case_file(POLE), "--json")
     assert code == 0
-    assert list(json.loads(out)) == [*first, *KEYS]
+    assert list(json.loads(out)) == [*first, *KEYS, *last]
 
 
 def test_assess_says_what_was_made_of_every_reading(command: Call, case_file: Write) -> None:

@@ -193,3 +193,19 @@ def test_a_danger_that_somebody_reported_is_cleared_by_its_own_word(decider: Dec
     assert at_the_stop(decider, book, terminal) is True
     assert kinds(book) == ["start", "danger", "take-afresh"]
     assert book.state.fresh == (clear, None)
+
+
+def test_a_wait_is_not_shortened_by_those_who_met_the_stop(
+    decider: Decider, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Regression: half an hour in the shade was over at the word of whoever wanted to go on."""
+    danger = {"event": "danger", "hazard": "roof-heat", "words": "dizzy", "test": "fit-to-go-on",
+              "at": None, "time": stamp(NOW)}  # fmt: skip
+    book = visit(decider.knowledge, danger)
+    monkeypatch.setattr(clock, "now", lambda: NOW + timedelta(minutes=29))
+    terminal = Lines("again", "over", TOLD)
+    assert at_the_stop(decider, book, terminal) is False
+    assert "30 minutes have to pass on the clock" in terminal.text
+    book = visit(decider.knowledge, danger)
+    monkeypatch.setattr(clock, "now", lambda: NOW + timedelta(minutes=30))
+    assert at_the_stop(decider, book, Lines("again")) is True

@@ -21,10 +21,10 @@ def repaired(book: VisitBook, fault: Fault) -> Talk[None]:
     for proof in fault.proof:
         reading = yield from words(AskProof(fault, proof.text))
         hear_cry(book.knowledge, reading)
-        book.add({"event": "note", "text": f"proof: {proof.text}: {reading or 'not taken'}"})
+        book.add({"event": "proof", "reason": proof.text, "text": reading})
     answer = yield from words(STILL_THERE)
     hear(book.knowledge, answer)
-    book.add({"event": "repaired", "fault": fault.id})
+    book.add({"event": "repaired", "fault": fault.id, "words": answer})
     if not answer.lower().startswith("y"):
         book.add({"event": "closing", "cured": True})
 

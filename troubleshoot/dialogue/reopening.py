@@ -11,7 +11,7 @@ from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
 from troubleshoot.knowledge.model import Hazard
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.visit.event_shapes import reopened_event
-from troubleshoot.visit.reopening import what_stopped
+from troubleshoot.visit.reopening import still_waiting, what_stopped
 from troubleshoot.visit.stops import conclude_visit
 from troubleshoot.visit.visit_state import HandOverResult, StopMet
 
@@ -31,13 +31,16 @@ def reopen(book: VisitBook, voice: Voice, reasoner: Reasoner) -> Talk[bool]:
     knowledge, state = reasoner.knowledge, book.state
     hazard, spot = what_stopped(knowledge, state, conclude_visit(reasoner, state))
     _say_what_stopped(book, voice, hazard)
+    met = state.met(hazard.id) or StopMet(hazard.id, 0)
+    if waiting := still_waiting(knowledge, met, book.now()):
+        voice.say(f"The visit stays closed: {waiting}")
+        return False
     try:
         profiles = yield from ask_profiles(knowledge, voice)
         if APPRENTICE in profiles:
             voice.say(NOT_BY_AN_APPRENTICE)
             return False
-        voice.say("What came of it? Enter alone leaves the visit closed.")
-        met = state.met(hazard.id) or StopMet(hazard.id, 0)
+        voice.say("What came of it? q leaves the visit closed.")
         result: HandOverResult | None = yield from ask_result(book, voice, met)
     except DangerCalled as called:
         yield from report_danger(book, voice, "", str(called))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.hand_over_result import ask_in_words
+from troubleshoot.dialogue.hand_over_result import ask_told
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import AskWords, AtStop, Ended
 from troubleshoot.dialogue.said import Voice
@@ -12,14 +12,13 @@ from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import handed_over_event, stop_event, take_afresh_event
 from troubleshoot.visit.lifting import beyond_lifting
-from troubleshoot.visit.reopening import minute
+from troubleshoot.visit.reopening import minute, still_waiting
 from troubleshoot.visit.stops import finding_of, lifting_finding
 from troubleshoot.visit.tags import tag_lines
 from troubleshoot.visit.visit_state import Spot
 from troubleshoot.visit.work_state import open_items
 
 WHICH_UNIT = "Which unit is it? Its name meets whoever comes next"
-WHO_WAS_TOLD = "Who was told, and when?"
 
 
 def stopped(
@@ -42,6 +41,10 @@ def stopped(
         if word == "over":
             return (yield from _hand_over(book, voice, listener))
         if word == "again" and spot is not None:
+            met = book.state.met(fired.hazard.id)
+            if met is not None and (waiting := still_waiting(book.knowledge, met, book.now())):
+                voice.say(waiting)
+                continue
             book.add(take_afresh_event(spot))
             return None
         if word in ("q", "quit"):
@@ -79,9 +82,7 @@ def _hand_over(book: VisitBook, voice: Voice, listener: Listener) -> Talk[Ended]
         listener.hear_cry(name)
         if name:
             book.add({"event": "named", "name": name})
-    told = ""
-    while not told:
-        told = yield from ask_in_words(listener, WHO_WAS_TOLD)
+    told = yield from ask_told(listener)
     book.add(handed_over_event(told, minute(book.now())))
     voice.say("The visit is closed as stopped.")
     for item in open_items(book.state.work):

@@ -31,7 +31,7 @@ from troubleshoot.visit.stop_events import (
 from troubleshoot.visit.transitions import after_step, after_test, expire, failed
 from troubleshoot.visit.undoing import taken_back, without
 from troubleshoot.visit.unit_at_work import unit_at_work
-from troubleshoot.visit.visit_state import Asked, Spot, VisitState
+from troubleshoot.visit.visit_state import Asked, RepairSaid, Spot, VisitState
 from troubleshoot.visit.work_state import cautious
 
 
@@ -82,6 +82,7 @@ def _start(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
         profiles=frozenset(event.get("profiles", FULLY_QUALIFIED)),
         conditions=dict(event.get("conditions", {})),
         repaired=tuple(event.get("repaired", ())),
+        repairs=tuple(RepairSaid(fault) for fault in event.get("repaired", ())),
     )
 
 
@@ -241,8 +242,26 @@ def _invalid(knowledge: Knowledge, state: VisitState, event: Event) -> VisitStat
 
 
 def _repaired(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
-    mended = (*state.repaired, event["fault"])
-    return replace(state, repaired=mended, mended_here=True, closing=False)
+    said = RepairSaid(
+        event["fault"],
+        event.get("time", ""),
+        state.proofs,
+        event.get("words", ""),
+        len(state.answers),
+    )
+    return replace(
+        state,
+        repaired=(*state.repaired, event["fault"]),
+        repairs=(*state.repairs, said),
+        proofs=(),
+        mended_here=True,
+        closing=False,
+    )
+
+
+def _proof(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
+    """What was read to prove the repair that is said next; no text where it was not taken."""
+    return replace(state, proofs=(*state.proofs, (event["reason"], event["text"] or "")))
 
 
 def _resumed(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
@@ -282,6 +301,7 @@ _EFFECTS = {
     "invalid": _invalid,
     "note": _note,
     "repaired": _repaired,
+    "proof": _proof,
     "resumed": _resumed,
     "hour-passed": _hour_passed,
     "closing": _closing,

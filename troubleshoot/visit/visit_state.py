@@ -73,13 +73,30 @@ class StopMet:
 
 
 @dataclass(frozen=True, slots=True)
+class RepairSaid:
+    """A repair as somebody said it: when, in which words, and what they read to prove it.
+
+    `proofs`: what was to be read, and what was typed for it, empty where it was not taken.
+    `still`: what was typed when asked whether the complaint is still there. `answers`: how many had
+    been given before it; what was read after it can prove it.
+    """
+
+    fault: str
+    time: str = ""
+    proofs: tuple[tuple[str, str], ...] = ()
+    still: str = ""
+    answers: int = 0
+
+
+@dataclass(frozen=True, slots=True)
 class VisitState:
     """Everything one visit has come to.
 
     `aim`: the test that is on the way; `aim_chosen`: by the person, and not by what tells most.
     `fresh`: the finding that is being taken once more to see whether a STOP can be lifted;
     `fresh_since`: how many answers had been given before that. `work_before`: the work state that
-    the last answer or step started from. `last_time`: when hands or eyes last reported from the
+    the last answer or step started from. `proofs`: read for the repair that is about to be said.
+    `last_time`: when hands or eyes last reported from the
     unit, `roof_time`: when the roof was last found good, `power_off_time`: when the lock went on;
     moments as the events have them, empty where not known.
     """
@@ -111,6 +128,8 @@ class VisitState:
     fresh_since: int = 0
     notes: tuple[str, ...] = ()
     repaired: tuple[str, ...] = ()
+    proofs: tuple[tuple[str, str], ...] = ()
+    repairs: tuple[RepairSaid, ...] = ()
     mended_here: bool = False
     closing: bool = False
     cured: bool = False

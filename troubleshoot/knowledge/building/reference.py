@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from typing import Any
 
 from troubleshoot.knowledge.building.conditions import build_bound, build_facts, build_source
@@ -26,6 +26,7 @@ def build_quantities(data: Any) -> Iterator[Quantity]:
             unit=item["unit"],
             meaning=item["meaning"],
             per=item.get("per"),
+            can_be=_lowest_and_highest(item.get("can-be")),
             computed=tuple(build_derivation(way) for way in item.get("computed", ())),
         )
 
@@ -33,6 +34,10 @@ def build_quantities(data: Any) -> Iterator[Quantity]:
 def build_derivation(data: Any) -> Derivation:
     times, plus = data.get("times", 1.0), data.get("plus", 0.0)
     return Derivation(data["formula"], tuple(data["inputs"]), times, plus)
+
+
+def _lowest_and_highest(data: Sequence[float] | None) -> tuple[float, float] | None:
+    return None if data is None else (float(data[0]), float(data[1]))
 
 
 def build_equipment_facts(data: Any) -> Iterator[EquipmentFact]:

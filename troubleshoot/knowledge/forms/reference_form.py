@@ -43,6 +43,11 @@ _QUANTITY: Final = Record(
     (
         _ID,
         _UNIT,
+        optional(
+            "can-be",
+            ListOf(Number(), least=2, most=2),
+            "the lowest and the highest that it can be at all, in its unit; wide",
+        ),
         _PER,
         required("meaning", Text(), "what is measured, and how it is counted"),
         optional("computed", ListOf(_DERIVATION, most=6), "ways to compute it, the best first"),

@@ -76,11 +76,14 @@ class Derivation:
 
 @dataclass(frozen=True)
 class Quantity:
+    """What is measured. `can_be`: the lowest and highest that it can be at all, in its unit."""
+
     id: str
     unit: str
     meaning: str
     per: str | None = None
     computed: tuple[Derivation, ...] = ()
+    can_be: tuple[float, float] | None = None
 
 
 @dataclass(frozen=True)
