@@ -40,7 +40,7 @@ def show_prompt(terminal: Terminal, knowledge: Knowledge, prompt: Prompt) -> Non
         _show_fact(terminal, prompt.fact, prompt.why)
     elif isinstance(prompt, AskPlate):
         where = f", {prompt.at}" if prompt.at else ""
-        asked = f"{prompt.value.meaning} ({prompt.value.unit})"
+        asked = f"{prompt.plate.meaning} ({prompt.plate.unit})"
         terminal.say(f"From the nameplate{where}: {asked}. Enter if it cannot be read.")
     elif isinstance(prompt, AskProof):
         terminal.say(f"Proof: {prompt.text}. What did you read?")

@@ -45,7 +45,7 @@ class AskFact:
 class AskPlate:
     """A value from the nameplate, of one place where there are several. Empty: not to be read."""
 
-    value: PlateValue
+    plate: PlateValue
     at: str | None = None
 
 

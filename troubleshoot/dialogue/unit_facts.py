@@ -25,13 +25,13 @@ def ask_fact(book: VisitBook, voice: Voice, fact: EquipmentFact, why: str = "") 
     yield from _ask(book, voice, AskFact(fact, why), fact.id, read)
 
 
-def ask_plate(book: VisitBook, voice: Voice, value: PlateValue, at: str | None) -> Talk[None]:
+def ask_plate(book: VisitBook, voice: Voice, plate: PlateValue, at: str | None) -> Talk[None]:
     """One nameplate value, for one place where there are several; Enter for not known."""
 
     def read(typed: str) -> object:
         return {at: typed} if at else typed
 
-    yield from _ask(book, voice, AskPlate(value, at), value.id, read)
+    yield from _ask(book, voice, AskPlate(plate, at), plate.id, read)
 
 
 def _ask(
