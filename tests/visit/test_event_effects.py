@@ -37,7 +37,8 @@ def visit(shipped: Knowledge) -> VisitState:
     state = replay(shipped, [{"event": "start", "complaint": "no-cooling", "unit": UNIT}])
     return replace(
         state, aim=AIM, aim_chosen=True, fresh=FRESH, work=replace(DEAD, roof="not-checked"),
-        answers=(Answer("x"),), asked=(asked("x", None),), skipped=frozenset({("weather-pattern", None)}),
+        answers=(Answer("x"),), asked=(asked("x", None),),
+        skipped=frozenset({("weather-pattern", None)}),
         not_known=frozenset({"heat"}), notes=("a",), repaired=("f",), work_before=WorkState(),
         closing=True, last_time=THEN, profiles=frozenset({"gas"}),
     )  # fmt: skip
