@@ -58,7 +58,7 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
     "visit/needs.py": (
         "roof-edge-under-6-ft roof-edge-6-to-15-ft carbon-monoxide-in-room "
         "carbon-monoxide-evacuate fire-alarm-interlock compressor-in-vacuum ignition",
-        "hazards and an area that mean a need of the work state, even where a file forgot to state it",
+        "hazards and an area that mean a need of the work state, stated or not",
     ),
     "visit/stop_events.py": ("heat", "whether there is a gas cock to speak of"),
     "visit/tags.py": ("heat", "whether there is a gas cock to speak of"),
