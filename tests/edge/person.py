@@ -49,6 +49,8 @@ class Person:
         lines: int = 40,
     ) -> None:
         environment = {**os.environ, "TROUBLESHOOT_DATA": str(data), "TERM": "dumb"}
+        for name in ("COLUMNS", "LINES"):  # a terminal has the size that the person made it
+            environment.pop(name, None)
         if clock is not None:
             environment["CLOCK"] = str(clock.path)
         self.said = ""

@@ -133,7 +133,8 @@ def test_a_reopened_visit_goes_on_with_its_finding_its_people_and_nothing_taken_
 ):
     state = handed_over(work=WorkState(roof="go", panels="off", occupants_told=True))
     after = reopened(KNOWN, state, REOPENED)
-    met = StopMet("leak", 2, ("look", TWO), result=RESULT, reopened=True)
+    met = StopMet("leak", 2, state.stops[-1].spot, result=RESULT, reopened=True)
+    assert met.spot == ("room", None)  # its own finding, whichever is taken first
     assert after == replace(
         state, stops=(OLD, met), fresh=("look", TWO), profiles=frozenset({"gas"}), fresh_since=2,
         aim=None, closing=False, ended=None, work=after.work,
