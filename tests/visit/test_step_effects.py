@@ -16,7 +16,6 @@ from troubleshoot.visit.steps import (
     WAITED_FOR,
     Step,
     minutes_of,
-    missing_from,
 )
 from troubleshoot.visit.work_state import WorkState
 
@@ -193,14 +192,6 @@ def test_the_word_that_confirms_a_step_is_its_sound_outcome_in_the_rules(
         outcomes = [o.id for o in shipped.tests[step].outcomes]
         assert word in outcomes, step
         assert word in shipped.tests[step].healthy, step
-    assert missing_from(shipped.tests) == ()
-
-
-def test_a_rule_base_without_a_step_or_its_word_is_said_to_lack_it(shipped: Knowledge) -> None:
-    tests = dict(shipped.tests)
-    del tests["lockout"]
-    tests["verified-dead"] = replace(tests["verified-dead"], outcomes=())
-    assert missing_from(tests) == ("lockout", "verified-dead: dead")
 
 
 def test_steps_take_their_minutes_and_their_waits(shipped: Knowledge) -> None:

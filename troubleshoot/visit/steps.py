@@ -120,17 +120,6 @@ class Step:
     again: bool = False
 
 
-def missing_from(tests: Mapping[str, Test]) -> tuple[str, ...]:
-    """What a rule base lacks of the safety steps: ids, or `id: outcome`. Empty when complete."""
-    missing = []
-    for step, outcome in CONFIRMED.items():
-        if step not in tests:
-            missing.append(step)
-        elif outcome not in {known.id for known in tests[step].outcomes}:
-            missing.append(f"{step}: {outcome}")
-    return tuple(missing)
-
-
 def minutes_of(steps: Iterable[Step], tests: Mapping[str, Test]) -> float:
     """How long the steps take by the rule base, waiting included, in minutes."""
     return sum(tests[step.id].minutes + tests[step.id].wait_minutes for step in steps)
