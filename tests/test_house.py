@@ -16,7 +16,7 @@ PACKAGE = ROOT / "troubleshoot"
 MODULES = sorted(PACKAGE.rglob("*.py"))
 LEVEL = {
     "outside": 0, "quantities": 1, "knowledge": 2, "reasoning": 3, "visit": 4,
-    "records": 5, "practice": 5, "measure": 5, "cli": 6,
+    "dialogue": 5, "records": 6, "practice": 6, "measure": 6, "cli": 7,
 }  # fmt: skip
 
 

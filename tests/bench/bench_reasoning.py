@@ -9,41 +9,60 @@ from __future__ import annotations
 import random
 import statistics
 import time
+from collections.abc import Mapping
+from typing import Any
 
+from troubleshoot.dialogue.driven import DrivenVisit
+from troubleshoot.dialogue.prompts import AskTest, DoStep, Prompt
+from troubleshoot.dialogue.talk import Reply
 from troubleshoot.knowledge.load import load_shipped
-from troubleshoot.reasoning.answers import Case
-from troubleshoot.visit.case_file import read_case
-from troubleshoot.visit.scripted import ScriptedVisit, start_event
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.visit.steps import CONFIRMED
 
 VISITS = 20
+PROMPTS = 40
+
+
+class RandomVisit(DrivenVisit):
+    """Answers whatever comes to mind, and keeps the time from one prompt to the next."""
+
+    def __init__(self, reasoner: Reasoner, start: Mapping[str, Any], dice: random.Random) -> None:
+        super().__init__(reasoner, start)
+        self.dice = dice
+        self.turns: list[float] = []
+        self._answered = 0.0
+
+    def reply(self, prompt: Prompt) -> Reply | None:
+        if self._answered:
+            self.turns.append(1000 * (time.perf_counter() - self._answered))
+        reply = self._reply(prompt) if len(self.turns) < PROMPTS else None
+        self._answered = time.perf_counter()
+        return reply
+
+    def _reply(self, prompt: Prompt) -> Reply | None:
+        if isinstance(prompt, DoStep):
+            assert prompt.decision.step is not None
+            step = prompt.decision.step.id
+            return "4 V" if step == "drive-discharge" else CONFIRMED[step].replace("-", " ")
+        if isinstance(prompt, AskTest):
+            outcomes = prompt.outcomes
+            return self.dice.choice(outcomes).replace("-", " ") if outcomes else "s"
+        return None if hasattr(prompt, "conclusions") or hasattr(prompt, "fired") else ""
 
 
 def main() -> None:
     knowledge = load_shipped()
-    dice = random.Random(1)
+    reasoner, dice = Reasoner(knowledge), random.Random(1)
     turns: list[float] = []
-    unit = dict(knowledge.typical_units["measured-two-circuits"].unit)
-    data = {"unit": unit, "complaint": "no-cooling"}
+    start = {
+        "event": "start",
+        "unit": dict(knowledge.typical_units["measured-two-circuits"].unit),
+        "complaint": "no-cooling",
+    }
     for _ in range(VISITS):
-        case: Case = read_case(knowledge, data)
-        visit = ScriptedVisit(knowledge, case, start_event(case, data))
-        for _ in range(40):
-            start = time.perf_counter()
-            found = visit.decider.reasoner.conclude(visit.state.case)
-            decision = visit.decider.decide(visit.state, found)
-            turns.append(1000 * (time.perf_counter() - start))
-            if decision.kind in ("ending", "stop") or decision.test is None:
-                break
-            if decision.step is not None:
-                visit.take(decision, found)
-                continue
-            outcomes = found.hypotheses.outcomes(decision.test.id)
-            if not outcomes:
-                visit.take(decision, found)
-                continue
-            at = None if decision.at is None else [str(decision.at)]
-            visit.add({"event": "answer", "test": decision.test.id, "at": at,
-                       "outcomes": [dice.choice(outcomes)]})  # fmt: skip
+        visit = RandomVisit(reasoner, start, dice)
+        visit.drive()
+        turns += visit.turns
     turns.sort()
     late = turns[int(0.95 * len(turns))]
     median = statistics.median(turns)

@@ -70,9 +70,11 @@ def both_risks(entry: Entry) -> Mapping[str, float]:
     sigmas = entry.number("limit") / entry.number("process_sigma")
     inside = math.erf(sigmas / math.sqrt(2))
     ratio = entry.number("process_sigma") / entry.number("test_sigma")
+    false_accept = conformance.false_accept_risk(inside, ratio)
+    read_within = math.erf(sigmas / math.sqrt(2 * (1 + ratio**-2)))
     return {
-        "false_accept": conformance.false_accept_risk(inside, ratio),
-        "false_reject": conformance.false_reject_risk(inside, ratio),
+        "false_accept": false_accept,
+        "false_reject": inside - (read_within - false_accept),
     }
 
 

@@ -2,19 +2,27 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
-from typing import Any
+from collections.abc import Callable, Iterable
+from typing import Any, TypeVar
 
-from troubleshoot.cli.terminal import EndOfInput, Terminal, heard
-from troubleshoot.cli.visit_book import VisitBook
+from troubleshoot.cli import clock
+from troubleshoot.cli.terminal import EndOfInput, Terminal
+from troubleshoot.cli.visiting import hold
+from troubleshoot.dialogue.book import Forgotten, VisitBook
+from troubleshoot.dialogue.prompts import Ended
+from troubleshoot.dialogue.said import Voice
+from troubleshoot.dialogue.talk import Talk
 from troubleshoot.knowledge.model import Knowledge
+
+T = TypeVar("T")
 
 
 class Lines(Terminal):
     """Types its lines one after the other; after the last one the input has ended."""
 
     def __init__(self, *typed: str) -> None:
-        self.width = 200
+        self.width, self._height = 200, 1_000
+        self._held, self._lines_since = "", 0
         self.typed_by_hand = self.bold = False
         self.typed = list(typed)
         self.said: list[str] = []
@@ -27,23 +35,25 @@ class Lines(Terminal):
         self.asked.append(prompt)
         if not self.typed:
             raise EndOfInput
-        return heard(self.typed.pop(0))
+        return self.typed.pop(0)
 
     @property
     def text(self) -> str:
         return "\n".join(self.said)
 
 
-class Kept:
-    """Keeps the events of a visit in memory."""
-
-    def __init__(self) -> None:
-        self.events: list[Any] = []
-
-    def append(self, event: Any) -> None:
-        self.events.append(event)
-
-
 def book_of(knowledge: Knowledge, events: Iterable[Any]) -> VisitBook:
     """A visit that has come so far."""
-    return VisitBook(knowledge, "2026-11-26-1", Kept(), list(events))
+    return VisitBook(knowledge, "2026-11-26-1", Forgotten(), lambda: clock.now(), list(events))
+
+
+def held(knowledge: Knowledge, terminal: Lines, part: Callable[[Voice], Talk[T]]) -> T:
+    """Hold one part of a visit at the terminal; returns what it comes to."""
+    results: list[T] = []
+
+    def alone(voice: Voice) -> Talk[Ended]:
+        results.append((yield from part(voice)))
+        return Ended("kept")
+
+    hold(knowledge, terminal, alone)
+    return results[0]

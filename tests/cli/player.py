@@ -10,9 +10,11 @@ from collections.abc import Iterable
 from pathlib import Path
 from typing import Any
 
-from troubleshoot.cli.conversation import Conversation
+from troubleshoot.cli import clock
 from troubleshoot.cli.terminal import EndOfInput, Terminal
-from troubleshoot.cli.visit_book import VisitBook
+from troubleshoot.cli.visiting import hold
+from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.opening import turns
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.journal import Journal
 from troubleshoot.visit.steps import CONFIRMED, WAITED_FOR
@@ -44,7 +46,8 @@ class Player(Terminal):
         self.says = list(says)
         self.settled = list(settled)
         self.then = {test: list(commands) for test, commands in (then or {}).items()}
-        self.width = width
+        self.width, self._height = width, 1_000
+        self._held, self._lines_since = "", 0
         self.typed_by_hand = False
         self.bold = False
         self.lines: list[str] = []
@@ -57,7 +60,7 @@ class Player(Terminal):
     def _write(self, text: str) -> None:
         self.lines.append(text)
 
-    def ask(self, prompt: str) -> str:
+    def ask(self, prompt: str, most: int = 0) -> str:
         answer = self._answer()
         assert len(self.lines) < MOST_LINES, "no end in sight:\n" + "\n".join(self.lines[-30:])
         self.lines.append(f"{prompt} {answer}".rstrip())
@@ -121,6 +124,6 @@ def play(
 ) -> tuple[int, VisitBook]:
     """Hold a visit that begins with `start`; returns the exit code and the visit's book."""
     journal = Journal.create(folder, "visit", {"program": "test"})
-    book = VisitBook(knowledge, "visit", journal, [])
+    book = VisitBook(knowledge, "visit", journal, lambda: clock.now())
     book.add({"event": "start", **start})
-    return Conversation(knowledge, book, player).run(), book
+    return hold(knowledge, player, lambda voice: turns(book, voice)), book

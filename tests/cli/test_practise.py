@@ -10,12 +10,12 @@ import pytest
 
 Command = Callable[..., tuple[int, str, str]]
 OPEN_AND_RUN = (
-    "step roof go, tell the people, prove the tester, stop the unit, panel with the power, "
-    "tools, call for"
-)
+    "step roof go", "step tell the people", "step prove the tester", "step stop the unit",
+    "step panel with the power", "step tools", "step call for",
+)  # fmt: skip
 PLAYED = (
     "help", "tests", "tests site", "find history", "find read history", "visit history", "1",
-    "steps", "unit", "state", OPEN_AND_RUN, "step connect gauges", "subcooling", "1", "8 to 12",
+    "steps", "unit", "state", *OPEN_AND_RUN, "step connect gauges", "subcooling", "1", "8 to 12",
     "how", "readings", "hint", "call", "low charge leak", "1", "", "", "", "",
 )  # fmt: skip
 
@@ -83,7 +83,7 @@ def test_a_stop_that_is_obeyed_ends_the_play(command: Command, typed: Callable[.
 def test_a_standing_stop_is_told_in_full_once(command: Command, typed: Callable[..., None]) -> None:
     typed("visit history", "1", "1", "q")
     out = " ".join(command("practise", "nursery-alarm-chirped")[1].split())
-    assert out.count("A STOP stands: Everybody out and 911 called") == 1
+    assert out.count("A STOP stands: If an alarm sounds, it shows 70 ppm") == 1
     assert out.count("A STOP stands: do what was said above. stop hands the job over.") == 1
 
 

@@ -5,8 +5,12 @@ from __future__ import annotations
 import io
 import json
 from collections.abc import Callable
+from datetime import timedelta
+from itertools import count
 
 import pytest
+
+from troubleshoot.cli import clock
 
 Call = Callable[..., tuple[int, str, str]]
 ALL_OF_IT = [
@@ -18,14 +22,26 @@ ALL_OF_IT = [
 ]
 
 
+def listed(command: Call) -> list[str]:
+    """The words of the latest visit in the list; what stands over units comes before it."""
+    lines = command("visits")[1].splitlines()
+    return next(line.split() for line in lines if line.startswith("20"))
+
+
 @pytest.fixture
 def typed(command: Call, monkeypatch: pytest.MonkeyPatch) -> Callable[..., tuple[int, str, str]]:
-    """Calls the command line with lines on its standard input; NOW is this minute."""
+    """Calls the command line with lines on its standard input, a minute after the last time.
+
+    NOW is this minute.
+    """
+
+    runs = count(1)
+    begun = clock.now()
 
     def call(words: list[str], lines: list[str]) -> tuple[int, str, str]:
-        from datetime import datetime
-
-        now = f"{datetime.now():%Y-%m-%d %H:%M}"
+        moment = begun + timedelta(minutes=next(runs))
+        monkeypatch.setattr(clock, "now", lambda: moment)
+        now = f"{moment:%Y-%m-%d %H:%M}"
         text = "".join(f"{now if line == 'NOW' else line}\n" for line in lines)
         monkeypatch.setattr("sys.stdin", io.StringIO(text))
         return command(*words)
@@ -48,12 +64,15 @@ def visit(typed: Callable[..., tuple[int, str, str]], command: Call) -> str:
         ],
     )
     assert code == 0 and "troubleshoot reopen" in out
-    return command("visits")[1].split()[0]
+    return listed(command)[0]
 
 
 def test_the_list_says_what_is_stopped_and_how_it_goes_on(visit: str, command: Call) -> None:
     out = command("visits")[1]
-    assert out.splitlines()[0].split()[1] == "stopped"
+    assert out.splitlines()[0] == (
+        f"STOP over Quarry Street clinic, unit 2, visit {visit}: gas odour."
+    )
+    assert listed(command)[1] == "stopped"
     assert "goes on by: troubleshoot reopen VISIT" in out
 
 
@@ -64,7 +83,7 @@ def test_without_any_part_of_the_result_it_stays_closed(
     for lines in (ALL_OF_IT[:missing], [*ALL_OF_IT[:missing], ""]):
         code, out, _ = typed(["reopen", visit], lines)
         assert code == 4 and "The visit stays closed" in " ".join(out.split())
-    assert command("visits")[1].split()[1] == "stopped"
+    assert listed(command)[1] == "stopped"
 
 
 def test_with_all_of_it_the_all_clear_comes_first_and_both_stay_in_the_report(
@@ -74,7 +93,7 @@ def test_with_all_of_it_the_all_clear_comes_first_and_both_stay_in_the_report(
     after = out.partition("Reopened.")[2]
     first = next(line for line in after.splitlines() if line.startswith(("Test:", "Step:")))
     assert code == 4 and first.startswith("Test: All-clear after a stop")
-    assert command("visits")[1].split()[1] == "reopened"
+    assert listed(command)[1] == "reopened"
     account = json.loads(command("report", visit, "--json")[1])
     (stop,) = account["stops"]
     assert (stop["id"], stop["reopened"], stop["told"]) == (
@@ -113,7 +132,7 @@ def test_what_is_not_stopped_is_not_reopened(
     typed: Callable[..., tuple[int, str, str]], command: Call
 ) -> None:
     typed([], ["unit 4", "no-cooling", *[""] * 12, "q"])
-    name = command("visits")[1].split()[0]
+    name = listed(command)[0]
     code, _, err = command("reopen", name)
     assert code == 2 and "still open" in err and err.count("\n") == 1
     code, _, err = command("reopen", "no-such-visit")

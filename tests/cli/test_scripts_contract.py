@@ -14,7 +14,7 @@ Write = Callable[[dict[str, Any]], str]
 
 KEYS = [
     "schema", "ending", "complaint", "causes", "effects", "outside", "nothing_wrong", "asked",
-    "computed", "cautions", "stop", "unexplained", "proofs", "behind", "minutes",
+    "computed", "cautions", "stop", "standing_stops", "unexplained", "proofs", "behind", "minutes",
     "would_separate",
 ]  # fmt: skip
 
@@ -51,13 +51,16 @@ def test_a_test_that_would_tell_says_at_which_of_two_places(
     assert any(", circuit 2 (about" in line for line in lines)
 
 
-@pytest.mark.parametrize("how", [["assess"], ["diagnose", "--answers"]])
+@pytest.mark.parametrize(
+    ("how", "first", "last"),
+    [(["assess"], [], []), (["diagnose", "--answers"], ["standing", "certifies"], ["repairs"])],
+)
 def test_an_account_has_exactly_the_keys_of_the_contract(
-    how: list[str], command: Call, case_file: Write
+    how: list[str], first: list[str], last: list[str], command: Call, case_file: Write
 ) -> None:
     code, out, _ = command(*how, case_file(POLE), "--json")
     assert code == 0
-    assert list(json.loads(out)) == KEYS
+    assert list(json.loads(out)) == [*first, *KEYS, *last]
 
 
 def test_assess_says_what_was_made_of_every_reading(command: Call, case_file: Write) -> None:

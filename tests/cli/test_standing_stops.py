@@ -2,17 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from pathlib import Path
 from typing import Any
 
 import pytest
 
-from tests.cli.lines import Lines
+from tests.cli.lines import Lines, held
 from tests.visit.kept_samples import write_journal
-from troubleshoot.cli import standing
-from troubleshoot.cli.standing import Stopped, meet_standing, same_unit, stopped_visits, told
-from troubleshoot.cli.terminal import EndOfInput
+from troubleshoot.cli.journal_shelf import JournalShelf
+from troubleshoot.dialogue.said import Said, StopElsewhere, Voice
+from troubleshoot.dialogue.standing import goes_on, meet_standing, met_by, told
+from troubleshoot.dialogue.talk import Leave
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.visit import standing_visits as found_in
+from troubleshoot.visit.standing_visits import Standing, Stopped, same_unit
 
 TIME = "2026-11-26T09:00:00+00:00"
 CRACK = {"event": "answer", "test": "heat-exchanger-look", "at": None, "outcomes": ["crack"],
@@ -32,7 +36,8 @@ def keep(folder: Path, name: str, unit: str, *events: Any) -> Path:
 
 
 def names(shipped: Knowledge, folder: Path, but: str = "") -> list[tuple[str, str, bool]]:
-    return [(s.visit, s.unit, s.over) for s in stopped_visits(shipped, folder, but)]
+    found = JournalShelf(shipped, folder).standing(but)
+    return [(s.visit, s.unit, s.over) for s in found if isinstance(s, Stopped)]
 
 
 def test_only_visits_over_which_a_stop_stands_are_told_of(
@@ -63,7 +68,8 @@ def test_only_visits_over_which_a_stop_stands_are_told_of(
 @pytest.mark.parametrize(
     ("one", "other", "same"),
     [
-        ("RTU-7", "rtu 7", True), ("RTU 7", "RTU-7.", True), ("RTU-7", "RTU-8", False),
+        ("RTU-7", "rtu 7", True), ("RTU-7", "rtu07", True), ("RTU-70", "RTU-7", False),
+        ("RTU-7", "RTU-107", False), ("RTU 7", "RTU-7.", True), ("RTU-7", "RTU-8", False),
         ("", "", False), ("-", "-", False), ("", "RTU-7", False),
     ],
 )  # fmt: skip
@@ -78,14 +84,31 @@ def two(shipped: Knowledge, tmp_path: Path) -> Path:
     return tmp_path
 
 
-def met(shipped: Knowledge, folder: Path, unit: str, *typed: str, but: str = "") -> Any:
+class Shelf(JournalShelf):
+    """A shelf on which these visits stand, found once. `but`: what was left out each time."""
+
+    def __init__(self, knowledge: Knowledge, kept: list[Stopped]) -> None:
+        self.knowledge = knowledge
+        self.kept = kept
+        self.but: list[str] = []
+
+    def standing(self, but: str = "") -> Iterator[Standing]:
+        self.but.append(but)
+        return iter(self.kept)
+
+
+def met(shelf: JournalShelf, unit: str, *typed: str) -> tuple[Lines, str | None]:
     terminal = Lines(*typed)
-    stopped = meet_standing(shipped, terminal, folder, unit, but)
+    stopped = held(
+        shelf.knowledge,
+        terminal,
+        lambda voice: meet_standing(shelf.knowledge, voice, shelf.standing(), unit),
+    )
     return terminal, stopped and stopped.visit
 
 
 def test_whoever_names_the_unit_is_told_without_a_question(shipped: Knowledge, two: Path) -> None:
-    terminal, visit = met(shipped, two, "rtu 1")
+    terminal, visit = met(JournalShelf(shipped, two), "rtu 1")
     assert visit == "2026-11-26-1" and terminal.asked == []
     assert "DANGER - STOP" in terminal.text and "Do not start RTU-1." in terminal.text
     assert "Going on with visit 2026-11-26-1, where it stands." in terminal.said
@@ -98,16 +121,16 @@ def kept(shipped: Knowledge, tmp_path_factory: pytest.TempPathFactory) -> list[S
     folder = tmp_path_factory.mktemp("visits")
     keep(folder, "2026-11-26-1", "RTU-1", CRACK, STOP)
     keep(folder, "2026-11-26-2", "", CRACK, STOP, OVER)
-    return sorted(stopped_visits(shipped, folder), key=lambda stopped: stopped.visit)
+    return sorted(
+        (s for s in JournalShelf(shipped, folder).standing() if isinstance(s, Stopped)),
+        key=lambda stopped: stopped.visit,
+    )
 
 
 @pytest.fixture
-def asked(
-    shipped: Knowledge, kept: list[Stopped], monkeypatch: pytest.MonkeyPatch, tmp_path: Path
-) -> Any:
+def asked(shipped: Knowledge, kept: list[Stopped]) -> Any:
     """What somebody is asked who begins a visit, and which STOP they meet."""
-    monkeypatch.setattr(standing, "stopped_visits", lambda *_: iter(kept))
-    return lambda unit, *typed: met(shipped, tmp_path, unit, *typed)
+    return lambda unit, *typed: met(Shelf(shipped, kept), unit, *typed)
 
 
 @pytest.mark.parametrize(
@@ -132,7 +155,7 @@ def test_whoever_names_another_is_asked_which_of_them_it_is(
 
 
 def test_without_an_answer_nothing_is_begun(asked: Any) -> None:
-    with pytest.raises(EndOfInput):
+    with pytest.raises(Leave):
         asked("RTU-9", "")
 
 
@@ -140,21 +163,12 @@ def test_without_an_answer_nothing_is_begun(asked: Any) -> None:
     ("unit", "visit"), [("rtu 1", "2026-11-26-1"), ("RTU-9", None), ("", None)]
 )
 def test_a_visit_meets_the_stop_of_another_to_its_unit(
-    unit: str, visit: str | None, shipped: Knowledge, kept: list[Stopped],
-    monkeypatch: pytest.MonkeyPatch, tmp_path: Path,
-) -> None:  # fmt: skip
-    but: list[str] = []
-
-    def others(knowledge: Knowledge, folder: Path, but_one: str = "", **how: str) -> Any:
-        but.append(how.get("but", but_one))
-        assert folder == tmp_path
-        return iter(kept)
-
-    monkeypatch.setattr(standing, "stopped_visits", others)
-    terminal = Lines()
-    found = standing.met_by(shipped, terminal, tmp_path / "2026-11-26-9.journal", unit)
-    assert (found and found.visit) == visit and but == ["2026-11-26-9"]
-    assert bool(terminal.said) is (visit is not None) and not terminal.asked
+    unit: str, visit: str | None, shipped: Knowledge, kept: list[Stopped]
+) -> None:
+    shelf, voice = Shelf(shipped, kept), Voice()
+    found = met_by(shelf, voice, "2026-11-26-9", unit)
+    assert (found and found.visit) == visit and shelf.but == ["2026-11-26-9"]
+    assert bool(voice.heard()) is (visit is not None)
 
 
 def test_only_visits_that_were_halted_are_replayed(
@@ -163,24 +177,32 @@ def test_only_visits_that_were_halted_are_replayed(
     """Most starts need no reasoning: what no STOP has halted is not looked at."""
     keep(tmp_path, "2026-11-26-1", "RTU-1", CRACK)
     (tmp_path / "2026-11-26-2.journal").mkdir()
-    monkeypatch.setattr(standing, "read_visit", lambda path: pytest.fail(str(path)))
-    assert list(stopped_visits(shipped, tmp_path)) == []
+    monkeypatch.setattr(found_in, "_stopped", lambda *_: pytest.fail("replayed"))
+    (folder,) = JournalShelf(shipped, tmp_path).standing()
+    assert (folder.visit, folder.unit) == ("2026-11-26-2", "")
+    assert not found_in.stops_unit(folder)
 
 
 def test_a_visit_does_not_meet_itself_and_no_stop_asks_nothing(
     shipped: Knowledge, two: Path, tmp_path: Path
 ) -> None:
-    terminal, found = met(shipped, two, "RTU-1", "n", but="2026-11-26-1")
-    assert found is None and "RTU-1" not in terminal.text
-    terminal, found = met(shipped, tmp_path / "none", "RTU-1")
+    assert met_by(JournalShelf(shipped, two), Voice(), "2026-11-26-1", "RTU-1") is None
+    terminal, found = met(JournalShelf(shipped, tmp_path / "none"), "RTU-1")
     assert found is None and not terminal.asked and not terminal.said
 
 
+def texts(said: tuple[Said, ...]) -> str:
+    return "\n".join(each.text for each in said if hasattr(each, "text"))
+
+
 def test_one_that_was_handed_over_goes_on_by_a_reopening(shipped: Knowledge, two: Path) -> None:
-    over = next(s for s in stopped_visits(shipped, two) if s.over)
-    terminal = Lines()
-    assert told(terminal, over) is over
-    assert "Visit 2026-11-26-2 was handed over at this STOP." in terminal.text
-    assert "troubleshoot reopen 2026-11-26-2" in terminal.text
-    assert "Going on with visit" not in terminal.text
-    assert isinstance(over, Stopped) and "Told: the owner, 2026-11-26 10:00." in over.tag
+    found = [s for s in JournalShelf(shipped, two).standing() if isinstance(s, Stopped)]
+    over = next(s for s in found if s.over)
+    assert [goes_on(s) for s in found] == [not s.over for s in found]
+    voice = Voice()
+    assert told(voice, over) is over
+    said = voice.heard()
+    assert said[0] == StopElsewhere(over) and "Told: the owner, 2026-11-26 10:00." in over.tag
+    assert "Visit 2026-11-26-2 was handed over at this STOP." in texts(said)
+    assert "troubleshoot reopen 2026-11-26-2" in texts(said)
+    assert "Going on with visit" not in texts(said)

@@ -3,6 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Callable
+from datetime import timedelta
+
+import pytest
+
+from troubleshoot.cli import clock
 
 Call = Callable[..., tuple[int, str, str]]
 
@@ -20,12 +25,13 @@ def stopped_at_once(command: Call, typed: Callable[..., None], *lines: str) -> s
 
 
 def test_a_visit_named_only_at_its_hand_over_meets_the_stop_of_the_unit(
-    command: Call, typed: Callable[..., None]
+    command: Call, typed: Callable[..., None], monkeypatch: pytest.MonkeyPatch
 ) -> None:
     first = stopped_at_once(command, typed, "RTU-7", *GAS_SMELL, "over", TOLD)
     other = stopped_at_once(command, typed, "", "n", *GAS_SMELL, "over", "rtu 7", TOLD)
-    now = _now()
-    typed(*RESULT, now, "cleared", "q")
+    later = clock.now() + timedelta(minutes=2)
+    monkeypatch.setattr(clock, "now", lambda: later)
+    typed(*RESULT, "just now", "cleared", "q")
     code, out, _ = command("reopen", other)
     after = out.partition("> cleared")[2] or out.partition("cleared")[2]
     assert code == 4
@@ -36,9 +42,3 @@ def test_a_visit_named_only_at_its_hand_over_meets_the_stop_of_the_unit(
     _, out, _ = command()
     assert f"troubleshoot reopen {first}" in " ".join(out.split())
     assert "Test:" not in out and "Step:" not in out
-
-
-def _now() -> str:
-    from datetime import datetime
-
-    return f"{datetime.now():%Y-%m-%d %H:%M}"

@@ -26,7 +26,7 @@ def test_the_report_of_a_stop_tells_whoever_takes_over(
     command: Call, case_file: Write, shipped: Knowledge
 ) -> None:
     """Regression: nothing read hand-over of a repair. The case is the card's own example."""
-    example = shipped.faults["heat-exchanger-sooted"].examples[0]
+    example = shipped.faults["rollout-switch-tripped"].examples[0]
     case = {"unit": dict(example.unit), "complaint": example.complaint,
             "conditions": dict(example.conditions),
             "readings": [dict(reading) for reading in example.readings]}  # fmt: skip

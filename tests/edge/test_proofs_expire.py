@@ -177,6 +177,7 @@ def test_the_number_on_the_meter_decides_where_a_step_reads_one(data: Path, cloc
     with begin(data, clock) as person:
         person.types(DEAD_WORK)
         lead_to(person, "Bleed and meter")
+        assert "- STOP\n" not in person.types("140 V")  # what it held before it was bled
         assert "- STOP" in person.types("140 V")
 
 

@@ -132,3 +132,80 @@ def test_a_tripped_breaker_stays_open_until_the_insulation_is_sound(
     assert advised() and not any(state in live for state in advised())
     case["readings"] = [tripped, sound]
     assert any(state in live for state in advised())
+
+
+LIVE = ("running", "running-open", "energised-open")
+GAS = {"heat": "gas", "fuel": "natural-gas", "heat-rise-low": "35 F", "heat-rise-high": "65 F"}
+HOT_RISE = [
+    {"test": "return-air-temperature", "text": "68 F"},
+    {"test": "heating-supply-temperature", "text": "158 F"},
+]
+
+
+def advised(command: Call, path: str, shipped: Knowledge) -> list[tuple[str, str]]:
+    """The tests that assess proposes, with their work state."""
+    rows = assessed(command, path)[1]["would_separate"]
+    return [(row["test"], shipped.tests[row["test"]].work_state) for row in rows]
+
+
+@pytest.mark.parametrize(
+    ("readings", "kept_off"),
+    [
+        ([{"test": "wiring-burn-marks", "outcome": "scorched"}], LIVE),
+        ([{"test": "walk-round", "outcome": "scorch-marks"}], LIVE),
+        ([{"test": "capacitor-appearance", "at": "capacitor blower", "outcome": "bulged"}], RUNS),
+        ([{"test": "capacitance-out-of-circuit", "at": "capacitor blower", "outcome": "open"}],
+         RUNS),
+        ([{"test": "capacitance-out-of-circuit", "at": "capacitor compressor 1",
+           "outcome": "shorted"}], RUNS),
+    ],
+)  # fmt: skip
+def test_what_is_scorched_or_on_a_bad_capacitor_is_not_switched_on_to_be_read(
+    readings: list[dict[str, Any]], kept_off: tuple[str, ...],
+    command: Call, case_file: Write, shipped: Knowledge,
+) -> None:  # fmt: skip
+    """Regression: scorched wiring let live tests through, a bulged can the tests that start it."""
+    case = {"unit": {"circuits": 1}, "complaint": "no-cooling", "readings": readings}
+    found = advised(command, case_file(case), shipped)
+    assert not [test for test, state in found if state in kept_off]
+
+
+@pytest.mark.parametrize(
+    ("readings", "exempt"),
+    [
+        (HOT_RISE, {"gas-manifold-pressure"}),
+        ([{"test": "ignition-trials", "outcome": "delayed-light"}], set()),
+        ([{"test": "flue-gas-analysis", "text": "240 ppm"}], set()),
+        ([{"test": "flame-picture", "outcome": "moves-with-blower"}],
+         {"flue-oxygen-at-blower-start", "supply-air-carbon-monoxide"}),
+    ],
+)  # fmt: skip
+def test_a_burner_that_makes_danger_is_not_kept_running_for_more_tests(
+    readings: list[dict[str, Any]], exempt: set[str],
+    command: Call, case_file: Write, shipped: Knowledge,
+) -> None:  # fmt: skip
+    case = {"unit": GAS, "complaint": "no-heat", "readings": readings}
+    found = advised(command, case_file(case), shipped)
+    assert not [t for t, _ in found if lights_a_burner(shipped, t) and t not in exempt]
+
+
+def test_the_breaker_of_the_heat_waits_for_its_elements_and_not_for_a_compressor(
+    command: Call, case_file: Write, shipped: Knowledge
+) -> None:
+    tripped = {"test": "heater-fuses", "at": "heat stage 1", "outcome": "breaker-tripped"}
+    case = {"unit": {"heat": "electric"}, "complaint": "no-heat", "readings": [tripped]}
+    found = advised(command, case_file(case), shipped)
+    assert not [t for t, state in found if shipped.tests[t].area == "electric-heat" and
+                state in LIVE]  # fmt: skip
+    assert "compressor-insulation" not in [t for t, _ in found]
+
+
+@pytest.mark.parametrize(
+    ("test", "outcome"), [("walk-round", "vent-scorched"), ("flue-outlet-and-hood", "sooted")]
+)
+def test_soot_at_a_vent_of_a_gas_unit_stops_the_job_with_the_cock_shut(
+    test: str, outcome: str, command: Call, case_file: Write
+) -> None:
+    case = {"unit": GAS, "complaint": "no-heat", "readings": [{"test": test, "outcome": outcome}]}
+    text = assessed(command, case_file(case))[0]
+    assert "STOP" in text and "Shut the gas cock" in " ".join(text.split())

@@ -25,9 +25,19 @@ CAREFUL = {
     "Stop the unit by its controls": "stopped",
     "Switch off, lock, tag and try": "locked",
     "Take the panels off": "off",
+    "Open the panel with the power on": "off",
     "Test for dead": "dead",
     "Bleed and meter": "discharged",
     "Wait for the drive": "2 V",
+    "CO in the air": "normal",
+    "Shut the gas cock": "shut",
+    "Open the gas cock again": "open",
+    "Put the manometer on": "on",
+    "Take the manometer off": "plugged",
+    "Put the panels and guards on": "on",
+    "Tools and people clear": "clear",
+    "Put the fire panel back": "in service",
+    "Call for the unit": "runs",
 }
 """Safety step, as the screen names it -> what a careful person types once it is done."""
 

@@ -24,6 +24,7 @@ from troubleshoot.cli.failures import Failure
 from troubleshoot.cli.practice_play import Left, Play
 from troubleshoot.cli.terminal import EndOfInput, Terminal
 from troubleshoot.cli.visiting import converse
+from troubleshoot.dialogue.talk import DangerCalled
 from troubleshoot.knowledge.base import read_texts
 from troubleshoot.knowledge.cache import keep, read_kept
 from troubleshoot.knowledge.checks import essential_problems
@@ -226,7 +227,7 @@ def _typed_practice(reasoner: Reasoner) -> Callable[[bytes], bool]:
     scenario = load_scenario(reasoner.knowledge, path)
 
     def enter(lines: bytes) -> bool:
-        with _typing(lines), contextlib.suppress(Left, EndOfInput):
+        with _typing(lines), contextlib.suppress(Left, EndOfInput, DangerCalled):
             Play(Terminal(), Session(reasoner, scenario)).run()
         return True
 

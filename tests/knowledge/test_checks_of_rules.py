@@ -73,6 +73,27 @@ SECTION = "capacitance-one-side-off"
             ],
         ),
         (
+            ("quantities.yaml", "    can-be: [-400, 500]\n", ""),
+            [
+                "rules/quantities.yaml:6:5: superheat does not say between what it can be; "
+                "write can-be: [LOW, HIGH] [known-quantities]"
+            ],
+        ),
+        (
+            ("quantities.yaml", "    can-be: [-400, 500]\n", "    can-be: [500, -400]\n"),
+            [
+                "rules/quantities.yaml:6:5: superheat does not say between what it can be; "
+                "write can-be: [LOW, HIGH] [known-quantities]"
+            ],
+        ),
+        (
+            ("hazards.yaml", "    cleared-by: [gas-utility]\n", ""),
+            [
+                "rules/hazards.yaml:13:5: gas-smell stops the work and does not say who may clear "
+                "it; name the roles under cleared-by [hazards-speak]"
+            ],
+        ),
+        (
             ("hazards.yaml", "    signal: DANGER\n", "    signal: NOTICE\n"),
             [
                 "rules/hazards.yaml:10:5: gas-smell stops the work, but is only a NOTICE; "

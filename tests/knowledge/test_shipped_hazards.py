@@ -174,3 +174,17 @@ def test_gas_that_stays_within_its_limits_while_firing_calls_nothing_up(shipped:
         )
         assert [fired.hazard.id for fired in found.hazards] == []
         assert [sorted(reading.possible) for reading in found.readings] == [["normal"]]
+
+
+LIKE_FINDINGS = (
+    "This meter", "Gas goes", "Flame has", "Heat with", "Everybody", "Shut the", "Stop the",
+    "Take the", "Treat it", "Leave it", "Lock the", "Touch no", "Do not leave", "Soot is",
+    "A safety", "Cooling off",
+)  # fmt: skip
+
+
+def test_a_caution_before_a_step_does_not_read_as_if_it_had_been_found(shipped: Knowledge) -> None:
+    """Regression: "This meter has proved nothing" stood before the meter was proved."""
+    shown = {name for test in shipped.tests.values() for name in test.hazards}
+    texts = {name: shipped.hazards[name].what_to_do for name in sorted(shown)}
+    assert [name for name, text in texts.items() if text.startswith(LIKE_FINDINGS)] == []

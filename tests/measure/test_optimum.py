@@ -30,7 +30,9 @@ def test_the_engine_never_beats_the_optimum_and_comes_near_it(seed: int) -> None
         tuple(tuple(dice.choice((0.02, 0.14, 0.41, 0.73, 0.92)) for _ in range(4)) for _ in "abc"),
         (2.0, 5.0, 12.0),
         ("any", "running", "locked-out"),
-    )
+        {("any", "running"): 5.0, ("any", "locked-out"): 20.0, ("running", "locked-out"): 20.0,
+         ("locked-out", "running"): 5.0},
+    )  # fmt: skip
     assert 1 - 1e-9 <= ratio_to_optimum(subset) < 1.2
 
 

@@ -8,19 +8,14 @@ from dataclasses import replace
 
 import pytest
 
-from tests.building import base, case, fault, test_of, unit_of
+from tests.building import base, fault, test_of, unit_of
 from tests.building import given as given_that
 from troubleshoot.knowledge.model import Complaint, Knowledge
-from troubleshoot.measure.simulated import (
-    FaultyUnit,
-    checklist,
-    draw,
-    engine_choice,
-    simulate,
-    switch_cost,
-)
+from troubleshoot.measure.faulty_unit import FaultyUnit, draw
+from troubleshoot.measure.simulated import CheckedVisit, SimulatedVisit, Visit
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.reasoning.equipment import Unit
+from troubleshoot.reasoning.equipment import Unit, read_unit
+from troubleshoot.visit.steps import CONFIRMED
 
 HOT = Complaint(
     "hot", "It is hot", first_tests=("u",), brought_by={"a": "almost-always", "b": "often"}
@@ -89,25 +84,40 @@ def test_joined_tests_are_thrown_together() -> None:
     assert hot["hot"] / hot.total() == pytest.approx(0.9, abs=0.05)
 
 
+def visited(kind: type[SimulatedVisit], seed: int = 1) -> tuple[SimulatedVisit, Visit]:
+    reasoner = Reasoner(told_apart())
+    hypotheses, _ = reasoner.hypotheses(unit_of(reasoner.knowledge))
+    truth = next(h for h in hypotheses.causes if h.fault.id == "a")
+    made = kind(reasoner, {}, truth, HOT, random.Random(seed))
+    return made, made.visit()
+
+
 def test_the_engine_asks_what_tells_the_faults_apart_and_a_checklist_what_it_lists() -> None:
-    knowledge = told_apart()
-    reasoner, unit = Reasoner(knowledge), unit_of(knowledge)
-    found = reasoner.conclude(case(knowledge, complaint="hot"))
-    led = engine_choice(reasoner, unit)(found, "any")
-    listed = checklist(reasoner, unit, HOT)(found, "any")
-    assert led is not None and led[0].id == "t"
-    assert listed is not None and listed[0].id == "u"
+    for kind, first in ((SimulatedVisit, "t"), (CheckedVisit, "u")):
+        made, _ = visited(kind)
+        assert made.state.asked[0].test == first
 
 
 def test_a_visit_counts_its_minutes_and_ends_in_a_call() -> None:
-    knowledge = told_apart()
-    reasoner, unit = Reasoner(knowledge), unit_of(knowledge)
-    hypotheses, _ = reasoner.hypotheses(unit)
-    truth = next(h for h in hypotheses.causes if h.fault.id == "a")
-    own = engine_choice(reasoner, unit)
-    visits = [simulate(reasoner, unit, truth, HOT, random.Random(n), own) for n in range(30)]
-    assert all(v.minutes == v.tests > 0 for v in visits)
+    visits = [visited(SimulatedVisit, seed)[1] for seed in range(30)]
+    assert all(v.minutes == v.tests > 0 and not v.stopped for v in visits)
     assert sum(v.right for v in visits) > 24
+
+
+def test_safety_steps_are_paid_for_and_a_stop_ends_the_visit(shipped: Knowledge) -> None:
+    reasoner = Reasoner(shipped)
+    facts = shipped.typical_units["measured-one-circuit"].unit
+    hypotheses, _ = reasoner.hypotheses(read_unit(shipped, facts))
+    call = shipped.complaints["no-heat"]
+    crack = next(h for h in hypotheses.causes if h.fault.id == "heat-exchanger-cracked")
+    made = SimulatedVisit(reasoner, facts, crack, call, random.Random(1))
+    visit = made.visit()
+    steps = [a for a in made.state.asked if a.test in CONFIRMED]
+    assert steps and visit.minutes >= sum(a.minutes for a in made.state.asked)
+    smell = SimulatedVisit(
+        reasoner, facts, crack, shipped.complaints["gas-smell"], random.Random(1)
+    ).visit()
+    assert smell.stopped and smell.tests == 0
 
 
 def test_calls_come_as_often_as_the_rules_hold_them_to() -> None:
@@ -119,10 +129,3 @@ def test_calls_come_as_often_as_the_rules_hold_them_to() -> None:
     # 0.73 / 0.02 against 0.92 / 0.02.
     shares = calls["b", "hot"], calls["b", "cold"]
     assert shares[0] / sum(shares) == pytest.approx(0.73 / (0.73 + 0.92), abs=0.06)
-
-
-@pytest.mark.parametrize(("now", "wanted", "free"), [
-    ("any", "any", True), ("running", "running", True), ("running", "locked-out", False),
-])  # fmt: skip
-def test_staying_in_a_work_state_costs_nothing(now: str, wanted: str, free: bool) -> None:
-    assert (switch_cost(now, wanted) == 0) == free

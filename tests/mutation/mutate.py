@@ -36,8 +36,8 @@ MODULES = (
     "visit/stages", "visit/transitions", "visit/work_state", "visit/route", "visit/stops",
     "visit/stop_events", "visit/lifting", "visit/reopening", "visit/undoing", "visit/absence",
     "visit/events", "visit/profiles", "visit/unit_at_work", "visit/cautions", "visit/dangers",
-    "visit/standing", "visit/tags", "cli/answering", "cli/standing", "cli/stopped",
-    "cli/hand_over_result", "cli/reopen", "reasoning/on_record", "reasoning/clearing",
+    "visit/standing", "visit/tags", "dialogue/answering", "dialogue/standing", "dialogue/stopped",
+    "dialogue/hand_over_result", "dialogue/reopening", "reasoning/on_record", "reasoning/clearing",
 )  # fmt: skip
 TESTS = (
     "tests/visit",

@@ -31,31 +31,30 @@ SAMPLE = {
     ),
     "visit/work_state.py:cautious:right of:one.leads_off | other.leads_off": (
         "test_cautious.py::test_what_protects_must_be_so_in_both_and_what_is_left_behind_in_either"
-        "[leads_off]"
     ),
     'visit/work_state.py:cautious:second:"on" if "on" in (one.gas, other.gas) else "shut"': (
-        "test_cautious.py::test_the_lower_rung_counts[gas]"
+        "test_cautious.py::test_the_lower_rung_counts"
     ),
     "visit/work_state.py:cautious:without one.gas == other.gas:one.gas_swept and other.gas_swept "
     "and one.gas == other.gas": (
-        "test_cautious.py::test_gas_that_was_shut_or_not_is_swept_for_again[one2-other2-False]"
+        "test_cautious.py::test_gas_that_was_shut_or_not_is_swept_for_again"
     ),
     "visit/transitions.py:after_step:without:changed = replace(changed, area_clear=False)": (
-        "test_transitions.py::test_the_area_is_no_longer_clear_once_work_goes_on[lockout]"
+        "test_transitions.py::test_the_area_is_no_longer_clear_once_work_goes_on"
     ),
     "visit/step_effects.py:_roof:without found:found and found <= _ROOF_GO": (
-        "test_step_effects.py::test_a_step_changes_this_and_nothing_else[roof-conditions nothing]"
+        "test_step_effects.py::test_a_step_changes_this_and_nothing_else"
     ),
     'visit/needs.py:needs_of:without "meter-proved" in needed:"meter-proved" in needed or '
     '(test.kind == "measurement" and ': (
-        "test_needs.py::test_a_meter_is_proved_where_it_says_what_is_live[facts0-True]"
+        "test_needs.py::test_a_meter_is_proved_where_it_says_what_is_live"
     ),
     'visit/profiles.py:required:without test.exposes != "none":test.work_state in _LIVE or '
     'test.exposes != "none"': (
-        "test_who_and_which_unit.py::test_what_a_test_opens_says_who_does_it[facts1-needed1]"
+        "test_who_and_which_unit.py::test_what_a_test_opens_says_who_does_it"
     ),
     'visit/undoing.py:WALLS:without "danger"': (
-        "test_undoing.py::test_no_undo_reaches_past_a_stop_a_danger_or_what_came_of_it[danger]"
+        "test_undoing.py::test_no_undo_reaches_past_a_stop_a_danger_or_what_came_of_it"
     ),
     'visit/undoing.py:_dropped:always:events[i]["event"] != "aim"': (
         "test_undoing.py::test_what_was_aimed_at_since_goes_with_it_and_what_was_aimed_at_before_"

@@ -69,4 +69,4 @@ def test_a_sample_of_mutants_is_killed_and_the_sound_code_is_not(tmp_path: Path)
     )  # fmt: skip
     killers = json.loads(done.stdout)
     assert killers.pop(NOTHING_CHANGED) == ""
-    assert killers == SAMPLE
+    assert {name: killer.partition("[")[0] for name, killer in killers.items()} == SAMPLE

@@ -79,7 +79,8 @@ def test_a_mistake_is_told_at_its_place(shipped: Knowledge, old: str, new: str, 
          "    - {test: filter-pressure-drop, text: 0.9",
          "filter-pressure-drop still reads high; write what it reads once put right"),
         ("text: 43.0 F", "text: 30.0 F", "  - {test: air-filters",
-         "suction line 30.0 F below evaporating 33.4 F; mend the readings"),
+         "suction line below evaporating (suction-line-temperature 30.0 F, "
+         "evaporating-temperature 33.4 F); mend the readings"),
     ],
 )  # fmt: skip
 def test_what_does_not_hold_together_is_told_with_its_line(

@@ -52,6 +52,14 @@ def test_the_experts_choices_come_to_the_experts_visit(shipped: Knowledge, name:
     assert not session.slips
 
 
+def without_who(account: dict[str, Any]) -> dict[str, Any]:
+    """An account without who says so: a file certifies no step, whoever plays has done them."""
+    kept = {k: v for k, v in account.items() if k not in ("certifies", "standing")}
+    who = ("said_by", "valid")
+    kept["asked"] = [{k: v for k, v in row.items() if k not in who} for row in kept["asked"]]
+    return kept
+
+
 @pytest.mark.parametrize("name", NAMED_AT_ONCE)
 def test_a_play_by_the_expert_equals_diagnose_with_its_answers(
     shipped: Knowledge,
@@ -64,7 +72,7 @@ def test_a_play_by_the_expert_equals_diagnose_with_its_answers(
     follow(session, path)
     code, out, _ = command("diagnose", "--answers", case_file(answers_file(session)), "--json")
     assert code == 0
-    assert json.loads(out) == json.loads(json.dumps(path.account))
+    assert without_who(json.loads(out)) == without_who(json.loads(json.dumps(path.account)))
     assert path.ending == "named"
 
 

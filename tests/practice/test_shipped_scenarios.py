@@ -2,12 +2,13 @@
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import replace
 from pathlib import Path
 
 import pytest
 
-from tests.practice.playing import conclusions_of, reasoner_of, scenario_named
+from tests.practice.playing import conclusions_of, path_of, reasoner_of, scenario_named
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.practice.consistency import consistency_problems
 from troubleshoot.practice.loading import load_scenarios, scenario_paths
@@ -23,6 +24,15 @@ BUILDING_SIDE = "building-side"
 def test_the_numbers_of_a_scenario_can_be_true_together(shipped: Knowledge, name: str) -> None:
     scenario = scenario_named(shipped, name)
     assert list(consistency_problems(reasoner_of(shipped), scenario)) == []
+
+
+@pytest.mark.parametrize("name", sorted(PATHS))
+def test_the_expert_comes_to_an_end_and_asks_nothing_a_third_time(
+    shipped: Knowledge, name: str
+) -> None:
+    tests = path_of(shipped, name).tests
+    asked = Counter((move.test, move.at) for move in tests if move.reason)
+    assert max(asked.values(), default=0) <= 2, asked.most_common(3)
 
 
 @pytest.mark.parametrize("name", FAULTY)

@@ -13,6 +13,7 @@ from troubleshoot.knowledge.load import load_rules, shipped_folder
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.practice.physics import physical_problems
 from troubleshoot.practice.sound import SoundUnit
+from troubleshoot.practice.texts import sound_text
 from troubleshoot.reasoning.equipment import Unit, read_unit
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.values import Value, Values
@@ -76,6 +77,24 @@ def test_it_reads_what_the_rules_say_at_95_outdoors(
 ) -> None:
     read = sound_on(shipped, unit_called(shipped, unit), 95.0).number(quantity, place)
     assert read == (None if number is None else pytest.approx(number))
+
+
+@pytest.mark.parametrize(
+    ("test", "place", "text"),
+    [
+        ("flame-current", None, "3.2 uA"),
+        ("draft-at-pressure-switch", None, "1.05 in wc"),
+        ("contactor-coil-volts", Place("contactor", 1), "25.4 V"),
+        ("line-volts-running", None, "465/466/464 V"),
+        ("compressor-amps", Place("compressor", 1), "6.7/6.6/6.7 A"),
+        ("compressor-windings", Place("compressor", 1), "2.31/2.33/2.30 ohm"),
+    ],
+)
+def test_three_legs_are_read_only_where_there_are_three(
+    shipped: Knowledge, test: str, place: Place | None, text: str
+) -> None:
+    sound = sound_on(shipped, unit_called(shipped, "middling-two-circuits"), 95.0)
+    assert sound_text(shipped, sound, shipped.tests[test], place) == text
 
 
 def test_a_senior_changes_what_is_sound_without_a_programmer(tmp_path: Path) -> None:

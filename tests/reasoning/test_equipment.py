@@ -131,7 +131,7 @@ def test_only_whole_numbers_that_a_unit_can_have_are_counts(typed: str) -> None:
 def test_a_refusal_says_what_would_do() -> None:
     with pytest.raises(InputRefused, match="did you mean metering"):
         read_unit(KNOWLEDGE, {"meterin": "txv"})
-    with pytest.raises(InputRefused, match="one of fixed-orifice, txv"):
+    with pytest.raises(InputRefused, match="one of fixed orifice, txv"):
         read_unit(KNOWLEDGE, {"metering": "valve"})
 
 
@@ -162,3 +162,28 @@ def test_no_unit_does_anything_but_be_read_or_be_refused(unit: dict[str, object]
         return
     for fact, word in found.facts.items():
         assert word in KNOWLEDGE.facts[fact].values
+
+
+@pytest.mark.parametrize(
+    ("fact", "said", "value"),
+    [
+        ("supply-phase", "three phase", "three"), ("supply-phase", "3 ph", "three"),
+        ("supply-phase", "208V 3ph", "three"), ("line-volts-class", "208V 3ph", "208-to-240-volt"),
+        ("line-volts-class", "208", "208-to-240-volt"), ("line-volts-class", "460 V", "480-volt"),
+        ("line-volts-class", "208/230", "208-to-240-volt"), ("line-volts-class", "208/480", None),
+        ("refrigerant", "410a", "R-410A"), ("refrigerant", "r410a", "R-410A"),
+        ("refrigerant", "R 22", "R-22"), ("refrigerant", "r22a", None),
+        ("refrigerant", "R-407C in place of R-22", None), ("fuel", "nat gas", "natural-gas"),
+        ("fuel", "propane", "propane"), ("heat", "propane", "gas"),
+        ("duct-smoke-detector", "none", "not-fitted"), ("duct-smoke-detector", "no idea", None),
+    ],
+)  # fmt: skip
+def test_a_fact_takes_the_words_and_numbers_people_use(
+    fact: str, said: str, value: str | None, shipped: Knowledge
+) -> None:
+    """What would make a unit safer than it is, R-22a for R-22, is not guessed at."""
+    if value is None:
+        with pytest.raises(InputRefused, match="is no answer here"):
+            read_unit(shipped, {fact: said})
+    else:
+        assert read_unit(shipped, {fact: said}).facts[fact] == value

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import itertools
 import math
+from dataclasses import replace
 
 import pytest
 from hypothesis import given, settings
@@ -149,6 +150,24 @@ def test_a_reading_from_before_a_repair_is_not_repeated() -> None:
         assert bool(repeats(found)) == worth
 
 
+def test_a_question_with_several_answers_at_once_is_not_asked_again_without_end() -> None:
+    """Regression: its second report was not weighed with the first, so it always paid to ask."""
+    asked = test_of("t", "low", kind="question")
+    knowledge = base([replace(asked, choose="several")], [fault("a", {"often": [{"t": "low"}]})])
+    assert repeats(Reasoner(knowledge).conclude(case(knowledge, Answer("t", ("low",))))) == []
+
+
+def test_after_a_repair_too_a_reading_is_repeated_once() -> None:
+    """Regression: what was read after a repair stood alone however often it was read."""
+    knowledge = base(
+        [test_of("t", "low", kind="question")],
+        [fault("a", {"often": [{"t": "low"}]}), fault("b"), fault("c", {"seldom": [{"t": "low"}]})],
+    )
+    answer = Answer("t", ("low",), after_repair=True)
+    again = Reasoner(knowledge).conclude(case(knowledge, answer, answer, repaired=("b",)))
+    assert repeats(again) == []
+
+
 def test_a_reading_speaks_again_only_about_its_own_place() -> None:
     knowledge = base(
         [test_of("t", "low", per="circuit")],
@@ -159,8 +178,6 @@ def test_a_reading_speaks_again_only_about_its_own_place() -> None:
     found = Reasoner(knowledge).conclude(case(knowledge, placed, unit=unit))
     (one,) = found.seen
     other_gone = [r for r in found.ranking.hypotheses if r.hypothesis.at == Place("circuit", 2)]
-    from dataclasses import replace
-
     rest = replace(found.ranking, hypotheses=tuple(other_gone))
     whole = gain_of_repeating(found.hypotheses, found.ranking, one)
     assert whole == pytest.approx(gain_of_repeating(found.hypotheses, rest, one))

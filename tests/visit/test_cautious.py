@@ -26,7 +26,10 @@ UNSURE = {
     "power": ("on", "locked-out"), "panels": ("on", "off"), "fire_panel": ("in-service", "on-test"),
 }  # fmt: skip
 
-SETS = {"discharged": "both", "clear": "both", "leads_off": "either", "jumpers": "either"}
+SETS = {
+    "discharged": "both", "clear": "both", "leads_off": "either", "jumpers": "either",
+    "taps_open": "either", "hoses_on": "both",
+}  # fmt: skip
 A, B, BOTH = frozenset({"a"}), frozenset({"b"}), frozenset({"a", "b"})
 
 
@@ -145,6 +148,7 @@ def test_the_state_of_energy_is_one_word(facts: dict[str, Any], word: str) -> No
         ({"leads_off": BOTH}, ("leads off: a", "leads off: b")),
         ({"circuits": (("c 1", "charge-recovered"),)}, ("c 1: charge recovered",)),
         ({"gas": "shut"}, ("gas cock shut",)),
+        ({"taps_open": frozenset({"inlet tap"})}, ("plug out and manometer on: inlet tap",)),
         ({"gas_swept": False}, ("gas not swept for leaks",)),
         ({"panels": "off"}, ("panels off",)),
         ({"panels": "unsure"}, ("panels not known to be on",)),
@@ -165,6 +169,7 @@ def test_what_is_left_behind_is_said_and_nothing_else(
 def test_a_unit_as_found_is_live_closed_unproved_and_unwatched() -> None:
     assert WorkState() == WorkState(
         "on", "on", "on", "not-shown", "not-proved", "none-known", frozenset(), frozenset(),
-        frozenset(), "on", True, (), frozenset(), False, "in-service", "not-checked", False, False,
+        frozenset(), "on", True, frozenset(), frozenset(), (), frozenset(), False,
+        "in-service", "not-checked", False, False,
     )  # fmt: skip
-    assert UnitAtWork() == UnitAtWork((), (), (), False, False, False)
+    assert UnitAtWork() == UnitAtWork((), (), (), False, False, False, False)

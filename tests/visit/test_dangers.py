@@ -14,6 +14,10 @@ def hazard(name: str, *words: str, stop: bool = True) -> Hazard:
     return Hazard(name, "DANGER", "keep off", (), halt, words=words)
 
 
+def meant(knowledge: Knowledge, typed: str) -> list[str]:
+    return [hazard.id for hazard in reported(knowledge, typed)]
+
+
 KNOWN = base(
     hazards=[
         hazard("gas-odour", "gas smell", "smell gas", "rotten eggs"),
@@ -45,7 +49,7 @@ KNOWN = base(
     ],
 )
 def test_a_report_is_the_hazard_most_of_whose_words_were_typed(typed: str, named: str) -> None:
-    assert reported(KNOWN, typed).id == named
+    assert [hazard.id for hazard in reported(KNOWN, typed)] == [named]
 
 
 def test_a_word_that_few_use_tells_more_than_one_that_many_use() -> None:
@@ -57,15 +61,15 @@ def test_a_word_that_few_use_tells_more_than_one_that_many_use() -> None:
             hazard("danger-reported"),
         ]
     )
-    assert reported(knowledge, "acid noise").id == "rare"
-    assert reported(knowledge, "acid panel noise").id == "rare"
+    assert meant(knowledge, "acid noise") == ["rare"]
+    assert meant(knowledge, "acid panel noise") == ["rare"]
 
 
 def test_a_hazard_without_words_or_without_a_stop_is_never_meant() -> None:
     knowledge = base(hazards=[hazard("mute"), hazard("soft", "acid", stop=False),
                               hazard("danger-reported")])  # fmt: skip
-    assert reported(knowledge, "acid").id == "danger-reported"
-    assert spoken_of(knowledge, "acid") is None
+    assert meant(knowledge, "acid") == ["danger-reported"]
+    assert spoken_of(knowledge, "acid") == ()
 
 
 @pytest.mark.parametrize(
@@ -85,7 +89,7 @@ def test_a_hazard_without_words_or_without_a_stop_is_never_meant() -> None:
         ("never smell gas", None),
         ("without gas smell", None),
         ("nothing runs, gas smell", "gas-odour"),
-        ("danger", None),
+        ("danger", "danger-reported"),
         ("something bad", "danger-reported"),
         ("it is something bad indeed", "danger-reported"),
         ("slippery roof", None),
@@ -95,8 +99,8 @@ def test_a_hazard_without_words_or_without_a_stop_is_never_meant() -> None:
 def test_at_a_question_only_a_whole_phrase_that_nothing_denies_is_a_danger(
     typed: str, named: str | None
 ) -> None:
-    found = spoken_of(KNOWN, typed)
-    assert (found and found.id) == named
+    found = [hazard.id for hazard in spoken_of(KNOWN, typed)]
+    assert found == ([] if named is None else [named])
 
 
 @pytest.mark.parametrize(
@@ -109,7 +113,7 @@ def test_at_a_question_only_a_whole_phrase_that_nothing_denies_is_a_danger(
 )  # fmt: skip
 def test_endings_do_not_matter_and_short_words_have_none(typed: str, phrase: str) -> None:
     knowledge = base(hazards=[hazard("meant", phrase), hazard("danger-reported")])
-    assert spoken_of(knowledge, typed) is knowledge.hazards["meant"]
+    assert spoken_of(knowledge, typed) == (knowledge.hazards["meant"],)
 
 
 @pytest.mark.parametrize(
@@ -117,7 +121,7 @@ def test_endings_do_not_matter_and_short_words_have_none(typed: str, phrase: str
 )
 def test_a_stem_is_not_cut_to_nothing(typed: str, phrase: str) -> None:
     knowledge = base(hazards=[hazard("meant", phrase), hazard("danger-reported")])
-    assert spoken_of(knowledge, typed) is None
+    assert spoken_of(knowledge, typed) == ()
 
 
 FILLING = [
@@ -131,7 +135,6 @@ FILLING = [
     "it",
     "my",
     "of",
-    "on",
     "or",
     "the",
     "there",
@@ -142,14 +145,14 @@ FILLING = [
 @pytest.mark.parametrize("word", FILLING)
 def test_filling_words_are_passed_over(word: str) -> None:
     knowledge = base(hazards=[hazard("meant", "acid"), hazard("danger-reported")])
-    assert spoken_of(knowledge, f"{word} acid") is knowledge.hazards["meant"]
+    assert spoken_of(knowledge, f"{word} acid") == (knowledge.hazards["meant"],)
 
 
 @pytest.mark.parametrize(
     ("typed", "named"),
     [
         ("acid", "short"),
-        ("acid pump", "long"),
+        ("pump leaks", "long"),
         ("gas pump noise", "three"),
         ("noise", "three"),
     ],
@@ -163,26 +166,26 @@ def test_more_of_a_phrase_and_more_words_of_it_are_nearer(typed: str, named: str
             hazard("danger-reported"),
         ]
     )
-    assert reported(knowledge, typed).id == named
+    assert meant(knowledge, typed) == [named]
 
 
 def test_filling_words_alone_are_words_too() -> None:
     knowledge = base(hazards=[hazard("meant", "in it"), hazard("danger-reported")])
-    assert spoken_of(knowledge, "in it") is knowledge.hazards["meant"]
-    assert reported(knowledge, "in it") is knowledge.hazards["meant"]
+    assert spoken_of(knowledge, "in it") == (knowledge.hazards["meant"],)
+    assert reported(knowledge, "in it") == (knowledge.hazards["meant"],)
 
 
 def test_of_two_phrases_alike_the_rarer_word_decides() -> None:
     words = {"first": "panel loose", "rare": "acid drip", "many": "panel off"}
     named = [hazard(name, phrase) for name, phrase in words.items()]
     knowledge = base(hazards=[*named, hazard("danger-reported")])
-    assert reported(knowledge, "panel acid").id == "rare"
+    assert meant(knowledge, "panel acid") == ["rare"]
 
 
 @pytest.mark.parametrize(("typed", "phrase"), [("cares", "car"), ("buses", "bus"), ("ice", "icy")])
 def test_an_ending_goes_where_three_letters_stay(typed: str, phrase: str) -> None:
     knowledge = base(hazards=[hazard("meant", phrase), hazard("danger-reported")])
-    assert (spoken_of(knowledge, typed) is not None) is (phrase != "icy")
+    assert bool(spoken_of(knowledge, typed)) is (phrase != "icy")
 
 
 @pytest.mark.parametrize(
@@ -196,4 +199,4 @@ def test_an_ending_goes_where_three_letters_stay(typed: str, phrase: str) -> Non
 )
 def test_saying_more_never_makes_a_danger_less(typed: str, named: str, shipped: Knowledge) -> None:
     """Regression: a gas smell told beside a lesser danger was taken as the lesser, and lifted."""
-    assert reported(shipped, typed).id == named
+    assert meant(shipped, typed)[0] == named

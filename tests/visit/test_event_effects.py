@@ -17,7 +17,7 @@ from troubleshoot.visit.profiles import FULLY_QUALIFIED
 from troubleshoot.visit.steps import Step
 from troubleshoot.visit.transitions import after_step, after_test, expire, failed
 from troubleshoot.visit.unit_at_work import unit_at_work
-from troubleshoot.visit.visit_state import Asked, Spot, VisitState
+from troubleshoot.visit.visit_state import Asked, RepairSaid, Spot, VisitState
 from troubleshoot.visit.work_state import WorkState
 
 UNIT: dict[str, Any] = {"circuits": 2, "refrigerant": "R-410A", "duct-smoke-detector": "not-fitted"}
@@ -36,8 +36,9 @@ def visit(shipped: Knowledge) -> VisitState:
     """A visit under way with something of everything."""
     state = replay(shipped, [{"event": "start", "complaint": "no-cooling", "unit": UNIT}])
     return replace(
-        state, aim=AIM, fresh=FRESH, work=replace(DEAD, roof="not-checked"), answers=(Answer("x"),),
-        asked=(asked("x", None),), skipped=frozenset({("weather-pattern", None)}),
+        state, aim=AIM, aim_chosen=True, fresh=FRESH, work=replace(DEAD, roof="not-checked"),
+        answers=(Answer("x"),), asked=(asked("x", None),),
+        skipped=frozenset({("weather-pattern", None)}),
         not_known=frozenset({"heat"}), notes=("a",), repaired=("f",), work_before=WorkState(),
         closing=True, last_time=THEN, profiles=frozenset({"gas"}),
     )  # fmt: skip
@@ -69,7 +70,7 @@ def test_a_start_takes_all_that_is_said_of_the_unit_and_the_call(shipped: Knowle
         shipped, VisitState(last_time=THEN), event, unit_data=UNIT, own_record={}, unit=unit,
         at_work=unit_at_work(unit), complaint="no-heat", name="RTU-7", words="cold", routine=True,
         profiles=frozenset({"gas"}), conditions={"outdoor-temperature": "31 F"},
-        repaired=("fuse-blown",),
+        repaired=("fuse-blown",), repairs=(RepairSaid("fuse-blown"),),
     )  # fmt: skip
     kept = replay(shipped, [{"event": "start", "own_record": {"suction-pressure": "118 psig"}}])
     assert kept.own_record == {"suction-pressure": "118 psig"}
@@ -150,6 +151,8 @@ def test_what_is_aimed_at_is_reached_by_its_own_answer_only(
     reached = after(shipped, visit, {"event": "answer", "test": FRESH[0], "outcomes": ["sound"]})
     assert (reached.aim, reached.fresh) == (AIM, None)
     assert after(shipped, replace(visit, aim=None, fresh=None), other).aim is None
+    unbidden = after(shipped, replace(visit, aim_chosen=False), other)
+    assert (unbidden.aim, unbidden.fresh) == (None, FRESH), "what tells most is chosen afresh"
 
 
 @pytest.mark.parametrize(
@@ -239,7 +242,7 @@ def test_what_is_skipped_takes_along_only_what_hangs_on_it(
     test: str, at: list[str], aim: Spot | None, then: Spot | None, shipped: Knowledge,
     visit: VisitState,
 ) -> None:  # fmt: skip
-    gone = {("weather-pattern", None), (test, ONE)} | ({aim} if aim and then is None else set())
+    gone = {("weather-pattern", None), (test, ONE)}
     changed(
         shipped, replace(visit, aim=aim), {"event": "skip", "test": test, "at": at},
         skipped=frozenset(gone), aim=then, fresh=None,
@@ -284,12 +287,14 @@ def test_an_aim_is_a_test_at_a_place_with_its_reason(shipped: Knowledge, visit: 
         visit, skipped=frozenset({("suction-pressure", TWO), ("suction-pressure", ONE)})
     )
     event = {"event": "aim", "test": "suction-pressure", "at": "circuit 2", "reason": "why"}
-    changed(shipped, state, event, aim=("suction-pressure", TWO), aim_reason="why")
+    changed(shipped, state, event, aim=("suction-pressure", TWO), aim_reason="why",
+            aim_chosen=False)  # fmt: skip
     changed(shipped, state, {**event, "chosen": True}, aim=("suction-pressure", TWO),
-            aim_reason="why", skipped=frozenset({("suction-pressure", ONE)}))  # fmt: skip
+            aim_reason="why", aim_chosen=True,
+            skipped=frozenset({("suction-pressure", ONE)}))  # fmt: skip
     nowhere = {"event": "aim", "test": "suction-pressure", "at": None}
     changed(shipped, replace(state, aim_reason="old"), nowhere, aim=("suction-pressure", None),
-            aim_reason="")  # fmt: skip
+            aim_reason="", aim_chosen=False)  # fmt: skip
     chosen = after(shipped, state, {**nowhere, "chosen": True})
     assert chosen.skipped == {("suction-pressure", TWO)}
 
@@ -297,8 +302,9 @@ def test_an_aim_is_a_test_at_a_place_with_its_reason(shipped: Knowledge, visit: 
 def test_notes_names_repairs_and_the_way_out(shipped: Knowledge, visit: VisitState) -> None:
     changed(shipped, visit, {"event": "note", "text": "b"}, notes=("a", "b"))
     changed(shipped, visit, {"event": "named", "name": "RTU-7"}, name="RTU-7")
+    said = RepairSaid("g", THEN, answers=1)
     changed(shipped, visit, {"event": "repaired", "fault": "g"}, repaired=("f", "g"),
-            mended_here=True, closing=False)  # fmt: skip
+            repairs=(said,), mended_here=True, closing=False)  # fmt: skip
     changed(shipped, visit, {"event": "closing", "cured": True}, cured=True, aim=None)
     changed(shipped, replace(visit, closing=False, cured=True), {"event": "closing"}, closing=True,
             cured=False, aim=None)  # fmt: skip

@@ -8,7 +8,10 @@ from typing import Any
 import pytest
 
 from tests.visit.work_state_samples import a_test
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.equipment import read_unit
 from troubleshoot.visit.needs import Needs, for_dead_work, needs_of
+from troubleshoot.visit.unit_at_work import unit_at_work
 from troubleshoot.visit.work_state import UnitAtWork
 
 PLAIN = UnitAtWork()
@@ -88,12 +91,12 @@ def test_the_fire_panel_is_told_for_what_may_set_it_off_though_no_detector_is_kn
         ("energised-open", "line", True, True),
         ("running-open", "line", True, True),
         ("energised-open", "line", False, False),
-        ("energised-open", "control", True, False),
+        ("energised-open", "control", True, True),
         ("locked-out", "line", True, False),
         ("running", "line", True, False),
     ],
 )
-def test_live_line_parts_at_480_volts_want_a_second_person(
+def test_an_open_panel_at_480_volts_wants_a_second_person(
     work_state: str, exposes: str, volts_480: bool, second: bool
 ) -> None:
     unit = UnitAtWork(volts_480=volts_480)
@@ -187,3 +190,19 @@ def test_hands_inside_need_all_that_dead_work_needs() -> None:
         stored=("capacitor 1", "drive"),
     )
     assert for_dead_work(PLAIN) == Needs("locked-out", roof=True, occupants=True, meter=True)
+
+
+@pytest.mark.parametrize(
+    ("test", "heat", "read"),
+    [
+        ("heat-temperature-rise", "gas", True), ("heat-temperature-rise", None, True),
+        ("heat-temperature-rise", "electric", False), ("heat-stages", "gas", True),
+        ("heating-supply-temperature", "gas", True), ("airflow-by-heat-rise", "gas", True),
+        ("suction-pressure", "gas", False), ("heat-exchanger-look", "gas", False),
+    ],
+)  # fmt: skip
+def test_the_air_of_the_rooms_is_read_before_a_burner_runs_for_a_test(
+    test: str, heat: str | None, read: bool, shipped: Knowledge
+) -> None:
+    unit = unit_at_work(read_unit(shipped, {} if heat is None else {"heat": heat}))
+    assert ("room-carbon-monoxide" in needs_of(shipped.tests[test], None, unit).sweeps) is read

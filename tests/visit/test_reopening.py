@@ -6,6 +6,8 @@ from dataclasses import replace
 from datetime import datetime
 
 import pytest
+from hypothesis import given
+from hypothesis import strategies as st
 
 from troubleshoot.knowledge.model import Hazard, Knowledge, Stop
 from troubleshoot.reasoning.conclude import Reasoner
@@ -13,9 +15,9 @@ from troubleshoot.reasoning.on_record import ON_RECORD, hazard_on_record, stoppi
 from troubleshoot.visit.event_shapes import handed_over_event
 from troubleshoot.visit.events import replay
 from troubleshoot.visit.reopening import (
-    ROLES,
     NotAResult,
     NotReopened,
+    as_read,
     fitting_roles,
     in_words,
     minute,
@@ -24,6 +26,7 @@ from troubleshoot.visit.reopening import (
     what_stopped,
     when_read,
 )
+from troubleshoot.visit.roles import ROLES, names_a_role, roles_in
 from troubleshoot.visit.stops import conclude_visit
 from troubleshoot.visit.visit_state import StopMet, VisitState
 
@@ -67,7 +70,7 @@ def test_a_role_is_a_number_its_name_or_the_beginning_of_one(typed: str, named: 
     assert role(typed, ("fire-service", "fire-alarm", "fire", "gas-fitter")) == named
 
 
-@pytest.mark.parametrize("typed", ["", "  ", "0", "3", "fire", "x", "fire-service-x"])
+@pytest.mark.parametrize("typed", ["", "  ", "0", "3", "fire", "x", "fire-services"])
 def test_what_names_no_single_role_is_refused_with_the_roles(typed: str) -> None:
     with pytest.raises(NotAResult, match="Give a number from 1 to 2, or one of: fire-service, fir"):
         role(typed, ("fire-service", "fire-alarm"))
@@ -79,45 +82,115 @@ def test_nothing_typed_names_nobody_though_there_is_only_one() -> None:
 
 
 @pytest.mark.parametrize(
-    "typed", ["valve was shut", "UNION TIGHTENED TWICE", "ab cy de", "a. ab ac ad"]
+    "typed", ["valve was shut", "UNION TIGHTENED TWICE", "found a leak", "burners cleaned, lit"]
 )
-def test_three_words_tell_something(typed: str) -> None:
-    assert in_words(typed) == typed
+def test_two_words_of_the_trade_tell_something(typed: str, shipped: Knowledge) -> None:
+    assert in_words(shipped, typed) == typed
+
+
+NONSENSE = [
+    "", "fixed it", "shut shut Shut", "a b c", "12 34 56", "bcd fgh jkl", "the cat sat on the mat",
+    "all is fine now", "asdf qwer zxcv", "whatever you say",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("typed", NONSENSE)
+def test_fewer_tell_nobody_anything(typed: str, shipped: Knowledge) -> None:
+    with pytest.raises(NotAResult, match="a few words of the trade"):
+        in_words(shipped, typed)
+    with pytest.raises(NotAResult, match="the reading with its unit"):
+        as_read(shipped, typed)
 
 
 @pytest.mark.parametrize(
     "typed",
-    ["", "shut it", "shut shut Shut", "a b c", "12 34 56", "bcd fgh jkl", "a e i o", "a1 e2 o3"],
+    ["0 ppm", "0 % LEL", "3.5 in wc", "0ppm", "118 V", "0.2 ohm", "no bubbles at any joint"],
 )
-def test_fewer_tell_nobody_anything(typed: str) -> None:
-    with pytest.raises(NotAResult, match="a few words"):
-        in_words(typed)
+def test_a_reading_is_a_number_with_its_unit_or_a_look(typed: str, shipped: Knowledge) -> None:
+    assert as_read(shipped, typed) == typed
+
+
+@pytest.mark.parametrize(
+    ("typed", "roles"),
+    [
+        ("gas utility tech", {"gas-utility"}), ("the gas company", {"gas-utility"}),
+        ("Fire Brigade, just now", {"fire-service"}), ("fire dept 9:10", {"fire-service"}),
+        ("building engineer", {"building-owner"}), ("facility manager", {"building-owner"}),
+        ("fire alarm tech", {"fire-alarm"}), ("foreman", {"supervisor"}),
+        ("boss 3:10", {"supervisor"}), ("dispatcher, 14:05", set()),
+        ("the foreman's office", {"supervisor"}), ("power company", {"electric-utility"}),
+        ("owner and electrician", {"building-owner", "electrician"}),
+    ],
+)  # fmt: skip
+def test_people_are_known_by_their_roles(typed: str, roles: set[str]) -> None:
+    assert set(roles_in(typed)) == roles and names_a_role(typed)
+
+
+@pytest.mark.parametrize(
+    "typed",
+    ["", "the cat at noon", "Bob", "nobody", "no supervisor", "me", "x", "could not reach it"],
+)
+def test_a_name_without_a_role_and_nobody_are_nobody_to_call(typed: str) -> None:
+    assert not names_a_role(typed)
+
+
+@pytest.mark.parametrize(
+    ("typed", "named"),
+    [("the gas company", "gas-utility"), ("utility", "gas-utility"), ("fitter", "gas-fitter")],
+)
+def test_a_role_is_known_by_its_other_words(typed: str, named: str) -> None:
+    assert role(typed, ("gas-utility", "gas-fitter", "fire-service")) == named
 
 
 @pytest.mark.parametrize(
     ("typed", "stopped", "at"),
     [
         ("09:45", "", "2026-11-26 09:45"),
-        ("2026-11-26 09:45", "2026-11-26 09:45", "2026-11-26 09:45"),
+        ("2026-11-26 09:45", "2026-11-26 09:44", "2026-11-26 09:45"),
         ("2026-11-25 23:59", "", "2026-11-25 23:59"),
+        ("just now", "", "2026-11-26 09:45"), ("10 min ago", "", "2026-11-26 09:35"),
+        ("half an hour ago", "", "2026-11-26 09:15"), ("2 hours ago", "", "2026-11-26 07:45"),
+        ("9:44 am", "", "2026-11-26 09:44"), ("at 9:10", "", "2026-11-26 09:10"),
+        ("9 am", "", "2026-11-26 09:00"), ("yesterday 2:44 pm", "", "2026-11-25 14:44"),
+        ("12:10 am", "", "2026-11-26 00:10"), ("yesterday, 16:00", "", "2026-11-25 16:00"),
+        ("2:44 p.m.", "2026-11-25 01:00", None), ("3:10", "", "2026-11-26 03:10"),
     ],
-)
-def test_a_time_is_one_of_today_or_of_the_day_given(typed: str, stopped: str, at: str) -> None:
-    assert when_read(typed, stopped, NOW) == at
+)  # fmt: skip
+def test_a_time_is_one_of_today_or_of_the_day_given(
+    typed: str, stopped: str, at: str | None
+) -> None:
+    if at is None:
+        with pytest.raises(NotAResult, match="still to come"):
+            when_read(typed, stopped, NOW)
+    else:
+        assert when_read(typed, stopped, NOW) == at
 
 
 @pytest.mark.parametrize(
     ("typed", "why"),
     [
         ("09:46", "still to come"), ("2026-11-27 00:00", "still to come"),
-        ("09:43", "That was before the STOP of 2026-11-26 09:44"),
-        ("noon", "Give the day and time as 2026-11-26 09:45, or only the time for today"),
-        ("2026-11-26", "Give the day and time"), ("", "Give the day and time"),
+        ("noon", "still to come"),
+        ("09:43", "not after 2026-11-26 09:44"), ("09:44", "not after 2026-11-26 09:44"),
+        ("2026-11-26", "Give the time as"), ("", "Give the time as"),
+        ("25:00", "Give the time as"), ("10:75", "Give the time as"),
+        ("13:00 pm", "Give the time as"), ("9", "Give the time as"),
+        ("2026-13-45 10:00", "Give the time as"),
+        ("the cat", "Give the time as"),
     ],
 )  # fmt: skip
 def test_a_time_before_the_stop_to_come_or_none_is_refused(typed: str, why: str) -> None:
     with pytest.raises(NotAResult, match=why):
         when_read(typed, "2026-11-26 09:44", NOW)
+
+
+@given(st.text(max_size=30))
+def test_no_text_is_read_as_a_time_but_in_one_of_the_forms(text: str) -> None:
+    try:
+        at = when_read(text, "", NOW)
+    except NotAResult:
+        return
+    assert at <= minute(NOW)
 
 
 def test_a_stop_is_read_after_its_own_time_or_else_after_it_was_told() -> None:

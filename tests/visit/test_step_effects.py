@@ -16,7 +16,6 @@ from troubleshoot.visit.steps import (
     WAITED_FOR,
     Step,
     minutes_of,
-    missing_from,
 )
 from troubleshoot.visit.work_state import WorkState
 
@@ -46,8 +45,8 @@ NOT_DEAD: Facts = {"dead": "not-shown", "discharged": NONE}
 
 CASES: list[tuple[str, tuple[str, ...], Facts, Facts]] = [
     ("roof-conditions", ("safe",), {}, {"roof": "go"}),
-    ("roof-conditions", ("edge-6-to-15-ft",), {}, {"roof": "go"}),
-    ("roof-conditions", ("safe", "edge-6-to-15-ft"), {}, {"roof": "go"}),
+    ("roof-conditions", ("edge-6-to-15-ft",), {"roof": "edge-near"}, {"roof": "edge-near"}),
+    ("roof-conditions", ("safe", "edge-6-to-15-ft"), {"roof": "edge-near"}, {"roof": "edge-near"}),
     ("roof-conditions", ("edge-under-6-ft",), {"roof": "edge-near"}, {"roof": "edge-near"}),
     ("roof-conditions", ("safe", "edge-6-to-15-ft", "edge-under-6-ft"), {"roof": "edge-near"},
      {"roof": "edge-near"}),
@@ -109,6 +108,11 @@ CASES: list[tuple[str, tuple[str, ...], Facts, Facts]] = [
     ("gas-cock-shut", ("stuck",), {"clear": {A2L, CO}}, {}),
     ("gas-cock-open", ("open",), {"gas": "on", "gas_swept": False, "clear": {A2L, CO}}, {}),
     ("gas-cock-open", (), {"gas": "on", "gas_swept": False, "clear": {A2L, CO}}, {}),
+    ("manometer-on", ("on",), {"taps_open": {PLACE}, "hoses_on": {PLACE}},
+     {"taps_open": {PLACE}, "hoses_on": {PLACE}}),
+    ("manometer-on", ("cannot",), {"taps_open": {PLACE}}, {"taps_open": {PLACE}}),
+    ("manometer-off", ("plugged",), {}, {}),
+    ("manometer-off", ("will-not-seal",), {"taps_open": {PLACE}}, {"taps_open": {PLACE}}),
     ("leads-back", ("back",), {"leads_off": NONE}, {"leads_off": NONE}),
     ("leads-back", ("not",), {}, {}),
     ("jumper-out", ("out",), {"jumpers": {"other"}}, {"jumpers": NONE}),
@@ -188,14 +192,6 @@ def test_the_word_that_confirms_a_step_is_its_sound_outcome_in_the_rules(
         outcomes = [o.id for o in shipped.tests[step].outcomes]
         assert word in outcomes, step
         assert word in shipped.tests[step].healthy, step
-    assert missing_from(shipped.tests) == ()
-
-
-def test_a_rule_base_without_a_step_or_its_word_is_said_to_lack_it(shipped: Knowledge) -> None:
-    tests = dict(shipped.tests)
-    del tests["lockout"]
-    tests["verified-dead"] = replace(tests["verified-dead"], outcomes=())
-    assert missing_from(tests) == ("lockout", "verified-dead: dead")
 
 
 def test_steps_take_their_minutes_and_their_waits(shipped: Knowledge) -> None:
@@ -208,8 +204,7 @@ def test_steps_take_their_minutes_and_their_waits(shipped: Knowledge) -> None:
 
 def test_only_what_protects_no_life_is_confirmed_by_enter() -> None:
     assert sorted(ENTER_CONFIRMS) == [
-        "charge-put-back", "fire-panel-back", "gauges-off", "gauges-on", "panels-off", "panels-on",
-        "restart-and-watch",
+        "gauges-off", "gauges-on", "panels-off", "panels-on", "restart-and-watch",
     ]  # fmt: skip
 
 

@@ -10,6 +10,7 @@ import pytest
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import FiredHazard, Reasoner
 from troubleshoot.visit.events import replay
+from troubleshoot.visit.reopening import fitting_roles
 from troubleshoot.visit.stops import conclude_visit
 from troubleshoot.visit.tags import found_words, tag_lines
 
@@ -182,3 +183,12 @@ def test_what_the_caller_said_comes_before_what_was_found(shipped: Knowledge) ->
     both = FiredHazard(hazard, (1,), ("possible:heat-exchanger-look:crack", "complaint:x"), True)
     said = found_words(shipped, state, conclusions, both)
     assert said == 'Reported by the caller: "it bangs".'
+
+
+def test_every_stop_of_the_rules_names_who_may_take_its_tag_off(shipped: Knowledge) -> None:
+    """Regression: the tag on a second source said the supervisor, who is no electrician."""
+    for hazard in shipped.hazards.values():
+        assert hazard.stop is None or hazard.cleared_by, hazard.id
+    assert fitting_roles(shipped.hazards["second-power-source"]) == ("electrician",)
+    assert fitting_roles(shipped.hazards["flammable-refrigerant-found"]) == ("refrigerant",)
+    assert fitting_roles(shipped.hazards["gas-pressure-too-high"]) == ("gas-utility", "gas-fitter")

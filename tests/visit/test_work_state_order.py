@@ -128,13 +128,13 @@ def test_a_gas_train_is_opened_with_the_cock_shut_and_swept_and_lit_only_after_a
     assert back.index("combustible-gas-sweep") < back.index("lock-off")
 
 
-def test_the_roof_edge_needs_protection_under_6_ft_and_not_from_6_to_15_ft() -> None:
-    # 29 CFR 1910.28(b)(13) (reference value SAF-019); 6 to 15 ft: infrequent and temporary work.
+def test_the_roof_edge_needs_protection_within_15_ft() -> None:
+    # 29 CFR 1910.28(b)(13) (reference value SAF-019); 6 to 15 ft: protected, or a warning line.
     roof = Step("roof-conditions")
     near = after_step(WorkState(), roof, ("edge-under-6-ft",), PLAIN_UNIT)
     assert way(near, HANDS_IN)[0] == "edge-protection"
     assert done(near, "edge-protection").roof == "go"
-    assert after_step(near, roof, ("edge-6-to-15-ft",), PLAIN_UNIT).roof == "go"
+    assert after_step(near, roof, ("edge-6-to-15-ft",), PLAIN_UNIT).roof == "edge-near"
     assert after_step(near, roof, ("edge-under-6-ft", "lightning"), PLAIN_UNIT).roof == "no-go"
 
 

@@ -37,6 +37,8 @@ _VOIDED_BY: dict[str, tuple[str, ...]] = {
     "jumper-in": ("jumper-out",),
     "gas-about": ("no-gas",),
     "gas-opened": ("no-gas", "gas-shut"),
+    "tap-open": ("tap-plugged",),
+    "hose-on": ("hose-off", "tap-plugged", "away"),
     "gauges-on": ("gauges-off", "emptied", "away"),
     "emptied": ("charged-up", "nitrogen", "vacuum"),
     "at-zero": ("charged-up", "nitrogen", "vacuum"),
@@ -116,7 +118,6 @@ def after_event(world: World, event: str) -> World:
 
 _THINGS: dict[tuple[str, str], tuple[str, ...]] = {
     ("roof-conditions", "safe"): ("roof-safe",),
-    ("roof-conditions", "edge-6-to-15-ft"): ("roof-safe",),
     ("roof-conditions", "*"): ("roof-unsafe",),
     ("edge-protection", "on"): ("roof-safe",),
     ("edge-protection", "*"): ("roof-unsafe",),
@@ -152,6 +153,10 @@ _THINGS: dict[tuple[str, str], tuple[str, ...]] = {
     ("drive-discharge", "*"): ("charged {place}",),
     ("gas-cock-shut", "shut"): ("gas-shut",),
     ("gas-cock-open", "*"): ("gas-opened",),
+    ("manometer-on", "on"): ("tap-open {place}", "hose-on {place}"),
+    ("manometer-on", "*"): ("tap-open {place}", "hose-off {place}"),
+    ("manometer-off", "plugged"): ("tap-plugged {place}",),
+    ("manometer-off", "*"): ("tap-open {place}", "hose-off {place}"),
     ("gauges-on", "on"): ("gauges-on {place}",),
     ("gauges-off", "off"): ("gauges-off {place}",),
     ("charge-recovered", "recovered"): ("emptied {place}",),

@@ -37,6 +37,8 @@ _WRONG: dict[str, tuple[Any, ...]] = {
     "jumpers": (frozenset(), frozenset({"call-by-jumper"})),
     "gas": ("on", "shut"),
     "gas_swept": (True, False),
+    "taps_open": (frozenset(), frozenset({"inlet tap"}), frozenset({"outlet tap"})),
+    "hoses_on": (frozenset(), frozenset({"outlet tap"})),
     "circuits": (
         (),
         (("circuit 1", "gauges-unsure"),),
@@ -122,6 +124,7 @@ def as_world(state: WorkState) -> World:
         "stopped": state.calls == "off",
         "would-run": state.power != "locked-out" and state.calls != "off",
         "running-untried": state.power != "locked-out" and state.calls == "on",
+        "tap-open": bool(state.taps_open),
         "leads-off": bool(state.leads_off),
         "jumper-in": bool(state.jumpers),
         "area-clear": state.area_clear,
@@ -129,6 +132,8 @@ def as_world(state: WorkState) -> World:
     }
     standing = {thing for thing, stands in things.items() if stands}
     standing |= {f"bled {place}" for place in state.discharged}
+    standing |= {f"tap-open {tap}" for tap in state.taps_open}
+    standing |= {f"hose-on {tap}" for tap in state.hoses_on}
     for place, condition in state.circuits:
         standing |= {f"{thing} {place}" for thing in _CONDITIONS[condition]}
     return frozenset(standing)

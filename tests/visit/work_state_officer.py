@@ -20,6 +20,9 @@ _OPEN_LIVE = ("running-open", "energised-open")
 _OPENED = (*_OPEN_LIVE, "locked-out")
 
 
+_TAPS = {"manometer-at-inlet": "inlet tap", "manometer-at-outlet": "outlet tap"}
+
+
 @dataclass(frozen=True)
 class Officer:
     """Judges work on one unit."""
@@ -44,7 +47,7 @@ class Officer:
         watched = (self.unit.fire_panel and opened) or "fire-alarm-interlock" in test.hazards
         if watched and "panel-on-test" not in world:
             return "the fire panel was not told"
-        live = test.work_state in _OPEN_LIVE and test.exposes == "line"
+        live = test.work_state in _OPEN_LIVE
         if self.unit.volts_480 and live and "company" not in world:
             return "alone at 480 V"
         return ""
@@ -98,6 +101,12 @@ class Officer:
                 return "gas was found and not cleared"
             if "gas-opened" in world:
                 return "the gas was opened and not swept"
+        wanted = {_TAPS[need] for need in test.needs_state if need in _TAPS}
+        if any(f"hose-on {tap}" not in world for tap in wanted):
+            return "the manometer was not put on with the cock shut"
+        plugless = {f"tap-open {tap}" for tap in set(_TAPS.values()) - wanted}
+        if test.work_state in ("running", *_OPEN_LIVE) and plugless & world:
+            return "a tap of the gas train is open"
         near_flue = "carbon-monoxide-in-room" in test.hazards and test.id != "room-carbon-monoxide"
         if near_flue and "air-good" not in world:
             return "the air was not tested for carbon monoxide"

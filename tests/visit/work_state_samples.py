@@ -50,6 +50,13 @@ GAS_SHUT = a_test("orifice-sizes", area="gas", work_state="locked-out", needs_st
 BURNING = a_test(
     "flue-reading", area="combustion", work_state="running", hazards=("carbon-monoxide-in-room",)
 )
+MANIFOLD = a_test(
+    "pressure-behind-the-valve",
+    area="gas",
+    work_state="running-open",
+    exposes="line",
+    needs_state=("manometer-at-outlet",),
+)
 JUMPERED = a_test(
     "call-by-jumper",
     kind="look",
@@ -71,6 +78,7 @@ AT_UNIT: tuple[Sample, ...] = tuple(
         HANDS_IN_LOOK,
         GAS_SHUT,
         BURNING,
+        MANIFOLD,
         JUMPERED,
         SMOKE,
     )

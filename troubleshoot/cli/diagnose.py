@@ -80,12 +80,13 @@ def inspect(
     """A routine round of a unit, with no complaint to start from."""
     if season is not None and not sheet:
         raise click.UsageError("--season chooses a sheet; say --sheet too.")
+    data = (ctx.obj or {}).get("data")
     if sheet:
         from troubleshoot.cli.round_sheet import print_sheet
+        from troubleshoot.cli.visiting import data_folder
 
-        print_sheet(shipped_rules(), unit, season)
+        print_sheet(shipped_rules(), unit, season, data_folder(data) / "visits")
         return
     from troubleshoot.cli.visiting import converse
 
-    data = (ctx.obj or {}).get("data")
     ctx.exit(converse(shipped_rules(), unit, profiles, data, routine=True))

@@ -15,8 +15,9 @@ from troubleshoot.cli.rule_base import missing_rules, shipped_rules, takes_rules
 from troubleshoot.cli.visiting import data_folder
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import shown
-from troubleshoot.visit.journal import Journal, JournalError, JournalNewer
+from troubleshoot.visit.journal import JournalError, JournalNewer
 from troubleshoot.visit.kept_visit import read_visit
+from troubleshoot.visit.standing_visits import standing_visits, stops_unit
 from troubleshoot.visit.visit_names import journal_path, kept_visits
 
 MOST_SHOWN: Final = 200
@@ -24,10 +25,17 @@ MOST_SHOWN: Final = 200
 
 
 @click.command()
+@takes_rules
 @click.pass_context
 def visits(ctx: click.Context) -> None:
-    """List the visits that are kept, the latest first; one that cannot be read says why."""
+    """List the visits that are kept, the latest first; one that cannot be read says why.
+
+    Before them every STOP that stands over a unit.
+    """
     paths = kept_visits(_folder(ctx))
+    for standing in standing_visits(shipped_rules(), _folder(ctx)) if paths else ():
+        if stops_unit(standing):
+            click.echo(shown(standing.lines[0]))
     if not paths:
         click.echo("No visit is kept yet. Start one with: troubleshoot")
     stopped = False
@@ -59,8 +67,11 @@ def _how_it_stands(events: Sequence[Mapping[str, Any]]) -> str:
 
 def _what_about(events: Sequence[Mapping[str, Any]]) -> str:
     """The caller's words, or the complaint that they were taken for."""
-    start = next((event for event in events if event.get("event") == "start"), {})
-    return _one_line(start.get("words") or start.get("complaint") or "routine round")
+    told = {"start": {}, "call": {}, **{event.get("event"): event for event in events}}
+    start, call = told["start"], told["call"]
+    return _one_line(
+        start.get("words") or call.get("words") or start.get("complaint") or "routine round"
+    )
 
 
 def _one_line(value: object) -> str:
@@ -86,7 +97,7 @@ def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
 
     knowledge = shipped_rules()
     try:
-        kept = read_visit(_path(visit, ctx))
+        kept = read_visit(visit_of(visit, ctx))
     except JournalError as error:
         raise Failure([str(error)], JOURNAL_FAILED) from None
     understanding = understood(knowledge, kept.events)
@@ -117,19 +128,11 @@ def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
         click.echo(markdown_report(knowledge, plain, extras))
 
 
-def opened(visit: str, ctx: click.Context) -> Journal:
-    """The journal of a visit by its name, held open to go on with it."""
-    try:
-        return Journal.open(_path(visit, ctx))
-    except JournalError as error:
-        raise Failure([str(error)], JOURNAL_FAILED) from None
-
-
 def _folder(ctx: click.Context) -> Path:
     return data_folder((ctx.obj or {}).get("data")) / "visits"
 
 
-def _path(visit: str, ctx: click.Context) -> Path:
+def visit_of(visit: str, ctx: click.Context) -> Path:
     """The journal of a visit by its name; a name that leads elsewhere is refused."""
     try:
         path = journal_path(_folder(ctx), visit)

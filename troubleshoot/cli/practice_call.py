@@ -12,6 +12,7 @@ from collections.abc import Sequence
 from troubleshoot.cli.practice_asking import show_places
 from troubleshoot.cli.practice_finding import causes_called, or_nearest, possible_causes
 from troubleshoot.cli.terminal import Terminal
+from troubleshoot.dialogue.hearing import hear
 from troubleshoot.knowledge.model import Fault
 from troubleshoot.outside.numbers import choice
 from troubleshoot.practice.scenario import TrueFault
@@ -67,6 +68,7 @@ def _find(terminal: Terminal, session: Session, typed: str) -> Fault | None:
         if len(found) == 1:
             return found[0]
         if not found:
+            hear(session.knowledge, typed)
             names = (fault.name for fault in possible_causes(session))
             instead = or_nearest("other words, or Enter.", typed, names)
             terminal.say(f'No cause here is called "{typed}"; {instead}')
@@ -88,7 +90,7 @@ def _where(terminal: Terminal, session: Session, fault: Fault) -> Place | None:
     if len(places) <= 1:
         return places[0] if places else None
     show_places(terminal, places)
-    chosen = _number(terminal, len(places))
+    chosen = _number(terminal, session, len(places))
     return None if chosen is None else places[chosen - 1]
 
 
@@ -103,7 +105,7 @@ def _behind(terminal: Terminal, session: Session, fault: Fault) -> tuple[str, ..
     for number, name in enumerate(names, start=1):
         terminal.say(f"{number} {session.knowledge.faults[name].name}", 2)
     terminal.say(f"{len(names) + 1} nothing that was found here", 2)
-    chosen = _number(terminal, len(names) + 1)
+    chosen = _number(terminal, session, len(names) + 1)
     if chosen is None:
         return None
     return (names[chosen - 1],) if chosen <= len(names) else ()
@@ -125,7 +127,7 @@ def _choose(
     terminal.say(question)
     for number, text in enumerate(texts, start=1):
         terminal.say(f"{number} {text}", 2)
-    chosen = _number(terminal, len(texts))
+    chosen = _number(terminal, session, len(texts))
     return None if chosen is None else owners[texts[chosen - 1]]
 
 
@@ -145,7 +147,7 @@ def _mixed(session: Session, names: Sequence[str]) -> list[str]:
     return sorted(chosen, key=place)
 
 
-def _number(terminal: Terminal, most: int) -> int | None:
+def _number(terminal: Terminal, session: Session, most: int) -> int | None:
     """A number from 1, or None for Enter."""
     while True:
         typed = terminal.ask("number >")
@@ -153,4 +155,5 @@ def _number(terminal: Terminal, most: int) -> int | None:
             return None
         if (number := choice(typed, most)) is not None:
             return number
+        hear(session.knowledge, typed)
         terminal.say(f"A number from 1 to {most}, or Enter.")

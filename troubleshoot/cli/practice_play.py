@@ -4,7 +4,6 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
-from troubleshoot.cli.call import show_call_cautions
 from troubleshoot.cli.practice_asking import ask_guess, ask_place
 from troubleshoot.cli.practice_call import ask_call, ask_found
 from troubleshoot.cli.practice_finding import hinted, or_nearest, tests_called, tests_in
@@ -20,8 +19,11 @@ from troubleshoot.cli.practice_screens import (
     show_tests,
 )
 from troubleshoot.cli.practice_steps import do_steps, step_named
+from troubleshoot.cli.prompt_screens import show_call_cautions
 from troubleshoot.cli.screens import show_cautions, show_how, show_stop
 from troubleshoot.cli.terminal import Terminal
+from troubleshoot.dialogue.hearing import hear, hear_cry
+from troubleshoot.dialogue.prompts import cautions_of
 from troubleshoot.knowledge.model import Test
 from troubleshoot.outside.numbers import choice, whole_number
 from troubleshoot.practice.expecting import Expected
@@ -48,6 +50,7 @@ class Play:
     def __init__(self, terminal: Terminal, session: Session) -> None:
         self.terminal = terminal
         self.session = session
+        self.knowledge = session.knowledge
         self.listed: tuple[Test, ...] = ()
         self.expected: list[Expected] = []
         self.shown_cautions: set[str] = set()
@@ -71,11 +74,12 @@ class Play:
         }
 
     def run(self) -> Call:
-        """Play until the apprentice commits; raises Left or EndOfInput."""
+        """Play until the apprentice commits; raises Left, EndOfInput or DangerCalled."""
         show_call(self.terminal, self.session.scenario)
-        show_call_cautions(
-            self.terminal, self.session.knowledge, self.session.scenario.case.complaint
-        )
+        complaint = self.session.scenario.case.complaint or ""
+        heard = self.session.knowledge.complaints.get(complaint)
+        if heard is not None:
+            show_call_cautions(self.terminal, self.session.knowledge, heard)
         self.terminal.say()
         self.terminal.say("You choose what to do. help lists the words; tests is a good start.")
         while True:
@@ -106,6 +110,7 @@ class Play:
             elif word in ENDING or word in self.words:
                 raise _Instead(typed)
             else:
+                hear_cry(self.knowledge, typed)
                 return typed
 
     def _serve(self, typed: str) -> Call | None:
@@ -142,6 +147,8 @@ class Play:
         names = (f"{test.name} {test.area}" for test in self.session.tests())
         instead = or_nearest("try find with one word of it, or help.", words, names)
         found = tests_called(self.session, words)
+        if not found:
+            hear(self.knowledge, words)
         self._list(found, f'No test here is called "{words}"; {instead}')
 
     def _list(self, tests: list[Test], otherwise: str) -> None:
@@ -190,7 +197,7 @@ class Play:
             if guess is not None:
                 self.expected.append(guess)
             hazards = cautions_before(self.session.knowledge, self.session.state, test)
-            show_cautions(self.terminal, hazards, self.shown_cautions)
+            show_cautions(self.terminal, cautions_of(hazards, self.shown_cautions))
         self._result(self.session.choose(test, at))
         self.last = (test, at)
 

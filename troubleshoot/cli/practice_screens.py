@@ -167,4 +167,6 @@ def show_steps(terminal: Terminal, steps: Iterable[Test]) -> None:
     """The safety steps by number."""
     for number, test in enumerate(steps, start=1):
         terminal.say(f"{number} {test.name}", 2)
-    terminal.say("step 2, or step with a word of it; several with commas.")
+    terminal.say(
+        "step 2, or step with a word of it; one that protects somebody is a line of its own."
+    )

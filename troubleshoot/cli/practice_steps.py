@@ -6,21 +6,36 @@ from troubleshoot.cli.practice_finding import or_nearest, steps_called
 from troubleshoot.cli.practice_screens import show_stopped
 from troubleshoot.cli.screens import show_cautions
 from troubleshoot.cli.terminal import Terminal
+from troubleshoot.dialogue.hearing import hear
+from troubleshoot.dialogue.prompts import cautions_of
 from troubleshoot.knowledge.model import Test
 from troubleshoot.practice.played import Stopped, places_of_step
 from troubleshoot.practice.session import Session
 from troubleshoot.visit.cautions import cautions_before
+from troubleshoot.visit.steps import ENTER_CONFIRMS
 from troubleshoot.visit.wording import with_place
 
 
 def do_steps(terminal: Terminal, session: Session, words: str, shown_cautions: set[str]) -> None:
-    """Do the steps that the words name, with commas between; a refused one ends the row."""
+    """Do the steps that the words name, with commas between; a refused one ends the row.
+
+    What protects somebody is a line of its own, as it is on the roof: nobody locks out in passing.
+    """
     parts = [part.strip() for part in words.split(",")]
     for number, part in enumerate(parts, start=1):
-        if not _do_everywhere(terminal, session, part, shown_cautions):
-            if parts[number:]:
-                terminal.say(f"Not done either: {', '.join(parts[number:])}.")
+        alone = len(parts) > 1 and _protects(session, part)
+        if alone:
+            terminal.say("A step that protects somebody is done by itself: one step a line.")
+        if alone or not _do_everywhere(terminal, session, part, shown_cautions):
+            left = parts[number - 1 :] if alone else parts[number:]
+            if left:
+                terminal.say(f"Not done: {', '.join(left)}.")
             return
+
+
+def _protects(session: Session, words: str) -> bool:
+    """Whether the words name a step that Enter would not confirm in a visit."""
+    return any(step.id not in ENTER_CONFIRMS for step in steps_called(session, words))
 
 
 def _do_everywhere(
@@ -39,7 +54,7 @@ def _do(
 ) -> bool:
     """Do one step; whether it was done."""
     hazards = cautions_before(session.knowledge, session.state, test)
-    show_cautions(terminal, hazards, shown_cautions)
+    show_cautions(terminal, cautions_of(hazards, shown_cautions))
     result = session.step(test, place)
     if isinstance(result, Stopped):
         show_stopped(terminal, session, result)
@@ -60,6 +75,7 @@ def step_named(terminal: Terminal, session: Session, words: str) -> Test | None:
         names = " or ".join(f'"{test.name}"' for test in found)
         terminal.say(f'"{words}" could be {names}.')
     else:
+        hear(session.knowledge, words)
         instead = or_nearest("steps lists them.", words, (step.name for step in session.steps()))
         terminal.say(f'No safety step is called "{words}"; {instead}')
     return None

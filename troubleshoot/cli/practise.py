@@ -9,17 +9,23 @@ from pathlib import Path
 import click
 
 from troubleshoot.cli import clock
+from troubleshoot.cli.attentive import AttentiveTerminal
 from troubleshoot.cli.failures import CHECKS_FOUND, INTERRUPTED, NOT_UNDERSTOOD, USAGE, Failure
 from troubleshoot.cli.practice_files import show_schema, unwritable, write_new
 from troubleshoot.cli.rule_base import shipped_rules, takes_rules
 from troubleshoot.cli.terminal import EndOfInput, Terminal
 from troubleshoot.cli.visiting import data_folder
+from troubleshoot.dialogue.talk import DangerCalled
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import MOST_NAME
 from troubleshoot.practice.scenario import Scenario
 from troubleshoot.practice.scores import NOBODY, Play
 
+NO_PRACTICE = (
+    "Practice is only practice, and it stops here: a real danger comes first. Get clear of it and "
+    "call for help; for what to do then, type troubleshoot, and danger with what is wrong."
+)
 DIFFICULTY = click.IntRange(1, 3)
 
 
@@ -149,10 +155,13 @@ def _play(scenario: Scenario, folder: Path, apprentice: str) -> int:
     from troubleshoot.reasoning.conclude import Reasoner
 
     _record(folder, apprentice)
-    terminal = Terminal()
+    terminal = AttentiveTerminal()
     play = Play(terminal, Session(Reasoner(shipped_rules()), scenario))
     try:
         call = play.run()
+    except DangerCalled:
+        terminal.say(NO_PRACTICE, strong=True)
+        return 0
     except (Left, EndOfInput):
         terminal.say("You left; nothing is kept of this play.")
         return 0

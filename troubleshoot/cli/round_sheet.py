@@ -2,15 +2,25 @@
 
 from __future__ import annotations
 
+from pathlib import Path
+
 from troubleshoot.cli import clock
+from troubleshoot.cli.prompt_screens import show_standing_visits
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.records.round_sheet import Season, season_of, sheet
+from troubleshoot.visit.standing_visits import standing_visits
 
 
-def print_sheet(knowledge: Knowledge, unit: str | None, season: Season | None) -> None:
-    """The sheet of a season; without one, of the season that the day is in."""
+def print_sheet(
+    knowledge: Knowledge, unit: str | None, season: Season | None, visits: Path
+) -> None:
+    """The sheet of a season; without one, of the season that the day is in.
+
+    Before it every STOP that stands over a unit: a sheet is taken up to the roof.
+    """
     terminal = Terminal()
+    show_standing_visits(terminal, standing_visits(knowledge, visits))
     today = clock.now()
     chosen = season or season_of(today.month)
     name = f"{unit}, " if unit else ""

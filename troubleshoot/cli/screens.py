@@ -1,17 +1,28 @@
-"""What a conversation shows: a step or test with its cautions, the causes, the ending."""
+"""What a visit at work shows: steps and tests with their cautions, findings, the ending."""
 
 from __future__ import annotations
 
 from collections.abc import Iterable
 
 from troubleshoot.cli.terminal import Terminal
-from troubleshoot.knowledge.model import Fault, Hazard, Knowledge, Test
+from troubleshoot.dialogue.prompts import AskTest, AtStop, Caution, DoStep, Settled
+from troubleshoot.dialogue.said import (
+    Agreement,
+    Causes,
+    Danger,
+    HowTo,
+    OtherTest,
+    StopElsewhere,
+    Verdict,
+    WhatToType,
+)
+from troubleshoot.knowledge.model import Fault, Knowledge, Test
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.readings import Reading
 from troubleshoot.visit.account import shown_causes
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.explain import because
-from troubleshoot.visit.hazard_words import said_hazard
+from troubleshoot.visit.hazard_words import first_orders, said_hazard
 from troubleshoot.visit.profiles import spoken
 from troubleshoot.visit.standing import Standing
 from troubleshoot.visit.steps import ENTER_CONFIRMS
@@ -20,8 +31,14 @@ from troubleshoot.visit.wording import TAG_OUT, bar, cause_line, effect_line, wi
 CAUSES_SHOWN = 4
 WORTH_SHOWING = 0.03
 
+AT_AN_ENDING = (
+    "Type repaired when it has been put right and proved, tests for other tests, "
+    "done to put the unit back and close, or q to keep the visit."
+)
 HELP = (
     "At any question:",
+    "  danger WORDS       stop at once: somebody is in danger, and what is wrong",
+    "  danger WORDS       stop at once: somebody is in danger, and what is wrong",
     "  ?  or how          how to do it, in steps",
     "  w  or why          why this is next",
     "  because [CAUSE]    what speaks for and against a cause (a number, or words of its name)",
@@ -41,28 +58,101 @@ HELP = (
 )
 
 
-def show_cautions(terminal: Terminal, hazards: Iterable[Hazard], shown: set[str]) -> None:
+def show_at_work(
+    terminal: Terminal, knowledge: Knowledge, prompt: DoStep | AskTest | AtStop | Settled
+) -> None:
+    """A step, a test, a STOP or an ending, above the sign at which it is answered."""
+    terminal.hold()
+    if isinstance(prompt, AtStop):
+        terminal.hold(first_orders(prompt.fired.hazard))
+        show_stop(terminal, prompt.fired, prompt.tag)
+        _show_what_lifts(terminal, prompt)
+        return
+    if isinstance(prompt, Settled):
+        show_ending(terminal, prompt.conclusions, prompt.decision)
+        terminal.say()
+        terminal.say(AT_AN_ENDING)
+        return
+    terminal.say()
+    show_cautions(terminal, prompt.cautions)
+    _show_task(terminal, prompt)
+    test = prompt.decision.test
+    assert test is not None
+    if isinstance(prompt, DoStep):
+        _show_step_words(terminal, test, prompt.outcomes)
+        return
+    if prompt.decision.reason:
+        terminal.say(f"Why now: {prompt.decision.reason}", 2)
+    _show_choices(terminal, knowledge, test, prompt.outcomes)
+
+
+def show_finding(
+    terminal: Terminal,
+    knowledge: Knowledge,
+    said: Verdict | Agreement | Causes | Danger | StopElsewhere | HowTo | WhatToType | OtherTest,
+) -> None:
+    """What an answer has come to, or what was asked for besides."""
+    if isinstance(said, Verdict):
+        show_verdict(terminal, said.reading, knowledge)
+        if not said.reading.valid:
+            terminal.say(f"It does not count: {said.reading.why_invalid}", 1)
+    elif isinstance(said, Agreement):
+        terminal.say(said.text, 1)
+    elif isinstance(said, Causes):
+        show_causes(terminal, said.conclusions)
+    elif isinstance(said, Danger):
+        show_standing(terminal, said.standing)
+    elif isinstance(said, StopElsewhere):
+        terminal.hold(first_orders(said.stopped.fired.hazard))
+        show_stop(terminal, said.stopped.fired, said.stopped.tag)
+    elif isinstance(said, HowTo):
+        show_how(terminal, said.test)
+    elif isinstance(said, WhatToType):
+        terminal.say_all(HELP)
+    else:
+        name = with_place(said.test.name, said.where)
+        minutes = "" if said.minutes is None else f": {said.minutes:.0f} min"
+        terminal.say(f"{said.number} {name}{minutes}", 2)
+
+
+def show_cautions(terminal: Terminal, cautions: Iterable[Caution]) -> None:
     """Cautions before a step: in full the first time a panel is opened, by name after that."""
-    for hazard in hazards:
-        if hazard.id in shown:
-            terminal.say(f"{hazard.signal}: {hazard.id.replace('-', ' ')} (as above)")
-            continue
-        shown.add(hazard.id)
+    cautions = tuple(cautions)
+    before = [caution.hazard.id.replace("-", " ") for caution in cautions if caution.told]
+    if before:
+        terminal.say(f"Cautions as before: {', '.join(before)}.")
+    for hazard in (caution.hazard for caution in cautions if not caution.told):
         terminal.say(said_hazard(hazard), strong=True)
         if hazard.stop is not None:
             terminal.say(f"Stop if: {hazard.stop.covers}", 2)
 
 
-def show_task(terminal: Terminal, decision: Decision, where: str | None) -> None:
+def _show_what_lifts(terminal: Terminal, prompt: AtStop) -> None:
+    if prompt.lifted_by is None:
+        terminal.say("No further test is offered. Type over to hand the job over.")
+    elif prompt.beyond is not None:
+        terminal.say(
+            f"Only {prompt.lifted_by}, taken afresh, lifts this, and that is beyond you: "
+            f"{prompt.beyond}."
+        )
+        terminal.say("Type over to hand the job over.")
+    else:
+        terminal.say(
+            f"Only a fresh finding lifts this: type again to do {prompt.lifted_by} once more, or "
+            "over to hand the job over."
+        )
+
+
+def _show_task(terminal: Terminal, prompt: DoStep | AskTest) -> None:
     """The step or test itself."""
-    test = decision.test
+    decision, test = prompt.decision, prompt.decision.test
     assert test is not None
-    name = with_place(test.name, where)
-    kind = "Step" if decision.kind == "step" else "Test"
+    name = with_place(test.name, prompt.where)
+    kind = "Step" if isinstance(prompt, DoStep) else "Test"
     again = ", once more" if decision.step is not None and decision.step.again else ""
     minutes = f"about {test.minutes:.0f} min" if test.minutes >= 1 else "moments"
     terminal.say(f"{kind}: {name}{again} ({minutes})", strong=True)
-    if decision.kind == "step":
+    if isinstance(prompt, DoStep):
         for sentence in test.how:
             terminal.say(sentence, 2)
 
@@ -79,7 +169,7 @@ def show_how(terminal: Terminal, test: Test) -> None:
         terminal.say(f"Source: {test.source}", 2)
 
 
-def show_choices(
+def _show_choices(
     terminal: Terminal, knowledge: Knowledge, test: Test, outcomes: tuple[str, ...]
 ) -> None:
     """The answers that will do."""
@@ -95,7 +185,7 @@ def show_choices(
         terminal.say("Several may be true: give their numbers with commas.", 2)
 
 
-def show_step_words(terminal: Terminal, test: Test, outcomes: tuple[str, ...]) -> None:
+def _show_step_words(terminal: Terminal, test: Test, outcomes: tuple[str, ...]) -> None:
     """What may come of a safety step, in the words that are typed."""
     words = ", ".join(o.replace("-", " ") for o in outcomes)
     number = "the number on the meter, or " if test.reads else ""

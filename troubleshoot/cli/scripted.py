@@ -10,35 +10,63 @@ import click
 from troubleshoot.cli.case_input import read_plain, refusal_failure
 from troubleshoot.cli.failures import USAGE, Failure
 from troubleshoot.cli.json_output import say_json
+from troubleshoot.cli.prompt_screens import show_standing_visits
 from troubleshoot.cli.rule_base import shipped_rules
-from troubleshoot.cli.standing import same_unit, stopped_visits
+from troubleshoot.cli.terminal import Terminal
+from troubleshoot.dialogue.scripted import ScriptedVisit, start_event
+from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.equipment import InputRefused
 from troubleshoot.visit.case_file import read_case
-from troubleshoot.visit.scripted import ScriptedVisit, start_event
+from troubleshoot.visit.standing_visits import (
+    Standing,
+    same_unit,
+    standing_account,
+    standing_visits,
+    stops_unit,
+)
+from troubleshoot.visit.unreadable import Unreadable
 
 
 def run_scripted(
     answers: str | None, as_json: bool, profiles: tuple[str, ...], unit: str, visits: Path
 ) -> None:
-    """Run the visit and print its account; refused while a STOP stands over the unit."""
+    """Run the visit and print its account after every STOP that stands over a unit.
+
+    Refused while one stands over this unit.
+    """
     knowledge = shipped_rules()
-    for stopped in stopped_visits(knowledge, visits) if unit else ():
-        if same_unit(stopped.unit, unit):
-            sentence = f"a STOP stands over {unit}; see: troubleshoot report {stopped.visit}"
-            raise Failure([sentence], USAGE)
+    standing = tuple(standing_visits(knowledge, visits))
+    rows = [standing_account(each, unit) for each in standing]
+    for each in filter(stops_unit, standing):
+        if same_unit(each.unit, unit):
+            raise _refused(each, unit, rows, as_json)
     try:
         data = read_plain(answers) if answers is not None else {}
         case = read_case(knowledge, data)
     except InputRefused as error:
         raise refusal_failure(error, as_json) from None
     assert isinstance(data, Mapping)
-    visit = ScriptedVisit(
-        knowledge, case, start_event(case, data, iter(profiles) if profiles else None)
-    )
-    account = visit.run()
+    start = start_event(case, data, iter(profiles) if profiles else None)
+    account = ScriptedVisit(Reasoner(knowledge), case, start).run()
     if as_json:
-        say_json(account)
+        say_json({"standing": rows, **account})
         return
     from troubleshoot.records.report import markdown_report
 
+    show_standing_visits(Terminal(), standing)
     click.echo(markdown_report(knowledge, account))
+
+
+def _refused(
+    standing: Standing, unit: str, rows: list[dict[str, object]], as_json: bool
+) -> Failure:
+    """What a script is told that names a unit over which a STOP stands."""
+    see = f"troubleshoot report {standing.visit}"
+    if isinstance(standing, Unreadable):
+        problem, instead = f"a STOP may stand over {unit}", standing.lines[1].rstrip(".")
+    else:
+        problem, instead = f"a STOP stands over {unit}: {standing.reason}", f"see: {see}"
+    if as_json:
+        error = {"key": "unit", "problem": problem, "instead": instead}
+        say_json({"error": [error], "standing": rows})
+    return Failure([f"{problem} (visit {standing.visit}); {instead}"], USAGE)

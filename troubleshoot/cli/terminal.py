@@ -19,7 +19,6 @@ from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import MOST_TYPED, one_line, shown
 
 NARROWEST, WIDEST = 40, 100
-VISIT_IS_KEPT = "The visit is kept. Start again to go on from here."
 _PIECE = 1 << 16
 _BOLD, _PLAIN = "\x1b[1m", "\x1b[0m"
 
@@ -28,20 +27,13 @@ class EndOfInput(Exception):
     """Nobody answers any more: the pipe or the terminal has ended."""
 
 
-class Leave(Exception):
-    """The person leaves; the visit is kept."""
-
-
-class DangerCalled(Exception):
-    """Somebody reports a danger, in the words that the message holds."""
-
-
 class Terminal:
     """Where a conversation is held."""
 
     def __init__(self) -> None:
-        columns = shutil.get_terminal_size((80, 24)).columns
+        columns, self._height = shutil.get_terminal_size((80, 24))
         self.width = max(NARROWEST, min(WIDEST, columns))
+        self._held, self._lines_since = "", 0
         self.typed_by_hand = sys.stdin.isatty()
         self.bold = (
             sys.stdout.isatty()
@@ -69,13 +61,27 @@ class Terminal:
         for line in lines:
             self.say(line.strip(), indent + len(line) - len(line.lstrip()))
 
+    def hold(self, text: str = "") -> None:
+        """Keep this on the screen: it has just been shown, and is said again once it has gone.
+
+        Nothing lets go of what was held.
+        """
+        self._held, self._lines_since = text, 0
+
+    def say_held(self) -> None:
+        """Say again what is held, where it has scrolled off the screen."""
+        if self._held and self._lines_since > self._height - 2:
+            self._lines_since = 0
+            self.say(self._held, strong=True)
+
     def ask(self, prompt: str, most: int = MOST_TYPED) -> str:
-        """One line of answer, trimmed, of at most `most` letters. Raises EndOfInput, DangerCalled.
+        """One line of answer, trimmed, of at most `most` letters. Raises EndOfInput.
 
         What was typed before the question stood there is no answer to it, and is thrown away. A
         line that cannot be used is never taken for an empty one, which may confirm something.
         """
         while True:
+            self.say_held()
             self._forget_waiting_input()
             sys.stdout.write(f"{self._encodable(shown(prompt))} ")
             sys.stdout.flush()
@@ -84,10 +90,11 @@ class Terminal:
                 self._write("")
                 raise EndOfInput
             _leave_the_rest(line)
+            self._lines_since += 1
             if not self.typed_by_hand:
                 self._write(shown(line.strip()))
             try:
-                return heard(one_line(line.removesuffix("\n"), "That line", most))
+                return one_line(line.removesuffix("\n"), "That line", most)
             except NotUsable as error:
                 self.say(f"{error}.")
 
@@ -103,6 +110,7 @@ class Terminal:
             termios.tcflush(sys.stdin, termios.TCIFLUSH)
 
     def _write(self, text: str) -> None:
+        self._lines_since += 1
         sys.stdout.write(self._encodable(text) + "\n")
 
     def _encodable(self, text: str) -> str:
@@ -114,11 +122,3 @@ def _leave_the_rest(line: str) -> None:
     """Read on to the end of a line that is longer than was asked for."""
     while line and not line.endswith("\n"):
         line = sys.stdin.readline(_PIECE)
-
-
-def heard(answer: str) -> str:
-    """The answer as it stands. Raises DangerCalled where it reports a danger."""
-    word, _, rest = answer.partition(" ")
-    if word.lower().rstrip(":,!") == "danger":
-        raise DangerCalled(rest.strip())
-    return answer

@@ -28,7 +28,15 @@ HowCommon = Literal["very-common", "common", "uncommon", "rare", "very-rare"]
 
 WorkStateName = Literal["any", "running", "running-open", "energised-open", "locked-out"]
 
-Need = Literal["meter-proved", "capacitors-discharged", "gas-shut", "gauges-on", "charge-recovered"]
+Need = Literal[
+    "meter-proved",
+    "capacitors-discharged",
+    "gas-shut",
+    "manometer-at-inlet",
+    "manometer-at-outlet",
+    "gauges-on",
+    "charge-recovered",
+]
 """What must be true before a test may be shown, beyond its work state."""
 NEEDS: Final[tuple[Need, ...]] = get_args(Need)
 

@@ -9,16 +9,22 @@ from __future__ import annotations
 
 import math
 import random
-from collections.abc import Sequence
-from dataclasses import dataclass
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass, field
 from functools import cache
 
-from troubleshoot.measure.simulated import switch_cost
+from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.hypotheses import Hypotheses
 from troubleshoot.reasoning.next_test import QUESTION_MINUTES
 from troubleshoot.reasoning.paying import VALUE_OF_RIGHT, entropy, least_rate, pays
 from troubleshoot.reasoning.readings import report_error
 from troubleshoot.reasoning.rows import NONE_OF_THEM, pattern_row
+from troubleshoot.visit.needs import needs_of
+from troubleshoot.visit.route import steps_to, switch_minutes
+from troubleshoot.visit.steps import CONFIRMED
+from troubleshoot.visit.transitions import after_step
+from troubleshoot.visit.unit_at_work import unit_at_work
+from troubleshoot.visit.work_state import WorkState
 
 Answered = tuple[int, ...]
 """By test: -1 not asked, 0 sound, 1 not sound."""
@@ -26,12 +32,16 @@ Answered = tuple[int, ...]
 
 @dataclass(frozen=True, slots=True)
 class Subset:
-    """Priors of some faults, and for some tests the chance of "not sound" under each fault."""
+    """Priors of some faults, and for some tests the chance of "not sound" under each fault.
+
+    `changes`: minutes from one work state to another; none where nothing has to be changed.
+    """
 
     priors: tuple[float, ...]
     unsound: tuple[tuple[float, ...], ...]
     minutes: tuple[float, ...]
     states: tuple[str, ...]
+    changes: Mapping[tuple[str, str], float] = field(default_factory=dict)
 
 
 def draw_subset(hypotheses: Hypotheses, faults: int, tests: int, dice: random.Random) -> Subset:
@@ -51,7 +61,26 @@ def draw_subset(hypotheses: Hypotheses, faults: int, tests: int, dice: random.Ra
         tuple(tuple(_unsound(hypotheses, h.picture, t) for h in chosen) for t in names),
         tuple(hypotheses.knowledge.tests[t].minutes + QUESTION_MINUTES for t in names),
         tuple(hypotheses.knowledge.tests[t].work_state for t in names),
+        _changes(hypotheses, [hypotheses.knowledge.tests[t] for t in names]),
     )
+
+
+def _changes(hypotheses: Hypotheses, tests: Sequence[Test]) -> Mapping[tuple[str, str], float]:
+    """Minutes from the work state of one test to that of another, by the steps of a visit."""
+    unit, rules = unit_at_work(hypotheses.unit), hypotheses.knowledge.tests
+    needs = {test.work_state: needs_of(test, None, unit) for test in tests}
+    reached = {"any": WorkState()}
+    for name, wanted in needs.items():
+        work = WorkState()
+        for step in steps_to(work, wanted, unit):
+            work = after_step(work, step, (CONFIRMED[step.id],), unit)
+        reached[name] = work
+    return {
+        (now, then): switch_minutes(work, wanted, unit, rules)
+        for now, work in reached.items()
+        for then, wanted in needs.items()
+        if then not in ("any", now)
+    }
 
 
 def _unsound(hypotheses: Hypotheses, picture: object, test: str) -> float:
@@ -107,7 +136,9 @@ class _Solver:
 
     def _minutes(self, state: str, test: int) -> float:
         """Minutes of a test from a work state."""
-        return self.subset.minutes[test] + switch_cost(state, self.subset.states[test])
+        return self.subset.minutes[test] + self.subset.changes.get(
+            (state, self.subset.states[test]), 0.0
+        )
 
     def _not_sound(self, answered: Answered, test: int) -> float:
         row = self.subset.unsound[test]

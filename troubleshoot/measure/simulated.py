@@ -1,37 +1,33 @@
-"""Simulated visits from the rule base's own tables: minutes, wrong calls, calibration.
+"""Simulated visits: the product itself, led to a unit with one fault, and a checklist beside it.
 
-A fault is drawn by how common it is, its outcomes from its rows with report errors, and the visit
-is led by the engine's own choice of tests, or by a fixed checklist for comparison. The tables judge
-themselves here: the figures say how well the search uses what the rules know, not whether the rules
-are right.
+Both pay for every safety step and every change of work state, and stop where a STOP stands.
 """
 
 from __future__ import annotations
 
 import math
 import random
-from collections.abc import Callable, Iterator
-from dataclasses import dataclass, replace
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
 
+from troubleshoot.dialogue.driven import DrivenVisit
+from troubleshoot.dialogue.prompts import AskTest, AtStop, DoStep, Ended, Prompt, Settled
+from troubleshoot.dialogue.talk import Reply
 from troubleshoot.knowledge.model import Complaint, Test
-from troubleshoot.reasoning.answers import Answer, Case
-from troubleshoot.reasoning.asking import Asking
-from troubleshoot.reasoning.choosing import choose
-from troubleshoot.reasoning.conclude import Conclusions, Reasoner
-from troubleshoot.reasoning.equipment import Unit
-from troubleshoot.reasoning.hypotheses import Hypotheses, Hypothesis
-from troubleshoot.reasoning.look_again import worth_repeating
+from troubleshoot.measure.faulty_unit import FaultyUnit
+from troubleshoot.reasoning.answers import Answer
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.equipment import read_unit
+from troubleshoot.reasoning.hypotheses import Hypothesis
 from troubleshoot.reasoning.next_test import NAMED
-from troubleshoot.reasoning.places import Place
-from troubleshoot.reasoning.readings import report_error
-from troubleshoot.reasoning.rows import NONE_OF_THEM, Row, pattern_row
-from troubleshoot.reasoning.weighing import complaint_weight
+from troubleshoot.reasoning.places import Place, spoken
+from troubleshoot.visit.decision import Decision
+from troubleshoot.visit.event_shapes import Event, answer_event, skip_event, step_event
+from troubleshoot.visit.profiles import FULLY_QUALIFIED
+from troubleshoot.visit.steps import CONFIRMED
+from troubleshoot.visit.visit_state import Spot
 
-LONGEST = 40
-"""Tests after which a simulated visit is called off."""
-SWITCH = {"any": 0.0, "running": 5.0, "running-open": 8.0, "energised-open": 10.0}
-TO_LOCKED_OUT = 20.0
-"""Minutes to change into a work state from another one (common practice, no source)."""
+NOT_KNOWN = ""
 
 
 @dataclass(frozen=True, slots=True)
@@ -39,7 +35,8 @@ class Visit:
     """One simulated visit: the true fault, the first call, its chance, and what it cost.
 
     `among_faults`: the chance of the call given that one of the rules' faults is there, as it
-    always is in a simulated visit; it is what calibration is judged by.
+    always is in a simulated visit; it is what calibration is judged by. `stopped`: a STOP ended
+    it, so that nothing was called.
     """
 
     truth: str
@@ -48,138 +45,124 @@ class Visit:
     among_faults: float
     minutes: float
     tests: int
+    stopped: bool = False
 
     @property
     def right(self) -> bool:
         return self.truth == self.call
 
 
-Next = Callable[[Conclusions, str], tuple[Test, Place | None, float] | None]
-"""Chooses the next test from what is concluded and the work state, with its minutes."""
+class SimulatedVisit(DrivenVisit):
+    """The engine's own visit to a unit that has this fault."""
 
-
-def switch_cost(now: str, wanted: str) -> float:
-    """Minutes from one work state to another."""
-    if wanted in ("any", now):
-        return 0.0
-    return SWITCH.get(wanted, TO_LOCKED_OUT)
-
-
-class FaultyUnit:
-    """A unit with one fault, whose outcomes are thrown from the rule base's own rows."""
-
-    def __init__(self, hypotheses: Hypotheses, truth: Hypothesis, dice: random.Random) -> None:
-        self.hypotheses = hypotheses
+    def __init__(
+        self,
+        reasoner: Reasoner,
+        facts: Mapping[str, object],
+        truth: Hypothesis,
+        complaint: Complaint,
+        dice: random.Random,
+    ) -> None:
+        start = {
+            "event": "start",
+            "unit": dict(facts),
+            "complaint": complaint.id,
+            "profiles": sorted(FULLY_QUALIFIED),
+        }
+        super().__init__(reasoner, start)
+        hypotheses, _ = reasoner.hypotheses(self.state.unit)
+        self.faulty = FaultyUnit(hypotheses, truth, dice)
         self.truth = truth
-        self.dice = dice
-        self._thrown: dict[tuple[str, Place | None], str] = {}
+        self.tests = 0
+        self.stopped = False
+        self._inputs_minutes = 0.0
 
-    def report(self, test: Test, place: Place | None) -> tuple[str, ...]:
-        """What a person reports: as thrown, but wrong with the chance of a report error."""
-        row = self._row(test, place)
-        names = list(row)
-        if (test.id, place) not in self._thrown:
-            thrown = self.dice.choices(names, [row[name] for name in names])[0]
-            self._thrown[test.id, place] = thrown
-        outcome = self._thrown[test.id, place]
-        if self.dice.random() < report_error(test) and len(names) > 1:
-            outcome = self.dice.choice([name for name in names if name != outcome])
-        if outcome == NONE_OF_THEM:
-            return test.healthy[:1]
-        return (outcome,)
-
-    def _row(self, test: Test, place: Place | None) -> Row:
-        """The row of the fault where it speaks, given what it has shown; else the background."""
-        if not self._speaks(place):
-            return pattern_row(self.hypotheses.background(test.id))
-        group = self.truth.picture.grouped(test.id)
-        if group is None:
-            return pattern_row(self.hypotheses.row(self.truth.picture, test.id))
-        others = {t: {outcome: 1.0} for (t, at), outcome in self._thrown.items()
-                  if t in group.tests and t != test.id and self._speaks(at)}  # fmt: skip
-        return group.row_given(test.id, others)
-
-    def _speaks(self, place: Place | None) -> bool:
-        return self.hypotheses.unit.layout.speaks_about(place, self.truth.at)
-
-
-def simulate(
-    reasoner: Reasoner,
-    unit: Unit,
-    truth: Hypothesis,
-    complaint: Complaint | None,
-    dice: random.Random,
-    next_of: Next,
-) -> Visit:
-    """One visit to a unit that has this fault."""
-    faulty = FaultyUnit(reasoner.hypotheses(unit)[0], truth, dice)
-    case = Case(unit, complaint.id if complaint else None)
-    minutes, state = 0.0, "any"
-    while len(case.answers) < LONGEST:
-        found = reasoner.conclude(case)
-        chosen = next_of(found, state)
-        if chosen is None:
-            break
-        test, place, cost = chosen
-        minutes += cost + switch_cost(state, test.work_state)
-        state = state if test.work_state == "any" else test.work_state
-        answer = Answer(test.id, faulty.report(test, place), places=(place,))
-        case = replace(case, answers=(*case.answers, answer))
-    causes = reasoner.conclude(case).causes
-    top, faults = causes[0], math.fsum(c.probability for c in causes)
-    return Visit(
-        truth.fault.id,
-        top.fault.id,
-        top.probability,
-        top.probability / faults,
-        minutes,
-        len(case.answers),
-    )
-
-
-def engine_choice(reasoner: Reasoner, unit: Unit) -> Next:
-    """The engine's own choice of the next test."""
-    hypotheses, _ = reasoner.hypotheses(unit)
-    asking = Asking(reasoner.knowledge, unit, hypotheses.tests.values())
-
-    def next_of(found: Conclusions, state: str) -> tuple[Test, Place | None, float] | None:
-        def switch(test: Test, place: Place | None) -> float:
-            return switch_cost(state, test.work_state)
-
-        done = frozenset((r.test, r.at) for r in found.readings)
-        offered = found.candidates(
-            done,
-            lambda test, place: asking.asks(test, place, found.values),
-            switch,
+    def visit(self) -> Visit:
+        """Drive the visit; what it came to."""
+        self.drive()
+        causes = self.concluded().causes
+        top, faults = causes[0], math.fsum(c.probability for c in causes)
+        return Visit(
+            self.truth.fault.id,
+            top.fault.id,
+            top.probability,
+            top.probability / faults,
+            self.state.minutes + self._inputs_minutes,
+            self.tests,
+            self.stopped,
         )
-        chosen = choose(offered, found.ranking, found.first_tests)
-        if chosen is None:
-            again = worth_repeating(found.hypotheses, found.ranking, found.seen, switch)
-            chosen = again[0] if again else None
-        return None if chosen is None else (chosen.test, chosen.at, chosen.minutes)
 
-    return next_of
+    def reply(self, prompt: Prompt) -> Reply | None:
+        """What the unit shows; None at an ending or a STOP."""
+        if isinstance(prompt, AtStop):
+            self.stopped = True
+        if isinstance(prompt, AtStop | Settled | Ended):
+            return None
+        if isinstance(prompt, DoStep):
+            step = prompt.decision.step
+            assert step is not None
+            return step_event(step, (CONFIRMED[step.id],))
+        return self._shown(prompt.decision) if isinstance(prompt, AskTest) else NOT_KNOWN
+
+    def _shown(self, decision: Decision) -> Event:
+        """The unit answers what is aimed at, once everything that it is computed from is paid."""
+        assert decision.test is not None
+        name, at = decision.aim or (decision.test.id, decision.at)
+        test = self.knowledge.tests[name]
+        if test.kind in ("step", "input") or not test.outcomes:
+            return skip_event(test.id, at)
+        self.tests += 1
+        self._pay_inputs(test, at)
+        return answer_event(Answer(test.id, self.faulty.report(test, at), places=(at,)))
+
+    def _pay_inputs(self, test: Test, at: Place | None) -> None:
+        found = self.concluded()
+        asked = self.decider.asking(self.state, found).asks(test, at, found.values)
+        self._inputs_minutes += sum(each.minutes for each in asked if each.id != test.id)
 
 
-def checklist(reasoner: Reasoner, unit: Unit, complaint: Complaint) -> Next:
+class CheckedVisit(SimulatedVisit):
     """A fixed list: the complaint's first tests, then each listed fault's, until one is named."""
-    waiting = _listed(reasoner, unit, complaint)
 
-    def next_of(found: Conclusions, state: str) -> tuple[Test, Place | None, float] | None:
+    def __init__(
+        self,
+        reasoner: Reasoner,
+        facts: Mapping[str, object],
+        truth: Hypothesis,
+        complaint: Complaint,
+        dice: random.Random,
+    ) -> None:
+        super().__init__(reasoner, facts, truth, complaint, dice)
+        self._waiting = list(_listed(reasoner, facts, complaint))
+        self._tried: set[Spot] = set()
+
+    def reply(self, prompt: Prompt) -> Reply | None:
+        """The next test of the list is chosen, whatever would be next by itself."""
+        if not isinstance(prompt, DoStep | AskTest | Settled):
+            return super().reply(prompt)
+        wanted = self._wanted()
+        if wanted is None:
+            return None
+        if not isinstance(prompt, Settled) and prompt.decision.aim == wanted:
+            return super().reply(prompt)
+        if wanted in self._tried:  # no way leads there
+            self._waiting.remove(wanted)
+            return self.reply(prompt)
+        self._tried.add(wanted)
+        return {"event": "aim", "test": wanted[0], "at": spoken(wanted[1]), "chosen": True}
+
+    def _wanted(self) -> Spot | None:
+        found = self.concluded()
         if found.causes[0].probability >= NAMED:
             return None
-        done = {(r.test, r.at) for r in found.readings}
-        for test, place in waiting:
-            if (test.id, place) not in done:
-                return test, place, test.minutes
-        return None
-
-    return next_of
+        done = {(r.test, r.at) for r in found.readings} | self.state.skipped
+        return next((spot for spot in self._waiting if spot not in done), None)
 
 
 def _listed(
-    reasoner: Reasoner, unit: Unit, complaint: Complaint
-) -> Iterator[tuple[Test, Place | None]]:
+    reasoner: Reasoner, facts: Mapping[str, object], complaint: Complaint
+) -> Iterator[Spot]:
+    unit = read_unit(reasoner.knowledge, facts)
     hypotheses, _ = reasoner.hypotheses(unit)
     names = list(complaint.first_tests)
     for fault in complaint.faults:
@@ -189,25 +172,4 @@ def _listed(
     for name in dict.fromkeys(names):
         test = hypotheses.tests.get(name)
         if test is not None and test.kind not in ("step", "input") and test.outcomes:
-            yield from ((test, place) for place in unit.layout.places(test.per))
-
-
-def draw(
-    reasoner: Reasoner, unit: Unit, visits: int, seed: int
-) -> Iterator[tuple[Hypothesis, Complaint]]:
-    """Faults by how common they are, each with a call that lists it, as likely as the rules say.
-
-    Every complaint is taken to be as frequent as any other.
-    """
-    dice = random.Random(seed)
-    hypotheses, _ = reasoner.hypotheses(unit)
-    listed: dict[str, dict[str, float]] = {}
-    for complaint in reasoner.knowledge.complaints.values():
-        for fault in (*complaint.faults, *complaint.also):
-            weight = math.exp(complaint_weight(complaint, fault))
-            listed.setdefault(fault, {})[complaint.id] = weight
-    able = [h for h in hypotheses.causes if h.fault.id in listed]
-    for truth in dice.choices(able, [h.prior for h in able], k=visits):
-        calls = listed[truth.fault.id]
-        (name,) = dice.choices(list(calls), list(calls.values()))
-        yield truth, reasoner.knowledge.complaints[name]
+            yield from ((test.id, place) for place in unit.layout.places(test.per))

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import random
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from statistics import fmean, median
 
@@ -13,15 +13,10 @@ from troubleshoot.measure.calibration import (
     calibration_error,
     calibration_error_by_luck,
 )
+from troubleshoot.measure.faulty_unit import draw
 from troubleshoot.measure.isolation import Isolation, isolation
 from troubleshoot.measure.optimum import draw_subset, ratio_to_optimum
-from troubleshoot.measure.simulated import (
-    Visit,
-    checklist,
-    draw,
-    engine_choice,
-    simulate,
-)
+from troubleshoot.measure.simulated import CheckedVisit, SimulatedVisit, Visit
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.equipment import Unit, read_unit
 from troubleshoot.reasoning.next_test import NAMED
@@ -35,6 +30,7 @@ class Searched:
 
     minutes_mean: float
     minutes_median: float
+    stopped: float
     wrong: float
     sure: float
     wrong_when_sure: float
@@ -45,16 +41,18 @@ class Searched:
 
 def searched(visits: Sequence[Visit]) -> Searched:
     """The figures of many visits."""
-    sure = [v for v in visits if v.chance >= NAMED]
+    called = [v for v in visits if not v.stopped]
+    sure = [v for v in called if v.chance >= NAMED]
     return Searched(
         fmean(v.minutes for v in visits),
         median(v.minutes for v in visits),
-        fmean(not v.right for v in visits),
-        len(sure) / len(visits),
+        1 - len(called) / len(visits),
+        fmean(not v.right for v in called),
+        len(sure) / len(called),
         fmean(not v.right for v in sure) if sure else 0.0,
-        calibration_error(visits),
-        calibration_error_by_luck(visits),
-        brier_score(visits),
+        calibration_error(called),
+        calibration_error_by_luck(called),
+        brier_score(called),
     )
 
 
@@ -68,7 +66,7 @@ def measure(knowledge: Knowledge, visits: int, subsets: int, seed: int) -> Itera
         yield f"### {typical.about}"
         yield ""
         yield from _isolation_lines(isolation(reasoner, unit))
-        yield from _visit_lines(reasoner, unit, visits, seed)
+        yield from _visit_lines(reasoner, typical.unit, visits, seed)
         yield from _optimum_lines(reasoner, unit, subsets, seed)
         yield ""
 
@@ -83,23 +81,26 @@ def _isolation_lines(found: Isolation) -> Iterator[str]:
         yield f"  - {ambiguity.fault} beside {', '.join(others[:3])}{more}: {split}"
 
 
-def _visit_lines(reasoner: Reasoner, unit: Unit, visits: int, seed: int) -> Iterator[str]:
-    drawn = list(draw(reasoner, unit, visits, seed))
-    own = engine_choice(reasoner, unit)
-    led = searched(
-        [simulate(reasoner, unit, t, c, random.Random(n), own) for n, (t, c) in enumerate(drawn)]
-    )
-    listed = searched(
-        [
-            simulate(reasoner, unit, t, c, random.Random(n), checklist(reasoner, unit, c))
-            for n, (t, c) in enumerate(drawn)
-        ]
-    )
+def _visit_lines(
+    reasoner: Reasoner, facts: Mapping[str, object], visits: int, seed: int
+) -> Iterator[str]:
+    drawn = list(draw(reasoner, read_unit(reasoner.knowledge, facts), visits, seed))
+
+    def of(kind: type[SimulatedVisit]) -> Searched:
+        return searched(
+            [
+                kind(reasoner, facts, truth, complaint, random.Random(number)).visit()
+                for number, (truth, complaint) in enumerate(drawn)
+            ]
+        )
+
+    led, listed = of(SimulatedVisit), of(CheckedVisit)
     yield ""
     yield f"| {visits} simulated visits | engine | fixed checklist |"
     yield "| --- | --- | --- |"
     yield f"| minutes, mean | {led.minutes_mean:.0f} | {listed.minutes_mean:.0f} |"
     yield f"| minutes, median | {led.minutes_median:.0f} | {listed.minutes_median:.0f} |"
+    yield f"| ended by a STOP | {led.stopped:.0%} | {listed.stopped:.0%} |"
     yield f"| first call wrong | {led.wrong:.0%} | {listed.wrong:.0%} |"
     yield f"| says 0.9 or more | {led.sure:.0%} | {listed.sure:.0%} |"
     yield f"| wrong when it says so | {led.wrong_when_sure:.0%} | {listed.wrong_when_sure:.0%} |"

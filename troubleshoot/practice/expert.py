@@ -9,16 +9,17 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass
 
+from troubleshoot.dialogue.scripted import ScriptedVisit, start_event
 from troubleshoot.knowledge.model import Hazard
 from troubleshoot.practice.answering import AnsweringUnit, times_done
 from troubleshoot.practice.scenario import Scenario, Shown
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.places import Place
-from troubleshoot.visit.account import Plain
-from troubleshoot.visit.decide import Decider
+from troubleshoot.visit.account import TECHNICIAN, Plain
 from troubleshoot.visit.decision import Decision
-from troubleshoot.visit.scripted import ScriptedVisit, start_event
+from troubleshoot.visit.event_shapes import Event, step_event
+from troubleshoot.visit.steps import CONFIRMED, Step
 
 
 @dataclass(frozen=True, slots=True)
@@ -53,41 +54,41 @@ class ExpertPath:
         return str(self.account["ending"])
 
 
-class SharedDecider(Decider):
-    """A decider on a reasoner that is there already: one costs more than a whole play."""
-
-    def __init__(self, reasoner: Reasoner) -> None:
-        self.knowledge = reasoner.knowledge
-        self.reasoner = reasoner
-
-
 class ExpertVisit(ScriptedVisit):
-    """A scripted visit that the scenario's unit answers."""
+    """A scripted visit that the scenario's unit answers, and whose steps are done."""
+
+    said_by = TECHNICIAN
 
     def __init__(self, reasoner: Reasoner, scenario: Scenario, unit: AnsweringUnit) -> None:
         self.unit = unit
         self.moves: list[Move] = []
         self.asking = ""
-        super().__init__(reasoner.knowledge, scenario.case, start_of(scenario))
-        self.decider = SharedDecider(reasoner)
+        super().__init__(reasoner, scenario.case, start_of(scenario))
 
-    def take(self, decision: Decision, conclusions: Conclusions) -> bool:
+    def take(self, decision: Decision) -> Event | None:
         """Answer one decision from the unit, and keep it with its reason."""
-        before = len(self.state.asked)
         self.asking = "" if decision.test is None else decision.test.id
-        went_on = super().take(decision, conclusions)
-        for asked in self.state.asked[before:]:
-            self._keep(decision, asked.minutes, skipped=False, test=asked.test)
-        if went_on and len(self.state.asked) == before and decision.test is not None:
-            self._keep(decision, 0.0, skipped=True, test=decision.test.id)
-        return went_on
+        event = super().take(decision)
+        if event is not None:
+            self._keep(decision, event)
+        return event
 
-    def _keep(self, decision: Decision, minutes: float, *, skipped: bool, test: str) -> None:
+    def _keep(self, decision: Decision, event: Event) -> None:
+        kind = event["event"]
+        assert decision.test is not None
+        done = self.knowledge.tests[event[kind if kind == "step" else "test"]]
+        skipped = kind not in ("answer", "step")
+        minutes = 0.0 if skipped else done.minutes + (done.wait_minutes if kind == "step" else 0.0)
         at = decision.at if decision.step is None else decision.step.place
-        is_step = decision.kind == "step"
+        name = decision.test.id if skipped else done.id
+        is_step = decision.step is not None
         self.moves.append(
-            Move(test, at, decision.reason, minutes, is_step, decision.cautions, skipped)
+            Move(name, at, decision.reason, minutes, is_step, decision.cautions, skipped)
         )
+
+    def unsaid(self, step: Step) -> Event:
+        """What no scenario lists goes well."""
+        return step_event(step, (CONFIRMED[step.id],))
 
     def holds(self, test: str) -> bool:
         """The unit answers whatever can be done on it."""

@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from troubleshoot.knowledge.model import Bound, Knowledge, Relation
+from troubleshoot.practice.texts import typed
 from troubleshoot.reasoning.limits import bounds_truth
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.values import Values
@@ -42,13 +43,26 @@ def _broken(relation: Relation, place: Place | None, values: Values) -> bool:
 
 
 def _numbers(knowledge: Knowledge, relation: Relation, place: Place | None, values: Values) -> str:
-    names = [
-        name for bound in _bounds(relation) for name in (bound.quantity, bound.relative_to) if name
-    ]
-    return ", ".join(_number(knowledge, name, place, values) for name in dict.fromkeys(names))
+    """The readings that the relation speaks of, down to those that others were reckoned from."""
+    found: dict[str, None] = {}
+    for bound in _bounds(relation):
+        for name in (bound.quantity, bound.relative_to):
+            found.update(dict.fromkeys(_read_from(knowledge, name, place, values) if name else ()))
+    return ", ".join(_number(knowledge, name, place, values) for name in found)
+
+
+def _read_from(
+    knowledge: Knowledge, name: str, place: Place | None, values: Values
+) -> tuple[str, ...]:
+    """What a quantity follows from here; itself, where it was read as it is."""
+    quantity = knowledge.quantities.get(name)
+    for way in quantity.computed if quantity else ():
+        if all(values.get(each, place) is not None for each in way.inputs):
+            return way.inputs
+    return (name,)
 
 
 def _number(knowledge: Knowledge, name: str, place: Place | None, values: Values) -> str:
     value = values.get(name, place)
     known = knowledge.quantities.get(name) or knowledge.plate_values[name]
-    return f"{name} {'not known' if value is None else f'{value.number:.1f} {known.unit}'}"
+    return f"{name} {'not known' if value is None else typed(value.number, known.unit)}"

@@ -8,9 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from troubleshoot.dialogue.book import Forgotten, VisitBook
+from troubleshoot.dialogue.driven import at_once
 from troubleshoot.knowledge.model import Hazard, Test
 from troubleshoot.practice.answering import AnsweringUnit, times_done
-from troubleshoot.practice.expert import SharedDecider, answer_of, start_of
+from troubleshoot.practice.expert import answer_of, start_of
 from troubleshoot.practice.played import (
     Done,
     Partly,
@@ -27,9 +29,9 @@ from troubleshoot.reasoning.asking import Asking
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
 from troubleshoot.reasoning.places import Place, spoken
 from troubleshoot.visit.cautions import cautions_before
+from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import Event, answer_event, skip_event, step_event
-from troubleshoot.visit.events import after
 from troubleshoot.visit.guards import allowed
 from troubleshoot.visit.hazard_words import danger_gone
 from troubleshoot.visit.standing import Forbidden
@@ -49,10 +51,9 @@ class Session:
     def __init__(self, reasoner: Reasoner, scenario: Scenario) -> None:
         self.knowledge = reasoner.knowledge
         self.scenario = scenario
-        self.decider = SharedDecider(reasoner)
+        self.decider = Decider(reasoner.knowledge, reasoner)
         self.unit = AnsweringUnit(reasoner, scenario)
-        self.events: list[Event] = []
-        self.state = VisitState()
+        self.book = VisitBook(self.knowledge, scenario.id, Forgotten(), at_once)
         self.done: list[Done] = []
         self.slips: list[Slip] = []
         self.hints = 0
@@ -62,9 +63,12 @@ class Session:
 
     def add(self, event: Event) -> None:
         """Take an event, and draw the conclusions afresh."""
-        self.state = after(self.knowledge, self.state, event)
-        self.events.append(event)
+        self.book.add(event)
         self.conclusions: Conclusions = conclude_visit(self.decider.reasoner, self.state)
+
+    @property
+    def state(self) -> VisitState:
+        return self.book.state
 
     @property
     def minutes(self) -> float:

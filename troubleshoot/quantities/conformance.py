@@ -64,20 +64,6 @@ def false_accept_risk(in_tolerance_probability: float, sigma_ratio: float) -> fl
     return 2.0 * _integral(out_but_accepted, limit, limit + reach)
 
 
-def false_reject_risk(in_tolerance_probability: float, sigma_ratio: float) -> float:
-    """Return how often a thing is within tolerance and yet read outside it.
-
-    Arguments, result and source as for `false_accept_risk`.
-    """
-    limit = _limit_in_sigmas(in_tolerance_probability, sigma_ratio)
-    start = max(0.0, limit - _FAR_OUT / sigma_ratio)
-
-    def in_but_rejected(value: float) -> float:
-        return _density(value) * (1.0 - _accepted(value, limit, sigma_ratio))
-
-    return 2.0 * _integral(in_but_rejected, start, limit)
-
-
 def _verdict(margin: float, guard: float) -> Verdict:
     """Return the verdict for a reading that is `margin` inside the nearest limit."""
     if margin >= guard:

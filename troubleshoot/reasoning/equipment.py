@@ -2,16 +2,21 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 from difflib import get_close_matches
 
-from troubleshoot.knowledge.model import FactsNeeded, Knowledge, PlateValue
+from troubleshoot.knowledge.model import EquipmentFact, FactsNeeded, Knowledge, PlateValue
 from troubleshoot.outside.numbers import whole_number
 from troubleshoot.quantities.typed import Expected, NotUnderstood, read
 from troubleshoot.reasoning.places import Layout, Place, PlaceNotUnderstood, parse_place
 
 MOST_OF_A_KIND = 8
+_OF_A_SUPPLY = frozenset(
+    ("v", "volt", "volts", "vac", "ac", "ph", "phase", "hz", "60", "1", "3", "single", "three")
+)
+_VOLTS = re.compile("[1-6][0-9]{2}")
 
 
 @dataclass(frozen=True, slots=True)
@@ -94,6 +99,38 @@ def read_unit(
     return Unit(reader.facts, reader.layout, reader.plate)
 
 
+def meant(fact: EquipmentFact, said: str) -> str | None:
+    """The value of a fact that a person's words name; None where they name none, or several.
+
+    Words count as a whole. Beside a number the rest of a supply may stand: "208V 3ph".
+    """
+    if said in fact.values:
+        return said
+    tokens = _tokens(said)
+    found = set()
+    for value in fact.values:
+        for words in (value, *fact.words.get(value, ())):
+            wanted = _tokens(words)
+            if wanted == tokens or (wanted[0] <= "9" and _amid(tokens, wanted)):
+                found.add(value)
+    return found.pop() if len(found) == 1 else None
+
+
+def _tokens(text: str) -> list[str]:
+    """Runs of letters and runs of digits, in small letters."""
+    return re.findall(r"[a-z]+|[0-9]+", text.lower())
+
+
+def _amid(tokens: list[str], wanted: list[str]) -> bool:
+    """Whether the words stand among others that only describe a supply."""
+    size = len(wanted)
+    for n in range(len(tokens) - size + 1):
+        if tokens[n : n + size] == wanted:
+            rest = tokens[:n] + tokens[n + size :]
+            return all(token in _OF_A_SUPPLY or _VOLTS.fullmatch(token) for token in rest)
+    return False
+
+
 class _UnitReader:
     """Collects facts, counts, plate values and every refusal of one unit."""
 
@@ -130,14 +167,12 @@ class _UnitReader:
                 return
             self.counts[fact.counts] = number
             word = fact.values[0] if number == 1 else fact.values[-1]
-        if word not in fact.values:
-            self.refuse(
-                f"unit.{key}",
-                f'"{word}" is not a value of {key}',
-                "one of " + ", ".join(fact.values),
-            )
+        value_meant = meant(fact, word)
+        if value_meant is None:
+            values = ", ".join(each.replace("-", " ") for each in fact.values)
+            self.refuse(f"unit.{key}", f'"{word}" is no answer here', f"one of {values}")
             return
-        self.facts[key] = word
+        self.facts[key] = value_meant
 
     def settle_layout(self) -> None:
         """Add what the facts imply, then count the places of each kind."""

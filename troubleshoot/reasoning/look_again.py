@@ -78,7 +78,8 @@ def worth_repeating(
 ) -> tuple[Candidate, ...]:
     """The readings that pay to be taken once more, the best rate first.
 
-    Each is repeated once at most. What was computed is known anew when its inputs are.
+    Each is repeated once at most. What was computed is known anew when its inputs are; of a test
+    with several outcomes at once a second report is not weighed with the first.
     """
     least = least_rate_on(ranking)
     found = []
@@ -86,6 +87,8 @@ def worth_repeating(
         reading = one.reading
         test = hypotheses.knowledge.tests[reading.test]
         if reading.before or reading.computed or reading.among or test.kind in ("step", "input"):
+            continue
+        if test.choose == "several":
             continue
         gain = gain_of_repeating(hypotheses, ranking, one, seen)
         again = Candidate(

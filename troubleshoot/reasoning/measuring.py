@@ -5,14 +5,14 @@ from __future__ import annotations
 import math
 from collections.abc import Mapping
 
-from troubleshoot.knowledge.model import Knowledge, Read, Test
+from troubleshoot.knowledge.model import Knowledge, Quantity, Read, Test
 from troubleshoot.quantities.instruments import (
     INSTRUMENTS,
     default_instrument,
     standard_uncertainty,
 )
 from troubleshoot.quantities.typed import Expected, Leg, NotUnderstood, Typed, read
-from troubleshoot.quantities.units import same_kind
+from troubleshoot.quantities.units import convert, same_kind
 from troubleshoot.quantities.units import unit as unit_of
 from troubleshoot.reasoning.equipment import Unit
 from troubleshoot.reasoning.legs import (
@@ -65,12 +65,39 @@ def read_text(test: Test, text: str, knowledge: Knowledge) -> Typed:
     first: NotUnderstood | None = None
     for expected in expected_for(test, knowledge):
         try:
-            return read(text, expected)
+            typed = read(text, expected)
+            for one in test.reads:
+                require_possible(knowledge.quantities[one.quantity], typed)
+            return typed
         except NotUnderstood as error:
             first = first or error
     if first is None:
         raise NotUnderstood(text, f"{test.id} takes no number", "choose one of its outcomes")
     raise first
+
+
+def read_quantity(quantity: Quantity, text: str) -> Typed:
+    """Typed text as a value of a quantity. Raises NotUnderstood, also for what it cannot be."""
+    typed = read(text, Expected(quantity.unit))
+    require_possible(quantity, typed)
+    return typed
+
+
+def require_possible(quantity: Quantity, typed: Typed) -> None:
+    """Raise NotUnderstood where a value typed is none that the quantity can have."""
+    if quantity.can_be is None or not same_kind(quantity.unit, typed.values[0].unit):
+        return
+    low, high = quantity.can_be
+    for leg in typed.values:
+        value = leg.value if leg.over_range else convert(leg.value, leg.unit, quantity.unit)
+        if not leg.over_range and not low <= value <= high:
+            unit = unit_of(quantity.unit).spoken
+            raise NotUnderstood(
+                typed.text,
+                f"cannot be: {quantity.id.replace('-', ' ')} lies between {low:g} and {high:g} "
+                f"{unit}",
+                "read it again",
+            )
 
 
 def quantities_of(
@@ -141,7 +168,7 @@ def stated_conditions(
     found: dict[tuple[str, Place | None], Value] = {}
     for name, text in conditions.items():
         quantity = knowledge.quantities[name]
-        value = Value(read(text, Expected(quantity.unit)).values[0].value)
+        value = Value(read_quantity(quantity, text).values[0].value)
         for place in (None, *unit.layout.places(quantity.per)):
             found[(name, place)] = value
     return found

@@ -98,7 +98,9 @@ def take_readings(knowledge: Knowledge, case: Case) -> tuple[tuple[Reading, ...]
 def _again(test: Test, reading: Reading, earlier: Reading | None) -> Reading:
     """A reading taken again, with what the earlier ones made of it."""
     counts = earlier is not None and earlier.valid and earlier.chances and reading.chances
-    if not counts or earlier is None or reading.after_repair or test.kind == "step":
+    if not counts or earlier is None or test.kind == "step":
+        return reading
+    if reading.after_repair and not earlier.after_repair:
         return reading
     if test.choose == "several":
         return reading

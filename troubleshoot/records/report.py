@@ -7,8 +7,9 @@ from typing import Any
 
 from troubleshoot.knowledge.model import Fault, Knowledge
 from troubleshoot.outside.text import markdown
+from troubleshoot.visit.account import NOBODY, NOT_IN_THE_FILE
 from troubleshoot.visit.profiles import spoken
-from troubleshoot.visit.reopening import ROLES
+from troubleshoot.visit.roles import ROLES
 from troubleshoot.visit.wording import LIKELY, TAG_OUT, percent, with_place
 
 Account = Mapping[str, Any]
@@ -38,6 +39,9 @@ def markdown_report(
 def _report(knowledge: Knowledge, account: Account, extras: Mapping[str, Any]) -> Iterator[str]:
     yield f"# {markdown(extras.get('title') or 'Visit to a rooftop unit')}"
     yield ""
+    if account.get("certifies"):
+        yield f"{account['certifies']}  "
+        yield ""
     yield from _standing(account)
     complaint = knowledge.complaints.get(str(account["complaint"]))
     if extras.get("words"):
@@ -47,6 +51,7 @@ def _report(knowledge: Knowledge, account: Account, extras: Mapping[str, Any]) -
     yield f"Ending: {_ENDINGS[str(account['ending'])]}  "
     yield f"Time reckoned: {account['minutes']} minutes"
     yield from _list("Stopped, and what came of it", _stops_met(extras.get("stops", ())))
+    yield from _list("Repairs said, and their proof", map(_repaired, account.get("repairs", ())))
     yield from _causes(knowledge, account)
     yield from _readings(knowledge, account)
     yield from _list("Not explained by the cause", _unexplained(knowledge, account))
@@ -83,6 +88,21 @@ def _stops_met(stops: Iterable[Account]) -> Iterator[str]:
         if stop["reopened"]:
             parts.append("reopened")
         yield "; ".join(parts)
+
+
+def _repaired(repair: Account) -> str:
+    """One repair with what proves it, in the words that were typed."""
+    at = f"said on {repair['said_at'][:16].replace('T', ' ')}" if repair["said_at"] else "as told"
+    parts = [f"{repair['name']}, {at}"]
+    for proof in repair["proofs"]:
+        read = f'"{proof["read"]}"' if proof["read"] else "not taken"
+        parts.append(f"proof, {proof['to_read']}: {read}")
+    for row in repair["read_after"]:
+        where = f" at {row['at']}" if row["at"] else ""
+        parts.append(f"read after it, {row['test']}{where}: {row['text'] or ''} ({row['outcome']})")
+    if repair["complaint_still_there"]:
+        parts.append(f'complaint still there? "{repair["complaint_still_there"]}"')
+    return "; ".join([*parts, "proved by what was read" if repair["proved"] else "not proved"])
 
 
 def _causes(knowledge: Knowledge, account: Account) -> Iterator[str]:
@@ -146,6 +166,7 @@ def _readings(knowledge: Knowledge, account: Account) -> Iterator[str]:
     yield "| --- | --- | --- | --- | --- |"
     for row in account["asked"]:
         counts = "yes" if row["valid"] else "no"
+        counts = NOT_IN_THE_FILE if row["said_by"] == NOBODY else counts
         yield _table_row(knowledge, row, row["text"] or "", counts)
     for row in account["computed"]:
         yield _table_row(knowledge, row, f"{row['value']:.4g} {row['unit']}", "computed")

@@ -14,6 +14,9 @@ from troubleshoot.visit.hazard_words import once_gone
 from troubleshoot.visit.standing import Forbidden, standing_hazards
 
 SCHEMA = 1
+FILE, TECHNICIAN, NOBODY = "file", "technician", "nobody"
+"""Who says that a thing was done or read, in each row of `asked`."""
+NOT_IN_THE_FILE = "not in the file; taken as done for this account"
 LEAST_SHOWN = 0.001
 MOST_CAUSES = 12
 WOULD_SEPARATE = 5
@@ -59,7 +62,8 @@ def account(
         "asked": list(asked),
         "computed": [_computed(conclusions, r) for r in conclusions.readings if r.computed],
         "cautions": [*_hazards(conclusions), *cautions],
-        "stop": stop_account(stop or conclusions.stop),
+        "stop": stop_account(stop or next(iter(conclusions.standing_stops), None)),
+        "standing_stops": [stop_account(each) for each in _stops(conclusions)],
         "unexplained": [_unexplained(conclusions, r) for r in conclusions.unexplained],
         "proofs": [line for c in _accepted(conclusions) for line in _proofs(conclusions, c)],
         "behind": [fault.id for fault in conclusions.behind],
@@ -105,6 +109,7 @@ def taken(conclusions: Conclusions, reading: Reading) -> Plain:
         "outcome": ", ".join(reading.seen) or None,
         "text": reading.text,
         "valid": reading.valid,
+        "said_by": FILE,
         "minutes": round(test.minutes, 1),
         "work_state": test.work_state,
     }
@@ -151,6 +156,12 @@ def _hazards(conclusions: Conclusions) -> Iterator[Plain]:
             yield _caution(fired.hazard, None)
 
 
+def _stops(conclusions: Conclusions) -> list[FiredHazard]:
+    """Every STOP that stands, the widest first; one for a single step is the last."""
+    halting = conclusions.standing_stops
+    return [*halting, *(f for f in conclusions.hazards if f.stops and f not in halting)]
+
+
 def _caution(hazard: Hazard, at: str | None) -> Plain:
     return {"id": hazard.id, "signal": hazard.signal, "at": at, "before": None}
 
@@ -165,7 +176,7 @@ def _proofs(conclusions: Conclusions, cause: Cause) -> Iterator[str]:
 
 
 def stop_account(fired: FiredHazard | None) -> Plain | None:
-    """A standing STOP, or nothing."""
+    """A standing STOP with its scope, or nothing."""
     if fired is None or fired.hazard.stop is None:
         return None
     return {

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from dataclasses import replace
 
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.answers import Case
@@ -13,6 +14,8 @@ from troubleshoot.reasoning.next_test import Candidate
 from troubleshoot.reasoning.places import Place
 from troubleshoot.visit.account import Plain, account, ending_of, place_shown, shown_causes, taken
 from troubleshoot.visit.standing import Forbidden, standing_hazards
+from troubleshoot.visit.stops import finding_of, with_stops_met
+from troubleshoot.visit.visit_state import StopMet, VisitState
 from troubleshoot.visit.wording import cause_line, effect_line, with_place
 
 _TYPICAL_SWITCH = {"any": 0.0, "running": 0.0, "running-open": 5.0, "energised-open": 8.0}
@@ -46,9 +49,38 @@ def candidates_for(conclusions: Conclusions) -> tuple[Candidate, ...]:
     return conclusions.candidates(done, asks, typical_switch)
 
 
+def conclude_file(reasoner: Reasoner, case: Case) -> Conclusions:
+    """Everything that follows from a case, its answers taken in the file's order.
+
+    A STOP that any of them met stands by the rules of a visit: until its finding was taken afresh
+    and is sound, and for the whole job whatever the file says, since only a person lifts that.
+    """
+    last = reasoner.conclude(case)
+    if not _may_lift(reasoner.knowledge, case):
+        return last
+    state = VisitState(unit=case.unit, complaint=case.complaint, answers=())
+    for number in range(len(case.answers) + 1):
+        state = replace(state, answers=case.answers[:number])
+        now = reasoner.conclude(replace(case, answers=state.answers))
+        for fired in now.standing_stops:
+            if state.met(fired.hazard.id) is None:
+                spot = finding_of(reasoner.knowledge, state, now, fired)
+                met = StopMet(fired.hazard.id, number, spot)
+                state = replace(state, stops=(*state.stops, met))
+    return with_stops_met(reasoner.knowledge, state, last)
+
+
+def _may_lift(knowledge: Knowledge, case: Case) -> bool:
+    """Whether a later answer may take away what an earlier one, or the call, has called up."""
+    tests = [answer.test for answer in case.answers]
+    called = knowledge.complaints.get(case.complaint or "")
+    cleared = called is not None and called.all_clear in tests
+    return cleared or len(set(tests)) < len(tests)
+
+
 def assess_case(knowledge: Knowledge, case: Case) -> tuple[Plain, tuple[str, ...]]:
     """The account of a case for scripts, and the same in lines for people."""
-    conclusions = Reasoner(knowledge).conclude(case)
+    conclusions = conclude_file(Reasoner(knowledge), case)
     ending = ending_of(conclusions)
     candidates = candidates_for(conclusions) if ending == "shortlist" else ()
     handed_in = [r for r in conclusions.readings if not r.computed]

@@ -10,10 +10,10 @@ from collections.abc import Iterator, Mapping, Sequence
 
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.outside.plain_data import MOST_ENTRIES
-from troubleshoot.quantities.typed import Expected, NotUnderstood, read
+from troubleshoot.quantities.typed import NotUnderstood
 from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.equipment import InputRefused, Refusal, Unit, read_unit, suggest
-from troubleshoot.reasoning.measuring import read_text
+from troubleshoot.reasoning.measuring import read_quantity, read_text
 from troubleshoot.reasoning.places import Place, PlaceNotUnderstood, parse_place
 from troubleshoot.visit.case_words import as_list, as_text, numbers_named
 
@@ -133,7 +133,7 @@ class _CaseReader:
                 continue
             text = as_text(each)
             try:
-                read(text, Expected(quantity.unit))
+                read_quantity(quantity, text)
             except NotUnderstood as error:
                 self.refuse(f"{key}.{name}", error.why, error.instead)
                 continue

@@ -9,11 +9,13 @@ from troubleshoot.reasoning.chains import belongs_to_step
 from troubleshoot.visit.needs import needs_of
 from troubleshoot.visit.step_guards import STEP_GUARDS, refrigerant_air_clear
 from troubleshoot.visit.steps import REFRIGERANT_SWEEP
+from troubleshoot.visit.unit_at_work import supply_is_known
 from troubleshoot.visit.visit_state import VisitState
 
 FLAMMABLE: Final = "flammable-refrigerant"
 SUPPLY: Final = "line-volts-class"
 HIGH_VOLTS: Final = "480-volt"
+NOT_GIVEN: Final = "not-known"
 NOT_KNOWN: Final = "refrigerant-not-known"
 
 
@@ -40,8 +42,32 @@ def _flammable(state: VisitState, test: Test) -> tuple[str, ...]:
     return (FLAMMABLE,) if known else (NOT_KNOWN, FLAMMABLE)
 
 
+def facts_behind(knowledge: Knowledge, state: VisitState, test: Test) -> tuple[str, ...]:
+    """The facts nobody has given yet on which the cautions before a test or step hang."""
+    found: dict[str, None] = {}
+    for hazard in knowledge.hazards.values():
+        for trigger in hazard.triggers:
+            if trigger.equipment and _speaks_of(trigger, state, test):
+                found.update(dict.fromkeys(_open_facts(state, trigger.equipment)))
+    return tuple(found)
+
+
+def _open_facts(state: VisitState, equipment: FactsNeeded) -> tuple[str, ...]:
+    """The facts of a condition that are still open, where what is known leaves it possible."""
+    facts = state.unit.facts
+    if SUPPLY in equipment and supply_is_known(state.unit):
+        return ()
+    known = {fact: words for fact, words in equipment.items() if fact in facts}
+    return tuple(f for f in equipment if f not in facts) if state.unit.proves(known) else ()
+
+
 def _step_trigger(trigger: Trigger, state: VisitState, test: Test) -> bool:
     """Whether a trigger that speaks of the step itself holds for this one."""
+    return _speaks_of(trigger, state, test) and _may_be(state, trigger.equipment)
+
+
+def _speaks_of(trigger: Trigger, state: VisitState, test: Test) -> bool:
+    """Whether a trigger speaks of this step, whatever the unit."""
     if not belongs_to_step(trigger) or trigger.findings:
         return False
     return (
@@ -50,12 +76,19 @@ def _step_trigger(trigger: Trigger, state: VisitState, test: Test) -> bool:
         and trigger.exposes in (None, test.exposes)
         and (trigger.profile is None or trigger.profile in state.profiles)
         and trigger.complaint in (None, state.complaint)
-        and _may_be(state, trigger.equipment)
     )
 
 
 def _may_be(state: VisitState, equipment: FactsNeeded) -> bool:
-    """Whether a unit is of this kind, or may be: what nobody knows counts as the worse."""
-    if HIGH_VOLTS in equipment.get(SUPPLY, ()):
+    """Whether a unit is of this kind, or may be: what nobody knows counts as the worse.
+
+    Volts read off the plate settle the class of the supply as well as its name does.
+    """
+    words = equipment.get(SUPPLY, ())
+    if HIGH_VOLTS in words:
         return state.at_work.volts_480
+    if words and SUPPLY not in state.unit.facts and supply_is_known(state.unit):
+        others = {fact: given for fact, given in equipment.items() if fact != SUPPLY}
+        lower = words != (NOT_GIVEN,) and not state.at_work.volts_480
+        return lower and state.unit.proves(others)
     return state.unit.proves(equipment)

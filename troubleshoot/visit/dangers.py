@@ -1,4 +1,4 @@
-"""A danger that a person reports in their own words, and which hazard it is.
+"""Dangers that people report in their own words, and which hazards they are.
 
 The words are the hazards' own. What nobody foresaw is still a danger: it is taken as the hazard
 that stands for all others. Nothing here weighs whether it is true.
@@ -6,88 +6,192 @@ that stands for all others. Nothing here weighs whether it is true.
 
 from __future__ import annotations
 
-import re
 from collections import Counter
-from collections.abc import Iterable, Mapping
-from functools import lru_cache
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
 from typing import Final
 
 from troubleshoot.knowledge.model import Hazard, Knowledge
+from troubleshoot.visit.danger_words import (
+    Mend,
+    Words,
+    alike,
+    alone,
+    clauses,
+    denied,
+    denies,
+    mender,
+    names_a_thing,
+    numbers,
+    of_the_flue,
+    phrase_words,
+    raw_words,
+    span,
+    telling,
+)
+from troubleshoot.visit.hazard_words import gravest_first
 
 ANY_DANGER: Final = "danger-reported"
 """The hazard of a danger that no other hazard's words name."""
 
-_WORD: Final = re.compile(r"[a-z0-9]+")
-_FILLING: Final = frozenset(
-    ("a", "an", "and", "at", "i", "in", "is", "it", "my", "of", "on", "or", "the", "there", "we")
+_OF_THINGS: Final = frozenset(
+    phrase_words(word)[0] for word in ("fire", "smoke", "burning", "arcing", "sparks", "explosion")
 )
-_DENYING: Final = frozenset(("no", "not", "without", "never", "dont"))
-_LEAST_STEM: Final = 3
+"""Words that are a danger said of whatever thing: the can is smoking."""
 
 
-def reported(knowledge: Knowledge, words: str) -> Hazard:
-    """The hazard that somebody means who says that these words are a danger.
+@dataclass(frozen=True, slots=True)
+class _Hit:
+    """A phrase of a hazard that was said: in which clause, from which word to which.
 
-    Of several that are named, one for the whole job is taken; a lesser one only where it explains
-    all that was said. A word that few hazards use tells more.
+    `plain`: it is a danger even where something else was wanted.
     """
-    typed = set(_words(words))
-    named = [h for h in knowledge.hazards.values() if h.stop is not None and h.words]
-    users = Counter(word for h in named for word in {w for p in h.words for w in _words(p)})
 
-    def likeness(hazard: Hazard) -> float:
-        return max(_likeness(typed, _words(phrase), users) for phrase in hazard.words)
+    hazard: Hazard
+    phrase: Words
+    clause: int
+    start: int
+    end: int
+    plain: bool
 
-    def holds(hazard: Hazard) -> bool:
-        return any(set(_words(phrase)) <= typed for phrase in hazard.words)
+    def within(self, other: _Hit) -> bool:
+        """Whether another phrase says all of this and more, or names a higher number.
 
-    final = [h for h in named if h.stop is not None and h.stop.scope == "whole-job"]
-    lesser = [h for h in named if any(typed == set(_words(phrase)) for phrase in h.words)]
-    found = max(final if any(map(holds, final)) else lesser or final, key=likeness, default=None)
-    if found is not None and likeness(found) > 0:
-        return found
-    return knowledge.hazards[ANY_DANGER]
+        Smoke is smoke, whatever lesser danger is said of it.
+        """
+        if self.clause != other.clause or not other.start <= self.start < self.end <= other.end:
+            return False
+        if other.end - other.start > self.end - self.start:
+            stays = len(self.phrase) == 1 and self.phrase[0] in _OF_THINGS
+            return not stays or _is_final(other.hazard)
+        return (self.end, numbers(self.phrase)) < (other.end, numbers(other.phrase))
 
 
-def spoken_of(knowledge: Knowledge, words: str) -> Hazard | None:
-    """The hazard of words that were typed where an answer was wanted; none where they hold none.
+def reported(knowledge: Knowledge, words: str) -> tuple[Hazard, ...]:
+    """The hazards that somebody means who says that these words are a danger, the gravest first.
 
-    Only whole phrases count here, of two telling words or more, or the whole of what was typed;
-    and nothing that denies ("no gas smell").
+    Every one that is named by all the words of a phrase; else the one nearest to what was said, or
+    the hazard that stands for all others.
     """
-    typed = _words(words)
-    if not _DENYING.isdisjoint(typed):
-        return None
+    return _hazards(knowledge, _hits(knowledge, words)) or (_nearest(knowledge, words),)
+
+
+def spoken_of(knowledge: Knowledge, words: str) -> tuple[Hazard, ...]:
+    """The hazards of words that were typed where something else was wanted, the gravest first.
+
+    Only what is said in whole phrases counts, a single word only where it says all; and nothing
+    that is denied ("no gas smell").
+    """
+    return _hazards(knowledge, (hit for hit in _hits(knowledge, words) if hit.plain))
+
+
+def cried(knowledge: Knowledge, words: str) -> tuple[Hazard, ...]:
+    """The same, where words of any kind were wanted: only if they say little else.
+
+    "I smell gas" is a danger there; "found the gas leak at the union and mended it" is an answer.
+    """
+    hits = [hit for hit in _hits(knowledge, words) if hit.plain]
+    said = list(clauses(words, _mender(knowledge)))
+    told = {(hit.clause, index) for hit in hits for index in range(hit.start, hit.end)}
+    all_told = sum(len(telling(clause)) for clause in said)
+    of_danger = sum(
+        len(telling(tuple(w for i, w in enumerate(clause) if (number, i) in told)))
+        for number, clause in enumerate(said)
+    )
+    return _hazards(knowledge, hits) if 2 * of_danger >= all_told else ()
+
+
+def is_unnamed(knowledge: Knowledge, words: str) -> bool:
+    """Whether somebody calls for help, and does not say what is wrong."""
+    said = clauses(words, _mender(knowledge))
+    return not said or [hazard.id for hazard in cried(knowledge, words)] == [ANY_DANGER]
+
+
+def _hazards(knowledge: Knowledge, hits: Iterable[_Hit]) -> tuple[Hazard, ...]:
+    """Each once, the gravest first; what stands for all others only where there is no other."""
+    named = {hit.hazard.id for hit in hits}
+    found = gravest_first(h for h in knowledge.hazards.values() if h.id in named)
+    return tuple(h for h in found if h.id != ANY_DANGER) or found
+
+
+def _hits(knowledge: Knowledge, words: str) -> list[_Hit]:
+    """Every phrase that was said and is not denied, but for those within longer ones."""
+    said = clauses(words, _mender(knowledge))
+    hits = [
+        _Hit(hazard, phrase, number, *at, plain=_plain(said, number, phrase, at))
+        for number, clause in enumerate(said)
+        for hazard, phrase in _phrases(knowledge)
+        if (at := span(clause, phrase)) is not None and _is_said(clause, phrase, at)
+    ]
+    return [hit for hit in hits if not any(hit.within(other) for other in hits)]
+
+
+def _is_said(clause: Words, phrase: Words, at: tuple[int, int]) -> bool:
+    if denied(clause, at) or of_the_flue(clause, phrase):
+        return False
+    if len(phrase) == 1 and names_a_thing(clause, at):
+        return False
+    return not denies(phrase) or alone(clause, at, of_things=True)
+
+
+def _plain(said: tuple[Words, ...], number: int, phrase: Words, at: tuple[int, int]) -> bool:
+    """Whether it is a phrase, or a single word beside which nothing else is said."""
+    if len(phrase) > 1:
+        return True
+    of_things = phrase[0] in _OF_THINGS
+    return (of_things or len(said) == 1) and alone(said[number], at, of_things)
+
+
+def _is_final(hazard: Hazard) -> bool:
+    return hazard.stop is not None and hazard.stop.scope == "whole-job"
+
+
+def _phrases(knowledge: Knowledge) -> Iterator[tuple[Hazard, Words]]:
     for hazard in knowledge.hazards.values():
         for phrase in hazard.words if hazard.stop is not None else ():
-            wanted = _words(phrase)
-            alone = wanted == typed and hazard.id != ANY_DANGER
-            if alone or (len(wanted) > 1 and _holds(typed, wanted)):
-                return reported(knowledge, words)
-    return None
+            yield hazard, phrase_words(phrase)
 
 
-@lru_cache(maxsize=1_000)  # every typed line is compared with every hazard's words
-def _words(text: str) -> tuple[str, ...]:
-    """The telling words of a text, without their endings, so that smelling is smell."""
-    found = _WORD.findall(text.lower().replace("'", ""))
-    return tuple(_stem(w) for w in ([w for w in found if w not in _FILLING] or found))
+def _mender(knowledge: Knowledge) -> Mend:
+    """What puts mistyped words of danger right; words of the rule base are never mistyped."""
+    phrases = (p for h in knowledge.hazards.values() if h.stop is not None for p in h.words)
+    known = {word for phrase in phrases for word in raw_words(phrase)}
+    return mender(frozenset(known | alike()), lambda: _ordinary(knowledge))
 
 
-def _stem(word: str) -> str:
-    for ending in ("ing", "ed", "es", "s"):
-        if word.endswith(ending) and len(word) - len(ending) >= _LEAST_STEM:
-            return word.removesuffix(ending)
-    return word.removesuffix("e") if len(word) > _LEAST_STEM else word
+def _ordinary(knowledge: Knowledge) -> frozenset[str]:
+    """The words in which the rule base speaks of what is sound and of what is wrong."""
+    texts = [text for c in knowledge.complaints.values() for text in (c.says, *c.words)]
+    for test in knowledge.tests.values():
+        texts += [test.name, test.area, *test.how]
+        texts += [f"{outcome.id} {outcome.means}" for outcome in test.outcomes]
+    for fault in knowledge.faults.values():
+        texts += [fault.name, fault.why, fault.if_left, fault.repair.what]
+    return frozenset(word for text in texts for word in raw_words(text))
 
 
-def _likeness(typed: set[str], phrase: tuple[str, ...], users: Mapping[str, int]) -> float:
+def _nearest(knowledge: Knowledge, words: str) -> Hazard:
+    """The hazard most of whose words were said; a word that few hazards use tells more.
+
+    One for the whole job is taken before a lesser one.
+    """
+    typed = telling(tuple(w for said in clauses(words, _mender(knowledge)) for w in said))
+    phrases = [(hazard, telling(phrase)) for hazard, phrase in _phrases(knowledge)]
+    users = Counter(w for h in {h.id: h for h, _ in phrases}.values() for w in _used(h))
+    near: dict[str, float] = {}
+    for hazard, phrase in phrases:
+        near[hazard.id] = max(near.get(hazard.id, 0.0), _likeness(typed, phrase, users))
+    found = [knowledge.hazards[name] for name, likeness in near.items() if likeness > 0]
+    final = [hazard for hazard in found if _is_final(hazard)]
+    nearest = max(final or found, key=lambda h: near[h.id], default=None)
+    return nearest or knowledge.hazards[ANY_DANGER]
+
+
+def _used(hazard: Hazard) -> frozenset[str]:
+    return frozenset(word for phrase in hazard.words for word in telling(phrase_words(phrase)))
+
+
+def _likeness(typed: frozenset[str], phrase: frozenset[str], users: Mapping[str, int]) -> float:
     """The telling weight of the words that a phrase shares, times how much of it was typed."""
-    common = typed & set(phrase)
-    return sum(1 / users[word] for word in common) * len(common) / len(set(phrase))
-
-
-def _holds(typed: tuple[str, ...], phrase: Iterable[str]) -> bool:
-    """Whether all words of a phrase were typed, in their order."""
-    rest = iter(typed)
-    return all(word in rest for word in phrase)
+    common = sorted(typed & phrase)
+    return sum(1 / users[word] for word in common) * len(common) / len(phrase)

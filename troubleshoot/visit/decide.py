@@ -40,11 +40,11 @@ MUCH_HANGS_ON_IT = "much hangs on this reading, and a second one costs little"
 
 
 class Decider:
-    """Decides for visits under one rule base; keeps the reasoner."""
+    """Decides for visits under one rule base; a reasoner that is there already may be shared."""
 
-    def __init__(self, knowledge: Knowledge) -> None:
+    def __init__(self, knowledge: Knowledge, reasoner: Reasoner | None = None) -> None:
         self.knowledge = knowledge
-        self.reasoner = Reasoner(knowledge)
+        self.reasoner = reasoner or Reasoner(knowledge)
 
     def decide(self, state: VisitState, conclusions: Conclusions | None = None) -> Decision:
         """What comes next on this state. A STOP comes before everything, the way out included."""

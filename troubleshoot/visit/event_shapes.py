@@ -45,6 +45,11 @@ def step_event(step: Step, outcomes: tuple[str, ...], text: str | None = None) -
     return event if text is None else {**event, "text": text}
 
 
+def assumed_event(step: Step, outcome: str) -> Event:
+    """A safety step that nobody says was done, taken as done so that an account can go on."""
+    return {**step_event(step, (outcome,)), "nobody": True}
+
+
 def skip_event(test: str, at: Place | None) -> Event:
     """A test gone on without."""
     return {"event": "skip", "test": test, "at": spoken(at)}
@@ -60,6 +65,11 @@ def danger_event(hazard: Hazard, words: str) -> Event:
     """A danger that a person reported in their own words. It stops the visit at once."""
     event = {"event": "danger", "hazard": hazard.id, "words": words}
     return event if hazard.all_clear is None else {**event, "test": hazard.all_clear, "at": None}
+
+
+def named_danger_event(hazard: Hazard, words: str) -> Event:
+    """The danger that somebody names who had called for help: it stands instead of the call."""
+    return {**danger_event(hazard, words), "names_the_last": True}
 
 
 def take_afresh_event(spot: Spot) -> Event:

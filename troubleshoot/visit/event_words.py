@@ -11,8 +11,8 @@ from collections.abc import Callable, Mapping
 from typing import Any, Final
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.quantities.typed import Expected, NotUnderstood, read
-from troubleshoot.reasoning.measuring import read_text
+from troubleshoot.quantities.typed import NotUnderstood
+from troubleshoot.reasoning.measuring import read_quantity, read_text
 from troubleshoot.visit.event_shapes import Event
 
 
@@ -42,7 +42,7 @@ def check_conditions(knowledge: Knowledge, conditions: Mapping[str, Any]) -> Non
         if quantity is None:
             raise Unknown(f"the quantity {name} is not in today's rules")
         try:
-            read(text, Expected(quantity.unit))
+            read_quantity(quantity, text)
         except NotUnderstood:
             raise Unknown(f"{_quoted(text)} is no {name}") from None
 

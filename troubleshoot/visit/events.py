@@ -20,7 +20,7 @@ from troubleshoot.visit.event_shapes import Event
 from troubleshoot.visit.guards import allowed
 from troubleshoot.visit.not_understood import NOT_UNDERSTOOD, not_understood
 from troubleshoot.visit.profiles import FULLY_QUALIFIED
-from troubleshoot.visit.steps import CONFIRMED, Step
+from troubleshoot.visit.steps import BEFORE_BLEEDING, CONFIRMED, Step
 from troubleshoot.visit.stop_events import (
     danger_reported,
     ended,
@@ -31,7 +31,7 @@ from troubleshoot.visit.stop_events import (
 from troubleshoot.visit.transitions import after_step, after_test, expire, failed
 from troubleshoot.visit.undoing import taken_back, without
 from troubleshoot.visit.unit_at_work import unit_at_work
-from troubleshoot.visit.visit_state import Asked, Spot, VisitState
+from troubleshoot.visit.visit_state import Asked, RepairSaid, Spot, VisitState
 from troubleshoot.visit.work_state import cautious
 
 
@@ -82,6 +82,7 @@ def _start(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
         profiles=frozenset(event.get("profiles", FULLY_QUALIFIED)),
         conditions=dict(event.get("conditions", {})),
         repaired=tuple(event.get("repaired", ())),
+        repairs=tuple(RepairSaid(fault) for fault in event.get("repaired", ())),
     )
 
 
@@ -134,13 +135,16 @@ def _answer(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState
         asked=(*state.asked, asked),
         work=work,
         work_before=state.work,
-        aim=_unless_reached(state.aim, test.id),
+        aim=_unless_reached(state.aim, test.id) if state.aim_chosen else None,
         fresh=_unless_reached(state.fresh, test.id),
     )
 
 
 def _unless_reached(spot: Spot | None, answered: str) -> Spot | None:
-    """What is aimed at is reached when its own test is answered, not by what leads on to it."""
+    """What is aimed at is reached when its own test is answered, not by what leads on to it.
+
+    What nobody chose is not held to: every answer may make another test tell more.
+    """
     return None if spot is None or spot[0] == answered else spot
 
 
@@ -159,6 +163,7 @@ def _step(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
         test.minutes + test.wait_minutes,
         test.work_state,
         step.place,
+        bool(event.get("nobody", False)),
     )
     valid = None if counts else False
     answer = Answer(step.id, outcomes, event.get("text"), (asked.at,), valid=valid)
@@ -169,7 +174,7 @@ def _step(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
         work_before=state.work,
         asked=(*state.asked, asked),
         answers=(*state.answers, answer),
-        aim=state.aim if confirmed else None,
+        aim=state.aim if confirmed or outcomes == (BEFORE_BLEEDING,) else None,
         fresh=_unless_reached(state.fresh, step.id),
     )
 
@@ -187,9 +192,7 @@ def _skip(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
     test = knowledge.tests[event["test"]]
     places = places_from(event.get("at"), test.per, state.unit)
     skipped = state.skipped | {(test.id, place) for place in places}
-    aim = state.aim
-    if aim is not None and _hangs_on(knowledge, aim, test.id):
-        skipped, aim = skipped | {aim}, None
+    aim = None if state.aim and _may_hang_on(knowledge, state.aim, test.id) else state.aim
     where = spoken(places[0])
     work = state.work
     if test.id in CONFIRMED:
@@ -200,10 +203,11 @@ def _skip(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
     return replace(state, skipped=skipped, aim=aim, fresh=None, work=work)
 
 
-def _hangs_on(knowledge: Knowledge, aim: Spot, skipped: str) -> bool:
-    """Whether what is aimed at cannot be had without a test that was skipped.
+def _may_hang_on(knowledge: Knowledge, aim: Spot, skipped: str) -> bool:
+    """Whether what is aimed at may need a test that was skipped, so that the way is sought afresh.
 
-    A computed one is skipped with an input; what was only to be saved on the way holds up nothing.
+    What is computed may be had from other inputs; what was only to be saved on the way holds up
+    nothing.
     """
     return aim[0] == skipped or knowledge.tests[aim[0]].kind == "computed"
 
@@ -216,6 +220,7 @@ def _aim(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
         state,
         aim=(test.id, place if event.get("at") else None),
         aim_reason=event.get("reason", ""),
+        aim_chosen=bool(event.get("chosen", False)),
         skipped=skipped,
     )
 
@@ -237,8 +242,26 @@ def _invalid(knowledge: Knowledge, state: VisitState, event: Event) -> VisitStat
 
 
 def _repaired(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
-    mended = (*state.repaired, event["fault"])
-    return replace(state, repaired=mended, mended_here=True, closing=False)
+    said = RepairSaid(
+        event["fault"],
+        event.get("time", ""),
+        state.proofs,
+        event.get("words", ""),
+        len(state.answers),
+    )
+    return replace(
+        state,
+        repaired=(*state.repaired, event["fault"]),
+        repairs=(*state.repairs, said),
+        proofs=(),
+        mended_here=True,
+        closing=False,
+    )
+
+
+def _proof(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
+    """What was read to prove the repair that is said next; no text where it was not taken."""
+    return replace(state, proofs=(*state.proofs, (event["reason"], event["text"] or "")))
 
 
 def _resumed(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
@@ -252,6 +275,11 @@ def _resumed(knowledge: Knowledge, state: VisitState, event: Event) -> VisitStat
 def _named(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
     """The unit's name, where it was given only later."""
     return replace(state, name=event["name"])
+
+
+def _call(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
+    """The caller's words, before it is settled what they are taken for and who is asking."""
+    return replace(state, words=event["words"])
 
 
 def _hour_passed(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
@@ -273,10 +301,12 @@ _EFFECTS = {
     "invalid": _invalid,
     "note": _note,
     "repaired": _repaired,
+    "proof": _proof,
     "resumed": _resumed,
     "hour-passed": _hour_passed,
     "closing": _closing,
     "named": _named,
+    "call": _call,
     "stop": stop_met,
     "danger": danger_reported,
     "take-afresh": take_afresh,

@@ -117,6 +117,16 @@ def gas_is_on(state: WorkState, needs: Needs) -> str:
     return "the gas on" if needs.gas == "on" and state.gas == "shut" else ""
 
 
+def manometer_is_on(state: WorkState, needs: Needs) -> str:
+    missing = [tap for tap in needs.taps if tap not in state.hoses_on]
+    return f"the manometer on, with the cock shut: {', '.join(missing)}" if missing else ""
+
+
+def taps_are_plugged(state: WorkState, needs: Needs) -> str:
+    still_open = sorted(state.taps_open - set(needs.taps)) if needs.energised else []
+    return f"plugged again: {', '.join(still_open)}" if still_open else ""
+
+
 def circuits_are_ready(state: WorkState, needs: Needs) -> str:
     missing = [
         f"{need.replace('-', ' ')} at {place}"
@@ -156,6 +166,8 @@ GUARDS: tuple[Guard, ...] = (
     gas_is_swept,
     gas_is_shut,
     gas_is_on,
+    manometer_is_on,
+    taps_are_plugged,
     circuits_are_ready,
     no_circuit_in_vacuum,
 )

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterable
 from typing import Final, get_args
 
 from troubleshoot.knowledge.model import Hazard
 from troubleshoot.knowledge.vocabulary import Signal, StopScope
+
+MOST_FIRST: Final = 200
+"""Letters of the first orders, beyond their first sentence."""
 
 _SIGNALS: Final = get_args(Signal)
 _SCOPES: Final = (*get_args(StopScope), None)
@@ -28,6 +32,17 @@ def said_hazard(hazard: Hazard, stops: bool = False, where: str | None = None) -
     if stops and hazard.stop is not None:
         head += " - STOP THIS STEP" if hazard.stop.scope == "this-step" else " - STOP"
     return f"{head}: {hazard.what_to_do}"
+
+
+def first_orders(hazard: Hazard) -> str:
+    """What is to be done first: the first sentences of what to do, as many as are short."""
+    first, *more = re.split(r"(?<=[.!]) +", hazard.what_to_do)
+    for sentence in more:
+        longer = f"{first} {sentence}"
+        if len(longer) > MOST_FIRST:
+            break
+        first = longer
+    return f"First: {first}"
 
 
 def said_standing(hazard: Hazard, stops: bool, where: str | None = None) -> tuple[str, ...]:

@@ -196,7 +196,7 @@ def lines_in(path: Path, data: bytes) -> Lines:
             ) from None
         raise JournalDamaged(
             f"{path}: {error} is damaged; nothing has been changed. "
-            "Copy the file to safety and start a new visit"
+            "Once its unit is released, move the file out of its folder and start a new visit"
         ) from None
     except NewerFormat as error:
         raise JournalNewer(

@@ -3,36 +3,10 @@
 from __future__ import annotations
 
 from collections import Counter
-from dataclasses import replace
-from types import MappingProxyType
-from typing import Final
 
 from troubleshoot.knowledge.model import EquipmentFact, Knowledge, PlateValue, Test
 from troubleshoot.reasoning.equipment import Unit
 from troubleshoot.reasoning.places import Place
-from troubleshoot.visit.steps import (
-    BLEED_DRIVE,
-    PANELS_OFF_ENERGISED,
-    REFRIGERANT_SWEEP,
-    SECOND_PERSON,
-    TELL_FIRE_PANEL,
-    Step,
-)
-from troubleshoot.visit.unit_at_work import BLOWER_DRIVE, BLOWER_MOTOR, supply_is_known
-
-SUPPLY: Final = "line-volts-class"
-
-_SETTLED_BY: Final = MappingProxyType(
-    {
-        Step(SECOND_PERSON): (SUPPLY,),
-        Step(PANELS_OFF_ENERGISED): (SUPPLY,),
-        Step(REFRIGERANT_SWEEP): ("refrigerant", "refrigerant-class"),
-        Step(TELL_FIRE_PANEL): ("duct-smoke-detector",),
-        Step(BLEED_DRIVE, BLOWER_MOTOR): ("blower-motor",),
-        Step(BLEED_DRIVE, BLOWER_DRIVE): ("variable-speed-drive",),
-    }
-)
-"""Safety step -> the facts that say whether it is needed; the last one settles it."""
 
 MOST_FACTS = 8
 """No more equipment facts than this are asked before the first test."""
@@ -55,22 +29,6 @@ def facts_to_ask(
         )
     wanted = [name for name, _ in counted.most_common() if name not in unit.facts][:MOST_FACTS]
     return tuple(fact for fact in knowledge.facts.values() if fact.id in wanted)
-
-
-def safety_facts_to_ask(
-    knowledge: Knowledge, unit: Unit, step: Step, not_known: frozenset[str]
-) -> tuple[EquipmentFact, ...]:
-    """The facts on which a safety step hangs and that are not known: asked before assuming.
-
-    A refrigerant that is not in the list leaves its class to be asked.
-    """
-    settling = _SETTLED_BY.get(replace(step, again=False), ())
-    if any(unit.facts.get(name) is not None for name in settling[-1:]):
-        return ()
-    if SUPPLY in settling and supply_is_known(unit):
-        return ()
-    names = (name for name in settling if name not in unit.facts and name not in not_known)
-    return tuple(knowledge.facts[name] for name in names)
 
 
 def _counts(kind: str, per: str | None) -> bool:

@@ -6,7 +6,9 @@ from those is decided here, on the strict side, so that a need a file forgot to 
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import dataclass
+from types import MappingProxyType
 from typing import Final, Literal
 
 from troubleshoot.knowledge.model import Test
@@ -14,10 +16,18 @@ from troubleshoot.knowledge.vocabulary import WorkStateName
 from troubleshoot.visit.steps import GAS_SWEEP, REFRIGERANT_SWEEP, ROOF, ROOM_AIR
 from troubleshoot.visit.work_state import WHOLE_UNIT, UnitAtWork
 
+TAPS: Final[Mapping[str, str]] = MappingProxyType(
+    {"manometer-at-inlet": "inlet tap", "manometer-at-outlet": "outlet tap"}
+)
+"""What a rule file calls a manometer on the gas train -> the tap that is opened for it."""
+
 CircuitNeed = Literal["gauges-on", "charge-recovered"]
 
 ON_THE_ROOF: Final = frozenset({"roof-edge-under-6-ft", "roof-edge-6-to-15-ft"})
 COMBUSTION_AIR: Final = frozenset({"carbon-monoxide-in-room", "carbon-monoxide-evacuate"})
+HEAT_IS_ON: Final = frozenset({"heating-supply-temperature"})
+"""Tests of no burner area for which the heat runs, gas or electric."""
+
 FIRE_ALARM: Final = "fire-alarm-interlock"
 VACUUM: Final = "compressor-in-vacuum"
 BURNER_AREAS: Final = frozenset({"gas", "ignition", "combustion"})
@@ -28,7 +38,10 @@ OPENED: Final = _OPEN_LIVE | {"locked-out"}
 
 @dataclass(frozen=True, slots=True)
 class Needs:
-    """What must be true of the work state. `stored`: every place that must hold no charge."""
+    """What must be true of the work state.
+
+    `stored`: every place that must hold no charge. `taps`: of the gas train, on the manometer.
+    """
 
     energy: WorkStateName = "any"
     roof: bool = False
@@ -39,6 +52,7 @@ class Needs:
     meter: bool = False
     stored: tuple[str, ...] = ()
     gas: Literal["any", "on", "shut"] = "any"
+    taps: tuple[str, ...] = ()
     circuits: tuple[tuple[str, CircuitNeed], ...] = ()
     no_vacuum: bool = False
     is_step: bool = False
@@ -68,10 +82,11 @@ def needs_of(test: Test, place: str | None, unit: UnitAtWork) -> Needs:
         occupants=energy in OPENED,
         fire_panel=FIRE_ALARM in hazards or (unit.fire_panel and energy in OPENED),
         sweeps=_sweeps(test, energy, gas, unit),
-        second_person=unit.volts_480 and energy in _OPEN_LIVE and test.exposes == "line",
+        second_person=unit.volts_480 and energy in _OPEN_LIVE,
         meter="meter-proved" in needed or (test.kind == "measurement" and test.exposes != "none"),
         stored=unit.capacitors + unit.drives if energy == "locked-out" else (),
         gas=gas,
+        taps=tuple(tap for word, tap in TAPS.items() if word in needed),
         circuits=_circuit_needs(needed, place, unit),
         no_vacuum=VACUUM in hazards and "charge-recovered" not in needed,
         is_step=test.kind == "step",
@@ -107,9 +122,16 @@ def _sweeps(test: Test, energy: str, gas: str, unit: UnitAtWork) -> tuple[str, .
         sweeps.append(REFRIGERANT_SWEEP)
     if gas == "shut":
         sweeps.append(GAS_SWEEP)
-    if not COMBUSTION_AIR.isdisjoint(test.hazards):
+    if not COMBUSTION_AIR.isdisjoint(test.hazards) or _burns(test, energy, unit):
         sweeps.append(ROOM_AIR)
     return tuple(sweep for sweep in sweeps if sweep != test.id)
+
+
+def _burns(test: Test, energy: str, unit: UnitAtWork) -> bool:
+    """Whether a burner runs, or may, while the test is done: people below breathe what it makes."""
+    of_gas = test.exists_when.get("heat") == ("gas",)
+    heats = test.area in BURNER_AREAS or test.id in HEAT_IS_ON or of_gas
+    return unit.burns_gas and heats and energy in ("running", "running-open")
 
 
 def _circuit_needs(

@@ -8,41 +8,25 @@ is bad the STOP stands again.
 from __future__ import annotations
 
 import re
-from collections.abc import Mapping
-from datetime import datetime
-from types import MappingProxyType
+from datetime import datetime, timedelta
 from typing import Final
 
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.outside.numbers import choice
+from troubleshoot.quantities.typed import Expected, NotUnderstood, read
 from troubleshoot.reasoning.conclude import Conclusions
-from troubleshoot.visit.stops import finding_of, standing_stop
+from troubleshoot.visit.moments import moment
+from troubleshoot.visit.roles import ROLES, names_a_role, roles_in
+from troubleshoot.visit.stops import finding_of, is_all_clear, standing_stop
+from troubleshoot.visit.trade_words import trade_words
 from troubleshoot.visit.visit_state import Spot, StopMet, VisitState
 
-ROLES: Final[Mapping[str, str]] = MappingProxyType(
-    {
-        "fire-service": "the fire service",
-        "medical-service": "the medical service",
-        "gas-utility": "the gas utility",
-        "gas-fitter": "a licensed gas fitter",
-        "combustion": "a combustion-qualified person, with an analyzer",
-        "heating-contractor": "a licensed heating contractor",
-        "electrician": "a licensed electrician",
-        "electric-utility": "the electric utility",
-        "refrigerant": "a certified refrigerant technician, trained for this refrigerant",
-        "fire-alarm": "a person licensed for fire alarms",
-        "building-owner": "the building's owner",
-        "supervisor": "the supervisor",
-    }
-)
-"""Who may have made a place safe. Which of them fits is the hazard's to say."""
+LEAST_WORDS: Final = 2
+"""Of the trade, for a finding and its remedy: "fixed it" tells nobody anything."""
 
-LEAST_WORDS: Final = 3
-"""A finding and its remedy take three words at least: "fixed it" tells nobody anything."""
-
-_WORD: Final = re.compile(r"[^\W\d_]*[aeiouy][^\W\d_]*", re.IGNORECASE)
-
-_CLOCK: Final = "%Y-%m-%d %H:%M"
+_NUMBER: Final = re.compile(r"[0-9]")
+_WORD: Final = re.compile(r"[^\W\d_]{3,}")
+_MINUTE: Final = "%Y-%m-%d %H:%M"
 
 
 class NotAResult(ValueError):
@@ -53,9 +37,9 @@ class NotReopened(ValueError):
     """The visit stays as it is; the message says why and what to do."""
 
 
-def minute(moment: datetime) -> str:
+def minute(at: datetime) -> str:
     """A moment to the minute, on the clock of whoever types it: 2026-11-26 14:30."""
-    return moment.strftime(_CLOCK)
+    return at.strftime(_MINUTE)
 
 
 def fitting_roles(hazard: Hazard) -> tuple[str, ...]:
@@ -71,29 +55,74 @@ def role(typed: str, names: tuple[str, ...] = tuple(ROLES)) -> str:
     begun = [name for name in names if word and name.startswith(word)]
     if word in names or len(begun) == 1:
         return word if word in names else begun[0]
+    part = [name for name in names if word in name.split("-")]
+    said = roles_in(typed) if names_a_role(typed) else ()
+    spoken = part or [name for name in said if name in names]
+    if len(spoken) == 1:
+        return spoken[0]
     raise NotAResult(f"Give a number from 1 to {len(names)}, or one of: {', '.join(names)}.")
 
 
-def in_words(typed: str) -> str:
-    """What was found and done, or what was read: enough of it to be read by somebody else."""
-    words = {word.lower() for word in _WORD.findall(typed) if len(word) > 1}
-    if len(words) < LEAST_WORDS:
-        raise NotAResult("Say it in a few words, so that whoever reads it knows what was meant.")
+def told(typed: str) -> str:
+    """Who was told, as it was typed: somebody whom others can find again, by role."""
+    if not names_a_role(typed):
+        raise NotAResult(
+            "Say by role who was told, and when: the supervisor, 2:44 pm; the gas company, just "
+            "now. Somebody has to know of it before you leave."
+        )
     return typed
 
 
-def when_read(typed: str, stopped_at: str, now: datetime) -> str:
-    """The minute of a reading: after the STOP, and not still to come."""
-    try:
-        at = datetime.strptime(typed if "-" in typed else f"{now:%Y-%m-%d} {typed}", _CLOCK)
-    except ValueError:
+def in_words(knowledge: Knowledge, typed: str) -> str:
+    """What was found and done: enough of it to be read by somebody else."""
+    known = trade_words(knowledge)
+    words = {word for word in _WORD.findall(typed.lower()) if known(word)}
+    if len(words) < LEAST_WORDS:
         raise NotAResult(
-            f"Give the day and time as {minute(now)}, or only the time for today."
+            "Say in a few words of the trade what was found and what was done, so that whoever "
+            "reads it knows what was meant."
+        )
+    return typed
+
+
+def as_read(knowledge: Knowledge, typed: str) -> str:
+    """The reading or look that shows it: a number with its unit, or a few words."""
+    for quantity in knowledge.quantities.values() if _NUMBER.search(typed) else ():
+        try:
+            if read(typed, Expected(quantity.unit)).values[0].typed_unit is not None:
+                return typed
+        except NotUnderstood:
+            continue
+    try:
+        return in_words(knowledge, typed)
+    except NotAResult:
+        raise NotAResult(
+            "Give the reading with its unit (0 ppm), or say in a few words what was looked at and "
+            "how it was."
         ) from None
+
+
+def is_reading(knowledge: Knowledge, typed: str) -> bool:
+    """Whether what was typed tells a reading or a look at all."""
+    try:
+        as_read(knowledge, typed)
+    except NotAResult:
+        return False
+    return True
+
+
+def when_read(typed: str, since: str, now: datetime) -> str:
+    """The minute of a reading: after the minute `since`, and not still to come."""
+    at = moment(typed, now)
+    if at is None:
+        raise NotAResult(
+            f"Give the time as 14:30, 2:30 pm, just now or 10 min ago; of another day as "
+            f"{minute(now)}."
+        )
     if minute(at) > minute(now):
         raise NotAResult("That is still to come. Give the time at which it was read.")
-    if minute(at) < stopped_at:
-        raise NotAResult(f"That was before the STOP of {stopped_at}; it has to be read after it.")
+    if minute(at) <= since:
+        raise NotAResult(f"That is not after {since}, and only what was read after it counts.")
     return minute(at)
 
 
@@ -102,6 +131,38 @@ def stopped_at(met: StopMet) -> str:
     if not met.time:
         return met.told_at
     return minute(datetime.fromisoformat(met.time))
+
+
+def read_after(knowledge: Knowledge, met: StopMet) -> str:
+    """The minute after which a reading shows that the danger has gone: the STOP's, and its wait."""
+    at, wait = stopped_at(met), _wait_minutes(knowledge, met.hazard)
+    if not at or not wait:
+        return at
+    return minute(datetime.strptime(at, _MINUTE) + timedelta(minutes=wait - 1))
+
+
+def still_waiting(knowledge: Knowledge, met: StopMet, now: datetime) -> str:
+    """Why a STOP whose all-clear is a wait is not lifted yet, by the clock; empty where it may be.
+
+    A clock that shows a time before the STOP has not shown the wait.
+    """
+    wait = _wait_minutes(knowledge, met.hazard)
+    if not wait or not met.time:
+        return ""
+    over = datetime.fromisoformat(met.time) + timedelta(minutes=wait)
+    if now >= over:
+        return ""
+    return (
+        f"{wait:.0f} minutes have to pass on the clock after the STOP of {stopped_at(met)}, and no "
+        f"word shortens them: not before {minute(over)}, and later if it came again."
+    )
+
+
+def _wait_minutes(knowledge: Knowledge, hazard: str) -> float:
+    """How long a hazard's all-clear takes by waiting; nothing where it is no wait."""
+    known = knowledge.hazards.get(hazard)
+    test = None if known is None else knowledge.tests.get(known.all_clear or "")
+    return test.wait_minutes if test is not None and is_all_clear(test) else 0.0
 
 
 def what_stopped(

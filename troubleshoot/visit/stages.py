@@ -54,6 +54,15 @@ class Way:
         maybe = ("under-vacuum", "charge-unsure")
         return tuple(place for place, now in self.state.circuits if now in maybe)
 
+    @property
+    def to_be_plugged(self) -> tuple[str, ...]:
+        """Taps of the gas train that no manometer is wanted on before the unit may run."""
+        return tuple(sorted(self.state.taps_open - set(self.needs.taps)))
+
+    @property
+    def to_be_opened(self) -> tuple[str, ...]:
+        return tuple(tap for tap in self.needs.taps if tap not in self.state.hoses_on)
+
 
 def _roof(way: Way) -> Step | None:
     if not way.needs.roof or way.state.roof == "go":
@@ -165,12 +174,37 @@ def _gauges_off(way: Way) -> Step | None:
     return None
 
 
+def _plug_taps(way: Way) -> Step | None:
+    if not way.needs.energised or not way.to_be_plugged:
+        return None
+    return _ready_for_taps(way) or Step(steps.TAP_PLUGGED, way.to_be_plugged[0])
+
+
+def _open_taps(way: Way) -> Step | None:
+    if not way.to_be_opened:
+        return None
+    return _ready_for_taps(way) or Step(steps.TAP_OPENED, way.to_be_opened[0])
+
+
+def _ready_for_taps(way: Way) -> Step | None:
+    """Call off, panel open, cock shut, air swept: only then is a plug of the gas train turned."""
+    state = way.state
+    stop = None if state.power == "locked-out" else _stop(way)
+    if stop is not None:
+        return stop
+    if state.panels != "off":
+        return _open_panels(way)
+    if state.gas != "shut":
+        return Step(steps.GAS_SHUT)
+    return None if steps.GAS_SWEEP in state.clear else Step(steps.GAS_SWEEP)
+
+
 def _gas_back(way: Way) -> Step | None:
     if not way.needs.energised:
         return None
     if not way.state.gas_swept:
         return Step(steps.GAS_SWEEP)
-    if way.needs.gas == "on" and way.state.gas == "shut":
+    if way.needs.gas == "on" and way.state.gas == "shut" and not way.to_be_opened:
         return _stop(way) or Step(steps.GAS_OPEN)
     return None
 
@@ -185,7 +219,12 @@ def _panels(way: Way) -> Step | None:
             return stop
     if needs.energy == "running":
         return Step(steps.PANELS_ON)
-    off = steps.PANELS_OFF if state.power == "locked-out" else steps.PANELS_OFF_ENERGISED
+    return _open_panels(way)
+
+
+def _open_panels(way: Way) -> Step:
+    locked = way.state.power == "locked-out"
+    off = steps.PANELS_OFF if locked else steps.PANELS_OFF_ENERGISED
     return _after_refrigerant_sweep(way, Step(off))
 
 
@@ -247,8 +286,10 @@ STAGES: Final[tuple[Callable[[Way], Step | None], ...]] = (
     _leads_back,
     _charge_back,
     _gauges_off,
+    _plug_taps,
     _gas_back,
     _panels,
+    _open_taps,
     _energise,
     _fire_panel_back,
 )

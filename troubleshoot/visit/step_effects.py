@@ -18,8 +18,7 @@ from troubleshoot.visit.work_state import WHOLE_UNIT, Calls, Circuit, WorkState
 Outcomes = tuple[str, ...]
 Effect = Callable[[WorkState, Step, Outcomes], WorkState]
 
-_ROOF_GO: Final = frozenset({"safe", "edge-6-to-15-ft"})
-_EDGE_NEAR: Final = "edge-under-6-ft"
+_EDGE_NEAR: Final = frozenset({"edge-6-to-15-ft", "edge-under-6-ft"})
 _AIR_CLEAR: Final[Mapping[str, frozenset[str]]] = MappingProxyType(
     {
         steps.REFRIGERANT_SWEEP: frozenset({"none"}),
@@ -35,12 +34,11 @@ def power_back(state: WorkState, calls: Calls) -> WorkState:
 
 
 def _roof(state: WorkState, step: Step, outcomes: Outcomes) -> WorkState:
-    found = set(outcomes)
-    if found and found <= _ROOF_GO:
-        return replace(state, roof="go")
-    if _EDGE_NEAR in found and found <= _ROOF_GO | {_EDGE_NEAR}:
+    """Within 15 ft of an edge nobody works before it is said what protects them there."""
+    found = set(outcomes) - {CONFIRMED[step.id]}
+    if found & _EDGE_NEAR and found <= _EDGE_NEAR:
         return replace(state, roof="edge-near")
-    return replace(state, roof="no-go")
+    return replace(state, roof="go" if outcomes and not found else "no-go")
 
 
 def _sweep(state: WorkState, step: Step, outcomes: Outcomes) -> WorkState:
@@ -93,6 +91,21 @@ def _gas_shut(state: WorkState, step: Step, outcomes: Outcomes) -> WorkState:
 
 def _gas_open(state: WorkState, step: Step, outcomes: Outcomes) -> WorkState:
     return replace(state, gas="on", gas_swept=False, clear=state.clear - {steps.GAS_SWEEP})
+
+
+def _tap_opened(state: WorkState, step: Step, outcomes: Outcomes) -> WorkState:
+    """Whatever came of it, the plug may be out now."""
+    tap = frozenset({step.place or WHOLE_UNIT})
+    on = outcomes == (CONFIRMED[step.id],)
+    hoses = state.hoses_on | tap if on else state.hoses_on - tap
+    return replace(state, taps_open=state.taps_open | tap, hoses_on=hoses)
+
+
+def _tap_plugged(state: WorkState, step: Step, outcomes: Outcomes) -> WorkState:
+    tap = frozenset({step.place or WHOLE_UNIT})
+    plugged = outcomes == (CONFIRMED[step.id],)
+    still_open = state.taps_open - tap if plugged else state.taps_open | tap
+    return replace(state, taps_open=still_open, hoses_on=state.hoses_on - tap)
 
 
 def _lock_off(state: WorkState, step: Step, outcomes: Outcomes) -> WorkState:
@@ -153,6 +166,8 @@ EFFECTS: Final[Mapping[str, Effect]] = MappingProxyType(
         steps.BLEED_DRIVE: _discharge,
         steps.GAS_SHUT: _gas_shut,
         steps.GAS_OPEN: _gas_open,
+        steps.TAP_OPENED: _tap_opened,
+        steps.TAP_PLUGGED: _tap_plugged,
         steps.GAUGES_ON: _circuit_becomes("gauges-on"),
         steps.GAUGES_OFF: _circuit_becomes("closed"),
         steps.RECOVER: _circuit_becomes("charge-recovered"),

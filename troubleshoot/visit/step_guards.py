@@ -23,7 +23,7 @@ def roof_first(state: WorkState, step: Step, unit: UnitAtWork) -> str:
 
 
 def edge_is_near(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    return "" if state.roof == "edge-near" else "an edge closer than 6 ft"
+    return "" if state.roof == "edge-near" else "an edge closer than 15 ft"
 
 
 def people_told(state: WorkState, step: Step, unit: UnitAtWork) -> str:
@@ -118,6 +118,18 @@ def gas_swept_first(state: WorkState, step: Step, unit: UnitAtWork) -> str:
     return "" if state.gas_swept else "the gas swept and no leak found"
 
 
+def cock_is_shut(state: WorkState, step: Step, unit: UnitAtWork) -> str:
+    return "" if state.gas == "shut" else "the gas cock shut"
+
+
+def gas_air_clear(state: WorkState, step: Step, unit: UnitAtWork) -> str:
+    return "" if steps.GAS_SWEEP in state.clear else "the air swept for gas"
+
+
+def taps_plugged_first(state: WorkState, step: Step, unit: UnitAtWork) -> str:
+    return "every tap of the gas train plugged" if state.taps_open else ""
+
+
 def gauges_are_on(state: WorkState, step: Step, unit: UnitAtWork) -> str:
     ready = state.circuit(step.place or WHOLE_UNIT) in ("gauges-on", "charge-unsure")
     return "" if ready else "gauges on"
@@ -143,6 +155,7 @@ def charge_is_out(state: WorkState, step: Step, unit: UnitAtWork) -> str:
     return "" if ready else "the charge recovered and the circuit at 0 psig"
 
 
+_AT_A_TAP: Final = (roof_first, stopped_first, panels_open, cock_is_shut, gas_air_clear)
 _DISCHARGE: Final = (roof_first, locked_first, panels_open, meter_proved_first, tested_dead_first)
 
 STEP_GUARDS: Mapping[str, tuple[StepGuard, ...]] = MappingProxyType(
@@ -180,6 +193,8 @@ STEP_GUARDS: Mapping[str, tuple[StepGuard, ...]] = MappingProxyType(
         steps.BLEED_DRIVE: _DISCHARGE,
         steps.GAS_SHUT: (roof_first,),
         steps.GAS_OPEN: (roof_first, stopped_first),
+        steps.TAP_OPENED: _AT_A_TAP,
+        steps.TAP_PLUGGED: _AT_A_TAP,
         steps.GAUGES_ON: (roof_first, refrigerant_air_clear, circuit_is_closed),
         steps.GAUGES_OFF: (roof_first, refrigerant_air_clear, gauges_may_be_on),
         steps.RECOVER: (roof_first, refrigerant_air_clear, locked_first, gauges_are_on),
@@ -187,7 +202,7 @@ STEP_GUARDS: Mapping[str, tuple[StepGuard, ...]] = MappingProxyType(
         steps.RECHARGE: (roof_first, refrigerant_air_clear, locked_first, charge_is_out),
         steps.LEADS_BACK: (roof_first, locked_first, dead_proved_first, charge_bled_first),
         steps.JUMPER_OUT: (roof_first, panels_not_on),
-        steps.PANELS_ON: (roof_first, stopped_first, jumpers_out_first),
+        steps.PANELS_ON: (roof_first, stopped_first, jumpers_out_first, taps_plugged_first),
         steps.TOOLS_CLEAR: (roof_first,),
         steps.LOCK_OFF: (
             roof_first,

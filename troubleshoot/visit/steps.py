@@ -33,6 +33,8 @@ BLEED_CAPACITOR: Final = "capacitor-discharge"
 BLEED_DRIVE: Final = "drive-discharge"
 GAS_SHUT: Final = "gas-cock-shut"
 GAS_OPEN: Final = "gas-cock-open"
+TAP_OPENED: Final = "manometer-on"
+TAP_PLUGGED: Final = "manometer-off"
 GAUGES_ON: Final = "gauges-on"
 GAUGES_OFF: Final = "gauges-off"
 RECOVER: Final = "charge-recovered"
@@ -67,6 +69,8 @@ CONFIRMED: Final[Mapping[str, str]] = MappingProxyType(
         BLEED_DRIVE: "discharged",
         GAS_SHUT: "shut",
         GAS_OPEN: "open",
+        TAP_OPENED: "on",
+        TAP_PLUGGED: "plugged",
         GAUGES_ON: "on",
         GAUGES_OFF: "off",
         RECOVER: "recovered",
@@ -82,14 +86,20 @@ CONFIRMED: Final[Mapping[str, str]] = MappingProxyType(
 )
 """Step id -> the outcome that confirms it."""
 
-ENTER_CONFIRMS: Final = frozenset(
-    {PANELS_OFF, PANELS_ON, GAUGES_ON, GAUGES_OFF, RECHARGE, FIRE_PANEL_BACK, RESTART}
-)
+ENTER_CONFIRMS: Final = frozenset({PANELS_OFF, PANELS_ON, GAUGES_ON, GAUGES_OFF, RESTART})
 """Steps that a bare Enter confirms. All others protect a life: they want the word, or the number
 on the meter."""
 
+BEFORE_BLEEDING: Final = "charged-before-bleeding"
+"""What a capacitor held before it was bled: no failure, and the step is asked again."""
+
 WAITED_FOR: Final = frozenset({BLEED_DRIVE})
 """Steps whose wait protects a life: until it is over only the metered number confirms them."""
+
+SETTLES: Final[Mapping[tuple[str, str], tuple[str, str]]] = MappingProxyType(
+    {(TELL_FIRE_PANEL, "no-detector"): ("duct-smoke-detector", "not-fitted")}
+)
+"""Step, outcome -> the fact of the unit, and its value, that this outcome states."""
 
 GOOD_ENOUGH: Final[Mapping[str, frozenset[str]]] = MappingProxyType(
     {ROOF: frozenset({"edge-6-to-15-ft", "edge-under-6-ft"})}
@@ -108,17 +118,6 @@ class Step:
     id: str
     place: str | None = None
     again: bool = False
-
-
-def missing_from(tests: Mapping[str, Test]) -> tuple[str, ...]:
-    """What a rule base lacks of the safety steps: ids, or `id: outcome`. Empty when complete."""
-    missing = []
-    for step, outcome in CONFIRMED.items():
-        if step not in tests:
-            missing.append(step)
-        elif outcome not in {known.id for known in tests[step].outcomes}:
-            missing.append(f"{step}: {outcome}")
-    return tuple(missing)
 
 
 def minutes_of(steps: Iterable[Step], tests: Mapping[str, Test]) -> float:

@@ -9,6 +9,7 @@ from dataclasses import replace
 
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.reasoning.places import parse_place
+from troubleshoot.visit.dangers import ANY_DANGER
 from troubleshoot.visit.event_shapes import Event
 from troubleshoot.visit.steps import CONFIRMED, Step
 from troubleshoot.visit.transitions import expire, failed
@@ -37,11 +38,13 @@ def stop_met(knowledge: Knowledge, state: VisitState, event: Event) -> VisitStat
 
 
 def danger_reported(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
-    """Somebody reported a danger: it halts the visit like a STOP that was found.
+    """Somebody reported a danger: it halts the visit like a STOP that was found, a closed one too.
 
     The step that would show the all-clear shows it no more: no rail here, and the roof is not safe.
     """
-    state = stop_met(knowledge, state, event)
+    if event.get("names_the_last") and state.stops[-1:] and state.stops[-1].hazard == ANY_DANGER:
+        state = replace(state, stops=state.stops[:-1])
+    state = replace(stop_met(knowledge, state, event), ended=None)
     step = Step(str(event.get("test")))
     if step.id not in CONFIRMED:
         return state

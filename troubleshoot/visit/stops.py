@@ -34,11 +34,18 @@ def standing_stop(
 ) -> FiredHazard | None:
     """The STOP to be told of: one that has to be handed over before any that may be lifted here.
 
-    A second danger may be found on the way to lifting the first.
+    A second danger may be found on the way to lifting the first. Of those alike the last met is
+    told: the people here know of the others.
     """
     standing = conclusions.standing_stops
-    final = (s for s in standing if lifting_finding(knowledge, state, conclusions, s) is None)
-    return next(final, standing[0] if standing else None)
+    final = [s for s in standing if lifting_finding(knowledge, state, conclusions, s) is None]
+    last = [met.hazard for met in state.stops]
+
+    def when_met(fired: FiredHazard) -> int:
+        name = fired.hazard.id
+        return max((i for i, each in enumerate(last) if each == name), default=len(last))
+
+    return max(final, key=when_met) if final else next(iter(standing), None)
 
 
 def conclude_visit(reasoner: Reasoner, state: VisitState) -> Conclusions:

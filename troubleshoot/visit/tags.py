@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
-from troubleshoot.visit.reopening import ROLES, fitting_roles
+from troubleshoot.visit.reopening import fitting_roles
+from troubleshoot.visit.roles import ROLES
 from troubleshoot.visit.stops import finding_of
 from troubleshoot.visit.visit_state import VisitState
 from troubleshoot.visit.wording import with_place

@@ -99,6 +99,7 @@ def _resumed(state: WorkState) -> WorkState:
         meter="not-proved",
         second_source="none-known" if state.second_source == "none-known" else "found",
         gas="on",
+        hoses_on=frozenset(),
         gas_swept=state.gas_swept and state.gas == "on",
         clear=frozenset(),
         occupants_told=False,

@@ -16,9 +16,8 @@ def unit_at_work(unit: Unit) -> UnitAtWork:
 
     A fact that is not known counts as the worse case until it is: a refrigerant as flammable, the
     fire panel as watching, the blower as driven by electronics that hold a charge, the supply as of
-    the 480 V class. One look at the
-    unit settles it, and is asked for before the step that hangs on it (see
-    `nameplate.safety_facts_to_ask`).
+    the 480 V class, the heat as gas. One look at the unit settles it, and is asked for before the
+    step that hangs on it (see `facts_first.facts_to_settle`).
     """
     facts = unit.facts
     drives = []
@@ -33,6 +32,7 @@ def unit_at_work(unit: Unit) -> UnitAtWork:
         flammable=facts.get("refrigerant-class") != "a1",
         fire_panel=facts.get("duct-smoke-detector") != "not-fitted",
         volts_480=_may_be_480(unit),
+        burns_gas=facts.get("heat", "gas") == "gas",
     )
 
 

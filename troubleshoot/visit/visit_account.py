@@ -9,9 +9,10 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.next_test import Candidate
 from troubleshoot.reasoning.on_record import hazard_on_record
-from troubleshoot.visit.account import Plain, account
+from troubleshoot.visit.account import NOBODY, TECHNICIAN, Plain, account, place_shown
 from troubleshoot.visit.cautions import cautions_before
-from troubleshoot.visit.visit_state import Asked, VisitState
+from troubleshoot.visit.reopening import is_reading
+from troubleshoot.visit.visit_state import Asked, RepairSaid, VisitState
 
 
 def visit_account(
@@ -22,10 +23,11 @@ def visit_account(
     ending: str | None = None,
     stop: FiredHazard | None = None,
     candidates: Sequence[Candidate] = (),
+    said_by: str = TECHNICIAN,
 ) -> Plain:
-    """The account of a visit as it stands."""
-    rows = [(asked, _row(knowledge, state, conclusions, asked)) for asked in state.asked]
-    return account(
+    """The account of a visit as it stands; `said_by`: who says what was done and read."""
+    rows = [(asked, _row(knowledge, state, conclusions, asked, said_by)) for asked in state.asked]
+    plain = account(
         conclusions,
         ending=ending,
         stop=stop,
@@ -34,6 +36,51 @@ def visit_account(
         minutes=state.minutes,
         candidates=candidates,
     )
+    return {**plain, "repairs": repairs_account(knowledge, state, conclusions)}
+
+
+def repairs_account(
+    knowledge: Knowledge, state: VisitState, conclusions: Conclusions
+) -> list[Plain]:
+    """Every repair that was said: when, in which words, and the readings that prove it or not.
+
+    Proved: a reading was given for one of its proofs, or one that the rules judge was taken after
+    it and is sound; and none taken after it is bad.
+    """
+    return [_repair(knowledge, conclusions, said, state) for said in state.repairs]
+
+
+def _repair(
+    knowledge: Knowledge, conclusions: Conclusions, said: RepairSaid, state: VisitState
+) -> Plain:
+    fault = knowledge.faults[said.fault]
+    since = {answer.test for answer in state.answers[said.answers :]}
+    wanted = [proof.finding for proof in fault.proof if proof.finding is not None]
+    judged = [
+        (reading, reading.possible <= set(finding.outcomes))
+        for finding in wanted
+        for reading in conclusions.readings
+        if reading.test == finding.test and reading.test in since and reading.valid
+    ]
+    given = any(is_reading(knowledge, text) for _, text in said.proofs)
+    return {
+        "fault": fault.id,
+        "name": fault.name,
+        "said_at": said.time or None,
+        "complaint_still_there": said.still or None,
+        "proofs": [{"to_read": what, "read": text or None} for what, text in said.proofs],
+        "read_after": [
+            {
+                "test": reading.test,
+                "at": place_shown(conclusions, knowledge.tests[reading.test].per, reading.at),
+                "text": reading.text,
+                "outcome": ", ".join(reading.seen) or None,
+                "sound": sound,
+            }
+            for reading, sound in judged
+        ],
+        "proved": all(sound for _, sound in judged) and (given or bool(judged)),
+    }
 
 
 def stops_account(knowledge: Knowledge, state: VisitState) -> list[Plain]:
@@ -51,7 +98,10 @@ def stops_account(knowledge: Knowledge, state: VisitState) -> list[Plain]:
     ]
 
 
-def _row(knowledge: Knowledge, state: VisitState, conclusions: Conclusions, asked: Asked) -> Plain:
+def _row(
+    knowledge: Knowledge, state: VisitState, conclusions: Conclusions, asked: Asked, said_by: str
+) -> Plain:
+    """One thing asked; what nobody says was done neither counts nor counts not."""
     test = knowledge.tests[asked.test]
     outcome = asked.outcome
     reading = next(
@@ -65,7 +115,8 @@ def _row(knowledge: Knowledge, state: VisitState, conclusions: Conclusions, aske
         "at": asked.place or state.unit.layout.shown(test.per, asked.at),
         "outcome": outcome,
         "text": asked.text,
-        "valid": valid,
+        "valid": None if asked.nobody else valid,
+        "said_by": NOBODY if asked.nobody else said_by,
         "minutes": round(asked.minutes, 1),
         "work_state": asked.work_state,
     }

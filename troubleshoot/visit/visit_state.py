@@ -20,6 +20,7 @@ class Asked:
     """One thing asked and what came of it, for the record.
 
     `place`: for a safety step, its place in words, which need not be one of the unit's tree.
+    `nobody`: nobody says that it was done; an account from a file took it as done to go on.
     """
 
     test: str
@@ -30,6 +31,7 @@ class Asked:
     minutes: float
     work_state: str
     place: str | None = None
+    nobody: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -71,12 +73,30 @@ class StopMet:
 
 
 @dataclass(frozen=True, slots=True)
+class RepairSaid:
+    """A repair as somebody said it: when, in which words, and what they read to prove it.
+
+    `proofs`: what was to be read, and what was typed for it, empty where it was not taken.
+    `still`: what was typed when asked whether the complaint is still there. `answers`: how many had
+    been given before it; what was read after it can prove it.
+    """
+
+    fault: str
+    time: str = ""
+    proofs: tuple[tuple[str, str], ...] = ()
+    still: str = ""
+    answers: int = 0
+
+
+@dataclass(frozen=True, slots=True)
 class VisitState:
     """Everything one visit has come to.
 
+    `aim`: the test that is on the way; `aim_chosen`: by the person, and not by what tells most.
     `fresh`: the finding that is being taken once more to see whether a STOP can be lifted;
     `fresh_since`: how many answers had been given before that. `work_before`: the work state that
-    the last answer or step started from. `last_time`: when hands or eyes last reported from the
+    the last answer or step started from. `proofs`: read for the repair that is about to be said.
+    `last_time`: when hands or eyes last reported from the
     unit, `roof_time`: when the roof was last found good, `power_off_time`: when the lock went on;
     moments as the events have them, empty where not known.
     """
@@ -102,11 +122,14 @@ class VisitState:
     power_off_time: str = ""
     aim: Spot | None = None
     aim_reason: str = ""
+    aim_chosen: bool = False
     stops: tuple[StopMet, ...] = ()
     fresh: Spot | None = None
     fresh_since: int = 0
     notes: tuple[str, ...] = ()
     repaired: tuple[str, ...] = ()
+    proofs: tuple[tuple[str, str], ...] = ()
+    repairs: tuple[RepairSaid, ...] = ()
     mended_here: bool = False
     closing: bool = False
     cured: bool = False

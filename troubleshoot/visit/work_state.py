@@ -53,7 +53,7 @@ class UnitAtWork:
     `capacitors`: the place of each capacitor section; `drives`: of each drive and electronically
     commutated motor; `circuits`: of each refrigerant circuit. `flammable`: A2L refrigerant, or not
     known. `fire_panel`: stopping the unit or its fan is seen by the fire panel, or may be.
-    `volts_480`: the supply is of the 480 V class.
+    `volts_480`: the supply is of the 480 V class. `burns_gas`: its heat is gas, or not known.
     """
 
     capacitors: tuple[str, ...] = ()
@@ -62,6 +62,7 @@ class UnitAtWork:
     flammable: bool = False
     fire_panel: bool = False
     volts_480: bool = False
+    burns_gas: bool = False
 
 
 @dataclass(frozen=True, slots=True)
@@ -73,7 +74,8 @@ class WorkState:
     has come: tested once, tested again after the last discharge, proved when the meter has then
     been proved again. `discharged`, `leads_off`: places. `jumpers`: the technician's own temporary
     jumpers that are in. `gas_swept`: since the last sweep that found no gas none was found, nor was
-    the cock opened. `clear`: ids of the air sweeps that found nothing. `area_clear`: tools and
+    the cock opened. `taps_open`: of the gas train, their plug out; `hoses_on`: with the manometer
+    on. `clear`: ids of the air sweeps that found nothing. `area_clear`: tools and
     people are away from the unit.
     """
 
@@ -88,6 +90,8 @@ class WorkState:
     jumpers: frozenset[str] = frozenset()
     gas: Gas = "on"
     gas_swept: bool = True
+    taps_open: frozenset[str] = frozenset()
+    hoses_on: frozenset[str] = frozenset()
     circuits: tuple[tuple[str, Circuit], ...] = ()
     clear: frozenset[str] = frozenset()
     occupants_told: bool = False
@@ -127,6 +131,7 @@ def open_items(state: WorkState) -> tuple[str, ...]:
     items += [f"{place}: {condition.replace('-', ' ')}" for place, condition in state.circuits]
     if state.gas == "shut":
         items.append("gas cock shut")
+    items += [f"plug out and manometer on: {tap}" for tap in sorted(state.taps_open)]
     if not state.gas_swept:
         items.append("gas not swept for leaks")
     if state.panels != "on":
@@ -159,6 +164,8 @@ def cautious(one: WorkState, other: WorkState) -> WorkState:
         jumpers=one.jumpers | other.jumpers,
         gas="on" if "on" in (one.gas, other.gas) else "shut",
         gas_swept=one.gas_swept and other.gas_swept and one.gas == other.gas,
+        taps_open=one.taps_open | other.taps_open,
+        hoses_on=one.hoses_on & other.hoses_on,
         circuits=_ordered(
             (place, _cautious_circuit(one.circuit(place), other.circuit(place))) for place in places
         ),

@@ -18,8 +18,7 @@ from troubleshoot.knowledge.model import Test
 from troubleshoot.visit.work_state import UnitAtWork
 
 MAY_BE_ENTERED = frozenset(
-    ("panels-off", "panels-on", "gauges-on", "gauges-off", "charge-put-back", "fire-panel-back",
-     "restart-and-watch")
+    ("panels-off", "panels-on", "gauges-on", "gauges-off", "restart-and-watch")
 )  # fmt: skip
 """Steps that Enter may confirm: if they were not done, the next look shows it. All else wants the
 word of what came of it, or what the meter reads."""
@@ -30,8 +29,10 @@ CONFIRMING = {
     "combustible-gas-sweep": "none", "room-carbon-monoxide": "normal", "tester-proof": "proved",
     "stop-by-controls": "stopped", "lockout": "locked", "second-source-locked": "locked",
     "verified-dead": "dead", "capacitor-discharge": "discharged", "drive-discharge": "discharged",
-    "gas-cock-shut": "shut", "gas-cock-open": "open", "charge-recovered": "recovered",
+    "gas-cock-shut": "shut", "gas-cock-open": "open", "manometer-on": "on",
+    "manometer-off": "plugged", "charge-recovered": "recovered",
     "circuit-to-zero": "at-zero", "leads-back": "back", "jumper-out": "out",
+    "charge-put-back": "charged", "fire-panel-back": "in-service",
     "tools-clear": "clear", "lock-off": "off",
 }  # fmt: skip
 """A step that protects somebody, and what is said when it has been done."""
@@ -47,6 +48,8 @@ _BEFORE_STEPS: dict[str, tuple[str, ...]] = {
     "verified-dead": ("roof-safe", "locked", "opened", "meter"),
     "capacitor-discharge": ("roof-safe", "locked", "opened", "meter", "dead-first"),
     "drive-discharge": ("roof-safe", "locked", "opened", "meter", "dead-first"),
+    "manometer-on": ("roof-safe", "opened", "gas-shut", "no-gas"),
+    "manometer-off": ("roof-safe", "opened", "gas-shut", "no-gas"),
     "charge-recovered": ("roof-safe", "locked"),
     "charge-put-back": ("roof-safe", "locked"),
     "leads-back": ("roof-safe", "locked"),

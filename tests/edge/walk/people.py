@@ -49,7 +49,7 @@ PROFILES = (
     "3,4,5,6,7,8",
 )
 RESULTS = {
-    "Who made it safe?": ("1", "1", "2", "supervisor", "99", ""),
+    "Who made it safe?": ("1", "1", "2", "supervisor", "99", "", "q"),
     "What did they find": ("a loose union, tightened and soaped", "x x", "found and put right now"),
     "Which reading or look": ("the detector read zero at each joint", "y y", "volts read zero now"),
     "Who was told": ("the gas utility by phone", "owner and dispatcher told", "x", "told the boss"),
@@ -132,7 +132,7 @@ class Person:
             if prompt.startswith(begun):
                 return random.choice(words if random.random() < 0.3 else words[:1])
         if prompt.startswith("When was that"):
-            return random.choice(("{now}", "{now}", "{now}", "00:00", "noon", ""))
+            return random.choice(("{now}", "{now}", "just now", "00:00", "noon", "q"))
         if prompt.startswith("Visit "):
             return random.choice(("y", "y", "", "n"))
         if prompt.startswith("Which unit"):
@@ -169,6 +169,8 @@ class Person:
             wanted = CONFIRMING[test.id].replace("-", " ")
             if test.id == "drive-discharge":
                 return random.choice(("4 V", "4 V", "discharged", "120 V"))
+            if test.id == "edge-protection":
+                return random.choice(("tied off", "guard rail", "warning line", "on"))
             if random.random() < 0.93:
                 return wanted
             return random.choice((wanted[:2], wanted[:4], self._outcome(test)))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
-from troubleshoot.cli.terminal import Terminal, heard
+from troubleshoot.cli.terminal import Terminal
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import MOST_TYPED, one_line, shown
 
@@ -20,7 +20,8 @@ class Screen(Terminal):
     """
 
     def __init__(self, typist: Callable[[str, list[str]], str]) -> None:
-        self.width = 80
+        self.width, self._height = 80, 1_000
+        self._held, self._lines_since = "", 0
         self.typed_by_hand = True
         self.bold = False
         self._typist = typist
@@ -34,6 +35,6 @@ class Screen(Terminal):
             lines, self._lines = self._lines, []
             line = self._typist(shown(prompt), lines)
             try:
-                return heard(one_line(line, "That line", most))
+                return one_line(line, "That line", most)
             except NotUsable as error:
                 self.say(f"{error}.")

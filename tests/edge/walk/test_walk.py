@@ -13,9 +13,9 @@ import pytest
 
 from tests.edge.walk.small_rules import small
 from tests.edge.walk.walker import Walk
-from troubleshoot.cli import answering, standing
+from troubleshoot.dialogue import answering
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.visit import events, stops
+from troubleshoot.visit import events, standing_visits, stops
 from troubleshoot.visit.steps import CONFIRMED
 
 TURNS = 800
@@ -27,7 +27,7 @@ LACKS: dict[str, Lack] = {
     "Enter confirms anything": (answering, "ENTER_CONFIRMS", frozenset(CONFIRMED)),
     "nothing expires": (events, "expire", lambda state, event: state),
     "a STOP is lifted by itself": (stops, "_is_lifted", lambda *visit: True),
-    "a STOP binds one visit only": (standing, "_was_halted", lambda path: False),
+    "a STOP binds one visit only": (standing_visits, "was_halted", lambda data: False),
     "no STOP has to be handed over": (stops, "_is_final", lambda fired: False),
 }
 

@@ -61,6 +61,7 @@ def _at_work(unit: Unit, typed: Facts) -> UnitAtWork:
         flammable=_flammable(typed),
         fire_panel=typed.get("duct-smoke-detector") != "not-fitted",
         volts_480=_may_be_480(unit, typed),
+        burns_gas=typed.get("heat", "gas") == "gas",
     )
 
 

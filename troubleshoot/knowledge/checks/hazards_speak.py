@@ -1,11 +1,12 @@
 """A hazard that is never shown, or a stop that does not say who takes over.
 
 What: nothing triggers the hazard, no words report it, no test names it and no complaint shows it
-first; a whole-job stop defers to nobody; a notice, which is about practice and not about injury,
-stops the work.
+first; a whole-job stop defers to nobody; a stop does not say who may clear it; a notice, which is
+about practice and not about injury, stops the work.
 Why: a caution that nobody sees protects nobody, and work that stops must be taken over by
 somebody.
-Mend: name the hazard in a test, or give it a trigger or words; fill `defer-to`; choose the signal
+Mend: name the hazard in a test, or give it a trigger or words; fill `defer-to` and `cleared-by`
+(without it the tag says the supervisor, where a licensed person may be meant); choose the signal
 word by what can happen (ANSI Z535: DANGER will, WARNING could kill or injure badly; CAUTION could
 hurt lightly).
 """
@@ -40,6 +41,9 @@ def _stops(base: RuleBase, hazard: Hazard) -> Iterator[Problem]:
     if hazard.stop.scope == "whole-job" and not hazard.defer_to:
         what = f"{hazard.id} stops the whole job and defers to nobody"
         yield base.problem(ID, entry, ("stop",), what, "say who takes over under defer-to")
+    if not hazard.cleared_by:
+        what = f"{hazard.id} stops the work and does not say who may clear it"
+        yield base.problem(ID, entry, ("stop",), what, "name the roles under cleared-by")
     if hazard.signal == "NOTICE":
         what = f"{hazard.id} stops the work, but is only a NOTICE"
         yield base.problem(ID, entry, ("signal",), what, "write CAUTION, WARNING or DANGER")

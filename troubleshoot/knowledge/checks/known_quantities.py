@@ -2,9 +2,10 @@
 
 What: a limit speaks of a quantity that no test reads and no formula computes; a formula's inputs
 lead round in a circle; a limit compares with a value of another kind of unit, or names a
-comparison without saying with what.
-Why: the limit would never decide anything, or decide wrongly.
-Mend: add a test of kind input, or a formula; compare like with like.
+comparison without saying with what; a quantity does not say between what it can be at all.
+Why: the limit would never decide anything, or decide wrongly; a slip of the finger would be taken.
+Mend: add a test of kind input, or a formula; compare like with like; write `can-be: [LOW, HIGH]`,
+wide enough for the worst unit there is, and no wider than nature (-14.75 psig is no air at all).
 """
 
 from __future__ import annotations
@@ -30,6 +31,11 @@ def find(base: RuleBase) -> Iterator[Problem]:
                     steps = ("outcomes", number, "limits", nth)
                     for what, instead in _wrong(base.knowledge, knowable, bound):
                         yield base.problem(ID, ("test", test.id), steps, what, instead)
+    for quantity in base.knowledge.quantities.values():
+        if quantity.can_be is None or quantity.can_be[0] >= quantity.can_be[1]:
+            what = f"{quantity.id} does not say between what it can be"
+            instead = "write can-be: [LOW, HIGH]"
+            yield base.problem(ID, ("quantity", quantity.id), ("id",), what, instead)
     for limit in base.knowledge.limits.values():
         for number, bound in enumerate(limit.bounds):
             for what, instead in _wrong(base.knowledge, knowable, bound):

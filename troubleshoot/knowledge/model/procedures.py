@@ -159,7 +159,7 @@ class Hazard:
         tuple[str, ...], OneOrMore(Text(longest=60), most=60), "what people say who meet it"
     ] = ()
     cleared_by: Annotated[
-        tuple[ClearingRole, ...], "who may make it safe after a STOP for the whole job"
+        tuple[ClearingRole, ...], "who may make it safe, and take the tag off"
     ] = ()
     all_clear: Annotated[
         str | None, Name("test"), "the test that shows it has gone, where none found it"

@@ -74,10 +74,17 @@ class Complaint:
 @written("fact")
 @dataclass(frozen=True)
 class EquipmentFact:
+    """`words`: what people say for a value beside its own words."""
+
     id: Id
     values: Annotated[tuple[str, ...], ListOf(Word(), least=2, most=40), "the words it can have"]
     asks: Annotated[str, After("counts"), Text(longest=200), "the question that settles it"]
     counts: Annotated[PlaceKind | None, "the kind of place it counts"] = None
+    words: Annotated[
+        Mapping[str, tuple[str, ...]],
+        After("asks"), Pairs(Word(), ListOf(Text(longest=40), most=20)),
+        "what people say for a value as well",
+    ] = field(default_factory=dict)  # fmt: skip
 
 
 @written("plate value")
@@ -122,6 +129,8 @@ class Derivation:
 @written("quantity")
 @dataclass(frozen=True)
 class Quantity:
+    """What is measured. `can_be`: the lowest and highest that it can be at all, in its unit."""
+
     id: Id
     unit: UnitName
     meaning: Annotated[str, After("per"), "what is measured, and how it is counted"]
@@ -129,6 +138,11 @@ class Quantity:
     computed: Annotated[
         tuple[Derivation, ...], Items(most=6), "ways to compute it, the best first"
     ] = ()
+    can_be: Annotated[
+        tuple[float, float] | None,
+        After("unit"), ListOf(Number(), least=2, most=2),
+        "the lowest and the highest that it can be at all, in its unit; wide",
+    ] = None  # fmt: skip
 
 
 @written("limit", block=True)

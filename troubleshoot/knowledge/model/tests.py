@@ -84,7 +84,10 @@ class LimitLine:
 @written("outcome")
 @dataclass(frozen=True)
 class Outcome:
-    """One outcome of a test. `limits`: any one line is enough."""
+    """One outcome of a test.
+
+    `limits`: any one line is enough. `words`: what people type for it beside its own words.
+    """
 
     id: Annotated[str, NewId(), "the word a person answers with"]
     means: Annotated[str, "the limit or the look, in words"] = ""
@@ -94,6 +97,11 @@ class Outcome:
         "any one line is enough",
     ] = ()  # fmt: skip
     exists_when: ExistsWhen = field(default_factory=dict)
+    words: Annotated[
+        tuple[str, ...],
+        After("limits"), ListOf(Text(longest=60), most=20),
+        "what people type for it as well",
+    ] = ()  # fmt: skip
     source: Source = ""
 
 

@@ -76,7 +76,6 @@ def _outdoor_air_fraction(given: Given) -> Computed:
 STATES: Final = (
     Calculation(
         name="moist-air",
-        topic=TOPIC,
         parameters=(
             Parameter("dry-bulb", "F", "ordinary thermometer"),
             Parameter("wet-bulb", "F", "wetted wick in moving air", required=False),
@@ -104,7 +103,6 @@ STATES: Final = (
     ),
     Calculation(
         name="air-side-capacity",
-        topic=TOPIC,
         parameters=(
             Parameter("airflow", "cfm", "over the coil"),
             Parameter("entering-dry-bulb", "F", "before the coil"),
@@ -135,7 +133,6 @@ STATES: Final = (
 MIXING: Final = (
     Calculation(
         name="outdoor-air-fraction",
-        topic=TOPIC,
         parameters=(
             Parameter("return-air", "F", "dry bulb"),
             Parameter("mixed-air", "F", "dry bulb, several points averaged"),
@@ -153,7 +150,6 @@ MIXING: Final = (
     ),
     Calculation(
         name="mixed-air-temperature",
-        topic=TOPIC,
         parameters=(
             Parameter("return-air", "F", "dry bulb"),
             Parameter("outdoor", "F", "dry bulb"),

@@ -3,12 +3,10 @@
 from typing import Final
 
 from troubleshoot.quantities import air
-from troubleshoot.quantities.calculations.air import HANDBOOK, TOPIC
+from troubleshoot.quantities.calculations.air import HANDBOOK
 from troubleshoot.quantities.calculations.model import (
     ALTITUDE,
     Calculation,
-    Computed,
-    Given,
     Parameter,
     Result,
     direct,
@@ -20,32 +18,9 @@ _STANDARD_AIR: Final = (
 )
 
 
-def _from_heat_rise(given: Given) -> Computed:
-    pressure = given.atmosphere()
-    return Computed(
-        {
-            "airflow": air.airflow_from_heat_rise(
-                given.number("output"), given.number("rise"), pressure
-            )
-        }
-    )
-
-
-def _from_electric_heat(given: Given) -> Computed:
-    pressure = given.atmosphere()
-    return Computed(
-        {
-            "airflow": air.airflow_from_electric_heat(
-                given.number("power"), given.number("rise"), pressure
-            )
-        }
-    )
-
-
 CALCULATIONS: Final = (
     Calculation(
         name="air-velocity",
-        topic=TOPIC,
         parameters=(
             Parameter("velocity-pressure", "in-wc", "total less static pressure"),
             Parameter("density", "lb/ft3", "of the air", default="0.075 lb/ft3"),
@@ -58,7 +33,6 @@ CALCULATIONS: Final = (
     ),
     Calculation(
         name="airflow-from-heat-rise",
-        topic=TOPIC,
         parameters=(
             Parameter("output", "Btu/h", "heat given to the air, not input"),
             Parameter("rise", "F-diff", "supply less return air"),
@@ -67,12 +41,11 @@ CALCULATIONS: Final = (
         results=(Result("airflow", "cfm", "over the heat exchanger"),),
         formula="output / (1.08 x rise), x air density over that at sea level",
         source=f"{HANDBOOK}, standard air 0.075 lb/ft3 and 0.24 Btu/lb F",
-        compute=_from_heat_rise,
+        compute=direct("airflow", air.airflow_from_heat_rise, "output", "rise", "altitude"),
         cautions=(_STANDARD_AIR, "Keep the thermometer out of sight of the heat exchanger."),
     ),
     Calculation(
         name="airflow-from-electric-heat",
-        topic=TOPIC,
         parameters=(
             Parameter("power", "kW", "taken by the heaters, volts x amps measured"),
             Parameter("rise", "F-diff", "supply less return air"),
@@ -81,12 +54,11 @@ CALCULATIONS: Final = (
         results=(Result("airflow", "cfm", "over the heaters"),),
         formula="power x 3412 / (1.08 x rise), x air density over that at sea level",
         source=f"{HANDBOOK}, standard air; 3412.14 Btu/h per kW",
-        compute=_from_electric_heat,
+        compute=direct("airflow", air.airflow_from_electric_heat, "power", "rise", "altitude"),
         cautions=(_STANDARD_AIR, "Keep the thermometer out of sight of the heaters."),
     ),
     Calculation(
         name="target-temperature-split",
-        topic=TOPIC,
         parameters=(
             Parameter("return-dry-bulb", "F", "of the air entering the coil"),
             Parameter("return-wet-bulb", "F", "of the air entering the coil"),

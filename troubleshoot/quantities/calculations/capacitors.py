@@ -63,7 +63,6 @@ def _discharge_time(given: Given) -> Computed:
 CALCULATIONS: Final = (
     Calculation(
         name="capacitance-under-load",
-        topic=TOPIC,
         parameters=(
             Parameter("current", "A", "amps in the capacitor's own lead"),
             Parameter("voltage", "V", "volts across the capacitor itself, not the line"),
@@ -82,7 +81,6 @@ CALCULATIONS: Final = (
     ),
     Calculation(
         name="capacitance-deviation",
-        topic=TOPIC,
         parameters=(
             Parameter("rated", "uF", "capacitance on the label"),
             Parameter(
@@ -105,7 +103,6 @@ CALCULATIONS: Final = (
     ),
     Calculation(
         name="capacitor-stored-energy",
-        topic=TOPIC,
         parameters=(
             Parameter("capacitance", "uF", "of the capacitor"),
             Parameter("rms-voltage", "V", "that it runs at"),
@@ -121,7 +118,6 @@ CALCULATIONS: Final = (
     ),
     Calculation(
         name="capacitor-discharge-time",
-        topic=TOPIC,
         parameters=(
             Parameter("capacitance", "uF", "of the capacitor"),
             Parameter("resistance", "ohm", "of the bleed resistor"),
@@ -139,7 +135,6 @@ CALCULATIONS: Final = (
     ),
     Calculation(
         name="capacitors-in-series",
-        topic=TOPIC,
         parameters=(_VALUES,),
         results=(Result("capacitance", "uF", "end to end"),),
         formula="1 / (sum of 1 / value): always below the smallest",
@@ -151,7 +146,6 @@ CALCULATIONS: Final = (
     ),
     Calculation(
         name="capacitors-in-parallel",
-        topic=TOPIC,
         parameters=(_VALUES,),
         results=(Result("capacitance", "uF", "side by side"),),
         formula="sum of the values",

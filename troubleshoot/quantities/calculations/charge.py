@@ -10,8 +10,9 @@ from troubleshoot.quantities.calculations.model import (
     Given,
     Parameter,
     Result,
+    direct,
 )
-from troubleshoot.quantities.calculations.saturation import GAUGES, STEADY, TOPIC
+from troubleshoot.quantities.calculations.saturation import GAUGES, STEADY
 from troubleshoot.quantities.ranges import OutOfRange
 
 
@@ -28,24 +29,9 @@ def _target_superheat(given: Given) -> Computed:
     return Computed({"superheat": shortcut, "table-superheat": by_table})
 
 
-def _compression_ratio(given: Given) -> Computed:
-    ratio = refrigerant.compression_ratio(
-        given.number("suction-pressure"), given.number("discharge-pressure"), given.atmosphere()
-    )
-    return Computed({"ratio": ratio})
-
-
-def _leak_rate(given: Given) -> Computed:
-    rate = refrigerant.leak_rate(
-        given.number("added"), given.number("full-charge"), given.number("days")
-    )
-    return Computed({"rate": rate})
-
-
 CALCULATIONS: Final = (
     Calculation(
         name="target-superheat",
-        topic=TOPIC,
         parameters=(
             Parameter("return-wet-bulb", "F", "of the air entering the indoor coil"),
             Parameter("outdoor-dry-bulb", "F", "of the air entering the condenser"),
@@ -68,7 +54,6 @@ CALCULATIONS: Final = (
     ),
     Calculation(
         name="compression-ratio",
-        topic=TOPIC,
         parameters=(
             Parameter("suction-pressure", "psig", "at the compressor"),
             Parameter("discharge-pressure", "psig", "at the compressor"),
@@ -77,12 +62,17 @@ CALCULATIONS: Final = (
         results=(Result("ratio", "ratio", "of absolute pressures"),),
         formula="(discharge + atmosphere) / (suction + atmosphere)",
         source="definition: absolute pressures",
-        compute=_compression_ratio,
+        compute=direct(
+            "ratio",
+            refrigerant.compression_ratio,
+            "suction-pressure",
+            "discharge-pressure",
+            "altitude",
+        ),
         cautions=("A ratio of gauge pressures is wrong.", GAUGES),
     ),
     Calculation(
         name="leak-rate",
-        topic=TOPIC,
         parameters=(
             Parameter("added", "lb", "weighed in"),
             Parameter("full-charge", "lb", "of the circuit"),
@@ -91,7 +81,7 @@ CALCULATIONS: Final = (
         results=(Result("rate", "percent", "of the full charge, per year"),),
         formula="100 x added / full charge x 365 / days; more than 365 days count as 365",
         source="40 CFR 82.152, annualizing method",
-        compute=_leak_rate,
+        compute=direct("rate", refrigerant.leak_rate, "added", "full-charge", "days"),
         cautions=("The owner's responsible person decides what the rule asks for.",),
     ),
 )

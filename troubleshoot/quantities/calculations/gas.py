@@ -57,13 +57,6 @@ def _excess_air(given: Given) -> Computed:
     )
 
 
-def _combustion_efficiency(given: Given) -> Computed:
-    found = combustion.combustion_efficiency(
-        given.number("stack-temperature"), given.number("air-temperature"), given.number("o2")
-    )
-    return Computed({"efficiency": found.higher, "efficiency-lower": found.lower})
-
-
 def _co_air_free(given: Given) -> Computed:
     found = combustion.co_air_free(given.number("co"), given.number("o2"))
     cautions: tuple[str, ...] = ()
@@ -78,7 +71,6 @@ def _co_air_free(given: Given) -> Computed:
 FUEL_SIDE: Final = (
     Calculation(
         name="gas-input-rate",
-        topic=TOPIC,
         parameters=(
             Parameter("dial", "ft3", "volume that passed"),
             Parameter("time", "s", "that it took"),
@@ -95,7 +87,6 @@ FUEL_SIDE: Final = (
     ),
     Calculation(
         name="manifold-input-ratio",
-        topic=TOPIC,
         parameters=(
             Parameter("p1", "in-wc", "manifold pressure to start from"),
             Parameter("p2", "in-wc", "manifold pressure to compare"),
@@ -108,7 +99,6 @@ FUEL_SIDE: Final = (
     ),
     Calculation(
         name="orifice-flow",
-        topic=TOPIC,
         parameters=(
             Parameter("diameter", "in", "of the hole"),
             Parameter("pressure", "in-wc", "at the manifold"),
@@ -127,7 +117,6 @@ FUEL_SIDE: Final = (
     ),
     Calculation(
         name="altitude-derate",
-        topic=TOPIC,
         parameters=(Parameter("altitude", "ft", "height of the site above the sea"),),
         results=(Result("factor", "ratio", "part of the sea-level rated input"),),
         formula="1 up to 2000 ft; above, 1 - 0.04 x altitude / 1000",
@@ -141,7 +130,6 @@ FUEL_SIDE: Final = (
     ),
     Calculation(
         name="temperature-rise",
-        topic=TOPIC,
         parameters=(
             Parameter("supply-air", "F", "out of sight of the heat exchanger"),
             Parameter("return-air", "F", "entering the heat section"),
@@ -157,7 +145,6 @@ FUEL_SIDE: Final = (
 FLUE_SIDE: Final = (
     Calculation(
         name="co-air-free",
-        topic=TOPIC,
         parameters=(Parameter("co", "ppm", "carbon monoxide as measured"), _O2),
         results=(Result("co-air-free", "ppm", "without the excess air"),),
         formula="co x 20.9 / (20.9 - o2)",
@@ -167,7 +154,6 @@ FLUE_SIDE: Final = (
     ),
     Calculation(
         name="excess-air",
-        topic=TOPIC,
         parameters=(_O2, _FUEL),
         results=(
             Result("excess-air", "percent", "of the air needed"),
@@ -181,7 +167,6 @@ FLUE_SIDE: Final = (
     ),
     Calculation(
         name="combustion-efficiency",
-        topic=TOPIC,
         parameters=(
             Parameter("stack-temperature", "F", "of the flue gas, ahead of dilution"),
             Parameter("air-temperature", "F", "of the combustion air"),
@@ -194,7 +179,13 @@ FLUE_SIDE: Final = (
         formula="100 - stack loss: heat capacity of the flue gas of methane x temperature over air "
         "and the heat of its water vapour",
         source="stack-loss method; heats of combustion and heat capacities by NIST",
-        compute=_combustion_efficiency,
+        compute=direct(
+            {"efficiency": "higher", "efficiency-lower": "lower"},
+            combustion.combustion_efficiency,
+            "stack-temperature",
+            "air-temperature",
+            "o2",
+        ),
         cautions=(
             "efficiency is on the higher heating value, as North American ratings; on the lower "
             "one it is 8 to 10 points more.",

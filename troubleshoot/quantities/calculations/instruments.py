@@ -12,34 +12,10 @@ from troubleshoot.quantities.calculations.model import (
     Given,
     Parameter,
     Result,
+    direct,
 )
 
 TOPIC: Final = "instruments"
-
-
-def _reading_limits(given: Given) -> Computed:
-    found = instruments.reading_limits(
-        given.number("reading"),
-        given.number("percent"),
-        given.number("counts"),
-        given.number("resolution"),
-    )
-    return Computed({"error": found.error, "low": found.low, "high": found.high})
-
-
-def _conformance(given: Given) -> Computed:
-    found = conformance.conformance(
-        given.number("reading"),
-        given.number("u"),
-        given.optional("low-limit"),
-        given.optional("high-limit"),
-    )
-    return Computed({"probability": found.probability, "verdict": found.verdict})
-
-
-def _repeatability(given: Given) -> Computed:
-    found = instruments.repeatability(given.numbers("values"))
-    return Computed({"mean": found.mean, "standard-deviation": found.standard_deviation})
 
 
 def _false_accept_risk(given: Given) -> Computed:
@@ -52,7 +28,6 @@ def _false_accept_risk(given: Given) -> Computed:
 CALCULATIONS: Final = (
     Calculation(
         name="reading-limits",
-        topic=TOPIC,
         parameters=(
             Parameter("reading", ANY_UNIT, "as shown"),
             Parameter("percent", "percent", "of the reading, from the specification", spread=True),
@@ -66,12 +41,18 @@ CALCULATIONS: Final = (
         ),
         formula="reading x percent / 100 + counts x resolution",
         source="convention of meter specifications",
-        compute=_reading_limits,
+        compute=direct(
+            {"error": "error", "low": "low", "high": "high"},
+            instruments.reading_limits,
+            "reading",
+            "percent",
+            "counts",
+            "resolution",
+        ),
         cautions=("Counts are worth the resolution of the range in use, not of the best range.",),
     ),
     Calculation(
         name="conformance",
-        topic=TOPIC,
         parameters=(
             Parameter("low-limit", ANY_UNIT, "lowest allowed", required=False),
             Parameter("high-limit", ANY_UNIT, "highest allowed", required=False),
@@ -86,12 +67,18 @@ CALCULATIONS: Final = (
         formula="normal distribution about the reading; within or outside only beyond a guard "
         "band of 2 u on the limits",
         source="JCGM 106:2012, clause 7; ISO 14253-1; ILAC-G8:09/2019, 4.2.3",
-        compute=_conformance,
+        compute=direct(
+            {"probability": "probability", "verdict": "verdict"},
+            conformance.conformance,
+            "reading",
+            "u",
+            "low-limit",
+            "high-limit",
+        ),
         cautions=("u is standard: an error limit from a specification divided by 1.732.",),
     ),
     Calculation(
         name="repeatability",
-        topic=TOPIC,
         parameters=(Parameter("values", ANY_UNIT, "readings of one thing", fewest=2),),
         results=(
             Result("mean", ANY_UNIT, "of the readings"),
@@ -99,11 +86,14 @@ CALCULATIONS: Final = (
         ),
         formula="square root of (sum of squared deviations from the mean / (n - 1))",
         source="JCGM 100:2008, 4.2",
-        compute=_repeatability,
+        compute=direct(
+            {"mean": "mean", "standard-deviation": "standard_deviation"},
+            instruments.repeatability,
+            "values",
+        ),
     ),
     Calculation(
         name="false-accept-risk",
-        topic=TOPIC,
         parameters=(
             Parameter(
                 "in-tolerance-probability", "percent", "share of things in tolerance", share=True

@@ -2,7 +2,7 @@
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
-from typing import Final, Literal
+from typing import Any, Final, Literal
 
 from troubleshoot.quantities.atmosphere import standard_pressure
 from troubleshoot.quantities.units import STANDARD_ATMOSPHERE_PSIA
@@ -119,7 +119,6 @@ class Calculation:
     """One named calculation: everything that a person or a script needs to use and to trust it."""
 
     name: str
-    topic: str
     parameters: tuple[Parameter, ...]
     results: tuple[Result, ...]
     formula: str
@@ -133,11 +132,21 @@ class Calculation:
         return next((one for one in self.parameters if one.name == name), None)
 
 
-def direct(result: str, function: Callable[..., float], *names: str) -> Callable[[Given], Computed]:
-    """Return a computation that hands one-number parameters to a formula in this order."""
+def direct(
+    result: str | Mapping[str, str], function: Callable[..., Any], *names: str
+) -> Callable[[Given], Computed]:
+    """Return a computation that hands parameters to a formula in this order.
+
+    `result` names its number; where several come out it says which attribute each is. What was not
+    given is None; the altitude is handed over as the pressure of the air.
+    """
 
     def compute(given: Given) -> Computed:
-        return Computed({result: function(*(given.number(name) for name in names))})
+        values = (given.atmosphere() if n == "altitude" else given.values.get(n) for n in names)
+        found = function(*values)
+        if isinstance(result, str):
+            return Computed({result: found})
+        return Computed({name: getattr(found, of) for name, of in result.items()})
 
     return compute
 

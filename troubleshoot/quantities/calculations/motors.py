@@ -70,7 +70,6 @@ def _circuit_ampacity(given: Given) -> Computed:
 WINDINGS: Final = (
     Calculation(
         name="winding-check",
-        topic=TOPIC,
         parameters=(
             Parameter("c-r", "ohm", "common to run", open=True),
             Parameter("c-s", "ohm", "common to start", open=True),
@@ -92,7 +91,6 @@ WINDINGS: Final = (
     ),
     Calculation(
         name="resistance-at-temperature",
-        topic=TOPIC,
         parameters=(
             Parameter("resistance", "ohm", "measured at t1"),
             Parameter("t1", "F", "winding temperature when measured"),
@@ -106,7 +104,6 @@ WINDINGS: Final = (
     ),
     Calculation(
         name="insulation-resistance-at-40c",
-        topic=TOPIC,
         parameters=(
             Parameter("resistance", "Mohm", "winding to frame, read after one minute"),
             Parameter("temperature", "F", "of the winding"),
@@ -129,7 +126,6 @@ WINDINGS: Final = (
 SPEEDS: Final = (
     Calculation(
         name="synchronous-speed",
-        topic=TOPIC,
         parameters=(
             Parameter("frequency", "Hz", "of the supply"),
             Parameter("poles", "count", "of the motor: 2, 4, 6, 8 ..."),
@@ -141,7 +137,6 @@ SPEEDS: Final = (
     ),
     Calculation(
         name="slip",
-        topic=TOPIC,
         parameters=(
             Parameter("sync", "rpm", "synchronous speed"),
             Parameter("running", "rpm", "speed under load"),
@@ -154,7 +149,6 @@ SPEEDS: Final = (
     ),
     Calculation(
         name="fan-laws",
-        topic=TOPIC,
         parameters=(
             Parameter("speed-1", "rpm", "speed at which the rest was read"),
             Parameter("speed-2", "rpm", "speed wanted"),
@@ -179,7 +173,6 @@ SPEEDS: Final = (
     ),
     Calculation(
         name="belt-drive",
-        topic=TOPIC,
         parameters=(
             Parameter("motor-speed", "rpm", "of the motor"),
             Parameter("motor-pulley", "in", "pitch diameter"),
@@ -196,7 +189,6 @@ SPEEDS: Final = (
 POWER: Final = (
     Calculation(
         name="motor-power",
-        topic=TOPIC,
         parameters=(
             Parameter("voltage", "V", "line to line for three phases"),
             Parameter("current", "A", "in one line"),
@@ -211,7 +203,6 @@ POWER: Final = (
     ),
     Calculation(
         name="circuit-ampacity",
-        topic=TOPIC,
         parameters=(
             Parameter("largest", "A", "rated-load amps of the largest motor or compressor"),
             Parameter("others", "A", "all other loads", required=False, fewest=1),

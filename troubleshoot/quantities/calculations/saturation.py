@@ -124,7 +124,6 @@ def _condensing_over_ambient(given: Given) -> Computed:
 CALCULATIONS: Final = (
     Calculation(
         name="saturation",
-        topic=TOPIC,
         parameters=(
             REFRIGERANT,
             Parameter("temperature", "F", "gives the pressures", required=False),
@@ -146,7 +145,6 @@ CALCULATIONS: Final = (
     ),
     Calculation(
         name="superheat",
-        topic=TOPIC,
         parameters=(
             REFRIGERANT,
             Parameter("suction-pressure", "psig", "at the suction port"),
@@ -164,7 +162,6 @@ CALCULATIONS: Final = (
     ),
     Calculation(
         name="subcooling",
-        topic=TOPIC,
         parameters=(
             REFRIGERANT,
             Parameter("liquid-pressure", "psig", "at the liquid port"),
@@ -182,7 +179,6 @@ CALCULATIONS: Final = (
     ),
     Calculation(
         name="condensing-over-ambient",
-        topic=TOPIC,
         parameters=(
             REFRIGERANT,
             Parameter("liquid-pressure", "psig", "at the liquid port"),

@@ -10,6 +10,7 @@ from troubleshoot.quantities.calculations.model import (
     Given,
     Parameter,
     Result,
+    direct,
 )
 from troubleshoot.quantities.ranges import OutOfRange
 
@@ -50,17 +51,6 @@ def _voltage_unbalance(given: Given) -> Computed:
     return Computed(figures, tuple(cautions))
 
 
-def _current_unbalance(given: Given) -> Computed:
-    found = supply.unbalance(given.number("a"), given.number("b"), given.number("c"))
-    return Computed(
-        {
-            "average": found.average,
-            "largest-deviation": found.largest_deviation,
-            "percent": found.percent,
-        }
-    )
-
-
 def _service_voltage(given: Given) -> Computed:
     found = supply.service_voltage(given.numbers("nominal"), given.number("measured"))
     by_motor = found.verdict == "within" or len(given.numbers("nominal")) > 1
@@ -84,7 +74,6 @@ def _service_voltage(given: Given) -> Computed:
 CALCULATIONS: Final = (
     Calculation(
         name="voltage-unbalance",
-        topic=TOPIC,
         parameters=(
             Parameter("ab", "V", "line to line, first pair"),
             Parameter("bc", "V", "line to line, second pair"),
@@ -111,7 +100,6 @@ CALCULATIONS: Final = (
     ),
     Calculation(
         name="current-unbalance",
-        topic=TOPIC,
         parameters=(
             Parameter("a", "A", "first leg"),
             Parameter("b", "A", "second leg"),
@@ -124,7 +112,13 @@ CALCULATIONS: Final = (
         ),
         formula="100 x largest deviation from the average / average",
         source="definition as NEMA MG 1, 14.36, for amps",
-        compute=_current_unbalance,
+        compute=direct(
+            {"average": "average", "largest-deviation": "largest_deviation", "percent": "percent"},
+            supply.unbalance,
+            "a",
+            "b",
+            "c",
+        ),
         cautions=(
             "Roll the three leads: what stays with the line is supply, what moves is motor.",
             _LIVE,
@@ -132,7 +126,6 @@ CALCULATIONS: Final = (
     ),
     Calculation(
         name="service-voltage",
-        topic=TOPIC,
         parameters=(
             Parameter("nominal", "V", "of the system, or the motor's (208/230 for both)", fewest=1),
             Parameter("measured", "V", "under load"),

@@ -25,6 +25,15 @@ HEAT: Final = (
         needs_state=("gas-shut",),
     ),
     Implication(
+        of="a manometer on the gas train of a burner that runs",
+        why="the hose goes on with the call off, the cock shut and the place swept",
+        source="NFPA 54, chapter 8, from memory",
+        instrument=words(r"manometer"),
+        areas=("gas",),
+        states=("running", "running-open"),
+        one_need_of=("manometer-at-inlet", "manometer-at-outlet"),
+    ),
+    Implication(
         of="burners that run",
         why="they can put carbon monoxide into the rooms, so the room air is read first",
         source="carbon-monoxide-summaries; " + PRACTICE,

@@ -1,0 +1,30 @@
+"""At the proofs of a repair and the question after them a danger is heard, and a reading is one."""
+
+from __future__ import annotations
+
+import pytest
+from troubleshoot.cli.closing import repaired
+
+from tests.cli.lines import Lines, book_of
+from troubleshoot.cli.terminal import DangerCalled
+from troubleshoot.knowledge.model import Knowledge
+
+START = {"event": "start", "complaint": "no-heat", "profiles": ["technician"]}
+
+
+@pytest.mark.parametrize("typed", [("i smell gas",), ("72 F",) * 9 + ("mate collapsed",)])
+def test_a_danger_is_heard(typed: tuple[str, ...], shipped: Knowledge) -> None:
+    book = book_of(shipped, [START])
+    fault = shipped.faults["hot-surface-igniter-cracked"]
+    answers = (*typed[: len(fault.proof)], *typed[-1:])
+    with pytest.raises(DangerCalled):
+        repaired(book, Lines(*answers), fault)
+    assert all(event["event"] != "repaired" for event in book.events)
+
+
+def test_a_proof_that_denies_a_danger_is_written_down(shipped: Knowledge) -> None:
+    book = book_of(shipped, [START])
+    fault = shipped.faults["hot-surface-igniter-cracked"]
+    proof = "burner lights smoothly, no gas smell"
+    repaired(book, Lines(*[proof] * len(fault.proof), "n"), fault)
+    assert proof in str(book.events) and book.state.closing

@@ -1,0 +1,84 @@
+"""The report of a repaired visit holds every repair that was said, and what proves it."""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from datetime import datetime
+from pathlib import Path
+from typing import Any
+
+import pytest
+from troubleshoot.cli.closing import repaired
+
+from tests.cli.lines import Lines, book_of
+from tests.visit.kept_samples import write_journal
+from troubleshoot.cli import clock
+from troubleshoot.knowledge.model import Knowledge
+
+Call = Callable[..., tuple[int, str, str]]
+FAULT = "condenser-fan-capacitor-weak"
+NOW = datetime.fromisoformat("2026-11-26T10:15:00+00:00")
+START = {"event": "start", "name": "RTU-7", "complaint": "no-cooling", "time": NOW.isoformat()}
+
+
+@pytest.fixture
+def report(
+    shipped: Knowledge, monkeypatch: pytest.MonkeyPatch, tmp_path: Path, command: Call
+) -> Callable[..., tuple[dict[str, Any], str]]:
+    """Say a repair, with what is typed at its proofs; its row of the object, and the report."""
+
+    def said(*typed: str, after: tuple[dict[str, Any], ...] = ()) -> tuple[dict[str, Any], str]:
+        monkeypatch.setattr(clock, "now", lambda: NOW)
+        book = book_of(shipped, [START])
+        repaired(book, Lines(*typed), shipped.faults[FAULT])
+        events = [*book.events, *({"time": NOW.isoformat(), **event} for event in after)]
+        write_journal(tmp_path / "data" / "visits", "2026-11-26-1", [dict(e) for e in events])
+        code, out, err = command("report", "2026-11-26-1")
+        assert code == 0, err
+        (row,) = json.loads(command("report", "2026-11-26-1", "--json")[1])["repairs"]
+        return row, out
+
+    return said
+
+
+def proofs(shipped: Knowledge) -> int:
+    return len(shipped.faults[FAULT].proof)
+
+
+def test_a_repair_is_told_with_its_time_words_and_readings(
+    report: Callable[..., Any], shipped: Knowledge
+) -> None:
+    """Regression: neither the repair nor what proved it stood in the report."""
+    row, out = report(*["5.1 uF"] * proofs(shipped), "no, it runs")
+    assert (row["fault"], row["said_at"][:16], row["complaint_still_there"]) == (
+        FAULT, "2026-11-26T10:15", "no, it runs",
+    )  # fmt: skip
+    assert [each["read"] for each in row["proofs"]] == ["5.1 uF"] * proofs(shipped)
+    assert row["proved"] is True
+    section = out.partition("## Repairs said, and their proof")[2].partition("##")[0]
+    assert '"5.1 uF"' in section and "said on 2026-11-26 10:15" in section
+    assert "no, it runs" in section and "proved by what was read" in section
+
+
+@pytest.mark.parametrize("typed", ["", "x", "whatever you say"])
+def test_without_a_reading_it_is_not_proved(
+    typed: str, report: Callable[..., Any], shipped: Knowledge
+) -> None:
+    row, out = report(*[typed] * proofs(shipped), "n")
+    assert row["proved"] is False and "; not proved" in out
+    if not typed:
+        assert "not taken" in out
+
+
+def test_what_was_read_after_it_is_judged_by_the_rules(
+    report: Callable[..., Any], shipped: Knowledge
+) -> None:
+    finding = next(p.finding for p in shipped.faults[FAULT].proof if p.finding is not None)
+    test = shipped.tests[finding.test]
+    bad = next(o.id for o in test.outcomes if o.id not in finding.outcomes)
+    for outcome, sound in ((finding.outcomes[0], True), (bad, False)):
+        answer = {"event": "answer", "test": test.id, "at": None, "outcomes": [outcome]}
+        row, out = report(*[""] * proofs(shipped), "n", after=(answer,))
+        assert [each["sound"] for each in row["read_after"]][:1] == [sound]
+        assert row["proved"] is sound and f"read after it, {test.id}" in out

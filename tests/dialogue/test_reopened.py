@@ -1,0 +1,219 @@
+"""Reopening asks who it is and what came of the hand-over, says what stopped, and keeps it."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import datetime
+from typing import Any
+
+import pytest
+
+from tests.cli.lines import Lines, book_of, held
+from troubleshoot.cli import clock
+from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.hand_over_result import ask_result, ask_told
+from troubleshoot.dialogue.hearing import Listener
+from troubleshoot.dialogue.reopening import NOT_BY_AN_APPRENTICE, reopen
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.visit.absence import stamp
+from troubleshoot.visit.reopening import NotReopened, fitting_roles
+from troubleshoot.visit.roles import ROLES
+from troubleshoot.visit.visit_state import HandOverResult, StopMet
+
+NOW = datetime.fromisoformat("2026-11-26T12:00:00+00:00")
+EARLY = stamp(NOW.replace(hour=9))
+DONE, READ = "union tightened and bubble tested", "0 ppm in the room"
+
+
+@pytest.fixture(autouse=True)
+def _noon(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(clock, "now", lambda: NOW)
+
+
+@pytest.fixture(scope="module")
+def reasoner(shipped: Knowledge) -> Reasoner:
+    return Reasoner(shipped)
+
+
+def over(shipped: Knowledge, name: str = "RTU-7", told: str = "the owner, 9:10") -> VisitBook:
+    events: list[dict[str, Any]] = [
+        {"event": "start", "complaint": "no-heat", "unit": {"heat": "gas"}, "name": name},
+        {"event": "answer", "test": "heat-exchanger-look", "outcomes": ["crack"]},
+        {"event": "stop", "hazard": "heat-exchanger-breach", "test": "heat-exchanger-look",
+         "at": None},
+        {"event": "end", "ending": "stopped", "told": told, "told_at": "2026-11-26 09:10"},
+    ]  # fmt: skip
+    return book_of(shipped, [{**event, "time": EARLY} for event in events])
+
+
+def reopened(reasoner: Reasoner, book: VisitBook, terminal: Lines) -> bool:
+    return held(reasoner.knowledge, terminal, lambda voice: reopen(book, voice, reasoner))
+
+
+def test_with_all_of_the_result_the_visit_goes_on(reasoner: Reasoner) -> None:
+    shipped = reasoner.knowledge
+    book = over(shipped)
+    terminal = Lines("6", "1", DONE, READ, "11:30")
+    assert reopened(reasoner, book, terminal) is True
+    by = fitting_roles(shipped.hazards["heat-exchanger-breach"])[0]
+    event = book.events[-1]
+    assert (event["event"], event["hazard"], event["profiles"]) == (
+        "reopened", "heat-exchanger-breach", ["gas"],
+    )  # fmt: skip
+    assert book.state.stops[-1].result == HandOverResult(by, DONE, READ, "2026-11-26 11:30")
+    text = terminal.text
+    hazard = shipped.hazards["heat-exchanger-breach"]
+    assert "Visit 2026-11-26-1, RTU-7, was stopped: heat exchanger breach." in text
+    assert f"  It was for: {hazard.defer_to}." in terminal.said
+    assert "  Told: the owner, 9:10" in terminal.said
+    look = shipped.tests["heat-exchanger-look"].name
+    assert f"Reopened. The STOP still stands: {look} comes first and decides." in text
+    assert "States that others could have changed are asked again." in text
+    assert "What came of it? q leaves the visit closed." in text
+
+
+def test_what_stopped_it_is_said_first_and_strongly(reasoner: Reasoner) -> None:
+    terminal = Lines()
+    terminal.bold = True
+    reopened(reasoner, over(reasoner.knowledge), terminal)
+    assert "was stopped: heat exchanger breach." in terminal.said[0]
+    assert terminal.said[0].startswith("\x1b[1m") and not terminal.said[1].startswith("\x1b[1m")
+
+
+def test_of_several_stops_the_last_ones_word_is_told(reasoner: Reasoner) -> None:
+    book = over(reasoner.knowledge)
+    first = book.state.stops[-1]
+    book.state = replace(book.state, stops=(replace(first, told="somebody before"), first))
+    terminal = Lines()
+    reopened(reasoner, book, terminal)
+    assert "somebody before" not in terminal.text and "  Told: the owner, 9:10" in terminal.said
+
+
+def test_a_reading_is_one_after_the_stop_of_the_journal(reasoner: Reasoner) -> None:
+    book = over(reasoner.knowledge)
+    terminal = Lines("6", "1", DONE, READ, "08:59", "09:00", "09:01")
+    assert reopened(reasoner, book, terminal) is True
+    assert "That is not after 2026-11-26 09:00" in terminal.text
+
+
+def test_a_stop_that_an_old_journal_kept_no_record_of_is_reopened_too(reasoner: Reasoner) -> None:
+    events = [event for event in over(reasoner.knowledge).events if event["event"] != "stop"]
+    book = book_of(reasoner.knowledge, events)
+    assert reopened(reasoner, book, Lines("6", "1", DONE, READ, "00:01")) is True
+
+
+def test_what_is_not_known_is_not_said(reasoner: Reasoner) -> None:
+    terminal = Lines("")
+    assert reopened(reasoner, over(reasoner.knowledge, "", ""), terminal) is False
+    assert "Visit 2026-11-26-1 was stopped" in terminal.text and "Told:" not in terminal.text
+
+
+@pytest.mark.parametrize("typed", [("6",), ("6", "1", DONE, ""), ()])
+def test_without_all_of_it_the_visit_stays_closed(typed: Any, reasoner: Reasoner) -> None:
+    book = over(reasoner.knowledge)
+    terminal = Lines(*typed)
+    assert reopened(reasoner, book, terminal) is False
+    assert book.events[-1]["event"] == "end"
+    assert "The visit stays closed: it is reopened only with all of" in terminal.text
+    assert "troubleshoot reopen 2026-11-26-1" in terminal.text
+
+
+@pytest.mark.parametrize("typed", [("danger fire",), ("6", "danger fire"), ("6", "i see fire")])
+def test_a_danger_opens_the_visit_and_stops_it_again(typed: Any, reasoner: Reasoner) -> None:
+    """Regression: the visit stayed closed, and the danger was lost."""
+    book = over(reasoner.knowledge)
+    assert reopened(reasoner, book, Lines(*typed)) is True
+    assert book.state.ended is None and book.state.stops[-1].hazard == "smoke-or-heat-now"
+
+
+@pytest.mark.parametrize("who", ["1", "1 2", "1 6"])
+def test_an_apprentice_takes_no_hand_over_back(who: str, reasoner: Reasoner) -> None:
+    book = over(reasoner.knowledge)
+    terminal = Lines(who, "1", DONE, READ, "11:30")
+    assert reopened(reasoner, book, terminal) is False
+    assert NOT_BY_AN_APPRENTICE in terminal.text and book.events[-1]["event"] == "end"
+    assert NOT_BY_AN_APPRENTICE.startswith("The visit stays closed: an apprentice takes no hand")
+
+
+def test_a_visit_that_was_not_stopped_is_refused_by_its_name(reasoner: Reasoner) -> None:
+    book = book_of(reasoner.knowledge, [{"event": "start", "complaint": "no-heat", "time": EARLY}])
+    with pytest.raises(NotReopened, match="it is still open; go on with it by: troubleshoot"):
+        reopened(reasoner, book, Lines())
+
+
+MET = StopMet("heat-exchanger-breach", 1, time=EARLY)
+
+
+def result_of(shipped: Knowledge, terminal: Lines) -> HandOverResult | None:
+    book = book_of(shipped, ())
+    return held(shipped, terminal, lambda voice: ask_result(book, voice, MET))
+
+
+def test_each_part_of_the_result_is_asked_until_it_is_understood(shipped: Knowledge) -> None:
+    names = fitting_roles(shipped.hazards[MET.hazard])
+    terminal = Lines("0", "2", "x", DONE, "y z", READ, "08:59", "13:00", "09:00", "09:01")
+    result = result_of(shipped, terminal)
+    assert result == HandOverResult(names[1], DONE, READ, "2026-11-26 09:01")
+    assert terminal.asked == [
+        "Who made it safe?", "Who made it safe?",
+        *["What did they find, and what did they do?"] * 2,
+        *["Which reading or look shows that it is safe?"] * 2, *["When was that?"] * 4,
+    ]  # fmt: skip
+    assert [f"  {n} {ROLES[name]}" for n, name in enumerate(names, 1)] == terminal.said[
+        : len(names)
+    ]
+    assert "That is not after 2026-11-26 09:00" in terminal.text
+
+
+@pytest.mark.parametrize("missing", range(4))
+def test_without_one_part_there_is_no_result_and_no_more_is_asked(
+    missing: int, shipped: Knowledge
+) -> None:
+    typed = ["1", DONE, READ, "09:01"]
+    terminal = Lines(*typed[:missing], "q", *typed[missing + 1 :])
+    assert result_of(shipped, terminal) is None
+    assert len(terminal.asked) == missing + 1
+
+
+@pytest.mark.parametrize("missing", range(4))
+def test_nothing_typed_throws_nothing_away(missing: int, shipped: Knowledge) -> None:
+    """Regression: one Enter threw all that had been typed away."""
+    typed = ["1", DONE, READ, "09:01"]
+    typed.insert(missing, "")
+    terminal = Lines(*typed)
+    result = result_of(shipped, terminal)
+    assert result is not None and (result.done, result.reading) == (DONE, READ)
+    assert terminal.asked[missing] == terminal.asked[missing + 1]
+    assert "still missing" in terminal.text
+
+
+def test_somebody_is_told_by_role(shipped: Knowledge) -> None:
+    terminal = Lines("", "the cat at noon", "nobody", "no answer from the boss", "boss 3:10")
+    found = held(shipped, terminal, lambda voice: ask_told(Listener(shipped, voice)))
+    assert found == "boss 3:10" and len(terminal.asked) == 5
+
+
+def test_a_thunderstorm_is_waited_out_by_the_clock(
+    reasoner: Reasoner, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Regression: the supervisor's word lifted it after a minute."""
+    shipped = reasoner.knowledge
+    events: list[dict[str, Any]] = [
+        {"event": "start", "complaint": "no-heat", "unit": {"heat": "gas"}, "name": "RTU-7"},
+        {"event": "danger", "hazard": "lightning", "words": "thunder",
+         "test": "thunder-waited-out", "at": None},
+        {"event": "end", "ending": "stopped", "told": "the boss", "told_at": "2026-11-26 09:00"},
+    ]  # fmt: skip
+    book = book_of(shipped, [{**event, "time": EARLY} for event in events])
+    monkeypatch.setattr(clock, "now", lambda: NOW.replace(hour=9, minute=29))
+    terminal = Lines("3", "1", "storm has gone, sky clear", "no thunder for half an hour", "09:28")
+    assert reopened(reasoner, book, terminal) is False and not terminal.asked
+    assert "30 minutes have to pass" in terminal.text
+    assert "not before 2026-11-26 09:30" in terminal.text
+    monkeypatch.setattr(clock, "now", lambda: NOW.replace(hour=9, minute=31))
+    terminal = Lines(
+        "3", "1", "storm has gone, sky clear", "no thunder for half an hour", "09:29", "just now"
+    )
+    assert reopened(reasoner, book, terminal) is True
+    assert len([line for line in terminal.asked if line == "When was that?"]) == 2

@@ -1,0 +1,211 @@
+"""At a STOP: it is told once and kept, taken afresh where that may lift it, else handed over."""
+
+from __future__ import annotations
+
+from datetime import datetime, timedelta
+from typing import Any
+
+import pytest
+
+from tests.cli.lines import Lines, book_of, held
+from troubleshoot.cli import clock
+from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.stopped import stopped
+from troubleshoot.dialogue.talk import DangerCalled, Leave
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.visit.absence import stamp
+from troubleshoot.visit.decide import Decider
+from troubleshoot.visit.profiles import FULLY_QUALIFIED
+from troubleshoot.visit.stops import conclude_visit
+
+NOW = datetime.fromisoformat("2026-11-26T12:00:00+00:00")
+UNIT = {"heat": "gas", "refrigerant": "R-410A", "duct-smoke-detector": "not-fitted"}
+EVERYBODY = sorted(FULLY_QUALIFIED)
+TOLD = "the gas utility was called"
+
+
+@pytest.fixture(autouse=True)
+def _noon(monkeypatch: pytest.MonkeyPatch) -> None:
+    monkeypatch.setattr(clock, "now", lambda: NOW)
+
+
+@pytest.fixture(scope="module")
+def decider(shipped: Knowledge) -> Decider:
+    return Decider(shipped)
+
+
+def visit(shipped: Knowledge, *events: Any, **start: Any) -> VisitBook:
+    call = {"complaint": "no-heat", "unit": UNIT, "name": "RTU-7", "profiles": EVERYBODY}
+    first = {"event": "start", **call, **start}
+    return book_of(shipped, [{**e, "time": stamp(NOW)} for e in (first, *events)])
+
+
+def answer(test: str, outcome: str) -> dict[str, Any]:
+    return {"event": "answer", "test": test, "outcomes": [outcome]}
+
+
+CRACK = answer("heat-exchanger-look", "crack")
+STUCK = answer("main-limit", "stuck")
+
+
+def at_the_stop(decider: Decider, book: VisitBook, terminal: Lines) -> bool:
+    """Whether the visit goes on after the STOP."""
+    conclusions = conclude_visit(decider.reasoner, book.state)
+    decision = decider.decide(book.state, conclusions)
+    assert decision.kind == "stop"
+    ended = held(
+        decider.knowledge, terminal, lambda voice: stopped(book, voice, decision, conclusions)
+    )
+    return ended is None
+
+
+def kinds(book: VisitBook) -> list[str]:
+    return [event["event"] for event in book.events]
+
+
+def test_a_stop_is_kept_with_its_finding_when_it_is_first_met(decider: Decider) -> None:
+    book = visit(decider.knowledge, CRACK)
+    terminal = Lines("over", TOLD)
+    assert at_the_stop(decider, book, terminal) is False
+    assert book.events[2] == {
+        "event": "stop", "hazard": "heat-exchanger-breach", "test": "heat-exchanger-look",
+        "at": None, "time": stamp(NOW),
+    }  # fmt: skip
+    assert book.events[3] == {
+        "event": "end", "ending": "stopped", "told": TOLD, "told_at": "2026-11-26 12:00",
+        "time": stamp(NOW),
+    }  # fmt: skip
+    assert "DANGER - STOP" in terminal.text and "Do not start RTU-7." in terminal.text
+
+
+def test_one_that_was_kept_is_not_kept_again_unless_something_was_answered_since(
+    decider: Decider,
+) -> None:
+    stop = {"event": "stop", "hazard": "heat-exchanger-breach", "test": CRACK["test"], "at": None}
+    for since, number in (([], 1), ([answer("weather-pattern", "always")], 2)):
+        book = visit(decider.knowledge, CRACK, stop, *since)
+        with pytest.raises(Leave):
+            at_the_stop(decider, book, Lines("q"))
+        assert kinds(book).count("stop") == number
+    book = visit(decider.knowledge, CRACK, stop)
+    other_first = {**stop, "hazard": "lightning", "test": "roof-conditions"}
+    twice = visit(decider.knowledge, CRACK, other_first, stop)
+    with pytest.raises(Leave):
+        at_the_stop(decider, twice, Lines("q"))
+    assert kinds(twice).count("stop") == 2, "the last one is the one that counts"
+    other = {**stop, "hazard": "lightning", "test": "roof-conditions"}
+    book = visit(decider.knowledge, CRACK, other)
+    with pytest.raises(Leave):
+        at_the_stop(decider, book, Lines("Quit"))
+    assert kinds(book).count("stop") == 2
+
+
+def test_one_for_the_whole_job_is_only_handed_over(decider: Decider) -> None:
+    book = visit(decider.knowledge, CRACK)
+    terminal = Lines("again", "", "later", "OVER", TOLD)
+    assert at_the_stop(decider, book, terminal) is False
+    assert "No further test is offered. Type over to hand the job over." in terminal.text
+    assert terminal.text.count("over, or q.") == 3 and "again, over" not in terminal.text
+    assert kinds(book) == ["start", "answer", "stop", "end"]
+
+
+def test_one_until_made_safe_may_be_taken_afresh(decider: Decider) -> None:
+    book = visit(decider.knowledge, STUCK)
+    terminal = Lines("", "Again")
+    assert at_the_stop(decider, book, terminal) is True
+    name = decider.knowledge.tests["main-limit"].name
+    assert f"Only a fresh finding lifts this: type again to do {name} once more" in terminal.text
+    assert "again, over, or q." in terminal.said
+    assert kinds(book)[2:] == ["stop", "take-afresh"]
+    assert (book.events[3]["test"], book.events[3]["at"]) == ("main-limit", None)
+    assert "result" not in book.events[3]
+
+
+def test_what_is_beyond_whoever_asks_is_handed_over(decider: Decider) -> None:
+    book = visit(decider.knowledge, STUCK, profiles=["technician"])
+    terminal = Lines("again", "over", TOLD)
+    assert at_the_stop(decider, book, terminal) is False
+    name = decider.knowledge.tests["main-limit"].name
+    assert f"Only {name}, taken afresh, lifts this, and that is beyond you: hand over to" in (
+        terminal.text
+    )
+    assert "Type over to hand the job over." in terminal.text
+    assert "over, or q." in terminal.text and "take-afresh" not in kinds(book)
+
+
+def test_who_was_told_is_asked_until_it_is_said_and_the_unit_is_named(decider: Decider) -> None:
+    shut = [{"event": "step", "step": s, "place": None, "again": False, "outcomes": [o]}
+            for s, o in (("roof-conditions", "safe"), ("gas-cock-shut", "shut"))]  # fmt: skip
+    book = visit(decider.knowledge, *shut, CRACK, name="")
+    terminal = Lines("over", "RTU 9", "", "nobody", TOLD)
+    assert at_the_stop(decider, book, terminal) is False
+    assert kinds(book)[-3:] == ["stop", "named", "end"]
+    assert book.state.name == "RTU 9" and book.state.stops[-1].told == TOLD
+    assert book.state.ended == "stopped"
+    assert "  Still open on the unit: gas cock shut" in terminal.said
+    assert "The visit is closed as stopped." in terminal.said
+    assert "troubleshoot reopen 2026-11-26-1" in terminal.text
+
+
+def test_a_unit_that_nobody_names_stays_without_a_name(decider: Decider) -> None:
+    book = visit(decider.knowledge, CRACK, name="")
+    assert at_the_stop(decider, book, Lines("over", "", TOLD)) is False
+    assert "named" not in kinds(book)
+    named = visit(decider.knowledge, CRACK)
+    terminal = Lines("over", TOLD)
+    at_the_stop(decider, named, terminal)
+    assert "Which unit is it?" not in terminal.text
+
+
+def test_another_danger_is_reported_at_once_and_the_same_one_is_not(decider: Decider) -> None:
+    smell = decider.knowledge.hazards["gas-odour"].words[0]
+    with pytest.raises(DangerCalled, match=smell):
+        at_the_stop(decider, visit(decider.knowledge, CRACK), Lines(smell))
+    gas = visit(decider.knowledge, complaint="gas-smell")
+    terminal = Lines(smell, "over", TOLD)
+    assert at_the_stop(decider, gas, terminal) is False
+    assert "over, or q." in terminal.text
+
+
+def test_a_night_at_the_stop_voids_what_others_could_change(
+    decider: Decider, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    roof = {"event": "step", "step": "roof-conditions", "outcomes": ["safe"]}
+    book = visit(decider.knowledge, roof, CRACK)
+    at_the_stop(decider, book, Lines("over", TOLD))
+    book = visit(decider.knowledge, roof, CRACK)
+    monkeypatch.setattr(clock, "now", lambda: NOW + timedelta(hours=14))
+    assert at_the_stop(decider, book, Lines("over", TOLD)) is False
+    assert "resumed" in kinds(book) and book.state.work.roof == "not-checked"
+
+
+def test_a_danger_that_somebody_reported_is_cleared_by_its_own_word(decider: Decider) -> None:
+    clear = decider.knowledge.hazards["live-work"].all_clear
+    danger = {
+        "event": "danger",
+        "hazard": "live-work",
+        "words": "sparks",
+        "test": clear,
+        "at": None,
+    }
+    book = visit(decider.knowledge, danger)
+    terminal = Lines("again")
+    assert at_the_stop(decider, book, terminal) is True
+    assert kinds(book) == ["start", "danger", "take-afresh"]
+    assert book.state.fresh == (clear, None)
+
+
+def test_a_wait_is_not_shortened_by_those_who_met_the_stop(
+    decider: Decider, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Regression: half an hour in the shade was over at the word of whoever wanted to go on."""
+    danger = {"event": "danger", "hazard": "roof-heat", "words": "dizzy", "test": "fit-to-go-on",
+              "at": None, "time": stamp(NOW)}  # fmt: skip
+    book = visit(decider.knowledge, danger)
+    monkeypatch.setattr(clock, "now", lambda: NOW + timedelta(minutes=29))
+    terminal = Lines("again", "over", TOLD)
+    assert at_the_stop(decider, book, terminal) is False
+    assert "30 minutes have to pass on the clock" in terminal.text
+    book = visit(decider.knowledge, danger)
+    monkeypatch.setattr(clock, "now", lambda: NOW + timedelta(minutes=30))
+    assert at_the_stop(decider, book, Lines("again")) is True

@@ -1,0 +1,74 @@
+"""What is typed before it is known who asks is on the disk as soon as it is typed."""
+
+from __future__ import annotations
+
+import signal
+from pathlib import Path
+
+import pytest
+
+from tests.edge.person import Clock, Person
+from tests.edge.started import started
+from tests.edge.visits import DEAD_WORK, begin, careful, events_of, lead_to, to_a_task
+
+
+@pytest.fixture
+def data(tmp_path: Path) -> Path:
+    return tmp_path / "data"
+
+
+def killed_at(person: Person, wanted: str, *typed: str) -> None:
+    person.types(*typed)
+    assert wanted in person.last
+    person.child.kill(signal.SIGKILL)
+    person.child.close(force=True)
+
+
+def test_a_visit_killed_at_who_is_asking_keeps_its_unit_and_the_words(
+    data: Path, tmp_path: Path
+) -> None:
+    """Regression: it went on without a name, so that no STOP of its unit met it."""
+    killed_at(Person(data, clock=Clock(tmp_path)), "Who is asking", "RTU-7", "it blows cold", "1")
+    assert "it blows cold" in started(data, "visits").stdout.decode()
+    with Person(data, clock=Clock(tmp_path)) as person:
+        said = " ".join(person.types("y").split())
+        assert 'the caller\'s words were: "it blows cold"' in said and "caller say" in said
+        person.types("it blows cold", "1", "3")
+        to_a_task(person)
+        person.types("q")
+    assert "Visit 2026-11-26-1: RTU-7" in started(data, "report", "2026-11-26-1").stdout.decode()
+
+
+def test_a_danger_after_such_a_start_is_reported_by_a_technician(
+    data: Path, tmp_path: Path
+) -> None:
+    killed_at(Person(data, clock=Clock(tmp_path)), "caller say", "RTU-7")
+    with Person(data, clock=Clock(tmp_path)) as person:
+        assert "caller say" in person.types("y")
+        assert "DANGER - STOP" in person.types("danger: i smell gas")
+    assert '"profiles": ["technician"]' in events_of(data) and "RTU-7" in events_of(data)
+
+
+def test_what_an_open_visit_left_on_its_unit_is_said_before_another_begins(
+    data: Path, tmp_path: Path
+) -> None:
+    """Regression: n was silent about the lock, the panels and the gas of the visit left open."""
+    clock = Clock(tmp_path)
+    with begin(data, clock) as person:
+        person.types(DEAD_WORK)
+        lead_to(person, "Test for dead")
+        assert careful(person) == "dead"
+        person.types("q")
+    with Person(data, clock=clock) as person:
+        said = " ".join(person.types("n").split())
+        left = said.partition("Visit 2026-11-26-1, RTU-7, stays open. Left there: ")[2]
+        assert "panels off" in left and "locked out" in left
+        assert "A visit to a rooftop unit" in left
+
+
+def test_nothing_is_said_where_nothing_was_left(data: Path, tmp_path: Path) -> None:
+    clock = Clock(tmp_path)
+    with begin(data, clock) as person:
+        person.types("q")
+    with Person(data, clock=clock) as person:
+        assert "Left there" not in person.types("n")

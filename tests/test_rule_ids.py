@@ -1,0 +1,150 @@
+"""Trade knowledge stands in the rules: code names hardly any rule.
+
+A literal id in Python is knowledge that a senior technician can neither read nor change. Counted
+are the ids of tests, faults, hazards, complaints, quantities, equipment facts and plate values.
+Not counted are procedures, limits, sources and points of the round, which no code ever named; a
+word that the forms of rule files list themselves (formulas, needs, profiles, keys); and what
+stands in `quantities/`, which knows no rules: its words are keys of calculations and kinds of unit.
+"""
+
+from __future__ import annotations
+
+import ast
+from collections.abc import Iterator, Mapping
+from pathlib import Path
+
+import pytest
+
+from troubleshoot.knowledge.forms import FORMS
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.knowledge.shapes import (
+    Choice,
+    Later,
+    ListOf,
+    OneOrMore,
+    Pairs,
+    Record,
+    Shape,
+    Tagged,
+)
+
+PACKAGE = Path(__file__).parent.parent / "troubleshoot"
+
+DECLARED = {
+    "visit/steps.py": "declares the safety steps: what confirms each is no matter of taste",
+    "knowledge/checks/advice/": "looks for plain words in advice: power, charge",
+    "knowledge/checks/implied/": "says what an author may not leave out, so no author may edit it",
+}
+"""Modules and folders that may name any rule."""
+
+MAY_STAND: Mapping[str, tuple[str, str]] = {
+    "reasoning/equipment.py": (
+        "blower-motor compressor-phase condenser-fan-phase fans-serve",
+        "which capacitors a unit has, and whom its fans serve: the tree of places",
+    ),
+    "reasoning/measuring.py": ("nameplate-volts", "the leg farthest from the plate's volts"),
+    "reasoning/misreadings.py": ("repeat-reading", "a reading that is about another reading"),
+    "reasoning/withdrawal.py": ("tester-proof", "a meter that fails its proof takes back readings"),
+    "visit/case_file.py": ("routine-inspection", "the complaint of a round, which nobody made"),
+    "visit/cautions.py": (
+        "flammable-refrigerant refrigerant-not-known line-volts-class refrigerant-class",
+        "cautions of the work state's own guards",
+    ),
+    "visit/dangers.py": ("danger-reported", "what a danger told in plain words becomes"),
+    "visit/nameplate.py": (
+        "blower-motor duct-smoke-detector line-volts-class refrigerant-class variable-speed-drive",
+        "the facts on which a safety step hangs",
+    ),
+    "visit/needs.py": (
+        "roof-edge-under-6-ft roof-edge-6-to-15-ft carbon-monoxide-in-room "
+        "carbon-monoxide-evacuate fire-alarm-interlock compressor-in-vacuum ignition",
+        "hazards and an area that mean a need of the work state, stated or not",
+    ),
+    "visit/stop_events.py": ("heat", "whether there is a gas cock to speak of"),
+    "visit/tags.py": ("heat", "whether there is a gas cock to speak of"),
+    "visit/transitions.py": (
+        "lock-off nitrogen-pressure temporary-jumper",
+        "an action of the work state, and hazards that leave something behind in the unit",
+    ),
+    "visit/unit_at_work.py": (
+        "blower-motor duct-smoke-detector line-volts-class nameplate-volts refrigerant-class "
+        "supply-phase variable-speed-drive",
+        "the facts that make work more dangerous; what is not known counts as the worse",
+    ),
+    "practice/slips.py": (
+        "lockout-and-verify-dead tester-failed-proof second-power-source stored-charge "
+        "working-alone rotating-parts compressor-in-vacuum",
+        "the hazard that explains each guard of the work state",
+    ),
+    "knowledge/checks/safety_readings.py": ("tester-proof", "the step that proves the others"),
+}
+"""Module -> the ids that may stand in it, and why."""
+
+
+def words_of(shape: Shape) -> Iterator[str]:
+    """The words that a form lists itself: its keys and its choices."""
+    if isinstance(shape, Choice):
+        yield from shape.options
+    elif isinstance(shape, Record):
+        for field in shape.fields:
+            yield field.key
+            yield from words_of(field.shape)
+    elif isinstance(shape, Tagged):
+        for tag, option in shape.options:
+            yield tag
+            if not isinstance(option, Later):
+                yield from words_of(option)
+        if shape.otherwise is not None:
+            yield from words_of(shape.otherwise)
+    elif isinstance(shape, ListOf | OneOrMore):
+        yield from words_of(shape.item)
+    elif isinstance(shape, Pairs):
+        yield from words_of(shape.value)
+
+
+def ids_of(knowledge: Knowledge) -> frozenset[str]:
+    named = (
+        knowledge.tests, knowledge.faults, knowledge.hazards, knowledge.complaints,
+        knowledge.quantities, knowledge.facts, knowledge.plate_values,
+    )  # fmt: skip
+    own = {word for form in FORMS.values() for word in words_of(form)}
+    return frozenset(name for kind in named for name in kind) - own
+
+
+def literals(source: str) -> Iterator[str]:
+    """Every text of a module that is no docstring."""
+    tree = ast.parse(source)
+    said = {node.value for node in ast.walk(tree) if isinstance(node, ast.Expr)}
+    for node in ast.walk(tree):
+        if isinstance(node, ast.Constant) and isinstance(node.value, str) and node not in said:
+            yield node.value
+
+
+def named_in(module: str, knowledge: Knowledge) -> set[str]:
+    return ids_of(knowledge) & set(literals((PACKAGE / module).read_text("utf-8")))
+
+
+def modules() -> Iterator[str]:
+    for path in sorted(PACKAGE.rglob("*.py")):
+        module = path.relative_to(PACKAGE).as_posix()
+        if not module.startswith(("quantities/", *DECLARED)):
+            yield module
+
+
+def test_code_names_no_rule_but_those_with_a_reason(shipped: Knowledge) -> None:
+    found = {module: named_in(module, shipped) for module in modules()}
+    allowed = {module: set(ids.split()) for module, (ids, _) in MAY_STAND.items()}
+    more = {m: sorted(ids - allowed.get(m, set())) for m, ids in found.items()}
+    assert {m: ids for m, ids in more.items() if ids} == {}, "say it in the rules"
+
+
+@pytest.mark.parametrize("module", MAY_STAND)
+def test_no_excuse_outlives_its_reason(module: str, shipped: Knowledge) -> None:
+    assert named_in(module, shipped) == set(MAY_STAND[module][0].split())
+
+
+def test_a_new_rule_in_code_would_be_found(shipped: Knowledge) -> None:
+    source = (
+        '"""About superheat."""\nX = {"liquid-line-temperature": f(a="suction")}\n"superheat"\n'
+    )
+    assert ids_of(shipped) & set(literals(source)) == {"liquid-line-temperature"}

@@ -1,0 +1,77 @@
+"""The kept visits of a folder, one journal each, as a visit sees them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from pathlib import Path
+from types import TracebackType
+from typing import TYPE_CHECKING
+
+from troubleshoot import __version__
+from troubleshoot.cli import clock
+from troubleshoot.cli.rule_base import kept_with_visit, missing_rules
+from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.visit.journal import Journal, open_visits
+from troubleshoot.visit.kept_visit import read_visit
+from troubleshoot.visit.standing_visits import Standing, standing_visits
+from troubleshoot.visit.visit_names import journal_path, next_name
+
+if TYPE_CHECKING:
+    from troubleshoot.visit.visit_state import VisitState
+
+
+class JournalShelf:
+    """The visits of one folder. What was opened is given free at the end of a `with`."""
+
+    def __init__(self, knowledge: Knowledge, visits: Path) -> None:
+        self.knowledge = knowledge
+        self.visits = visits
+        self._opened: list[Journal] = []
+
+    def __enter__(self) -> JournalShelf:
+        return self
+
+    def __exit__(
+        self,
+        kind: type[BaseException] | None,
+        error: BaseException | None,
+        trace: TracebackType | None,
+    ) -> None:
+        for journal in self._opened:
+            journal.close()
+
+    def waiting(self) -> Sequence[str]:
+        """The visits that are not closed, the latest first."""
+        return [path.stem for path in open_visits(self.visits)]
+
+    def state_of(self, visit: str) -> VisitState:
+        """What a visit that waits has come to. Raises JournalError."""
+        from troubleshoot.visit.events import replay
+        from troubleshoot.visit.understanding import understood
+
+        kept = read_visit(journal_path(self.visits, visit))
+        return replay(self.knowledge, understood(self.knowledge, kept.events).events)
+
+    def go_on(self, visit: str) -> VisitBook:
+        """The book of a kept visit, held for this program alone. Raises JournalError."""
+        return self._book(Journal.open(journal_path(self.visits, visit)))
+
+    def new(self) -> VisitBook:
+        """The book of a new visit. Raises JournalError."""
+        today = f"{clock.now():%Y-%m-%d}"
+        header = {"program": __version__, "rules": self.knowledge.digest, "date": today}
+        header |= kept_with_visit()
+        return self._book(Journal.create(self.visits, next_name(self.visits, today), header))
+
+    def standing(self, but: str = "") -> Iterator[Standing]:
+        """What stops a unit or may do so, the latest visit first; `but` names one left out."""
+        return standing_visits(self.knowledge, self.visits, but)
+
+    def _book(self, journal: Journal) -> VisitBook:
+        self._opened.append(journal)
+        name, torn = journal.path.stem, (journal.notice,) if journal.notice else ()
+        notices = (*torn, *missing_rules(journal.header))
+        return VisitBook(
+            self.knowledge, name, journal, lambda: clock.now(), journal.events, notices
+        )

@@ -1,0 +1,144 @@
+"""The book of one visit: its events, the state they add up to, and the journal that keeps them.
+
+An event is in the journal before it counts. Of a kept visit only those events count that today's
+rules understand.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping, Sequence
+from datetime import datetime
+from typing import Any, Protocol
+
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.equipment import InputRefused
+from troubleshoot.visit.absence import (
+    WITHOUT_WORK,
+    hour_passed,
+    resumed_event,
+    silence,
+    stamp,
+)
+from troubleshoot.visit.event_shapes import Event
+from troubleshoot.visit.events import after, replay
+from troubleshoot.visit.steps import CONFIRMED
+from troubleshoot.visit.understanding import understood
+from troubleshoot.visit.undoing import taken_back
+from troubleshoot.visit.visit_state import VisitState
+
+
+class Keeper(Protocol):
+    """Where events are kept for good."""
+
+    def append(self, event: Mapping[str, Any]) -> None: ...
+
+    def close(self) -> None: ...
+
+
+class Forgotten:
+    """Keeps nothing: for visits that are played, not made."""
+
+    def append(self, event: Mapping[str, Any]) -> None:
+        pass
+
+    def close(self) -> None:
+        pass
+
+
+class VisitBook:
+    """One visit's events. `changed` tells a caller whether a command altered the visit.
+
+    `now`: the time by the clock of whoever is there. `notices`: what of a kept visit is not
+    understood, to be said before it goes on.
+    """
+
+    def __init__(
+        self,
+        knowledge: Knowledge,
+        visit_id: str,
+        keeper: Keeper,
+        now: Callable[[], datetime],
+        events: Sequence[Event] = (),
+        notices: tuple[str, ...] = (),
+    ) -> None:
+        self.knowledge = knowledge
+        self.visit_id = visit_id
+        self.now = now
+        self.changed = False
+        self._keeper = keeper
+        understanding = understood(knowledge, events)
+        self.notices = (*notices, *understanding.notices)
+        self.events = list(understanding.events)
+        self.state: VisitState = replay(knowledge, self.events)
+
+    @property
+    def begun(self) -> bool:
+        """Whether it is known who is asking, and so what the visit starts from."""
+        return any(event["event"] == "start" for event in self.events)
+
+    def add(self, event: Event) -> None:
+        """Keep an event with its time, once it is known that it can be taken.
+
+        A report ends a silence, so what the silence has voided is told before it.
+        """
+        if event["event"] in WITHOUT_WORK:
+            self.watch_the_clock()
+        event = {**event, "time": stamp(self.now())}
+        state = after(self.knowledge, self.state, event)
+        self._keep(event)
+        self.state = state
+
+    def close(self) -> None:
+        """Give the visit free for whoever else may go on with it."""
+        self._keeper.close()
+
+    def _keep(self, event: Event) -> None:
+        self._keeper.append(event)
+        self.events.append(event)
+        self.changed = True
+
+    def watch_the_clock(self, work_minutes: float = 0.0) -> bool:
+        """Void what has expired by now; True where that was anything but the look at the roof.
+
+        `work_minutes`: how long what was asked for takes by itself.
+        """
+        if not self.events:
+            return False
+        now = self.now()
+        away = silence(self.state, now, work_minutes)
+        if away is not None:
+            self.add(away)
+        elif hour_passed(self.state, now):
+            self.add({"event": "hour-passed"})
+        return away is not None
+
+    def resume(self, profiles: tuple[str, ...]) -> None:
+        """Go on after an absence, as whoever is asking now."""
+        self.add(resumed_event(self.state, self.now(), profiles))
+
+    def try_fact(self, name: str, value: object) -> str | None:
+        """Keep an equipment fact or plate value; returns what is wrong with it, or nothing."""
+        try:
+            self.add({"event": "fact", "name": name, "value": value})
+        except InputRefused as error:
+            return "; ".join(f"{r.problem}; {r.instead}" for r in error.refusals) + "."
+        return None
+
+    def undo(self) -> str:
+        """Take the last answer back; the words, not what hands have done."""
+        if taken_back(self.events) is None:
+            return "There is nothing to take back."
+        self._keep({"event": "undo", "time": stamp(self.now())})
+        self.state = replay(self.knowledge, self.events)
+        return "Taken back. The work state goes on from the more careful of the two."
+
+    def mark_last_invalid(self, reason: str) -> str:
+        """The last reading is kept but weighs nothing, with the reason."""
+        if not self.state.answers:
+            return "There is no reading to mark."
+        if not reason:
+            return "Say why: invalid REASON."
+        self.add({"event": "invalid", "reason": reason})
+        if self.state.answers[-1].test in CONFIRMED:
+            return "Kept as failed. It is asked again, and whatever rested on it."
+        return "Kept as not counting."

@@ -1,0 +1,240 @@
+"""What a person may type at any prompt besides an answer: explanations, undo, notes, choices."""
+
+from __future__ import annotations
+
+from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.hearing import HOW_TO_CALL
+from troubleshoot.dialogue.said import Causes, HowTo, OtherTest, Voice, WhatToType
+from troubleshoot.dialogue.talk import DangerCalled, Leave
+from troubleshoot.knowledge.model import Test
+from troubleshoot.outside.numbers import choice
+from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.places import PlaceNotUnderstood, spoken
+from troubleshoot.visit.dangers import cried, spoken_of
+from troubleshoot.visit.decide import Decider
+from troubleshoot.visit.decision import Decision
+from troubleshoot.visit.event_shapes import skip_event
+from troubleshoot.visit.events import places_from
+from troubleshoot.visit.explain import because, find_fault, what_if, why_not
+from troubleshoot.visit.steps import CONFIRMED, ENTER_CONFIRMS
+from troubleshoot.visit.stops import conclude_visit
+from troubleshoot.visit.tests_by_words import find_tests
+
+OTHER_TESTS = 8
+NO_QUESTION = "No question is open here. tests lists what else could be done."
+
+
+class Commands:
+    """Serves commands in one conversation. `offered` are the tests last listed, by number."""
+
+    def __init__(self, book: VisitBook, voice: Voice, decider: Decider) -> None:
+        self.knowledge = book.knowledge
+        self.book = book
+        self.voice = voice
+        self.decider = decider
+        self.offered: tuple[tuple[str, str | None], ...] = ()
+        self.done_said = False
+
+    def serve(self, typed: str, decision: Decision, conclusions: Conclusions) -> bool:
+        """Serve a command; False where the words are an answer."""
+        word, _, rest = typed.partition(" ")
+        self.book.changed = False
+        self.done_said = self.done_said and typed == "done"
+        if typed.lower() in ("?", "how"):
+            self._how(decision)
+        elif typed.lower() in ("w", "why"):
+            self._why(decision)
+        elif typed.lower() in ("h", "help"):
+            self.voice.tell(WhatToType())
+        elif typed.lower() == "causes":
+            self.voice.tell(Causes(conclusions))
+        elif word == "because":
+            self._because(rest, conclusions)
+        elif typed.lower().startswith("why not "):
+            self._why_not(typed[8:], conclusions)
+        elif typed.lower().startswith("what if "):
+            self._what_if(typed[8:], decision, conclusions)
+        elif typed.lower() == "tests":
+            self._other_tests(conclusions)
+        else:
+            return self._changing(typed, word.lower(), rest, decision, conclusions)
+        return True
+
+    def _changing(
+        self, typed: str, word: str, rest: str, decision: Decision, conclusions: Conclusions
+    ) -> bool:
+        """Commands that change the visit."""
+        if typed in ("q", "quit"):
+            raise Leave
+        if typed in ("u", "undo"):
+            self.voice.say(self.book.undo())
+        elif typed in ("s", "skip"):
+            self._skip(decision)
+        elif typed == "done":
+            return self._done(decision)
+        elif word == "note" and rest:
+            self._note(rest)
+        elif word == "invalid":
+            self.voice.say(self.book.mark_last_invalid(rest))
+        elif word == "do" and rest:
+            self._do(rest)
+        elif typed == "again":
+            self._again()
+        elif word == "repaired" and rest:
+            self._repaired(rest, conclusions)
+        else:
+            return False
+        return True
+
+    def _note(self, text: str) -> None:
+        """Keep a note. Raises DangerCalled where it says that the job has to be stopped."""
+        self.book.add({"event": "note", "text": text})
+        if any(h.stop and h.stop.scope == "whole-job" for h in cried(self.knowledge, text)):
+            raise DangerCalled(text)
+        speaks = bool(spoken_of(self.knowledge, text))
+        self.voice.say(f"Noted. {HOW_TO_CALL}" if speaks else "Noted.")
+        self.book.changed = False
+
+    def _done(self, decision: Decision) -> bool:
+        """Close the visit. At a step it may mean the step, so there it is asked for twice."""
+        if decision.step is not None and decision.step.id in ENTER_CONFIRMS:
+            return False
+        if decision.step is not None and not self.done_said:
+            self.done_said = True
+            word = CONFIRMED[decision.step.id].replace("-", " ")
+            self.voice.say(
+                f'Is the step done? Type "{word}". Type done again to put the unit back and close.'
+            )
+            return True
+        self.done_said = False
+        self.book.add({"event": "closing"})
+        return True
+
+    def _skip(self, decision: Decision) -> None:
+        if decision.kind == "step":
+            self._skip_aim(decision)
+        elif decision.test is None:
+            self.voice.say(NO_QUESTION)
+        else:
+            self.book.add(skip_event(decision.test.id, decision.at))
+
+    def _skip_aim(self, decision: Decision) -> None:
+        """No safety step is skipped; the test that it leads to may be."""
+        if decision.aim is None or decision.stop is not None:
+            self.voice.say("A safety step cannot be skipped. q keeps the visit and leaves.")
+            return
+        self.book.add(skip_event(*decision.aim))
+        self.voice.say(f"Without: {self.knowledge.tests[decision.aim[0]].name}.")
+
+    def _how(self, decision: Decision) -> None:
+        if decision.test is None:
+            self.voice.say(NO_QUESTION)
+        else:
+            self.voice.tell(HowTo(decision.test))
+
+    def _why(self, decision: Decision) -> None:
+        if decision.kind == "step" and decision.aim is not None:
+            aim = self.knowledge.tests[decision.aim[0]]
+            self.voice.say(f"It comes before: {aim.name}.", 1)
+        if decision.reason:
+            self.voice.say(f"Why: {decision.reason}.", 1)
+
+    def _because(self, rest: str, conclusions: Conclusions) -> None:
+        fault = find_fault(self.knowledge, conclusions, rest or "1")
+        causes = [c for c in conclusions.causes if c.fault.id == fault]
+        if not causes:
+            self.voice.say("No such cause here. Give its number, or words of its name.")
+        for cause in causes[:1]:
+            self.voice.say_all(because(conclusions, cause))
+
+    def _why_not(self, rest: str, conclusions: Conclusions) -> None:
+        fault = find_fault(self.knowledge, conclusions, rest)
+        if fault is None:
+            self.voice.say("No such cause in the rule base. Give its id, or words of its name.")
+        else:
+            self.voice.say_all(why_not(conclusions, fault))
+
+    def _what_if(self, rest: str, decision: Decision, conclusions: Conclusions) -> None:
+        test = decision.test
+        if test is None:
+            self.voice.say(NO_QUESTION)
+            return
+        word = rest.strip().lower().replace(" ", "-")
+        outcomes = conclusions.hypotheses.outcomes(test.id)
+        matching = [o for o in outcomes if o == word] or [o for o in outcomes if o.startswith(word)]
+        if len(matching) != 1:
+            self.voice.say("Say one of: " + ", ".join(o.replace("-", " ") for o in outcomes))
+            return
+        lines = what_if(self.decider.reasoner, conclusions, test, decision.at, matching[0])
+        self.voice.say_all(lines)
+
+    def _other_tests(self, conclusions: Conclusions) -> None:
+        found = self.decider.candidates(self.book.state, conclusions)[:OTHER_TESTS]
+        self.offered = tuple((c.test.id, spoken(c.at)) for c in found)
+        for number, candidate in enumerate(found, start=1):
+            where = self.book.state.unit.layout.shown(candidate.test.per, candidate.at)
+            minutes = candidate.minutes + candidate.switch_minutes
+            self.voice.tell(OtherTest(number, candidate.test, where, minutes))
+        self.voice.say("do N takes one of them.", 1)
+
+    def _do(self, words: str) -> None:
+        """Take a test by its number in the list, or by its id and place."""
+        if (number := choice(words, len(self.offered))) is not None:
+            self._aim(*self.offered[number - 1])
+            return
+        name, _, at = words.partition(" at ")
+        found = find_tests(self.knowledge, self.book.state.unit, name)
+        if not found:
+            self.voice.say("Type tests for a list; then do with a number, or do TEST at PLACE.")
+            return
+        if len(found) > 1:
+            self._ask_which(found)
+            return
+        test = found[0]
+        try:
+            places = places_from(at or None, test.per, self.book.state.unit)
+        except PlaceNotUnderstood as error:
+            self.voice.say(f"{error.problem}; {error.instead}.")
+            return
+        if len(places) > 1:
+            self.voice.say("Say where: " + ", ".join(f"at {p}" for p in places))
+            return
+        self._aim(test.id, spoken(places[0]))
+
+    def _ask_which(self, found: tuple[Test, ...]) -> None:
+        """Several tests fit the words: list those, by number."""
+        layout = self.book.state.unit.layout
+        spots = [(test, at) for test in found for at in layout.places(test.per)][:OTHER_TESTS]
+        self.offered = tuple((test.id, spoken(at)) for test, at in spots)
+        self.voice.say("Which of these?")
+        for number, (test, at) in enumerate(spots, start=1):
+            self.voice.tell(OtherTest(number, test, layout.shown(test.per, at)))
+        self.voice.say("do N takes one of them.", 1)
+
+    def _again(self) -> None:
+        """Read the last reading once more."""
+        last = next((a for a in reversed(self.book.state.answers) if a.text), None)
+        if last is None:
+            self.voice.say("There is no reading to take again.")
+            return
+        self._aim(last.test, spoken(last.places[0]))
+
+    def _aim(self, test: str, at: str | None) -> None:
+        phrase = self.decider.beyond(self.book.state, test, at)
+        if phrase is not None:
+            self.voice.say(f"That is beyond you: {phrase}.")
+            return
+        conclusions = conclude_visit(self.decider.reasoner, self.book.state)
+        forbidden = self.decider.forbidden(conclusions, test, at)
+        if forbidden is not None:
+            self.voice.say(f"Not now: {forbidden}. Only a fresh finding takes it away.")
+            return
+        reason = "you chose it"
+        self.book.add({"event": "aim", "test": test, "at": at, "chosen": True, "reason": reason})
+
+    def _repaired(self, words: str, conclusions: Conclusions) -> None:
+        fault = find_fault(self.knowledge, conclusions, words)
+        if fault is None:
+            self.voice.say("No such cause in the rule base. Give its id, or words of its name.")
+        else:
+            self.book.add({"event": "repaired", "fault": fault})

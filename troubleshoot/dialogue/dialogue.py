@@ -1,0 +1,47 @@
+"""One visit as whoever holds it sees it: a prompt, and what was said before it.
+
+A terminal, a file of answers, a page or an apprentice's unit drive this object; they keep nothing
+of the visit themselves. Time and storage are handed in with the book.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+from troubleshoot.dialogue.hearing import called_danger
+from troubleshoot.dialogue.prompts import Ended, Prompt
+from troubleshoot.dialogue.said import Said, Voice
+from troubleshoot.dialogue.talk import DangerCalled, Leave, Reply, Talk
+
+
+class Dialogue:
+    """A visit that goes on with every answer. `said`: what was said before the first prompt."""
+
+    def __init__(self, talk: Callable[[Voice], Talk[Ended]]) -> None:
+        self._voice = Voice()
+        self._talk = talk(self._voice)
+        self.prompt: Prompt
+        self.said = self._go_on(lambda: next(self._talk))
+
+    def answer(self, reply: Reply) -> tuple[Said, ...]:
+        """Take a reply to the prompt; returns what is said before the next one.
+
+        A person who calls danger is heard at every prompt. Raises whatever the storage raises.
+        """
+        danger = called_danger(reply) if isinstance(reply, str) else None
+        if danger is None:
+            return self._go_on(lambda: self._talk.send(reply))
+        called = DangerCalled(danger)
+        return self._go_on(lambda: self._talk.throw(called))
+
+    def leave(self) -> tuple[Said, ...]:
+        """Whoever answered has gone; the visit is kept. Returns what is said of that."""
+        return self._go_on(lambda: self._talk.throw(Leave()))
+
+    def _go_on(self, going_on: Callable[[], Prompt]) -> tuple[Said, ...]:
+        try:
+            self.prompt = going_on()
+        except StopIteration as end:
+            assert isinstance(end.value, Ended)
+            self.prompt = end.value
+        return self._voice.heard()

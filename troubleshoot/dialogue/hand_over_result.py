@@ -1,0 +1,89 @@
+"""Asking what came of a hand-over: who made it safe, what they did, and what shows it."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Final
+
+from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.hearing import Listener
+from troubleshoot.dialogue.prompts import AskWords, Choose
+from troubleshoot.dialogue.said import Voice
+from troubleshoot.dialogue.talk import Talk, words
+from troubleshoot.visit.reopening import (
+    NotAResult,
+    as_read,
+    fitting_roles,
+    in_words,
+    read_after,
+    role,
+    told,
+    when_read,
+)
+from troubleshoot.visit.roles import ROLES
+from troubleshoot.visit.visit_state import HandOverResult, StopMet
+
+LEAVES: Final = ("q", "quit")
+MISSING: Final = "That is still missing: give it, or q to leave the visit closed."
+WHAT_THEY_DID: Final = AskWords("What did they find, and what did they do?", repeated=True)
+WHAT_SHOWS_IT: Final = AskWords("Which reading or look shows that it is safe?", repeated=True)
+WHEN: Final = AskWords("When was that?", repeated=True)
+WHO_WAS_TOLD: Final = AskWords("Who was told, and when?", repeated=True)
+
+
+def ask_result(book: VisitBook, voice: Voice, met: StopMet) -> Talk[HandOverResult | None]:
+    """The result of a STOP's hand-over; None where the person leaves before all of it is given.
+
+    Raises DangerCalled.
+    """
+    knowledge = book.knowledge
+    listener = Listener(knowledge, voice, (met.hazard,))
+    names = fitting_roles(knowledge.hazards[met.hazard])
+    who = Choose("Who made it safe?", tuple(ROLES[name] for name in names), repeated=True)
+    by = yield from _ask(listener, who, lambda typed: role(typed, names))
+    done = by and (
+        yield from _ask(listener, WHAT_THEY_DID, lambda typed: in_words(knowledge, typed))
+    )
+    reading = done and (
+        yield from _ask(listener, WHAT_SHOWS_IT, lambda typed: as_read(knowledge, typed))
+    )
+    when = reading and (
+        yield from _ask(
+            listener,
+            WHEN,
+            lambda typed: when_read(typed, read_after(knowledge, met), book.now()),
+        )
+    )
+    return HandOverResult(by, done, reading, when) if when else None
+
+
+def ask_told(listener: Listener) -> Talk[str]:
+    """Who was told, by role, and when; asked until somebody is named. Raises DangerCalled."""
+    while True:
+        typed = yield from words(WHO_WAS_TOLD)
+        listener.hear_cry(typed)
+        try:
+            return told(typed)
+        except NotAResult as error:
+            listener.not_understood(typed, str(error))
+
+
+def _ask(
+    listener: Listener, prompt: AskWords | Choose, understood: Callable[[str], str]
+) -> Talk[str]:
+    """One part of the result, asked until it is understood; empty where the person leaves.
+
+    Nothing typed throws nothing away: what is missing is asked for again.
+    """
+    while True:
+        typed = yield from words(prompt)
+        if typed.lower() in LEAVES:
+            return ""
+        if not typed:
+            listener.voice.say(MISSING)
+            continue
+        listener.hear_cry(typed)
+        try:
+            return understood(typed)
+        except NotAResult as error:
+            listener.not_understood(typed, str(error))

@@ -1,0 +1,132 @@
+"""The beginning of a visit: who is asking, the caller's words, the facts that matter."""
+
+from __future__ import annotations
+
+from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.hearing import Listener
+from troubleshoot.dialogue.prompts import AskWords, Choose
+from troubleshoot.dialogue.said import CallCautions, FirstLooks, Voice
+from troubleshoot.dialogue.talk import DangerCalled, Talk, words
+from troubleshoot.dialogue.unit_facts import ask_fact
+from troubleshoot.knowledge.model import Complaint, Knowledge
+from troubleshoot.outside.numbers import choice
+from troubleshoot.visit.case_file import ROUTINE
+from troubleshoot.visit.complaints import match_complaints
+from troubleshoot.visit.dangers import spoken_of
+from troubleshoot.visit.nameplate import facts_to_ask
+from troubleshoot.visit.profiles import PROFILES, TECHNICIAN
+
+WHO_IS_ASKING = Choose(
+    "Who is asking? Give the numbers of all that hold. Enter is a technician, no licence.",
+    tuple(profile.replace("-", " ") for profile in PROFILES),
+    several=True,
+)
+WHAT_THEY_SAY = AskWords("What does the caller say? Their own words, or Enter for a routine round.")
+SAY_IT_AGAIN = AskWords("What does the caller say?")
+
+
+def begin(
+    book: VisitBook, voice: Voice, name: str, profiles: tuple[str, ...], routine: bool
+) -> Talk[None]:
+    """Ask what every visit to a unit of this name starts from, and put it into the book."""
+    knowledge = book.knowledge
+    said, complaint = "", ROUTINE
+    if not routine:
+        said, complaint = yield from _ask_complaint(book, voice)
+    call = knowledge.complaints.get(complaint)
+    if call is not None:
+        voice.tell(CallCautions(call))
+        if complaint != ROUTINE and call.looks:
+            voice.tell(FirstLooks(call.looks))
+    held = profiles or (yield from ask_profiles(knowledge, voice))
+    book.add(
+        {
+            "event": "start",
+            "name": name,
+            "complaint": complaint,
+            "words": said,
+            "routine": complaint == ROUTINE,
+            "profiles": sorted(held),
+        }
+    )
+    yield from _ask_facts(book, voice)
+
+
+def ask_profiles(knowledge: Knowledge, voice: Voice) -> Talk[tuple[str, ...]]:
+    """Who is asking: every profile that holds. Enter is a technician without any licence."""
+    listener = Listener(knowledge, voice)
+    while True:
+        typed = yield from words(WHO_IS_ASKING)
+        parts = typed.replace(",", " ").split()
+        if not parts:
+            return (TECHNICIAN,)
+        if all(choice(part, len(PROFILES)) for part in parts):
+            return tuple(dict.fromkeys(PROFILES[int(part) - 1] for part in parts))
+        reply = f"Numbers from 1 to {len(PROFILES)}, with spaces between them."
+        listener.not_understood(typed, reply)
+
+
+def _ask_complaint(book: VisitBook, voice: Voice) -> Talk[tuple[str, str]]:
+    """The caller's words, kept as they are typed, and the complaint that they are.
+
+    Words that led to nothing are kept with a routine round. Raises DangerCalled.
+    """
+    knowledge, prompt = book.knowledge, WHAT_THEY_SAY
+    if book.state.words:
+        voice.say(f'Before it broke off, the caller\'s words were: "{book.state.words}"')
+    listener = Listener(knowledge, voice)
+    said: list[str] = []
+    typed = yield from words(prompt)
+    while typed:
+        said.append(typed)
+        everything = "; ".join(said)
+        book.add({"event": "call", "words": everything})
+        if typed in knowledge.complaints:
+            return everything, typed
+        if (call := _dangerous_call(knowledge, typed)) is not None:
+            return everything, call.id
+        found = match_complaints(knowledge, typed)
+        if not found:
+            listener.not_understood(
+                typed, "Nothing known sounds like that. Say it in other words, or Enter."
+            )
+            typed = yield from words(prompt)
+            continue
+        typed = yield from words(
+            Choose("Which is nearest?", (*(c.says for c in found), "none of these: say it again"))
+        )
+        if (chosen := choice(typed, len(found))) is not None:
+            return everything, found[chosen - 1].id
+        if not typed or choice(typed, len(found) + 1) is not None:
+            prompt = SAY_IT_AGAIN
+            typed = yield from words(prompt)
+    return "; ".join(said), ROUTINE
+
+
+def _dangerous_call(knowledge: Knowledge, said: str) -> Complaint | None:
+    """The complaint of a caller who speaks of a danger for which such a call is stopped.
+
+    None where they speak of none. Raises DangerCalled where no one complaint says it all.
+    """
+    dangers = {hazard.id for hazard in spoken_of(knowledge, said)}
+    if not dangers:
+        return None
+    for complaint in match_complaints(knowledge, said):
+        stopping = {
+            hazard.id
+            for hazard in knowledge.hazards.values()
+            if any(trigger.complaint == complaint.id for trigger in hazard.triggers)
+        }
+        if dangers <= stopping:
+            return complaint
+    raise DangerCalled(said)
+
+
+def _ask_facts(book: VisitBook, voice: Voice) -> Talk[None]:
+    """The equipment facts on which most of the listed causes depend; Enter for not known."""
+    facts = facts_to_ask(book.knowledge, book.state.unit, book.state.complaint)
+    if facts:
+        voice.say("A few facts from the nameplate. Enter where it is not known.")
+    for fact in facts:
+        if fact.id not in book.state.unit.facts:
+            yield from ask_fact(book, voice, fact)

@@ -1,0 +1,125 @@
+"""What a visit waits for, as data. How it is shown is the affair of whoever shows it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import TYPE_CHECKING, Literal
+
+from troubleshoot.outside.text import MOST_TYPED
+
+if TYPE_CHECKING:  # the first prompts come before all that reasons is imported
+    from troubleshoot.knowledge.model import EquipmentFact, Fault, Hazard, PlateValue
+    from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+    from troubleshoot.visit.decision import Decision
+
+
+@dataclass(frozen=True, slots=True)
+class AskWords:
+    """Words of the person's own, of at most `most` letters; `repeated`: asked whole at each try."""
+
+    question: str
+    most: int = MOST_TYPED
+    repeated: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Choose:
+    """One of the options, or several where `several`, by number or in words."""
+
+    question: str
+    options: tuple[str, ...] = ()
+    several: bool = False
+    repeated: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class AskFact:
+    """An equipment fact of the unit; `why` where that needs saying. Empty: nobody knows."""
+
+    fact: EquipmentFact
+    why: str = ""
+
+
+@dataclass(frozen=True, slots=True)
+class AskPlate:
+    """A value from the nameplate, of one place where there are several. Empty: not to be read."""
+
+    plate: PlateValue
+    at: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Caution:
+    """A hazard to be told before something is done; `told`: since the panels were opened."""
+
+    hazard: Hazard
+    told: bool
+
+
+def cautions_of(hazards: Iterable[Hazard], told: set[str]) -> tuple[Caution, ...]:
+    """The cautions of these hazards; `told`, the ids of those that were told, is added to."""
+    cautions = tuple(Caution(hazard, hazard.id in told) for hazard in hazards)
+    told.update(caution.hazard.id for caution in cautions)
+    return cautions
+
+
+@dataclass(frozen=True, slots=True)
+class DoStep:
+    """A safety step, and what may come of it. `where`: its place, where there are several."""
+
+    decision: Decision
+    where: str | None
+    outcomes: tuple[str, ...]
+    cautions: tuple[Caution, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class AskTest:
+    """A test, and its outcomes on this unit. `where`: its place, where there are several."""
+
+    decision: Decision
+    where: str | None
+    outcomes: tuple[str, ...]
+    cautions: tuple[Caution, ...]
+
+
+@dataclass(frozen=True, slots=True)
+class AskProof:
+    """A reading that proves a repair."""
+
+    fault: Fault
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class AtStop:
+    """A STOP stands. `tag`: what is written on it.
+
+    `lifted_by`: the finding that lifts it when it is taken afresh; with `beyond` it is for others.
+    """
+
+    fired: FiredHazard
+    tag: tuple[str, ...]
+    lifted_by: str | None = None
+    beyond: str | None = None
+
+
+@dataclass(frozen=True, slots=True)
+class Settled:
+    """The search has come to an ending: what was found, and what is done about it."""
+
+    decision: Decision
+    conclusions: Conclusions
+
+
+@dataclass(frozen=True, slots=True)
+class Ended:
+    """Nothing more is asked. A visit that is `kept` can be gone on with."""
+
+    how: Literal["closed", "handed-over", "kept"]
+
+
+Prompt = (
+    AskWords | Choose | AskFact | AskPlate | DoStep | AskTest | AskProof | AtStop | Settled | Ended
+)

@@ -1,0 +1,131 @@
+"""What a visit tells on the way from one prompt to the next, as data."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import TYPE_CHECKING
+
+if TYPE_CHECKING:  # the first prompts come before all that reasons is imported
+    from troubleshoot.knowledge.model import Complaint, Test
+    from troubleshoot.reasoning.conclude import Conclusions
+    from troubleshoot.reasoning.readings import Reading
+    from troubleshoot.visit.standing import Standing
+    from troubleshoot.visit.standing_visits import Stopped
+
+
+@dataclass(frozen=True, slots=True)
+class Sentence:
+    """A plain sentence; `level` sets what explains another apart, `strong` is not to be missed."""
+
+    text: str
+    level: int = 0
+    strong: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Verdict:
+    """What a reading was taken for."""
+
+    reading: Reading
+
+
+@dataclass(frozen=True, slots=True)
+class Agreement:
+    """Whether a reading agrees with the one before it, in a sentence."""
+
+    text: str
+
+
+@dataclass(frozen=True, slots=True)
+class Causes:
+    """The causes as they stand."""
+
+    conclusions: Conclusions
+
+
+@dataclass(frozen=True, slots=True)
+class Danger:
+    """A hazard that has been called up, and stands."""
+
+    standing: Standing
+
+
+@dataclass(frozen=True, slots=True)
+class CallCautions:
+    """The hazards of such a call, before anything is asked or done."""
+
+    call: Complaint
+
+
+@dataclass(frozen=True, slots=True)
+class FirstLooks:
+    """Looks on such a call that cost almost nothing."""
+
+    looks: str
+
+
+@dataclass(frozen=True, slots=True)
+class StopElsewhere:
+    """A STOP that stands over the unit from another visit."""
+
+    stopped: Stopped
+
+
+@dataclass(frozen=True, slots=True)
+class HowTo:
+    """How a test is done."""
+
+    test: Test
+
+
+@dataclass(frozen=True, slots=True)
+class WhatToType:
+    """What may be typed at any prompt besides an answer."""
+
+
+@dataclass(frozen=True, slots=True)
+class OtherTest:
+    """A test to choose from, by its number. `minutes`: with the way there, where it is worth it."""
+
+    number: int
+    test: Test
+    where: str | None
+    minutes: float | None = None
+
+
+Said = (
+    Sentence
+    | Verdict
+    | Agreement
+    | Causes
+    | Danger
+    | CallCautions
+    | FirstLooks
+    | StopElsewhere
+    | HowTo
+    | WhatToType
+    | OtherTest
+)
+
+
+class Voice:
+    """Gathers what is said until somebody listens."""
+
+    def __init__(self) -> None:
+        self._said: list[Said] = []
+
+    def say(self, text: str, level: int = 0, strong: bool = False) -> None:
+        self._said.append(Sentence(text, level, strong))
+
+    def say_all(self, texts: Iterable[str], level: int = 0) -> None:
+        for text in texts:
+            self.say(text, level)
+
+    def tell(self, said: Said) -> None:
+        self._said.append(said)
+
+    def heard(self) -> tuple[Said, ...]:
+        """Everything since this was last asked."""
+        said, self._said = tuple(self._said), []
+        return said

@@ -1,0 +1,216 @@
+"""A visit answered from a file: the same decisions as with a person, no questions asked.
+
+What the file does not answer is skipped. Safety steps that it does not mention are taken as done so
+that the account can go on, and the account says of each that nobody said so.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from typing import Any, Final
+
+from troubleshoot.dialogue.driven import DrivenVisit
+from troubleshoot.dialogue.prompts import AskTest, AtStop, DoStep, Prompt, Settled
+from troubleshoot.dialogue.talk import Reply
+from troubleshoot.knowledge.model import Test
+from troubleshoot.reasoning.answers import Answer, Case
+from troubleshoot.reasoning.conclude import FiredHazard, Reasoner
+from troubleshoot.reasoning.places import Place, spoken
+from troubleshoot.visit.account import FILE, Plain, ending_of
+from troubleshoot.visit.decision import Decision, like
+from troubleshoot.visit.event_shapes import (
+    Event,
+    answer_event,
+    assumed_event,
+    skip_event,
+    step_event,
+)
+from troubleshoot.visit.metered import metered
+from troubleshoot.visit.profiles import FULLY_QUALIFIED
+from troubleshoot.visit.steps import CONFIRMED, Step
+from troubleshoot.visit.stops import lifting_finding
+from troubleshoot.visit.visit_account import visit_account
+
+CERTIFIES: Final = (
+    "This account certifies no safety work that the file does not hold: what it marks as not in "
+    "the file was only taken as done to go on, and nobody has said that it was."
+)
+NOT_KNOWN: Final = ""
+"""What a file answers where a fact of the unit is asked: those it holds are known by then."""
+
+
+class ScriptedVisit(DrivenVisit):
+    """Runs one visit to its ending on the answers of a case. `said_by`: who says what was done."""
+
+    said_by = FILE
+
+    def __init__(self, reasoner: Reasoner, case: Case, start: Event) -> None:
+        super().__init__(reasoner, start)
+        self.unused: dict[str, list[Answer]] = {}
+        for answer in case.answers:
+            self.unused.setdefault(answer.test, []).append(answer)
+        self.failed: set[tuple[str, str | None]] = set()
+
+    def run(self) -> Plain:
+        """Play the visit; returns its account."""
+        self.drive()
+        return self._account()
+
+    def reply(self, prompt: Prompt) -> Reply | None:
+        """What the file answers a prompt; None where the visit ends with it."""
+        if isinstance(prompt, Settled):
+            return self._more() or self._failed()
+        if isinstance(prompt, AtStop):
+            return self._made_safe(prompt.fired)
+        if isinstance(prompt, DoStep | AskTest):
+            return self.take(prompt.decision)
+        return NOT_KNOWN
+
+    def _more(self) -> Event | None:
+        """Towards a test that the file answers although none pays by itself any more.
+
+        A technician may choose any worthwhile test; a file of readings chooses those it holds.
+        """
+        conclusions = self.concluded()
+        if conclusions.named is not None:
+            return None
+        asking = self.decider.asking(self.state, conclusions)
+        for candidate in self.decider.candidates(self.state, conclusions):
+            ways = asking.ways(candidate.test, candidate.at, conclusions.values)
+            direct = any(self.unused.get(test) for test in (candidate.test.id, *candidate.asks))
+            held = direct or self._held(ways)
+            if held and self.decider.handed_over(self.state, candidate) is None:
+                return {"event": "aim", "test": candidate.test.id, "at": spoken(candidate.at)}
+        return None
+
+    def _failed(self) -> Event | None:
+        """What the file says has failed and the visit had no need to ask: a meter's proof.
+
+        What was read with it does not count, whether or not the proof would have been asked for.
+        """
+        for name, outcome in CONFIRMED.items():
+            for answer in self.unused.get(name, ()):
+                step = Step(name, spoken(answer.places[0]))
+                outcomes = self._outcomes(step, answer)
+                if answer.valid is not False and outcomes == (outcome,):
+                    continue
+                self.unused[name].remove(answer)
+                return self._step(step, answer, outcomes)
+        return None
+
+    def _held(self, ways: Iterable[tuple[Test, ...]]) -> tuple[Test, ...]:
+        """The first of these sets of tests that the file answers whole; empty if it does none."""
+        return next((way for way in ways if all(self.unused.get(t.id) for t in way)), ())
+
+    def take(self, decision: Decision) -> Event | None:
+        """The answer to one decision from the file; None where the visit ends with it."""
+        if decision.saving and decision.aim is not None and not self.holds(decision.aim[0]):
+            return skip_event(*decision.aim)
+        assert decision.test is not None
+        answer = self._from_file(decision)
+        if decision.step is not None:
+            return self._step_done(decision, decision.step, answer)
+        if answer is not None:
+            return answer_event(answer)
+        return self._round(decision.test, decision.at)
+
+    def holds(self, test: str) -> bool:
+        """Whether there is an answer to a test at all: the way to one that has none is not gone."""
+        return bool(self.unused.get(test))
+
+    def _round(self, test: Test, at: Place | None) -> Event:
+        """Towards what the file holds in a test's stead, or past the test."""
+        conclusions = self.concluded()
+        asking = self.decider.asking(self.state, conclusions)
+        inputs = self._held(asking.ways(test, at, conclusions.values))
+        if not inputs:
+            return skip_event(test.id, at)
+        where = like(at, self.state.unit.layout.places(inputs[0].per))
+        return {"event": "aim", "test": inputs[0].id, "at": spoken(where)}
+
+    def _from_file(self, decision: Decision) -> Answer | None:
+        """The file's next answer for the test asked, or for the test it is asked for."""
+        assert decision.test is not None
+        at = decision.at
+        if decision.kind == "step" and decision.step is not None:
+            return self._next(decision.test.id, decision.step.place)
+        if decision.aim is not None and decision.aim[0] != decision.test.id:
+            direct = self._next(decision.aim[0], decision.aim[1])
+            if direct is not None:
+                return direct
+        return self._next(decision.test.id, at)
+
+    def _next(self, test: str, at: Place | str | None) -> Answer | None:
+        waiting = self.unused.get(test, [])
+        for index, answer in enumerate(waiting):
+            where = {spoken(place) for place in answer.places}
+            if at is None or str(at) in where or None in where:
+                return waiting.pop(index)
+        return None
+
+    def _step_done(self, decision: Decision, step: Step, answer: Answer | None) -> Event | None:
+        """A step as the file tells it; None where the visit cannot go on without it.
+
+        What the file says has failed is never taken as done.
+        """
+        if answer is not None:
+            return self._step(step, answer, self._outcomes(step, answer))
+        if (step.id, step.place) not in self.failed:
+            return self.unsaid(step)
+        return skip_event(*decision.aim) if decision.aim is not None else None
+
+    def unsaid(self, step: Step) -> Event:
+        """A step of which the file says nothing."""
+        return assumed_event(step, CONFIRMED[step.id])
+
+    def _outcomes(self, step: Step, answer: Answer) -> tuple[str, ...]:
+        return answer.outcomes or metered(self.knowledge, self.state, step, answer.text or "")
+
+    def _step(self, step: Step, answer: Answer, outcomes: tuple[str, ...]) -> Event:
+        """A step as the file tells it."""
+        if answer.valid is False or outcomes != (CONFIRMED[step.id],):
+            self.failed.add((step.id, step.place))
+        event = step_event(step, outcomes, answer.text)
+        return event if answer.valid is not False else {**event, "valid": False}
+
+    def _made_safe(self, fired: FiredHazard) -> Event | None:
+        """A STOP is lifted as in any visit: by a fresh, sound reading of what called it up."""
+        spot = lifting_finding(self.knowledge, self.state, self.concluded(), fired)
+        if spot is None or not self.unused.get(spot[0]):
+            return None
+        return answer_event(self.unused[spot[0]].pop(0))
+
+    def _account(self) -> Plain:
+        conclusions = self.concluded()
+        decision = self.decider.decide(self.state, conclusions)
+        ending = "stopped" if decision.kind == "stop" else ending_of(conclusions)
+        candidates = (
+            self.decider.candidates(self.state, conclusions) if ending == "shortlist" else ()
+        )
+        plain = visit_account(
+            self.knowledge,
+            self.state,
+            conclusions,
+            ending=ending,
+            stop=decision.stop,
+            candidates=candidates,
+            said_by=self.said_by,
+        )
+        return {"certifies": CERTIFIES, **plain} if self.said_by == FILE else plain
+
+
+def start_event(
+    case: Case, data: Mapping[str, Any], profiles: Iterator[str] | None = None
+) -> Event:
+    """The first event of a visit on a case file's plain data."""
+    return {
+        "event": "start",
+        "unit": dict(data.get("unit") or {}),
+        "own_record": dict(data.get("own-record") or {}),
+        "counts": {k: n for k, n in case.unit.layout.counts if k in ("circuit", "condenser-fan")},
+        "complaint": case.complaint,
+        "conditions": dict(case.conditions),
+        "repaired": list(case.repaired),
+        "routine": case.routine,
+        "profiles": sorted(profiles or FULLY_QUALIFIED),
+    }

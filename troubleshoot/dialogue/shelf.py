@@ -1,0 +1,36 @@
+"""Where visits are kept, as a visit sees it: handed in by whoever has files, or none."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from typing import TYPE_CHECKING, Protocol
+
+from troubleshoot.dialogue.book import VisitBook
+
+if TYPE_CHECKING:
+    from troubleshoot.knowledge.model import Knowledge
+    from troubleshoot.visit.standing_visits import Standing
+    from troubleshoot.visit.visit_state import VisitState
+
+
+class Shelf(Protocol):
+    """The kept visits of one folder, or of whatever else keeps them."""
+
+    @property
+    def knowledge(self) -> Knowledge:
+        """The rules under which they go on."""
+
+    def waiting(self) -> Sequence[str]:
+        """The visits that are not closed, the latest first."""
+
+    def state_of(self, visit: str) -> VisitState:
+        """What a visit that waits has come to."""
+
+    def go_on(self, visit: str) -> VisitBook:
+        """The book of a kept visit, held for this program alone."""
+
+    def new(self) -> VisitBook:
+        """The book of a new visit."""
+
+    def standing(self, but: str = "") -> Iterable[Standing]:
+        """What stops a unit or may do so, the latest visit first; `but` names one left out."""

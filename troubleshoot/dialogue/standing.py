@@ -1,0 +1,87 @@
+"""STOPs that stand over a unit from earlier visits: they meet whoever names it next."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from troubleshoot.dialogue.hearing import Listener
+from troubleshoot.dialogue.prompts import Choose
+from troubleshoot.dialogue.said import StopElsewhere, Voice
+from troubleshoot.dialogue.shelf import Shelf
+from troubleshoot.dialogue.talk import Talk, words
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.visit.standing_visits import Standing, same_unit, stops_unit
+from troubleshoot.visit.unreadable import Unreadable
+
+
+def met_by(shelf: Shelf, voice: Voice, visit: str, unit: str) -> Standing | None:
+    """The STOP of another visit to the unit of this one, told; none where there is none.
+
+    A visit may have been begun before that STOP, or be named after its unit only later.
+    """
+    others = filter(stops_unit, shelf.standing(but=visit))
+    standing = next((s for s in others if same_unit(s.unit, unit)), None)
+    return None if standing is None else told(voice, standing)
+
+
+def tell_unreadable(voice: Voice, standing: Iterable[Standing]) -> frozenset[str]:
+    """Tell of every visit that cannot be read, by its name: a STOP may stand over it."""
+    damaged = [each for each in standing if isinstance(each, Unreadable)]
+    for each in damaged:
+        _say_unreadable(voice, each)
+    return frozenset(each.visit for each in damaged)
+
+
+def meet_standing(
+    knowledge: Knowledge, voice: Voice, found: Iterable[Standing], unit: str
+) -> Talk[Standing | None]:
+    """The STOP that stands over this unit, told; none where it is another unit's or there is none.
+
+    A name may be mistyped and a visit may have none, so whoever begins is shown what stands.
+    """
+    standing = tuple(filter(stops_unit, found))
+    for each in standing:
+        if same_unit(each.unit, unit):
+            return told(voice, each)
+    if not standing:
+        return None
+    voice.say("A STOP stands over:")
+    names = tuple(f"{s.unit or 'a unit without a name'}: {s.reason}" for s in standing)
+    which = Choose("Is this one of them? Its number, or n", names, repeated=True)
+    listener = Listener(knowledge, voice)
+    while True:
+        typed = (yield from words(which)).lower()
+        if typed in ("n", "no"):
+            return None
+        for number, each in enumerate(standing, start=1):
+            if typed == str(number) or same_unit(each.unit, typed):
+                return told(voice, each)
+        listener.not_understood(typed, "Its number, its name, or n.")
+
+
+def goes_on(standing: Standing) -> bool:
+    """Whether the visit of a STOP is gone on with: not where it was handed over or is damaged."""
+    return not isinstance(standing, Unreadable) and not standing.over
+
+
+def told(voice: Voice, standing: Standing) -> Standing:
+    """Tell of a STOP that stands over a unit from an earlier visit, and how that visit goes on."""
+    if isinstance(standing, Unreadable):
+        voice.say("DANGER - STOP", strong=True)
+        _say_unreadable(voice, standing)
+        return standing
+    voice.tell(StopElsewhere(standing))
+    if standing.over:
+        voice.say(
+            f"Visit {standing.visit} was handed over at this STOP. Once it has been made safe it "
+            f"goes on by: troubleshoot reopen {standing.visit}"
+        )
+    else:
+        voice.say(f"Going on with visit {standing.visit}, where it stands.")
+    return standing
+
+
+def _say_unreadable(voice: Voice, standing: Unreadable) -> None:
+    head, *more = standing.lines
+    voice.say(head, strong=True)
+    voice.say_all(more, 1)

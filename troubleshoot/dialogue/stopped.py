@@ -1,0 +1,94 @@
+"""A STOP in a visit: take the finding afresh where that may lift it, else hand over."""
+
+from __future__ import annotations
+
+from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.hand_over_result import ask_told
+from troubleshoot.dialogue.hearing import Listener
+from troubleshoot.dialogue.prompts import AskWords, AtStop, Ended
+from troubleshoot.dialogue.said import Voice
+from troubleshoot.dialogue.talk import Leave, Talk, words
+from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.visit.decision import Decision
+from troubleshoot.visit.event_shapes import handed_over_event, stop_event, take_afresh_event
+from troubleshoot.visit.lifting import beyond_lifting
+from troubleshoot.visit.reopening import minute, still_waiting
+from troubleshoot.visit.stops import finding_of, lifting_finding
+from troubleshoot.visit.tags import tag_lines
+from troubleshoot.visit.visit_state import Spot
+from troubleshoot.visit.work_state import open_items
+
+WHICH_UNIT = "Which unit is it? Its name meets whoever comes next"
+
+
+def stopped(
+    book: VisitBook, voice: Voice, decision: Decision, conclusions: Conclusions
+) -> Talk[Ended | None]:
+    """Tell of a STOP and take what is done about it; None where the visit goes on."""
+    fired = decision.stop
+    assert fired is not None
+    _keep(book, conclusions, fired)
+    prompt, spot = _prompt(book, conclusions, fired)
+    standing = {stop.hazard.id for stop in conclusions.standing_stops}
+    listener = Listener(book.knowledge, voice, standing)
+    while True:
+        typed = yield prompt
+        book.watch_the_clock()
+        if not isinstance(typed, str):
+            book.add(typed)
+            return None
+        word = typed.lower()
+        if word == "over":
+            return (yield from _hand_over(book, voice, listener))
+        if word == "again" and spot is not None:
+            met = book.state.met(fired.hazard.id)
+            if met is not None and (waiting := still_waiting(book.knowledge, met, book.now())):
+                voice.say(waiting)
+                continue
+            book.add(take_afresh_event(spot))
+            return None
+        if word in ("q", "quit"):
+            raise Leave
+        reply = "again, over, or q." if spot is not None else "over, or q."
+        listener.not_understood(typed, reply)
+
+
+def _keep(book: VisitBook, conclusions: Conclusions, fired: FiredHazard) -> None:
+    """A STOP is kept when it is first met, and when something has been answered since."""
+    met = book.state.stops[-1:]
+    if not met or (met[0].hazard, met[0].answers) != (fired.hazard.id, len(book.state.answers)):
+        spot = finding_of(book.knowledge, book.state, conclusions, fired)
+        book.add(stop_event(fired.hazard.id, spot))
+
+
+def _prompt(
+    book: VisitBook, conclusions: Conclusions, fired: FiredHazard
+) -> tuple[AtStop, Spot | None]:
+    """The STOP as it is told, and the finding that this person may take afresh."""
+    knowledge, state = book.knowledge, book.state
+    tag = tag_lines(knowledge, state, conclusions, fired)
+    spot = lifting_finding(knowledge, state, conclusions, fired)
+    if spot is None:
+        return AtStop(fired, tag), None
+    name = knowledge.tests[spot[0]].name
+    beyond = beyond_lifting(knowledge, state, spot)
+    return AtStop(fired, tag, name, beyond), None if beyond else spot
+
+
+def _hand_over(book: VisitBook, voice: Voice, listener: Listener) -> Talk[Ended]:
+    """Ask who was told, and close the visit. Raises DangerCalled."""
+    if not book.state.name:
+        name = yield from words(AskWords(WHICH_UNIT, repeated=True))
+        listener.hear_cry(name)
+        if name:
+            book.add({"event": "named", "name": name})
+    told = yield from ask_told(listener)
+    book.add(handed_over_event(told, minute(book.now())))
+    voice.say("The visit is closed as stopped.")
+    for item in open_items(book.state.work):
+        voice.say(f"Still open on the unit: {item}", 1)
+    voice.say(
+        "When whoever took it over has made it safe, go on with: "
+        f"troubleshoot reopen {book.visit_id}"
+    )
+    return Ended("handed-over")

@@ -1,0 +1,35 @@
+"""How a visit talks: it yields a prompt and goes on with the reply.
+
+So every part of a visit is written in the order in which it happens, and stops wherever somebody
+has to answer, without a thread, a clock or a terminal.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Generator
+from typing import TypeVar
+
+from troubleshoot.dialogue.prompts import Prompt
+from troubleshoot.visit.event_shapes import Event
+
+Reply = str | Event
+"""What a person typed; or, from a door that has it as data, the event that answers the prompt."""
+
+T = TypeVar("T")
+Talk = Generator[Prompt, Reply, T]
+"""A part of a visit: yields prompts, is sent replies, and comes to a result."""
+
+
+class Leave(Exception):
+    """The person leaves; the visit is kept."""
+
+
+class DangerCalled(Exception):
+    """Somebody reports a danger, in the words that the message holds."""
+
+
+def words(prompt: Prompt) -> Talk[str]:
+    """The words that answer a prompt to which there is no event."""
+    reply = yield prompt
+    assert isinstance(reply, str), f"{type(prompt).__name__} is answered in words"
+    return reply

@@ -1,0 +1,260 @@
+"""The turns of a visit: what comes next is asked, the answer kept, and what it means is told.
+
+Every answer is kept before the next prompt is made.
+"""
+
+from __future__ import annotations
+
+from troubleshoot.dialogue.answering import NotAnAnswer, answer_event_from, step_event_from
+from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.closing import close, repaired
+from troubleshoot.dialogue.commands import Commands
+from troubleshoot.dialogue.hearing import Listener, hear_cry, report_danger
+from troubleshoot.dialogue.prompts import AskTest, Caution, DoStep, Ended, Settled, cautions_of
+from troubleshoot.dialogue.said import Agreement, Causes, Danger, Verdict, Voice
+from troubleshoot.dialogue.shelf import Shelf
+from troubleshoot.dialogue.standing import met_by
+from troubleshoot.dialogue.stopped import stopped
+from troubleshoot.dialogue.talk import DangerCalled, Leave, Reply, Talk
+from troubleshoot.dialogue.unit_facts import ask_fact, ask_plate
+from troubleshoot.knowledge.model import PlateValue, Test
+from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.places import spoken
+from troubleshoot.visit.decide import Decider
+from troubleshoot.visit.decision import Decision
+from troubleshoot.visit.event_shapes import Event
+from troubleshoot.visit.facts_first import facts_to_settle
+from troubleshoot.visit.guards import allowed
+from troubleshoot.visit.nameplate import plate_to_ask
+from troubleshoot.visit.repeating import agreement
+from troubleshoot.visit.standing import called_up
+from troubleshoot.visit.steps import SETTLES, Step
+from troubleshoot.visit.stops import conclude_visit
+
+LONG_SILENCE = (
+    "A long silence. What others could have changed meanwhile is asked again; what you typed is "
+    "kept as a note."
+)
+NOT_KNOWN_COUNTS_AS_WORSE = "Before the next step. Enter if nobody knows: then the worse counts."
+AT_AN_ENDING = "repaired, tests, done, because, why not CAUSE, or q."
+
+
+class Turns:
+    """The turns of one visit. `shelf`: where the unit's other visits are kept, if anywhere."""
+
+    def __init__(
+        self, book: VisitBook, voice: Voice, decider: Decider, shelf: Shelf | None = None
+    ) -> None:
+        self.knowledge = book.knowledge
+        self.book = book
+        self.voice = voice
+        self.decider = decider
+        self.shelf = shelf
+        self.commands = Commands(book, voice, decider)
+        self.told_cautions: set[str] = set()
+        self.told_hazards: set[str] = set()
+        self.was_open = False
+        self.stop_stood = False
+
+    def run(self) -> Talk[Ended]:
+        """All turns, until the visit is closed or handed over. Raises Leave."""
+        while True:
+            try:
+                ended = yield from self._turn()
+            except DangerCalled as called:
+                yield from report_danger(self.book, self.voice, "", str(called))
+                continue
+            if ended is not None:
+                return ended
+
+    def _turn(self) -> Talk[Ended | None]:
+        """One prompt and its answer; what the visit has ended with, once it has."""
+        self.book.watch_the_clock()
+        state = self.book.state
+        conclusions = conclude_visit(self.decider.reasoner, state)
+        decision = self.decider.decide(state, conclusions)
+        self._meet_others(stands=decision.stop is not None)
+        if decision.kind in ("step", "ask"):
+            yield from self._put(decision, conclusions)
+            return None
+        if decision.kind == "stop":
+            return (yield from stopped(self.book, self.voice, decision, conclusions))
+        if state.closing:
+            close(self.book, self.voice, decision)
+            return Ended("closed")
+        yield from self._settled(decision, conclusions)
+        return None
+
+    def _meet_others(self, stands: bool) -> None:
+        """Once the last STOP here is lifted, that of another visit to the unit is met.
+
+        Raises Leave where there is one.
+        """
+        if self.shelf is not None and self.stop_stood and not stands:
+            book = self.book
+            if met_by(self.shelf, self.voice, book.visit_id, book.state.name) is not None:
+                raise Leave
+        self.stop_stood = stands
+
+    def _put(self, decision: Decision, conclusions: Conclusions) -> Talk[None]:
+        """A step or a test, after what has to be known for it."""
+        assert decision.test is not None
+        if (yield from self._settle_first(decision.test, decision.step)):
+            return
+        if decision.aim is not None and decision.stop is None and self.book.state.aim is None:
+            test, at = decision.aim
+            reason = decision.reason
+            self.book.add({"event": "aim", "test": test, "at": spoken(at), "reason": reason})
+        if decision.kind == "ask" and (yield from self._ask_plates(decision)):
+            return
+        yield from self._ask(self._prompt(decision, conclusions), conclusions)
+
+    def _settle_first(self, test: Test, step: Step | None) -> Talk[bool]:
+        """Ask a fact on which a step, test or its cautions hang; True where one was asked."""
+        facts = facts_to_settle(self.knowledge, self.book.state, test, step)
+        if facts:
+            yield from ask_fact(self.book, self.voice, facts[0], NOT_KNOWN_COUNTS_AS_WORSE)
+        return bool(facts)
+
+    def _ask_plates(self, decision: Decision) -> Talk[bool]:
+        """Ask what the nameplate has to say; True where so long went by that states expired."""
+        work = self.book.state.work
+        for value in self._plates(decision):
+            at = spoken(decision.at) if value.per else None
+            yield from ask_plate(self.book, self.voice, value, at)
+        return self.book.state.work != work
+
+    def _plates(self, decision: Decision) -> tuple[PlateValue, ...]:
+        state, test = self.book.state, decision.test
+        assert test is not None
+        return plate_to_ask(self.knowledge, state.unit, test, decision.at, state.not_known)
+
+    def _prompt(self, decision: Decision, conclusions: Conclusions) -> AskTest | DoStep:
+        assert decision.test is not None
+        outcomes = conclusions.hypotheses.outcomes(decision.test.id)
+        cautions = self._cautions(decision)
+        if decision.step is not None:
+            return DoStep(decision, decision.step.place, outcomes, cautions)
+        where = self.book.state.unit.layout.shown(decision.test.per, decision.at)
+        return AskTest(decision, where, outcomes, cautions)
+
+    def _cautions(self, decision: Decision) -> tuple[Caution, ...]:
+        """Told afresh when the panels are opened again after they have been closed."""
+        is_open = self.book.state.work.panels == "off"
+        if self.was_open and not is_open:
+            self.told_cautions.clear()
+        self.was_open = is_open
+        return cautions_of(decision.cautions, self.told_cautions)
+
+    def _ask(self, prompt: AskTest | DoStep, conclusions: Conclusions) -> Talk[None]:
+        """Ask until an answer is understood; commands are served on the way."""
+        decision = prompt.decision
+        listener = Listener(self.knowledge, self.voice)
+        while True:
+            reply = yield prompt
+            if self._too_late(decision, reply):
+                return
+            if isinstance(reply, str) and self.commands.serve(reply, decision, conclusions):
+                if self.book.changed:
+                    return
+                continue
+            try:
+                self._take(reply, prompt)
+                return
+            except NotAnAnswer as error:
+                assert isinstance(reply, str)
+                listener.not_understood(reply, str(error))
+
+    def _too_late(self, decision: Decision, reply: Reply) -> bool:
+        """Whether so long a silence came before an answer that it is asked for again.
+
+        What was typed is kept as a note. What needs nothing of the work state is taken as it is.
+        """
+        test = decision.test
+        assert test is not None
+        if not self.book.watch_the_clock(test.minutes + test.wait_minutes):
+            return False
+        state = self.book.state
+        if decision.step is None and not allowed(
+            state.work, test, spoken(decision.at), state.at_work
+        ):
+            return False
+        self.voice.say(LONG_SILENCE)
+        if isinstance(reply, str):
+            hear_cry(self.knowledge, reply)
+        if reply:
+            self.book.add({"event": "note", "text": f"typed after a long silence: {reply}"})
+        return True
+
+    def _take(self, reply: Reply, prompt: AskTest | DoStep) -> None:
+        """Keep an answer, and tell what it means. Raises NotAnAnswer."""
+        event = self._event(reply, prompt)
+        test, at = prompt.decision.test, prompt.decision.at
+        assert test is not None
+        before = [a for a in self.book.state.answers if a.test == test.id and a.text]
+        self.book.add(event)
+        after = conclude_visit(self.decider.reasoner, self.book.state)
+        if isinstance(prompt, AskTest) and event["event"] == "answer":
+            last = self.book.state.answers[-1]
+            if before and before[-1].places == last.places:
+                self._compare(test, before[-1].text or "", last.text or "")
+            for reading in after.readings:
+                if reading.test == test.id and reading.at == at:
+                    self.voice.tell(Verdict(reading))
+        self._tell_hazards(after)
+        if isinstance(prompt, AskTest):
+            self.voice.tell(Causes(after))
+
+    def _event(self, reply: Reply, prompt: AskTest | DoStep) -> Event:
+        if not isinstance(reply, str):
+            return reply
+        decision, state = prompt.decision, self.book.state
+        test = decision.test
+        assert test is not None
+        if decision.step is not None:
+            now = self.book.now()
+            event = step_event_from(self.knowledge, state, test, decision.step, reply, now)
+            return self._fact_of(event, decision.step) or event
+        return answer_event_from(self.knowledge, test, decision.at, reply, prompt.outcomes)
+
+    def _fact_of(self, event: Event, step: Step) -> Event | None:
+        """The fact that a step has settled, where what came of it is that the unit needs none."""
+        fact = SETTLES.get((step.id, ",".join(event["outcomes"])))
+        if fact is None or self.book.state.unit.facts.get(fact[0]) == fact[1]:
+            return None
+        return {"event": "fact", "name": fact[0], "value": fact[1]}
+
+    def _tell_hazards(self, found: Conclusions) -> None:
+        """What a finding or a likely fault has called up, once, as soon as it is known.
+
+        STOPs that end or halt the visit are told where they do so.
+        """
+        halting = found.standing_stops
+        for fired in found.hazards:
+            if fired.hazard.id not in self.told_hazards and fired not in halting:
+                self.told_hazards.add(fired.hazard.id)
+                self.voice.tell(Danger(called_up(found, fired)))
+
+    def _compare(self, test: Test, first: str, second: str) -> None:
+        sentence = agreement(self.knowledge, test, first, second)
+        if sentence is not None:
+            self.voice.tell(Agreement(sentence))
+
+    def _settled(self, decision: Decision, conclusions: Conclusions) -> Talk[None]:
+        """An ending: repaired and gone on, another test, or close."""
+        prompt = Settled(decision, conclusions)
+        listener = Listener(self.knowledge, self.voice)
+        while True:
+            reply = yield prompt
+            if self.book.watch_the_clock():
+                self.voice.say(LONG_SILENCE)
+            if not isinstance(reply, str):
+                self.book.add(reply)
+                return
+            if reply == "repaired" and conclusions.named is not None:
+                yield from repaired(self.book, conclusions.named.fault)
+                return
+            if not reply or not self.commands.serve(reply, decision, conclusions):
+                listener.not_understood(reply, AT_AN_ENDING)
+            elif self.book.changed:
+                return
