@@ -29,7 +29,7 @@ def _way(data: Any) -> SoundWay:
     """`is` is a sum of nothing, plus the number; `of` a sum of one."""
     number = None
     if "formula" in data:
-        number = build_derivation(data)
+        number = build_derivation({"inputs": (), **data})
     elif "of" in data:
         number = build_derivation({**data, "formula": "sum", "inputs": (data["of"],)})
     elif "is" in data:
