@@ -51,13 +51,15 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
         "cautions of the work state's own guards",
     ),
     "visit/dangers.py": ("danger-reported", "what a danger told in plain words becomes"),
-    "visit/nameplate.py": (
-        "blower-motor duct-smoke-detector line-volts-class refrigerant-class variable-speed-drive",
+    "visit/facts_first.py": (
+        "blower-motor circuits compressor-phase condenser-fan-phase condenser-fans "
+        "duct-smoke-detector heat refrigerant-class supply-phase variable-speed-drive",
         "the facts on which a safety step hangs",
     ),
     "visit/needs.py": (
         "roof-edge-under-6-ft roof-edge-6-to-15-ft carbon-monoxide-in-room "
-        "carbon-monoxide-evacuate fire-alarm-interlock compressor-in-vacuum ignition",
+        "carbon-monoxide-evacuate fire-alarm-interlock compressor-in-vacuum ignition heat "
+        "heating-supply-temperature",
         "hazards and an area that mean a need of the work state, stated or not",
     ),
     "visit/stop_events.py": ("heat", "whether there is a gas cock to speak of"),
@@ -67,7 +69,7 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
         "an action of the work state, and hazards that leave something behind in the unit",
     ),
     "visit/unit_at_work.py": (
-        "blower-motor duct-smoke-detector line-volts-class nameplate-volts refrigerant-class "
+        "blower-motor duct-smoke-detector heat line-volts-class nameplate-volts refrigerant-class "
         "supply-phase variable-speed-drive",
         "the facts that make work more dangerous; what is not known counts as the worse",
     ),

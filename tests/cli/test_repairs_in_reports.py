@@ -9,11 +9,11 @@ from pathlib import Path
 from typing import Any
 
 import pytest
-from troubleshoot.cli.closing import repaired
 
-from tests.cli.lines import Lines, book_of
+from tests.cli.lines import Lines, book_of, held
 from tests.visit.kept_samples import write_journal
 from troubleshoot.cli import clock
+from troubleshoot.dialogue.closing import repaired
 from troubleshoot.knowledge.model import Knowledge
 
 Call = Callable[..., tuple[int, str, str]]
@@ -31,7 +31,7 @@ def report(
     def said(*typed: str, after: tuple[dict[str, Any], ...] = ()) -> tuple[dict[str, Any], str]:
         monkeypatch.setattr(clock, "now", lambda: NOW)
         book = book_of(shipped, [START])
-        repaired(book, Lines(*typed), shipped.faults[FAULT])
+        held(shipped, Lines(*typed), lambda voice: repaired(book, shipped.faults[FAULT]))
         events = [*book.events, *({"time": NOW.isoformat(), **event} for event in after)]
         write_journal(tmp_path / "data" / "visits", "2026-11-26-1", [dict(e) for e in events])
         code, out, err = command("report", "2026-11-26-1")

@@ -154,6 +154,7 @@ def test_while_a_visit_is_taken_back(data: Path, clock: Clock) -> None:
         ([ALL, "danger thunder"], "supervisor"),
         ([ALL, "1", "soot everywhere"], "gas"),
     ):
+        clock.pass_minutes(40)  # thunder is waited out by the clock
         with Person(data, "reopen", "2026-11-26-1", clock=clock) as person:
             person.types(*answers)
             assert "- STOP" in person.last and who in takes_over(person)

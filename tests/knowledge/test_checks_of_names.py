@@ -85,7 +85,7 @@ FAULT = "rules/faults/capacitors/fan-capacitor-weak.yaml"
         ),
         (
             ("quantities.yaml", "[line-temperature, ", "[lime-temperature, "),
-            "rules/quantities.yaml:10:47: no input is called lime-temperature; "
+            "rules/quantities.yaml:11:47: no input is called lime-temperature; "
             "did you mean line-temperature",
         ),
         (

@@ -28,7 +28,7 @@ from troubleshoot.reasoning.places import Place
 from troubleshoot.visit.visit_account import visit_account
 
 PLAYED = ("great-in-may-useless-in-july", "quoted-a-recharge", "somebody-can-smell-gas")
-NAMED_AT_ONCE = ("only-the-coldest-mornings", "breaker-keeps-being-reset")
+NAMED_AT_ONCE = ("hums-and-quits-after-lunch", "breaker-keeps-being-reset")
 
 
 @pytest.mark.parametrize("name", PLAYED)

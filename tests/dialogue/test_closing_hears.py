@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import pytest
-from troubleshoot.cli.closing import repaired
 
-from tests.cli.lines import Lines, book_of
-from troubleshoot.cli.terminal import DangerCalled
+from tests.cli.lines import Lines, book_of, held
+from troubleshoot.dialogue.closing import repaired
+from troubleshoot.dialogue.talk import DangerCalled
 from troubleshoot.knowledge.model import Knowledge
 
 START = {"event": "start", "complaint": "no-heat", "profiles": ["technician"]}
@@ -18,7 +18,7 @@ def test_a_danger_is_heard(typed: tuple[str, ...], shipped: Knowledge) -> None:
     fault = shipped.faults["hot-surface-igniter-cracked"]
     answers = (*typed[: len(fault.proof)], *typed[-1:])
     with pytest.raises(DangerCalled):
-        repaired(book, Lines(*answers), fault)
+        held(shipped, Lines(*answers), lambda voice: repaired(book, fault))
     assert all(event["event"] != "repaired" for event in book.events)
 
 
@@ -26,5 +26,6 @@ def test_a_proof_that_denies_a_danger_is_written_down(shipped: Knowledge) -> Non
     book = book_of(shipped, [START])
     fault = shipped.faults["hot-surface-igniter-cracked"]
     proof = "burner lights smoothly, no gas smell"
-    repaired(book, Lines(*[proof] * len(fault.proof), "n"), fault)
+    terminal = Lines(*[proof] * len(fault.proof), "n")
+    held(shipped, terminal, lambda voice: repaired(book, fault))
     assert proof in str(book.events) and book.state.closing
