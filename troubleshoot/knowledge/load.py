@@ -13,7 +13,7 @@ from troubleshoot.knowledge.layout import RuleText, read_folders
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.knowledge.problems import RulesInvalid
 
-FORM_OF_DATA: Final = 13
+FORM_OF_DATA: Final = 14
 """Counts up whenever forms, checks or plain data change, so that what was kept is not used."""
 
 

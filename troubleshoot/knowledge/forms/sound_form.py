@@ -24,6 +24,7 @@ from troubleshoot.knowledge.shapes import (
     OneOrMore,
     Pairs,
     Record,
+    Tagged,
     Text,
     optional,
     required,
@@ -33,23 +34,39 @@ _WHERE: Final = optional(
     "where", OneOrMore(BOUND, most=6, alone=True), "only where these numbers hold"
 )
 _SHOWN: Final = Text(longest=40)
-_WAY: Final = Record(
-    "way",
+_HELD: Final = (
+    optional("at-least", Number(), "never less than this"),
+    optional("at-most", Number(), "never more than this"),
+    optional("shown", _SHOWN, "as the meter shows it, where that is no plain number"),
+    optional("wrong", ListOf(_SHOWN, most=12), "what it shows where something is wrong"),
+    WHEN,
+    _WHERE,
+)
+_SCALED: Final = (
+    optional("times", Number(), "by which that is multiplied"),
+    optional("plus", Number(), "what is added after that"),
+)
+_PLAIN: Final = Record("plain number", (required("is", Number(), "a plain number"), *_HELD))
+_RECKONED: Final = Record(
+    "number reckoned from another",
     (
-        optional("is", Number(), "a plain number"),
-        optional("of", Name("reference"), "the value it is reckoned from: known, or itself sound"),
-        optional("formula", Choice(words.FORMULAS), "a formula's name, instead of `of`"),
-        optional("inputs", OneOrMore(Name("input"), most=6), "what the formula takes"),
-        optional("times", Number(), "by which that is multiplied"),
-        optional("plus", Number(), "what is added after that"),
-        optional("at-least", Number(), "never less than this"),
-        optional("at-most", Number(), "never more than this"),
-        optional("shown", _SHOWN, "as the meter shows it, where that is no plain number"),
-        optional("wrong", ListOf(_SHOWN, most=12), "what it shows where something is wrong"),
-        WHEN,
-        _WHERE,
+        required("of", Name("reference"), "the value it is reckoned from: known, or itself sound"),
+        *_SCALED,
+        *_HELD,
     ),
-    some_of=("is", "of", "formula", "shown"),
+)
+_COMPUTED: Final = Record(
+    "number by a formula",
+    (
+        required("formula", Choice(words.FORMULAS), "the formula's name"),
+        required("inputs", OneOrMore(Name("input"), most=6), "what the formula takes"),
+        *_SCALED,
+        *_HELD,
+    ),
+)
+_WORDLESS: Final = Record("way", _HELD, some_of=("shown",))
+_WAY: Final = Tagged(
+    "way", (("is", _PLAIN), ("of", _RECKONED), ("formula", _COMPUTED)), otherwise=_WORDLESS
 )
 _SOUND: Final = Record(
     "sound reading",
