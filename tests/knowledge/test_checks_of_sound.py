@@ -70,8 +70,12 @@ def test_files_that_hold_together_pass(tmp_path: Path) -> None:
          "rules/sound-unit.yaml:6:10: no reference is called capacitanc; did you mean capacitance "
          "[unknown-names]"),
         ("sound-unit.yaml", "{of: capacitor-rated, times: 0.99}", "{times: 0.99}",
-         "rules/sound-unit.yaml:6:30: way says nothing; write at least one of: is, of, formula, "
-         "shown [form]"),
+         "rules/sound-unit.yaml:6:31: unknown key times in way; "),
+        ("sound-unit.yaml", "{of: capacitor-rated, times: 0.99}", "{formula: copy}",
+         "rules/sound-unit.yaml:6:30: inputs is missing in number by a formula; "),
+        ("sound-unit.yaml", "{is: 40}}", "{is: 40, of: capacitance}}",
+         "rules/sound-unit.yaml:7:34: way has more than one of its possible keys; write exactly "
+         "one of: is, of, formula [form]"),
         ("relations.yaml", "quantity: superheat", "quantity: superheet",
          "rules/relations.yaml:4:22: no quantity is called superheet; did you mean superheat "
          "[unknown-names]"),

@@ -25,7 +25,8 @@ NAMES = {
     "tests": "tests/a.yaml",
     "fault": "faults/a/b.yaml",
     "procedures": "procedures/a.yaml",
-    **{kind: f"{kind}.yaml" for kind in FORMS if kind not in ("tests", "fault", "procedures")},
+    "unit": "units/a.yaml",
+    **{k: f"{k}.yaml" for k in FORMS if k not in ("tests", "fault", "procedures", "unit")},
 }
 YAML_LIKE = st.lists(
     st.sampled_from(

@@ -63,11 +63,10 @@ class Inside:
 
 @dataclass(frozen=True)
 class Items:
-    """A list of entries: how many, and whether one alone is written without brackets."""
+    """How many entries a list of them has."""
 
     most: int = 400
     least: int = 0
-    alone: bool = False
 
 
 _SHAPES: Final = get_args(shapes.Shape)
@@ -106,8 +105,6 @@ class _Declared:
         inferred = _shape_of(self.type)
         items = self.says(Items)
         if items is not None and isinstance(inferred, ListOf):
-            if items.alone:
-                return OneOrMore(inferred.item, most=items.most, alone=True)
             return replace(inferred, least=items.least, most=items.most)
         return inferred
 

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Mapping
 from dataclasses import replace
 from typing import Annotated, Any, Final, Literal, get_args
 
@@ -11,20 +11,24 @@ from troubleshoot.knowledge.forms.declared import Items, form_of
 from troubleshoot.knowledge.model import (
     Bound,
     Condition,
+    Derivation,
     Evidence,
     FactsNeeded,
     Finding,
     LimitLine,
     Signature,
+    SoundWay,
 )
 from troubleshoot.knowledge.shapes import (
     Anything,
     Choice,
     Exactly,
     Facts,
+    Field,
     Findings,
     Later,
     ListOf,
+    Member,
     Name,
     NewId,
     Number,
@@ -163,6 +167,44 @@ def names_of_who(data: Mapping[str, list[Profile]]) -> tuple[Profile, ...]:
 
 def rule_of_who(data: Mapping[Literal["all", "any"], Any]) -> Literal["all", "any"]:
     return next(iter(data))
+
+
+def _way(name: str, number: Callable[..., Derivation], *own: Field) -> Record:
+    """A way to say what a sound unit reads: the keys of its number, then those of every way."""
+    held, keys = form_of(SoundWay), tuple(field.key for field in own)
+
+    def make(**said: Any) -> SoundWay:
+        of_number = {key: said.pop(key) for key in keys if key in said}
+        return SoundWay(number(of_number), **said)
+
+    members = tuple(Member(field.key, (field.key,), field.shape) for field in own)
+    return Record(name, (*own, *held.fields), makes=make, members=(*members, *held.members))
+
+
+_FORMULA: Final = form_of(Derivation).fields
+_SCALED: Final = tuple(field for field in _FORMULA if field.key in ("times", "plus"))
+_OF: Final = required(
+    "of", Name("reference"), "the value it is reckoned from: known, or itself sound"
+)
+_IS: Final = required("is", Number(), "a plain number")
+WAY: Final = Tagged(
+    "way",
+    (
+        ("is", _way("plain number", lambda said: Derivation("sum", (), plus=said["is"]), _IS)),
+        (
+            "of",
+            _way(
+                "number reckoned from another",
+                lambda said: Derivation("sum", (said.pop("of"),), **said),
+                _OF,
+                *_SCALED,
+            ),
+        ),
+        ("formula", _way("number by a formula", lambda said: Derivation(**said), *_FORMULA)),
+    ),
+    otherwise=form_of(SoundWay),
+)
+"""A number from nothing (`is`), from another (`of`, a sum of one) or by a formula, or words."""
 
 
 READING: Final = Record(

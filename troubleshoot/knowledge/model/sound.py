@@ -6,7 +6,7 @@ Practice draws its cases from these; the author of a rule can change them withou
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import InitVar, dataclass, field
+from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Annotated, Literal
 
 from troubleshoot.knowledge.declaring import written
@@ -15,8 +15,8 @@ from troubleshoot.knowledge.model.tests import LimitLine
 from troubleshoot.knowledge.model.words import FactsNeeded
 
 if TYPE_CHECKING:
-    from troubleshoot.knowledge.forms.declared import After, Items, Key
-    from troubleshoot.knowledge.forms.pieces import LIMIT_LINE, Id, Source, When, Where
+    from troubleshoot.knowledge.forms.declared import After, Key
+    from troubleshoot.knowledge.forms.pieces import LIMIT_LINE, WAY, Id, Source, When, Where
     from troubleshoot.knowledge.shapes import (
         Anything,
         ListOf,
@@ -27,32 +27,18 @@ if TYPE_CHECKING:
         Pairs,
         Text,
     )
-    from troubleshoot.knowledge.vocabulary import FormulaName
 
 
-@written("way", some_of=("is", "of", "formula", "shown"))
+@written("way", some_of=("shown",))
 @dataclass(frozen=True)
 class SoundWay:
     """One way to say what a sound unit reads, where `when` and `where` hold.
 
-    `shown`: as the meter shows it, where that is no plain number. `wrong`: what it shows where
-    something is wrong, if no scaling of the sound number comes to that.
+    `number`: from one of the keys that `forms.pieces.WAY` tells ways apart by. `shown`: as the
+    meter shows it, where that is no plain number. `wrong`: what it shows where something is wrong,
+    if no scaling of the sound number comes to that.
     """
 
-    plain: InitVar[Annotated[float | None, Key("is"), "a plain number"]] = None
-    of: InitVar[
-        Annotated[
-            str | None,
-            Name("reference"),
-            "the value it is reckoned from: known, or itself sound",
-        ]
-    ] = None
-    formula: InitVar[Annotated[FormulaName | None, "a formula's name, instead of `of`"]] = None
-    inputs: InitVar[
-        Annotated[tuple[str, ...], OneOrMore(Name("input"), most=6), "what the formula takes"]
-    ] = ()
-    times: InitVar[Annotated[float, "by which that is multiplied"]] = 1.0
-    plus: InitVar[Annotated[float, "what is added after that"]] = 0.0
     number: Derivation | None = None
     at_least: Annotated[float | None, "never less than this"] = None
     at_most: Annotated[float | None, "never more than this"] = None
@@ -67,25 +53,6 @@ class SoundWay:
     when: When = field(default_factory=dict)
     where: Where = ()
 
-    def __post_init__(
-        self,
-        plain: float | None,
-        of: str | None,
-        formula: FormulaName | None,
-        inputs: tuple[str, ...],
-        times: float,
-        plus: float,
-    ) -> None:
-        """`is` is a sum of nothing, plus the number; `of` a sum of one."""
-        number = self.number
-        if formula is not None:
-            number = Derivation(formula, inputs, times, plus)
-        elif of is not None:
-            number = Derivation("sum", (of,), times, plus)
-        elif plain is not None:
-            number = Derivation("sum", (), plus=plain)
-        object.__setattr__(self, "number", number)
-
 
 @written("sound reading", some_of=("reads", "follows", "none-because"))
 @dataclass(frozen=True)
@@ -99,7 +66,7 @@ class SoundReading:
     id: Annotated[str, Name("reference"), "the quantity, or a plate value that may be silent"]
     ways: Annotated[
         tuple[SoundWay, ...],
-        Key("reads"), Items(most=8, alone=True),
+        Key("reads"), OneOrMore(WAY, most=8, alone=True),
         "ways to say it; the first that serves counts",
     ] = ()  # fmt: skip
     three_legs: Annotated[FactsNeeded, "the kind of unit on which three legs are read"] = field(
