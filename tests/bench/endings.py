@@ -1,4 +1,4 @@
-"""Every call on every typical unit, however it answers, to its ending: python tests/bench/endings.py
+"""Every call on every typical unit, however it answers: python tests/bench/endings.py
 
 Prints how long the visits are, and every objection. The goal: none.
 """
