@@ -11,9 +11,9 @@ from troubleshoot.dialogue.talk import Reply
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.places import Place
+from troubleshoot.safety.profiles import FULLY_QUALIFIED
+from troubleshoot.safety.steps import CONFIRMED
 from troubleshoot.visit.event_shapes import answer_event, skip_event, step_event
-from troubleshoot.visit.profiles import FULLY_QUALIFIED
-from troubleshoot.visit.steps import CONFIRMED
 
 Mode = Literal["sound", "unknown", "first", "last"]
 MODES: tuple[Mode, ...] = ("sound", "unknown", "first", "last")

@@ -8,7 +8,7 @@ from troubleshoot.knowledge.vocabulary import PLACE_KINDS, FormulaName, LegReduc
 from troubleshoot.reasoning.formulas import FORMULAS
 from troubleshoot.reasoning.legs import REDUCERS
 from troubleshoot.reasoning.places import SPOKEN_KINDS
-from troubleshoot.visit.profiles import PROFILES
+from troubleshoot.safety.profiles import PROFILES
 
 
 def test_every_formula_that_rules_may_name_is_there_and_no_other() -> None:

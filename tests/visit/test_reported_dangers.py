@@ -7,6 +7,7 @@ from typing import Any
 import pytest
 
 from troubleshoot.knowledge.load import load_shipped
+from troubleshoot.safety.steps import CONFIRMED, EDGE_PROTECTION, Step
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.event_shapes import (
     danger_event,
@@ -17,7 +18,6 @@ from troubleshoot.visit.event_shapes import (
     take_afresh_event,
 )
 from troubleshoot.visit.events import replay
-from troubleshoot.visit.steps import CONFIRMED, EDGE_PROTECTION, Step
 from troubleshoot.visit.visit_state import HandOverResult, VisitState
 
 KNOWLEDGE = load_shipped()

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.steps import CONFIRMED, LOCKOUT
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.event_shapes import Event, skip_event, step_event
 from troubleshoot.visit.events import replay
-from troubleshoot.visit.steps import CONFIRMED, LOCKOUT
 
 START: Event = {"event": "start", "unit": {"heat": "gas"}, "complaint": "no-heat"}
 CHOSEN: Event = {"event": "aim", "test": "air-filters", "at": None, "chosen": True}

@@ -14,6 +14,7 @@ from typing import Any
 
 from tests.visit.stop_officer import StopOfficer, halting
 from troubleshoot.knowledge.load import load_shipped
+from troubleshoot.safety.steps import CONFIRMED
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import (
@@ -25,7 +26,6 @@ from troubleshoot.visit.event_shapes import (
     take_afresh_event,
 )
 from troubleshoot.visit.events import after, replay
-from troubleshoot.visit.steps import CONFIRMED
 from troubleshoot.visit.stops import finding_of, lifting_finding
 from troubleshoot.visit.undoing import taken_back
 from troubleshoot.visit.visit_state import HandOverResult, VisitState

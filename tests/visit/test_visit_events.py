@@ -10,9 +10,9 @@ from hypothesis import strategies as st
 
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.steps import CONFIRMED
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.events import after, replay
-from troubleshoot.visit.steps import CONFIRMED
 from troubleshoot.visit.undoing import taken_back
 from troubleshoot.visit.visit_state import VisitState
 

@@ -10,12 +10,12 @@ from typing import Any
 import pytest
 
 from troubleshoot.knowledge.load import load_shipped
+from troubleshoot.safety.profiles import FULLY_QUALIFIED, hand_over
+from troubleshoot.safety.steps import CONFIRMED, LOCKOUT
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import danger_event, step_event
 from troubleshoot.visit.events import replay
-from troubleshoot.visit.profiles import FULLY_QUALIFIED, hand_over
-from troubleshoot.visit.steps import CONFIRMED, LOCKOUT
 from troubleshoot.visit.stops import conclude_visit
 
 KNOWLEDGE = load_shipped()

@@ -9,7 +9,7 @@ import click
 from troubleshoot.cli.rule_base import shipped_rules, takes_rules
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import MOST_NAME, one_line
-from troubleshoot.visit.profiles import PROFILES
+from troubleshoot.safety.profiles import PROFILES
 
 if TYPE_CHECKING:
     from troubleshoot.records.round_sheet import Season

@@ -18,7 +18,7 @@ from troubleshoot.knowledge.model import (
     Test,
 )
 from troubleshoot.reasoning.grades import spoken as grade_spoken
-from troubleshoot.visit.profiles import spoken
+from troubleshoot.safety.profiles import spoken
 from troubleshoot.visit.wording import TAG_OUT
 
 

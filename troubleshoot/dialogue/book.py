@@ -12,6 +12,7 @@ from typing import Any, Protocol
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.equipment import InputRefused
+from troubleshoot.safety.steps import CONFIRMED
 from troubleshoot.visit.absence import (
     WITHOUT_WORK,
     hour_passed,
@@ -21,7 +22,6 @@ from troubleshoot.visit.absence import (
 )
 from troubleshoot.visit.event_shapes import Event
 from troubleshoot.visit.events import after, replay
-from troubleshoot.visit.steps import CONFIRMED
 from troubleshoot.visit.understanding import understood
 from troubleshoot.visit.undoing import taken_back
 from troubleshoot.visit.visit_state import VisitState

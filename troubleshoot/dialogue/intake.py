@@ -10,11 +10,11 @@ from troubleshoot.dialogue.talk import DangerCalled, Talk, words
 from troubleshoot.dialogue.unit_facts import ask_fact
 from troubleshoot.knowledge.model import Complaint, Knowledge
 from troubleshoot.outside.numbers import choice
+from troubleshoot.safety.profiles import PROFILES, TECHNICIAN
 from troubleshoot.visit.case_file import ROUTINE
 from troubleshoot.visit.complaints import match_complaints
 from troubleshoot.visit.dangers import spoken_of
 from troubleshoot.visit.nameplate import facts_to_ask
-from troubleshoot.visit.profiles import PROFILES, TECHNICIAN
 
 WHO_IS_ASKING = Choose(
     "Who is asking? Give the numbers of all that hold. Enter is a technician, no licence.",

@@ -70,8 +70,8 @@ def turns(
     """The turns of a visit that has begun. A `decider` that is there already may be shared."""
     # All that reasons is imported here: the first prompts need none of it.
     from troubleshoot.dialogue.turns import Turns
+    from troubleshoot.safety.work_state import open_items
     from troubleshoot.visit.decide import Decider
-    from troubleshoot.visit.work_state import open_items
 
     decides = decider or Decider(book.knowledge)
     try:
@@ -152,7 +152,7 @@ def _go_on(shelf: Shelf, voice: Voice, waiting: Sequence[str]) -> Talk[VisitBook
 
 def _say_left_open(shelf: Shelf, voice: Voice, visit: str) -> None:
     """What a visit that is not gone on with has left on its unit, in one line; else nothing."""
-    from troubleshoot.visit.work_state import open_items
+    from troubleshoot.safety.work_state import open_items
 
     state = shelf.state_of(visit)
     left = open_items(state.work)

@@ -16,6 +16,8 @@ from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.conclude import FiredHazard, Reasoner
 from troubleshoot.reasoning.places import Place, spoken
+from troubleshoot.safety.profiles import FULLY_QUALIFIED
+from troubleshoot.safety.steps import CONFIRMED, Step
 from troubleshoot.visit.account import FILE, Plain, ending_of
 from troubleshoot.visit.decision import Decision, like
 from troubleshoot.visit.event_shapes import (
@@ -26,8 +28,6 @@ from troubleshoot.visit.event_shapes import (
     step_event,
 )
 from troubleshoot.visit.metered import metered
-from troubleshoot.visit.profiles import FULLY_QUALIFIED
-from troubleshoot.visit.steps import CONFIRMED, Step
 from troubleshoot.visit.stops import lifting_finding
 from troubleshoot.visit.visit_account import visit_account
 

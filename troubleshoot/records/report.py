@@ -7,8 +7,8 @@ from typing import Any
 
 from troubleshoot.knowledge.model import Fault, Knowledge
 from troubleshoot.outside.text import markdown
+from troubleshoot.safety.profiles import spoken
 from troubleshoot.visit.account import NOBODY, NOT_IN_THE_FILE
-from troubleshoot.visit.profiles import spoken
 from troubleshoot.visit.roles import ROLES
 from troubleshoot.visit.wording import LIKELY, TAG_OUT, percent, with_place
 

@@ -12,9 +12,9 @@ from dataclasses import replace
 from datetime import datetime
 from typing import Final
 
+from troubleshoot.safety.steps import EDGE_PROTECTION, ROOF
+from troubleshoot.safety.transitions import resume_voids
 from troubleshoot.visit.event_shapes import Event
-from troubleshoot.visit.steps import EDGE_PROTECTION, ROOF
-from troubleshoot.visit.transitions import resume_voids
 from troubleshoot.visit.visit_state import VisitState
 
 ROOF_IS_GOOD_FOR: Final = 60.0

@@ -9,7 +9,7 @@ from typing import Any
 from troubleshoot.knowledge.model import Hazard
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.places import Place, spoken
-from troubleshoot.visit.steps import Step
+from troubleshoot.safety.steps import Step
 from troubleshoot.visit.visit_state import HandOverResult, Spot
 
 Event = Mapping[str, Any]

@@ -15,12 +15,15 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.equipment import Unit, read_unit
 from troubleshoot.reasoning.places import Place, parse_place, spoken
+from troubleshoot.safety.guards import allowed
+from troubleshoot.safety.profiles import FULLY_QUALIFIED
+from troubleshoot.safety.steps import BEFORE_BLEEDING, CONFIRMED, Step
+from troubleshoot.safety.transitions import after_step, after_test, expire, failed
+from troubleshoot.safety.unit_at_work import unit_at_work
+from troubleshoot.safety.work_state import cautious
 from troubleshoot.visit.absence import timed, voided
 from troubleshoot.visit.event_shapes import Event
-from troubleshoot.visit.guards import allowed
 from troubleshoot.visit.not_understood import NOT_UNDERSTOOD, not_understood
-from troubleshoot.visit.profiles import FULLY_QUALIFIED
-from troubleshoot.visit.steps import BEFORE_BLEEDING, CONFIRMED, Step
 from troubleshoot.visit.stop_events import (
     danger_reported,
     ended,
@@ -28,11 +31,8 @@ from troubleshoot.visit.stop_events import (
     stop_met,
     take_afresh,
 )
-from troubleshoot.visit.transitions import after_step, after_test, expire, failed
 from troubleshoot.visit.undoing import taken_back, without
-from troubleshoot.visit.unit_at_work import unit_at_work
 from troubleshoot.visit.visit_state import Asked, RepairSaid, Spot, VisitState
-from troubleshoot.visit.work_state import cautious
 
 
 class SaysNothing(ValueError):

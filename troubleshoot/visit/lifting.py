@@ -10,12 +10,12 @@ from dataclasses import replace
 
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.safety.needs import for_dead_work
+from troubleshoot.safety.profiles import hand_over
+from troubleshoot.safety.route import next_step
+from troubleshoot.safety.step_guards import refusals
+from troubleshoot.safety.steps import Step
 from troubleshoot.visit.decision import Decision, beyond, like, nearer_to, to_ask, to_do
-from troubleshoot.visit.needs import for_dead_work
-from troubleshoot.visit.profiles import hand_over
-from troubleshoot.visit.route import next_step
-from troubleshoot.visit.step_guards import refusals
-from troubleshoot.visit.steps import Step
 from troubleshoot.visit.stops import is_all_clear, lifting_finding, not_yet_afresh
 from troubleshoot.visit.visit_state import Spot, VisitState
 

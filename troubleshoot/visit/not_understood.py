@@ -10,8 +10,8 @@ from dataclasses import replace
 from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.transitions import expire
 from troubleshoot.visit.event_shapes import Event
-from troubleshoot.visit.transitions import expire
 from troubleshoot.visit.visit_state import VisitState
 
 NOT_UNDERSTOOD: Final = "not-understood"

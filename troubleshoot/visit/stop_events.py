@@ -9,10 +9,10 @@ from dataclasses import replace
 
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.reasoning.places import parse_place
+from troubleshoot.safety.steps import CONFIRMED, Step
+from troubleshoot.safety.transitions import expire, failed
 from troubleshoot.visit.dangers import ANY_DANGER
 from troubleshoot.visit.event_shapes import Event
-from troubleshoot.visit.steps import CONFIRMED, Step
-from troubleshoot.visit.transitions import expire, failed
 from troubleshoot.visit.visit_state import HandOverResult, Spot, StopMet, VisitState
 
 

@@ -12,11 +12,11 @@ from typing import TYPE_CHECKING, Any, Final
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.equipment import MOST_OF_A_KIND, InputRefused, read_unit
+from troubleshoot.safety.profiles import PROFILES
 from troubleshoot.visit.event_shapes import Event
 from troubleshoot.visit.event_words import Unknown, check_conditions, check_words
 from troubleshoot.visit.events import after, replay
 from troubleshoot.visit.not_understood import NOT_UNDERSTOOD, in_place_of, kind_of
-from troubleshoot.visit.profiles import PROFILES
 from troubleshoot.visit.undoing import standing, taken_back, without
 from troubleshoot.visit.visit_state import VisitState
 

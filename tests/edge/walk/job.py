@@ -16,10 +16,10 @@ from typing import Any
 from tests.edge.walk.order_of_work import beyond, objection_to
 from tests.edge.walk.stops_on_record import Stops
 from tests.edge.walk.unit_on_record import KnownUnit, Units
-from tests.visit import work_state_account as account
-from tests.visit.work_state_account import SWEEPS, World
+from tests.safety import work_state_account as account
+from tests.safety.work_state_account import SWEEPS, World
 from troubleshoot.knowledge.model import Knowledge, Test
-from troubleshoot.visit.steps import Step
+from troubleshoot.safety.steps import Step
 
 Event = dict[str, Any]
 FROM_THE_UNIT = frozenset({"start", "fact", "answer", "step", "skip", "repaired", "reopened"})

@@ -6,12 +6,12 @@ from dataclasses import replace
 from typing import Final, Literal
 
 from troubleshoot.knowledge.model import Test
-from troubleshoot.visit import steps
-from troubleshoot.visit.needs import VACUUM, needs_of
-from troubleshoot.visit.step_effects import EFFECTS, Outcomes, power_back
-from troubleshoot.visit.step_guards import refusals
-from troubleshoot.visit.steps import Step
-from troubleshoot.visit.work_state import WHOLE_UNIT, Circuit, UnitAtWork, WorkState, cautious
+from troubleshoot.safety import steps
+from troubleshoot.safety.needs import VACUUM, needs_of
+from troubleshoot.safety.step_effects import EFFECTS, Outcomes, power_back
+from troubleshoot.safety.step_guards import refusals
+from troubleshoot.safety.steps import Step
+from troubleshoot.safety.work_state import WHOLE_UNIT, Circuit, UnitAtWork, WorkState, cautious
 
 Event = Literal["lock-off", "motor-ran", "resumed", "reopened", "hour-passed"]
 """What voids states: the lock came off, a motor ran, the visit was resumed, or reopened after

@@ -8,8 +8,8 @@ from typing import Any
 import pytest
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.visit.step_effects import EFFECTS
-from troubleshoot.visit.steps import (
+from troubleshoot.safety.step_effects import EFFECTS
+from troubleshoot.safety.steps import (
     CONFIRMED,
     ENTER_CONFIRMS,
     GOOD_ENOUGH,
@@ -17,7 +17,7 @@ from troubleshoot.visit.steps import (
     Step,
     minutes_of,
 )
-from troubleshoot.visit.work_state import WorkState
+from troubleshoot.safety.work_state import WorkState
 
 Facts = dict[str, Any]
 A2L, GAS, CO = "refrigerant-sweep-a2l", "combustible-gas-sweep", "room-carbon-monoxide"

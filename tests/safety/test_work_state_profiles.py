@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from tests.visit.work_state_samples import (
+from tests.safety.work_state_samples import (
     ENERGISED,
     GAUGES,
     HANDS_IN,
@@ -13,8 +13,8 @@ from tests.visit.work_state_samples import (
     a_test,
 )
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.visit.needs import needs_of
-from troubleshoot.visit.profiles import (
+from troubleshoot.safety.needs import needs_of
+from troubleshoot.safety.profiles import (
     FULLY_QUALIFIED,
     PROFILES,
     hand_over,
@@ -22,8 +22,8 @@ from troubleshoot.visit.profiles import (
     required,
     spoken,
 )
-from troubleshoot.visit.route import steps_to
-from troubleshoot.visit.work_state import WorkState
+from troubleshoot.safety.route import steps_to
+from troubleshoot.safety.work_state import WorkState
 
 GAS_TEST = a_test("manifold", who=("technician", "gas"), work_state="running")
 BOTH = a_test("both", who=("gas", "combustion"))

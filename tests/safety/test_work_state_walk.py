@@ -12,7 +12,7 @@ import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
-from tests.visit.work_state_samples import (
+from tests.safety.work_state_samples import (
     AT_CIRCUIT,
     AT_UNIT,
     ENERGISED,
@@ -29,9 +29,9 @@ from tests.visit.work_state_samples import (
     UNIT,
     WATCHED_UNIT,
 )
-from tests.visit.work_state_walks import walk_along, walk_everywhere
+from tests.safety.work_state_walks import walk_along, walk_everywhere
 from troubleshoot.knowledge.model import Knowledge, Test
-from troubleshoot.visit.needs import needs_of
+from troubleshoot.safety.needs import needs_of
 
 CHOICES = st.lists(st.integers(0, 10**6), min_size=40, max_size=60)
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import Any
 
 from troubleshoot.knowledge.model import Test
-from troubleshoot.visit import steps
-from troubleshoot.visit.work_state import UnitAtWork
+from troubleshoot.safety import steps
+from troubleshoot.safety.work_state import UnitAtWork
 
 UNIT = UnitAtWork(
     capacitors=("capacitor blower",), drives=("blower",), circuits=("circuit 1", "circuit 2")

@@ -10,10 +10,10 @@ from collections.abc import Callable
 from dataclasses import dataclass
 from typing import Final
 
-from troubleshoot.visit import steps
-from troubleshoot.visit.needs import Needs
-from troubleshoot.visit.steps import Step
-from troubleshoot.visit.work_state import UnitAtWork, WorkState
+from troubleshoot.safety import steps
+from troubleshoot.safety.needs import Needs
+from troubleshoot.safety.steps import Step
+from troubleshoot.safety.work_state import UnitAtWork, WorkState
 
 
 @dataclass(frozen=True, slots=True)

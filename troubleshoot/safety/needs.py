@@ -13,8 +13,8 @@ from typing import Final, Literal
 
 from troubleshoot.knowledge.model import Test
 from troubleshoot.knowledge.vocabulary import WorkStateName
-from troubleshoot.visit.steps import GAS_SWEEP, REFRIGERANT_SWEEP, ROOF, ROOM_AIR
-from troubleshoot.visit.work_state import WHOLE_UNIT, UnitAtWork
+from troubleshoot.safety.steps import GAS_SWEEP, REFRIGERANT_SWEEP, ROOF, ROOM_AIR
+from troubleshoot.safety.work_state import WHOLE_UNIT, UnitAtWork
 
 TAPS: Final[Mapping[str, str]] = MappingProxyType(
     {"manometer-at-inlet": "inlet tap", "manometer-at-outlet": "outlet tap"}

@@ -7,23 +7,23 @@ from types import MappingProxyType
 
 import pytest
 
-from tests.visit.work_state_neighbours import (
+from tests.safety.work_state_neighbours import (
     DEMANDING_UNIT,
     as_world,
     ready_for,
     states_on_every_way,
     with_one_fact_wrong,
 )
-from tests.visit.work_state_officer import Officer
-from tests.visit.work_state_samples import HANDS_IN, JUMPERED, SAMPLES, a_test
-from troubleshoot.visit import guards, step_guards, steps
-from troubleshoot.visit.guards import GUARDS, allowed, unmet
-from troubleshoot.visit.needs import needs_of
-from troubleshoot.visit.route import next_step
-from troubleshoot.visit.step_guards import STEP_GUARDS, refusals
-from troubleshoot.visit.steps import Step
-from troubleshoot.visit.transitions import after_test
-from troubleshoot.visit.work_state import WorkState
+from tests.safety.work_state_officer import Officer
+from tests.safety.work_state_samples import HANDS_IN, JUMPERED, SAMPLES, a_test
+from troubleshoot.safety import guards, step_guards, steps
+from troubleshoot.safety.guards import GUARDS, allowed, unmet
+from troubleshoot.safety.needs import needs_of
+from troubleshoot.safety.route import next_step
+from troubleshoot.safety.step_guards import STEP_GUARDS, refusals
+from troubleshoot.safety.steps import Step
+from troubleshoot.safety.transitions import after_test
+from troubleshoot.safety.work_state import WorkState
 
 MUST_STAND = {
     "edge-protection": "edge-near",

@@ -9,8 +9,8 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from troubleshoot.knowledge.model import Test
-from troubleshoot.visit.needs import OPENED, Needs, needs_of
-from troubleshoot.visit.work_state import UnitAtWork, WorkState
+from troubleshoot.safety.needs import OPENED, Needs, needs_of
+from troubleshoot.safety.work_state import UnitAtWork, WorkState
 
 
 def turn_has_come(state: WorkState, needs: Needs) -> str:

@@ -11,9 +11,9 @@ from dataclasses import replace
 from types import MappingProxyType
 from typing import Any, Final
 
-from troubleshoot.visit import steps
-from troubleshoot.visit.steps import CONFIRMED, Step
-from troubleshoot.visit.work_state import WHOLE_UNIT, Calls, Circuit, WorkState
+from troubleshoot.safety import steps
+from troubleshoot.safety.steps import CONFIRMED, Step
+from troubleshoot.safety.work_state import WHOLE_UNIT, Calls, Circuit, WorkState
 
 Outcomes = tuple[str, ...]
 Effect = Callable[[WorkState, Step, Outcomes], WorkState]

@@ -7,12 +7,12 @@ from typing import Any
 
 import pytest
 
-from tests.visit.work_state_samples import a_test
+from tests.safety.work_state_samples import a_test
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.equipment import read_unit
-from troubleshoot.visit.needs import Needs, for_dead_work, needs_of
-from troubleshoot.visit.unit_at_work import unit_at_work
-from troubleshoot.visit.work_state import UnitAtWork
+from troubleshoot.safety.needs import Needs, for_dead_work, needs_of
+from troubleshoot.safety.unit_at_work import unit_at_work
+from troubleshoot.safety.work_state import UnitAtWork
 
 PLAIN = UnitAtWork()
 WATCHED = UnitAtWork(("capacitor 1",), ("drive",), ("circuit 1", "circuit 2"), True, True, True)

@@ -8,8 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tests.visit.work_state_neighbours import ready_for, states_on_every_way
-from tests.visit.work_state_samples import (
+from tests.safety.work_state_neighbours import ready_for, states_on_every_way
+from tests.safety.work_state_samples import (
     BURNING,
     ENERGISED,
     GAS_SHUT,
@@ -24,17 +24,17 @@ from tests.visit.work_state_samples import (
     a_test,
 )
 from troubleshoot.knowledge.model import Knowledge, Test
-from troubleshoot.visit.guards import allowed, unmet
-from troubleshoot.visit.needs import needs_of
-from troubleshoot.visit.route import steps_to, steps_to_leave, switch_minutes
-from troubleshoot.visit.steps import CONFIRMED, Step
-from troubleshoot.visit.transitions import (
+from troubleshoot.safety.guards import allowed, unmet
+from troubleshoot.safety.needs import needs_of
+from troubleshoot.safety.route import steps_to, steps_to_leave, switch_minutes
+from troubleshoot.safety.steps import CONFIRMED, Step
+from troubleshoot.safety.transitions import (
     after_step,
     after_test,
     expire,
     resume_voids,
 )
-from troubleshoot.visit.work_state import UnitAtWork, WorkState, cautious, open_items
+from troubleshoot.safety.work_state import UnitAtWork, WorkState, cautious, open_items
 
 DEAD = ready_for(SAMPLES.index((HANDS_IN, None)), PLAIN_UNIT)
 

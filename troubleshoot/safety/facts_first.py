@@ -10,8 +10,9 @@ from types import MappingProxyType
 from typing import Final
 
 from troubleshoot.knowledge.model import EquipmentFact, Knowledge, Test
-from troubleshoot.visit.cautions import SUPPLY, facts_behind
-from troubleshoot.visit.steps import (
+from troubleshoot.safety.cautions import SUPPLY, facts_behind
+from troubleshoot.safety.job import Job
+from troubleshoot.safety.steps import (
     BLEED_CAPACITOR,
     BLEED_DRIVE,
     REFRIGERANT_SWEEP,
@@ -20,8 +21,7 @@ from troubleshoot.visit.steps import (
     TELL_FIRE_PANEL,
     Step,
 )
-from troubleshoot.visit.unit_at_work import BLOWER_DRIVE, BLOWER_MOTOR, supply_is_known
-from troubleshoot.visit.visit_state import VisitState
+from troubleshoot.safety.unit_at_work import BLOWER_DRIVE, BLOWER_MOTOR, supply_is_known
 
 REFRIGERANT: Final = ("refrigerant", "refrigerant-class")
 HOLDING_CHARGE: Final = (
@@ -49,12 +49,12 @@ _HANG_ON: Final[Mapping[tuple[str, str | None], tuple[str, ...]]] = MappingProxy
 
 
 def facts_to_settle(
-    knowledge: Knowledge, state: VisitState, test: Test, step: Step | None
+    knowledge: Knowledge, job: Job, test: Test, step: Step | None
 ) -> tuple[EquipmentFact, ...]:
     """What is to be asked before a step or test is shown, the nearest first; each is asked once."""
     names = dict.fromkeys(_of_step(step))
-    names.update(dict.fromkeys(facts_behind(knowledge, state, test)))
-    return tuple(knowledge.facts[name] for name in _open(state, names) if name in knowledge.facts)
+    names.update(dict.fromkeys(facts_behind(knowledge, job, test)))
+    return tuple(knowledge.facts[name] for name in _open(job, names) if name in knowledge.facts)
 
 
 def _of_step(step: Step | None) -> tuple[str, ...]:
@@ -63,11 +63,11 @@ def _of_step(step: Step | None) -> tuple[str, ...]:
     return _HANG_ON.get((step.id, step.place)) or _HANG_ON.get((step.id, None), ())
 
 
-def _open(state: VisitState, names: Iterable[str]) -> Iterable[str]:
+def _open(job: Job, names: Iterable[str]) -> Iterable[str]:
     """Those of the facts that are neither known, nor follow from others, nor were asked before."""
-    unit = state.unit
+    unit = job.unit
     for name in names:
-        known = name in unit.facts or name in state.not_known
+        known = name in unit.facts or name in job.not_known
         if known or (name == SUPPLY and supply_is_known(unit)):
             continue
         if name in REFRIGERANT and "refrigerant-class" in unit.facts:

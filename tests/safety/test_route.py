@@ -7,10 +7,10 @@ from typing import Any
 
 import pytest
 
-from troubleshoot.visit.needs import Needs
-from troubleshoot.visit.route import next_step, steps_to, steps_to_leave
-from troubleshoot.visit.steps import Step
-from troubleshoot.visit.work_state import UnitAtWork, WorkState
+from troubleshoot.safety.needs import Needs
+from troubleshoot.safety.route import next_step, steps_to, steps_to_leave
+from troubleshoot.safety.steps import Step
+from troubleshoot.safety.work_state import UnitAtWork, WorkState
 
 PLAIN = UnitAtWork(circuits=("circuit 1", "circuit 2"))
 WATCHED = replace(PLAIN, flammable=True, fire_panel=True)

@@ -12,11 +12,11 @@ from functools import lru_cache
 from typing import Final
 
 from troubleshoot.knowledge.model import Test
-from troubleshoot.visit.needs import Needs
-from troubleshoot.visit.stages import STAGES, Way
-from troubleshoot.visit.steps import CONFIRMED, Step, minutes_of
-from troubleshoot.visit.transitions import after_step
-from troubleshoot.visit.work_state import UnitAtWork, WorkState
+from troubleshoot.safety.needs import Needs
+from troubleshoot.safety.stages import STAGES, Way
+from troubleshoot.safety.steps import CONFIRMED, Step, minutes_of
+from troubleshoot.safety.transitions import after_step
+from troubleshoot.safety.work_state import UnitAtWork, WorkState
 
 LEAVING: Final = Needs(energy="running", roof=True, gas="on")
 """A unit left running: panels on, gas on, nothing of ours in it. See also `steps_to_leave`."""

@@ -6,10 +6,10 @@ from typing import Any
 
 import pytest
 
-from tests.visit.work_state_samples import a_test
+from tests.safety.work_state_samples import a_test
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.equipment import read_unit
-from troubleshoot.visit.profiles import (
+from troubleshoot.safety.profiles import (
     FULLY_QUALIFIED,
     PROFILES,
     TECHNICIAN,
@@ -18,8 +18,8 @@ from troubleshoot.visit.profiles import (
     required,
     spoken,
 )
-from troubleshoot.visit.steps import Step
-from troubleshoot.visit.unit_at_work import supply_is_known, unit_at_work
+from troubleshoot.safety.steps import Step
+from troubleshoot.safety.unit_at_work import supply_is_known, unit_at_work
 
 SAID = {
     "apprentice": "an apprentice",

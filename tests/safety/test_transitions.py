@@ -7,11 +7,11 @@ from typing import Any
 
 import pytest
 
-from tests.visit.work_state_samples import PLAIN_UNIT, TWO_CIRCUITS, a_test
-from troubleshoot.visit.step_guards import refusals
-from troubleshoot.visit.steps import CONFIRMED, Step
-from troubleshoot.visit.transitions import after_step, after_test, expire, failed, resume_voids
-from troubleshoot.visit.work_state import UnitAtWork, WorkState
+from tests.safety.work_state_samples import PLAIN_UNIT, TWO_CIRCUITS, a_test
+from troubleshoot.safety.step_guards import refusals
+from troubleshoot.safety.steps import CONFIRMED, Step
+from troubleshoot.safety.transitions import after_step, after_test, expire, failed, resume_voids
+from troubleshoot.safety.work_state import UnitAtWork, WorkState
 
 DEAD = WorkState(
     power="locked-out", panels="off", calls="off", dead="proved", meter="proved",

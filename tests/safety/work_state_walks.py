@@ -1,6 +1,6 @@
 """Walks over the work state: a visit as anybody could lead it, and what the officer says to it.
 
-Run as a program (`python -m tests.visit.work_state_walks`) it walks everywhere with all sample
+Run as a program (`python -m tests.safety.work_state_walks`) it walks everywhere with all sample
 tests at once, and a million steps at random, and prints the counts.
 """
 
@@ -10,10 +10,10 @@ import random
 from collections.abc import Iterator, Sequence
 from typing import NamedTuple, get_args
 
-from tests.visit import work_state_account as account
-from tests.visit.work_state_account import World
-from tests.visit.work_state_officer import Officer
-from tests.visit.work_state_samples import (
+from tests.safety import work_state_account as account
+from tests.safety.work_state_account import World
+from tests.safety.work_state_officer import Officer
+from tests.safety.work_state_samples import (
     AT_CIRCUIT,
     AT_UNIT,
     PLAIN_UNIT,
@@ -22,13 +22,13 @@ from tests.visit.work_state_samples import (
     Sample,
     answers_to,
 )
-from troubleshoot.visit.guards import unmet
-from troubleshoot.visit.needs import Needs, needs_of
-from troubleshoot.visit.route import LEAVING, next_step
-from troubleshoot.visit.step_guards import refusals
-from troubleshoot.visit.steps import CONFIRMED, Step
-from troubleshoot.visit.transitions import Event, after_step, after_test, expire
-from troubleshoot.visit.work_state import WHOLE_UNIT, UnitAtWork, WorkState, cautious
+from troubleshoot.safety.guards import unmet
+from troubleshoot.safety.needs import Needs, needs_of
+from troubleshoot.safety.route import LEAVING, next_step
+from troubleshoot.safety.step_guards import refusals
+from troubleshoot.safety.steps import CONFIRMED, Step
+from troubleshoot.safety.transitions import Event, after_step, after_test, expire
+from troubleshoot.safety.work_state import WHOLE_UNIT, UnitAtWork, WorkState, cautious
 
 EVENTS: tuple[Event, ...] = get_args(Event)
 

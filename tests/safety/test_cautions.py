@@ -5,8 +5,8 @@ from __future__ import annotations
 import re
 
 from troubleshoot.knowledge.model import Knowledge, Test
-from troubleshoot.visit.needs import needs_of
-from troubleshoot.visit.work_state import UnitAtWork
+from troubleshoot.safety.needs import needs_of
+from troubleshoot.safety.work_state import UnitAtWork
 
 MAKES_A_CALL = re.compile(
     r"with the (?:call on|(?:condenser )?fan called|stage called|thermostat calling)"
@@ -38,10 +38,10 @@ def test_a_tap_of_a_dead_gas_train_is_opened_with_the_cock_shut(shipped: Knowled
 
 
 def test_no_carbon_monoxide_that_stops_a_visit_counts_as_clear_air(shipped: Knowledge) -> None:
-    from troubleshoot.visit import steps
-    from troubleshoot.visit.steps import Step
-    from troubleshoot.visit.transitions import after_step
-    from troubleshoot.visit.work_state import WorkState
+    from troubleshoot.safety import steps
+    from troubleshoot.safety.steps import Step
+    from troubleshoot.safety.transitions import after_step
+    from troubleshoot.safety.work_state import WorkState
 
     unit = UnitAtWork()
     for outcome in shipped.tests[steps.ROOM_AIR].outcomes:

@@ -9,7 +9,7 @@ from __future__ import annotations
 from functools import cache
 
 from troubleshoot.knowledge.model import Test
-from troubleshoot.visit.steps import Step
+from troubleshoot.safety.steps import Step
 
 World = frozenset[str]
 """The things that stand."""

@@ -7,14 +7,14 @@ from dataclasses import replace
 from functools import cache
 from typing import Any
 
-from tests.visit.work_state_account import SWEEPS, World
-from tests.visit.work_state_samples import SAMPLES
-from troubleshoot.visit import steps
-from troubleshoot.visit.needs import needs_of
-from troubleshoot.visit.route import steps_to, steps_to_leave
-from troubleshoot.visit.steps import CONFIRMED, Step
-from troubleshoot.visit.transitions import after_step, after_test
-from troubleshoot.visit.work_state import UnitAtWork, WorkState
+from tests.safety.work_state_account import SWEEPS, World
+from tests.safety.work_state_samples import SAMPLES
+from troubleshoot.safety import steps
+from troubleshoot.safety.needs import needs_of
+from troubleshoot.safety.route import steps_to, steps_to_leave
+from troubleshoot.safety.steps import CONFIRMED, Step
+from troubleshoot.safety.transitions import after_step, after_test
+from troubleshoot.safety.work_state import UnitAtWork, WorkState
 
 DEMANDING_UNIT = UnitAtWork(
     capacitors=("capacitor blower",),

@@ -11,9 +11,9 @@ from collections.abc import Callable, Mapping
 from types import MappingProxyType
 from typing import Final
 
-from troubleshoot.visit import steps
-from troubleshoot.visit.steps import Step
-from troubleshoot.visit.work_state import WHOLE_UNIT, UnitAtWork, WorkState
+from troubleshoot.safety import steps
+from troubleshoot.safety.steps import Step
+from troubleshoot.safety.work_state import WHOLE_UNIT, UnitAtWork, WorkState
 
 StepGuard = Callable[[WorkState, Step, UnitAtWork], str]
 

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from troubleshoot.reasoning.equipment import Unit
-from troubleshoot.visit.work_state import UnitAtWork
+from troubleshoot.safety.work_state import UnitAtWork
 
 BLOWER_MOTOR = "blower motor"
 BLOWER_DRIVE = "blower drive"

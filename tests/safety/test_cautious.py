@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from troubleshoot.visit.work_state import UnitAtWork, WorkState, cautious, open_items
+from troubleshoot.safety.work_state import UnitAtWork, WorkState, cautious, open_items
 
 LADDERS: dict[str, tuple[Any, ...]] = {
     "calls": ("stuck-on", "on", "off"),

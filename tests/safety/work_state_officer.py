@@ -11,9 +11,9 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from tests.visit.work_state_account import World
+from tests.safety.work_state_account import World
 from troubleshoot.knowledge.model import Test
-from troubleshoot.visit.work_state import UnitAtWork
+from troubleshoot.safety.work_state import UnitAtWork
 
 _EMPTY = ("emptied", "at-zero", "nitrogen", "vacuum")
 _OPEN_LIVE = ("running-open", "energised-open")

@@ -11,7 +11,7 @@ from types import MappingProxyType
 from typing import Final
 
 from troubleshoot.knowledge.model import Test
-from troubleshoot.visit.steps import Step
+from troubleshoot.safety.steps import Step
 
 PROFILES: Final = (
     "apprentice",
