@@ -158,10 +158,12 @@ class Turns:
             reply = yield prompt
             if self._too_late(decision, reply):
                 return
-            if isinstance(reply, str) and self.commands.serve(reply, decision, conclusions):
-                if self.book.changed:
+            if isinstance(reply, str):
+                served = yield from self.commands.serve(reply, decision, conclusions)
+                if served and self.book.changed:
                     return
-                continue
+                if served:
+                    continue
             try:
                 self._take(reply, prompt)
                 return
@@ -261,7 +263,8 @@ class Turns:
             if reply == "repaired" and conclusions.named is not None:
                 yield from repaired(self.book, conclusions.named.fault)
                 return
-            if not reply or not self.commands.serve(reply, decision, conclusions):
+            served = bool(reply) and (yield from self.commands.serve(reply, decision, conclusions))
+            if not served:
                 listener.not_understood(reply, AT_AN_ENDING)
             elif self.book.changed:
                 return
