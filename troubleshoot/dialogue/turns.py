@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from troubleshoot.dialogue.answering import NotAnAnswer, answer_event_from, step_event_from
 from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.breaks import tell_break
 from troubleshoot.dialogue.closing import close, repaired
 from troubleshoot.dialogue.commands import Commands
 from troubleshoot.dialogue.hearing import Listener, hear_cry, report_danger
@@ -70,6 +71,7 @@ class Turns:
     def _turn(self) -> Talk[Ended | None]:
         """One prompt and its answer; what the visit has ended with, once it has."""
         self.book.watch_the_clock()
+        tell_break(self.book, self.voice)
         state = self.book.state
         conclusions = conclude_visit(self.decider.reasoner, state)
         decision = self.decider.decide(state, conclusions)
@@ -122,7 +124,9 @@ class Turns:
         for value in self._plates(decision):
             at = spoken(decision.at) if value.per else None
             yield from ask_plate(self.book, self.voice, value, at)
-        return self.book.state.work != work
+            if self.book.state.work != work:
+                return True
+        return False
 
     def _plates(self, decision: Decision) -> tuple[PlateValue, ...]:
         state, test = self.book.state, decision.test
@@ -154,10 +158,12 @@ class Turns:
             reply = yield prompt
             if self._too_late(decision, reply):
                 return
-            if isinstance(reply, str) and self.commands.serve(reply, decision, conclusions):
-                if self.book.changed:
+            if isinstance(reply, str):
+                served = yield from self.commands.serve(reply, decision, conclusions)
+                if served and self.book.changed:
                     return
-                continue
+                if served:
+                    continue
             try:
                 self._take(reply, prompt)
                 return
@@ -172,7 +178,9 @@ class Turns:
         """
         test = decision.test
         assert test is not None
-        if not self.book.watch_the_clock(test.minutes + test.wait_minutes):
+        is_long = self.book.watch_the_clock(test.minutes + test.wait_minutes)
+        tell_break(self.book, self.voice)
+        if not is_long:
             return False
         state = self.book.state
         if decision.step is None and not allowed(
@@ -247,6 +255,7 @@ class Turns:
         while True:
             reply = yield prompt
             if self.book.watch_the_clock():
+                tell_break(self.book, self.voice)
                 self.voice.say(LONG_SILENCE)
             if not isinstance(reply, str):
                 self.book.add(reply)
@@ -254,7 +263,8 @@ class Turns:
             if reply == "repaired" and conclusions.named is not None:
                 yield from repaired(self.book, conclusions.named.fault)
                 return
-            if not reply or not self.commands.serve(reply, decision, conclusions):
+            served = bool(reply) and (yield from self.commands.serve(reply, decision, conclusions))
+            if not served:
                 listener.not_understood(reply, AT_AN_ENDING)
             elif self.book.changed:
                 return

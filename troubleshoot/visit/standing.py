@@ -69,6 +69,19 @@ def _hazards_of_call(conclusions: Conclusions) -> tuple[str, ...]:
     return complaint.hazards_first
 
 
+def tests_behind(conclusions: Conclusions, fired: FiredHazard) -> set[str]:
+    """The tests that found a hazard, and what a computed one of them is read from."""
+    known, unit = conclusions.hypotheses.knowledge, conclusions.case.unit
+    atoms = (atom.split(":") for atom in fired.because)
+    found = {parts[1] for parts in atoms if len(parts) > 1 and parts[1] in known.tests}
+    asking = Asking(known, unit, known.tests.values())
+    unread = Values(known, unit, {})
+    for test in (known.tests[name] for name in tuple(found)):
+        for place in unit.layout.places(test.per)[:1]:
+            found |= {each.id for each in asking.asks(test, place, unread)}
+    return found
+
+
 class Forbidden:
     """What the hazards that stand on a case forbid."""
 
@@ -88,22 +101,9 @@ class Forbidden:
         cautions; it is never proposed.
         """
         for fired in self._against(test, at):
-            if test.id not in self._own_tests(fired):
+            if test.id not in tests_behind(self._conclusions, fired):
                 return fired.hazard
         return None
-
-    def _own_tests(self, fired: FiredHazard) -> set[str]:
-        """The tests that found a hazard, and what a computed one of them is read from."""
-        conclusions = self._conclusions
-        known, unit = conclusions.hypotheses.knowledge, conclusions.case.unit
-        atoms = (atom.split(":") for atom in fired.because)
-        found = {parts[1] for parts in atoms if len(parts) > 1 and parts[1] in known.tests}
-        asking = Asking(known, unit, known.tests.values())
-        unread = Values(known, unit, {})
-        for test in (known.tests[name] for name in tuple(found)):
-            for place in unit.layout.places(test.per)[:1]:
-                found |= {each.id for each in asking.asks(test, place, unread)}
-        return found
 
     def holding(self) -> tuple[FiredHazard, ...]:
         """The hazards that forbid anything, each once."""
