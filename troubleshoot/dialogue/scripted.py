@@ -16,8 +16,9 @@ from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.conclude import FiredHazard, Reasoner
 from troubleshoot.reasoning.places import Place, spoken
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
-from troubleshoot.safety.steps import CONFIRMED, Step
+from troubleshoot.safety.steps import Step
 from troubleshoot.visit.account import FILE, Plain, ending_of
 from troubleshoot.visit.decision import Decision, like
 from troubleshoot.visit.event_shapes import (
