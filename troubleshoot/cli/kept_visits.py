@@ -11,7 +11,7 @@ import click
 
 from troubleshoot.cli.failures import JOURNAL_FAILED, USAGE, Failure
 from troubleshoot.cli.json_output import say_json
-from troubleshoot.cli.rule_base import shipped_rules
+from troubleshoot.cli.rule_base import missing_rules, shipped_rules, takes_rules
 from troubleshoot.cli.visiting import data_folder
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import shown
@@ -25,6 +25,7 @@ MOST_SHOWN: Final = 200
 
 
 @click.command()
+@takes_rules
 @click.pass_context
 def visits(ctx: click.Context) -> None:
     """List the visits that are kept, the latest first; one that cannot be read says why.
@@ -81,6 +82,7 @@ def _one_line(value: object) -> str:
 @click.command()
 @click.argument("visit")
 @click.option("--json", "as_json", is_flag=True, help="The account as JSON, with its STOPs.")
+@takes_rules
 @click.pass_context
 def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
     """The report of a visit, in Markdown."""
@@ -100,8 +102,8 @@ def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
         raise Failure([str(error)], JOURNAL_FAILED) from None
     understanding = understood(knowledge, kept.events)
     state = replay(knowledge, understanding.events)
-    if kept.notice:
-        click.echo(kept.notice, err=True)
+    for notice in filter(None, [kept.notice, *missing_rules(kept.header)]):
+        click.echo(shown(notice), err=True)
     case = state.case
     if state.cured:  # the report names what was repaired, not what would be next without it
         case = replace(case, repaired=case.repaired[:-1])

@@ -49,6 +49,7 @@ def visit(shelf: Shelf, voice: Voice, visitor: Visitor) -> Talk[Ended]:
         try:
             if opened.danger is not None:
                 raise DangerCalled(opened.danger)
+            voice.say_all(book.notices)
             if book.begun:
                 yield from _resume(book, voice, visitor.profiles)
             else:
@@ -162,7 +163,6 @@ def _say_left_open(shelf: Shelf, voice: Voice, visit: str) -> None:
 
 def _resume(book: VisitBook, voice: Voice, profiles: tuple[str, ...]) -> Talk[None]:
     """Whoever goes on says who they are; what others could have changed since is asked again."""
-    voice.say_all(book.notices)
     book.resume(profiles or (yield from ask_profiles(book.knowledge, voice)))
     voice.say("Going on. States that others could have changed are asked again.")
     call = book.knowledge.complaints.get(book.state.complaint or "")

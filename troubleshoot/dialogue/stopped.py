@@ -27,7 +27,7 @@ def stopped(
     """Tell of a STOP and take what is done about it; None where the visit goes on."""
     fired = decision.stop
     assert fired is not None
-    _keep(book, conclusions, fired)
+    keep_stop(book, conclusions, fired)
     prompt, spot = _prompt(book, conclusions, fired)
     standing = {stop.hazard.id for stop in conclusions.standing_stops}
     listener = Listener(book.knowledge, voice, standing)
@@ -53,7 +53,7 @@ def stopped(
         listener.not_understood(typed, reply)
 
 
-def _keep(book: VisitBook, conclusions: Conclusions, fired: FiredHazard) -> None:
+def keep_stop(book: VisitBook, conclusions: Conclusions, fired: FiredHazard) -> None:
     """A STOP is kept when it is first met, and when something has been answered since."""
     met = book.state.stops[-1:]
     if not met or (met[0].hazard, met[0].answers) != (fired.hazard.id, len(book.state.answers)):

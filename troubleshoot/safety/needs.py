@@ -11,7 +11,8 @@ from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Final, Literal
 
-from troubleshoot.knowledge.model import Test, WorkStateName
+from troubleshoot.knowledge.model import Test
+from troubleshoot.knowledge.vocabulary import WorkStateName
 from troubleshoot.safety.steps import GAS_SWEEP, REFRIGERANT_SWEEP, ROOF, ROOM_AIR
 from troubleshoot.safety.work_state import WHOLE_UNIT, UnitAtWork
 
@@ -68,7 +69,7 @@ def needs_of(test: Test, place: str | None, unit: UnitAtWork) -> Needs:
     Hands go in only with every capacitor and drive of the unit discharged, not just the one the
     test is about.
     """
-    needed = set(test.needs_state)
+    needed: set[str] = set(test.needs_state)
     hazards = set(test.hazards)
     energy: WorkStateName = "locked-out" if needed & _DEAD_ONLY else test.work_state
     burners = test.area in BURNER_AREAS and energy in ("running", "running-open")

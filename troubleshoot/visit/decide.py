@@ -125,9 +125,14 @@ class Decider:
         return not steps_to(state.work, needs, state.at_work) and bool(unmet(state.work, needs))
 
     def asking(self, state: VisitState, conclusions: Conclusions) -> Asking:
-        """What has to be asked on this unit, with what has been skipped left out."""
-        skipped = {test for test, _ in state.skipped}
-        return Asking(self.knowledge, state.unit, conclusions.hypotheses.tests.values(), skipped)
+        """What has to be asked on this unit, without what was skipped or told in words alone.
+
+        Who says that a reading was normal has no number to give, and is not asked for one again.
+        """
+        told = {answer.test for answer in state.answers if not answer.text}
+        numbers = {answer.test for answer in state.answers if answer.text}
+        left_out = {test for test, _ in state.skipped} | (told - numbers)
+        return Asking(self.knowledge, state.unit, conclusions.hypotheses.tests.values(), left_out)
 
     def _choose(
         self, conclusions: Conclusions, candidates: tuple[Candidate, ...]
