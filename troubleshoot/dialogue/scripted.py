@@ -17,8 +17,9 @@ from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.conclude import FiredHazard, Reasoner
 from troubleshoot.reasoning.places import Place, spoken
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
-from troubleshoot.safety.steps import CONFIRMED, Step
+from troubleshoot.safety.steps import Step
 from troubleshoot.visit.account import FILE, NOT_EXAMINED, Plain, ending_of
 from troubleshoot.visit.alarming import Alarming, alarming
 from troubleshoot.visit.decision import Decision, like

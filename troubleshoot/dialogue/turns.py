@@ -21,9 +21,10 @@ from troubleshoot.dialogue.unit_facts import ask_fact, ask_plate
 from troubleshoot.knowledge.model import PlateValue, Test
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.places import spoken
+from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.facts_first import facts_to_settle
 from troubleshoot.safety.guards import allowed
-from troubleshoot.safety.steps import SETTLES, Step
+from troubleshoot.safety.steps import Step
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import Event
@@ -236,7 +237,7 @@ class Turns:
 
     def _fact_of(self, event: Event, step: Step) -> Event | None:
         """The fact that a step has settled, where what came of it is that the unit needs none."""
-        fact = SETTLES.get((step.id, ",".join(event["outcomes"])))
+        fact = STEPS[step.id].settles.get(",".join(event["outcomes"]))
         if fact is None or self.book.state.unit.facts.get(fact[0]) == fact[1]:
             return None
         return {"event": "fact", "name": fact[0], "value": fact[1]}
