@@ -9,7 +9,8 @@ import pytest
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.knowledge.model import Hazard, Knowledge, Trigger
 from troubleshoot.reasoning.places import Place, spoken
-from troubleshoot.safety.steps import CONFIRMED, GAS_OPEN, LOCK_OFF, RESTART
+from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.steps import GAS_OPEN, LOCK_OFF, RESTART
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.event_shapes import Event, skip_event, step_event
 from troubleshoot.visit.events import replay
