@@ -17,6 +17,7 @@ from troubleshoot.dialogue.prompts import AskTest, DoStep, Prompt
 from troubleshoot.dialogue.talk import Reply
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.visit.events import Started
 from troubleshoot.visit.steps import CONFIRMED
 
 VISITS = 20
@@ -54,11 +55,9 @@ def main() -> None:
     knowledge = load_shipped()
     reasoner, dice = Reasoner(knowledge), random.Random(1)
     turns: list[float] = []
-    start = {
-        "event": "start",
-        "unit": dict(knowledge.typical_units["measured-two-circuits"].unit),
-        "complaint": "no-cooling",
-    }
+    start = Started(
+        unit=dict(knowledge.typical_units["measured-two-circuits"].unit), complaint="no-cooling"
+    )
     for _ in range(VISITS):
         visit = RandomVisit(reasoner, start, dice)
         visit.drive()

@@ -34,8 +34,12 @@ EQUIVALENT = Path(__file__).parent / "equivalent.txt"
 MODULES = (
     "visit/guards", "visit/step_guards", "visit/step_effects", "visit/steps", "visit/needs",
     "visit/stages", "visit/transitions", "visit/work_state", "visit/route", "visit/stops",
-    "visit/stop_events", "visit/lifting", "visit/reopening", "visit/undoing", "visit/absence",
-    "visit/events", "visit/profiles", "visit/unit_at_work", "visit/cautions", "visit/dangers",
+    "visit/events/stops", "visit/lifting", "visit/reopening", "visit/events/undoing",
+    "visit/absence",
+    "visit/events/answers", "visit/events/beginning", "visit/events/way", "visit/events/ending",
+    "visit/events/passing_time", "visit/events/places", "visit/events/apart",
+    "visit/events/replaying", "visit/profiles", "visit/unit_at_work", "visit/cautions",
+    "visit/dangers",
     "visit/standing", "visit/tags", "dialogue/answering", "dialogue/standing", "dialogue/stopped",
     "dialogue/hand_over_result", "dialogue/reopening", "reasoning/on_record", "reasoning/clearing",
 )  # fmt: skip

@@ -53,10 +53,10 @@ SAMPLE = {
     'test.exposes != "none"': (
         "test_who_and_which_unit.py::test_what_a_test_opens_says_who_does_it"
     ),
-    'visit/undoing.py:WALLS:without "danger"': (
+    "visit/events/undoing.py:WALLS:without DangerReported": (
         "test_undoing.py::test_no_undo_reaches_past_a_stop_a_danger_or_what_came_of_it"
     ),
-    'visit/undoing.py:_dropped:always:events[i]["event"] != "aim"': (
+    "visit/events/undoing.py:_dropped:always:not isinstance(events[i], Aimed)": (
         "test_undoing.py::test_what_was_aimed_at_since_goes_with_it_and_what_was_aimed_at_before_"
         "stays"
     ),

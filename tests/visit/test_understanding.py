@@ -14,6 +14,7 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.records.report import markdown_report
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.events import replay
+from troubleshoot.visit.events.codec import event_of, record_of
 from troubleshoot.visit.profiles import hand_over
 from troubleshoot.visit.reopening import NotReopened, what_stopped
 from troubleshoot.visit.stops import conclude_visit
@@ -47,7 +48,7 @@ def test_a_visit_of_these_rules_is_understood_whole(shipped: Knowledge) -> None:
     events = long_visit()
     found = understood(shipped, events)
     assert found.unknown == () and found.notices == ()
-    assert list(found.events) == events
+    assert [*map(record_of, found.events)] == [record_of(event_of(each)) for each in events]
 
 
 def _drop(kind: str, key: str) -> Callable[[Events], None]:

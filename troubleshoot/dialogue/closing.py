@@ -9,6 +9,7 @@ from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Leave, Talk, words
 from troubleshoot.knowledge.model import Fault
 from troubleshoot.visit.decision import Decision
+from troubleshoot.visit.events import Closing, ProofRead, Repaired, VisitEnded
 
 STILL_THERE = Choose("Is the complaint still there? (y/n)")
 
@@ -21,12 +22,12 @@ def repaired(book: VisitBook, fault: Fault) -> Talk[None]:
     for proof in fault.proof:
         reading = yield from words(AskProof(fault, proof.text))
         hear_cry(book.knowledge, reading)
-        book.add({"event": "proof", "reason": proof.text, "text": reading})
+        book.add(ProofRead(proof.text, reading))
     answer = yield from words(STILL_THERE)
     hear(book.knowledge, answer)
-    book.add({"event": "repaired", "fault": fault.id, "words": answer})
+    book.add(Repaired(fault.id, answer))
     if not answer.lower().startswith("y"):
-        book.add({"event": "closing", "cured": True})
+        book.add(Closing(cured=True))
 
 
 def close(book: VisitBook, voice: Voice, decision: Decision) -> None:
@@ -37,7 +38,7 @@ def close(book: VisitBook, voice: Voice, decision: Decision) -> None:
     for step, phrase in decision.handed_over:
         voice.say(f"{book.knowledge.tests[step].name} is beyond you: {phrase}.")
         raise Leave
-    book.add({"event": "end", "ending": "closed"})
+    book.add(VisitEnded("closed"))
     voice.say(
         f"The unit stays off and locked: {decision.reason}. The visit is closed."
         if decision.reason

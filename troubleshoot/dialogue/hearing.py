@@ -15,7 +15,7 @@ from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk, words
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.dangers import cried, is_unnamed, reported, spoken_of
-from troubleshoot.visit.event_shapes import danger_event, named_danger_event
+from troubleshoot.visit.events import DangerReported, Started
 from troubleshoot.visit.profiles import TECHNICIAN
 
 HOW_TO_CALL = "If somebody is in danger: danger and what is wrong."
@@ -74,9 +74,9 @@ def report_danger(book: VisitBook, voice: Voice, name: str, said: str) -> Talk[N
     Of several the gravest is put in last, since the last is told of first. Raises Leave.
     """
     if not book.begun:
-        book.add({"event": "start", "name": name, "profiles": [TECHNICIAN]})
+        book.add(Started(name=name, profiles=(TECHNICIAN,)))
     for hazard in reversed(reported(book.knowledge, said)):
-        book.add(danger_event(hazard, said))
+        book.add(DangerReported.of(hazard, said))
     if not is_unnamed(book.knowledge, said):
         return
     voice.say("")
@@ -90,6 +90,6 @@ def report_danger(book: VisitBook, voice: Voice, name: str, said: str) -> Talk[N
     if is_unnamed(book.knowledge, more):
         return
     first, *others = reversed(reported(book.knowledge, more))
-    book.add(named_danger_event(first, more))
+    book.add(DangerReported.of(first, more, names_the_last=True))
     for hazard in others:
-        book.add(danger_event(hazard, more))
+        book.add(DangerReported.of(hazard, more))

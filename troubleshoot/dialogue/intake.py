@@ -13,6 +13,7 @@ from troubleshoot.outside.numbers import choice
 from troubleshoot.visit.case_file import ROUTINE
 from troubleshoot.visit.complaints import match_complaints
 from troubleshoot.visit.dangers import spoken_of
+from troubleshoot.visit.events import Called, Started
 from troubleshoot.visit.nameplate import facts_to_ask
 from troubleshoot.visit.profiles import PROFILES, TECHNICIAN
 
@@ -40,14 +41,13 @@ def begin(
             voice.tell(FirstLooks(call.looks))
     held = profiles or (yield from ask_profiles(knowledge, voice))
     book.add(
-        {
-            "event": "start",
-            "name": name,
-            "complaint": complaint,
-            "words": said,
-            "routine": complaint == ROUTINE,
-            "profiles": sorted(held),
-        }
+        Started(
+            name=name,
+            complaint=complaint,
+            words=said,
+            routine=complaint == ROUTINE,
+            profiles=tuple(sorted(held)),
+        )
     )
     yield from _ask_facts(book, voice)
 
@@ -80,7 +80,7 @@ def _ask_complaint(book: VisitBook, voice: Voice) -> Talk[tuple[str, str]]:
     while typed:
         said.append(typed)
         everything = "; ".join(said)
-        book.add({"event": "call", "words": everything})
+        book.add(Called(everything))
         if typed in knowledge.complaints:
             return everything, typed
         if (call := _dangerous_call(knowledge, typed)) is not None:

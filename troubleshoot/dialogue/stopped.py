@@ -10,7 +10,7 @@ from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Leave, Talk, words
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.visit.decision import Decision
-from troubleshoot.visit.event_shapes import handed_over_event, stop_event, take_afresh_event
+from troubleshoot.visit.events import Halted, Named, TakenAfresh, VisitEnded
 from troubleshoot.visit.lifting import beyond_lifting
 from troubleshoot.visit.reopening import minute, still_waiting
 from troubleshoot.visit.stops import finding_of, lifting_finding
@@ -45,7 +45,7 @@ def stopped(
             if met is not None and (waiting := still_waiting(book.knowledge, met, book.now())):
                 voice.say(waiting)
                 continue
-            book.add(take_afresh_event(spot))
+            book.add(TakenAfresh.of(spot))
             return None
         if word in ("q", "quit"):
             raise Leave
@@ -58,7 +58,7 @@ def _keep(book: VisitBook, conclusions: Conclusions, fired: FiredHazard) -> None
     met = book.state.stops[-1:]
     if not met or (met[0].hazard, met[0].answers) != (fired.hazard.id, len(book.state.answers)):
         spot = finding_of(book.knowledge, book.state, conclusions, fired)
-        book.add(stop_event(fired.hazard.id, spot))
+        book.add(Halted.over(fired.hazard.id, spot))
 
 
 def _prompt(
@@ -81,9 +81,9 @@ def _hand_over(book: VisitBook, voice: Voice, listener: Listener) -> Talk[Ended]
         name = yield from words(AskWords(WHICH_UNIT, repeated=True))
         listener.hear_cry(name)
         if name:
-            book.add({"event": "named", "name": name})
+            book.add(Named(name))
     told = yield from ask_told(listener)
-    book.add(handed_over_event(told, minute(book.now())))
+    book.add(VisitEnded("stopped", told, minute(book.now())))
     voice.say("The visit is closed as stopped.")
     for item in open_items(book.state.work):
         voice.say(f"Still open on the unit: {item}", 1)

@@ -21,7 +21,7 @@ from troubleshoot.reasoning.places import Place, spoken
 from troubleshoot.reasoning.withdrawal import WITHDRAWN
 from troubleshoot.visit.account import ending_of
 from troubleshoot.visit.decision import Decision, beyond, like, nearer_to, to_do
-from troubleshoot.visit.events import places_from
+from troubleshoot.visit.events.places import places_from
 from troubleshoot.visit.guards import unmet
 from troubleshoot.visit.hazard_words import forbids
 from troubleshoot.visit.lifting import towards_lifting

@@ -13,7 +13,7 @@ import json
 import zlib
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any, Final
+from typing import Final
 
 from troubleshoot.outside.plain_data import from_json
 from troubleshoot.outside.refusal import NotUsable
@@ -23,7 +23,8 @@ FORMAT: Final = 2
 
 READABLE: Final = frozenset({1, FORMAT})
 
-Record = dict[str, Any]
+Record = Mapping[str, object]
+"""An event as it stands in a journal, or the header."""
 
 
 class LinesDamaged(ValueError):
@@ -54,7 +55,7 @@ class Lines:
     torn: bool
 
 
-def line_of(number: int, before: int, event: Mapping[str, Any]) -> tuple[bytes, int]:
+def line_of(number: int, before: int, event: object) -> tuple[bytes, int]:
     """A line's bytes, and the sum over it and all before it; `number` counts from 0."""
     body = json.dumps(event, ensure_ascii=True, sort_keys=True, separators=(",", ":"))
     checksum = zlib.crc32(f"{number}:{body}".encode(), before)
@@ -91,7 +92,7 @@ def _checked(line: bytes, number: int, before: int) -> tuple[Record, int]:
         record = from_json(line, "the line")
     except NotUsable:
         raise LinesDamaged(number + 1) from None
-    event: Any = record.get("event") if isinstance(record, dict) else None
+    event = record.get("event") if isinstance(record, dict) else None
     again, checksum = line_of(number, before, event)
     if again.rstrip(b"\n") != line:
         raise LinesDamaged(number + 1)
