@@ -15,8 +15,8 @@ ROOT = Path(__file__).parent.parent
 PACKAGE = ROOT / "troubleshoot"
 MODULES = sorted(PACKAGE.rglob("*.py"))
 LEVEL = {
-    "outside": 0, "quantities": 1, "knowledge": 2, "reasoning": 3, "visit": 4,
-    "dialogue": 5, "records": 6, "practice": 6, "measure": 6, "cli": 7,
+    "outside": 0, "quantities": 1, "knowledge": 2, "reasoning": 3, "safety": 4, "visit": 5,
+    "dialogue": 6, "records": 7, "practice": 7, "measure": 7, "cli": 8,
 }  # fmt: skip
 
 

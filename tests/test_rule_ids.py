@@ -31,7 +31,7 @@ from troubleshoot.knowledge.shapes import (
 PACKAGE = Path(__file__).parent.parent / "troubleshoot"
 
 DECLARED = {
-    "visit/steps.py": "declares the safety steps: what confirms each is no matter of taste",
+    "safety/steps.py": "declares the safety steps: what confirms each is no matter of taste",
     "knowledge/checks/advice/": "looks for plain words in advice: power, charge",
     "knowledge/checks/implied/": "says what an author may not leave out, so no author may edit it",
 }
@@ -46,17 +46,17 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
     "reasoning/misreadings.py": ("repeat-reading", "a reading that is about another reading"),
     "reasoning/withdrawal.py": ("tester-proof", "a meter that fails its proof takes back readings"),
     "visit/case_file.py": ("routine-inspection", "the complaint of a round, which nobody made"),
-    "visit/cautions.py": (
+    "safety/cautions.py": (
         "flammable-refrigerant refrigerant-not-known line-volts-class refrigerant-class",
         "cautions of the work state's own guards",
     ),
     "visit/dangers.py": ("danger-reported", "what a danger told in plain words becomes"),
-    "visit/facts_first.py": (
+    "safety/facts_first.py": (
         "blower-motor circuits compressor-phase condenser-fan-phase condenser-fans "
         "duct-smoke-detector heat refrigerant-class supply-phase variable-speed-drive",
         "the facts on which a safety step hangs",
     ),
-    "visit/needs.py": (
+    "safety/needs.py": (
         "roof-edge-under-6-ft roof-edge-6-to-15-ft carbon-monoxide-in-room "
         "carbon-monoxide-evacuate fire-alarm-interlock compressor-in-vacuum ignition heat "
         "heating-supply-temperature",
@@ -64,11 +64,11 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
     ),
     "visit/events/stops.py": ("heat", "whether there is a gas cock to speak of"),
     "visit/tags.py": ("heat", "whether there is a gas cock to speak of"),
-    "visit/transitions.py": (
+    "safety/transitions.py": (
         "lock-off nitrogen-pressure temporary-jumper",
         "an action of the work state, and hazards that leave something behind in the unit",
     ),
-    "visit/unit_at_work.py": (
+    "safety/unit_at_work.py": (
         "blower-motor duct-smoke-detector heat line-volts-class nameplate-volts refrigerant-class "
         "supply-phase variable-speed-drive",
         "the facts that make work more dangerous; what is not known counts as the worse",

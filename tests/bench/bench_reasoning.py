@@ -17,8 +17,8 @@ from troubleshoot.dialogue.prompts import AskTest, DoStep, Prompt
 from troubleshoot.dialogue.talk import Reply
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.safety.steps import CONFIRMED
 from troubleshoot.visit.events import Started
-from troubleshoot.visit.steps import CONFIRMED
 
 VISITS = 20
 PROMPTS = 40

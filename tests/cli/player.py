@@ -16,9 +16,9 @@ from troubleshoot.cli.visiting import hold
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.opening import turns
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.steps import CONFIRMED, WAITED_FOR
 from troubleshoot.visit.events.codec import event_of
 from troubleshoot.visit.journal import Journal
-from troubleshoot.visit.steps import CONFIRMED, WAITED_FOR
 
 MOST_LINES = 3000
 """More than any story has: a prompt that is never satisfied fails, and does not hang."""

@@ -12,8 +12,8 @@ from tests.building import base, test_of
 from troubleshoot.dialogue.answering import NotAnAnswer, answer_event_from, step_event_from
 from troubleshoot.knowledge.model import Knowledge, Outcome
 from troubleshoot.reasoning.places import Place
+from troubleshoot.safety.steps import CONFIRMED, ENTER_CONFIRMS, Step
 from troubleshoot.visit.events import Answered, Started, StepDone, replay
-from troubleshoot.visit.steps import CONFIRMED, ENTER_CONFIRMS, Step
 from troubleshoot.visit.visit_state import VisitState
 
 NOW = datetime.fromisoformat("2026-11-26T12:00:00+00:00")

@@ -19,9 +19,9 @@ from troubleshoot.dialogue.prompts import AskTest, AtStop, DoStep, Ended, Prompt
 from troubleshoot.dialogue.scripted import ScriptedVisit, start_event
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.safety.steps import CONFIRMED
 from troubleshoot.visit.case_file import read_case
 from troubleshoot.visit.events.codec import record_of
-from troubleshoot.visit.steps import CONFIRMED
 
 DATA: dict[str, Any] = {
     "unit": {"refrigerant": "R-410A", "metering": "txv", "circuits": 1, "heat": "gas"},

@@ -14,6 +14,7 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.stopped import stopped
 from troubleshoot.dialogue.talk import DangerCalled, Leave
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.profiles import FULLY_QUALIFIED
 from troubleshoot.visit.absence import stamp
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.events import (
@@ -26,7 +27,6 @@ from troubleshoot.visit.events import (
     TakenAfresh,
     VisitEnded,
 )
-from troubleshoot.visit.profiles import FULLY_QUALIFIED
 from troubleshoot.visit.stops import conclude_visit
 
 NOW = datetime.fromisoformat("2026-11-26T12:00:00+00:00")

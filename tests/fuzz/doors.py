@@ -17,6 +17,7 @@ from pathlib import Path
 from typing import Any
 from unittest.mock import patch
 
+from tests.building import base, test_of
 from tests.visit.kept_samples import long_visit, write_journal
 from troubleshoot.cli.case_input import read_plain
 from troubleshoot.cli.failures import Failure
@@ -179,7 +180,7 @@ def _events(reasoner: Reasoner, folder: Path) -> Callable[[bytes], bool]:
 
 
 def _kept(folder: Path) -> bytes:
-    keep(folder / "cache", "0" * 64, [("quantities", {"quantities": [{"id": "a"}]})])
+    keep(folder / "cache", "0" * 64, base([test_of("look", "bad")]))
     (path,) = (folder / "cache").iterdir()
     return path.read_bytes()
 

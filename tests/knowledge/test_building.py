@@ -18,6 +18,7 @@ from troubleshoot.knowledge.model import (
     Implication,
     Knowledge,
     LimitLine,
+    Override,
     Picture,
     Proof,
     Read,
@@ -128,7 +129,7 @@ def test_overrides_pictures_any_of_and_given(tmp_path: Path) -> None:
     )
     assert charge.pictures == (Picture("mild", ()),)
     assert charge.overrides == (
-        Picture(
+        Override(
             "",
             (Evidence("often", (Finding("superheat", ("normal-txv",)),)),),
             when={"metering": ("txv",)},
@@ -191,7 +192,7 @@ def test_hazards_complaints_and_the_rest(knowledge: Knowledge) -> None:
     assert gas.stop == Stop("whole-job", "everything until the gas is found")
     assert knowledge.hazards["stored-charge"].triggers == (Trigger(work_state="locked-out"),)
     dead, smell = knowledge.complaints.values()
-    assert (dead.faults, dead.impossible_for) == (("fan-capacitor-weak",), ("low-charge",))
+    assert dead.brought_by == {"fan-capacitor-weak": "almost-always", "low-charge": "never"}
     assert (smell.hazards_first, smell.all_clear) == (("gas-smell",), "area-cleared")
     assert knowledge.facts["circuits"].counts == "circuit"
     assert knowledge.plate_values["capacitor-rated"].origin == "nameplate"

@@ -100,7 +100,7 @@ FAULT = "rules/faults/capacitors/fan-capacitor-weak.yaml"
         ),
         (
             ("complaints.yaml", "hazards-first: [gas-smell]", "hazards-first: [gas-smel]"),
-            "rules/complaints.yaml:14:21: no hazard is called gas-smel; did you mean gas-smell",
+            "rules/complaints.yaml:13:21: no hazard is called gas-smel; did you mean gas-smell",
         ),
         (
             ("retired.yaml", "to: {capacitance-one-side-off: low}", "to: {superheat: lo}"),

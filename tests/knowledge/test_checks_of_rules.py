@@ -11,6 +11,7 @@ from tests.knowledge.small_rules import (
     ELECTRICAL,
     FILES,
     REFRIGERANT,
+    WEAK,
     Change,
     said,
     write_files,
@@ -148,40 +149,39 @@ SECTION = "capacitance-one-side-off"
             ],
         ),
         (
-            ("complaints.yaml", "    impossible-for: [low-charge]\n",
-             "    impossible-for: [fan-capacitor-weak]\n"),
+            ("complaints.yaml", "never: [low-charge]", "often: [fan-capacitor-weak]"),
             [
-                "rules/complaints.yaml:8:5: fan-dead calls fan-capacitor-weak possible and "
-                "impossible; keep one [complaints-lead]"
+                "rules/complaints.yaml:7:63: how often fan-capacitor-weak brings fan-dead is said "
+                "twice; keep one [complaints-lead]"
             ],
         ),
         (
-            ("complaints.yaml", "    impossible-for: [low-charge]\n",
-             "    also: [fan-capacitor-weak]\n"),
+            (WEAK, "evidence:\n  almost-always:", "calls: {often: fan-dead}\nevidence:\n"
+             "  almost-always:"),
             [
-                "rules/complaints.yaml:8:5: fan-dead lists fan-capacitor-weak twice; "
-                "keep one [complaints-lead]"
+                "rules/complaints.yaml:7:34: how often fan-capacitor-weak brings fan-dead is said "
+                "twice; keep one [complaints-lead]"
             ],
         ),
         (
-            ("complaints.yaml", "    impossible-for: [low-charge]\n",
-             "    pointless-tests: [capacitor-look]\n"),
+            ("complaints.yaml", "    brought-by: {almost-always: [fan",
+             "    pointless-tests: [capacitor-look]\n    brought-by: {almost-always: [fan"),
             [
-                "rules/complaints.yaml:8:5: fan-dead calls capacitor-look worth taking first and "
+                "rules/complaints.yaml:7:5: fan-dead calls capacitor-look worth taking first and "
                 "pointless; keep one [complaints-lead]"
             ],
         ),
         (
-            ("complaints.yaml", "    faults: [low-charge]\n", ""),
+            ("complaints.yaml", "    brought-by: {almost-always: [low-charge]}\n", ""),
             [
-                "rules/complaints.yaml:11:9: smells-gas leads to no fault; "
-                "list the faults, the likeliest first [complaints-lead]"
+                "rules/complaints.yaml:10:9: smells-gas leads to no fault; name it under calls of "
+                "the cards that bring it [complaints-lead]"
             ],
         ),
         (
             ("complaints.yaml", "    all-clear: area-cleared\n", ""),
             [
-                "rules/complaints.yaml:11:5: smells-gas stops the visit and has no all-clear; "
+                "rules/complaints.yaml:10:5: smells-gas stops the visit and has no all-clear; "
                 "name the test under all-clear [complaints-lead]"
             ],
         ),

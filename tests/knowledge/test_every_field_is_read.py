@@ -1,4 +1,4 @@
-"""Every field that authors fill in has a reader at run time, outside troubleshoot/knowledge/.
+"""Every field that authors fill in has a reader at run time, outside the checks.
 
 A field that nothing reads is a promise to its author that nobody keeps: cautions that are never
 shown, an order that is never followed. The sources are read as syntax. A field's name that no other
@@ -47,6 +47,7 @@ CALLED: Mapping[str, frozenset[str]] = {
         "LimitLine": "line",
         "NamedLimit": "limit",
         "Outcome": "outcome o",
+        "Override": "picture layer",
         "Picture": "picture layer",
         "PlateValue": "plate p",
         "Procedure": "procedure rule procedures",
@@ -71,10 +72,16 @@ statement: they are read side by side, and share only the grade, which both loop
 
 FOR_CHECKS: Mapping[tuple[str, str], str] = {
     ("Knowledge", "retired"): "names that must never come back: nobody but a check looks for them",
+    ("Relation", "source"): "where its figure comes from: a check asks for it",
+    ("TypicalUnit", "plate"): "read together with the facts, as `unit`",
     ("SoundReading", "none_because"): "a reason that stands in the place of a number",
     ("Knowledge", "signed"): "who answers for what was retired: read beside an earlier version",
 }
 """What only the checks of the rules read, each with its reason."""
+
+
+ALWAYS_LOADED = frozenset({"bounds.py"})
+"""What of knowledge/ reckons while a visit runs."""
 
 
 def reads(source: str) -> Iterator[tuple[str, str]]:
@@ -132,7 +139,7 @@ def runtime_sources() -> dict[str, str]:
     return {
         str(path.relative_to(PACKAGE)): path.read_text("utf-8")
         for path in PACKAGE.rglob("*.py")
-        if path.relative_to(PACKAGE).parts[0] != "knowledge"
+        if path.relative_to(PACKAGE).parts[0] != "knowledge" or path.name in ALWAYS_LOADED
     }
 
 

@@ -171,8 +171,8 @@ def test_while_a_file_cannot_be_read_its_names_are_not_called_unknown(tmp_path: 
         (
             "hazard.yaml",
             "rules/hazard.yaml:1:1: no kind of rule file has this name; rules live in "
-            "tests/AREA.yaml, faults/SUBSYSTEM/FAULT.yaml, procedures/NAME.yaml, units/UNIT.yaml "
-            "and files such as hazards.yaml [layout]",
+            "tests/AREA.yaml, faults/SUBSYSTEM/FAULT.yaml, procedures/NAME.yaml, "
+            "hazards/KIND.yaml, units/UNIT.yaml and files such as complaints.yaml [layout]",
         ),
     ],
 )

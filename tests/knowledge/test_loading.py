@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import hashlib
-import json
 import os
+import pickle
+import shutil
 import subprocess
 import sys
 from collections.abc import Callable
@@ -13,12 +14,11 @@ from pathlib import Path
 import pytest
 
 from tests.knowledge.small_rules import CAPACITORS, LOW_CHARGE, said, write_rules
+from troubleshoot.knowledge import cache as cache_module
 from troubleshoot.knowledge import load
 from troubleshoot.knowledge.cache import MOST_KEPT, cache_folder
-from troubleshoot.knowledge.forms import FORMS
-from troubleshoot.knowledge.load import FORM_OF_DATA, load_rules, load_shipped, shipped_folder
+from troubleshoot.knowledge.load import load_rules, load_shipped, shipped_folder
 from troubleshoot.knowledge.problems import RulesInvalid
-from troubleshoot.knowledge.schema import json_schema
 
 
 @pytest.fixture
@@ -36,10 +36,10 @@ def kept(cache: Path) -> list[Path]:
 
 
 def forbid_reading(monkeypatch: pytest.MonkeyPatch) -> None:
-    def fail(texts: object) -> None:
+    def fail(*of: object) -> None:
         raise AssertionError("the rule files were read anew")
 
-    monkeypatch.setattr(load, "_read_files", fail)
+    monkeypatch.setattr(load, "_read_rules", fail)
 
 
 def test_what_was_kept_is_what_was_read(
@@ -56,7 +56,8 @@ def test_loading_what_was_kept_does_not_import_the_yaml_parser(rules: Path, cach
         "import sys\n"
         "from troubleshoot.knowledge.load import load_rules\n"
         f"print(len(load_rules({str(rules)!r}, cache={str(cache)!r}).tests))\n"
-        "print([m for m in ('yaml', 'platformdirs', 'difflib', 'pint') if m in sys.modules])\n"
+        "heavy = ('yaml', 'platformdirs', 'difflib', 'pint', 'troubleshoot.knowledge.forms')\n"
+        "print([m for m in heavy if m in sys.modules])\n"
     )
     shown = subprocess.run(
         [sys.executable, "-c", program], capture_output=True, text=True, check=True
@@ -89,13 +90,16 @@ def test_the_digest_tells_rules_not_places(tmp_path: Path, cache: Path) -> None:
     ],
     ids=["empty", "cut off", "changed", "another mark", "zeros"],
 )
-def test_a_damaged_copy_is_made_anew(rules: Path, cache: Path, damage: object) -> None:
+def test_a_damaged_copy_is_made_anew(
+    rules: Path, cache: Path, damage: object, monkeypatch: pytest.MonkeyPatch
+) -> None:
     first = load_rules(rules, cache=cache)
     (copy,) = kept(cache)
     whole = copy.read_bytes()
     copy.write_bytes(damage(whole))  # type: ignore[operator]
     assert load_rules(rules, cache=cache) == first
-    assert copy.read_bytes() == whole
+    forbid_reading(monkeypatch)
+    assert load_rules(rules, cache=cache) == first
 
 
 def test_a_folder_that_cannot_be_written_only_costs_time(rules: Path, tmp_path: Path) -> None:
@@ -217,12 +221,26 @@ def test_only_the_newest_copies_are_kept(tmp_path: Path, cache: Path) -> None:
     assert len(kept(cache)) == MOST_KEPT
 
 
-def test_a_kept_copy_is_plain_json(rules: Path, cache: Path) -> None:
-    load_rules(rules, cache=cache)
+class _Call:
+    """What a pickle of somebody else's could hold: a call."""
+
+    def __reduce__(self) -> tuple[object, tuple[str]]:
+        return os.mkdir, ("called",)
+
+
+@pytest.mark.parametrize("held", [_Call(), Path, [1, 2], {"tests": {}}, None])
+def test_a_kept_copy_makes_rules_and_runs_nothing(
+    rules: Path, cache: Path, held: object, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    first = load_rules(rules, cache=cache)
     (copy,) = kept(cache)
-    head, _, body = copy.read_text("utf-8").partition("\n")
-    assert head.startswith("troubleshoot rules ")
-    assert {kind for kind, _ in json.loads(body)} <= set(FORMS)
+    monkeypatch.chdir(cache.parent)
+    body = pickle.dumps(held)
+    head = copy.read_bytes().partition(b"\n")[0].split(b" ")
+    head[-1] = hashlib.sha256(body).hexdigest().encode()
+    copy.write_bytes(b" ".join(head) + b"\n" + body)
+    assert load_rules(rules, cache=cache) == first
+    assert not Path("called").exists()
 
 
 def test_the_environment_names_the_folder_or_turns_keeping_off(
@@ -256,10 +274,16 @@ def test_packs_may_stand_beside_the_shipped_rules(tmp_path: Path) -> None:
         load_shipped([tmp_path / "nowhere"])
 
 
-def test_a_change_of_the_forms_counts_up_the_form_of_data() -> None:
-    """Old kept data must not meet new forms: on failure count up FORM_OF_DATA, then this table."""
-    shapes = json.dumps({kind: json_schema(kind) for kind in FORMS}, sort_keys=True)
-    assert (FORM_OF_DATA, hashlib.sha256(shapes.encode()).hexdigest()[:12]) == FORMS_BY_VERSION
-
-
-FORMS_BY_VERSION = (14, "56cc8716e40c")
+def test_a_changed_program_does_not_meet_what_the_old_one_kept(
+    rules: Path, cache: Path, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A form, a check or a class may have changed: only what this very program kept is used."""
+    program = shutil.copytree(Path(cache_module.__file__).parent, tmp_path / "knowledge")
+    monkeypatch.setattr(cache_module, "__file__", str(program / "cache.py"))
+    first = load_rules(rules, cache=cache)
+    with (program / "checks" / "packs.py").open("a", encoding="utf-8") as changed:
+        changed.write("# one line more\n")
+    assert load_rules(rules, cache=cache) == first
+    assert len(kept(cache)) == 2
+    forbid_reading(monkeypatch)
+    assert load_rules(rules, cache=cache) == first

@@ -40,6 +40,16 @@ def test_a_pack_adds_to_the_shipped_rules(tmp_path: Path) -> None:
     ]
 
 
+def test_hazards_may_lie_in_files_by_kind(tmp_path: Path) -> None:
+    birds = ADDED.replace("swans", "gulls")
+    files = {"pack.yaml": MANIFEST, "hazards/swans.yaml": ADDED, "hazards/gulls.yaml": birds}
+    pack = write_files(tmp_path / "north", files)
+    shipped = write_rules(tmp_path)
+    assert said(shipped, pack) == []
+    knowledge = load_rules([shipped, pack], cache=tmp_path / "cache")
+    assert list(knowledge.hazards)[-2:] == ["gulls", "swans"]
+
+
 def test_a_pack_may_name_what_is_shipped(tmp_path: Path) -> None:
     rules = (
         "format: 1\nprocedures:\n  - id: north-first\n    when: {finding: {superheat: high}}\n"
@@ -104,3 +114,18 @@ def test_a_pack_that_does_more_than_add_is_refused(
 def test_the_shipped_rules_are_no_pack(tmp_path: Path) -> None:
     folder = write_files(write_rules(tmp_path), {"pack.yaml": MANIFEST})
     assert said(folder) == ["rules/pack.yaml:1:1: the shipped rules are no pack; delete it [packs]"]
+
+
+def test_complaints_that_list_faults_as_before_are_read(tmp_path: Path) -> None:
+    """A site's older folder, and the earlier rules that a check compares with, stay readable."""
+    old = (
+        "format: 1\ncomplaints:\n  - {id: hums, says: It hums, faults: [low-charge], "
+        "also: fan-capacitor-weak}\n"
+    )
+    files = {"pack.yaml": MANIFEST, "complaints.yaml": old}
+    shipped, pack = write_rules(tmp_path), write_files(tmp_path / "north", files)
+    assert said(shipped, pack) == []
+    hums = load_rules([shipped, pack], cache=tmp_path / "cache").complaints["hums"]
+    assert hums.brought_by == {"low-charge": "almost-always", "fan-capacitor-weak": "seldom"}
+    (pack / "complaints.yaml").write_text(old.replace("also: fan", "also: van"), "utf-8")
+    assert "no fault is called van-capacitor-weak; did you mean" in said(shipped, pack)[0]

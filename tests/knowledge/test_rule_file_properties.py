@@ -9,8 +9,8 @@ from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
 from tests.knowledge.rule_data import as_yaml, data_for
+from troubleshoot.knowledge.assembling import build_knowledge
 from troubleshoot.knowledge.base import read_texts
-from troubleshoot.knowledge.building import build_knowledge
 from troubleshoot.knowledge.checks import essential_problems
 from troubleshoot.knowledge.formatting import WIDTH, format_file, kind_of_content
 from troubleshoot.knowledge.forms import FORMS
@@ -113,7 +113,6 @@ def test_formatting_keeps_the_meaning_and_settles_at_once(kind: str, data: st.Da
     formatted = format_file(text, kind=kind)
     after, problems = read_form(FORMS[kind], read_located(formatted, "x"), "x")
     assert problems == []
-    assert after == before
     assert format_file(formatted, kind=kind) == formatted
     assert build_knowledge([(kind, after)]) == build_knowledge([(kind, before)])
 

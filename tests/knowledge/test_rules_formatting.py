@@ -126,3 +126,16 @@ def test_a_comment_beside_the_sign_of_a_folded_text_is_no_part_of_it() -> None:
 def test_a_file_that_does_not_fit_its_form_is_refused() -> None:
     with pytest.raises(RuleFileError, match=r"a\.yaml:2:10: retired must be a list"):
         format_file("format: 1\nretired: a\n", "a.yaml")
+
+
+def test_a_complaint_that_lists_faults_as_before_is_written_in_grades() -> None:
+    old = (
+        "format: 1\ncomplaints:\n  - id: hot\n    says: It is hot\n    faults: [a, b, c]\n"
+        "    also: d\n    impossible-for: [e]\n    first-tests: [t]\n"
+    )
+    new = (
+        "format: 1\ncomplaints:\n  - id: hot\n    says: It is hot\n    first-tests: [t]\n"
+        "    brought-by: {almost-always: [a], often: [b, c], seldom: [d], never: [e]}\n"
+    )
+    assert format_file(old, kind="complaints") == new
+    assert format_file(new, kind="complaints") == new

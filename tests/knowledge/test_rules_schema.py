@@ -74,7 +74,7 @@ def test_the_shipped_rules_fit_the_schemas_that_list_their_names(tmp_path: Path)
 
 def test_with_a_rule_base_an_unknown_name_does_not_fit(tmp_path: Path) -> None:
     schema = json_schema("complaints", load_rules(shipped_folder(), cache=tmp_path))
-    complaint = {"id": "a", "says": "b", "faults": ["no-such-fault"]}
+    complaint = {"id": "a", "says": "b", "brought-by": {"often": ["no-such-fault"]}}
     assert not fits(schema, {"format": 1, "complaints": [complaint]}, schema)
 
 

@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from tests.knowledge.small_rules import write_rules
+from troubleshoot.knowledge.assembling import build_knowledge
 from troubleshoot.knowledge.base import read_base
-from troubleshoot.knowledge.building import build_knowledge
 from troubleshoot.knowledge.checks import CHECKS, check_rules, page_of
 from troubleshoot.knowledge.load import shipped_folder
 from troubleshoot.knowledge.model import Knowledge

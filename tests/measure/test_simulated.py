@@ -15,9 +15,11 @@ from troubleshoot.measure.faulty_unit import FaultyUnit, draw
 from troubleshoot.measure.simulated import CheckedVisit, SimulatedVisit, Visit
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.equipment import Unit, read_unit
-from troubleshoot.visit.steps import CONFIRMED
+from troubleshoot.safety.steps import CONFIRMED
 
-HOT = Complaint("hot", "It is hot", first_tests=("u",), faults=("a", "b"))
+HOT = Complaint(
+    "hot", "It is hot", first_tests=("u",), brought_by={"a": "almost-always", "b": "often"}
+)
 
 
 def told_apart() -> Knowledge:
@@ -119,7 +121,7 @@ def test_safety_steps_are_paid_for_and_a_stop_ends_the_visit(shipped: Knowledge)
 
 
 def test_calls_come_as_often_as_the_rules_hold_them_to() -> None:
-    other = Complaint("cold", "It is cold", faults=("b",))
+    other = Complaint("cold", "It is cold", brought_by={"b": "almost-always"})
     knowledge = replace(told_apart(), complaints={"hot": HOT, "cold": other})
     drawn = list(draw(Reasoner(knowledge), unit_of(knowledge), 600, 1))
     calls = Counter((truth.fault.id, call.id) for truth, call in drawn)

@@ -32,18 +32,18 @@ CHECKOUT = Path(__file__).resolve().parents[2]
 FOLDER = CHECKOUT / ".mutants"
 EQUIVALENT = Path(__file__).parent / "equivalent.txt"
 MODULES = (
-    "visit/guards", "visit/step_guards", "visit/step_effects", "visit/steps", "visit/needs",
-    "visit/stages", "visit/transitions", "visit/work_state", "visit/route", "visit/stops",
-    "visit/events/stops", "visit/lifting", "visit/reopening", "visit/events/undoing",
-    "visit/absence",
-    "visit/events/answers", "visit/events/beginning", "visit/events/way", "visit/events/ending",
-    "visit/events/passing_time", "visit/events/places", "visit/events/apart",
-    "visit/events/replaying", "visit/profiles", "visit/unit_at_work", "visit/cautions",
-    "visit/dangers",
+    "safety/guards", "safety/step_guards", "safety/step_effects", "safety/steps", "safety/needs",
+    "safety/stages", "safety/transitions", "safety/work_state", "safety/route", "visit/stops",
+    "visit/events/beginning", "visit/events/answers", "visit/events/way", "visit/events/stops",
+    "visit/events/ending", "visit/events/passing_time", "visit/events/apart",
+    "visit/events/places", "visit/events/replaying", "visit/events/undoing", "visit/lifting",
+    "visit/reopening", "visit/absence", "safety/profiles", "safety/unit_at_work",
+    "safety/cautions", "visit/dangers",
     "visit/standing", "visit/tags", "dialogue/answering", "dialogue/standing", "dialogue/stopped",
     "dialogue/hand_over_result", "dialogue/reopening", "reasoning/on_record", "reasoning/clearing",
 )  # fmt: skip
 TESTS = (
+    "tests/safety",
     "tests/visit",
     "tests/mutation",
     "tests/cli/test_reopen.py",
@@ -52,7 +52,7 @@ TESTS = (
 )
 LONG_WALKS = (
     "tests/visit/test_understanding.py::test_any_spoilt_visit_opens_is_decided_on_and_reported",
-    "tests/visit/test_work_state_walk.py",
+    "tests/safety/test_work_state_walk.py",
     "tests/visit/test_complaints.py",
     "tests/visit/test_visit_events.py::test_no_sequence_of_answers_skips_and_undos_breaks_a_visit",
     "tests/visit/test_stop_walk.py",

@@ -36,7 +36,7 @@ class Mutant:
 
 
 def mutants_of(module: str, source: bytes) -> tuple[Mutant, ...]:
-    """Every mutant of a module; `module` is its path within the package, as `visit/guards.py`.
+    """Every mutant of a module; `module` is its path within the package, as `safety/guards.py`.
 
     A name is `module:function:what:text`, so that it outlives a change elsewhere in the file; of a
     table it is `module:table:what`. What stands more than once in a function is numbered.

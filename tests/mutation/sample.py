@@ -15,53 +15,52 @@ from tests.mutation.mutate import CHECKOUT, all_mutants
 from tests.mutation.trying import copy_of, ready, tried
 
 SAMPLE = {
-    "visit/guards.py:GUARDS:without charge_is_bled": (
-        "test_work_state_guards.py::test_a_test_is_shown_exactly_when_nothing_is_missing"
+    "safety/guards.py:GUARDS:without charge_is_bled": (
+        "safety/test_work_state_guards.py::test_a_test_is_shown_exactly_when_nothing_is_missing"
     ),
     "visit/stops.py:_serves:always:at is None or at in places or None in places": (
-        "test_stop_findings.py::test_one_answer_for_the_whole_unit_serves_each_place"
+        "visit/test_stop_findings.py::test_one_answer_for_the_whole_unit_serves_each_place"
     ),
     "visit/stops.py:finding_of:without outcome in reading.possible:reading.test == test and "
     "outcome in reading.possible": (
-        "test_stop_findings.py::test_a_stop_hangs_on_the_place_where_the_outcome_was_found"
+        "visit/test_stop_findings.py::test_a_stop_hangs_on_the_place_where_the_outcome_was_found"
     ),
     "visit/lifting.py:beyond_lifting:None for:hand_over(found.test, state.profiles)": (
-        "test_lifting.py::test_the_person_for_the_next_step_on_the_way_is_asked_for_not_only_for_"
+        "visit/test_lifting.py::test_the_person_for_the_next_step_on_the_way_is_asked_for_not_only_for_"
         "the_finding"
     ),
-    "visit/work_state.py:cautious:right of:one.leads_off | other.leads_off": (
-        "test_cautious.py::test_what_protects_must_be_so_in_both_and_what_is_left_behind_in_either"
+    "safety/work_state.py:cautious:right of:one.leads_off | other.leads_off": (
+        "safety/test_cautious.py::test_what_protects_must_be_so_in_both_and_what_is_left_behind_in_either"
     ),
-    'visit/work_state.py:cautious:second:"on" if "on" in (one.gas, other.gas) else "shut"': (
-        "test_cautious.py::test_the_lower_rung_counts"
+    'safety/work_state.py:cautious:second:"on" if "on" in (one.gas, other.gas) else "shut"': (
+        "safety/test_cautious.py::test_the_lower_rung_counts"
     ),
-    "visit/work_state.py:cautious:without one.gas == other.gas:one.gas_swept and other.gas_swept "
+    "safety/work_state.py:cautious:without one.gas == other.gas:one.gas_swept and other.gas_swept "
     "and one.gas == other.gas": (
-        "test_cautious.py::test_gas_that_was_shut_or_not_is_swept_for_again"
+        "safety/test_cautious.py::test_gas_that_was_shut_or_not_is_swept_for_again"
     ),
-    "visit/transitions.py:after_step:without:changed = replace(changed, area_clear=False)": (
-        "test_transitions.py::test_the_area_is_no_longer_clear_once_work_goes_on"
+    "safety/transitions.py:after_step:without:changed = replace(changed, area_clear=False)": (
+        "safety/test_transitions.py::test_the_area_is_no_longer_clear_once_work_goes_on"
     ),
-    "visit/step_effects.py:_roof:without found:found and found <= _ROOF_GO": (
-        "test_step_effects.py::test_a_step_changes_this_and_nothing_else"
-    ),
-    'visit/needs.py:needs_of:without "meter-proved" in needed:"meter-proved" in needed or '
+    "safety/step_effects.py:_roof:without found <= _EDGE_NEAR:found & _EDGE_NEAR and found <= "
+    "_EDGE_NEAR": ("safety/test_step_effects.py::test_a_step_changes_this_and_nothing_else"),
+    'safety/needs.py:needs_of:without "meter-proved" in needed:"meter-proved" in needed or '
     '(test.kind == "measurement" and ': (
-        "test_needs.py::test_a_meter_is_proved_where_it_says_what_is_live"
+        "safety/test_needs.py::test_a_meter_is_proved_where_it_says_what_is_live"
     ),
-    'visit/profiles.py:required:without test.exposes != "none":test.work_state in _LIVE or '
+    'safety/profiles.py:required:without test.exposes != "none":test.work_state in _LIVE or '
     'test.exposes != "none"': (
-        "test_who_and_which_unit.py::test_what_a_test_opens_says_who_does_it"
+        "safety/test_who_and_which_unit.py::test_what_a_test_opens_says_who_does_it"
     ),
     "visit/events/undoing.py:WALLS:without DangerReported": (
-        "test_undoing.py::test_no_undo_reaches_past_a_stop_a_danger_or_what_came_of_it"
+        "visit/test_undoing.py::test_no_undo_reaches_past_a_stop_a_danger_or_what_came_of_it"
     ),
     "visit/events/undoing.py:_dropped:always:not isinstance(events[i], Aimed)": (
-        "test_undoing.py::test_what_was_aimed_at_since_goes_with_it_and_what_was_aimed_at_before_"
-        "stays"
+        "visit/test_undoing.py::test_what_was_aimed_at_since_goes_with_it_and_what_was_aimed_at_"
+        "before_stays"
     ),
 }
-"""Mutant -> the test of `tests/visit` that kills it. Most of them lived once."""
+"""Mutant -> the test that kills it. Most of them lived once."""
 
 NOTHING_CHANGED = "nothing changed"
 """Stands in the sample for the sound module, which has to survive."""
@@ -72,12 +71,12 @@ def results(folder: Path) -> dict[str, str]:
     made = {mutant.name: mutant for mutant in all_mutants()}
     copy = copy_of(CHECKOUT, folder)
     ready(copy)
-    tests = {name: f"tests/visit/{test}" for name, test in SAMPLE.items()}
+    tests = {name: f"tests/{test}" for name, test in SAMPLE.items()}
     some = made[next(iter(SAMPLE))]
     sound = replace(some, name=NOTHING_CHANGED, end=some.start, new="")
     killers = {NOTHING_CHANGED: tried(sound, copy, sorted(set(tests.values())))}
     for name, test in tests.items():
-        killers[name] = tried(made[name], copy, [test]).removeprefix("tests/visit/")
+        killers[name] = tried(made[name], copy, [test]).removeprefix("tests/")
     return killers
 
 

@@ -6,14 +6,13 @@ import re
 
 import pytest
 
-from troubleshoot.knowledge.model import Grade
+from troubleshoot.knowledge.vocabulary import BANDS, PROBABILITY, Grade
 from troubleshoot.reasoning.grades import (
-    BAND,
     HOW_COMMON,
     PRIOR_NOTHING_WRONG_ON_COMPLAINT,
     PRIOR_NOTHING_WRONG_ON_ROUND,
     PRIOR_OUTSIDE,
-    PROBABILITY,
+    band,
     spoken,
 )
 
@@ -21,16 +20,17 @@ from troubleshoot.reasoning.grades import (
 def test_the_words_rise_in_order_and_are_never_certain() -> None:
     chances = list(PROBABILITY.values())
     assert chances == sorted(chances) and chances[0] > 0 and chances[-1] < 1
-    assert list(PROBABILITY) == list(BAND)
+    assert list(PROBABILITY) == list(BANDS)
 
 
 @pytest.mark.parametrize("grade", list(PROBABILITY))
 def test_each_chance_lies_in_its_printed_band(grade: Grade) -> None:
-    numbers = [int(n) / 100 for n in re.findall(r"\d+", BAND[grade])]
-    low = 0.0 if BAND[grade].startswith("under") else numbers[0]
-    high = 1.0 if BAND[grade].startswith("over") else numbers[-1]
+    said = band(grade)
+    numbers = [int(n) / 100 for n in re.findall(r"\d+", said)]
+    low = 0.0 if said.startswith("under") else numbers[0]
+    high = 1.0 if said.startswith("over") else numbers[-1]
     assert low <= PROBABILITY[grade] <= high
-    assert spoken(grade) == f"{grade.replace('-', ' ')} ({BAND[grade]})"
+    assert spoken(grade) == f"{grade.replace('-', ' ')} ({said})"
 
 
 def test_how_common_runs_from_ten_down_to_a_third() -> None:

@@ -15,9 +15,9 @@ from troubleshoot.knowledge.model import (
     Quantity,
     Read,
     Stop,
-    StopScope,
     Trigger,
 )
+from troubleshoot.knowledge.vocabulary import StopScope
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.places import Place

@@ -13,7 +13,8 @@ from hypothesis import strategies as st
 from tests.building import base, case, fault, test_of, unit_of
 from tests.building import given as given_that
 from tests.reasoning.test_ranking import OUTCOMES, answers_for, random_base
-from troubleshoot.knowledge.model import Complaint, Knowledge, Test, TestKind
+from troubleshoot.knowledge.model import Complaint, Knowledge, Test
+from troubleshoot.knowledge.vocabulary import TestKind
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.choosing import choose
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
@@ -229,7 +230,12 @@ def test_without_causes_nothing_is_chosen() -> None:
 
 
 def test_what_means_nothing_on_such_a_call_is_not_offered() -> None:
-    round_ = Complaint("round", "Nothing wrong", faults=("a", "b"), pointless_tests=("slow",))
+    round_ = Complaint(
+        "round",
+        "Nothing wrong",
+        brought_by={"a": "almost-always", "b": "often"},
+        pointless_tests=("slow",),
+    )
     knowledge = replace(one_question(), complaints={"round": round_})
     for complaint, offered in ((None, ["quick", "slow"]), ("round", ["quick"])):
         found = Reasoner(knowledge).conclude(case(knowledge, complaint=complaint))

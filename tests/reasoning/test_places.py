@@ -7,10 +7,10 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.building import base, case, fault, test_of, unit_of
+from troubleshoot.knowledge.vocabulary import PLACE_KINDS
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.places import (
-    PLACE_KINDS,
     Layout,
     Place,
     PlaceNotUnderstood,

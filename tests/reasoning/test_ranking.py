@@ -103,7 +103,10 @@ def test_an_invalid_reading_weighs_nothing() -> None:
 
 def test_the_complaint_is_a_start_that_never_filters() -> None:
     complaint = Complaint(
-        "hot", "It is hot", faults=("a", "b"), impossible_for=("d",), unlisted="seldom"
+        "hot",
+        "It is hot",
+        brought_by={"a": "almost-always", "b": "often", "d": "never"},
+        unlisted="seldom",
     )
     knowledge = base(
         faults=[fault("a"), fault("b"), fault("c"), fault("d")], complaints=[complaint]
@@ -116,7 +119,7 @@ def test_the_complaint_is_a_start_that_never_filters() -> None:
 
 
 def test_the_complaint_leaves_nothing_wrong_and_outside_as_likely_as_before() -> None:
-    complaint = Complaint("hot", "It is hot", faults=("a",))
+    complaint = Complaint("hot", "It is hot", brought_by={"a": "almost-always"})
     knowledge = base(faults=[fault("a"), fault("b"), fault("c")], complaints=[complaint])
     found = Reasoner(knowledge).conclude(case(knowledge, complaint="hot")).ranking
     assert (found.nothing_wrong, found.outside) == pytest.approx((0.10, 0.07))

@@ -11,8 +11,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.building import evidence, test_of
-from troubleshoot.knowledge.model import Choose, Grade, Test
-from troubleshoot.reasoning.grades import PROBABILITY
+from troubleshoot.knowledge.model import Test
+from troubleshoot.knowledge.vocabulary import PROBABILITY, Choose, Grade
 from troubleshoot.reasoning.rows import (
     NONE_OF_THEM,
     Cell,

@@ -12,10 +12,10 @@ from hypothesis import strategies as st
 
 from tests.building import base, case, fault, test_of, unit_of
 from tests.building import given as given_that
-from troubleshoot.knowledge.model import Complaint, Grade, Knowledge
+from troubleshoot.knowledge.model import Complaint, Knowledge
+from troubleshoot.knowledge.vocabulary import PROBABILITY, Grade
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
-from troubleshoot.reasoning.grades import PROBABILITY
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.weighing import complaint_weight, outside_row
 
@@ -87,7 +87,9 @@ def test_a_sign_this_unit_cannot_show_weighs_nothing() -> None:
 
 
 COMPLAINT = Complaint(
-    "hot", "It is hot", faults=("first", "second"), also=("also",), impossible_for=("no",)
+    "hot",
+    "It is hot",
+    brought_by={"first": "almost-always", "second": "often", "also": "seldom", "no": "never"},
 )
 
 

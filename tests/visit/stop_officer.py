@@ -11,12 +11,12 @@ from collections.abc import Mapping, Sequence
 from dataclasses import dataclass, field
 from typing import Any
 
-from tests.visit import work_state_account as account
-from tests.visit.work_state_account import World
-from tests.visit.work_state_officer import Officer
+from tests.safety import work_state_account as account
+from tests.safety.work_state_account import World
+from tests.safety.work_state_officer import Officer
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.steps import Step
 from troubleshoot.visit.decision import Decision
-from troubleshoot.visit.steps import Step
 from troubleshoot.visit.visit_state import VisitState
 
 Spot = tuple[str, str | None]

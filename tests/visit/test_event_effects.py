@@ -11,6 +11,11 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.equipment import read_unit
 from troubleshoot.reasoning.places import Place
+from troubleshoot.safety.profiles import FULLY_QUALIFIED
+from troubleshoot.safety.steps import Step
+from troubleshoot.safety.transitions import after_step, after_test, expire, failed
+from troubleshoot.safety.unit_at_work import unit_at_work
+from troubleshoot.safety.work_state import WorkState
 from troubleshoot.visit.events import (
     Aimed,
     Answered,
@@ -31,12 +36,7 @@ from troubleshoot.visit.events import (
     replay,
 )
 from troubleshoot.visit.events.places import places_from, step_place
-from troubleshoot.visit.profiles import FULLY_QUALIFIED
-from troubleshoot.visit.steps import Step
-from troubleshoot.visit.transitions import after_step, after_test, expire, failed
-from troubleshoot.visit.unit_at_work import unit_at_work
 from troubleshoot.visit.visit_state import Asked, RepairSaid, Spot, VisitState
-from troubleshoot.visit.work_state import WorkState
 
 UNIT: dict[str, Any] = {"circuits": 2, "refrigerant": "R-410A", "duct-smoke-detector": "not-fitted"}
 ONE, TWO = Place("circuit", 1), Place("circuit", 2)

@@ -11,6 +11,10 @@ from tests.visit.test_stops import UNIT, confirm_until, found, next_of, start
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.places import Place
+from troubleshoot.safety.profiles import hand_over
+from troubleshoot.safety.steps import Step
+from troubleshoot.safety.unit_at_work import unit_at_work
+from troubleshoot.safety.work_state import WorkState
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.events import (
@@ -24,12 +28,8 @@ from troubleshoot.visit.events import (
     replay,
 )
 from troubleshoot.visit.lifting import LIFTS, beyond_lifting, towards_lifting
-from troubleshoot.visit.profiles import hand_over
-from troubleshoot.visit.steps import Step
 from troubleshoot.visit.stops import conclude_visit, not_yet_afresh
-from troubleshoot.visit.unit_at_work import unit_at_work
 from troubleshoot.visit.visit_state import Asked, HandOverResult, Spot, StopMet
-from troubleshoot.visit.work_state import WorkState
 
 Events = list[Event]
 RESULT = HandOverResult("electrician", "second feed locked at its switch", "0 V", "2026-11-26 9:30")

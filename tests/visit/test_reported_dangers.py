@@ -8,6 +8,7 @@ from typing import Any
 import pytest
 
 from troubleshoot.knowledge.load import load_shipped
+from troubleshoot.safety.steps import CONFIRMED, EDGE_PROTECTION, Step
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.events import (
     Aimed,
@@ -22,7 +23,6 @@ from troubleshoot.visit.events import (
     VisitEnded,
     replay,
 )
-from troubleshoot.visit.steps import CONFIRMED, EDGE_PROTECTION, Step
 from troubleshoot.visit.visit_state import HandOverResult, VisitState
 
 KNOWLEDGE = load_shipped()

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.steps import CONFIRMED, LOCKOUT
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.events import Aimed, Event, Skipped, Started, StepDone, replay
-from troubleshoot.visit.steps import CONFIRMED, LOCKOUT
 
 START: Event = Started(unit={"heat": "gas"}, complaint="no-heat")
 CHOSEN: Event = Aimed("air-filters", chosen=True)

@@ -13,6 +13,7 @@ from collections import Counter
 
 from tests.visit.stop_officer import StopOfficer, halting
 from troubleshoot.knowledge.load import load_shipped
+from troubleshoot.safety.steps import CONFIRMED
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.events import (
@@ -35,7 +36,6 @@ from troubleshoot.visit.events import (
 )
 from troubleshoot.visit.events.codec import record_of
 from troubleshoot.visit.events.undoing import taken_back
-from troubleshoot.visit.steps import CONFIRMED
 from troubleshoot.visit.stops import finding_of, lifting_finding
 from troubleshoot.visit.visit_state import HandOverResult, VisitState
 

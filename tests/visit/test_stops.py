@@ -9,6 +9,7 @@ from typing import Any
 import pytest
 
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.steps import CONFIRMED
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.events import (
@@ -35,7 +36,6 @@ from troubleshoot.visit.reopening import (
     what_stopped,
     when_read,
 )
-from troubleshoot.visit.steps import CONFIRMED
 from troubleshoot.visit.visit_state import HandOverResult, Spot
 
 UNIT = {"heat": "gas", "refrigerant": "R-410A", "duct-smoke-detector": "not-fitted"}

@@ -10,11 +10,11 @@ import pytest
 from tests.cli.player import Player, play
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.equipment import read_unit
-from troubleshoot.visit.cautions import cautions_before
+from troubleshoot.safety.cautions import cautions_before
+from troubleshoot.safety.steps import CONFIRMED
+from troubleshoot.safety.unit_at_work import unit_at_work
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.events import Aimed, Event, Started, StepDone, replay
-from troubleshoot.visit.steps import CONFIRMED
-from troubleshoot.visit.unit_at_work import unit_at_work
 
 KNOWN: dict[str, Any] = {"refrigerant": "R-410A", "duct-smoke-detector": "not-fitted"}
 SWEEP, PANEL = "refrigerant-sweep-a2l", "tell-fire-panel"

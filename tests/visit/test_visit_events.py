@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.steps import CONFIRMED
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.events import (
     Aimed,
@@ -28,7 +29,6 @@ from troubleshoot.visit.events import (
     replay,
 )
 from troubleshoot.visit.events.undoing import taken_back
-from troubleshoot.visit.steps import CONFIRMED
 from troubleshoot.visit.visit_state import HandOverResult, VisitState
 
 UNIT = {"circuits": 2, "refrigerant": "R-410A", "duct-smoke-detector": "not-fitted"}

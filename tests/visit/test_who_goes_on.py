@@ -8,6 +8,8 @@ from __future__ import annotations
 import pytest
 
 from troubleshoot.knowledge.load import load_shipped
+from troubleshoot.safety.profiles import FULLY_QUALIFIED, hand_over
+from troubleshoot.safety.steps import CONFIRMED, LOCKOUT
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.events import (
@@ -20,8 +22,6 @@ from troubleshoot.visit.events import (
     StepDone,
     replay,
 )
-from troubleshoot.visit.profiles import FULLY_QUALIFIED, hand_over
-from troubleshoot.visit.steps import CONFIRMED, LOCKOUT
 from troubleshoot.visit.stops import conclude_visit
 
 KNOWLEDGE = load_shipped()

@@ -6,13 +6,14 @@ import click
 
 from troubleshoot.cli.case_input import case_from
 from troubleshoot.cli.json_output import say_json
-from troubleshoot.cli.rule_base import shipped_rules
+from troubleshoot.cli.rule_base import shipped_rules, takes_rules
 from troubleshoot.outside.text import shown
 
 
 @click.command()
 @click.argument("file", metavar="FILE")
 @click.option("--json", "as_json", is_flag=True, help="The account as JSON, for scripts.")
+@takes_rules
 def assess(file: str, as_json: bool) -> None:
     """Rank causes from readings already taken, without asking anything.
 

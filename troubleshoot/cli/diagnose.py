@@ -6,10 +6,10 @@ from typing import TYPE_CHECKING
 
 import click
 
-from troubleshoot.cli.rule_base import shipped_rules
+from troubleshoot.cli.rule_base import shipped_rules, takes_rules
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import MOST_NAME, one_line
-from troubleshoot.visit.profiles import PROFILES
+from troubleshoot.safety.profiles import PROFILES
 
 if TYPE_CHECKING:
     from troubleshoot.records.round_sheet import Season
@@ -35,6 +35,7 @@ def _a_name(ctx: click.Context, parameter: click.Parameter, value: str | None) -
     type=click.Choice(PROFILES),
     help="Who is asking; repeat for several. A conversation asks once, a script has all.",
 )
+@takes_rules
 @click.pass_context
 def diagnose(
     ctx: click.Context,
@@ -67,6 +68,7 @@ def diagnose(
 @click.option(
     "--season", type=click.Choice(("spring", "fall")), help="Of the sheet; else the day's own."
 )
+@takes_rules
 @click.pass_context
 def inspect(
     ctx: click.Context,

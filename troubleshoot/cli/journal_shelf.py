@@ -9,6 +9,7 @@ from typing import TYPE_CHECKING
 
 from troubleshoot import __version__
 from troubleshoot.cli import clock
+from troubleshoot.cli.rule_base import kept_with_visit, missing_rules
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.journal import Journal, open_visits
@@ -60,6 +61,7 @@ class JournalShelf:
         """The book of a new visit. Raises JournalError."""
         today = f"{clock.now():%Y-%m-%d}"
         header = {"program": __version__, "rules": self.knowledge.digest, "date": today}
+        header |= kept_with_visit()
         return self._book(Journal.create(self.visits, next_name(self.visits, today), header))
 
     def standing(self, but: str = "") -> Iterator[Standing]:
@@ -68,7 +70,8 @@ class JournalShelf:
 
     def _book(self, journal: Journal) -> VisitBook:
         self._opened.append(journal)
-        name, notices = journal.path.stem, (journal.notice,) if journal.notice else ()
+        name, torn = journal.path.stem, (journal.notice,) if journal.notice else ()
+        notices = (*torn, *missing_rules(journal.header))
         return VisitBook(
             self.knowledge, name, journal, lambda: clock.now(), journal.events, notices
         )

@@ -11,7 +11,7 @@ import click
 
 from troubleshoot.cli.failures import JOURNAL_FAILED, USAGE, Failure
 from troubleshoot.cli.json_output import say_json
-from troubleshoot.cli.rule_base import shipped_rules
+from troubleshoot.cli.rule_base import missing_rules, shipped_rules, takes_rules
 from troubleshoot.cli.visiting import data_folder
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import shown
@@ -26,6 +26,7 @@ MOST_SHOWN: Final = 200
 
 
 @click.command()
+@takes_rules
 @click.pass_context
 def visits(ctx: click.Context) -> None:
     """List the visits that are kept, the latest first; one that cannot be read says why.
@@ -82,17 +83,18 @@ def _one_line(value: object) -> str:
 @click.command()
 @click.argument("visit")
 @click.option("--json", "as_json", is_flag=True, help="The account as JSON, with its STOPs.")
+@takes_rules
 @click.pass_context
 def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
     """The report of a visit, in Markdown."""
     from troubleshoot.reasoning.conclude import Reasoner
     from troubleshoot.records.report import markdown_report
+    from troubleshoot.safety.work_state import open_items
     from troubleshoot.visit.account import ending_of
     from troubleshoot.visit.events import replay
     from troubleshoot.visit.stops import standing_stop, with_stops_met
     from troubleshoot.visit.understanding import understood
     from troubleshoot.visit.visit_account import stops_account, visit_account
-    from troubleshoot.visit.work_state import open_items
 
     knowledge = shipped_rules()
     try:
@@ -101,8 +103,8 @@ def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
         raise Failure([str(error)], JOURNAL_FAILED) from None
     understanding = understood(knowledge, kept.events)
     state = replay(knowledge, understanding.events)
-    if kept.notice:
-        click.echo(kept.notice, err=True)
+    for notice in filter(None, [kept.notice, *missing_rules(kept.header)]):
+        click.echo(shown(notice), err=True)
     case = state.case
     if state.cured:  # the report names what was repaired, not what would be next without it
         case = replace(case, repaired=case.repaired[:-1])

@@ -13,6 +13,7 @@ import click
 
 from troubleshoot import __version__
 from troubleshoot.cli.failures import run_command
+from troubleshoot.cli.rule_base import takes_rules
 
 COMMANDS: Mapping[str, tuple[str, str]] = {
     "diagnose": ("troubleshoot.cli.diagnose:diagnose", "A visit to a unit with a complaint."),
@@ -60,6 +61,7 @@ class LazyGroup(click.Group):
     envvar="TROUBLESHOOT_DATA",
     help="Folder for visits and units, instead of the usual one.",
 )
+@takes_rules
 @click.version_option(__version__)
 @click.pass_context
 def cli(ctx: click.Context, data: str | None) -> None:

@@ -18,7 +18,7 @@ from troubleshoot.knowledge.model import (
     Test,
 )
 from troubleshoot.reasoning.grades import spoken as grade_spoken
-from troubleshoot.visit.profiles import spoken
+from troubleshoot.safety.profiles import spoken
 from troubleshoot.visit.wording import TAG_OUT
 
 
@@ -51,6 +51,10 @@ def _fault(knowledge: Knowledge, fault: Fault) -> Iterator[str]:
     if fault.exists_when:
         yield f"only where {_facts(fault.exists_when)}"
     yield ""
+    if fault.calls:
+        yield "How often it brings each call:"
+    for name, grade in fault.calls.items():
+        yield f"  {knowledge.complaints[name].says}: {grade_spoken(grade)}"
     yield "How often each finding shows when the fault is there:"
     yield from _evidence(knowledge, fault.evidence)
     for picture in (*fault.overrides, *fault.pictures):

@@ -31,7 +31,7 @@ from troubleshoot.practice.played import Done, Partly, Result, Stopped, Unavaila
 from troubleshoot.practice.scoring import Call
 from troubleshoot.practice.session import HINT_MINUTES, Session
 from troubleshoot.reasoning.places import Place
-from troubleshoot.visit.cautions import cautions_before
+from troubleshoot.safety.cautions import cautions_before
 
 ENDING = frozenset({"q", "quit", "call", "stop"})
 

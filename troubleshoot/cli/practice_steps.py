@@ -11,8 +11,8 @@ from troubleshoot.dialogue.prompts import cautions_of
 from troubleshoot.knowledge.model import Test
 from troubleshoot.practice.played import Stopped, places_of_step
 from troubleshoot.practice.session import Session
-from troubleshoot.visit.cautions import cautions_before
-from troubleshoot.visit.steps import ENTER_CONFIRMS
+from troubleshoot.safety.cautions import cautions_before
+from troubleshoot.safety.steps import ENTER_CONFIRMS
 from troubleshoot.visit.wording import with_place
 
 

@@ -12,7 +12,7 @@ from troubleshoot.cli import clock
 from troubleshoot.cli.attentive import AttentiveTerminal
 from troubleshoot.cli.failures import CHECKS_FOUND, INTERRUPTED, NOT_UNDERSTOOD, USAGE, Failure
 from troubleshoot.cli.practice_files import show_schema, unwritable, write_new
-from troubleshoot.cli.rule_base import shipped_rules
+from troubleshoot.cli.rule_base import shipped_rules, takes_rules
 from troubleshoot.cli.terminal import EndOfInput, Terminal
 from troubleshoot.cli.visiting import data_folder
 from troubleshoot.dialogue.talk import DangerCalled
@@ -37,6 +37,7 @@ DIFFICULTY = click.IntRange(1, 3)
 @click.option("--apprentice", metavar="NAME", default=NOBODY, help="Whose record it is.")
 @click.option("--progress", is_flag=True, help="How each subsystem stands, and what comes next.")
 @click.option("--export", metavar="FILE.csv", help="Write the record as CSV.")
+@takes_rules
 @click.pass_context
 def practise(
     ctx: click.Context,

@@ -7,7 +7,7 @@ import click
 from troubleshoot.cli.failures import JOURNAL_FAILED, USAGE, Failure
 from troubleshoot.cli.journal_shelf import JournalShelf
 from troubleshoot.cli.kept_visits import visit_of
-from troubleshoot.cli.rule_base import shipped_rules
+from troubleshoot.cli.rule_base import shipped_rules, takes_rules
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.cli.visiting import hold
 from troubleshoot.dialogue.opening import reopened
@@ -17,6 +17,7 @@ from troubleshoot.visit.reopening import NotReopened
 
 @click.command()
 @click.argument("visit")
+@takes_rules
 @click.pass_context
 def reopen(ctx: click.Context, visit: str) -> None:
     """Go on with a visit that a STOP ended, once it has been made safe.

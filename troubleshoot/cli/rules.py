@@ -8,7 +8,7 @@ import click
 
 from troubleshoot.cli.failures import CHECKS_FOUND, RULES_INVALID, USAGE, Failure
 from troubleshoot.cli.json_output import say_json
-from troubleshoot.cli.rule_base import rules_in, shipped_rules
+from troubleshoot.cli.rule_base import rules_in, shipped_rules, site_folders, takes_rules
 from troubleshoot.outside.files import read_text
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import shown
@@ -26,6 +26,7 @@ def rules() -> None:
     metavar="FOLDER",
     help="Earlier rules: list every caution and need that is gone and that nobody signed.",
 )
+@takes_rules
 @click.pass_context
 def check_rules_command(ctx: click.Context, pack: tuple[str, ...], against: str | None) -> None:
     """Check every rule file; PACK folders are checked beside the shipped rules.
@@ -36,7 +37,7 @@ def check_rules_command(ctx: click.Context, pack: tuple[str, ...], against: str 
     from troubleshoot.knowledge.load import shipped_folder
 
     earlier = rules_in(against) if against is not None else None
-    problems = check_rules([shipped_folder(), *pack], earlier)
+    problems = check_rules([shipped_folder(), *site_folders(*pack)], earlier)
     for problem in problems:
         click.echo(shown(f"{problem} [{problem.check}]"))
     errors = sum(problem.level == "error" for problem in problems)
@@ -46,6 +47,7 @@ def check_rules_command(ctx: click.Context, pack: tuple[str, ...], against: str 
 
 @rules.command("test")
 @click.argument("only", nargs=-1, metavar="[FAULT or SUBSYSTEM]...")
+@takes_rules
 @click.pass_context
 def test_rules_command(ctx: click.Context, only: tuple[str, ...]) -> None:
     """Try every card's examples: each must name its fault, or must not."""
@@ -70,6 +72,7 @@ def test_rules_command(ctx: click.Context, only: tuple[str, ...]) -> None:
 
 @rules.command("explain")
 @click.argument("name", metavar="ID")
+@takes_rules
 def explain_command(name: str) -> None:
     """Explain a fault, test, hazard, complaint, procedure or check by its id."""
     from troubleshoot.cli.pages import page_about
@@ -125,6 +128,7 @@ def _kind_of(path: Path) -> str | None:
 
 @rules.command("schema")
 @click.argument("kind", required=False)
+@takes_rules
 def schema_command(kind: str | None) -> None:
     """The JSON Schema of a kind of rule file, for editors; without KIND, list the kinds."""
     from troubleshoot.knowledge.forms import FORMS
@@ -148,6 +152,7 @@ def schema_command(kind: str | None) -> None:
 @click.option("--visits", default=200, show_default=True, help="Simulated visits a unit.")
 @click.option("--subsets", default=20, show_default=True, help="Subsets solved exactly, a unit.")
 @click.option("--seed", default=1, show_default=True, help="Same seed, same figures.")
+@takes_rules
 def measure_command(visits: int, subsets: int, seed: int) -> None:
     """Measure how well the rules tell faults apart: isolation, simulated visits, the optimum."""
     from troubleshoot.measure.table import measure

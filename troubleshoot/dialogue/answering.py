@@ -12,10 +12,7 @@ from troubleshoot.outside.numbers import choice
 from troubleshoot.quantities.typed import NotUnderstood
 from troubleshoot.reasoning.measuring import read_text
 from troubleshoot.reasoning.places import Place
-from troubleshoot.visit.absence import minutes_since
-from troubleshoot.visit.events import Answered, StepDone
-from troubleshoot.visit.metered import metered
-from troubleshoot.visit.steps import (
+from troubleshoot.safety.steps import (
     BEFORE_BLEEDING,
     BLEED_CAPACITOR,
     CONFIRMED,
@@ -26,6 +23,9 @@ from troubleshoot.visit.steps import (
     WAITED_FOR,
     Step,
 )
+from troubleshoot.visit.absence import minutes_since
+from troubleshoot.visit.events import Answered, StepDone
+from troubleshoot.visit.metered import metered
 from troubleshoot.visit.visit_state import VisitState
 
 ENTER: Final = ("", "ok", "y", "yes", "done")

@@ -13,6 +13,7 @@ from typing import Final, Protocol
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.equipment import InputRefused
+from troubleshoot.safety.steps import CONFIRMED
 from troubleshoot.visit.absence import hour_passed, resumed, silence, stamp
 from troubleshoot.visit.events import (
     Event,
@@ -28,7 +29,6 @@ from troubleshoot.visit.events import (
 from troubleshoot.visit.events.codec import record_of
 from troubleshoot.visit.events.undoing import taken_back
 from troubleshoot.visit.journal_lines import Record
-from troubleshoot.visit.steps import CONFIRMED
 from troubleshoot.visit.understanding import understood
 from troubleshoot.visit.visit_state import VisitState
 

@@ -50,6 +50,7 @@ def visit(shelf: Shelf, voice: Voice, visitor: Visitor) -> Talk[Ended]:
         try:
             if opened.danger is not None:
                 raise DangerCalled(opened.danger)
+            voice.say_all(book.notices)
             if book.begun:
                 yield from _resume(book, voice, visitor.profiles)
             else:
@@ -70,8 +71,8 @@ def turns(
     """The turns of a visit that has begun. A `decider` that is there already may be shared."""
     # All that reasons is imported here: the first prompts need none of it.
     from troubleshoot.dialogue.turns import Turns
+    from troubleshoot.safety.work_state import open_items
     from troubleshoot.visit.decide import Decider
-    from troubleshoot.visit.work_state import open_items
 
     decides = decider or Decider(book.knowledge)
     try:
@@ -152,7 +153,7 @@ def _go_on(shelf: Shelf, voice: Voice, waiting: Sequence[str]) -> Talk[VisitBook
 
 def _say_left_open(shelf: Shelf, voice: Voice, visit: str) -> None:
     """What a visit that is not gone on with has left on its unit, in one line; else nothing."""
-    from troubleshoot.visit.work_state import open_items
+    from troubleshoot.safety.work_state import open_items
 
     state = shelf.state_of(visit)
     left = open_items(state.work)
@@ -163,7 +164,6 @@ def _say_left_open(shelf: Shelf, voice: Voice, visit: str) -> None:
 
 def _resume(book: VisitBook, voice: Voice, profiles: tuple[str, ...]) -> Talk[None]:
     """Whoever goes on says who they are; what others could have changed since is asked again."""
-    voice.say_all(book.notices)
     book.resume(profiles or (yield from ask_profiles(book.knowledge, voice)))
     voice.say("Going on. States that others could have changed are asked again.")
     call = book.knowledge.complaints.get(book.state.complaint or "")

@@ -17,12 +17,12 @@ from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.conclude import FiredHazard, Reasoner
 from troubleshoot.reasoning.places import Place, spoken
-from troubleshoot.visit.account import FILE, Plain, ending_of
+from troubleshoot.safety.profiles import FULLY_QUALIFIED
+from troubleshoot.safety.steps import CONFIRMED, Step
+from troubleshoot.visit.account import FILE, NOT_EXAMINED, Plain, ending_of
 from troubleshoot.visit.decision import Decision, like
 from troubleshoot.visit.events import Aimed, Answered, Event, Skipped, Started, StepDone
 from troubleshoot.visit.metered import metered
-from troubleshoot.visit.profiles import FULLY_QUALIFIED
-from troubleshoot.visit.steps import CONFIRMED, Step
 from troubleshoot.visit.stops import lifting_finding
 from troubleshoot.visit.visit_account import visit_account
 
@@ -179,6 +179,8 @@ class ScriptedVisit(DrivenVisit):
         conclusions = self.concluded()
         decision = self.decider.decide(self.state, conclusions)
         ending = "stopped" if decision.kind == "stop" else ending_of(conclusions)
+        if ending == "nothing-wrong" and all(asked.nobody for asked in self.state.asked):
+            ending = NOT_EXAMINED
         candidates = (
             self.decider.candidates(self.state, conclusions) if ending == "shortlist" else ()
         )

@@ -9,6 +9,7 @@ from troubleshoot.dialogue.prompts import AskWords, AtStop, Ended
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Leave, Talk, words
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.safety.work_state import open_items
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.events import Halted, Named, TakenAfresh, VisitEnded
 from troubleshoot.visit.lifting import beyond_lifting
@@ -16,7 +17,6 @@ from troubleshoot.visit.reopening import minute, still_waiting
 from troubleshoot.visit.stops import finding_of, lifting_finding
 from troubleshoot.visit.tags import tag_lines
 from troubleshoot.visit.visit_state import Spot
-from troubleshoot.visit.work_state import open_items
 
 WHICH_UNIT = "Which unit is it? Its name meets whoever comes next"
 
@@ -27,7 +27,7 @@ def stopped(
     """Tell of a STOP and take what is done about it; None where the visit goes on."""
     fired = decision.stop
     assert fired is not None
-    _keep(book, conclusions, fired)
+    keep_stop(book, conclusions, fired)
     prompt, spot = _prompt(book, conclusions, fired)
     standing = {stop.hazard.id for stop in conclusions.standing_stops}
     listener = Listener(book.knowledge, voice, standing)
@@ -53,7 +53,7 @@ def stopped(
         listener.not_understood(typed, reply)
 
 
-def _keep(book: VisitBook, conclusions: Conclusions, fired: FiredHazard) -> None:
+def keep_stop(book: VisitBook, conclusions: Conclusions, fired: FiredHazard) -> None:
     """A STOP is kept when it is first met, and when something has been answered since."""
     met = book.state.stops[-1:]
     if not met or (met[0].hazard, met[0].answers) != (fired.hazard.id, len(book.state.answers)):

@@ -20,15 +20,15 @@ from troubleshoot.dialogue.unit_facts import ask_fact, ask_plate
 from troubleshoot.knowledge.model import PlateValue, Test
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.places import spoken
+from troubleshoot.safety.facts_first import facts_to_settle
+from troubleshoot.safety.guards import allowed
+from troubleshoot.safety.steps import SETTLES, Step
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.events import Aimed, Answered, Event, FactTold, Noted, StepDone
-from troubleshoot.visit.facts_first import facts_to_settle
-from troubleshoot.visit.guards import allowed
 from troubleshoot.visit.nameplate import plate_to_ask
 from troubleshoot.visit.repeating import agreement
 from troubleshoot.visit.standing import called_up
-from troubleshoot.visit.steps import SETTLES, Step
 from troubleshoot.visit.stops import conclude_visit
 
 LONG_SILENCE = (

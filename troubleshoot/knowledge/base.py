@@ -7,12 +7,12 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
-from troubleshoot.knowledge.forms import FORMS
 from troubleshoot.knowledge.layout import RuleText, kind_of, read_folders
 from troubleshoot.knowledge.located import read_located
 from troubleshoot.knowledge.nodes import Located, LocatedMapping
 from troubleshoot.knowledge.problems import Problem, RuleFileError
 from troubleshoot.knowledge.reading_forms import read_form
+from troubleshoot.knowledge.upgrading import form_before, in_keys_of_today
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,8 +61,10 @@ def read_texts(texts: Sequence[RuleText]) -> ReadBase:
             problems.extend(error.problems)
             unread.append(text.path)
             continue
-        data, found = read_form(FORMS[kind], root, text.path)
+        data, found = read_form(form_before(kind), root, text.path)
         problems.extend(found)
+        if not found:
+            data = in_keys_of_today(kind, data)
         files.append(RuleFile(text.path, text.name, text.folder, kind, root, data))
     return ReadBase(tuple(files), tuple(problems), tuple(unread))
 
@@ -82,6 +84,6 @@ def _out_of_place(text: RuleText) -> Problem:
     else:
         instead = (
             "rules live in tests/AREA.yaml, faults/SUBSYSTEM/FAULT.yaml, procedures/NAME.yaml, "
-            "units/UNIT.yaml and files such as hazards.yaml"
+            "hazards/KIND.yaml, units/UNIT.yaml and files such as complaints.yaml"
         )
     return Problem(text.path, 1, 1, "no kind of rule file has this name", instead, "layout")

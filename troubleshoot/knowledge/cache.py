@@ -1,7 +1,11 @@
-"""Keeping rule files that were read and found in order, so that the next start need not again.
+"""Keeping rules that were read and found in order, so that the next start need not read them again.
 
-What is kept is JSON, under a name made of the rule files' own hash: changed rules never meet old
-data. A kept file that is damaged, or a folder that cannot be written, only costs time.
+What is kept are the objects themselves, under a name made of the rule files' own hash and the state
+of the program's own files: neither changed rules nor a changed program meet old objects. A kept
+file that is damaged, or a folder that cannot be written, only costs time.
+
+Objects are pickled; on the way back nothing but classes of the model is looked up, so that a kept
+file can make rules and run nothing.
 
 The hash in a kept file tells damage, not tampering: anybody can compute it, and whoever writes into
 the folder writes what the next technician reads before opening a panel. What protects it is whose
@@ -13,16 +17,17 @@ from __future__ import annotations
 
 import contextlib
 import hashlib
-import json
+import io
 import os
+import pickle
 import stat
-from collections.abc import Sequence
+from collections.abc import Iterator
 from pathlib import Path
-from typing import Any, Final, cast
+from typing import Any, Final
 
+from troubleshoot.knowledge import model
+from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.files import make_private, open_regular, read_open
-from troubleshoot.outside.plain_data import parsed
-from troubleshoot.outside.refusal import NotUsable
 
 FOLDER_VARIABLE: Final = "TROUBLESHOOT_CACHE"
 """Environment variable that names the folder; set to nothing it turns keeping off."""
@@ -32,9 +37,6 @@ MOST_BYTES: Final = 50_000_000
 
 _MARK: Final = b"troubleshoot rules"
 _NEW: Final = os.O_WRONLY | os.O_CREAT | os.O_EXCL
-
-KeptFiles = Sequence[tuple[str, Any]]
-"""(kind, plain data) of every rule file, in file order."""
 
 
 def cache_folder(chosen: Path | str | None = None) -> Path | None:
@@ -49,26 +51,49 @@ def cache_folder(chosen: Path | str | None = None) -> Path | None:
     return Path(user_cache_dir("troubleshoot", appauthor=False))
 
 
-def read_kept(folder: Path | None, digest: str) -> KeptFiles | None:
-    """Return what was kept under a hash, or None where nothing whole is."""
+def kept_name(digest: str) -> str:
+    """The name under which rules of a digest are kept by the program as it is now.
+
+    Python tells an old compiled file by the size and time of its source; so do we.
+    """
+    hashed = hashlib.sha256(digest.encode())
+    for name, size, time in sorted(_sources(Path(__file__).parent)):
+        hashed.update(f"\0{name}\0{size}\0{time}".encode())
+    return hashed.hexdigest()[:32]
+
+
+def _sources(folder: Path | str) -> Iterator[tuple[str, int, int]]:
+    """(name, size, time) of every source file that has a part in reading rules."""
+    with os.scandir(folder) as found:
+        for entry in found:
+            if entry.name.endswith(".py"):
+                state = entry.stat()
+                yield entry.name, state.st_size, state.st_mtime_ns
+            elif entry.is_dir() and entry.name != "__pycache__":
+                yield from _sources(entry.path)
+
+
+def read_kept(folder: Path | None, name: str) -> Knowledge | None:
+    """Return what was kept under a name, or None where nothing whole is."""
     try:
         if folder is None or not _is_ours(folder.stat()):
             return None
-        kept = _read_own(_path(folder, digest))
+        kept = _read_own(_path(folder, name))
         head, _, body = kept.partition(b"\n")
-        if head != _head(digest, body):
+        if head != _head(name, body):
             return None
-        return cast(KeptFiles, parsed(body, "the kept rules"))
-    except (OSError, NotUsable):
+        found = _OnlyRules(io.BytesIO(body)).load()
+    except Exception:  # unpickling raises whatever it likes on bytes that are no rules of ours
         return None
+    return found if isinstance(found, Knowledge) else None
 
 
-def keep(folder: Path | None, digest: str, files: KeptFiles) -> None:
-    """Keep files under a hash, whole or not at all; where that cannot be done, do nothing."""
+def keep(folder: Path | None, name: str, knowledge: Knowledge) -> None:
+    """Keep rules under a name, whole or not at all; where that cannot be done, do nothing."""
     if folder is None:
         return
-    body = json.dumps(files, ensure_ascii=False, separators=(",", ":")).encode()
-    path = _path(folder, digest)
+    body = pickle.dumps(knowledge, pickle.HIGHEST_PROTOCOL)
+    path = _path(folder, name)
     unfinished = path.with_suffix(f".{os.getpid()}.part")
     with contextlib.suppress(OSError):
         make_private(folder)
@@ -76,11 +101,20 @@ def keep(folder: Path | None, digest: str, files: KeptFiles) -> None:
             return
         try:
             with os.fdopen(os.open(unfinished, _NEW, 0o600), "wb") as file:
-                file.write(_head(digest, body) + b"\n" + body)
+                file.write(_head(name, body) + b"\n" + body)
             unfinished.replace(path)
         finally:
             unfinished.unlink(missing_ok=True)
         _drop_oldest(folder)
+
+
+class _OnlyRules(pickle.Unpickler):
+    """Looks up the classes of the model and nothing else."""
+
+    def find_class(self, module: str, name: str) -> Any:
+        if module.startswith(model.__name__) and name in model.__all__:
+            return getattr(model, name)
+        raise pickle.UnpicklingError(f"{module}.{name} is no class of the model")
 
 
 def _is_ours(found: os.stat_result) -> bool:
@@ -103,15 +137,15 @@ def _read_own(path: Path) -> bytes:
         os.close(descriptor)
 
 
-def _path(folder: Path, digest: str) -> Path:
-    return folder / f"rules-{digest[:32]}.json"
+def _path(folder: Path, name: str) -> Path:
+    return folder / f"rules-{name}.kept"
 
 
-def _head(digest: str, body: bytes) -> bytes:
-    return b" ".join((_MARK, digest.encode(), hashlib.sha256(body).hexdigest().encode()))
+def _head(name: str, body: bytes) -> bytes:
+    return b" ".join((_MARK, name.encode(), hashlib.sha256(body).hexdigest().encode()))
 
 
 def _drop_oldest(folder: Path) -> None:
-    kept = sorted(folder.glob("rules-*.json"), key=lambda path: (path.stat().st_mtime, path.name))
+    kept = sorted(folder.glob("rules-*.kept"), key=lambda path: (path.stat().st_mtime, path.name))
     for path in kept[:-MOST_KEPT]:
         path.unlink(missing_ok=True)

@@ -11,9 +11,9 @@ from dataclasses import dataclass
 from itertools import product
 from typing import Final
 
-from troubleshoot.knowledge.forms.vocabulary import EXPOSURES, SIGNALS, STOP_SCOPES
 from troubleshoot.knowledge.model import Finding, Hazard, Knowledge, Test, Trigger
 from troubleshoot.knowledge.shown_cautions import Shown, calls_up, cautions_of
+from troubleshoot.knowledge.vocabulary import EXPOSURES, SIGNALS, STOP_SCOPES
 
 _NAMED: Final = 3
 """So many tests are named where one hazard is gone from many."""

@@ -8,28 +8,11 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
-from typing import Final
 
 from troubleshoot.knowledge.base import RuleFile, entries
+from troubleshoot.knowledge.forms import LISTINGS, ONE_A_FILE
 from troubleshoot.knowledge.nodes import LocatedMapping, LocatedValue
 from troubleshoot.knowledge.walking import text_of, texts_of, value_at
-
-_LISTS: Final = {
-    "tests": (("tests", "test"),),
-    "procedures": (("procedures", "procedure"),),
-    "hazards": (("hazards", "hazard"),),
-    "complaints": (("complaints", "complaint"),),
-    "equipment": (("facts", "fact"), ("nameplate", "plate value")),
-    "quantities": (("quantities", "quantity"),),
-    "limits": (("limits", "limit"),),
-    "round": (("points", "round point"), ("drift-alarms", "drift alarm")),
-    "sound-unit": (("sound", "sound reading"),),
-    "relations": (("relations", "relation"),),
-    "sources": (("sources", "source"),),
-}
-"""Which kinds of entry a kind of file lists, and under which key."""
-_ONE_A_FILE: Final = {"fault": "fault", "unit": "typical unit"}
-"""What files with a single entry hold; its id stands under the name of the kind of file."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -72,12 +55,13 @@ def collect_definitions(files: tuple[RuleFile, ...]) -> Definitions:
 
 
 def _definitions(file: RuleFile) -> Iterator[Definition]:
-    if file.kind in _ONE_A_FILE:
-        kind = _ONE_A_FILE[file.kind]
-        yield from _definition(kind, file, file.root, file.kind)
-    for key, kind in _LISTS.get(file.kind, ()):
-        for node in entries(file.root, key):
-            yield from _definition(kind, file, node, "id")
+    if file.kind in ONE_A_FILE:
+        alone = ONE_A_FILE[file.kind]
+        yield from _definition(alone.called, file, file.root, alone.key)
+    for listing in LISTINGS.get(file.kind, ()):
+        if listing.called:
+            for node in entries(file.root, listing.key):
+                yield from _definition(listing.called, file, node, "id")
 
 
 def _definition(kind: str, file: RuleFile, node: object, key: str) -> Iterator[Definition]:

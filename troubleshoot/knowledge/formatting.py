@@ -2,7 +2,7 @@
 
 What fits on a line is written in brackets on that line, save entries and lists of mappings, which
 read better one below the other. Only comments at the top of a file can be kept; others are
-refused, not lost.
+refused, not lost. What was written in an older form is written in today's.
 """
 
 from __future__ import annotations
@@ -29,6 +29,7 @@ from troubleshoot.knowledge.shapes import (
     Shape,
     Tagged,
 )
+from troubleshoot.knowledge.upgrading import form_before, upgraded
 from troubleshoot.knowledge.yaml_scalars import write_scalar
 
 WIDTH: Final = 100
@@ -44,14 +45,16 @@ def format_file(text: str, path: str = "the file", kind: str | None = None) -> s
     """
     text = text.removeprefix("\ufeff").replace("\r\n", "\n")
     root = read_located(text, path)
-    form = FORMS[kind or kind_of_content(root)]
-    data, problems = read_form(form, root, path)
+    kind = kind or kind_of_content(root)
+    form = FORMS[kind]
+    data, problems = read_form(form_before(kind), root, path)
     for line, column in comments_below(text):
         what = "a comment that formatting would lose"
         instead = "move it to the top of the file"
         problems.append(Problem(path, line + 1, column + 1, what, instead, "format"))
     if problems:
         raise RuleFileError(problems)
+    data = upgraded(kind, data)
     return "\n".join([*top_comments(text), *_record_lines(form, data, 0)]) + "\n"
 
 

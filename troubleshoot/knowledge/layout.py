@@ -37,6 +37,7 @@ _FILES: Final = {
 _FOLDERS: Final = {
     ("tests", 2): "tests",
     ("procedures", 2): "procedures",
+    ("hazards", 2): "hazards",
     ("units", 2): "unit",
     ("faults", 3): "fault",
 }
@@ -55,13 +56,14 @@ class RuleText:
 def read_folders(folders: Sequence[Path | str]) -> list[RuleText]:
     """Read every rule file of the folders, in a fixed order.
 
-    Raises RulesInvalid for a missing folder, a symbolic link, a file that cannot be read or is too
-    large, or more files than anybody writes by hand.
+    Raises RulesInvalid for a missing folder, an empty one of a site, a symbolic link, a file that
+    cannot be read or is too large, or more files than anybody writes by hand.
     """
     texts: list[RuleText] = []
     problems: list[Problem] = []
     read = 0
     for number, folder in enumerate(folders):
+        before = len(texts), len(problems)
         try:
             for text in _read_folder(Path(folder), number, problems):
                 texts.append(text)
@@ -73,6 +75,9 @@ def read_folders(folders: Sequence[Path | str]) -> list[RuleText]:
         except OSError as error:
             what = f"the folder of rules cannot be read ({error.strerror})"
             problems.append(_problem(str(folder), what, "name a folder that holds rule files"))
+        if number and before == (len(texts), len(problems)):
+            what = "the folder holds no rule file"
+            problems.append(_problem(str(folder), what, f"put {PACK_MANIFEST} and rules in it"))
     if problems:
         raise RulesInvalid(problems)
     return texts

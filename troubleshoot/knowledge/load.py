@@ -5,16 +5,11 @@ from __future__ import annotations
 import hashlib
 from collections.abc import Sequence
 from pathlib import Path
-from typing import Final
 
-from troubleshoot.knowledge.building import build_knowledge
-from troubleshoot.knowledge.cache import KeptFiles, cache_folder, keep, read_kept
+from troubleshoot.knowledge.cache import cache_folder, keep, kept_name, read_kept
 from troubleshoot.knowledge.layout import RuleText, read_folders
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.knowledge.problems import RulesInvalid
-
-FORM_OF_DATA: Final = 14
-"""Counts up whenever forms, checks or plain data change, so that what was kept is not used."""
 
 
 def load_rules(
@@ -28,12 +23,12 @@ def load_rules(
     chosen = [folders] if isinstance(folders, Path | str) else list(folders)
     texts = read_folders(chosen)
     digest = digest_of(texts)
-    kept_in = cache_folder(cache)
-    files = read_kept(kept_in, digest)
-    if files is None:
-        files = _read_files(texts)
-        keep(kept_in, digest, files)
-    return build_knowledge(files, digest)
+    kept_in, name = cache_folder(cache), kept_name(digest)
+    knowledge = read_kept(kept_in, name)
+    if knowledge is None:
+        knowledge = _read_rules(texts, digest)
+        keep(kept_in, name, knowledge)
+    return knowledge
 
 
 def load_shipped(packs: Sequence[Path | str] = (), *, cache: Path | str | None = None) -> Knowledge:
@@ -49,15 +44,16 @@ def shipped_folder() -> Path:
 
 
 def digest_of(texts: Sequence[RuleText]) -> str:
-    """A hash of the names and bytes of all rule files and of the form of the data."""
-    hashed = hashlib.sha256(f"{FORM_OF_DATA}".encode())
+    """A hash of the names and bytes of all rule files."""
+    hashed = hashlib.sha256()
     for text in texts:
         hashed.update(f"\0{text.folder}\0{text.name}\0{len(text.data)}\0".encode())
         hashed.update(text.data)
     return hashed.hexdigest()
 
 
-def _read_files(texts: Sequence[RuleText]) -> KeptFiles:
+def _read_rules(texts: Sequence[RuleText], digest: str) -> Knowledge:
+    from troubleshoot.knowledge.assembling import build_knowledge
     from troubleshoot.knowledge.base import read_texts
     from troubleshoot.knowledge.checks import essential_problems
 
@@ -65,4 +61,4 @@ def _read_files(texts: Sequence[RuleText]) -> KeptFiles:
     problems = [*base.problems, *essential_problems(base)]
     if problems:
         raise RulesInvalid(problems)
-    return [(file.kind, file.data) for file in base.files]
+    return build_knowledge(((file.kind, file.data) for file in base.files), digest)

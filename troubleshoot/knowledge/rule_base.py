@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from troubleshoot.knowledge.assembling import build_knowledge
 from troubleshoot.knowledge.base import ReadBase, RuleFile
-from troubleshoot.knowledge.building import build_knowledge
 from troubleshoot.knowledge.definitions import Definition, Definitions, collect_definitions
 from troubleshoot.knowledge.model import Evidence, FactsNeeded, Fault, Given, Knowledge
 from troubleshoot.knowledge.nodes import Located, LocatedList, LocatedMapping

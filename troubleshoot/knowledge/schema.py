@@ -10,7 +10,6 @@ from collections.abc import Callable, Mapping, Sequence
 from typing import Any, Final
 
 from troubleshoot.knowledge.forms import FORMS
-from troubleshoot.knowledge.forms.vocabulary import PLAIN_SOURCES
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.knowledge.reading_values import ID, LONGEST_ID, WORD
 from troubleshoot.knowledge.shapes import (
@@ -33,6 +32,7 @@ from troubleshoot.knowledge.shapes import (
     Truth,
     Word,
 )
+from troubleshoot.knowledge.vocabulary import PLAIN_SOURCES
 
 Schema = dict[str, Any]
 

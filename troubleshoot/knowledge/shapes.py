@@ -9,7 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Final
+from typing import Any, Final
 
 LONGEST_TEXT: Final = 600
 
@@ -127,17 +127,33 @@ class Field:
 
 
 @dataclass(frozen=True, slots=True)
+class Member:
+    """A field of an object: the keys that lead to its value, and what becomes of that value.
+
+    Without `make` the value is built as its shape says.
+    """
+
+    name: str
+    keys: tuple[str, ...]
+    shape: Shape
+    make: Callable[[Any], Any] | None = None
+
+
+@dataclass(frozen=True, slots=True)
 class Record:
     """A mapping with known keys, in the order in which they are written.
 
     Of `some_of` at least one key must be there. `block`: written with one key a line, even where
-    all would fit on one.
+    all would fit on one. `makes` is the class whose `members` are filled; without it the mapping
+    stays one.
     """
 
     name: str
     fields: tuple[Field, ...]
     some_of: tuple[str, ...] = ()
     block: bool = False
+    makes: Callable[..., Any] | None = None
+    members: tuple[Member, ...] = ()
 
     def field(self, key: str) -> Field | None:
         return next((field for field in self.fields if field.key == key), None)

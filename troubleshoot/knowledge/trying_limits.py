@@ -13,6 +13,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
 from typing import Final
 
+from troubleshoot.knowledge.bounds import bound_holds, cuts_of
 from troubleshoot.knowledge.model import Bound, Knowledge, LimitLine, Outcome, Test
 from troubleshoot.knowledge.variants import Variant, holds
 
@@ -70,13 +71,17 @@ def points(knowledge: Knowledge, lines: Sequence[Line]) -> Iterator[Point]:
 
 def outcomes_at(lines: Sequence[Line], point: Point) -> list[str]:
     """The outcomes that hold at a point. What a meter reads as zero or open goes before numbers."""
-    held = [line for line in lines if all(_bound_holds(b, point[b.quantity]) for b in line.bounds)]
+    held = [line for line in lines if all(_holds(bound, point) for bound in line.bounds)]
     read = [line for line in held if any(bound.reads for bound in line.bounds)]
     return list(dict.fromkeys(line.outcome for line in read or held))
 
 
 def numeric_outcomes(test: Test) -> list[Outcome]:
     return [outcome for outcome in test.outcomes if outcome.limits]
+
+
+def _holds(bound: Bound, point: Point) -> bool:
+    return bound_holds(bound, point[bound.quantity], _reference(bound))
 
 
 def _bounds_here(line: LimitLine, variant: Variant) -> tuple[Bound, ...]:
@@ -97,28 +102,12 @@ def usual_size(reference: str) -> float:
     return _USUAL_SIZE
 
 
-def _scaled(bound: Bound, number: float) -> float:
-    """A limit as a number on the quantity's own axis."""
-    if bound.relative_to is None:
-        return number
-    size = usual_size(bound.relative_to)
-    return {
-        "value": number,
-        "difference": size + number,
-        "percent-difference": size * (1 + number / 100),
-        "percent-of": size * number / 100,
-        "times": size * number,
-    }[bound.compared_as]
-
-
-def _numbers(bound: Bound) -> Iterator[float]:
-    for number in (bound.above, bound.at_least, bound.below, bound.at_most):
-        if number is not None:
-            yield _scaled(bound, number)
+def _reference(bound: Bound) -> float | None:
+    return None if bound.relative_to is None else usual_size(bound.relative_to)
 
 
 def _cuts(bound: Bound) -> Iterator[float]:
-    yield from _numbers(bound)
+    yield from cuts_of(bound, _reference(bound))
     if bound.reads is not None:
         yield 0.0 if bound.reads == "zero" else math.inf
 
@@ -135,16 +124,3 @@ def _tried(cuts: list[float], signed: bool) -> list[float]:
     middles = [(low + high) / 2 for low, high in itertools.pairwise(edges)]
     open_end = [math.inf] if math.inf in cuts else []
     return sorted([*edges, *middles, *ends]) + open_end
-
-
-def _bound_holds(bound: Bound, number: float) -> bool:
-    if bound.reads == "zero":
-        return number == 0
-    if bound.reads == "open":
-        return math.isinf(number)
-    return (
-        (bound.above is None or number > _scaled(bound, bound.above))
-        and (bound.at_least is None or number >= _scaled(bound, bound.at_least))
-        and (bound.below is None or number < _scaled(bound, bound.below))
-        and (bound.at_most is None or number <= _scaled(bound, bound.at_most))
-    )

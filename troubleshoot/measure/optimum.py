@@ -19,12 +19,12 @@ from troubleshoot.reasoning.next_test import QUESTION_MINUTES
 from troubleshoot.reasoning.paying import VALUE_OF_RIGHT, entropy, least_rate, pays
 from troubleshoot.reasoning.readings import report_error
 from troubleshoot.reasoning.rows import NONE_OF_THEM, pattern_row
-from troubleshoot.visit.needs import needs_of
-from troubleshoot.visit.route import steps_to, switch_minutes
-from troubleshoot.visit.steps import CONFIRMED
-from troubleshoot.visit.transitions import after_step
-from troubleshoot.visit.unit_at_work import unit_at_work
-from troubleshoot.visit.work_state import WorkState
+from troubleshoot.safety.needs import needs_of
+from troubleshoot.safety.route import steps_to, switch_minutes
+from troubleshoot.safety.steps import CONFIRMED
+from troubleshoot.safety.transitions import after_step
+from troubleshoot.safety.unit_at_work import unit_at_work
+from troubleshoot.safety.work_state import WorkState
 
 Answered = tuple[int, ...]
 """By test: -1 not asked, 0 sound, 1 not sound."""

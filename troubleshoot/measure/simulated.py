@@ -21,9 +21,9 @@ from troubleshoot.reasoning.equipment import read_unit
 from troubleshoot.reasoning.hypotheses import Hypothesis
 from troubleshoot.reasoning.next_test import NAMED
 from troubleshoot.reasoning.places import Place, spoken
+from troubleshoot.safety.steps import CONFIRMED
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.events import Aimed, Answered, Event, Skipped, Started, StepDone
-from troubleshoot.visit.steps import CONFIRMED
 from troubleshoot.visit.visit_state import Spot
 
 NOT_KNOWN = ""

@@ -15,10 +15,10 @@ from troubleshoot.practice.scenario import Scenario, Shown
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.places import Place
+from troubleshoot.safety.steps import CONFIRMED, Step
 from troubleshoot.visit.account import TECHNICIAN, Plain
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.events import Answered, Event, Started, StepDone
-from troubleshoot.visit.steps import CONFIRMED, Step
 
 
 @dataclass(frozen=True, slots=True)

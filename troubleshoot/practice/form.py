@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from troubleshoot.knowledge.forms.shared import FORMAT, SOURCE
+from troubleshoot.knowledge.forms.pieces import FORMAT, SOURCE
 from troubleshoot.knowledge.shapes import (
     Anything,
     ListOf,

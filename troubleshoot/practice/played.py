@@ -10,9 +10,9 @@ from troubleshoot.practice.scenario import Shown
 from troubleshoot.practice.slips import Slip
 from troubleshoot.reasoning.conclude import FiredHazard
 from troubleshoot.reasoning.places import Place
-from troubleshoot.visit import steps
-from troubleshoot.visit.steps import Step
-from troubleshoot.visit.work_state import UnitAtWork, WorkState
+from troubleshoot.safety import steps
+from troubleshoot.safety.steps import Step
+from troubleshoot.safety.work_state import UnitAtWork, WorkState
 
 CIRCUIT_STEPS: Final = frozenset(
     {steps.GAUGES_ON, steps.GAUGES_OFF, steps.RECOVER, steps.CIRCUIT_TO_ZERO, steps.RECHARGE}

@@ -29,15 +29,15 @@ from troubleshoot.practice.slips import GRAVE_STEPS, MAKES_SAFE, PROVES_DEAD, Sl
 from troubleshoot.reasoning.asking import Asking
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
 from troubleshoot.reasoning.places import Place, spoken
-from troubleshoot.visit.cautions import cautions_before
+from troubleshoot.safety.cautions import cautions_before
+from troubleshoot.safety.guards import allowed
+from troubleshoot.safety.step_guards import refusals
+from troubleshoot.safety.steps import BLEED_DRIVE, CONFIRMED, FIRE_PANEL_BACK, TELL_FIRE_PANEL
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.events import Answered, Event, MarkedInvalid, Skipped, StepDone, VisitEnded
-from troubleshoot.visit.guards import allowed
 from troubleshoot.visit.hazard_words import danger_gone
 from troubleshoot.visit.standing import Forbidden
-from troubleshoot.visit.step_guards import refusals
-from troubleshoot.visit.steps import BLEED_DRIVE, CONFIRMED, FIRE_PANEL_BACK, TELL_FIRE_PANEL
 from troubleshoot.visit.stops import conclude_visit, is_all_clear, lifting_finding, standing_stop
 from troubleshoot.visit.visit_state import VisitState
 

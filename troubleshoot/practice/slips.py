@@ -13,10 +13,10 @@ from types import MappingProxyType
 from typing import Final
 
 from troubleshoot.knowledge.model import Test
-from troubleshoot.visit import guards, steps
-from troubleshoot.visit.guards import Guard
-from troubleshoot.visit.needs import needs_of
-from troubleshoot.visit.work_state import UnitAtWork, WorkState
+from troubleshoot.safety import guards, steps
+from troubleshoot.safety.guards import Guard
+from troubleshoot.safety.needs import needs_of
+from troubleshoot.safety.work_state import UnitAtWork, WorkState
 
 GRAVE_NEEDS: Final[Mapping[Guard, str | None]] = MappingProxyType(
     {

@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
-from troubleshoot.knowledge.model import Complaint, Fault, Hazard, Knowledge, StopScope
+from troubleshoot.knowledge.model import Complaint, Fault, Hazard, Knowledge
+from troubleshoot.knowledge.vocabulary import StopScope
 from troubleshoot.reasoning import chains
 from troubleshoot.reasoning.answers import Case
 from troubleshoot.reasoning.chains import compile_chains

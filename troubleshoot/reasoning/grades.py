@@ -8,22 +8,8 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
-from troubleshoot.knowledge.model import Grade, HowCommon
+from troubleshoot.knowledge.vocabulary import BANDS, Grade, HowCommon
 
-PROBABILITY: Mapping[Grade, float] = {
-    "never": 0.02,
-    "seldom": 0.14,
-    "sometimes": 0.41,
-    "often": 0.73,
-    "almost-always": 0.92,
-}
-BAND: Mapping[Grade, str] = {
-    "never": "under 3 %",
-    "seldom": "3-20 %",
-    "sometimes": "20-60 %",
-    "often": "60-90 %",
-    "almost-always": "over 90 %",
-}
 HOW_COMMON: Mapping[HowCommon, float] = {
     "very-common": 10.0,
     "common": 5.0,
@@ -33,14 +19,20 @@ HOW_COMMON: Mapping[HowCommon, float] = {
 }
 HEALTHY_SHARE = 0.90
 """What the healthy outcome of a test gets in the background row."""
-MOST_OF_A_ROW = 0.98
-"""Grades on one test may add up to this; a row that would pass it is scaled."""
 
 PRIOR_OUTSIDE = 0.07
 PRIOR_NOTHING_WRONG_ON_COMPLAINT = 0.10
 PRIOR_NOTHING_WRONG_ON_ROUND = 0.50
 
 
+def band(grade: Grade) -> str:
+    """How often a grade means, as shown to people."""
+    low, high = (round(100 * share) for share in BANDS[grade])
+    if low == 0:
+        return f"under {high} %"
+    return f"over {low} %" if high == 100 else f"{low}-{high} %"
+
+
 def spoken(grade: Grade) -> str:
     """The word with its band, as shown to people."""
-    return f"{grade.replace('-', ' ')} ({BAND[grade]})"
+    return f"{grade.replace('-', ' ')} ({band(grade)})"

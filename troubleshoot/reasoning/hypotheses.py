@@ -11,9 +11,10 @@ from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
 from troubleshoot.knowledge.model import Evidence, Fault, Given, Knowledge, Picture, Test
+from troubleshoot.knowledge.vocabulary import PROBABILITY
 from troubleshoot.reasoning.classify import outcomes_here
 from troubleshoot.reasoning.equipment import Unit
-from troubleshoot.reasoning.grades import HOW_COMMON, PROBABILITY
+from troubleshoot.reasoning.grades import HOW_COMMON
 from troubleshoot.reasoning.groups import MOST_TESTS, Group, Statement, joint
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.rows import (

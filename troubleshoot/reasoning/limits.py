@@ -6,16 +6,12 @@ one band of numbers is found for each outcome.
 
 from __future__ import annotations
 
-import math
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 
+from troubleshoot.knowledge.bounds import bound_holds, cuts_of
 from troubleshoot.knowledge.model import Bound, LimitLine, Outcome
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.values import Values
-
-ROUNDING = 1e-9
-"""Relative difference below which a reading is on a limit."""
 
 
 def bounds_truth(bounds: tuple[Bound, ...], place: Place | None, values: Values) -> bool | None:
@@ -85,56 +81,13 @@ def _bound_holds(
     bound: Bound, numbers: Mapping[str, float], place: Place | None, values: Values
 ) -> bool:
     x = numbers.get(bound.quantity)
-    if x is None:
-        return False
-    if bound.reads == "zero":
-        return x == 0
-    if bound.reads == "open":
-        return math.isinf(x)
-    scale = _scale(bound, place, values)
-    if scale is None:
-        return False
-    return (
-        (bound.above is None or _side(x, scale.limit(bound.above)) > 0)
-        and (bound.at_least is None or _side(x, scale.limit(bound.at_least)) >= 0)
-        and (bound.below is None or _side(x, scale.limit(bound.below)) < 0)
-        and (bound.at_most is None or _side(x, scale.limit(bound.at_most)) <= 0)
-    )
+    return x is not None and bound_holds(bound, x, _reference(bound, place, values))
 
 
-def _side(x: float, limit: float) -> int:
-    """Below (-1), on (0) or above (1) a limit, whatever the last bits of its arithmetic say."""
-    if math.isclose(x, limit, rel_tol=ROUNDING, abs_tol=ROUNDING):
-        return 0
-    return 1 if x > limit else -1
-
-
-def _scale(bound: Bound, place: Place | None, values: Values) -> _Scale | None:
-    """How the numbers of a bound become limits on its quantity; nothing without the reference."""
-    if bound.relative_to is None:
-        return _Scale(0.0, 1.0)
-    reference = values.get(bound.relative_to, place)
-    if reference is None:
-        return None
-    r = reference.number
-    return {
-        "difference": _Scale(r, 1.0),
-        "percent-difference": _Scale(r, r / 100),
-        "percent-of": _Scale(0.0, r / 100),
-        "times": _Scale(0.0, r),
-        "value": _Scale(0.0, 1.0),
-    }[bound.compared_as]
-
-
-@dataclass(frozen=True, slots=True)
-class _Scale:
-    """A bound turned into limits on the deciding quantity itself: x = offset + factor * number."""
-
-    offset: float
-    factor: float
-
-    def limit(self, number: float) -> float:
-        return self.offset + self.factor * number
+def _reference(bound: Bound, place: Place | None, values: Values) -> float | None:
+    """The value that a bound is relative to, where it is known."""
+    found = None if bound.relative_to is None else values.get(bound.relative_to, place)
+    return None if found is None else found.number
 
 
 def cuts_on(
@@ -144,8 +97,5 @@ def cuts_on(
     for outcome in outcomes:
         for line in outcome.limits:
             for bound in line.bounds:
-                scale = _scale(bound, place, values) if bound.quantity == main else None
-                if scale is not None:
-                    for number in (bound.above, bound.at_least, bound.below, bound.at_most):
-                        if number is not None:
-                            yield scale.limit(number)
+                if bound.quantity == main:
+                    yield from cuts_of(bound, _reference(bound, place, values))

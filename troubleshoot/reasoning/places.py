@@ -24,7 +24,6 @@ SPOKEN_KINDS: Mapping[str, str] = {
     "heat-stage": "heat stage",
 }
 CAPACITOR_KINDS = ("compressor-capacitor", "condenser-fan-capacitor", "blower-capacitor")
-PLACE_KINDS = (*SPOKEN_KINDS, "capacitor")
 UNNUMBERED = frozenset({"blower-capacitor"})
 SERVED_BY_BLOWER = frozenset({"circuit", "heat-stage"})
 

@@ -13,7 +13,8 @@ from collections.abc import Collection, Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from troubleshoot.knowledge.model import Evidence, Test
-from troubleshoot.reasoning.grades import HEALTHY_SHARE, MOST_OF_A_ROW, PROBABILITY
+from troubleshoot.knowledge.vocabulary import MOST_OF_A_ROW, PROBABILITY
+from troubleshoot.reasoning.grades import HEALTHY_SHARE
 
 Row = Mapping[str, float]
 Cell = tuple[frozenset[str], float]

@@ -11,7 +11,7 @@ from collections.abc import Iterable, Mapping, Sequence
 from dataclasses import dataclass
 
 from troubleshoot.knowledge.model import Complaint
-from troubleshoot.reasoning.grades import PROBABILITY
+from troubleshoot.knowledge.vocabulary import PROBABILITY
 from troubleshoot.reasoning.groups import Group
 from troubleshoot.reasoning.hypotheses import Hypotheses, Hypothesis
 from troubleshoot.reasoning.places import Place
@@ -135,13 +135,7 @@ def complaint_weight(complaint: Complaint, fault: str) -> float:
     A caller's loose words are in the grades themselves: a fault that is not listed brings the
     call now and then all the same.
     """
-    grade = complaint.unlisted
-    if fault in complaint.impossible_for:
-        grade = "never"
-    elif fault in complaint.faults:
-        grade = "almost-always" if complaint.faults[0] == fault else "often"
-    elif fault in complaint.also:
-        grade = "seldom"
+    grade = complaint.brought_by.get(fault, complaint.unlisted)
     return math.log(PROBABILITY[grade] / PROBABILITY[complaint.unlisted])
 
 

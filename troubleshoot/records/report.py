@@ -7,8 +7,8 @@ from typing import Any
 
 from troubleshoot.knowledge.model import Fault, Knowledge
 from troubleshoot.outside.text import markdown
+from troubleshoot.safety.profiles import spoken
 from troubleshoot.visit.account import NOBODY, NOT_IN_THE_FILE
-from troubleshoot.visit.profiles import spoken
 from troubleshoot.visit.roles import ROLES
 from troubleshoot.visit.wording import LIKELY, TAG_OUT, percent, with_place
 
@@ -18,6 +18,7 @@ _ENDINGS = {
     "named": "The cause is named.",
     "shortlist": "Not settled: a shortlist, with what would tell the causes apart.",
     "nothing-wrong": "Nothing wrong was found.",
+    "not-examined": "Nothing was examined: the file answers nothing that was asked.",
     "outside": "The findings fit nothing in the rule base well.",
     "stopped": "The work was stopped for safety.",
     "left": "The visit was left before it was finished.",

@@ -11,8 +11,8 @@ from collections.abc import Iterable
 from datetime import datetime
 from typing import Final
 
+from troubleshoot.safety.transitions import resume_voids
 from troubleshoot.visit.events import Resumed
-from troubleshoot.visit.transitions import resume_voids
 from troubleshoot.visit.visit_state import VisitState
 
 ROOF_IS_GOOD_FOR: Final = 60.0

@@ -19,17 +19,17 @@ from troubleshoot.reasoning.look_again import worth_repeating
 from troubleshoot.reasoning.next_test import Candidate, SwitchMinutes
 from troubleshoot.reasoning.places import Place, spoken
 from troubleshoot.reasoning.withdrawal import WITHDRAWN
+from troubleshoot.safety.guards import unmet
+from troubleshoot.safety.needs import needs_of
+from troubleshoot.safety.profiles import hand_over
+from troubleshoot.safety.route import steps_to, steps_to_leave, switch_minutes
+from troubleshoot.safety.steps import LOCK_OFF, LOCKOUT, RESTART, STOP_BY_CONTROLS, Step
 from troubleshoot.visit.account import ending_of
 from troubleshoot.visit.decision import Decision, beyond, like, nearer_to, to_do
 from troubleshoot.visit.events.places import places_from
-from troubleshoot.visit.guards import unmet
 from troubleshoot.visit.hazard_words import forbids
 from troubleshoot.visit.lifting import towards_lifting
-from troubleshoot.visit.needs import needs_of
-from troubleshoot.visit.profiles import hand_over
-from troubleshoot.visit.route import steps_to, steps_to_leave, switch_minutes
 from troubleshoot.visit.standing import Forbidden
-from troubleshoot.visit.steps import LOCK_OFF, LOCKOUT, RESTART, STOP_BY_CONTROLS, Step
 from troubleshoot.visit.stops import conclude_visit, finding_of, not_yet_afresh, standing_stop
 from troubleshoot.visit.visit_state import Spot, VisitState
 from troubleshoot.visit.why_next import separates
@@ -125,9 +125,14 @@ class Decider:
         return not steps_to(state.work, needs, state.at_work) and bool(unmet(state.work, needs))
 
     def asking(self, state: VisitState, conclusions: Conclusions) -> Asking:
-        """What has to be asked on this unit, with what has been skipped left out."""
-        skipped = {test for test, _ in state.skipped}
-        return Asking(self.knowledge, state.unit, conclusions.hypotheses.tests.values(), skipped)
+        """What has to be asked on this unit, without what was skipped or told in words alone.
+
+        Who says that a reading was normal has no number to give, and is not asked for one again.
+        """
+        told = {answer.test for answer in state.answers if not answer.text}
+        numbers = {answer.test for answer in state.answers if answer.text}
+        left_out = {test for test, _ in state.skipped} | (told - numbers)
+        return Asking(self.knowledge, state.unit, conclusions.hypotheses.tests.values(), left_out)
 
     def _choose(
         self, conclusions: Conclusions, candidates: tuple[Candidate, ...]

@@ -9,12 +9,12 @@ from typing import Literal
 from troubleshoot.knowledge.model import Hazard, Knowledge, Test
 from troubleshoot.reasoning.conclude import FiredHazard
 from troubleshoot.reasoning.places import Place, spoken
-from troubleshoot.visit.cautions import cautions_before
-from troubleshoot.visit.guards import unmet
-from troubleshoot.visit.needs import needs_of
-from troubleshoot.visit.profiles import hand_over, hand_over_on_the_way
-from troubleshoot.visit.route import steps_to
-from troubleshoot.visit.steps import Step
+from troubleshoot.safety.cautions import cautions_before
+from troubleshoot.safety.guards import unmet
+from troubleshoot.safety.needs import needs_of
+from troubleshoot.safety.profiles import hand_over, hand_over_on_the_way
+from troubleshoot.safety.route import steps_to
+from troubleshoot.safety.steps import Step
 from troubleshoot.visit.visit_state import Spot, VisitState
 
 

@@ -13,7 +13,7 @@ from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
-from troubleshoot.reasoning.grades import BAND
+from troubleshoot.reasoning.grades import band
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.ranking import Cause
 from troubleshoot.reasoning.weighing import COMPLAINT, Weight
@@ -80,7 +80,7 @@ def why_not(conclusions: Conclusions, fault_id: str) -> Iterator[str]:
             if finding.test not in answered and item.grade in ("almost-always", "often"):
                 outcomes = " or ".join(o.replace("-", " ") for o in finding.outcomes)
                 name = knowledge.tests[finding.test].name
-                yield f"  not looked at yet: {name}: {outcomes} ({BAND[item.grade]} of such faults)"
+                yield f"  not looked at yet: {name}: {outcomes} ({band(item.grade)} of such faults)"
 
 
 def what_if(

@@ -6,7 +6,8 @@ import re
 from collections.abc import Iterable
 from typing import Final, get_args
 
-from troubleshoot.knowledge.model import Hazard, Signal, StopScope
+from troubleshoot.knowledge.model import Hazard
+from troubleshoot.knowledge.vocabulary import Signal, StopScope
 
 MOST_FIRST: Final = 200
 """Letters of the first orders, beyond their first sentence."""

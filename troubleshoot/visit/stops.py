@@ -19,7 +19,7 @@ from troubleshoot.reasoning.on_record import ON_RECORD
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.validity import circuits
 from troubleshoot.reasoning.values import Values
-from troubleshoot.visit.steps import CONFIRMED, GOOD_ENOUGH
+from troubleshoot.safety.steps import CONFIRMED, GOOD_ENOUGH
 from troubleshoot.visit.visit_state import Spot, StopMet, VisitState
 
 MET: Final = "met"

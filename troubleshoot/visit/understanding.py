@@ -12,6 +12,7 @@ from typing import TYPE_CHECKING, Final
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.equipment import MOST_OF_A_KIND, InputRefused, read_unit
+from troubleshoot.safety.profiles import PROFILES
 from troubleshoot.visit.events import (
     Answered,
     DangerReported,
@@ -30,7 +31,6 @@ from troubleshoot.visit.events.codec import event_of, unknown_keys
 from troubleshoot.visit.events.known import Unknown, check_conditions, check_known
 from troubleshoot.visit.events.undoing import standing, taken_back, without
 from troubleshoot.visit.journal_lines import Record
-from troubleshoot.visit.profiles import PROFILES
 from troubleshoot.visit.visit_state import VisitState
 
 if TYPE_CHECKING:

@@ -8,8 +8,8 @@ from dataclasses import dataclass, field
 from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.equipment import Unit
 from troubleshoot.reasoning.places import Place
-from troubleshoot.visit.profiles import FULLY_QUALIFIED
-from troubleshoot.visit.work_state import UnitAtWork, WorkState
+from troubleshoot.safety.profiles import FULLY_QUALIFIED
+from troubleshoot.safety.work_state import UnitAtWork, WorkState
 
 Spot = tuple[str, Place | None]
 """A test at a place."""

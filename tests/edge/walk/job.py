@@ -16,10 +16,10 @@ from typing import Any
 from tests.edge.walk.order_of_work import beyond, objection_to
 from tests.edge.walk.stops_on_record import Stops
 from tests.edge.walk.unit_on_record import KnownUnit, Units
-from tests.visit import work_state_account as account
-from tests.visit.work_state_account import SWEEPS, World
+from tests.safety import work_state_account as account
+from tests.safety.work_state_account import SWEEPS, World
 from troubleshoot.knowledge.model import Knowledge, Test
-from troubleshoot.visit.steps import Step
+from troubleshoot.safety.steps import Step
 
 Event = dict[str, Any]
 FROM_THE_UNIT = frozenset({"start", "fact", "answer", "step", "skip", "repaired", "reopened"})
@@ -66,6 +66,7 @@ class Job:
     profiles: tuple[str, ...] = ()
     name: str = ""
     ended: str | None = None
+    shown: bool = False
     unit: KnownUnit = field(init=False)
     stops: Stops = field(init=False)
 
@@ -77,6 +78,7 @@ class Job:
         """Take up an event that answers this task, if any; what is wrong with it, or nothing."""
         kind, now = event["event"], datetime.fromisoformat(event["time"])
         own = task is not None and self._answers(event, task)
+        self.shown = own
         if kind in FROM_THE_UNIT or kind == "resumed":
             self.let_time_pass(now, task.minutes if own and task else 0.0)
             self.heard = now if kind != "resumed" or self.silent(now, 0.0) else self.heard
@@ -148,12 +150,14 @@ class Job:
             self.locked_at = now
 
     def _after(self, world: World, event: Event) -> Iterable[World]:
-        """What a world may be after an answer; a test that was skipped may be half done."""
+        """What a world may be after an answer; one that was shown and skipped may be half done."""
         outcomes = tuple(event.get("outcomes", ()))
         if event["event"] == "step":
             step = Step(event["step"], event["place"], event["again"])
             return (account.after_step(world, step, outcomes),)
         test, at = self.knowledge.tests[event["test"]], _one(event.get("at"))
+        if event["event"] == "skip" and not self.shown:
+            return (world,)  # only a step on the way to it was on the screen
         if event["event"] == "skip":
             return world, account.after_test(world, test, at)
         if test.id == "roof-conditions" or test.id in SWEEPS:

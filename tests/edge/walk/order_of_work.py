@@ -12,10 +12,10 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
-from tests.visit.work_state_account import World
-from tests.visit.work_state_officer import Officer
+from tests.safety.work_state_account import World
+from tests.safety.work_state_officer import Officer
 from troubleshoot.knowledge.model import Test
-from troubleshoot.visit.work_state import UnitAtWork
+from troubleshoot.safety.work_state import UnitAtWork
 
 MAY_BE_ENTERED = frozenset(
     ("panels-off", "panels-on", "gauges-on", "gauges-off", "restart-and-watch")

@@ -36,9 +36,7 @@ def small(knowledge: Knowledge) -> Knowledge:
         complaints={
             n: replace(
                 c,
-                faults=_of(c.faults, faults),
-                also=_of(c.also, faults),
-                impossible_for=_of(c.impossible_for, faults),
+                brought_by={f: grade for f, grade in c.brought_by.items() if f in faults},
                 first_tests=_of(c.first_tests, tests),
                 pointless_tests=_of(c.pointless_tests, tests),
             )

@@ -15,9 +15,9 @@ from tests.edge.walk.small_rules import small
 from tests.edge.walk.walker import Walk
 from troubleshoot.dialogue import answering
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.steps import CONFIRMED
 from troubleshoot.visit import standing_visits, stops
 from troubleshoot.visit.events import passing_time
-from troubleshoot.visit.steps import CONFIRMED
 
 TURNS = 800
 TURNS_TO_OBJECT = 3_000

@@ -8,7 +8,7 @@ from functools import lru_cache
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.equipment import InputRefused, Unit, read_unit
-from troubleshoot.visit.work_state import UnitAtWork
+from troubleshoot.safety.work_state import UnitAtWork
 
 NOT_FLAMMABLE = ("R-22", "R-410A")
 """A1 by ASHRAE 34, of what the rules name; R-454B and R-32 are A2L."""

@@ -15,6 +15,7 @@ from typing import Final
 
 from troubleshoot.knowledge.base import ReadBase, read_base
 from troubleshoot.knowledge.checks import (
+    bands_rise,
     clean_texts,
     complaints_lead,
     dropped_cautions,
@@ -52,7 +53,7 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.knowledge.problems import Problem, RulesInvalid
 from troubleshoot.knowledge.rule_base import make_rule_base
 
-ESSENTIAL: Final = (unique_ids, packs, unknown_names)
+ESSENTIAL: Final = (unique_ids, packs, unknown_names, bands_rise)
 FURTHER: Final = (
     file_names,
     whole_cards,

@@ -14,23 +14,14 @@ from __future__ import annotations
 from collections.abc import Iterator, Mapping
 from typing import Final
 
-from troubleshoot.knowledge.model import Evidence, Fault, Grade, Test
+from troubleshoot.knowledge.model import Evidence, Fault, Test
 from troubleshoot.knowledge.problems import Level, Problem
 from troubleshoot.knowledge.rule_base import RuleBase, Scope
 from troubleshoot.knowledge.variants import holds, variants
+from troubleshoot.knowledge.vocabulary import BANDS, MOST_OF_A_ROW, PROBABILITY, Grade
 
 ID: Final = "grade-sums"
 
-RECKONED: Final = {
-    "never": 0.02, "seldom": 0.14, "sometimes": 0.41, "often": 0.73, "almost-always": 0.92,
-}  # fmt: skip
-_LOW: Final = {
-    "never": 0.0, "seldom": 0.03, "sometimes": 0.20, "often": 0.60, "almost-always": 0.90,
-}  # fmt: skip
-_HIGH: Final = {
-    "never": 0.03, "seldom": 0.20, "sometimes": 0.60, "often": 0.90, "almost-always": 1.0,
-}  # fmt: skip
-_MOST: Final = 0.98
 _HAIR: Final = 1e-9
 
 
@@ -67,13 +58,13 @@ def _contradiction(
     """What is wrong with the grades on the outcomes that a unit can show, or None."""
     grades = [grade for grade, outcomes in graded if outcomes]
     all_graded = here == {outcome for _, outcomes in graded for outcome in outcomes}
-    if sum(_LOW[grade] for grade in grades) > 1 + _HAIR:
+    if sum(BANDS[grade][0] for grade in grades) > 1 + _HAIR:
         return "cannot all be true: they pass 100 %", "make one list of them, or lower one", "error"
-    if all_graded and sum(_HIGH[grade] for grade in grades) < 1 - _HAIR:
+    if all_graded and sum(BANDS[grade][1] for grade in grades) < 1 - _HAIR:
         return "leave no outcome likely", "raise one, or leave one without a grade", "error"
-    total = sum(RECKONED[grade] for grade in grades)
-    if not all_graded and total > _MOST + _HAIR:
-        what = f"add up to {total:.2f} and are scaled to {_MOST}"
+    total = sum(PROBABILITY[grade] for grade in grades)
+    if not all_graded and total > MOST_OF_A_ROW + _HAIR:
+        what = f"add up to {total:.2f} and are scaled to {MOST_OF_A_ROW}"
         return what, "make one list of them, or lower one, to have them as written", "notice"
     return None
 

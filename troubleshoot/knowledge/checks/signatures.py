@@ -15,10 +15,10 @@ from datetime import date
 from typing import Final
 
 from troubleshoot.knowledge.base import RuleFile, entries
-from troubleshoot.knowledge.forms.vocabulary import NEEDS, PROFILES
 from troubleshoot.knowledge.model import Signature, Test
 from troubleshoot.knowledge.problems import Problem, did_you_mean
 from troubleshoot.knowledge.rule_base import RuleBase
+from troubleshoot.knowledge.vocabulary import NEEDS, PROFILES
 
 ID: Final = "signatures"
 

@@ -1,7 +1,7 @@
 """A number without a source.
 
-What: an outcome with limits, a drift alarm with a change, or a point of the round with a limit
-has no source, and neither has the test.
+What: an outcome with limits, a named limit, a relation, a drift alarm with a change, or a point of
+the round with a limit has no source, and neither has its test or its file.
 Why: every figure that people act on must be open to question; "common practice, no source" and
 "from memory" are honest answers, silence is not.
 Mend: name the id of sources.yaml, or one of: common practice, no source; from memory; calculated.
@@ -29,6 +29,14 @@ def find(base: RuleBase) -> Iterator[Problem]:
                 yield base.problem(
                     ID, ("test", test.id), ("outcomes", number, "limits"), what, _INSTEAD
                 )
+    for limit in base.knowledge.limits.values():
+        if not limit.source:
+            what = f"the limit {limit.id} has no source"
+            yield base.problem(ID, ("limit", limit.id), ("bounds",), what, _INSTEAD)
+    for relation in base.knowledge.relations.values():
+        if not relation.source:
+            what = f"the relation {relation.id} has no source"
+            yield base.problem(ID, ("relation", relation.id), ("must",), what, _INSTEAD)
     for alarm in base.knowledge.drift_alarms.values():
         if alarm.change is not None and not alarm.source:
             what = f"the change of {alarm.id} has no source"

@@ -13,11 +13,11 @@ from typing import Final
 
 from troubleshoot.knowledge.base import RuleFile
 from troubleshoot.knowledge.definitions import Definitions
-from troubleshoot.knowledge.forms import FORMS
-from troubleshoot.knowledge.forms.vocabulary import PLAIN_SOURCES
 from troubleshoot.knowledge.nodes import Located, LocatedMapping, LocatedValue
 from troubleshoot.knowledge.problems import Problem, did_you_mean
 from troubleshoot.knowledge.shapes import Facts, Findings, Name
+from troubleshoot.knowledge.upgrading import form_before
+from troubleshoot.knowledge.vocabulary import PLAIN_SOURCES
 from troubleshoot.knowledge.walking import Step, text_of, texts_of, value_at, walk
 from troubleshoot.quantities.instruments import INSTRUMENTS
 from troubleshoot.quantities.units import UNITS
@@ -37,7 +37,7 @@ def find(files: tuple[RuleFile, ...], definitions: Definitions) -> Iterator[Prob
     naming = _Naming(definitions)
     for file in files:
         naming.path = file.path
-        for step in walk(FORMS[file.kind], file.root):
+        for step in walk(form_before(file.kind), file.root):
             yield from naming.problems_of(step)
 
 
@@ -117,8 +117,9 @@ class _Naming:
                 yield from self._among(word, at, "source", known)
 
     def _own_outcome(self, step: Step) -> Iterator[Problem]:
-        test = next((text_of(value_at(node, "id")) for node in reversed(step.inside)), None)
-        outcomes = self._definitions.words["test"].get(test or "", ())
+        ids = (text_of(value_at(node, "id")) for node in reversed(step.inside))
+        test = next(filter(None, ids), "")
+        outcomes = self._definitions.words["test"].get(test, ())
         for word, at in texts_of(step.node):
             yield from self._among(word, at, f"outcome of {test}", frozenset(outcomes))
 

@@ -1,8 +1,8 @@
 """The immutable model of what senior technicians wrote: tests, faults, hazards and the rest.
 
-Every class mirrors one kind of entry in the rule files. Nothing here reads files or decides
-anything; `build` makes these objects and `reasoning` uses them. Ids are words joined by hyphens.
-Without slots: making slotted classes costs the start more than they save.
+Every class is one kind of entry in the rule files, and says how that is written (`declaring`).
+Nothing here reads files or decides anything. Ids are words joined by hyphens. Without slots: making
+slotted classes costs the start more than they save.
 """
 
 from __future__ import annotations
@@ -15,6 +15,7 @@ from troubleshoot.knowledge.model.faults import (
     Example,
     Fault,
     Given,
+    Override,
     Picture,
     Proof,
     Repair,
@@ -54,23 +55,11 @@ from troubleshoot.knowledge.model.tests import (
     Read,
     Test,
 )
-from troubleshoot.knowledge.model.words import (
-    Choose,
-    Exposure,
-    FactsNeeded,
-    Grade,
-    HowCommon,
-    Signal,
-    Signature,
-    StopScope,
-    TestKind,
-    WorkStateName,
-)
+from troubleshoot.knowledge.model.words import FactsNeeded, Signature
 
 __all__ = [
     "Ban",
     "Bound",
-    "Choose",
     "Complaint",
     "Condition",
     "Day",
@@ -79,19 +68,17 @@ __all__ = [
     "EquipmentFact",
     "Evidence",
     "Example",
-    "Exposure",
     "FactsNeeded",
     "Fault",
     "Finding",
     "Given",
-    "Grade",
     "Hazard",
-    "HowCommon",
     "Implication",
     "Knowledge",
     "LimitLine",
     "NamedLimit",
     "Outcome",
+    "Override",
     "Picture",
     "PlateValue",
     "Procedure",
@@ -101,18 +88,14 @@ __all__ = [
     "Relation",
     "Repair",
     "RoundPoint",
-    "Signal",
     "Signature",
     "SoundReading",
     "SoundWay",
     "Stop",
-    "StopScope",
     "Test",
-    "TestKind",
     "Trigger",
     "TypicalUnit",
     "Void",
-    "WorkStateName",
 ]
 
 

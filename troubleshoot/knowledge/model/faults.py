@@ -4,10 +4,44 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import TYPE_CHECKING, Annotated, Literal
 
+from troubleshoot.knowledge.declaring import written
 from troubleshoot.knowledge.model.tests import Finding
-from troubleshoot.knowledge.model.words import FactsNeeded, Grade, HowCommon
+from troubleshoot.knowledge.vocabulary import Grade
+
+if TYPE_CHECKING:
+    from troubleshoot.knowledge.forms.declared import After, Items, Key, Of
+    from troubleshoot.knowledge.forms.pieces import (
+        CALLS,
+        READING,
+        WHO,
+        Conditions,
+        ExistsWhen,
+        FaultNames,
+        Graded,
+        Per,
+        Source,
+        When,
+        by_name,
+        is_effect,
+        names_of_who,
+        rule_of_who,
+    )
+    from troubleshoot.knowledge.model.words import FactsNeeded
+    from troubleshoot.knowledge.shapes import (
+        Anything,
+        Choice,
+        Findings,
+        ListOf,
+        Name,
+        NewId,
+        Number,
+        Pairs,
+        Text,
+        Word,
+    )
+    from troubleshoot.knowledge.vocabulary import HowCommon, PartCost, Profile
 
 
 @dataclass(frozen=True)
@@ -18,74 +52,121 @@ class Evidence:
     findings: tuple[Finding, ...]
 
 
+@written("given")
 @dataclass(frozen=True)
 class Given:
     """How often `finding` shows when the fault is there and all of `given` has been seen."""
 
-    grade: Grade
-    finding: Finding
-    given: tuple[Finding, ...]
+    grade: Annotated[Grade, After("given"), "how often"]
+    finding: Annotated[Finding, "how often this shows"]
+    given: Annotated[
+        tuple[Finding, ...], ListOf(Findings(), least=1, most=6), "when all of these were seen"
+    ]
 
 
+@written("picture", some_of=("evidence", "given"), block=True)
 @dataclass(frozen=True)
 class Picture:
-    """One way a fault shows (mild, severe; per metering); overrides the card where it speaks."""
+    """One way a fault shows (mild, severe; per metering); replaces the card's where it speaks."""
 
-    name: str
-    evidence: tuple[Evidence, ...]
-    given: tuple[Given, ...] = ()
-    when: FactsNeeded = field(default_factory=dict)
+    name: Annotated[str, Text(longest=60), "mild, severe, ..."]
+    evidence: Annotated[Graded, After("when"), "grades that replace the card's"] = ()
+    given: Annotated[
+        tuple[Given, ...], Items(most=40), "readings that together mean another thing"
+    ] = ()
+    when: When = field(default_factory=dict)
 
 
+@written("override", some_of=("evidence", "given"), block=True)
+@dataclass(frozen=True)
+class Override(Picture):
+    """What differs on a kind of unit; it has no name."""
+
+    name: str = ""
+    when: Annotated[FactsNeeded, "the kind of unit on which the grades differ"] = field(
+        kw_only=True
+    )
+
+
+@written("repair")
 @dataclass(frozen=True)
 class Repair:
-    what: str
-    minutes: float
-    part_cost: str
-    who: tuple[str, ...]
-    who_rule: Literal["all", "any"] = "all"
-    hand_over: bool = False
+    what: Annotated[str, Text(longest=800), "what is done"]
+    minutes: Annotated[float, Number(0, 10000), "working time"]
+    part_cost: Annotated[PartCost, "grade of cost, dollars"]
+    who: Annotated[tuple[Profile, ...], WHO, names_of_who, "who may do it"]
+    who_rule: Annotated[Literal["all", "any"], Of("who"), rule_of_who] = "all"
+    hand_over: Annotated[bool, "true: stop, tag out and hand over"] = False
 
 
+@written("proof")
 @dataclass(frozen=True)
 class Proof:
     """A reading that must be right after the repair, in words and where possible as a finding."""
 
-    text: str
-    finding: Finding | None = None
+    text: Annotated[str, "the reading that must be right after the repair"]
+    finding: Annotated[Finding | None, "the same as a finding"] = None
 
 
+@written("example", block=True)
 @dataclass(frozen=True)
 class Example:
     """Readings that must put the card's fault first, or must not."""
 
-    name: str
-    readings: tuple[Mapping[str, object], ...]
-    names_it: bool
-    unit: Mapping[str, object] = field(default_factory=dict)
-    conditions: Mapping[str, object] = field(default_factory=dict)
-    complaint: str | None = None
+    name: Annotated[str, Text(longest=160), "the example in a few words"]
+    readings: Annotated[
+        tuple[Mapping[str, object], ...],
+        After("conditions"), ListOf(READING, most=60),
+        "in the order they were taken",
+    ]  # fmt: skip
+    names_it: Annotated[bool, "true: this fault must come first; false: it must not"]
+    complaint: Annotated[str | None, Name("complaint"), "what the caller said"] = None
+    unit: Annotated[
+        Mapping[str, object], Pairs(Name("fact or plate value"), Anything()), "the unit"
+    ] = field(default_factory=dict)
+    conditions: Conditions = field(default_factory=dict)
 
 
+@written("fault card")
 @dataclass(frozen=True)
 class Fault:
-    id: str
-    name: str
-    subsystem: str
-    is_effect: bool
-    how_common: HowCommon
-    evidence: tuple[Evidence, ...]
-    repair: Repair
-    per: str | None = None
-    exists_when: FactsNeeded = field(default_factory=dict)
-    overrides: tuple[Picture, ...] = ()
-    pictures: tuple[Picture, ...] = ()
-    given: tuple[Given, ...] = ()
-    if_left: str = ""
-    why: str = ""
-    behind: tuple[str, ...] = ()
-    proof: tuple[Proof, ...] = ()
-    look_alikes: tuple[str, ...] = ()
-    examples: tuple[Example, ...] = ()
-    status: Literal["draft", "reviewed"] = "draft"
-    source: str = ""
+    id: Annotated[str, Key("fault"), NewId(), "id; the same as the file's name"]
+    name: Annotated[str, Text(longest=120), "what people call it"]
+    subsystem: Annotated[str, Word(), "the same as the folder's name"]
+    is_effect: Annotated[
+        bool,
+        Key("is"), Choice(("cause", "effect")), is_effect,
+        "effects stand outside the ranking",
+    ]  # fmt: skip
+    how_common: Annotated[HowCommon, "on a big fleet, over the years"]
+    evidence: Annotated[
+        Graded, After("exists-when"), "how often each finding shows when the fault is there"
+    ]
+    repair: Annotated[Repair, After("behind"), "what mends it"]
+    per: Per = None
+    exists_when: ExistsWhen = field(default_factory=dict)
+    calls: Annotated[
+        Mapping[str, Grade],
+        After("exists-when"), CALLS, by_name,
+        "how often it brings each complaint",
+    ] = field(default_factory=dict)  # fmt: skip
+    given: Annotated[
+        tuple[Given, ...], Items(most=40), "readings that together mean another thing"
+    ] = ()
+    overrides: Annotated[tuple[Override, ...], Items(most=12), "what equipment facts change"] = ()
+    pictures: Annotated[tuple[Picture, ...], Items(most=12), "ways in which the fault shows"] = ()
+    if_left: Annotated[str, "what happens if nobody mends it"] = ""
+    why: Annotated[str, "why it failed"] = ""
+    behind: Annotated[FaultNames, "faults that can be the first cause"] = ()
+    proof: Annotated[
+        tuple[Proof, ...], Items(most=12), "readings that must be right afterwards"
+    ] = ()
+    look_alikes: Annotated[FaultNames, "faults it is mistaken for"] = ()
+    source: Source = ""
+    status: Annotated[
+        Literal["draft", "reviewed"],
+        "reviewed: gone over as a mechanic would; its examples must hold",
+    ] = "draft"
+    examples: Annotated[
+        tuple[Example, ...], Items(most=30), "one that names it, one that does not"
+    ] = ()

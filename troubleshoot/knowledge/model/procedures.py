@@ -3,17 +3,32 @@
 from __future__ import annotations
 
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import TYPE_CHECKING, Annotated, Literal
 
+from troubleshoot.knowledge.declaring import written
 from troubleshoot.knowledge.model.tests import Finding
-from troubleshoot.knowledge.model.words import (
-    Exposure,
-    FactsNeeded,
-    Signal,
-    Signature,
-    StopScope,
-    WorkStateName,
-)
+from troubleshoot.knowledge.model.words import FactsNeeded
+
+if TYPE_CHECKING:
+    from troubleshoot.knowledge.forms.declared import After, Inside, Items, Key
+    from troubleshoot.knowledge.forms.pieces import (
+        CONDITION,
+        Id,
+        Signed,
+        Source,
+        TestNames,
+        condition_of,
+    )
+    from troubleshoot.knowledge.shapes import Findings, Name, NewId, OneOrMore, Text
+    from troubleshoot.knowledge.vocabulary import (
+        ClearingRole,
+        Exposure,
+        PlaceKind,
+        Profile,
+        Signal,
+        StopScope,
+        WorkStateName,
+    )
 
 
 @dataclass(frozen=True)
@@ -32,29 +47,47 @@ class Condition:
     words: tuple[str, ...] = ()
 
 
+@written("void")
 @dataclass(frozen=True)
 class Void:
     """Readings of `tests` weigh nothing while the rule holds; for these faults or for all."""
 
-    tests: tuple[str, ...]
-    for_faults: tuple[str, ...] = ()
-    for_subsystems: tuple[str, ...] = ()
+    tests: Annotated[
+        tuple[str, ...], OneOrMore(Name("test"), most=100), "their readings weigh nothing"
+    ]
+    for_faults: Annotated[
+        tuple[str, ...], OneOrMore(Name("fault"), most=100), "only for these faults"
+    ] = ()
+    for_subsystems: Annotated[
+        tuple[str, ...], OneOrMore(Name("subsystem")), "only for faults of these"
+    ] = ()
 
 
+@written("procedure", block=True)
 @dataclass(frozen=True)
 class Procedure:
     """A when / then rule: what follows from findings beyond the weight of evidence."""
 
-    id: str
-    when: Condition
-    reason: str
-    derives: str | None = None
-    look_first: tuple[str, ...] = ()
-    void: Void | None = None
-    save_before_power_cut: tuple[str, ...] = ()
-    source: str = ""
+    id: Id
+    when: Annotated[Condition, CONDITION, condition_of, "the condition, with exactly one root"]
+    reason: Annotated[str, After("then"), "one sentence shown to people"]
+    derives: Annotated[
+        str | None, Inside("then", "what follows"), NewId(), "a finding this rule concludes"
+    ] = None
+    void: Annotated[
+        Void | None, Inside("then"), "readings that count for nothing while the rule holds"
+    ] = None
+    look_first: Annotated[TestNames, Inside("then"), "tests to take before others"] = ()
+    save_before_power_cut: Annotated[TestNames, Inside("then"), "read before power is cut"] = ()
+    source: Source = ""
 
 
+_TRIGGERS = (
+    "findings", "complaint", "fault", "test", "work-state", "exposes", "profile", "equipment",
+)  # fmt: skip
+
+
+@written("trigger", some_of=_TRIGGERS)
 @dataclass(frozen=True)
 class Trigger:
     """All parts that are stated must hold together.
@@ -63,23 +96,29 @@ class Trigger:
     what readings that count were taken for; for a sign that every sound unit comes near.
     """
 
-    findings: tuple[Finding, ...] = ()
-    as_taken: bool = False
-    complaint: str | None = None
-    fault: str | None = None
-    test: str | None = None
-    work_state: WorkStateName | None = None
-    exposes: Exposure | None = None
-    profile: str | None = None
-    equipment: FactsNeeded = field(default_factory=dict)
+    findings: Annotated[
+        tuple[Finding, ...], Findings(most=8), "all of these were seen, or may have been"
+    ] = ()
+    complaint: Annotated[str | None, Name("complaint"), "the caller said this"] = None
+    fault: Annotated[str | None, Name("fault"), "this fault is likely"] = None
+    test: Annotated[str | None, Name("test"), "this test is about to be done"] = None
+    work_state: Annotated[WorkStateName | None, "a test is done in this state"] = None
+    exposes: Annotated[Exposure | None, "a test exposes these parts"] = None
+    profile: Annotated[Profile | None, "the person is one of these"] = None
+    equipment: Annotated[FactsNeeded, "the unit is of this kind"] = field(default_factory=dict)
+    as_taken: Annotated[bool, "true: what readings were taken for, not what they may have been"] = (
+        False
+    )
 
 
+@written("stop")
 @dataclass(frozen=True)
 class Stop:
-    scope: StopScope
-    covers: str
+    scope: Annotated[StopScope, "how much stops"]
+    covers: Annotated[str, "what stops, and until when"]
 
 
+@written("ban", some_of=("areas", "work-states", "places", "tests"))
 @dataclass(frozen=True)
 class Ban:
     """Tests that are not to be done while a hazard stands: those that fit all parts stated here.
@@ -88,14 +127,15 @@ class Ban:
     test concerns. `until`: findings that end it, each read at every place there is for it.
     """
 
-    areas: tuple[str, ...] = ()
-    work_states: tuple[WorkStateName, ...] = ()
-    places: tuple[str, ...] = ()
-    tests: tuple[str, ...] = ()
-    at: Literal["unit", "circuit"] = "unit"
-    until: tuple[Finding, ...] = ()
+    areas: Annotated[tuple[str, ...], OneOrMore(Name("area"), most=40), "tests of these areas"] = ()
+    work_states: Annotated[tuple[WorkStateName, ...], "tests in these states"] = ()
+    places: Annotated[tuple[PlaceKind, ...], "tests at places of these kinds"] = ()
+    tests: Annotated[tuple[str, ...], OneOrMore(Name("test"), most=40), "these tests"] = ()
+    at: Annotated[Literal["unit", "circuit"], "circuit: only where the hazard stands"] = "unit"
+    until: Annotated[tuple[Finding, ...], Findings(most=8), "ends when all of these were read"] = ()
 
 
+@written("hazard", block=True)
 @dataclass(frozen=True)
 class Hazard:
     """A danger and its caution.
@@ -107,16 +147,24 @@ class Hazard:
     the danger has gone, where no finding called it up. `tag`: the sentence for the tag on the unit.
     """
 
-    id: str
-    signal: Signal
-    what_to_do: str
-    triggers: tuple[Trigger, ...] = ()
-    stop: Stop | None = None
-    defer_to: str = ""
-    words: tuple[str, ...] = ()
-    cleared_by: tuple[str, ...] = ()
-    all_clear: str | None = None
-    tag: str = ""
-    signed: tuple[Signature, ...] = ()
-    forbids: tuple[Ban, ...] = ()
-    source: str = ""
+    id: Id
+    signal: Annotated[Signal, "signal word, ANSI Z535"]
+    what_to_do: Annotated[str, After("when"), Text(longest=1200), "the caution itself"]
+    triggers: Annotated[
+        tuple[Trigger, ...], Key("when"), Items(most=40), "any one; inside one, all that is stated"
+    ] = ()
+    stop: Annotated[Stop | None, "leave out where nothing stops"] = None
+    defer_to: Annotated[str, Text(longest=200), "who decides or takes over"] = ""
+    words: Annotated[
+        tuple[str, ...], OneOrMore(Text(longest=60), most=60), "what people say who meet it"
+    ] = ()
+    cleared_by: Annotated[
+        tuple[ClearingRole, ...], "who may make it safe, and take the tag off"
+    ] = ()
+    all_clear: Annotated[
+        str | None, Name("test"), "the test that shows it has gone, where none found it"
+    ] = None
+    tag: Annotated[str, Text(longest=200), "the sentence for the tag: what the danger is"] = ""
+    signed: Signed = ()
+    forbids: Annotated[tuple[Ban, ...], Items(most=12), "tests not to be done while it stands"] = ()
+    source: Source = ""

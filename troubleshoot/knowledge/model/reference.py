@@ -4,63 +4,113 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass, field
-from typing import Literal
+from typing import TYPE_CHECKING, Annotated, Literal
 
+from troubleshoot.knowledge.declaring import written
 from troubleshoot.knowledge.model.tests import Bound
-from troubleshoot.knowledge.model.words import FactsNeeded, Grade
+from troubleshoot.knowledge.model.words import FactsNeeded
+
+if TYPE_CHECKING:
+    from troubleshoot.knowledge.forms.declared import After, Items, Key
+    from troubleshoot.knowledge.forms.pieces import (
+        BROUGHT_BY,
+        HazardNames,
+        Id,
+        Source,
+        TestNames,
+        UnitName,
+        by_name,
+    )
+    from troubleshoot.knowledge.shapes import (
+        ListOf,
+        Name,
+        Number,
+        OneOrMore,
+        Pairs,
+        Text,
+        Word,
+    )
+    from troubleshoot.knowledge.vocabulary import FormulaName, Grade, PlaceKind
 
 
+@written("complaint", block=True)
 @dataclass(frozen=True)
 class Complaint:
-    """What the caller says; a start, never a filter. `faults` in order, the likeliest first.
+    """What the caller says; a start, never a filter.
 
-    `also`: faults that bring this call now and then. `unlisted`: how often any other fault brings
-    it all the same.
+    `brought_by`: fault -> how often it brings this call, the likeliest first; what cards say of
+    themselves under `calls` is among it. `unlisted`: how often any other fault brings it.
     """
 
-    id: str
-    says: str
-    words: tuple[str, ...] = ()
-    looks: str = ""
-    first_tests: tuple[str, ...] = ()
-    pointless_tests: tuple[str, ...] = ()
-    faults: tuple[str, ...] = ()
-    also: tuple[str, ...] = ()
-    impossible_for: tuple[str, ...] = ()
-    unlisted: Grade = "never"
-    hazards_first: tuple[str, ...] = ()
-    all_clear: str | None = None
-    source: str = ""
+    id: Id
+    says: Annotated[str, Text(longest=200), "the caller's own words"]
+    words: Annotated[tuple[str, ...], OneOrMore(Text(longest=80)), "phrases to know it by"] = ()
+    looks: Annotated[str, "looks that cost almost nothing"] = ""
+    first_tests: Annotated[TestNames, "tests worth taking first"] = ()
+    pointless_tests: Annotated[TestNames, "tests that mean nothing on such a call"] = ()
+    brought_by: Annotated[
+        Mapping[str, Grade],
+        BROUGHT_BY, by_name,
+        "faults whose own cards do not say that they bring it",
+    ] = field(default_factory=dict)  # fmt: skip
+    unlisted: Annotated[Grade, "how often another fault brings it; else never"] = "never"
+    hazards_first: Annotated[HazardNames, "cautions before any question"] = ()
+    all_clear: Annotated[str | None, Name("test"), "the test that lets a stopped visit go on"] = (
+        None
+    )
+    source: Source = ""
+
+    @property
+    def faults(self) -> tuple[str, ...]:
+        """What brings this call in a fifth of its cases or more."""
+        return tuple(f for f, grade in self.brought_by.items() if grade not in ("seldom", "never"))
+
+    @property
+    def also(self) -> tuple[str, ...]:
+        """What brings this call now and then."""
+        return tuple(f for f, grade in self.brought_by.items() if grade == "seldom")
 
 
+@written("fact")
 @dataclass(frozen=True)
 class EquipmentFact:
     """`words`: what people say for a value beside its own words."""
 
-    id: str
-    values: tuple[str, ...]
-    asks: str
-    counts: str | None = None
-    words: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    id: Id
+    values: Annotated[tuple[str, ...], ListOf(Word(), least=2, most=40), "the words it can have"]
+    asks: Annotated[str, After("counts"), Text(longest=200), "the question that settles it"]
+    counts: Annotated[PlaceKind | None, "the kind of place it counts"] = None
+    words: Annotated[
+        Mapping[str, tuple[str, ...]],
+        After("asks"), Pairs(Word(), ListOf(Text(longest=40), most=20)),
+        "what people say for a value as well",
+    ] = field(default_factory=dict)  # fmt: skip
 
 
+@written("plate value")
 @dataclass(frozen=True)
 class PlateValue:
     """A value limits lean on: nameplate, or this unit's own usual value."""
 
-    id: str
-    unit: str
-    origin: Literal["nameplate", "own-record"]
-    meaning: str
-    per: str | None = None
+    id: Id
+    unit: UnitName
+    origin: Annotated[
+        Literal["nameplate", "own-record"],
+        Key("from"), After("per"),
+        "the plate, or this unit's record",
+    ]  # fmt: skip
+    meaning: Annotated[str, After("from"), "what it is"]
+    per: Annotated[PlaceKind | None, "kind of place, if there may be several"] = None
 
 
+@written("implication")
 @dataclass(frozen=True)
 class Implication:
-    when: FactsNeeded
-    then: Mapping[str, str]
+    when: Annotated[FactsNeeded, "facts that hold"]
+    then: Annotated[Mapping[str, str], Pairs(Name("fact"), Word(), least=1), "facts that follow"]
 
 
+@written("derivation")
 @dataclass(frozen=True)
 class Derivation:
     """One way to compute a quantity: a formula's name and the quantities or facts it takes.
@@ -68,54 +118,66 @@ class Derivation:
     What comes out is multiplied by `times`, then `plus` is added.
     """
 
-    formula: str
-    inputs: tuple[str, ...]
-    times: float = 1.0
-    plus: float = 0.0
+    formula: Annotated[FormulaName, "the formula's name"]
+    inputs: Annotated[
+        tuple[str, ...], OneOrMore(Name("input"), most=6), "quantities, facts or plate values"
+    ]
+    times: Annotated[float, "by which that is multiplied"] = 1.0
+    plus: Annotated[float, "what is added after that"] = 0.0
 
 
+@written("quantity")
 @dataclass(frozen=True)
 class Quantity:
     """What is measured. `can_be`: the lowest and highest that it can be at all, in its unit."""
 
-    id: str
-    unit: str
-    meaning: str
-    per: str | None = None
-    computed: tuple[Derivation, ...] = ()
-    can_be: tuple[float, float] | None = None
+    id: Id
+    unit: UnitName
+    meaning: Annotated[str, After("per"), "what is measured, and how it is counted"]
+    per: Annotated[PlaceKind | None, "kind of place, if there may be several"] = None
+    computed: Annotated[
+        tuple[Derivation, ...], Items(most=6), "ways to compute it, the best first"
+    ] = ()
+    can_be: Annotated[
+        tuple[float, float] | None,
+        After("unit"), ListOf(Number(), least=2, most=2),
+        "the lowest and the highest that it can be at all, in its unit; wide",
+    ] = None  # fmt: skip
 
 
+@written("limit", block=True)
 @dataclass(frozen=True)
 class NamedLimit:
     """A condition of numbers that more than one rule leans on, with its source."""
 
-    id: str
-    applies_to: str
-    bounds: tuple[Bound, ...]
-    source: str = ""
+    id: Id
+    applies_to: Annotated[str, "what it is a limit for"]
+    bounds: Annotated[tuple[Bound, ...], Items(least=1, most=8), "when all hold, the state holds"]
+    source: Source = ""
 
 
+@written("round point", block=True)
 @dataclass(frozen=True)
 class RoundPoint:
-    id: str
-    number: int
-    point: str
-    season: tuple[str, ...]
-    tests: tuple[str, ...]
-    how_often: str = ""
-    limit: str = ""
-    trend: str = ""
-    source: str = ""
+    id: Id
+    number: Annotated[int, Number(1, 1000, whole=True), "place in the round"]
+    point: Annotated[str, "what is looked at"]
+    season: Annotated[tuple[Literal["spring", "fall"], ...], "when"]
+    tests: Annotated[TestNames, "tests that settle it"] = ()
+    how_often: Annotated[str, Text(longest=120), "how often"] = ""
+    limit: Annotated[str, "limit in words"] = ""
+    trend: Annotated[str, "the change over the years that matters"] = ""
+    source: Source = ""
 
 
+@written("drift alarm")
 @dataclass(frozen=True)
 class DriftAlarm:
     """A change against this unit's own record that deserves a look, though within limits."""
 
-    id: str
-    quantity: str
-    text: str
-    change: float | None = None
-    unit: str | None = None
-    source: str = ""
+    id: Id
+    quantity: Annotated[str, Name("quantity"), "what drifts"]
+    text: Annotated[str, "what to say"]
+    change: Annotated[float | None, "change against this unit's record that counts"] = None
+    unit: Annotated[str | None, Name("unit"), "unit of the change"] = None
+    source: Source = ""

@@ -1,29 +1,26 @@
-"""The words that several kinds of entries share, and what equipment has to be."""
+"""What several kinds of entries share: signatures, and what equipment has to be."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Literal
+from typing import TYPE_CHECKING, Annotated
 
-Grade = Literal["almost-always", "often", "sometimes", "seldom", "never"]
-TestKind = Literal["question", "look", "input", "measurement", "computed", "step"]
-Choose = Literal["one", "several"]
-Exposure = Literal["none", "control", "line"]
-Signal = Literal["DANGER", "WARNING", "CAUTION", "NOTICE"]
-StopScope = Literal["whole-job", "until-made-safe", "this-step"]
-HowCommon = Literal["very-common", "common", "uncommon", "rare", "very-rare"]
-WorkStateName = Literal["any", "running", "running-open", "energised-open", "locked-out"]
+from troubleshoot.knowledge.declaring import written
+
+if TYPE_CHECKING:
+    from troubleshoot.knowledge.shapes import OneOrMore, Text, Word
 
 
+@written("signature")
 @dataclass(frozen=True)
 class Signature:
     """Somebody answers for what a person no longer sees. `drops`: hazards, needs or keys."""
 
-    drops: tuple[str, ...]
-    by: str
-    on: str
-    why: str
+    drops: Annotated[tuple[str, ...], OneOrMore(Word(), alone=True), "what a person no longer sees"]
+    by: Annotated[str, Text(longest=60), "who answers for it: a role, or initials"]
+    on: Annotated[str, Text(longest=10), "the day, as 2026-11-29"]
+    why: Annotated[str, "the reason, in several words"]
 
 
 FactsNeeded = Mapping[str, tuple[str, ...]]

@@ -9,10 +9,10 @@ from typing import ClassVar
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.places import spoken
+from troubleshoot.safety.steps import BEFORE_BLEEDING, CONFIRMED, Step
+from troubleshoot.safety.transitions import after_step, after_test, failed
 from troubleshoot.visit.events.event import ALWAYS, Event
 from troubleshoot.visit.events.places import At, places_from, step_place, unless_reached
-from troubleshoot.visit.steps import BEFORE_BLEEDING, CONFIRMED, Step
-from troubleshoot.visit.transitions import after_step, after_test, failed
 from troubleshoot.visit.visit_state import Asked, VisitState
 
 

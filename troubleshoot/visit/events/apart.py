@@ -11,8 +11,8 @@ from dataclasses import dataclass, replace
 from typing import ClassVar
 
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.transitions import expire
 from troubleshoot.visit.events.event import Event
-from troubleshoot.visit.transitions import expire
 from troubleshoot.visit.visit_state import VisitState
 
 

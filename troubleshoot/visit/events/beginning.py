@@ -8,9 +8,9 @@ from typing import ClassVar
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.equipment import read_unit
+from troubleshoot.safety.profiles import FULLY_QUALIFIED
+from troubleshoot.safety.unit_at_work import unit_at_work
 from troubleshoot.visit.events.event import ALWAYS, Event
-from troubleshoot.visit.profiles import FULLY_QUALIFIED
-from troubleshoot.visit.unit_at_work import unit_at_work
 from troubleshoot.visit.visit_state import RepairSaid, VisitState
 
 

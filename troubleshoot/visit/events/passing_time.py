@@ -6,8 +6,8 @@ from dataclasses import dataclass, replace
 from typing import ClassVar
 
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.transitions import expire, resume_voids
 from troubleshoot.visit.events.event import Event
-from troubleshoot.visit.transitions import expire, resume_voids
 from troubleshoot.visit.visit_state import VisitState
 
 

@@ -5,7 +5,7 @@ from __future__ import annotations
 from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.equipment import Unit
 from troubleshoot.reasoning.places import Place, parse_place
-from troubleshoot.visit.steps import Step
+from troubleshoot.safety.steps import Step
 from troubleshoot.visit.visit_state import Spot
 
 At = str | tuple[str, ...] | None

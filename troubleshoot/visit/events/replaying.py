@@ -11,14 +11,14 @@ from collections.abc import Sequence
 from dataclasses import replace
 
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.steps import EDGE_PROTECTION, ROOF
+from troubleshoot.safety.work_state import cautious
 from troubleshoot.visit.events.answers import Answered, StepDone
 from troubleshoot.visit.events.apart import Undone
 from troubleshoot.visit.events.event import Event
 from troubleshoot.visit.events.passing_time import Resumed
 from troubleshoot.visit.events.undoing import taken_back, without
-from troubleshoot.visit.steps import EDGE_PROTECTION, ROOF
 from troubleshoot.visit.visit_state import VisitState
-from troubleshoot.visit.work_state import cautious
 
 
 def replay(knowledge: Knowledge, events: Sequence[Event]) -> VisitState:

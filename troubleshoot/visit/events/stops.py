@@ -10,11 +10,11 @@ from typing import ClassVar
 
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.reasoning.places import spoken
+from troubleshoot.safety.steps import CONFIRMED, Step
+from troubleshoot.safety.transitions import expire, failed
 from troubleshoot.visit.dangers import ANY_DANGER
 from troubleshoot.visit.events.event import ALWAYS, Event
 from troubleshoot.visit.events.places import spot_of
-from troubleshoot.visit.steps import CONFIRMED, Step
-from troubleshoot.visit.transitions import expire, failed
 from troubleshoot.visit.visit_state import HandOverResult, Spot, StopMet, VisitState
 
 

@@ -7,11 +7,11 @@ from typing import ClassVar
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.places import Place, spoken
+from troubleshoot.safety.guards import allowed
+from troubleshoot.safety.steps import CONFIRMED, Step
+from troubleshoot.safety.transitions import after_test, failed
 from troubleshoot.visit.events.event import ALWAYS, Event
 from troubleshoot.visit.events.places import At, places_from
-from troubleshoot.visit.guards import allowed
-from troubleshoot.visit.steps import CONFIRMED, Step
-from troubleshoot.visit.transitions import after_test, failed
 from troubleshoot.visit.visit_state import Spot, VisitState
 
 

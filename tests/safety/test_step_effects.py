@@ -1,0 +1,215 @@
+"""What each safety step changes of the work state, by its outcome: everything else stays."""
+
+from __future__ import annotations
+
+from dataclasses import fields, replace
+from typing import Any
+
+import pytest
+
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.step_effects import EFFECTS
+from troubleshoot.safety.steps import (
+    CONFIRMED,
+    ENTER_CONFIRMS,
+    GOOD_ENOUGH,
+    WAITED_FOR,
+    Step,
+    minutes_of,
+)
+from troubleshoot.safety.work_state import WorkState
+
+Facts = dict[str, Any]
+A2L, GAS, CO = "refrigerant-sweep-a2l", "combustible-gas-sweep", "room-carbon-monoxide"
+ALL_CLEAR = frozenset({A2L, GAS, CO})
+PLACE = "capacitor 1"
+NONE: frozenset[str] = frozenset()
+
+BEST = WorkState(
+    power="locked-out", panels="unsure", calls="off", dead="proved", meter="proved",
+    second_source="locked", discharged=frozenset({PLACE, "other"}), leads_off=frozenset({"lead"}),
+    jumpers=frozenset({PLACE, "other"}), gas="shut", gas_swept=True,
+    circuits=(("other", "under-vacuum"),), clear=ALL_CLEAR, occupants_told=True,
+    fire_panel="on-test", roof="go", second_person=True, area_clear=True,
+)  # fmt: skip
+"""Everything that a step can take away."""
+
+WORST = replace(
+    WorkState(), meter="failed", second_source="found", gas_swept=False, fire_panel="unsure",
+    calls="stuck-on", leads_off=frozenset({"lead"}), jumpers=frozenset({PLACE}), panels="unsure",
+)  # fmt: skip
+"""Everything that a step can confirm is still to come."""
+
+POWERED: Facts = {"power": "on", "dead": "not-shown", "discharged": NONE}
+NOT_DEAD: Facts = {"dead": "not-shown", "discharged": NONE}
+
+CASES: list[tuple[str, tuple[str, ...], Facts, Facts]] = [
+    ("roof-conditions", ("safe",), {}, {"roof": "go"}),
+    ("roof-conditions", ("edge-6-to-15-ft",), {"roof": "edge-near"}, {"roof": "edge-near"}),
+    ("roof-conditions", ("safe", "edge-6-to-15-ft"), {"roof": "edge-near"}, {"roof": "edge-near"}),
+    ("roof-conditions", ("edge-under-6-ft",), {"roof": "edge-near"}, {"roof": "edge-near"}),
+    ("roof-conditions", ("safe", "edge-6-to-15-ft", "edge-under-6-ft"), {"roof": "edge-near"},
+     {"roof": "edge-near"}),
+    ("roof-conditions", ("lightning",), {"roof": "no-go"}, {"roof": "no-go"}),
+    ("roof-conditions", ("safe", "lightning"), {"roof": "no-go"}, {"roof": "no-go"}),
+    ("roof-conditions", ("edge-under-6-ft", "lightning"), {"roof": "no-go"}, {"roof": "no-go"}),
+    ("roof-conditions", (), {"roof": "no-go"}, {"roof": "no-go"}),
+    ("edge-protection", ("on",), {}, {"roof": "go"}),
+    ("edge-protection", ("cannot",), {"roof": "edge-near"}, {"roof": "edge-near"}),
+    ("tell-occupants", ("told",), {}, {"occupants_told": True}),
+    ("tell-occupants", (), {"occupants_told": False}, {}),
+    ("tell-fire-panel", ("on-test",), {}, {"fire_panel": "on-test"}),
+    ("tell-fire-panel", ("not-agreed",), {"fire_panel": "unsure"}, {}),
+    ("fire-panel-back", ("in-service",), {"fire_panel": "in-service"},
+     {"fire_panel": "in-service"}),
+    ("fire-panel-back", ("not",), {}, {}),
+    ("second-person", ("there",), {}, {"second_person": True}),
+    ("second-person", ("alone",), {"second_person": False}, {}),
+    (A2L, ("none",), {}, {"clear": {A2L}}),
+    (A2L, ("leak",), {"clear": ALL_CLEAR - {A2L}}, {}),
+    (A2L, ("none", "leak"), {"clear": ALL_CLEAR - {A2L}}, {}),
+    (A2L, (), {"clear": ALL_CLEAR - {A2L}}, {}),
+    (GAS, ("none",), {}, {"clear": {GAS}, "gas_swept": True}),
+    (GAS, ("leak",), {"clear": ALL_CLEAR - {GAS}, "gas_swept": False}, {}),
+    (GAS, (), {"clear": ALL_CLEAR - {GAS}, "gas_swept": False}, {}),
+    (CO, ("normal",), {}, {"clear": {CO}}),
+    (CO, ("none",), {"clear": ALL_CLEAR - {CO}}, {}),
+    ("tester-proof", ("proved",), {}, {"meter": "proved"}),
+    ("tester-proof", ("failed",), {"meter": "failed", **NOT_DEAD}, {}),
+    ("tester-proof", (), {"meter": "failed", **NOT_DEAD}, {}),
+    ("stop-by-controls", ("stopped",), {}, {"calls": "off"}),
+    ("stop-by-controls", ("runs-on",), {"calls": "stuck-on"}, {}),
+    ("lockout", ("locked",), {**NOT_DEAD}, {"power": "locked-out"}),
+    ("lockout", ("locked", "second-source"), {**NOT_DEAD, "second_source": "found"},
+     {"power": "locked-out"}),
+    ("lockout", ("locked", "cannot-lock"), POWERED, {}),
+    ("lockout", ("cannot-lock",), POWERED, {}),
+    ("lockout", ("second-source",), {**POWERED, "second_source": "found"}, {}),
+    ("lockout", (), POWERED, {}),
+    ("second-source-locked", ("locked",), {}, {"second_source": "locked"}),
+    ("second-source-locked", ("cannot",), {"second_source": "found"}, {}),
+    ("panels-off", ("off",), {"panels": "off"}, {"panels": "off"}),
+    ("panels-off", ("stuck",), {}, {}),
+    ("panels-off-energised", ("off",), {"panels": "off"}, {"panels": "off"}),
+    ("panels-off-energised", ("stuck",), {}, {}),
+    ("verified-dead", ("dead",), {"dead": "tested-again"}, {"dead": "tested"}),
+    ("verified-dead", ("live",), {**NOT_DEAD, "second_source": "found"}, {}),
+    ("verified-dead", ("ghost-volts",), NOT_DEAD, {}),
+    ("verified-dead", ("dead", "live"), {**NOT_DEAD, "second_source": "found"}, {}),
+    ("capacitor-discharge", ("discharged",), {"dead": "tested"},
+     {"dead": "tested", "discharged": {PLACE}}),
+    ("capacitor-discharge", ("holds-charge",), {"dead": "tested", "discharged": {"other"}},
+     {"dead": "tested"}),
+    ("drive-discharge", ("discharged",), {"dead": "tested"},
+     {"dead": "tested", "discharged": {PLACE}}),
+    ("drive-discharge", ("holds-charge",), {"dead": "tested", "discharged": {"other"}},
+     {"dead": "tested"}),
+    ("gas-cock-shut", ("shut",), {"clear": {A2L, CO}}, {"gas": "shut"}),
+    ("gas-cock-shut", ("stuck",), {"clear": {A2L, CO}}, {}),
+    ("gas-cock-open", ("open",), {"gas": "on", "gas_swept": False, "clear": {A2L, CO}}, {}),
+    ("gas-cock-open", (), {"gas": "on", "gas_swept": False, "clear": {A2L, CO}}, {}),
+    ("manometer-on", ("on",), {"taps_open": {PLACE}, "hoses_on": {PLACE}},
+     {"taps_open": {PLACE}, "hoses_on": {PLACE}}),
+    ("manometer-on", ("cannot",), {"taps_open": {PLACE}}, {"taps_open": {PLACE}}),
+    ("manometer-off", ("plugged",), {}, {}),
+    ("manometer-off", ("will-not-seal",), {"taps_open": {PLACE}}, {"taps_open": {PLACE}}),
+    ("leads-back", ("back",), {"leads_off": NONE}, {"leads_off": NONE}),
+    ("leads-back", ("not",), {}, {}),
+    ("jumper-out", ("out",), {"jumpers": {"other"}}, {"jumpers": NONE}),
+    ("jumper-out", ("left-in",), {}, {}),
+    ("panels-on", ("on",), {"panels": "on"}, {"panels": "on"}),
+    ("panels-on", ("not",), {}, {}),
+    ("tools-clear", ("clear",), {}, {"area_clear": True}),
+    ("tools-clear", ("not",), {"area_clear": False}, {}),
+    ("lock-off", ("off",), POWERED, {"calls": "off"}),
+    ("lock-off", ("starts-at-once",), {**POWERED, "calls": "stuck-on"}, {}),
+    ("lock-off", ("off", "trips"), {**POWERED, "calls": "stuck-on"}, {}),
+    ("lock-off", ("still-on",), {}, {}),
+    ("restart-and-watch", ("runs",), {"calls": "on"}, {"calls": "on"}),
+    ("restart-and-watch", ("trips",), {"calls": "on"}, {"calls": "on"}),
+]  # fmt: skip
+"""(step, outcomes, what changes of the best state, what of the worst)."""
+
+CIRCUIT_STEPS = {
+    "gauges-on": "gauges-on",
+    "gauges-off": "closed",
+    "charge-recovered": "charge-recovered",
+    "circuit-to-zero": "charge-recovered",
+    "charge-put-back": "gauges-on",
+}
+
+
+@pytest.mark.parametrize(
+    ("step", "outcomes", "best", "worst"),
+    CASES,
+    ids=[f"{case[0]} {'+'.join(case[1]) or 'nothing'}" for case in CASES],
+)
+def test_a_step_changes_this_and_nothing_else(
+    step: str, outcomes: tuple[str, ...], best: Facts, worst: Facts
+) -> None:
+    for state, changed in ((BEST, best), (WORST, worst)):
+        after = EFFECTS[step](state, Step(step, PLACE), outcomes)
+        assert after == replace(state, **changed), state
+
+
+@pytest.mark.parametrize(("step", "condition"), CIRCUIT_STEPS.items())
+def test_a_step_at_a_circuit_changes_that_circuit_once_confirmed(step: str, condition: str) -> None:
+    before = BEST.with_circuit("circuit 1", "under-nitrogen").with_circuit("unit", "charge-unsure")
+    for place in ("circuit 1", None):
+        after = EFFECTS[step](before, Step(step, place), (CONFIRMED[step],))
+        assert after == before.with_circuit(place or "unit", condition)  # type: ignore[arg-type]
+        assert EFFECTS[step](before, Step(step, place), ("otherwise",)) == before
+
+
+@pytest.mark.parametrize("step", ["capacitor-discharge", "jumper-out"])
+def test_what_has_no_place_is_the_whole_units(step: str) -> None:
+    before = replace(WORST, jumpers=frozenset({"unit", "other"}))
+    after = EFFECTS[step](before, Step(step), (CONFIRMED[step],))
+    assert (after.discharged, after.jumpers) == (
+        (frozenset({"unit"}), before.jumpers) if step == "capacitor-discharge"
+        else (frozenset(), frozenset({"other"}))
+    )  # fmt: skip
+
+
+@pytest.mark.parametrize("dead", ["not-shown", "tested", "proved"])
+def test_a_meter_proves_what_it_was_tested_with_last_and_only_then(dead: Any) -> None:
+    proof = EFFECTS["tester-proof"]
+    assert proof(replace(BEST, dead=dead), Step("tester-proof"), ("proved",)).dead == dead
+    again = replace(BEST, dead="tested-again")
+    assert proof(again, Step("tester-proof"), ("proved",)).dead == "proved"
+
+
+def test_every_step_has_its_case_its_effect_and_its_word() -> None:
+    covered = {step for step, *_ in CASES} | CIRCUIT_STEPS.keys()
+    assert covered == EFFECTS.keys() == CONFIRMED.keys()
+    assert {field.name for field in fields(WorkState)} >= {f for case in CASES for f in case[2]}
+
+
+def test_the_word_that_confirms_a_step_is_its_sound_outcome_in_the_rules(
+    shipped: Knowledge,
+) -> None:
+    for step, word in CONFIRMED.items():
+        outcomes = [o.id for o in shipped.tests[step].outcomes]
+        assert word in outcomes, step
+        assert word in shipped.tests[step].healthy, step
+
+
+def test_steps_take_their_minutes_and_their_waits(shipped: Knowledge) -> None:
+    tests = {
+        "lockout": replace(shipped.tests["lockout"], minutes=3, wait_minutes=0),
+        "drive-discharge": replace(shipped.tests["drive-discharge"], minutes=2, wait_minutes=10),
+    }
+    assert minutes_of([Step("lockout"), Step("drive-discharge", "x")], tests) == 15
+
+
+def test_only_what_protects_no_life_is_confirmed_by_enter() -> None:
+    assert sorted(ENTER_CONFIRMS) == [
+        "gauges-off", "gauges-on", "panels-off", "panels-on", "restart-and-watch",
+    ]  # fmt: skip
+
+
+def test_drives_are_waited_for_and_an_edge_is_no_danger_of_its_own() -> None:
+    assert sorted(WAITED_FOR) == ["drive-discharge"]
+    assert dict(GOOD_ENOUGH) == {
+        "roof-conditions": frozenset({"edge-6-to-15-ft", "edge-under-6-ft"})
+    }

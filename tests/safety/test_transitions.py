@@ -1,0 +1,171 @@
+"""What voids states: a step out of turn, a test that leaves things behind, an absence, an hour."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+import pytest
+
+from tests.safety.work_state_samples import PLAIN_UNIT, TWO_CIRCUITS, a_test
+from troubleshoot.safety.step_guards import refusals
+from troubleshoot.safety.steps import CONFIRMED, Step
+from troubleshoot.safety.transitions import after_step, after_test, expire, failed, resume_voids
+from troubleshoot.safety.work_state import UnitAtWork, WorkState
+
+DEAD = WorkState(
+    power="locked-out", panels="off", calls="off", dead="proved", meter="proved",
+    discharged=frozenset({"capacitor blower"}), occupants_told=True, roof="go", gas="shut",
+    second_source="locked", clear=frozenset({"room-carbon-monoxide"}), second_person=True,
+    fire_panel="on-test", area_clear=True, leads_off=frozenset({"lead"}),
+    jumpers=frozenset({"jumper"}), circuits=(("circuit 1", "gauges-on"), ("circuit 2",
+    "under-vacuum")),
+)  # fmt: skip
+NONE: frozenset[str] = frozenset()
+
+
+@pytest.mark.parametrize("step", sorted(set(CONFIRMED) - {"tools-clear", "lock-off"}))
+def test_the_area_is_no_longer_clear_once_work_goes_on(step: str) -> None:
+    state = WorkState(roof="go", area_clear=True)
+    after = after_step(state, Step(step, "circuit 1"), (CONFIRMED[step],), PLAIN_UNIT)
+    assert not after.area_clear
+
+
+def test_the_area_stays_clear_while_the_lock_comes_off() -> None:
+    state = replace(DEAD, leads_off=NONE, jumpers=NONE, circuits=())
+    after = after_step(state, Step("lock-off"), ("off",), PLAIN_UNIT)
+    assert (after.area_clear, after.power, after.calls) == (True, "on", "off")
+    unclear = replace(state, area_clear=False)
+    assert after_step(unclear, Step("tools-clear"), ("clear",), PLAIN_UNIT).area_clear
+
+
+def test_a_step_out_of_turn_takes_away_and_confirms_nothing() -> None:
+    unlocked = WorkState(roof="go", meter="proved", panels="off")
+    assert refusals(unlocked, Step("verified-dead"), PLAIN_UNIT)
+    after = after_step(unlocked, Step("verified-dead"), ("dead",), PLAIN_UNIT)
+    assert after.dead == "not-shown"
+    after = after_step(replace(DEAD, meter="failed"), Step("verified-dead"), ("live",), PLAIN_UNIT)
+    assert (after.dead, after.second_source) == ("not-shown", "found")
+    in_turn = after_step(replace(DEAD, jumpers=NONE), Step("verified-dead"), ("dead",), PLAIN_UNIT)
+    assert in_turn.dead == "tested-again"
+
+
+def test_a_step_that_was_none_has_confirmed_nothing_and_taken_away_what_it_would_have() -> None:
+    before = replace(DEAD, dead="tested", power="unsure")
+    after = failed(before, DEAD, Step("tester-proof"), PLAIN_UNIT)
+    assert (after.meter, after.dead, after.power) == ("failed", "not-shown", "unsure")
+    back = failed(DEAD, replace(DEAD, power="on"), Step("panels-on"), PLAIN_UNIT)
+    assert back.power == "unsure"
+    told = failed(DEAD, DEAD, Step("tell-occupants"), PLAIN_UNIT)
+    assert not told.occupants_told
+
+
+@pytest.mark.parametrize("step", sorted(CONFIRMED))
+def test_a_sweep_or_step_asked_as_a_test_is_that_step(step: str) -> None:
+    test = a_test(step, kind="look", needs_state=("gauges-on",))
+    done = after_test(DEAD, test, "circuit 1", (CONFIRMED[step],), TWO_CIRCUITS)
+    assert done == after_step(DEAD, Step(step, "circuit 1"), (CONFIRMED[step],), TWO_CIRCUITS)
+
+
+@pytest.mark.parametrize(
+    ("power", "kind", "at", "leads"),
+    [
+        ("locked-out", "measurement", "motor", {"lead", "motor"}),
+        ("locked-out", "measurement", None, {"lead", "unit"}),
+        ("locked-out", "look", "motor", {"lead"}),
+        ("on", "measurement", "motor", {"lead"}),
+        ("unsure", "measurement", "motor", {"lead"}),
+    ],
+)
+def test_a_measurement_in_a_dead_unit_takes_leads_off(
+    power: Any, kind: str, at: str | None, leads: set[str]
+) -> None:
+    test = a_test("t", kind=kind)
+    after = after_test(replace(DEAD, power=power), test, at, (), PLAIN_UNIT)
+    assert after == replace(DEAD, power=power, leads_off=frozenset(leads), area_clear=False)
+
+
+@pytest.mark.parametrize(("calls", "then"), [("off", "on"), ("on", "on"), ("stuck-on", "stuck-on")])
+def test_a_jumper_calls_the_unit_to_run_behind_an_open_panel(calls: Any, then: str) -> None:
+    state = replace(DEAD, power="on", panels="on", calls=calls)
+    test = a_test("by-jumper", kind="look", hazards=("temporary-jumper",))
+    after = after_test(state, test, None, (), PLAIN_UNIT)
+    jumpers = frozenset({"jumper", "by-jumper"})
+    assert after == replace(state, jumpers=jumpers, calls=then, panels="off", area_clear=False)
+
+
+@pytest.mark.parametrize(
+    ("hazard", "need", "condition"),
+    [
+        ("nitrogen-pressure", "charge-recovered", "under-nitrogen"),
+        ("compressor-in-vacuum", "charge-recovered", "under-vacuum"),
+        ("nitrogen-pressure", "gauges-on", "charge-recovered"),
+        ("compressor-in-vacuum", "gauges-on", "charge-recovered"),
+        ("some-other", "charge-recovered", "charge-recovered"),
+    ],
+)
+def test_a_pressure_or_vacuum_test_leaves_its_circuit_so(
+    hazard: str, need: str, condition: str
+) -> None:
+    state = WorkState(circuits=(("circuit 1", "charge-recovered"),))
+    test = a_test("t", kind="look", needs_state=(need,), hazards=(hazard,))
+    assert after_test(state, test, "circuit 1", (), TWO_CIRCUITS).circuits == (
+        ("circuit 1", condition),
+    )
+
+
+AWAY: dict[str, Any] = {
+    "power": "unsure", "calls": "on", "dead": "not-shown", "discharged": NONE,
+    "meter": "not-proved", "second_source": "found", "gas": "on", "gas_swept": False,
+    "clear": NONE, "occupants_told": False, "fire_panel": "unsure", "roof": "not-checked",
+    "second_person": False, "area_clear": False,
+    "circuits": (("circuit 1", "gauges-unsure"), ("circuit 2", "under-vacuum")),
+}  # fmt: skip
+
+
+def test_after_an_absence_all_that_others_could_change_is_open() -> None:
+    assert expire(DEAD, "resumed") == replace(DEAD, **AWAY)
+    assert expire(DEAD, "reopened") == replace(DEAD, **AWAY, panels="unsure")
+
+
+def test_after_an_absence_what_was_as_found_is_as_found() -> None:
+    found = WorkState(meter="failed")
+    assert expire(found, "resumed") == replace(found, meter="not-proved")
+    assert expire(replace(found, gas_swept=False), "resumed").gas_swept is False
+    others = expire(found, "reopened")
+    assert (others.gas_swept, others.panels, others.power) == (False, "unsure", "on")
+
+
+def test_each_event_voids_its_own() -> None:
+    powered = {"power": "on", "calls": "on", "dead": "not-shown", "discharged": NONE}
+    assert expire(DEAD, "lock-off") == replace(DEAD, **powered)  # type: ignore[arg-type]
+    assert expire(DEAD, "motor-ran") == replace(DEAD, dead="not-shown", discharged=NONE)
+    assert expire(DEAD, "hour-passed") == replace(DEAD, roof="not-checked")
+
+
+@pytest.mark.parametrize(
+    ("minutes", "same_day", "voids"),
+    [
+        (0.0, True, False), (29.99, True, False), (30.0, True, True), (30.5, True, True),
+        (-0.1, True, True), (None, True, True), (1.0, False, True),
+    ],
+)  # fmt: skip
+def test_half_an_hour_another_day_or_a_time_that_cannot_be_voids(
+    minutes: float | None, same_day: bool, voids: bool
+) -> None:
+    assert resume_voids(minutes, same_day) is voids
+
+
+@pytest.mark.parametrize("condition", ["gauges-on", "gauges-unsure", "under-nitrogen"])
+def test_a_circuit_step_without_a_place_is_about_the_whole_unit(condition: Any) -> None:
+    turn = {
+        "gauges-on": ("gauges-off", "charge-recovered"),
+        "gauges-unsure": ("gauges-on", "gauges-off"),
+        "under-nitrogen": ("circuit-to-zero",),
+    }
+    ready = WorkState(roof="go", power="locked-out", circuits=(("unit", condition),))
+    steps = ("gauges-on", "gauges-off", "charge-recovered", "circuit-to-zero", "charge-put-back")
+    come = {s for s in steps if not refusals(ready, Step(s), UnitAtWork())}
+    assert come == set(turn[condition])
+    emptied = replace(ready, circuits=(("unit", "charge-recovered"),))
+    assert refusals(emptied, Step("charge-put-back"), UnitAtWork()) == ()

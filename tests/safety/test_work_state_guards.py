@@ -1,0 +1,190 @@
+"""Every guard is needed: with any one of them taken out, a check of this file fails."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from types import MappingProxyType
+
+import pytest
+
+from tests.safety.work_state_neighbours import (
+    DEMANDING_UNIT,
+    as_world,
+    ready_for,
+    states_on_every_way,
+    with_one_fact_wrong,
+)
+from tests.safety.work_state_officer import Officer
+from tests.safety.work_state_samples import HANDS_IN, JUMPERED, SAMPLES, a_test
+from troubleshoot.safety import guards, step_guards, steps
+from troubleshoot.safety.guards import GUARDS, allowed, unmet
+from troubleshoot.safety.needs import needs_of
+from troubleshoot.safety.route import next_step
+from troubleshoot.safety.step_guards import STEP_GUARDS, refusals
+from troubleshoot.safety.steps import Step
+from troubleshoot.safety.transitions import after_test
+from troubleshoot.safety.work_state import WorkState
+
+MUST_STAND = {
+    "edge-protection": "edge-near",
+    "refrigerant-sweep-a2l": "roof-safe",
+    "combustible-gas-sweep": "roof-safe",
+    "tester-proof": "roof-safe",
+    "stop-by-controls": "roof-safe told panel-on-test",
+    "lockout": "roof-safe told panel-on-test",
+    "second-source-locked": "roof-safe locked",
+    "panels-off": "roof-safe no-refrigerant locked",
+    "panels-off-energised": "roof-safe no-refrigerant powered",
+    "verified-dead": "roof-safe locked opened meter",
+    "capacitor-discharge": "roof-safe locked opened meter dead-first",
+    "drive-discharge": "roof-safe locked opened meter dead-first",
+    "gas-cock-shut": "roof-safe",
+    "gas-cock-open": "roof-safe",
+    "manometer-on": "roof-safe opened gas-shut no-gas",
+    "manometer-off": "roof-safe opened gas-shut no-gas",
+    "gauges-on": "roof-safe no-refrigerant",
+    "gauges-off": "roof-safe no-refrigerant",
+    "charge-recovered": "roof-safe no-refrigerant locked",
+    "circuit-to-zero": "roof-safe locked",
+    "charge-put-back": "roof-safe no-refrigerant locked emptied:circuit",
+    "leads-back": "roof-safe locked dead-first dead-last meter-last bled:all",
+    "jumper-out": "roof-safe",
+    "panels-on": "roof-safe",
+    "tools-clear": "roof-safe",
+    "lock-off": "roof-safe locked stopped area-clear",
+    "restart-and-watch": "roof-safe powered stopped area-clear",
+}
+"""Step -> what has to stand before its turn comes (on a unit where everything can go wrong).
+
+The order of de-energising, stored charge and the proven tester: 29 CFR 1910.333(b)(2)(ii)-(iv) and
+NFPA 70E 120.5 (reference value SAF-002). The rest is common practice, no source.
+"""
+
+MUST_NOT_STAND = {
+    "stop-by-controls": "jumper-in",
+    "lockout": "jumper-in running-untried",
+    "panels-off-energised": "jumper-in would-run",
+    "verified-dead": "second-source-open charged-after-first-test",
+    "manometer-on": "would-run",
+    "manometer-off": "would-run",
+    "gas-cock-open": "would-run",
+    "panels-on": "jumper-in would-run tap-open",
+    "jumper-out": "closed-up",
+    "lock-off": "leads-off jumper-in no-charge gas-about",
+    "restart-and-watch": "leads-off no-charge gas-about",
+}
+
+CIRCUIT_READY = {
+    "gauges-on": ("closed", "gauges-unsure"),
+    "gauges-off": ("gauges-on", "gauges-unsure"),
+    "charge-recovered": ("gauges-on", "charge-unsure"),
+    "circuit-to-zero": ("under-nitrogen", "under-vacuum"),
+}
+
+MUTANTS = [(step, guard) for step, guards_ in STEP_GUARDS.items() for guard in guards_]
+
+
+def disagreements() -> Iterator[str]:
+    """Where a test would be shown that the officer or the order of work would not show, or not."""
+    officer = Officer(DEMANDING_UNIT)
+    for index, (test, place) in enumerate(SAMPLES):
+        needs = needs_of(test, place, DEMANDING_UNIT)
+        for state in with_one_fact_wrong(ready_for(index, DEMANDING_UNIT)):
+            shown = not unmet(state, needs)
+            if shown and officer.objection(as_world(state), test, place):
+                yield f"{test.id}: {officer.objection(as_world(state), test, place)}"
+            hidden_jumper = state.jumpers and state.panels == "on"  # cannot come about: see below
+            arrived = next_step(state, needs, DEMANDING_UNIT) is None
+            if shown != arrived and not hidden_jumper:
+                yield f"{test.id}: shown is {shown} with {state}"
+
+
+def step_disagreements(step: str) -> Iterator[str]:
+    """Where a step's turn has come by the code and not by the tables above, or the reverse."""
+    place = "circuit 1"
+    for state in states_on_every_way(DEMANDING_UNIT):
+        has_come = not refusals(state, Step(step, place), DEMANDING_UNIT)
+        if has_come != _has_come(step, state, place):
+            yield f"{step}: its turn has come is {has_come} with {state}"
+
+
+def _has_come(step: str, state: WorkState, place: str) -> bool:
+    world = as_world(state)
+    all_bled = {"bled blower", "bled capacitor blower"} <= world
+    named = {
+        "emptied:circuit": f"emptied {place}" in world,
+        "bled:all": all_bled,
+        "charged-after-first-test": "dead-first" in world and not all_bled,
+    }
+
+    def stands(thing: str) -> bool:
+        return named.get(thing, thing in world)
+
+    ready = CIRCUIT_READY.get(step, (state.circuit(place),))
+    return (
+        all(stands(thing) for thing in MUST_STAND.get(step, "").split())
+        and not any(stands(thing) for thing in MUST_NOT_STAND.get(step, "").split())
+        and state.circuit(place) in ready
+    )
+
+
+def test_a_test_is_shown_exactly_when_nothing_is_missing() -> None:
+    assert list(disagreements()) == []
+
+
+@pytest.mark.parametrize("guard", GUARDS[1:], ids=lambda guard: guard.__name__)
+def test_without_any_one_guard_a_test_would_be_shown_too_early(
+    guard: guards.Guard, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr(guards, "GUARDS", tuple(other for other in GUARDS if other is not guard))
+    assert next(disagreements(), None) is not None
+
+
+def test_a_safety_step_is_never_shown_as_a_test(monkeypatch: pytest.MonkeyPatch) -> None:
+    assert GUARDS[0] is guards.turn_has_come
+    step = a_test("verified-dead", kind="step")
+    assert allowed(WorkState(), step, None, DEMANDING_UNIT) == (
+        "a safety step is shown only when its turn comes",
+    )
+    monkeypatch.setattr(guards, "GUARDS", GUARDS[1:])
+    assert allowed(WorkState(), step, None, DEMANDING_UNIT) == ()
+
+
+@pytest.mark.parametrize("step", sorted(steps.CONFIRMED))
+def test_a_step_has_its_turn_exactly_when_what_comes_before_it_stands(step: str) -> None:
+    assert list(step_disagreements(step)) == []
+
+
+@pytest.mark.parametrize(
+    ("step", "guard"), MUTANTS, ids=[f"{step} without {guard.__name__}" for step, guard in MUTANTS]
+)
+def test_without_any_one_of_its_guards_a_step_would_come_too_early(
+    step: str, guard: step_guards.StepGuard, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    left = tuple(other for other in STEP_GUARDS[step] if other is not guard)
+    monkeypatch.setattr(step_guards, "STEP_GUARDS", MappingProxyType({**STEP_GUARDS, step: left}))
+    assert next(step_disagreements(step), None) is not None
+
+
+def test_only_telling_checking_and_asking_may_come_at_any_time() -> None:
+    at_any_time = {
+        "roof-conditions",
+        "tell-occupants",
+        "tell-fire-panel",
+        "fire-panel-back",
+        "second-person",
+        "room-carbon-monoxide",
+    }
+    assert set(steps.CONFIRMED) - STEP_GUARDS.keys() == at_any_time
+
+
+def test_a_jumper_is_only_ever_in_with_the_panel_off() -> None:
+    after = after_test(WorkState(), JUMPERED, None, (), DEMANDING_UNIT)
+    assert after.jumpers and after.panels == "off"
+    assert "every temporary jumper out" in refusals(after, Step(steps.PANELS_ON), DEMANDING_UNIT)
+
+
+def test_what_is_unmet_is_said_in_words() -> None:
+    said = allowed(WorkState(), HANDS_IN, None, DEMANDING_UNIT)
+    assert "the power switched off, locked and tagged" in said
+    assert "discharged and metered: capacitor blower, blower" in said

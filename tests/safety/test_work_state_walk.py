@@ -1,0 +1,120 @@
+"""No sequence of events shows a test before it is safe: exhaustive walks and walks at random.
+
+The officer's rules follow 29 CFR 1910.333(b)(2), 29 CFR 1910.147(d) and NFPA 70E 120.5 (reference
+value SAF-002).
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from tests.safety.work_state_samples import (
+    AT_CIRCUIT,
+    AT_UNIT,
+    ENERGISED,
+    GAS_SHUT,
+    HANDS_IN,
+    HANDS_IN_LOOK,
+    JUMPERED,
+    LIVE_LINE,
+    PLAIN_UNIT,
+    RUNNING,
+    RUNNING_OPEN,
+    SAMPLES,
+    TWO_CIRCUITS,
+    UNIT,
+    WATCHED_UNIT,
+)
+from tests.safety.work_state_walks import walk_along, walk_everywhere
+from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.safety.needs import needs_of
+
+CHOICES = st.lists(st.integers(0, 10**6), min_size=40, max_size=60)
+
+
+@pytest.mark.parametrize(
+    ("samples", "unit"),
+    [
+        ((HANDS_IN, RUNNING, ENERGISED), PLAIN_UNIT),
+        ((HANDS_IN, JUMPERED, RUNNING_OPEN), PLAIN_UNIT),
+        ((HANDS_IN, LIVE_LINE), WATCHED_UNIT),
+    ],
+    ids=["hands in and live", "jumpered", "watched at 480 V"],
+)
+def test_changing_from_one_kind_of_test_to_another_is_never_unsafe(
+    samples: tuple[Test, ...], unit: object
+) -> None:
+    _, found = walk_everywhere([(test, None) for test in samples], unit)
+    assert found == []
+
+
+def test_circuits_are_never_run_empty_nor_read_shut_off() -> None:
+    _, found = walk_everywhere(AT_CIRCUIT[:4], TWO_CIRCUITS)
+    assert found == []
+
+
+@pytest.mark.parametrize(
+    "samples",
+    [(HANDS_IN_LOOK,), (RUNNING, RUNNING_OPEN, ENERGISED)],
+    ids=["hands in", "energised"],
+)
+def test_undo_never_makes_a_test_unsafe(samples: tuple[Test, ...]) -> None:
+    _, found = walk_everywhere([(test, None) for test in samples], PLAIN_UNIT, undo=True)
+    assert found == []
+
+
+@settings(max_examples=250, deadline=None)
+@given(CHOICES, st.sampled_from([PLAIN_UNIT, UNIT, WATCHED_UNIT]))
+def test_a_visit_led_at_random_never_shows_an_unsafe_test(choices: list[int], unit: object) -> None:
+    samples = SAMPLES if unit is UNIT else AT_UNIT
+    assert walk_along(choices, samples, unit) == []
+
+
+@settings(max_examples=25, deadline=None)
+@given(CHOICES)
+def test_steps_reported_out_of_turn_never_let_hands_in(choices: list[int]) -> None:
+    hands_in = [(HANDS_IN, None), (HANDS_IN_LOOK, None), (GAS_SHUT, None)]
+    assert walk_along(choices, hands_in, PLAIN_UNIT, heedless=True) == []
+
+
+def test_no_way_to_any_test_of_the_rule_base_is_unsafe_or_blocked(shipped: Knowledge) -> None:
+    walks = 0
+    for test in _one_of_each_kind(shipped.tests.values()):
+        _, found = walk_everywhere([(test, None)], PLAIN_UNIT)
+        assert found == [], test.id
+        walks += 1
+    assert walks > 10
+
+
+def _one_of_each_kind(tests: Iterable[Test]) -> Iterable[Test]:
+    """One test for each set of facts that the work state or the officer looks at."""
+    kinds: dict[object, Test] = {}
+    for test in tests:
+        if test.kind != "step":
+            kinds.setdefault(
+                (
+                    needs_of(test, None, PLAIN_UNIT),
+                    test.work_state,
+                    test.needs_state,
+                    test.kind == "measurement",
+                    test.exposes,
+                    frozenset(test.hazards) & _LOOKED_AT,
+                ),
+                test,
+            )
+    return kinds.values()
+
+
+_LOOKED_AT = frozenset(
+    {
+        "temporary-jumper",
+        "nitrogen-pressure",
+        "compressor-in-vacuum",
+        "carbon-monoxide-in-room",
+        "fire-alarm-interlock",
+    }
+)

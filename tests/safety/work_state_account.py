@@ -1,0 +1,172 @@
+"""A safety officer's account of a job: what has happened and has not been taken back since.
+
+Kept apart from the code that it judges: it knows what hands did, not what a program believes. Each
+thing stands until something on its list happens, and stands again only when it is done again.
+"""
+
+from __future__ import annotations
+
+from functools import cache
+
+from troubleshoot.knowledge.model import Test
+from troubleshoot.safety.steps import Step
+
+World = frozenset[str]
+"""The things that stand."""
+
+_VOIDED_BY: dict[str, tuple[str, ...]] = {
+    "roof-safe": ("roof-unsafe", "away", "hour"),
+    "told": ("away",),
+    "panel-on-test": ("panel-in-service", "away"),
+    "company": ("alone", "away"),
+    "no-refrigerant": ("refrigerant", "away"),
+    "no-gas": ("gas-about", "gas-shut", "gas-opened", "away"),
+    "air-good": ("air-bad", "away"),
+    "gas-shut": ("gas-opened", "away"),
+    "locked": ("powered", "away"),
+    "meter": ("meter-failed", "away"),
+    "meter-last": ("meter-failed", "away", "dead-last"),
+    "dead-first": ("locked", "not-dead", "ran", "meter-failed"),
+    "dead-last": ("dead-first", "bled"),
+    "bled": ("dead-first", "charged", "ran", "meter-failed"),
+    "second-source": (),
+    "second-source-locked": ("second-source", "away"),
+    "opened": ("closed-up",),
+    "stopped": ("may-start",),
+    "leads-off": ("leads-back",),
+    "jumper-in": ("jumper-out",),
+    "gas-about": ("no-gas",),
+    "gas-opened": ("no-gas", "gas-shut"),
+    "tap-open": ("tap-plugged",),
+    "hose-on": ("hose-off", "tap-plugged", "away"),
+    "gauges-on": ("gauges-off", "emptied", "away"),
+    "emptied": ("charged-up", "nitrogen", "vacuum"),
+    "at-zero": ("charged-up", "nitrogen", "vacuum"),
+    "nitrogen": ("charged-up", "at-zero"),
+    "vacuum": ("charged-up", "at-zero"),
+}
+"""A thing -> what takes it back, or has to come before it. At a place, only what happens there or
+everywhere takes it back; what happens at a place takes back what is said of the whole unit.
+"""
+
+
+@cache
+def happened(world: World, *things: str) -> World:
+    """The account after these things, in this order."""
+    for thing in things:
+        world = frozenset(known for known in world if not _voids(thing, known))
+        if thing.partition(" ")[0] in _VOIDED_BY:
+            world |= {thing}
+    return world
+
+
+def _voids(thing: str, known: str) -> bool:
+    kind, _, place = thing.partition(" ")
+    known_kind, _, known_place = known.partition(" ")
+    elsewhere = place and known_place and place != known_place
+    return kind in _VOIDED_BY[known_kind] and not elsewhere
+
+
+def after_step(world: World, step: Step, outcomes: tuple[str, ...]) -> World:
+    """What really happened when a step was answered."""
+    outcome = "+".join(sorted(outcomes))
+    if step.id == "verified-dead" and outcome == "dead":
+        first = () if "dead-first" in world else ("dead-first",)
+        return happened(world, *first, "dead-last") if "meter" in world else world
+    things = _THINGS.get((step.id, outcome)) or _THINGS.get((step.id, "*")) or ()
+    return happened(world, *(thing.format(place=step.place) for thing in things))
+
+
+def without(world: World, step: Step, outcomes: tuple[str, ...]) -> World:
+    """The account without what a step had shown, once it is known that it showed nothing."""
+    things = _THINGS.get((step.id, "+".join(sorted(outcomes))), ())
+    shown = {thing.format(place=step.place) for thing in things}
+    if step.id == "verified-dead":
+        shown |= {"dead-first", "dead-last"}
+    return frozenset(world - shown)
+
+
+SWEEPS = ("refrigerant-sweep-a2l", "combustible-gas-sweep", "room-carbon-monoxide")
+"""Tests of the air: they count whenever they are done, asked for as a step or not."""
+
+
+def after_test(world: World, test: Test, place: str | None) -> World:
+    """What a test leaves behind."""
+    things = []
+    if test.work_state == "locked-out" and test.kind == "measurement":
+        things.append("leads-off")
+    if "temporary-jumper" in test.hazards:
+        things += ["jumper-in", "may-start", "ran"]
+    if "nitrogen-pressure" in test.hazards:
+        things.append(f"nitrogen {place or 'unit'}")
+    if "compressor-in-vacuum" in test.hazards and "charge-recovered" in test.needs_state:
+        things.append(f"vacuum {place or 'unit'}")
+    return happened(world, *things)
+
+
+def after_event(world: World, event: str) -> World:
+    """What an event may have done."""
+    things = {
+        "lock-off": ("powered", "may-start", "ran"),
+        "motor-ran": ("ran",),
+        "resumed": ("powered", "may-start", "ran", "away"),
+        "reopened": ("powered", "may-start", "ran", "away", "gas-opened"),
+        "hour-passed": ("hour",),
+    }
+    return happened(world, *things[event])
+
+
+_THINGS: dict[tuple[str, str], tuple[str, ...]] = {
+    ("roof-conditions", "safe"): ("roof-safe",),
+    ("roof-conditions", "*"): ("roof-unsafe",),
+    ("edge-protection", "on"): ("roof-safe",),
+    ("edge-protection", "*"): ("roof-unsafe",),
+    ("tell-occupants", "told"): ("told",),
+    ("tell-fire-panel", "on-test"): ("panel-on-test",),
+    ("fire-panel-back", "in-service"): ("panel-in-service",),
+    ("second-person", "there"): ("company",),
+    ("second-person", "*"): ("alone",),
+    ("refrigerant-sweep-a2l", "none"): ("no-refrigerant",),
+    ("refrigerant-sweep-a2l", "*"): ("refrigerant",),
+    ("combustible-gas-sweep", "none"): ("no-gas",),
+    ("combustible-gas-sweep", "*"): ("gas-about",),
+    ("room-carbon-monoxide", "normal"): ("air-good",),
+    ("room-carbon-monoxide", "*"): ("air-bad",),
+    ("tester-proof", "proved"): ("meter", "meter-last"),
+    ("tester-proof", "*"): ("meter-failed", "not-dead"),
+    ("stop-by-controls", "stopped"): ("stopped",),
+    ("stop-by-controls", "*"): ("may-start",),
+    ("lockout", "locked"): ("locked",),
+    ("lockout", "locked+second-source"): ("locked", "second-source"),
+    ("lockout", "second-source"): ("powered", "second-source"),
+    ("lockout", "*"): ("powered",),
+    ("second-source-locked", "locked"): ("second-source-locked",),
+    ("second-source-locked", "*"): ("second-source",),
+    ("panels-off", "off"): ("opened",),
+    ("panels-off-energised", "off"): ("opened",),
+    ("panels-on", "on"): ("closed-up",),
+    ("verified-dead", "live"): ("not-dead", "second-source"),
+    ("verified-dead", "*"): ("not-dead",),
+    ("capacitor-discharge", "discharged"): ("bled {place}",),
+    ("capacitor-discharge", "*"): ("charged {place}",),
+    ("drive-discharge", "discharged"): ("bled {place}",),
+    ("drive-discharge", "*"): ("charged {place}",),
+    ("gas-cock-shut", "shut"): ("gas-shut",),
+    ("gas-cock-open", "*"): ("gas-opened",),
+    ("manometer-on", "on"): ("tap-open {place}", "hose-on {place}"),
+    ("manometer-on", "*"): ("tap-open {place}", "hose-off {place}"),
+    ("manometer-off", "plugged"): ("tap-plugged {place}",),
+    ("manometer-off", "*"): ("tap-open {place}", "hose-off {place}"),
+    ("gauges-on", "on"): ("gauges-on {place}",),
+    ("gauges-off", "off"): ("gauges-off {place}",),
+    ("charge-recovered", "recovered"): ("emptied {place}",),
+    ("circuit-to-zero", "at-zero"): ("at-zero {place}",),
+    ("charge-put-back", "charged"): ("charged-up {place}", "gauges-on {place}"),
+    ("leads-back", "back"): ("leads-back",),
+    ("jumper-out", "out"): ("jumper-out",),
+    ("lock-off", "off"): ("powered",),
+    ("lock-off", "trips"): ("powered",),
+    ("lock-off", "starts-at-once"): ("powered", "may-start", "ran"),
+    ("restart-and-watch", "*"): ("may-start", "ran"),
+}
+"""(Step, outcome) -> what that made true or untrue; `*` stands for every other outcome."""

@@ -1,0 +1,149 @@
+"""Work states by the dozen: those on the way to each sample test, and each with one fact wrong."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
+from functools import cache
+from typing import Any
+
+from tests.safety.work_state_account import SWEEPS, World
+from tests.safety.work_state_samples import SAMPLES
+from troubleshoot.safety import steps
+from troubleshoot.safety.needs import needs_of
+from troubleshoot.safety.route import steps_to, steps_to_leave
+from troubleshoot.safety.steps import CONFIRMED, Step
+from troubleshoot.safety.transitions import after_step, after_test
+from troubleshoot.safety.work_state import UnitAtWork, WorkState
+
+DEMANDING_UNIT = UnitAtWork(
+    capacitors=("capacitor blower",),
+    drives=("blower",),
+    circuits=("circuit 1", "circuit 2"),
+    flammable=True,
+    fire_panel=True,
+    volts_480=True,
+)
+
+_WRONG: dict[str, tuple[Any, ...]] = {
+    "power": ("on", "unsure", "locked-out"),
+    "panels": ("on", "unsure", "off"),
+    "calls": ("stuck-on", "on", "off"),
+    "dead": ("not-shown", "tested", "tested-again", "proved"),
+    "meter": ("failed", "not-proved", "proved"),
+    "second_source": ("none-known", "found", "locked"),
+    "discharged": (frozenset(), frozenset({"blower"}), frozenset({"capacitor blower"})),
+    "leads_off": (frozenset(), frozenset({"compressor 1"})),
+    "jumpers": (frozenset(), frozenset({"call-by-jumper"})),
+    "gas": ("on", "shut"),
+    "gas_swept": (True, False),
+    "taps_open": (frozenset(), frozenset({"inlet tap"}), frozenset({"outlet tap"})),
+    "hoses_on": (frozenset(), frozenset({"outlet tap"})),
+    "circuits": (
+        (),
+        (("circuit 1", "gauges-unsure"),),
+        (("circuit 1", "gauges-on"),),
+        (("circuit 1", "charge-unsure"),),
+        (("circuit 1", "charge-recovered"),),
+        (("circuit 1", "under-nitrogen"),),
+        (("circuit 1", "under-vacuum"),),
+    ),
+    "clear": (frozenset(), frozenset(SWEEPS)),
+    "occupants_told": (True, False),
+    "fire_panel": ("in-service", "unsure", "on-test"),
+    "roof": ("not-checked", "no-go", "edge-near", "go"),
+    "second_person": (True, False),
+    "area_clear": (True, False),
+}
+
+
+def with_one_fact_wrong(state: WorkState) -> Iterator[WorkState]:
+    """The state itself and every state that differs from it in one fact."""
+    yield state
+    for fact, values in _WRONG.items():
+        for value in values:
+            if value != getattr(state, fact):
+                yield replace(state, **{fact: value})
+
+
+def _along(state: WorkState, way: Iterable[Step], unit: UnitAtWork) -> Iterator[WorkState]:
+    for step in way:
+        state = after_step(state, step, (CONFIRMED[step.id],), unit)
+        yield state
+
+
+@cache
+def ready_for(index: int, unit: UnitAtWork) -> WorkState:
+    """The state in which sample number `index` may be shown, reached the usual way."""
+    test, place = SAMPLES[index]
+    start = WorkState()
+    way = steps_to(start, needs_of(test, place, unit), unit)
+    return (start, *_along(start, way, unit))[-1]
+
+
+@cache
+def states_on_every_way(unit: UnitAtWork) -> tuple[WorkState, ...]:
+    """Every state on the way to each sample test and back, each also with one fact wrong."""
+    found: dict[WorkState, None] = {}
+    for index, (test, place) in enumerate(SAMPLES):
+        ready = ready_for(index, unit)
+        left = after_test(ready, test, place, (), unit)
+        way_out = _along(
+            WorkState(), steps_to(WorkState(), needs_of(test, place, unit), unit), unit
+        )
+        way_back = _along(left, steps_to_leave(left, unit), unit)
+        for state in (WorkState(), *way_out, left, *way_back):
+            found.update(dict.fromkeys(with_one_fact_wrong(state)))
+    return tuple(found)
+
+
+def as_world(state: WorkState) -> World:
+    """What the officer would find standing, were the state the whole truth."""
+    things = {
+        "roof-safe": state.roof == "go",
+        "edge-near": state.roof == "edge-near",
+        "told": state.occupants_told,
+        "panel-on-test": state.fire_panel == "on-test",
+        "company": state.second_person,
+        "no-refrigerant": steps.REFRIGERANT_SWEEP in state.clear,
+        "no-gas": steps.GAS_SWEEP in state.clear,
+        "air-good": steps.ROOM_AIR in state.clear,
+        "gas-shut": state.gas == "shut",
+        "gas-about": not state.gas_swept,
+        "locked": state.power == "locked-out",
+        "powered": state.power == "on",
+        "dead-first": state.dead != "not-shown",
+        "dead-last": state.dead in ("tested-again", "proved"),
+        "meter-last": state.dead == "proved",
+        "meter": state.meter == "proved",
+        "second-source": state.second_source != "none-known",
+        "second-source-locked": state.second_source == "locked",
+        "second-source-open": state.second_source == "found",
+        "opened": state.panels == "off",
+        "closed-up": state.panels == "on",
+        "stopped": state.calls == "off",
+        "would-run": state.power != "locked-out" and state.calls != "off",
+        "running-untried": state.power != "locked-out" and state.calls == "on",
+        "tap-open": bool(state.taps_open),
+        "leads-off": bool(state.leads_off),
+        "jumper-in": bool(state.jumpers),
+        "area-clear": state.area_clear,
+        "no-charge": bool(state.circuits_without_charge),
+    }
+    standing = {thing for thing, stands in things.items() if stands}
+    standing |= {f"bled {place}" for place in state.discharged}
+    standing |= {f"tap-open {tap}" for tap in state.taps_open}
+    standing |= {f"hose-on {tap}" for tap in state.hoses_on}
+    for place, condition in state.circuits:
+        standing |= {f"{thing} {place}" for thing in _CONDITIONS[condition]}
+    return frozenset(standing)
+
+
+_CONDITIONS: dict[str, tuple[str, ...]] = {
+    "gauges-unsure": ("not-gauged",),
+    "gauges-on": ("gauges-on",),
+    "charge-unsure": ("vacuum", "not-gauged"),
+    "charge-recovered": ("emptied",),
+    "under-nitrogen": ("nitrogen",),
+    "under-vacuum": ("vacuum",),
+}

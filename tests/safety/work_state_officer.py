@@ -1,0 +1,139 @@
+"""A safety officer who says, from the account of a job alone, whether a test may be shown.
+
+The order for hands in is that of 29 CFR 1910.333(b)(2)(ii)-(iv), 29 CFR 1910.147(d) and
+NFPA 70E 120.5 (reference value SAF-002): disconnect from all sources, lock and tag, discharge
+capacitors, test each conductor with a proven tester, and only then work. Testing once before the
+discharge as well, and proving the meter after the last test, is the stricter practice of this trade
+(common practice, no source).
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+
+from tests.safety.work_state_account import World
+from troubleshoot.knowledge.model import Test
+from troubleshoot.safety.work_state import UnitAtWork
+
+_EMPTY = ("emptied", "at-zero", "nitrogen", "vacuum")
+_OPEN_LIVE = ("running-open", "energised-open")
+_OPENED = (*_OPEN_LIVE, "locked-out")
+
+
+_TAPS = {"manometer-at-inlet": "inlet tap", "manometer-at-outlet": "outlet tap"}
+
+
+@dataclass(frozen=True)
+class Officer:
+    """Judges work on one unit."""
+
+    unit: UnitAtWork
+
+    def objection(self, world: World, test: Test, place: str | None) -> str:
+        """Why this test must not be shown now; empty when it may."""
+        return (
+            self._about_people(world, test)
+            or self._about_power(world, test)
+            or self._about_gas(world, test)
+            or self._about_refrigerant(world, test, place)
+        )
+
+    def _about_people(self, world: World, test: Test) -> str:
+        opened = test.work_state in _OPENED
+        if test.work_state != "any" and "roof-safe" not in world:
+            return "the roof is not known to be safe"
+        if opened and "told" not in world:
+            return "nobody was told"
+        watched = (self.unit.fire_panel and opened) or "fire-alarm-interlock" in test.hazards
+        if watched and "panel-on-test" not in world:
+            return "the fire panel was not told"
+        live = test.work_state in _OPEN_LIVE
+        if self.unit.volts_480 and live and "company" not in world:
+            return "alone at 480 V"
+        return ""
+
+    def _about_power(self, world: World, test: Test) -> str:
+        if test.work_state == "locked-out":
+            return self._hands_in(world)
+        if test.work_state in ("running", *_OPEN_LIVE):
+            return self._power_on(world, test)
+        return ""
+
+    def _hands_in(self, world: World) -> str:
+        if "locked" not in world:
+            return "not locked out"
+        if "dead-first" not in world or "dead-last" not in world:
+            return "not tested dead, and tested again, since the lock went on"
+        if "meter-last" not in world:
+            return "the meter was not proved after the last test for dead"
+        for place in self.unit.capacitors + self.unit.drives:
+            if f"bled {place}" not in world:
+                return f"{place} was not bled between the two tests for dead"
+        if "second-source" in world and "second-source-locked" not in world:
+            return "a second source may be live"
+        return ""
+
+    def _power_on(self, world: World, test: Test) -> str:
+        if "locked" in world:
+            return "the power is off"
+        if "leads-off" in world:
+            return "leads are off"
+        if ("opened" in world) != (test.work_state in _OPEN_LIVE):
+            return "the panels are not as they should be"
+        if test.work_state == "energised-open":
+            if "stopped" not in world or "jumper-in" in world:
+                return "the unit may start"
+        elif test.work_state == "running" and "jumper-in" in world:
+            return "a jumper is hidden behind the panels"
+        measured = test.exposes != "none" and test.kind == "measurement"
+        if measured and "meter" not in world:
+            return "the meter is not proved"
+        return ""
+
+    def _about_gas(self, world: World, test: Test) -> str:
+        if "gas-shut" in test.needs_state:
+            if "gas-shut" not in world:
+                return "the gas is on"
+            if "no-gas" not in world:
+                return "the air was not swept for gas after the cock was shut"
+        if test.work_state in ("running", *_OPEN_LIVE):
+            if "gas-about" in world:
+                return "gas was found and not cleared"
+            if "gas-opened" in world:
+                return "the gas was opened and not swept"
+        wanted = {_TAPS[need] for need in test.needs_state if need in _TAPS}
+        if any(f"hose-on {tap}" not in world for tap in wanted):
+            return "the manometer was not put on with the cock shut"
+        plugless = {f"tap-open {tap}" for tap in set(_TAPS.values()) - wanted}
+        if test.work_state in ("running", *_OPEN_LIVE) and plugless & world:
+            return "a tap of the gas train is open"
+        near_flue = "carbon-monoxide-in-room" in test.hazards and test.id != "room-carbon-monoxide"
+        if near_flue and "air-good" not in world:
+            return "the air was not tested for carbon monoxide"
+        return ""
+
+    def _about_refrigerant(self, world: World, test: Test, place: str | None) -> str:
+        opened = test.work_state in _OPENED or bool(test.needs_state)
+        if self.unit.flammable and opened and "no-refrigerant" not in world:
+            return "the air was not swept for flammable refrigerant"
+        for circuit in self.unit.circuits or ("unit",):
+            empty = any(f"{thing} {circuit}" in world for thing in _EMPTY)
+            if empty and test.work_state in ("running", *_OPEN_LIVE):
+                return f"{circuit} has no charge"
+            if place in (None, circuit) and not _circuit_serves(world, circuit, test):
+                return f"{circuit} is not ready"
+            if f"vacuum {circuit}" in world and _bears_no_vacuum(test):
+                return f"{circuit} is in a vacuum"
+        return ""
+
+
+def _circuit_serves(world: World, circuit: str, test: Test) -> bool:
+    if "charge-recovered" in test.needs_state:
+        return f"emptied {circuit}" in world or f"at-zero {circuit}" in world
+    if "gauges-on" in test.needs_state:
+        return f"gauges-on {circuit}" in world
+    return True
+
+
+def _bears_no_vacuum(test: Test) -> bool:
+    return "compressor-in-vacuum" in test.hazards and "charge-recovered" not in test.needs_state

@@ -1,0 +1,73 @@
+"""The rule files of all folders -> the whole rule base."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import replace
+from typing import Any, Final, get_args
+
+from troubleshoot.knowledge.building import build, build_record
+from troubleshoot.knowledge.forms import LISTINGS, ONE_A_FILE, Listing, has_source
+from troubleshoot.knowledge.forms.pieces import SIGNED
+from troubleshoot.knowledge.model import Complaint, Fault, Knowledge
+from troubleshoot.knowledge.vocabulary import GRADES, HowCommon
+
+_COMMON: Final = get_args(HowCommon)
+
+
+def build_knowledge(files: Iterable[tuple[str, Any]], digest: str = "") -> Knowledge:
+    """Build the whole rule base from (kind, plain data that passed its form), in file order."""
+    lists = [*ONE_A_FILE.values(), *(each for lists in LISTINGS.values() for each in lists)]
+    kept: dict[str, Any] = {each.kept: {} if each.called else [] for each in lists}
+    kept |= {"aliases": {}, "retired": set(), "signed": [], "settled_first": []}
+    for kind, data in files:
+        for listing in LISTINGS.get(kind, ()):
+            _keep(kept[listing.kept], listing, data)
+        kept["settled_first"] += data.get("settled-first", ())
+        if kind in ONE_A_FILE:
+            alone = ONE_A_FILE[kind]
+            kept[alone.kept][data[alone.key]] = build_record(alone.item, data)
+        elif kind == "retired":
+            kept["retired"] |= set(data.get("retired", ()))
+            kept["aliases"] |= dict(_aliases(data))
+            kept["signed"] += build(SIGNED.shape, data.get("signed", ()))
+    kept = {key: tuple(each) if isinstance(each, list) else each for key, each in kept.items()}
+    kept["complaints"] = _brought(kept["complaints"], kept["faults"])
+    return Knowledge(**kept | {"retired": frozenset(kept["retired"])}, digest=digest)
+
+
+def _keep(kept: Any, listing: Listing, data: Any) -> None:
+    """Add the entries of one file: of its area where it has one, and of its source where they
+    name none.
+    """
+    more = {"area": data["area"]} if "area" in data else {}
+    default = {"source": data["source"]} if "source" in data and has_source(listing) else {}
+    for item in ({**default, **each} for each in data.get(listing.key, ())):
+        if listing.kept == "sources":
+            kept[item["id"]] = item["published"]
+        elif listing.called:
+            kept[item["id"]] = build_record(listing.item, item, **more)
+        else:
+            kept.append(build_record(listing.item, item))
+
+
+def _brought(
+    complaints: Mapping[str, Complaint], faults: Mapping[str, Fault]
+) -> dict[str, Complaint]:
+    """Complaints with what the cards say of themselves, the likeliest first."""
+    commonest = sorted(faults.values(), key=lambda fault: _COMMON.index(fault.how_common))
+    found = {}
+    for name, complaint in complaints.items():
+        grades = {fault.id: fault.calls[name] for fault in commonest if name in fault.calls}
+        grades |= complaint.brought_by
+        likeliest = sorted(grades.items(), key=lambda each: GRADES.index(each[1]))
+        found[name] = replace(complaint, brought_by=dict(likeliest))
+    return found
+
+
+def _aliases(data: Any) -> Iterator[tuple[tuple[str, str], tuple[str, str]]]:
+    """Yield ((old test, old outcome), (test, outcome)) for findings written under old names."""
+    for item in data.get("aliases", ()):
+        (old,) = item["from"].items()
+        ((test, outcomes),) = item["to"].items()
+        yield old, (test, outcomes[0])

@@ -1,0 +1,94 @@
+"""The cautions that come before a step or test: its own hazards, and those its state calls up."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from troubleshoot.knowledge.model import FactsNeeded, Hazard, Knowledge, Test, Trigger
+from troubleshoot.reasoning.chains import belongs_to_step
+from troubleshoot.safety.job import Job
+from troubleshoot.safety.needs import needs_of
+from troubleshoot.safety.step_guards import STEP_GUARDS, refrigerant_air_clear
+from troubleshoot.safety.steps import REFRIGERANT_SWEEP
+from troubleshoot.safety.unit_at_work import supply_is_known
+
+FLAMMABLE: Final = "flammable-refrigerant"
+SUPPLY: Final = "line-volts-class"
+HIGH_VOLTS: Final = "480-volt"
+NOT_GIVEN: Final = "not-known"
+NOT_KNOWN: Final = "refrigerant-not-known"
+
+
+def cautions_before(knowledge: Knowledge, job: Job, test: Test) -> tuple[Hazard, ...]:
+    """The hazards to be shown before a test or step, the gravest first."""
+    of_circuit = _flammable(job, test)
+    found = dict.fromkeys(n for n in (*of_circuit, *test.hazards) if n in knowledge.hazards)
+    for hazard in knowledge.hazards.values():
+        if any(_step_trigger(trigger, job, test) for trigger in hazard.triggers):
+            found.setdefault(hazard.id)
+    order = ("DANGER", "WARNING", "CAUTION", "NOTICE")
+    hazards = [knowledge.hazards[name] for name in found]
+    return tuple(sorted(hazards, key=lambda h: order.index(h.signal)))
+
+
+def _flammable(job: Job, test: Test) -> tuple[str, ...]:
+    """The caution of a refrigerant that burns, or may, at whatever the air is swept for first."""
+    unit = job.at_work
+    swept = test.id == REFRIGERANT_SWEEP or REFRIGERANT_SWEEP in needs_of(test, None, unit).sweeps
+    guarded = refrigerant_air_clear in STEP_GUARDS.get(test.id, ())
+    if not unit.flammable or not (swept or guarded):
+        return ()
+    known = "refrigerant-class" in job.unit.facts
+    return (FLAMMABLE,) if known else (NOT_KNOWN, FLAMMABLE)
+
+
+def facts_behind(knowledge: Knowledge, job: Job, test: Test) -> tuple[str, ...]:
+    """The facts nobody has given yet on which the cautions before a test or step hang."""
+    found: dict[str, None] = {}
+    for hazard in knowledge.hazards.values():
+        for trigger in hazard.triggers:
+            if trigger.equipment and _speaks_of(trigger, job, test):
+                found.update(dict.fromkeys(_open_facts(job, trigger.equipment)))
+    return tuple(found)
+
+
+def _open_facts(job: Job, equipment: FactsNeeded) -> tuple[str, ...]:
+    """The facts of a condition that are still open, where what is known leaves it possible."""
+    facts = job.unit.facts
+    if SUPPLY in equipment and supply_is_known(job.unit):
+        return ()
+    known = {fact: words for fact, words in equipment.items() if fact in facts}
+    return tuple(f for f in equipment if f not in facts) if job.unit.proves(known) else ()
+
+
+def _step_trigger(trigger: Trigger, job: Job, test: Test) -> bool:
+    """Whether a trigger that speaks of the step itself holds for this one."""
+    return _speaks_of(trigger, job, test) and _may_be(job, trigger.equipment)
+
+
+def _speaks_of(trigger: Trigger, job: Job, test: Test) -> bool:
+    """Whether a trigger speaks of this step, whatever the unit."""
+    if not belongs_to_step(trigger) or trigger.findings:
+        return False
+    return (
+        trigger.test in (None, test.id)
+        and trigger.work_state in (None, test.work_state)
+        and trigger.exposes in (None, test.exposes)
+        and (trigger.profile is None or trigger.profile in job.profiles)
+        and trigger.complaint in (None, job.complaint)
+    )
+
+
+def _may_be(job: Job, equipment: FactsNeeded) -> bool:
+    """Whether a unit is of this kind, or may be: what nobody knows counts as the worse.
+
+    Volts read off the plate settle the class of the supply as well as its name does.
+    """
+    words = equipment.get(SUPPLY, ())
+    if HIGH_VOLTS in words:
+        return job.at_work.volts_480
+    if words and SUPPLY not in job.unit.facts and supply_is_known(job.unit):
+        others = {fact: given for fact, given in equipment.items() if fact != SUPPLY}
+        lower = words != (NOT_GIVEN,) and not job.at_work.volts_480
+        return lower and job.unit.proves(others)
+    return job.unit.proves(equipment)

@@ -1,0 +1,154 @@
+"""What a test needs to be true of the work state before it may be shown.
+
+A rule file states a test's work state, its further needs, its hazards and its kind; what follows
+from those is decided here, on the strict side, so that a need a file forgot to state still holds.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass
+from types import MappingProxyType
+from typing import Final, Literal
+
+from troubleshoot.knowledge.model import Test
+from troubleshoot.knowledge.vocabulary import WorkStateName
+from troubleshoot.safety.steps import GAS_SWEEP, REFRIGERANT_SWEEP, ROOF, ROOM_AIR
+from troubleshoot.safety.work_state import WHOLE_UNIT, UnitAtWork
+
+TAPS: Final[Mapping[str, str]] = MappingProxyType(
+    {"manometer-at-inlet": "inlet tap", "manometer-at-outlet": "outlet tap"}
+)
+"""What a rule file calls a manometer on the gas train -> the tap that is opened for it."""
+
+CircuitNeed = Literal["gauges-on", "charge-recovered"]
+
+ON_THE_ROOF: Final = frozenset({"roof-edge-under-6-ft", "roof-edge-6-to-15-ft"})
+COMBUSTION_AIR: Final = frozenset({"carbon-monoxide-in-room", "carbon-monoxide-evacuate"})
+HEAT_IS_ON: Final = frozenset({"heating-supply-temperature"})
+"""Tests of no burner area for which the heat runs, gas or electric."""
+
+FIRE_ALARM: Final = "fire-alarm-interlock"
+VACUUM: Final = "compressor-in-vacuum"
+BURNER_AREAS: Final = frozenset({"gas", "ignition", "combustion"})
+_DEAD_ONLY: Final = frozenset({"capacitors-discharged", "charge-recovered"})
+_OPEN_LIVE: Final = frozenset({"running-open", "energised-open"})
+OPENED: Final = _OPEN_LIVE | {"locked-out"}
+
+
+@dataclass(frozen=True, slots=True)
+class Needs:
+    """What must be true of the work state.
+
+    `stored`: every place that must hold no charge. `taps`: of the gas train, on the manometer.
+    """
+
+    energy: WorkStateName = "any"
+    roof: bool = False
+    occupants: bool = False
+    fire_panel: bool = False
+    sweeps: tuple[str, ...] = ()
+    second_person: bool = False
+    meter: bool = False
+    stored: tuple[str, ...] = ()
+    gas: Literal["any", "on", "shut"] = "any"
+    taps: tuple[str, ...] = ()
+    circuits: tuple[tuple[str, CircuitNeed], ...] = ()
+    no_vacuum: bool = False
+    is_step: bool = False
+
+    @property
+    def energised(self) -> bool:
+        """The power must be on, whether or not anything turns."""
+        return self.energy in ("running", "running-open", "energised-open")
+
+
+def needs_of(test: Test, place: str | None, unit: UnitAtWork) -> Needs:
+    """What `test` at `place` needs on this unit, its hazards and kind taken into account.
+
+    Hands go in only with every capacitor and drive of the unit discharged, not just the one the
+    test is about.
+    """
+    needed: set[str] = set(test.needs_state)
+    hazards = set(test.hazards)
+    energy: WorkStateName = "locked-out" if needed & _DEAD_ONLY else test.work_state
+    burners = test.area in BURNER_AREAS and energy in ("running", "running-open")
+    gas: Literal["any", "on", "shut"] = "on" if burners else "any"
+    if "gas-shut" in needed:
+        gas = "shut"
+    return Needs(
+        energy=energy,
+        roof=test.id != ROOF and _on_the_roof(test),
+        occupants=energy in OPENED,
+        fire_panel=FIRE_ALARM in hazards or (unit.fire_panel and energy in OPENED),
+        sweeps=_sweeps(test, energy, gas, unit),
+        second_person=unit.volts_480 and energy in _OPEN_LIVE,
+        meter="meter-proved" in needed or (test.kind == "measurement" and test.exposes != "none"),
+        stored=unit.capacitors + unit.drives if energy == "locked-out" else (),
+        gas=gas,
+        taps=tuple(tap for word, tap in TAPS.items() if word in needed),
+        circuits=_circuit_needs(needed, place, unit),
+        no_vacuum=VACUUM in hazards and "charge-recovered" not in needed,
+        is_step=test.kind == "step",
+    )
+
+
+def for_dead_work(unit: UnitAtWork) -> Needs:
+    """What hands inside this unit need, whatever they are there for."""
+    return Needs(
+        energy="locked-out",
+        roof=True,
+        occupants=True,
+        fire_panel=unit.fire_panel,
+        sweeps=(REFRIGERANT_SWEEP,) if unit.flammable else (),
+        meter=True,
+        stored=unit.capacitors + unit.drives,
+    )
+
+
+def _on_the_roof(test: Test) -> bool:
+    return (
+        test.work_state != "any"
+        or bool(test.needs_state)
+        or test.id in (GAS_SWEEP, REFRIGERANT_SWEEP)
+        or not ON_THE_ROOF.isdisjoint(test.hazards)
+    )
+
+
+def _sweeps(test: Test, energy: str, gas: str, unit: UnitAtWork) -> tuple[str, ...]:
+    """The air sweeps that must have found nothing: before tools, before a gas train, before CO."""
+    sweeps = []
+    if unit.flammable and (energy in OPENED or test.needs_state):
+        sweeps.append(REFRIGERANT_SWEEP)
+    if gas == "shut":
+        sweeps.append(GAS_SWEEP)
+    if not COMBUSTION_AIR.isdisjoint(test.hazards) or _burns(test, energy, unit):
+        sweeps.append(ROOM_AIR)
+    return tuple(sweep for sweep in sweeps if sweep != test.id)
+
+
+def _burns(test: Test, energy: str, unit: UnitAtWork) -> bool:
+    """Whether a burner runs, or may, while the test is done: people below breathe what it makes."""
+    of_gas = test.exists_when.get("heat") == ("gas",)
+    heats = test.area in BURNER_AREAS or test.id in HEAT_IS_ON or of_gas
+    return unit.burns_gas and heats and energy in ("running", "running-open")
+
+
+def _circuit_needs(
+    needed: set[str], place: str | None, unit: UnitAtWork
+) -> tuple[tuple[str, CircuitNeed], ...]:
+    need: CircuitNeed
+    if "charge-recovered" in needed:
+        need = "charge-recovered"
+    elif "gauges-on" in needed:
+        need = "gauges-on"
+    else:
+        return ()
+    return tuple((circuit, need) for circuit in _circuits_of(place, unit))
+
+
+def _circuits_of(place: str | None, unit: UnitAtWork) -> tuple[str, ...]:
+    """The circuits a place belongs to: the one of its number, or else all of them."""
+    number = place.rpartition(" ")[2] if place else ""
+    same = tuple(circuit for circuit in unit.circuits if circuit.endswith(f" {number}"))
+    return same or unit.circuits or (WHOLE_UNIT,)

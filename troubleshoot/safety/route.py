@@ -1,0 +1,62 @@
+"""The way from one work state to another: the next safe step, again and again, until all is met.
+
+The order out: roof, people told, air swept, meter proved, stopped by its controls, locked out,
+opened, tested dead, every capacitor discharged, tested dead again, meter proved again. The order
+back: leads, charge, gas, panels, tools and people clear, lock off, restart.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from functools import lru_cache
+from typing import Final
+
+from troubleshoot.knowledge.model import Test
+from troubleshoot.safety.needs import Needs
+from troubleshoot.safety.stages import STAGES, Way
+from troubleshoot.safety.steps import CONFIRMED, Step, minutes_of
+from troubleshoot.safety.transitions import after_step
+from troubleshoot.safety.work_state import UnitAtWork, WorkState
+
+LEAVING: Final = Needs(energy="running", roof=True, gas="on")
+"""A unit left running: panels on, gas on, nothing of ours in it. See also `steps_to_leave`."""
+
+_LONGEST: Final = 200
+
+
+def next_step(
+    state: WorkState, needs: Needs, unit: UnitAtWork, leaving: bool = False
+) -> Step | None:
+    """The next safety step towards `needs`, or None when no step leads further."""
+    way = Way(state, needs, unit, leaving)
+    for stage in STAGES:
+        step = stage(way)
+        if step is not None:
+            return step
+    return None
+
+
+@lru_cache(maxsize=8192)
+def steps_to(
+    state: WorkState, needs: Needs, unit: UnitAtWork, leaving: bool = False
+) -> tuple[Step, ...]:
+    """The remaining steps in order, should each be confirmed."""
+    remaining: list[Step] = []
+    while (step := next_step(state, needs, unit, leaving)) is not None:
+        remaining.append(step)
+        if len(remaining) > _LONGEST:
+            raise RuntimeError(f"no way to {needs} from {state}")
+        state = after_step(state, step, (CONFIRMED[step.id],), unit)
+    return tuple(remaining)
+
+
+def steps_to_leave(state: WorkState, unit: UnitAtWork) -> tuple[Step, ...]:
+    """The remaining steps until the unit can be left running with nothing of ours in it."""
+    return steps_to(state, LEAVING, unit, leaving=True)
+
+
+def switch_minutes(
+    state: WorkState, needs: Needs, unit: UnitAtWork, tests: Mapping[str, Test]
+) -> float:
+    """What changing the work state would cost, in minutes by the rule base's steps."""
+    return minutes_of(steps_to(state, needs, unit), tests)

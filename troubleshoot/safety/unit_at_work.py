@@ -1,0 +1,55 @@
+"""What the safe order of work has to know of a unit, read from its equipment facts."""
+
+from __future__ import annotations
+
+from troubleshoot.reasoning.equipment import Unit
+from troubleshoot.safety.work_state import UnitAtWork
+
+BLOWER_MOTOR = "blower motor"
+BLOWER_DRIVE = "blower drive"
+HIGHEST_OF_240_CLASS = 277.0
+"""Plate volts above this are a 480 V class supply (from memory)."""
+
+
+def unit_at_work(unit: Unit) -> UnitAtWork:
+    """Places that hold a charge, circuits, and what makes the work more dangerous.
+
+    A fact that is not known counts as the worse case until it is: a refrigerant as flammable, the
+    fire panel as watching, the blower as driven by electronics that hold a charge, the supply as of
+    the 480 V class, the heat as gas. One look at the unit settles it, and is asked for before the
+    step that hangs on it (see `facts_first.facts_to_settle`).
+    """
+    facts = unit.facts
+    drives = []
+    if facts.get("blower-motor", "electronically-commutated") == "electronically-commutated":
+        drives.append(BLOWER_MOTOR)
+    if facts.get("variable-speed-drive") != "not-fitted":
+        drives.append(BLOWER_DRIVE)
+    return UnitAtWork(
+        capacitors=tuple(str(place) for place in unit.layout.places("capacitor")),
+        drives=tuple(drives),
+        circuits=tuple(str(place) for place in unit.layout.places("circuit")),
+        flammable=facts.get("refrigerant-class") != "a1",
+        fire_panel=facts.get("duct-smoke-detector") != "not-fitted",
+        volts_480=_may_be_480(unit),
+        burns_gas=facts.get("heat", "gas") == "gas",
+    )
+
+
+def supply_is_known(unit: Unit) -> bool:
+    """Whether the class of the supply voltage follows from what is known."""
+    return "line-volts-class" in unit.facts or (
+        unit.plate_value("nameplate-volts", None) is not None
+        or unit.facts.get("supply-phase") == "single"
+    )
+
+
+def _may_be_480(unit: Unit) -> bool:
+    """Whether the supply is of the 480 V class, or may be: all but a proved single phase counts."""
+    known = unit.facts.get("line-volts-class")
+    if known is not None:
+        return known == "480-volt"
+    volts = unit.plate_value("nameplate-volts", None)
+    if volts is not None:
+        return volts > HIGHEST_OF_240_CLASS
+    return unit.facts.get("supply-phase") != "single"
