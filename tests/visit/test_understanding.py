@@ -62,6 +62,8 @@ def _set(kind: str, key: str, value: Any) -> Callable[[Events], None]:
 @pytest.mark.parametrize(
     ("spoil", "said"),
     [
+        (_set("note", "loudly", True), "record 6 (note): loudly is not known here"),
+        (_set("start", "weather", "hot"), "record 2 (start): weather is not known here"),
         (_set("note", "event", "sang"), "record 6 (sang): sang is missing or not known"),
         (_set("skip", "test", "gone-by-now"), "record 11 (skip): the test gone-by-now is not in"),
         (_set("skip", "at", "circuit 3"), 'record 11 (skip): this unit has no "circuit 3"'),
@@ -155,6 +157,8 @@ def test_who_was_asking_is_taken_for_the_least_where_it_is_not_understood(
         _set("stop", "at", "circuit 77"),
         _set("stop", "time", ["noon"]),
         _drop("stop", "test"),
+        _drop("stop", "at"),
+        _set("stop", "seen-by", "a later version"),
     ],
 )
 def test_a_recorded_stop_stands_whatever_is_gone(

@@ -19,7 +19,8 @@ from troubleshoot.outside.plain_data import from_json
 from troubleshoot.outside.refusal import NotUsable
 
 FORMAT: Final = 2
-"""Counts up whenever an older program would misread what a newer one writes."""
+"""Counts up whenever an older program would misread what a newer one writes. A kind of event or a
+key that it does not know it sets aside."""
 
 OPENING: Final = b'{"event": {'
 """How every line begins."""

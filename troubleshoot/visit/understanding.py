@@ -127,6 +127,8 @@ class _Sorter:
         """A STOP with its finding stands until that is sound. One with nothing stands on record."""
         try:
             event = event_of(record)
+            if record.get("test") is not None and "at" not in record:
+                raise Unknown("where its finding was is missing")
             check_known(self.knowledge, event)
             state = after(self.knowledge, self.state, event)
             if not self._rests_on_something(event):

@@ -59,7 +59,7 @@ def event_of(record: Record) -> Event:
     kind = record.get("event")
     made = KINDS.get(kind) if isinstance(kind, str) else None
     if made is None:
-        raise NotAnEvent(f"{kind if 'event' in record else 'event'} is missing or not known")
+        raise NotAnEvent(f"{kind if isinstance(kind, str) else 'event'} is missing or not known")
     for key in unknown_keys(made, record):
         raise NotAnEvent(f"{key} is not known here")
     hints = _types(made)
