@@ -60,7 +60,7 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
         "heating-supply-temperature",
         "hazards and an area that mean a need of the work state, stated or not",
     ),
-    "visit/stop_events.py": ("heat", "whether there is a gas cock to speak of"),
+    "visit/events/stops.py": ("heat", "whether there is a gas cock to speak of"),
     "visit/tags.py": ("heat", "whether there is a gas cock to speak of"),
     "safety/transitions.py": (
         "nitrogen-pressure temporary-jumper",

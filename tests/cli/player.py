@@ -17,6 +17,7 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.opening import turns
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.declared import STEPS
+from troubleshoot.visit.events.codec import event_of
 from troubleshoot.visit.journal import Journal
 
 MOST_LINES = 3000
@@ -125,5 +126,5 @@ def play(
     """Hold a visit that begins with `start`; returns the exit code and the visit's book."""
     journal = Journal.create(folder, "visit", {"program": "test"})
     book = VisitBook(knowledge, "visit", journal, lambda: clock.now())
-    book.add({"event": "start", **start})
+    book.add(event_of({"event": "start", **start}))
     return hold(knowledge, player, lambda voice: turns(book, voice)), book

@@ -153,7 +153,8 @@ def _journal(reasoner: Reasoner, path: Path) -> Callable[[bytes], bool]:
         except JournalError:
             assert path.read_bytes() == data
             return False
-        conclude_visit(reasoner, replay(reasoner.knowledge, events))
+        found = understood(reasoner.knowledge, events)
+        conclude_visit(reasoner, replay(reasoner.knowledge, found.events))
         return True
 
     return enter

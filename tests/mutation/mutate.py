@@ -38,10 +38,12 @@ MODULES = (
     "safety/declared/refrigerant", "safety/declared/roof_and_people", "safety/needs",
     "safety/stages", "safety/transitions", "safety/work_state", "safety/route",
     "safety/profiles", "safety/unit_at_work", "safety/cautions", "visit/stops",
-    "visit/stop_events", "visit/lifting", "visit/reopening", "visit/undoing", "visit/absence",
-    "visit/events", "visit/dangers", "visit/standing", "visit/tags", "dialogue/answering",
-    "dialogue/standing", "dialogue/stopped", "dialogue/hand_over_result", "dialogue/reopening",
-    "reasoning/on_record", "reasoning/clearing",
+    "visit/events/beginning", "visit/events/answers", "visit/events/way", "visit/events/stops",
+    "visit/events/ending", "visit/events/passing_time", "visit/events/apart",
+    "visit/events/places", "visit/events/replaying", "visit/events/undoing", "visit/lifting",
+    "visit/reopening", "visit/absence", "visit/dangers", "visit/standing", "visit/tags",
+    "dialogue/answering", "dialogue/standing", "dialogue/stopped", "dialogue/hand_over_result",
+    "dialogue/reopening", "reasoning/on_record", "reasoning/clearing",
 )  # fmt: skip
 TESTS = (
     "tests/safety",

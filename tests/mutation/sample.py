@@ -54,12 +54,12 @@ SAMPLE = {
     'test.exposes != "none"': (
         "safety/test_who_and_which_unit.py::test_what_a_test_opens_says_who_does_it"
     ),
-    'visit/undoing.py:WALLS:without "danger"': (
+    "visit/events/undoing.py:WALLS:without DangerReported": (
         "visit/test_undoing.py::test_no_undo_reaches_past_a_stop_a_danger_or_what_came_of_it"
     ),
-    'visit/undoing.py:_dropped:always:events[i]["event"] != "aim"': (
-        "visit/test_undoing.py::test_what_was_aimed_at_since_goes_with_it_and_what_was_aimed_at_before_"
-        "stays"
+    "visit/events/undoing.py:_dropped:always:not isinstance(events[i], Aimed)": (
+        "visit/test_undoing.py::test_what_was_aimed_at_since_goes_with_it_and_what_was_aimed_at_"
+        "before_stays"
     ),
 }
 """Mutant -> the test that kills it. Most of them lived once."""

@@ -12,8 +12,7 @@ from hypothesis import strategies as st
 from troubleshoot.knowledge.model import Hazard, Knowledge, Stop
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.on_record import ON_RECORD, hazard_on_record, stopping
-from troubleshoot.visit.event_shapes import handed_over_event
-from troubleshoot.visit.events import replay
+from troubleshoot.visit.events import Answered, Event, Halted, Started, VisitEnded, replay
 from troubleshoot.visit.reopening import (
     NotAResult,
     NotReopened,
@@ -201,17 +200,17 @@ def test_a_stop_is_read_after_its_own_time_or_else_after_it_was_told() -> None:
     assert minute(NOW) == "2026-11-26 09:45"
 
 
-def state_of(shipped: Knowledge, *more: dict[str, object], ended: bool = True) -> VisitState:
-    events: list[dict[str, object]] = [
-        {"event": "start", "complaint": "no-heat", "unit": {"heat": "gas"}},
+def state_of(shipped: Knowledge, *more: Event, ended: bool = True) -> VisitState:
+    events: list[Event] = [
+        Started(complaint="no-heat", unit={"heat": "gas"}),
         *more,
     ]
     if ended:
-        events.append(dict(handed_over_event("the owner and a contractor", "2026-11-25 15:12")))
+        events.append(VisitEnded("stopped", "the owner and a contractor", "2026-11-25 15:12"))
     return replay(shipped, events)
 
 
-CRACK = {"event": "answer", "test": "heat-exchanger-look", "outcomes": ["crack"]}
+CRACK = Answered("heat-exchanger-look", outcomes=("crack",))
 
 
 def test_what_stopped_a_visit_is_its_stop_and_the_finding_to_take_afresh(
@@ -230,7 +229,7 @@ def test_what_stopped_a_visit_is_its_stop_and_the_finding_to_take_afresh(
     for closed in (state_of(shipped), replace(stopped, ended="closed")):
         with pytest.raises(NotReopened, match="closed, not stopped"):
             asked(closed)
-    recorded = {"event": "stop", "hazard": "heat-exchanger-breach", "on_record": True}
+    recorded = Halted("heat-exchanger-breach", on_record=True)
     with pytest.raises(NotReopened, match="no finding can show"):
         asked(state_of(shipped, recorded))
 

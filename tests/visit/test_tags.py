@@ -9,7 +9,16 @@ import pytest
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import FiredHazard, Reasoner
-from troubleshoot.visit.events import replay
+from troubleshoot.visit.events import (
+    Answered,
+    DangerReported,
+    Event,
+    Halted,
+    Started,
+    StepDone,
+    VisitEnded,
+    replay,
+)
 from troubleshoot.visit.reopening import fitting_roles
 from troubleshoot.visit.stops import conclude_visit
 from troubleshoot.visit.tags import found_words, tag_lines
@@ -17,7 +26,7 @@ from troubleshoot.visit.tags import found_words, tag_lines
 UNIT: dict[str, Any] = {"heat": "gas", "refrigerant": "R-410A"}
 BLANK = "Hung by: ____________, on ______ at ______."
 NOT_TOLD = "Told: ____________ at ______."
-Events = list[dict[str, Any]]
+Events = list[Event]
 
 
 def tag(shipped: Knowledge, hazard: str, events: Events) -> tuple[str, ...]:
@@ -27,17 +36,16 @@ def tag(shipped: Knowledge, hazard: str, events: Events) -> tuple[str, ...]:
     return tag_lines(shipped, state, conclusions, fired)
 
 
-def start(**more: Any) -> dict[str, Any]:
-    return {"event": "start", "complaint": "no-heat", "unit": UNIT, **more}
+def start(**more: Any) -> Event:
+    return Started(**{"complaint": "no-heat", "unit": UNIT, **more})
 
 
-def crack(test: str = "heat-exchanger-look", outcome: str = "crack") -> dict[str, Any]:
-    return {"event": "answer", "test": test, "outcomes": [outcome]}
+def crack(test: str = "heat-exchanger-look", outcome: str = "crack") -> Event:
+    return Answered(test, outcomes=(outcome,))
 
 
-STOP = {"event": "stop", "hazard": "heat-exchanger-breach", "test": "heat-exchanger-look",
-        "at": None}  # fmt: skip
-TOLD = {"event": "end", "ending": "stopped", "told": "the owner", "told_at": "2026-11-26 15:12"}
+STOP = Halted("heat-exchanger-breach", "heat-exchanger-look")
+TOLD = VisitEnded("stopped", "the owner", "2026-11-26 15:12")
 
 
 def test_a_tag_has_a_line_for_each_thing_in_their_order(shipped: Knowledge) -> None:
@@ -59,17 +67,16 @@ def test_a_tag_has_a_line_for_each_thing_in_their_order(shipped: Knowledge) -> N
 def test_a_unit_without_a_name_and_one_without_gas_leave_their_words_out(
     shipped: Knowledge,
 ) -> None:
-    electric = start()
-    electric["unit"] = {**UNIT, "heat": "electric"}
+    electric = start(unit={**UNIT, "heat": "electric"})
     lines = tag(shipped, "heat-exchanger-breach", [electric, crack()])
     assert lines[0].startswith("Do not start. ")
     assert not any(line.startswith("Gas cock") for line in lines)
-    unknown = tag(shipped, "heat-exchanger-breach", [{**start(), "unit": {}}, crack()])
+    unknown = tag(shipped, "heat-exchanger-breach", [start(unit={}), crack()])
     assert any(line.startswith("Gas cock") for line in unknown)
 
 
 def test_the_cock_is_shut_once_it_was_shut(shipped: Knowledge) -> None:
-    shut = [{"event": "step", "step": s, "outcomes": [o]}
+    shut = [StepDone(s, (o,))
             for s, o in (("roof-conditions", "safe"), ("gas-cock-shut", "shut"))]  # fmt: skip
     lines = tag(shipped, "heat-exchanger-breach", [start(), crack(), *shut])
     assert "Gas cock: shut." in lines
@@ -89,7 +96,7 @@ def test_who_was_told_stands_on_it_once_somebody_was(shipped: Knowledge) -> None
 def test_a_reported_danger_stands_in_its_own_words(
     words: str, said: str, shipped: Knowledge
 ) -> None:
-    danger = {"event": "danger", "hazard": "danger-reported", "words": words}
+    danger = DangerReported("danger-reported", words)
     lines = tag(shipped, "danger-reported", [start(), crack(), danger])
     assert lines[1] == said
 
@@ -103,7 +110,7 @@ def test_what_the_caller_said_stands_in_the_callers_words(
 
 
 def test_a_reading_stands_with_its_number_and_its_place(shipped: Knowledge) -> None:
-    reading = {"event": "answer", "test": "room-carbon-monoxide", "text": "240 ppm"}
+    reading = Answered("room-carbon-monoxide", text="240 ppm")
     state = replay(shipped, [start(), reading])
     fired = conclude_visit(Reasoner(shipped), state).standing_stops
     assert fired
@@ -113,7 +120,7 @@ def test_a_reading_stands_with_its_number_and_its_place(shipped: Knowledge) -> N
 
 
 def test_a_stop_on_record_says_no_more_than_is_known(shipped: Knowledge) -> None:
-    stop = {"event": "stop", "hazard": "heat-exchanger-breach", "on_record": True}
+    stop = Halted("heat-exchanger-breach", on_record=True)
     lines = tag(shipped, "heat-exchanger-breach", [start(), stop])
     assert not any(line.startswith(("Found", "Reported")) for line in lines)
 
@@ -133,10 +140,12 @@ def test_who_may_remove_it_is_said_with_or_before_the_last(shipped: Knowledge) -
 
 def test_the_finding_is_the_one_at_its_place_with_all_that_was_seen(shipped: Knowledge) -> None:
     two = start(unit={**UNIT, "circuits": 2})
-    stuck = [{"event": "answer", "test": "high-pressure-switch", "at": f"circuit {n}",
-              "outcomes": [outcome]} for n, outcome in ((1, "opens"), (2, "stuck"))]  # fmt: skip
+    sound = next(iter(shipped.tests["high-pressure-switch"].healthy))
+    stuck = [
+        Answered("high-pressure-switch", f"circuit {n}", (outcome,))
+        for n, outcome in ((1, sound), (2, "stuck"))
+    ]
     known = {o.id: o.means or o.id for o in shipped.tests["high-pressure-switch"].outcomes}
-    stuck[0]["outcomes"] = [next(iter(shipped.tests["high-pressure-switch"].healthy))]
     lines = tag(shipped, "safety-does-not-open", [two, *stuck])
     name = shipped.tests["high-pressure-switch"].name
     assert lines[1] == f"Found: {name}, circuit 2: {known['stuck']}."
@@ -149,7 +158,7 @@ def test_a_place_without_gas_has_no_cock_on_its_tag(shipped: Knowledge) -> None:
 
 
 def test_before_anybody_was_told_the_line_is_left_open(shipped: Knowledge) -> None:
-    silent = {"event": "end", "ending": "stopped"}
+    silent = VisitEnded("stopped")
     assert NOT_TOLD in tag(shipped, "heat-exchanger-breach", [start(), crack(), STOP, silent])
 
 
@@ -160,7 +169,7 @@ def test_a_number_near_a_limit_names_the_danger_that_it_may_be(shipped: Knowledg
     """
     test = shipped.tests["gas-inlet-pressure-idle"]
     known = {outcome.id: outcome.means or outcome.id for outcome in test.outcomes}
-    read = {"event": "answer", "test": test.id, "text": "13.9 inwc"}
+    read = Answered(test.id, text="13.9 inwc")
     begun = start(unit={**UNIT, "fuel": "natural-gas"})
     (reading,) = conclude_visit(Reasoner(shipped), replay(shipped, [begun, read])).readings
     assert "high" in reading.possible and "high" not in reading.seen

@@ -34,7 +34,7 @@ from troubleshoot.knowledge.model import (
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import FiredHazard, Reasoner
 from troubleshoot.reasoning.places import Place
-from troubleshoot.visit.events import replay
+from troubleshoot.visit.events import Answered, Halted, Started, replay
 from troubleshoot.visit.left_off import left_off
 from troubleshoot.visit.standing import (
     EVERYTHING,
@@ -209,17 +209,17 @@ def test_a_number_that_shows_no_outcome_ends_no_ban(typed: str, barred: bool) ->
 
 
 def test_what_stands_on_record_stands_though_the_rules_have_lost_it(shipped: Knowledge) -> None:
-    stop = {"event": "stop", "hazard": "gone-by-now", "on_record": True}
-    state = replay(shipped, [{"event": "start", "complaint": "no-heat"}, stop])
+    stop = Halted("gone-by-now", on_record=True)
+    state = replay(shipped, [Started(complaint="no-heat"), stop])
     found = standing_hazards(conclude_visit(Reasoner(shipped), state))
     assert "gone-by-now" in [each.hazard.id for each in found]
 
 
 def test_what_a_finding_is_computed_from_may_be_read_once_more(shipped: Knowledge) -> None:
     events = [
-        {"event": "start", "complaint": "no-heat", "unit": {"heat": "gas"}},
-        {"event": "answer", "test": "flue-carbon-monoxide", "text": "900 ppm"},
-        {"event": "answer", "test": "flue-oxygen", "text": "7 %"},
+        Started(complaint="no-heat", unit={"heat": "gas"}),
+        Answered("flue-carbon-monoxide", text="900 ppm"),
+        Answered("flue-oxygen", text="7 %"),
     ]
     found = conclude_visit(Reasoner(shipped), replay(shipped, events))
     stop = found.standing_stops[0].hazard

@@ -17,8 +17,8 @@ from troubleshoot.safety.declared import CONFIRMED, ENTER_CONFIRMS
 from troubleshoot.visit.dangers import cried, spoken_of
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
-from troubleshoot.visit.event_shapes import skip_event
-from troubleshoot.visit.events import places_from
+from troubleshoot.visit.events import Aimed, Closing, Noted, Repaired, Skipped
+from troubleshoot.visit.events.places import places_from
 from troubleshoot.visit.explain import because, find_fault, what_if, why_not
 from troubleshoot.visit.stops import conclude_visit
 from troubleshoot.visit.tests_by_words import find_tests
@@ -91,7 +91,7 @@ class Commands:
 
     def _note(self, text: str) -> None:
         """Keep a note. Raises DangerCalled where it says that the job has to be stopped."""
-        self.book.add({"event": "note", "text": text})
+        self.book.add(Noted(text))
         if any(h.stop and h.stop.scope == "whole-job" for h in cried(self.knowledge, text)):
             raise DangerCalled(text)
         speaks = bool(spoken_of(self.knowledge, text))
@@ -110,7 +110,7 @@ class Commands:
             )
             return True
         self.done_said = False
-        self.book.add({"event": "closing"})
+        self.book.add(Closing())
         return True
 
     def _skip(self, decision: Decision) -> None:
@@ -119,14 +119,14 @@ class Commands:
         elif decision.test is None:
             self.voice.say(NO_QUESTION)
         else:
-            self.book.add(skip_event(decision.test.id, decision.at))
+            self.book.add(Skipped.over(decision.test.id, decision.at))
 
     def _skip_aim(self, decision: Decision) -> None:
         """No safety step is skipped; the test that it leads to may be."""
         if decision.aim is None or decision.stop is not None:
             self.voice.say("A safety step cannot be skipped. q keeps the visit and leaves.")
             return
-        self.book.add(skip_event(*decision.aim))
+        self.book.add(Skipped.over(*decision.aim))
         self.voice.say(f"Without: {self.knowledge.tests[decision.aim[0]].name}.")
 
     def _how(self, decision: Decision) -> None:
@@ -229,12 +229,11 @@ class Commands:
         if forbidden is not None:
             self.voice.say(f"Not now: {forbidden}. Only a fresh finding takes it away.")
             return
-        reason = "you chose it"
-        self.book.add({"event": "aim", "test": test, "at": at, "chosen": True, "reason": reason})
+        self.book.add(Aimed(test, at, "you chose it", chosen=True))
 
     def _repaired(self, said: str, conclusions: Conclusions) -> None:
         fault = find_fault(self.knowledge, conclusions, said)
         if fault is None:
             self.voice.say("No such cause in the rule base. Give its id, or words of its name.")
         else:
-            self.book.add({"event": "repaired", "fault": fault})
+            self.book.add(Repaired(fault))

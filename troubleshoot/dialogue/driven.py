@@ -13,7 +13,7 @@ from troubleshoot.dialogue.prompts import Prompt
 from troubleshoot.dialogue.talk import Reply
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.visit.decide import Decider
-from troubleshoot.visit.event_shapes import Event
+from troubleshoot.visit.events import Event
 from troubleshoot.visit.stops import conclude_visit
 from troubleshoot.visit.visit_state import VisitState
 

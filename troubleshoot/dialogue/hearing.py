@@ -16,7 +16,7 @@ from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk, words
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.safety.profiles import TECHNICIAN
 from troubleshoot.visit.dangers import cried, is_unnamed, reported, spoken_of
-from troubleshoot.visit.event_shapes import danger_event, named_danger_event
+from troubleshoot.visit.events import DangerReported, Started
 
 HOW_TO_CALL = "If somebody is in danger: danger and what is wrong."
 CLEAR_FIRST = "STOP. Get clear of it first, you and everybody else."
@@ -72,7 +72,7 @@ class Listener:
 def _keep(book: VisitBook, voice: Voice, hazard: Hazard, said: str) -> None:
     """Keep a danger; where it cannot be kept, tell what to do before that is said."""
     try:
-        book.add(danger_event(hazard, said))
+        book.add(DangerReported.of(hazard, said))
     except Exception:
         voice.say(f"{hazard.signal} - STOP", strong=True)
         voice.say(hazard.what_to_do, strong=True)
@@ -87,7 +87,7 @@ def report_danger(book: VisitBook, voice: Voice, name: str, said: str) -> Talk[N
     Of several the gravest is put in last, since the last is told of first. Raises Leave.
     """
     if not book.begun:
-        book.add({"event": "start", "name": name, "profiles": [TECHNICIAN]})
+        book.add(Started(name=name, profiles=(TECHNICIAN,)))
     for hazard in reversed(reported(book.knowledge, said)):
         _keep(book, voice, hazard, said)
     if not is_unnamed(book.knowledge, said):
@@ -103,6 +103,6 @@ def report_danger(book: VisitBook, voice: Voice, name: str, said: str) -> Talk[N
     if is_unnamed(book.knowledge, more):
         return
     first, *others = reversed(reported(book.knowledge, more))
-    book.add(named_danger_event(first, more))
+    book.add(DangerReported.of(first, more, names_the_last=True))
     for hazard in others:
-        book.add(danger_event(hazard, more))
+        book.add(DangerReported.of(hazard, more))

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import AskWords, Choose
@@ -14,6 +16,7 @@ from troubleshoot.safety.profiles import PROFILES, TECHNICIAN
 from troubleshoot.visit.case_file import ROUTINE
 from troubleshoot.visit.complaints import match_complaints
 from troubleshoot.visit.dangers import spoken_of
+from troubleshoot.visit.events import Called, Started
 from troubleshoot.visit.nameplate import facts_to_ask
 
 WHO_IS_ASKING = Choose(
@@ -33,16 +36,10 @@ def begin(
     said, complaint = "", ROUTINE
     if not routine:
         said, complaint = yield from _ask_complaint(book, voice)
-    start = {
-        "event": "start",
-        "name": name,
-        "complaint": complaint,
-        "words": said,
-        "routine": complaint == ROUTINE,
-    }
+    start = Started(name, complaint, said, routine=complaint == ROUTINE, profiles=(TECHNICIAN,))
     stops = stops_by_itself(knowledge, complaint)
     if stops:  # on record before it is told: whoever names the unit next has to meet it
-        book.add({**start, "profiles": [TECHNICIAN]})
+        book.add(start)
         _keep_stop(book)
     call = knowledge.complaints.get(complaint)
     if call is not None:
@@ -53,7 +50,7 @@ def begin(
     if stops:
         book.resume(tuple(sorted(held)))
     else:
-        book.add({**start, "profiles": sorted(held)})
+        book.add(replace(start, profiles=tuple(sorted(held))))
     yield from _ask_facts(book, voice)
 
 
@@ -108,7 +105,7 @@ def _ask_complaint(book: VisitBook, voice: Voice) -> Talk[tuple[str, str]]:
     while typed:
         said.append(typed)
         everything = "; ".join(said)
-        book.add({"event": "call", "words": everything})
+        book.add(Called(everything))
         if typed in knowledge.complaints:
             return everything, typed
         if (call := _dangerous_call(knowledge, typed)) is not None:

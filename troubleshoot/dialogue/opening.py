@@ -17,6 +17,7 @@ from troubleshoot.dialogue.standing import goes_on, meet_standing, met_by, tell_
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk, words
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.text import MOST_NAME
+from troubleshoot.visit.events import Named
 
 if TYPE_CHECKING:
     from troubleshoot.visit.decide import Decider
@@ -55,7 +56,7 @@ def visit(shelf: Shelf, voice: Voice, visitor: Visitor) -> Talk[Ended]:
                 yield from _resume(book, voice, visitor.profiles)
             else:
                 if unit and not book.state.name:
-                    book.add({"event": "named", "name": unit})
+                    book.add(Named(unit))
                 yield from begin(book, voice, unit, visitor.profiles, visitor.routine)
         except DangerCalled as called:
             yield from report_danger(book, voice, unit, str(called))

@@ -12,7 +12,7 @@ from troubleshoot.knowledge.model import Hazard
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.safety.work_state import open_items
 from troubleshoot.visit.decision import Decision
-from troubleshoot.visit.event_shapes import handed_over_event, stop_event, take_afresh_event
+from troubleshoot.visit.events import Halted, Named, TakenAfresh, VisitEnded
 from troubleshoot.visit.lifting import beyond_lifting
 from troubleshoot.visit.reopening import minute, still_waiting
 from troubleshoot.visit.stops import finding_of, lifting_finding
@@ -46,7 +46,7 @@ def stopped(
             if met is not None and (waiting := still_waiting(book.knowledge, met, book.now())):
                 voice.say(waiting)
                 continue
-            book.add(take_afresh_event(spot))
+            book.add(TakenAfresh.of(spot))
             return None
         if word in ("q", "quit"):
             raise Leave
@@ -59,7 +59,7 @@ def keep_stop(book: VisitBook, conclusions: Conclusions, fired: FiredHazard) -> 
     met = book.state.stops[-1:]
     if not met or (met[0].hazard, met[0].answers) != (fired.hazard.id, len(book.state.answers)):
         spot = finding_of(book.knowledge, book.state, conclusions, fired)
-        book.add(stop_event(fired.hazard.id, spot))
+        book.add(Halted.over(fired.hazard.id, spot))
 
 
 def _prompt(
@@ -82,10 +82,10 @@ def _hand_over(book: VisitBook, voice: Voice, listener: Listener, hazard: Hazard
         name = yield from words(AskWords(WHICH_UNIT, repeated=True))
         listener.hear_cry(name)
         if name:
-            book.add({"event": "named", "name": name})
+            book.add(Named(name))
     said = yield from ask_told(listener)
     told = yield from ask_them_too(book, listener, hazard, said)
-    book.add(handed_over_event(told, minute(book.now())))
+    book.add(VisitEnded("stopped", told, minute(book.now())))
     voice.say("The visit is closed as stopped.")
     for item in open_items(book.state.work):
         voice.say(f"Still open on the unit: {item}", 1)

@@ -27,7 +27,7 @@ from troubleshoot.safety.guards import allowed
 from troubleshoot.safety.steps import Step
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
-from troubleshoot.visit.event_shapes import Event
+from troubleshoot.visit.events import Aimed, Answered, Event, FactTold, Noted, StepDone
 from troubleshoot.visit.left_off import left_off
 from troubleshoot.visit.nameplate import plate_to_ask
 from troubleshoot.visit.repeating import agreement
@@ -115,8 +115,7 @@ class Turns:
             return
         if decision.aim is not None and decision.stop is None and self.book.state.aim is None:
             test, at = decision.aim
-            reason = decision.reason
-            self.book.add({"event": "aim", "test": test, "at": spoken(at), "reason": reason})
+            self.book.add(Aimed(test, spoken(at), decision.reason))
         if decision.kind == "ask" and (yield from self._ask_plates(decision)):
             return
         yield from self._ask(self._prompt(decision, conclusions), conclusions)
@@ -201,7 +200,7 @@ class Turns:
         if isinstance(reply, str):
             hear_cry(self.knowledge, reply)
         if reply:
-            self.book.add({"event": "note", "text": f"typed after a long silence: {reply}"})
+            self.book.add(Noted(f"typed after a long silence: {reply}"))
         return True
 
     def _take(self, reply: Reply, prompt: AskTest | DoStep) -> None:
@@ -212,7 +211,7 @@ class Turns:
         before = [a for a in self.book.state.answers if a.test == test.id and a.text]
         self.book.add(event)
         after = conclude_visit(self.decider.reasoner, self.book.state)
-        if isinstance(prompt, AskTest) and event["event"] == "answer":
+        if isinstance(prompt, AskTest) and isinstance(event, Answered):
             last = self.book.state.answers[-1]
             if before and before[-1].places == last.places:
                 self._compare(test, before[-1].text or "", last.text or "")
@@ -235,12 +234,12 @@ class Turns:
             return self._fact_of(event, decision.step) or event
         return answer_event_from(self.knowledge, test, decision.at, reply, prompt.outcomes)
 
-    def _fact_of(self, event: Event, step: Step) -> Event | None:
+    def _fact_of(self, event: StepDone, step: Step) -> FactTold | None:
         """The fact that a step has settled, where what came of it is that the unit needs none."""
-        fact = STEPS[step.id].settles.get(",".join(event["outcomes"]))
+        fact = STEPS[step.id].settles.get(",".join(event.outcomes))
         if fact is None or self.book.state.unit.facts.get(fact[0]) == fact[1]:
             return None
-        return {"event": "fact", "name": fact[0], "value": fact[1]}
+        return FactTold(*fact)
 
     def _tell_hazards(self, found: Conclusions) -> None:
         """What a finding or a likely fault has called up, once, as soon as it is known.

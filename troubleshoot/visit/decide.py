@@ -32,7 +32,7 @@ from troubleshoot.safety.route import (
 from troubleshoot.safety.steps import LOCKOUT, STOP_BY_CONTROLS, Step
 from troubleshoot.visit.account import ending_of
 from troubleshoot.visit.decision import Decision, beyond, like, nearer_to, to_do
-from troubleshoot.visit.events import places_from
+from troubleshoot.visit.events.places import places_from
 from troubleshoot.visit.hazard_words import forbids
 from troubleshoot.visit.left_off import left_off
 from troubleshoot.visit.lifting import towards_lifting

@@ -8,10 +8,9 @@ reading and leaves it as it is. Nothing here reads a clock: times come in with t
 from __future__ import annotations
 
 import os
-from collections.abc import Mapping
 from contextlib import suppress
 from pathlib import Path
-from typing import Any, Final
+from typing import Final
 
 from troubleshoot.outside.files import make_private, open_regular, read_bytes, read_open
 from troubleshoot.outside.plain_data import from_json
@@ -68,7 +67,7 @@ class Journal:
         self._records: list[Record] = []
 
     @classmethod
-    def create(cls, folder: Path, visit_id: str, header: Mapping[str, Any]) -> Journal:
+    def create(cls, folder: Path, visit_id: str, header: Record) -> Journal:
         """Begin a visit's journal; its first record is the header (program, rules, date)."""
         path = folder / f"{visit_id}{SUFFIX}"
         try:
@@ -110,10 +109,10 @@ class Journal:
         return tuple(self._records[1:])
 
     @property
-    def header(self) -> Mapping[str, Any]:
+    def header(self) -> Record:
         return self._records[0] if self._records else {}
 
-    def append(self, event: Mapping[str, Any]) -> None:
+    def append(self, event: Record) -> None:
         """Make one event durable. Raises JournalFailed, and refuses everything after a failure."""
         if self._failed:
             raise JournalFailed(f"{self.path}: an earlier record could not be kept; start again")

@@ -9,7 +9,7 @@ from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.readings import take_readings
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.steps import Step
-from troubleshoot.visit.events import step_place
+from troubleshoot.visit.events.places import step_place
 from troubleshoot.visit.visit_state import VisitState
 
 

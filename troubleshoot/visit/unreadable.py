@@ -6,14 +6,13 @@ it has the marks of a STOP its unit counts as stopped.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any, Final
+from typing import Final
 
 from troubleshoot.outside.plain_data import from_json
 from troubleshoot.outside.refusal import NotUsable
-from troubleshoot.visit.journal_lines import OPENING, line_of
+from troubleshoot.visit.journal_lines import OPENING, Record, line_of
 
 MARKS: Final = (b'"event": "stop"', b'"event": "danger"', b'"hazard": ', b'"ending": "stopped"')
 """What stands in the journal of a visit that a STOP has halted. No one damage takes them all."""
@@ -103,7 +102,7 @@ def _name(data: bytes) -> str:
     return found
 
 
-def _record(line: bytes) -> Mapping[str, Any]:
+def _record(line: bytes) -> Record:
     try:
         record = from_json(line, "the line")
     except NotUsable:
@@ -111,12 +110,12 @@ def _record(line: bytes) -> Mapping[str, Any]:
     return record if isinstance(record, dict) else {}
 
 
-def _event(record: Mapping[str, Any]) -> Mapping[str, Any]:
+def _event(record: Record) -> Record:
     event = record.get("event")
     return event if isinstance(event, dict) else {}
 
 
-def _sum(record: Mapping[str, Any]) -> int:
+def _sum(record: Record) -> int:
     """The sum that a line states, which the next one goes on from; 0 where there is none."""
     try:
         return int(str(record.get("sum")), 16)

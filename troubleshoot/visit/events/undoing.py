@@ -11,11 +11,20 @@ from bisect import bisect_left
 from collections.abc import Sequence
 from typing import Final
 
-from troubleshoot.visit.event_shapes import Event
-from troubleshoot.visit.not_understood import NOT_UNDERSTOOD, kind_of
+from troubleshoot.visit.events.answers import Answered, MarkedInvalid, StepDone
+from troubleshoot.visit.events.apart import NotUnderstood, Undone, kind_of
+from troubleshoot.visit.events.beginning import FactTold
+from troubleshoot.visit.events.ending import Repaired, VisitEnded
+from troubleshoot.visit.events.event import Event
+from troubleshoot.visit.events.stops import DangerReported, Halted, Reopened
+from troubleshoot.visit.events.way import Aimed, Skipped
 
-UNDOABLE: Final = frozenset({"answer", "step", "skip", "fact", "invalid", "repaired"})
-WALLS: Final = frozenset({"stop", "danger", "end", "reopened", NOT_UNDERSTOOD})
+UNDOABLE: Final = frozenset(
+    each.kind for each in (Answered, StepDone, Skipped, FactTold, MarkedInvalid, Repaired)
+)
+"""The kinds that undo takes back; of what is not understood, what it was written as counts."""
+
+WALLS: Final = (Halted, DangerReported, VisitEnded, Reopened, NotUnderstood)
 
 
 def taken_back(events: Sequence[Event]) -> int | None:
@@ -37,7 +46,7 @@ def _kept(events: Sequence[Event]) -> list[int]:
     """The indexes of the events that no undo has taken back."""
     kept: list[int] = []
     for number, event in enumerate(events):
-        if event["event"] == "undo":
+        if isinstance(event, Undone):
             kept = _dropped(events, kept, _last(events, kept))
         else:
             kept.append(number)
@@ -48,7 +57,7 @@ def _last(events: Sequence[Event], kept: list[int]) -> int | None:
     for index in reversed(kept):
         if kind_of(events[index]) in UNDOABLE:
             return index
-        if events[index]["event"] in WALLS:
+        if isinstance(events[index], WALLS):
             return None
     return None
 
@@ -58,4 +67,4 @@ def _dropped(events: Sequence[Event], kept: list[int], gone: int | None) -> list
     if gone is None:
         return kept
     at = bisect_left(kept, gone)
-    return [*kept[:at], *(i for i in kept[at + 1 :] if events[i]["event"] != "aim")]
+    return [*kept[:at], *(i for i in kept[at + 1 :] if not isinstance(events[i], Aimed))]
