@@ -50,7 +50,7 @@ def said_standing(hazard: Hazard, stops: bool, where: str | None = None) -> tupl
     said = said_hazard(hazard, stops, where)
     if not stops or hazard.stop is None:
         return (said,)
-    return (said, f"Hand over to: {hazard.defer_to}")
+    return (said, f"Hand over to: {hazard.defer_to}") if hazard.defer_to else (said,)
 
 
 def forbids(hazard: Hazard) -> str:
