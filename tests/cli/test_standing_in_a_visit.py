@@ -62,7 +62,7 @@ def test_a_unit_that_must_not_run_is_left_locked_out(shipped: Knowledge, tmp_pat
     ("complaint", "test", "shows", "end"),
     [
         ("no-heat", "ignition-trials", "delayed light", "The heat stays off, its gas cock shut"),
-        ("no-cooling", "ground-and-bond", "open ground", "The unit stays off and locked"),
+        ("no-cooling", "breaker-and-disconnect", "warm lug", "The unit stays off and locked"),
     ],
 )
 def test_a_danger_found_with_the_unit_running_leaves_it_off_and_tagged(

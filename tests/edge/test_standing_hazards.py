@@ -209,3 +209,57 @@ def test_soot_at_a_vent_of_a_gas_unit_stops_the_job_with_the_cock_shut(
     case = {"unit": GAS, "complaint": "no-heat", "readings": [{"test": test, "outcome": outcome}]}
     text = assessed(command, case_file(case))[0]
     assert "STOP" in text and "Shut the gas cock" in " ".join(text.split())
+
+
+@pytest.mark.parametrize(
+    ("unit", "reading", "hazard"),
+    [
+        ({}, {"test": "breaker-and-disconnect", "text": "22 C-diff"}, "scorched-or-hot-wiring"),
+        ({}, {"test": "breaker-and-disconnect", "outcome": "warm-lug"}, "scorched-or-hot-wiring"),
+        ({}, {"test": "breaker-and-disconnect", "outcome": "wrong-size"}, "wrong-fuse-or-breaker"),
+        ({}, {"test": "control-fuse", "outcome": "oversized"}, "wrong-fuse-or-breaker"),
+        ({"heat": "gas"}, {"test": "flame-picture", "outcome": "lazy"}, "flue-or-flame-not-right"),
+        ({"heat": "gas"}, {"test": "flue-outlet-and-hood", "outcome": "blocked"},
+         "flue-or-flame-not-right"),
+        ({}, {"test": "leak-search", "outcome": "found"}, "flammable-refrigerant-found"),
+        ({"refrigerant": "R-454B"}, {"test": "leak-search", "outcome": "found"},
+         "flammable-refrigerant-found"),
+        ({"circuits": 1}, {"test": "circuit-to-zero", "outcome": "not-at-zero"},
+         "circuit-holds-pressure"),
+        ({"circuits": 1}, {"test": "charge-recovered", "outcome": "holds-pressure"},
+         "circuit-holds-pressure"),
+        ({}, {"test": "heat-temperature-rise", "text": "95 F"}, "rise-over-the-plate"),
+        ({}, {"test": "heat-temperature-rise", "outcome": "high"}, "rise-over-the-plate"),
+        ({}, {"test": "high-pressure-switch", "text": "700 psig"}, "safety-does-not-open"),
+        ({}, {"test": "ground-and-bond", "outcome": "open-ground"}, "cabinet-not-bonded"),
+    ],
+)  # fmt: skip
+def test_what_was_read_is_said_first_as_the_danger_it_is(
+    unit: dict[str, Any], reading: dict[str, Any], hazard: str, command: Call, case_file: Write
+) -> None:
+    """Regression: each of these was taken without a word of caution, or with another's first.
+
+    What nobody has said of the unit, its plate or its refrigerant counts as the worse.
+    """
+    case = {"unit": unit, "complaint": "routine-inspection", "readings": [reading]}
+    _, plain = assessed(command, case_file(case))
+    assert plain["cautions"][0]["id"] == hazard and plain["cautions"][0]["stands"]
+
+
+def test_after_a_blocked_flue_nobody_is_sent_to_look_at_a_flame(
+    command: Call, case_file: Write, shipped: Knowledge
+) -> None:
+    case = {**INLET, "readings": [{"test": "flue-outlet-and-hood", "outcome": "blocked"}]}
+    _, plain = assessed(command, case_file(case))
+    advised = [row["test"] for row in plain["would_separate"]]
+    assert not any(lights_a_burner(shipped, test) for test in advised)
+
+
+@pytest.mark.parametrize("refrigerant", ["R-410A", "R-22"])
+def test_a_leak_of_what_does_not_burn_is_no_danger_of_fire(
+    refrigerant: str, command: Call, case_file: Write
+) -> None:
+    reading = {"test": "leak-search", "outcome": "found"}
+    case = {"unit": {"refrigerant": refrigerant}, "complaint": "no-cooling", "readings": [reading]}
+    _, plain = assessed(command, case_file(case))
+    assert "flammable-refrigerant-found" not in [each["id"] for each in plain["cautions"]]

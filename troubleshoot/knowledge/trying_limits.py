@@ -52,8 +52,24 @@ def lines_here(test: Test, variant: Variant) -> list[Line]:
         for outcome in test.outcomes
         if holds(outcome.exists_when, variant)
         for line in outcome.limits
-        if holds(line.when, variant) and (bounds := _bounds_here(line, variant))
+        if holds(line.when, variant)
+        and (bounds := _bounds_here(line, variant))
+        and not _cannot_be_compared(bounds, variant)
     ]
+
+
+def lacks_a_comparison(test: Test, variant: Variant) -> bool:
+    """Whether a limit of a test leans on what nobody knows of a kind of unit: numbers then stay
+    without an outcome."""
+    return any(
+        _cannot_be_compared(_bounds_here(line, variant), variant)
+        for outcome in test.outcomes
+        for line in outcome.limits
+    )
+
+
+def _cannot_be_compared(bounds: tuple[Bound, ...], variant: Variant) -> bool:
+    return any(variant.get(bound.relative_to or "") == "not-known" for bound in bounds)
 
 
 def points(knowledge: Knowledge, lines: Sequence[Line]) -> Iterator[Point]:

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 from dataclasses import dataclass
+from typing import Final
 
 from troubleshoot.knowledge.model import Complaint, Fault, Hazard, Knowledge
 from troubleshoot.knowledge.vocabulary import StopScope
@@ -34,6 +35,9 @@ from troubleshoot.reasoning.validity import (
     set_aside,
 )
 from troubleshoot.reasoning.values import Values
+
+NOT_KNOWN: Final = "not-known"
+"""The word under which a trigger speaks of a fact that nobody has stated."""
 
 SHOWN_AS_LIKELY = 0.3
 """A fault at this chance or above brings up its hazards and the causes behind it."""
@@ -206,7 +210,8 @@ class Reasoner:
     ) -> Iterator[tuple[str, int]]:
         """What is known, as atoms at every circuit it concerns."""
         everywhere = circuits(case.unit.layout, None)
-        for fact, word in case.unit.facts.items():
+        facts = dict.fromkeys(self.knowledge.facts, NOT_KNOWN) | dict(case.unit.facts)
+        for fact, word in facts.items():
             yield from ((chains.equipment(fact, word), circuit) for circuit in everywhere)
         if case.complaint is not None:
             yield from ((chains.complaint(case.complaint), circuit) for circuit in everywhere)

@@ -19,6 +19,7 @@ from troubleshoot.knowledge.rule_base import RuleBase
 from troubleshoot.knowledge.trying_limits import (
     Line,
     Point,
+    lacks_a_comparison,
     lines_here,
     numeric_outcomes,
     outcomes_at,
@@ -41,9 +42,10 @@ def _of_test(base: RuleBase, test: Test) -> Iterator[Problem]:
     seen: set[tuple[str, ...]] = set()
     for variant in variants(base.knowledge, _conditions(test), (test.exists_when,)):
         lines = lines_here(test, variant)
+        open_ended = lacks_a_comparison(test, variant)
         for point in points(base.knowledge, lines):
             found = tuple(outcomes_at(lines, point)[:2])
-            if len(found) == 1 or found in seen:
+            if len(found) == 1 or found in seen or (open_ended and not found):
                 continue
             seen.add(found)
             yield _problem(base, test, lines, variant, point, found)
