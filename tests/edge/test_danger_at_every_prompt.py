@@ -225,3 +225,13 @@ def test_a_word_that_is_an_answer_stays_one(data: Path, clock: Clock) -> None:
         asked = task(person)
         person.types("stop")
         assert "What is wrong?" not in person.last and task(person) != asked
+
+
+def test_a_danger_reported_after_one_was_lifted_has_its_own_tag(data: Path, clock: Clock) -> None:
+    """Regression: it said that what was dangerous had been put right, and that it is safe now."""
+    said = "ladder is gone and wasps in the unit"
+    with begin(data, clock) as person:
+        person.types("danger the ladder slipped", "again", "put right", f"danger {said}")
+        tag = " ".join(person.last.split())
+        assert f'hatch not guarded. Reported: "{said}".' in tag
+        assert "Found:" not in tag and "safe now" not in tag
