@@ -72,6 +72,11 @@ def named_danger_event(hazard: Hazard, words: str) -> Event:
     return {**danger_event(hazard, words), "names_the_last": True}
 
 
+def danger_taken_back_event(words: str) -> Event:
+    """Whoever had called for help says that nothing is wrong, in these words."""
+    return {"event": "danger-taken-back", "words": words}
+
+
 def take_afresh_event(spot: Spot) -> Event:
     """The finding that shows whether a STOP still stands is to be taken once more."""
     return {"event": "take-afresh", "test": spot[0], "at": spoken(spot[1])}

@@ -27,6 +27,7 @@ from troubleshoot.visit.event_shapes import Event
 from troubleshoot.visit.not_understood import NOT_UNDERSTOOD, not_understood
 from troubleshoot.visit.stop_events import (
     danger_reported,
+    danger_taken_back,
     ended,
     reopened,
     stop_met,
@@ -310,6 +311,7 @@ _EFFECTS = {
     "call": _call,
     "stop": stop_met,
     "danger": danger_reported,
+    "danger-taken-back": danger_taken_back,
     "take-afresh": take_afresh,
     "end": ended,
     "reopened": reopened,

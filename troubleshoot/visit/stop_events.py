@@ -52,6 +52,13 @@ def danger_reported(knowledge: Knowledge, state: VisitState, event: Event) -> Vi
     return replace(state, work=failed(state.work, state.work, step, state.at_work))
 
 
+def danger_taken_back(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
+    """A call for help that named nothing was none: a danger that was named stays."""
+    if state.stops[-1:] and state.stops[-1].hazard == ANY_DANGER:
+        return replace(state, stops=state.stops[:-1])
+    return state
+
+
 def take_afresh(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
     """The finding that called the STOP up is to be taken once more; an all-clear has a result."""
     stops = state.stops
