@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Collection
 from datetime import datetime
 from string import digits
 from typing import Final
@@ -33,6 +34,16 @@ LEAST_LETTERS: Final = 4
 
 class NotAnAnswer(ValueError):
     """What was typed is no answer here; the message says what would do."""
+
+
+def answers(test: Test, outcomes: Collection[str]) -> tuple[str, ...]:
+    """What may be typed for these outcomes: their names, and what people say for them."""
+    return tuple(
+        word
+        for o in test.outcomes
+        if o.id in outcomes
+        for word in (o.id.replace("-", " "), *o.words)
+    )
 
 
 def answer_event_from(

@@ -5,7 +5,12 @@ Every answer is kept before the next prompt is made.
 
 from __future__ import annotations
 
-from troubleshoot.dialogue.answering import NotAnAnswer, answer_event_from, step_event_from
+from troubleshoot.dialogue.answering import (
+    NotAnAnswer,
+    answer_event_from,
+    answers,
+    step_event_from,
+)
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.breaks import tell_break
 from troubleshoot.dialogue.closing import close, repaired
@@ -59,6 +64,7 @@ class Turns:
         self.was_open = False
         self.stop_stood = False
         self.told_what_stays_off = False
+        self.sound: tuple[str, ...] = ()
 
     def run(self) -> Talk[Ended]:
         """All turns, until the visit is closed or handed over. Raises Leave."""
@@ -66,13 +72,14 @@ class Turns:
             try:
                 ended = yield from self._turn()
             except DangerCalled as called:
-                yield from report_danger(self.book, self.voice, "", str(called))
+                yield from report_danger(self.book, self.voice, "", str(called), self.sound)
                 continue
             if ended is not None:
                 return ended
 
     def _turn(self) -> Talk[Ended | None]:
         """One prompt and its answer; what the visit has ended with, once it has."""
+        self.sound = ()
         self.book.watch_the_clock()
         tell_break(self.book, self.voice)
         state = self.book.state
@@ -162,7 +169,10 @@ class Turns:
     def _ask(self, prompt: AskTest | DoStep, conclusions: Conclusions) -> Talk[None]:
         """Ask until an answer is understood; commands are served on the way."""
         decision = prompt.decision
-        listener = Listener(self.knowledge, self.voice)
+        test = decision.test
+        assert test is not None
+        listener = Listener(self.knowledge, self.voice, offered=answers(test, prompt.outcomes))
+        self.sound = answers(test, test.healthy)
         while True:
             reply = yield prompt
             if self._too_late(decision, reply):

@@ -163,7 +163,7 @@ def mender(known: frozenset[str], ordinary: Callable[[], frozenset[str]]) -> Men
             return word
         if stem(word) in tables:
             return word
-        near = [w for w in _one_error(word) & forms if len(w) >= _LEAST_MISTYPED]
+        near = [w for w in one_error(word) & forms if len(w) >= _LEAST_MISTYPED]
         near.sort(key=lambda w: (w not in known, w))
         return near[0] if near and word not in ordinary() else word
 
@@ -216,7 +216,7 @@ def _forms(word: str) -> tuple[str, ...]:
     return word, short, f"{short}e", *(f"{short}{ending}" for ending in ("s", "es", "ed", "ing"))
 
 
-def _one_error(word: str) -> frozenset[str]:
+def one_error(word: str) -> frozenset[str]:
     """Every word that one letter left out, put in, changed or swapped makes of it."""
     cuts = [(word[:i], word[i:]) for i in range(len(word) + 1)]
     left_out = {a + b[1:] for a, b in cuts if b}

@@ -106,6 +106,12 @@ def is_unnamed(knowledge: Knowledge, words: str) -> bool:
     return not said or [hazard.id for hazard in cried(knowledge, words)] == [ANY_DANGER]
 
 
+def is_mistyped(knowledge: Knowledge, words: str) -> bool:
+    """Whether a danger is seen in these words only because a typing error was seen through."""
+    mend = _mender(knowledge)
+    return any(mend(word) != word for word in raw_words(words))
+
+
 def _hazards(knowledge: Knowledge, hits: Iterable[_Hit]) -> tuple[Hazard, ...]:
     """Each once, the gravest first; what stands for all others only where there is no other."""
     named = {hit.hazard.id for hit in hits}

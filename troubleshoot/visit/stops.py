@@ -35,7 +35,8 @@ def standing_stop(
     """The STOP to be told of: one that has to be handed over before any that may be lifted here.
 
     A second danger may be found on the way to lifting the first. Of those alike the last met is
-    told: the people here know of the others.
+    told: the people here know of the others. Of those that may be lifted here it is one that was
+    reported just now, else the first.
     """
     standing = conclusions.standing_stops
     final = [s for s in standing if lifting_finding(knowledge, state, conclusions, s) is None]
@@ -45,7 +46,30 @@ def standing_stop(
         name = fired.hazard.id
         return max((i for i, each in enumerate(last) if each == name), default=len(last))
 
-    return max(final, key=when_met) if final else next(iter(standing), None)
+    if final:
+        return max(final, key=when_met)
+    said = state.stops[-1].hazard if state.stops and state.stops[-1].reported is not None else None
+    just_reported = (stop for stop in standing if stop.hazard.id == said)
+    return next(just_reported, next(iter(standing), None))
+
+
+def words_reported(
+    knowledge: Knowledge, state: VisitState, conclusions: Conclusions, fired: FiredHazard
+) -> str | None:
+    """The words of a STOP's last report that nothing has lifted; None where it was only found.
+
+    A STOP that was reported is met again without its words when another was told in between.
+    """
+    if any(atom.startswith(FOUND) for atom in fired.because):
+        met = state.met(fired.hazard.id)
+        return None if met is None else met.reported
+    standing = (
+        met.reported
+        for met in reversed(state.stops)
+        if met.hazard == fired.hazard.id and met.reported is not None
+        if not _is_lifted(knowledge, state, conclusions, met)
+    )
+    return next(standing, None)
 
 
 def conclude_visit(reasoner: Reasoner, state: VisitState) -> Conclusions:

@@ -6,7 +6,7 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.visit.reopening import fitting_roles
 from troubleshoot.visit.roles import ROLES
-from troubleshoot.visit.stops import finding_of
+from troubleshoot.visit.stops import finding_of, words_reported
 from troubleshoot.visit.visit_state import VisitState
 from troubleshoot.visit.wording import with_place
 
@@ -37,9 +37,9 @@ def found_words(
     knowledge: Knowledge, state: VisitState, conclusions: Conclusions, fired: FiredHazard
 ) -> str:
     """The finding that called the STOP up, with its reading; or the words it was reported in."""
-    met = state.met(fired.hazard.id)
-    if met is not None and met.reported is not None:
-        return f'Reported: "{met.reported}".' if met.reported else "Reported as a danger."
+    reported = words_reported(knowledge, state, conclusions, fired)
+    if reported is not None:
+        return f'Reported: "{reported}".' if reported else "Reported as a danger."
     if any(atom.startswith("complaint:") for atom in fired.because):
         return f'Reported by the caller: "{state.words or state.complaint or ""}".'
     spot = finding_of(knowledge, state, conclusions, fired)
@@ -47,6 +47,8 @@ def found_words(
     if reading is None:
         return ""
     test = knowledge.tests[reading.test]
+    if reading.possible <= {*test.healthy}:
+        return ""  # it shows that all is well, so it is not what stopped the job
     means = [o.means or o.id for o in test.outcomes if o.id in reading.possible]
     where = state.unit.layout.shown(test.per, reading.at)
     read = f" ({reading.text})" if reading.text else ""

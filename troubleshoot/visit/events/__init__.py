@@ -10,7 +10,13 @@ from troubleshoot.visit.events.ending import Closing, Noted, ProofRead, Repaired
 from troubleshoot.visit.events.event import Event
 from troubleshoot.visit.events.passing_time import HourPassed, Resumed
 from troubleshoot.visit.events.replaying import after, replay
-from troubleshoot.visit.events.stops import DangerReported, Halted, Reopened, TakenAfresh
+from troubleshoot.visit.events.stops import (
+    DangerReported,
+    DangerTakenBack,
+    Halted,
+    Reopened,
+    TakenAfresh,
+)
 from troubleshoot.visit.events.way import Aimed, Skipped
 
 __all__ = [
@@ -19,6 +25,7 @@ __all__ = [
     "Called",
     "Closing",
     "DangerReported",
+    "DangerTakenBack",
     "Event",
     "FactTold",
     "Halted",

@@ -20,7 +20,13 @@ from troubleshoot.visit.events.beginning import Called, FactTold, Named, Started
 from troubleshoot.visit.events.ending import Closing, Noted, ProofRead, Repaired, VisitEnded
 from troubleshoot.visit.events.event import ALWAYS, Event
 from troubleshoot.visit.events.passing_time import HourPassed, Resumed
-from troubleshoot.visit.events.stops import DangerReported, Halted, Reopened, TakenAfresh
+from troubleshoot.visit.events.stops import (
+    DangerReported,
+    DangerTakenBack,
+    Halted,
+    Reopened,
+    TakenAfresh,
+)
 from troubleshoot.visit.events.way import Aimed, Skipped
 from troubleshoot.visit.journal_lines import Record
 
@@ -32,7 +38,7 @@ KINDS: Final[Mapping[str, type[Event]]] = MappingProxyType(
             *(Answered, StepDone, MarkedInvalid, Aimed, Skipped),
             *(Resumed, HourPassed, Undone),
             *(Noted, ProofRead, Repaired, Closing, VisitEnded),
-            *(Halted, DangerReported, TakenAfresh, Reopened),
+            *(Halted, DangerReported, DangerTakenBack, TakenAfresh, Reopened),
         )
     }
 )

@@ -85,6 +85,20 @@ class DangerReported(Event):
 
 
 @dataclass(frozen=True, slots=True)
+class DangerTakenBack(Event):
+    """A call for help that named nothing was none; a danger that was named stays."""
+
+    kind: ClassVar[str] = "danger-taken-back"
+
+    words: str
+
+    def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
+        if state.stops[-1:] and state.stops[-1].hazard == ANY_DANGER:
+            return replace(state, stops=state.stops[:-1])
+        return state
+
+
+@dataclass(frozen=True, slots=True)
 class TakenAfresh(Event):
     """The finding that shows whether a STOP still stands is to be taken once more.
 
