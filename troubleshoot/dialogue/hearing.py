@@ -56,13 +56,17 @@ class Listener:
         self.standing = standing
         self._told = False
 
+    def hear(self, typed: str) -> None:
+        """Raise DangerCalled where what was typed speaks of a danger."""
+        hear(self.knowledge, typed, self.standing)
+
     def hear_cry(self, typed: str) -> None:
         """Raise DangerCalled where words of any kind were wanted, and these cry danger."""
         hear_cry(self.knowledge, typed, self.standing)
 
     def not_understood(self, typed: str, reply: str) -> None:
         """Say why that is no answer, and once how a danger is called. Raises DangerCalled."""
-        hear(self.knowledge, typed, self.standing)
+        self.hear(typed)
         hint = HOW_TO_CALL if typed and not self._told else ""
         self._told = self._told or bool(hint)
         self.voice.say(f"{reply} {hint}".strip())
