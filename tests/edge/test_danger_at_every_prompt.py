@@ -140,7 +140,9 @@ def test_while_the_hand_over_is_written_down(data: Path, clock: Clock) -> None:
         assert "- STOP" in person.types("mate is on the floor")
         assert HURT in takes_over(person)
         person.types("over")
-        person.types("the fire service and the gas company, 9:10, gas smell told")
+        person.types(
+            "the fire service and the gas company, 9:10, gas smell told", "ambulance, 9:11"
+        )
         assert "closed as stopped" in person.last
 
 
