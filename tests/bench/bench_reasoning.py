@@ -17,7 +17,7 @@ from troubleshoot.dialogue.prompts import AskTest, DoStep, Prompt
 from troubleshoot.dialogue.talk import Reply
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.safety.steps import CONFIRMED
+from troubleshoot.safety.declared import CONFIRMED
 
 VISITS = 20
 PROMPTS = 40

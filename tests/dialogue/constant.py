@@ -11,8 +11,8 @@ from troubleshoot.dialogue.talk import Reply
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.places import Place
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
-from troubleshoot.safety.steps import CONFIRMED
 from troubleshoot.visit.event_shapes import answer_event, skip_event, step_event
 
 Mode = Literal["sound", "unknown", "first", "last"]

@@ -12,7 +12,8 @@ from tests.building import base, test_of
 from troubleshoot.dialogue.answering import NotAnAnswer, answer_event_from, step_event_from
 from troubleshoot.knowledge.model import Knowledge, Outcome
 from troubleshoot.reasoning.places import Place
-from troubleshoot.safety.steps import CONFIRMED, ENTER_CONFIRMS, Step
+from troubleshoot.safety.declared import CONFIRMED, ENTER_CONFIRMS
+from troubleshoot.safety.steps import Step
 from troubleshoot.visit.events import replay
 from troubleshoot.visit.visit_state import VisitState
 

@@ -19,7 +19,7 @@ from troubleshoot.dialogue.prompts import AskTest, AtStop, DoStep, Ended, Prompt
 from troubleshoot.dialogue.scripted import ScriptedVisit, start_event
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.safety.steps import CONFIRMED
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.visit.case_file import read_case
 
 DATA: dict[str, Any] = {

@@ -42,8 +42,10 @@ SAMPLE = {
     "safety/transitions.py:after_step:without:changed = replace(changed, area_clear=False)": (
         "safety/test_transitions.py::test_the_area_is_no_longer_clear_once_work_goes_on"
     ),
-    "safety/step_effects.py:_roof:without found <= _EDGE_NEAR:found & _EDGE_NEAR and found <= "
-    "_EDGE_NEAR": ("safety/test_step_effects.py::test_a_step_changes_this_and_nothing_else"),
+    "safety/declared/roof_and_people.py:_edge_or_no_go:without found <= _NEAR_AN_EDGE:bool(found) "
+    "and found <= _NEAR_AN_EDGE": (
+        "safety/test_step_effects.py::test_a_step_changes_this_and_nothing_else"
+    ),
     'safety/needs.py:needs_of:without "meter-proved" in needed:"meter-proved" in needed or '
     '(test.kind == "measurement" and ': (
         "safety/test_needs.py::test_a_meter_is_proved_where_it_says_what_is_live"

@@ -7,7 +7,8 @@ from typing import Any
 import pytest
 
 from troubleshoot.knowledge.load import load_shipped
-from troubleshoot.safety.steps import CONFIRMED, EDGE_PROTECTION, Step
+from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.steps import EDGE_PROTECTION, Step
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.event_shapes import (
     danger_event,

@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.safety.steps import CONFIRMED, LOCKOUT
+from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.steps import LOCKOUT
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.event_shapes import Event, skip_event, step_event
 from troubleshoot.visit.events import replay

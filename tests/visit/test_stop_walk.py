@@ -14,7 +14,7 @@ from typing import Any
 
 from tests.visit.stop_officer import StopOfficer, halting
 from troubleshoot.knowledge.load import load_shipped
-from troubleshoot.safety.steps import CONFIRMED
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import (

@@ -11,7 +11,7 @@ from tests.cli.player import Player, play
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.equipment import read_unit
 from troubleshoot.safety.cautions import cautions_before
-from troubleshoot.safety.steps import CONFIRMED
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.unit_at_work import unit_at_work
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.event_shapes import step_event

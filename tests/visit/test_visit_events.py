@@ -10,7 +10,7 @@ from hypothesis import strategies as st
 
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.safety.steps import CONFIRMED
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.events import after, replay
 from troubleshoot.visit.undoing import taken_back

@@ -10,8 +10,9 @@ from typing import Any
 import pytest
 
 from troubleshoot.knowledge.load import load_shipped
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.profiles import FULLY_QUALIFIED, hand_over
-from troubleshoot.safety.steps import CONFIRMED, LOCKOUT
+from troubleshoot.safety.steps import LOCKOUT
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import danger_event, step_event

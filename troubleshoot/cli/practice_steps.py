@@ -12,7 +12,7 @@ from troubleshoot.knowledge.model import Test
 from troubleshoot.practice.played import Stopped, places_of_step
 from troubleshoot.practice.session import Session
 from troubleshoot.safety.cautions import cautions_before
-from troubleshoot.safety.steps import ENTER_CONFIRMS
+from troubleshoot.safety.declared import ENTER_CONFIRMS
 from troubleshoot.visit.wording import with_place
 
 

@@ -19,8 +19,8 @@ from troubleshoot.dialogue.said import (
 from troubleshoot.knowledge.model import Fault, Knowledge, Test
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.readings import Reading
+from troubleshoot.safety.declared import ENTER_CONFIRMS
 from troubleshoot.safety.profiles import spoken
-from troubleshoot.safety.steps import ENTER_CONFIRMS
 from troubleshoot.visit.account import shown_causes
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.explain import because

@@ -12,15 +12,13 @@ from troubleshoot.outside.numbers import choice
 from troubleshoot.quantities.typed import NotUnderstood
 from troubleshoot.reasoning.measuring import read_text
 from troubleshoot.reasoning.places import Place
+from troubleshoot.safety.declared import CONFIRMED, ENTER_CONFIRMS, STEPS
 from troubleshoot.safety.steps import (
     BEFORE_BLEEDING,
     BLEED_CAPACITOR,
-    CONFIRMED,
     EDGE_PROTECTION,
-    ENTER_CONFIRMS,
     LOCKOUT,
     ROOF,
-    WAITED_FOR,
     Step,
 )
 from troubleshoot.visit.absence import minutes_since
@@ -82,7 +80,7 @@ def step_event_from(
     _names_its_protection(state, test, step, typed, chosen)
     if confirmed in chosen and len(_letters(typed)) < min(LEAST_LETTERS, len(_letters(confirmed))):
         raise NotAnAnswer(f"Type {_wanted(test, confirmed)}; fewer letters confirm nothing here.")
-    if confirmed in chosen and step.id in WAITED_FOR:
+    if confirmed in chosen and STEPS[step.id].waited_for:
         _has_waited(state, test, now)
     return step_event(step, chosen)
 

@@ -12,7 +12,7 @@ from typing import Any, Protocol
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.equipment import InputRefused
-from troubleshoot.safety.steps import CONFIRMED
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.work_state import WorkState
 from troubleshoot.visit.absence import (
     WITHOUT_WORK,

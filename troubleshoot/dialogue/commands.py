@@ -13,7 +13,7 @@ from troubleshoot.knowledge.model import Test
 from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.places import Place, PlaceNotUnderstood, spoken
-from troubleshoot.safety.steps import CONFIRMED, ENTER_CONFIRMS
+from troubleshoot.safety.declared import CONFIRMED, ENTER_CONFIRMS
 from troubleshoot.visit.dangers import cried, spoken_of
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision

@@ -13,13 +13,14 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.prompts import AskWords
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk, words
-from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.safety.profiles import TECHNICIAN
 from troubleshoot.visit.dangers import cried, is_unnamed, reported, spoken_of
 from troubleshoot.visit.event_shapes import danger_event, named_danger_event
 
 HOW_TO_CALL = "If somebody is in danger: danger and what is wrong."
 CLEAR_FIRST = "STOP. Get clear of it first, you and everybody else."
+NOT_ON_RECORD = "This STOP is not on record: hang the tag, and tell whoever comes next in person."
 WHAT_IS_WRONG = AskWords("What is wrong? A few words, or Enter", repeated=True)
 
 _CALL = re.compile(r"\W*danger(?:ous)?\b\W*(?P<words>.*)", re.IGNORECASE)
@@ -72,6 +73,18 @@ class Listener:
         self.voice.say(f"{reply} {hint}".strip())
 
 
+def _keep(book: VisitBook, voice: Voice, hazard: Hazard, said: str) -> None:
+    """Keep a danger; where it cannot be kept, tell what to do before that is said."""
+    try:
+        book.add(danger_event(hazard, said))
+    except Exception:
+        voice.say(f"{hazard.signal} - STOP", strong=True)
+        voice.say(hazard.what_to_do, strong=True)
+        voice.say(f"Hand over to: {hazard.defer_to}", 1)
+        voice.say(NOT_ON_RECORD, strong=True)
+        raise
+
+
 def report_danger(book: VisitBook, voice: Voice, name: str, said: str) -> Talk[None]:
     """Put a danger into the book, which may have nothing in it yet, and ask for one not named.
 
@@ -80,7 +93,7 @@ def report_danger(book: VisitBook, voice: Voice, name: str, said: str) -> Talk[N
     if not book.begun:
         book.add({"event": "start", "name": name, "profiles": [TECHNICIAN]})
     for hazard in reversed(reported(book.knowledge, said)):
-        book.add(danger_event(hazard, said))
+        _keep(book, voice, hazard, said)
     if not is_unnamed(book.knowledge, said):
         return
     voice.say("")

@@ -33,23 +33,51 @@ def begin(
     said, complaint = "", ROUTINE
     if not routine:
         said, complaint = yield from _ask_complaint(book, voice)
+    start = {
+        "event": "start",
+        "name": name,
+        "complaint": complaint,
+        "words": said,
+        "routine": complaint == ROUTINE,
+    }
+    stops = stops_by_itself(knowledge, complaint)
+    if stops:  # on record before it is told: whoever names the unit next has to meet it
+        book.add({**start, "profiles": [TECHNICIAN]})
+        _keep_stop(book)
     call = knowledge.complaints.get(complaint)
     if call is not None:
         voice.tell(CallCautions(call))
         if complaint != ROUTINE and call.looks:
             voice.tell(FirstLooks(call.looks))
     held = profiles or (yield from ask_profiles(knowledge, voice))
-    book.add(
-        {
-            "event": "start",
-            "name": name,
-            "complaint": complaint,
-            "words": said,
-            "routine": complaint == ROUTINE,
-            "profiles": sorted(held),
-        }
-    )
+    if stops:
+        book.resume(tuple(sorted(held)))
+    else:
+        book.add({**start, "profiles": sorted(held)})
     yield from _ask_facts(book, voice)
+
+
+def stops_by_itself(knowledge: Knowledge, complaint: str) -> bool:
+    """Whether such a call is itself a STOP."""
+    return any(
+        trigger.complaint == complaint
+        for hazard in knowledge.hazards.values()
+        if hazard.stop is not None
+        for trigger in hazard.triggers
+    )
+
+
+def _keep_stop(book: VisitBook) -> None:
+    """Keep the STOP that the call has called up."""
+    # Reasoning is imported only for such calls: most beginnings need none of it.
+    from troubleshoot.dialogue.stopped import keep_stop
+    from troubleshoot.reasoning.conclude import Reasoner
+    from troubleshoot.visit.stops import conclude_visit, standing_stop
+
+    conclusions = conclude_visit(Reasoner(book.knowledge), book.state)
+    fired = standing_stop(book.knowledge, book.state, conclusions)
+    if fired is not None:
+        keep_stop(book, conclusions, fired)
 
 
 def ask_profiles(knowledge: Knowledge, voice: Voice) -> Talk[tuple[str, ...]]:

@@ -10,12 +10,12 @@ from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
 from troubleshoot.knowledge.model import Hazard
 from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.safety.profiles import APPRENTICE
 from troubleshoot.visit.event_shapes import reopened_event
 from troubleshoot.visit.reopening import still_waiting, what_stopped
 from troubleshoot.visit.stops import conclude_visit
 from troubleshoot.visit.visit_state import HandOverResult, StopMet
 
-APPRENTICE = "apprentice"
 NOT_BY_AN_APPRENTICE = (
     "The visit stays closed: an apprentice takes no hand-over back. Ask the supervising technician "
     "to reopen it."

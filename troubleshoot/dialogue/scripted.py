@@ -17,9 +17,10 @@ from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.conclude import FiredHazard, Reasoner
 from troubleshoot.reasoning.places import Place, spoken
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
-from troubleshoot.safety.steps import CONFIRMED, Step
-from troubleshoot.visit.account import FILE, Plain, ending_of
+from troubleshoot.safety.steps import Step
+from troubleshoot.visit.account import FILE, NOT_EXAMINED, Plain, ending_of
 from troubleshoot.visit.alarming import Alarming, alarming
 from troubleshoot.visit.decision import Decision, like
 from troubleshoot.visit.event_shapes import (
@@ -214,6 +215,8 @@ class ScriptedVisit(DrivenVisit):
         conclusions = self.concluded()
         decision = self.decider.decide(self.state, conclusions)
         ending = "stopped" if decision.kind == "stop" else ending_of(conclusions)
+        if ending == "nothing-wrong" and all(asked.nobody for asked in self.state.asked):
+            ending = NOT_EXAMINED
         candidates = (
             self.decider.candidates(self.state, conclusions) if ending == "shortlist" else ()
         )

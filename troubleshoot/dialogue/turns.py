@@ -21,12 +21,14 @@ from troubleshoot.dialogue.unit_facts import ask_fact, ask_plate
 from troubleshoot.knowledge.model import PlateValue, Test
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.places import spoken
+from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.facts_first import facts_to_settle
 from troubleshoot.safety.guards import allowed
-from troubleshoot.safety.steps import SETTLES, Step
+from troubleshoot.safety.steps import Step
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import Event
+from troubleshoot.visit.left_off import left_off
 from troubleshoot.visit.nameplate import plate_to_ask
 from troubleshoot.visit.repeating import agreement
 from troubleshoot.visit.standing import called_up
@@ -56,6 +58,7 @@ class Turns:
         self.told_hazards: set[str] = set()
         self.was_open = False
         self.stop_stood = False
+        self.told_what_stays_off = False
 
     def run(self) -> Talk[Ended]:
         """All turns, until the visit is closed or handed over. Raises Leave."""
@@ -76,13 +79,14 @@ class Turns:
         conclusions = conclude_visit(self.decider.reasoner, state)
         decision = self.decider.decide(state, conclusions)
         self._meet_others(stands=decision.stop is not None)
+        self._tell_what_stays_off(conclusions)
         if decision.kind in ("step", "ask"):
             yield from self._put(decision, conclusions)
             return None
         if decision.kind == "stop":
             return (yield from stopped(self.book, self.voice, decision, conclusions))
         if state.closing:
-            close(self.book, self.voice, decision)
+            close(self.book, self.voice, decision, conclusions)
             return Ended("closed")
         yield from self._settled(decision, conclusions)
         return None
@@ -97,6 +101,12 @@ class Turns:
             if met_by(self.shelf, self.voice, book.visit_id, book.state.name) is not None:
                 raise Leave
         self.stop_stood = stands
+
+    def _tell_what_stays_off(self, conclusions: Conclusions) -> None:
+        """How the unit will be left, once, before the steps that leave it so."""
+        if self.book.state.closing and not self.told_what_stays_off:
+            self.told_what_stays_off = True
+            self.voice.say_all(left_off(conclusions).lines)
 
     def _put(self, decision: Decision, conclusions: Conclusions) -> Talk[None]:
         """A step or a test, after what has to be known for it."""
@@ -227,7 +237,7 @@ class Turns:
 
     def _fact_of(self, event: Event, step: Step) -> Event | None:
         """The fact that a step has settled, where what came of it is that the unit needs none."""
-        fact = SETTLES.get((step.id, ",".join(event["outcomes"])))
+        fact = STEPS[step.id].settles.get(",".join(event["outcomes"]))
         if fact is None or self.book.state.unit.facts.get(fact[0]) == fact[1]:
             return None
         return {"event": "fact", "name": fact[0], "value": fact[1]}

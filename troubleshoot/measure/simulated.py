@@ -21,8 +21,8 @@ from troubleshoot.reasoning.equipment import read_unit
 from troubleshoot.reasoning.hypotheses import Hypothesis
 from troubleshoot.reasoning.next_test import NAMED
 from troubleshoot.reasoning.places import Place, spoken
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
-from troubleshoot.safety.steps import CONFIRMED
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import Event, answer_event, skip_event, step_event
 from troubleshoot.visit.visit_state import Spot

@@ -16,7 +16,8 @@ from troubleshoot.practice.scenario import Scenario, Shown
 from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.places import Place
-from troubleshoot.safety.steps import CONFIRMED, Step
+from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.steps import Step
 from troubleshoot.visit.account import TECHNICIAN, Plain
 from troubleshoot.visit.alarming import Alarming
 from troubleshoot.visit.decision import Decision

@@ -29,9 +29,10 @@ from troubleshoot.reasoning.asking import Asking
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
 from troubleshoot.reasoning.places import Place, spoken
 from troubleshoot.safety.cautions import cautions_before
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.guards import allowed
-from troubleshoot.safety.step_guards import refusals
-from troubleshoot.safety.steps import BLEED_DRIVE, CONFIRMED, FIRE_PANEL_BACK, TELL_FIRE_PANEL
+from troubleshoot.safety.steps import BLEED_DRIVE, FIRE_PANEL_BACK, TELL_FIRE_PANEL
+from troubleshoot.safety.transitions import refusals
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import Event, answer_event, skip_event, step_event

@@ -19,6 +19,7 @@ _ENDINGS = {
     "named": "The cause is named.",
     "shortlist": "Not settled: a shortlist, with what would tell the causes apart.",
     "nothing-wrong": "Nothing wrong was found.",
+    "not-examined": "Nothing was examined: the file answers nothing that was asked.",
     "outside": "The findings fit nothing in the rule base well.",
     "stopped": "The work was stopped for safety.",
     "left": "The visit was left before it was finished.",

@@ -16,6 +16,8 @@ from troubleshoot.visit.standing import Forbidden, standing_hazards
 SCHEMA = 1
 FILE, TECHNICIAN, NOBODY = "file", "technician", "nobody"
 """Who says that a thing was done or read, in each row of `asked`."""
+NOT_EXAMINED = "not-examined"
+"""The ending of a file that answers nothing: no finding calls the unit sound."""
 NOT_IN_THE_FILE = "not in the file; taken as done for this account"
 LEAST_SHOWN = 0.001
 MOST_CAUSES = 12

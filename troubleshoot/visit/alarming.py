@@ -6,7 +6,7 @@ from dataclasses import dataclass, replace
 
 from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.safety.steps import CONFIRMED
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.visit.standing import tests_behind
 
 

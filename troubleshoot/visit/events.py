@@ -15,9 +15,10 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.equipment import Unit, read_unit
 from troubleshoot.reasoning.places import Place, parse_place, spoken
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.guards import allowed
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
-from troubleshoot.safety.steps import BEFORE_BLEEDING, CONFIRMED, Step
+from troubleshoot.safety.steps import BEFORE_BLEEDING, Step
 from troubleshoot.safety.transitions import after_step, after_test, expire, failed
 from troubleshoot.safety.unit_at_work import unit_at_work
 from troubleshoot.safety.work_state import cautious

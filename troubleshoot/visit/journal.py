@@ -18,6 +18,7 @@ from troubleshoot.outside.plain_data import from_json
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.visit.journal_lines import (
     FORMAT,
+    OPENING,
     Lines,
     LinesDamaged,
     NewerFormat,
@@ -189,13 +190,13 @@ def lines_in(path: Path, data: bytes) -> Lines:
     try:
         lines = read_lines(data, MOST_EVENTS)
     except LinesDamaged as error:
-        if not error.written:
+        if not error.written and data and OPENING.startswith(data[: len(OPENING)]):
             raise JournalDamaged(
                 f"{path}: record 1 was never written whole, so nothing was kept in it; "
                 "delete the file and start a new visit"
             ) from None
         raise JournalDamaged(
-            f"{path}: {error} is damaged; nothing has been changed. "
+            f"{path}: {error} {_how(error)}; nothing has been changed. "
             "Once its unit is released, move the file out of its folder and start a new visit"
         ) from None
     except NewerFormat as error:
@@ -206,6 +207,10 @@ def lines_in(path: Path, data: bytes) -> Lines:
     if len(lines.events) > MOST_EVENTS:
         raise JournalDamaged(f"{path}: it holds more than {MOST_EVENTS} events; start a new visit")
     return lines
+
+
+def _how(error: LinesDamaged) -> str:
+    return "is damaged" if error.written else "is gone, as after a power cut"
 
 
 def may_lock(descriptor: int, shared: bool = False) -> bool:

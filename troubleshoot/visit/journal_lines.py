@@ -21,6 +21,9 @@ from troubleshoot.outside.refusal import NotUsable
 FORMAT: Final = 2
 """Counts up whenever an older program would misread what a newer one writes."""
 
+OPENING: Final = b'{"event": {'
+"""How every line begins."""
+
 READABLE: Final = frozenset({1, FORMAT})
 
 Record = dict[str, Any]

@@ -7,7 +7,8 @@ from dataclasses import replace
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.readings import take_readings
-from troubleshoot.safety.steps import CONFIRMED, Step
+from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.steps import Step
 from troubleshoot.visit.events import step_place
 from troubleshoot.visit.visit_state import VisitState
 

@@ -24,8 +24,18 @@ from troubleshoot.visit.visit_state import Spot, StopMet, VisitState
 LEAST_WORDS: Final = 2
 """Of the trade, for a finding and its remedy: "fixed it" tells nobody anything."""
 
+_PUT_RIGHT: Final = "(repaired|fixed|mended|done|found|put right)"
+_STILL: Final = re.compile(
+    r"\bstill (leak|smell|smok|burn|hot|live|wet|there|on fire|does|is)"
+    rf"|\b(nothing|not|never|nobody)( (was|has|been|is|yet))* {_PUT_RIGHT}\b"
+)
+"""Words of a result that say that there is none."""
+
 _NUMBER: Final = re.compile(r"[0-9]")
 _WORD: Final = re.compile(r"[^\W\d_]{3,}")
+A_DAY: Final = timedelta(hours=24)
+"""A reading of the day before shows nothing of today (common practice, no source)."""
+
 _MINUTE: Final = "%Y-%m-%d %H:%M"
 
 
@@ -83,7 +93,12 @@ def not_told(hazard: Hazard, told: str) -> str:
 
 
 def in_words(knowledge: Knowledge, typed: str) -> str:
-    """What was found and done: enough of it to be read by somebody else."""
+    """What was found and done, to be read by somebody else; not that nothing was."""
+    if _STILL.search(typed.lower()):
+        raise NotAResult(
+            "That says that it is not put right. The visit stays closed until it is: give what was "
+            "done about it, or q."
+        )
     known = trade_words(knowledge)
     words = {word for word in _WORD.findall(typed.lower()) if known(word)}
     if len(words) < LEAST_WORDS:
@@ -130,6 +145,8 @@ def when_read(typed: str, since: str, now: datetime) -> str:
         )
     if minute(at) > minute(now):
         raise NotAResult("That is still to come. Give the time at which it was read.")
+    if now - at > A_DAY:
+        raise NotAResult("That is more than a day ago, and much may be otherwise: read it again.")
     if minute(at) <= since:
         raise NotAResult(f"That is not after {since}, and only what was read after it counts.")
     return minute(at)

@@ -109,15 +109,6 @@ class Forbidden:
         """The hazards that forbid anything, each once."""
         return tuple({fired.hazard.id: fired for fired, _ in self._bans}.values())
 
-    def to_run(self) -> Hazard | None:
-        """The hazard that forbids the unit as a whole to run, if any does."""
-        everywhere = self._layout.circuits_of(None)
-        for fired, ban in self._bans:
-            narrow = ban.areas or ban.places or ban.tests or "running" not in ban.work_states
-            if not narrow and (ban.at == "unit" or everywhere <= set(fired.circuits)):
-                return fired.hazard
-        return None
-
     def _against(self, test: Test, at: Place | None) -> Iterator[FiredHazard]:
         for fired, ban in self._bans:
             if not _ends(ban, test) and self._covers(fired, ban, test, at):
@@ -133,12 +124,17 @@ class Forbidden:
         )
 
 
+def has_ended(conclusions: Conclusions, until: tuple[Finding, ...]) -> bool:
+    """Whether all the findings that end something have been read at every place there is."""
+    return bool(until) and all(_read(conclusions, finding) for finding in until)
+
+
 def _bans(conclusions: Conclusions) -> Iterator[tuple[FiredHazard, Ban]]:
     """Every ban that holds, with the hazard it comes from."""
     for fired in conclusions.hazards:
         if fired.found:
             for ban in bans_of(fired.hazard):
-                if not ban.until or not all(_read(conclusions, f) for f in ban.until):
+                if not has_ended(conclusions, ban.until):
                     yield fired, ban
 
 

@@ -9,7 +9,8 @@ from dataclasses import replace
 
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.reasoning.places import parse_place
-from troubleshoot.safety.steps import CONFIRMED, Step
+from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.steps import Step
 from troubleshoot.safety.transitions import expire, failed
 from troubleshoot.visit.dangers import ANY_DANGER
 from troubleshoot.visit.event_shapes import Event

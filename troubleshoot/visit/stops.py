@@ -19,7 +19,7 @@ from troubleshoot.reasoning.on_record import ON_RECORD
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.validity import circuits
 from troubleshoot.reasoning.values import Values
-from troubleshoot.safety.steps import CONFIRMED, GOOD_ENOUGH
+from troubleshoot.safety.declared import STEPS
 from troubleshoot.visit.visit_state import Spot, StopMet, VisitState
 
 MET: Final = "met"
@@ -78,7 +78,7 @@ def _as_fired(knowledge: Knowledge, state: VisitState, met: StopMet) -> FiredHaz
 
 def is_all_clear(test: Test) -> bool:
     """Whether a test is the word of whoever cleared the place, and no step of ours."""
-    return test.kind == "step" and test.id not in CONFIRMED
+    return test.kind == "step" and test.id not in STEPS
 
 
 def finding_of(
@@ -161,7 +161,7 @@ def _is_lifted(
     if not_yet_afresh(knowledge, state, met.spot, met.answers):
         return False
     test = knowledge.tests[met.spot[0]]
-    sound = {*test.healthy, *GOOD_ENOUGH.get(test.id, ())}
+    sound = {*test.healthy, *(STEPS[test.id].also_sound if test.id in STEPS else ())}
     at = met.spot[1]
     readings = [r for r in conclusions.readings if r.test == test.id and at in (None, r.at)]
     return bool(readings) and all(r.valid and r.possible and r.possible <= sound for r in readings)

@@ -13,10 +13,13 @@ from typing import Any, Final
 
 from troubleshoot.outside.plain_data import from_json
 from troubleshoot.outside.refusal import NotUsable
-from troubleshoot.visit.journal_lines import line_of
+from troubleshoot.visit.journal_lines import OPENING, line_of
 
 MARKS: Final = (b'"event": "stop"', b'"event": "danger"', b'"hazard": ', b'"ending": "stopped"')
 """What stands in the journal of a visit that a STOP has halted. No one damage takes them all."""
+
+
+CUT_OFF: Final = "Its last record was cut off, and it may have been that of a STOP"
 
 
 @dataclass(frozen=True, slots=True)
@@ -61,6 +64,24 @@ def unreadable(path: Path, data: bytes, why: str) -> Unreadable:
 def was_halted(data: bytes) -> bool:
     """Whether the bytes of a journal bear a mark of a STOP."""
     return any(mark in data for mark in MARKS)
+
+
+def was_never_begun(data: bytes) -> bool:
+    """Whether the bytes are the beginning of a first record, cut off while it was written.
+
+    An empty file, and one of blanks or zeros, is what a power cut leaves of a longer one.
+    """
+    return bool(data) and b"\n" not in data and _opens(data)
+
+
+def hides_a_stop(tail: bytes) -> bool:
+    """Whether what was cut off at the end was, or may have been, the record of a STOP."""
+    return was_halted(tail) or not _opens(tail)
+
+
+def _opens(line: bytes) -> bool:
+    """Whether a line, cut off anywhere, begins as a record does."""
+    return line.startswith(OPENING) or OPENING.startswith(line)
 
 
 def was_closed(data: bytes) -> bool:

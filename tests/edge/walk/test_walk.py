@@ -15,7 +15,7 @@ from tests.edge.walk.small_rules import small
 from tests.edge.walk.walker import Walk
 from troubleshoot.dialogue import answering
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.safety.steps import CONFIRMED
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.visit import events, standing_visits, stops
 
 TURNS = 800
