@@ -140,7 +140,9 @@ def test_while_the_hand_over_is_written_down(data: Path, clock: Clock) -> None:
         assert "- STOP" in person.types("mate is on the floor")
         assert HURT in takes_over(person)
         person.types("over")
-        person.types("the fire service and the gas company, 9:10, gas smell told")
+        person.types(
+            "the fire service and the gas company, 9:10, gas smell told", "ambulance, 9:11"
+        )
         assert "closed as stopped" in person.last
 
 
@@ -158,7 +160,7 @@ def test_while_a_visit_is_taken_back(data: Path, clock: Clock) -> None:
         with Person(data, "reopen", "2026-11-26-1", clock=clock) as person:
             person.types(*answers)
             assert "- STOP" in person.last and who in takes_over(person)
-            person.types("over", "the office and them, 9:30")
+            person.types("over", "the office and them, 9:30", "")
             assert "closed as stopped" in person.last
     with Person(data, "reopen", "2026-11-26-1", clock=clock) as person:
         person.types(ALL, "1", "found the gas leak at the union and tightened it")

@@ -88,6 +88,10 @@ class Listener:
         self.standing = standing
         self.offered = tuple(_one_line(answer) for answer in offered)
 
+    def hear(self, typed: str) -> None:
+        """Raise DangerCalled where what was typed speaks of a danger."""
+        hear(self.knowledge, typed, self.standing)
+
     def hear_cry(self, typed: str) -> None:
         """Raise DangerCalled where words of any kind were wanted, and these cry danger."""
         hear_cry(self.knowledge, typed, self.standing)
@@ -101,7 +105,7 @@ class Listener:
         if meant is not None:
             self.voice.say(f'Is "{meant}" meant? Then type it so.')
             return
-        hear(self.knowledge, typed, self.standing)
+        self.hear(typed)
         hint = "" if self._tries_to_answer(typed) else HOW_TO_CALL
         self.voice.say(f"{reply} {hint}".strip())
 

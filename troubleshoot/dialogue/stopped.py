@@ -5,9 +5,10 @@ from __future__ import annotations
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hand_over_result import ask_them_too, ask_told
 from troubleshoot.dialogue.hearing import Listener
+from troubleshoot.dialogue.naming import ask_name
 from troubleshoot.dialogue.prompts import AskWords, AtStop, Ended
 from troubleshoot.dialogue.said import Voice
-from troubleshoot.dialogue.talk import Leave, Talk, words
+from troubleshoot.dialogue.talk import Leave, Talk
 from troubleshoot.knowledge.model import Hazard
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.safety.work_state import open_items
@@ -79,8 +80,7 @@ def _prompt(
 def _hand_over(book: VisitBook, voice: Voice, listener: Listener, hazard: Hazard) -> Talk[Ended]:
     """Ask who was told, and close the visit. Raises DangerCalled."""
     if not book.state.name:
-        name = yield from words(AskWords(WHICH_UNIT, repeated=True))
-        listener.hear_cry(name)
+        name = yield from ask_name(listener, AskWords(WHICH_UNIT, repeated=True))
         if name:
             book.add(Named(name))
     said = yield from ask_told(listener)

@@ -60,6 +60,11 @@ def moment_within(typed: str, now: datetime) -> datetime | None:
     return None
 
 
+def names_a_time(typed: str) -> bool:
+    """Whether a time stands anywhere in a text; on which day does not matter."""
+    return moment_within(typed, datetime(2000, 1, 2)) is not None
+
+
 def with_day(at: datetime, now: datetime) -> str:
     """A moment with its day, as people say it: 3:10 pm today."""
     clock = f"{at.hour % 12 or 12}:{at.minute:02d} {'am' if at.hour < 12 else 'pm'}"
