@@ -37,11 +37,11 @@ MODULES = (
     "safety/declared/gas", "safety/declared/panels", "safety/declared/power",
     "safety/declared/refrigerant", "safety/declared/roof_and_people", "safety/needs",
     "safety/stages", "safety/transitions", "safety/work_state", "safety/route",
-    "safety/profiles", "safety/unit_at_work", "safety/cautions", "visit/stops",
+    "safety/profiles", "safety/unit_at_work", "safety/cautions", "safety/stops",
     "visit/events/beginning", "visit/events/answers", "visit/events/way", "visit/events/stops",
     "visit/events/ending", "visit/events/passing_time", "visit/events/apart",
     "visit/events/places", "visit/events/replaying", "visit/events/undoing", "visit/lifting",
-    "visit/reopening", "visit/absence", "visit/dangers", "visit/standing", "visit/tags",
+    "safety/reopening", "visit/absence", "safety/dangers", "safety/standing", "safety/tags",
     "dialogue/answering", "dialogue/standing", "dialogue/stopped", "dialogue/hand_over_result",
     "dialogue/reopening", "reasoning/on_record", "reasoning/clearing",
 )  # fmt: skip

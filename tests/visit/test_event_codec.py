@@ -15,6 +15,7 @@ from hypothesis import strategies as st
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.places import Place
+from troubleshoot.safety.stop_record import HandOverResult
 from troubleshoot.visit.events import (
     Aimed,
     Answered,
@@ -36,7 +37,7 @@ from troubleshoot.visit.events.codec import KINDS, NotAnEvent, event_of, record_
 from troubleshoot.visit.events.places import At
 from troubleshoot.visit.kept_visit import read_visit
 from troubleshoot.visit.understanding import understood
-from troubleshoot.visit.visit_state import HandOverResult, RepairSaid
+from troubleshoot.visit.visit_state import RepairSaid
 
 JOURNALS = Path(__file__).parent / "journals"
 TEXT = st.text(max_size=8)

@@ -11,6 +11,7 @@ from troubleshoot.knowledge.model import Hazard, Knowledge, Trigger
 from troubleshoot.reasoning.places import Place, spoken
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.steps import GAS_OPEN, LOCK_OFF, RESTART
+from troubleshoot.safety.stops import conclude_visit
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.events import (
     Aimed,
@@ -23,7 +24,6 @@ from troubleshoot.visit.events import (
     replay,
 )
 from troubleshoot.visit.left_off import left_off
-from troubleshoot.visit.stops import conclude_visit
 from troubleshoot.visit.visit_state import VisitState
 
 UNIT: dict[str, Any] = {

@@ -14,6 +14,8 @@ from collections import Counter
 from tests.visit.stop_officer import StopOfficer, halting
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.stop_record import HandOverResult
+from troubleshoot.safety.stops import finding_of, lifting_finding
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.events import (
@@ -36,8 +38,7 @@ from troubleshoot.visit.events import (
 )
 from troubleshoot.visit.events.codec import record_of
 from troubleshoot.visit.events.undoing import taken_back
-from troubleshoot.visit.stops import finding_of, lifting_finding
-from troubleshoot.visit.visit_state import HandOverResult, VisitState
+from troubleshoot.visit.visit_state import VisitState
 
 KNOWLEDGE = load_shipped()
 DECIDER = Decider(KNOWLEDGE)

@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.stop_record import HandOverResult
 from troubleshoot.visit.events import (
     Aimed,
     Answered,
@@ -30,7 +31,6 @@ from troubleshoot.visit.events import (
     replay,
 )
 from troubleshoot.visit.events.undoing import standing, taken_back, without
-from troubleshoot.visit.visit_state import HandOverResult
 
 Events = list[Event]
 START = Started()

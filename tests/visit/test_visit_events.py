@@ -9,6 +9,7 @@ from hypothesis import strategies as st
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.stop_record import HandOverResult
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.events import (
     Aimed,
@@ -29,7 +30,7 @@ from troubleshoot.visit.events import (
     replay,
 )
 from troubleshoot.visit.events.undoing import taken_back
-from troubleshoot.visit.visit_state import HandOverResult, VisitState
+from troubleshoot.visit.visit_state import VisitState
 
 UNIT = {"circuits": 2, "refrigerant": "R-410A", "duct-smoke-detector": "not-fitted"}
 RESULT = HandOverResult("gas-utility", "union tightened", "0 %", "2026-11-26 9:00")

@@ -11,6 +11,7 @@ from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.profiles import FULLY_QUALIFIED, hand_over
 from troubleshoot.safety.steps import LOCKOUT
+from troubleshoot.safety.stops import conclude_visit
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.events import (
@@ -23,7 +24,6 @@ from troubleshoot.visit.events import (
     StepDone,
     replay,
 )
-from troubleshoot.visit.stops import conclude_visit
 
 KNOWLEDGE = load_shipped()
 DECIDER = Decider(KNOWLEDGE)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from troubleshoot.cli.chain_words import chain_of
+from troubleshoot.cli.work_state_page import WORK_STATE, work_state_page
 from troubleshoot.knowledge.model import (
     Complaint,
     Condition,
@@ -20,7 +21,7 @@ from troubleshoot.knowledge.model import (
 )
 from troubleshoot.reasoning.grades import spoken as grade_spoken
 from troubleshoot.safety.profiles import spoken
-from troubleshoot.visit.roles import ROLES
+from troubleshoot.safety.roles import ROLES
 from troubleshoot.visit.wording import TAG_OUT
 
 
@@ -46,6 +47,8 @@ def _own_page(knowledge: Knowledge, name: str) -> list[str] | None:
         return list(_procedure(knowledge, knowledge.procedures[name]))
     if name in knowledge.limits:
         return list(_limit(knowledge, knowledge.limits[name]))
+    if name == WORK_STATE:
+        return list(work_state_page(knowledge))
     return _check(name)
 
 

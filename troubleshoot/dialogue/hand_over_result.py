@@ -11,8 +11,8 @@ from troubleshoot.dialogue.prompts import AskWords, Choose
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Leave, Talk, words
 from troubleshoot.knowledge.model import Hazard
-from troubleshoot.visit.moments import moment_within, with_day
-from troubleshoot.visit.reopening import (
+from troubleshoot.safety.moments import moment_within, with_day
+from troubleshoot.safety.reopening import (
     NotAResult,
     as_read,
     fitting_roles,
@@ -23,8 +23,8 @@ from troubleshoot.visit.reopening import (
     told,
     when_read,
 )
-from troubleshoot.visit.roles import ROLES, names_a_role
-from troubleshoot.visit.visit_state import HandOverResult, StopMet
+from troubleshoot.safety.roles import ROLES, names_a_role
+from troubleshoot.safety.stop_record import HandOverResult, StopMet
 
 LEAVES: Final = ("q", "quit")
 MISSING: Final = "That is still missing: give it, or q to leave the visit closed."

@@ -16,9 +16,8 @@ from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk, words
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.reasoning.places import spoken
-from troubleshoot.safety.profiles import TECHNICIAN
-from troubleshoot.visit.danger_words import one_error
-from troubleshoot.visit.dangers import (
+from troubleshoot.safety.danger_words import one_error
+from troubleshoot.safety.dangers import (
     ANY_DANGER,
     cried,
     is_mistyped,
@@ -26,6 +25,7 @@ from troubleshoot.visit.dangers import (
     reported,
     spoken_of,
 )
+from troubleshoot.safety.profiles import TECHNICIAN
 from troubleshoot.visit.events import Aimed, DangerReported, DangerTakenBack, Event, Started
 
 HOW_TO_CALL = "If somebody is in danger: danger and what is wrong."

@@ -7,8 +7,8 @@ from typing import Final
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import AskWords
 from troubleshoot.dialogue.talk import Talk, words
-from troubleshoot.visit.moments import names_a_time
-from troubleshoot.visit.roles import roles_in
+from troubleshoot.safety.moments import names_a_time
+from troubleshoot.safety.roles import roles_in
 
 MOST_WORDS: Final = 4
 """Of a name; more are a sentence."""

@@ -22,9 +22,9 @@ from troubleshoot.reasoning.hypotheses import Hypothesis
 from troubleshoot.reasoning.next_test import NAMED
 from troubleshoot.reasoning.places import Place, spoken
 from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.stop_record import Spot
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.events import Aimed, Answered, Event, Skipped, Started, StepDone
-from troubleshoot.visit.visit_state import Spot
 
 NOT_KNOWN = ""
 

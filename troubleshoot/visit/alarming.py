@@ -7,7 +7,7 @@ from dataclasses import dataclass, replace
 from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.safety.declared import CONFIRMED
-from troubleshoot.visit.standing import tests_behind
+from troubleshoot.safety.standing import tests_behind
 
 
 @dataclass(frozen=True, slots=True)

@@ -9,10 +9,9 @@ from typing import Any
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.places import Place, with_place
 from troubleshoot.reasoning.readings import Reading
 from troubleshoot.visit.account import Plain, taken
-from troubleshoot.visit.wording import with_place
 
 READ_BEFORE_STOP = "Read before the STOP"
 

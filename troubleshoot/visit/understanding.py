@@ -147,7 +147,7 @@ class _Sorter:
         if isinstance(event, DangerReported) or (isinstance(event, Halted) and event.test):
             return True
         from troubleshoot.reasoning.conclude import Reasoner
-        from troubleshoot.visit.stops import conclude_visit
+        from troubleshoot.safety.stops import conclude_visit
 
         self._reasoner = self._reasoner or Reasoner(self.knowledge)
         standing_now = conclude_visit(self._reasoner, self.state).standing_stops

@@ -6,7 +6,7 @@ from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.equipment import Unit
 from troubleshoot.reasoning.places import Place, parse_place
 from troubleshoot.safety.steps import Step
-from troubleshoot.visit.visit_state import Spot
+from troubleshoot.safety.stop_record import Spot
 
 At = str | tuple[str, ...] | None
 """Where an event happened, in words: at one place, at several, or wherever there is one."""

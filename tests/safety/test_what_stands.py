@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from tests.building import base, measured
-from tests.visit.test_bans import (
+from tests.safety.test_bans import (
     AMPS,
     CURE,
     FAN,
@@ -34,9 +34,7 @@ from troubleshoot.knowledge.model import (
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import FiredHazard, Reasoner
 from troubleshoot.reasoning.places import Place
-from troubleshoot.visit.events import Answered, Halted, Started, replay
-from troubleshoot.visit.left_off import left_off
-from troubleshoot.visit.standing import (
+from troubleshoot.safety.standing import (
     EVERYTHING,
     Forbidden,
     Standing,
@@ -44,7 +42,9 @@ from troubleshoot.visit.standing import (
     called_up,
     standing_hazards,
 )
-from troubleshoot.visit.stops import conclude_visit
+from troubleshoot.safety.stops import conclude_visit
+from troubleshoot.visit.events import Answered, Halted, Started, replay
+from troubleshoot.visit.left_off import left_off
 
 TESTS = (LOOK, CURE, AMPS, FAN, ROOM)
 
