@@ -86,7 +86,7 @@ CONFIRMED: Final[Mapping[str, str]] = MappingProxyType(
 )
 """Step id -> the outcome that confirms it."""
 
-ENTER_CONFIRMS: Final = frozenset({PANELS_OFF, PANELS_ON, GAUGES_ON, GAUGES_OFF, RESTART})
+ENTER_CONFIRMS: Final = frozenset({PANELS_OFF, PANELS_ON, GAUGES_ON, GAUGES_OFF})
 """Steps that a bare Enter confirms. All others protect a life: they want the word, or the number
 on the meter."""
 
