@@ -141,6 +141,9 @@ def test_enter_confirms_what_protects_no_life_and_nothing_else(
         ("panels-off", "off", ["off"]), ("edge-protection", "guard rail", ["on"]),
         ("tell-fire-panel", "on t", None), ("tell-fire-panel", "on te", ["on-test"]),
         ("lockout", "loc", None), ("roof-conditions", "saf", None), ("panels-off", "of", None),
+        ("restart-and-watch", "run", None), ("restart-and-watch", "runs", ["runs"]),
+        ("lockout", "locked off and tagged", ["locked"]), ("tell-occupants", "told ok", ["told"]),
+        ("lockout", "locked off dead", ["locked"]),
         ("verified-dead", "dea", None), ("verified-dead", "dead", ["dead"]),
     ],
 )  # fmt: skip
@@ -152,6 +155,39 @@ def test_a_word_that_confirms_is_typed_to_four_letters_or_all_of_it(
     else:
         with pytest.raises(NotAnAnswer, match="fewer letters confirm nothing here"):
             step(shipped, name, typed)
+
+
+@pytest.mark.parametrize("typed", ["bled", "drained", "bled down"])
+def test_only_a_number_or_its_own_word_says_that_a_capacitor_is_empty(
+    typed: str, shipped: Knowledge
+) -> None:
+    """Regression: "bled" certified a discharge that nobody had metered."""
+    with pytest.raises(NotAnAnswer, match="Say in words what came of it: discharged, "):
+        step(shipped, "capacitor-discharge", typed)
+    assert step(shipped, "capacitor-discharge", "discharged") == (["discharged"], None)
+
+
+@pytest.mark.parametrize(
+    ("typed", "named"),
+    [("40 ft", "safe"), ("120", "safe"), ("15 ft", "safe"), ("14 ft", "edge-6-to-15-ft"),
+     ("6", "edge-6-to-15-ft"), ("5 ft", "edge-under-6-ft")],
+)  # fmt: skip
+def test_the_distance_to_the_edge_is_an_answer_at_the_roof(
+    typed: str, named: str, shipped: Knowledge
+) -> None:
+    """Regression: a number was asked for, and "40 ft" refused."""
+    state = replay(shipped, [{"event": "start", "unit": {}}])
+    assert step(shipped, "roof-conditions", typed, state=state) == ([named], typed)
+
+
+@pytest.mark.parametrize(
+    ("typed", "named"), [("tripped", "opens-in-run"), ("open", "open-when-cold")]
+)
+def test_a_tripped_limit_is_said_in_one_word(typed: str, named: str, shipped: Knowledge) -> None:
+    limit = shipped.tests["main-limit"]
+    words = tuple(outcome.id for outcome in limit.outcomes)
+    event = answer_event_from(shipped, limit, None, typed, words)
+    assert event["outcomes"] == [named]
 
 
 def test_what_names_no_outcome_of_a_step_is_refused(shipped: Knowledge) -> None:

@@ -187,3 +187,17 @@ def test_a_fact_takes_the_words_and_numbers_people_use(
             read_unit(shipped, {fact: said})
     else:
         assert read_unit(shipped, {fact: said}).facts[fact] == value
+
+
+@pytest.mark.parametrize(
+    ("fact", "typed", "value"),
+    [
+        ("supply-phase", "3", "three"), ("supply-phase", "3ph", "three"),
+        ("supply-phase", "1ph", "single"), ("circuits", "two", "two-or-more"),
+        ("cooling-stages", "two", "two-or-more"), ("circuits", "single", "one"),
+    ],
+)  # fmt: skip
+def test_phases_and_how_many_are_understood_as_people_say_them(
+    fact: str, typed: str, value: str, shipped: Knowledge
+) -> None:
+    assert read_unit(shipped, {fact: typed}).facts[fact] == value

@@ -197,7 +197,7 @@ def test_steps_take_their_minutes_and_their_waits(shipped: Knowledge) -> None:
 
 def test_only_what_protects_no_life_is_confirmed_by_enter() -> None:
     assert sorted(ENTER_CONFIRMS) == [
-        "gauges-off", "gauges-on", "panels-off", "panels-on", "restart-and-watch",
+        "gauges-off", "gauges-on", "panels-off", "panels-on",
     ]  # fmt: skip
 
 

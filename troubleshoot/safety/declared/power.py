@@ -96,7 +96,6 @@ LOCK_OFF: Final = SafetyStep(
 RESTART: Final = SafetyStep(
     id=steps.RESTART,
     sound="runs",
-    by="enter",
     after=(ROOF_SAFE, POWER_ON, CALLS_OFF, LEADS_BACK, CHARGE_BACK, GAS_SWEPT, AREA_CLEAR),
     does=sets(calls="on"),
     otherwise=any_other(sets(calls="on")),
