@@ -51,7 +51,7 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
         "flammable-refrigerant refrigerant-not-known line-volts-class refrigerant-class",
         "cautions of the work state's own guards",
     ),
-    "visit/dangers.py": ("danger-reported", "what a danger told in plain words becomes"),
+    "safety/dangers.py": ("danger-reported", "what a danger told in plain words becomes"),
     "safety/declaration.py": ("lock-off", "an event of the work state"),
     "safety/facts_first.py": ("refrigerant-class", "what settles whether a refrigerant burns"),
     "safety/needs.py": (
@@ -61,7 +61,7 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
         "hazards and an area that mean a need of the work state, stated or not",
     ),
     "visit/stop_events.py": ("heat", "whether there is a gas cock to speak of"),
-    "visit/tags.py": ("heat", "whether there is a gas cock to speak of"),
+    "safety/tags.py": ("heat", "whether there is a gas cock to speak of"),
     "safety/transitions.py": (
         "nitrogen-pressure temporary-jumper",
         "hazards that leave something behind in the unit",

@@ -16,10 +16,10 @@ from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.reopening import NOT_BY_AN_APPRENTICE, reopen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.safety.reopening import NotReopened, fitting_roles
+from troubleshoot.safety.roles import ROLES
+from troubleshoot.safety.stop_record import HandOverResult, StopMet
 from troubleshoot.visit.absence import stamp
-from troubleshoot.visit.reopening import NotReopened, fitting_roles
-from troubleshoot.visit.roles import ROLES
-from troubleshoot.visit.visit_state import HandOverResult, StopMet
 
 NOW = datetime.fromisoformat("2026-11-26T12:00:00+00:00")
 EARLY = stamp(NOW.replace(hour=9))

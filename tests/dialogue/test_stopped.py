@@ -14,9 +14,9 @@ from troubleshoot.dialogue.stopped import stopped
 from troubleshoot.dialogue.talk import DangerCalled, Leave
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
+from troubleshoot.safety.stops import conclude_visit
 from troubleshoot.visit.absence import stamp
 from troubleshoot.visit.decide import Decider
-from troubleshoot.visit.stops import conclude_visit
 
 NOW = datetime.fromisoformat("2026-11-26T12:00:00+00:00")
 UNIT = {"heat": "gas", "refrigerant": "R-410A", "duct-smoke-detector": "not-fitted"}

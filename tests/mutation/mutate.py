@@ -37,9 +37,9 @@ MODULES = (
     "safety/declared/gas", "safety/declared/panels", "safety/declared/power",
     "safety/declared/refrigerant", "safety/declared/roof_and_people", "safety/needs",
     "safety/stages", "safety/transitions", "safety/work_state", "safety/route",
-    "safety/profiles", "safety/unit_at_work", "safety/cautions", "visit/stops",
-    "visit/stop_events", "visit/lifting", "visit/reopening", "visit/undoing", "visit/absence",
-    "visit/events", "visit/dangers", "visit/standing", "visit/tags", "dialogue/answering",
+    "safety/profiles", "safety/unit_at_work", "safety/cautions", "safety/stops",
+    "visit/stop_events", "visit/lifting", "safety/reopening", "visit/undoing", "visit/absence",
+    "visit/events", "safety/dangers", "safety/standing", "safety/tags", "dialogue/answering",
     "dialogue/standing", "dialogue/stopped", "dialogue/hand_over_result", "dialogue/reopening",
     "reasoning/on_record", "reasoning/clearing",
 )  # fmt: skip

@@ -8,10 +8,10 @@ import pytest
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.places import Place
+from troubleshoot.safety.standing import Forbidden
 from troubleshoot.visit.decide import TAKES_IT_AWAY, Decider
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.events import replay
-from troubleshoot.visit.standing import Forbidden
 
 FAN = "capacitor condenser fan 1"
 UNIT = {"circuits": 1, "supply-phase": "single", "condenser-fan-phase": "single",

@@ -14,11 +14,12 @@ from troubleshoot.reasoning.equipment import read_unit
 from troubleshoot.reasoning.places import Place
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
 from troubleshoot.safety.steps import Step
+from troubleshoot.safety.stop_record import Spot
 from troubleshoot.safety.transitions import after_step, after_test, expire, failed
 from troubleshoot.safety.unit_at_work import unit_at_work
 from troubleshoot.safety.work_state import WorkState
 from troubleshoot.visit.events import SaysNothing, after, places_from, replay, step_place
-from troubleshoot.visit.visit_state import Asked, RepairSaid, Spot, VisitState
+from troubleshoot.visit.visit_state import Asked, RepairSaid, VisitState
 
 UNIT: dict[str, Any] = {"circuits": 2, "refrigerant": "R-410A", "duct-smoke-detector": "not-fitted"}
 ONE, TWO = Place("circuit", 1), Place("circuit", 2)

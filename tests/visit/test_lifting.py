@@ -13,6 +13,8 @@ from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.places import Place
 from troubleshoot.safety.profiles import hand_over
 from troubleshoot.safety.steps import Step
+from troubleshoot.safety.stop_record import HandOverResult, Spot, StopMet
+from troubleshoot.safety.stops import conclude_visit, not_yet_afresh
 from troubleshoot.safety.unit_at_work import unit_at_work
 from troubleshoot.safety.work_state import WorkState
 from troubleshoot.visit.decide import Decider
@@ -25,8 +27,7 @@ from troubleshoot.visit.event_shapes import (
 )
 from troubleshoot.visit.events import replay
 from troubleshoot.visit.lifting import LIFTS, beyond_lifting, towards_lifting
-from troubleshoot.visit.stops import conclude_visit, not_yet_afresh
-from troubleshoot.visit.visit_state import Asked, HandOverResult, Spot, StopMet
+from troubleshoot.visit.visit_state import Asked
 
 Events = list[dict[str, Any]]
 RESULT = HandOverResult("electrician", "second feed locked at its switch", "0 V", "2026-11-26 9:30")

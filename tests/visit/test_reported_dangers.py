@@ -9,6 +9,7 @@ import pytest
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.steps import EDGE_PROTECTION, Step
+from troubleshoot.safety.stop_record import HandOverResult
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.event_shapes import (
     danger_event,
@@ -19,7 +20,7 @@ from troubleshoot.visit.event_shapes import (
     take_afresh_event,
 )
 from troubleshoot.visit.events import replay
-from troubleshoot.visit.visit_state import HandOverResult, VisitState
+from troubleshoot.visit.visit_state import VisitState
 
 KNOWLEDGE = load_shipped()
 DECIDER = Decider(KNOWLEDGE)

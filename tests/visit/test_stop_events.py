@@ -11,9 +11,10 @@ from tests.building import base, test_of, unit_of
 from troubleshoot.knowledge.model import Complaint, Finding, Hazard, Knowledge, Stop, Trigger
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.places import Place
+from troubleshoot.safety.stop_record import HandOverResult, StopMet
 from troubleshoot.safety.work_state import WorkState
 from troubleshoot.visit.stop_events import danger_reported, ended, reopened, stop_met, take_afresh
-from troubleshoot.visit.visit_state import HandOverResult, StopMet, VisitState
+from troubleshoot.visit.visit_state import VisitState
 
 ONE, TWO = Place("circuit", 1), Place("circuit", 2)
 HALT = Stop("whole-job", "it")

@@ -15,6 +15,8 @@ from typing import Any
 from tests.visit.stop_officer import StopOfficer, halting
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.stop_record import HandOverResult
+from troubleshoot.safety.stops import finding_of, lifting_finding
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import (
@@ -26,9 +28,8 @@ from troubleshoot.visit.event_shapes import (
     take_afresh_event,
 )
 from troubleshoot.visit.events import after, replay
-from troubleshoot.visit.stops import finding_of, lifting_finding
 from troubleshoot.visit.undoing import taken_back
-from troubleshoot.visit.visit_state import HandOverResult, VisitState
+from troubleshoot.visit.visit_state import VisitState
 
 KNOWLEDGE = load_shipped()
 DECIDER = Decider(KNOWLEDGE)

@@ -9,6 +9,15 @@ import pytest
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.reopening import (
+    NotAResult,
+    NotReopened,
+    in_words,
+    role,
+    what_stopped,
+    when_read,
+)
+from troubleshoot.safety.stop_record import HandOverResult, Spot
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import (
@@ -20,15 +29,6 @@ from troubleshoot.visit.event_shapes import (
     take_afresh_event,
 )
 from troubleshoot.visit.events import replay
-from troubleshoot.visit.reopening import (
-    NotAResult,
-    NotReopened,
-    in_words,
-    role,
-    what_stopped,
-    when_read,
-)
-from troubleshoot.visit.visit_state import HandOverResult, Spot
 
 UNIT = {"heat": "gas", "refrigerant": "R-410A", "duct-smoke-detector": "not-fitted"}
 RESULT = HandOverResult(

@@ -13,10 +13,10 @@ from tests.visit.kept_samples import Events, long_visit, spoilt, stopped_visit
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.records.report import markdown_report
 from troubleshoot.safety.profiles import hand_over
+from troubleshoot.safety.reopening import NotReopened, what_stopped
+from troubleshoot.safety.stops import conclude_visit
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.events import replay
-from troubleshoot.visit.reopening import NotReopened, what_stopped
-from troubleshoot.visit.stops import conclude_visit
 from troubleshoot.visit.understanding import understood
 from troubleshoot.visit.visit_account import stops_account, visit_account
 from troubleshoot.visit.visit_state import VisitState

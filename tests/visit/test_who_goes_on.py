@@ -13,11 +13,11 @@ from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.profiles import FULLY_QUALIFIED, hand_over
 from troubleshoot.safety.steps import LOCKOUT
+from troubleshoot.safety.stops import conclude_visit
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import danger_event, step_event
 from troubleshoot.visit.events import replay
-from troubleshoot.visit.stops import conclude_visit
 
 KNOWLEDGE = load_shipped()
 DECIDER = Decider(KNOWLEDGE)

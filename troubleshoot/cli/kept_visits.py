@@ -88,10 +88,10 @@ def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
     """The report of a visit, in Markdown."""
     from troubleshoot.reasoning.conclude import Reasoner
     from troubleshoot.records.report import markdown_report
+    from troubleshoot.safety.stops import standing_stop, with_stops_met
     from troubleshoot.safety.work_state import open_items
     from troubleshoot.visit.account import ending_of
     from troubleshoot.visit.events import replay
-    from troubleshoot.visit.stops import standing_stop, with_stops_met
     from troubleshoot.visit.understanding import understood
     from troubleshoot.visit.visit_account import stops_account, visit_account
 

@@ -20,7 +20,7 @@ from troubleshoot.knowledge.model import (
 )
 from troubleshoot.reasoning.grades import spoken as grade_spoken
 from troubleshoot.safety.profiles import spoken
-from troubleshoot.visit.roles import ROLES
+from troubleshoot.safety.roles import ROLES
 from troubleshoot.visit.wording import TAG_OUT
 
 

@@ -10,14 +10,14 @@ from troubleshoot.knowledge.model import Test
 from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.places import PlaceNotUnderstood, spoken
+from troubleshoot.safety.dangers import cried, spoken_of
 from troubleshoot.safety.declared import CONFIRMED, ENTER_CONFIRMS
-from troubleshoot.visit.dangers import cried, spoken_of
+from troubleshoot.safety.stops import conclude_visit
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import skip_event
 from troubleshoot.visit.events import places_from
 from troubleshoot.visit.explain import because, find_fault, what_if, why_not
-from troubleshoot.visit.stops import conclude_visit
 from troubleshoot.visit.tests_by_words import find_tests
 
 OTHER_TESTS = 8

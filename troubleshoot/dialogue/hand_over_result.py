@@ -10,7 +10,7 @@ from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import AskWords, Choose
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Talk, words
-from troubleshoot.visit.reopening import (
+from troubleshoot.safety.reopening import (
     NotAResult,
     as_read,
     fitting_roles,
@@ -20,8 +20,8 @@ from troubleshoot.visit.reopening import (
     told,
     when_read,
 )
-from troubleshoot.visit.roles import ROLES
-from troubleshoot.visit.visit_state import HandOverResult, StopMet
+from troubleshoot.safety.roles import ROLES
+from troubleshoot.safety.stop_record import HandOverResult, StopMet
 
 LEAVES: Final = ("q", "quit")
 MISSING: Final = "That is still missing: give it, or q to leave the visit closed."

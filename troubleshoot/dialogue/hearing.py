@@ -14,8 +14,8 @@ from troubleshoot.dialogue.prompts import AskWords
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk, words
 from troubleshoot.knowledge.model import Hazard, Knowledge
+from troubleshoot.safety.dangers import cried, is_unnamed, reported, spoken_of
 from troubleshoot.safety.profiles import TECHNICIAN
-from troubleshoot.visit.dangers import cried, is_unnamed, reported, spoken_of
 from troubleshoot.visit.event_shapes import danger_event, named_danger_event
 
 HOW_TO_CALL = "If somebody is in danger: danger and what is wrong."

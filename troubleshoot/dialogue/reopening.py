@@ -11,10 +11,10 @@ from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
 from troubleshoot.knowledge.model import Hazard
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.safety.profiles import APPRENTICE
+from troubleshoot.safety.reopening import still_waiting, what_stopped
+from troubleshoot.safety.stop_record import HandOverResult, StopMet
+from troubleshoot.safety.stops import conclude_visit
 from troubleshoot.visit.event_shapes import reopened_event
-from troubleshoot.visit.reopening import still_waiting, what_stopped
-from troubleshoot.visit.stops import conclude_visit
-from troubleshoot.visit.visit_state import HandOverResult, StopMet
 
 NOT_BY_AN_APPRENTICE = (
     "The visit stays closed: an apprentice takes no hand-over back. Ask the supervising technician "

@@ -19,6 +19,7 @@ from troubleshoot.reasoning.places import Place, spoken
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
 from troubleshoot.safety.steps import Step
+from troubleshoot.safety.stops import lifting_finding
 from troubleshoot.visit.account import FILE, NOT_EXAMINED, Plain, ending_of
 from troubleshoot.visit.decision import Decision, like
 from troubleshoot.visit.event_shapes import (
@@ -29,7 +30,6 @@ from troubleshoot.visit.event_shapes import (
     step_event,
 )
 from troubleshoot.visit.metered import metered
-from troubleshoot.visit.stops import lifting_finding
 from troubleshoot.visit.visit_account import visit_account
 
 CERTIFIES: Final = (

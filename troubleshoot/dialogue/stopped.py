@@ -9,14 +9,14 @@ from troubleshoot.dialogue.prompts import AskWords, AtStop, Ended
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Leave, Talk, words
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.safety.reopening import minute, still_waiting
+from troubleshoot.safety.stop_record import Spot
+from troubleshoot.safety.stops import finding_of, lifting_finding
+from troubleshoot.safety.tags import tag_lines
 from troubleshoot.safety.work_state import open_items
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import handed_over_event, stop_event, take_afresh_event
 from troubleshoot.visit.lifting import beyond_lifting
-from troubleshoot.visit.reopening import minute, still_waiting
-from troubleshoot.visit.stops import finding_of, lifting_finding
-from troubleshoot.visit.tags import tag_lines
-from troubleshoot.visit.visit_state import Spot
 
 WHICH_UNIT = "Which unit is it? Its name meets whoever comes next"
 

@@ -23,14 +23,14 @@ from troubleshoot.reasoning.places import spoken
 from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.facts_first import facts_to_settle
 from troubleshoot.safety.guards import allowed
+from troubleshoot.safety.standing import called_up
 from troubleshoot.safety.steps import Step
+from troubleshoot.safety.stops import conclude_visit
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import Event
 from troubleshoot.visit.nameplate import plate_to_ask
 from troubleshoot.visit.repeating import agreement
-from troubleshoot.visit.standing import called_up
-from troubleshoot.visit.stops import conclude_visit
 
 LONG_SILENCE = (
     "A long silence. What others could have changed meanwhile is asked again; what you typed is "

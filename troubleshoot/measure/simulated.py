@@ -23,9 +23,9 @@ from troubleshoot.reasoning.next_test import NAMED
 from troubleshoot.reasoning.places import Place, spoken
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
+from troubleshoot.safety.stop_record import Spot
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import Event, answer_event, skip_event, step_event
-from troubleshoot.visit.visit_state import Spot
 
 NOT_KNOWN = ""
 

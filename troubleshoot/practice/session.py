@@ -31,14 +31,14 @@ from troubleshoot.reasoning.places import Place, spoken
 from troubleshoot.safety.cautions import cautions_before
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.guards import allowed
+from troubleshoot.safety.hazard_words import danger_gone
+from troubleshoot.safety.standing import Forbidden
 from troubleshoot.safety.steps import BLEED_DRIVE, FIRE_PANEL_BACK, TELL_FIRE_PANEL
+from troubleshoot.safety.stops import conclude_visit, is_all_clear, lifting_finding, standing_stop
 from troubleshoot.safety.transitions import refusals
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import Event, answer_event, skip_event, step_event
-from troubleshoot.visit.hazard_words import danger_gone
-from troubleshoot.visit.standing import Forbidden
-from troubleshoot.visit.stops import conclude_visit, is_all_clear, lifting_finding, standing_stop
 from troubleshoot.visit.visit_state import VisitState
 
 HINT_MINUTES = 5.0

@@ -7,10 +7,11 @@ from typing import Any
 
 from troubleshoot.knowledge.model import Fault, Knowledge
 from troubleshoot.outside.text import markdown
+from troubleshoot.reasoning.places import with_place
 from troubleshoot.safety.profiles import spoken
+from troubleshoot.safety.roles import ROLES
 from troubleshoot.visit.account import NOBODY, NOT_IN_THE_FILE
-from troubleshoot.visit.roles import ROLES
-from troubleshoot.visit.wording import LIKELY, TAG_OUT, percent, with_place
+from troubleshoot.visit.wording import LIKELY, TAG_OUT, percent
 
 Account = Mapping[str, Any]
 

@@ -10,8 +10,8 @@ from troubleshoot.reasoning.next_test import Candidate
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.ranking import Cause
 from troubleshoot.reasoning.readings import Reading
-from troubleshoot.visit.hazard_words import once_gone
-from troubleshoot.visit.standing import Forbidden, standing_hazards
+from troubleshoot.safety.hazard_words import once_gone
+from troubleshoot.safety.standing import Forbidden, standing_hazards
 
 SCHEMA = 1
 FILE, TECHNICIAN, NOBODY = "file", "technician", "nobody"

@@ -11,12 +11,13 @@ from troubleshoot.reasoning.answers import Case
 from troubleshoot.reasoning.asking import Asking
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.next_test import Candidate
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.places import Place, with_place
+from troubleshoot.safety.standing import Forbidden, standing_hazards
+from troubleshoot.safety.stop_record import StopMet
+from troubleshoot.safety.stops import finding_of, with_stops_met
 from troubleshoot.visit.account import Plain, account, ending_of, place_shown, shown_causes, taken
-from troubleshoot.visit.standing import Forbidden, standing_hazards
-from troubleshoot.visit.stops import finding_of, with_stops_met
-from troubleshoot.visit.visit_state import StopMet, VisitState
-from troubleshoot.visit.wording import cause_line, effect_line, with_place
+from troubleshoot.visit.visit_state import VisitState
+from troubleshoot.visit.wording import cause_line, effect_line
 
 _TYPICAL_SWITCH = {"any": 0.0, "running": 0.0, "running-open": 5.0, "energised-open": 8.0}
 _LOCKED_OUT_SWITCH = 15.0

@@ -10,7 +10,7 @@ from troubleshoot.knowledge.model import Hazard
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.places import Place, spoken
 from troubleshoot.safety.steps import Step
-from troubleshoot.visit.visit_state import HandOverResult, Spot
+from troubleshoot.safety.stop_record import HandOverResult, Spot
 
 Event = Mapping[str, Any]
 """One event of a visit as plain data, as it stands in the journal."""

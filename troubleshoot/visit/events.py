@@ -19,6 +19,7 @@ from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.guards import allowed
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
 from troubleshoot.safety.steps import BEFORE_BLEEDING, Step
+from troubleshoot.safety.stop_record import Spot
 from troubleshoot.safety.transitions import after_step, after_test, expire, failed
 from troubleshoot.safety.unit_at_work import unit_at_work
 from troubleshoot.safety.work_state import cautious
@@ -33,7 +34,7 @@ from troubleshoot.visit.stop_events import (
     take_afresh,
 )
 from troubleshoot.visit.undoing import taken_back, without
-from troubleshoot.visit.visit_state import Asked, RepairSaid, Spot, VisitState
+from troubleshoot.visit.visit_state import Asked, RepairSaid, VisitState
 
 
 class SaysNothing(ValueError):

@@ -14,10 +14,11 @@ from troubleshoot.safety.needs import for_dead_work
 from troubleshoot.safety.profiles import APPRENTICE, hand_over
 from troubleshoot.safety.route import next_step
 from troubleshoot.safety.steps import Step
+from troubleshoot.safety.stop_record import Spot
+from troubleshoot.safety.stops import is_all_clear, lifting_finding, not_yet_afresh
 from troubleshoot.safety.transitions import refusals
 from troubleshoot.visit.decision import Decision, beyond, like, nearer_to, to_ask, to_do
-from troubleshoot.visit.stops import is_all_clear, lifting_finding, not_yet_afresh
-from troubleshoot.visit.visit_state import Spot, VisitState
+from troubleshoot.visit.visit_state import VisitState
 
 NOT_BY_AN_APPRENTICE = "hand over to the supervising technician"
 LIFTS = "only this finding, taken afresh, lifts the STOP"

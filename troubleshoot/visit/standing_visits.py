@@ -118,9 +118,9 @@ def _standing(knowledge: Knowledge, path: Path) -> Standing | None:
 def _stopped(knowledge: Knowledge, path: Path, events: tuple[Record, ...]) -> Stopped | None:
     # Reasoning is imported only where a visit was ever halted: most starts need none of it.
     from troubleshoot.reasoning.conclude import Reasoner
+    from troubleshoot.safety.stops import conclude_visit, standing_stop
+    from troubleshoot.safety.tags import tag_lines
     from troubleshoot.visit.events import replay
-    from troubleshoot.visit.stops import conclude_visit, standing_stop
-    from troubleshoot.visit.tags import tag_lines
     from troubleshoot.visit.understanding import understood
 
     state = replay(knowledge, understood(knowledge, events).events)

@@ -9,12 +9,13 @@ from dataclasses import replace
 
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.reasoning.places import parse_place
+from troubleshoot.safety.dangers import ANY_DANGER
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.steps import Step
+from troubleshoot.safety.stop_record import HandOverResult, Spot, StopMet
 from troubleshoot.safety.transitions import expire, failed
-from troubleshoot.visit.dangers import ANY_DANGER
 from troubleshoot.visit.event_shapes import Event
-from troubleshoot.visit.visit_state import HandOverResult, Spot, StopMet, VisitState
+from troubleshoot.visit.visit_state import VisitState
 
 
 def stop_met(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:

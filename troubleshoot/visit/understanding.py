@@ -130,7 +130,7 @@ class _Sorter:
         if event.get("test") is not None or event["event"] == "danger":
             return True
         from troubleshoot.reasoning.conclude import Reasoner
-        from troubleshoot.visit.stops import conclude_visit
+        from troubleshoot.safety.stops import conclude_visit
 
         self._reasoner = self._reasoner or Reasoner(self.knowledge)
         standing_now = conclude_visit(self._reasoner, self.state).standing_stops

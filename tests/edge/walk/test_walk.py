@@ -15,8 +15,9 @@ from tests.edge.walk.small_rules import small
 from tests.edge.walk.walker import Walk
 from troubleshoot.dialogue import answering
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety import stops
 from troubleshoot.safety.declared import CONFIRMED
-from troubleshoot.visit import events, standing_visits, stops
+from troubleshoot.visit import events, standing_visits
 
 TURNS = 800
 TURNS_TO_OBJECT = 3_000

@@ -7,7 +7,7 @@ from typing import Any
 import pytest
 
 from tests.building import base, measured
-from tests.visit.test_bans import (
+from tests.safety.test_bans import (
     AMPS,
     CURE,
     FAN,
@@ -33,8 +33,7 @@ from troubleshoot.knowledge.model import (
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import FiredHazard, Reasoner
 from troubleshoot.reasoning.places import Place
-from troubleshoot.visit.events import replay
-from troubleshoot.visit.standing import (
+from troubleshoot.safety.standing import (
     EVERYTHING,
     Forbidden,
     Standing,
@@ -42,7 +41,8 @@ from troubleshoot.visit.standing import (
     called_up,
     standing_hazards,
 )
-from troubleshoot.visit.stops import conclude_visit
+from troubleshoot.safety.stops import conclude_visit
+from troubleshoot.visit.events import replay
 
 TESTS = (LOOK, CURE, AMPS, FAN, ROOM)
 

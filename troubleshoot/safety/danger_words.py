@@ -13,7 +13,7 @@ from string import ascii_lowercase
 from typing import Final
 
 from troubleshoot.outside.numbers import whole_number
-from troubleshoot.visit.danger_vocabulary import (
+from troubleshoot.safety.danger_vocabulary import (
     ALIKE,
     BY_STEM,
     CANNOT,

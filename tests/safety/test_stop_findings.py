@@ -24,7 +24,8 @@ from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
 from troubleshoot.reasoning.on_record import ON_RECORD
 from troubleshoot.reasoning.places import Place
-from troubleshoot.visit.stops import (
+from troubleshoot.safety.stop_record import StopMet
+from troubleshoot.safety.stops import (
     MET,
     conclude_visit,
     finding_of,
@@ -33,7 +34,7 @@ from troubleshoot.visit.stops import (
     not_yet_afresh,
     standing_stop,
 )
-from troubleshoot.visit.visit_state import StopMet, VisitState
+from troubleshoot.visit.visit_state import VisitState
 
 ONE, TWO = Place("circuit", 1), Place("circuit", 2)
 LOOK = test_of("look", "bad", "worse", per="circuit")

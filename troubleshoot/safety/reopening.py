@@ -15,11 +15,12 @@ from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.outside.numbers import choice
 from troubleshoot.quantities.typed import Expected, NotUnderstood, read
 from troubleshoot.reasoning.conclude import Conclusions
-from troubleshoot.visit.moments import moment
-from troubleshoot.visit.roles import ROLES, names_a_role, roles_in
-from troubleshoot.visit.stops import finding_of, is_all_clear, standing_stop
-from troubleshoot.visit.trade_words import trade_words
-from troubleshoot.visit.visit_state import Spot, StopMet, VisitState
+from troubleshoot.safety.job import Job
+from troubleshoot.safety.moments import moment
+from troubleshoot.safety.roles import ROLES, names_a_role, roles_in
+from troubleshoot.safety.stop_record import Spot, StopMet
+from troubleshoot.safety.stops import finding_of, is_all_clear, standing_stop
+from troubleshoot.safety.trade_words import trade_words
 
 LEAST_WORDS: Final = 2
 """Of the trade, for a finding and its remedy: "fixed it" tells nobody anything."""
@@ -182,16 +183,14 @@ def _wait_minutes(knowledge: Knowledge, hazard: str) -> float:
     return test.wait_minutes if test is not None and is_all_clear(test) else 0.0
 
 
-def what_stopped(
-    knowledge: Knowledge, state: VisitState, conclusions: Conclusions
-) -> tuple[Hazard, Spot]:
+def what_stopped(knowledge: Knowledge, job: Job, conclusions: Conclusions) -> tuple[Hazard, Spot]:
     """The STOP over a visit, and the finding that has to be taken afresh. Raises NotReopened."""
-    if state.ended is None:
+    if job.ended is None:
         raise NotReopened("it is still open; go on with it by: troubleshoot")
-    standing = standing_stop(knowledge, state, conclusions)
-    if state.ended != "stopped" or standing is None:
+    standing = standing_stop(knowledge, job, conclusions)
+    if job.ended != "stopped" or standing is None:
         raise NotReopened("it was closed, not stopped; start a new visit by: troubleshoot")
-    spot = finding_of(knowledge, state, conclusions, standing)
+    spot = finding_of(knowledge, job, conclusions, standing)
     if spot is None:
         raise NotReopened("no finding can show that it is safe now; it stays closed")
     return standing.hazard, spot

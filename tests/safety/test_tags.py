@@ -9,10 +9,10 @@ import pytest
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import FiredHazard, Reasoner
+from troubleshoot.safety.reopening import fitting_roles
+from troubleshoot.safety.stops import conclude_visit
+from troubleshoot.safety.tags import found_words, tag_lines
 from troubleshoot.visit.events import replay
-from troubleshoot.visit.reopening import fitting_roles
-from troubleshoot.visit.stops import conclude_visit
-from troubleshoot.visit.tags import found_words, tag_lines
 
 UNIT: dict[str, Any] = {"heat": "gas", "refrigerant": "R-410A"}
 BLANK = "Hung by: ____________, on ______ at ______."

@@ -11,8 +11,8 @@ from troubleshoot.knowledge.model import Ban, Complaint, Finding, Hazard, Knowle
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.places import Place
-from troubleshoot.visit.hazard_words import gravest_first
-from troubleshoot.visit.standing import Forbidden, standing_hazards
+from troubleshoot.safety.hazard_words import gravest_first
+from troubleshoot.safety.standing import Forbidden, standing_hazards
 
 LOOK = test_of("look", "bad", per="circuit")
 CURE = test_of("cure", "bad", per="circuit", work_state="locked-out")

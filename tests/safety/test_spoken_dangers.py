@@ -13,8 +13,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from troubleshoot.knowledge.load import load_shipped
-from troubleshoot.visit.danger_words import phrase_words
-from troubleshoot.visit.dangers import cried, is_unnamed, reported, spoken_of
+from troubleshoot.safety.danger_words import phrase_words
+from troubleshoot.safety.dangers import cried, is_unnamed, reported, spoken_of
 
 KNOWLEDGE = load_shipped()
 SPOKEN = Path(__file__).parent / "spoken"

@@ -12,7 +12,7 @@ from dataclasses import dataclass
 from typing import Final
 
 from troubleshoot.knowledge.model import Hazard, Knowledge
-from troubleshoot.visit.danger_words import (
+from troubleshoot.safety.danger_words import (
     Mend,
     Words,
     alike,
@@ -29,7 +29,7 @@ from troubleshoot.visit.danger_words import (
     span,
     telling,
 )
-from troubleshoot.visit.hazard_words import gravest_first
+from troubleshoot.safety.hazard_words import gravest_first
 
 ANY_DANGER: Final = "danger-reported"
 """The hazard of a danger that no other hazard's words name."""

@@ -17,7 +17,7 @@ from troubleshoot.reasoning.clearing import cleared_complaint
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.values import Values
-from troubleshoot.visit.hazard_words import gravest_first, said_standing
+from troubleshoot.safety.hazard_words import gravest_first, said_standing
 
 EVERYTHING = (Ban(),)
 """What a STOP forbids that stops more than one step and says nothing narrower."""

@@ -12,9 +12,7 @@ from hypothesis import strategies as st
 from troubleshoot.knowledge.model import Hazard, Knowledge, Stop
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.on_record import ON_RECORD, hazard_on_record, stopping
-from troubleshoot.visit.event_shapes import handed_over_event
-from troubleshoot.visit.events import replay
-from troubleshoot.visit.reopening import (
+from troubleshoot.safety.reopening import (
     NotAResult,
     NotReopened,
     as_read,
@@ -26,9 +24,12 @@ from troubleshoot.visit.reopening import (
     what_stopped,
     when_read,
 )
-from troubleshoot.visit.roles import ROLES, names_a_role, roles_in
-from troubleshoot.visit.stops import conclude_visit
-from troubleshoot.visit.visit_state import StopMet, VisitState
+from troubleshoot.safety.roles import ROLES, names_a_role, roles_in
+from troubleshoot.safety.stop_record import StopMet
+from troubleshoot.safety.stops import conclude_visit
+from troubleshoot.visit.event_shapes import handed_over_event
+from troubleshoot.visit.events import replay
+from troubleshoot.visit.visit_state import VisitState
 
 NOW = datetime(2026, 11, 26, 9, 45, 59)
 SAID = {

@@ -6,7 +6,7 @@ import pytest
 
 from tests.building import base
 from troubleshoot.knowledge.model import Hazard, Knowledge, Stop
-from troubleshoot.visit.dangers import reported, spoken_of
+from troubleshoot.safety.dangers import reported, spoken_of
 
 
 def hazard(name: str, *words: str, stop: bool = True) -> Hazard:
