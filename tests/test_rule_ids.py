@@ -56,18 +56,16 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
     "safety/facts_first.py": ("refrigerant-class", "what settles whether a refrigerant burns"),
     "safety/needs.py": (
         "roof-edge-under-6-ft roof-edge-6-to-15-ft carbon-monoxide-in-room "
-        "carbon-monoxide-evacuate fire-alarm-interlock compressor-in-vacuum ignition heat "
+        "carbon-monoxide-evacuate fire-alarm-interlock compressor-in-vacuum ignition "
         "heating-supply-temperature",
         "hazards and an area that mean a need of the work state, stated or not",
     ),
-    "visit/stop_events.py": ("heat", "whether there is a gas cock to speak of"),
-    "safety/tags.py": ("heat", "whether there is a gas cock to speak of"),
     "safety/transitions.py": (
         "nitrogen-pressure temporary-jumper",
         "hazards that leave something behind in the unit",
     ),
     "safety/unit_at_work.py": (
-        "blower-motor duct-smoke-detector heat line-volts-class nameplate-volts refrigerant-class "
+        "blower-motor duct-smoke-detector line-volts-class nameplate-volts refrigerant-class "
         "supply-phase variable-speed-drive",
         "the facts that make work more dangerous; what is not known counts as the worse",
     ),

@@ -5,6 +5,8 @@ from __future__ import annotations
 from pathlib import Path
 from typing import Any
 
+import pytest
+
 from tests.cli.player import Player, play
 from troubleshoot.knowledge.model import Knowledge
 
@@ -52,3 +54,31 @@ def test_a_unit_that_must_not_run_is_left_locked_out(shipped: Knowledge, tmp_pat
     end = text[text.index("DANGER - STOP THIS STEP") :]
     assert "Step: Put the panels and guards on" in end
     assert "Take your own lock off" not in end and "Call for the unit" not in end
+    assert "Write on the tag: Do not start. Scorched or hot wiring" in end
+    assert "Hand over to: licensed electrician" in end
+
+
+@pytest.mark.parametrize(
+    ("complaint", "test", "shows", "end"),
+    [
+        ("no-heat", "ignition-trials", "delayed light", "The heat stays off, its gas cock shut"),
+        ("no-cooling", "ground-and-bond", "open ground", "The unit stays off and locked"),
+    ],
+)
+def test_a_danger_found_with_the_unit_running_leaves_it_off_and_tagged(
+    complaint: str, test: str, shows: str, end: str, shipped: Knowledge, tmp_path: Path
+) -> None:
+    """Regression: the unit was left running, and "back as it was"."""
+    start = {"complaint": complaint, "unit": {**UNIT, "heat": "gas"}}
+    player = Player(shipped, {test: shows}, [f"do {test}"], then={test: ["done"]})
+    code, _ = play(shipped, tmp_path, player, start)
+    text = flat(player.text)
+    assert code == 0 and "back as it was" not in text
+    first, last = text.index(end), text.rindex(end)
+    assert first < last < text.index("The visit is closed.")
+    assert "Write on the tag: Do not start" in text[first:] and "Hand over to:" in text[first:]
+    if "heat" in end:
+        assert "Step: Shut the gas cock" in text[first:]
+    else:
+        assert "Step: Switch off, lock, tag and try" in text
+        assert "Step: Take your own lock off" not in text[first:]

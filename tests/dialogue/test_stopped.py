@@ -21,7 +21,7 @@ from troubleshoot.visit.decide import Decider
 NOW = datetime.fromisoformat("2026-11-26T12:00:00+00:00")
 UNIT = {"heat": "gas", "refrigerant": "R-410A", "duct-smoke-detector": "not-fitted"}
 EVERYBODY = sorted(FULLY_QUALIFIED)
-TOLD = "the gas utility was called"
+TOLD = "the combustion tech, the gas fitter and the supervisor were called"
 
 
 @pytest.fixture(autouse=True)

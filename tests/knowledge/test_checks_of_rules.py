@@ -94,6 +94,13 @@ SECTION = "capacitance-one-side-off"
             ],
         ),
         (
+            ("hazards.yaml", "    keeps-off: unit\n", ""),
+            [
+                "rules/hazards.yaml:13:5: gas-smell stops the work and does not say what may run "
+                "while it stands; write keeps-off: unit, heat, circuit or nothing [hazards-speak]"
+            ],
+        ),
+        (
             ("hazards.yaml", "    signal: DANGER\n", "    signal: NOTICE\n"),
             [
                 "rules/hazards.yaml:10:5: gas-smell stops the work, but is only a NOTICE; "

@@ -20,6 +20,18 @@ KNOWLEDGE = load_shipped()
         ("got a tingle", ("doctor today",)),
         ("refrigerant in my eyes", ("rinse with clean water",)),
         ("ladder fell", ("stay back from the edge", "climb down a pipe", "Phone", "911")),
+        ("got oil in my eye", ("15 minutes", "do not rub", "911")),
+        ("cap blew up in my face", ("rinse with clean water", "cool running water", "911")),
+        ("hand stuck in belt", ("Switch off and lock it before anybody frees",
+                                "by hand", "Never jog", "911")),
+        ("stopped sweating and confused", ("Cool them at once", "ice", "911", "monoxide")),
+        ("mate collapsed", ("chest compressions", "defibrillator")),
+        ("lug glowing red", ("switch upstream", "do not touch the one that glows")),
+        ("someone turned the breaker back on", ("Hands out now, touch nothing: it is live",)),
+        ("meter says 480 on the cabinet", ("Hands out now, touch nothing",)),
+        ("its live", ("Hands out now, touch nothing",)),
+        ("someone took my lock off", ("Hands out now, touch nothing: it is live",)),
+        ("wire down across the roof", ("35 ft",)),
         ("i feel faint", ("no ladder alone", "carbon monoxide", "after a shock", "911")),
         ("thunder", ("first thunder", "hatch or a stair before a ladder", "not safe",
                      "30 minutes", "touched at once")),
@@ -30,6 +42,23 @@ KNOWLEDGE = load_shipped()
 def test_it_holds_what_helps_that_person(said: str, told: tuple[str, ...]) -> None:
     what_to_do = reported(KNOWLEDGE, said)[0].what_to_do
     assert [words for words in told if words not in what_to_do] == []
+
+
+@pytest.mark.parametrize(
+    ("said", "first"),
+    [
+        ("feel sick dizzy", "fresh air first"),
+        ("lock is gone", "Hands out now, touch nothing: it is live"),
+        ("still hot 120v", "Hands out now, touch nothing"),
+        ("480 volts on the cabinet", "Hands out now, touch nothing"),
+        ("hand stuck in belt", "Switch off and lock it"),
+        ("stopped sweating and confused", "Cool them at once"),
+        ("cap blew up in my face", "Eyes: rinse"),
+    ],
+)
+def test_what_is_done_first_is_said_first(said: str, first: str) -> None:
+    """Met by strangers: shade before fresh air, how to lock before hands out."""
+    assert first in first_orders(reported(KNOWLEDGE, said)[0])
 
 
 def test_nobody_is_sent_down_a_ladder_in_a_storm_or_dizzy() -> None:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -43,6 +44,7 @@ from troubleshoot.safety.standing import (
 )
 from troubleshoot.safety.stops import conclude_visit
 from troubleshoot.visit.events import replay
+from troubleshoot.visit.left_off import left_off
 
 TESTS = (LOOK, CURE, AMPS, FAN, ROOM)
 
@@ -79,8 +81,6 @@ def test_what_the_call_brings_up_stands_until_the_all_clear() -> None:
 
 
 def test_a_likely_fault_or_the_kind_of_unit_is_no_hazard_that_stands() -> None:
-    from dataclasses import replace
-
     found = concluded(knowing(hazard()), *bad_at(ONE))
     unfound = tuple(replace(each, found=False) for each in found.hazards)
     quiet = replace(found, hazards=unfound)
@@ -102,29 +102,25 @@ def test_a_wide_stop_that_says_nothing_forbids_all(scope: Any, bans: Any, forbid
     assert (Ban(),) == EVERYTHING
 
 
-RUNNING: dict[str, Any] = {"work_states": ("running",)}
-
-
 @pytest.mark.parametrize(
-    ("ban", "circuits", "barred"),
+    ("keeps_off", "circuits", "kept"),
     [
-        (Ban(**RUNNING), (ONE,), True),
-        (Ban(**RUNNING, at="circuit"), (ONE,), False),
-        (Ban(**RUNNING, at="circuit"), (ONE, TWO), True),
-        (Ban(**RUNNING, areas=("area",)), (ONE, TWO), False),
-        (Ban(**RUNNING, places=("compressor",)), (ONE, TWO), False),
-        (Ban(**RUNNING, tests=("fan",)), (ONE, TWO), False),
-        (Ban(work_states=("running-open",)), (ONE, TWO), False),
-        (Ban(work_states=("running-open", "running")), (ONE,), True),
+        ("unit", (ONE,), "unit"),
+        ("circuit", (ONE,), "circuits"),
+        ("circuit", (ONE, TWO), "unit"),
+        ("heat", (ONE,), "unit"),
+        ("nothing", (ONE, TWO), None),
+        (None, (ONE, TWO), None),
     ],
 )
-def test_the_whole_unit_is_kept_from_running_only_by_what_bars_it_everywhere(
-    ban: Ban, circuits: tuple[Place, ...], barred: bool
+def test_what_stays_off_is_the_unit_wherever_the_circuit_or_the_heat_cannot_be_alone(
+    keeps_off: Any, circuits: tuple[Place, ...], kept: str | None
 ) -> None:
-    found = Forbidden(concluded(knowing(hazard(ban)), *bad_at(*circuits)))
-    hazard_found = found.to_run()
-    assert (hazard_found is not None) is barred
-    assert hazard_found is None or hazard_found.id == "bite"
+    """The unit of this rule base says nothing of its heat: that it is gas counts only if known."""
+    bite = replace(hazard(), keeps_off=keeps_off)
+    off = left_off(concluded(knowing(bite), *bad_at(*circuits)))
+    assert [fired.hazard.id for fired in off.all] == (["bite"] if kept else [])
+    assert kept is None or getattr(off, kept)
 
 
 @pytest.mark.parametrize(

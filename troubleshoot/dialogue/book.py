@@ -13,6 +13,7 @@ from typing import Any, Protocol
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.equipment import InputRefused
 from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.work_state import WorkState
 from troubleshoot.visit.absence import (
     WITHOUT_WORK,
     hour_passed,
@@ -22,6 +23,7 @@ from troubleshoot.visit.absence import (
 )
 from troubleshoot.visit.event_shapes import Event
 from troubleshoot.visit.events import after, replay
+from troubleshoot.visit.lapses import lapsed
 from troubleshoot.visit.understanding import understood
 from troubleshoot.visit.undoing import taken_back
 from troubleshoot.visit.visit_state import VisitState
@@ -66,6 +68,7 @@ class VisitBook:
         self.now = now
         self.changed = False
         self._keeper = keeper
+        self._before_break: WorkState | None = None
         understanding = understood(knowledge, events)
         self.notices = (*notices, *understanding.notices)
         self.events = list(understanding.events)
@@ -107,14 +110,24 @@ class VisitBook:
         now = self.now()
         away = silence(self.state, now, work_minutes)
         if away is not None:
-            self.add(away)
+            self._add_break(away)
         elif hour_passed(self.state, now):
-            self.add({"event": "hour-passed"})
+            self._add_break({"event": "hour-passed"})
         return away is not None
 
     def resume(self, profiles: tuple[str, ...]) -> None:
         """Go on after an absence, as whoever is asking now."""
-        self.add(resumed_event(self.state, self.now(), profiles))
+        self._add_break(resumed_event(self.state, self.now(), profiles))
+
+    def _add_break(self, event: Event) -> None:
+        before = self.state.work
+        self.add(event)
+        self._before_break = self._before_break or before
+
+    def lapsed(self) -> tuple[str, ...]:
+        """What breaks have voided since this was last asked, in words that come first."""
+        before, self._before_break = self._before_break, None
+        return () if before is None else lapsed(before, self.state.work)
 
     def try_fact(self, name: str, value: object) -> str | None:
         """Keep an equipment fact or plate value; returns what is wrong with it, or nothing."""

@@ -8,9 +8,13 @@ from troubleshoot.dialogue.prompts import AskProof, Choose
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Leave, Talk, words
 from troubleshoot.knowledge.model import Fault
+from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.safety.tags import tag_lines
 from troubleshoot.visit.decision import Decision
+from troubleshoot.visit.left_off import left_off
 
 STILL_THERE = Choose("Is the complaint still there? (y/n)")
+AS_IT_WAS = "The unit is back as it was."
 
 
 def repaired(book: VisitBook, fault: Fault) -> Talk[None]:
@@ -29,18 +33,20 @@ def repaired(book: VisitBook, fault: Fault) -> Talk[None]:
         book.add({"event": "closing", "cured": True})
 
 
-def close(book: VisitBook, voice: Voice, decision: Decision) -> None:
+def close(book: VisitBook, voice: Voice, decision: Decision, conclusions: Conclusions) -> None:
     """Close the visit, which ends it. One whose way back is beyond this person is kept.
 
     Raises Leave.
     """
+    off = left_off(conclusions)
+    for fired in off.all:
+        voice.say("Write on the tag:")
+        voice.say_all(tag_lines(book.knowledge, book.state, conclusions, fired), 1)
+        voice.say(f"Hand over to: {fired.hazard.defer_to}")
     for step, phrase in decision.handed_over:
         voice.say(f"{book.knowledge.tests[step].name} is beyond you: {phrase}.")
         raise Leave
     book.add({"event": "end", "ending": "closed"})
-    voice.say(
-        f"The unit stays off and locked: {decision.reason}. The visit is closed."
-        if decision.reason
-        else "The unit is back as it was. The visit is closed."
-    )
+    voice.say_all(off.lines)
+    voice.say("The visit is closed." if off.all else f"{AS_IT_WAS} The visit is closed.")
     voice.say(f"Report: troubleshoot report {book.visit_id}")

@@ -2,14 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import HOW_TO_CALL
+from troubleshoot.dialogue.picking import pick
 from troubleshoot.dialogue.said import Causes, HowTo, OtherTest, Voice, WhatToType
-from troubleshoot.dialogue.talk import DangerCalled, Leave
+from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
 from troubleshoot.knowledge.model import Test
 from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.conclude import Conclusions
-from troubleshoot.reasoning.places import PlaceNotUnderstood, spoken
+from troubleshoot.reasoning.places import Place, PlaceNotUnderstood, spoken
 from troubleshoot.safety.dangers import cried, spoken_of
 from troubleshoot.safety.declared import CONFIRMED, ENTER_CONFIRMS
 from troubleshoot.safety.stops import conclude_visit
@@ -35,8 +38,8 @@ class Commands:
         self.offered: tuple[tuple[str, str | None], ...] = ()
         self.done_said = False
 
-    def serve(self, typed: str, decision: Decision, conclusions: Conclusions) -> bool:
-        """Serve a command; False where the words are an answer."""
+    def serve(self, typed: str, decision: Decision, conclusions: Conclusions) -> Talk[bool]:
+        """Serve a command; False where the words are an answer. Raises Leave, DangerCalled."""
         word, _, rest = typed.partition(" ")
         self.book.changed = False
         self.done_said = self.done_said and typed == "done"
@@ -57,12 +60,12 @@ class Commands:
         elif typed.lower() == "tests":
             self._other_tests(conclusions)
         else:
-            return self._changing(typed, word.lower(), rest, decision, conclusions)
+            return (yield from self._changing(typed, word.lower(), rest, decision, conclusions))
         return True
 
     def _changing(
         self, typed: str, word: str, rest: str, decision: Decision, conclusions: Conclusions
-    ) -> bool:
+    ) -> Talk[bool]:
         """Commands that change the visit."""
         if typed in ("q", "quit"):
             raise Leave
@@ -77,7 +80,7 @@ class Commands:
         elif word == "invalid":
             self.voice.say(self.book.mark_last_invalid(rest))
         elif word == "do" and rest:
-            self._do(rest)
+            yield from self._do(rest)
         elif typed == "again":
             self._again()
         elif word == "repaired" and rest:
@@ -177,18 +180,20 @@ class Commands:
             self.voice.tell(OtherTest(number, candidate.test, where, minutes))
         self.voice.say("do N takes one of them.", 1)
 
-    def _do(self, words: str) -> None:
+    def _do(self, said: str) -> Talk[None]:
         """Take a test by its number in the list, or by its id and place."""
-        if (number := choice(words, len(self.offered))) is not None:
+        if (number := choice(said, len(self.offered))) is not None:
             self._aim(*self.offered[number - 1])
             return
-        name, _, at = words.partition(" at ")
+        name, _, at = said.partition(" at ")
+        layout = self.book.state.unit.layout
         found = find_tests(self.knowledge, self.book.state.unit, name)
         if not found:
             self.voice.say("Type tests for a list; then do with a number, or do TEST at PLACE.")
             return
         if len(found) > 1:
-            self._ask_which(found)
+            spots = [(test, at) for test in found for at in layout.places(test.per)]
+            yield from self._pick("Which of these?", spots[:OTHER_TESTS])
             return
         test = found[0]
         try:
@@ -197,19 +202,14 @@ class Commands:
             self.voice.say(f"{error.problem}; {error.instead}.")
             return
         if len(places) > 1:
-            self.voice.say("Say where: " + ", ".join(f"at {p}" for p in places))
+            yield from self._pick("Where?", [(test, place) for place in places])
             return
         self._aim(test.id, spoken(places[0]))
 
-    def _ask_which(self, found: tuple[Test, ...]) -> None:
-        """Several tests fit the words: list those, by number."""
-        layout = self.book.state.unit.layout
-        spots = [(test, at) for test in found for at in layout.places(test.per)][:OTHER_TESTS]
-        self.offered = tuple((test.id, spoken(at)) for test, at in spots)
-        self.voice.say("Which of these?")
-        for number, (test, at) in enumerate(spots, start=1):
-            self.voice.tell(OtherTest(number, test, layout.shown(test.per, at)))
-        self.voice.say("do N takes one of them.", 1)
+    def _pick(self, question: str, spots: Sequence[tuple[Test, Place | None]]) -> Talk[None]:
+        meant = yield from pick(self.book, self.voice, question, spots)
+        if meant is not None:
+            self._aim(*meant)
 
     def _again(self) -> None:
         """Read the last reading once more."""
@@ -232,8 +232,8 @@ class Commands:
         reason = "you chose it"
         self.book.add({"event": "aim", "test": test, "at": at, "chosen": True, "reason": reason})
 
-    def _repaired(self, words: str, conclusions: Conclusions) -> None:
-        fault = find_fault(self.knowledge, conclusions, words)
+    def _repaired(self, said: str, conclusions: Conclusions) -> None:
+        fault = find_fault(self.knowledge, conclusions, said)
         if fault is None:
             self.voice.say("No such cause in the rule base. Give its id, or words of its name.")
         else:

@@ -7,6 +7,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.breaks import tell_break
 from troubleshoot.dialogue.hearing import hear, report_danger
 from troubleshoot.dialogue.intake import ask_profiles, begin
 from troubleshoot.dialogue.prompts import AskWords, Choose, Ended
@@ -163,6 +164,8 @@ def _say_left_open(shelf: Shelf, voice: Voice, visit: str) -> None:
 
 def _resume(book: VisitBook, voice: Voice, profiles: tuple[str, ...]) -> Talk[None]:
     """Whoever goes on says who they are; what others could have changed since is asked again."""
+    book.watch_the_clock()
+    tell_break(book, voice)
     book.resume(profiles or (yield from ask_profiles(book.knowledge, voice)))
     voice.say("Going on. States that others could have changed are asked again.")
     call = book.knowledge.complaints.get(book.state.complaint or "")

@@ -11,6 +11,7 @@ from typing import Any, Final
 
 from troubleshoot.dialogue.driven import DrivenVisit
 from troubleshoot.dialogue.prompts import AskTest, AtStop, DoStep, Prompt, Settled
+from troubleshoot.dialogue.stopped import keep_stop
 from troubleshoot.dialogue.talk import Reply
 from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.answers import Answer, Case
@@ -21,6 +22,7 @@ from troubleshoot.safety.profiles import FULLY_QUALIFIED
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops import lifting_finding
 from troubleshoot.visit.account import FILE, NOT_EXAMINED, Plain, ending_of
+from troubleshoot.visit.alarming import Alarming, alarming
 from troubleshoot.visit.decision import Decision, like
 from troubleshoot.visit.event_shapes import (
     Event,
@@ -29,6 +31,7 @@ from troubleshoot.visit.event_shapes import (
     skip_event,
     step_event,
 )
+from troubleshoot.visit.file_rows import rows_of
 from troubleshoot.visit.metered import metered
 from troubleshoot.visit.visit_account import visit_account
 
@@ -51,16 +54,35 @@ class ScriptedVisit(DrivenVisit):
         for answer in case.answers:
             self.unused.setdefault(answer.test, []).append(answer)
         self.failed: set[tuple[str, str | None]] = set()
+        self.file = case
+        self.alarming = self.alarming_in(case)
 
     def run(self) -> Plain:
         """Play the visit; returns its account."""
+        for answer in self.alarming.first:
+            self.unused[answer.test].remove(answer)
+            self.book.add(self._unasked(answer))
+            conclusions = self.concluded()
+            for fired in conclusions.standing_stops:
+                keep_stop(self.book, conclusions, fired)
         self.drive()
         return self._account()
+
+    def alarming_in(self, case: Case) -> Alarming:
+        """The answers that call up a hazard: each speaks, whether or not it is asked for."""
+        return alarming(self.decider.reasoner, case)
+
+    def _unasked(self, answer: Answer) -> Event:
+        """The event of an answer that the visit has not asked for."""
+        if answer.test not in CONFIRMED:
+            return answer_event(answer)
+        step = Step(answer.test, spoken(answer.places[0]))
+        return self._step(step, answer, self._outcomes(step, answer))
 
     def reply(self, prompt: Prompt) -> Reply | None:
         """What the file answers a prompt; None where the visit ends with it."""
         if isinstance(prompt, Settled):
-            return self._more() or self._failed()
+            return self._more() or self._failed() or self._not_asked()
         if isinstance(prompt, AtStop):
             return self._made_safe(prompt.fired)
         if isinstance(prompt, DoStep | AskTest):
@@ -92,11 +114,19 @@ class ScriptedVisit(DrivenVisit):
         for name, outcome in CONFIRMED.items():
             for answer in self.unused.get(name, ()):
                 step = Step(name, spoken(answer.places[0]))
-                outcomes = self._outcomes(step, answer)
-                if answer.valid is not False and outcomes == (outcome,):
-                    continue
-                self.unused[name].remove(answer)
-                return self._step(step, answer, outcomes)
+                if answer.valid is False or self._outcomes(step, answer) != (outcome,):
+                    self.unused[name].remove(answer)
+                    return self._unasked(answer)
+        return None
+
+    def _not_asked(self) -> Event | None:
+        """What calls up a hazard and the visit had no need to ask, of what this profile may do."""
+        for answer in self.alarming.others:
+            at = spoken(answer.places[0])
+            beyond = self.decider.beyond(self.state, answer.test, at)
+            if answer in self.unused[answer.test] and beyond is None:
+                self.unused[answer.test].remove(answer)
+                return self._unasked(answer)
         return None
 
     def _held(self, ways: Iterable[tuple[Test, ...]]) -> tuple[Test, ...]:
@@ -199,7 +229,15 @@ class ScriptedVisit(DrivenVisit):
             candidates=candidates,
             said_by=self.said_by,
         )
-        return {"certifies": CERTIFIES, **plain} if self.said_by == FILE else plain
+        if self.said_by != FILE:
+            return plain
+        return {"certifies": CERTIFIES, **plain, "unread": self._unread()}
+
+    def _unread(self) -> list[Plain]:
+        """What the file holds and the visit had no need to ask."""
+        left = [answer for waiting in self.unused.values() for answer in waiting]
+        unread = [answer for answer in self.file.answers if any(answer is a for a in left)]
+        return rows_of(self.decider.reasoner, self.file, unread)
 
 
 def start_event(

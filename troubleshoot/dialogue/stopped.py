@@ -3,11 +3,12 @@
 from __future__ import annotations
 
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.hand_over_result import ask_told
+from troubleshoot.dialogue.hand_over_result import ask_them_too, ask_told
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import AskWords, AtStop, Ended
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Leave, Talk, words
+from troubleshoot.knowledge.model import Hazard
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.safety.reopening import minute, still_waiting
 from troubleshoot.safety.stop_record import Spot
@@ -39,7 +40,7 @@ def stopped(
             return None
         word = typed.lower()
         if word == "over":
-            return (yield from _hand_over(book, voice, listener))
+            return (yield from _hand_over(book, voice, listener, fired.hazard))
         if word == "again" and spot is not None:
             met = book.state.met(fired.hazard.id)
             if met is not None and (waiting := still_waiting(book.knowledge, met, book.now())):
@@ -75,14 +76,15 @@ def _prompt(
     return AtStop(fired, tag, name, beyond), None if beyond else spot
 
 
-def _hand_over(book: VisitBook, voice: Voice, listener: Listener) -> Talk[Ended]:
+def _hand_over(book: VisitBook, voice: Voice, listener: Listener, hazard: Hazard) -> Talk[Ended]:
     """Ask who was told, and close the visit. Raises DangerCalled."""
     if not book.state.name:
         name = yield from words(AskWords(WHICH_UNIT, repeated=True))
         listener.hear_cry(name)
         if name:
             book.add({"event": "named", "name": name})
-    told = yield from ask_told(listener)
+    said = yield from ask_told(listener)
+    told = yield from ask_them_too(book, listener, hazard, said)
     book.add(handed_over_event(told, minute(book.now())))
     voice.say("The visit is closed as stopped.")
     for item in open_items(book.state.work):

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 from troubleshoot.dialogue.answering import NotAnAnswer, answer_event_from, step_event_from
 from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.breaks import tell_break
 from troubleshoot.dialogue.closing import close, repaired
 from troubleshoot.dialogue.commands import Commands
 from troubleshoot.dialogue.hearing import Listener, hear_cry, report_danger
@@ -29,6 +30,7 @@ from troubleshoot.safety.stops import conclude_visit
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import Event
+from troubleshoot.visit.left_off import left_off
 from troubleshoot.visit.nameplate import plate_to_ask
 from troubleshoot.visit.repeating import agreement
 
@@ -56,6 +58,7 @@ class Turns:
         self.told_hazards: set[str] = set()
         self.was_open = False
         self.stop_stood = False
+        self.told_what_stays_off = False
 
     def run(self) -> Talk[Ended]:
         """All turns, until the visit is closed or handed over. Raises Leave."""
@@ -71,17 +74,19 @@ class Turns:
     def _turn(self) -> Talk[Ended | None]:
         """One prompt and its answer; what the visit has ended with, once it has."""
         self.book.watch_the_clock()
+        tell_break(self.book, self.voice)
         state = self.book.state
         conclusions = conclude_visit(self.decider.reasoner, state)
         decision = self.decider.decide(state, conclusions)
         self._meet_others(stands=decision.stop is not None)
+        self._tell_what_stays_off(conclusions)
         if decision.kind in ("step", "ask"):
             yield from self._put(decision, conclusions)
             return None
         if decision.kind == "stop":
             return (yield from stopped(self.book, self.voice, decision, conclusions))
         if state.closing:
-            close(self.book, self.voice, decision)
+            close(self.book, self.voice, decision, conclusions)
             return Ended("closed")
         yield from self._settled(decision, conclusions)
         return None
@@ -96,6 +101,12 @@ class Turns:
             if met_by(self.shelf, self.voice, book.visit_id, book.state.name) is not None:
                 raise Leave
         self.stop_stood = stands
+
+    def _tell_what_stays_off(self, conclusions: Conclusions) -> None:
+        """How the unit will be left, once, before the steps that leave it so."""
+        if self.book.state.closing and not self.told_what_stays_off:
+            self.told_what_stays_off = True
+            self.voice.say_all(left_off(conclusions).lines)
 
     def _put(self, decision: Decision, conclusions: Conclusions) -> Talk[None]:
         """A step or a test, after what has to be known for it."""
@@ -123,7 +134,9 @@ class Turns:
         for value in self._plates(decision):
             at = spoken(decision.at) if value.per else None
             yield from ask_plate(self.book, self.voice, value, at)
-        return self.book.state.work != work
+            if self.book.state.work != work:
+                return True
+        return False
 
     def _plates(self, decision: Decision) -> tuple[PlateValue, ...]:
         state, test = self.book.state, decision.test
@@ -155,10 +168,12 @@ class Turns:
             reply = yield prompt
             if self._too_late(decision, reply):
                 return
-            if isinstance(reply, str) and self.commands.serve(reply, decision, conclusions):
-                if self.book.changed:
+            if isinstance(reply, str):
+                served = yield from self.commands.serve(reply, decision, conclusions)
+                if served and self.book.changed:
                     return
-                continue
+                if served:
+                    continue
             try:
                 self._take(reply, prompt)
                 return
@@ -173,7 +188,9 @@ class Turns:
         """
         test = decision.test
         assert test is not None
-        if not self.book.watch_the_clock(test.minutes + test.wait_minutes):
+        is_long = self.book.watch_the_clock(test.minutes + test.wait_minutes)
+        tell_break(self.book, self.voice)
+        if not is_long:
             return False
         state = self.book.state
         if decision.step is None and not allowed(
@@ -248,6 +265,7 @@ class Turns:
         while True:
             reply = yield prompt
             if self.book.watch_the_clock():
+                tell_break(self.book, self.voice)
                 self.voice.say(LONG_SILENCE)
             if not isinstance(reply, str):
                 self.book.add(reply)
@@ -255,7 +273,8 @@ class Turns:
             if reply == "repaired" and conclusions.named is not None:
                 yield from repaired(self.book, conclusions.named.fault)
                 return
-            if not reply or not self.commands.serve(reply, decision, conclusions):
+            served = bool(reply) and (yield from self.commands.serve(reply, decision, conclusions))
+            if not served:
                 listener.not_understood(reply, AT_AN_ENDING)
             elif self.book.changed:
                 return

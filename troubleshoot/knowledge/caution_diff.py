@@ -146,6 +146,8 @@ def _of_hazard(was: Hazard, is_: Hazard) -> Iterator[Drop]:
         yield drop("what-to-do", f"said {shorter}")
     if _scope(is_) > _scope(was):
         yield drop("stop", f"stopped {_spoken(was)} and stops {_spoken(is_)} now")
+    if was.keeps_off not in (None, "nothing", is_.keeps_off) and is_.keeps_off != "unit":
+        yield drop("keeps-off", f"no longer keeps the {was.keeps_off} off")
     for word, had, has in (
         ("defer-to", was.defer_to, is_.defer_to),
         ("tag", was.tag, is_.tag),

@@ -24,6 +24,8 @@ SIGNALS: Final[tuple[Signal, ...]] = get_args(Signal)
 StopScope = Literal["whole-job", "until-made-safe", "this-step"]
 STOP_SCOPES: Final[tuple[StopScope, ...]] = get_args(StopScope)
 
+KeptOff = Literal["unit", "heat", "circuit", "nothing"]
+
 HowCommon = Literal["very-common", "common", "uncommon", "rare", "very-rare"]
 
 WorkStateName = Literal["any", "running", "running-open", "energised-open", "locked-out"]

@@ -13,12 +13,13 @@ from troubleshoot.dialogue.scripted import ScriptedVisit, start_event
 from troubleshoot.knowledge.model import Hazard
 from troubleshoot.practice.answering import AnsweringUnit, times_done
 from troubleshoot.practice.scenario import Scenario, Shown
-from troubleshoot.reasoning.answers import Answer
+from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.places import Place
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.steps import Step
 from troubleshoot.visit.account import TECHNICIAN, Plain
+from troubleshoot.visit.alarming import Alarming
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.event_shapes import Event, step_event
 
@@ -65,6 +66,10 @@ class ExpertVisit(ScriptedVisit):
         self.moves: list[Move] = []
         self.asking = ""
         super().__init__(reasoner, scenario.case, start_of(scenario))
+
+    def alarming_in(self, case: Case) -> Alarming:
+        """A unit says nothing that it is not asked for."""
+        return Alarming()
 
     def take(self, decision: Decision) -> Event | None:
         """Answer one decision from the unit, and keep it with its reason."""

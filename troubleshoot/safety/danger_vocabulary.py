@@ -19,7 +19,7 @@ ALIKE: Final = _groups(
     {
         PERSON: "someone anybody anyone mate buddy partner helper coworker "
         "colleague guy man woman boy he hes she shes they them him her apprentice kid lad friend "
-        "worker roofer janitor",
+        "worker roofer janitor dude bro bloke chap fella tech",
         "everybody": "everyone people tenant tenants customers staff occupants",
         "not": "isnt arent wasnt werent dont doesnt didnt havent hasnt hadnt aint wouldnt",
         CANNOT: "cant couldnt wont",
@@ -33,6 +33,11 @@ ALIKE: Final = _groups(
         "burning": "burn burns",
         "burnt": "burned scorched charred",
         "explosion": "exploded explode explodes exploding",
+        "through": "thru",
+        "going": "gonna",
+        "caught": "stuck trapped tangled jammed snagged grabbed",
+        "swollen": "swelling swelled swells swell bulging bulged bulges",
+        "glowing": "glows glowed",
         "smell": "stink stinks reek reeks whiff odour odor stench",
         "headache": "headaches",
         "dizzy": "faint woozy lightheaded giddy",
@@ -42,7 +47,7 @@ ALIKE: Final = _groups(
         "disconnect": "switch box breaker conduit",
         "soaked": "soaking flooded drenched dripping sopping wet",
         "running": "pouring gushing streaming",
-        "leak": "leek spraying blowing escaping spurting venting",
+        "leak": "leek spraying blowing escaping spurting venting spewing",
         "refrigerant": "freon",
         "bang": "boom",
         "sounding": "beeping screaming ringing blaring screamed",
@@ -52,7 +57,8 @@ ALIKE: Final = _groups(
         "storm": "thunderstorm storms",
         "slippery": "slick icy",
         "soft": "spongy sagging",
-        "hand": "arm leg finger thumb wrist ankle toe knee elbow shoulder eye eyes",
+        "hand": "arm leg finger thumb wrist ankle toe knee elbow shoulder",
+        "eye": "eyes",
         "tripped": "popped kicked",
         "lit": "fired ignited",
     }
@@ -69,6 +75,9 @@ TOGETHER: Final = {
     ("all", "over"): "everywhere",
     ("coming", "off"): "coming",
     ("coming", "out"): "coming",
+    ("high", "limit"): "limit",
+    ("jumper", "wire"): "jumper",
+    ("jumped", "out"): "jumped",
     ("single", "phasing"): "single-phasing",
     ("standing", "in"): "standing-in",
     ("air", "free"): "flue",
@@ -141,7 +150,8 @@ LOOSE: Final = FILLING | _stems(
     "on off from to up out over down here now just really so very all some like bad badly crazy "
     "coming come came going got get getting has have had then still around round about everywhere "
     "near nearby inside downstairs back flying big strong loud lot please think see hear "
-    "heard saw did that with for me our his your help yes"
+    "heard saw did that with for me our his your help yes "
+    "oh shit fuck god jesus holy crap damn hell"
 )
 """Words that may stand within a phrase and beside it."""
 

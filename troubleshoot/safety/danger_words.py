@@ -42,7 +42,8 @@ Mend = Callable[[str], str]
 
 _WORD: Final = re.compile(r"[a-z0-9]+")
 _CLAUSE: Final = re.compile(r"[,.;:!?]+(?:\s|$)|\s[-/]+\s|\bbut\b|\bwhile\b")
-_MEASURED: Final = re.compile(r"([0-9]+)(?:ppm|f|v|volts)?")
+_MEASURED: Final = re.compile(r"([0-9]+)(?:ppm|f)?")
+_VOLTS: Final = re.compile(r"([0-9])\s*(?:v|vac|volt)\b")
 _LEAST_MISTYPED: Final = 5
 """Letters of a word in which one typing error is seen through."""
 
@@ -78,7 +79,7 @@ def phrase_words(phrase: str) -> Words:
 def spoken_words(text: str, mend: Mend) -> Words:
     """All words as they count."""
     joined: list[str] = []
-    for word in (mend(word) for word in _WORD.findall(text)):
+    for word in (mend(word) for word in _WORD.findall(_VOLTS.sub(r"\1 volts", text))):
         together = TOGETHER.get((joined[-1], word)) if joined else None
         if together is not None:
             joined.pop()
@@ -103,12 +104,13 @@ def names_a_thing(said: Words, at: tuple[int, int]) -> bool:
     return said[start] in MAKING_A_THING and bool(set(said[end : end + 1]) & (THINGS | NAMED_SO))
 
 
-def alone(said: Words, at: tuple[int, int], of_things: bool) -> bool:
+def alone(said: Words, at: tuple[int, int], of_things: bool, told: Words = ()) -> bool:
     """Whether nothing beside what is said there changes it: somebody, here, really.
 
-    `of_things`: nor does the thing of which it is said ("the can is smoking").
+    `of_things`: nor does the thing of which it is said ("the can is smoking"). `told`: words that
+    are dangers themselves ("sick and dizzy").
     """
-    beside = {*said[: at[0]], *said[at[1] :]} - NEUTRAL - {*said[at[0] : at[1]]}
+    beside = {*said[: at[0]], *said[at[1] :]} - NEUTRAL - {*said[at[0] : at[1]]} - {*told}
     return beside <= (LOOSE - CHANGING) | (THINGS if of_things else frozenset())
 
 

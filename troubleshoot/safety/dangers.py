@@ -39,20 +39,19 @@ _OF_THINGS: Final = frozenset(
 )
 """Words that are a danger said of whatever thing: the can is smoking."""
 
+_NEAR_ENOUGH: Final = 0.5
+"""Of the likeness of the nearest: so much lets a hazard for the whole job be taken before it."""
+
 
 @dataclass(frozen=True, slots=True)
 class _Hit:
-    """A phrase of a hazard that was said: in which clause, from which word to which.
-
-    `plain`: it is a danger even where something else was wanted.
-    """
+    """A phrase of a hazard that was said: in which clause, from which word to which."""
 
     hazard: Hazard
     phrase: Words
     clause: int
     start: int
     end: int
-    plain: bool
 
     def within(self, other: _Hit) -> bool:
         """Whether another phrase says all of this and more, or names a higher number.
@@ -82,7 +81,7 @@ def spoken_of(knowledge: Knowledge, words: str) -> tuple[Hazard, ...]:
     Only what is said in whole phrases counts, a single word only where it says all; and nothing
     that is denied ("no gas smell").
     """
-    return _hazards(knowledge, (hit for hit in _hits(knowledge, words) if hit.plain))
+    return _hazards(knowledge, _plain_hits(knowledge, words))
 
 
 def cried(knowledge: Knowledge, words: str) -> tuple[Hazard, ...]:
@@ -90,7 +89,7 @@ def cried(knowledge: Knowledge, words: str) -> tuple[Hazard, ...]:
 
     "I smell gas" is a danger there; "found the gas leak at the union and mended it" is an answer.
     """
-    hits = [hit for hit in _hits(knowledge, words) if hit.plain]
+    hits = _plain_hits(knowledge, words)
     said = list(clauses(words, _mender(knowledge)))
     told = {(hit.clause, index) for hit in hits for index in range(hit.start, hit.end)}
     all_told = sum(len(telling(clause)) for clause in said)
@@ -118,7 +117,7 @@ def _hits(knowledge: Knowledge, words: str) -> list[_Hit]:
     """Every phrase that was said and is not denied, but for those within longer ones."""
     said = clauses(words, _mender(knowledge))
     hits = [
-        _Hit(hazard, phrase, number, *at, plain=_plain(said, number, phrase, at))
+        _Hit(hazard, phrase, number, *at)
         for number, clause in enumerate(said)
         for hazard, phrase in _phrases(knowledge)
         if (at := span(clause, phrase)) is not None and _is_said(clause, phrase, at)
@@ -134,12 +133,22 @@ def _is_said(clause: Words, phrase: Words, at: tuple[int, int]) -> bool:
     return not denies(phrase) or alone(clause, at, of_things=True)
 
 
-def _plain(said: tuple[Words, ...], number: int, phrase: Words, at: tuple[int, int]) -> bool:
-    """Whether it is a phrase, or a single word beside which nothing else is said."""
-    if len(phrase) > 1:
-        return True
-    of_things = phrase[0] in _OF_THINGS
-    return (of_things or len(said) == 1) and alone(said[number], at, of_things)
+def _plain_hits(knowledge: Knowledge, words: str) -> list[_Hit]:
+    """Those that are a danger even where something else was wanted.
+
+    A phrase is; a single word only where nothing is said beside it but more dangers.
+    """
+    said = clauses(words, _mender(knowledge))
+    hits = _hits(knowledge, words)
+    return [hit for hit in hits if len(hit.phrase) > 1 or _says_all(said, hit, hits)]
+
+
+def _says_all(said: tuple[Words, ...], hit: _Hit, hits: Iterable[_Hit]) -> bool:
+    of_things = hit.phrase[0] in _OF_THINGS
+    clause = said[hit.clause]
+    told = [w for h in hits if h.clause == hit.clause for w in clause[h.start : h.end]]
+    at = (hit.start, hit.end)
+    return (of_things or len(said) == 1) and alone(clause, at, of_things, tuple(told))
 
 
 def _is_final(hazard: Hazard) -> bool:
@@ -173,7 +182,7 @@ def _ordinary(knowledge: Knowledge) -> frozenset[str]:
 def _nearest(knowledge: Knowledge, words: str) -> Hazard:
     """The hazard most of whose words were said; a word that few hazards use tells more.
 
-    One for the whole job is taken before a lesser one.
+    One for the whole job is taken before a lesser one, but not where a mere word of it was said.
     """
     typed = telling(tuple(w for said in clauses(words, _mender(knowledge)) for w in said))
     phrases = [(hazard, telling(phrase)) for hazard, phrase in _phrases(knowledge)]
@@ -181,8 +190,9 @@ def _nearest(knowledge: Knowledge, words: str) -> Hazard:
     near: dict[str, float] = {}
     for hazard, phrase in phrases:
         near[hazard.id] = max(near.get(hazard.id, 0.0), _likeness(typed, phrase, users))
+    least = max(near.values(), default=0.0) * _NEAR_ENOUGH
     found = [knowledge.hazards[name] for name, likeness in near.items() if likeness > 0]
-    final = [hazard for hazard in found if _is_final(hazard)]
+    final = [hazard for hazard in found if _is_final(hazard) and near[hazard.id] >= least]
     nearest = max(final or found, key=lambda h: near[h.id], default=None)
     return nearest or knowledge.hazards[ANY_DANGER]
 

@@ -46,9 +46,9 @@ def first_orders(hazard: Hazard) -> str:
 
 
 def said_standing(hazard: Hazard, stops: bool, where: str | None = None) -> tuple[str, ...]:
-    """A hazard that stands, and who takes over where it stops more than a step."""
+    """A hazard that stands, and who takes over what its STOP stops, a single step too."""
     said = said_hazard(hazard, stops, where)
-    if not stops or hazard.stop is None or hazard.stop.scope == "this-step":
+    if not stops or hazard.stop is None:
         return (said,)
     return (said, f"Hand over to: {hazard.defer_to}")
 

@@ -20,6 +20,9 @@ _NUMBERS: Final = {
     "a": 1.0, "an": 1.0, "half an": 0.5, "one": 1.0, "two": 2.0, "three": 3.0, "five": 5.0,
     "ten": 10.0, "fifteen": 15.0, "twenty": 20.0, "thirty": 30.0,
 }  # fmt: skip
+_DAYS: Final = {0: "today", 1: "yesterday"}
+_LONGEST: Final = 5
+"""Words of the longest time: yesterday at 3:10 p m."""
 _NAMED: Final = {"noon": time(12), "midnight": time(0)}
 
 
@@ -44,6 +47,24 @@ def moment(typed: str, now: datetime) -> datetime | None:
                               minute=each.minute) for each in times]  # fmt: skip
     past = [each for each in moments if each <= minute]
     return max(past) if past else min(moments)
+
+
+def moment_within(typed: str, now: datetime) -> datetime | None:
+    """The time that stands somewhere in a text, as in "the boss, 3:10"; None where none does."""
+    words = typed.replace(",", " ").replace(";", " ").split()
+    for length in range(min(len(words), _LONGEST), 0, -1):
+        for start in range(len(words) - length + 1):
+            found = moment(" ".join(words[start : start + length]), now)
+            if found is not None:
+                return found
+    return None
+
+
+def with_day(at: datetime, now: datetime) -> str:
+    """A moment with its day, as people say it: 3:10 pm today."""
+    clock = f"{at.hour % 12 or 12}:{at.minute:02d} {'am' if at.hour < 12 else 'pm'}"
+    days = (now.date() - at.date()).days
+    return f"{clock} {_DAYS.get(days, f'on {at.date().isoformat()}')}"
 
 
 def _day_of(text: str, now: datetime) -> tuple[datetime | None, str]:

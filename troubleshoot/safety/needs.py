@@ -40,7 +40,8 @@ OPENED: Final = _OPEN_LIVE | {"locked-out"}
 class Needs:
     """What must be true of the work state.
 
-    `stored`: every place that must hold no charge. `taps`: of the gas train, on the manometer.
+    `lock`: the power locked out, though nobody reaches in. `stored`: every place that must hold no
+    charge. `taps`: of the gas train, on the manometer.
     """
 
     energy: WorkStateName = "any"
@@ -56,6 +57,7 @@ class Needs:
     circuits: tuple[tuple[str, CircuitNeed], ...] = ()
     no_vacuum: bool = False
     is_step: bool = False
+    lock: bool = False
 
     @property
     def energised(self) -> bool:

@@ -84,6 +84,15 @@ def told(typed: str) -> str:
     return typed
 
 
+def not_told(hazard: Hazard, told: str) -> str:
+    """Whom a STOP is for, where nobody of those was told; empty where somebody was.
+
+    The supervisor may be told first of anything; that does not make the place safe.
+    """
+    meant = {*roles_in(hazard.defer_to), *hazard.cleared_by}
+    return "" if not meant or meant & {*roles_in(told)} else hazard.defer_to
+
+
 def in_words(knowledge: Knowledge, typed: str) -> str:
     """What was found and done, to be read by somebody else; not that nothing was."""
     if _STILL.search(typed.lower()):

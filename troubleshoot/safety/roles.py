@@ -32,7 +32,7 @@ _SPOKEN: Final[Mapping[str, tuple[str, ...]]] = MappingProxyType(
     {
         "fire-service": (
             "fire service", "fire brigade", "fire department", "fire dept", "fire company",
-            "fire crew", "fire chief", "fire officer", "fire marshal", "firefighter",
+            "fire co", "fire crew", "fire chief", "fire officer", "fire marshal", "firefighter",
             "firefighters", "firemen",
         ),
         "medical-service": (
@@ -40,15 +40,18 @@ _SPOKEN: Final[Mapping[str, tuple[str, ...]]] = MappingProxyType(
             "doctor", "emergency room",
         ),
         "gas-utility": (
-            "gas utility", "gas company", "gas board", "gas supplier", "gas man", "gas guy",
-            "gas people", "gas emergency line",
+            "gas utility", "gas company", "gas co", "gas board", "gas supplier", "gas man",
+            "gas guy", "gas people", "gas emergency line", "gasco",
         ),
         "gas-fitter": ("gas fitter", "gasfitter", "gas plumber", "gas technician", "gas tech"),
         "combustion": ("combustion", "combustion tech", "combustion technician"),
-        "heating-contractor": ("heating contractor", "heating company", "burner technician"),
+        "heating-contractor": (
+            "heating contractor", "heating company", "heating co", "burner technician",
+        ),
         "electrician": ("electrician", "electricians", "sparky", "electrical contractor"),
         "electric-utility": (
-            "electric utility", "electric company", "power company", "power utility",
+            "electric utility", "electric company", "electric co", "power company", "power co",
+            "power utility",
             "utility lineman", "lineman", "line crew",
         ),
         "refrigerant": (
@@ -57,7 +60,7 @@ _SPOKEN: Final[Mapping[str, tuple[str, ...]]] = MappingProxyType(
         ),
         "fire-alarm": (
             "fire alarm technician", "fire alarm tech", "fire alarm contractor", "alarm company",
-            "alarm contractor", "fire panel company", "monitoring company",
+            "alarm co", "alarm contractor", "fire panel company", "monitoring company",
         ),
         "building-owner": (
             "building owner", "owner", "owners", "landlord", "building manager",

@@ -8,6 +8,7 @@ back: leads, charge, gas, panels, tools and people clear, lock off, restart.
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 from functools import lru_cache
 from typing import Final
 
@@ -15,12 +16,20 @@ from troubleshoot.knowledge.model import Test
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.needs import Needs
 from troubleshoot.safety.stages import STAGES, Way
-from troubleshoot.safety.steps import Step, minutes_of
+from troubleshoot.safety.steps import GAS_OPEN, LOCK_OFF, RESTART, Step, minutes_of
 from troubleshoot.safety.transitions import after_step
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
 
 LEAVING: Final = Needs(energy="running", roof=True, gas="on")
 """A unit left running: panels on, gas on, nothing of ours in it. See also `steps_to_leave`."""
+
+LEAVING_COLD: Final = replace(LEAVING, gas="shut")
+"""The same with its gas cock shut."""
+
+LEAVING_OFF: Final = Needs(roof=True, occupants=True, lock=True)
+"""A unit that only has to be locked out: nobody reaches in."""
+
+_STARTS: Final = frozenset({LOCK_OFF, RESTART, GAS_OPEN})
 
 _LONGEST: Final = 200
 
@@ -54,6 +63,18 @@ def steps_to(
 def steps_to_leave(state: WorkState, unit: UnitAtWork) -> tuple[Step, ...]:
     """The remaining steps until the unit can be left running with nothing of ours in it."""
     return steps_to(state, LEAVING, unit, leaving=True)
+
+
+def steps_to_leave_cold(state: WorkState, unit: UnitAtWork) -> tuple[Step, ...]:
+    """The remaining steps until the unit can be left running with its gas cock shut."""
+    return steps_to(state, LEAVING_COLD, unit, leaving=True)
+
+
+def steps_to_leave_off(state: WorkState, unit: UnitAtWork) -> tuple[Step, ...]:
+    """The remaining steps until the unit can be left locked out with nothing of ours in it."""
+    if state.power != "locked-out":
+        return steps_to(state, replace(LEAVING_OFF, fire_panel=unit.fire_panel), unit)
+    return tuple(step for step in steps_to_leave(state, unit) if step.id not in _STARTS)
 
 
 def switch_minutes(

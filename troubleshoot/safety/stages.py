@@ -36,7 +36,13 @@ class Way:
     def lock_wanted(self) -> bool:
         """Work has to be done locked out: dead work, a charge put back, a lock that may be on."""
         unsure = self.needs.energised and self.state.power == "unsure"
-        return self.dead_wanted or unsure or bool(self.to_be_charged) or bool(self.in_vacuum)
+        return (
+            self.needs.lock
+            or self.dead_wanted
+            or unsure
+            or bool(self.to_be_charged)
+            or bool(self.in_vacuum)
+        )
 
     @property
     def to_be_charged(self) -> tuple[str, ...]:

@@ -69,6 +69,19 @@ def _hazards_of_call(conclusions: Conclusions) -> tuple[str, ...]:
     return complaint.hazards_first
 
 
+def tests_behind(conclusions: Conclusions, fired: FiredHazard) -> set[str]:
+    """The tests that found a hazard, and what a computed one of them is read from."""
+    known, unit = conclusions.hypotheses.knowledge, conclusions.case.unit
+    atoms = (atom.split(":") for atom in fired.because)
+    found = {parts[1] for parts in atoms if len(parts) > 1 and parts[1] in known.tests}
+    asking = Asking(known, unit, known.tests.values())
+    unread = Values(known, unit, {})
+    for test in (known.tests[name] for name in tuple(found)):
+        for place in unit.layout.places(test.per)[:1]:
+            found |= {each.id for each in asking.asks(test, place, unread)}
+    return found
+
+
 class Forbidden:
     """What the hazards that stand on a case forbid."""
 
@@ -88,35 +101,13 @@ class Forbidden:
         cautions; it is never proposed.
         """
         for fired in self._against(test, at):
-            if test.id not in self._own_tests(fired):
+            if test.id not in tests_behind(self._conclusions, fired):
                 return fired.hazard
         return None
-
-    def _own_tests(self, fired: FiredHazard) -> set[str]:
-        """The tests that found a hazard, and what a computed one of them is read from."""
-        conclusions = self._conclusions
-        known, unit = conclusions.hypotheses.knowledge, conclusions.case.unit
-        atoms = (atom.split(":") for atom in fired.because)
-        found = {parts[1] for parts in atoms if len(parts) > 1 and parts[1] in known.tests}
-        asking = Asking(known, unit, known.tests.values())
-        unread = Values(known, unit, {})
-        for test in (known.tests[name] for name in tuple(found)):
-            for place in unit.layout.places(test.per)[:1]:
-                found |= {each.id for each in asking.asks(test, place, unread)}
-        return found
 
     def holding(self) -> tuple[FiredHazard, ...]:
         """The hazards that forbid anything, each once."""
         return tuple({fired.hazard.id: fired for fired, _ in self._bans}.values())
-
-    def to_run(self) -> Hazard | None:
-        """The hazard that forbids the unit as a whole to run, if any does."""
-        everywhere = self._layout.circuits_of(None)
-        for fired, ban in self._bans:
-            narrow = ban.areas or ban.places or ban.tests or "running" not in ban.work_states
-            if not narrow and (ban.at == "unit" or everywhere <= set(fired.circuits)):
-                return fired.hazard
-        return None
 
     def _against(self, test: Test, at: Place | None) -> Iterator[FiredHazard]:
         for fired, ban in self._bans:
@@ -133,12 +124,17 @@ class Forbidden:
         )
 
 
+def has_ended(conclusions: Conclusions, until: tuple[Finding, ...]) -> bool:
+    """Whether all the findings that end something have been read at every place there is."""
+    return bool(until) and all(_read(conclusions, finding) for finding in until)
+
+
 def _bans(conclusions: Conclusions) -> Iterator[tuple[FiredHazard, Ban]]:
     """Every ban that holds, with the hazard it comes from."""
     for fired in conclusions.hazards:
         if fired.found:
             for ban in bans_of(fired.hazard):
-                if not ban.until or not all(_read(conclusions, f) for f in ban.until):
+                if not has_ended(conclusions, ban.until):
                     yield fired, ban
 
 

@@ -23,14 +23,21 @@ from troubleshoot.safety.guards import unmet
 from troubleshoot.safety.hazard_words import forbids
 from troubleshoot.safety.needs import needs_of
 from troubleshoot.safety.profiles import hand_over
-from troubleshoot.safety.route import steps_to, steps_to_leave, switch_minutes
+from troubleshoot.safety.route import (
+    steps_to,
+    steps_to_leave,
+    steps_to_leave_cold,
+    steps_to_leave_off,
+    switch_minutes,
+)
 from troubleshoot.safety.standing import Forbidden
-from troubleshoot.safety.steps import LOCK_OFF, LOCKOUT, RESTART, STOP_BY_CONTROLS, Step
+from troubleshoot.safety.steps import LOCKOUT, STOP_BY_CONTROLS, Step
 from troubleshoot.safety.stop_record import Spot
 from troubleshoot.safety.stops import conclude_visit, finding_of, not_yet_afresh, standing_stop
 from troubleshoot.visit.account import ending_of
 from troubleshoot.visit.decision import Decision, beyond, like, nearer_to, to_do
 from troubleshoot.visit.events import places_from
+from troubleshoot.visit.left_off import left_off
 from troubleshoot.visit.lifting import towards_lifting
 from troubleshoot.visit.visit_state import VisitState
 from troubleshoot.visit.why_next import separates
@@ -252,15 +259,18 @@ class Decider:
     def _leave(self, state: VisitState, conclusions: Conclusions) -> Decision:
         """The way back: leads on, panels on, clear, lock off, watch the start.
 
-        Where a hazard forbids the unit to run, it stays locked out. A step beyond whoever is
-        closing up is handed over.
+        What a danger that stands keeps off stays off: the unit locked out, the heat with its cock
+        shut. A step beyond whoever is closing up is handed over.
         """
-        steps = steps_to_leave(state.work, state.at_work)
+        off = left_off(conclusions)
+        if off.unit:
+            steps = steps_to_leave_off(state.work, state.at_work)
+        elif off.heat:
+            steps = steps_to_leave_cold(state.work, state.at_work)
+        else:
+            steps = steps_to_leave(state.work, state.at_work)
         if not steps:
             return Decision("ending")
-        hazard = Forbidden(conclusions).to_run()
-        if hazard is not None and steps[0].id in (LOCK_OFF, RESTART):
-            return Decision("ending", reason=forbids(hazard))
         phrase = hand_over(self.knowledge.tests[steps[0].id], state.profiles)
         if phrase is not None:
             return Decision("ending", ending="left", handed_over=((steps[0].id, phrase),))

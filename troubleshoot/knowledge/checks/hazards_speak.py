@@ -2,10 +2,10 @@
 
 What: nothing triggers the hazard, no words report it, no test names it and no complaint shows it
 first; a whole-job stop defers to nobody; a stop does not say who may clear it; a notice, which is
-about practice and not about injury, stops the work.
+about practice and not about injury, stops the work; a stop does not say what stays off.
 Why: a caution that nobody sees protects nobody, and work that stops must be taken over by
 somebody.
-Mend: name the hazard in a test, or give it a trigger or words; fill `defer-to` and `cleared-by`
+Mend: name the hazard in a test, or give it a trigger or words; fill `defer-to`, `cleared-by`
 (without it the tag says the supervisor, where a licensed person may be meant); choose the signal
 word by what can happen (ANSI Z535: DANGER will, WARNING could kill or injure badly; CAUTION could
 hurt lightly).
@@ -44,6 +44,10 @@ def _stops(base: RuleBase, hazard: Hazard) -> Iterator[Problem]:
     if not hazard.cleared_by:
         what = f"{hazard.id} stops the work and does not say who may clear it"
         yield base.problem(ID, entry, ("stop",), what, "name the roles under cleared-by")
+    if hazard.keeps_off is None:
+        what = f"{hazard.id} stops the work and does not say what may run while it stands"
+        instead = "write keeps-off: unit, heat, circuit or nothing"
+        yield base.problem(ID, entry, ("stop",), what, instead)
     if hazard.signal == "NOTICE":
         what = f"{hazard.id} stops the work, but is only a NOTICE"
         yield base.problem(ID, entry, ("signal",), what, "write CAUTION, WARNING or DANGER")

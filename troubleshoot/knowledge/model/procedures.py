@@ -23,6 +23,7 @@ if TYPE_CHECKING:
     from troubleshoot.knowledge.vocabulary import (
         ClearingRole,
         Exposure,
+        KeptOff,
         PlaceKind,
         Profile,
         Signal,
@@ -140,6 +141,8 @@ class Ban:
 class Hazard:
     """A danger and its caution.
 
+    `keeps_off`: what stays off when the visit is closed while it stands: the unit, its heat, or the
+    circuits where it was found.
     `forbids`: what is not done while it stands. A STOP of a wider scope than one step that states
     nothing there forbids every test.
     `words`: what people say who meet it ("i smell gas"). `cleared_by`: roles that may make the
@@ -154,6 +157,9 @@ class Hazard:
         tuple[Trigger, ...], Key("when"), Items(most=40), "any one; inside one, all that is stated"
     ] = ()
     stop: Annotated[Stop | None, "leave out where nothing stops"] = None
+    keeps_off: Annotated[
+        KeptOff | None, "what is not left running while it stands; every stop says so"
+    ] = None
     defer_to: Annotated[str, Text(longest=200), "who decides or takes over"] = ""
     words: Annotated[
         tuple[str, ...], OneOrMore(Text(longest=60), most=60), "what people say who meet it"
