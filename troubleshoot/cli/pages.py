@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from troubleshoot.cli.chain_words import chain_of
+from troubleshoot.cli.work_state_page import WORK_STATE, work_state_page
 from troubleshoot.knowledge.model import (
     Complaint,
     Condition,
@@ -46,6 +47,8 @@ def _own_page(knowledge: Knowledge, name: str) -> list[str] | None:
         return list(_procedure(knowledge, knowledge.procedures[name]))
     if name in knowledge.limits:
         return list(_limit(knowledge, knowledge.limits[name]))
+    if name == WORK_STATE:
+        return list(work_state_page(knowledge))
     return _check(name)
 
 

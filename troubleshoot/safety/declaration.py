@@ -9,7 +9,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 from dataclasses import dataclass, field
-from typing import Literal
+from types import MappingProxyType
+from typing import Final, Literal
 
 from troubleshoot.safety.step_guards import StepGuard
 from troubleshoot.safety.work_state import WHOLE_UNIT, WorkState
@@ -19,9 +20,18 @@ Change = Callable[[WorkState, str], WorkState]
 """What becomes of the work state, once something was done at a place."""
 
 Otherwise = Callable[[WorkState, str, Outcomes], WorkState]
-Event = Literal["lock-off", "motor-ran", "resumed", "reopened", "hour-passed"]
-"""What voids states: the lock came off, a motor ran, the visit was resumed, or reopened after
-others had worked on the unit, an hour went by."""
+Event = Literal["lock-off", "motor-ran", "hour-passed", "resumed", "reopened"]
+"""What voids states."""
+
+EVENT_WORDS: Final[Mapping[Event, str]] = MappingProxyType(
+    {
+        "lock-off": "the lock comes off",
+        "motor-ran": "a motor runs",
+        "hour-passed": "an hour goes by",
+        "resumed": "nobody reported for half an hour, or since another day",
+        "reopened": "a stopped visit is reopened, after others worked on the unit",
+    }
+)
 
 At = Literal["unit", "capacitor", "drive", "tap", "circuit", "jumper"]
 
