@@ -24,8 +24,8 @@ from troubleshoot.knowledge.model import (
     Repair,
     Test,
 )
-from troubleshoot.reasoning.answers import Answer, Case
-from troubleshoot.reasoning.equipment import Unit, read_unit
+from troubleshoot.reasoning.readings.answers import Answer, Case
+from troubleshoot.reasoning.unit.equipment import Unit, read_unit
 
 Grades = Mapping[str, Sequence[Mapping[str, str | Sequence[str]]]]
 

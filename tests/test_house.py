@@ -47,7 +47,7 @@ def test_imports_run_one_way(path: Path) -> None:
 
 @pytest.mark.parametrize(
     ("package", "allowed"),
-    [("experta", "reasoning/engine.py"), ("pint", "quantities/pint_bridge.py"),
+    [("experta", "reasoning/chaining/engine.py"), ("pint", "quantities/pint_bridge.py"),
      ("CoolProp", "quantities/make_saturation_tables.py")],
 )  # fmt: skip
 def test_only_one_module_imports_it(package: str, allowed: str) -> None:

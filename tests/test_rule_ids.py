@@ -39,13 +39,22 @@ DECLARED = {
 """Modules and folders that may name any rule."""
 
 MAY_STAND: Mapping[str, tuple[str, str]] = {
-    "reasoning/equipment.py": (
+    "reasoning/unit/equipment.py": (
         "blower-motor compressor-phase condenser-fan-phase fans-serve",
         "which capacitors a unit has, and whom its fans serve: the tree of places",
     ),
-    "reasoning/measuring.py": ("nameplate-volts", "the leg farthest from the plate's volts"),
-    "reasoning/misreadings.py": ("repeat-reading", "a reading that is about another reading"),
-    "reasoning/withdrawal.py": ("tester-proof", "a meter that fails its proof takes back readings"),
+    "reasoning/readings/measuring.py": (
+        "nameplate-volts",
+        "the leg farthest from the plate's volts",
+    ),
+    "reasoning/readings/misreadings.py": (
+        "repeat-reading",
+        "a reading that is about another reading",
+    ),
+    "reasoning/readings/withdrawal.py": (
+        "tester-proof",
+        "a meter that fails its proof takes back readings",
+    ),
     "visit/case_file.py": ("routine-inspection", "the complaint of a round, which nobody made"),
     "safety/cautions.py": (
         "flammable-refrigerant refrigerant-not-known line-volts-class refrigerant-class",

@@ -17,10 +17,10 @@ from collections.abc import Callable
 
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.answers import Answer, Case
-from troubleshoot.reasoning.choosing import choose
+from troubleshoot.reasoning.choosing.choice_of_test import choose
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.reasoning.equipment import Unit, read_unit
+from troubleshoot.reasoning.readings.answers import Answer, Case
+from troubleshoot.reasoning.unit.equipment import Unit, read_unit
 from troubleshoot.visit.account import account
 from troubleshoot.visit.assessment import candidates_for
 

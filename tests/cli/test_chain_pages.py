@@ -6,7 +6,7 @@ from collections.abc import Callable
 
 from troubleshoot.cli.chain_words import MOST_RULES, chain_of
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.chains import compile_chains
+from troubleshoot.reasoning.chaining.chains import compile_chains
 
 Call = Callable[..., tuple[int, str, str]]
 

@@ -8,9 +8,9 @@ from typing import Literal
 from troubleshoot.dialogue.driven import DrivenVisit
 from troubleshoot.dialogue.prompts import AskTest, AtStop, DoStep, Ended, Prompt, Settled
 from troubleshoot.dialogue.talk import Reply
-from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.readings.answers import Answer
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.visit.events import Answered, Skipped, Started, StepDone
 

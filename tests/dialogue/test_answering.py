@@ -11,7 +11,7 @@ import pytest
 from tests.building import base, test_of
 from troubleshoot.dialogue.answering import NotAnAnswer, answer_event_from, step_event_from
 from troubleshoot.knowledge.model import Knowledge, Outcome
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.declared import CONFIRMED, ENTER_CONFIRMS
 from troubleshoot.safety.steps import Step
 from troubleshoot.visit.events import Answered, Started, StepDone, replay

@@ -38,7 +38,7 @@ from troubleshoot.practice import scores
 from troubleshoot.practice.loading import checked_scenario, load_scenario, scenario_paths
 from troubleshoot.practice.session import Session
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.reasoning.equipment import InputRefused
+from troubleshoot.reasoning.unit.equipment import InputRefused
 from troubleshoot.safety.stops import conclude_visit
 from troubleshoot.visit.assessment import assess_case
 from troubleshoot.visit.case_file import read_case

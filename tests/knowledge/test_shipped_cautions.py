@@ -7,8 +7,8 @@ import pytest
 from tests.building import case
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.knowledge.trying_limits import lines_here, outcomes_at
-from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.readings.answers import Answer
 
 RUNNING = ("running", "running-open")
 

@@ -11,8 +11,8 @@ import pytest
 
 from tests.building import case, unit_of
 from troubleshoot.knowledge.model import Hazard, Knowledge
-from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.readings.answers import Answer
 
 GAS_UNIT = {"heat": "gas", "fuel": "natural-gas", "draft": "induced"}
 

@@ -5,9 +5,9 @@ from __future__ import annotations
 from typing import get_args
 
 from troubleshoot.knowledge.vocabulary import PLACE_KINDS, FormulaName, LegReducer, Profile
-from troubleshoot.reasoning.formulas import FORMULAS
-from troubleshoot.reasoning.legs import REDUCERS
-from troubleshoot.reasoning.places import SPOKEN_KINDS
+from troubleshoot.reasoning.readings.formulas import FORMULAS
+from troubleshoot.reasoning.readings.legs import REDUCERS
+from troubleshoot.reasoning.unit.places import SPOKEN_KINDS
 from troubleshoot.safety.profiles import PROFILES
 
 

@@ -14,7 +14,7 @@ from troubleshoot.knowledge.model import Complaint, Knowledge
 from troubleshoot.measure.faulty_unit import FaultyUnit, draw
 from troubleshoot.measure.simulated import CheckedVisit, SimulatedVisit, Visit
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.reasoning.equipment import Unit, read_unit
+from troubleshoot.reasoning.unit.equipment import Unit, read_unit
 from troubleshoot.safety.declared import CONFIRMED
 
 HOT = Complaint(

@@ -43,7 +43,8 @@ MODULES = (
     "visit/events/places", "visit/events/replaying", "visit/events/undoing", "visit/lifting",
     "safety/reopening", "visit/absence", "safety/dangers", "safety/standing", "safety/tags",
     "dialogue/answering", "dialogue/standing", "dialogue/stopped", "dialogue/hand_over_result",
-    "dialogue/reopening", "reasoning/on_record", "reasoning/clearing",
+    "dialogue/reopening",
+    "reasoning/chaining/on_record", "reasoning/chaining/clearing",
 )  # fmt: skip
 TESTS = (
     "tests/safety",

@@ -9,7 +9,7 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.practice.answering import AnsweringUnit
 from troubleshoot.practice.expert import answer_of
 from troubleshoot.practice.realistic import reading_of
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.declared import CONFIRMED
 
 SOUND_UNITS = ("pump-room-spring-round", "winter-round-gas-side", "quoted-a-compressor")

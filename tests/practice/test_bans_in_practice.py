@@ -6,7 +6,7 @@ from tests.practice.playing import session_of
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.practice.played import Stopped
 from troubleshoot.practice.session import Session
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.visit.events import Answered, Skipped
 
 RUNS = ("running", "running-open")

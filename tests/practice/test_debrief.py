@@ -15,7 +15,7 @@ from troubleshoot.practice.expecting import Band, judge
 from troubleshoot.practice.scenario import TrueFault
 from troubleshoot.practice.scoring import Call, score_of
 from troubleshoot.practice.session import Session
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.visit.explain import strength
 
 TRUE = TrueFault("low-charge-from-leak", Place("circuit", 1))

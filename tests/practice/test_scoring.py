@@ -21,7 +21,7 @@ from troubleshoot.practice.scoring import (
     score_of,
     verdict_on,
 )
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.unit.places import Place
 
 LEAK = "gas-added-in-june"
 TRUE = TrueFault("low-charge-from-leak", Place("circuit", 1))

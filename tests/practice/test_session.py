@@ -24,7 +24,7 @@ from troubleshoot.practice.played import Done, Partly, Stopped, Unavailable
 from troubleshoot.practice.session import HINT_MINUTES, Session
 from troubleshoot.practice.slips import GRAVE_NEEDS
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.visit.visit_account import visit_account
 
 PLAYED = ("great-in-may-useless-in-july", "quoted-a-recharge", "somebody-can-smell-gas")

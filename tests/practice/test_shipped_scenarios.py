@@ -12,7 +12,7 @@ from tests.practice.playing import conclusions_of, path_of, reasoner_of, scenari
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.practice.consistency import consistency_problems
 from troubleshoot.practice.loading import load_scenarios, scenario_paths
-from troubleshoot.reasoning.next_test import NAMED
+from troubleshoot.reasoning.choosing.next_test import NAMED
 
 PATHS = scenario_paths()
 FAULTY = sorted(name for name, path in PATHS.items() if path.parent.name == "faulty")

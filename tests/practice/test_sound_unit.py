@@ -14,9 +14,9 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.practice.physics import physical_problems
 from troubleshoot.practice.sound import SoundUnit
 from troubleshoot.practice.texts import sound_text
-from troubleshoot.reasoning.equipment import Unit, read_unit
-from troubleshoot.reasoning.places import Place
-from troubleshoot.reasoning.values import Value, Values
+from troubleshoot.reasoning.readings.values import Value, Values
+from troubleshoot.reasoning.unit.equipment import Unit, read_unit
+from troubleshoot.reasoning.unit.places import Place
 
 Typed = dict[tuple[str, Place | None], Value]
 

@@ -10,18 +10,18 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.building import base, case, fault, test_of, unit_of
-from tests.reasoning.test_engine import trees
+from tests.reasoning.chaining.test_engine import trees
+from tests.reasoning.evidence.test_ranking import answers_for, random_base
 from tests.reasoning.test_hazards import FOUND, LOOK, SWEEP, concluded, gas, knowing, said
-from tests.reasoning.test_ranking import answers_for, random_base
 from troubleshoot.knowledge.model import (
     Condition,
     Finding,
     Procedure,
 )
-from troubleshoot.reasoning.answers import Answer
+from troubleshoot.reasoning.chaining.conditions import Facts, evaluate
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.reasoning.conditions import Facts, evaluate
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.readings.answers import Answer
+from troubleshoot.reasoning.unit.places import Place
 
 FAN_TESTS = [test_of(f"t{i}", "low", "high", per="condenser-fan") for i in range(4)]
 
@@ -86,7 +86,7 @@ def test_a_corrected_answer_leaves_nothing_behind() -> None:
 
 
 def test_a_skipped_test_weighs_nothing_and_is_not_offered_again() -> None:
-    from tests.reasoning.test_next_test import itself, no_switch
+    from tests.reasoning.choosing.test_next_test import itself, no_switch
 
     knowledge = knowing()
     skipped = frozenset({("look", None)})

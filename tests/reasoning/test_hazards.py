@@ -18,9 +18,9 @@ from troubleshoot.knowledge.model import (
     Trigger,
 )
 from troubleshoot.knowledge.vocabulary import StopScope
-from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.readings.answers import Answer
+from troubleshoot.reasoning.unit.places import Place
 
 SWEEP = test_of("sweep", "none", "trace", "gas", healthy="none", kind="measurement")
 LOOK = test_of("look", "bad")

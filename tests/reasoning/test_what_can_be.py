@@ -10,7 +10,7 @@ import pytest
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.quantities.typed import NotUnderstood
-from troubleshoot.reasoning.measuring import read_quantity, read_text
+from troubleshoot.reasoning.readings.measuring import read_quantity, read_text
 
 
 def test_every_quantity_of_the_rules_says_what_it_can_be(shipped: Knowledge) -> None:

@@ -8,9 +8,9 @@ import pytest
 
 from tests.building import base, case, fault, test_of, unit_of
 from troubleshoot.knowledge.model import Ban, Complaint, Finding, Hazard, Knowledge, Stop, Trigger
-from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.readings.answers import Answer
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.hazard_words import gravest_first
 from troubleshoot.safety.standing import Forbidden, standing_hazards
 

@@ -9,7 +9,7 @@ import pytest
 
 from tests.safety.work_state_samples import a_test
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.equipment import read_unit
+from troubleshoot.reasoning.unit.equipment import read_unit
 from troubleshoot.safety.needs import Needs, for_dead_work, needs_of
 from troubleshoot.safety.unit_at_work import unit_at_work
 from troubleshoot.safety.work_state import UnitAtWork

@@ -10,8 +10,8 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from troubleshoot.knowledge.model import Hazard, Knowledge, Stop
+from troubleshoot.reasoning.chaining.on_record import ON_RECORD, hazard_on_record, stopping
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.reasoning.on_record import ON_RECORD, hazard_on_record, stopping
 from troubleshoot.safety.reopening import (
     NotAResult,
     NotReopened,

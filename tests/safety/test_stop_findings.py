@@ -20,10 +20,10 @@ from troubleshoot.knowledge.model import (
     Test,
     Trigger,
 )
-from troubleshoot.reasoning.answers import Answer
+from troubleshoot.reasoning.chaining.on_record import ON_RECORD
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
-from troubleshoot.reasoning.on_record import ON_RECORD
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.readings.answers import Answer
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.stop_record import StopMet
 from troubleshoot.safety.stops import (
     MET,

@@ -31,9 +31,9 @@ from troubleshoot.knowledge.model import (
     Read,
     Stop,
 )
-from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import FiredHazard, Reasoner
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.readings.answers import Answer
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.standing import (
     EVERYTHING,
     Forbidden,

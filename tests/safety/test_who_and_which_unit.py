@@ -8,7 +8,7 @@ import pytest
 
 from tests.safety.work_state_samples import a_test
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.equipment import read_unit
+from troubleshoot.reasoning.unit.equipment import read_unit
 from troubleshoot.safety.profiles import (
     FULLY_QUALIFIED,
     PROFILES,

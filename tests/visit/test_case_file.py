@@ -11,10 +11,10 @@ from hypothesis import strategies as st
 
 from tests.building import base, fault, measured, test_of
 from troubleshoot.knowledge.model import Complaint, Knowledge, PlateValue, Quantity, Read, Test
-from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.reasoning.equipment import InputRefused
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.readings.answers import Answer, Case
+from troubleshoot.reasoning.unit.equipment import InputRefused
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.visit.case_file import CASE_KEYS, READING_KEYS, read_case
 
 BANDS = {"normal": {"at_most": 10}, "high": {"above": 10}}

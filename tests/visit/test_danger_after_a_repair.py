@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.standing import Forbidden
 from troubleshoot.visit.decide import TAKES_IT_AWAY, Decider
 from troubleshoot.visit.decision import Decision

@@ -14,7 +14,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.stop_record import HandOverResult
 from troubleshoot.visit.events import (
     Aimed,

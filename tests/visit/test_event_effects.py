@@ -8,9 +8,9 @@ from typing import Any
 import pytest
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.answers import Answer
-from troubleshoot.reasoning.equipment import read_unit
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.readings.answers import Answer
+from troubleshoot.reasoning.unit.equipment import read_unit
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stop_record import Spot

@@ -8,7 +8,7 @@ import pytest
 
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.knowledge.model import Hazard, Knowledge, Trigger
-from troubleshoot.reasoning.places import Place, spoken
+from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.steps import GAS_OPEN, LOCK_OFF, RESTART
 from troubleshoot.safety.stops import conclude_visit

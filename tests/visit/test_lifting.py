@@ -9,8 +9,8 @@ import pytest
 
 from tests.visit.test_stops import UNIT, confirm_until, found, next_of, start
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.answers import Answer
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.readings.answers import Answer
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.profiles import hand_over
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stop_record import HandOverResult, Spot, StopMet

@@ -9,8 +9,8 @@ import pytest
 
 from tests.building import base, test_of, unit_of
 from troubleshoot.knowledge.model import Complaint, Finding, Hazard, Knowledge, Stop, Trigger
-from troubleshoot.reasoning.answers import Answer
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.readings.answers import Answer
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.stop_record import HandOverResult, StopMet
 from troubleshoot.safety.work_state import WorkState
 from troubleshoot.visit.events import DangerReported, Halted, Reopened, TakenAfresh, VisitEnded
@@ -165,7 +165,7 @@ def test_only_a_stopped_visit_is_reopened(ending: str | None) -> None:
 def test_who_made_it_safe_may_have_opened_the_gas_of_a_gas_unit(
     heat: str | None, before: bool, swept: bool, shipped: Knowledge
 ) -> None:
-    from troubleshoot.reasoning.equipment import read_unit
+    from troubleshoot.reasoning.unit.equipment import read_unit
 
     unit = read_unit(shipped, {} if heat is None else {"heat": heat})
     state = replace(handed_over(), unit=unit, work=WorkState(gas_swept=before))

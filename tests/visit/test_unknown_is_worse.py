@@ -9,7 +9,7 @@ import pytest
 
 from tests.cli.player import Player, play
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.equipment import read_unit
+from troubleshoot.reasoning.unit.equipment import read_unit
 from troubleshoot.safety.cautions import cautions_before
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.unit_at_work import unit_at_work

@@ -10,8 +10,8 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.files import read_stream, read_text
 from troubleshoot.outside.plain_data import check_plain, from_json
 from troubleshoot.outside.refusal import NotUsable
-from troubleshoot.reasoning.answers import Case
-from troubleshoot.reasoning.equipment import InputRefused, Refusal
+from troubleshoot.reasoning.readings.answers import Case
+from troubleshoot.reasoning.unit.equipment import InputRefused, Refusal
 from troubleshoot.visit.case_file import read_case
 
 

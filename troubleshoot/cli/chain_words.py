@@ -6,7 +6,7 @@ from collections.abc import Iterator, Mapping
 from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.chains import FlatRule, compile_chains
+from troubleshoot.reasoning.chaining.chains import FlatRule, compile_chains
 
 MOST_RULES: Final = 24
 """More alternatives of one entry than anybody reads; the rest is counted."""

@@ -19,7 +19,7 @@ from troubleshoot.knowledge.model import (
     Signature,
     Test,
 )
-from troubleshoot.reasoning.grades import spoken as grade_spoken
+from troubleshoot.reasoning.evidence.grades import spoken as grade_spoken
 from troubleshoot.safety.profiles import spoken
 from troubleshoot.safety.roles import ROLES
 from troubleshoot.visit.wording import TAG_OUT

@@ -12,7 +12,7 @@ from troubleshoot.knowledge.model import Test
 from troubleshoot.outside.numbers import choice
 from troubleshoot.practice.expecting import Expected, judge, sound_band
 from troubleshoot.practice.session import Session
-from troubleshoot.reasoning.places import Place, PlaceNotUnderstood, parse_place
+from troubleshoot.reasoning.unit.places import Place, PlaceNotUnderstood, parse_place
 
 NO_IDEA = frozenset({"", "no", "no idea", "do not know", "dont know", "don't know"})
 

@@ -18,7 +18,7 @@ from troubleshoot.outside.numbers import choice
 from troubleshoot.practice.scenario import TrueFault
 from troubleshoot.practice.scoring import Call
 from troubleshoot.practice.session import Session
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.unit.places import Place
 
 MOST_FOUND = 9
 MOST_CHOICES = 4

@@ -9,7 +9,7 @@ from difflib import get_close_matches
 from troubleshoot.knowledge.model import Fault, Test
 from troubleshoot.outside.numbers import choice, whole_number
 from troubleshoot.practice.session import Session
-from troubleshoot.reasoning.places import with_place
+from troubleshoot.reasoning.unit.places import with_place
 from troubleshoot.visit.decision import Decision
 
 LIKENESS = 0.72

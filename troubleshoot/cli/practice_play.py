@@ -30,7 +30,7 @@ from troubleshoot.practice.expecting import Expected
 from troubleshoot.practice.played import Done, Partly, Result, Stopped, Unavailable
 from troubleshoot.practice.scoring import Call
 from troubleshoot.practice.session import HINT_MINUTES, Session
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.cautions import cautions_before
 
 ENDING = frozenset({"q", "quit", "call", "stop"})

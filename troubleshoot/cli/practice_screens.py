@@ -9,7 +9,7 @@ from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.practice.played import Done, Stopped
 from troubleshoot.practice.scenario import Scenario, Shown
 from troubleshoot.practice.session import Session
-from troubleshoot.reasoning.places import Place, with_place
+from troubleshoot.reasoning.unit.places import Place, with_place
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.work_state import open_items
 

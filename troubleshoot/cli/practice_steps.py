@@ -11,7 +11,7 @@ from troubleshoot.dialogue.prompts import cautions_of
 from troubleshoot.knowledge.model import Test
 from troubleshoot.practice.played import Stopped, places_of_step
 from troubleshoot.practice.session import Session
-from troubleshoot.reasoning.places import with_place
+from troubleshoot.reasoning.unit.places import with_place
 from troubleshoot.safety.cautions import cautions_before
 from troubleshoot.safety.declared import ENTER_CONFIRMS
 

@@ -76,7 +76,7 @@ def test_rules_command(ctx: click.Context, only: tuple[str, ...]) -> None:
 def explain_command(name: str) -> None:
     """Explain a fault, test, hazard, complaint, procedure or check by its id."""
     from troubleshoot.cli.pages import page_about
-    from troubleshoot.reasoning.equipment import suggest
+    from troubleshoot.reasoning.unit.equipment import suggest
 
     knowledge = shipped_rules()
     lines = page_about(knowledge, name)

@@ -18,8 +18,8 @@ from troubleshoot.dialogue.said import (
 )
 from troubleshoot.knowledge.model import Fault, Knowledge, Test
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
-from troubleshoot.reasoning.places import with_place
-from troubleshoot.reasoning.readings import Reading
+from troubleshoot.reasoning.readings.readings import Reading
+from troubleshoot.reasoning.unit.places import with_place
 from troubleshoot.safety.declared import ENTER_CONFIRMS
 from troubleshoot.safety.hazard_words import first_orders, said_hazard
 from troubleshoot.safety.profiles import spoken

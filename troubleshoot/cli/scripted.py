@@ -15,7 +15,7 @@ from troubleshoot.cli.rule_base import shipped_rules
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.dialogue.scripted import ScriptedVisit, start_event
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.reasoning.equipment import InputRefused
+from troubleshoot.reasoning.unit.equipment import InputRefused
 from troubleshoot.visit.case_file import read_case
 from troubleshoot.visit.standing_visits import (
     Standing,

@@ -11,8 +11,8 @@ from typing import Final
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.outside.numbers import choice
 from troubleshoot.quantities.typed import NotUnderstood
-from troubleshoot.reasoning.measuring import read_text
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.readings.measuring import read_text
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.declared import CONFIRMED, ENTER_CONFIRMS, STEPS
 from troubleshoot.safety.steps import (
     BEFORE_BLEEDING,

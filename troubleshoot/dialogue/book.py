@@ -12,7 +12,7 @@ from datetime import datetime
 from typing import Final, Protocol
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.equipment import InputRefused
+from troubleshoot.reasoning.unit.equipment import InputRefused
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.work_state import WorkState
 from troubleshoot.visit.absence import hour_passed, resumed, silence, stamp

@@ -12,7 +12,7 @@ from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
 from troubleshoot.knowledge.model import Test
 from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.conclude import Conclusions
-from troubleshoot.reasoning.places import Place, PlaceNotUnderstood, spoken
+from troubleshoot.reasoning.unit.places import Place, PlaceNotUnderstood, spoken
 from troubleshoot.safety.dangers import cried, spoken_of
 from troubleshoot.safety.declared import CONFIRMED, ENTER_CONFIRMS
 from troubleshoot.safety.stops import conclude_visit

@@ -15,7 +15,7 @@ from troubleshoot.dialogue.prompts import AskWords
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk, words
 from troubleshoot.knowledge.model import Hazard, Knowledge
-from troubleshoot.reasoning.places import spoken
+from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.safety.danger_words import one_error
 from troubleshoot.safety.dangers import (
     ANY_DANGER,

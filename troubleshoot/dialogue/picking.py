@@ -12,7 +12,7 @@ from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Leave, Talk, words
 from troubleshoot.knowledge.model import Test
 from troubleshoot.outside.numbers import choice
-from troubleshoot.reasoning.places import Place, spoken, with_place
+from troubleshoot.reasoning.unit.places import Place, spoken, with_place
 
 A_NUMBER: Final = "Its number, or Enter for none"
 NONE: Final = ("", "n", "no", "none")

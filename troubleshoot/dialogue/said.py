@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING
 if TYPE_CHECKING:  # the first prompts come before all that reasons is imported
     from troubleshoot.knowledge.model import Complaint, Test
     from troubleshoot.reasoning.conclude import Conclusions
-    from troubleshoot.reasoning.readings import Reading
+    from troubleshoot.reasoning.readings.readings import Reading
     from troubleshoot.safety.standing import Standing
     from troubleshoot.visit.standing_visits import Stopped
 

@@ -15,9 +15,9 @@ from troubleshoot.dialogue.prompts import AskTest, AtStop, DoStep, Prompt, Settl
 from troubleshoot.dialogue.stopped import keep_stop
 from troubleshoot.dialogue.talk import Reply
 from troubleshoot.knowledge.model import Test
-from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.conclude import FiredHazard, Reasoner
-from troubleshoot.reasoning.places import Place, spoken
+from troubleshoot.reasoning.readings.answers import Answer, Case
+from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
 from troubleshoot.safety.steps import Step

@@ -25,7 +25,7 @@ from troubleshoot.dialogue.talk import DangerCalled, Leave, Reply, Talk
 from troubleshoot.dialogue.unit_facts import ask_fact, ask_plate
 from troubleshoot.knowledge.model import PlateValue, Test
 from troubleshoot.reasoning.conclude import Conclusions
-from troubleshoot.reasoning.places import spoken
+from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.facts_first import facts_to_settle
 from troubleshoot.safety.guards import allowed

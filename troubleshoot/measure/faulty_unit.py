@@ -13,12 +13,12 @@ from collections.abc import Iterator
 
 from troubleshoot.knowledge.model import Complaint, Test
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.reasoning.equipment import Unit
-from troubleshoot.reasoning.hypotheses import Hypotheses, Hypothesis
-from troubleshoot.reasoning.places import Place
-from troubleshoot.reasoning.readings import report_error
-from troubleshoot.reasoning.rows import NONE_OF_THEM, Row, pattern_row
-from troubleshoot.reasoning.weighing import complaint_weight
+from troubleshoot.reasoning.evidence.hypotheses import Hypotheses, Hypothesis
+from troubleshoot.reasoning.evidence.outcome_chances import NONE_OF_THEM, Row, pattern_row
+from troubleshoot.reasoning.evidence.weighing import complaint_weight
+from troubleshoot.reasoning.readings.readings import report_error
+from troubleshoot.reasoning.unit.equipment import Unit
+from troubleshoot.reasoning.unit.places import Place
 
 
 class FaultyUnit:

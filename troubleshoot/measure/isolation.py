@@ -11,11 +11,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import dataclass
 from itertools import combinations
 
-from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.reasoning.equipment import Unit
-from troubleshoot.reasoning.hypotheses import Hypotheses, Hypothesis
-from troubleshoot.reasoning.rows import NONE_OF_THEM, Signs, pattern_row
+from troubleshoot.reasoning.evidence.hypotheses import Hypotheses, Hypothesis
+from troubleshoot.reasoning.evidence.outcome_chances import NONE_OF_THEM, Signs, pattern_row
+from troubleshoot.reasoning.readings.answers import Answer, Case
+from troubleshoot.reasoning.unit.equipment import Unit
 
 STANDS_BESIDE = 1 / 3
 SEPARATES = 0.5

@@ -14,11 +14,11 @@ from dataclasses import dataclass, field
 from functools import cache
 
 from troubleshoot.knowledge.model import Test
-from troubleshoot.reasoning.hypotheses import Hypotheses
-from troubleshoot.reasoning.next_test import QUESTION_MINUTES
-from troubleshoot.reasoning.paying import VALUE_OF_RIGHT, entropy, least_rate, pays
-from troubleshoot.reasoning.readings import report_error
-from troubleshoot.reasoning.rows import NONE_OF_THEM, pattern_row
+from troubleshoot.reasoning.choosing.next_test import QUESTION_MINUTES
+from troubleshoot.reasoning.choosing.stopping import VALUE_OF_RIGHT, entropy, least_rate, pays
+from troubleshoot.reasoning.evidence.hypotheses import Hypotheses
+from troubleshoot.reasoning.evidence.outcome_chances import NONE_OF_THEM, pattern_row
+from troubleshoot.reasoning.readings.readings import report_error
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.needs import needs_of
 from troubleshoot.safety.route import steps_to, switch_minutes

@@ -15,12 +15,12 @@ from troubleshoot.dialogue.prompts import AskTest, AtStop, DoStep, Ended, Prompt
 from troubleshoot.dialogue.talk import Reply
 from troubleshoot.knowledge.model import Complaint, Test
 from troubleshoot.measure.faulty_unit import FaultyUnit
-from troubleshoot.reasoning.answers import Answer
+from troubleshoot.reasoning.choosing.next_test import NAMED
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.reasoning.equipment import read_unit
-from troubleshoot.reasoning.hypotheses import Hypothesis
-from troubleshoot.reasoning.next_test import NAMED
-from troubleshoot.reasoning.places import Place, spoken
+from troubleshoot.reasoning.evidence.hypotheses import Hypothesis
+from troubleshoot.reasoning.readings.answers import Answer
+from troubleshoot.reasoning.unit.equipment import read_unit
+from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.stop_record import Spot
 from troubleshoot.visit.decision import Decision

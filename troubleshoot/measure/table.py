@@ -17,9 +17,9 @@ from troubleshoot.measure.faulty_unit import draw
 from troubleshoot.measure.isolation import Isolation, isolation
 from troubleshoot.measure.optimum import draw_subset, ratio_to_optimum
 from troubleshoot.measure.simulated import CheckedVisit, SimulatedVisit, Visit
+from troubleshoot.reasoning.choosing.next_test import NAMED
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.reasoning.equipment import Unit, read_unit
-from troubleshoot.reasoning.next_test import NAMED
+from troubleshoot.reasoning.unit.equipment import Unit, read_unit
 
 SUBSET_FAULTS, SUBSET_TESTS = 12, 7
 

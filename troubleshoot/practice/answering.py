@@ -17,13 +17,13 @@ from troubleshoot.practice.scenario import Scenario, Shown
 from troubleshoot.practice.sound import SoundUnit
 from troubleshoot.practice.texts import sound_text
 from troubleshoot.quantities.typed import NotUnderstood
-from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.reasoning.hypotheses import Hypothesis
-from troubleshoot.reasoning.measuring import read_text
-from troubleshoot.reasoning.places import Place
-from troubleshoot.reasoning.readings import take_readings
-from troubleshoot.reasoning.rows import NONE_OF_THEM, pattern_row
+from troubleshoot.reasoning.evidence.hypotheses import Hypothesis
+from troubleshoot.reasoning.evidence.outcome_chances import NONE_OF_THEM, pattern_row
+from troubleshoot.reasoning.readings.answers import Answer
+from troubleshoot.reasoning.readings.measuring import read_text
+from troubleshoot.reasoning.readings.readings import take_readings
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.declared import CONFIRMED
 
 MOST_OFTEN: Final = 0.5

@@ -15,12 +15,12 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.practice.physics import physical_problems
 from troubleshoot.practice.scenario import Scenario, WorkedOut
 from troubleshoot.quantities.typed import Expected, NotUnderstood, read
-from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.reasoning.measuring import read_text
-from troubleshoot.reasoning.places import Place, PlaceNotUnderstood, parse_place
-from troubleshoot.reasoning.readings import Reading, take_readings
-from troubleshoot.reasoning.values import Values
+from troubleshoot.reasoning.readings.answers import Answer, Case
+from troubleshoot.reasoning.readings.measuring import read_text
+from troubleshoot.reasoning.readings.readings import Reading, take_readings
+from troubleshoot.reasoning.readings.values import Values
+from troubleshoot.reasoning.unit.places import Place, PlaceNotUnderstood, parse_place
 from troubleshoot.visit.case_file import read_case
 
 DEGREES_OFF: Final = 0.35

@@ -16,9 +16,9 @@ from troubleshoot.practice.scenario import TrueFault
 from troubleshoot.practice.scoring import Call, Score
 from troubleshoot.practice.session import Session
 from troubleshoot.reasoning.conclude import Conclusions
-from troubleshoot.reasoning.fit import unexplained
-from troubleshoot.reasoning.misreadings import REPEAT
-from troubleshoot.reasoning.ranking import Cause
+from troubleshoot.reasoning.evidence.ranking import Cause
+from troubleshoot.reasoning.evidence.surprise import unexplained
+from troubleshoot.reasoning.readings.misreadings import REPEAT
 from troubleshoot.safety.standing import standing_hazards
 from troubleshoot.visit.explain import said_findings, strength
 

@@ -17,7 +17,7 @@ from troubleshoot.practice.played import Done
 from troubleshoot.practice.scoring import Score
 from troubleshoot.practice.session import HINT_MINUTES, Session
 from troubleshoot.practice.slips import Slip
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.visit.wording import counted
 
 WORTH: Final = (

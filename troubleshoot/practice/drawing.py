@@ -22,8 +22,8 @@ from troubleshoot.practice.expert import ExpertPath, expert_path
 from troubleshoot.practice.realistic import text_showing
 from troubleshoot.practice.scenario import Scenario
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.reasoning.equipment import read_unit
-from troubleshoot.reasoning.hypotheses import Hypothesis
+from troubleshoot.reasoning.evidence.hypotheses import Hypothesis
+from troubleshoot.reasoning.unit.equipment import read_unit
 
 MOST_TRIES: Final = 40
 MOST_BLOCKED: Final = 3

@@ -13,12 +13,12 @@ from troubleshoot.knowledge.model import Test
 from troubleshoot.practice.realistic import free_input, input_showing, text_showing
 from troubleshoot.practice.sound import SoundUnit
 from troubleshoot.practice.texts import sound_text
-from troubleshoot.reasoning.asking import Asking
+from troubleshoot.reasoning.choosing.asking import Asking
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.reasoning.hypotheses import Hypothesis
-from troubleshoot.reasoning.places import Place
-from troubleshoot.reasoning.readings import take_readings
-from troubleshoot.reasoning.rows import NONE_OF_THEM, Row, pattern_row
+from troubleshoot.reasoning.evidence.hypotheses import Hypothesis
+from troubleshoot.reasoning.evidence.outcome_chances import NONE_OF_THEM, Row, pattern_row
+from troubleshoot.reasoning.readings.readings import take_readings
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.visit.case_file import read_case
 
 

@@ -12,9 +12,9 @@ from typing import Final, Literal
 from troubleshoot.knowledge.model import Test
 from troubleshoot.practice.session import Session
 from troubleshoot.practice.texts import SPOKEN, sound_text
-from troubleshoot.reasoning.answers import Answer
-from troubleshoot.reasoning.places import Place
-from troubleshoot.reasoning.readings import take_readings
+from troubleshoot.reasoning.readings.answers import Answer
+from troubleshoot.reasoning.readings.readings import take_readings
+from troubleshoot.reasoning.unit.places import Place
 
 Nearness = Literal["close", "near", "off", "not-said"]
 

@@ -12,9 +12,9 @@ from troubleshoot.dialogue.scripted import ScriptedVisit, start_event
 from troubleshoot.knowledge.model import Hazard
 from troubleshoot.practice.answering import AnsweringUnit, times_done
 from troubleshoot.practice.scenario import Scenario, Shown
-from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.readings.answers import Answer, Case
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.steps import Step
 from troubleshoot.visit.account import TECHNICIAN, Plain

@@ -21,8 +21,8 @@ from troubleshoot.practice.consistency import Keys, consistency_problems
 from troubleshoot.practice.form import SCENARIO_FILE
 from troubleshoot.practice.scenario import Scenario
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.reasoning.equipment import InputRefused
-from troubleshoot.reasoning.places import PlaceNotUnderstood, parse_place
+from troubleshoot.reasoning.unit.equipment import InputRefused
+from troubleshoot.reasoning.unit.places import PlaceNotUnderstood, parse_place
 from troubleshoot.visit.case_file import read_case
 
 KINDS: Final = ("faulty", "healthy")

@@ -9,9 +9,9 @@ from collections.abc import Iterator
 
 from troubleshoot.knowledge.model import Bound, Knowledge, Relation
 from troubleshoot.practice.texts import typed
-from troubleshoot.reasoning.limits import bounds_truth
-from troubleshoot.reasoning.places import Place
-from troubleshoot.reasoning.values import Values
+from troubleshoot.reasoning.readings.limits import bounds_truth
+from troubleshoot.reasoning.readings.values import Values
+from troubleshoot.reasoning.unit.places import Place
 
 
 def physical_problems(knowledge: Knowledge, values: Values) -> Iterator[str]:

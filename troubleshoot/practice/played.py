@@ -8,7 +8,7 @@ from troubleshoot.knowledge.model import Test
 from troubleshoot.practice.scenario import Shown
 from troubleshoot.practice.slips import Slip
 from troubleshoot.reasoning.conclude import FiredHazard
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety import steps
 from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.steps import Step

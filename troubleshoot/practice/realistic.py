@@ -15,10 +15,10 @@ from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.practice.sound import SoundUnit
 from troubleshoot.practice.texts import sound_text, takes_legs, typed, typed_legs
 from troubleshoot.quantities.typed import NotUnderstood
-from troubleshoot.reasoning.answers import Answer, Case
-from troubleshoot.reasoning.measuring import read_text
-from troubleshoot.reasoning.places import Place
-from troubleshoot.reasoning.readings import Reading, take_readings
+from troubleshoot.reasoning.readings.answers import Answer, Case
+from troubleshoot.reasoning.readings.measuring import read_text
+from troubleshoot.reasoning.readings.readings import Reading, take_readings
+from troubleshoot.reasoning.unit.places import Place
 
 SURE: Final = 0.95
 """A number shows an outcome where the rules give it this chance, the meter's doubt included."""

@@ -5,9 +5,9 @@ from __future__ import annotations
 from collections.abc import Mapping
 from dataclasses import dataclass, field
 
-from troubleshoot.reasoning.answers import Case
-from troubleshoot.reasoning.equipment import Unit
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.readings.answers import Case
+from troubleshoot.reasoning.unit.equipment import Unit
+from troubleshoot.reasoning.unit.places import Place
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,11 +8,11 @@ scenario states.
 from __future__ import annotations
 
 from troubleshoot.knowledge.model import Derivation, SoundWay
-from troubleshoot.reasoning.equipment import Unit
-from troubleshoot.reasoning.formulas import compute
-from troubleshoot.reasoning.limits import bounds_truth
-from troubleshoot.reasoning.places import Place
-from troubleshoot.reasoning.values import Values
+from troubleshoot.reasoning.readings.formulas import compute
+from troubleshoot.reasoning.readings.limits import bounds_truth
+from troubleshoot.reasoning.readings.values import Values
+from troubleshoot.reasoning.unit.equipment import Unit
+from troubleshoot.reasoning.unit.places import Place
 
 
 class SoundUnit:

@@ -8,7 +8,7 @@ from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.practice.sound import SoundUnit
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.unit.places import Place
 
 DECIMALS: Final = {
     "psig": 0, "psi": 0, "F": 1, "F-diff": 1, "C-diff": 1, "A": 1, "uA": 1, "V": 0, "uF": 1,

@@ -12,29 +12,29 @@ from typing import Final
 
 from troubleshoot.knowledge.model import Complaint, Fault, Hazard, Knowledge
 from troubleshoot.knowledge.vocabulary import StopScope
-from troubleshoot.reasoning import chains
-from troubleshoot.reasoning.answers import Case
-from troubleshoot.reasoning.chains import compile_chains
-from troubleshoot.reasoning.clearing import cleared_complaint, was_found
-from troubleshoot.reasoning.engine import Chain, Conclusion
-from troubleshoot.reasoning.equipment import Unit
-from troubleshoot.reasoning.fit import Misfit, misfit, unexplained
-from troubleshoot.reasoning.hypotheses import Hypotheses, hypotheses_for
-from troubleshoot.reasoning.limits import bounds_truth
-from troubleshoot.reasoning.next_test import NAMED, Asks, Candidate, Chooser, SwitchMinutes
-from troubleshoot.reasoning.on_record import ON_RECORD, stopping
-from troubleshoot.reasoning.places import Place
-from troubleshoot.reasoning.ranking import Cause, Ranking, rank, rank_effects
-from troubleshoot.reasoning.readings import Reading, take_readings
-from troubleshoot.reasoning.seen import Seen, as_seen
-from troubleshoot.reasoning.validity import (
+from troubleshoot.reasoning.chaining import chains
+from troubleshoot.reasoning.chaining.chains import compile_chains
+from troubleshoot.reasoning.chaining.clearing import cleared_complaint, was_found
+from troubleshoot.reasoning.chaining.engine import Chain, Conclusion
+from troubleshoot.reasoning.chaining.on_record import ON_RECORD, stopping
+from troubleshoot.reasoning.choosing.next_test import NAMED, Asks, Candidate, Chooser, SwitchMinutes
+from troubleshoot.reasoning.evidence.hypotheses import Hypotheses, hypotheses_for
+from troubleshoot.reasoning.evidence.ranking import Cause, Ranking, rank, rank_effects
+from troubleshoot.reasoning.evidence.reading_evidence import Seen, as_seen
+from troubleshoot.reasoning.evidence.surprise import Misfit, misfit, unexplained
+from troubleshoot.reasoning.readings.answers import Case
+from troubleshoot.reasoning.readings.limits import bounds_truth
+from troubleshoot.reasoning.readings.readings import Reading, take_readings
+from troubleshoot.reasoning.readings.validity import (
     FiredProcedure,
     answered_at,
     circuits,
     circuits_about,
     set_aside,
 )
-from troubleshoot.reasoning.values import Values
+from troubleshoot.reasoning.readings.values import Values
+from troubleshoot.reasoning.unit.equipment import Unit
+from troubleshoot.reasoning.unit.places import Place
 
 NOT_KNOWN: Final = "not-known"
 """The word under which a trigger speaks of a fact that nobody has stated."""

@@ -7,7 +7,7 @@ from typing import Any
 
 from troubleshoot.knowledge.model import Fault, Knowledge
 from troubleshoot.outside.text import markdown
-from troubleshoot.reasoning.places import with_place
+from troubleshoot.reasoning.unit.places import with_place
 from troubleshoot.safety.profiles import spoken
 from troubleshoot.safety.roles import ROLES
 from troubleshoot.visit.account import NOBODY, NOT_IN_THE_FILE

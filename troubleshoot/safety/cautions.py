@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from troubleshoot.knowledge.model import FactsNeeded, Hazard, Knowledge, Test, Trigger
-from troubleshoot.reasoning.chains import belongs_to_step
+from troubleshoot.reasoning.chaining.chains import belongs_to_step
 from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.job import Job
 from troubleshoot.safety.needs import needs_of

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections.abc import Sequence
 from typing import Protocol
 
-from troubleshoot.reasoning.answers import Answer, Case
-from troubleshoot.reasoning.equipment import Unit
+from troubleshoot.reasoning.readings.answers import Answer, Case
+from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.safety.stop_record import StopMet
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
 

@@ -12,11 +12,11 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 
 from troubleshoot.knowledge.model import Ban, Finding, Hazard, Test
-from troubleshoot.reasoning.asking import Asking
-from troubleshoot.reasoning.clearing import cleared_complaint
+from troubleshoot.reasoning.chaining.clearing import cleared_complaint
+from troubleshoot.reasoning.choosing.asking import Asking
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
-from troubleshoot.reasoning.places import Place
-from troubleshoot.reasoning.values import Values
+from troubleshoot.reasoning.readings.values import Values
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.hazard_words import gravest_first, said_standing
 
 EVERYTHING = (Ban(),)

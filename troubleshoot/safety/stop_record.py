@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from dataclasses import dataclass
 
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.unit.places import Place
 
 Spot = tuple[str, Place | None]
 """A test at a place."""

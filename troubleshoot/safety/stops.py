@@ -13,12 +13,12 @@ from dataclasses import replace
 from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge, Stop, Test
-from troubleshoot.reasoning.asking import Asking
+from troubleshoot.reasoning.chaining.on_record import ON_RECORD
+from troubleshoot.reasoning.choosing.asking import Asking
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
-from troubleshoot.reasoning.on_record import ON_RECORD
-from troubleshoot.reasoning.places import Place
-from troubleshoot.reasoning.validity import circuits
-from troubleshoot.reasoning.values import Values
+from troubleshoot.reasoning.readings.validity import circuits
+from troubleshoot.reasoning.readings.values import Values
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.job import Job
 from troubleshoot.safety.stop_record import Spot, StopMet

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
-from troubleshoot.reasoning.places import with_place
+from troubleshoot.reasoning.unit.places import with_place
 from troubleshoot.safety.job import Job
 from troubleshoot.safety.reopening import fitting_roles
 from troubleshoot.safety.roles import ROLES

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from troubleshoot.reasoning.equipment import Unit
+from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.safety.work_state import UnitAtWork
 
 BLOWER_MOTOR = "blower motor"

@@ -5,11 +5,11 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from troubleshoot.knowledge.model import Hazard, Knowledge, Test
+from troubleshoot.reasoning.choosing.next_test import Candidate
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
-from troubleshoot.reasoning.next_test import Candidate
-from troubleshoot.reasoning.places import Place
-from troubleshoot.reasoning.ranking import Cause
-from troubleshoot.reasoning.readings import Reading
+from troubleshoot.reasoning.evidence.ranking import Cause
+from troubleshoot.reasoning.readings.readings import Reading
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.hazard_words import once_gone
 from troubleshoot.safety.standing import Forbidden, standing_hazards
 

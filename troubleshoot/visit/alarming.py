@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from dataclasses import dataclass, replace
 
-from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.readings.answers import Answer, Case
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.standing import tests_behind
 

@@ -7,11 +7,11 @@ from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from troubleshoot.knowledge.model import Knowledge, Test
-from troubleshoot.reasoning.answers import Case
-from troubleshoot.reasoning.asking import Asking
+from troubleshoot.reasoning.choosing.asking import Asking
+from troubleshoot.reasoning.choosing.next_test import Candidate
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
-from troubleshoot.reasoning.next_test import Candidate
-from troubleshoot.reasoning.places import Place, with_place
+from troubleshoot.reasoning.readings.answers import Case
+from troubleshoot.reasoning.unit.places import Place, with_place
 from troubleshoot.safety.standing import Forbidden, standing_hazards
 from troubleshoot.safety.stop_record import StopMet
 from troubleshoot.safety.stops import finding_of, with_stops_met

@@ -11,10 +11,10 @@ from collections.abc import Iterator, Mapping, Sequence
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.outside.plain_data import MOST_ENTRIES
 from troubleshoot.quantities.typed import NotUnderstood
-from troubleshoot.reasoning.answers import Answer, Case
-from troubleshoot.reasoning.equipment import InputRefused, Refusal, Unit, read_unit, suggest
-from troubleshoot.reasoning.measuring import read_quantity, read_text
-from troubleshoot.reasoning.places import Place, PlaceNotUnderstood, parse_place
+from troubleshoot.reasoning.readings.answers import Answer, Case
+from troubleshoot.reasoning.readings.measuring import read_quantity, read_text
+from troubleshoot.reasoning.unit.equipment import InputRefused, Refusal, Unit, read_unit, suggest
+from troubleshoot.reasoning.unit.places import Place, PlaceNotUnderstood, parse_place
 from troubleshoot.visit.case_words import as_list, as_text, numbers_named
 
 CASE_KEYS = ("unit", "own-record", "conditions", "complaint", "repaired", "readings")

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
-from troubleshoot.reasoning.places import SPOKEN_KINDS, highest_number
+from troubleshoot.reasoning.unit.places import SPOKEN_KINDS, highest_number
 
 COUNTED_WITH_CIRCUITS = frozenset({"circuit", "compressor", "contactor", "compressor-capacitor"})
 

@@ -11,14 +11,14 @@ from collections.abc import Callable
 from dataclasses import replace
 
 from troubleshoot.knowledge.model import Knowledge, Test
-from troubleshoot.reasoning.asking import Asking
-from troubleshoot.reasoning.choosing import choose
+from troubleshoot.reasoning.choosing.asking import Asking
+from troubleshoot.reasoning.choosing.choice_of_test import choose
+from troubleshoot.reasoning.choosing.look_again import worth_repeating
+from troubleshoot.reasoning.choosing.next_test import Candidate, SwitchMinutes
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
-from troubleshoot.reasoning.fit import SURPRISING
-from troubleshoot.reasoning.look_again import worth_repeating
-from troubleshoot.reasoning.next_test import Candidate, SwitchMinutes
-from troubleshoot.reasoning.places import Place, spoken
-from troubleshoot.reasoning.withdrawal import WITHDRAWN
+from troubleshoot.reasoning.evidence.surprise import SURPRISING
+from troubleshoot.reasoning.readings.withdrawal import WITHDRAWN
+from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety.guards import unmet
 from troubleshoot.safety.hazard_words import forbids
 from troubleshoot.safety.needs import needs_of

@@ -8,7 +8,7 @@ from typing import Literal
 
 from troubleshoot.knowledge.model import Hazard, Knowledge, Test
 from troubleshoot.reasoning.conclude import FiredHazard
-from troubleshoot.reasoning.places import Place, spoken
+from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety.cautions import cautions_before
 from troubleshoot.safety.guards import unmet
 from troubleshoot.safety.needs import needs_of

@@ -11,12 +11,12 @@ from dataclasses import replace
 
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.outside.numbers import choice
-from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
-from troubleshoot.reasoning.grades import band
-from troubleshoot.reasoning.places import Place
-from troubleshoot.reasoning.ranking import Cause
-from troubleshoot.reasoning.weighing import COMPLAINT, Weight
+from troubleshoot.reasoning.evidence.grades import band
+from troubleshoot.reasoning.evidence.ranking import Cause
+from troubleshoot.reasoning.evidence.weighing import COMPLAINT, Weight
+from troubleshoot.reasoning.readings.answers import Answer
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.visit.wording import at_place, percent
 
 _STRENGTHS = ((2.0, "strongly"), (0.8, "clearly"), (0.25, "a little"), (0.0, "hardly"))

@@ -7,10 +7,10 @@ from dataclasses import replace
 from typing import Any
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
-from troubleshoot.reasoning.places import Place, with_place
-from troubleshoot.reasoning.readings import Reading
+from troubleshoot.reasoning.readings.answers import Answer, Case
+from troubleshoot.reasoning.readings.readings import Reading
+from troubleshoot.reasoning.unit.places import Place, with_place
 from troubleshoot.visit.account import Plain, taken
 
 READ_BEFORE_STOP = "Read before the STOP"

@@ -10,7 +10,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.hazard_words import forbids
 from troubleshoot.safety.standing import has_ended
 

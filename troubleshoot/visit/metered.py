@@ -5,8 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.answers import Answer
-from troubleshoot.reasoning.readings import take_readings
+from troubleshoot.reasoning.readings.answers import Answer
+from troubleshoot.reasoning.readings.readings import take_readings
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.steps import Step
 from troubleshoot.visit.events.places import step_place

@@ -5,8 +5,8 @@ from __future__ import annotations
 from collections import Counter
 
 from troubleshoot.knowledge.model import EquipmentFact, Knowledge, PlateValue, Test
-from troubleshoot.reasoning.equipment import Unit
-from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.unit.equipment import Unit
+from troubleshoot.reasoning.unit.places import Place
 
 MOST_FACTS = 8
 """No more equipment facts than this are asked before the first test."""

@@ -10,7 +10,7 @@ from troubleshoot.quantities.instruments import (
     repeatability_limit,
 )
 from troubleshoot.quantities.typed import NotUnderstood
-from troubleshoot.reasoning.measuring import read_text
+from troubleshoot.reasoning.readings.measuring import read_text
 
 
 def agreement(knowledge: Knowledge, test: Test, first: str, second: str) -> str | None:

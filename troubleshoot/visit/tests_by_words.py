@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from troubleshoot.knowledge.model import Knowledge, Test
-from troubleshoot.reasoning.equipment import Unit
+from troubleshoot.reasoning.unit.equipment import Unit
 
 
 def find_tests(knowledge: Knowledge, unit: Unit, words: str) -> tuple[Test, ...]:

@@ -11,8 +11,8 @@ from dataclasses import dataclass
 
 from troubleshoot.knowledge.model import Example, Fault, Knowledge
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
-from troubleshoot.reasoning.equipment import InputRefused
-from troubleshoot.reasoning.ranking import Cause
+from troubleshoot.reasoning.evidence.ranking import Cause
+from troubleshoot.reasoning.unit.equipment import InputRefused
 from troubleshoot.visit.case_file import read_case
 from troubleshoot.visit.wording import percent
 

@@ -11,7 +11,7 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.equipment import MOST_OF_A_KIND, InputRefused, read_unit
+from troubleshoot.reasoning.unit.equipment import MOST_OF_A_KIND, InputRefused, read_unit
 from troubleshoot.safety.profiles import PROFILES
 from troubleshoot.visit.events import (
     Answered,

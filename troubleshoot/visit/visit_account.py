@@ -6,9 +6,9 @@ from collections.abc import Iterator, Sequence
 from dataclasses import asdict
 
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.chaining.on_record import hazard_on_record
+from troubleshoot.reasoning.choosing.next_test import Candidate
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
-from troubleshoot.reasoning.next_test import Candidate
-from troubleshoot.reasoning.on_record import hazard_on_record
 from troubleshoot.safety.cautions import cautions_before
 from troubleshoot.safety.reopening import is_reading
 from troubleshoot.visit.account import NOBODY, TECHNICIAN, Plain, account, place_shown

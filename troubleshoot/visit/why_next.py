@@ -4,8 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterator
 
+from troubleshoot.reasoning.choosing.next_test import Candidate
 from troubleshoot.reasoning.conclude import Conclusions
-from troubleshoot.reasoning.next_test import Candidate
 
 
 def separates(conclusions: Conclusions, candidate: Candidate) -> str:

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from troubleshoot.reasoning.conclude import Conclusions
-from troubleshoot.reasoning.ranking import Cause
+from troubleshoot.reasoning.evidence.ranking import Cause
 
 BAR_CELLS = 10
 LIKELY = 0.6

@@ -11,9 +11,9 @@ from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
 from troubleshoot.knowledge.model import Hazard, Knowledge
-from troubleshoot.reasoning.answers import Answer, Case
-from troubleshoot.reasoning.equipment import Unit
-from troubleshoot.reasoning.readings import take_readings
+from troubleshoot.reasoning.readings.answers import Answer, Case
+from troubleshoot.reasoning.readings.readings import take_readings
+from troubleshoot.reasoning.unit.equipment import Unit
 
 if TYPE_CHECKING:
     from tests.edge.walk.job import Said

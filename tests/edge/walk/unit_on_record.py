@@ -7,7 +7,7 @@ from dataclasses import dataclass
 from functools import lru_cache
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.equipment import InputRefused, Unit, read_unit
+from troubleshoot.reasoning.unit.equipment import InputRefused, Unit, read_unit
 from troubleshoot.safety.work_state import UnitAtWork
 
 NOT_FLAMMABLE = ("R-22", "R-410A")

@@ -28,7 +28,7 @@ from troubleshoot.cli.failures import Failure
 from troubleshoot.cli.terminal import EndOfInput
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning import conclude
-from troubleshoot.reasoning.equipment import Unit
+from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.visit import journal
 
 START = datetime(2026, 11, 26, 9, 0, tzinfo=UTC)

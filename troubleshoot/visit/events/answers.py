@@ -7,8 +7,8 @@ from dataclasses import dataclass, field, replace
 from typing import ClassVar
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.answers import Answer
-from troubleshoot.reasoning.places import spoken
+from troubleshoot.reasoning.readings.answers import Answer
+from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.steps import BEFORE_BLEEDING, Step
 from troubleshoot.safety.transitions import after_step, after_test, failed

@@ -7,7 +7,7 @@ from dataclasses import dataclass, field, replace
 from typing import ClassVar
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.equipment import read_unit
+from troubleshoot.reasoning.unit.equipment import read_unit
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
 from troubleshoot.safety.unit_at_work import unit_at_work
 from troubleshoot.visit.events.event import ALWAYS, Event

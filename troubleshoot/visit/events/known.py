@@ -9,7 +9,7 @@ from collections.abc import Mapping
 
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.quantities.typed import NotUnderstood as NotRead
-from troubleshoot.reasoning.measuring import read_quantity, read_text
+from troubleshoot.reasoning.readings.measuring import read_quantity, read_text
 from troubleshoot.visit.events.answers import Answered, StepDone
 from troubleshoot.visit.events.beginning import Started
 from troubleshoot.visit.events.codec import quoted

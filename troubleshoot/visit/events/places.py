@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from troubleshoot.knowledge.model import Test
-from troubleshoot.reasoning.equipment import Unit
-from troubleshoot.reasoning.places import Place, parse_place
+from troubleshoot.reasoning.unit.equipment import Unit
+from troubleshoot.reasoning.unit.places import Place, parse_place
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stop_record import Spot
 

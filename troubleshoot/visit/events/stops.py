@@ -9,7 +9,7 @@ from dataclasses import dataclass, field, replace
 from typing import ClassVar
 
 from troubleshoot.knowledge.model import Hazard, Knowledge
-from troubleshoot.reasoning.places import spoken
+from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.safety.dangers import ANY_DANGER
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.steps import Step

@@ -6,7 +6,7 @@ from dataclasses import dataclass, field, replace
 from typing import ClassVar
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.places import Place, spoken
+from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.guards import allowed
 from troubleshoot.safety.steps import Step

@@ -1,0 +1,75 @@
+"""What called a hazard up stands: a finding does, a complaint until its all-clear was given."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.building import base, case, test_of
+from troubleshoot.knowledge.model import Complaint
+from troubleshoot.reasoning.chaining.clearing import cleared_complaint, was_found
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.readings.answers import Answer
+from troubleshoot.reasoning.readings.readings import Reading
+
+KNOWN = base(
+    [test_of("clear", "not-yet"), test_of("look", "bad")],
+    complaints=[Complaint("smells", "it smells", all_clear="clear"), Complaint("cold", "cold")],
+)
+
+
+@pytest.mark.parametrize(
+    ("because", "cleared", "found"),
+    [
+        (("possible:look:bad",), True, True), (("seen:look:bad",), True, True),
+        (("complaint:smells",), False, True), (("complaint:smells",), True, False),
+        (("fault:f",), False, False), ((), False, False),
+        (("fault:f", "possible:look:bad"), True, True),
+        (("unit:complaint",), False, False),
+    ],
+)  # fmt: skip
+def test_a_finding_or_an_uncleared_complaint_called_it_up(
+    because: tuple[str, ...], cleared: bool, found: bool
+) -> None:
+    assert was_found(because, cleared) is found
+
+
+@pytest.mark.parametrize(
+    ("complaint", "answers", "cleared"),
+    [
+        ("smells", [Answer("clear", ("normal",))], True),
+        ("smells", [], False),
+        ("smells", [Answer("look", ("normal",))], False),
+        ("smells", [Answer("clear", ("not-yet",))], False),
+        ("smells", [Answer("clear", ("normal",), valid=False)], False),
+        ("cold", [Answer("clear", ("normal",))], False),
+        ("gone-by-now", [Answer("clear", ("normal",))], False),
+        (None, [Answer("clear", ("normal",))], False),
+    ],
+)
+def test_a_complaint_is_cleared_by_its_own_all_clear_that_counts_and_is_sound(
+    complaint: str | None, answers: list[Answer], cleared: bool
+) -> None:
+    known = case(KNOWN, *answers, complaint=complaint)
+    readings = Reasoner(KNOWN).conclude(known).readings
+    assert cleared_complaint(KNOWN, known, readings) is cleared
+
+
+def reading(*possible: str, valid: bool = True) -> Reading:
+    return Reading("clear", None, possible, {}, None, valid=valid)
+
+
+@pytest.mark.parametrize(
+    ("readings", "cleared"),
+    [
+        ((reading("normal"), reading()), True),
+        ((reading(),), False),
+        ((reading("normal"), reading("not-yet")), False),
+        ((reading("normal"), reading("not-yet", valid=False)), False),
+        ((reading("normal", valid=False), reading("normal")), True),
+        ((reading("normal", "not-yet"),), False),
+    ],
+)
+def test_every_all_clear_that_says_anything_must_be_sound(
+    readings: tuple[Reading, ...], cleared: bool
+) -> None:
+    assert cleared_complaint(KNOWN, case(KNOWN, complaint="smells"), readings) is cleared

@@ -1,0 +1,1 @@
+"""The chains that experta runs: procedures, validity, hazards, causes behind causes."""

@@ -1,0 +1,25 @@
+"""Whether what called a hazard up stands: a finding does, a complaint until its all-clear."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.readings.answers import Case
+from troubleshoot.reasoning.readings.readings import Reading
+
+
+def was_found(because: Iterable[str], cleared: bool) -> bool:
+    """Whether a finding called a hazard up, or the complaint and it has not been cleared."""
+    kinds = {atom.partition(":")[0] for atom in because}
+    return bool(kinds & {"possible", "seen"}) or ("complaint" in kinds and not cleared)
+
+
+def cleared_complaint(knowledge: Knowledge, case: Case, readings: tuple[Reading, ...]) -> bool:
+    """Whether the all-clear that the complaint asks for has been given, and can be relied on."""
+    complaint = knowledge.complaints.get(case.complaint or "")
+    if complaint is None or complaint.all_clear is None:
+        return False
+    healthy = knowledge.tests[complaint.all_clear].healthy
+    given = [r for r in readings if r.test == complaint.all_clear and r.possible]
+    return any(r.valid for r in given) and all(r.possible <= set(healthy) for r in given)

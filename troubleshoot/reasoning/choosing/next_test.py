@@ -1,0 +1,236 @@
+"""Which test to do next: expected information per minute.
+
+The gain of a test is how much the ranking's doubt is expected to shrink (de Kleer and Williams
+1987), reckoned with report errors; it is divided by the minutes the test and the change of work
+state cost (Heckerman, Breese and Rommelse 1995). Cost grows with the number of graded findings,
+since a hypothesis that does not mention a test shares the background row.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Callable, Collection, Sequence
+from dataclasses import dataclass
+
+from troubleshoot.knowledge.model import Test
+from troubleshoot.reasoning.choosing.stopping import entropy, pays
+from troubleshoot.reasoning.evidence.hypotheses import Hypotheses, Hypothesis
+from troubleshoot.reasoning.evidence.outcome_chances import Row, pattern_row, reported
+from troubleshoot.reasoning.evidence.ranking import Ranking
+from troubleshoot.reasoning.evidence.reading_evidence import Seen, SeenByTest, by_test, members_at
+from troubleshoot.reasoning.evidence.weighing import outside_row, row_alone
+from troubleshoot.reasoning.readings.readings import report_error
+from troubleshoot.reasoning.unit.places import Place
+
+NAMED = 0.9
+"""A part is accused only at this chance or above."""
+TOO_UNLIKELY = 1e-5
+QUESTION_MINUTES = 1.0
+"""What any test takes besides its own minutes (common practice, no source)."""
+
+_STATE = {"any": 0, "running": 1, "locked-out": 2, "running-open": 3, "energised-open": 4}
+
+SwitchMinutes = Callable[[Test, Place | None], float]
+Asks = Callable[[Test, Place | None], tuple[Test, ...]]
+
+
+@dataclass(frozen=True, slots=True)
+class Candidate:
+    """A test that could be done next: expected bits, minutes, and bits per minute.
+
+    `surer`: how much likelier the best call is expected to be right after it, 0 to 1. `asks`: the
+    tests that have to be asked for it, which for a computed test are its inputs.
+    """
+
+    test: Test
+    at: Place | None
+    gain: float
+    surer: float
+    minutes: float
+    switch_minutes: float
+    asks: tuple[str, ...]
+
+    @property
+    def cost(self) -> float:
+        """Minutes with the change of work state, and with reading the question and answering it."""
+        return self.minutes + self.switch_minutes + QUESTION_MINUTES
+
+    @property
+    def rate(self) -> float:
+        return self.gain / self.cost
+
+    def pays(self, least: float) -> bool:
+        """Whether it pays, at a least rate."""
+        return pays(self.gain, self.surer, self.cost, least)
+
+
+@dataclass(frozen=True, slots=True)
+class _Blurred:
+    """The chance of each report, wrong reports included, and its entropy in bits."""
+
+    row: Row
+    doubt: float
+
+
+@dataclass(frozen=True, slots=True)
+class _Standing:
+    """How the causes stand: the chance of each by index, and their indexes, the likeliest first.
+
+    `seen` holds the readings that count: after a repair, only those taken since.
+    """
+
+    chances: Sequence[float]
+    order: Sequence[int]
+    nothing_wrong: float
+    outside: float
+    seen: SeenByTest
+
+    @property
+    def best(self) -> float:
+        """The chance that the best call would be right now."""
+        return max(self.best_but(()), self.nothing_wrong, self.outside)
+
+    def best_but(self, some: Collection[int]) -> float:
+        """The chance of the likeliest cause that is not one of these."""
+        return next((self.chances[index] for index in self.order if index not in some), 0.0)
+
+
+class Chooser:
+    """Reckons the gain of every test on one unit; rows with report errors are made once."""
+
+    def __init__(self, hypotheses: Hypotheses) -> None:
+        self.hypotheses = hypotheses
+        self._rows: dict[tuple[str, str, str], _Blurred] = {}
+        self._usual: dict[str, tuple[_Blurred, _Blurred]] = {}
+        self._spoken: dict[tuple[str, Place | None], tuple[int, ...]] = {}
+        self._mentions: dict[str, list[int]] = {}
+        for index, hypothesis in enumerate(hypotheses.causes):
+            tests = dict.fromkeys(hypothesis.picture.cells)
+            for group in hypothesis.picture.groups:
+                tests.update(dict.fromkeys(group.tests))
+            for test in tests:
+                self._mentions.setdefault(test, []).append(index)
+
+    def gain(self, ranking: Ranking, test: str, at: Place | None, seen: Sequence[Seen]) -> float:
+        """Expected bits from one test at one place, given what has been seen."""
+        return self._told(self._standing(ranking, seen), test, at)[0]
+
+    def _standing(self, ranking: Ranking, seen: Sequence[Seen]) -> _Standing:
+        """A repaired cause has no chance any more."""
+        known = {id(r.hypothesis): r.probability for r in ranking.hypotheses}
+        chances = [known.get(id(hypothesis), 0.0) for hypothesis in self.hypotheses.causes]
+        order = sorted(range(len(chances)), key=lambda index: -chances[index])
+        counting = [one for one in seen if one.reading.after_repair or not ranking.present]
+        return _Standing(chances, order, ranking.nothing_wrong, ranking.outside, by_test(counting))
+
+    def _told(self, standing: _Standing, test: str, at: Place | None) -> tuple[float, float]:
+        """What a test is expected to tell: bits, and how much surer the best call becomes."""
+        usual, beyond = self._usual_rows(test)
+        outside = standing.outside
+        mixed = {outcome: outside * p for outcome, p in beyond.row.items()}
+        best = dict(mixed)
+        shared, inside = 1.0 - outside, outside * beyond.doubt
+        speaking = self._speaking(test, at)
+        for index in speaking:
+            chance = standing.chances[index]
+            if chance < TOO_UNLIKELY:
+                continue
+            made = self._row(self.hypotheses.causes[index], test, at, standing.seen)
+            shared -= chance
+            inside += chance * made.doubt
+            for outcome, p in made.row.items():
+                joint = chance * p
+                mixed[outcome] += joint
+                if joint > best[outcome]:
+                    best[outcome] = joint
+        silent = max(standing.best_but(speaking), standing.nothing_wrong)
+        for outcome, p in usual.row.items():
+            mixed[outcome] += shared * p
+            best[outcome] = max(best[outcome], silent * p)
+        gain = entropy(mixed.values()) - inside - shared * usual.doubt
+        return max(0.0, gain), max(0.0, math.fsum(best.values()) - standing.best)
+
+    def _speaking(self, test: str, at: Place | None) -> tuple[int, ...]:
+        """The causes that mention a test and are spoken about at a place, by their index."""
+        key = (test, at)
+        if key not in self._spoken:
+            layout, causes = self.hypotheses.unit.layout, self.hypotheses.causes
+            self._spoken[key] = tuple(
+                index
+                for index in self._mentions.get(test, ())
+                if layout.speaks_about(at, causes[index].at)
+            )
+        return self._spoken[key]
+
+    def _usual_rows(self, test: str) -> tuple[_Blurred, _Blurred]:
+        """The reports without any fault, and with something outside the rules."""
+        if test not in self._usual:
+            usual = self.hypotheses.usual(test)
+            beyond = outside_row(self.hypotheses, test)
+            self._usual[test] = (self._blurred(test, usual), self._blurred(test, beyond))
+        return self._usual[test]
+
+    def _row(
+        self, hypothesis: Hypothesis, test: str, at: Place | None, tests: SeenByTest
+    ) -> _Blurred:
+        picture = hypothesis.picture
+        group = picture.grouped(test)
+        if group is not None:
+            others = members_at(self.hypotheses, hypothesis, group, test, at, tests)
+            if others:
+                return self._blurred(test, group.row_given(test, others))
+        key = (picture.fault.id, picture.name, test)
+        if key not in self._rows:
+            row = pattern_row(row_alone(self.hypotheses, hypothesis, test))
+            self._rows[key] = self._blurred(test, row)
+        return self._rows[key]
+
+    def _blurred(self, test: str, row: Row) -> _Blurred:
+        blurred = reported(row, report_error(self.hypotheses.knowledge.tests[test]))
+        return _Blurred(blurred, entropy(blurred.values()))
+
+    def candidates(
+        self,
+        ranking: Ranking,
+        seen: Sequence[Seen],
+        done: frozenset[tuple[str, Place | None]],
+        asks: Asks,
+        switch: SwitchMinutes,
+    ) -> tuple[Candidate, ...]:
+        """Every test worth a look, the best rate first.
+
+        `done` holds what has been answered or skipped; `asks` says which tests have to be asked
+        to know a test (itself, or the inputs of a computed one; none if it cannot be known).
+        """
+        standing = self._standing(ranking, seen)
+        found = []
+        for test in self.hypotheses.tests.values():
+            if test.id not in self._mentions or test.kind in ("step", "input"):
+                continue
+            for place in self.hypotheses.unit.layout.places(test.per):
+                if (test.id, place) in done or (test.id, None) in done:
+                    continue
+                asked = asks(test, place)
+                if not asked:
+                    continue
+                gain, surer = self._told(standing, test.id, place)
+                if gain > 0:
+                    minutes = math.fsum(t.minutes for t in asked)
+                    switching = max(switch(t, place) for t in asked)
+                    found.append(
+                        Candidate(
+                            test, place, gain, surer, minutes, switching, tuple(t.id for t in asked)
+                        )
+                    )
+        return tuple(sorted(found, key=in_order))
+
+
+def in_order(candidate: Candidate) -> tuple[float, float, int, str, str]:
+    """The best rate first; ties by fewer minutes, the safer state, the name and the place."""
+    return (
+        -candidate.rate,
+        candidate.minutes,
+        _STATE[candidate.test.work_state],
+        candidate.test.id,
+        str(candidate.at),
+    )

@@ -1,0 +1,1 @@
+"""From readings to ranked causes: chances of outcomes, hypotheses, weights, the ranking."""

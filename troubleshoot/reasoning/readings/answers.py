@@ -1,0 +1,49 @@
+"""What people answered, and the whole case that the reasoning starts from."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from troubleshoot.reasoning.unit.equipment import Unit
+from troubleshoot.reasoning.unit.places import Place
+
+
+@dataclass(frozen=True, slots=True)
+class Answer:
+    """One answer to one test, as given.
+
+    `places`: the places it speaks of; several with `shared` false is one reading that serves each
+    of them, several with `shared` true is one reading of which it is not known where it was taken.
+    `valid`: None leaves it to the rules; a stated True or False wins, except over hazards.
+    `conditions`: what held when this one was taken, where it differs from the case's own.
+    `after_repair`: taken after a repair, so that it counts alone.
+    """
+
+    test: str
+    outcomes: tuple[str, ...] = ()
+    text: str | None = None
+    places: tuple[Place | None, ...] = (None,)
+    shared: bool = False
+    valid: bool | None = None
+    instrument: str | None = None
+    why_invalid: str = ""
+    conditions: Mapping[str, str] = field(default_factory=dict)
+    after_repair: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class Case:
+    """All that is known of one visit: the pure input of the reasoning.
+
+    `stops`: hazards whose STOP stands on record, whatever the answers call up.
+    """
+
+    unit: Unit = field(default_factory=Unit)
+    complaint: str | None = None
+    answers: tuple[Answer, ...] = ()
+    conditions: Mapping[str, str] = field(default_factory=dict)
+    skipped: frozenset[tuple[str, Place | None]] = frozenset()
+    repaired: tuple[str, ...] = ()
+    routine: bool = False
+    stops: tuple[str, ...] = ()

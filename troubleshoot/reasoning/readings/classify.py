@@ -1,0 +1,180 @@
+"""From a number to an outcome word, and how sure: the limits of a test applied to known values.
+
+Where one quantity decides, the reading is soft evidence near a limit: the chance of each outcome
+is the part of the reading's normal distribution that falls in that outcome's band (uncertainty
+from the meter). Where two or three quantities or several legs decide, the class is hard. The words
+shown to people follow the guard band of JCGM 106 / ISO 14253-1.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping, Sequence
+from dataclasses import dataclass
+from itertools import pairwise
+
+from troubleshoot.knowledge.model import Outcome, Test
+from troubleshoot.quantities.conformance import conformance, normal_below
+from troubleshoot.reasoning.readings.limits import (
+    cuts_on,
+    deciding_quantities,
+    outcome_at,
+    signs_at,
+)
+from troubleshoot.reasoning.readings.values import Value, Values
+from troubleshoot.reasoning.unit.equipment import Unit
+from troubleshoot.reasoning.unit.places import Place
+
+FAR = 1e12
+"""Beyond any value a mechanic meets; stands for infinity so that arithmetic stays finite."""
+
+
+@dataclass(frozen=True, slots=True)
+class Classified:
+    """The outcome a number falls in, the chance of each outcome, and the verdict in words.
+
+    `seen`: the outcome, or of a test of signs every sign whose limits hold. `verdict` is "within",
+    "outside" or "too close to call with this meter" against the healthy band; `low` and `high` are
+    that band in the deciding quantity's unit, where there is one.
+    """
+
+    outcome: str
+    seen: tuple[str, ...]
+    chances: Mapping[str, float]
+    quantity: str
+    value: float
+    u: float
+    verdict: str
+    low: float | None
+    high: float | None
+
+
+def outcomes_here(test: Test, unit: Unit) -> tuple[Outcome, ...]:
+    """The outcomes this equipment can show."""
+    return tuple(o for o in test.outcomes if unit.allows(o.exists_when))
+
+
+def classify(test: Test, place: Place | None, values: Values) -> Classified | None:
+    """The outcome of a test from known values; nothing where they do not decide it."""
+    outcomes = [o for o in outcomes_here(test, values.unit) if o.limits]
+    if not outcomes:
+        return None
+    names = deciding_quantities(outcomes, place, values)
+    present = {name: values.get(name, place) for name in names}
+    numbers = {name: value.number for name, value in present.items() if value is not None}
+    outcome = outcome_at(outcomes, numbers, place, values)
+    if outcome is None:
+        return None
+    seen: tuple[str, ...] = (outcome,)
+    if test.choose == "several":
+        seen = signs_at(outcomes, test.healthy, numbers, place, values) or seen
+        outcome = seen[0]
+    measured = [
+        n for n in names if (v := present[n]) is not None and not _is_plate(n, place, v, values)
+    ]
+    read = {one.quantity for one in test.reads}
+    main = next((n for n in measured if n in read), measured[0] if measured else names[0])
+    value = present[main]
+    if value is None:
+        return None
+    exact = value.number == 0 or math.isinf(value.number)
+    soft = len(measured) == 1 and value.soft and value.u > 0 and not exact
+    if not soft:
+        chances: Mapping[str, float] = dict.fromkeys(seen, 1.0)
+        low = high = None
+        verdict = _hard_verdict(test, outcome)
+        if len(measured) == 1 and not exact:
+            low, high = _healthy_band(
+                test, _bands(outcomes, main, numbers, place, values), value.number
+            )
+    else:
+        bands = _bands(outcomes, main, numbers, place, values)
+        chances = _chances(bands, value.number, value.u) or {outcome: 1.0}
+        low, high = _healthy_band(test, bands, value.number)
+        verdict = _verdict(test, outcome, value, low, high)
+    return Classified(outcome, seen, chances, main, value.number, value.u, verdict, low, high)
+
+
+def _is_plate(name: str, place: Place | None, value: Value, values: Values) -> bool:
+    return not value.typed and values.plate_value(name, place) is not None
+
+
+@dataclass(frozen=True, slots=True)
+class _Band:
+    low: float
+    high: float
+    outcome: str | None
+
+
+def _bands(
+    outcomes: Sequence[Outcome],
+    main: str,
+    numbers: Mapping[str, float],
+    place: Place | None,
+    values: Values,
+) -> tuple[_Band, ...]:
+    """The line of real numbers cut at every limit on `main`, with the outcome of each piece."""
+    cuts = sorted({c for c in cuts_on(outcomes, main, place, values) if abs(c) < FAR})
+    edges = [-FAR, *cuts, FAR]
+    bands: list[_Band] = []
+    for low, high in pairwise(edges):
+        middle = _middle(low, high)
+        at = outcome_at(outcomes, {**numbers, main: middle}, place, values)
+        if bands and bands[-1].outcome == at:
+            bands[-1] = _Band(bands[-1].low, high, at)
+        else:
+            bands.append(_Band(low, high, at))
+    return tuple(bands)
+
+
+def _middle(low: float, high: float) -> float:
+    if low == -FAR and high == FAR:
+        return 0.0
+    if low == -FAR:
+        return high - 1.0 - abs(high)
+    if high == FAR:
+        return low + 1.0 + abs(low)
+    return (low + high) / 2
+
+
+def _chances(bands: tuple[_Band, ...], x: float, u: float) -> Mapping[str, float]:
+    """The part of a normal distribution around x in each outcome's bands, scaled to 1.
+
+    Empty where the only outcome near is a single point on the line of numbers.
+    """
+    parts: dict[str, float] = {}
+    for band in bands:
+        if band.outcome is not None:
+            part = normal_below((band.high - x) / u) - normal_below((band.low - x) / u)
+            parts[band.outcome] = parts.get(band.outcome, 0.0) + part
+    total = math.fsum(parts.values())
+    return {outcome: part / total for outcome, part in parts.items() if part > 0 and total > 0}
+
+
+def _healthy_band(
+    test: Test, bands: tuple[_Band, ...], x: float
+) -> tuple[float | None, float | None]:
+    """The healthy band that holds x, or the one nearest to it; healthy neighbours are one."""
+    healthy: list[_Band] = []
+    for band in bands:
+        if band.outcome in test.healthy:
+            beside = bool(healthy) and healthy[-1].high == band.low
+            low = healthy.pop().low if beside else band.low
+            healthy.append(_Band(low, band.high, band.outcome))
+    if not healthy:
+        return None, None
+    nearest = min(healthy, key=lambda b: max(b.low - x, x - b.high, 0.0))
+    return (
+        None if nearest.low == -FAR else nearest.low,
+        None if nearest.high == FAR else nearest.high,
+    )
+
+
+def _hard_verdict(test: Test, outcome: str) -> str:
+    return "within" if outcome in test.healthy else "outside"
+
+
+def _verdict(test: Test, outcome: str, value: Value, low: float | None, high: float | None) -> str:
+    if low is None and high is None:
+        return _hard_verdict(test, outcome)
+    return conformance(value.number, value.u, low=low, high=high)[1]

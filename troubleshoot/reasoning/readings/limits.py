@@ -1,0 +1,101 @@
+"""Limits of outcomes applied to numbers: which bounds, lines and outcomes hold.
+
+A bound may be relative to another value; it then becomes a limit on its own quantity, which is how
+one band of numbers is found for each outcome.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+
+from troubleshoot.knowledge.bounds import bound_holds, cuts_of
+from troubleshoot.knowledge.model import Bound, LimitLine, Outcome
+from troubleshoot.reasoning.readings.values import Values
+from troubleshoot.reasoning.unit.places import Place
+
+
+def bounds_truth(bounds: tuple[Bound, ...], place: Place | None, values: Values) -> bool | None:
+    """Whether all bounds hold at a place; nothing where a quantity or reference is not known."""
+    here = [b for b in bounds if values.unit.proves(b.when, place)]
+    names = [name for b in here for name in (b.quantity, b.relative_to) if name is not None]
+    known = {name: values.get(name, place) for name in names}
+    if not here or any(value is None for value in known.values()):
+        return None
+    numbers = {name: value.number for name, value in known.items() if value is not None}
+    return all(_bound_holds(bound, numbers, place, values) for bound in here)
+
+
+def deciding_quantities(
+    outcomes: Sequence[Outcome], place: Place | None, values: Values
+) -> tuple[str, ...]:
+    """The quantities that the limits speak of here, in order of first mention."""
+    seen: dict[str, None] = {}
+    for outcome in outcomes:
+        for line in outcome.limits:
+            if values.unit.proves(line.when, place):
+                for bound in line.bounds:
+                    if values.unit.proves(bound.when, place):
+                        seen.setdefault(bound.quantity)
+    return tuple(seen)
+
+
+def outcome_at(
+    outcomes: Sequence[Outcome],
+    numbers: Mapping[str, float],
+    place: Place | None,
+    values: Values,
+) -> str | None:
+    """The first outcome any of whose lines holds at these numbers."""
+    return next((o.id for o in outcomes if _holds(o, numbers, place, values)), None)
+
+
+def signs_at(
+    outcomes: Sequence[Outcome],
+    healthy: Sequence[str],
+    numbers: Mapping[str, float],
+    place: Place | None,
+    values: Values,
+) -> tuple[str, ...]:
+    """Every sign whose lines hold at these numbers: amps may be high and unbalanced at once."""
+    return tuple(
+        o.id for o in outcomes if o.id not in healthy and _holds(o, numbers, place, values)
+    )
+
+
+def _holds(
+    outcome: Outcome, numbers: Mapping[str, float], place: Place | None, values: Values
+) -> bool:
+    return any(_line_holds(line, numbers, place, values) for line in outcome.limits)
+
+
+def _line_holds(
+    line: LimitLine, numbers: Mapping[str, float], place: Place | None, values: Values
+) -> bool:
+    if not values.unit.proves(line.when, place):
+        return False
+    bounds = [b for b in line.bounds if values.unit.proves(b.when, place)]
+    return bool(bounds) and all(_bound_holds(b, numbers, place, values) for b in bounds)
+
+
+def _bound_holds(
+    bound: Bound, numbers: Mapping[str, float], place: Place | None, values: Values
+) -> bool:
+    x = numbers.get(bound.quantity)
+    return x is not None and bound_holds(bound, x, _reference(bound, place, values))
+
+
+def _reference(bound: Bound, place: Place | None, values: Values) -> float | None:
+    """The value that a bound is relative to, where it is known."""
+    found = None if bound.relative_to is None else values.get(bound.relative_to, place)
+    return None if found is None else found.number
+
+
+def cuts_on(
+    outcomes: Sequence[Outcome], main: str, place: Place | None, values: Values
+) -> Iterator[float]:
+    """Every limit on a quantity, in its own unit."""
+    for outcome in outcomes:
+        for line in outcome.limits:
+            for bound in line.bounds:
+                if bound.quantity == main:
+                    yield from cuts_of(bound, _reference(bound, place, values))

@@ -1,0 +1,208 @@
+"""From answers to readings: each answer's outcome at each place, how sure, and whether it counts.
+
+A reading keeps what was typed, the value, the chance of each outcome, the verdict, and whether it
+is valid and why not. Computed tests become readings by themselves when their inputs are known.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+
+from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.quantities.typed import NotUnderstood
+from troubleshoot.reasoning.readings.answers import Answer, Case
+from troubleshoot.reasoning.readings.classify import Classified, classify
+from troubleshoot.reasoning.readings.measuring import quantities_of, read_text, stated_conditions
+from troubleshoot.reasoning.readings.misreadings import repeats
+from troubleshoot.reasoning.readings.values import Value, Values
+from troubleshoot.reasoning.readings.withdrawal import withdraw
+from troubleshoot.reasoning.unit.places import Place
+
+ERROR_OF_QUESTION = 0.06
+ERROR_OF_METER = 0.03
+ERROR_OF_LOOK = 0.02
+"""Chance that a report is wrong (common practice, no source)."""
+
+
+@dataclass(frozen=True, slots=True)
+class Reading:
+    """One outcome of one test at one place.
+
+    `seen`: the outcomes ticked (one, or several for a test of signs; empty for an input test).
+    `chances`: the chance of each outcome where the number lies near a limit, else {outcome: 1}.
+    `among`: the places one unplaced reading may belong to; empty where the place is known.
+    `before`: what earlier readings of the same test and place made of the outcomes.
+    """
+
+    test: str
+    at: Place | None
+    seen: tuple[str, ...]
+    chances: Mapping[str, float]
+    text: str | None
+    classified: Classified | None = None
+    valid: bool = True
+    why_invalid: str = ""
+    stated_valid: bool | None = None
+    computed: bool = False
+    among: tuple[Place | None, ...] = ()
+    conditions: Mapping[str, str] = field(default_factory=dict)
+    before: tuple[Mapping[str, float], ...] = ()
+    after_repair: bool = False
+
+    @property
+    def possible(self) -> frozenset[str]:
+        """Every outcome the reading may be, for hazards: the worse side counts."""
+        return frozenset(self.seen) | {o for o, chance in self.chances.items() if chance > 0.02}
+
+
+def report_error(test: Test) -> float:
+    """Chance that the report of this test is wrong."""
+    if test.kind in ("measurement", "computed", "input"):
+        return ERROR_OF_METER
+    return ERROR_OF_QUESTION if test.kind == "question" else ERROR_OF_LOOK
+
+
+def take_readings(knowledge: Knowledge, case: Case) -> tuple[tuple[Reading, ...], Values]:
+    """All readings of a case, one for each test and place, and the values behind them.
+
+    A test read again at the same place is one reading, the latest, that remembers what the earlier
+    ones that counted made of it; one taken after a repair stands alone. A reading that does not
+    count, taken after one that does, is kept beside it: what it may mean for safety still stands.
+    """
+    case = replace(case, answers=withdraw(knowledge, repeats(knowledge, case.answers)))
+    typed = _typed_values(knowledge, case)
+    values = Values(knowledge, case.unit, typed)
+    latest: dict[tuple[str, Place | None], Reading] = {}
+    beside: dict[tuple[str, Place | None], Reading] = {}
+    for answer in case.answers:
+        test = knowledge.tests[answer.test]
+        for place in answer.places if not answer.shared else (None,):
+            reading = _reading(knowledge, test, answer, place, values)
+            key = (test.id, place)
+            earlier = latest.get(key)
+            if reading.valid or earlier is None or not earlier.valid:
+                latest.pop(key, None)
+                beside.pop(key, None)
+                latest[key] = _again(test, reading, earlier)
+            else:
+                beside[key] = reading
+    for reading in _computed(knowledge, case, values):
+        key = (reading.test, reading.at)
+        if key in latest:
+            beside[key] = latest[key]
+        latest[key] = reading
+    return (*latest.values(), *beside.values()), values
+
+
+def _again(test: Test, reading: Reading, earlier: Reading | None) -> Reading:
+    """A reading taken again, with what the earlier ones made of it."""
+    counts = earlier is not None and earlier.valid and earlier.chances and reading.chances
+    if not counts or earlier is None or test.kind == "step":
+        return reading
+    if reading.after_repair and not earlier.after_repair:
+        return reading
+    if test.choose == "several":
+        return reading
+    return replace(reading, before=(*earlier.before, earlier.chances))
+
+
+def _typed_values(knowledge: Knowledge, case: Case) -> dict[tuple[str, Place | None], Value]:
+    """Every typed number of the case by quantity and place; invalid ones give no value."""
+    bare = Values(knowledge, case.unit, {})
+    found = stated_conditions(knowledge, case.unit, case.conditions)
+    for answer in case.answers:
+        if answer.text is None or answer.valid is False:
+            continue
+        test = knowledge.tests[answer.test]
+        for place in answer.places if not answer.shared else (None,):
+            found |= _own_values(knowledge, test, answer, place, bare)
+    return found
+
+
+def _reading(
+    knowledge: Knowledge, test: Test, answer: Answer, place: Place | None, values: Values
+) -> Reading:
+    classified = None
+    seen = answer.outcomes
+    chances: Mapping[str, float] = {}
+    if answer.text is not None and test.reads and not seen:
+        own = values.with_typed(
+            _own_values(knowledge, test, answer, place, values)
+            | stated_conditions(knowledge, values.unit, answer.conditions)
+        )
+        classified = classify(test, place, own)
+        if classified is not None:
+            seen, chances = classified.seen, classified.chances
+    if seen and not chances:
+        chances = dict.fromkeys(seen, 1.0)
+    return Reading(
+        test.id,
+        place,
+        seen,
+        chances,
+        answer.text,
+        classified,
+        valid=answer.valid is not False,
+        why_invalid=answer.why_invalid or ("stated" if answer.valid is False else ""),
+        stated_valid=answer.valid,
+        among=answer.places if answer.shared else (),
+        conditions=answer.conditions,
+        after_repair=answer.after_repair,
+    )
+
+
+def _own_values(
+    knowledge: Knowledge, test: Test, answer: Answer, place: Place | None, values: Values
+) -> dict[tuple[str, Place | None], Value]:
+    """The numbers that one answer gives at a place; none where its text is no reading."""
+    try:
+        typed = read_text(test, answer.text or "", knowledge)
+    except NotUnderstood:
+        return {}
+    own = quantities_of(test, typed, knowledge, values, place)
+    return {
+        (name, values.place_for(knowledge.quantities[name].per, place)): value
+        for name, value in own.items()
+    }
+
+
+def _computed(knowledge: Knowledge, case: Case, values: Values) -> list[Reading]:
+    """Tests whose quantities are known by now without being asked, at every place of their kind.
+
+    An answer that does not count leaves the test open to what its inputs say.
+    """
+    answered = {(a.test, p) for a in case.answers if a.valid is not False for p in a.places}
+    found = []
+    for test in knowledge.tests.values():
+        if not _knows_itself(knowledge, test) or not case.unit.allows(test.exists_when):
+            continue
+        for place in case.unit.layout.places(test.per):
+            if (test.id, place) in answered:
+                continue
+            classified = classify(test, place, values)
+            if classified is not None:
+                found.append(
+                    Reading(
+                        test.id,
+                        place,
+                        classified.seen,
+                        classified.chances,
+                        None,
+                        classified,
+                        computed=True,
+                    )
+                )
+    return found
+
+
+def _knows_itself(knowledge: Knowledge, test: Test) -> bool:
+    """Computed tests, and measurements of a quantity that others may give (drier in, drier out)."""
+    if test.kind != "measurement" or not test.reads:
+        return test.kind == "computed"
+    return bool(knowledge.quantities[test.reads[0].quantity].computed)
+
+
+def voided(reading: Reading, reason: str) -> Reading:
+    """The reading, kept, but weighing nothing."""
+    return replace(reading, valid=False, why_invalid=reason)

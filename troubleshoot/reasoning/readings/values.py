@@ -1,0 +1,136 @@
+"""What is known in numbers: typed values, conditions, plate values, and what follows from them.
+
+Values are looked up by quantity and place. A quantity of a circuit is looked up for its own
+circuit; one of the whole unit (outdoor temperature) serves everywhere. A derived quantity carries
+the uncertainty of its inputs, propagated linearly.
+"""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Mapping
+from dataclasses import dataclass
+
+from troubleshoot.knowledge.model import Derivation, Knowledge
+from troubleshoot.reasoning.readings.formulas import compute
+from troubleshoot.reasoning.unit.equipment import Unit
+from troubleshoot.reasoning.unit.places import CAPACITOR_KINDS, Place
+
+LINE_KINDS = frozenset({"circuit", "compressor", "contactor"})
+
+
+@dataclass(frozen=True, slots=True)
+class Value:
+    """A number in its quantity's unit, its standard uncertainty, and the inputs it rests on.
+
+    `soft` is false where several legs decided: such a value is judged hard (worst leg).
+    """
+
+    number: float
+    u: float = 0.0
+    soft: bool = True
+    typed: bool = True
+
+
+class Values:
+    """Typed values by (quantity, place), with derived ones computed on demand."""
+
+    def __init__(
+        self,
+        knowledge: Knowledge,
+        unit: Unit,
+        typed: Mapping[tuple[str, Place | None], Value],
+    ) -> None:
+        self.knowledge = knowledge
+        self.unit = unit
+        self._typed = dict(typed)
+        self._derived: dict[tuple[str, Place | None], Value | None] = {}
+
+    def get(self, name: str, place: Place | None) -> Value | None:
+        """The value at a place, or nothing. Plate values count as exact."""
+        return self._known(name, place, frozenset())
+
+    def with_typed(self, more: Mapping[tuple[str, Place | None], Value]) -> Values:
+        """The same values with some typed ones added or replaced."""
+        return Values(self.knowledge, self.unit, {**self._typed, **more})
+
+    def _known(self, name: str, place: Place | None, pending: frozenset[str]) -> Value | None:
+        quantity = self.knowledge.quantities.get(name)
+        kept = (name, self.place_for(quantity.per if quantity else None, place))
+        if kept in self._typed:
+            return self._typed[kept]
+        key = (name, place)
+        if key in self._derived:
+            return self._derived[key]
+        plate = self.plate_value(name, place)
+        found = None if plate is None else Value(plate, typed=False)
+        if found is None and quantity is not None and name not in pending:
+            for derivation in quantity.computed:
+                found = self._compute(derivation, place, pending | {name})
+                if found is not None:
+                    break
+        if not pending:
+            self._derived[key] = found
+        return found
+
+    def plate_value(self, name: str, place: Place | None) -> float | None:
+        """A plate value seen from a place: its own, or that of what belongs to it."""
+        own = self.unit.plate_value(name, place)
+        kept = self.knowledge.plate_values.get(name) or self.knowledge.quantities.get(
+            name.removeprefix("own-")
+        )
+        if own is not None or kept is None:
+            return own
+        return self.unit.plate_value(name, self.place_for(kept.per, place))
+
+    def place_for(self, per: str | None, place: Place | None) -> Place | None:
+        """The place under which a quantity of kind `per` is kept, seen from `place`."""
+        if per is None:
+            return None
+        if place is not None:
+            if per == place.kind or (per == "capacitor" and place.kind in CAPACITOR_KINDS):
+                return place
+            if per in LINE_KINDS and place.kind in LINE_KINDS:
+                return Place(per, place.number)
+        only = self.unit.layout.places(per)
+        return only[0] if len(only) == 1 else None
+
+    def _compute(
+        self, derivation: Derivation, place: Place | None, pending: frozenset[str]
+    ) -> Value | None:
+        numbers: list[float | str] = []
+        uncertainties: list[float] = []
+        soft = True
+        for name in derivation.inputs:
+            if name in self.knowledge.facts:
+                word = self.unit.facts.get(name)
+                if word is None:
+                    return None
+                numbers.append(word)
+                uncertainties.append(0.0)
+                continue
+            value = self._known(name, place, pending)
+            if value is None:
+                return None
+            numbers.append(value.number)
+            uncertainties.append(value.u)
+            soft = soft and value.soft
+        result = compute(derivation.formula, tuple(numbers))
+        if result is None:
+            return None
+        u = _propagated(derivation.formula, tuple(numbers), uncertainties, result)
+        number = derivation.times * result + derivation.plus
+        return Value(number, abs(derivation.times) * u, soft, typed=False)
+
+
+def _propagated(
+    formula: str, numbers: tuple[float | str, ...], uncertainties: list[float], result: float
+) -> float:
+    """Standard uncertainty of a result from those of its inputs, one step of each (GUM 5.1)."""
+    parts = []
+    for index, (number, u) in enumerate(zip(numbers, uncertainties, strict=True)):
+        if u > 0 and not isinstance(number, str):
+            moved = compute(formula, (*numbers[:index], number + u, *numbers[index + 1 :]))
+            if moved is not None:
+                parts.append(moved - result)
+    return math.sqrt(math.fsum(part * part for part in parts))
