@@ -19,11 +19,11 @@ SAMPLE = {
         "safety/test_work_state_guards.py::test_a_test_is_shown_exactly_when_nothing_is_missing"
     ),
     "safety/stops.py:_serves:always:at is None or at in places or None in places": (
-        "visit/test_stop_findings.py::test_one_answer_for_the_whole_unit_serves_each_place"
+        "safety/test_stop_findings.py::test_one_answer_for_the_whole_unit_serves_each_place"
     ),
     "safety/stops.py:finding_of:without outcome in reading.possible:reading.test == test and "
     "outcome in reading.possible": (
-        "visit/test_stop_findings.py::test_a_stop_hangs_on_the_place_where_the_outcome_was_found"
+        "safety/test_stop_findings.py::test_a_stop_hangs_on_the_place_where_the_outcome_was_found"
     ),
     "visit/lifting.py:beyond_lifting:None for:hand_over(found.test, state.profiles)": (
         "visit/test_lifting.py::test_the_person_for_the_next_step_on_the_way_is_asked_for_not_only_for_"
