@@ -31,7 +31,8 @@ from troubleshoot.knowledge.shapes import (
 PACKAGE = Path(__file__).parent.parent / "troubleshoot"
 
 DECLARED = {
-    "safety/steps.py": "declares the safety steps: what confirms each is no matter of taste",
+    "safety/steps.py": "names the safety steps",
+    "safety/declared/": "declares the safety steps: what confirms each is no matter of taste",
     "knowledge/checks/advice/": "looks for plain words in advice: power, charge",
     "knowledge/checks/implied/": "says what an author may not leave out, so no author may edit it",
 }
@@ -50,26 +51,21 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
         "flammable-refrigerant refrigerant-not-known line-volts-class refrigerant-class",
         "cautions of the work state's own guards",
     ),
-    "visit/dangers.py": ("danger-reported", "what a danger told in plain words becomes"),
-    "safety/facts_first.py": (
-        "blower-motor circuits compressor-phase condenser-fan-phase condenser-fans "
-        "duct-smoke-detector heat refrigerant-class supply-phase variable-speed-drive",
-        "the facts on which a safety step hangs",
-    ),
+    "safety/dangers.py": ("danger-reported", "what a danger told in plain words becomes"),
+    "safety/declaration.py": ("lock-off", "an event of the work state"),
+    "safety/facts_first.py": ("refrigerant-class", "what settles whether a refrigerant burns"),
     "safety/needs.py": (
         "roof-edge-under-6-ft roof-edge-6-to-15-ft carbon-monoxide-in-room "
-        "carbon-monoxide-evacuate fire-alarm-interlock compressor-in-vacuum ignition heat "
+        "carbon-monoxide-evacuate fire-alarm-interlock compressor-in-vacuum ignition "
         "heating-supply-temperature",
         "hazards and an area that mean a need of the work state, stated or not",
     ),
-    "visit/stop_events.py": ("heat", "whether there is a gas cock to speak of"),
-    "visit/tags.py": ("heat", "whether there is a gas cock to speak of"),
     "safety/transitions.py": (
-        "lock-off nitrogen-pressure temporary-jumper",
-        "an action of the work state, and hazards that leave something behind in the unit",
+        "nitrogen-pressure temporary-jumper",
+        "hazards that leave something behind in the unit",
     ),
     "safety/unit_at_work.py": (
-        "blower-motor duct-smoke-detector heat line-volts-class nameplate-volts refrigerant-class "
+        "blower-motor duct-smoke-detector line-volts-class nameplate-volts refrigerant-class "
         "supply-phase variable-speed-drive",
         "the facts that make work more dangerous; what is not known counts as the worse",
     ),

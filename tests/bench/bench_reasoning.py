@@ -17,7 +17,8 @@ from troubleshoot.dialogue.prompts import AskTest, DoStep, Prompt
 from troubleshoot.dialogue.talk import Reply
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.safety.steps import CONFIRMED
+from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.visit.events import Started
 
 VISITS = 20
 PROMPTS = 40
@@ -54,11 +55,9 @@ def main() -> None:
     knowledge = load_shipped()
     reasoner, dice = Reasoner(knowledge), random.Random(1)
     turns: list[float] = []
-    start = {
-        "event": "start",
-        "unit": dict(knowledge.typical_units["measured-two-circuits"].unit),
-        "complaint": "no-cooling",
-    }
+    start = Started(
+        unit=dict(knowledge.typical_units["measured-two-circuits"].unit), complaint="no-cooling"
+    )
     for _ in range(VISITS):
         visit = RandomVisit(reasoner, start, dice)
         visit.drive()

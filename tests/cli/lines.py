@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from typing import Any, TypeVar
+from typing import TypeVar
 
 from troubleshoot.cli import clock
 from troubleshoot.cli.terminal import EndOfInput, Terminal
@@ -13,6 +13,8 @@ from troubleshoot.dialogue.prompts import Ended
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Talk
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.visit.events import Event
+from troubleshoot.visit.events.codec import record_of
 
 T = TypeVar("T")
 
@@ -42,9 +44,10 @@ class Lines(Terminal):
         return "\n".join(self.said)
 
 
-def book_of(knowledge: Knowledge, events: Iterable[Any]) -> VisitBook:
+def book_of(knowledge: Knowledge, events: Iterable[Event]) -> VisitBook:
     """A visit that has come so far."""
-    return VisitBook(knowledge, "2026-11-26-1", Forgotten(), lambda: clock.now(), list(events))
+    records = [*map(record_of, events)]
+    return VisitBook(knowledge, "2026-11-26-1", Forgotten(), lambda: clock.now(), records)
 
 
 def held(knowledge: Knowledge, terminal: Lines, part: Callable[[Voice], Talk[T]]) -> T:

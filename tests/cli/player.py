@@ -16,7 +16,8 @@ from troubleshoot.cli.visiting import hold
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.opening import turns
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.safety.steps import CONFIRMED, WAITED_FOR
+from troubleshoot.safety.declared import STEPS
+from troubleshoot.visit.events.codec import event_of
 from troubleshoot.visit.journal import Journal
 
 MOST_LINES = 3000
@@ -99,7 +100,7 @@ class Player(Terminal):
         """What confirms a step: its word, or the volts where a wait is not over."""
         body = head.partition(":")[2].strip()
         step = self._names[max((n for n in self._names if body.startswith(n)), key=len)]
-        return "4 V" if step in WAITED_FOR else CONFIRMED[step].replace("-", " ")
+        return "4 V" if STEPS[step].waited_for else STEPS[step].sound.replace("-", " ")
 
     def _shown(self, head: str) -> str | None:
         body = head.partition(":")[2].rpartition("(")[0].strip().removesuffix(", once more")
@@ -125,5 +126,5 @@ def play(
     """Hold a visit that begins with `start`; returns the exit code and the visit's book."""
     journal = Journal.create(folder, "visit", {"program": "test"})
     book = VisitBook(knowledge, "visit", journal, lambda: clock.now())
-    book.add({"event": "start", **start})
+    book.add(event_of({"event": "start", **start}))
     return hold(knowledge, player, lambda voice: turns(book, voice)), book

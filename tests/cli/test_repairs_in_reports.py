@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable
+from dataclasses import replace
 from datetime import datetime
 from pathlib import Path
 from typing import Any
@@ -15,11 +16,13 @@ from tests.visit.kept_samples import write_journal
 from troubleshoot.cli import clock
 from troubleshoot.dialogue.closing import repaired
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.visit.events import Answered, Event, Started
+from troubleshoot.visit.events.codec import record_of
 
 Call = Callable[..., tuple[int, str, str]]
 FAULT = "condenser-fan-capacitor-weak"
 NOW = datetime.fromisoformat("2026-11-26T10:15:00+00:00")
-START = {"event": "start", "name": "RTU-7", "complaint": "no-cooling", "time": NOW.isoformat()}
+START = Started("RTU-7", "no-cooling", time=NOW.isoformat())
 
 
 @pytest.fixture
@@ -28,12 +31,12 @@ def report(
 ) -> Callable[..., tuple[dict[str, Any], str]]:
     """Say a repair, with what is typed at its proofs; its row of the object, and the report."""
 
-    def said(*typed: str, after: tuple[dict[str, Any], ...] = ()) -> tuple[dict[str, Any], str]:
+    def said(*typed: str, after: tuple[Event, ...] = ()) -> tuple[dict[str, Any], str]:
         monkeypatch.setattr(clock, "now", lambda: NOW)
         book = book_of(shipped, [START])
         held(shipped, Lines(*typed), lambda voice: repaired(book, shipped.faults[FAULT]))
-        events = [*book.events, *({"time": NOW.isoformat(), **event} for event in after)]
-        write_journal(tmp_path / "data" / "visits", "2026-11-26-1", [dict(e) for e in events])
+        events = [*book.events, *(replace(event, time=NOW.isoformat()) for event in after)]
+        write_journal(tmp_path / "data" / "visits", "2026-11-26-1", [*map(record_of, events)])
         code, out, err = command("report", "2026-11-26-1")
         assert code == 0, err
         (row,) = json.loads(command("report", "2026-11-26-1", "--json")[1])["repairs"]
@@ -78,7 +81,7 @@ def test_what_was_read_after_it_is_judged_by_the_rules(
     test = shipped.tests[finding.test]
     bad = next(o.id for o in test.outcomes if o.id not in finding.outcomes)
     for outcome, sound in ((finding.outcomes[0], True), (bad, False)):
-        answer = {"event": "answer", "test": test.id, "at": None, "outcomes": [outcome]}
+        answer = Answered(test.id, outcomes=(outcome,))
         row, out = report(*[""] * proofs(shipped), "n", after=(answer,))
         assert [each["sound"] for each in row["read_after"]][:1] == [sound]
         assert row["proved"] is sound and f"read after it, {test.id}" in out

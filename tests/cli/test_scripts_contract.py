@@ -53,7 +53,10 @@ def test_a_test_that_would_tell_says_at_which_of_two_places(
 
 @pytest.mark.parametrize(
     ("how", "first", "last"),
-    [(["assess"], [], []), (["diagnose", "--answers"], ["standing", "certifies"], ["repairs"])],
+    [
+        (["assess"], [], []),
+        (["diagnose", "--answers"], ["standing", "certifies"], ["repairs", "unread"]),
+    ],
 )
 def test_an_account_has_exactly_the_keys_of_the_contract(
     how: list[str], first: list[str], last: list[str], command: Call, case_file: Write

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import datetime, timedelta
-from typing import Any
 
 import pytest
 
@@ -11,6 +11,7 @@ from tests.cli.lines import book_of
 from troubleshoot.cli import clock
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.absence import stamp
+from troubleshoot.visit.events import Event, FactTold, Noted, Repaired, Started, StepDone
 
 NOW = datetime.fromisoformat("2026-11-26T12:00:00+00:00")
 
@@ -18,22 +19,22 @@ NOW = datetime.fromisoformat("2026-11-26T12:00:00+00:00")
 @pytest.mark.parametrize(
     ("event", "told_first"),
     [
-        ({"event": "fact", "name": "supply-phase", "value": "single"}, True),
-        ({"event": "repaired", "fault": "fuse-blown"}, True),
-        ({"event": "note", "text": "x"}, False),
+        (FactTold("supply-phase", "single"), True),
+        (Repaired("fuse-blown"), True),
+        (Noted("x"), False),
     ],
 )
 def test_what_a_silence_voided_is_kept_before_the_report_that_ends_it(
-    event: dict[str, Any],
+    event: Event,
     told_first: bool,
     shipped: Knowledge,
     monkeypatch: pytest.MonkeyPatch,
 ) -> None:
-    roof = {"event": "step", "step": "roof-conditions", "outcomes": ["safe"]}
-    start = {"event": "start", "complaint": "no-heat"}
-    book = book_of(shipped, [{**each, "time": stamp(NOW)} for each in (start, roof)])
+    roof = StepDone("roof-conditions", ("safe",))
+    start = Started(complaint="no-heat")
+    book = book_of(shipped, [replace(each, time=stamp(NOW)) for each in (start, roof)])
     monkeypatch.setattr(clock, "now", lambda: NOW + timedelta(minutes=45))
     book.add(event)
-    kinds = [each["event"] for each in book.events[2:]]
-    assert kinds == (["resumed", event["event"]] if told_first else [event["event"]])
+    kinds = [each.kind for each in book.events[2:]]
+    assert kinds == (["resumed", event.kind] if told_first else [event.kind])
     assert (book.state.work.roof == "not-checked") is told_first

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import os
 from collections.abc import Callable
+from dataclasses import replace
 from pathlib import Path
 from typing import Any
 
@@ -194,7 +195,7 @@ def test_commands_about_a_question_change_nothing_once_the_visit_is_settled(
         player = Player(shipped, dict(shows), settled=settled)
         code, book = play(shipped, tmp_path / folder, player, dict(start))
         assert code == KEPT and "The cause is named." in player.text
-        events.append([{**event, "time": ""} for event in book.events])
+        events.append([replace(event, time="") for event in book.events])
         texts.append(player.text)
     assert texts[1].count("No question is open here.") == 3
     assert events[0] == events[1]

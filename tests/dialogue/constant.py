@@ -11,9 +11,8 @@ from troubleshoot.dialogue.talk import Reply
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.places import Place
-from troubleshoot.safety.profiles import FULLY_QUALIFIED
-from troubleshoot.safety.steps import CONFIRMED
-from troubleshoot.visit.event_shapes import answer_event, skip_event, step_event
+from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.visit.events import Answered, Skipped, Started, StepDone
 
 Mode = Literal["sound", "unknown", "first", "last"]
 MODES: tuple[Mode, ...] = ("sound", "unknown", "first", "last")
@@ -25,12 +24,7 @@ class ConstantVisit(DrivenVisit):
     def __init__(
         self, reasoner: Reasoner, unit: Mapping[str, object], complaint: str, mode: Mode
     ) -> None:
-        start = {
-            "event": "start",
-            "unit": dict(unit),
-            "complaint": complaint,
-            "profiles": sorted(FULLY_QUALIFIED),
-        }
+        start = Started(unit=dict(unit), complaint=complaint)
         super().__init__(reasoner, start)
         self.mode = mode
         self.prompts = 0
@@ -42,7 +36,7 @@ class ConstantVisit(DrivenVisit):
         if isinstance(prompt, DoStep):
             step = prompt.decision.step
             assert step is not None
-            return step_event(step, (CONFIRMED[step.id],))
+            return StepDone.of(step, (CONFIRMED[step.id],))
         if isinstance(prompt, AskTest):
             return self._answer(prompt)
         if isinstance(prompt, Settled | AtStop | Ended):
@@ -58,5 +52,5 @@ class ConstantVisit(DrivenVisit):
         chosen = {"first": prompt.outcomes[:1], "last": prompt.outcomes[-1:], "sound": sound[:1]}
         outcomes = tuple(chosen.get(self.mode, ()))
         if not outcomes:
-            return skip_event(test.id, at)
-        return answer_event(Answer(test.id, outcomes, places=(at,)))
+            return Skipped.over(test.id, at)
+        return Answered.by(Answer(test.id, outcomes, places=(at,)))

@@ -12,8 +12,9 @@ from tests.building import base, test_of
 from troubleshoot.dialogue.answering import NotAnAnswer, answer_event_from, step_event_from
 from troubleshoot.knowledge.model import Knowledge, Outcome
 from troubleshoot.reasoning.places import Place
-from troubleshoot.safety.steps import CONFIRMED, ENTER_CONFIRMS, Step
-from troubleshoot.visit.events import replay
+from troubleshoot.safety.declared import CONFIRMED, ENTER_CONFIRMS
+from troubleshoot.safety.steps import Step
+from troubleshoot.visit.events import Answered, Started, StepDone, replay
 from troubleshoot.visit.visit_state import VisitState
 
 NOW = datetime.fromisoformat("2026-11-26T12:00:00+00:00")
@@ -25,8 +26,8 @@ KNOWLEDGE = base([LOOK])
 
 def outcomes(test: Any, typed: str) -> list[str]:
     event = answer_event_from(KNOWLEDGE, test, None, typed, WORDS)
-    assert event == {"event": "answer", "test": "look", "outcomes": event["outcomes"]}
-    return list(event["outcomes"])
+    assert event == Answered("look", outcomes=event.outcomes)
+    return list(event.outcomes)
 
 
 def refused(test: Any, typed: str) -> str:
@@ -83,20 +84,18 @@ def test_sound_and_unsound_together_are_refused(typed: str) -> None:
 
 def test_the_place_stands_in_the_answer() -> None:
     event = answer_event_from(KNOWLEDGE, LOOK, Place("circuit", 2), "wet", WORDS)
-    assert event["at"] == ["circuit 2"]
+    assert event.at == ("circuit 2",)
 
 
 def test_a_reading_is_kept_as_typed_or_as_the_word_for_it(shipped: Knowledge) -> None:
     test = shipped.tests["suction-pressure"]
     words = tuple(o.id for o in test.outcomes)
 
-    def answer(typed: str) -> dict[str, Any]:
+    def answer(typed: str) -> Answered:
         return answer_event_from(shipped, test, Place("circuit", 1), typed, words)
 
-    assert answer("128 psig") == {
-        "event": "answer", "test": test.id, "at": ["circuit 1"], "text": "128 psig",
-    }  # fmt: skip
-    assert answer(words[0])["outcomes"] == [words[0]]
+    assert answer("128 psig") == Answered(test.id, ("circuit 1",), text="128 psig")  # fmt: skip
+    assert answer(words[0]).outcomes == (words[0],)
     with pytest.raises(NotAnAnswer, match=r".+; .+\."):
         answer("128 furlongs")
 
@@ -113,8 +112,8 @@ def step(
     event = step_event_from(
         shipped, state or VisitState(), shipped.tests[name], Step(name, at, again), typed, NOW
     )
-    assert (event["step"], event["place"], event["again"]) == (name, at, again)
-    return event["outcomes"], event.get("text")
+    assert (event.step, event.place, event.again) == (name, at, again)
+    return list(event.outcomes), event.text
 
 
 @pytest.mark.parametrize("typed", ["", "ok", "y", "yes", "OK", "done"])
@@ -225,7 +224,7 @@ def test_a_number_that_cannot_be_is_refused(shipped: Knowledge) -> None:
 def locked(shipped: Knowledge, minutes_ago: float | None) -> VisitState:
     """A visit in which the lock went on so long ago; None where that is not known."""
     time = "" if minutes_ago is None else (NOW - timedelta(minutes=minutes_ago)).isoformat()
-    state = replay(shipped, [{"event": "start", "complaint": "no-cooling"}])
+    state = replay(shipped, [Started(complaint="no-cooling")])
     return replace(state, power_off_time=time)
 
 
@@ -254,9 +253,9 @@ ALIKE = test_of("look", "bad", "bad-fuse")
 
 def test_a_whole_word_is_that_outcome_though_another_begins_with_it() -> None:
     event = answer_event_from(KNOWLEDGE, ALIKE, None, "bad", ("normal", "bad-fuse", "bad"))
-    assert event["outcomes"] == ["bad"]
+    assert event.outcomes == ("bad",)
     alone = answer_event_from(KNOWLEDGE, ALIKE, None, "bad", ("bad",))
-    assert alone["outcomes"] == ["bad"]
+    assert alone.outcomes == ("bad",)
 
 
 def test_nothing_between_commas_is_no_outcome_though_there_is_only_one() -> None:
@@ -278,7 +277,7 @@ def test_a_reading_of_several_words_is_one_answer_and_keeps_its_test(shipped: Kn
     test = shipped.tests["suction-pressure"]
     first, second, *_ = (o.id for o in test.outcomes)
     event = answer_event_from(shipped, test, None, first, (first, second))
-    assert event == {"event": "answer", "test": test.id, "outcomes": [first]}
+    assert event == Answered(test.id, outcomes=(first,))
     with pytest.raises(NotAnAnswer):
         answer_event_from(shipped, test, None, f"{first}, {second}", (first, second))
 
@@ -326,8 +325,8 @@ def test_a_step_takes_the_words_people_use_for_what_came_of_it(
 
 
 def at_an_edge(shipped: Knowledge, how_near: str) -> VisitState:
-    look = {"event": "step", "step": "roof-conditions", "outcomes": [how_near]}
-    return replay(shipped, [{"event": "start", "complaint": "no-cooling"}, look])
+    look = StepDone("roof-conditions", (how_near,))
+    return replay(shipped, [Started(complaint="no-cooling"), look])
 
 
 def test_near_an_edge_the_work_goes_on_once_its_protection_is_named(shipped: Knowledge) -> None:

@@ -8,8 +8,9 @@ from tests.cli.lines import Lines, book_of, held
 from troubleshoot.dialogue.closing import repaired
 from troubleshoot.dialogue.talk import DangerCalled
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.visit.events import Started
 
-START = {"event": "start", "complaint": "no-heat", "profiles": ["technician"]}
+START = Started(complaint="no-heat", profiles=("technician",))
 
 
 @pytest.mark.parametrize("typed", [("i smell gas",), ("72 F",) * 9 + ("mate collapsed",)])
@@ -19,7 +20,7 @@ def test_a_danger_is_heard(typed: tuple[str, ...], shipped: Knowledge) -> None:
     answers = (*typed[: len(fault.proof)], *typed[-1:])
     with pytest.raises(DangerCalled):
         held(shipped, Lines(*answers), lambda voice: repaired(book, fault))
-    assert all(event["event"] != "repaired" for event in book.events)
+    assert all(event.kind != "repaired" for event in book.events)
 
 
 def test_a_proof_that_denies_a_danger_is_written_down(shipped: Knowledge) -> None:

@@ -19,8 +19,9 @@ from troubleshoot.dialogue.prompts import AskTest, AtStop, DoStep, Ended, Prompt
 from troubleshoot.dialogue.scripted import ScriptedVisit, start_event
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.safety.steps import CONFIRMED
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.visit.case_file import read_case
+from troubleshoot.visit.events.codec import record_of
 
 DATA: dict[str, Any] = {
     "unit": {"refrigerant": "R-410A", "metering": "txv", "circuits": 1, "heat": "gas"},
@@ -67,7 +68,7 @@ def scripted(shipped: Knowledge) -> ScriptedVisit:
 def plain(book: VisitBook) -> list[dict[str, Any]]:
     """What the events say, without what only one door knows of them."""
     wanted = ("event", "test", "step", "place", "outcomes", "fault")
-    kept = [{k: e[k] for k in wanted if k in e} for e in book.events]
+    kept = [{k: v for k, v in record_of(e).items() if k in wanted} for e in book.events]
     return [e for e in kept if e["event"] in ("step", "answer", "skip")]
 
 

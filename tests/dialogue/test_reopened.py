@@ -16,10 +16,19 @@ from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.reopening import NOT_BY_AN_APPRENTICE, reopen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.safety.reopening import NotReopened, fitting_roles
+from troubleshoot.safety.roles import ROLES
+from troubleshoot.safety.stop_record import HandOverResult, StopMet
 from troubleshoot.visit.absence import stamp
-from troubleshoot.visit.reopening import NotReopened, fitting_roles
-from troubleshoot.visit.roles import ROLES
-from troubleshoot.visit.visit_state import HandOverResult, StopMet
+from troubleshoot.visit.events import (
+    Answered,
+    DangerReported,
+    Event,
+    Halted,
+    Reopened,
+    Started,
+    VisitEnded,
+)
 
 NOW = datetime.fromisoformat("2026-11-26T12:00:00+00:00")
 EARLY = stamp(NOW.replace(hour=9))
@@ -37,14 +46,13 @@ def reasoner(shipped: Knowledge) -> Reasoner:
 
 
 def over(shipped: Knowledge, name: str = "RTU-7", told: str = "the owner, 9:10") -> VisitBook:
-    events: list[dict[str, Any]] = [
-        {"event": "start", "complaint": "no-heat", "unit": {"heat": "gas"}, "name": name},
-        {"event": "answer", "test": "heat-exchanger-look", "outcomes": ["crack"]},
-        {"event": "stop", "hazard": "heat-exchanger-breach", "test": "heat-exchanger-look",
-         "at": None},
-        {"event": "end", "ending": "stopped", "told": told, "told_at": "2026-11-26 09:10"},
+    events: list[Event] = [
+        Started(complaint="no-heat", unit={"heat": "gas"}, name=name),
+        Answered("heat-exchanger-look", outcomes=("crack",)),
+        Halted("heat-exchanger-breach", "heat-exchanger-look"),
+        VisitEnded("stopped", told, "2026-11-26 09:10"),
     ]  # fmt: skip
-    return book_of(shipped, [{**event, "time": EARLY} for event in events])
+    return book_of(shipped, [replace(event, time=EARLY) for event in events])
 
 
 def reopened(reasoner: Reasoner, book: VisitBook, terminal: Lines) -> bool:
@@ -58,9 +66,8 @@ def test_with_all_of_the_result_the_visit_goes_on(reasoner: Reasoner) -> None:
     assert reopened(reasoner, book, terminal) is True
     by = fitting_roles(shipped.hazards["heat-exchanger-breach"])[0]
     event = book.events[-1]
-    assert (event["event"], event["hazard"], event["profiles"]) == (
-        "reopened", "heat-exchanger-breach", ["gas"],
-    )  # fmt: skip
+    assert isinstance(event, Reopened)
+    assert (event.hazard, event.profiles) == ("heat-exchanger-breach", ("gas",))
     assert book.state.stops[-1].result == HandOverResult(by, DONE, READ, "2026-11-26 11:30")
     text = terminal.text
     hazard = shipped.hazards["heat-exchanger-breach"]
@@ -98,7 +105,7 @@ def test_a_reading_is_one_after_the_stop_of_the_journal(reasoner: Reasoner) -> N
 
 
 def test_a_stop_that_an_old_journal_kept_no_record_of_is_reopened_too(reasoner: Reasoner) -> None:
-    events = [event for event in over(reasoner.knowledge).events if event["event"] != "stop"]
+    events = [event for event in over(reasoner.knowledge).events if event.kind != "stop"]
     book = book_of(reasoner.knowledge, events)
     assert reopened(reasoner, book, Lines("6", "1", DONE, READ, "00:01")) is True
 
@@ -114,7 +121,7 @@ def test_without_all_of_it_the_visit_stays_closed(typed: Any, reasoner: Reasoner
     book = over(reasoner.knowledge)
     terminal = Lines(*typed)
     assert reopened(reasoner, book, terminal) is False
-    assert book.events[-1]["event"] == "end"
+    assert book.events[-1].kind == "end"
     assert "The visit stays closed: it is reopened only with all of" in terminal.text
     assert "troubleshoot reopen 2026-11-26-1" in terminal.text
 
@@ -132,12 +139,12 @@ def test_an_apprentice_takes_no_hand_over_back(who: str, reasoner: Reasoner) -> 
     book = over(reasoner.knowledge)
     terminal = Lines(who, "1", DONE, READ, "11:30")
     assert reopened(reasoner, book, terminal) is False
-    assert NOT_BY_AN_APPRENTICE in terminal.text and book.events[-1]["event"] == "end"
+    assert NOT_BY_AN_APPRENTICE in terminal.text and book.events[-1].kind == "end"
     assert NOT_BY_AN_APPRENTICE.startswith("The visit stays closed: an apprentice takes no hand")
 
 
 def test_a_visit_that_was_not_stopped_is_refused_by_its_name(reasoner: Reasoner) -> None:
-    book = book_of(reasoner.knowledge, [{"event": "start", "complaint": "no-heat", "time": EARLY}])
+    book = book_of(reasoner.knowledge, [Started(complaint="no-heat", time=EARLY)])
     with pytest.raises(NotReopened, match="it is still open; go on with it by: troubleshoot"):
         reopened(reasoner, book, Lines())
 
@@ -199,13 +206,12 @@ def test_a_thunderstorm_is_waited_out_by_the_clock(
 ) -> None:
     """Regression: the supervisor's word lifted it after a minute."""
     shipped = reasoner.knowledge
-    events: list[dict[str, Any]] = [
-        {"event": "start", "complaint": "no-heat", "unit": {"heat": "gas"}, "name": "RTU-7"},
-        {"event": "danger", "hazard": "lightning", "words": "thunder",
-         "test": "thunder-waited-out", "at": None},
-        {"event": "end", "ending": "stopped", "told": "the boss", "told_at": "2026-11-26 09:00"},
+    events: list[Event] = [
+        Started(complaint="no-heat", unit={"heat": "gas"}, name="RTU-7"),
+        DangerReported("lightning", "thunder", test="thunder-waited-out"),
+        VisitEnded("stopped", "the boss", "2026-11-26 09:00"),
     ]  # fmt: skip
-    book = book_of(shipped, [{**event, "time": EARLY} for event in events])
+    book = book_of(shipped, [replace(event, time=EARLY) for event in events])
     monkeypatch.setattr(clock, "now", lambda: NOW.replace(hour=9, minute=29))
     terminal = Lines("3", "1", "storm has gone, sky clear", "no thunder for half an hour", "09:28")
     assert reopened(reasoner, book, terminal) is False and not terminal.asked

@@ -8,7 +8,6 @@ from __future__ import annotations
 
 from datetime import datetime, timedelta
 from pathlib import Path
-from typing import Any
 
 import pytest
 
@@ -19,16 +18,11 @@ from troubleshoot.cli.visiting import hold
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.opening import turns
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.visit.events import Aimed, Event, FactTold, Repaired, Started, StepDone
 from troubleshoot.visit.journal import Journal
 
 MORNING = datetime.fromisoformat("2026-11-26T09:00:00+00:00")
-SAFE_ROOF = {
-    "event": "step",
-    "step": "roof-conditions",
-    "place": None,
-    "again": False,
-    "outcomes": ["safe"],
-}
+SAFE_ROOF = StepDone("roof-conditions", ("safe",))
 
 
 class Wall:
@@ -51,7 +45,7 @@ def on_a_safe_roof(shipped: Knowledge, folder: Path) -> VisitBook:
     book = VisitBook(
         shipped, "visit", Journal.create(folder, "visit", {"program": "test"}), lambda: clock.now()
     )
-    book.add({"event": "start", "complaint": "no-cooling"})
+    book.add(Started(complaint="no-cooling"))
     book.add(SAFE_ROOF)
     assert book.state.work.roof == "go"
     return book
@@ -61,19 +55,19 @@ def on_a_safe_roof(shipped: Knowledge, folder: Path) -> VisitBook:
 @pytest.mark.parametrize(
     "report",
     [
-        {"event": "fact", "name": "duct-smoke-detector", "value": None},
-        {"event": "fact", "name": "maximum-external-static", "value": "0.8"},
-        {"event": "repaired", "fault": "filters-loaded"},
+        FactTold("duct-smoke-detector", None),
+        FactTold("maximum-external-static", "0.8"),
+        Repaired("filters-loaded"),
     ],
 )
 def test_a_report_does_not_renew_what_a_silence_before_it_has_voided(
-    report: dict[str, Any], minutes: float, shipped: Knowledge, tmp_path: Path, wall: Wall
+    report: Event, minutes: float, shipped: Knowledge, tmp_path: Path, wall: Wall
 ) -> None:
     book = on_a_safe_roof(shipped, tmp_path)
     wall.pass_minutes(minutes)
     book.add(report)
     assert book.state.work.roof != "go"
-    assert [e["event"] for e in book.events[-2:]] == ["resumed", report["event"]]
+    assert [e.kind for e in book.events[-2:]] == ["resumed", report.kind]
 
 
 def test_a_report_within_half_an_hour_voids_nothing(
@@ -81,7 +75,7 @@ def test_a_report_within_half_an_hour_voids_nothing(
 ) -> None:
     book = on_a_safe_roof(shipped, tmp_path)
     wall.pass_minutes(29.0)
-    book.add({"event": "fact", "name": "duct-smoke-detector", "value": None})
+    book.add(FactTold("duct-smoke-detector", None))
     assert book.state.work.roof == "go"
 
 
@@ -107,7 +101,7 @@ def test_after_a_night_at_the_nameplate_the_test_is_not_shown(
     shipped: Knowledge, tmp_path: Path, wall: Wall
 ) -> None:
     book = on_a_safe_roof(shipped, tmp_path)
-    book.add({"event": "aim", "test": "external-static", "at": None, "chosen": True})
+    book.add(Aimed("external-static", chosen=True))
     sleeper = Sleeper(shipped, wall)
     hold(shipped, sleeper, lambda voice: turns(book, voice))
     assert sleeper.after

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import datetime, timedelta
 from typing import Any
 
@@ -14,14 +15,24 @@ from troubleshoot.dialogue.stopped import stopped
 from troubleshoot.dialogue.talk import DangerCalled, Leave
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
+from troubleshoot.safety.stops import conclude_visit
 from troubleshoot.visit.absence import stamp
 from troubleshoot.visit.decide import Decider
-from troubleshoot.visit.stops import conclude_visit
+from troubleshoot.visit.events import (
+    Answered,
+    DangerReported,
+    Event,
+    Halted,
+    Started,
+    StepDone,
+    TakenAfresh,
+    VisitEnded,
+)
 
 NOW = datetime.fromisoformat("2026-11-26T12:00:00+00:00")
 UNIT = {"heat": "gas", "refrigerant": "R-410A", "duct-smoke-detector": "not-fitted"}
 EVERYBODY = sorted(FULLY_QUALIFIED)
-TOLD = "the gas utility was called"
+TOLD = "the combustion tech, the gas fitter and the supervisor were called"
 
 
 @pytest.fixture(autouse=True)
@@ -34,14 +45,14 @@ def decider(shipped: Knowledge) -> Decider:
     return Decider(shipped)
 
 
-def visit(shipped: Knowledge, *events: Any, **start: Any) -> VisitBook:
+def visit(shipped: Knowledge, *events: Event, **start: Any) -> VisitBook:
     call = {"complaint": "no-heat", "unit": UNIT, "name": "RTU-7", "profiles": EVERYBODY}
-    first = {"event": "start", **call, **start}
-    return book_of(shipped, [{**e, "time": stamp(NOW)} for e in (first, *events)])
+    first = Started(**{**call, **start})
+    return book_of(shipped, [replace(e, time=stamp(NOW)) for e in (first, *events)])
 
 
-def answer(test: str, outcome: str) -> dict[str, Any]:
-    return {"event": "answer", "test": test, "outcomes": [outcome]}
+def answer(test: str, outcome: str) -> Answered:
+    return Answered(test, outcomes=(outcome,))
 
 
 CRACK = answer("heat-exchanger-look", "crack")
@@ -60,40 +71,34 @@ def at_the_stop(decider: Decider, book: VisitBook, terminal: Lines) -> bool:
 
 
 def kinds(book: VisitBook) -> list[str]:
-    return [event["event"] for event in book.events]
+    return [event.kind for event in book.events]
 
 
 def test_a_stop_is_kept_with_its_finding_when_it_is_first_met(decider: Decider) -> None:
     book = visit(decider.knowledge, CRACK)
     terminal = Lines("over", TOLD)
     assert at_the_stop(decider, book, terminal) is False
-    assert book.events[2] == {
-        "event": "stop", "hazard": "heat-exchanger-breach", "test": "heat-exchanger-look",
-        "at": None, "time": stamp(NOW),
-    }  # fmt: skip
-    assert book.events[3] == {
-        "event": "end", "ending": "stopped", "told": TOLD, "told_at": "2026-11-26 12:00",
-        "time": stamp(NOW),
-    }  # fmt: skip
+    assert book.events[2] == Halted("heat-exchanger-breach", "heat-exchanger-look", time=stamp(NOW))
+    assert book.events[3] == VisitEnded("stopped", TOLD, "2026-11-26 12:00", time=stamp(NOW))
     assert "DANGER - STOP" in terminal.text and "Do not start RTU-7." in terminal.text
 
 
 def test_one_that_was_kept_is_not_kept_again_unless_something_was_answered_since(
     decider: Decider,
 ) -> None:
-    stop = {"event": "stop", "hazard": "heat-exchanger-breach", "test": CRACK["test"], "at": None}
+    stop = Halted("heat-exchanger-breach", CRACK.test)
     for since, number in (([], 1), ([answer("weather-pattern", "always")], 2)):
         book = visit(decider.knowledge, CRACK, stop, *since)
         with pytest.raises(Leave):
             at_the_stop(decider, book, Lines("q"))
         assert kinds(book).count("stop") == number
     book = visit(decider.knowledge, CRACK, stop)
-    other_first = {**stop, "hazard": "lightning", "test": "roof-conditions"}
+    other_first = replace(stop, hazard="lightning", test="roof-conditions")
     twice = visit(decider.knowledge, CRACK, other_first, stop)
     with pytest.raises(Leave):
         at_the_stop(decider, twice, Lines("q"))
     assert kinds(twice).count("stop") == 2, "the last one is the one that counts"
-    other = {**stop, "hazard": "lightning", "test": "roof-conditions"}
+    other = replace(stop, hazard="lightning", test="roof-conditions")
     book = visit(decider.knowledge, CRACK, other)
     with pytest.raises(Leave):
         at_the_stop(decider, book, Lines("Quit"))
@@ -117,12 +122,11 @@ def test_one_until_made_safe_may_be_taken_afresh(decider: Decider) -> None:
     assert f"Only a fresh finding lifts this: type again to do {name} once more" in terminal.text
     assert "again, over, or q." in terminal.said
     assert kinds(book)[2:] == ["stop", "take-afresh"]
-    assert (book.events[3]["test"], book.events[3]["at"]) == ("main-limit", None)
-    assert "result" not in book.events[3]
+    assert book.events[3] == TakenAfresh("main-limit", None, time=stamp(NOW))
 
 
 def test_what_is_beyond_whoever_asks_is_handed_over(decider: Decider) -> None:
-    book = visit(decider.knowledge, STUCK, profiles=["technician"])
+    book = visit(decider.knowledge, STUCK, profiles=("technician",))
     terminal = Lines("again", "over", TOLD)
     assert at_the_stop(decider, book, terminal) is False
     name = decider.knowledge.tests["main-limit"].name
@@ -134,7 +138,7 @@ def test_what_is_beyond_whoever_asks_is_handed_over(decider: Decider) -> None:
 
 
 def test_who_was_told_is_asked_until_it_is_said_and_the_unit_is_named(decider: Decider) -> None:
-    shut = [{"event": "step", "step": s, "place": None, "again": False, "outcomes": [o]}
+    shut = [StepDone(s, (o,))
             for s, o in (("roof-conditions", "safe"), ("gas-cock-shut", "shut"))]  # fmt: skip
     book = visit(decider.knowledge, *shut, CRACK, name="")
     terminal = Lines("over", "RTU 9", "", "nobody", TOLD)
@@ -170,7 +174,7 @@ def test_another_danger_is_reported_at_once_and_the_same_one_is_not(decider: Dec
 def test_a_night_at_the_stop_voids_what_others_could_change(
     decider: Decider, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    roof = {"event": "step", "step": "roof-conditions", "outcomes": ["safe"]}
+    roof = StepDone("roof-conditions", ("safe",))
     book = visit(decider.knowledge, roof, CRACK)
     at_the_stop(decider, book, Lines("over", TOLD))
     book = visit(decider.knowledge, roof, CRACK)
@@ -181,13 +185,7 @@ def test_a_night_at_the_stop_voids_what_others_could_change(
 
 def test_a_danger_that_somebody_reported_is_cleared_by_its_own_word(decider: Decider) -> None:
     clear = decider.knowledge.hazards["live-work"].all_clear
-    danger = {
-        "event": "danger",
-        "hazard": "live-work",
-        "words": "sparks",
-        "test": clear,
-        "at": None,
-    }
+    danger = DangerReported("live-work", "sparks", test=clear)
     book = visit(decider.knowledge, danger)
     terminal = Lines("again")
     assert at_the_stop(decider, book, terminal) is True
@@ -199,8 +197,7 @@ def test_a_wait_is_not_shortened_by_those_who_met_the_stop(
     decider: Decider, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Regression: half an hour in the shade was over at the word of whoever wanted to go on."""
-    danger = {"event": "danger", "hazard": "roof-heat", "words": "dizzy", "test": "fit-to-go-on",
-              "at": None, "time": stamp(NOW)}  # fmt: skip
+    danger = DangerReported("roof-heat", "dizzy", test="fit-to-go-on", time=stamp(NOW))
     book = visit(decider.knowledge, danger)
     monkeypatch.setattr(clock, "now", lambda: NOW + timedelta(minutes=29))
     terminal = Lines("again", "over", TOLD)

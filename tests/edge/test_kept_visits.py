@@ -105,7 +105,7 @@ def test_a_stop_whose_finding_is_gone_stops_whoever_goes_on(tmp_path: Path) -> N
     one(tmp_path / "data", 1, events)
     with Person(tmp_path / "data", clock=Clock(tmp_path)) as person:
         person.types("y")
-        person.types_until("over", [("Who is asking", "3"), ("", "")], most=3)
+        person.types_until("No further test", [("Who is asking", "3"), ("", "")], most=3)
         said = " ".join(person.said.split())
         assert "the STOP heat-exchanger-breach stands" in said
         assert "No further test is offered" in said

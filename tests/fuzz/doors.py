@@ -39,12 +39,12 @@ from troubleshoot.practice.loading import checked_scenario, load_scenario, scena
 from troubleshoot.practice.session import Session
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.equipment import InputRefused
+from troubleshoot.safety.stops import conclude_visit
 from troubleshoot.visit.assessment import assess_case
 from troubleshoot.visit.case_file import read_case
 from troubleshoot.visit.events import replay
 from troubleshoot.visit.journal import Journal, JournalError
 from troubleshoot.visit.kept_visit import read_visit
-from troubleshoot.visit.stops import conclude_visit
 from troubleshoot.visit.understanding import understood
 
 CASE = """\
@@ -153,7 +153,8 @@ def _journal(reasoner: Reasoner, path: Path) -> Callable[[bytes], bool]:
         except JournalError:
             assert path.read_bytes() == data
             return False
-        conclude_visit(reasoner, replay(reasoner.knowledge, events))
+        found = understood(reasoner.knowledge, events)
+        conclude_visit(reasoner, replay(reasoner.knowledge, found.events))
         return True
 
     return enter

@@ -15,7 +15,7 @@ from troubleshoot.measure.faulty_unit import FaultyUnit, draw
 from troubleshoot.measure.simulated import CheckedVisit, SimulatedVisit, Visit
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.equipment import Unit, read_unit
-from troubleshoot.safety.steps import CONFIRMED
+from troubleshoot.safety.declared import CONFIRMED
 
 HOT = Complaint(
     "hot", "It is hot", first_tests=("u",), brought_by={"a": "almost-always", "b": "often"}

@@ -32,12 +32,18 @@ CHECKOUT = Path(__file__).resolve().parents[2]
 FOLDER = CHECKOUT / ".mutants"
 EQUIVALENT = Path(__file__).parent / "equivalent.txt"
 MODULES = (
-    "safety/guards", "safety/step_guards", "safety/step_effects", "safety/steps", "safety/needs",
-    "safety/stages", "safety/transitions", "safety/work_state", "safety/route", "visit/stops",
-    "visit/stop_events", "visit/lifting", "visit/reopening", "visit/undoing", "visit/absence",
-    "visit/events", "safety/profiles", "safety/unit_at_work", "safety/cautions", "visit/dangers",
-    "visit/standing", "visit/tags", "dialogue/answering", "dialogue/standing", "dialogue/stopped",
-    "dialogue/hand_over_result", "dialogue/reopening", "reasoning/on_record", "reasoning/clearing",
+    "safety/guards", "safety/step_guards", "safety/declaration", "safety/changes",
+    "safety/declared/__init__", "safety/declared/air", "safety/declared/dead",
+    "safety/declared/gas", "safety/declared/panels", "safety/declared/power",
+    "safety/declared/refrigerant", "safety/declared/roof_and_people", "safety/needs",
+    "safety/stages", "safety/transitions", "safety/work_state", "safety/route",
+    "safety/profiles", "safety/unit_at_work", "safety/cautions", "safety/stops",
+    "visit/events/beginning", "visit/events/answers", "visit/events/way", "visit/events/stops",
+    "visit/events/ending", "visit/events/passing_time", "visit/events/apart",
+    "visit/events/places", "visit/events/replaying", "visit/events/undoing", "visit/lifting",
+    "safety/reopening", "visit/absence", "safety/dangers", "safety/standing", "safety/tags",
+    "dialogue/answering", "dialogue/standing", "dialogue/stopped", "dialogue/hand_over_result",
+    "dialogue/reopening", "reasoning/on_record", "reasoning/clearing",
 )  # fmt: skip
 TESTS = (
     "tests/safety",

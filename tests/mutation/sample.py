@@ -18,10 +18,10 @@ SAMPLE = {
     "safety/guards.py:GUARDS:without charge_is_bled": (
         "safety/test_work_state_guards.py::test_a_test_is_shown_exactly_when_nothing_is_missing"
     ),
-    "visit/stops.py:_serves:always:at is None or at in places or None in places": (
+    "safety/stops.py:_serves:always:at is None or at in places or None in places": (
         "visit/test_stop_findings.py::test_one_answer_for_the_whole_unit_serves_each_place"
     ),
-    "visit/stops.py:finding_of:without outcome in reading.possible:reading.test == test and "
+    "safety/stops.py:finding_of:without outcome in reading.possible:reading.test == test and "
     "outcome in reading.possible": (
         "visit/test_stop_findings.py::test_a_stop_hangs_on_the_place_where_the_outcome_was_found"
     ),
@@ -42,8 +42,10 @@ SAMPLE = {
     "safety/transitions.py:after_step:without:changed = replace(changed, area_clear=False)": (
         "safety/test_transitions.py::test_the_area_is_no_longer_clear_once_work_goes_on"
     ),
-    "safety/step_effects.py:_roof:without found <= _EDGE_NEAR:found & _EDGE_NEAR and found <= "
-    "_EDGE_NEAR": ("safety/test_step_effects.py::test_a_step_changes_this_and_nothing_else"),
+    "safety/declared/roof_and_people.py:_edge_or_no_go:without found <= _NEAR_AN_EDGE:bool(found) "
+    "and found <= _NEAR_AN_EDGE": (
+        "safety/test_step_effects.py::test_a_step_changes_this_and_nothing_else"
+    ),
     'safety/needs.py:needs_of:without "meter-proved" in needed:"meter-proved" in needed or '
     '(test.kind == "measurement" and ': (
         "safety/test_needs.py::test_a_meter_is_proved_where_it_says_what_is_live"
@@ -52,12 +54,12 @@ SAMPLE = {
     'test.exposes != "none"': (
         "safety/test_who_and_which_unit.py::test_what_a_test_opens_says_who_does_it"
     ),
-    'visit/undoing.py:WALLS:without "danger"': (
+    "visit/events/undoing.py:WALLS:without DangerReported": (
         "visit/test_undoing.py::test_no_undo_reaches_past_a_stop_a_danger_or_what_came_of_it"
     ),
-    'visit/undoing.py:_dropped:always:events[i]["event"] != "aim"': (
-        "visit/test_undoing.py::test_what_was_aimed_at_since_goes_with_it_and_what_was_aimed_at_before_"
-        "stays"
+    "visit/events/undoing.py:_dropped:always:not isinstance(events[i], Aimed)": (
+        "visit/test_undoing.py::test_what_was_aimed_at_since_goes_with_it_and_what_was_aimed_at_"
+        "before_stays"
     ),
 }
 """Mutant -> the test that kills it. Most of them lived once."""

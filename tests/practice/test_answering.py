@@ -10,7 +10,7 @@ from troubleshoot.practice.answering import AnsweringUnit
 from troubleshoot.practice.expert import answer_of
 from troubleshoot.practice.realistic import reading_of
 from troubleshoot.reasoning.places import Place
-from troubleshoot.safety.steps import CONFIRMED
+from troubleshoot.safety.declared import CONFIRMED
 
 SOUND_UNITS = ("pump-room-spring-round", "winter-round-gas-side", "quoted-a-compressor")
 

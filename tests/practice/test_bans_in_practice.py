@@ -7,7 +7,7 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.practice.played import Stopped
 from troubleshoot.practice.session import Session
 from troubleshoot.reasoning.places import Place
-from troubleshoot.visit.event_shapes import skip_event
+from troubleshoot.visit.events import Answered, Skipped
 
 RUNS = ("running", "running-open")
 OF_A_CIRCUIT = ("circuit", "compressor", "contactor")
@@ -16,8 +16,7 @@ OF_A_CIRCUIT = ("circuit", "compressor", "contactor")
 def locked_out_on_low_pressure(shipped: Knowledge) -> Session:
     """A unit of two circuits, the second held off by its low-pressure switch."""
     session = session_of(shipped, "valve-will-not-open")
-    session.add({"event": "answer", "test": "safety-string-walk", "at": "circuit 2",
-                 "outcomes": ["low-pressure-open"]})  # fmt: skip
+    session.add(Answered("safety-string-walk", "circuit 2", ("low-pressure-open",)))  # fmt: skip
     return session
 
 
@@ -40,7 +39,7 @@ def test_no_hint_leads_to_a_running_test_on_that_circuit(shipped: Knowledge) -> 
         if decision.aim is None:
             break
         hinted.append(decision.aim)
-        session.add(skip_event(*decision.aim))
+        session.add(Skipped.over(*decision.aim))
     assert len(hinted) > 3
     for name, at in hinted:
         test = shipped.tests[name]

@@ -8,15 +8,8 @@ from typing import Any
 import pytest
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.safety.step_effects import EFFECTS
-from troubleshoot.safety.steps import (
-    CONFIRMED,
-    ENTER_CONFIRMS,
-    GOOD_ENOUGH,
-    WAITED_FOR,
-    Step,
-    minutes_of,
-)
+from troubleshoot.safety.declared import CONFIRMED, ENTER_CONFIRMS, STEPS
+from troubleshoot.safety.steps import Step, minutes_of
 from troubleshoot.safety.work_state import WorkState
 
 Facts = dict[str, Any]
@@ -148,7 +141,7 @@ def test_a_step_changes_this_and_nothing_else(
     step: str, outcomes: tuple[str, ...], best: Facts, worst: Facts
 ) -> None:
     for state, changed in ((BEST, best), (WORST, worst)):
-        after = EFFECTS[step](state, Step(step, PLACE), outcomes)
+        after = STEPS[step].effect(state, PLACE, outcomes)
         assert after == replace(state, **changed), state
 
 
@@ -156,15 +149,15 @@ def test_a_step_changes_this_and_nothing_else(
 def test_a_step_at_a_circuit_changes_that_circuit_once_confirmed(step: str, condition: str) -> None:
     before = BEST.with_circuit("circuit 1", "under-nitrogen").with_circuit("unit", "charge-unsure")
     for place in ("circuit 1", None):
-        after = EFFECTS[step](before, Step(step, place), (CONFIRMED[step],))
+        after = STEPS[step].effect(before, place, (CONFIRMED[step],))
         assert after == before.with_circuit(place or "unit", condition)  # type: ignore[arg-type]
-        assert EFFECTS[step](before, Step(step, place), ("otherwise",)) == before
+        assert STEPS[step].effect(before, place, ("otherwise",)) == before
 
 
 @pytest.mark.parametrize("step", ["capacitor-discharge", "jumper-out"])
 def test_what_has_no_place_is_the_whole_units(step: str) -> None:
     before = replace(WORST, jumpers=frozenset({"unit", "other"}))
-    after = EFFECTS[step](before, Step(step), (CONFIRMED[step],))
+    after = STEPS[step].effect(before, None, (CONFIRMED[step],))
     assert (after.discharged, after.jumpers) == (
         (frozenset({"unit"}), before.jumpers) if step == "capacitor-discharge"
         else (frozenset(), frozenset({"other"}))
@@ -173,15 +166,15 @@ def test_what_has_no_place_is_the_whole_units(step: str) -> None:
 
 @pytest.mark.parametrize("dead", ["not-shown", "tested", "proved"])
 def test_a_meter_proves_what_it_was_tested_with_last_and_only_then(dead: Any) -> None:
-    proof = EFFECTS["tester-proof"]
-    assert proof(replace(BEST, dead=dead), Step("tester-proof"), ("proved",)).dead == dead
+    proof = STEPS["tester-proof"].effect
+    assert proof(replace(BEST, dead=dead), None, ("proved",)).dead == dead
     again = replace(BEST, dead="tested-again")
-    assert proof(again, Step("tester-proof"), ("proved",)).dead == "proved"
+    assert proof(again, None, ("proved",)).dead == "proved"
 
 
 def test_every_step_has_its_case_its_effect_and_its_word() -> None:
     covered = {step for step, *_ in CASES} | CIRCUIT_STEPS.keys()
-    assert covered == EFFECTS.keys() == CONFIRMED.keys()
+    assert covered == STEPS.keys()
     assert {field.name for field in fields(WorkState)} >= {f for case in CASES for f in case[2]}
 
 
@@ -209,7 +202,7 @@ def test_only_what_protects_no_life_is_confirmed_by_enter() -> None:
 
 
 def test_drives_are_waited_for_and_an_edge_is_no_danger_of_its_own() -> None:
-    assert sorted(WAITED_FOR) == ["drive-discharge"]
-    assert dict(GOOD_ENOUGH) == {
+    assert [step.id for step in STEPS.values() if step.waited_for] == ["drive-discharge"]
+    assert {step.id: step.also_sound for step in STEPS.values() if step.also_sound} == {
         "roof-conditions": frozenset({"edge-6-to-15-ft", "edge-under-6-ft"})
     }

@@ -8,9 +8,16 @@ from typing import Any
 import pytest
 
 from tests.safety.work_state_samples import PLAIN_UNIT, TWO_CIRCUITS, a_test
-from troubleshoot.safety.step_guards import refusals
-from troubleshoot.safety.steps import CONFIRMED, Step
-from troubleshoot.safety.transitions import after_step, after_test, expire, failed, resume_voids
+from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.steps import Step
+from troubleshoot.safety.transitions import (
+    after_step,
+    after_test,
+    expire,
+    failed,
+    refusals,
+    resume_voids,
+)
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
 
 DEAD = WorkState(

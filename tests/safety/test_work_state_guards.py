@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 from types import MappingProxyType
 
 import pytest
@@ -16,13 +17,15 @@ from tests.safety.work_state_neighbours import (
 )
 from tests.safety.work_state_officer import Officer
 from tests.safety.work_state_samples import HANDS_IN, JUMPERED, SAMPLES, a_test
-from troubleshoot.safety import guards, step_guards, steps
+from troubleshoot.safety import guards, steps, transitions
+from troubleshoot.safety.declaration import SafetyStep
+from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.guards import GUARDS, allowed, unmet
 from troubleshoot.safety.needs import needs_of
 from troubleshoot.safety.route import next_step
-from troubleshoot.safety.step_guards import STEP_GUARDS, refusals
+from troubleshoot.safety.step_guards import StepGuard
 from troubleshoot.safety.steps import Step
-from troubleshoot.safety.transitions import after_test
+from troubleshoot.safety.transitions import after_test, refusals
 from troubleshoot.safety.work_state import WorkState
 
 MUST_STAND = {
@@ -81,7 +84,7 @@ CIRCUIT_READY = {
     "circuit-to-zero": ("under-nitrogen", "under-vacuum"),
 }
 
-MUTANTS = [(step, guard) for step, guards_ in STEP_GUARDS.items() for guard in guards_]
+MUTANTS = [(step, guard) for step in STEPS.values() for guard in step.after]
 
 
 def disagreements() -> Iterator[str]:
@@ -150,20 +153,20 @@ def test_a_safety_step_is_never_shown_as_a_test(monkeypatch: pytest.MonkeyPatch)
     assert allowed(WorkState(), step, None, DEMANDING_UNIT) == ()
 
 
-@pytest.mark.parametrize("step", sorted(steps.CONFIRMED))
+@pytest.mark.parametrize("step", sorted(STEPS))
 def test_a_step_has_its_turn_exactly_when_what_comes_before_it_stands(step: str) -> None:
     assert list(step_disagreements(step)) == []
 
 
 @pytest.mark.parametrize(
-    ("step", "guard"), MUTANTS, ids=[f"{step} without {guard.__name__}" for step, guard in MUTANTS]
+    ("step", "guard"), MUTANTS, ids=[f"{step.id} without {guard.words}" for step, guard in MUTANTS]
 )
 def test_without_any_one_of_its_guards_a_step_would_come_too_early(
-    step: str, guard: step_guards.StepGuard, monkeypatch: pytest.MonkeyPatch
+    step: SafetyStep, guard: StepGuard, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    left = tuple(other for other in STEP_GUARDS[step] if other is not guard)
-    monkeypatch.setattr(step_guards, "STEP_GUARDS", MappingProxyType({**STEP_GUARDS, step: left}))
-    assert next(step_disagreements(step), None) is not None
+    left = replace(step, after=tuple(other for other in step.after if other is not guard))
+    monkeypatch.setattr(transitions, "STEPS", MappingProxyType({**STEPS, step.id: left}))
+    assert next(step_disagreements(step.id), None) is not None
 
 
 def test_only_telling_checking_and_asking_may_come_at_any_time() -> None:
@@ -175,7 +178,7 @@ def test_only_telling_checking_and_asking_may_come_at_any_time() -> None:
         "second-person",
         "room-carbon-monoxide",
     }
-    assert set(steps.CONFIRMED) - STEP_GUARDS.keys() == at_any_time
+    assert {step.id for step in STEPS.values() if not step.after} == at_any_time
 
 
 def test_a_jumper_is_only_ever_in_with_the_panel_off() -> None:

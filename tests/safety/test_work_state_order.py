@@ -24,10 +24,11 @@ from tests.safety.work_state_samples import (
     a_test,
 )
 from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.guards import allowed, unmet
 from troubleshoot.safety.needs import needs_of
 from troubleshoot.safety.route import steps_to, steps_to_leave, switch_minutes
-from troubleshoot.safety.steps import CONFIRMED, Step
+from troubleshoot.safety.steps import Step
 from troubleshoot.safety.transitions import (
     after_step,
     after_test,

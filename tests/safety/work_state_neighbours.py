@@ -10,9 +10,10 @@ from typing import Any
 from tests.safety.work_state_account import SWEEPS, World
 from tests.safety.work_state_samples import SAMPLES
 from troubleshoot.safety import steps
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.needs import needs_of
 from troubleshoot.safety.route import steps_to, steps_to_leave
-from troubleshoot.safety.steps import CONFIRMED, Step
+from troubleshoot.safety.steps import Step
 from troubleshoot.safety.transitions import after_step, after_test
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
 

@@ -6,6 +6,7 @@ from typing import Any
 
 from troubleshoot.knowledge.model import Test
 from troubleshoot.safety import steps
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.work_state import UnitAtWork
 
 UNIT = UnitAtWork(
@@ -104,4 +105,4 @@ _UNUSUAL: dict[str, tuple[tuple[str, ...], ...]] = {
 
 def answers_to(step: str) -> tuple[tuple[str, ...], ...]:
     """Every way to answer a safety step that makes a difference, the confirming one first."""
-    return ((steps.CONFIRMED[step],), *_UNUSUAL.get(step, (("otherwise",),)))
+    return ((CONFIRMED[step],), *_UNUSUAL.get(step, (("otherwise",),)))

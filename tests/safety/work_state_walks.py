@@ -22,12 +22,13 @@ from tests.safety.work_state_samples import (
     Sample,
     answers_to,
 )
+from troubleshoot.safety.declaration import Event
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.guards import unmet
 from troubleshoot.safety.needs import Needs, needs_of
 from troubleshoot.safety.route import LEAVING, next_step
-from troubleshoot.safety.step_guards import refusals
-from troubleshoot.safety.steps import CONFIRMED, Step
-from troubleshoot.safety.transitions import Event, after_step, after_test, expire
+from troubleshoot.safety.steps import Step
+from troubleshoot.safety.transitions import after_step, after_test, expire, refusals
 from troubleshoot.safety.work_state import WHOLE_UNIT, UnitAtWork, WorkState, cautious
 
 EVENTS: tuple[Event, ...] = get_args(Event)

@@ -8,20 +8,41 @@ from typing import Any
 
 import pytest
 
+from troubleshoot.safety.stop_record import HandOverResult
 from troubleshoot.safety.work_state import WorkState
 from troubleshoot.visit.absence import (
     hour_passed,
     minutes_since,
-    resumed_event,
+    resumed,
     silence,
     stamp,
-    timed,
-    voided,
 )
+from troubleshoot.visit.events import (
+    Aimed,
+    Answered,
+    DangerReported,
+    Event,
+    FactTold,
+    Halted,
+    HourPassed,
+    MarkedInvalid,
+    Named,
+    Noted,
+    Reopened,
+    Repaired,
+    Resumed,
+    Skipped,
+    Started,
+    StepDone,
+    Undone,
+    VisitEnded,
+)
+from troubleshoot.visit.events.replaying import timed
 from troubleshoot.visit.visit_state import VisitState
 
 NOON = datetime(2026, 11, 26, 12, 0, 0, 123456, tzinfo=timezone(timedelta(hours=-5)))
 THEN = "2026-11-26T11:40:00-05:00"
+RESULT = HandOverResult("gas-utility", "union tightened", "0 %", "2026-11-26 9:00")
 STATE = VisitState(last_time=THEN, roof_time=THEN, work=WorkState(roof="go"))
 
 
@@ -48,21 +69,21 @@ def test_minutes_are_counted_across_offsets_and_what_cannot_be_is_not_known(
 
 
 def test_whoever_goes_on_says_how_long_nobody_reported() -> None:
-    wanted = {"event": "resumed", "minutes_away": 20.3, "same_day": True}
-    assert resumed_event(STATE, later(minutes=20, seconds=17)) == wanted
-    who = resumed_event(STATE, later(minutes=20, seconds=17), ["technician", "gas"])
-    assert who == {**wanted, "profiles": ["gas", "technician"]}
-    next_day = resumed_event(STATE, later(hours=12, minutes=20))
-    assert (next_day["minutes_away"], next_day["same_day"]) == (740.0, False)
-    unknown = resumed_event(VisitState(), NOON)
-    assert (unknown["minutes_away"], unknown["same_day"]) == (None, False)
-    set_back = resumed_event(STATE, later(minutes=-1))
-    assert (set_back["minutes_away"], set_back["same_day"]) == (None, False)
+    wanted = Resumed(20.3, True)
+    assert resumed(STATE, later(minutes=20, seconds=17)) == wanted
+    who = resumed(STATE, later(minutes=20, seconds=17), ["technician", "gas"])
+    assert who == replace(wanted, profiles=("gas", "technician"))
+    next_day = resumed(STATE, later(hours=12, minutes=20))
+    assert (next_day.minutes_away, next_day.same_day) == (740.0, False)
+    unknown = resumed(VisitState(), NOON)
+    assert (unknown.minutes_away, unknown.same_day) == (None, False)
+    set_back = resumed(STATE, later(minutes=-1))
+    assert (set_back.minutes_away, set_back.same_day) == (None, False)
 
 
 def test_the_day_is_that_of_the_place_where_the_clock_hangs_now() -> None:
     evening = replace(STATE, last_time="2026-11-27T03:59:00+00:00")  # 22:59 on the 26th here
-    assert resumed_event(evening, datetime.fromisoformat("2026-11-26T23:10:00-05:00"))["same_day"]
+    assert resumed(evening, datetime.fromisoformat("2026-11-26T23:10:00-05:00")).same_day
 
 
 @pytest.mark.parametrize(
@@ -78,7 +99,7 @@ def test_a_silence_is_one_longer_than_half_an_hour_beyond_the_work_itself(
     event = silence(STATE, later(minutes=minutes), work)
     assert (event is not None) is silent
     if event is not None and minutes >= 0:
-        assert event["minutes_away"] == minutes
+        assert event.minutes_away == minutes
 
 
 def test_a_night_is_a_silence_however_long_the_work() -> None:
@@ -99,18 +120,20 @@ def test_the_look_at_the_roof_is_good_for_an_hour(minutes: float, roof: Any, pas
 @pytest.mark.parametrize(
     ("event", "reports"),
     [
-        *(({"event": kind}, True)
-          for kind in ("start", "fact", "answer", "step", "skip", "repaired", "reopened")),
-        *(({"event": kind}, False)
-          for kind in ("note", "aim", "invalid", "stop", "end", "hour-passed", "named", "danger")),
-        ({"event": "resumed", "minutes_away": 29.0, "same_day": True}, False),
-        ({"event": "resumed", "minutes_away": 31.0, "same_day": True}, True),
-        ({"event": "resumed", "minutes_away": None, "same_day": True}, True),
-        ({"event": "resumed", "minutes_away": 1.0, "same_day": False}, True),
+        *((said, True) for said in (
+            Started(), FactTold("heat", "gas"), Answered("a"), StepDone("b", ()), Skipped("a"),
+            Repaired("f"), Reopened("h", RESULT, "a", None))),
+        *((said, False) for said in (
+            Noted("x"), Aimed("a"), MarkedInvalid("x"), Halted("h"), VisitEnded("closed"),
+            HourPassed(), Named("RTU-7"), DangerReported("h"))),
+        (Resumed(29.0, True), False),
+        (Resumed(31.0, True), True),
+        (Resumed(None, True), True),
+        (Resumed(1.0, False), True),
     ],
 )  # fmt: skip
-def test_only_who_is_at_the_unit_renews_the_time(event: dict[str, Any], reports: bool) -> None:
-    after = timed(STATE, STATE, {**event, "time": "now"})
+def test_only_who_is_at_the_unit_renews_the_time(event: Event, reports: bool) -> None:
+    after = timed(STATE, STATE, replace(event, time="now"))
     assert after.last_time == ("now" if reports else THEN)
     assert timed(STATE, STATE, event).last_time == ("" if reports else THEN)
 
@@ -121,18 +144,20 @@ GO, LOCKED = WorkState(roof="go"), WorkState(power="locked-out")
 @pytest.mark.parametrize(
     ("event", "before", "after", "looked"),
     [
-        ({"event": "step", "step": "roof-conditions"}, GO, GO, True),
-        ({"event": "step", "step": "edge-protection"}, GO, GO, True),
-        ({"event": "answer", "test": "roof-conditions"}, GO, GO, True),
-        ({"event": "step", "step": "lockout"}, GO, GO, False),
-        ({"event": "undo"}, WorkState(), GO, True),
-        ({"event": "step", "step": "roof-conditions"}, GO, WorkState(roof="no-go"), False),
+        (StepDone("roof-conditions", ()), GO, GO, True),
+        (StepDone("edge-protection", ()), GO, GO, True),
+        (Answered("roof-conditions"), GO, GO, True),
+        (StepDone("lockout", ()), GO, GO, False),
+        (Undone(), WorkState(), GO, True),
+        (StepDone("roof-conditions", ()), GO, WorkState(roof="no-go"), False),
     ],
 )
 def test_the_roofs_hour_runs_from_the_last_look(
-    event: dict[str, Any], before: WorkState, after: WorkState, looked: bool
+    event: Event, before: WorkState, after: WorkState, looked: bool
 ) -> None:
-    found = timed(replace(STATE, work=before), replace(STATE, work=after), {**event, "time": "now"})
+    found = timed(
+        replace(STATE, work=before), replace(STATE, work=after), replace(event, time="now")
+    )
     assert found.roof_time == ("now" if looked else THEN)
 
 
@@ -143,12 +168,12 @@ def test_the_roofs_hour_runs_from_the_last_look(
 def test_the_wait_for_drives_runs_from_the_lock(
     before: WorkState, after: WorkState, went_on: bool
 ) -> None:
-    event = {"event": "step", "step": "lockout", "time": "now"}
+    event = StepDone("lockout", (), time="now")
     found = timed(replace(STATE, work=before), replace(STATE, work=after), event)
     assert found.power_off_time == ("now" if went_on else "")
 
 
 def test_an_absence_voids_by_what_its_event_says() -> None:
-    assert not voided({"minutes_away": 12, "same_day": True})
-    assert voided({"minutes_away": 12, "same_day": False})
-    assert voided({"minutes_away": None, "same_day": True})
+    assert not Resumed(12, True).voids
+    assert Resumed(12, False).voids
+    assert Resumed(None, True).voids

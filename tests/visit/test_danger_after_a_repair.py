@@ -2,21 +2,19 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 import pytest
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.places import Place
+from troubleshoot.safety.standing import Forbidden
 from troubleshoot.visit.decide import TAKES_IT_AWAY, Decider
 from troubleshoot.visit.decision import Decision
-from troubleshoot.visit.events import replay
-from troubleshoot.visit.standing import Forbidden
+from troubleshoot.visit.events import Answered, Event, Repaired, Skipped, Started, replay
 
 FAN = "capacitor condenser fan 1"
 UNIT = {"circuits": 1, "supply-phase": "single", "condenser-fan-phase": "single",
         "compressor-phase": "single", "refrigerant": "R-410A"}  # fmt: skip
-Events = list[dict[str, Any]]
+Events = list[Event]
 
 
 @pytest.fixture(scope="module")
@@ -24,18 +22,17 @@ def decider(shipped: Knowledge) -> Decider:
     return Decider(shipped)
 
 
-def weak_and_replaced(*more: dict[str, Any]) -> Events:
+def weak_and_replaced(*more: Event) -> Events:
     return [
-        {"event": "start", "complaint": "fails-hot-afternoons", "unit": UNIT},
+        Started(complaint="fails-hot-afternoons", unit=UNIT),
         read("very-low"),
-        {"event": "repaired", "fault": "condenser-fan-capacitor-weak"},
+        Repaired("condenser-fan-capacitor-weak"),
         *more,
     ]
 
 
-def read(outcome: str) -> dict[str, Any]:
-    return {"event": "answer", "test": "capacitance-out-of-circuit", "at": FAN,
-            "outcomes": [outcome]}  # fmt: skip
+def read(outcome: str) -> Event:
+    return Answered("capacitance-out-of-circuit", FAN, (outcome,))  # fmt: skip
 
 
 def next_of(decider: Decider, events: Events) -> Decision:
@@ -59,8 +56,8 @@ def test_the_new_part_is_measured_first_and_takes_the_danger_away(decider: Decid
     assert next_of(decider, sound).reason != TAKES_IT_AWAY
 
 
-@pytest.mark.parametrize("more", [read("open"), {**read("normal"), "event": "skip"}])
-def test_it_is_asked_once(more: dict[str, Any], decider: Decider) -> None:
+@pytest.mark.parametrize("more", [read("open"), Skipped("capacitance-out-of-circuit", FAN)])
+def test_it_is_asked_once(more: Event, decider: Decider) -> None:
     """Read bad again, or skipped: the danger stands, and is not asked about again."""
     events = weak_and_replaced(more)
     assert forbids_the_fan(decider, events)
@@ -68,11 +65,11 @@ def test_it_is_asked_once(more: dict[str, Any], decider: Decider) -> None:
 
 
 def test_a_computed_finding_is_read_afresh_by_what_it_is_computed_from(decider: Decider) -> None:
-    start = {"event": "start", "complaint": "no-cooling", "unit": {
+    start = Started(complaint="no-cooling", unit={
         "circuits": 1, "supply-phase": "three", "compressor-phase": "three",
-        "nameplate-volts": "460 V"}}  # fmt: skip
-    extreme = {"event": "answer", "test": "line-volts-running", "text": "480/430/475"}
-    events = [start, extreme, {"event": "repaired", "fault": "loose-or-burnt-terminal"}]
+        "nameplate-volts": "460 V"})  # fmt: skip
+    extreme = Answered("line-volts-running", text="480/430/475")
+    events = [start, extreme, Repaired("loose-or-burnt-terminal")]
     conclusions = decider.reasoner.conclude(replay(decider.knowledge, events).case)
     assert [f.hazard.id for f in Forbidden(conclusions).holding()] == ["motor-on-bad-supply"]
     decision = next_of(decider, events)

@@ -9,12 +9,21 @@ import pytest
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.knowledge.model import Hazard, Knowledge, Trigger
 from troubleshoot.reasoning.places import Place, spoken
-from troubleshoot.safety.steps import CONFIRMED, GAS_OPEN, LOCK_OFF, RESTART
+from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.steps import GAS_OPEN, LOCK_OFF, RESTART
+from troubleshoot.safety.stops import conclude_visit
 from troubleshoot.visit.decide import Decider
-from troubleshoot.visit.event_shapes import Event, skip_event, step_event
-from troubleshoot.visit.events import replay
+from troubleshoot.visit.events import (
+    Aimed,
+    Answered,
+    Closing,
+    Event,
+    Skipped,
+    Started,
+    StepDone,
+    replay,
+)
 from troubleshoot.visit.left_off import left_off
-from troubleshoot.visit.stops import conclude_visit
 from troubleshoot.visit.visit_state import VisitState
 
 UNIT: dict[str, Any] = {
@@ -54,22 +63,21 @@ def found(knowledge: Knowledge, trigger: Trigger) -> list[Event]:
         for finding in trigger.findings
         for fact, words in knowledge.tests[finding.test].exists_when.items()
     }
-    start: list[Event] = [{"event": "start", "complaint": "routine-inspection", "unit": unit}]
+    start: list[Event] = [Started(complaint="routine-inspection", unit=unit)]
     layout = replay(knowledge, start).unit.layout
     return start + [
-        {
-            "event": "answer",
-            "test": finding.test,
-            "outcomes": [finding.outcomes[0]],
-            "at": spoken(layout.places(knowledge.tests[finding.test].per)[0]),
-        }
+        Answered(
+            finding.test,
+            spoken(layout.places(knowledge.tests[finding.test].per)[0]),
+            (finding.outcomes[0],),
+        )
         for finding in trigger.findings
     ]
 
 
 def closed(decider: Decider, events: list[Event]) -> tuple[VisitState, list[str]]:
     """The visit closed by a careful person, and the steps that this took."""
-    events = [*events, {"event": "closing"}]
+    events = [*events, Closing()]
     done: list[str] = []
     for _ in range(60):
         state = replay(decider.knowledge, events)
@@ -78,7 +86,7 @@ def closed(decider: Decider, events: list[Event]) -> tuple[VisitState, list[str]
             assert decision.kind == "ending", decision
             return state, done
         done.append(decision.step.id)
-        events.append(step_event(decision.step, (CONFIRMED[decision.step.id],)))
+        events.append(StepDone.of(decision.step, (CONFIRMED[decision.step.id],)))
     raise AssertionError(f"no end: {done}")
 
 
@@ -100,14 +108,15 @@ def test_what_a_danger_is_about_is_left_off(
 
 
 def test_a_sound_unit_is_left_running(decider: Decider) -> None:
-    start: Event = {"event": "start", "complaint": "routine-inspection", "unit": UNIT}
-    dead: Event = {"event": "aim", "test": "wiring-burn-marks", "at": None, "chosen": True}
-    events = [start, dead]
+    events: list[Event] = [
+        Started(complaint="routine-inspection", unit=UNIT),
+        Aimed("wiring-burn-marks", chosen=True),
+    ]
     while (decision := decider.decide(replay(decider.knowledge, events))).test is not None:
         if decision.step is not None:
-            events.append(step_event(decision.step, (CONFIRMED[decision.step.id],)))
+            events.append(StepDone.of(decision.step, (CONFIRMED[decision.step.id],)))
         elif decision.saving:
-            events.append(skip_event(decision.test.id, decision.at))
+            events.append(Skipped.over(decision.test.id, decision.at))
         else:
             break
     state, done = closed(decider, events)
@@ -123,11 +132,10 @@ def test_a_danger_to_people_alone_keeps_nothing_off(name: str, shipped: Knowledg
 def test_one_bad_circuit_of_two_is_left_off_and_the_unit_is_not(
     decider: Decider, shipped: Knowledge
 ) -> None:
-    events = [
-        {"event": "start", "complaint": "no-cooling", "unit": UNIT},
-        {"event": "answer", "test": "compressor-insulation", "outcomes": ["grounded"],
-         "at": spoken(Place("compressor", 2))},
-    ]  # fmt: skip
+    events: list[Event] = [
+        Started(complaint="no-cooling", unit=UNIT),
+        Answered("compressor-insulation", spoken(Place("compressor", 2)), ("grounded",)),
+    ]
     state, _ = closed(decider, events)
     off = left_off(conclude_visit(decider.reasoner, state))
     assert off.unit == () and state.work.power == "on"

@@ -13,22 +13,26 @@ from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.places import Place
 from troubleshoot.safety.profiles import hand_over
 from troubleshoot.safety.steps import Step
+from troubleshoot.safety.stop_record import HandOverResult, Spot, StopMet
+from troubleshoot.safety.stops import conclude_visit, not_yet_afresh
 from troubleshoot.safety.unit_at_work import unit_at_work
 from troubleshoot.safety.work_state import WorkState
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
-from troubleshoot.visit.event_shapes import (
-    handed_over_event,
-    reopened_event,
-    stop_event,
-    take_afresh_event,
+from troubleshoot.visit.events import (
+    Answered,
+    Event,
+    Halted,
+    Reopened,
+    StepDone,
+    TakenAfresh,
+    VisitEnded,
+    replay,
 )
-from troubleshoot.visit.events import replay
 from troubleshoot.visit.lifting import LIFTS, beyond_lifting, towards_lifting
-from troubleshoot.visit.stops import conclude_visit, not_yet_afresh
-from troubleshoot.visit.visit_state import Asked, HandOverResult, Spot, StopMet
+from troubleshoot.visit.visit_state import Asked
 
-Events = list[dict[str, Any]]
+Events = list[Event]
 RESULT = HandOverResult("electrician", "second feed locked at its switch", "0 V", "2026-11-26 9:30")
 EVERYBODY = ["electrical", "gas", "combustion", "refrigerant", "technician", "fire-alarm"]
 
@@ -46,10 +50,10 @@ def lightning() -> Events:
     """Lightning was seen from the roof, and the job came back."""
     return [
         *start(),
-        {"event": "step", "step": "roof-conditions", "place": None, "outcomes": ["lightning"]},
-        dict(stop_event("lightning", ROOF)),
-        dict(handed_over_event("the supervisor, 9:20", "2026-11-25 09:21")),
-        dict(reopened_event("lightning", RESULT, ROOF)),
+        StepDone("roof-conditions", ("lightning",)),
+        Halted.over("lightning", ROOF),
+        VisitEnded("stopped", "the supervisor, 9:20", "2026-11-25 09:21"),
+        Reopened.on("lightning", RESULT, ROOF),
     ]
 
 
@@ -65,7 +69,7 @@ LIVE: Spot = ("verified-dead", None)
 
 def live() -> Events:
     """Something stayed live behind its lock."""
-    found_live = {"event": "step", "step": "verified-dead", "place": None, "outcomes": ["live"]}
+    found_live = StepDone("verified-dead", ("live",))
     return [*start(), found_live]
 
 
@@ -73,7 +77,7 @@ def test_a_step_whose_turn_has_not_come_is_led_to_step_by_step(decider: Decider)
     events = live()
     stop = next_of(decider, events).stop
     assert stop is not None
-    events += [dict(stop_event(stop.hazard.id, LIVE)), dict(take_afresh_event(LIVE))]
+    events += [Halted.over(stop.hazard.id, LIVE), TakenAfresh.of(LIVE)]
     steps = confirm_until(decider, events, "verified-dead")
     assert steps[0] == "roof-conditions" and "lockout" in steps and "panels-off" in steps
     decision = next_of(decider, events)
@@ -108,7 +112,7 @@ def test_the_person_for_the_next_step_on_the_way_is_asked_for_not_only_for_the_f
         tests["verified-dead"], who=(), exposes="none", work_state="any"
     )
     knowledge = replace(decider.knowledge, tests=tests)
-    state = replay(knowledge, start(profiles=["technician"]))
+    state = replay(knowledge, start(profiles=("technician",)))
     assert beyond_lifting(knowledge, state, LIVE) == "hand over to a licensed fire-alarm person"
     tests["roof-conditions"] = replace(tests["roof-conditions"], who=())
     tests["lockout"] = replace(tests["lockout"], who=("fire-alarm",))
@@ -127,9 +131,9 @@ def test_the_result_of_an_all_clear_is_somebodys_word_and_asked_for_at_once(
     stop = next_of(decider, events).stop
     assert stop is not None
     events += [
-        dict(stop_event(stop.hazard.id, spot)),
-        dict(handed_over_event("the gas utility, 14:05", "2026-11-25 14:06")),
-        dict(reopened_event(stop.hazard.id, RESULT, spot)),
+        Halted.over(stop.hazard.id, spot),
+        VisitEnded("stopped", "the gas utility, 14:05", "2026-11-25 14:06"),
+        Reopened.on(stop.hazard.id, RESULT, spot),
     ]
     decision = next_of(decider, events)
     assert (decision.kind, decision.at, decision.step) == ("ask", None, None)
@@ -147,13 +151,13 @@ def test_nothing_leads_on_where_nothing_is_taken_afresh_or_another_stop_is(
         conclusions = conclude_visit(decider.reasoner, state)
         return towards_lifting(knowledge, state, conclusions, conclusions.standing_stops[0])
 
-    limit = [*start(), found("main-limit", "stuck"), dict(stop_event("safety-does-not-open"))]
+    limit = [*start(), found("main-limit", "stuck"), Halted("safety-does-not-open")]
     assert towards(limit) is None
-    afresh = towards([*limit, dict(take_afresh_event(("main-limit", None)))])
+    afresh = towards([*limit, TakenAfresh.of(("main-limit", None))])
     assert afresh is not None and afresh.stop.hazard.id == "safety-does-not-open"
-    assert towards([*limit, dict(take_afresh_event(("wiring-burn-marks", None)))]) is None
-    apprentice = [{**limit[0], "profiles": ["apprentice"]}, *limit[1:]]
-    assert towards([*apprentice, dict(take_afresh_event(("main-limit", None)))]) is None
+    assert towards([*limit, TakenAfresh.of(("wiring-burn-marks", None))]) is None
+    apprentice = [*start(profiles=("apprentice",)), *limit[1:]]
+    assert towards([*apprentice, TakenAfresh.of(("main-limit", None))]) is None
     crack = found("heat-exchanger-look", "crack")
     state = replay(knowledge, [*limit, crack])
     both = conclude_visit(decider.reasoner, state)
@@ -187,8 +191,13 @@ def test_the_finding_itself_comes_before_other_steps_to_dead_work(decider: Decid
 
 
 def test_a_step_whose_turn_never_comes_on_the_way_is_not_led_to(decider: Decider) -> None:
-    proved = replace(OPENED, dead="proved", discharged=frozenset(
-        unit_at_work(replay(decider.knowledge, start()).unit).capacitors + BLOWER))  # fmt: skip
+    proved = replace(
+        OPENED,
+        dead="proved",
+        discharged=frozenset(
+            unit_at_work(replay(decider.knowledge, start()).unit).capacitors + BLOWER
+        ),
+    )
     spot: Spot = ("panels-off-energised", None)
     assert step_towards(decider, spot, "second-power-source", proved) is None
 
@@ -208,10 +217,10 @@ def test_a_finding_at_a_circuit_is_taken_afresh_there(decider: Decider) -> None:
     knowledge = decider.knowledge
     two: Spot = ("high-pressure-switch", Place("circuit", 2))
     events = [
-        {**start()[0], "unit": {**UNIT, "circuits": 2}},
+        *start(unit={**UNIT, "circuits": 2}),
         found("high-pressure-switch", "stuck", "circuit 2"),
-        dict(stop_event("safety-does-not-open", two)),
-        dict(take_afresh_event(two)),
+        Halted.over("safety-does-not-open", two),
+        TakenAfresh.of(two),
     ]
     state = replay(knowledge, events)
     conclusions = conclude_visit(decider.reasoner, state)
@@ -224,13 +233,13 @@ def test_a_finding_at_a_circuit_is_taken_afresh_there(decider: Decider) -> None:
 def test_what_was_read_afresh_and_is_bad_again_leads_nowhere(decider: Decider) -> None:
     spot: Spot = ("flue-gas-analysis", None)
     read = [
-        {"event": "answer", "test": "flue-carbon-monoxide", "text": "900 ppm"},
-        {"event": "answer", "test": "flue-oxygen", "text": "7 %"},
+        Answered("flue-carbon-monoxide", text="900 ppm"),
+        Answered("flue-oxygen", text="7 %"),
     ]
     events = [
-        *start(), *read, dict(stop_event("flue-carbon-monoxide-extreme", spot)),
-        dict(handed_over_event("a combustion-qualified person", "2026-11-25 11:02")),
-        dict(reopened_event("flue-carbon-monoxide-extreme", RESULT, spot)), *read,
+        *start(), *read, Halted.over("flue-carbon-monoxide-extreme", spot),
+        VisitEnded("stopped", "a combustion-qualified person", "2026-11-25 11:02"),
+        Reopened.on("flue-carbon-monoxide-extreme", RESULT, spot), *read,
     ]  # fmt: skip
     assert next_of(decider, events).kind == "stop"
 

@@ -3,13 +3,13 @@
 from __future__ import annotations
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.safety.steps import CONFIRMED, LOCKOUT
+from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.steps import LOCKOUT
 from troubleshoot.visit.decide import Decider
-from troubleshoot.visit.event_shapes import Event, skip_event, step_event
-from troubleshoot.visit.events import replay
+from troubleshoot.visit.events import Aimed, Event, Skipped, Started, StepDone, replay
 
-START: Event = {"event": "start", "unit": {"heat": "gas"}, "complaint": "no-heat"}
-CHOSEN: Event = {"event": "aim", "test": "air-filters", "at": None, "chosen": True}
+START: Event = Started(unit={"heat": "gas"}, complaint="no-heat")
+CHOSEN: Event = Aimed("air-filters", chosen=True)
 
 
 def test_skipping_what_was_to_be_saved_leaves_the_chosen_test(shipped: Knowledge) -> None:
@@ -26,10 +26,10 @@ def test_skipping_what_was_to_be_saved_leaves_the_chosen_test(shipped: Knowledge
         if decision.kind == "ask":
             saved.append(decision.test.id)
             assert "wipes the code history" in decision.reason
-            events.append(skip_event(decision.test.id, decision.at))
+            events.append(Skipped.over(decision.test.id, decision.at))
         elif decision.step is not None:
             locked = decision.step.id == LOCKOUT
             assert not locked or len(saved) == 2, "the lock waits for both"
-            events.append(step_event(decision.step, (CONFIRMED[decision.step.id],)))
+            events.append(StepDone.of(decision.step, (CONFIRMED[decision.step.id],)))
     assert decision.test.id == "air-filters"
     assert sorted(saved) == ["board-code", "operating-sequence"]

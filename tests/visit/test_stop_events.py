@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import asdict, replace
+from dataclasses import replace
 from typing import Any
 
 import pytest
@@ -11,9 +11,10 @@ from tests.building import base, test_of, unit_of
 from troubleshoot.knowledge.model import Complaint, Finding, Hazard, Knowledge, Stop, Trigger
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.places import Place
+from troubleshoot.safety.stop_record import HandOverResult, StopMet
 from troubleshoot.safety.work_state import WorkState
-from troubleshoot.visit.stop_events import danger_reported, ended, reopened, stop_met, take_afresh
-from troubleshoot.visit.visit_state import HandOverResult, StopMet, VisitState
+from troubleshoot.visit.events import DangerReported, Halted, Reopened, TakenAfresh, VisitEnded
+from troubleshoot.visit.visit_state import VisitState
 
 ONE, TWO = Place("circuit", 1), Place("circuit", 2)
 HALT = Stop("whole-job", "it")
@@ -45,22 +46,22 @@ def said(test: str, *at: Place | None) -> Answer:
 
 def test_a_stop_ends_what_was_on_its_way_and_is_kept_with_its_finding_and_time() -> None:
     state = visit(said("room"), stops=(OLD,))
-    event = {"event": "stop", "hazard": "leak", "test": "look", "at": "circuit 2", "time": "now"}
-    after = stop_met(KNOWN, state, event)
+    event = Halted("leak", "look", "circuit 2", time="now")
+    after = event.apply(KNOWN, state)
     met = StopMet("leak", 1, ("look", TWO), time="now")
     assert after == replace(state, stops=(OLD, met), fresh=None, aim=None)
-    assert stop_met(KNOWN, state, {**event, "at": None}).stops[-1].spot == ("look", None)
+    assert replace(event, at=None).apply(KNOWN, state).stops[-1].spot == ("look", None)
 
 
 def test_a_reported_danger_is_kept_with_its_words() -> None:
-    event = {"event": "danger", "hazard": "leak", "test": "room", "at": None, "words": "it hisses"}
-    met = danger_reported(KNOWN, visit(), event).stops[-1]
+    event = DangerReported("leak", "it hisses", test="room")
+    met = event.apply(KNOWN, visit()).stops[-1]
     assert met == StopMet("leak", 0, ("room", None), "it hisses")
 
 
 def test_a_stop_on_record_hangs_on_no_finding() -> None:
-    event = {"event": "stop", "hazard": "gone-by-now", "on_record": True}
-    assert stop_met(KNOWN, visit(), event).stops == (StopMet("gone-by-now", 0, on_record=True),)
+    event = Halted("gone-by-now", on_record=True)
+    assert event.apply(KNOWN, visit()).stops == (StopMet("gone-by-now", 0, on_record=True),)
 
 
 @pytest.mark.parametrize(
@@ -85,39 +86,36 @@ def test_an_old_journal_says_no_finding_and_the_likeliest_stands_for_it(
     hazard: str, complaint: str | None, answers: tuple[Answer, ...], spot: Any
 ) -> None:
     state = visit(*answers, complaint=complaint)
-    met = stop_met(KNOWN, state, {"event": "stop", "hazard": hazard}).stops[-1]
+    met = Halted(hazard).apply(KNOWN, state).stops[-1]
     assert met == StopMet(hazard, len(answers), spot)
 
 
 def test_a_finding_taken_afresh_counts_from_now_and_only_an_all_clear_has_a_result() -> None:
     last = StopMet("leak", 0)
     state = visit(said("room"), said("room"), stops=(OLD, last), fresh=None)
-    event: dict[str, Any] = {"event": "take-afresh", "test": "look", "at": "circuit 1"}
-    after = take_afresh(KNOWN, state, event)
+    event = TakenAfresh("look", "circuit 1")
+    after = event.apply(KNOWN, state)
     assert after == replace(state, fresh=("look", ONE), fresh_since=2)
-    with_result = take_afresh(KNOWN, state, {**event, "result": asdict(RESULT)})
+    with_result = replace(event, result=RESULT).apply(KNOWN, state)
     assert with_result == replace(after, stops=(OLD, replace(last, result=RESULT)))
-    without_stop = take_afresh(KNOWN, replace(state, stops=()), {**event, "result": asdict(RESULT)})
+    without_stop = replace(event, result=RESULT).apply(KNOWN, replace(state, stops=()))
     assert without_stop.stops == ()
 
 
 def test_the_end_keeps_who_was_told_of_the_last_stop() -> None:
     last = StopMet("leak", 0)
     state = visit(stops=(OLD, last))
-    told = {"event": "end", "ending": "stopped", "told": "the utility", "told_at": "15:10"}
-    assert ended(KNOWN, state, told) == replace(
+    told = VisitEnded("stopped", "the utility", "15:10")
+    assert told.apply(KNOWN, state) == replace(
         state, ended="stopped", stops=(OLD, replace(last, told="the utility", told_at="15:10"))
     )
-    assert ended(KNOWN, state, {**told, "ending": "closed"}) == replace(state, ended="closed")
-    silent = ended(KNOWN, state, {"event": "end", "ending": "stopped"})
+    assert replace(told, ending="closed").apply(KNOWN, state) == replace(state, ended="closed")
+    silent = VisitEnded("stopped").apply(KNOWN, state)
     assert silent == replace(state, ended="stopped")
-    assert ended(KNOWN, replace(state, stops=()), told) == replace(state, ended="stopped", stops=())
+    assert told.apply(KNOWN, replace(state, stops=())) == replace(state, ended="stopped", stops=())
 
 
-REOPENED: dict[str, Any] = {
-    "event": "reopened", "hazard": "leak", "test": "look", "at": "circuit 2",
-    "result": asdict(RESULT), "profiles": ["gas"],
-}  # fmt: skip
+REOPENED = Reopened("leak", RESULT, "look", "circuit 2", profiles=("gas",))
 
 
 def handed_over(**more: Any) -> VisitState:
@@ -132,7 +130,7 @@ def test_a_reopened_visit_goes_on_with_its_finding_its_people_and_nothing_taken_
     None
 ):
     state = handed_over(work=WorkState(roof="go", panels="off", occupants_told=True))
-    after = reopened(KNOWN, state, REOPENED)
+    after = REOPENED.apply(KNOWN, state)
     met = StopMet("leak", 2, state.stops[-1].spot, result=RESULT, reopened=True)
     assert met.spot == ("room", None)  # its own finding, whichever is taken first
     assert after == replace(
@@ -142,19 +140,19 @@ def test_a_reopened_visit_goes_on_with_its_finding_its_people_and_nothing_taken_
     assert (after.work.roof, after.work.panels, after.work.occupants_told) == (
         "not-checked", "unsure", False,
     )  # fmt: skip
-    unnamed = {k: v for k, v in REOPENED.items() if k != "profiles"}
-    assert reopened(KNOWN, state, unnamed).profiles == {"technician"}
+    unnamed = replace(REOPENED, profiles=None)
+    assert unnamed.apply(KNOWN, state).profiles == {"technician"}
 
 
 def test_a_stop_that_an_old_journal_kept_no_record_of_is_made_from_the_reopening() -> None:
-    after = reopened(KNOWN, handed_over(stops=()), REOPENED)
+    after = REOPENED.apply(KNOWN, handed_over(stops=()))
     assert after.stops == (StopMet("leak", 2, ("look", TWO), result=RESULT, reopened=True),)
 
 
 @pytest.mark.parametrize("ending", [None, "closed"])
 def test_only_a_stopped_visit_is_reopened(ending: str | None) -> None:
     state = handed_over(ended=ending)
-    assert reopened(KNOWN, state, REOPENED) is state
+    assert REOPENED.apply(KNOWN, state) is state
 
 
 @pytest.mark.parametrize(
@@ -171,5 +169,5 @@ def test_who_made_it_safe_may_have_opened_the_gas_of_a_gas_unit(
 
     unit = read_unit(shipped, {} if heat is None else {"heat": heat})
     state = replace(handed_over(), unit=unit, work=WorkState(gas_swept=before))
-    event = {**REOPENED, "test": "room-carbon-monoxide", "at": None}
-    assert reopened(shipped, state, event).work.gas_swept is swept
+    event = replace(REOPENED, test="room-carbon-monoxide", at=None)
+    assert event.apply(shipped, state).work.gas_swept is swept

@@ -10,25 +10,35 @@ from __future__ import annotations
 
 import random
 from collections import Counter
-from typing import Any
 
 from tests.visit.stop_officer import StopOfficer, halting
 from troubleshoot.knowledge.load import load_shipped
-from troubleshoot.safety.steps import CONFIRMED
+from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.stop_record import HandOverResult
+from troubleshoot.safety.stops import finding_of, lifting_finding
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
-from troubleshoot.visit.event_shapes import (
-    handed_over_event,
-    reopened_event,
-    skip_event,
-    step_event,
-    stop_event,
-    take_afresh_event,
+from troubleshoot.visit.events import (
+    Aimed,
+    Answered,
+    Closing,
+    Event,
+    Halted,
+    HourPassed,
+    Reopened,
+    Resumed,
+    Skipped,
+    Started,
+    StepDone,
+    TakenAfresh,
+    Undone,
+    VisitEnded,
+    after,
+    replay,
 )
-from troubleshoot.visit.events import after, replay
-from troubleshoot.visit.stops import finding_of, lifting_finding
-from troubleshoot.visit.undoing import taken_back
-from troubleshoot.visit.visit_state import HandOverResult, VisitState
+from troubleshoot.visit.events.codec import record_of
+from troubleshoot.visit.events.undoing import taken_back
+from troubleshoot.visit.visit_state import VisitState
 
 KNOWLEDGE = load_shipped()
 DECIDER = Decider(KNOWLEDGE)
@@ -51,15 +61,15 @@ class Walk:
     """One visit, led by numbers."""
 
     def __init__(self, complaint: str) -> None:
-        self.events: list[dict[str, Any]] = []
+        self.events: list[Event] = []
         self.officer = StopOfficer(KNOWLEDGE, HALTING)
         self.state = VisitState()
-        self.add({"event": "start", "complaint": complaint, "unit": UNIT})
+        self.add(Started(complaint=complaint, unit=UNIT))
 
-    def add(self, event: Any) -> None:
-        self.events.append(dict(event))
-        self.officer.watch(dict(event))
-        undo = event["event"] == "undo"
+    def add(self, event: Event) -> None:
+        self.events.append(event)
+        self.officer.watch(record_of(event))
+        undo = isinstance(event, Undone)
         self.state = replay(KNOWLEDGE, self.events) if undo else after(KNOWLEDGE, self.state, event)
 
     def decide(self) -> Decision:
@@ -76,21 +86,21 @@ class Walk:
             self._stopped(decision, choice)
         elif choice % 11 == 0 and taken_back(self.events) is not None:
             MET["undo"] += 1
-            self.add({"event": "undo"})
+            self.add(Undone())
         elif choice % 23 == 0:
-            self.add({"event": "resumed", "minutes_away": 45, "same_day": True})
+            self.add(Resumed(45, True))
         elif decision.kind == "step":
             self._step(decision, choice)
         elif decision.kind == "ask":
             self._ask(decision, choice)
         elif self.state.closing:
-            self.add({"event": "end", "ending": "closed"})
+            self.add(VisitEnded("closed"))
         else:
-            self.add({"event": "closing"})
+            self.add(Closing())
 
     def _ended(self, choice: int) -> None:
         if self.state.ended != "stopped" or choice % 3 == 0:
-            self.add({"event": "undo"})
+            self.add(Undone())
             return
         found = DECIDER.reasoner.conclude(self.state.case)
         standing = DECIDER.decide(replay(KNOWLEDGE, self.events[:-1])).stop
@@ -99,29 +109,29 @@ class Walk:
         spot = finding_of(KNOWLEDGE, self.state, found, standing)
         assert spot is not None
         MET["reopened"] += 1
-        self.add(reopened_event(standing.hazard.id, RESULT, spot))
+        self.add(Reopened.on(standing.hazard.id, RESULT, spot))
 
     def _stopped(self, decision: Decision, choice: int) -> None:
         assert decision.stop is not None
-        self.add(stop_event(decision.stop.hazard.id))
+        self.add(Halted(decision.stop.hazard.id))
         found = DECIDER.reasoner.conclude(self.state.case)
         spot = lifting_finding(KNOWLEDGE, self.state, found, decision.stop)
         MET["stop"] += 1
         if choice % 5 == 0:
-            self.add({"event": "undo"})
+            self.add(Undone())
         elif choice % 5 == 1:
-            self.add({"event": "resumed", "minutes_away": 45, "same_day": True})
+            self.add(Resumed(45, True))
         elif spot is not None and choice % 5 == 2:
-            self.add(take_afresh_event(spot))
+            self.add(TakenAfresh.of(spot))
         else:
-            self.add(handed_over_event("the utility", "2026-11-25 16:00"))
+            self.add(VisitEnded("stopped", "the utility", "2026-11-25 16:00"))
 
     def _step(self, decision: Decision, choice: int) -> None:
         assert decision.step is not None and decision.test is not None
         outcomes = [o.id for o in decision.test.outcomes]
         sure = choice % 8 > 0
         outcome = CONFIRMED[decision.step.id] if sure else outcomes[choice // 8 % len(outcomes)]
-        self.add(step_event(decision.step, (outcome,)))
+        self.add(StepDone.of(decision.step, (outcome,)))
 
     def _ask(self, decision: Decision, choice: int) -> None:
         test = decision.test
@@ -129,7 +139,7 @@ class Walk:
         if decision.stop is not None:
             MET["taken afresh"] += 1
         if choice % 7 == 1 or not test.outcomes:
-            self.add(skip_event(test.id, decision.at))
+            self.add(Skipped.over(test.id, decision.at))
         elif self.state.aim is None and decision.stop is None and choice % 7 < 5:
             self._aim(choice)
         else:
@@ -137,17 +147,17 @@ class Walk:
             outcomes = [*test.healthy, *bad, *(o.id for o in test.outcomes)]
             outcome = outcomes[choice // 7 % len(outcomes)]
             at = None if decision.at is None else str(decision.at)
-            self.add({"event": "answer", "test": test.id, "at": at, "outcomes": [outcome]})
+            self.add(Answered(test.id, at, (outcome,)))
 
     def _aim(self, choice: int) -> None:
         """Somebody chooses a test that may call up a STOP."""
         test = KNOWLEDGE.tests[HALTING_TESTS[choice // 7 % len(HALTING_TESTS)]]
         places = self.state.unit.layout.places(test.per)
         if test.kind == "step" or test.kind == "computed" or not places:
-            self.add({"event": "hour-passed"})
+            self.add(HourPassed())
             return
         at = None if places[0] is None else str(places[0])
-        self.add({"event": "aim", "test": test.id, "at": at, "chosen": True})
+        self.add(Aimed(test.id, at, chosen=True))
 
 
 def test_no_visit_goes_on_past_a_stop() -> None:

@@ -2,25 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import datetime
 from typing import Any
 
 import pytest
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.safety.steps import CONFIRMED
-from troubleshoot.visit.decide import Decider
-from troubleshoot.visit.decision import Decision
-from troubleshoot.visit.event_shapes import (
-    handed_over_event,
-    reopened_event,
-    skip_event,
-    step_event,
-    stop_event,
-    take_afresh_event,
-)
-from troubleshoot.visit.events import replay
-from troubleshoot.visit.reopening import (
+from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.reopening import (
     NotAResult,
     NotReopened,
     in_words,
@@ -28,14 +18,32 @@ from troubleshoot.visit.reopening import (
     what_stopped,
     when_read,
 )
-from troubleshoot.visit.visit_state import HandOverResult, Spot
+from troubleshoot.safety.stop_record import HandOverResult, Spot
+from troubleshoot.visit.decide import Decider
+from troubleshoot.visit.decision import Decision
+from troubleshoot.visit.events import (
+    Aimed,
+    Answered,
+    Closing,
+    Event,
+    Halted,
+    Reopened,
+    Resumed,
+    Skipped,
+    Started,
+    StepDone,
+    TakenAfresh,
+    Undone,
+    VisitEnded,
+    replay,
+)
 
 UNIT = {"heat": "gas", "refrigerant": "R-410A", "duct-smoke-detector": "not-fitted"}
 RESULT = HandOverResult(
     "heating-contractor", "exchanger replaced, burners set", "0 ppm in the room", "2026-11-26 09:30"
 )
 CRACK: Spot = ("heat-exchanger-look", None)
-Events = list[dict[str, Any]]
+Events = list[Event]
 
 
 @pytest.fixture(scope="module")
@@ -44,11 +52,11 @@ def decider(shipped: Knowledge) -> Decider:
 
 
 def start(complaint: str = "no-heat", **more: Any) -> Events:
-    return [{"event": "start", "complaint": complaint, "unit": UNIT, **more}]
+    return [Started(complaint=complaint, **{"unit": UNIT, **more})]
 
 
-def found(test: str, outcome: str, at: str | None = None) -> dict[str, Any]:
-    return {"event": "answer", "test": test, "at": at, "outcomes": [outcome]}
+def found(test: str, outcome: str, at: str | None = None) -> Event:
+    return Answered(test, at, (outcome,))
 
 
 def next_of(decider: Decider, events: Events) -> Decision:
@@ -65,7 +73,7 @@ def confirm_until(decider: Decider, events: Events, test: str) -> list[str]:
             return done
         assert decision.step is not None, decision.test.id
         done.append(decision.step.id)
-        events.append(dict(step_event(decision.step, (CONFIRMED[decision.step.id],))))
+        events.append(StepDone.of(decision.step, (CONFIRMED[decision.step.id],)))
     raise AssertionError(f"{test} never came")
 
 
@@ -74,17 +82,17 @@ def cracked() -> Events:
     return [
         *start(),
         found("heat-exchanger-look", "crack"),
-        dict(stop_event("heat-exchanger-breach")),
-        dict(handed_over_event("the owner and a heating contractor, 15:10", "2026-11-25 15:12")),
+        Halted("heat-exchanger-breach"),
+        VisitEnded("stopped", "the owner and a heating contractor, 15:10", "2026-11-25 15:12"),
     ]
 
 
 def reopened() -> Events:
-    return [*cracked(), dict(reopened_event("heat-exchanger-breach", RESULT, CRACK))]
+    return [*cracked(), Reopened.on("heat-exchanger-breach", RESULT, CRACK)]
 
 
 def test_a_crack_is_not_looked_at_again_before_the_job_came_back(decider: Decider) -> None:
-    events = [*cracked()[:-1], dict(take_afresh_event(CRACK))]
+    events = [*cracked()[:-1], TakenAfresh.of(CRACK)]
     assert next_of(decider, events).kind == "stop"
 
 
@@ -119,20 +127,20 @@ def test_a_bad_fresh_look_stops_it_again_and_it_has_to_be_handed_over_again(
     confirm_until(decider, events, "heat-exchanger-look")
     events.append(found("heat-exchanger-look", "crack"))
     assert next_of(decider, events).kind == "stop"
-    events += [dict(stop_event("heat-exchanger-breach")), dict(take_afresh_event(CRACK))]
+    events += [Halted("heat-exchanger-breach"), TakenAfresh.of(CRACK)]
     assert next_of(decider, events).kind == "stop"
 
 
 def test_undo_reaches_past_no_stop_no_hand_over_and_no_reopening(decider: Decider) -> None:
     for events in (cracked()[:3], cracked(), reopened()):
         before = replay(decider.knowledge, events)
-        assert replay(decider.knowledge, [*events, {"event": "undo"}]) == before
+        assert replay(decider.knowledge, [*events, Undone()]) == before
 
 
 def test_taking_back_the_good_fresh_look_lets_the_stop_stand(decider: Decider) -> None:
     events = reopened()
     confirm_until(decider, events, "heat-exchanger-look")
-    events += [found("heat-exchanger-look", "sound"), {"event": "undo"}]
+    events += [found("heat-exchanger-look", "sound"), Undone()]
     decision = next_of(decider, events)
     assert decision.stop is not None
 
@@ -140,8 +148,8 @@ def test_taking_back_the_good_fresh_look_lets_the_stop_stand(decider: Decider) -
 def test_only_a_visit_handed_over_at_a_stop_is_reopened(
     shipped: Knowledge, decider: Decider
 ) -> None:
-    event = dict(reopened_event("heat-exchanger-breach", RESULT, CRACK))
-    closed: Events = [*start(), {"event": "closing"}, {"event": "end", "ending": "closed"}]
+    event = Reopened.on("heat-exchanger-breach", RESULT, CRACK)
+    closed: Events = [*start(), Closing(), VisitEnded("closed")]
     for events, words in ((cracked()[:-1], "still open"), (closed, "closed, not stopped")):
         before = replay(shipped, events)
         assert replay(shipped, [*events, event]) == before
@@ -153,7 +161,7 @@ def test_others_may_have_opened_gas_and_panels_before_the_reopening(shipped: Kno
     work = replay(shipped, reopened()).work
     assert not work.gas_swept and work.panels == "unsure" and work.roof == "not-checked"
     electric = reopened()
-    electric[0] = {**electric[0], "unit": {**UNIT, "heat": "electric"}}
+    electric[0] = start(unit={**UNIT, "heat": "electric"})[0]
     assert replay(shipped, electric).work.gas_swept
 
 
@@ -162,16 +170,16 @@ def test_a_computed_finding_is_taken_afresh_from_what_it_is_read_from(
 ) -> None:
     events = start()
     events += [
-        {"event": "answer", "test": "flue-carbon-monoxide", "text": "900 ppm"},
-        {"event": "answer", "test": "flue-oxygen", "text": "7 %"},
+        Answered("flue-carbon-monoxide", text="900 ppm"),
+        Answered("flue-oxygen", text="7 %"),
     ]
     stop = next_of(decider, events).stop
     assert stop is not None and stop.hazard.id == "flue-carbon-monoxide-extreme"
     spot: Spot = ("flue-gas-analysis", None)
     events += [
-        dict(stop_event(stop.hazard.id)),
-        dict(handed_over_event("a combustion-qualified person, 11:00", "2026-11-25 11:02")),
-        dict(reopened_event(stop.hazard.id, RESULT, spot)),
+        Halted(stop.hazard.id),
+        VisitEnded("stopped", "a combustion-qualified person, 11:00", "2026-11-25 11:02"),
+        Reopened.on(stop.hazard.id, RESULT, spot),
     ]
     confirm = {"room-carbon-monoxide": "normal", "combustible-gas-sweep": "none"}
     asked = []
@@ -182,11 +190,11 @@ def test_a_computed_finding_is_taken_afresh_from_what_it_is_read_from(
         assert decision.test is not None and decision.aim == spot
         if decision.step is not None:
             outcome = CONFIRMED.get(decision.step.id) or confirm[decision.step.id]
-            events.append(dict(step_event(decision.step, (outcome,))))
+            events.append(StepDone.of(decision.step, (outcome,)))
             continue
         asked.append(decision.test.id)
         text = {"flue-carbon-monoxide": "30 ppm", "flue-oxygen": "7 %"}[decision.test.id]
-        events.append({"event": "answer", "test": decision.test.id, "text": text})
+        events.append(Answered(decision.test.id, text=text))
     assert asked == ["flue-carbon-monoxide", "flue-oxygen"]
 
 
@@ -194,21 +202,20 @@ def test_a_charge_that_came_back_is_bled_again_only_once_the_unit_is_dead_again(
     decider: Decider,
 ) -> None:
     saved = ("board-code", "operating-sequence")  # asked before power is cut
-    events = [*start(), *(dict(skip_event(test, None)) for test in saved)]
+    events = [*start(), *(Skipped.over(test, None) for test in saved)]
     place = "capacitor condenser fan 1"
-    events.append({"event": "aim", "test": "capacitance-out-of-circuit", "at": place})
+    events.append(Aimed("capacitance-out-of-circuit", place))
     confirm_until(decider, events, "capacitor-discharge")
     where = next_of(decider, events).step
     assert where is not None
-    events.append(dict(step_event(where, ("holds-charge",))))
+    events.append(StepDone.of(where, ("holds-charge",)))
     assert next_of(decider, events).kind == "stop"
     assert where.place is not None
-    afresh = take_afresh_event(("capacitor-discharge", None))
-    afresh = {**afresh, "at": where.place}
+    afresh = TakenAfresh("capacitor-discharge", where.place)
     events += [
-        dict(stop_event("stored-charge")),
-        {"event": "resumed", "minutes_away": 45, "same_day": True},
-        dict(afresh),
+        Halted("stored-charge"),
+        Resumed(45, True),
+        afresh,
     ]
     steps = confirm_until(decider, events, "capacitor-discharge")
     assert "lockout" in steps and steps[-1] == "verified-dead"
@@ -217,16 +224,16 @@ def test_a_charge_that_came_back_is_bled_again_only_once_the_unit_is_dead_again(
 
 
 def test_a_stop_on_the_way_out_halts_the_way_out(decider: Decider) -> None:
-    events = [*start(), {"event": "closing"}, found("combustible-gas-sweep", "leak")]
+    events = [*start(), Closing(), found("combustible-gas-sweep", "leak")]
     assert next_of(decider, events).kind == "stop"
 
 
 def test_a_finding_beyond_who_is_asking_is_not_taken_afresh_by_them(decider: Decider) -> None:
     events = [
-        *start(profiles=["technician"]),
+        *start(profiles=("technician",)),
         found("main-limit", "stuck"),
-        dict(stop_event("safety-does-not-open")),
-        dict(take_afresh_event(("main-limit", None))),
+        Halted("safety-does-not-open"),
+        TakenAfresh.of(("main-limit", None)),
     ]
     assert next_of(decider, events).kind == "stop"
     events[0] = start()[0]
@@ -259,28 +266,28 @@ def test_a_second_danger_on_the_way_to_lifting_the_first_is_handed_over_too(
 ) -> None:
     """Regression: lightning seen on the way to a fresh gas sweep did not stop the visit."""
     sweep: Spot = ("combustible-gas-sweep", None)
-    lightning = {"event": "step", "step": "roof-conditions", "place": None, "again": False}
+    lightning = StepDone("roof-conditions", ("lightning",))
     events = [
         *start(),
         found("combustible-gas-sweep", "leak"),
-        dict(stop_event("gas-odour")),
-        dict(handed_over_event("the gas utility, 9:00", "2026-11-25 09:02")),
-        dict(reopened_event("gas-odour", RESULT, sweep)),
-        {**lightning, "outcomes": ["lightning"]},
+        Halted("gas-odour"),
+        VisitEnded("stopped", "the gas utility, 9:00", "2026-11-25 09:02"),
+        Reopened.on("gas-odour", RESULT, sweep),
+        lightning,
     ]
     decision = next_of(decider, events)
     assert decision.kind == "stop" and decision.stop is not None
     assert decision.stop.hazard.id == "lightning"
     events += [
-        dict(stop_event("lightning")),
-        dict(handed_over_event("the supervisor, 9:20", "2026-11-25 09:21")),
-        dict(reopened_event("lightning", RESULT, ("roof-conditions", None))),
+        Halted("lightning"),
+        VisitEnded("stopped", "the supervisor, 9:20", "2026-11-25 09:21"),
+        Reopened.on("lightning", RESULT, ("roof-conditions", None)),
     ]
     assert next_of(decider, events).test is decider.knowledge.tests["roof-conditions"]
-    events.append({**lightning, "outcomes": ["safe"]})
+    events.append(replace(lightning, outcomes=("safe",)))
     decision = next_of(decider, events)
     assert decision.kind == "stop" and decision.stop is not None
     assert decision.stop.hazard.id == "gas-odour"
-    events.append(dict(take_afresh_event(sweep)))
+    events.append(TakenAfresh.of(sweep))
     decision = next_of(decider, events)
     assert decision.kind == "ask" and decision.test is decider.knowledge.tests[sweep[0]]

@@ -13,10 +13,11 @@ from tests.visit.kept_samples import Events, long_visit, spoilt, stopped_visit
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.records.report import markdown_report
 from troubleshoot.safety.profiles import hand_over
+from troubleshoot.safety.reopening import NotReopened, what_stopped
+from troubleshoot.safety.stops import conclude_visit
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.events import replay
-from troubleshoot.visit.reopening import NotReopened, what_stopped
-from troubleshoot.visit.stops import conclude_visit
+from troubleshoot.visit.events.codec import event_of, record_of
 from troubleshoot.visit.understanding import understood
 from troubleshoot.visit.visit_account import stops_account, visit_account
 from troubleshoot.visit.visit_state import VisitState
@@ -47,7 +48,7 @@ def test_a_visit_of_these_rules_is_understood_whole(shipped: Knowledge) -> None:
     events = long_visit()
     found = understood(shipped, events)
     assert found.unknown == () and found.notices == ()
-    assert list(found.events) == events
+    assert [*map(record_of, found.events)] == [record_of(event_of(each)) for each in events]
 
 
 def _drop(kind: str, key: str) -> Callable[[Events], None]:
@@ -61,6 +62,8 @@ def _set(kind: str, key: str, value: Any) -> Callable[[Events], None]:
 @pytest.mark.parametrize(
     ("spoil", "said"),
     [
+        (_set("note", "loudly", True), "record 6 (note): loudly is not known here"),
+        (_set("start", "weather", "hot"), "record 2 (start): weather is not known here"),
         (_set("note", "event", "sang"), "record 6 (sang): sang is missing or not known"),
         (_set("skip", "test", "gone-by-now"), "record 11 (skip): the test gone-by-now is not in"),
         (_set("skip", "at", "circuit 3"), 'record 11 (skip): this unit has no "circuit 3"'),
@@ -154,6 +157,8 @@ def test_who_was_asking_is_taken_for_the_least_where_it_is_not_understood(
         _set("stop", "at", "circuit 77"),
         _set("stop", "time", ["noon"]),
         _drop("stop", "test"),
+        _drop("stop", "at"),
+        _set("stop", "seen-by", "a later version"),
     ],
 )
 def test_a_recorded_stop_stands_whatever_is_gone(

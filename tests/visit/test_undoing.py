@@ -2,22 +2,55 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 import pytest
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.visit.events import replay
-from troubleshoot.visit.not_understood import in_place_of
-from troubleshoot.visit.undoing import standing, taken_back, without
+from troubleshoot.safety.stop_record import HandOverResult
+from troubleshoot.visit.events import (
+    Aimed,
+    Answered,
+    Closing,
+    DangerReported,
+    Event,
+    FactTold,
+    Halted,
+    HourPassed,
+    MarkedInvalid,
+    Named,
+    Noted,
+    NotUnderstood,
+    Reopened,
+    Repaired,
+    Resumed,
+    Skipped,
+    Started,
+    StepDone,
+    TakenAfresh,
+    Undone,
+    VisitEnded,
+    replay,
+)
+from troubleshoot.visit.events.undoing import standing, taken_back, without
 
-Events = list[dict[str, Any]]
-START = {"event": "start"}
-UNDO = {"event": "undo"}
+Events = list[Event]
+START = Started()
+UNDO = Undone()
 
 
 def said(*kinds: str) -> Events:
-    return [{"event": kind, "number": number} for number, kind in enumerate(kinds)]
+    return [_ONE_OF_A_KIND[kind] for kind in kinds]
+
+
+RESULT = HandOverResult("gas-utility", "union tightened", "0 %", "2026-11-26 9:00")
+_ONE_OF_A_KIND = {
+    each.kind: each
+    for each in (
+        Started(), Named("RTU-7"), FactTold("heat", "gas"), Answered("a"), StepDone("b", ("c",)),
+        Skipped("a"), Aimed("a"), MarkedInvalid("x"), Noted("x"), Repaired("f"), Resumed(5.0, True),
+        HourPassed(), Closing(), Halted("h"), DangerReported("h"), TakenAfresh("a", None),
+        Reopened("h", RESULT, "a", None), VisitEnded("stopped"),
+    )
+}  # fmt: skip
 
 
 @pytest.mark.parametrize("kind", ["answer", "step", "skip", "fact", "invalid", "repaired"])
@@ -43,15 +76,15 @@ def test_no_undo_reaches_past_a_stop_a_danger_or_what_came_of_it(wall: str) -> N
 
 def test_what_nobody_understands_is_taken_back_where_it_was_said_and_else_a_wall() -> None:
     for was, gone in (("answer", 1), ("something", None), ("stop", None)):
-        assert taken_back([*said("answer"), in_place_of({"event": was})]) == gone
+        assert taken_back([*said("answer"), NotUnderstood({"event": was})]) == gone
 
 
 def test_each_undo_takes_one_more_back_and_none_takes_one_twice() -> None:
     events = [*said("start", "answer", "step"), UNDO]
     assert taken_back(events) == 1
     assert taken_back([*events, UNDO]) is None
-    assert taken_back([*events, {"event": "skip"}]) == 4
-    assert standing([*events, {"event": "skip"}]) == [*said("start", "answer"), {"event": "skip"}]
+    assert taken_back([*events, Skipped("a")]) == 4
+    assert standing([*events, Skipped("a")]) == [*said("start", "answer"), Skipped("a")]
     assert standing([*said("start"), UNDO, *said("note")]) == said("start") + said("note")
 
 
@@ -64,10 +97,10 @@ def test_what_was_aimed_at_since_goes_with_it_and_what_was_aimed_at_before_stays
 @pytest.mark.parametrize("again", [0, 1])
 def test_after_an_undo_nothing_is_on_its_way(shipped: Knowledge, again: int) -> None:
     unit = {"circuits": 2, "refrigerant": "R-410A", "duct-smoke-detector": "not-fitted"}
-    aim = {"event": "aim", "test": "suction-pressure", "at": "circuit 1"}
+    aim = Aimed("suction-pressure", "circuit 1")
     events: Events = [
-        {"event": "start", "complaint": "no-cooling", "unit": unit},
-        {"event": "answer", "test": "weather-pattern", "outcomes": ["always"]},
+        Started(complaint="no-cooling", unit=unit),
+        Answered("weather-pattern", outcomes=("always",)),
         aim,
     ]
     assert replay(shipped, events).aim is not None
@@ -76,12 +109,12 @@ def test_after_an_undo_nothing_is_on_its_way(shipped: Knowledge, again: int) -> 
     assert replay(shipped, [events[0], aim, events[1], UNDO]).aim is None, "aimed at before it"
 
 
-def step(name: str, outcome: str) -> dict[str, Any]:
-    return {"event": "step", "step": name, "outcomes": [outcome]}
+def step(name: str, outcome: str) -> Event:
+    return StepDone(name, (outcome,))
 
 
 def test_an_undo_goes_on_from_the_more_careful_of_before_and_now(shipped: Knowledge) -> None:
-    start: dict[str, Any] = {"event": "start", "complaint": "no-cooling"}
+    start = Started(complaint="no-cooling")
     told, not_told = step("tell-occupants", "told"), step("tell-occupants", "not-told")
     assert replay(shipped, [start, told]).work.occupants_told
     assert not replay(shipped, [start, told, UNDO]).work.occupants_told, "as it was before"
@@ -90,10 +123,10 @@ def test_an_undo_goes_on_from_the_more_careful_of_before_and_now(shipped: Knowle
 
 def test_what_expired_since_stays_expired(shipped: Knowledge) -> None:
     events: Events = [
-        {"event": "start", "complaint": "no-cooling"},
+        Started(complaint="no-cooling"),
         step("roof-conditions", "safe"),
         step("tell-occupants", "told"),
-        {"event": "resumed", "minutes_away": 45, "same_day": True},
+        Resumed(45, True),
         UNDO,
     ]
     work = replay(shipped, events).work

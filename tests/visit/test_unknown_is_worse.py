@@ -11,11 +11,10 @@ from tests.cli.player import Player, play
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.equipment import read_unit
 from troubleshoot.safety.cautions import cautions_before
-from troubleshoot.safety.steps import CONFIRMED
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.unit_at_work import unit_at_work
 from troubleshoot.visit.decide import Decider
-from troubleshoot.visit.event_shapes import step_event
-from troubleshoot.visit.events import replay
+from troubleshoot.visit.events import Aimed, Event, Started, StepDone, replay
 
 KNOWN: dict[str, Any] = {"refrigerant": "R-410A", "duct-smoke-detector": "not-fitted"}
 SWEEP, PANEL = "refrigerant-sweep-a2l", "tell-fire-panel"
@@ -59,9 +58,9 @@ def test_electronics_that_may_be_there_may_hold_a_charge(
 def way_to(shipped: Knowledge, unit: dict[str, Any], test: str, at: str | None) -> list[str]:
     """The steps that come before a test, each confirmed."""
     decider = Decider(shipped)
-    events: list[dict[str, Any]] = [
-        {"event": "start", "complaint": "no-cooling", "unit": unit},
-        {"event": "aim", "test": test, "at": at},
+    events: list[Event] = [
+        Started(complaint="no-cooling", unit=unit),
+        Aimed(test, at),
     ]
     steps = []
     for _ in range(40):
@@ -70,7 +69,7 @@ def way_to(shipped: Knowledge, unit: dict[str, Any], test: str, at: str | None) 
             assert decision.test is not None and decision.test.id == test
             return steps
         steps.append(decision.step.id)
-        events.append(dict(step_event(decision.step, (CONFIRMED[decision.step.id],))))
+        events.append(StepDone.of(decision.step, (CONFIRMED[decision.step.id],)))
     raise AssertionError("no way there")
 
 
@@ -90,7 +89,7 @@ def test_an_unknown_refrigerant_is_cautioned_for_before_work_on_the_circuit(
     test: str, shipped: Knowledge
 ) -> None:
     def cautions(unit: dict[str, Any]) -> dict[str, str]:
-        state = replay(shipped, [{"event": "start", "complaint": "no-cooling", "unit": unit}])
+        state = replay(shipped, [Started(complaint="no-cooling", unit=unit)])
         return {h.id: h.what_to_do for h in cautions_before(shipped, state, shipped.tests[test])}
 
     unknown = cautions({})

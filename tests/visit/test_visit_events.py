@@ -2,27 +2,40 @@
 
 from __future__ import annotations
 
-from typing import Any
-
 import pytest
 from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.safety.steps import CONFIRMED
+from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.stop_record import HandOverResult
 from troubleshoot.visit.decide import Decider
-from troubleshoot.visit.events import after, replay
-from troubleshoot.visit.undoing import taken_back
+from troubleshoot.visit.events import (
+    Aimed,
+    Answered,
+    DangerReported,
+    Event,
+    Halted,
+    MarkedInvalid,
+    Noted,
+    Reopened,
+    Resumed,
+    Skipped,
+    Started,
+    StepDone,
+    Undone,
+    VisitEnded,
+    after,
+    replay,
+)
+from troubleshoot.visit.events.undoing import taken_back
 from troubleshoot.visit.visit_state import VisitState
 
 UNIT = {"circuits": 2, "refrigerant": "R-410A", "duct-smoke-detector": "not-fitted"}
-START: dict[str, Any] = {"event": "start", "complaint": "no-cooling", "unit": UNIT}
-ANSWER: dict[str, Any] = {
-    "event": "answer",
-    "test": "condenser-fan-turning",
-    "outcomes": ["stopped"],
-}
+RESULT = HandOverResult("gas-utility", "union tightened", "0 %", "2026-11-26 9:00")
+START = Started(complaint="no-cooling", unit=UNIT)
+ANSWER = Answered("condenser-fan-turning", outcomes=("stopped",))
 
 
 @pytest.fixture(scope="module")
@@ -36,7 +49,7 @@ def decider(knowledge: Knowledge) -> Decider:
 
 
 def test_replaying_all_events_gives_the_state_they_were_added_to(knowledge: Knowledge) -> None:
-    events = [START, ANSWER, {"event": "note", "text": "hot roof"}]
+    events = [START, ANSWER, Noted("hot roof")]
     state = VisitState()
     for event in events:
         state = after(knowledge, state, event)
@@ -45,10 +58,10 @@ def test_replaying_all_events_gives_the_state_they_were_added_to(knowledge: Know
 
 
 def test_undo_takes_back_the_last_answer_and_keeps_earlier_ones(knowledge: Knowledge) -> None:
-    other = {"event": "answer", "test": "weather-pattern", "outcomes": ["always"]}
-    state = replay(knowledge, [START, other, ANSWER, {"event": "undo"}])
+    other = Answered("weather-pattern", outcomes=("always",))
+    state = replay(knowledge, [START, other, ANSWER, Undone()])
     assert [answer.test for answer in state.answers] == ["weather-pattern"]
-    state = replay(knowledge, [START, other, ANSWER, {"event": "undo"}, {"event": "undo"}])
+    state = replay(knowledge, [START, other, ANSWER, Undone(), Undone()])
     assert state.answers == ()
 
 
@@ -60,17 +73,17 @@ def test_an_undone_lock_out_still_counts_as_power_perhaps_on(knowledge: Knowledg
         ("stop-by-controls", "stopped"),
         ("lockout", "locked"),
     ]
-    events: list[dict[str, Any]] = [START]
-    events += [{"event": "step", "step": s, "outcomes": [o]} for s, o in steps]
+    events: list[Event] = [START]
+    events += [StepDone(s, (o,)) for s, o in steps]
     assert replay(knowledge, events).work.power == "locked-out"
-    assert replay(knowledge, [*events, {"event": "undo"}]).work.power != "locked-out"
+    assert replay(knowledge, [*events, Undone()]).work.power != "locked-out"
 
 
 def test_what_hands_may_have_done_is_not_forgotten_by_a_second_undo(knowledge: Knowledge) -> None:
-    def said(step: str, outcome: str) -> dict[str, Any]:
-        return {"event": "step", "step": step, "outcomes": [outcome]}
+    def said(step: str, outcome: str) -> Event:
+        return StepDone(step, (outcome,))
 
-    undo: dict[str, Any] = {"event": "undo"}
+    undo = Undone()
     steps = [said("roof-conditions", "safe"), said("tell-occupants", "told")]
     steps += [said("stop-by-controls", "stopped"), said("panels-off-energised", "off")]
     # The panels may have been put on, whatever was said of it, and may not have come off again.
@@ -82,20 +95,23 @@ def test_what_hands_may_have_done_is_not_forgotten_by_a_second_undo(knowledge: K
 def test_there_is_nothing_to_undo_before_the_first_answer() -> None:
     assert taken_back([START]) is None
     assert taken_back([START, ANSWER]) == 1
-    assert taken_back([START, ANSWER, {"event": "undo"}]) is None
-    assert taken_back([START, ANSWER, {"event": "undo"}, {"event": "undo"}]) is None
+    assert taken_back([START, ANSWER, Undone()]) is None
+    assert taken_back([START, ANSWER, Undone(), Undone()]) is None
 
 
-@pytest.mark.parametrize("wall", ["stop", "danger", "end", "reopened"])
-def test_no_undo_reaches_past_a_stop(wall: str) -> None:
-    assert taken_back([START, ANSWER, {"event": wall}]) is None
-    assert taken_back([START, ANSWER, {"event": wall}, ANSWER]) == 3
+@pytest.mark.parametrize(
+    "wall",
+    [Halted("h"), DangerReported("h"), VisitEnded("stopped"), Reopened("h", RESULT, "a", None)],
+)
+def test_no_undo_reaches_past_a_stop(wall: Event) -> None:
+    assert taken_back([START, ANSWER, wall]) is None
+    assert taken_back([START, ANSWER, wall, ANSWER]) == 3
 
 
 def test_an_invalid_reading_is_kept_but_says_nothing(
     knowledge: Knowledge, decider: Decider
 ) -> None:
-    voided = replay(knowledge, [START, ANSWER, {"event": "invalid", "reason": "wrong fan"}])
+    voided = replay(knowledge, [START, ANSWER, MarkedInvalid("wrong fan")])
     without = replay(knowledge, [START])
     assert voided.answers[-1].why_invalid == "wrong fan"
     one = decider.reasoner.conclude(voided.case)
@@ -106,12 +122,12 @@ def test_an_invalid_reading_is_kept_but_says_nothing(
 def test_resuming_after_half_an_hour_asks_again_what_others_could_have_changed(
     knowledge: Knowledge,
 ) -> None:
-    events: list[dict[str, Any]] = [
+    events: list[Event] = [
         START,
-        {"event": "step", "step": "roof-conditions", "outcomes": ["safe"]},
+        StepDone("roof-conditions", ("safe",)),
     ]
-    short = [*events, {"event": "resumed", "minutes_away": 5, "same_day": True}]
-    long = [*events, {"event": "resumed", "minutes_away": 31, "same_day": True}]
+    short = [*events, Resumed(5, True)]
+    long = [*events, Resumed(31, True)]
     assert replay(knowledge, short).work.roof == "go"
     assert replay(knowledge, long).work.roof == "not-checked"
 
@@ -121,28 +137,27 @@ def test_resuming_after_half_an_hour_asks_again_what_others_could_have_changed(
 def test_no_sequence_of_answers_skips_and_undos_breaks_a_visit(choices: list[int]) -> None:
     knowledge = load_shipped()
     decider = Decider(knowledge)
-    events: list[dict[str, Any]] = [START]
+    events: list[Event] = [START]
     state = replay(knowledge, events)
     for choice in choices:
         decision = decider.decide(state)
         if decision.kind in ("ending", "stop"):
             break
         assert decision.test is not None
-        at = None if decision.at is None else [str(decision.at)]
-        event: dict[str, Any]
+        at = None if decision.at is None else (str(decision.at),)
+        event: Event
         if choice == 9 and taken_back(events) is not None:
-            event = {"event": "undo"}
+            event = Undone()
         elif decision.step is not None:
             step = decision.step
             outcome = CONFIRMED[step.id]
-            event = {"event": "step", "step": step.id, "place": step.place, "outcomes": [outcome]}
-            event["again"] = step.again
+            event = StepDone(step.id, (outcome,), step.place, step.again)
         elif choice == 8 or not decision.test.outcomes:
-            event = {"event": "skip", "test": decision.test.id, "at": at}
+            event = Skipped(decision.test.id, at)
         else:
             outcomes = decider.reasoner.hypotheses(state.unit)[0].outcomes(decision.test.id)
             outcome = outcomes[choice % len(outcomes)]
-            event = {"event": "answer", "test": decision.test.id, "at": at, "outcomes": [outcome]}
+            event = Answered(decision.test.id, at, (outcome,))
         events.append(event)
         state = replay(knowledge, events)
         total = sum(c.probability for c in decider.reasoner.conclude(state.case).causes)
@@ -154,7 +169,7 @@ def test_leads_taken_off_before_a_test_was_given_up_have_to_go_back(
 ) -> None:
     place = "capacitor condenser fan 1"
     test = "capacitance-out-of-circuit"
-    events: list[dict[str, Any]] = [START, {"event": "aim", "test": test, "at": place}]
+    events: list[Event] = [START, Aimed(test, place)]
     for _ in range(40):
         decision = decider.decide(replay(knowledge, events))
         if decision.kind == "ask":
@@ -162,11 +177,10 @@ def test_leads_taken_off_before_a_test_was_given_up_have_to_go_back(
         assert decision.step is not None
         step = decision.step
         events.append(
-            {"event": "step", "step": step.id, "place": step.place, "again": step.again,
-             "outcomes": [CONFIRMED[step.id]]}
+            StepDone(step.id, (CONFIRMED[step.id],), step.place, step.again)
         )  # fmt: skip
     assert decision.test is not None and decision.test.id == test
-    events.append({"event": "skip", "test": test, "at": [place]})
+    events.append(Skipped(test, (place,)))
     assert replay(knowledge, events).work.leads_off == frozenset({place})
 
 
@@ -183,24 +197,24 @@ def test_the_guards_have_the_last_word_over_the_planner(
         if decision.test is None:
             break
         assert decision.test.work_state in ("any", "running") and not decision.test.needs_state
-        at = None if decision.at is None else [str(decision.at)]
-        state = after(knowledge, state, {"event": "skip", "test": decision.test.id, "at": at})
+        at = None if decision.at is None else (str(decision.at),)
+        state = after(knowledge, state, Skipped(decision.test.id, at))
 
 
 def test_a_reading_withdrawn_with_its_meter_is_offered_again(
     knowledge: Knowledge, decider: Decider
 ) -> None:
-    events: list[dict[str, Any]] = [
+    events: list[Event] = [
         START,
-        {"event": "answer", "test": "tester-proof", "outcomes": ["proved"]},
-        {"event": "answer", "test": "transformer-secondary-volts", "text": "0 V"},
+        Answered("tester-proof", outcomes=("proved",)),
+        Answered("transformer-secondary-volts", text="0 V"),
     ]
 
-    def offered(more: list[dict[str, Any]]) -> set[str]:
+    def offered(more: list[Event]) -> set[str]:
         state = replay(knowledge, [*events, *more])
         found = decider.candidates(state, decider.reasoner.conclude(state.case))
         return {candidate.test.id for candidate in found}
 
-    failed = {"event": "answer", "test": "tester-proof", "outcomes": ["failed"]}
+    failed = Answered("tester-proof", outcomes=("failed",))
     assert "transformer-secondary-volts" not in offered([])
     assert "transformer-secondary-volts" in offered([failed])

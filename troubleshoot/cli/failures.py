@@ -8,7 +8,9 @@ from __future__ import annotations
 
 import io
 import os
+import shutil
 import sys
+import textwrap
 from collections.abc import Iterable
 from typing import Any
 
@@ -35,7 +37,15 @@ class Failure(click.ClickException):
         from troubleshoot.outside.text import shown
 
         for line in self.lines:
-            click.echo(shown(line), err=True, file=file)
+            click.echo(_fitted(shown(line)), err=True, file=file)
+
+
+def _fitted(line: str) -> str:
+    """A sentence whose words stay whole on a narrow screen; one line where no person reads it."""
+    if not sys.stderr.isatty():
+        return line
+    width = shutil.get_terminal_size().columns
+    return textwrap.fill(line, width, break_long_words=False, break_on_hyphens=False)
 
 
 def run_command(command: click.Command) -> int:

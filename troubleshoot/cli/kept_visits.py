@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Sequence
 from dataclasses import replace
 from pathlib import Path
-from typing import Any, Final
+from typing import Final
 
 import click
 
@@ -16,6 +16,7 @@ from troubleshoot.cli.visiting import data_folder
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import shown
 from troubleshoot.visit.journal import JournalError, JournalNewer
+from troubleshoot.visit.journal_lines import Record
 from troubleshoot.visit.kept_visit import read_visit
 from troubleshoot.visit.standing_visits import standing_visits, stops_unit
 from troubleshoot.visit.visit_names import journal_path, kept_visits
@@ -55,7 +56,7 @@ def visits(ctx: click.Context) -> None:
         click.echo("A stopped one that has been made safe goes on by: troubleshoot reopen VISIT")
 
 
-def _how_it_stands(events: Sequence[Mapping[str, Any]]) -> str:
+def _how_it_stands(events: Sequence[Record]) -> str:
     """The ending of a visit, or whether it is open, for the first time or again."""
     for event in reversed(events):
         if event.get("event") == "end":
@@ -65,10 +66,10 @@ def _how_it_stands(events: Sequence[Mapping[str, Any]]) -> str:
     return "open"
 
 
-def _what_about(events: Sequence[Mapping[str, Any]]) -> str:
+def _what_about(events: Sequence[Record]) -> str:
     """The caller's words, or the complaint that they were taken for."""
-    told = {"start": {}, "call": {}, **{event.get("event"): event for event in events}}
-    start, call = told["start"], told["call"]
+    last = {event["event"]: event for event in events if event.get("event") in ("start", "call")}
+    start, call = last.get("start", {}), last.get("call", {})
     return _one_line(
         start.get("words") or call.get("words") or start.get("complaint") or "routine round"
     )
@@ -88,10 +89,10 @@ def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
     """The report of a visit, in Markdown."""
     from troubleshoot.reasoning.conclude import Reasoner
     from troubleshoot.records.report import markdown_report
+    from troubleshoot.safety.stops import standing_stop, with_stops_met
     from troubleshoot.safety.work_state import open_items
     from troubleshoot.visit.account import ending_of
     from troubleshoot.visit.events import replay
-    from troubleshoot.visit.stops import standing_stop, with_stops_met
     from troubleshoot.visit.understanding import understood
     from troubleshoot.visit.visit_account import stops_account, visit_account
 

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
 
+from troubleshoot.cli.chain_words import chain_of
+from troubleshoot.cli.work_state_page import WORK_STATE, work_state_page
 from troubleshoot.knowledge.model import (
     Complaint,
     Condition,
@@ -19,11 +21,20 @@ from troubleshoot.knowledge.model import (
 )
 from troubleshoot.reasoning.grades import spoken as grade_spoken
 from troubleshoot.safety.profiles import spoken
+from troubleshoot.safety.roles import ROLES
 from troubleshoot.visit.wording import TAG_OUT
 
 
 def page_about(knowledge: Knowledge, name: str) -> list[str] | None:
     """The page of the entry or check with that id, or nothing."""
+    page = _own_page(knowledge, name)
+    if page is None:
+        return None
+    chain = list(chain_of(knowledge, name))
+    return [*page, "", "What the engine chains from and to it:", *chain] if chain else page
+
+
+def _own_page(knowledge: Knowledge, name: str) -> list[str] | None:
     if name in knowledge.faults:
         return list(_fault(knowledge, knowledge.faults[name]))
     if name in knowledge.tests:
@@ -36,6 +47,8 @@ def page_about(knowledge: Knowledge, name: str) -> list[str] | None:
         return list(_procedure(knowledge, knowledge.procedures[name]))
     if name in knowledge.limits:
         return list(_limit(knowledge, knowledge.limits[name]))
+    if name == WORK_STATE:
+        return list(work_state_page(knowledge))
     return _check(name)
 
 
@@ -132,6 +145,10 @@ def _hazard(knowledge: Knowledge, hazard: Hazard) -> Iterator[str]:
     if hazard.stop is not None:
         yield f"STOP, {hazard.stop.scope.replace('-', ' ')}: {hazard.stop.covers}"
     yield f"Hand over to: {hazard.defer_to}"
+    if hazard.cleared_by:
+        yield f"Cleared by: {', '.join(ROLES[role] for role in hazard.cleared_by)}"
+    if hazard.all_clear is not None:
+        yield f"Gone once this shows it: {knowledge.tests[hazard.all_clear].name}"
     tests = [test.name for test in knowledge.tests.values() if hazard.id in test.hazards]
     if tests:
         yield f"Shown before: {', '.join(tests)}"

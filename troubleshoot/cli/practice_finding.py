@@ -9,8 +9,8 @@ from difflib import get_close_matches
 from troubleshoot.knowledge.model import Fault, Test
 from troubleshoot.outside.numbers import choice, whole_number
 from troubleshoot.practice.session import Session
+from troubleshoot.reasoning.places import with_place
 from troubleshoot.visit.decision import Decision
-from troubleshoot.visit.wording import with_place
 
 LIKENESS = 0.72
 """How like a known word a mistyped one must be, from 0 to 1, to be put right."""

@@ -9,10 +9,9 @@ from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.practice.played import Done, Stopped
 from troubleshoot.practice.scenario import Scenario, Shown
 from troubleshoot.practice.session import Session
-from troubleshoot.reasoning.places import Place
-from troubleshoot.safety.steps import CONFIRMED
+from troubleshoot.reasoning.places import Place, with_place
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.work_state import open_items
-from troubleshoot.visit.wording import with_place
 
 HELP = (
     "  tests [AREA] areas; an area's tests",

@@ -11,9 +11,9 @@ from troubleshoot.dialogue.prompts import cautions_of
 from troubleshoot.knowledge.model import Test
 from troubleshoot.practice.played import Stopped, places_of_step
 from troubleshoot.practice.session import Session
+from troubleshoot.reasoning.places import with_place
 from troubleshoot.safety.cautions import cautions_before
-from troubleshoot.safety.steps import ENTER_CONFIRMS
-from troubleshoot.visit.wording import with_place
+from troubleshoot.safety.declared import ENTER_CONFIRMS
 
 
 def do_steps(terminal: Terminal, session: Session, words: str, shown_cautions: set[str]) -> None:

@@ -18,7 +18,7 @@ from troubleshoot.dialogue.prompts import (
     Prompt,
 )
 from troubleshoot.dialogue.said import CallCautions, FirstLooks, Said, Sentence
-from troubleshoot.visit.hazard_words import first_orders, gravest_first, said_standing
+from troubleshoot.safety.hazard_words import first_orders, gravest_first, said_standing
 
 if TYPE_CHECKING:
     from collections.abc import Iterable

@@ -18,15 +18,16 @@ from troubleshoot.dialogue.said import (
 )
 from troubleshoot.knowledge.model import Fault, Knowledge, Test
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.reasoning.places import with_place
 from troubleshoot.reasoning.readings import Reading
+from troubleshoot.safety.declared import ENTER_CONFIRMS
+from troubleshoot.safety.hazard_words import first_orders, said_hazard
 from troubleshoot.safety.profiles import spoken
-from troubleshoot.safety.steps import ENTER_CONFIRMS
+from troubleshoot.safety.standing import Standing
 from troubleshoot.visit.account import shown_causes
 from troubleshoot.visit.decision import Decision
 from troubleshoot.visit.explain import because
-from troubleshoot.visit.hazard_words import first_orders, said_hazard
-from troubleshoot.visit.standing import Standing
-from troubleshoot.visit.wording import TAG_OUT, bar, cause_line, effect_line, with_place
+from troubleshoot.visit.wording import TAG_OUT, bar, cause_line, effect_line
 
 CAUSES_SHOWN = 4
 WORTH_SHOWING = 0.03

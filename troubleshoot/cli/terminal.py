@@ -46,16 +46,19 @@ class Terminal:
 
         Never broken at a hyphen: what is to be typed again, an id or an option, stays whole.
         """
+        for line in self._lines(text, indent):
+            self._write(f"{_BOLD}{line}{_PLAIN}" if strong and self.bold else line)
+
+    def _lines(self, text: str, indent: int = 0, room: int = 0) -> list[str]:
+        """The lines of a text; `room`: columns that each of them leaves free."""
         start = " " * indent
-        lines = textwrap.wrap(
+        return textwrap.wrap(
             shown(text),
-            self.width,
+            self.width - room,
             initial_indent=start,
             subsequent_indent=start + "  ",
             break_on_hyphens=False,
         ) or [""]
-        for line in lines:
-            self._write(f"{_BOLD}{line}{_PLAIN}" if strong and self.bold else line)
 
     def say_all(self, lines: Iterable[str], indent: int = 0) -> None:
         for line in lines:
@@ -83,7 +86,7 @@ class Terminal:
         while True:
             self.say_held()
             self._forget_waiting_input()
-            sys.stdout.write(f"{self._encodable(shown(prompt))} ")
+            sys.stdout.write(f"{self._encodable(self._wrapped(prompt))} ")
             sys.stdout.flush()
             line = sys.stdin.readline(most + 1)
             if not line:
@@ -97,6 +100,10 @@ class Terminal:
                 return one_line(line.removesuffix("\n"), "That line", most)
             except NotUsable as error:
                 self.say(f"{error}.")
+
+    def _wrapped(self, prompt: str) -> str:
+        """What stands before an answer, with room for the blank after it."""
+        return "\n".join(self._lines(prompt, room=1))
 
     def _forget_waiting_input(self) -> None:
         """On a terminal: keys pressed in a pocket, a paste, impatience."""

@@ -50,6 +50,9 @@ def hold(knowledge: Knowledge, terminal: Terminal, talk: Callable[[Voice], Talk[
             show_said(terminal, knowledge, dialogue.answer(typed))
     except EndOfInput:
         show_said(terminal, knowledge, dialogue.leave())
+    except JournalError:
+        show_said(terminal, knowledge, dialogue.unheard())
+        raise
     except KeyboardInterrupt:
         terminal.say()
         show_said(terminal, knowledge, dialogue.leave())

@@ -3,28 +3,27 @@
 from __future__ import annotations
 
 import math
+from collections.abc import Collection
 from datetime import datetime
 from string import digits
-from typing import Any, Final
+from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.outside.numbers import choice
 from troubleshoot.quantities.typed import NotUnderstood
 from troubleshoot.reasoning.measuring import read_text
 from troubleshoot.reasoning.places import Place
+from troubleshoot.safety.declared import CONFIRMED, ENTER_CONFIRMS, STEPS
 from troubleshoot.safety.steps import (
     BEFORE_BLEEDING,
     BLEED_CAPACITOR,
-    CONFIRMED,
     EDGE_PROTECTION,
-    ENTER_CONFIRMS,
     LOCKOUT,
     ROOF,
-    WAITED_FOR,
     Step,
 )
 from troubleshoot.visit.absence import minutes_since
-from troubleshoot.visit.event_shapes import Event, step_event
+from troubleshoot.visit.events import Answered, StepDone
 from troubleshoot.visit.metered import metered
 from troubleshoot.visit.visit_state import VisitState
 
@@ -37,31 +36,38 @@ class NotAnAnswer(ValueError):
     """What was typed is no answer here; the message says what would do."""
 
 
+def answers(test: Test, outcomes: Collection[str]) -> tuple[str, ...]:
+    """What may be typed for these outcomes: their names, and what people say for them."""
+    return tuple(
+        word
+        for o in test.outcomes
+        if o.id in outcomes
+        for word in (o.id.replace("-", " "), *o.words)
+    )
+
+
 def answer_event_from(
     knowledge: Knowledge, test: Test, at: Place | None, typed: str, outcomes: tuple[str, ...]
-) -> dict[str, Any]:
+) -> Answered:
     """The event of an answer to a test; raises NotAnAnswer."""
     if not typed:
         raise NotAnAnswer("Type an answer, s to skip it, or help.")
-    event: dict[str, Any] = {"event": "answer", "test": test.id}
-    if at is not None:
-        event["at"] = [str(at)]
+    where = None if at is None else (str(at),)
     if test.reads:
         chosen = _by_word(test, typed, outcomes, several=False)
         if chosen:
-            return {**event, "outcomes": list(chosen)}
+            return Answered(test.id, where, chosen)
         try:
             read_text(test, typed, knowledge)
         except NotUnderstood as error:
             raise NotAnAnswer(f"{error.why}; {error.instead}.") from None
-        return {**event, "text": typed}
-    chosen = _choice(test, typed, outcomes)
-    return {**event, "outcomes": list(chosen)}
+        return Answered(test.id, where, text=typed)
+    return Answered(test.id, where, _choice(test, typed, outcomes))
 
 
 def step_event_from(
     knowledge: Knowledge, state: VisitState, test: Test, step: Step, typed: str, now: datetime
-) -> Event:
+) -> StepDone:
     """The event of a safety step; raises NotAnAnswer.
 
     Enter confirms only what protects nobody's life. All else wants the word of the outcome, or the
@@ -70,7 +76,7 @@ def step_event_from(
     confirmed = CONFIRMED[step.id]
     if typed.lower() in ENTER:
         if step.id in ENTER_CONFIRMS:
-            return step_event(step, (confirmed,))
+            return StepDone.of(step, (confirmed,))
         raise NotAnAnswer(f"Enter confirms nothing here. Type {_wanted(test, confirmed)}.")
     outcomes = tuple(o.id for o in test.outcomes)
     several = test.choose == "several"
@@ -82,9 +88,9 @@ def step_event_from(
     _names_its_protection(state, test, step, typed, chosen)
     if confirmed in chosen and len(_letters(typed)) < min(LEAST_LETTERS, len(_letters(confirmed))):
         raise NotAnAnswer(f"Type {_wanted(test, confirmed)}; fewer letters confirm nothing here.")
-    if confirmed in chosen and step.id in WAITED_FOR:
+    if confirmed in chosen and STEPS[step.id].waited_for:
         _has_waited(state, test, now)
-    return step_event(step, chosen)
+    return StepDone.of(step, chosen)
 
 
 def _names_its_protection(
@@ -116,7 +122,7 @@ def _wanted(test: Test, confirmed: str) -> str:
 
 def _metered(
     knowledge: Knowledge, state: VisitState, test: Test, step: Step, typed: str
-) -> Event | None:
+) -> StepDone | None:
     """A step confirmed, or not, by what the meter shows; None where no number was typed."""
     if not test.reads or set(typed).isdisjoint(digits):
         return None
@@ -129,7 +135,7 @@ def _metered(
         raise NotAnAnswer("That number says nothing here; type what came of it in words.")
     if _read_before_bleeding(state, step, outcomes):
         outcomes = (BEFORE_BLEEDING,)
-    return step_event(step, outcomes, typed)
+    return StepDone.of(step, outcomes, typed)
 
 
 def _read_before_bleeding(state: VisitState, step: Step, outcomes: tuple[str, ...]) -> bool:

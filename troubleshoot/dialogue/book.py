@@ -6,31 +6,42 @@ rules understand.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping, Sequence
+from collections.abc import Callable, Sequence
+from dataclasses import replace
 from datetime import datetime
-from typing import Any, Protocol
+from typing import Final, Protocol
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.equipment import InputRefused
-from troubleshoot.safety.steps import CONFIRMED
-from troubleshoot.visit.absence import (
-    WITHOUT_WORK,
-    hour_passed,
-    resumed_event,
-    silence,
-    stamp,
+from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.work_state import WorkState
+from troubleshoot.visit.absence import hour_passed, resumed, silence, stamp
+from troubleshoot.visit.events import (
+    Event,
+    FactTold,
+    HourPassed,
+    MarkedInvalid,
+    Repaired,
+    Started,
+    Undone,
+    after,
+    replay,
 )
-from troubleshoot.visit.event_shapes import Event
-from troubleshoot.visit.events import after, replay
+from troubleshoot.visit.events.codec import record_of
+from troubleshoot.visit.events.undoing import taken_back
+from troubleshoot.visit.journal_lines import Record
+from troubleshoot.visit.lapses import lapsed
 from troubleshoot.visit.understanding import understood
-from troubleshoot.visit.undoing import taken_back
 from troubleshoot.visit.visit_state import VisitState
+
+WITHOUT_WORK: Final = (FactTold, Repaired)
+"""Reports that answer no test or step: no work that was asked for explains the silence before."""
 
 
 class Keeper(Protocol):
-    """Where events are kept for good."""
+    """Where the records of events are kept for good."""
 
-    def append(self, event: Mapping[str, Any]) -> None: ...
+    def append(self, event: Record) -> None: ...
 
     def close(self) -> None: ...
 
@@ -38,7 +49,7 @@ class Keeper(Protocol):
 class Forgotten:
     """Keeps nothing: for visits that are played, not made."""
 
-    def append(self, event: Mapping[str, Any]) -> None:
+    def append(self, event: Record) -> None:
         pass
 
     def close(self) -> None:
@@ -58,7 +69,7 @@ class VisitBook:
         visit_id: str,
         keeper: Keeper,
         now: Callable[[], datetime],
-        events: Sequence[Event] = (),
+        records: Sequence[Record] = (),
         notices: tuple[str, ...] = (),
     ) -> None:
         self.knowledge = knowledge
@@ -66,7 +77,8 @@ class VisitBook:
         self.now = now
         self.changed = False
         self._keeper = keeper
-        understanding = understood(knowledge, events)
+        self._before_break: WorkState | None = None
+        understanding = understood(knowledge, records)
         self.notices = (*notices, *understanding.notices)
         self.events = list(understanding.events)
         self.state: VisitState = replay(knowledge, self.events)
@@ -74,16 +86,16 @@ class VisitBook:
     @property
     def begun(self) -> bool:
         """Whether it is known who is asking, and so what the visit starts from."""
-        return any(event["event"] == "start" for event in self.events)
+        return any(isinstance(event, Started) for event in self.events)
 
     def add(self, event: Event) -> None:
         """Keep an event with its time, once it is known that it can be taken.
 
         A report ends a silence, so what the silence has voided is told before it.
         """
-        if event["event"] in WITHOUT_WORK:
+        if isinstance(event, WITHOUT_WORK):
             self.watch_the_clock()
-        event = {**event, "time": stamp(self.now())}
+        event = replace(event, time=stamp(self.now()))
         state = after(self.knowledge, self.state, event)
         self._keep(event)
         self.state = state
@@ -93,7 +105,7 @@ class VisitBook:
         self._keeper.close()
 
     def _keep(self, event: Event) -> None:
-        self._keeper.append(event)
+        self._keeper.append(record_of(event))
         self.events.append(event)
         self.changed = True
 
@@ -107,19 +119,29 @@ class VisitBook:
         now = self.now()
         away = silence(self.state, now, work_minutes)
         if away is not None:
-            self.add(away)
+            self._add_break(away)
         elif hour_passed(self.state, now):
-            self.add({"event": "hour-passed"})
+            self._add_break(HourPassed())
         return away is not None
 
     def resume(self, profiles: tuple[str, ...]) -> None:
         """Go on after an absence, as whoever is asking now."""
-        self.add(resumed_event(self.state, self.now(), profiles))
+        self._add_break(resumed(self.state, self.now(), profiles))
+
+    def _add_break(self, event: Event) -> None:
+        before = self.state.work
+        self.add(event)
+        self._before_break = self._before_break or before
+
+    def lapsed(self) -> tuple[str, ...]:
+        """What breaks have voided since this was last asked, in words that come first."""
+        before, self._before_break = self._before_break, None
+        return () if before is None else lapsed(before, self.state.work)
 
     def try_fact(self, name: str, value: object) -> str | None:
         """Keep an equipment fact or plate value; returns what is wrong with it, or nothing."""
         try:
-            self.add({"event": "fact", "name": name, "value": value})
+            self.add(FactTold(name, value))
         except InputRefused as error:
             return "; ".join(f"{r.problem}; {r.instead}" for r in error.refusals) + "."
         return None
@@ -128,7 +150,7 @@ class VisitBook:
         """Take the last answer back; the words, not what hands have done."""
         if taken_back(self.events) is None:
             return "There is nothing to take back."
-        self._keep({"event": "undo", "time": stamp(self.now())})
+        self._keep(Undone(time=stamp(self.now())))
         self.state = replay(self.knowledge, self.events)
         return "Taken back. The work state goes on from the more careful of the two."
 
@@ -138,7 +160,7 @@ class VisitBook:
             return "There is no reading to mark."
         if not reason:
             return "Say why: invalid REASON."
-        self.add({"event": "invalid", "reason": reason})
+        self.add(MarkedInvalid(reason))
         if self.state.answers[-1].test in CONFIRMED:
             return "Kept as failed. It is asked again, and whatever rested on it."
         return "Kept as not counting."

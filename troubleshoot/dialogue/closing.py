@@ -9,9 +9,10 @@ from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Leave, Talk, words
 from troubleshoot.knowledge.model import Fault
 from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.safety.tags import tag_lines
 from troubleshoot.visit.decision import Decision
+from troubleshoot.visit.events import Closing, ProofRead, Repaired, VisitEnded
 from troubleshoot.visit.left_off import left_off
-from troubleshoot.visit.tags import tag_lines
 
 STILL_THERE = Choose("Is the complaint still there? (y/n)")
 AS_IT_WAS = "The unit is back as it was."
@@ -25,12 +26,12 @@ def repaired(book: VisitBook, fault: Fault) -> Talk[None]:
     for proof in fault.proof:
         reading = yield from words(AskProof(fault, proof.text))
         hear_cry(book.knowledge, reading)
-        book.add({"event": "proof", "reason": proof.text, "text": reading})
+        book.add(ProofRead(proof.text, reading))
     answer = yield from words(STILL_THERE)
     hear(book.knowledge, answer)
-    book.add({"event": "repaired", "fault": fault.id, "words": answer})
+    book.add(Repaired(fault.id, answer))
     if not answer.lower().startswith("y"):
-        book.add({"event": "closing", "cured": True})
+        book.add(Closing(cured=True))
 
 
 def close(book: VisitBook, voice: Voice, decision: Decision, conclusions: Conclusions) -> None:
@@ -46,7 +47,7 @@ def close(book: VisitBook, voice: Voice, decision: Decision, conclusions: Conclu
     for step, phrase in decision.handed_over:
         voice.say(f"{book.knowledge.tests[step].name} is beyond you: {phrase}.")
         raise Leave
-    book.add({"event": "end", "ending": "closed"})
+    book.add(VisitEnded("closed"))
     voice.say_all(off.lines)
     voice.say("The visit is closed." if off.all else f"{AS_IT_WAS} The visit is closed.")
     voice.say(f"Report: troubleshoot report {book.visit_id}")

@@ -2,22 +2,25 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import HOW_TO_CALL
+from troubleshoot.dialogue.picking import pick
 from troubleshoot.dialogue.said import Causes, HowTo, OtherTest, Voice, WhatToType
-from troubleshoot.dialogue.talk import DangerCalled, Leave
+from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
 from troubleshoot.knowledge.model import Test
 from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.conclude import Conclusions
-from troubleshoot.reasoning.places import PlaceNotUnderstood, spoken
-from troubleshoot.safety.steps import CONFIRMED, ENTER_CONFIRMS
-from troubleshoot.visit.dangers import cried, spoken_of
+from troubleshoot.reasoning.places import Place, PlaceNotUnderstood, spoken
+from troubleshoot.safety.dangers import cried, spoken_of
+from troubleshoot.safety.declared import CONFIRMED, ENTER_CONFIRMS
+from troubleshoot.safety.stops import conclude_visit
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
-from troubleshoot.visit.event_shapes import skip_event
-from troubleshoot.visit.events import places_from
+from troubleshoot.visit.events import Aimed, Closing, Noted, Repaired, Skipped
+from troubleshoot.visit.events.places import places_from
 from troubleshoot.visit.explain import because, find_fault, what_if, why_not
-from troubleshoot.visit.stops import conclude_visit
 from troubleshoot.visit.tests_by_words import find_tests
 
 OTHER_TESTS = 8
@@ -35,8 +38,8 @@ class Commands:
         self.offered: tuple[tuple[str, str | None], ...] = ()
         self.done_said = False
 
-    def serve(self, typed: str, decision: Decision, conclusions: Conclusions) -> bool:
-        """Serve a command; False where the words are an answer."""
+    def serve(self, typed: str, decision: Decision, conclusions: Conclusions) -> Talk[bool]:
+        """Serve a command; False where the words are an answer. Raises Leave, DangerCalled."""
         word, _, rest = typed.partition(" ")
         self.book.changed = False
         self.done_said = self.done_said and typed == "done"
@@ -57,12 +60,12 @@ class Commands:
         elif typed.lower() == "tests":
             self._other_tests(conclusions)
         else:
-            return self._changing(typed, word.lower(), rest, decision, conclusions)
+            return (yield from self._changing(typed, word.lower(), rest, decision, conclusions))
         return True
 
     def _changing(
         self, typed: str, word: str, rest: str, decision: Decision, conclusions: Conclusions
-    ) -> bool:
+    ) -> Talk[bool]:
         """Commands that change the visit."""
         if typed in ("q", "quit"):
             raise Leave
@@ -77,7 +80,7 @@ class Commands:
         elif word == "invalid":
             self.voice.say(self.book.mark_last_invalid(rest))
         elif word == "do" and rest:
-            self._do(rest)
+            yield from self._do(rest)
         elif typed == "again":
             self._again()
         elif word == "repaired" and rest:
@@ -88,7 +91,7 @@ class Commands:
 
     def _note(self, text: str) -> None:
         """Keep a note. Raises DangerCalled where it says that the job has to be stopped."""
-        self.book.add({"event": "note", "text": text})
+        self.book.add(Noted(text))
         if any(h.stop and h.stop.scope == "whole-job" for h in cried(self.knowledge, text)):
             raise DangerCalled(text)
         speaks = bool(spoken_of(self.knowledge, text))
@@ -107,7 +110,7 @@ class Commands:
             )
             return True
         self.done_said = False
-        self.book.add({"event": "closing"})
+        self.book.add(Closing())
         return True
 
     def _skip(self, decision: Decision) -> None:
@@ -116,14 +119,14 @@ class Commands:
         elif decision.test is None:
             self.voice.say(NO_QUESTION)
         else:
-            self.book.add(skip_event(decision.test.id, decision.at))
+            self.book.add(Skipped.over(decision.test.id, decision.at))
 
     def _skip_aim(self, decision: Decision) -> None:
         """No safety step is skipped; the test that it leads to may be."""
         if decision.aim is None or decision.stop is not None:
             self.voice.say("A safety step cannot be skipped. q keeps the visit and leaves.")
             return
-        self.book.add(skip_event(*decision.aim))
+        self.book.add(Skipped.over(*decision.aim))
         self.voice.say(f"Without: {self.knowledge.tests[decision.aim[0]].name}.")
 
     def _how(self, decision: Decision) -> None:
@@ -177,18 +180,20 @@ class Commands:
             self.voice.tell(OtherTest(number, candidate.test, where, minutes))
         self.voice.say("do N takes one of them.", 1)
 
-    def _do(self, words: str) -> None:
+    def _do(self, said: str) -> Talk[None]:
         """Take a test by its number in the list, or by its id and place."""
-        if (number := choice(words, len(self.offered))) is not None:
+        if (number := choice(said, len(self.offered))) is not None:
             self._aim(*self.offered[number - 1])
             return
-        name, _, at = words.partition(" at ")
+        name, _, at = said.partition(" at ")
+        layout = self.book.state.unit.layout
         found = find_tests(self.knowledge, self.book.state.unit, name)
         if not found:
             self.voice.say("Type tests for a list; then do with a number, or do TEST at PLACE.")
             return
         if len(found) > 1:
-            self._ask_which(found)
+            spots = [(test, at) for test in found for at in layout.places(test.per)]
+            yield from self._pick("Which of these?", spots[:OTHER_TESTS])
             return
         test = found[0]
         try:
@@ -197,19 +202,14 @@ class Commands:
             self.voice.say(f"{error.problem}; {error.instead}.")
             return
         if len(places) > 1:
-            self.voice.say("Say where: " + ", ".join(f"at {p}" for p in places))
+            yield from self._pick("Where?", [(test, place) for place in places])
             return
         self._aim(test.id, spoken(places[0]))
 
-    def _ask_which(self, found: tuple[Test, ...]) -> None:
-        """Several tests fit the words: list those, by number."""
-        layout = self.book.state.unit.layout
-        spots = [(test, at) for test in found for at in layout.places(test.per)][:OTHER_TESTS]
-        self.offered = tuple((test.id, spoken(at)) for test, at in spots)
-        self.voice.say("Which of these?")
-        for number, (test, at) in enumerate(spots, start=1):
-            self.voice.tell(OtherTest(number, test, layout.shown(test.per, at)))
-        self.voice.say("do N takes one of them.", 1)
+    def _pick(self, question: str, spots: Sequence[tuple[Test, Place | None]]) -> Talk[None]:
+        meant = yield from pick(self.book, self.voice, question, spots)
+        if meant is not None:
+            self._aim(*meant)
 
     def _again(self) -> None:
         """Read the last reading once more."""
@@ -229,12 +229,11 @@ class Commands:
         if forbidden is not None:
             self.voice.say(f"Not now: {forbidden}. Only a fresh finding takes it away.")
             return
-        reason = "you chose it"
-        self.book.add({"event": "aim", "test": test, "at": at, "chosen": True, "reason": reason})
+        self.book.add(Aimed(test, at, "you chose it", chosen=True))
 
-    def _repaired(self, words: str, conclusions: Conclusions) -> None:
-        fault = find_fault(self.knowledge, conclusions, words)
+    def _repaired(self, said: str, conclusions: Conclusions) -> None:
+        fault = find_fault(self.knowledge, conclusions, said)
         if fault is None:
             self.voice.say("No such cause in the rule base. Give its id, or words of its name.")
         else:
-            self.book.add({"event": "repaired", "fault": fault})
+            self.book.add(Repaired(fault))

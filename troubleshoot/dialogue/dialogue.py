@@ -34,6 +34,10 @@ class Dialogue:
         called = DangerCalled(danger)
         return self._go_on(lambda: self._talk.throw(called))
 
+    def unheard(self) -> tuple[Said, ...]:
+        """What had been said before the storage failed in the midst of an answer."""
+        return self._voice.heard()
+
     def leave(self) -> tuple[Said, ...]:
         """Whoever answered has gone; the visit is kept. Returns what is said of that."""
         return self._go_on(lambda: self._talk.throw(Leave()))

@@ -12,9 +12,9 @@ from troubleshoot.dialogue.opening import turns
 from troubleshoot.dialogue.prompts import Prompt
 from troubleshoot.dialogue.talk import Reply
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.safety.stops import conclude_visit
 from troubleshoot.visit.decide import Decider
-from troubleshoot.visit.event_shapes import Event
-from troubleshoot.visit.stops import conclude_visit
+from troubleshoot.visit.events import Event
 from troubleshoot.visit.visit_state import VisitState
 
 LONGEST_VISIT: Final = 600

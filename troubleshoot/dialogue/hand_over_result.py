@@ -9,25 +9,29 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import AskWords, Choose
 from troubleshoot.dialogue.said import Voice
-from troubleshoot.dialogue.talk import Talk, words
-from troubleshoot.visit.reopening import (
+from troubleshoot.dialogue.talk import Leave, Talk, words
+from troubleshoot.knowledge.model import Hazard
+from troubleshoot.safety.moments import moment_within, with_day
+from troubleshoot.safety.reopening import (
     NotAResult,
     as_read,
     fitting_roles,
     in_words,
+    not_told,
     read_after,
     role,
     told,
     when_read,
 )
-from troubleshoot.visit.roles import ROLES
-from troubleshoot.visit.visit_state import HandOverResult, StopMet
+from troubleshoot.safety.roles import ROLES, names_a_role
+from troubleshoot.safety.stop_record import HandOverResult, StopMet
 
 LEAVES: Final = ("q", "quit")
 MISSING: Final = "That is still missing: give it, or q to leave the visit closed."
 WHAT_THEY_DID: Final = AskWords("What did they find, and what did they do?", repeated=True)
 WHAT_SHOWS_IT: Final = AskWords("Which reading or look shows that it is safe?", repeated=True)
 WHEN: Final = AskWords("When was that?", repeated=True)
+THEM_TOO: Final = AskWords("Who of them was told, and when? Enter if nobody yet", repeated=True)
 WHO_WAS_TOLD: Final = AskWords("Who was told, and when?", repeated=True)
 
 
@@ -54,7 +58,10 @@ def ask_result(book: VisitBook, voice: Voice, met: StopMet) -> Talk[HandOverResu
             lambda typed: when_read(typed, read_after(knowledge, met), book.now()),
         )
     )
-    return HandOverResult(by, done, reading, when) if when else None
+    if not when:
+        return None
+    _echo_time(book, voice, when)
+    return HandOverResult(by, done, reading, when)
 
 
 def ask_told(listener: Listener) -> Talk[str]:
@@ -66,6 +73,35 @@ def ask_told(listener: Listener) -> Talk[str]:
             return told(typed)
         except NotAResult as error:
             listener.not_understood(typed, str(error))
+
+
+def ask_them_too(book: VisitBook, listener: Listener, hazard: Hazard, said: str) -> Talk[str]:
+    """Who was told in the end. Where it was none of those the STOP is for, it is asked once more.
+
+    Raises DangerCalled.
+    """
+    _echo_time(book, listener.voice, said)
+    meant = not_told(hazard, said)
+    if not meant:
+        return said
+    listener.voice.say(f"It is for: {meant}. Tell them too.", strong=True)
+    try:
+        typed = yield from words(THEM_TOO)
+    except Leave:
+        typed = ""
+    listener.hear_cry(typed)
+    if not_told(hazard, typed) or not names_a_role(typed):
+        listener.voice.say("Tell them before you leave. The record says that they do not know yet.")
+        return f"{said}; not told yet: {meant}"
+    _echo_time(book, listener.voice, typed)
+    return f"{said}; {typed}"
+
+
+def _echo_time(book: VisitBook, voice: Voice, typed: str) -> None:
+    """Say which time of which day was understood; an hour alone may be of either half of a day."""
+    at = moment_within(typed, book.now())
+    if at is not None:
+        voice.say(f"Taken as: {with_day(at, book.now())}.")
 
 
 def _ask(

@@ -7,23 +7,45 @@ a danger are one; where nothing typed can be right, whatever speaks of one.
 from __future__ import annotations
 
 import re
-from collections.abc import Collection
+from collections.abc import Collection, Iterable
+from string import digits
 
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.prompts import AskWords
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk, words
-from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.knowledge.model import Hazard, Knowledge
+from troubleshoot.reasoning.places import spoken
+from troubleshoot.safety.danger_words import one_error
+from troubleshoot.safety.dangers import (
+    ANY_DANGER,
+    cried,
+    is_mistyped,
+    is_unnamed,
+    reported,
+    spoken_of,
+)
 from troubleshoot.safety.profiles import TECHNICIAN
-from troubleshoot.visit.dangers import cried, is_unnamed, reported, spoken_of
-from troubleshoot.visit.event_shapes import danger_event, named_danger_event
+from troubleshoot.visit.events import Aimed, DangerReported, DangerTakenBack, Event, Started
 
 HOW_TO_CALL = "If somebody is in danger: danger and what is wrong."
 CLEAR_FIRST = "STOP. Get clear of it first, you and everybody else."
+NOT_ON_RECORD = "This STOP is not on record: hang the tag, and tell whoever comes next in person."
 WHAT_IS_WRONG = AskWords("What is wrong? A few words, or Enter", repeated=True)
 
 _CALL = re.compile(r"\W*danger(?:ous)?\b\W*(?P<words>.*)", re.IGNORECASE)
 """A danger, however it is called: danger fire, danger: fire, DANGER!, dangerous."""
+
+TAKEN_BACK = "Taken back: no danger is kept. That it was called stays on record."
+LEAST_NEAR = 4
+"""Letters of a word that is taken for an answer with one typing error."""
+
+_NONE = re.compile(
+    r"(?:(?:sorry|oops|it|was|its|is|just|only|a|my|an?) )*"
+    r"(?:nothing(?: is| was)?(?: wrong)?|typo|false alarm|mistake|mistyped|no danger|never ?mind)"
+    r"(?: sorry)?"
+)
+"""What takes a call for help back; several may be said in a row: nothing wrong, typo."""
 
 
 def called_danger(typed: str) -> str | None:
@@ -48,35 +70,92 @@ def hear_cry(knowledge: Knowledge, typed: str, standing: Collection[str] = ()) -
 
 
 class Listener:
-    """Listens at one prompt. `standing`: hazards that have been told of, and are not told again."""
+    """Listens at one prompt.
 
-    def __init__(self, knowledge: Knowledge, voice: Voice, standing: Collection[str] = ()) -> None:
+    `standing`: hazards that have been told of, and are not told again. `offered`: the answers that
+    the prompt names.
+    """
+
+    def __init__(
+        self,
+        knowledge: Knowledge,
+        voice: Voice,
+        standing: Collection[str] = (),
+        offered: Iterable[str] = (),
+    ) -> None:
         self.knowledge = knowledge
         self.voice = voice
         self.standing = standing
-        self._told = False
+        self.offered = tuple(_one_line(answer) for answer in offered)
+
+    def hear(self, typed: str) -> None:
+        """Raise DangerCalled where what was typed speaks of a danger."""
+        hear(self.knowledge, typed, self.standing)
 
     def hear_cry(self, typed: str) -> None:
         """Raise DangerCalled where words of any kind were wanted, and these cry danger."""
         hear_cry(self.knowledge, typed, self.standing)
 
     def not_understood(self, typed: str, reply: str) -> None:
-        """Say why that is no answer, and once how a danger is called. Raises DangerCalled."""
-        hear(self.knowledge, typed, self.standing)
-        hint = HOW_TO_CALL if typed and not self._told else ""
-        self._told = self._told or bool(hint)
+        """Say why that is no answer, and how a danger is called where it may be one.
+
+        What is an offered answer but for one letter is asked about. Raises DangerCalled.
+        """
+        meant = self._nearly(typed)
+        if meant is not None:
+            self.voice.say(f'Is "{meant}" meant? Then type it so.')
+            return
+        self.hear(typed)
+        hint = "" if self._tries_to_answer(typed) else HOW_TO_CALL
         self.voice.say(f"{reply} {hint}".strip())
 
+    def _nearly(self, typed: str) -> str | None:
+        """The offered answer that lacks one letter, unless a danger was spelt as it is spelt."""
+        said = _one_line(typed)
+        if len(said) < LEAST_NEAR:
+            return None
+        meant = next((each for each in self.offered if each in one_error(said)), None)
+        named = {hazard.id for hazard in spoken_of(self.knowledge, typed)} - {ANY_DANGER}
+        return None if named and not is_mistyped(self.knowledge, typed) else meant
 
-def report_danger(book: VisitBook, voice: Voice, name: str, said: str) -> Talk[None]:
+    def _tries_to_answer(self, typed: str) -> bool:
+        """Whether it looks like a number, or has a word of an offered answer in it."""
+        words_offered = {word for answer in self.offered for word in answer.split()}
+        said = _one_line(typed).split()
+        return not said or not set(typed).isdisjoint(digits) or not words_offered.isdisjoint(said)
+
+
+def _keep(book: VisitBook, voice: Voice, hazard: Hazard, said: str) -> None:
+    """Keep a danger; where it cannot be kept, tell what to do before that is said."""
+    try:
+        book.add(DangerReported.of(hazard, said))
+    except Exception:
+        voice.say(f"{hazard.signal} - STOP", strong=True)
+        voice.say(hazard.what_to_do, strong=True)
+        voice.say(f"Hand over to: {hazard.defer_to}", 1)
+        voice.say(NOT_ON_RECORD, strong=True)
+        raise
+
+
+def _one_line(text: str) -> str:
+    """Words as they are compared: small letters, single blanks."""
+    return " ".join(text.lower().replace("-", " ").split())
+
+
+def report_danger(
+    book: VisitBook, voice: Voice, name: str, said: str, sound: Collection[str] = ()
+) -> Talk[None]:
     """Put a danger into the book, which may have nothing in it yet, and ask for one not named.
 
-    Of several the gravest is put in last, since the last is told of first. Raises Leave.
+    Of several the gravest is put in last, since the last is told of first. `sound`: the sound
+    answers of the step that was open, which take a call that names nothing back, as "typo" does.
+    Raises Leave.
     """
     if not book.begun:
-        book.add({"event": "start", "name": name, "profiles": [TECHNICIAN]})
+        book.add(Started(name=name, profiles=(TECHNICIAN,)))
+    aimed = _aim(book)
     for hazard in reversed(reported(book.knowledge, said)):
-        book.add(danger_event(hazard, said))
+        _keep(book, voice, hazard, said)
     if not is_unnamed(book.knowledge, said):
         return
     voice.say("")
@@ -87,9 +166,31 @@ def report_danger(book: VisitBook, voice: Voice, name: str, said: str) -> Talk[N
         more = str(called)
     if more.lower() in ("q", "quit"):
         raise Leave
+    if _takes_back(more, sound):
+        for event in (DangerTakenBack(more), *aimed):
+            book.add(event)
+        voice.say(TAKEN_BACK)
+        return
     if is_unnamed(book.knowledge, more):
         return
     first, *others = reversed(reported(book.knowledge, more))
-    book.add(named_danger_event(first, more))
+    book.add(DangerReported.of(first, more, names_the_last=True))
     for hazard in others:
-        book.add(danger_event(hazard, more))
+        book.add(DangerReported.of(hazard, more))
+
+
+def _aim(book: VisitBook) -> tuple[Event, ...]:
+    """What was on the way before the call, as the event that aims at it; empty for nothing."""
+    state = book.state
+    if state.aim is None:
+        return ()
+    test, at = state.aim
+    return (Aimed(test, spoken(at), state.aim_reason, state.aim_chosen),)
+
+
+def _takes_back(typed: str, sound: Collection[str]) -> bool:
+    said = _one_line(re.sub(r"[^\w ]", " ", typed.replace("'", "")))
+    if said in {_one_line(answer) for answer in sound}:
+        return True
+    none = _NONE.pattern
+    return re.fullmatch(f"{none}(?: {none})*", said) is not None

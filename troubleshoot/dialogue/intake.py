@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import AskWords, Choose
@@ -10,10 +12,11 @@ from troubleshoot.dialogue.talk import DangerCalled, Talk, words
 from troubleshoot.dialogue.unit_facts import ask_fact
 from troubleshoot.knowledge.model import Complaint, Knowledge
 from troubleshoot.outside.numbers import choice
+from troubleshoot.safety.dangers import spoken_of
 from troubleshoot.safety.profiles import PROFILES, TECHNICIAN
 from troubleshoot.visit.case_file import ROUTINE
 from troubleshoot.visit.complaints import match_complaints
-from troubleshoot.visit.dangers import spoken_of
+from troubleshoot.visit.events import Called, Started
 from troubleshoot.visit.nameplate import facts_to_ask
 
 WHO_IS_ASKING = Choose(
@@ -33,23 +36,45 @@ def begin(
     said, complaint = "", ROUTINE
     if not routine:
         said, complaint = yield from _ask_complaint(book, voice)
+    start = Started(name, complaint, said, routine=complaint == ROUTINE, profiles=(TECHNICIAN,))
+    stops = stops_by_itself(knowledge, complaint)
+    if stops:  # on record before it is told: whoever names the unit next has to meet it
+        book.add(start)
+        _keep_stop(book)
     call = knowledge.complaints.get(complaint)
     if call is not None:
         voice.tell(CallCautions(call))
         if complaint != ROUTINE and call.looks:
             voice.tell(FirstLooks(call.looks))
     held = profiles or (yield from ask_profiles(knowledge, voice))
-    book.add(
-        {
-            "event": "start",
-            "name": name,
-            "complaint": complaint,
-            "words": said,
-            "routine": complaint == ROUTINE,
-            "profiles": sorted(held),
-        }
-    )
+    if stops:
+        book.resume(tuple(sorted(held)))
+    else:
+        book.add(replace(start, profiles=tuple(sorted(held))))
     yield from _ask_facts(book, voice)
+
+
+def stops_by_itself(knowledge: Knowledge, complaint: str) -> bool:
+    """Whether such a call is itself a STOP."""
+    return any(
+        trigger.complaint == complaint
+        for hazard in knowledge.hazards.values()
+        if hazard.stop is not None
+        for trigger in hazard.triggers
+    )
+
+
+def _keep_stop(book: VisitBook) -> None:
+    """Keep the STOP that the call has called up."""
+    # Reasoning is imported only for such calls: most beginnings need none of it.
+    from troubleshoot.dialogue.stopped import keep_stop
+    from troubleshoot.reasoning.conclude import Reasoner
+    from troubleshoot.safety.stops import conclude_visit, standing_stop
+
+    conclusions = conclude_visit(Reasoner(book.knowledge), book.state)
+    fired = standing_stop(book.knowledge, book.state, conclusions)
+    if fired is not None:
+        keep_stop(book, conclusions, fired)
 
 
 def ask_profiles(knowledge: Knowledge, voice: Voice) -> Talk[tuple[str, ...]]:
@@ -80,7 +105,7 @@ def _ask_complaint(book: VisitBook, voice: Voice) -> Talk[tuple[str, str]]:
     while typed:
         said.append(typed)
         everything = "; ".join(said)
-        book.add({"event": "call", "words": everything})
+        book.add(Called(everything))
         if typed in knowledge.complaints:
             return everything, typed
         if (call := _dangerous_call(knowledge, typed)) is not None:

@@ -7,15 +7,24 @@ from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.hearing import hear, report_danger
+from troubleshoot.dialogue.breaks import tell_break
+from troubleshoot.dialogue.hearing import Listener, report_danger
 from troubleshoot.dialogue.intake import ask_profiles, begin
+from troubleshoot.dialogue.naming import ask_name
 from troubleshoot.dialogue.prompts import AskWords, Choose, Ended
 from troubleshoot.dialogue.said import CallCautions, Voice
 from troubleshoot.dialogue.shelf import Shelf
-from troubleshoot.dialogue.standing import goes_on, meet_standing, met_by, tell_unreadable
+from troubleshoot.dialogue.standing import (
+    goes_on,
+    meet_standing,
+    met_by,
+    tell_own,
+    tell_unreadable,
+)
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk, words
-from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.text import MOST_NAME
+from troubleshoot.visit.events import Named
+from troubleshoot.visit.standing_visits import same_unit
 
 if TYPE_CHECKING:
     from troubleshoot.visit.decide import Decider
@@ -54,7 +63,7 @@ def visit(shelf: Shelf, voice: Voice, visitor: Visitor) -> Talk[Ended]:
                 yield from _resume(book, voice, visitor.profiles)
             else:
                 if unit and not book.state.name:
-                    book.add({"event": "named", "name": unit})
+                    book.add(Named(unit))
                 yield from begin(book, voice, unit, visitor.profiles, visitor.routine)
         except DangerCalled as called:
             yield from report_danger(book, voice, unit, str(called))
@@ -111,12 +120,15 @@ def _opened(shelf: Shelf, voice: Voice, unit: str) -> Talk[_Opened | None]:
     standing = tuple(shelf.standing())
     damaged = tell_unreadable(voice, standing)
     waiting = [visit for visit in shelf.waiting() if visit not in damaged]
+    opened = yield from _go_on(shelf, voice, waiting)
+    if opened is not None and opened.danger is not None:
+        return opened
+    book = None if opened is None else opened.book
     try:
-        book = yield from _go_on(shelf, voice, waiting)
         if book is None:
             voice.say_all(WELCOME)
             voice.say("")
-            unit = unit or (yield from _ask_unit(shelf.knowledge))
+            unit = unit or (yield from ask_name(Listener(shelf.knowledge, voice), WHICH_UNIT))
             stopped = yield from meet_standing(shelf.knowledge, voice, standing, unit)
         else:
             unit = book.state.name or unit
@@ -127,27 +139,43 @@ def _opened(shelf: Shelf, voice: Voice, unit: str) -> Talk[_Opened | None]:
         if book is not None:
             book.close()
         return _Opened(shelf.go_on(stopped.visit), unit) if goes_on(stopped) else None
+    if book is not None:
+        tell_own(voice, standing, book.visit_id)
     return _Opened(book or shelf.new(), unit)
 
 
-def _ask_unit(knowledge: Knowledge) -> Talk[str]:
-    """The name of the unit; empty where none is given. Raises DangerCalled."""
-    name = yield from words(WHICH_UNIT)
-    hear(knowledge, name)
-    return name
+def _go_on(shelf: Shelf, voice: Voice, waiting: Sequence[str]) -> Talk[_Opened | None]:
+    """The open visit that the person wants to go on with, by y or its unit's name; None for none.
 
-
-def _go_on(shelf: Shelf, voice: Voice, waiting: Sequence[str]) -> Talk[VisitBook | None]:
-    """The open visit the person wants to go on with, if there is one."""
+    A danger that is told of here belongs to the visit that is asked about.
+    """
     for visit in waiting[:1]:
-        question = Choose(f"Visit {visit} is open. Go on with it? (y/n)", repeated=True)
-        answer = yield from words(question)
-        hear(shelf.knowledge, answer)
-        if not answer.lower().startswith("n"):
-            return shelf.go_on(visit)
+        try:
+            wanted = yield from _which_open(shelf, voice, waiting)
+        except DangerCalled as called:
+            return _Opened(shelf.go_on(visit), danger=str(called))
+        if wanted:
+            return _Opened(shelf.go_on(wanted))
     for visit in waiting:
         _say_left_open(shelf, voice, visit)
     return None
+
+
+def _which_open(shelf: Shelf, voice: Voice, waiting: Sequence[str]) -> Talk[str]:
+    """The open visit that is gone on with; empty for none. Raises DangerCalled."""
+    question = Choose(f"Visit {waiting[0]} is open. Go on with it? (y/n)", repeated=True)
+    listener = Listener(shelf.knowledge, voice)
+    while True:
+        answer = (yield from words(question)).lower()
+        if answer in ("", "y", "yes"):
+            return waiting[0]
+        if answer in ("n", "no"):
+            return ""
+        listener.hear(answer)
+        for visit in waiting:
+            if same_unit(shelf.state_of(visit).name, answer):
+                return visit
+        listener.not_understood(answer, "y, n, or the name of a unit whose visit is open.")
 
 
 def _say_left_open(shelf: Shelf, voice: Voice, visit: str) -> None:
@@ -163,6 +191,8 @@ def _say_left_open(shelf: Shelf, voice: Voice, visit: str) -> None:
 
 def _resume(book: VisitBook, voice: Voice, profiles: tuple[str, ...]) -> Talk[None]:
     """Whoever goes on says who they are; what others could have changed since is asked again."""
+    book.watch_the_clock()
+    tell_break(book, voice)
     book.resume(profiles or (yield from ask_profiles(book.knowledge, voice)))
     voice.say("Going on. States that others could have changed are asked again.")
     call = book.knowledge.complaints.get(book.state.complaint or "")

@@ -10,12 +10,12 @@ from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
 from troubleshoot.knowledge.model import Hazard
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.visit.event_shapes import reopened_event
-from troubleshoot.visit.reopening import still_waiting, what_stopped
-from troubleshoot.visit.stops import conclude_visit
-from troubleshoot.visit.visit_state import HandOverResult, StopMet
+from troubleshoot.safety.profiles import APPRENTICE
+from troubleshoot.safety.reopening import still_waiting, what_stopped
+from troubleshoot.safety.stop_record import HandOverResult, StopMet
+from troubleshoot.safety.stops import conclude_visit
+from troubleshoot.visit.events import Reopened
 
-APPRENTICE = "apprentice"
 NOT_BY_AN_APPRENTICE = (
     "The visit stays closed: an apprentice takes no hand-over back. Ask the supervising technician "
     "to reopen it."
@@ -53,7 +53,7 @@ def reopen(book: VisitBook, voice: Voice, reasoner: Reasoner) -> Talk[bool]:
             f"When you have it: troubleshoot reopen {book.visit_id}"
         )
         return False
-    book.add({**reopened_event(hazard.id, result, spot), "profiles": list(profiles)})
+    book.add(Reopened.on(hazard.id, result, spot, profiles))
     voice.say(
         f"Reopened. The STOP still stands: {knowledge.tests[spot[0]].name} comes first and decides."
     )

@@ -10,7 +10,7 @@ if TYPE_CHECKING:  # the first prompts come before all that reasons is imported
     from troubleshoot.knowledge.model import Complaint, Test
     from troubleshoot.reasoning.conclude import Conclusions
     from troubleshoot.reasoning.readings import Reading
-    from troubleshoot.visit.standing import Standing
+    from troubleshoot.safety.standing import Standing
     from troubleshoot.visit.standing_visits import Stopped
 
 

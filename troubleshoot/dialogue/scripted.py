@@ -7,28 +7,27 @@ that the account can go on, and the account says of each that nobody said so.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import replace
 from typing import Any, Final
 
 from troubleshoot.dialogue.driven import DrivenVisit
 from troubleshoot.dialogue.prompts import AskTest, AtStop, DoStep, Prompt, Settled
+from troubleshoot.dialogue.stopped import keep_stop
 from troubleshoot.dialogue.talk import Reply
 from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.conclude import FiredHazard, Reasoner
 from troubleshoot.reasoning.places import Place, spoken
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
-from troubleshoot.safety.steps import CONFIRMED, Step
-from troubleshoot.visit.account import FILE, Plain, ending_of
+from troubleshoot.safety.steps import Step
+from troubleshoot.safety.stops import lifting_finding
+from troubleshoot.visit.account import FILE, NOT_EXAMINED, Plain, ending_of
+from troubleshoot.visit.alarming import Alarming, alarming
 from troubleshoot.visit.decision import Decision, like
-from troubleshoot.visit.event_shapes import (
-    Event,
-    answer_event,
-    assumed_event,
-    skip_event,
-    step_event,
-)
+from troubleshoot.visit.events import Aimed, Answered, Event, Skipped, Started, StepDone
+from troubleshoot.visit.file_rows import rows_of
 from troubleshoot.visit.metered import metered
-from troubleshoot.visit.stops import lifting_finding
 from troubleshoot.visit.visit_account import visit_account
 
 CERTIFIES: Final = (
@@ -50,16 +49,35 @@ class ScriptedVisit(DrivenVisit):
         for answer in case.answers:
             self.unused.setdefault(answer.test, []).append(answer)
         self.failed: set[tuple[str, str | None]] = set()
+        self.file = case
+        self.alarming = self.alarming_in(case)
 
     def run(self) -> Plain:
         """Play the visit; returns its account."""
+        for answer in self.alarming.first:
+            self.unused[answer.test].remove(answer)
+            self.book.add(self._unasked(answer))
+            conclusions = self.concluded()
+            for fired in conclusions.standing_stops:
+                keep_stop(self.book, conclusions, fired)
         self.drive()
         return self._account()
+
+    def alarming_in(self, case: Case) -> Alarming:
+        """The answers that call up a hazard: each speaks, whether or not it is asked for."""
+        return alarming(self.decider.reasoner, case)
+
+    def _unasked(self, answer: Answer) -> Event:
+        """The event of an answer that the visit has not asked for."""
+        if answer.test not in CONFIRMED:
+            return Answered.by(answer)
+        step = Step(answer.test, spoken(answer.places[0]))
+        return self._step(step, answer, self._outcomes(step, answer))
 
     def reply(self, prompt: Prompt) -> Reply | None:
         """What the file answers a prompt; None where the visit ends with it."""
         if isinstance(prompt, Settled):
-            return self._more() or self._failed()
+            return self._more() or self._failed() or self._not_asked()
         if isinstance(prompt, AtStop):
             return self._made_safe(prompt.fired)
         if isinstance(prompt, DoStep | AskTest):
@@ -80,7 +98,7 @@ class ScriptedVisit(DrivenVisit):
             direct = any(self.unused.get(test) for test in (candidate.test.id, *candidate.asks))
             held = direct or self._held(ways)
             if held and self.decider.handed_over(self.state, candidate) is None:
-                return {"event": "aim", "test": candidate.test.id, "at": spoken(candidate.at)}
+                return Aimed(candidate.test.id, spoken(candidate.at))
         return None
 
     def _failed(self) -> Event | None:
@@ -91,11 +109,19 @@ class ScriptedVisit(DrivenVisit):
         for name, outcome in CONFIRMED.items():
             for answer in self.unused.get(name, ()):
                 step = Step(name, spoken(answer.places[0]))
-                outcomes = self._outcomes(step, answer)
-                if answer.valid is not False and outcomes == (outcome,):
-                    continue
-                self.unused[name].remove(answer)
-                return self._step(step, answer, outcomes)
+                if answer.valid is False or self._outcomes(step, answer) != (outcome,):
+                    self.unused[name].remove(answer)
+                    return self._unasked(answer)
+        return None
+
+    def _not_asked(self) -> Event | None:
+        """What calls up a hazard and the visit had no need to ask, of what this profile may do."""
+        for answer in self.alarming.others:
+            at = spoken(answer.places[0])
+            beyond = self.decider.beyond(self.state, answer.test, at)
+            if answer in self.unused[answer.test] and beyond is None:
+                self.unused[answer.test].remove(answer)
+                return self._unasked(answer)
         return None
 
     def _held(self, ways: Iterable[tuple[Test, ...]]) -> tuple[Test, ...]:
@@ -105,13 +131,13 @@ class ScriptedVisit(DrivenVisit):
     def take(self, decision: Decision) -> Event | None:
         """The answer to one decision from the file; None where the visit ends with it."""
         if decision.saving and decision.aim is not None and not self.holds(decision.aim[0]):
-            return skip_event(*decision.aim)
+            return Skipped.over(*decision.aim)
         assert decision.test is not None
         answer = self._from_file(decision)
         if decision.step is not None:
             return self._step_done(decision, decision.step, answer)
         if answer is not None:
-            return answer_event(answer)
+            return Answered.by(answer)
         return self._round(decision.test, decision.at)
 
     def holds(self, test: str) -> bool:
@@ -124,9 +150,9 @@ class ScriptedVisit(DrivenVisit):
         asking = self.decider.asking(self.state, conclusions)
         inputs = self._held(asking.ways(test, at, conclusions.values))
         if not inputs:
-            return skip_event(test.id, at)
+            return Skipped.over(test.id, at)
         where = like(at, self.state.unit.layout.places(inputs[0].per))
-        return {"event": "aim", "test": inputs[0].id, "at": spoken(where)}
+        return Aimed(inputs[0].id, spoken(where))
 
     def _from_file(self, decision: Decision) -> Answer | None:
         """The file's next answer for the test asked, or for the test it is asked for."""
@@ -157,11 +183,11 @@ class ScriptedVisit(DrivenVisit):
             return self._step(step, answer, self._outcomes(step, answer))
         if (step.id, step.place) not in self.failed:
             return self.unsaid(step)
-        return skip_event(*decision.aim) if decision.aim is not None else None
+        return Skipped.over(*decision.aim) if decision.aim is not None else None
 
     def unsaid(self, step: Step) -> Event:
         """A step of which the file says nothing."""
-        return assumed_event(step, CONFIRMED[step.id])
+        return replace(StepDone.of(step, (CONFIRMED[step.id],)), nobody=True)
 
     def _outcomes(self, step: Step, answer: Answer) -> tuple[str, ...]:
         return answer.outcomes or metered(self.knowledge, self.state, step, answer.text or "")
@@ -170,20 +196,22 @@ class ScriptedVisit(DrivenVisit):
         """A step as the file tells it."""
         if answer.valid is False or outcomes != (CONFIRMED[step.id],):
             self.failed.add((step.id, step.place))
-        event = step_event(step, outcomes, answer.text)
-        return event if answer.valid is not False else {**event, "valid": False}
+        event = StepDone.of(step, outcomes, answer.text)
+        return event if answer.valid is not False else replace(event, valid=False)
 
     def _made_safe(self, fired: FiredHazard) -> Event | None:
         """A STOP is lifted as in any visit: by a fresh, sound reading of what called it up."""
         spot = lifting_finding(self.knowledge, self.state, self.concluded(), fired)
         if spot is None or not self.unused.get(spot[0]):
             return None
-        return answer_event(self.unused[spot[0]].pop(0))
+        return Answered.by(self.unused[spot[0]].pop(0))
 
     def _account(self) -> Plain:
         conclusions = self.concluded()
         decision = self.decider.decide(self.state, conclusions)
         ending = "stopped" if decision.kind == "stop" else ending_of(conclusions)
+        if ending == "nothing-wrong" and all(asked.nobody for asked in self.state.asked):
+            ending = NOT_EXAMINED
         candidates = (
             self.decider.candidates(self.state, conclusions) if ending == "shortlist" else ()
         )
@@ -196,21 +224,28 @@ class ScriptedVisit(DrivenVisit):
             candidates=candidates,
             said_by=self.said_by,
         )
-        return {"certifies": CERTIFIES, **plain} if self.said_by == FILE else plain
+        if self.said_by != FILE:
+            return plain
+        return {"certifies": CERTIFIES, **plain, "unread": self._unread()}
+
+    def _unread(self) -> list[Plain]:
+        """What the file holds and the visit had no need to ask."""
+        left = [answer for waiting in self.unused.values() for answer in waiting]
+        unread = [answer for answer in self.file.answers if any(answer is a for a in left)]
+        return rows_of(self.decider.reasoner, self.file, unread)
 
 
 def start_event(
     case: Case, data: Mapping[str, Any], profiles: Iterator[str] | None = None
-) -> Event:
+) -> Started:
     """The first event of a visit on a case file's plain data."""
-    return {
-        "event": "start",
-        "unit": dict(data.get("unit") or {}),
-        "own_record": dict(data.get("own-record") or {}),
-        "counts": {k: n for k, n in case.unit.layout.counts if k in ("circuit", "condenser-fan")},
-        "complaint": case.complaint,
-        "conditions": dict(case.conditions),
-        "repaired": list(case.repaired),
-        "routine": case.routine,
-        "profiles": sorted(profiles or FULLY_QUALIFIED),
-    }
+    return Started(
+        complaint=case.complaint,
+        routine=case.routine,
+        profiles=tuple(sorted(profiles or FULLY_QUALIFIED)),
+        unit=dict(data.get("unit") or {}),
+        own_record=dict(data.get("own-record") or {}),
+        counts={k: n for k, n in case.unit.layout.counts if k in ("circuit", "condenser-fan")},
+        conditions=dict(case.conditions),
+        repaired=tuple(case.repaired),
+    )

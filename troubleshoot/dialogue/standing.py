@@ -10,7 +10,7 @@ from troubleshoot.dialogue.said import StopElsewhere, Voice
 from troubleshoot.dialogue.shelf import Shelf
 from troubleshoot.dialogue.talk import Talk, words
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.visit.standing_visits import Standing, same_unit, stops_unit
+from troubleshoot.visit.standing_visits import Standing, Stopped, same_unit, stops_unit
 from troubleshoot.visit.unreadable import Unreadable
 
 
@@ -30,6 +30,13 @@ def tell_unreadable(voice: Voice, standing: Iterable[Standing]) -> frozenset[str
     for each in damaged:
         _say_unreadable(voice, each)
     return frozenset(each.visit for each in damaged)
+
+
+def tell_own(voice: Voice, standing: Iterable[Standing], visit: str) -> None:
+    """Tell of the STOP that stands in a visit which is gone on with, before anything is asked."""
+    for each in standing:
+        if isinstance(each, Stopped) and each.visit == visit:
+            voice.tell(StopElsewhere(each))
 
 
 def meet_standing(

@@ -3,20 +3,22 @@
 from __future__ import annotations
 
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.hand_over_result import ask_told
+from troubleshoot.dialogue.hand_over_result import ask_them_too, ask_told
 from troubleshoot.dialogue.hearing import Listener
+from troubleshoot.dialogue.naming import ask_name
 from troubleshoot.dialogue.prompts import AskWords, AtStop, Ended
 from troubleshoot.dialogue.said import Voice
-from troubleshoot.dialogue.talk import Leave, Talk, words
+from troubleshoot.dialogue.talk import Leave, Talk
+from troubleshoot.knowledge.model import Hazard
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.safety.reopening import minute, still_waiting
+from troubleshoot.safety.stop_record import Spot
+from troubleshoot.safety.stops import finding_of, lifting_finding
+from troubleshoot.safety.tags import tag_lines
 from troubleshoot.safety.work_state import open_items
 from troubleshoot.visit.decision import Decision
-from troubleshoot.visit.event_shapes import handed_over_event, stop_event, take_afresh_event
+from troubleshoot.visit.events import Halted, Named, TakenAfresh, VisitEnded
 from troubleshoot.visit.lifting import beyond_lifting
-from troubleshoot.visit.reopening import minute, still_waiting
-from troubleshoot.visit.stops import finding_of, lifting_finding
-from troubleshoot.visit.tags import tag_lines
-from troubleshoot.visit.visit_state import Spot
 
 WHICH_UNIT = "Which unit is it? Its name meets whoever comes next"
 
@@ -27,7 +29,7 @@ def stopped(
     """Tell of a STOP and take what is done about it; None where the visit goes on."""
     fired = decision.stop
     assert fired is not None
-    _keep(book, conclusions, fired)
+    keep_stop(book, conclusions, fired)
     prompt, spot = _prompt(book, conclusions, fired)
     standing = {stop.hazard.id for stop in conclusions.standing_stops}
     listener = Listener(book.knowledge, voice, standing)
@@ -39,13 +41,13 @@ def stopped(
             return None
         word = typed.lower()
         if word == "over":
-            return (yield from _hand_over(book, voice, listener))
+            return (yield from _hand_over(book, voice, listener, fired.hazard))
         if word == "again" and spot is not None:
             met = book.state.met(fired.hazard.id)
             if met is not None and (waiting := still_waiting(book.knowledge, met, book.now())):
                 voice.say(waiting)
                 continue
-            book.add(take_afresh_event(spot))
+            book.add(TakenAfresh.of(spot))
             return None
         if word in ("q", "quit"):
             raise Leave
@@ -53,12 +55,12 @@ def stopped(
         listener.not_understood(typed, reply)
 
 
-def _keep(book: VisitBook, conclusions: Conclusions, fired: FiredHazard) -> None:
+def keep_stop(book: VisitBook, conclusions: Conclusions, fired: FiredHazard) -> None:
     """A STOP is kept when it is first met, and when something has been answered since."""
     met = book.state.stops[-1:]
     if not met or (met[0].hazard, met[0].answers) != (fired.hazard.id, len(book.state.answers)):
         spot = finding_of(book.knowledge, book.state, conclusions, fired)
-        book.add(stop_event(fired.hazard.id, spot))
+        book.add(Halted.over(fired.hazard.id, spot))
 
 
 def _prompt(
@@ -75,15 +77,15 @@ def _prompt(
     return AtStop(fired, tag, name, beyond), None if beyond else spot
 
 
-def _hand_over(book: VisitBook, voice: Voice, listener: Listener) -> Talk[Ended]:
+def _hand_over(book: VisitBook, voice: Voice, listener: Listener, hazard: Hazard) -> Talk[Ended]:
     """Ask who was told, and close the visit. Raises DangerCalled."""
     if not book.state.name:
-        name = yield from words(AskWords(WHICH_UNIT, repeated=True))
-        listener.hear_cry(name)
+        name = yield from ask_name(listener, AskWords(WHICH_UNIT, repeated=True))
         if name:
-            book.add({"event": "named", "name": name})
-    told = yield from ask_told(listener)
-    book.add(handed_over_event(told, minute(book.now())))
+            book.add(Named(name))
+    said = yield from ask_told(listener)
+    told = yield from ask_them_too(book, listener, hazard, said)
+    book.add(VisitEnded("stopped", told, minute(book.now())))
     voice.say("The visit is closed as stopped.")
     for item in open_items(book.state.work):
         voice.say(f"Still open on the unit: {item}", 1)

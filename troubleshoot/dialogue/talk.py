@@ -10,7 +10,7 @@ from collections.abc import Generator
 from typing import TypeVar
 
 from troubleshoot.dialogue.prompts import Prompt
-from troubleshoot.visit.event_shapes import Event
+from troubleshoot.visit.events import Event
 
 Reply = str | Event
 """What a person typed; or, from a door that has it as data, the event that answers the prompt."""

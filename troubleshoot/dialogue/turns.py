@@ -5,8 +5,14 @@ Every answer is kept before the next prompt is made.
 
 from __future__ import annotations
 
-from troubleshoot.dialogue.answering import NotAnAnswer, answer_event_from, step_event_from
+from troubleshoot.dialogue.answering import (
+    NotAnAnswer,
+    answer_event_from,
+    answers,
+    step_event_from,
+)
 from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.breaks import tell_break
 from troubleshoot.dialogue.closing import close, repaired
 from troubleshoot.dialogue.commands import Commands
 from troubleshoot.dialogue.hearing import Listener, hear_cry, report_danger
@@ -20,17 +26,18 @@ from troubleshoot.dialogue.unit_facts import ask_fact, ask_plate
 from troubleshoot.knowledge.model import PlateValue, Test
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.places import spoken
+from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.facts_first import facts_to_settle
 from troubleshoot.safety.guards import allowed
-from troubleshoot.safety.steps import SETTLES, Step
+from troubleshoot.safety.standing import called_up
+from troubleshoot.safety.steps import Step
+from troubleshoot.safety.stops import conclude_visit
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
-from troubleshoot.visit.event_shapes import Event
+from troubleshoot.visit.events import Aimed, Answered, Event, FactTold, Noted, StepDone
 from troubleshoot.visit.left_off import left_off
 from troubleshoot.visit.nameplate import plate_to_ask
 from troubleshoot.visit.repeating import agreement
-from troubleshoot.visit.standing import called_up
-from troubleshoot.visit.stops import conclude_visit
 
 LONG_SILENCE = (
     "A long silence. What others could have changed meanwhile is asked again; what you typed is "
@@ -57,6 +64,7 @@ class Turns:
         self.was_open = False
         self.stop_stood = False
         self.told_what_stays_off = False
+        self.sound: tuple[str, ...] = ()
 
     def run(self) -> Talk[Ended]:
         """All turns, until the visit is closed or handed over. Raises Leave."""
@@ -64,14 +72,16 @@ class Turns:
             try:
                 ended = yield from self._turn()
             except DangerCalled as called:
-                yield from report_danger(self.book, self.voice, "", str(called))
+                yield from report_danger(self.book, self.voice, "", str(called), self.sound)
                 continue
             if ended is not None:
                 return ended
 
     def _turn(self) -> Talk[Ended | None]:
         """One prompt and its answer; what the visit has ended with, once it has."""
+        self.sound = ()
         self.book.watch_the_clock()
+        tell_break(self.book, self.voice)
         state = self.book.state
         conclusions = conclude_visit(self.decider.reasoner, state)
         decision = self.decider.decide(state, conclusions)
@@ -112,8 +122,7 @@ class Turns:
             return
         if decision.aim is not None and decision.stop is None and self.book.state.aim is None:
             test, at = decision.aim
-            reason = decision.reason
-            self.book.add({"event": "aim", "test": test, "at": spoken(at), "reason": reason})
+            self.book.add(Aimed(test, spoken(at), decision.reason))
         if decision.kind == "ask" and (yield from self._ask_plates(decision)):
             return
         yield from self._ask(self._prompt(decision, conclusions), conclusions)
@@ -131,7 +140,9 @@ class Turns:
         for value in self._plates(decision):
             at = spoken(decision.at) if value.per else None
             yield from ask_plate(self.book, self.voice, value, at)
-        return self.book.state.work != work
+            if self.book.state.work != work:
+                return True
+        return False
 
     def _plates(self, decision: Decision) -> tuple[PlateValue, ...]:
         state, test = self.book.state, decision.test
@@ -158,15 +169,20 @@ class Turns:
     def _ask(self, prompt: AskTest | DoStep, conclusions: Conclusions) -> Talk[None]:
         """Ask until an answer is understood; commands are served on the way."""
         decision = prompt.decision
-        listener = Listener(self.knowledge, self.voice)
+        test = decision.test
+        assert test is not None
+        listener = Listener(self.knowledge, self.voice, offered=answers(test, prompt.outcomes))
+        self.sound = answers(test, test.healthy)
         while True:
             reply = yield prompt
             if self._too_late(decision, reply):
                 return
-            if isinstance(reply, str) and self.commands.serve(reply, decision, conclusions):
-                if self.book.changed:
+            if isinstance(reply, str):
+                served = yield from self.commands.serve(reply, decision, conclusions)
+                if served and self.book.changed:
                     return
-                continue
+                if served:
+                    continue
             try:
                 self._take(reply, prompt)
                 return
@@ -181,7 +197,9 @@ class Turns:
         """
         test = decision.test
         assert test is not None
-        if not self.book.watch_the_clock(test.minutes + test.wait_minutes):
+        is_long = self.book.watch_the_clock(test.minutes + test.wait_minutes)
+        tell_break(self.book, self.voice)
+        if not is_long:
             return False
         state = self.book.state
         if decision.step is None and not allowed(
@@ -192,7 +210,7 @@ class Turns:
         if isinstance(reply, str):
             hear_cry(self.knowledge, reply)
         if reply:
-            self.book.add({"event": "note", "text": f"typed after a long silence: {reply}"})
+            self.book.add(Noted(f"typed after a long silence: {reply}"))
         return True
 
     def _take(self, reply: Reply, prompt: AskTest | DoStep) -> None:
@@ -203,7 +221,7 @@ class Turns:
         before = [a for a in self.book.state.answers if a.test == test.id and a.text]
         self.book.add(event)
         after = conclude_visit(self.decider.reasoner, self.book.state)
-        if isinstance(prompt, AskTest) and event["event"] == "answer":
+        if isinstance(prompt, AskTest) and isinstance(event, Answered):
             last = self.book.state.answers[-1]
             if before and before[-1].places == last.places:
                 self._compare(test, before[-1].text or "", last.text or "")
@@ -226,12 +244,12 @@ class Turns:
             return self._fact_of(event, decision.step) or event
         return answer_event_from(self.knowledge, test, decision.at, reply, prompt.outcomes)
 
-    def _fact_of(self, event: Event, step: Step) -> Event | None:
+    def _fact_of(self, event: StepDone, step: Step) -> FactTold | None:
         """The fact that a step has settled, where what came of it is that the unit needs none."""
-        fact = SETTLES.get((step.id, ",".join(event["outcomes"])))
+        fact = STEPS[step.id].settles.get(",".join(event.outcomes))
         if fact is None or self.book.state.unit.facts.get(fact[0]) == fact[1]:
             return None
-        return {"event": "fact", "name": fact[0], "value": fact[1]}
+        return FactTold(*fact)
 
     def _tell_hazards(self, found: Conclusions) -> None:
         """What a finding or a likely fault has called up, once, as soon as it is known.
@@ -256,6 +274,7 @@ class Turns:
         while True:
             reply = yield prompt
             if self.book.watch_the_clock():
+                tell_break(self.book, self.voice)
                 self.voice.say(LONG_SILENCE)
             if not isinstance(reply, str):
                 self.book.add(reply)
@@ -263,7 +282,8 @@ class Turns:
             if reply == "repaired" and conclusions.named is not None:
                 yield from repaired(self.book, conclusions.named.fault)
                 return
-            if not reply or not self.commands.serve(reply, decision, conclusions):
+            served = bool(reply) and (yield from self.commands.serve(reply, decision, conclusions))
+            if not served:
                 listener.not_understood(reply, AT_AN_ENDING)
             elif self.book.changed:
                 return

@@ -42,7 +42,8 @@ def _ask(
     read: Callable[[str], object],
 ) -> Talk[None]:
     """Ask until it is understood. Raises Leave, DangerCalled."""
-    listener = Listener(book.knowledge, voice)
+    offered = prompt.fact.values if isinstance(prompt, AskFact) else ()
+    listener = Listener(book.knowledge, voice, offered=offered)
     while True:
         typed = yield from words(prompt)
         word = typed.lower()

@@ -19,9 +19,9 @@ from troubleshoot.reasoning.next_test import QUESTION_MINUTES
 from troubleshoot.reasoning.paying import VALUE_OF_RIGHT, entropy, least_rate, pays
 from troubleshoot.reasoning.readings import report_error
 from troubleshoot.reasoning.rows import NONE_OF_THEM, pattern_row
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.needs import needs_of
 from troubleshoot.safety.route import steps_to, switch_minutes
-from troubleshoot.safety.steps import CONFIRMED
 from troubleshoot.safety.transitions import after_step
 from troubleshoot.safety.unit_at_work import unit_at_work
 from troubleshoot.safety.work_state import WorkState

@@ -21,11 +21,10 @@ from troubleshoot.reasoning.equipment import read_unit
 from troubleshoot.reasoning.hypotheses import Hypothesis
 from troubleshoot.reasoning.next_test import NAMED
 from troubleshoot.reasoning.places import Place, spoken
-from troubleshoot.safety.profiles import FULLY_QUALIFIED
-from troubleshoot.safety.steps import CONFIRMED
+from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.stop_record import Spot
 from troubleshoot.visit.decision import Decision
-from troubleshoot.visit.event_shapes import Event, answer_event, skip_event, step_event
-from troubleshoot.visit.visit_state import Spot
+from troubleshoot.visit.events import Aimed, Answered, Event, Skipped, Started, StepDone
 
 NOT_KNOWN = ""
 
@@ -63,12 +62,7 @@ class SimulatedVisit(DrivenVisit):
         complaint: Complaint,
         dice: random.Random,
     ) -> None:
-        start = {
-            "event": "start",
-            "unit": dict(facts),
-            "complaint": complaint.id,
-            "profiles": sorted(FULLY_QUALIFIED),
-        }
+        start = Started(complaint=complaint.id, unit=dict(facts))
         super().__init__(reasoner, start)
         hypotheses, _ = reasoner.hypotheses(self.state.unit)
         self.faulty = FaultyUnit(hypotheses, truth, dice)
@@ -101,7 +95,7 @@ class SimulatedVisit(DrivenVisit):
         if isinstance(prompt, DoStep):
             step = prompt.decision.step
             assert step is not None
-            return step_event(step, (CONFIRMED[step.id],))
+            return StepDone.of(step, (CONFIRMED[step.id],))
         return self._shown(prompt.decision) if isinstance(prompt, AskTest) else NOT_KNOWN
 
     def _shown(self, decision: Decision) -> Event:
@@ -110,10 +104,10 @@ class SimulatedVisit(DrivenVisit):
         name, at = decision.aim or (decision.test.id, decision.at)
         test = self.knowledge.tests[name]
         if test.kind in ("step", "input") or not test.outcomes:
-            return skip_event(test.id, at)
+            return Skipped.over(test.id, at)
         self.tests += 1
         self._pay_inputs(test, at)
-        return answer_event(Answer(test.id, self.faulty.report(test, at), places=(at,)))
+        return Answered.by(Answer(test.id, self.faulty.report(test, at), places=(at,)))
 
     def _pay_inputs(self, test: Test, at: Place | None) -> None:
         found = self.concluded()
@@ -149,7 +143,7 @@ class CheckedVisit(SimulatedVisit):
             self._waiting.remove(wanted)
             return self.reply(prompt)
         self._tried.add(wanted)
-        return {"event": "aim", "test": wanted[0], "at": spoken(wanted[1]), "chosen": True}
+        return Aimed(wanted[0], spoken(wanted[1]), chosen=True)
 
     def _wanted(self) -> Spot | None:
         found = self.concluded()

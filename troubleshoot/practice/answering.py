@@ -24,7 +24,7 @@ from troubleshoot.reasoning.measuring import read_text
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.readings import take_readings
 from troubleshoot.reasoning.rows import NONE_OF_THEM, pattern_row
-from troubleshoot.safety.steps import CONFIRMED
+from troubleshoot.safety.declared import CONFIRMED
 
 MOST_OFTEN: Final = 0.5
 """A card settles what an unlisted test shows where it gives one outcome this chance."""

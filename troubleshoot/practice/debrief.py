@@ -19,8 +19,8 @@ from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.fit import unexplained
 from troubleshoot.reasoning.misreadings import REPEAT
 from troubleshoot.reasoning.ranking import Cause
+from troubleshoot.safety.standing import standing_hazards
 from troubleshoot.visit.explain import said_findings, strength
-from troubleshoot.visit.standing import standing_hazards
 
 DECIDING: Final = 3
 """So many findings are told for a cause, or against it."""

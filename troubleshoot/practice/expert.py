@@ -6,20 +6,21 @@ answer, the unit does. Every decision is kept with its reason.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 
 from troubleshoot.dialogue.scripted import ScriptedVisit, start_event
 from troubleshoot.knowledge.model import Hazard
 from troubleshoot.practice.answering import AnsweringUnit, times_done
 from troubleshoot.practice.scenario import Scenario, Shown
-from troubleshoot.reasoning.answers import Answer
+from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.places import Place
-from troubleshoot.safety.steps import CONFIRMED, Step
+from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.steps import Step
 from troubleshoot.visit.account import TECHNICIAN, Plain
+from troubleshoot.visit.alarming import Alarming
 from troubleshoot.visit.decision import Decision
-from troubleshoot.visit.event_shapes import Event, step_event
+from troubleshoot.visit.events import Answered, Event, Started, StepDone
 
 
 @dataclass(frozen=True, slots=True)
@@ -65,6 +66,10 @@ class ExpertVisit(ScriptedVisit):
         self.asking = ""
         super().__init__(reasoner, scenario.case, start_of(scenario))
 
+    def alarming_in(self, case: Case) -> Alarming:
+        """A unit says nothing that it is not asked for."""
+        return Alarming()
+
     def take(self, decision: Decision) -> Event | None:
         """Answer one decision from the unit, and keep it with its reason."""
         self.asking = "" if decision.test is None else decision.test.id
@@ -74,13 +79,16 @@ class ExpertVisit(ScriptedVisit):
         return event
 
     def _keep(self, decision: Decision, event: Event) -> None:
-        kind = event["event"]
         assert decision.test is not None
-        done = self.knowledge.tests[event[kind if kind == "step" else "test"]]
-        skipped = kind not in ("answer", "step")
-        minutes = 0.0 if skipped else done.minutes + (done.wait_minutes if kind == "step" else 0.0)
+        name, minutes, skipped = decision.test.id, 0.0, False
+        if isinstance(event, Answered):
+            name, minutes = event.test, self.knowledge.tests[event.test].minutes
+        elif isinstance(event, StepDone):
+            done = self.knowledge.tests[event.step]
+            name, minutes = done.id, done.minutes + done.wait_minutes
+        else:
+            skipped = True
         at = decision.at if decision.step is None else decision.step.place
-        name = decision.test.id if skipped else done.id
         is_step = decision.step is not None
         self.moves.append(
             Move(name, at, decision.reason, minutes, is_step, decision.cautions, skipped)
@@ -88,7 +96,7 @@ class ExpertVisit(ScriptedVisit):
 
     def unsaid(self, step: Step) -> Event:
         """What no scenario lists goes well."""
-        return step_event(step, (CONFIRMED[step.id],))
+        return StepDone.of(step, (CONFIRMED[step.id],))
 
     def holds(self, test: str) -> bool:
         """The unit answers whatever can be done on it."""
@@ -116,7 +124,7 @@ def expert_path(reasoner: Reasoner, scenario: Scenario, unit: AnsweringUnit) -> 
     return ExpertPath(tuple(visit.moves), account, conclusions, visit.state.minutes)
 
 
-def start_of(scenario: Scenario) -> Mapping[str, object]:
+def start_of(scenario: Scenario) -> Started:
     """The first event of a visit to a scenario's unit."""
     return start_event(scenario.case, scenario.plain)
 

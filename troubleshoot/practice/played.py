@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from dataclasses import dataclass
-from typing import Final
 
 from troubleshoot.knowledge.model import Test
 from troubleshoot.practice.scenario import Shown
@@ -11,12 +10,9 @@ from troubleshoot.practice.slips import Slip
 from troubleshoot.reasoning.conclude import FiredHazard
 from troubleshoot.reasoning.places import Place
 from troubleshoot.safety import steps
+from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
-
-CIRCUIT_STEPS: Final = frozenset(
-    {steps.GAUGES_ON, steps.GAUGES_OFF, steps.RECOVER, steps.CIRCUIT_TO_ZERO, steps.RECHARGE}
-)
 
 
 @dataclass(frozen=True, slots=True)
@@ -67,15 +63,13 @@ def step_at(name: str, place: str | None, work: WorkState) -> Step:
 
 def places_of_step(name: str, work: WorkState, unit: UnitAtWork) -> tuple[str | None, ...]:
     """Where a step has to be done: each section still charged, each circuit, each jumper, once."""
-    if name == steps.BLEED_CAPACITOR:
-        found = tuple(place for place in unit.capacitors if place not in work.discharged)
-    elif name == steps.BLEED_DRIVE:
-        found = tuple(place for place in unit.drives if place not in work.discharged)
-    elif name == steps.JUMPER_OUT:
-        found = tuple(sorted(work.jumpers))
-    else:
-        found = unit.circuits if name in CIRCUIT_STEPS else ()
-    return found or (None,)
+    at = STEPS[name].at
+    if at == "jumper":
+        return tuple(sorted(work.jumpers)) or (None,)
+    if at == "circuit":
+        return unit.circuits or (None,)
+    stored = {"capacitor": unit.capacitors, "drive": unit.drives}.get(at, ())
+    return tuple(place for place in stored if place not in work.discharged) or (None,)
 
 
 def like(place: Place | None, places: tuple[Place | None, ...]) -> Place | None:

@@ -7,6 +7,7 @@ a scenario played with the expert's choices comes to what the engine's own visit
 from __future__ import annotations
 
 from collections.abc import Iterator
+from dataclasses import replace
 
 from troubleshoot.dialogue.book import Forgotten, VisitBook
 from troubleshoot.dialogue.driven import at_once
@@ -29,15 +30,16 @@ from troubleshoot.reasoning.asking import Asking
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
 from troubleshoot.reasoning.places import Place, spoken
 from troubleshoot.safety.cautions import cautions_before
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.guards import allowed
-from troubleshoot.safety.step_guards import refusals
-from troubleshoot.safety.steps import BLEED_DRIVE, CONFIRMED, FIRE_PANEL_BACK, TELL_FIRE_PANEL
+from troubleshoot.safety.hazard_words import danger_gone
+from troubleshoot.safety.standing import Forbidden
+from troubleshoot.safety.steps import BLEED_DRIVE, FIRE_PANEL_BACK, TELL_FIRE_PANEL
+from troubleshoot.safety.stops import conclude_visit, is_all_clear, lifting_finding, standing_stop
+from troubleshoot.safety.transitions import refusals
 from troubleshoot.visit.decide import Decider
 from troubleshoot.visit.decision import Decision
-from troubleshoot.visit.event_shapes import Event, answer_event, skip_event, step_event
-from troubleshoot.visit.hazard_words import danger_gone
-from troubleshoot.visit.standing import Forbidden
-from troubleshoot.visit.stops import conclude_visit, is_all_clear, lifting_finding, standing_stop
+from troubleshoot.visit.events import Answered, Event, MarkedInvalid, Skipped, StepDone, VisitEnded
 from troubleshoot.visit.visit_state import VisitState
 
 HINT_MINUTES = 5.0
@@ -153,7 +155,7 @@ class Session:
             if found is None:
                 return self._unavailable(wanted, place, "it cannot be read on this unit")
             # Nobody is told that a reading misleads: that is for the apprentice to doubt.
-            self.add({**answer_event(answer_of(found)), "valid": found.valid or None})
+            self.add(replace(Answered.by(answer_of(found)), valid=found.valid or None))
             shown.append(found)
         return self._keep(Done(test, at, tuple(shown), self.state.minutes - before, gain))
 
@@ -200,14 +202,14 @@ class Session:
         shown = listed[min(times, len(listed) - 1)] if listed else Shown(test.id)
         outcomes = shown.outcomes or (CONFIRMED[test.id],)
         before = self.state.minutes
-        self.add(step_event(step, outcomes, shown.text))
+        self.add(StepDone.of(step, outcomes, shown.text))
         return self._keep(Done(test, place, (shown,), self.state.minutes - before, None))
 
     def doubt(self, reason: str) -> bool:
         """Mark the last reading as not counting; False where the last thing done was none."""
         if not self.state.answers or self.state.answers[-1].test in CONFIRMED:
             return False
-        self.add({"event": "invalid", "reason": reason})
+        self.add(MarkedInvalid(reason))
         return True
 
     def hint(self) -> Decision:
@@ -222,12 +224,12 @@ class Session:
             self.extra_minutes += LOOKED_IN_VAIN
         else:
             self.stopped = stop
-            self.add({"event": "end", "ending": "stopped"})
+            self.add(VisitEnded("stopped"))
         return stop
 
     def skip(self, test: Test, at: Place | None) -> None:
         """Go on without a test."""
-        self.add(skip_event(test.id, at))
+        self.add(Skipped.over(test.id, at))
 
     def _lifts(self, stop: FiredHazard, test: Test) -> bool:
         """Whether a test may lift a STOP: its finding, or the word of who cleared the place."""

@@ -47,6 +47,11 @@ class Place:
         return spoken if self.kind in UNNUMBERED else f"{spoken} {self.number}"
 
 
+def with_place(name: str, place: str | None) -> str:
+    """A name with the place where it is, where there is more than one."""
+    return f"{name}, {place}" if place else name
+
+
 def spoken(place: Place | None) -> str | None:
     """The place in words, as events and safety steps name it; None for the unit as a whole."""
     return None if place is None else str(place)

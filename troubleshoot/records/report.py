@@ -7,10 +7,12 @@ from typing import Any
 
 from troubleshoot.knowledge.model import Fault, Knowledge
 from troubleshoot.outside.text import markdown
+from troubleshoot.reasoning.places import with_place
 from troubleshoot.safety.profiles import spoken
+from troubleshoot.safety.roles import ROLES
 from troubleshoot.visit.account import NOBODY, NOT_IN_THE_FILE
-from troubleshoot.visit.roles import ROLES
-from troubleshoot.visit.wording import LIKELY, TAG_OUT, percent, with_place
+from troubleshoot.visit.file_rows import READ_BEFORE_STOP, row_in_words
+from troubleshoot.visit.wording import LIKELY, TAG_OUT, percent
 
 Account = Mapping[str, Any]
 
@@ -18,6 +20,7 @@ _ENDINGS = {
     "named": "The cause is named.",
     "shortlist": "Not settled: a shortlist, with what would tell the causes apart.",
     "nothing-wrong": "Nothing wrong was found.",
+    "not-examined": "Nothing was examined: the file answers nothing that was asked.",
     "outside": "The findings fit nothing in the rule base well.",
     "stopped": "The work was stopped for safety.",
     "left": "The visit was left before it was finished.",
@@ -54,6 +57,7 @@ def _report(knowledge: Knowledge, account: Account, extras: Mapping[str, Any]) -
     yield from _list("Repairs said, and their proof", map(_repaired, account.get("repairs", ())))
     yield from _causes(knowledge, account)
     yield from _readings(knowledge, account)
+    yield from _list(_unread_title(account), _unread(knowledge, account))
     yield from _list("Not explained by the cause", _unexplained(knowledge, account))
     yield from _list("Not understood, counting for nothing", extras.get("not_understood", ()))
     yield from _list("Notes", extras.get("notes", ()))
@@ -176,6 +180,15 @@ def _table_row(knowledge: Knowledge, row: Mapping[str, Any], reading: str, count
     name = knowledge.tests[row["test"]].name
     cells = (name, row["at"] or "", reading, row["outcome"] or "", counts)
     return f"| {' | '.join(map(markdown, cells))} |"
+
+
+def _unread_title(account: Account) -> str:
+    stopped = account["ending"] == "stopped"
+    return READ_BEFORE_STOP if stopped else "In the file, and never asked for"
+
+
+def _unread(knowledge: Knowledge, account: Account) -> Iterator[str]:
+    return (row_in_words(knowledge, row) for row in account.get("unread", ()))
 
 
 def _unexplained(knowledge: Knowledge, account: Account) -> Iterator[str]:

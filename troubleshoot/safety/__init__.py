@@ -1,1 +1,1 @@
-"""What keeps people safe: the work state, the safety steps, who may do what, what is warned of."""
+"""What keeps people safe: the work state, the steps, who may do what, cautions, STOPs, dangers."""

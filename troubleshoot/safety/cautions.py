@@ -6,9 +6,10 @@ from typing import Final
 
 from troubleshoot.knowledge.model import FactsNeeded, Hazard, Knowledge, Test, Trigger
 from troubleshoot.reasoning.chains import belongs_to_step
+from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.job import Job
 from troubleshoot.safety.needs import needs_of
-from troubleshoot.safety.step_guards import STEP_GUARDS, refrigerant_air_clear
+from troubleshoot.safety.step_guards import REFRIGERANT_SWEPT
 from troubleshoot.safety.steps import REFRIGERANT_SWEEP
 from troubleshoot.safety.unit_at_work import supply_is_known
 
@@ -35,7 +36,7 @@ def _flammable(job: Job, test: Test) -> tuple[str, ...]:
     """The caution of a refrigerant that burns, or may, at whatever the air is swept for first."""
     unit = job.at_work
     swept = test.id == REFRIGERANT_SWEEP or REFRIGERANT_SWEEP in needs_of(test, None, unit).sweeps
-    guarded = refrigerant_air_clear in STEP_GUARDS.get(test.id, ())
+    guarded = test.id in STEPS and REFRIGERANT_SWEPT in STEPS[test.id].after
     if not unit.flammable or not (swept or guarded):
         return ()
     known = "refrigerant-class" in job.unit.facts

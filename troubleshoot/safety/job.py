@@ -2,16 +2,21 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from typing import Protocol
 
+from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.equipment import Unit
-from troubleshoot.safety.work_state import UnitAtWork
+from troubleshoot.safety.stop_record import StopMet
+from troubleshoot.safety.work_state import UnitAtWork, WorkState
 
 
 class Job(Protocol):
-    """A visit as safety sees it: which unit, after which call, in whose hands.
+    """A visit as safety sees it: which unit, after which call, in whose hands, stopped by what.
 
-    `complaint`: the id of what was called in. `not_known`: facts that were asked for in vain.
+    `complaint`: the id of what was called in; `words`: as the caller said it. `not_known`: facts
+    that were asked for in vain. `stops`: every STOP that was met, in that order. `ended`: how it
+    was closed, if it was.
     """
 
     @property
@@ -21,10 +26,33 @@ class Job(Protocol):
     def at_work(self) -> UnitAtWork: ...
 
     @property
+    def work(self) -> WorkState: ...
+
+    @property
+    def name(self) -> str: ...
+
+    @property
     def complaint(self) -> str | None: ...
+
+    @property
+    def words(self) -> str: ...
 
     @property
     def profiles(self) -> frozenset[str]: ...
 
     @property
     def not_known(self) -> frozenset[str]: ...
+
+    @property
+    def answers(self) -> Sequence[Answer]: ...
+
+    @property
+    def stops(self) -> Sequence[StopMet]: ...
+
+    @property
+    def ended(self) -> str | None: ...
+
+    @property
+    def case(self) -> Case: ...
+
+    def met(self, hazard: str) -> StopMet | None: ...

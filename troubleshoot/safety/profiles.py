@@ -25,6 +25,9 @@ PROFILES: Final = (
 )
 """The words a profile is given in; `supervised` goes with `apprentice`."""
 
+APPRENTICE: Final = "apprentice"
+"""Who learns: takes no hand-over back, and lifts no STOP that was handed over."""
+
 TECHNICIAN: Final = "technician"
 """Who somebody is that says nothing more: qualified for the trade, licensed for no part of it."""
 

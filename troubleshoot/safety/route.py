@@ -13,10 +13,10 @@ from functools import lru_cache
 from typing import Final
 
 from troubleshoot.knowledge.model import Test
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.needs import Needs
 from troubleshoot.safety.stages import STAGES, Way
 from troubleshoot.safety.steps import (
-    CONFIRMED,
     GAS_OPEN,
     LOCK_OFF,
     RESTART,

@@ -1,234 +1,144 @@
-"""The order of the safety steps: what must be true before each step's turn comes.
+"""What must stand before a step's turn comes, one guard each.
 
 The order is that of 29 CFR 1910.333(b)(2), 29 CFR 1910.147(d) and (e) and NFPA 70E 120.5; where
-they differ the stricter is taken. As with tests, each condition is one small guard that answers
-with words when it is not met.
+they differ the stricter is taken. Guards know nothing of each other, so that each can be tried
+alone.
 """
 
 from __future__ import annotations
 
-from collections.abc import Callable, Mapping
-from types import MappingProxyType
+from collections.abc import Callable
+from dataclasses import dataclass
 from typing import Final
 
 from troubleshoot.safety import steps
-from troubleshoot.safety.steps import Step
-from troubleshoot.safety.work_state import WHOLE_UNIT, UnitAtWork, WorkState
+from troubleshoot.safety.work_state import Circuit, UnitAtWork, WorkState
 
-StepGuard = Callable[[WorkState, Step, UnitAtWork], str]
 
+@dataclass(frozen=True, slots=True)
+class StepGuard:
+    """One thing that must stand, in words, and whether it does: for a step at a place."""
 
-def roof_first(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    return "" if state.roof == "go" else "the roof found safe to work on"
+    words: str
+    stands: Callable[[WorkState, str, UnitAtWork], bool]
 
 
-def edge_is_near(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    return "" if state.roof == "edge-near" else "an edge closer than 15 ft"
+def _charge_is_bled(state: WorkState, unit: UnitAtWork) -> bool:
+    return state.discharged >= {*unit.capacitors, *unit.drives}
 
 
-def people_told(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    return "" if state.occupants_told else "the occupants told"
+def _circuit(words: str, *ready: Circuit) -> StepGuard:
+    return StepGuard(words, lambda state, place, unit: state.circuit(place) in ready)
 
 
-def panel_on_test(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    watched = unit.fire_panel and state.fire_panel != "on-test"
-    return "the fire panel on test" if watched else ""
-
-
-def refrigerant_air_clear(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    unswept = unit.flammable and steps.REFRIGERANT_SWEEP not in state.clear
-    return "the air swept for refrigerant" if unswept else ""
-
-
-def meter_proved_first(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    return "" if state.meter == "proved" else "the meter proved on a known live source"
-
-
-def stop_tried_first(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    running = state.power != "locked-out" and state.calls == "on"
-    return "the unit stopped by its controls, or found not to stop" if running else ""
-
-
-def stopped_first(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    running = state.power != "locked-out" and state.calls != "off"
-    return "the unit stopped by its controls" if running else ""
-
-
-def calls_are_off(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    return "" if state.calls == "off" else "every call to run taken away"
-
-
-def jumpers_out_first(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    return "every temporary jumper out" if state.jumpers else ""
-
-
-def power_on(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    return "" if state.power == "on" else "the power on"
-
-
-def locked_first(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    return "" if state.power == "locked-out" else "the power switched off, locked and tagged"
-
-
-def no_open_second_source(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    found = state.second_source == "found"
-    return "the second source of power found and locked" if found else ""
-
-
-def panels_open(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    return "" if state.panels == "off" else "the panel off"
-
-
-def panels_not_on(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    return "the panel off" if state.panels == "on" else ""
-
-
-def tested_dead_first(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    return "a test for dead" if state.dead == "not-shown" else ""
-
-
-def bled_before_testing_again(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    charged = set(unit.capacitors + unit.drives) - state.discharged
-    early = state.dead != "not-shown" and charged
-    return f"discharged and metered: {', '.join(sorted(charged))}" if early else ""
-
-
-def dead_proved_first(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    return "" if state.dead == "proved" else "dead proved at the point of work"
-
-
-def charge_bled_first(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    charged = set(unit.capacitors + unit.drives) - state.discharged
-    return f"discharged and metered: {', '.join(sorted(charged))}" if charged else ""
-
-
-def leads_back_first(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    return "every lead back on" if state.leads_off else ""
-
-
-def area_is_clear(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    return "" if state.area_clear else "tools and people clear"
-
-
-def charge_back_first(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    return "the charge back in every circuit" if state.circuits_without_charge else ""
-
-
-def gas_swept_first(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    return "" if state.gas_swept else "the gas swept and no leak found"
-
-
-def cock_is_shut(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    return "" if state.gas == "shut" else "the gas cock shut"
-
-
-def gas_air_clear(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    return "" if steps.GAS_SWEEP in state.clear else "the air swept for gas"
-
-
-def taps_plugged_first(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    return "every tap of the gas train plugged" if state.taps_open else ""
-
-
-def gauges_are_on(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    ready = state.circuit(step.place or WHOLE_UNIT) in ("gauges-on", "charge-unsure")
-    return "" if ready else "gauges on"
-
-
-def gauges_may_be_on(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    ready = state.circuit(step.place or WHOLE_UNIT) in ("gauges-on", "gauges-unsure")
-    return "" if ready else "the charge in and gauges on"
-
-
-def circuit_is_closed(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    ready = state.circuit(step.place or WHOLE_UNIT) in ("closed", "gauges-unsure")
-    return "" if ready else "the circuit closed"
-
-
-def charge_was_out(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    ready = state.circuit(step.place or WHOLE_UNIT) in ("under-nitrogen", "under-vacuum")
-    return "" if ready else "the charge recovered"
-
-
-def charge_is_out(state: WorkState, step: Step, unit: UnitAtWork) -> str:
-    ready = state.circuit(step.place or WHOLE_UNIT) == "charge-recovered"
-    return "" if ready else "the charge recovered and the circuit at 0 psig"
-
-
-_AT_A_TAP: Final = (roof_first, stopped_first, panels_open, cock_is_shut, gas_air_clear)
-_DISCHARGE: Final = (roof_first, locked_first, panels_open, meter_proved_first, tested_dead_first)
-
-STEP_GUARDS: Mapping[str, tuple[StepGuard, ...]] = MappingProxyType(
-    {
-        steps.EDGE_PROTECTION: (edge_is_near,),
-        steps.REFRIGERANT_SWEEP: (roof_first,),
-        steps.GAS_SWEEP: (roof_first,),
-        steps.METER_PROOF: (roof_first,),
-        steps.STOP_BY_CONTROLS: (roof_first, people_told, panel_on_test, jumpers_out_first),
-        steps.LOCKOUT: (
-            roof_first,
-            people_told,
-            panel_on_test,
-            stop_tried_first,
-            jumpers_out_first,
-        ),
-        steps.SECOND_SOURCE: (roof_first, locked_first),
-        steps.PANELS_OFF: (roof_first, refrigerant_air_clear, locked_first),
-        steps.PANELS_OFF_ENERGISED: (
-            roof_first,
-            refrigerant_air_clear,
-            power_on,
-            stopped_first,
-            jumpers_out_first,
-        ),
-        steps.DEAD_TEST: (
-            roof_first,
-            locked_first,
-            no_open_second_source,
-            panels_open,
-            meter_proved_first,
-            bled_before_testing_again,
-        ),
-        steps.BLEED_CAPACITOR: _DISCHARGE,
-        steps.BLEED_DRIVE: _DISCHARGE,
-        steps.GAS_SHUT: (roof_first,),
-        steps.GAS_OPEN: (roof_first, stopped_first),
-        steps.TAP_OPENED: _AT_A_TAP,
-        steps.TAP_PLUGGED: _AT_A_TAP,
-        steps.GAUGES_ON: (roof_first, refrigerant_air_clear, circuit_is_closed),
-        steps.GAUGES_OFF: (roof_first, refrigerant_air_clear, gauges_may_be_on),
-        steps.RECOVER: (roof_first, refrigerant_air_clear, locked_first, gauges_are_on),
-        steps.CIRCUIT_TO_ZERO: (roof_first, locked_first, charge_was_out),
-        steps.RECHARGE: (roof_first, refrigerant_air_clear, locked_first, charge_is_out),
-        steps.LEADS_BACK: (roof_first, locked_first, dead_proved_first, charge_bled_first),
-        steps.JUMPER_OUT: (roof_first, panels_not_on),
-        steps.PANELS_ON: (roof_first, stopped_first, jumpers_out_first, taps_plugged_first),
-        steps.TOOLS_CLEAR: (roof_first,),
-        steps.LOCK_OFF: (
-            roof_first,
-            locked_first,
-            calls_are_off,
-            leads_back_first,
-            jumpers_out_first,
-            charge_back_first,
-            gas_swept_first,
-            area_is_clear,
-        ),
-        steps.RESTART: (
-            roof_first,
-            power_on,
-            calls_are_off,
-            leads_back_first,
-            charge_back_first,
-            gas_swept_first,
-            area_is_clear,
-        ),
-    }
+ROOF_SAFE: Final = StepGuard(
+    "the roof found safe to work on",
+    lambda state, place, unit: state.roof == "go",
 )
-"""Step id -> its guards. A step that is not listed may be done at any time."""
-
-
-def refusals(state: WorkState, step: Step, unit: UnitAtWork) -> tuple[str, ...]:
-    """What must come before this step, in words; empty when its turn has come."""
-    guards = STEP_GUARDS.get(step.id, ())
-    return tuple(words for guard in guards if (words := guard(state, step, unit)))
+EDGE_NEAR: Final = StepGuard(
+    "an edge closer than 15 ft",
+    lambda state, place, unit: state.roof == "edge-near",
+)
+PEOPLE_TOLD: Final = StepGuard(
+    "the occupants told",
+    lambda state, place, unit: state.occupants_told,
+)
+FIRE_PANEL_ON_TEST: Final = StepGuard(
+    "the fire panel on test",
+    lambda state, place, unit: not unit.fire_panel or state.fire_panel == "on-test",
+)
+REFRIGERANT_SWEPT: Final = StepGuard(
+    "the air swept for refrigerant",
+    lambda state, place, unit: not unit.flammable or steps.REFRIGERANT_SWEEP in state.clear,
+)
+METER_PROVED: Final = StepGuard(
+    "the meter proved on a known live source",
+    lambda state, place, unit: state.meter == "proved",
+)
+STOP_TRIED: Final = StepGuard(
+    "the unit stopped by its controls, or found not to stop",
+    lambda state, place, unit: state.power == "locked-out" or state.calls != "on",
+)
+STOPPED: Final = StepGuard(
+    "the unit stopped by its controls",
+    lambda state, place, unit: state.power == "locked-out" or state.calls == "off",
+)
+CALLS_OFF: Final = StepGuard(
+    "every call to run taken away",
+    lambda state, place, unit: state.calls == "off",
+)
+JUMPERS_OUT: Final = StepGuard(
+    "every temporary jumper out",
+    lambda state, place, unit: not state.jumpers,
+)
+POWER_ON: Final = StepGuard(
+    "the power on",
+    lambda state, place, unit: state.power == "on",
+)
+LOCKED_OUT: Final = StepGuard(
+    "the power switched off, locked and tagged",
+    lambda state, place, unit: state.power == "locked-out",
+)
+NO_SECOND_SOURCE: Final = StepGuard(
+    "the second source of power found and locked",
+    lambda state, place, unit: state.second_source != "found",
+)
+PANELS_OFF: Final = StepGuard(
+    "the panel off",
+    lambda state, place, unit: state.panels == "off",
+)
+PANELS_NOT_ON: Final = StepGuard(
+    "the panel off, or not known to be on",
+    lambda state, place, unit: state.panels != "on",
+)
+TESTED_DEAD: Final = StepGuard(
+    "a test for dead",
+    lambda state, place, unit: state.dead != "not-shown",
+)
+BLED_BEFORE_TESTING_AGAIN: Final = StepGuard(
+    "every capacitor and drive discharged and metered, the second time",
+    lambda state, place, unit: state.dead == "not-shown" or _charge_is_bled(state, unit),
+)
+DEAD_PROVED: Final = StepGuard(
+    "dead proved at the point of work",
+    lambda state, place, unit: state.dead == "proved",
+)
+CHARGE_BLED: Final = StepGuard(
+    "every capacitor and drive discharged and metered",
+    lambda state, place, unit: _charge_is_bled(state, unit),
+)
+LEADS_BACK: Final = StepGuard(
+    "every lead back on",
+    lambda state, place, unit: not state.leads_off,
+)
+AREA_CLEAR: Final = StepGuard(
+    "tools and people clear",
+    lambda state, place, unit: state.area_clear,
+)
+CHARGE_BACK: Final = StepGuard(
+    "the charge back in every circuit",
+    lambda state, place, unit: not state.circuits_without_charge,
+)
+GAS_SWEPT: Final = StepGuard(
+    "the gas swept and no leak found",
+    lambda state, place, unit: state.gas_swept,
+)
+COCK_SHUT: Final = StepGuard(
+    "the gas cock shut",
+    lambda state, place, unit: state.gas == "shut",
+)
+GAS_AIR_CLEAR: Final = StepGuard(
+    "the air swept for gas",
+    lambda state, place, unit: steps.GAS_SWEEP in state.clear,
+)
+TAPS_PLUGGED: Final = StepGuard(
+    "every tap of the gas train plugged",
+    lambda state, place, unit: not state.taps_open,
+)
+GAUGES_ON: Final = _circuit("gauges on", "gauges-on", "charge-unsure")
+GAUGES_MAY_BE_ON: Final = _circuit("the charge in and gauges on", "gauges-on", "gauges-unsure")
+CIRCUIT_CLOSED: Final = _circuit("the circuit closed", "closed", "gauges-unsure")
+CHARGE_WAS_OUT: Final = _circuit("the charge recovered", "under-nitrogen", "under-vacuum")
+CHARGE_IS_OUT: Final = _circuit(
+    "the charge recovered and the circuit at 0 psig", "charge-recovered"
+)

@@ -1,14 +1,12 @@
-"""The safety steps by name: their ids in the rule base and the outcome that confirms each.
+"""The safety steps by name: each is the id of a test in the rule base.
 
-The words, cautions, minutes and who may do a step are the rule base's: its test of the same id.
-Only the order and the effect of a step are decided here, so that no rule file can weaken them.
+What is decided of each in code stands in `declared/`.
 """
 
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
-from types import MappingProxyType
 from typing import Final
 
 from troubleshoot.knowledge.model import Test
@@ -47,64 +45,8 @@ TOOLS_CLEAR: Final = "tools-clear"
 LOCK_OFF: Final = "lock-off"
 RESTART: Final = "restart-and-watch"
 
-CONFIRMED: Final[Mapping[str, str]] = MappingProxyType(
-    {
-        ROOF: "safe",
-        EDGE_PROTECTION: "on",
-        TELL_OCCUPANTS: "told",
-        TELL_FIRE_PANEL: "on-test",
-        SECOND_PERSON: "there",
-        FIRE_PANEL_BACK: "in-service",
-        REFRIGERANT_SWEEP: "none",
-        GAS_SWEEP: "none",
-        ROOM_AIR: "normal",
-        METER_PROOF: "proved",
-        STOP_BY_CONTROLS: "stopped",
-        LOCKOUT: "locked",
-        SECOND_SOURCE: "locked",
-        PANELS_OFF: "off",
-        PANELS_OFF_ENERGISED: "off",
-        DEAD_TEST: "dead",
-        BLEED_CAPACITOR: "discharged",
-        BLEED_DRIVE: "discharged",
-        GAS_SHUT: "shut",
-        GAS_OPEN: "open",
-        TAP_OPENED: "on",
-        TAP_PLUGGED: "plugged",
-        GAUGES_ON: "on",
-        GAUGES_OFF: "off",
-        RECOVER: "recovered",
-        CIRCUIT_TO_ZERO: "at-zero",
-        RECHARGE: "charged",
-        LEADS_BACK: "back",
-        JUMPER_OUT: "out",
-        PANELS_ON: "on",
-        TOOLS_CLEAR: "clear",
-        LOCK_OFF: "off",
-        RESTART: "runs",
-    }
-)
-"""Step id -> the outcome that confirms it."""
-
-ENTER_CONFIRMS: Final = frozenset({PANELS_OFF, PANELS_ON, GAUGES_ON, GAUGES_OFF})
-"""Steps that a bare Enter confirms. All others protect a life: they want the word, or the number
-on the meter."""
-
 BEFORE_BLEEDING: Final = "charged-before-bleeding"
 """What a capacitor held before it was bled: no failure, and the step is asked again."""
-
-WAITED_FOR: Final = frozenset({BLEED_DRIVE})
-"""Steps whose wait protects a life: until it is over only the metered number confirms them."""
-
-SETTLES: Final[Mapping[tuple[str, str], tuple[str, str]]] = MappingProxyType(
-    {(TELL_FIRE_PANEL, "no-detector"): ("duct-smoke-detector", "not-fitted")}
-)
-"""Step, outcome -> the fact of the unit, and its value, that this outcome states."""
-
-GOOD_ENOUGH: Final[Mapping[str, frozenset[str]]] = MappingProxyType(
-    {ROOF: frozenset({"edge-6-to-15-ft", "edge-under-6-ft"})}
-)
-"""Step id -> outcomes beside its sound one that show no danger of the kind that stops a visit."""
 
 
 @dataclass(frozen=True, slots=True)

@@ -3,19 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import replace
-from typing import Final, Literal
+from typing import Final
 
 from troubleshoot.knowledge.model import Test
 from troubleshoot.safety import steps
+from troubleshoot.safety.declaration import Event, Outcomes
+from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.needs import VACUUM, needs_of
-from troubleshoot.safety.step_effects import EFFECTS, Outcomes, power_back
-from troubleshoot.safety.step_guards import refusals
 from troubleshoot.safety.steps import Step
-from troubleshoot.safety.work_state import WHOLE_UNIT, Circuit, UnitAtWork, WorkState, cautious
-
-Event = Literal["lock-off", "motor-ran", "resumed", "reopened", "hour-passed"]
-"""What voids states: the lock came off, a motor ran, the visit was resumed, or reopened after
-others had worked on the unit, an hour went by."""
+from troubleshoot.safety.work_state import WHOLE_UNIT, UnitAtWork, WorkState, cautious
 
 RESUME_MINUTES: Final = 30.0
 """Away this long, a person elsewhere may have changed something (common practice, no source)."""
@@ -24,13 +20,20 @@ JUMPER_HAZARD: Final = "temporary-jumper"
 NITROGEN_HAZARD: Final = "nitrogen-pressure"
 
 
+def refusals(state: WorkState, step: Step, unit: UnitAtWork) -> tuple[str, ...]:
+    """What must come before this step, in words; empty when its turn has come."""
+    where = step.place or WHOLE_UNIT
+    guards = STEPS[step.id].after
+    return tuple(guard.words for guard in guards if not guard.stands(state, where, unit))
+
+
 def after_step(state: WorkState, step: Step, outcomes: Outcomes, unit: UnitAtWork) -> WorkState:
     """The state after a step was done with these outcomes (one, or several where it allows).
 
     A step whose turn has not come gains nothing: what it took away is gone, what it would have
     confirmed is not.
     """
-    changed = EFFECTS[step.id](state, step, outcomes)
+    changed = STEPS[step.id].effect(state, step.place, outcomes)
     if step.id not in (steps.TOOLS_CLEAR, steps.LOCK_OFF):
         changed = replace(changed, area_clear=False)
     return cautious(state, changed) if refusals(state, step, unit) else changed
@@ -42,14 +45,14 @@ def failed(before: WorkState, now: WorkState, step: Step, unit: UnitAtWork) -> W
     `before`: the state it started from. Whatever it had confirmed is gone, and so is what it would
     have taken away.
     """
-    return cautious(cautious(before, now), EFFECTS[step.id](now, step, ()))
+    return cautious(cautious(before, now), STEPS[step.id].effect(now, step.place, ()))
 
 
 def after_test(
     state: WorkState, test: Test, place: str | None, outcomes: Outcomes, unit: UnitAtWork
 ) -> WorkState:
     """The state after a test: leads it took off, a jumper it put in, a circuit it left empty."""
-    if test.id in EFFECTS:
+    if test.id in STEPS:
         return after_step(state, Step(test.id, place), outcomes, unit)
     changed = replace(state, area_clear=False)
     if state.power == "locked-out" and test.kind == "measurement":
@@ -67,16 +70,13 @@ def after_test(
 
 
 def expire(state: WorkState, event: Event) -> WorkState:
-    """The state after an event that voids some of it."""
-    if event == "lock-off":
-        return power_back(state, "on")
-    if event == "motor-ran":
-        return replace(state, dead="not-shown", discharged=frozenset())
-    if event == "hour-passed":
-        return replace(state, roof="not-checked")
-    if event == "reopened":
-        return replace(_resumed(state), panels="unsure", gas_swept=False)
-    return _resumed(state)
+    """The state after an event that voids some of it; a visit is reopened as it is resumed."""
+    events: tuple[Event, ...] = ("resumed", event) if event == "reopened" else (event,)
+    for each in events:
+        for step in STEPS.values():
+            if each in step.lost:
+                state = step.lost[each](state, WHOLE_UNIT)
+    return state
 
 
 def resume_voids(minutes_away: float | None, same_day: bool) -> bool:
@@ -86,25 +86,3 @@ def resume_voids(minutes_away: float | None, same_day: bool) -> bool:
     """
     known = minutes_away is not None and 0 <= minutes_away < RESUME_MINUTES
     return not known or not same_day
-
-
-def _resumed(state: WorkState) -> WorkState:
-    circuits: tuple[tuple[str, Circuit], ...] = tuple(
-        (place, "gauges-unsure" if now == "gauges-on" else now) for place, now in state.circuits
-    )
-    return replace(
-        power_back(state, "on"),
-        power="on" if state.power == "on" else "unsure",
-        circuits=circuits,
-        meter="not-proved",
-        second_source="none-known" if state.second_source == "none-known" else "found",
-        gas="on",
-        hoses_on=frozenset(),
-        gas_swept=state.gas_swept and state.gas == "on",
-        clear=frozenset(),
-        occupants_told=False,
-        fire_panel="in-service" if state.fire_panel == "in-service" else "unsure",
-        roof="not-checked",
-        second_person=False,
-        area_clear=False,
-    )

@@ -10,12 +10,14 @@ from troubleshoot.reasoning.next_test import Candidate
 from troubleshoot.reasoning.places import Place
 from troubleshoot.reasoning.ranking import Cause
 from troubleshoot.reasoning.readings import Reading
-from troubleshoot.visit.hazard_words import once_gone
-from troubleshoot.visit.standing import Forbidden, standing_hazards
+from troubleshoot.safety.hazard_words import once_gone
+from troubleshoot.safety.standing import Forbidden, standing_hazards
 
 SCHEMA = 1
 FILE, TECHNICIAN, NOBODY = "file", "technician", "nobody"
 """Who says that a thing was done or read, in each row of `asked`."""
+NOT_EXAMINED = "not-examined"
+"""The ending of a file that answers nothing: no finding calls the unit sound."""
 NOT_IN_THE_FILE = "not in the file; taken as done for this account"
 LEAST_SHOWN = 0.001
 MOST_CAUSES = 12

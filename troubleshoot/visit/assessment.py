@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator
+from collections.abc import Iterator, Sequence
 from dataclasses import replace
 
 from troubleshoot.knowledge.model import Knowledge, Test
@@ -11,12 +11,14 @@ from troubleshoot.reasoning.answers import Case
 from troubleshoot.reasoning.asking import Asking
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.next_test import Candidate
-from troubleshoot.reasoning.places import Place
-from troubleshoot.visit.account import Plain, account, ending_of, place_shown, shown_causes, taken
-from troubleshoot.visit.standing import Forbidden, standing_hazards
-from troubleshoot.visit.stops import finding_of, with_stops_met
-from troubleshoot.visit.visit_state import StopMet, VisitState
-from troubleshoot.visit.wording import cause_line, effect_line, with_place
+from troubleshoot.reasoning.places import Place, with_place
+from troubleshoot.safety.standing import Forbidden, standing_hazards
+from troubleshoot.safety.stop_record import StopMet
+from troubleshoot.safety.stops import finding_of, with_stops_met
+from troubleshoot.visit.account import Plain, account, ending_of, place_shown, shown_causes
+from troubleshoot.visit.file_rows import READ_BEFORE_STOP, row_in_words, rows_of
+from troubleshoot.visit.visit_state import VisitState
+from troubleshoot.visit.wording import cause_line, effect_line
 
 _TYPICAL_SWITCH = {"any": 0.0, "running": 0.0, "running-open": 5.0, "energised-open": 8.0}
 _LOCKED_OUT_SWITCH = 15.0
@@ -80,26 +82,34 @@ def _may_lift(knowledge: Knowledge, case: Case) -> bool:
 
 def assess_case(knowledge: Knowledge, case: Case) -> tuple[Plain, tuple[str, ...]]:
     """The account of a case for scripts, and the same in lines for people."""
-    conclusions = conclude_file(Reasoner(knowledge), case)
+    reasoner = Reasoner(knowledge)
+    conclusions = conclude_file(reasoner, case)
     ending = ending_of(conclusions)
     candidates = candidates_for(conclusions) if ending == "shortlist" else ()
-    handed_in = [r for r in conclusions.readings if not r.computed]
+    rows = rows_of(reasoner, case, case.answers)
     plain = account(
         conclusions,
         ending=ending,
-        asked=[taken(conclusions, r) for r in handed_in],
+        asked=rows,
         candidates=candidates,
-        minutes=math.fsum(knowledge.tests[r.test].minutes for r in handed_in),
+        minutes=math.fsum(knowledge.tests[str(row["test"])].minutes for row in rows),
     )
-    return plain, tuple(_lines(conclusions, ending, candidates))
+    return plain, tuple(_lines(conclusions, ending, candidates, rows))
 
 
 def _lines(
-    conclusions: Conclusions, ending: str, candidates: tuple[Candidate, ...]
+    conclusions: Conclusions,
+    ending: str,
+    candidates: tuple[Candidate, ...],
+    rows: Sequence[Plain],
 ) -> Iterator[str]:
     for standing in standing_hazards(conclusions):
         yield from standing.lines
         yield ""
+    if ending == "stopped" and rows:
+        yield f"{READ_BEFORE_STOP}:"
+        for row in rows:
+            yield f"  {row_in_words(conclusions.hypotheses.knowledge, row)}"
     yield {
         "named": "The cause:",
         "shortlist": "Not settled. The likeliest causes:",

@@ -20,6 +20,7 @@ from troubleshoot.reasoning.next_test import Candidate, SwitchMinutes
 from troubleshoot.reasoning.places import Place, spoken
 from troubleshoot.reasoning.withdrawal import WITHDRAWN
 from troubleshoot.safety.guards import unmet
+from troubleshoot.safety.hazard_words import forbids
 from troubleshoot.safety.needs import needs_of
 from troubleshoot.safety.profiles import hand_over
 from troubleshoot.safety.route import (
@@ -29,16 +30,16 @@ from troubleshoot.safety.route import (
     steps_to_leave_off,
     switch_minutes,
 )
+from troubleshoot.safety.standing import Forbidden
 from troubleshoot.safety.steps import LOCKOUT, STOP_BY_CONTROLS, Step
+from troubleshoot.safety.stop_record import Spot
+from troubleshoot.safety.stops import conclude_visit, finding_of, not_yet_afresh, standing_stop
 from troubleshoot.visit.account import ending_of
 from troubleshoot.visit.decision import Decision, beyond, like, nearer_to, to_do
-from troubleshoot.visit.events import places_from
-from troubleshoot.visit.hazard_words import forbids
+from troubleshoot.visit.events.places import places_from
 from troubleshoot.visit.left_off import left_off
 from troubleshoot.visit.lifting import towards_lifting
-from troubleshoot.visit.standing import Forbidden
-from troubleshoot.visit.stops import conclude_visit, finding_of, not_yet_afresh, standing_stop
-from troubleshoot.visit.visit_state import Spot, VisitState
+from troubleshoot.visit.visit_state import VisitState
 from troubleshoot.visit.why_next import separates
 
 DOES_NOT_FIT = "it fits the other readings worst; a second look tells whether it was right"

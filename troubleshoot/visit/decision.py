@@ -15,7 +15,8 @@ from troubleshoot.safety.needs import needs_of
 from troubleshoot.safety.profiles import hand_over, hand_over_on_the_way
 from troubleshoot.safety.route import steps_to
 from troubleshoot.safety.steps import Step
-from troubleshoot.visit.visit_state import Spot, VisitState
+from troubleshoot.safety.stop_record import Spot
+from troubleshoot.visit.visit_state import VisitState
 
 
 @dataclass(frozen=True, slots=True)

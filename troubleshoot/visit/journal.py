@@ -8,16 +8,16 @@ reading and leaves it as it is. Nothing here reads a clock: times come in with t
 from __future__ import annotations
 
 import os
-from collections.abc import Mapping
 from contextlib import suppress
 from pathlib import Path
-from typing import Any, Final
+from typing import Final
 
 from troubleshoot.outside.files import make_private, open_regular, read_bytes, read_open
 from troubleshoot.outside.plain_data import from_json
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.visit.journal_lines import (
     FORMAT,
+    OPENING,
     Lines,
     LinesDamaged,
     NewerFormat,
@@ -67,7 +67,7 @@ class Journal:
         self._records: list[Record] = []
 
     @classmethod
-    def create(cls, folder: Path, visit_id: str, header: Mapping[str, Any]) -> Journal:
+    def create(cls, folder: Path, visit_id: str, header: Record) -> Journal:
         """Begin a visit's journal; its first record is the header (program, rules, date)."""
         path = folder / f"{visit_id}{SUFFIX}"
         try:
@@ -109,10 +109,10 @@ class Journal:
         return tuple(self._records[1:])
 
     @property
-    def header(self) -> Mapping[str, Any]:
+    def header(self) -> Record:
         return self._records[0] if self._records else {}
 
-    def append(self, event: Mapping[str, Any]) -> None:
+    def append(self, event: Record) -> None:
         """Make one event durable. Raises JournalFailed, and refuses everything after a failure."""
         if self._failed:
             raise JournalFailed(f"{self.path}: an earlier record could not be kept; start again")
@@ -189,13 +189,13 @@ def lines_in(path: Path, data: bytes) -> Lines:
     try:
         lines = read_lines(data, MOST_EVENTS)
     except LinesDamaged as error:
-        if not error.written:
+        if not error.written and data and OPENING.startswith(data[: len(OPENING)]):
             raise JournalDamaged(
                 f"{path}: record 1 was never written whole, so nothing was kept in it; "
                 "delete the file and start a new visit"
             ) from None
         raise JournalDamaged(
-            f"{path}: {error} is damaged; nothing has been changed. "
+            f"{path}: {error} {_how(error)}; nothing has been changed. "
             "Once its unit is released, move the file out of its folder and start a new visit"
         ) from None
     except NewerFormat as error:
@@ -206,6 +206,10 @@ def lines_in(path: Path, data: bytes) -> Lines:
     if len(lines.events) > MOST_EVENTS:
         raise JournalDamaged(f"{path}: it holds more than {MOST_EVENTS} events; start a new visit")
     return lines
+
+
+def _how(error: LinesDamaged) -> str:
+    return "is damaged" if error.written else "is gone, as after a power cut"
 
 
 def may_lock(descriptor: int, shared: bool = False) -> bool:

@@ -13,17 +13,22 @@ import json
 import zlib
 from collections.abc import Mapping
 from dataclasses import dataclass
-from typing import Any, Final
+from typing import Final
 
 from troubleshoot.outside.plain_data import from_json
 from troubleshoot.outside.refusal import NotUsable
 
 FORMAT: Final = 2
-"""Counts up whenever an older program would misread what a newer one writes."""
+"""Counts up whenever an older program would misread what a newer one writes. A kind of event or a
+key that it does not know it sets aside."""
+
+OPENING: Final = b'{"event": {'
+"""How every line begins."""
 
 READABLE: Final = frozenset({1, FORMAT})
 
-Record = dict[str, Any]
+Record = Mapping[str, object]
+"""An event as it stands in a journal, or the header."""
 
 
 class LinesDamaged(ValueError):
@@ -54,7 +59,7 @@ class Lines:
     torn: bool
 
 
-def line_of(number: int, before: int, event: Mapping[str, Any]) -> tuple[bytes, int]:
+def line_of(number: int, before: int, event: object) -> tuple[bytes, int]:
     """A line's bytes, and the sum over it and all before it; `number` counts from 0."""
     body = json.dumps(event, ensure_ascii=True, sort_keys=True, separators=(",", ":"))
     checksum = zlib.crc32(f"{number}:{body}".encode(), before)
@@ -91,7 +96,7 @@ def _checked(line: bytes, number: int, before: int) -> tuple[Record, int]:
         record = from_json(line, "the line")
     except NotUsable:
         raise LinesDamaged(number + 1) from None
-    event: Any = record.get("event") if isinstance(record, dict) else None
+    event = record.get("event") if isinstance(record, dict) else None
     again, checksum = line_of(number, before, event)
     if again.rstrip(b"\n") != line:
         raise LinesDamaged(number + 1)

@@ -11,8 +11,8 @@ from dataclasses import dataclass
 
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.places import Place
-from troubleshoot.visit.hazard_words import forbids
-from troubleshoot.visit.standing import has_ended
+from troubleshoot.safety.hazard_words import forbids
+from troubleshoot.safety.standing import has_ended
 
 
 @dataclass(frozen=True, slots=True)

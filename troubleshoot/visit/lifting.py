@@ -11,14 +11,16 @@ from dataclasses import replace
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.safety.needs import for_dead_work
-from troubleshoot.safety.profiles import hand_over
+from troubleshoot.safety.profiles import APPRENTICE, hand_over
 from troubleshoot.safety.route import next_step
-from troubleshoot.safety.step_guards import refusals
 from troubleshoot.safety.steps import Step
+from troubleshoot.safety.stop_record import Spot
+from troubleshoot.safety.stops import is_all_clear, lifting_finding, not_yet_afresh
+from troubleshoot.safety.transitions import refusals
 from troubleshoot.visit.decision import Decision, beyond, like, nearer_to, to_ask, to_do
-from troubleshoot.visit.stops import is_all_clear, lifting_finding, not_yet_afresh
-from troubleshoot.visit.visit_state import Spot, VisitState
+from troubleshoot.visit.visit_state import VisitState
 
+NOT_BY_AN_APPRENTICE = "hand over to the supervising technician"
 LIFTS = "only this finding, taken afresh, lifts the STOP"
 
 
@@ -52,7 +54,12 @@ def towards_lifting(
 
 
 def beyond_lifting(knowledge: Knowledge, state: VisitState, spot: Spot) -> str | None:
-    """To whom taking a finding afresh has to be handed over; None if to nobody."""
+    """To whom taking a finding afresh has to be handed over; None if to nobody.
+
+    What was handed over is never taken back by an apprentice, whoever else is with them.
+    """
+    if APPRENTICE in state.profiles and any(met.reopened for met in state.stops):
+        return NOT_BY_AN_APPRENTICE
     test = knowledge.tests[spot[0]]
     if test.kind != "step":
         return beyond(knowledge, state, (test,), spot[1])

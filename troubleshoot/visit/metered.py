@@ -7,8 +7,9 @@ from dataclasses import replace
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.answers import Answer
 from troubleshoot.reasoning.readings import take_readings
-from troubleshoot.safety.steps import CONFIRMED, Step
-from troubleshoot.visit.events import step_place
+from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.steps import Step
+from troubleshoot.visit.events.places import step_place
 from troubleshoot.visit.visit_state import VisitState
 
 

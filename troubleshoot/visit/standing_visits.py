@@ -13,7 +13,15 @@ from troubleshoot.outside.files import read_bytes
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.visit.journal import MOST_BYTES, JournalError, lines_in
 from troubleshoot.visit.journal_lines import Record
-from troubleshoot.visit.unreadable import Unreadable, unreadable, was_closed, was_halted
+from troubleshoot.visit.unreadable import (
+    CUT_OFF,
+    Unreadable,
+    hides_a_stop,
+    unreadable,
+    was_closed,
+    was_halted,
+    was_never_begun,
+)
 from troubleshoot.visit.visit_names import kept_visits
 
 if TYPE_CHECKING:
@@ -97,21 +105,22 @@ def _standing(knowledge: Knowledge, path: Path) -> Standing | None:
         data = read_bytes(path, MOST_BYTES)
         if was_closed(data):
             return None
-        events = lines_in(path, data).events
+        lines = lines_in(path, data)
     except NotUsable as error:
         return unreadable(path, data, str(error))
     except JournalError as error:
-        never_begun = b"\n" not in data
-        return None if never_begun else unreadable(path, data, str(error))
-    return _stopped(knowledge, path, events) if was_halted(data) else None
+        return None if was_never_begun(data) else unreadable(path, data, str(error))
+    found = _stopped(knowledge, path, lines.events) if was_halted(data) else None
+    lost = lines.torn and hides_a_stop(data[lines.whole :])
+    return unreadable(path, data, CUT_OFF) if lost and found is None else found
 
 
 def _stopped(knowledge: Knowledge, path: Path, events: tuple[Record, ...]) -> Stopped | None:
     # Reasoning is imported only where a visit was ever halted: most starts need none of it.
     from troubleshoot.reasoning.conclude import Reasoner
+    from troubleshoot.safety.stops import conclude_visit, standing_stop
+    from troubleshoot.safety.tags import tag_lines
     from troubleshoot.visit.events import replay
-    from troubleshoot.visit.stops import conclude_visit, standing_stop
-    from troubleshoot.visit.tags import tag_lines
     from troubleshoot.visit.understanding import understood
 
     state = replay(knowledge, understood(knowledge, events).events)

@@ -8,16 +8,29 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import dataclass
-from typing import TYPE_CHECKING, Any, Final
+from typing import TYPE_CHECKING, Final
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.equipment import MOST_OF_A_KIND, InputRefused, read_unit
 from troubleshoot.safety.profiles import PROFILES
-from troubleshoot.visit.event_shapes import Event
-from troubleshoot.visit.event_words import Unknown, check_conditions, check_words
-from troubleshoot.visit.events import after, replay
-from troubleshoot.visit.not_understood import NOT_UNDERSTOOD, in_place_of, kind_of
-from troubleshoot.visit.undoing import standing, taken_back, without
+from troubleshoot.visit.events import (
+    Answered,
+    DangerReported,
+    Event,
+    Halted,
+    MarkedInvalid,
+    NotUnderstood,
+    Started,
+    StepDone,
+    Undone,
+    after,
+    replay,
+)
+from troubleshoot.visit.events.apart import kind_of
+from troubleshoot.visit.events.codec import event_of, unknown_keys
+from troubleshoot.visit.events.known import Unknown, check_conditions, check_known
+from troubleshoot.visit.events.undoing import standing, taken_back, without
+from troubleshoot.visit.journal_lines import Record
 from troubleshoot.visit.visit_state import VisitState
 
 if TYPE_CHECKING:
@@ -26,6 +39,7 @@ if TYPE_CHECKING:
 MOST_VALUES: Final = 200
 _FAILURES: Final = (ArithmeticError, AttributeError, LookupError, TypeError, ValueError)
 """What the effect of an event raises where it holds something else than was written for it."""
+_ANSWERS: Final = (Answered.kind, StepDone.kind)
 
 
 @dataclass(frozen=True, slots=True)
@@ -43,11 +57,11 @@ class Understanding:
         return ("Not understood by today's rules, and counting for nothing:", *self.unknown)
 
 
-def understood(knowledge: Knowledge, events: Sequence[Event]) -> Understanding:
-    """Sort the events of a kept visit; their number and order stay as they were."""
+def understood(knowledge: Knowledge, records: Sequence[Record]) -> Understanding:
+    """Sort the records of a kept visit into events; their number and order stay as they were."""
     sorter = _Sorter(knowledge)
-    for event in events:
-        sorter.take(event)
+    for record in records:
+        sorter.take(record)
     return Understanding(tuple(sorter.events), tuple(sorter.unknown))
 
 
@@ -61,103 +75,108 @@ class _Sorter:
         self.state = VisitState()
         self._reasoner: Reasoner | None = None
 
-    def take(self, event: Event) -> None:
-        kind = event.get("event")
-        if kind == "undo":
-            self._undo(event)
-        elif kind in ("stop", "danger"):
-            self._stop(event)
-        elif kind == "start":
-            self._effect(self._start(event))
+    def take(self, record: Record) -> None:
+        kind = record.get("event")
+        if kind == Undone.kind:
+            self._undo(record)
+        elif kind in (Halted.kind, DangerReported.kind):
+            self._stop(record)
+        elif kind == Started.kind:
+            self._effect(self._start(record))
         else:
-            self._effect(event)
+            self._effect(record)
 
-    def say(self, event: Event, why: str) -> None:
-        """Name what is not understood by its record; the header is record 1."""
-        kind = event.get("event") if isinstance(event.get("event"), str) else "nothing"
+    def say(self, record: Record, why: str) -> None:
+        """Name what is not understood by its number; the header is record 1."""
+        kind = record.get("event") if isinstance(record.get("event"), str) else "nothing"
         self.unknown.append(f"record {len(self.events) + 2} ({kind}): {why}")
 
-    def _effect(self, event: Event) -> None:
+    def _effect(self, record: Record) -> None:
         """Take an event, or put what stands for one that is not understood in its place."""
         try:
-            if event["event"] == "invalid" and self._last_answer_is_unknown():
+            event = event_of(record)
+            if isinstance(event, MarkedInvalid) and self._last_answer_is_unknown():
                 raise Unknown("the answer that it speaks of is not understood")
-            check_words(self.knowledge, event)
-            self.state = after(self.knowledge, self.state, event)
-        except Unknown as error:
-            self._set_aside(event, str(error))
+            self._add(event)
         except _FAILURES as error:
-            self._set_aside(event, _why(error))
-        else:
-            self.events.append(event)
+            self.say(record, _why(error))
+            self._add(NotUnderstood(record))
 
-    def _set_aside(self, event: Event, why: str) -> None:
-        self.say(event, why)
-        self.events.append(in_place_of(event))
-        self.state = after(self.knowledge, self.state, self.events[-1])
+    def _add(self, event: Event) -> None:
+        """Put an event at the end of the chain. Raises Unknown, or one of _FAILURES."""
+        check_known(self.knowledge, event)
+        self.state = after(self.knowledge, self.state, event)
+        self.events.append(event)
 
-    def _undo(self, event: Event) -> None:
-        """Only what is said counts here; the work is settled when the whole chain is replayed."""
+    def _undo(self, record: Record) -> None:
+        """Only what is said counts here; the work is settled when the whole chain is replayed.
+
+        Whatever else its record holds, it takes back.
+        """
         gone = taken_back(self.events)
         if gone is not None:
             self.state = replay(self.knowledge, without(self.events, gone))
-        self.events.append(event)
+        time = record.get("time", "")
+        self.events.append(Undone(time=time) if isinstance(time, str) else Undone())
 
     def _last_answer_is_unknown(self) -> bool:
-        kept = (e for e in reversed(standing(self.events)) if kind_of(e) in ("answer", "step"))
-        last = next(kept, None)
-        return last is not None and last["event"] == NOT_UNDERSTOOD
+        kept = (e for e in reversed(standing(self.events)) if kind_of(e) in _ANSWERS)
+        return isinstance(next(kept, None), NotUnderstood)
 
-    def _stop(self, event: Event) -> None:
+    def _stop(self, record: Record) -> None:
         """A STOP with its finding stands until that is sound. One with nothing stands on record."""
         try:
-            check_words(self.knowledge, event)
+            event = event_of(record)
+            if record.get("test") is not None and "at" not in record:
+                raise Unknown("where its finding was is missing")
+            check_known(self.knowledge, event)
             state = after(self.knowledge, self.state, event)
             if not self._rests_on_something(event):
                 raise Unknown("nothing that is understood calls it up")
         except _FAILURES as error:
-            name = event.get("hazard")
+            name = record.get("hazard")
             name = name if isinstance(name, str) else "danger not named"
-            why = str(error) if isinstance(error, Unknown) else _why(error)
-            self.say(event, f"{why}; the STOP {name} stands")
-            event = {"event": "stop", "hazard": name, "on_record": True}
+            self.say(record, f"{_why(error)}; the STOP {name} stands")
+            event = Halted(name, on_record=True)
             state = after(self.knowledge, self.state, event)
         self.events.append(event)
         self.state = state
 
     def _rests_on_something(self, event: Event) -> bool:
         """Whether a STOP names its finding, was reported in words, or is called up at its place."""
-        if event.get("test") is not None or event["event"] == "danger":
+        if isinstance(event, DangerReported) or (isinstance(event, Halted) and event.test):
             return True
         from troubleshoot.reasoning.conclude import Reasoner
-        from troubleshoot.visit.stops import conclude_visit
+        from troubleshoot.safety.stops import conclude_visit
 
         self._reasoner = self._reasoner or Reasoner(self.knowledge)
         standing_now = conclude_visit(self._reasoner, self.state).standing_stops
-        return event["hazard"] in {fired.hazard.id for fired in standing_now}
+        return isinstance(event, Halted) and event.hazard in {f.hazard.id for f in standing_now}
 
-    def _start(self, event: Event) -> Event:
+    def _start(self, record: Record) -> Record:
         """The beginning with every part that is understood: the rest of the visit rests on it."""
-        known = dict(event)
-        for key, why in _odd_parts(self.knowledge, event):
+        known = dict(record)
+        for key, why in _odd_parts(self.knowledge, record):
             known.pop(key, None)
-            self.say(event, why)
-        held = event.get("profiles")
+            self.say(record, why)
+        held = record.get("profiles")
         profiles = [p for p in held if p in PROFILES] if isinstance(held, list) else []
         if profiles != held:
-            self.say(event, "who was asking; the least is taken")
+            self.say(record, "who was asking; the least is taken")
         known["profiles"] = profiles
         for key, name in list(_odd_values(self.knowledge, known)):
-            known[key] = {k: v for k, v in known.get(key, {}).items() if k != name}
-            self.say(event, f"{key.replace('_', ' ')}, {name}")
+            known[key] = {k: v for k, v in _part(known, key).items() if k != name}
+            self.say(record, f"{key.replace('_', ' ')}, {name}")
         if any(_odd_values(self.knowledge, known)):
-            self.say(event, "what kind of unit it is")
+            self.say(record, "what kind of unit it is")
             known = {k: v for k, v in known.items() if k not in ("unit", "own_record")}
         return known
 
 
-def _odd_parts(knowledge: Knowledge, start: Event) -> Iterator[tuple[str, str]]:
+def _odd_parts(knowledge: Knowledge, start: Record) -> Iterator[tuple[str, str]]:
     """The keys of a beginning that are not understood as a whole, and what to say of each."""
+    for key in unknown_keys(Started, start):
+        yield key, f"{key} is not known here"
     for key in ("unit", "own_record", "counts", "conditions"):
         if key in start and not _is_short_list(start[key]):
             yield key, f"{key.replace('_', ' ')} is no list of values"
@@ -176,18 +195,25 @@ def _odd_parts(knowledge: Knowledge, start: Event) -> Iterator[tuple[str, str]]:
         yield "routine", "whether it is a routine round"
 
 
-def _odd_values(knowledge: Knowledge, start: Mapping[str, Any]) -> Iterator[tuple[str, str]]:
+def _odd_values(knowledge: Knowledge, start: Record) -> Iterator[tuple[str, str]]:
     """Facts, plate values and conditions of a beginning that are not understood, one by one."""
+    counts = {k: n for k, n in _part(start, "counts").items() if isinstance(n, int)}
     try:
-        read_unit(knowledge, start.get("unit", {}), start.get("own_record"), start.get("counts"))
+        read_unit(knowledge, _part(start, "unit"), _part(start, "own_record"), counts)
     except InputRefused as error:
         for key, name in dict.fromkeys(tuple(r.key.split(".")[:2]) for r in error.refusals):
             yield key.replace("-", "_"), name
-    for name, text in start.get("conditions", {}).items():
+    for name, text in _part(start, "conditions").items():
         try:
-            check_conditions(knowledge, {name: text})
+            check_conditions(knowledge, {name: text if isinstance(text, str) else ""})
         except _FAILURES:
             yield "conditions", name
+
+
+def _part(start: Record, key: str) -> Mapping[str, object]:
+    """The values under one key of a beginning; none where it is not there."""
+    value = start.get(key)
+    return value if isinstance(value, Mapping) else {}
 
 
 def _is_short_list(value: object) -> bool:

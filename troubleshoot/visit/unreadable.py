@@ -6,17 +6,19 @@ it has the marks of a STOP its unit counts as stopped.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from dataclasses import dataclass
 from pathlib import Path
-from typing import Any, Final
+from typing import Final
 
 from troubleshoot.outside.plain_data import from_json
 from troubleshoot.outside.refusal import NotUsable
-from troubleshoot.visit.journal_lines import line_of
+from troubleshoot.visit.journal_lines import OPENING, Record, line_of
 
 MARKS: Final = (b'"event": "stop"', b'"event": "danger"', b'"hazard": ', b'"ending": "stopped"')
 """What stands in the journal of a visit that a STOP has halted. No one damage takes them all."""
+
+
+CUT_OFF: Final = "Its last record was cut off, and it may have been that of a STOP"
 
 
 @dataclass(frozen=True, slots=True)
@@ -63,6 +65,24 @@ def was_halted(data: bytes) -> bool:
     return any(mark in data for mark in MARKS)
 
 
+def was_never_begun(data: bytes) -> bool:
+    """Whether the bytes are the beginning of a first record, cut off while it was written.
+
+    An empty file, and one of blanks or zeros, is what a power cut leaves of a longer one.
+    """
+    return bool(data) and b"\n" not in data and _opens(data)
+
+
+def hides_a_stop(tail: bytes) -> bool:
+    """Whether what was cut off at the end was, or may have been, the record of a STOP."""
+    return was_halted(tail) or not _opens(tail)
+
+
+def _opens(line: bytes) -> bool:
+    """Whether a line, cut off anywhere, begins as a record does."""
+    return line.startswith(OPENING) or OPENING.startswith(line)
+
+
 def was_closed(data: bytes) -> bool:
     """Whether the last whole line is the end of a visit that no STOP ended."""
     last = _event(_record(data.rpartition(b"\n")[0].rpartition(b"\n")[2]))
@@ -82,7 +102,7 @@ def _name(data: bytes) -> str:
     return found
 
 
-def _record(line: bytes) -> Mapping[str, Any]:
+def _record(line: bytes) -> Record:
     try:
         record = from_json(line, "the line")
     except NotUsable:
@@ -90,12 +110,12 @@ def _record(line: bytes) -> Mapping[str, Any]:
     return record if isinstance(record, dict) else {}
 
 
-def _event(record: Mapping[str, Any]) -> Mapping[str, Any]:
+def _event(record: Record) -> Record:
     event = record.get("event")
     return event if isinstance(event, dict) else {}
 
 
-def _sum(record: Mapping[str, Any]) -> int:
+def _sum(record: Record) -> int:
     """The sum that a line states, which the next one goes on from; 0 where there is none."""
     try:
         return int(str(record.get("sum")), 16)

@@ -10,8 +10,8 @@ from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.next_test import Candidate
 from troubleshoot.reasoning.on_record import hazard_on_record
 from troubleshoot.safety.cautions import cautions_before
+from troubleshoot.safety.reopening import is_reading
 from troubleshoot.visit.account import NOBODY, TECHNICIAN, Plain, account, place_shown
-from troubleshoot.visit.reopening import is_reading
 from troubleshoot.visit.visit_state import Asked, RepairSaid, VisitState
 
 

@@ -9,10 +9,8 @@ from troubleshoot.reasoning.answers import Answer, Case
 from troubleshoot.reasoning.equipment import Unit
 from troubleshoot.reasoning.places import Place
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
+from troubleshoot.safety.stop_record import Spot, StopMet
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
-
-Spot = tuple[str, Place | None]
-"""A test at a place."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -32,44 +30,6 @@ class Asked:
     work_state: str
     place: str | None = None
     nobody: bool = False
-
-
-@dataclass(frozen=True, slots=True)
-class HandOverResult:
-    """What came of handing a stopped job over, in the words of whoever reports it.
-
-    `by`: the role of who made it safe. `reading`: what shows it. `when` it was read, as
-    `2026-11-26 14:30` on the technician's clock.
-    """
-
-    by: str
-    done: str
-    reading: str
-    when: str
-
-
-@dataclass(frozen=True, slots=True)
-class StopMet:
-    """A STOP that halted the visit, and what has come of it since.
-
-    `answers`: how many had been given when it halted the visit, or at its reopening; what was found
-    before has to be found afresh. `spot`: the finding that shows whether it still stands; without
-    one it can only be handed over. `reported`: the words in which a person reported it. `time`:
-    when it halted the visit. `told`: who was told and when, `told_at`: by the clock. `result`: who
-    made it safe and how it shows. `reopened`: the visit had been handed over before that.
-    `on_record`: nothing that is understood today calls it up, so it stands by itself.
-    """
-
-    hazard: str
-    answers: int
-    spot: Spot | None = None
-    reported: str | None = None
-    time: str = ""
-    told: str = ""
-    told_at: str = ""
-    result: HandOverResult | None = None
-    reopened: bool = False
-    on_record: bool = False
 
 
 @dataclass(frozen=True, slots=True)

@@ -25,11 +25,6 @@ def counted(number: int, what: str) -> str:
     return f"{number} {what}" if number == 1 else f"{number} {what}s"
 
 
-def with_place(name: str, place: str | None) -> str:
-    """A name with the place where it is, where there is more than one."""
-    return f"{name}, {place}" if place else name
-
-
 def bar(probability: float) -> str:
     """A bar of ten cells; the number always stands beside it."""
     full = round(probability * BAR_CELLS)

@@ -15,8 +15,10 @@ from tests.edge.walk.small_rules import small
 from tests.edge.walk.walker import Walk
 from troubleshoot.dialogue import answering
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.safety.steps import CONFIRMED
-from troubleshoot.visit import events, standing_visits, stops
+from troubleshoot.safety import stops
+from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.visit import standing_visits
+from troubleshoot.visit.events import passing_time
 
 TURNS = 800
 TURNS_TO_OBJECT = 3_000
@@ -25,7 +27,7 @@ SEEDS = (1, 2)
 Lack = tuple[object, str, Any]
 LACKS: dict[str, Lack] = {
     "Enter confirms anything": (answering, "ENTER_CONFIRMS", frozenset(CONFIRMED)),
-    "nothing expires": (events, "expire", lambda state, event: state),
+    "nothing expires": (passing_time, "expire", lambda state, event: state),
     "a STOP is lifted by itself": (stops, "_is_lifted", lambda *visit: True),
     "a STOP binds one visit only": (standing_visits, "was_halted", lambda data: False),
     "no STOP has to be handed over": (stops, "_is_final", lambda fired: False),

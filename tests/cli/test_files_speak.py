@@ -1,0 +1,115 @@
+"""What a file of answers holds is said: its dangers before anything is led to, its rest as unread.
+
+Regression: an answer that no visit asks for by itself (not fit, not ready for live work, thunder
+again) was dropped without a word, and readings beside a STOP were gone from the account.
+"""
+
+from __future__ import annotations
+
+import json
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+from hypothesis import given, settings
+from hypothesis import strategies as st
+
+from troubleshoot.dialogue.scripted import ScriptedVisit, start_event
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.visit.assessment import assess_case
+from troubleshoot.visit.case_file import read_case
+
+Call = Callable[..., tuple[int, str, str]]
+Write = Callable[[dict[str, Any]], str]
+
+UNIT = {"heat": "gas", "refrigerant": "R-410A", "line-volts-class": "480-volt"}
+FAN = {"test": "condenser-fan-turning", "outcome": "stopped"}
+VOLTS = {"test": "line-volts-idle", "text": "480/478/481 V"}
+
+
+@pytest.mark.parametrize(
+    ("test", "outcome", "hazard"),
+    [
+        ("fit-to-go-on", "not-fit", "roof-heat"),
+        ("fit-for-live-work", "not-ready", None),
+        ("thunder-waited-out", "thunder-again", None),
+        ("call-in", "nobody", "working-alone"),
+        ("verified-dead", "live", None),
+    ],
+)
+def test_a_danger_that_no_visit_asks_for_is_told_before_anything_is_led_to(
+    test: str, outcome: str, hazard: str | None, command: Call, case_file: Write
+) -> None:
+    case = {
+        "unit": UNIT,
+        "complaint": "no-cooling",
+        "readings": [FAN, VOLTS, {"test": test, "outcome": outcome}],
+    }
+    path = case_file(case)
+    assessed = json.loads(command("assess", path, "--json")[1])
+    account = json.loads(command("diagnose", "--answers", path, "--json")[1])
+    stands = {row["id"] for row in assessed["cautions"] if row.get("stands")}
+    assert stands and (hazard is None or hazard in stands)
+    assert stands <= {row["id"] for row in account["cautions"] if row.get("stands")}
+    if any(stop["scope"] != "this-step" for stop in assessed["standing_stops"]):
+        assert account["ending"] == "stopped"
+        assert [row["test"] for row in account["asked"]] == [test]
+        assert [row["test"] for row in account["unread"]] == [FAN["test"], VOLTS["test"]]
+
+
+def test_the_readings_beside_a_stop_are_listed(command: Call, case_file: Write) -> None:
+    readings = [FAN, {"test": "supply-air-temperature", "text": "61 F"}]
+    path = case_file({"unit": UNIT, "complaint": "gas-smell", "readings": readings})
+    for how in (["assess"], ["diagnose", "--answers"]):
+        out = command(*how, path)[1]
+        assert "Read before the STOP" in out
+        assert "61 F" in out and "stopped" in out.split("Read before the STOP")[1]
+
+
+def test_a_reading_that_no_test_asked_for_is_listed(command: Call, case_file: Write) -> None:
+    case = {"unit": UNIT, "complaint": "no-heat", "readings": [{"test": "all-clear", "outcome":
+            "not-cleared"}]}  # fmt: skip
+    path = case_file(case)
+    account = json.loads(command("diagnose", "--answers", path, "--json")[1])
+    assert [(row["test"], row["outcome"]) for row in account["unread"]] == [
+        ("all-clear", "not-cleared")
+    ]
+    assert "In the file, and never asked for" in command("diagnose", "--answers", path)[1]
+
+
+def test_a_reading_taken_twice_has_both_its_rows(command: Call, case_file: Write) -> None:
+    twice = [
+        {"test": "combustible-gas-sweep", "outcome": "leak"},
+        {"test": "combustible-gas-sweep", "outcome": "none"},
+    ]
+    path = case_file({"unit": UNIT, "complaint": "no-heat", "readings": twice})
+    for how in (["assess"], ["diagnose", "--answers"]):
+        account = json.loads(command(*how, path, "--json")[1])
+        rows = [*account["asked"], *account.get("unread", ())]
+        sweeps = [row["outcome"] for row in rows if row["test"] == "combustible-gas-sweep"]
+        assert sweeps[:2] == ["leak", "none"]
+
+
+@settings(max_examples=25)
+@given(data=st.data())
+def test_each_answer_of_a_file_is_asked_or_unread_and_no_stop_is_lost(
+    shipped: Knowledge, data: st.DataObject
+) -> None:
+    tests = sorted(t.id for t in shipped.tests.values() if t.outcomes and t.per is None)
+    names = data.draw(st.lists(st.sampled_from(tests), min_size=1, max_size=5))
+    readings = []
+    for name in names:
+        outcomes = [o.id for o in shipped.tests[name].outcomes]
+        readings.append({"test": name, "outcome": data.draw(st.sampled_from(outcomes))})
+    plain = {"unit": UNIT, "complaint": "no-heat", "readings": readings}
+    case = read_case(shipped, plain)
+    account = ScriptedVisit(Reasoner(shipped), case, start_event(case, plain)).run()
+    rows: Any = [*account["asked"], *account["unread"]]  # type: ignore[misc]
+    told = [row["test"] for row in rows if row["said_by"] == "file"]
+    for name in set(names):
+        assert told.count(name) >= names.count(name)
+    stops: Any = assess_case(shipped, case)[0]["standing_stops"]
+    met: Any = account["standing_stops"]
+    wide = {stop["id"] for stop in stops if stop["scope"] != "this-step"}
+    assert not wide or (account["ending"] == "stopped" and {s["id"] for s in met} & wide)

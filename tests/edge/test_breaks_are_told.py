@@ -1,0 +1,88 @@
+"""After a break the screen says first what counts no more, and that hands come out.
+
+Regression: an answer to a nameplate question after an hour with the hands inside was taken, and
+nothing before the cautions said that a break had been noticed.
+"""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.edge.person import Clock, Person
+from tests.edge.visits import DEAD_WORK, HANDS_IN, begin, lead_to, task
+
+PLATE_WORK = "do capacitance-out-of-circuit at capacitor condenser fan 1"
+
+
+@pytest.fixture
+def clock(tmp_path: Path) -> Clock:
+    return Clock(tmp_path)
+
+
+@pytest.fixture
+def data(tmp_path: Path) -> Path:
+    return tmp_path / "data"
+
+
+def first_lines(person: Person) -> str:
+    """What the last answer brought on the screen, in one line."""
+    return " ".join(person.last.split())
+
+
+def is_told(said: str) -> None:
+    told = said.index("A break was noticed")
+    orders = said.index("Hands out: it counts as live")
+    assert told < orders
+    assert "is your own lock still on" in said and "Make no call" in said
+    for later in ("WARNING", "DANGER", "CAUTION", "Step:", "Test:"):
+        assert later not in said[:orders], said
+
+
+@pytest.mark.parametrize("minutes", [65, 90])
+def test_a_break_at_a_nameplate_question_is_told_before_the_cautions(
+    minutes: int, data: Path, clock: Clock
+) -> None:
+    with begin(data, clock) as person:
+        person.types(DEAD_WORK)
+        lead_to(person, HANDS_IN)
+        person.types("clean", PLATE_WORK)
+        for _ in range(20):
+            if "From the nameplate" in person.last:
+                break
+            person.types("discharged" if "Step: Bleed" in task(person) else "")
+        assert "From the nameplate" in person.last, person.said[-2000:]
+        clock.pass_minutes(minutes)
+        person.types("35 uF")
+        is_told(first_lines(person).split("35 uF", 1)[1])
+        assert "locked out" in first_lines(person) and "the look at the roof" in first_lines(person)
+
+
+def test_a_break_at_a_test_with_the_hands_inside_is_told_first(data: Path, clock: Clock) -> None:
+    with begin(data, clock) as person:
+        person.types(DEAD_WORK)
+        lead_to(person, HANDS_IN)
+        clock.pass_minutes(65)
+        person.types("clean")
+        is_told(first_lines(person))
+
+
+def test_a_visit_that_is_gone_on_with_tells_first_what_expired(data: Path, clock: Clock) -> None:
+    with begin(data, clock) as person:
+        person.types(DEAD_WORK)
+        lead_to(person, HANDS_IN)
+    clock.pass_minutes(90)
+    with Person(data, clock=clock) as person:
+        person.types("y")
+        is_told(first_lines(person))
+        assert "Who is asking" in person.last
+
+
+def test_a_short_break_is_none(data: Path, clock: Clock) -> None:
+    with begin(data, clock) as person:
+        person.types(DEAD_WORK)
+        lead_to(person, HANDS_IN)
+        clock.pass_minutes(15)
+        person.types("clean")
+        assert "A break was noticed" not in person.said

@@ -1,0 +1,76 @@
+"""What the shipped hazards tell a person in danger: what a good supervisor would say."""
+
+from __future__ import annotations
+
+import pytest
+
+from troubleshoot.knowledge.load import load_shipped
+from troubleshoot.safety.dangers import reported
+from troubleshoot.safety.hazard_words import MOST_FIRST, first_orders
+
+KNOWLEDGE = load_shipped()
+
+
+@pytest.mark.parametrize(
+    ("said", "told"),
+    [
+        ("he was electrocuted", ("still be on the current", "power is off", "911",
+                                 "chest compressions", "defibrillator", "even a mild one")),
+        ("chest pain", ("sit them down", "911", "no ladder")),
+        ("got a tingle", ("doctor today",)),
+        ("refrigerant in my eyes", ("rinse with clean water",)),
+        ("ladder fell", ("stay back from the edge", "climb down a pipe", "Phone", "911")),
+        ("got oil in my eye", ("15 minutes", "do not rub", "911")),
+        ("cap blew up in my face", ("rinse with clean water", "cool running water", "911")),
+        ("hand stuck in belt", ("Switch off and lock it before anybody frees",
+                                "by hand", "Never jog", "911")),
+        ("stopped sweating and confused", ("Cool them at once", "ice", "911", "monoxide")),
+        ("mate collapsed", ("chest compressions", "defibrillator")),
+        ("lug glowing red", ("switch upstream", "do not touch the one that glows")),
+        ("someone turned the breaker back on", ("Hands out now, touch nothing: it is live",)),
+        ("meter says 480 on the cabinet", ("Hands out now, touch nothing",)),
+        ("its live", ("Hands out now, touch nothing",)),
+        ("someone took my lock off", ("Hands out now, touch nothing: it is live",)),
+        ("wire down across the roof", ("35 ft",)),
+        ("i feel faint", ("no ladder alone", "carbon monoxide", "after a shock", "911")),
+        ("thunder", ("first thunder", "hatch or a stair before a ladder", "not safe",
+                     "30 minutes", "touched at once")),
+        ("lit with a bang", ("One bang is enough", "shut the gas cock")),
+        ("roof is spongy", ("go back the way you came",)),
+    ],
+)  # fmt: skip
+def test_it_holds_what_helps_that_person(said: str, told: tuple[str, ...]) -> None:
+    what_to_do = reported(KNOWLEDGE, said)[0].what_to_do
+    assert [words for words in told if words not in what_to_do] == []
+
+
+@pytest.mark.parametrize(
+    ("said", "first"),
+    [
+        ("feel sick dizzy", "fresh air first"),
+        ("lock is gone", "Hands out now, touch nothing: it is live"),
+        ("still hot 120v", "Hands out now, touch nothing"),
+        ("480 volts on the cabinet", "Hands out now, touch nothing"),
+        ("hand stuck in belt", "Switch off and lock it"),
+        ("stopped sweating and confused", "Cool them at once"),
+        ("cap blew up in my face", "Eyes: rinse"),
+    ],
+)
+def test_what_is_done_first_is_said_first(said: str, first: str) -> None:
+    """Met by strangers: shade before fresh air, how to lock before hands out."""
+    assert first in first_orders(reported(KNOWLEDGE, said)[0])
+
+
+def test_nobody_is_sent_down_a_ladder_in_a_storm_or_dizzy() -> None:
+    lightning = KNOWLEDGE.hazards["lightning"]
+    assert lightning.what_to_do.startswith("Off the roof at the first thunder")
+    assert "osha-noaa-lightning" in lightning.source
+    assert "no ladder alone" in first_orders(KNOWLEDGE.hazards["roof-heat"])
+
+
+@pytest.mark.parametrize("name", [h.id for h in KNOWLEDGE.hazards.values() if h.stop])
+def test_what_comes_first_is_short_and_from_the_beginning(name: str) -> None:
+    hazard = KNOWLEDGE.hazards[name]
+    first = first_orders(hazard).removeprefix("First: ")
+    assert hazard.what_to_do.startswith(first) and first.endswith(".")
+    assert len(first) <= MOST_FIRST or ". " not in first

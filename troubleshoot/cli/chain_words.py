@@ -1,0 +1,57 @@
+"""The chain rules that the engine runs, as sentences: from a reading to a caution, step by step."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from typing import Final
+
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.chains import FlatRule, compile_chains
+
+MOST_RULES: Final = 24
+"""More alternatives of one entry than anybody reads; the rest is counted."""
+
+_READ: Final[Mapping[str, str]] = {
+    "seen": "is",
+    "unseen": "was read and is not",
+    "possible": "is or may be",
+}
+
+
+def chain_of(knowledge: Knowledge, name: str) -> Iterator[str]:
+    """What calls an entry of the rules up, and what it calls up: one line a rule."""
+    own = [rule for rule in compile_chains(knowledge) if rule.of == name or _needs(rule, name)]
+    for rule in own[:MOST_RULES]:
+        needs = " and ".join(_said(knowledge, atom) for atom in rule.needs)
+        yield f"If {needs}: {_said(knowledge, rule.concludes)}."
+    if len(own) > MOST_RULES:
+        yield f"and {len(own) - MOST_RULES} rules more."
+
+
+def _needs(rule: FlatRule, name: str) -> bool:
+    """Whether a rule hangs on an entry: a test's reading, a complaint, a likely fault."""
+    return any(name == atom.split(":")[1] for atom in rule.needs if not atom.startswith("helper"))
+
+
+def _said(knowledge: Knowledge, atom: str) -> str:
+    kind, name, *rest = atom.split(":")
+    word = rest[0].replace("-", " ") if rest else ""
+    if kind in _READ:
+        return f'"{knowledge.tests[name].name}" {_READ[kind]} {word}'
+    if kind == "equipment":
+        return f"the unit's {name.replace('-', ' ')} is {word}"
+    if kind == "state":
+        return f"{name.replace('-', ' ')} {word}"
+    if kind == "complaint":
+        return f'the caller says "{knowledge.complaints[name].says}"'
+    if kind == "likely":
+        return f"{knowledge.faults[name].name} is likely"
+    if kind == "behind":
+        return f"look for what lies behind {knowledge.faults[name].name}"
+    if kind == "hazard":
+        hazard = knowledge.hazards[name]
+        stops = "" if hazard.stop is None else f", STOP {hazard.stop.scope.replace('-', ' ')}"
+        return f"{hazard.signal}, {name.replace('-', ' ')}{stops}"
+    if kind == "procedure":
+        return f"the rule {name.replace('-', ' ')} holds"
+    return f"part {rest[0]} of {name.replace('-', ' ')}" if rest else name.replace("-", " ")

@@ -1,0 +1,33 @@
+"""Asking for a unit's name. What hardly is one is asked back once: whoever comes next meets it."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from troubleshoot.dialogue.hearing import Listener
+from troubleshoot.dialogue.prompts import AskWords
+from troubleshoot.dialogue.talk import Talk, words
+from troubleshoot.safety.moments import names_a_time
+from troubleshoot.safety.roles import roles_in
+
+MOST_WORDS: Final = 4
+"""Of a name; more are a sentence."""
+ANSWERS: Final = frozenset({"y", "yes", "n", "no", "ok"})
+
+
+def ask_name(listener: Listener, prompt: AskWords) -> Talk[str]:
+    """The unit's name; empty where none is given. Raises DangerCalled."""
+    name = yield from words(prompt)
+    listener.hear(name)
+    if not _hardly_a_name(name):
+        return name
+    listener.voice.say(f'"{name}" is hardly a unit\'s name. Type the name, or the same once more.')
+    name = yield from words(prompt)
+    listener.hear(name)
+    return name
+
+
+def _hardly_a_name(typed: str) -> bool:
+    said = typed.lower()
+    long = len(said.split()) > MOST_WORDS or said.endswith((".", "!", "?"))
+    return long or said in ANSWERS or names_a_time(said) or bool(roles_in(said))

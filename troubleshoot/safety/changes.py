@@ -1,0 +1,64 @@
+"""The changes that steps and events make to a work state, to be put together in declarations."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Any
+
+from troubleshoot.safety.declaration import Change, Otherwise, Outcomes
+from troubleshoot.safety.work_state import Calls, Circuit, WorkState
+
+
+def sets(**facts: Any) -> Change:
+    """These facts become so, whatever they were."""
+    return lambda state, place: replace(state, **facts)
+
+
+def adds(fact: str) -> Change:
+    """The place joins those of which the fact is known."""
+    return lambda state, place: replace(state, **{fact: getattr(state, fact) | {place}})
+
+
+def drops(fact: str) -> Change:
+    """The place is no longer among those of which the fact is known."""
+    return lambda state, place: replace(state, **{fact: getattr(state, fact) - {place}})
+
+
+def clears(sweep: str) -> Change:
+    """This sweep found nothing."""
+    return lambda state, place: replace(state, clear=state.clear | {sweep})
+
+
+def unclears(sweep: str) -> Change:
+    """This sweep counts no more."""
+    return lambda state, place: replace(state, clear=state.clear - {sweep})
+
+
+def circuit_is(condition: Circuit) -> Change:
+    """The circuit at the place is in this condition."""
+    return lambda state, place: state.with_circuit(place, condition)
+
+
+def all_of(*changes: Change) -> Change:
+    """One change after the other."""
+
+    def together(state: WorkState, place: str) -> WorkState:
+        for change in changes:
+            state = change(state, place)
+        return state
+
+    return together
+
+
+def any_other(change: Change) -> Otherwise:
+    """The same change for every outcome that does not confirm a step."""
+
+    def otherwise(state: WorkState, place: str, outcomes: Outcomes) -> WorkState:
+        return change(state, place)
+
+    return otherwise
+
+
+def power_back(state: WorkState, calls: Calls) -> WorkState:
+    """The power counts as on, so nothing is dead or discharged any more."""
+    return replace(state, power="on", calls=calls, dead="not-shown", discharged=frozenset())

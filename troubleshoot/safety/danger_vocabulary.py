@@ -1,0 +1,167 @@
+"""The vocabulary of dangers: words that mean the same, that tell nothing, and that deny.
+
+All are given as people spell them and kept by their stems.
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+PERSON: Final = "somebody"
+CANNOT: Final = "cannot"
+
+
+def _groups(table: dict[str, str]) -> dict[str, str]:
+    return {word: name for name, words in table.items() for word in words.split()}
+
+
+ALIKE: Final = _groups(
+    {
+        PERSON: "someone anybody anyone mate buddy partner helper coworker "
+        "colleague guy man woman boy he hes she shes they them him her apprentice kid lad friend "
+        "worker roofer janitor dude bro bloke chap fella tech",
+        "everybody": "everyone people tenant tenants customers staff occupants",
+        "not": "isnt arent wasnt werent dont doesnt didnt havent hasnt hadnt aint wouldnt",
+        CANNOT: "cant couldnt wont",
+        "collapsed": "fainted unconscious unresponsive",
+        "shock": "shocked shocks zapped zap jolt jolted",
+        "tingle": "tingles tingling",
+        "flame": "flame",
+        "fire": "flames ablaze alight blaze blazing",
+        "smoke": "smoky smoulder smouldering smolder smoldering",
+        "arcing": "arc arcs arced",
+        "burning": "burn burns",
+        "burnt": "burned scorched charred",
+        "explosion": "exploded explode explodes exploding",
+        "through": "thru",
+        "going": "gonna",
+        "caught": "stuck trapped tangled jammed snagged grabbed",
+        "swollen": "swelling swelled swells swell bulging bulged bulges",
+        "glowing": "glows glowed",
+        "smell": "stink stinks reek reeks whiff odour odor stench",
+        "headache": "headaches",
+        "dizzy": "faint woozy lightheaded giddy",
+        "sick": "nausea nauseous vomiting ill",
+        "bleeding": "blood bleeds",
+        "cut": "sliced slashed gashed",
+        "disconnect": "switch box breaker conduit",
+        "soaked": "soaking flooded drenched dripping sopping wet",
+        "running": "pouring gushing streaming",
+        "leak": "leek spraying blowing escaping spurting venting spewing",
+        "refrigerant": "freon",
+        "bang": "boom",
+        "sounding": "beeping screaming ringing blaring screamed",
+        "cracked": "split",
+        "broke": "broken snapped burst breaks shattered",
+        "fell": "fallen slid slipped sliding slipping tipped collapsing",
+        "storm": "thunderstorm storms",
+        "slippery": "slick icy",
+        "soft": "spongy sagging",
+        "hand": "arm leg finger thumb wrist ankle toe knee elbow shoulder",
+        "eye": "eyes",
+        "tripped": "popped kicked",
+        "lit": "fired ignited",
+    }
+)
+"""How people say it -> the word that stands for all of them."""
+
+TOGETHER: Final = {
+    ("on", "fire"): "fire",
+    ("caught", "fire"): "fire",
+    ("is", "down"): "is-down",
+    ("man", "down"): "man-down",
+    ("hes", "down"): "man-down",
+    ("close", "by"): "near",
+    ("all", "over"): "everywhere",
+    ("coming", "off"): "coming",
+    ("coming", "out"): "coming",
+    ("high", "limit"): "limit",
+    ("jumper", "wire"): "jumper",
+    ("jumped", "out"): "jumped",
+    ("single", "phasing"): "single-phasing",
+    ("standing", "in"): "standing-in",
+    ("air", "free"): "flue",
+    ("control", "box"): "disconnect",
+    ("hot", "gas"): "hot-gas",
+    ("gas", "pipe"): "gas-line",
+    ("gas", "line"): "gas-line",
+    ("carbon", "monoxide"): "co",
+    ("flue", "co"): "flue-co",
+    ("can", "not"): CANNOT,
+    ("will", "not"): CANNOT,
+    ("could", "not"): CANNOT,
+    ("no", "one"): "nobody",
+    ("passed", "out"): "collapsed",
+    ("knocked", "out"): "collapsed",
+    ("out", "cold"): "collapsed",
+    ("turned", "on"): "turned-on",
+    ("turn", "off"): "shut-off",
+    ("shut", "off"): "shut-off",
+    ("going", "off"): "sounding",
+    ("goes", "off"): "sounding",
+    ("went", "off"): "sounding",
+    **{(kind, "switch"): f"{kind}-switch" for kind in ("float", "pressure", "limit", "rollout")},
+}
+"""Words that say one thing together."""
+
+LEAST_STEM: Final = 3
+
+
+def stem(word: str) -> str:
+    """A word without its ending, so that smelling is smell."""
+    for ending in ("ing", "ed", "es", "s"):
+        if word.endswith(ending) and len(word) - len(ending) >= LEAST_STEM:
+            return word.removesuffix(ending)
+    return word.removesuffix("e") if len(word) > LEAST_STEM else word
+
+
+def _stems(words: str) -> frozenset[str]:
+    return frozenset(stem(word) for word in words.split())
+
+
+BY_STEM: Final = {
+    **{stem(w): stem(to) for w, to in ALIKE.items() if len(stem(w)) > LEAST_STEM},
+    **{stem(to): stem(to) for to in ALIKE.values()},
+}
+
+THINGS: Final = _stems(
+    "unit can rtu wire wiring panel disconnect motor compressor contactor transformer board "
+    "control capacitor insulation roof cabinet fan blower machine thing something building cable "
+    "plug lug fuse heater"
+)
+"""What can smoke and burn: said with it they change nothing."""
+
+MAKING_A_THING: Final = _stems("fire smoke spark shock gas rollout")
+"""Straight before a thing or one of these they name it: the fire panel, a spark igniter."""
+
+NAMED_SO: Final = _stems(
+    "alarm detector head station door damper test igniter mount label valve line heat"
+)
+
+NEUTRAL: Final = frozenset((PERSON, "everybody", CANNOT, "stop"))
+"""Beside a single word they change nothing: it will not stop burning."""
+
+FILLING: Final = _stems(
+    "a an and at i in is it my of or the there we im its theres am are was be been this"
+)
+"""Words that no phrase needs."""
+
+LOOSE: Final = FILLING | _stems(
+    "on off from to up out over down here now just really so very all some like bad badly crazy "
+    "coming come came going got get getting has have had then still around round about everywhere "
+    "near nearby inside downstairs back flying big strong loud lot please think see hear "
+    "heard saw did that with for me our his your help yes "
+    "oh shit fuck god jesus holy crap damn hell"
+)
+"""Words that may stand within a phrase and beside it."""
+
+CHANGING: Final = _stems("on off out over down help")
+"""They are loose, but beside a single word they change what it says: gas off."""
+
+DENYING: Final = _stems("no not never none nobody without 0 zero nope")
+OFTEN_DENIED: Final = _stems("smoke fire spark gas soot leak burning smell")
+"""What is denied in rows: no smoke, fire or gas smell."""
+
+GONE: Final = DENYING | _stems("gone stopped cleared anymore more found seen there")
+PERCEIVING: Final = _stems("see smell hear feel find")
+SUBJECTS: Final = _stems(f"i it its there theres im {PERSON}")

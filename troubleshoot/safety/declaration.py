@@ -1,0 +1,80 @@
+"""What is decided in code about one safety step, all in one place.
+
+The words, cautions, minutes and who may do a step are the rule base's: its test of the same id.
+How it is confirmed, its turn and its effect are declared here, so that no rule file can weaken
+them.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+from dataclasses import dataclass, field
+from types import MappingProxyType
+from typing import Final, Literal
+
+from troubleshoot.safety.step_guards import StepGuard
+from troubleshoot.safety.work_state import WHOLE_UNIT, WorkState
+
+Outcomes = tuple[str, ...]
+Change = Callable[[WorkState, str], WorkState]
+"""What becomes of the work state, once something was done at a place."""
+
+Otherwise = Callable[[WorkState, str, Outcomes], WorkState]
+Event = Literal["lock-off", "motor-ran", "hour-passed", "resumed", "reopened"]
+"""What voids states."""
+
+EVENT_WORDS: Final[Mapping[Event, str]] = MappingProxyType(
+    {
+        "lock-off": "the lock comes off",
+        "motor-ran": "a motor runs",
+        "hour-passed": "an hour goes by",
+        "resumed": "nobody reported for half an hour, or since another day",
+        "reopened": "a stopped visit is reopened, after others worked on the unit",
+    }
+)
+
+At = Literal["unit", "capacitor", "drive", "tap", "circuit", "jumper"]
+
+
+def _as_it_was(state: WorkState, place: str, outcomes: Outcomes) -> WorkState:
+    return state
+
+
+@dataclass(frozen=True, slots=True, kw_only=True)
+class SafetyStep:
+    """One safety step.
+
+    `at`: where it is done, once for each. `sound`: the outcome that confirms it; `also_sound`:
+    outcomes beside it that show no danger of the kind that stops a visit. `by`: what confirms it
+    for a person: its word, or the number where its test reads one; a bare Enter only where it
+    protects nobody's life. `waited_for`: its wait protects a life: until it is over only the
+    metered number confirms it.
+
+    `after`: what has to stand before its turn comes; without any it may be done at any time.
+    `does`: what it changes when confirmed. `otherwise`: what any other outcome changes, or takes
+    away. `lost`: what becomes of it after an event.
+
+    `hangs_on`: the facts that say whether, or where, it is needed; `hangs_on_at`: of one place.
+    `settles`: outcome -> the fact of the unit, and its value, that this outcome states.
+    """
+
+    id: str
+    sound: str
+    does: Change
+    otherwise: Otherwise = _as_it_was
+    at: At = "unit"
+    by: Literal["enter", "word"] = "word"
+    waited_for: bool = False
+    also_sound: frozenset[str] = frozenset()
+    after: tuple[StepGuard, ...] = ()
+    lost: Mapping[Event, Change] = field(default_factory=dict)
+    hangs_on: tuple[str, ...] = ()
+    hangs_on_at: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    settles: Mapping[str, tuple[str, str]] = field(default_factory=dict)
+
+    def effect(self, state: WorkState, place: str | None, outcomes: Outcomes) -> WorkState:
+        """The state after it was done with these outcomes, whether or not its turn had come."""
+        where = place or WHOLE_UNIT
+        if outcomes == (self.sound,):
+            return self.does(state, where)
+        return self.otherwise(state, where, outcomes)

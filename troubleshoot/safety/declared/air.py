@@ -1,0 +1,36 @@
+"""The steps that make sure of the air: of refrigerant, of gas, of what a burner makes."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from troubleshoot.safety import steps
+from troubleshoot.safety.changes import all_of, any_other, clears, sets, unclears
+from troubleshoot.safety.declaration import SafetyStep
+from troubleshoot.safety.step_guards import ROOF_SAFE
+
+REFRIGERANT_SWEEP: Final = SafetyStep(
+    id=steps.REFRIGERANT_SWEEP,
+    sound="none",
+    after=(ROOF_SAFE,),
+    does=clears(steps.REFRIGERANT_SWEEP),
+    otherwise=any_other(unclears(steps.REFRIGERANT_SWEEP)),
+    lost={"resumed": unclears(steps.REFRIGERANT_SWEEP)},
+    hangs_on=("refrigerant", "refrigerant-class"),
+)
+GAS_SWEEP: Final = SafetyStep(
+    id=steps.GAS_SWEEP,
+    sound="none",
+    after=(ROOF_SAFE,),
+    does=all_of(clears(steps.GAS_SWEEP), sets(gas_swept=True)),
+    otherwise=any_other(all_of(unclears(steps.GAS_SWEEP), sets(gas_swept=False))),
+    lost={"resumed": unclears(steps.GAS_SWEEP), "reopened": sets(gas_swept=False)},
+)
+ROOM_AIR: Final = SafetyStep(
+    id=steps.ROOM_AIR,
+    sound="normal",
+    does=clears(steps.ROOM_AIR),
+    otherwise=any_other(unclears(steps.ROOM_AIR)),
+    lost={"resumed": unclears(steps.ROOM_AIR)},
+    hangs_on=("heat",),
+)

@@ -1,0 +1,93 @@
+"""The steps that prove a unit dead: the meter, the tests for dead, each stored charge bled."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Final
+
+from troubleshoot.safety import steps
+from troubleshoot.safety.changes import adds, all_of, any_other, drops, sets
+from troubleshoot.safety.declaration import Outcomes, SafetyStep
+from troubleshoot.safety.step_guards import (
+    BLED_BEFORE_TESTING_AGAIN,
+    LOCKED_OUT,
+    METER_PROVED,
+    NO_SECOND_SOURCE,
+    PANELS_OFF,
+    ROOF_SAFE,
+    TESTED_DEAD,
+)
+from troubleshoot.safety.unit_at_work import BLOWER_DRIVE, BLOWER_MOTOR
+from troubleshoot.safety.work_state import WorkState
+
+_NOT_SHOWN: Final = sets(dead="not-shown")
+_ALL_CHARGED: Final = sets(discharged=frozenset())
+
+
+def _proves_the_last_test(state: WorkState, place: str) -> WorkState:
+    dead = "proved" if state.dead == "tested-again" else state.dead
+    return replace(state, meter="proved", dead=dead)
+
+
+def _dead_once_more(state: WorkState, place: str) -> WorkState:
+    return replace(state, dead="tested" if state.dead == "not-shown" else "tested-again")
+
+
+def _live(state: WorkState, place: str, outcomes: Outcomes) -> WorkState:
+    second = "found" if "live" in outcomes else state.second_source
+    return replace(state, dead="not-shown", discharged=frozenset(), second_source=second)
+
+
+METER_PROOF: Final = SafetyStep(
+    id=steps.METER_PROOF,
+    sound="proved",
+    after=(ROOF_SAFE,),
+    does=_proves_the_last_test,
+    otherwise=any_other(all_of(sets(meter="failed"), _NOT_SHOWN, _ALL_CHARGED)),
+    lost={"resumed": sets(meter="not-proved")},
+)
+DEAD_TEST: Final = SafetyStep(
+    id=steps.DEAD_TEST,
+    sound="dead",
+    after=(
+        ROOF_SAFE,
+        LOCKED_OUT,
+        NO_SECOND_SOURCE,
+        PANELS_OFF,
+        METER_PROVED,
+        BLED_BEFORE_TESTING_AGAIN,
+    ),
+    does=_dead_once_more,
+    otherwise=_live,
+    lost={"lock-off": _NOT_SHOWN, "motor-ran": _NOT_SHOWN, "resumed": _NOT_SHOWN},
+)
+
+# The last test for dead comes after the last discharge, so an earlier one no longer counts.
+BLEED_CAPACITOR: Final = SafetyStep(
+    id=steps.BLEED_CAPACITOR,
+    at="capacitor",
+    sound="discharged",
+    after=(ROOF_SAFE, LOCKED_OUT, PANELS_OFF, METER_PROVED, TESTED_DEAD),
+    does=all_of(adds("discharged"), sets(dead="tested")),
+    otherwise=any_other(all_of(drops("discharged"), sets(dead="tested"))),
+    lost={"lock-off": _ALL_CHARGED, "motor-ran": _ALL_CHARGED, "resumed": _ALL_CHARGED},
+    hangs_on=(
+        "circuits",
+        "condenser-fans",
+        "supply-phase",
+        "compressor-phase",
+        "condenser-fan-phase",
+        "blower-motor",
+    ),
+)
+BLEED_DRIVE: Final = SafetyStep(
+    id=steps.BLEED_DRIVE,
+    at="drive",
+    sound="discharged",
+    waited_for=True,
+    after=BLEED_CAPACITOR.after,
+    does=BLEED_CAPACITOR.does,
+    otherwise=BLEED_CAPACITOR.otherwise,
+    lost=BLEED_CAPACITOR.lost,
+    hangs_on_at={BLOWER_MOTOR: ("blower-motor",), BLOWER_DRIVE: ("variable-speed-drive",)},
+)

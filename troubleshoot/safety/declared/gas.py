@@ -1,0 +1,61 @@
+"""The steps at the gas train: its cock, and the manometer on its taps."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Final
+
+from troubleshoot.safety import steps
+from troubleshoot.safety.changes import adds, all_of, any_other, drops, sets, unclears
+from troubleshoot.safety.declaration import SafetyStep
+from troubleshoot.safety.step_guards import (
+    COCK_SHUT,
+    GAS_AIR_CLEAR,
+    PANELS_OFF,
+    ROOF_SAFE,
+    STOPPED,
+)
+from troubleshoot.safety.work_state import WorkState
+
+_SWEEP_AGAIN: Final = unclears(steps.GAS_SWEEP)
+_OPENED: Final = all_of(sets(gas="on", gas_swept=False), _SWEEP_AGAIN)
+
+
+def _cock_may_be_open(state: WorkState, place: str) -> WorkState:
+    return replace(state, gas="on", gas_swept=state.gas_swept and state.gas == "on")
+
+
+GAS_SHUT: Final = SafetyStep(
+    id=steps.GAS_SHUT,
+    sound="shut",
+    after=(ROOF_SAFE,),
+    does=all_of(sets(gas="shut"), _SWEEP_AGAIN),
+    otherwise=any_other(_SWEEP_AGAIN),
+    lost={"resumed": _cock_may_be_open},
+)
+GAS_OPEN: Final = SafetyStep(
+    id=steps.GAS_OPEN,
+    sound="open",
+    after=(ROOF_SAFE, STOPPED),
+    does=_OPENED,
+    otherwise=any_other(_OPENED),
+)
+
+# Whatever came of it, the plug may be out now.
+TAP_OPENED: Final = SafetyStep(
+    id=steps.TAP_OPENED,
+    at="tap",
+    sound="on",
+    after=(ROOF_SAFE, STOPPED, PANELS_OFF, COCK_SHUT, GAS_AIR_CLEAR),
+    does=all_of(adds("taps_open"), adds("hoses_on")),
+    otherwise=any_other(all_of(adds("taps_open"), drops("hoses_on"))),
+    lost={"resumed": sets(hoses_on=frozenset())},
+)
+TAP_PLUGGED: Final = SafetyStep(
+    id=steps.TAP_PLUGGED,
+    at="tap",
+    sound="plugged",
+    after=TAP_OPENED.after,
+    does=all_of(drops("taps_open"), drops("hoses_on")),
+    otherwise=any_other(all_of(adds("taps_open"), drops("hoses_on"))),
+)

@@ -1,0 +1,66 @@
+"""The steps that open a unit, and close it with nothing of ours left in it."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from troubleshoot.safety import steps
+from troubleshoot.safety.changes import any_other, drops, sets
+from troubleshoot.safety.declaration import SafetyStep
+from troubleshoot.safety.step_guards import (
+    CHARGE_BLED,
+    DEAD_PROVED,
+    JUMPERS_OUT,
+    LOCKED_OUT,
+    PANELS_NOT_ON,
+    POWER_ON,
+    REFRIGERANT_SWEPT,
+    ROOF_SAFE,
+    STOPPED,
+    TAPS_PLUGGED,
+)
+
+PANELS_OFF: Final = SafetyStep(
+    id=steps.PANELS_OFF,
+    sound="off",
+    by="enter",
+    after=(ROOF_SAFE, REFRIGERANT_SWEPT, LOCKED_OUT),
+    does=sets(panels="off"),
+    lost={"reopened": sets(panels="unsure")},
+)
+PANELS_OFF_ENERGISED: Final = SafetyStep(
+    id=steps.PANELS_OFF_ENERGISED,
+    sound="off",
+    after=(ROOF_SAFE, REFRIGERANT_SWEPT, POWER_ON, STOPPED, JUMPERS_OUT),
+    does=sets(panels="off"),
+    lost=PANELS_OFF.lost,
+)
+LEADS_BACK: Final = SafetyStep(
+    id=steps.LEADS_BACK,
+    sound="back",
+    after=(ROOF_SAFE, LOCKED_OUT, DEAD_PROVED, CHARGE_BLED),
+    does=sets(leads_off=frozenset()),
+)
+JUMPER_OUT: Final = SafetyStep(
+    id=steps.JUMPER_OUT,
+    at="jumper",
+    sound="out",
+    after=(ROOF_SAFE, PANELS_NOT_ON),
+    does=drops("jumpers"),
+)
+PANELS_ON: Final = SafetyStep(
+    id=steps.PANELS_ON,
+    sound="on",
+    by="enter",
+    after=(ROOF_SAFE, STOPPED, JUMPERS_OUT, TAPS_PLUGGED),
+    does=sets(panels="on"),
+    lost=PANELS_OFF.lost,
+)
+TOOLS_CLEAR: Final = SafetyStep(
+    id=steps.TOOLS_CLEAR,
+    sound="clear",
+    after=(ROOF_SAFE,),
+    does=sets(area_clear=True),
+    otherwise=any_other(sets(area_clear=False)),
+    lost={"resumed": sets(area_clear=False)},
+)

@@ -1,0 +1,102 @@
+"""The steps that take the power away and bring it back: stop, lock, restart."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Final
+
+from troubleshoot.safety import steps
+from troubleshoot.safety.changes import any_other, power_back, sets
+from troubleshoot.safety.declaration import Outcomes, SafetyStep
+from troubleshoot.safety.step_guards import (
+    AREA_CLEAR,
+    CALLS_OFF,
+    CHARGE_BACK,
+    FIRE_PANEL_ON_TEST,
+    GAS_SWEPT,
+    JUMPERS_OUT,
+    LEADS_BACK,
+    LOCKED_OUT,
+    PEOPLE_TOLD,
+    POWER_ON,
+    ROOF_SAFE,
+    STOP_TRIED,
+)
+from troubleshoot.safety.work_state import WorkState
+
+
+def _locked(state: WorkState, place: str) -> WorkState:
+    """Whatever was proved dead was proved of another state of the switch."""
+    return replace(power_back(state, state.calls), power="locked-out")
+
+
+def _lock_holds_if_said(state: WorkState, place: str, outcomes: Outcomes) -> WorkState:
+    changed = power_back(state, state.calls)
+    if "second-source" in outcomes:
+        changed = replace(changed, second_source="found")
+    if "locked" in outcomes and "cannot-lock" not in outcomes:
+        changed = replace(changed, power="locked-out")
+    return changed
+
+
+def _lock_may_be_off(state: WorkState, place: str) -> WorkState:
+    return state if state.power == "on" else replace(state, power="unsure")
+
+
+def _second_source_may_be_on(state: WorkState, place: str) -> WorkState:
+    return replace(
+        state, second_source="none-known" if state.second_source == "none-known" else "found"
+    )
+
+
+def _still_on_or_starts(state: WorkState, place: str, outcomes: Outcomes) -> WorkState:
+    return state if outcomes == ("still-on",) else power_back(state, "stuck-on")
+
+
+STOP_BY_CONTROLS: Final = SafetyStep(
+    id=steps.STOP_BY_CONTROLS,
+    sound="stopped",
+    after=(ROOF_SAFE, PEOPLE_TOLD, FIRE_PANEL_ON_TEST, JUMPERS_OUT),
+    does=sets(calls="off"),
+    otherwise=any_other(sets(calls="stuck-on")),
+    lost={"lock-off": sets(calls="on"), "resumed": sets(calls="on")},
+)
+LOCKOUT: Final = SafetyStep(
+    id=steps.LOCKOUT,
+    sound="locked",
+    after=(ROOF_SAFE, PEOPLE_TOLD, FIRE_PANEL_ON_TEST, STOP_TRIED, JUMPERS_OUT),
+    does=_locked,
+    otherwise=_lock_holds_if_said,
+    lost={"lock-off": sets(power="on"), "resumed": _lock_may_be_off},
+)
+SECOND_SOURCE: Final = SafetyStep(
+    id=steps.SECOND_SOURCE,
+    sound="locked",
+    after=(ROOF_SAFE, LOCKED_OUT),
+    does=sets(second_source="locked"),
+    otherwise=any_other(sets(second_source="found")),
+    lost={"resumed": _second_source_may_be_on},
+)
+LOCK_OFF: Final = SafetyStep(
+    id=steps.LOCK_OFF,
+    sound="off",
+    after=(
+        ROOF_SAFE,
+        LOCKED_OUT,
+        CALLS_OFF,
+        LEADS_BACK,
+        JUMPERS_OUT,
+        CHARGE_BACK,
+        GAS_SWEPT,
+        AREA_CLEAR,
+    ),
+    does=lambda state, place: power_back(state, "off"),
+    otherwise=_still_on_or_starts,
+)
+RESTART: Final = SafetyStep(
+    id=steps.RESTART,
+    sound="runs",
+    after=(ROOF_SAFE, POWER_ON, CALLS_OFF, LEADS_BACK, CHARGE_BACK, GAS_SWEPT, AREA_CLEAR),
+    does=sets(calls="on"),
+    otherwise=any_other(sets(calls="on")),
+)

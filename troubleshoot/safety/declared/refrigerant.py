@@ -1,0 +1,69 @@
+"""The steps at a refrigerant circuit: gauges on and off, the charge out and back."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Final
+
+from troubleshoot.safety import steps
+from troubleshoot.safety.changes import circuit_is
+from troubleshoot.safety.declaration import SafetyStep
+from troubleshoot.safety.step_guards import (
+    CHARGE_IS_OUT,
+    CHARGE_WAS_OUT,
+    CIRCUIT_CLOSED,
+    GAUGES_MAY_BE_ON,
+    LOCKED_OUT,
+    REFRIGERANT_SWEPT,
+    ROOF_SAFE,
+)
+from troubleshoot.safety.step_guards import GAUGES_ON as GAUGES_ARE_ON
+from troubleshoot.safety.work_state import Circuit, WorkState
+
+
+def _gauges_may_be_off(state: WorkState, place: str) -> WorkState:
+    circuits: tuple[tuple[str, Circuit], ...] = tuple(
+        (each, "gauges-unsure" if now == "gauges-on" else now) for each, now in state.circuits
+    )
+    return replace(state, circuits=circuits)
+
+
+GAUGES_ON: Final = SafetyStep(
+    id=steps.GAUGES_ON,
+    at="circuit",
+    sound="on",
+    by="enter",
+    after=(ROOF_SAFE, REFRIGERANT_SWEPT, CIRCUIT_CLOSED),
+    does=circuit_is("gauges-on"),
+    lost={"resumed": _gauges_may_be_off},
+)
+GAUGES_OFF: Final = SafetyStep(
+    id=steps.GAUGES_OFF,
+    at="circuit",
+    sound="off",
+    by="enter",
+    after=(ROOF_SAFE, REFRIGERANT_SWEPT, GAUGES_MAY_BE_ON),
+    does=circuit_is("closed"),
+)
+RECOVER: Final = SafetyStep(
+    id=steps.RECOVER,
+    at="circuit",
+    sound="recovered",
+    after=(ROOF_SAFE, REFRIGERANT_SWEPT, LOCKED_OUT, GAUGES_ARE_ON),
+    does=circuit_is("charge-recovered"),
+)
+CIRCUIT_TO_ZERO: Final = SafetyStep(
+    id=steps.CIRCUIT_TO_ZERO,
+    at="circuit",
+    sound="at-zero",
+    after=(ROOF_SAFE, LOCKED_OUT, CHARGE_WAS_OUT),
+    does=circuit_is("charge-recovered"),
+)
+RECHARGE: Final = SafetyStep(
+    id=steps.RECHARGE,
+    at="circuit",
+    sound="charged",
+    after=(ROOF_SAFE, REFRIGERANT_SWEPT, LOCKED_OUT, CHARGE_IS_OUT),
+    does=circuit_is("gauges-on"),
+    lost=GAUGES_ON.lost,
+)

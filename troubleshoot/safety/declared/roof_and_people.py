@@ -1,0 +1,72 @@
+"""The steps before any tool is taken out: the roof, the people below, who is there to help."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Final
+
+from troubleshoot.safety import steps
+from troubleshoot.safety.changes import any_other, sets
+from troubleshoot.safety.declaration import Outcomes, SafetyStep
+from troubleshoot.safety.step_guards import EDGE_NEAR
+from troubleshoot.safety.work_state import WorkState
+
+_NEAR_AN_EDGE: Final = frozenset({"edge-6-to-15-ft", "edge-under-6-ft"})
+
+
+def _edge_or_no_go(state: WorkState, place: str, outcomes: Outcomes) -> WorkState:
+    """Within 15 ft of an edge nobody works before it is said what protects them there."""
+    found = set(outcomes) - {"safe"}
+    near = bool(found) and found <= _NEAR_AN_EDGE
+    return replace(state, roof="edge-near" if near else "no-go")
+
+
+def _panel_may_be_on_test(state: WorkState, place: str) -> WorkState:
+    return state if state.fire_panel == "in-service" else replace(state, fire_panel="unsure")
+
+
+ROOF: Final = SafetyStep(
+    id=steps.ROOF,
+    sound="safe",
+    also_sound=_NEAR_AN_EDGE,
+    does=sets(roof="go"),
+    otherwise=_edge_or_no_go,
+    lost={"hour-passed": sets(roof="not-checked"), "resumed": sets(roof="not-checked")},
+)
+EDGE_PROTECTION: Final = SafetyStep(
+    id=steps.EDGE_PROTECTION,
+    sound="on",
+    after=(EDGE_NEAR,),
+    does=sets(roof="go"),
+    otherwise=any_other(sets(roof="edge-near")),
+    lost=ROOF.lost,
+)
+TELL_OCCUPANTS: Final = SafetyStep(
+    id=steps.TELL_OCCUPANTS,
+    sound="told",
+    does=sets(occupants_told=True),
+    otherwise=any_other(sets(occupants_told=False)),
+    lost={"resumed": sets(occupants_told=False)},
+)
+TELL_FIRE_PANEL: Final = SafetyStep(
+    id=steps.TELL_FIRE_PANEL,
+    sound="on-test",
+    does=sets(fire_panel="on-test"),
+    otherwise=any_other(sets(fire_panel="unsure")),
+    lost={"resumed": _panel_may_be_on_test},
+    hangs_on=("duct-smoke-detector",),
+    settles={"no-detector": ("duct-smoke-detector", "not-fitted")},
+)
+FIRE_PANEL_BACK: Final = SafetyStep(
+    id=steps.FIRE_PANEL_BACK,
+    sound="in-service",
+    does=sets(fire_panel="in-service"),
+)
+SECOND_PERSON: Final = SafetyStep(
+    id=steps.SECOND_PERSON,
+    sound="there",
+    does=sets(second_person=True),
+    otherwise=any_other(sets(second_person=False)),
+    lost={"resumed": sets(second_person=False)},
+    hangs_on=("line-volts-class",),
+)

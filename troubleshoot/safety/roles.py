@@ -1,0 +1,123 @@
+"""Who people are, by role: read from what is typed, in the trade's words and in everyday ones.
+
+A name alone tells whoever comes next nobody to call. A role does.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from types import MappingProxyType
+from typing import Final
+
+ROLES: Final[Mapping[str, str]] = MappingProxyType(
+    {
+        "fire-service": "the fire service",
+        "medical-service": "the medical service",
+        "gas-utility": "the gas utility",
+        "gas-fitter": "a licensed gas fitter",
+        "combustion": "a combustion-qualified person, with an analyzer",
+        "heating-contractor": "a licensed heating contractor",
+        "electrician": "a licensed electrician",
+        "electric-utility": "the electric utility",
+        "refrigerant": "a certified refrigerant technician, trained for this refrigerant",
+        "fire-alarm": "a person licensed for fire alarms",
+        "building-owner": "the building's owner",
+        "supervisor": "the supervisor",
+    }
+)
+"""Who may have made a place safe. Which of them fits is the hazard's to say."""
+
+_SPOKEN: Final[Mapping[str, tuple[str, ...]]] = MappingProxyType(
+    {
+        "fire-service": (
+            "fire service", "fire brigade", "fire department", "fire dept", "fire company",
+            "fire co", "fire crew", "fire chief", "fire officer", "fire marshal", "firefighter",
+            "firefighters", "firemen",
+        ),
+        "medical-service": (
+            "medical service", "ambulance", "paramedic", "paramedics", "emt", "medic", "hospital",
+            "doctor", "emergency room",
+        ),
+        "gas-utility": (
+            "gas utility", "gas company", "gas co", "gas board", "gas supplier", "gas man",
+            "gas guy", "gas people", "gas emergency line", "gasco",
+        ),
+        "gas-fitter": ("gas fitter", "gasfitter", "gas plumber", "gas technician", "gas tech"),
+        "combustion": ("combustion", "combustion tech", "combustion technician"),
+        "heating-contractor": (
+            "heating contractor", "heating company", "heating co", "burner technician",
+        ),
+        "electrician": ("electrician", "electricians", "sparky", "electrical contractor"),
+        "electric-utility": (
+            "electric utility", "electric company", "electric co", "power company", "power co",
+            "power utility",
+            "utility lineman", "lineman", "line crew",
+        ),
+        "refrigerant": (
+            "refrigerant technician", "refrigerant tech", "refrigeration technician",
+            "refrigeration tech", "refrigeration mechanic",
+        ),
+        "fire-alarm": (
+            "fire alarm technician", "fire alarm tech", "fire alarm contractor", "alarm company",
+            "alarm co", "alarm contractor", "fire panel company", "monitoring company",
+        ),
+        "building-owner": (
+            "building owner", "owner", "owners", "landlord", "building manager",
+            "building engineer", "facility manager", "facilities manager", "facility engineer",
+            "facilities", "property manager", "caretaker", "custodian", "janitor",
+        ),
+        "supervisor": (
+            "supervisor", "supervising technician", "boss", "foreman", "forewoman",
+            "superintendent", "lead technician", "lead tech", "lead mechanic", "service manager",
+            "site manager",
+        ),
+    }
+)  # fmt: skip
+"""How each is spoken of."""
+
+_OTHERS: Final = (
+    "utility", "911", "emergency services", "police", "manager", "management", "dispatcher",
+    "dispatch", "office", "engineer", "maintenance", "operator", "plumber", "contractor",
+    "technician", "tech", "mechanic", "journeyman", "installer", "inspector", "safety officer",
+    "security", "guard", "tenant", "tenants", "occupant", "occupants", "customer", "client",
+    "caller", "receptionist", "reception", "front desk", "secretary", "administrator",
+    "shift leader", "team leader", "crew leader", "coworker", "colleague", "partner", "helper",
+    "apprentice", "permit holder", "pest control", "teacher", "principal", "nurse", "chef", "cook",
+    "store keeper", "shopkeeper", "employer", "director", "control room",
+)  # fmt: skip
+"""Others who may be told, though none of them makes a place safe by being that."""
+
+_NOBODY: Final = re.compile(
+    r"\b(?:no|nobody|none|not|never|cannot|can't|couldn't|didn't|won't|unable|without|no-?one)\b"
+)
+_NOT_LETTERS: Final = re.compile(r"[^a-z0-9]+")
+
+
+def roles_in(text: str) -> tuple[str, ...]:
+    """The roles of ROLES that are spoken of, each once; the longest way to say it counts."""
+    found = {}
+    words = _words(text)
+    for name, ways in _SPOKEN.items():
+        said = [way for way in (*ways, name.replace("-", " ")) if f" {way} " in words]
+        if said:
+            found[name] = max(said, key=len)
+    return tuple(
+        name
+        for name, way in found.items()
+        if not any(way != other and f" {way} " in f" {other} " for other in found.values())
+    )
+
+
+def names_a_role(text: str) -> bool:
+    """Whether somebody is named whom others can find again: a role, and no word that denies it."""
+    if _NOBODY.search(text.lower()):
+        return False
+    words = _words(text)
+    return bool(roles_in(text)) or any(f" {other} " in words for other in _OTHERS)
+
+
+def _words(text: str) -> str:
+    """Words in lower case between single blanks, with a blank at both ends; no possessive."""
+    plain = text.lower().replace("'s ", " ").replace("\u2019s ", " ")
+    return f" {_NOT_LETTERS.sub(' ', plain).strip()} "

@@ -1,0 +1,164 @@
+"""Which hazards stand now, and what they forbid: one answer for every output.
+
+A hazard stands when a finding or the complaint called it up. What it forbids its entry says under
+`forbids`, by the area, work state and place of the tests. Nothing it forbids is offered, chosen or
+listed as long as it stands. What a step on the way makes sure of (the lock, the proof of dead, the
+roof) is no matter of a ban: there the guards of the work state watch.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+
+from troubleshoot.knowledge.model import Ban, Finding, Hazard, Test
+from troubleshoot.reasoning.asking import Asking
+from troubleshoot.reasoning.clearing import cleared_complaint
+from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.reasoning.places import Place
+from troubleshoot.reasoning.values import Values
+from troubleshoot.safety.hazard_words import gravest_first, said_standing
+
+EVERYTHING = (Ban(),)
+"""What a STOP forbids that stops more than one step and says nothing narrower."""
+
+
+@dataclass(frozen=True, slots=True)
+class Standing:
+    """A hazard that is shown for what is known now; `stops`: its STOP stands.
+
+    `where`: the one circuit of several that it is about, in words.
+    """
+
+    hazard: Hazard
+    stops: bool = False
+    where: str | None = None
+
+    @property
+    def lines(self) -> tuple[str, ...]:
+        """The caution as people read it, the same everywhere."""
+        return said_standing(self.hazard, self.stops, self.where)
+
+
+def standing_hazards(conclusions: Conclusions) -> tuple[Standing, ...]:
+    """Every hazard that stands, the gravest first: what was found, and what the call brings up."""
+    fired = {each.hazard.id: each for each in conclusions.hazards if each.found}
+    known = conclusions.hypotheses.knowledge.hazards
+    names = dict.fromkeys((*fired, *_hazards_of_call(conclusions)))
+    hazards = (fired[name].hazard if name in fired else known[name] for name in names)
+    return tuple(
+        called_up(conclusions, fired[hazard.id]) if hazard.id in fired else Standing(hazard)
+        for hazard in gravest_first(hazards)
+    )
+
+
+def called_up(conclusions: Conclusions, fired: FiredHazard) -> Standing:
+    """A hazard as it is shown that a finding, the call or a likely fault has called up."""
+    several = len(conclusions.case.unit.layout.places("circuit")) > 1
+    one = several and len(fired.circuits) == 1
+    where = str(Place("circuit", fired.circuits[0])) if one else None
+    return Standing(fired.hazard, fired.stops, where)
+
+
+def _hazards_of_call(conclusions: Conclusions) -> tuple[str, ...]:
+    """The hazards that are shown first on such a call, until the all-clear has been given."""
+    knowledge, case = conclusions.hypotheses.knowledge, conclusions.case
+    complaint = knowledge.complaints.get(case.complaint or "")
+    if complaint is None or cleared_complaint(knowledge, case, conclusions.readings):
+        return ()
+    return complaint.hazards_first
+
+
+def tests_behind(conclusions: Conclusions, fired: FiredHazard) -> set[str]:
+    """The tests that found a hazard, and what a computed one of them is read from."""
+    known, unit = conclusions.hypotheses.knowledge, conclusions.case.unit
+    atoms = (atom.split(":") for atom in fired.because)
+    found = {parts[1] for parts in atoms if len(parts) > 1 and parts[1] in known.tests}
+    asking = Asking(known, unit, known.tests.values())
+    unread = Values(known, unit, {})
+    for test in (known.tests[name] for name in tuple(found)):
+        for place in unit.layout.places(test.per)[:1]:
+            found |= {each.id for each in asking.asks(test, place, unread)}
+    return found
+
+
+class Forbidden:
+    """What the hazards that stand on a case forbid."""
+
+    def __init__(self, conclusions: Conclusions) -> None:
+        self._conclusions = conclusions
+        self._layout = conclusions.case.unit.layout
+        self._bans = tuple(_bans(conclusions))
+
+    def by(self, test: Test, at: Place | None) -> Hazard | None:
+        """The hazard that forbids a test at a place, if any does."""
+        return next((fired.hazard for fired in self._against(test, at)), None)
+
+    def even_if_chosen(self, test: Test, at: Place | None) -> Hazard | None:
+        """The same for a test that a person chose: what was found may be looked at once more.
+
+        Only a fresh finding takes a hazard away, so its own is left to the person, with its
+        cautions; it is never proposed.
+        """
+        for fired in self._against(test, at):
+            if test.id not in tests_behind(self._conclusions, fired):
+                return fired.hazard
+        return None
+
+    def holding(self) -> tuple[FiredHazard, ...]:
+        """The hazards that forbid anything, each once."""
+        return tuple({fired.hazard.id: fired for fired, _ in self._bans}.values())
+
+    def _against(self, test: Test, at: Place | None) -> Iterator[FiredHazard]:
+        for fired, ban in self._bans:
+            if not _ends(ban, test) and self._covers(fired, ban, test, at):
+                yield fired
+
+    def _covers(self, fired: FiredHazard, ban: Ban, test: Test, at: Place | None) -> bool:
+        return (
+            (not ban.tests or test.id in ban.tests)
+            and (not ban.areas or test.area in ban.areas)
+            and (not ban.work_states or test.work_state in ban.work_states)
+            and (not ban.places or (at is not None and at.kind in ban.places))
+            and (ban.at == "unit" or self._layout.circuits_of(at) <= set(fired.circuits))
+        )
+
+
+def has_ended(conclusions: Conclusions, until: tuple[Finding, ...]) -> bool:
+    """Whether all the findings that end something have been read at every place there is."""
+    return bool(until) and all(_read(conclusions, finding) for finding in until)
+
+
+def _bans(conclusions: Conclusions) -> Iterator[tuple[FiredHazard, Ban]]:
+    """Every ban that holds, with the hazard it comes from."""
+    for fired in conclusions.hazards:
+        if fired.found:
+            for ban in bans_of(fired.hazard):
+                if not has_ended(conclusions, ban.until):
+                    yield fired, ban
+
+
+def bans_of(hazard: Hazard) -> tuple[Ban, ...]:
+    """What a hazard forbids while it stands."""
+    wide = hazard.stop is not None and hazard.stop.scope != "this-step"
+    return hazard.forbids or (EVERYTHING if wide else ())
+
+
+def _ends(ban: Ban, test: Test) -> bool:
+    """Whether a test is one whose reading may end the ban."""
+    return any(finding.test == test.id for finding in ban.until)
+
+
+def _read(conclusions: Conclusions, wanted: Finding) -> bool:
+    """Whether a finding was read, and nothing worse is possible, at every place there is for it.
+
+    What was read last at a place counts.
+    """
+    test = conclusions.hypotheses.knowledge.tests[wanted.test]
+    sound: dict[Place | None, bool] = {}
+    for reading in conclusions.readings:
+        if reading.test == wanted.test and reading.valid and reading.possible:
+            for place in reading.among or (reading.at,):
+                sound[place] = reading.possible <= set(wanted.outcomes)
+    places = conclusions.case.unit.layout.places(test.per)
+    return all(sound.get(place, False) for place in places)

@@ -1,0 +1,50 @@
+"""The events of a visit: one class a kind, with its effect on the state beside it.
+
+A new kind is a class in the file of its subject, and a name here and in `codec.KINDS`.
+"""
+
+from troubleshoot.visit.events.answers import Answered, MarkedInvalid, SaysNothing, StepDone
+from troubleshoot.visit.events.apart import NotUnderstood, Undone
+from troubleshoot.visit.events.beginning import Called, FactTold, Named, Started
+from troubleshoot.visit.events.ending import Closing, Noted, ProofRead, Repaired, VisitEnded
+from troubleshoot.visit.events.event import Event
+from troubleshoot.visit.events.passing_time import HourPassed, Resumed
+from troubleshoot.visit.events.replaying import after, replay
+from troubleshoot.visit.events.stops import (
+    DangerReported,
+    DangerTakenBack,
+    Halted,
+    Reopened,
+    TakenAfresh,
+)
+from troubleshoot.visit.events.way import Aimed, Skipped
+
+__all__ = [
+    "Aimed",
+    "Answered",
+    "Called",
+    "Closing",
+    "DangerReported",
+    "DangerTakenBack",
+    "Event",
+    "FactTold",
+    "Halted",
+    "HourPassed",
+    "MarkedInvalid",
+    "Named",
+    "NotUnderstood",
+    "Noted",
+    "ProofRead",
+    "Reopened",
+    "Repaired",
+    "Resumed",
+    "SaysNothing",
+    "Skipped",
+    "Started",
+    "StepDone",
+    "TakenAfresh",
+    "Undone",
+    "VisitEnded",
+    "after",
+    "replay",
+]

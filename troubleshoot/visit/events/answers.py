@@ -1,0 +1,174 @@
+"""What came of a test or a safety step, and what turned out to be no answer."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from typing import ClassVar
+
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.answers import Answer
+from troubleshoot.reasoning.places import spoken
+from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.steps import BEFORE_BLEEDING, Step
+from troubleshoot.safety.transitions import after_step, after_test, failed
+from troubleshoot.visit.events.event import ALWAYS, Event
+from troubleshoot.visit.events.places import At, places_from, step_place, unless_reached
+from troubleshoot.visit.visit_state import Asked, VisitState
+
+
+class SaysNothing(ValueError):
+    """An answer without outcome or reading: nothing is kept as one."""
+
+
+@dataclass(frozen=True, slots=True)
+class Answered(Event):
+    """What came of a test, as outcomes, as the text of a reading, or both.
+
+    `valid`: False where it counts for nothing, `why_invalid` says why; None where nobody said.
+    `shared`: one reading that holds for every place. `conditions`: quantities that held, as typed.
+    """
+
+    kind: ClassVar[str] = "answer"
+    reports: ClassVar[bool] = True
+
+    test: str
+    at: At = field(default=None, metadata=ALWAYS)
+    outcomes: tuple[str, ...] = ()
+    text: str | None = None
+    valid: bool | None = None
+    shared: bool = False
+    instrument: str | None = None
+    why_invalid: str = ""
+    conditions: Mapping[str, str] = field(default_factory=dict)
+
+    @classmethod
+    def by(cls, answer: Answer) -> Answered:
+        """An answer with all that is known of it."""
+        return cls(
+            answer.test,
+            tuple(str(place) for place in answer.places if place is not None) or None,
+            answer.outcomes,
+            answer.text,
+            answer.valid,
+            answer.shared,
+            answer.instrument,
+            answer.why_invalid,
+            dict(answer.conditions),
+        )
+
+    def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
+        """Raises SaysNothing where it names no outcome and holds no reading.
+
+        What nobody chose is not held to: every answer may make another test tell more.
+        """
+        test = knowledge.tests[self.test]
+        if not self.outcomes and not self.text:
+            raise SaysNothing(f"an answer to {test.id} names no outcome and holds no reading")
+        places = places_from(self.at, test.per, state.unit)
+        answer = Answer(
+            test.id,
+            self.outcomes,
+            self.text,
+            places,
+            self.shared,
+            self.valid,
+            self.instrument,
+            self.why_invalid,
+            dict(self.conditions),
+            after_repair=state.mended_here,
+        )
+        counts = self.valid is not False
+        asked = Asked(
+            test.id,
+            None if self.shared else places[0],
+            ", ".join(self.outcomes) or None,
+            self.text,
+            counts,
+            test.minutes,
+            test.work_state,
+        )
+        outcomes = self.outcomes if counts else ()
+        work = after_test(state.work, test, spoken(places[0]), outcomes, state.at_work)
+        return replace(
+            state,
+            answers=(*state.answers, answer),
+            asked=(*state.asked, asked),
+            work=work,
+            work_before=state.work,
+            aim=unless_reached(state.aim, test.id) if state.aim_chosen else None,
+            fresh=unless_reached(state.fresh, test.id),
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class StepDone(Event):
+    """A safety step done, and what came of it; `text` where it was read off a meter.
+
+    `place`: in the step's own words. `nobody`: nobody says that it was done; it was taken as done
+    so that an account can go on. `valid`: False where it counts for nothing.
+    """
+
+    kind: ClassVar[str] = "step"
+    reports: ClassVar[bool] = True
+
+    step: str
+    outcomes: tuple[str, ...]
+    place: str | None = field(default=None, metadata=ALWAYS)
+    again: bool = field(default=False, metadata=ALWAYS)
+    text: str | None = None
+    valid: bool | None = None
+    nobody: bool = False
+
+    @classmethod
+    def of(cls, step: Step, outcomes: tuple[str, ...], text: str | None = None) -> StepDone:
+        """What came of a step."""
+        return cls(step.id, outcomes, step.place, step.again, text)
+
+    def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
+        step = Step(self.step, self.place, self.again)
+        counts = self.valid is not False
+        work = after_step(state.work, step, self.outcomes if counts else (), state.at_work)
+        test = knowledge.tests[step.id]
+        asked = Asked(
+            step.id,
+            step_place(step, state.unit),
+            ", ".join(self.outcomes),
+            self.text,
+            counts,
+            test.minutes + test.wait_minutes,
+            test.work_state,
+            step.place,
+            self.nobody,
+        )
+        valid = None if counts else False
+        answer = Answer(step.id, self.outcomes, self.text, (asked.at,), valid=valid)
+        confirmed = counts and self.outcomes == (CONFIRMED[step.id],)
+        return replace(
+            state,
+            work=work,
+            work_before=state.work,
+            asked=(*state.asked, asked),
+            answers=(*state.answers, answer),
+            aim=state.aim if confirmed or self.outcomes == (BEFORE_BLEEDING,) else None,
+            fresh=unless_reached(state.fresh, step.id),
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class MarkedInvalid(Event):
+    """The last answer stays on record but counts for nothing; a proof, step or sweep has failed."""
+
+    kind: ClassVar[str] = "invalid"
+
+    reason: str
+
+    def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
+        last = replace(state.answers[-1], valid=False, why_invalid=self.reason)
+        changed = replace(state, answers=(*state.answers[:-1], last))
+        if last.test not in CONFIRMED:
+            return changed
+        asked = replace(state.asked[-1], valid=False)
+        step = Step(last.test, asked.place or spoken(asked.at))
+        work = failed(state.work_before, state.work, step, state.at_work)
+        return replace(changed, asked=(*state.asked[:-1], asked), work=work)

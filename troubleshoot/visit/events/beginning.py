@@ -1,0 +1,104 @@
+"""What a visit starts from: the call, who is asking, the unit and what it says of itself."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field, replace
+from typing import ClassVar
+
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.equipment import read_unit
+from troubleshoot.safety.profiles import FULLY_QUALIFIED
+from troubleshoot.safety.unit_at_work import unit_at_work
+from troubleshoot.visit.events.event import ALWAYS, Event
+from troubleshoot.visit.visit_state import RepairSaid, VisitState
+
+
+@dataclass(frozen=True, slots=True)
+class Called(Event):
+    """The caller's words, before it is settled what they are taken for and who is asking."""
+
+    kind: ClassVar[str] = "call"
+
+    words: str
+
+    def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
+        return replace(state, words=self.words)
+
+
+@dataclass(frozen=True, slots=True)
+class Named(Event):
+    """The unit's name, where it was given before or after the rest."""
+
+    kind: ClassVar[str] = "named"
+
+    name: str
+
+    def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
+        return replace(state, name=self.name)
+
+
+@dataclass(frozen=True, slots=True)
+class Started(Event):
+    """Who is asking, of which unit, with which complaint.
+
+    `unit`, `own_record`: facts and plate values as a case file has them. `counts`: how many
+    circuits and fans there are, where the facts do not say. `conditions`: quantities that held
+    throughout, as typed. `repaired`: faults mended before.
+    """
+
+    kind: ClassVar[str] = "start"
+    reports: ClassVar[bool] = True
+
+    name: str = ""
+    complaint: str | None = None
+    words: str = ""
+    routine: bool = False
+    profiles: tuple[str, ...] = field(default=tuple(sorted(FULLY_QUALIFIED)), metadata=ALWAYS)
+    unit: Mapping[str, object] = field(default_factory=dict)
+    own_record: Mapping[str, object] = field(default_factory=dict)
+    counts: Mapping[str, int] | None = None
+    conditions: Mapping[str, str] = field(default_factory=dict)
+    repaired: tuple[str, ...] = ()
+
+    def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
+        unit = read_unit(knowledge, self.unit, self.own_record, self.counts)
+        return replace(
+            state,
+            unit_data=self.unit,
+            own_record=self.own_record,
+            unit=unit,
+            at_work=unit_at_work(unit),
+            complaint=self.complaint,
+            name=self.name,
+            words=self.words,
+            routine=self.routine,
+            profiles=frozenset(self.profiles),
+            conditions=dict(self.conditions),
+            repaired=self.repaired,
+            repairs=tuple(RepairSaid(fault) for fault in self.repaired),
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class FactTold(Event):
+    """An equipment fact or plate value read on the way; without a value it is not known.
+
+    `value`: as typed, or as typed by place where each has its own.
+    """
+
+    kind: ClassVar[str] = "fact"
+    reports: ClassVar[bool] = True
+
+    name: str
+    value: object
+
+    def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
+        if self.value is None:
+            return replace(state, not_known=state.not_known | {self.name})
+        value, before = self.value, state.unit_data.get(self.name)
+        if isinstance(value, Mapping) and isinstance(before, Mapping):
+            value = {**before, **value}
+        data = {**state.unit_data, self.name: value}
+        unit = read_unit(knowledge, data, state.own_record)
+        return replace(state, unit_data=data, unit=unit, at_work=unit_at_work(unit))

@@ -1,0 +1,90 @@
+"""What is written down on the way out: notes, a repair and its proof, the end."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import ClassVar
+
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.visit.events.event import Event
+from troubleshoot.visit.visit_state import RepairSaid, VisitState
+
+
+@dataclass(frozen=True, slots=True)
+class Noted(Event):
+    """A note, in whatever words."""
+
+    kind: ClassVar[str] = "note"
+
+    text: str
+
+    def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
+        return replace(state, notes=(*state.notes, self.text))
+
+
+@dataclass(frozen=True, slots=True)
+class ProofRead(Event):
+    """What was read to prove the repair that is said next; no text where it was not taken."""
+
+    kind: ClassVar[str] = "proof"
+
+    reason: str
+    text: str | None
+
+    def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
+        return replace(state, proofs=(*state.proofs, (self.reason, self.text or "")))
+
+
+@dataclass(frozen=True, slots=True)
+class Repaired(Event):
+    """A fault mended. `words`: what was typed when asked whether the complaint is still there."""
+
+    kind: ClassVar[str] = "repaired"
+    reports: ClassVar[bool] = True
+
+    fault: str
+    words: str = ""
+
+    def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
+        said = RepairSaid(self.fault, self.time, state.proofs, self.words, len(state.answers))
+        return replace(
+            state,
+            repaired=(*state.repaired, self.fault),
+            repairs=(*state.repairs, said),
+            proofs=(),
+            mended_here=True,
+            closing=False,
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Closing(Event):
+    """The way out begins: the unit is put back as it was. `cured`: the complaint is gone."""
+
+    kind: ClassVar[str] = "closing"
+
+    cured: bool = False
+
+    def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
+        return replace(state, closing=True, cured=self.cured, aim=None)
+
+
+@dataclass(frozen=True, slots=True)
+class VisitEnded(Event):
+    """The end of the visit: closed, or stopped and handed over to somebody, at some time.
+
+    `ending`: `closed` or `stopped`. `told`: who was told of a STOP and when, `told_at`: by the
+    clock.
+    """
+
+    kind: ClassVar[str] = "end"
+
+    ending: str
+    told: str = ""
+    told_at: str = ""
+
+    def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
+        stops = state.stops
+        if stops and self.ending == "stopped":
+            stops = (*stops[:-1], replace(stops[-1], told=self.told, told_at=self.told_at))
+        return replace(state, ended=self.ending, stops=stops)

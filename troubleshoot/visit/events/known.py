@@ -1,0 +1,68 @@
+"""Whether today's rules know what an event speaks of: test, outcomes, fault, hazard, quantities.
+
+A journal is written by this program, but perhaps by another version of it, under other rules.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.quantities.typed import NotUnderstood as NotRead
+from troubleshoot.reasoning.measuring import read_quantity, read_text
+from troubleshoot.visit.events.answers import Answered, StepDone
+from troubleshoot.visit.events.beginning import Started
+from troubleshoot.visit.events.codec import quoted
+from troubleshoot.visit.events.event import Event
+
+
+class Unknown(ValueError):
+    """An event speaks of what today's rules do not know; the message says of what."""
+
+
+def check_known(knowledge: Knowledge, event: Event) -> None:
+    """Check everything that an event names. Raises Unknown."""
+    names: Mapping[str, Mapping[str, object]] = {
+        "test": knowledge.tests,
+        "step": knowledge.tests,
+        "fault": knowledge.faults,
+        "hazard": knowledge.hazards,
+    }
+    for key, known in names.items():
+        name = getattr(event, key, None)
+        if name is not None and name not in known:
+            raise Unknown(f"the {key} {name} is not in today's rules")
+    if isinstance(event, Answered):
+        _check_answer(knowledge, knowledge.tests[event.test], event)
+    if isinstance(event, StepDone):
+        _check_answer(knowledge, knowledge.tests[event.step], event)
+    if isinstance(event, Answered | Started):
+        check_conditions(knowledge, event.conditions)
+
+
+def check_conditions(knowledge: Knowledge, conditions: Mapping[str, str]) -> None:
+    """Check what held during a reading. Raises Unknown."""
+    for name, text in conditions.items():
+        quantity = knowledge.quantities.get(name)
+        if quantity is None:
+            raise Unknown(f"the quantity {name} is not in today's rules")
+        try:
+            read_quantity(quantity, text)
+        except NotRead:
+            raise Unknown(f"{quoted(text)} is no {name}") from None
+
+
+def _check_answer(knowledge: Knowledge, test: Test, event: Answered | StepDone) -> None:
+    """Check that a test has such outcomes and reads such a text, and that there is either."""
+    known = {outcome.id for outcome in test.outcomes}
+    gone = [each for each in event.outcomes if each not in known]
+    if gone:
+        raise Unknown(f"{gone[0]} is no outcome of {test.id} in today's rules")
+    if event.outcomes:
+        return
+    if event.text is None or not test.reads:
+        raise Unknown(f"it says nothing of {test.id}")
+    try:
+        read_text(test, event.text, knowledge)
+    except NotRead:
+        raise Unknown(f"{quoted(event.text)} is no reading of {test.id}") from None

@@ -1,0 +1,47 @@
+"""What time alone does to a visit: somebody comes back to it, an hour goes by."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, replace
+from typing import ClassVar
+
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.transitions import expire, resume_voids
+from troubleshoot.visit.events.event import Event
+from troubleshoot.visit.visit_state import VisitState
+
+
+@dataclass(frozen=True, slots=True)
+class Resumed(Event):
+    """Somebody goes on after an absence; one too long voids what others could have changed.
+
+    `minutes_away`: None where nobody knows. `profiles`: where it was asked who that is.
+    """
+
+    kind: ClassVar[str] = "resumed"
+
+    minutes_away: float | None
+    same_day: bool
+    profiles: tuple[str, ...] | None = None
+
+    @property
+    def voids(self) -> bool:
+        """Whether what others could have changed is void."""
+        return resume_voids(self.minutes_away, self.same_day)
+
+    def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
+        profiles = state.profiles if self.profiles is None else frozenset(self.profiles)
+        state = replace(state, fresh=None, profiles=profiles)
+        if not self.voids:
+            return state
+        return replace(state, work=expire(state.work, "resumed"), aim=None)
+
+
+@dataclass(frozen=True, slots=True)
+class HourPassed(Event):
+    """Weather turns within the hour: the roof is looked at again."""
+
+    kind: ClassVar[str] = "hour-passed"
+
+    def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
+        return replace(state, work=expire(state.work, "hour-passed"))

@@ -1,0 +1,65 @@
+"""One visit as a chain of events, and the state that they add up to.
+
+`after` makes the next state from the last one and an event; `replay` does so from the start. Undo
+is an event too: it takes back the words of the last answer, not what hands have done, so the work
+state goes on from the more cautious of the two. Nothing here reads a clock, a file or a terminal.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import replace
+
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.steps import EDGE_PROTECTION, ROOF
+from troubleshoot.safety.work_state import cautious
+from troubleshoot.visit.events.answers import Answered, StepDone
+from troubleshoot.visit.events.apart import Undone
+from troubleshoot.visit.events.event import Event
+from troubleshoot.visit.events.passing_time import Resumed
+from troubleshoot.visit.events.undoing import taken_back, without
+from troubleshoot.visit.visit_state import VisitState
+
+
+def replay(knowledge: Knowledge, events: Sequence[Event]) -> VisitState:
+    """The state that all events add up to.
+
+    After an undo the work goes on from the most careful of what it was before what is taken back,
+    what it is now, and what it would be had that never been said.
+    """
+    state = VisitState()
+    works = []
+    for number, event in enumerate(events):
+        works.append(state.work)
+        if not isinstance(event, Undone):
+            state = after(knowledge, state, event)
+            continue
+        gone = taken_back(events[:number])
+        if gone is None:
+            continue
+        work = cautious(works[gone], state.work)
+        state = replay(knowledge, without(events[:number], gone))
+        state = replace(state, work=cautious(state.work, work), aim=None)
+    return state
+
+
+def after(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
+    """The state after one event. Raises SaysNothing where an answer names no outcome."""
+    return timed(state, event.apply(knowledge, state), event)
+
+
+def timed(before: VisitState, after: VisitState, event: Event) -> VisitState:
+    """The state after an event, with the times that its own time settles."""
+    if event.reports or (isinstance(event, Resumed) and event.voids):
+        after = replace(after, last_time=event.time)
+    if after.work.roof == "go" and (_looked_at_roof(event) or before.work.roof != "go"):
+        after = replace(after, roof_time=event.time)
+    if after.work.power == "locked-out" and before.work.power != "locked-out":
+        after = replace(after, power_off_time=event.time)
+    return after
+
+
+def _looked_at_roof(event: Event) -> bool:
+    if isinstance(event, StepDone):
+        return event.step in (ROOF, EDGE_PROTECTION)
+    return isinstance(event, Answered) and event.test in (ROOF, EDGE_PROTECTION)

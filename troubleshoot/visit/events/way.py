@@ -1,0 +1,80 @@
+"""Which way a visit goes: what is aimed at, and what is gone on without."""
+
+from __future__ import annotations
+
+from dataclasses import dataclass, field, replace
+from typing import ClassVar
+
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.places import Place, spoken
+from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.guards import allowed
+from troubleshoot.safety.steps import Step
+from troubleshoot.safety.stop_record import Spot
+from troubleshoot.safety.transitions import after_test, failed
+from troubleshoot.visit.events.event import ALWAYS, Event
+from troubleshoot.visit.events.places import At, places_from
+from troubleshoot.visit.visit_state import VisitState
+
+
+@dataclass(frozen=True, slots=True)
+class Aimed(Event):
+    """A test that is on the way. `chosen`: by the person, and not by what tells most."""
+
+    kind: ClassVar[str] = "aim"
+
+    test: str
+    at: At = field(default=None, metadata=ALWAYS)
+    reason: str = ""
+    chosen: bool = False
+
+    def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
+        test = knowledge.tests[self.test]
+        place = places_from(self.at, test.per, state.unit)[0]
+        skipped = state.skipped - {(test.id, place)} if self.chosen else state.skipped
+        return replace(
+            state,
+            aim=(test.id, place if self.at else None),
+            aim_reason=self.reason,
+            aim_chosen=self.chosen,
+            skipped=skipped,
+        )
+
+
+@dataclass(frozen=True, slots=True)
+class Skipped(Event):
+    """A test, or a step, gone on without."""
+
+    kind: ClassVar[str] = "skip"
+    reports: ClassVar[bool] = True
+
+    test: str
+    at: At = field(default=None, metadata=ALWAYS)
+
+    @classmethod
+    def over(cls, test: str, at: Place | None) -> Skipped:
+        """What is gone on without at one place."""
+        return cls(test, spoken(at))
+
+    def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
+        test = knowledge.tests[self.test]
+        places = places_from(self.at, test.per, state.unit)
+        skipped = state.skipped | {(test.id, place) for place in places}
+        aim = None if state.aim and _may_hang_on(knowledge, state.aim, test.id) else state.aim
+        where = spoken(places[0])
+        work = state.work
+        if test.id in CONFIRMED:
+            work = failed(state.work, state.work, Step(test.id, where), state.at_work)
+        elif not allowed(work, test, where, state.at_work):
+            # It had been shown: hands may have begun (leads lifted) before it was given up.
+            work = after_test(work, test, where, (), state.at_work)
+        return replace(state, skipped=skipped, aim=aim, fresh=None, work=work)
+
+
+def _may_hang_on(knowledge: Knowledge, aim: Spot, skipped: str) -> bool:
+    """Whether what is aimed at may need a test that was skipped, so that the way is sought afresh.
+
+    What is computed may be had from other inputs; what was only to be saved on the way holds up
+    nothing.
+    """
+    return aim[0] == skipped or knowledge.tests[aim[0]].kind == "computed"

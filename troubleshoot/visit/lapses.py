@@ -1,0 +1,53 @@
+"""What a break has voided, in words: said first, before any caution or question."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from typing import Final
+
+from troubleshoot.safety.work_state import WorkState
+
+HANDS_OUT: Final = (
+    "Hands out: it counts as live. Look first: is your own lock still on, and your tag? Make no "
+    "call for heat, cooling or fan."
+)
+KEEP_CLEAR: Final = (
+    "It counts as live and as about to start: hands out, and clear of its moving parts."
+)
+
+
+def lapsed(before: WorkState, after: WorkState) -> tuple[str, ...]:
+    """What counts no more after a break, and the first order where hands may be in.
+
+    `before`, `after`: the work as it stood at the start of the break, and as it counts now.
+    """
+    voided = tuple(_voided(before, after))
+    if not voided:
+        return ()
+    head = f"A break was noticed. It counts no more: {', '.join(voided)}."
+    if before.power != "on":
+        return head, HANDS_OUT
+    return (head, KEEP_CLEAR) if before.panels != "on" else (head,)
+
+
+def _voided(before: WorkState, after: WorkState) -> Iterator[str]:
+    for said, then, now in (
+        ("locked out", before.power == "locked-out", after.power == "locked-out"),
+        ("stopped by its controls", before.calls == "off", after.calls == "off"),
+        ("dead", before.dead != "not-shown", after.dead != "not-shown"),
+        ("capacitors bled", bool(before.discharged), before.discharged <= after.discharged),
+        ("the proof of the meter", before.meter == "proved", after.meter == "proved"),
+        ("the second source locked", before.second_source == "locked", _locked(after)),
+        ("the gas shut", before.gas == "shut", after.gas == "shut"),
+        ("air swept", bool(before.clear), before.clear <= after.clear),
+        ("people told", before.occupants_told, after.occupants_told),
+        ("the fire panel on test", before.fire_panel == "on-test", after.fire_panel == "on-test"),
+        ("a second person in sight", before.second_person, after.second_person),
+        ("the look at the roof", before.roof != "not-checked", after.roof != "not-checked"),
+    ):
+        if then and not now:
+            yield said
+
+
+def _locked(state: WorkState) -> bool:
+    return state.second_source == "locked"
