@@ -176,7 +176,7 @@ def test_the_distance_to_the_edge_is_an_answer_at_the_roof(
     typed: str, named: str, shipped: Knowledge
 ) -> None:
     """Regression: a number was asked for, and "40 ft" refused."""
-    state = replay(shipped, [{"event": "start", "unit": {}}])
+    state = replay(shipped, [Started(complaint="no-cooling")])
     assert step(shipped, "roof-conditions", typed, state=state) == ([named], typed)
 
 
@@ -187,7 +187,7 @@ def test_a_tripped_limit_is_said_in_one_word(typed: str, named: str, shipped: Kn
     limit = shipped.tests["main-limit"]
     words = tuple(outcome.id for outcome in limit.outcomes)
     event = answer_event_from(shipped, limit, None, typed, words)
-    assert event["outcomes"] == [named]
+    assert list(event.outcomes) == [named]
 
 
 def test_what_names_no_outcome_of_a_step_is_refused(shipped: Knowledge) -> None:

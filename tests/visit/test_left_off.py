@@ -100,7 +100,7 @@ def test_what_a_danger_is_about_is_left_off(
     assert name in [fired.hazard.id for fired in off.all]
     if off.unit:
         assert state.work.power == "locked-out" and state.work.panels == "on"
-        assert not {*STARTS, GAS_OPEN} & set(done)
+        assert not {*STARTS, GAS_OPEN} & set(done) and done.count("tools-clear") <= 1
         assert state.work.fire_panel == "in-service"
     if off.heat:
         assert state.work.gas == "shut" and GAS_OPEN not in done

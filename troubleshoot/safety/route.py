@@ -16,7 +16,14 @@ from troubleshoot.knowledge.model import Test
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.needs import Needs
 from troubleshoot.safety.stages import STAGES, Way
-from troubleshoot.safety.steps import GAS_OPEN, LOCK_OFF, RESTART, Step, minutes_of
+from troubleshoot.safety.steps import (
+    GAS_OPEN,
+    LOCK_OFF,
+    RESTART,
+    TOOLS_CLEAR,
+    Step,
+    minutes_of,
+)
 from troubleshoot.safety.transitions import after_step
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
 
@@ -71,10 +78,14 @@ def steps_to_leave_cold(state: WorkState, unit: UnitAtWork) -> tuple[Step, ...]:
 
 
 def steps_to_leave_off(state: WorkState, unit: UnitAtWork) -> tuple[Step, ...]:
-    """The remaining steps until the unit can be left locked out with nothing of ours in it."""
+    """The remaining steps until the unit can be left locked out with nothing of ours in it.
+
+    Tools and people are looked for last, as nothing is started after it.
+    """
     if state.power != "locked-out":
         return steps_to(state, replace(LEAVING_OFF, fire_panel=unit.fire_panel), unit)
-    return tuple(step for step in steps_to_leave(state, unit) if step.id not in _STARTS)
+    steps = (step for step in steps_to_leave(state, unit) if step.id not in _STARTS)
+    return tuple(sorted(steps, key=lambda step: step.id == TOOLS_CLEAR))
 
 
 def switch_minutes(
