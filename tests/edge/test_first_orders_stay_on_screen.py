@@ -39,7 +39,7 @@ def test_when_the_prompt_appears_and_after_a_reply(typed: str, hazard: str, tmp_
             assert first in on_screen(person)
         person.types("over")
         assert "Who was told" in on_screen(person) and first in on_screen(person)
-        person.types("the office manager, 9:10")
+        person.types("the office manager, 9:10", "")  # those it is for do not know yet
         assert "closed as stopped" in person.last and f"First: {first}" not in person.last
 
 

@@ -112,7 +112,7 @@ class Listener:
     def _nearly(self, typed: str) -> str | None:
         """The offered answer that lacks one letter, unless a danger was spelt as it is spelt."""
         said = _one_line(typed)
-        if len(said) < LEAST_NEAR:
+        if len(said) < LEAST_NEAR or said in self.offered:
             return None
         meant = next((each for each in self.offered if each in one_error(said)), None)
         named = {hazard.id for hazard in spoken_of(self.knowledge, typed)} - {ANY_DANGER}

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from string import digits
 from typing import Final
 
 from troubleshoot.dialogue.hearing import Listener
@@ -10,8 +11,8 @@ from troubleshoot.dialogue.talk import Talk, words
 from troubleshoot.safety.moments import names_a_time
 from troubleshoot.safety.roles import roles_in
 
-MOST_WORDS: Final = 4
-"""Of a name; more are a sentence."""
+MOST_WORDS, MOST_WITH_A_NUMBER = 4, 8
+"""Of a name, and of one that holds the number of a unit; more are a sentence."""
 ANSWERS: Final = frozenset({"y", "yes", "n", "no", "ok"})
 
 
@@ -29,5 +30,7 @@ def ask_name(listener: Listener, prompt: AskWords) -> Talk[str]:
 
 def _hardly_a_name(typed: str) -> bool:
     said = typed.lower()
-    long = len(said.split()) > MOST_WORDS or said.endswith((".", "!", "?"))
+    numbered = not set(said).isdisjoint(digits)
+    most = MOST_WITH_A_NUMBER if numbered else MOST_WORDS
+    long = len(said.split()) > most or said.endswith((".", "!", "?"))
     return long or said in ANSWERS or names_a_time(said) or bool(roles_in(said))
