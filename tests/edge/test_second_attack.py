@@ -118,3 +118,20 @@ def test_an_emptied_journal_is_told_of_and_nobody_is_told_to_delete_it(
 def test_nothing_read_is_not_nothing_wrong(data: Path) -> None:
     told = started(data, "diagnose", "RTU-9", "--no-input").stdout
     assert b"Nothing was examined" in told and b"Nothing wrong was found" not in told
+
+
+def test_a_call_that_is_a_stop_is_not_picked_by_a_slip(data: Path, clock: Clock) -> None:
+    """Regression: a wrong number in the list of calls stopped the whole job for good."""
+    with Person(data, clock=clock) as person:
+        person.types("RTU-3", "the alarm for refrigerant, it shows something")
+        number = next(
+            line.split()[0]
+            for line in person.last.splitlines()
+            if "refrigerant alarm is on" in line
+        )
+        person.types(number)
+        assert "stops the whole job" in person.last
+        person.types("maybe", "n")
+        assert "caller say" in person.last and "- STOP" not in person.said
+        person.types("not cooling, fan on top wont turn", "1")
+        assert "Who is asking" in person.last

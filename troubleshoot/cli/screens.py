@@ -39,7 +39,6 @@ AT_AN_ENDING = (
 HELP = (
     "At any question:",
     "  danger WORDS       stop at once: somebody is in danger, and what is wrong",
-    "  danger WORDS       stop at once: somebody is in danger, and what is wrong",
     "  ?  or how          how to do it, in steps",
     "  w  or why          why this is next",
     "  because [CAUSE]    what speaks for and against a cause (a number, or words of its name)",

@@ -25,6 +25,9 @@ WHO_IS_ASKING = Choose(
     several=True,
 )
 WHAT_THEY_SAY = AskWords("What does the caller say? Their own words, or Enter for a routine round.")
+IT_IS_A_STOP = Choose(
+    "Such a call stops the whole job. Is that what they say? (y/n)", repeated=True
+)
 SAY_IT_AGAIN = AskWords("What does the caller say?")
 
 
@@ -121,11 +124,23 @@ def _ask_complaint(book: VisitBook, voice: Voice) -> Talk[tuple[str, str]]:
             Choose("Which is nearest?", (*(c.says for c in found), "none of these: say it again"))
         )
         if (chosen := choice(typed, len(found))) is not None:
-            return everything, found[chosen - 1].id
+            picked = found[chosen - 1].id
+            if not stops_by_itself(knowledge, picked) or (yield from _is_meant(listener)):
+                return everything, picked
+            typed = ""
         if not typed or choice(typed, len(found) + 1) is not None:
             prompt = SAY_IT_AGAIN
             typed = yield from words(prompt)
     return "; ".join(said), ROUTINE
+
+
+def _is_meant(listener: Listener) -> Talk[bool]:
+    """Whether a call that is a STOP was picked on purpose: its STOP is not taken back."""
+    while True:
+        typed = yield from words(IT_IS_A_STOP)
+        listener.hear(typed)
+        if typed.lower() in ("y", "yes", "n", "no"):
+            return typed.lower().startswith("y")
 
 
 def _dangerous_call(knowledge: Knowledge, said: str) -> Complaint | None:

@@ -8,6 +8,9 @@ from collections import Counter
 
 from troubleshoot.knowledge.model import Complaint, Knowledge
 
+WHOLE = 1.0
+"""More than any share of words."""
+
 _IDLE = frozenset(
     """a all an and are at be been but does do for has have i in is it its just my no not of off on
     our so that the there they this to us very was we will with""".split()  # noqa: SIM905
@@ -39,13 +42,19 @@ def _texts(complaint: Complaint) -> tuple[str, ...]:
 
 
 def _overlap(said: frozenset[str], phrase: frozenset[str], met: Counter[str]) -> float:
-    """Shared words as a share of both texts (Dice), each by how telling it is."""
+    """Shared words as a share of both texts (Dice), each by how telling it is.
+
+    A caller who says a phrase whole says more beside it: that counts for more than any share.
+    """
 
     def telling(words: frozenset[str]) -> float:
         return math.fsum(1 / met[word] if met[word] else 0.5 for word in sorted(words))
 
     shared = telling(said & phrase)
-    return 2 * shared / (telling(said) + telling(phrase)) if shared else 0.0
+    if not shared:
+        return 0.0
+    whole = WHOLE if phrase <= said else 0.0
+    return whole + 2 * shared / (telling(said) + telling(phrase))
 
 
 def _words(text: str) -> frozenset[str]:
