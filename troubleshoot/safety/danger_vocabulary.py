@@ -147,10 +147,10 @@ FILLING: Final = _stems(
 """Words that no phrase needs."""
 
 LOOSE: Final = FILLING | _stems(
-    "on off from to up out over down here now just really so very all some like bad badly crazy "
-    "coming come came going got get getting has have had then still around round about everywhere "
-    "near nearby inside downstairs back flying big strong loud lot please think see hear "
-    "heard saw did that with for me our his your help yes "
+    "on off from to up out over down here now just real really so very all some like bad badly "
+    "crazy coming come came going got get getting has have had then still around round about "
+    "everywhere near nearby inside downstairs back flying big strong loud lot please think see "
+    "hear heard saw did that with for me our his your help yes "
     "oh shit fuck god jesus holy crap damn hell"
 )
 """Words that may stand within a phrase and beside it."""
