@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import dataclass
+from functools import lru_cache
 from typing import Final
 
 from troubleshoot.knowledge.model import Hazard, Knowledge
@@ -38,6 +39,12 @@ _OF_THINGS: Final = frozenset(
     phrase_words(word)[0] for word in ("fire", "smoke", "burning", "arcing", "sparks", "explosion")
 )
 """Words that are a danger said of whatever thing: the can is smoking."""
+
+_ANY_NUMBER: Final = "0"
+"""In place of the first word of a phrase that begins with a number."""
+
+_RULE_BASES: Final = 2
+"""Whose words are kept ready: as a rule there is one."""
 
 _NEAR_ENOUGH: Final = 0.5
 """Of the likeness of the nearest: so much lets a hazard for the whole job be taken before it."""
@@ -125,7 +132,7 @@ def _hits(knowledge: Knowledge, words: str) -> list[_Hit]:
     hits = [
         _Hit(hazard, phrase, number, *at)
         for number, clause in enumerate(said)
-        for hazard, phrase in _phrases(knowledge)
+        for hazard, phrase in _beginning_with(knowledge, clause)
         if (at := span(clause, phrase)) is not None and _is_said(clause, phrase, at)
     ]
     return [hit for hit in hits if not any(hit.within(other) for other in hits)]
@@ -161,12 +168,29 @@ def _is_final(hazard: Hazard) -> bool:
     return hazard.stop is not None and hazard.stop.scope == "whole-job"
 
 
+def _beginning_with(knowledge: Knowledge, clause: Words) -> Iterator[tuple[Hazard, Words]]:
+    """The phrases that may be said there: a number may be met by another."""
+    by_first = _by_first_word(knowledge)
+    for first in {*clause, _ANY_NUMBER}:
+        yield from by_first.get(first, ())
+
+
 def _phrases(knowledge: Knowledge) -> Iterator[tuple[Hazard, Words]]:
     for hazard in knowledge.hazards.values():
         for phrase in hazard.words if hazard.stop is not None else ():
             yield hazard, phrase_words(phrase)
 
 
+@lru_cache(maxsize=_RULE_BASES)
+def _by_first_word(knowledge: Knowledge) -> Mapping[str, tuple[tuple[Hazard, Words], ...]]:
+    found: dict[str, tuple[tuple[Hazard, Words], ...]] = {}
+    for hazard, phrase in _phrases(knowledge):
+        first = _ANY_NUMBER if numbers(phrase[:1]) else phrase[0]
+        found[first] = (*found.get(first, ()), (hazard, phrase))
+    return found
+
+
+@lru_cache(maxsize=_RULE_BASES)
 def _mender(knowledge: Knowledge) -> Mend:
     """What puts mistyped words of danger right; words of the rule base are never mistyped."""
     phrases = (p for h in knowledge.hazards.values() if h.stop is not None for p in h.words)
@@ -174,6 +198,7 @@ def _mender(knowledge: Knowledge) -> Mend:
     return mender(frozenset(known | alike()), lambda: _ordinary(knowledge))
 
 
+@lru_cache(maxsize=_RULE_BASES)
 def _ordinary(knowledge: Knowledge) -> frozenset[str]:
     """The words in which the rule base speaks of what is sound and of what is wrong."""
     texts = [text for c in knowledge.complaints.values() for text in (c.says, *c.words)]

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Iterator
+from functools import lru_cache
 from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge
@@ -38,6 +39,7 @@ def trade_words(knowledge: Knowledge) -> Callable[[str], bool]:
     return known
 
 
+@lru_cache(maxsize=2)
 def _stems(knowledge: Knowledge) -> frozenset[str]:
     words = (word for text in _texts(knowledge) for word in _WORD.findall(text.lower()))
     return frozenset(_stem(word) for word in words if word not in _EVERYDAY)

@@ -127,3 +127,7 @@ class Knowledge:
     signed: tuple[Signature, ...] = ()
     """For what was retired altogether."""
     digest: str = ""
+
+    def __hash__(self) -> int:
+        """By the files it was read from, so that what is made of it can be kept ready."""
+        return hash(self.digest)
