@@ -28,7 +28,7 @@ from tests.mutation.operators import Mutant
 
 COPIED = ("troubleshoot", "rules", "scenarios", "tests", "pyproject.toml", "README.md")
 WITHOUT = ("randomly", "cacheprovider", "unraisableexception", "threadexception")
-OPTIONS = ("-x", "-q", "--assert=plain", "--tb=no", *(f"-pno:{name}" for name in WITHOUT))
+OPTIONS = ("-n0", "-x", "-q", "--assert=plain", "--tb=no", *(f"-pno:{name}" for name in WITHOUT))
 MOST_SECONDS = 20
 IN_ALL_AT_FIRST = 5.0
 """Seconds of tests, as measured when the map was made, that a mutant has to survive at first."""
