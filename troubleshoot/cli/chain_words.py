@@ -46,8 +46,6 @@ def _said(knowledge: Knowledge, atom: str) -> str:
         return f'the caller says "{knowledge.complaints[name].says}"'
     if kind == "likely":
         return f"{knowledge.faults[name].name} is likely"
-    if kind == "behind":
-        return f"look for what lies behind {knowledge.faults[name].name}"
     if kind == "hazard":
         hazard = knowledge.hazards[name]
         stops = "" if hazard.stop is None else f", STOP {hazard.stop.scope.replace('-', ' ')}"

@@ -1,7 +1,7 @@
 """Everything that follows from a case: a pure function of the answers, replayed in full each time.
 
 Readings are judged, the chain is run, readings that do not count are set aside, causes are ranked,
-and the chain goes on from the likely ones to their hazards and the causes behind them.
+and the chain goes on from the likely ones to their hazards.
 """
 
 from __future__ import annotations
@@ -158,12 +158,10 @@ class Reasoner:
             voiding = [fired for fired in procedures if fired.procedure.void is not None]
             others = self._chained(case, readings, values)
             procedures = (*voiding, *(fired for fired in others if fired not in voiding))
-        counted = frozenset(self._chain.evidence)
         seen = tuple(
             as_seen(hypotheses, reading, void_for.get((reading.test, reading.at), frozenset()))
-            for index, reading in enumerate(readings)
-            if index in counted
-            and reading.valid
+            for reading in readings
+            if reading.valid
             and reading.test in hypotheses.tests
             and any(o in hypotheses.outcomes(reading.test) for o in reading.seen)
         )
@@ -199,7 +197,7 @@ class Reasoner:
         self, case: Case, readings: tuple[Reading, ...], values: Values
     ) -> tuple[FiredProcedure, ...]:
         """Chain from these readings; the procedure rules that hold."""
-        self._chain.start(self._atoms(case, readings, values), len(readings))
+        self._chain.start(self._atoms(case, readings, values))
         return tuple(
             FiredProcedure(self.knowledge.procedures[name], conclusion.at, conclusion.because)
             for name, conclusion in self._concluded("procedure")
@@ -253,9 +251,7 @@ class Reasoner:
 
     def _behind(self, unit: Unit, shown: list[Cause]) -> Iterator[Fault]:
         """Causes behind the likely ones that can exist on this unit, in the cards' order."""
-        worth_it = {name for name, _ in self._concluded("behind")}
-        likely = (cause.fault for cause in shown if cause.fault.id in worth_it)
-        for name in dict.fromkeys(name for fault in likely for name in fault.behind):
+        for name in dict.fromkeys(name for cause in shown for name in cause.fault.behind):
             fault = self.knowledge.faults[name]
             if unit.allows(fault.exists_when):
                 yield fault

@@ -88,7 +88,7 @@ def test_engine_and_evaluator_conclude_the_same(
     truth = evaluate(condition, facts).truth is True
     for matcher in (None, StockMatcher):
         chain = Chain(rules, matcher)
-        chain.start(atoms, 0)
+        chain.start(atoms)
         concluded = {c.atom for c in chain.concluded}
         assert (chains.procedure("rule") in concluded) == truth
 
@@ -112,22 +112,22 @@ def test_both_matchers_conclude_the_same(
     results = []
     for matcher in (None, StockMatcher):
         chain = Chain(flat, matcher)
-        chain.start(atoms, 3)
-        results.append(({(c.atom, c.at) for c in chain.concluded}, chain.evidence))
+        chain.start(atoms)
+        results.append({(c.atom, c.at) for c in chain.concluded})
     assert results[0] == results[1]
 
 
 def test_a_corrected_answer_leaves_nothing_behind() -> None:
     chain = Chain([FlatRule("r", ("a", "b"), "c")])
-    chain.start([("a", 1), ("b", 1)], 2)
+    chain.start([("a", 1), ("b", 1)])
     assert [c.atom for c in chain.concluded] == ["c"]
-    chain.start([("a", 1)], 1)
-    assert chain.concluded == () and chain.evidence == (0,)
+    chain.start([("a", 1)])
+    assert chain.concluded == ()
 
 
 def test_atoms_of_different_circuits_do_not_complete_a_rule() -> None:
     chain = Chain([FlatRule("r", ("a", "b"), "c")])
-    chain.start([("a", 1), ("b", 2)], 0)
+    chain.start([("a", 1), ("b", 2)])
     assert chain.concluded == ()
 
 
@@ -137,7 +137,7 @@ def test_a_chain_that_is_cut_short_says_so(monkeypatch: pytest.MonkeyPatch) -> N
     monkeypatch.setattr(engine, "STEPS_PER_RULE", 0)
     chain = Chain([FlatRule("r", ("a",), "b")])
     with pytest.raises(ChainTooLong, match="loop"):
-        chain.start([("a", 1)], 0)
+        chain.start([("a", 1)])
 
 
 def test_the_import_leaves_collections_as_it_was() -> None:

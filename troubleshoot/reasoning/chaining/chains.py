@@ -67,11 +67,6 @@ def hazard(name: str, trigger: int = 0) -> str:
     return f"hazard:{name}:{trigger}"
 
 
-def behind(fault: str) -> str:
-    """The causes behind this fault are worth looking for."""
-    return f"behind:{fault}"
-
-
 def compile_chains(knowledge: Knowledge) -> tuple[FlatRule, ...]:
     """Every chain rule of the base, in file order."""
     compiler = _Compiler(knowledge)
@@ -83,9 +78,6 @@ def compile_chains(knowledge: Knowledge) -> tuple[FlatRule, ...]:
     for each in knowledge.hazards.values():
         for trigger, needs in _hazard_needs(each):
             compiler.add(each.id, needs, hazard(each.id, trigger))
-    for fault in knowledge.faults.values():
-        if fault.behind:
-            compiler.add(fault.id, (likely(fault.id),), behind(fault.id))
     return tuple(dict.fromkeys(compiler.rules))
 
 

@@ -1,8 +1,7 @@
 """The forward-chaining engine: the only module that imports experta.
 
-Flat rules (see `chains`) become experta rules over two kinds of fact: an atom true at a circuit,
-and a report of a reading. All patterns of a rule share one variable, the circuit. One generic rule
-turns every report into evidence; the tables that weigh it are made from the fault cards.
+Flat rules (see `chains`) become experta rules over one kind of fact: an atom true at a circuit. All
+patterns of a rule share one variable, the circuit.
 
 experta's own matcher polls every rule after each change; ours looks rules up by atom, which keeps
 an answer's cost flat in the number of rules. Both conclude the same (a test compares them).
@@ -51,10 +50,6 @@ class Atom(Fact):  # type: ignore[misc]
     """Something true at a circuit."""
 
 
-class Report(Fact):  # type: ignore[misc]
-    """A reading has been reported."""
-
-
 @dataclass(frozen=True, slots=True)
 class Conclusion:
     """An atom concluded at a circuit, by which rule, from which atoms."""
@@ -75,14 +70,10 @@ class IndexedMatcher(Matcher):  # type: ignore[misc]
     def __init__(self, engine: KnowledgeEngine) -> None:
         super().__init__(engine)
         self._by_atom: dict[str, list[tuple[Any, int, int]]] = {}
-        self._for_reports: list[Any] = []
         for bound in engine.get_rules():
             # A rule fetched from the engine is bound to it, and would be handed it twice.
             patterns = list(bound)
             rule = bound.new_conditions(*patterns)
-            if type(patterns[0]) is Report:
-                self._for_reports.append(rule)
-                continue
             for position, pattern in enumerate(patterns):
                 self._by_atom.setdefault(pattern["key"], []).append((rule, position, len(patterns)))
         self.reset()
@@ -97,10 +88,6 @@ class IndexedMatcher(Matcher):  # type: ignore[misc]
         for fact in adding or ():
             if type(fact) is Atom:
                 added.extend(self._completed(fact))
-            elif type(fact) is Report:
-                added.extend(
-                    Activation(rule, (fact,), {"report": fact}) for rule in self._for_reports
-                )
         return added, []
 
     def _completed(self, fact: Any) -> Iterable[Any]:
@@ -123,11 +110,7 @@ class Chain:
         self._rules = tuple(rules)
         self._needed = frozenset(atom for rule in self._rules for atom in rule.needs)
         self._concluded: dict[tuple[str, int], Conclusion] = {}
-        self._evidence: list[int] = []
         members: dict[str, Any] = {"__matcher__": matcher or IndexedMatcher}
-        members["rule_evidence"] = Rule("report" << Report(index=MATCH.index), salience=0)(
-            self._evidence_callback()
-        )
         for number, rule in enumerate(self._rules, start=1):
             patterns = [f"f{i}" << Atom(key=atom, at=MATCH.at) for i, atom in enumerate(rule.needs)]
             members[f"rule_{number}"] = Rule(*patterns, salience=-number)(self._callback(rule))
@@ -148,19 +131,11 @@ class Chain:
         conclude.__signature__ = TAKES_ANYTHING  # type: ignore[attr-defined]
         return conclude
 
-    def _evidence_callback(self) -> Callable[..., None]:
-        def weigh(engine: KnowledgeEngine, **facts: Any) -> None:
-            self._evidence.append(int(facts["report"]["index"]))
-
-        return weigh
-
-    def start(self, atoms: Iterable[tuple[str, int]], reports: int) -> None:
-        """Forget everything and chain from these atoms and this many reports of readings."""
+    def start(self, atoms: Iterable[tuple[str, int]]) -> None:
+        """Forget everything and chain from these atoms."""
         self._engine.reset()
         self._concluded.clear()
-        self._evidence.clear()
-        facts: list[Any] = [Report(index=index) for index in range(reports)]
-        self._run([*facts, *self._atoms(atoms)])
+        self._run(self._atoms(atoms))
 
     def add(self, atoms: Iterable[tuple[str, int]]) -> None:
         """Chain on from some more atoms; rules only add."""
@@ -183,8 +158,3 @@ class Chain:
     def concluded(self) -> tuple[Conclusion, ...]:
         """Every atom concluded, in order of name and circuit."""
         return tuple(self._concluded[key] for key in sorted(self._concluded))
-
-    @property
-    def evidence(self) -> tuple[int, ...]:
-        """The reports that the evidence rule has taken up."""
-        return tuple(sorted(self._evidence))
