@@ -55,12 +55,12 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
         "tester-proof",
         "a meter that fails its proof takes back readings",
     ),
-    "visit/case_file.py": ("routine-inspection", "the complaint of a round, which nobody made"),
+    "visit/cases/file.py": ("routine-inspection", "the complaint of a round, which nobody made"),
     "safety/cautions.py": (
         "flammable-refrigerant refrigerant-not-known line-volts-class refrigerant-class",
         "cautions of the work state's own guards",
     ),
-    "safety/dangers.py": ("danger-reported", "what a danger told in plain words becomes"),
+    "safety/hearing/dangers.py": ("danger-reported", "what a danger told in plain words becomes"),
     "safety/declaration.py": ("lock-off", "an event of the work state"),
     "safety/facts_first.py": ("refrigerant-class", "what settles whether a refrigerant burns"),
     "safety/needs.py": (

@@ -21,8 +21,8 @@ from troubleshoot.reasoning.choosing.choice_of_test import choose
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.readings.answers import Answer, Case
 from troubleshoot.reasoning.unit.equipment import Unit, read_unit
-from troubleshoot.visit.account import account
-from troubleshoot.visit.assessment import candidates_for
+from troubleshoot.visit.cases.assessment import candidates_for
+from troubleshoot.visit.telling.account import account
 
 UNIT = {
     "refrigerant": "R-410A",

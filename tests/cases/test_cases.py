@@ -18,7 +18,7 @@ from tests.practice.playing import reasoner_of
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.choosing.next_test import NAMED
 from troubleshoot.reasoning.conclude import Conclusions
-from troubleshoot.visit.case_file import read_case
+from troubleshoot.visit.cases.file import read_case
 
 FOLDER = Path(__file__).parent
 NAMES = sorted(f"{path.parent.name}/{path.stem}" for path in FOLDER.glob("*/*.yaml"))

@@ -15,7 +15,7 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.quantities import saturation
 from troubleshoot.quantities.units import STANDARD_ATMOSPHERE_PSIA
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
-from troubleshoot.visit.case_file import read_case
+from troubleshoot.visit.cases.file import read_case
 
 # evaporating, superheat, condensing, subcooling, discharge, condenser air rise, evaporator drop
 DIRECTIONS: Mapping[str, str] = {

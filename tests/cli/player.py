@@ -18,7 +18,7 @@ from troubleshoot.dialogue.opening import turns
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.declared import STEPS
 from troubleshoot.visit.events.codec import event_of
-from troubleshoot.visit.journal import Journal
+from troubleshoot.visit.kept.journal import Journal
 
 MOST_LINES = 3000
 """More than any story has: a prompt that is never satisfied fails, and does not hang."""

@@ -17,8 +17,8 @@ from hypothesis import strategies as st
 from troubleshoot.dialogue.scripted import ScriptedVisit, start_event
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.visit.assessment import assess_case
-from troubleshoot.visit.case_file import read_case
+from troubleshoot.visit.cases.assessment import assess_case
+from troubleshoot.visit.cases.file import read_case
 
 Call = Callable[..., tuple[int, str, str]]
 Write = Callable[[dict[str, Any]], str]

@@ -12,7 +12,7 @@ from typing import Any
 import pytest
 
 from tests.cli.lines import Lines, book_of, held
-from tests.visit.kept_samples import write_journal
+from tests.visit.kept.samples import write_journal
 from troubleshoot.cli import clock
 from troubleshoot.dialogue.closing import repaired
 from troubleshoot.knowledge.model import Knowledge

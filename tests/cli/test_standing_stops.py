@@ -9,14 +9,14 @@ from typing import Any
 import pytest
 
 from tests.cli.lines import Lines, held
-from tests.visit.kept_samples import write_journal
+from tests.visit.kept.samples import write_journal
 from troubleshoot.cli.journal_shelf import JournalShelf
 from troubleshoot.dialogue.said import Said, StopElsewhere, Voice
 from troubleshoot.dialogue.standing import goes_on, meet_standing, met_by, told
 from troubleshoot.dialogue.talk import Leave
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.visit import standing_visits as found_in
-from troubleshoot.visit.standing_visits import Standing, Stopped, same_unit
+from troubleshoot.visit.kept import stopped as found_in
+from troubleshoot.visit.kept.stopped import Standing, Stopped, same_unit
 
 TIME = "2026-11-26T09:00:00+00:00"
 CRACK = {"event": "answer", "test": "heat-exchanger-look", "at": None, "outcomes": ["crack"],

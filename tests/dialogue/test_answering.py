@@ -15,7 +15,7 @@ from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.declared import CONFIRMED, ENTER_CONFIRMS
 from troubleshoot.safety.steps import Step
 from troubleshoot.visit.events import Answered, Started, StepDone, replay
-from troubleshoot.visit.visit_state import VisitState
+from troubleshoot.visit.state import VisitState
 
 NOW = datetime.fromisoformat("2026-11-26T12:00:00+00:00")
 LOOK = test_of("look", "bad-wiring", "bad-fuse", "wet")

@@ -9,7 +9,7 @@ import pytest
 from tests.cli.player import Player, play
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.unit.equipment import read_unit
-from troubleshoot.visit.tests_by_words import find_tests
+from troubleshoot.visit.hearing.tests_by_words import find_tests
 
 UNIT = {"heat": "gas", "circuits": 1, "line-volts-class": "208-to-240-volt"}
 

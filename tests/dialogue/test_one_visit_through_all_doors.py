@@ -20,7 +20,7 @@ from troubleshoot.dialogue.scripted import ScriptedVisit, start_event
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.safety.declared import CONFIRMED
-from troubleshoot.visit.case_file import read_case
+from troubleshoot.visit.cases.file import read_case
 from troubleshoot.visit.events.codec import record_of
 
 DATA: dict[str, Any] = {

@@ -16,9 +16,9 @@ from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.reopening import NOT_BY_AN_APPRENTICE, reopen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.safety.reopening import NotReopened, fitting_roles
-from troubleshoot.safety.roles import ROLES
-from troubleshoot.safety.stop_record import HandOverResult, StopMet
+from troubleshoot.safety.hearing.roles import ROLES
+from troubleshoot.safety.stops.record import HandOverResult, StopMet
+from troubleshoot.safety.stops.reopening import NotReopened, fitting_roles
 from troubleshoot.visit.absence import stamp
 from troubleshoot.visit.events import (
     Answered,

@@ -19,7 +19,7 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.opening import turns
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.events import Aimed, Event, FactTold, Repaired, Started, StepDone
-from troubleshoot.visit.journal import Journal
+from troubleshoot.visit.kept.journal import Journal
 
 MORNING = datetime.fromisoformat("2026-11-26T09:00:00+00:00")
 SAFE_ROOF = StepDone("roof-conditions", ("safe",))

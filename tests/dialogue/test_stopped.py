@@ -15,9 +15,9 @@ from troubleshoot.dialogue.stopped import stopped
 from troubleshoot.dialogue.talk import DangerCalled, Leave
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
-from troubleshoot.safety.stops import conclude_visit
+from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.visit.absence import stamp
-from troubleshoot.visit.decide import Decider
+from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import (
     Answered,
     DangerReported,

@@ -9,7 +9,7 @@ import pytest
 
 from tests.edge.person import Clock, Person
 from tests.edge.started import started
-from tests.visit.kept_samples import long_visit, stopped_visit, write_journal
+from tests.visit.kept.samples import long_visit, stopped_visit, write_journal
 
 UNIT = "Quarry Street clinic, unit 2"
 VISIT = "2026-11-25-1"

@@ -9,8 +9,8 @@ import pytest
 
 from tests.edge.person import Clock, Person
 from tests.edge.started import started
-from tests.visit.kept_samples import Events, long_visit, stopped_visit, write_journal
-from troubleshoot.visit.journal import Journal
+from tests.visit.kept.samples import Events, long_visit, stopped_visit, write_journal
+from troubleshoot.visit.kept.journal import Journal
 
 TYPED = "q # <script>alert(1)</script> | `x` \x1b[2J\x07\u202e [a](http://b)"
 

@@ -18,10 +18,10 @@ from typing import Any
 from unittest.mock import patch
 
 from tests.building import base, test_of
-from tests.visit.kept_samples import long_visit, write_journal
+from tests.visit.kept.samples import long_visit, write_journal
 from troubleshoot.cli.case_input import read_plain
 from troubleshoot.cli.failures import Failure
-from troubleshoot.cli.practice_play import Left, Play
+from troubleshoot.cli.practice.play import Left, Play
 from troubleshoot.cli.terminal import EndOfInput, Terminal
 from troubleshoot.cli.visiting import converse
 from troubleshoot.dialogue.talk import DangerCalled
@@ -39,13 +39,13 @@ from troubleshoot.practice.loading import checked_scenario, load_scenario, scena
 from troubleshoot.practice.session import Session
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.unit.equipment import InputRefused
-from troubleshoot.safety.stops import conclude_visit
-from troubleshoot.visit.assessment import assess_case
-from troubleshoot.visit.case_file import read_case
+from troubleshoot.safety.stops.lifting import conclude_visit
+from troubleshoot.visit.cases.assessment import assess_case
+from troubleshoot.visit.cases.file import read_case
 from troubleshoot.visit.events import replay
-from troubleshoot.visit.journal import Journal, JournalError
-from troubleshoot.visit.kept_visit import read_visit
-from troubleshoot.visit.understanding import understood
+from troubleshoot.visit.kept.journal import Journal, JournalError
+from troubleshoot.visit.kept.reading import read_visit
+from troubleshoot.visit.kept.understanding import understood
 
 CASE = """\
 unit: {refrigerant: R-410A, metering: txv, circuits: 2, compressor-rla: 8.9 A}

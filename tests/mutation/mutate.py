@@ -37,11 +37,12 @@ MODULES = (
     "safety/declared/gas", "safety/declared/panels", "safety/declared/power",
     "safety/declared/refrigerant", "safety/declared/roof_and_people", "safety/needs",
     "safety/stages", "safety/transitions", "safety/work_state", "safety/route",
-    "safety/profiles", "safety/unit_at_work", "safety/cautions", "safety/stops",
+    "safety/profiles", "safety/unit_at_work", "safety/cautions", "safety/stops/lifting",
     "visit/events/beginning", "visit/events/answers", "visit/events/way", "visit/events/stops",
     "visit/events/ending", "visit/events/passing_time", "visit/events/apart",
-    "visit/events/places", "visit/events/replaying", "visit/events/undoing", "visit/lifting",
-    "safety/reopening", "visit/absence", "safety/dangers", "safety/standing", "safety/tags",
+    "visit/events/places", "visit/events/replaying", "visit/events/undoing",
+    "visit/deciding/lifting", "visit/absence", "safety/stops/reopening", "safety/stops/standing",
+    "safety/stops/tags", "safety/hearing/dangers",
     "dialogue/answering", "dialogue/standing", "dialogue/stopped", "dialogue/hand_over_result",
     "dialogue/reopening",
     "reasoning/chaining/on_record", "reasoning/chaining/clearing",
@@ -55,12 +56,12 @@ TESTS = (
     "tests/reasoning/test_hazards.py",
 )
 LONG_WALKS = (
-    "tests/visit/test_understanding.py::test_any_spoilt_visit_opens_is_decided_on_and_reported",
+    "tests/visit/kept/test_understanding.py::test_any_spoilt_visit_opens_is_decided_on_and_reported",
     "tests/safety/test_work_state_walk.py",
-    "tests/visit/test_complaints.py",
-    "tests/visit/test_visit_events.py::test_no_sequence_of_answers_skips_and_undos_breaks_a_visit",
+    "tests/visit/hearing/test_complaints.py",
+    "tests/visit/events/test_replaying.py::test_no_sequence_of_answers_skips_and_undos_breaks_a_visit",
     "tests/visit/test_stop_walk.py",
-    "tests/visit/test_journal.py",
+    "tests/visit/kept/test_journal.py",
     "tests/mutation/test_mutants.py",
 )
 """Not run against mutants: minutes each, and drawn at random."""

@@ -18,15 +18,15 @@ SAMPLE = {
     "safety/guards.py:GUARDS:without charge_is_bled": (
         "safety/test_work_state_guards.py::test_a_test_is_shown_exactly_when_nothing_is_missing"
     ),
-    "safety/stops.py:_serves:always:at is None or at in places or None in places": (
-        "safety/test_stop_findings.py::test_one_answer_for_the_whole_unit_serves_each_place"
+    "safety/stops/lifting.py:_serves:always:at is None or at in places or None in places": (
+        "safety/stops/test_findings.py::test_one_answer_for_the_whole_unit_serves_each_place"
     ),
-    "safety/stops.py:finding_of:without outcome in reading.possible:reading.test == test and "
-    "outcome in reading.possible": (
-        "safety/test_stop_findings.py::test_a_stop_hangs_on_the_place_where_the_outcome_was_found"
+    "safety/stops/lifting.py:finding_of:without outcome in reading.possible:reading.test == test "
+    "and outcome in reading.possible": (
+        "safety/stops/test_findings.py::test_a_stop_hangs_on_the_place_where_the_outcome_was_found"
     ),
-    "visit/lifting.py:beyond_lifting:None for:hand_over(found.test, state.profiles)": (
-        "visit/test_lifting.py::test_the_person_for_the_next_step_on_the_way_is_asked_for_not_only_for_"
+    "visit/deciding/lifting.py:beyond_lifting:None for:hand_over(found.test, state.profiles)": (
+        "visit/deciding/test_lifting.py::test_the_person_for_the_next_step_on_the_way_is_asked_for_not_only_for_"
         "the_finding"
     ),
     "safety/work_state.py:cautious:right of:one.leads_off | other.leads_off": (
@@ -55,10 +55,10 @@ SAMPLE = {
         "safety/test_who_and_which_unit.py::test_what_a_test_opens_says_who_does_it"
     ),
     "visit/events/undoing.py:WALLS:without DangerReported": (
-        "visit/test_undoing.py::test_no_undo_reaches_past_a_stop_a_danger_or_what_came_of_it"
+        "visit/events/test_undoing.py::test_no_undo_reaches_past_a_stop_a_danger_or_what_came_of_it"
     ),
     "visit/events/undoing.py:_dropped:always:not isinstance(events[i], Aimed)": (
-        "visit/test_undoing.py::test_what_was_aimed_at_since_goes_with_it_and_what_was_aimed_at_"
+        "visit/events/test_undoing.py::test_what_was_aimed_at_since_goes_with_it_and_what_was_aimed_at_"
         "before_stays"
     ),
 }

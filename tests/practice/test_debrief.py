@@ -16,7 +16,7 @@ from troubleshoot.practice.scenario import TrueFault
 from troubleshoot.practice.scoring import Call, score_of
 from troubleshoot.practice.session import Session
 from troubleshoot.reasoning.unit.places import Place
-from troubleshoot.visit.explain import strength
+from troubleshoot.visit.telling.explain import strength
 
 TRUE = TrueFault("low-charge-from-leak", Place("circuit", 1))
 

@@ -25,7 +25,7 @@ from troubleshoot.practice.session import HINT_MINUTES, Session
 from troubleshoot.practice.slips import GRAVE_NEEDS
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.unit.places import Place
-from troubleshoot.visit.visit_account import visit_account
+from troubleshoot.visit.telling.whole_visit import visit_account
 
 PLAYED = ("great-in-may-useless-in-july", "quoted-a-recharge", "somebody-can-smell-gas")
 NAMED_AT_ONCE = ("hums-and-quits-after-lunch", "glows-no-more")

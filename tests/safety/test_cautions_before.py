@@ -11,7 +11,7 @@ from tests.building import base, test_of, unit_of
 from troubleshoot.knowledge.model import EquipmentFact, Finding, Hazard, Trigger
 from troubleshoot.safety.cautions import cautions_before
 from troubleshoot.safety.work_state import UnitAtWork
-from troubleshoot.visit.visit_state import VisitState
+from troubleshoot.visit.state import VisitState
 
 LIVE = test_of("live", "bad", work_state="energised-open", exposes="line", hazards=("own",))
 DRY = test_of("dry", "bad", hazards=("own", "gone-by-now"))

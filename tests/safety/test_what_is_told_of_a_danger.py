@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from troubleshoot.knowledge.load import load_shipped
-from troubleshoot.safety.dangers import reported
 from troubleshoot.safety.hazard_words import MOST_FIRST, first_orders
+from troubleshoot.safety.hearing.dangers import reported
 
 KNOWLEDGE = load_shipped()
 

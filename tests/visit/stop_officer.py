@@ -16,8 +16,8 @@ from tests.safety.work_state_account import World
 from tests.safety.work_state_officer import Officer
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.steps import Step
-from troubleshoot.visit.decision import Decision
-from troubleshoot.visit.visit_state import VisitState
+from troubleshoot.visit.deciding.decision import Decision
+from troubleshoot.visit.state import VisitState
 
 Spot = tuple[str, str | None]
 HALTS = ("whole-job", "until-made-safe")

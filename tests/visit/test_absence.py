@@ -8,7 +8,7 @@ from typing import Any
 
 import pytest
 
-from troubleshoot.safety.stop_record import HandOverResult
+from troubleshoot.safety.stops.record import HandOverResult
 from troubleshoot.safety.work_state import WorkState
 from troubleshoot.visit.absence import (
     hour_passed,
@@ -38,7 +38,7 @@ from troubleshoot.visit.events import (
     VisitEnded,
 )
 from troubleshoot.visit.events.replaying import timed
-from troubleshoot.visit.visit_state import VisitState
+from troubleshoot.visit.state import VisitState
 
 NOON = datetime(2026, 11, 26, 12, 0, 0, 123456, tzinfo=timezone(timedelta(hours=-5)))
 THEN = "2026-11-26T11:40:00-05:00"

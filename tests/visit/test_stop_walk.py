@@ -14,10 +14,10 @@ from collections import Counter
 from tests.visit.stop_officer import StopOfficer, halting
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.safety.declared import CONFIRMED
-from troubleshoot.safety.stop_record import HandOverResult
-from troubleshoot.safety.stops import finding_of, lifting_finding
-from troubleshoot.visit.decide import Decider
-from troubleshoot.visit.decision import Decision
+from troubleshoot.safety.stops.lifting import finding_of, lifting_finding
+from troubleshoot.safety.stops.record import HandOverResult
+from troubleshoot.visit.deciding.decision import Decision
+from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import (
     Aimed,
     Answered,
@@ -38,7 +38,7 @@ from troubleshoot.visit.events import (
 )
 from troubleshoot.visit.events.codec import record_of
 from troubleshoot.visit.events.undoing import taken_back
-from troubleshoot.visit.visit_state import VisitState
+from troubleshoot.visit.state import VisitState
 
 KNOWLEDGE = load_shipped()
 DECIDER = Decider(KNOWLEDGE)

@@ -19,7 +19,7 @@ def assess(file: str, as_json: bool) -> None:
 
     FILE is YAML or JSON (- for standard input) with unit, complaint, conditions and readings.
     """
-    from troubleshoot.visit.assessment import assess_case
+    from troubleshoot.visit.cases.assessment import assess_case
 
     knowledge = shipped_rules()
     case = case_from(file, knowledge, as_json)

@@ -12,7 +12,7 @@ from troubleshoot.outside.plain_data import check_plain, from_json
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.reasoning.readings.answers import Case
 from troubleshoot.reasoning.unit.equipment import InputRefused, Refusal
-from troubleshoot.visit.case_file import read_case
+from troubleshoot.visit.cases.file import read_case
 
 
 def read_plain(path: str) -> object:

@@ -12,13 +12,13 @@ from troubleshoot.cli import clock
 from troubleshoot.cli.rule_base import kept_with_visit, missing_rules
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.visit.journal import Journal, open_visits
-from troubleshoot.visit.kept_visit import read_visit
-from troubleshoot.visit.standing_visits import Standing, standing_visits
-from troubleshoot.visit.visit_names import journal_path, next_name
+from troubleshoot.visit.kept.journal import Journal, open_visits
+from troubleshoot.visit.kept.names import journal_path, next_name
+from troubleshoot.visit.kept.reading import read_visit
+from troubleshoot.visit.kept.stopped import Standing, standing_visits
 
 if TYPE_CHECKING:
-    from troubleshoot.visit.visit_state import VisitState
+    from troubleshoot.visit.state import VisitState
 
 
 class JournalShelf:
@@ -48,7 +48,7 @@ class JournalShelf:
     def state_of(self, visit: str) -> VisitState:
         """What a visit that waits has come to. Raises JournalError."""
         from troubleshoot.visit.events import replay
-        from troubleshoot.visit.understanding import understood
+        from troubleshoot.visit.kept.understanding import understood
 
         kept = read_visit(journal_path(self.visits, visit))
         return replay(self.knowledge, understood(self.knowledge, kept.events).events)

@@ -15,11 +15,11 @@ from troubleshoot.cli.rule_base import missing_rules, shipped_rules, takes_rules
 from troubleshoot.cli.visiting import data_folder
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import shown
-from troubleshoot.visit.journal import JournalError, JournalNewer
-from troubleshoot.visit.journal_lines import Record
-from troubleshoot.visit.kept_visit import read_visit
-from troubleshoot.visit.standing_visits import standing_visits, stops_unit
-from troubleshoot.visit.visit_names import journal_path, kept_visits
+from troubleshoot.visit.kept.journal import JournalError, JournalNewer
+from troubleshoot.visit.kept.lines import Record
+from troubleshoot.visit.kept.names import journal_path, kept_visits
+from troubleshoot.visit.kept.reading import read_visit
+from troubleshoot.visit.kept.stopped import standing_visits, stops_unit
 
 MOST_SHOWN: Final = 200
 """Letters of a visit's words in the list."""
@@ -89,12 +89,12 @@ def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
     """The report of a visit, in Markdown."""
     from troubleshoot.reasoning.conclude import Reasoner
     from troubleshoot.records.report import markdown_report
-    from troubleshoot.safety.stops import standing_stop, with_stops_met
+    from troubleshoot.safety.stops.lifting import standing_stop, with_stops_met
     from troubleshoot.safety.work_state import open_items
-    from troubleshoot.visit.account import ending_of
     from troubleshoot.visit.events import replay
-    from troubleshoot.visit.understanding import understood
-    from troubleshoot.visit.visit_account import stops_account, visit_account
+    from troubleshoot.visit.kept.understanding import understood
+    from troubleshoot.visit.telling.account import ending_of
+    from troubleshoot.visit.telling.whole_visit import stops_account, visit_account
 
     knowledge = shipped_rules()
     try:

@@ -20,9 +20,9 @@ from troubleshoot.knowledge.model import (
     Test,
 )
 from troubleshoot.reasoning.evidence.grades import spoken as grade_spoken
+from troubleshoot.safety.hearing.roles import ROLES
 from troubleshoot.safety.profiles import spoken
-from troubleshoot.safety.roles import ROLES
-from troubleshoot.visit.wording import TAG_OUT
+from troubleshoot.visit.telling.wording import TAG_OUT
 
 
 def page_about(knowledge: Knowledge, name: str) -> list[str] | None:

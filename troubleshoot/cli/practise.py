@@ -11,7 +11,7 @@ import click
 from troubleshoot.cli import clock
 from troubleshoot.cli.attentive import AttentiveTerminal
 from troubleshoot.cli.failures import CHECKS_FOUND, INTERRUPTED, NOT_UNDERSTOOD, USAGE, Failure
-from troubleshoot.cli.practice_files import show_schema, unwritable, write_new
+from troubleshoot.cli.practice.files import show_schema, unwritable, write_new
 from troubleshoot.cli.rule_base import shipped_rules, takes_rules
 from troubleshoot.cli.terminal import EndOfInput, Terminal
 from troubleshoot.cli.visiting import data_folder
@@ -150,7 +150,7 @@ def _drawn(subsystem: str, seed: int, difficulty: int) -> Scenario:
 
 def _play(scenario: Scenario, folder: Path, apprentice: str) -> int:
     """Play one scenario; returns the exit code."""
-    from troubleshoot.cli.practice_play import Left, Play
+    from troubleshoot.cli.practice.play import Left, Play
     from troubleshoot.practice.session import Session
     from troubleshoot.reasoning.conclude import Reasoner
 
@@ -175,7 +175,7 @@ def _play(scenario: Scenario, folder: Path, apprentice: str) -> int:
 
 def _debrief(terminal: Terminal, play: object, call: object, folder: Path, apprentice: str) -> None:
     """Show the debrief, and keep the play."""
-    from troubleshoot.cli.practice_play import Play
+    from troubleshoot.cli.practice.play import Play
     from troubleshoot.practice.debrief import debrief
     from troubleshoot.practice.expert import expert_path
     from troubleshoot.practice.scores import keep_play, play_of
@@ -221,7 +221,7 @@ def _result(play: Play) -> str:
 
 def _progress(folder: Path, apprentice: str) -> None:
     from troubleshoot.practice.scores import progress, propose
-    from troubleshoot.visit.wording import bar, counted
+    from troubleshoot.visit.telling.wording import bar, counted
 
     terminal = Terminal()
     plays = _plays(folder, apprentice)
@@ -248,7 +248,7 @@ def _say_guesses(terminal: Terminal, plays: Sequence[Play]) -> None:
 
 def _export(folder: Path, apprentice: str, file: str) -> None:
     from troubleshoot.practice.scores import as_csv
-    from troubleshoot.visit.wording import counted
+    from troubleshoot.visit.telling.wording import counted
 
     plays = _plays(folder, apprentice)
     try:

@@ -24,7 +24,7 @@ if TYPE_CHECKING:
     from collections.abc import Iterable
 
     from troubleshoot.knowledge.model import Complaint, EquipmentFact, Knowledge
-    from troubleshoot.visit.standing_visits import Standing
+    from troubleshoot.visit.kept.stopped import Standing
 
 SIGN = ">"
 

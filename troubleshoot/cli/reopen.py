@@ -11,8 +11,8 @@ from troubleshoot.cli.rule_base import shipped_rules, takes_rules
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.cli.visiting import hold
 from troubleshoot.dialogue.opening import reopened
-from troubleshoot.safety.reopening import NotReopened
-from troubleshoot.visit.journal import JournalError
+from troubleshoot.safety.stops.reopening import NotReopened
+from troubleshoot.visit.kept.journal import JournalError
 
 
 @click.command()

@@ -9,7 +9,7 @@ from troubleshoot.cli.prompt_screens import show_standing_visits
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.records.round_sheet import Season, season_of, sheet
-from troubleshoot.visit.standing_visits import standing_visits
+from troubleshoot.visit.kept.stopped import standing_visits
 
 
 def print_sheet(

@@ -51,7 +51,7 @@ def check_rules_command(ctx: click.Context, pack: tuple[str, ...], against: str 
 @click.pass_context
 def test_rules_command(ctx: click.Context, only: tuple[str, ...]) -> None:
     """Try every card's examples: each must name its fault, or must not."""
-    from troubleshoot.visit.trial import try_examples
+    from troubleshoot.visit.cases.trial import try_examples
 
     knowledge = shipped_rules()
     known = set(knowledge.faults) | {fault.subsystem for fault in knowledge.faults.values()}

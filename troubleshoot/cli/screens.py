@@ -23,11 +23,11 @@ from troubleshoot.reasoning.unit.places import with_place
 from troubleshoot.safety.declared import ENTER_CONFIRMS
 from troubleshoot.safety.hazard_words import first_orders, said_hazard
 from troubleshoot.safety.profiles import spoken
-from troubleshoot.safety.standing import Standing
-from troubleshoot.visit.account import shown_causes
-from troubleshoot.visit.decision import Decision
-from troubleshoot.visit.explain import because
-from troubleshoot.visit.wording import TAG_OUT, bar, cause_line, effect_line
+from troubleshoot.safety.stops.standing import Standing
+from troubleshoot.visit.deciding.decision import Decision
+from troubleshoot.visit.telling.account import shown_causes
+from troubleshoot.visit.telling.explain import because
+from troubleshoot.visit.telling.wording import TAG_OUT, bar, cause_line, effect_line
 
 CAUSES_SHOWN = 4
 WORTH_SHOWING = 0.03

@@ -16,15 +16,15 @@ from troubleshoot.cli.terminal import Terminal
 from troubleshoot.dialogue.scripted import ScriptedVisit, start_event
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.unit.equipment import InputRefused
-from troubleshoot.visit.case_file import read_case
-from troubleshoot.visit.standing_visits import (
+from troubleshoot.visit.cases.file import read_case
+from troubleshoot.visit.kept.stopped import (
     Standing,
     same_unit,
     standing_account,
     standing_visits,
     stops_unit,
 )
-from troubleshoot.visit.unreadable import Unreadable
+from troubleshoot.visit.kept.unreadable import Unreadable
 
 
 def run_scripted(

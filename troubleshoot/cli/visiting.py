@@ -17,7 +17,7 @@ from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Talk
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.text import MOST_TYPED
-from troubleshoot.visit.journal import JournalError
+from troubleshoot.visit.kept.journal import JournalError
 
 
 def converse(

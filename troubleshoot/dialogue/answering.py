@@ -24,8 +24,8 @@ from troubleshoot.safety.steps import (
 )
 from troubleshoot.visit.absence import minutes_since
 from troubleshoot.visit.events import Answered, StepDone
-from troubleshoot.visit.metered import metered
-from troubleshoot.visit.visit_state import VisitState
+from troubleshoot.visit.hearing.metered import metered
+from troubleshoot.visit.state import VisitState
 
 ENTER: Final = ("", "ok", "y", "yes", "done")
 LEAST_LETTERS: Final = 4

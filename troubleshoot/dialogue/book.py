@@ -29,10 +29,10 @@ from troubleshoot.visit.events import (
 )
 from troubleshoot.visit.events.codec import record_of
 from troubleshoot.visit.events.undoing import taken_back
-from troubleshoot.visit.journal_lines import Record
-from troubleshoot.visit.lapses import lapsed
-from troubleshoot.visit.understanding import understood
-from troubleshoot.visit.visit_state import VisitState
+from troubleshoot.visit.kept.lines import Record
+from troubleshoot.visit.kept.understanding import understood
+from troubleshoot.visit.state import VisitState
+from troubleshoot.visit.telling.lapses import lapsed
 
 WITHOUT_WORK: Final = (FactTold, Repaired)
 """Reports that answer no test or step: no work that was asked for explains the silence before."""

@@ -9,10 +9,10 @@ from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Leave, Talk, words
 from troubleshoot.knowledge.model import Fault
 from troubleshoot.reasoning.conclude import Conclusions
-from troubleshoot.safety.tags import tag_lines
-from troubleshoot.visit.decision import Decision
+from troubleshoot.safety.stops.tags import tag_lines
+from troubleshoot.visit.deciding.decision import Decision
+from troubleshoot.visit.deciding.left_off import left_off
 from troubleshoot.visit.events import Closing, ProofRead, Repaired, VisitEnded
-from troubleshoot.visit.left_off import left_off
 
 STILL_THERE = Choose("Is the complaint still there? (y/n)")
 AS_IT_WAS = "The unit is back as it was."

@@ -13,15 +13,15 @@ from troubleshoot.knowledge.model import Test
 from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.unit.places import Place, PlaceNotUnderstood, spoken
-from troubleshoot.safety.dangers import cried, spoken_of
 from troubleshoot.safety.declared import CONFIRMED, ENTER_CONFIRMS
-from troubleshoot.safety.stops import conclude_visit
-from troubleshoot.visit.decide import Decider
-from troubleshoot.visit.decision import Decision
+from troubleshoot.safety.hearing.dangers import cried, spoken_of
+from troubleshoot.safety.stops.lifting import conclude_visit
+from troubleshoot.visit.deciding.decision import Decision
+from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import Aimed, Closing, Noted, Repaired, Skipped
 from troubleshoot.visit.events.places import places_from
-from troubleshoot.visit.explain import because, find_fault, what_if, why_not
-from troubleshoot.visit.tests_by_words import find_tests
+from troubleshoot.visit.hearing.tests_by_words import find_tests
+from troubleshoot.visit.telling.explain import because, find_fault, what_if, why_not
 
 OTHER_TESTS = 8
 NO_QUESTION = "No question is open here. tests lists what else could be done."

@@ -12,10 +12,10 @@ from troubleshoot.dialogue.opening import turns
 from troubleshoot.dialogue.prompts import Prompt
 from troubleshoot.dialogue.talk import Reply
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
-from troubleshoot.safety.stops import conclude_visit
-from troubleshoot.visit.decide import Decider
+from troubleshoot.safety.stops.lifting import conclude_visit
+from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import Event
-from troubleshoot.visit.visit_state import VisitState
+from troubleshoot.visit.state import VisitState
 
 LONGEST_VISIT: Final = 600
 """More replies than any visit has; a run that reaches it is a defect, not a long day."""

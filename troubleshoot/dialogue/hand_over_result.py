@@ -11,8 +11,10 @@ from troubleshoot.dialogue.prompts import AskWords, Choose
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Leave, Talk, words
 from troubleshoot.knowledge.model import Hazard
-from troubleshoot.safety.moments import moment_within, with_day
-from troubleshoot.safety.reopening import (
+from troubleshoot.safety.hearing.moments import moment_within, with_day
+from troubleshoot.safety.hearing.roles import ROLES, names_a_role
+from troubleshoot.safety.stops.record import HandOverResult, StopMet
+from troubleshoot.safety.stops.reopening import (
     NotAResult,
     as_read,
     fitting_roles,
@@ -23,8 +25,6 @@ from troubleshoot.safety.reopening import (
     told,
     when_read,
 )
-from troubleshoot.safety.roles import ROLES, names_a_role
-from troubleshoot.safety.stop_record import HandOverResult, StopMet
 
 LEAVES: Final = ("q", "quit")
 MISSING: Final = "That is still missing: give it, or q to leave the visit closed."

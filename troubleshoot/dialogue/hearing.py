@@ -16,8 +16,7 @@ from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk, words
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.reasoning.unit.places import spoken
-from troubleshoot.safety.danger_words import one_error
-from troubleshoot.safety.dangers import (
+from troubleshoot.safety.hearing.dangers import (
     ANY_DANGER,
     cried,
     is_mistyped,
@@ -25,6 +24,7 @@ from troubleshoot.safety.dangers import (
     reported,
     spoken_of,
 )
+from troubleshoot.safety.hearing.words import one_error
 from troubleshoot.safety.profiles import TECHNICIAN
 from troubleshoot.visit.events import Aimed, DangerReported, DangerTakenBack, Event, Started
 

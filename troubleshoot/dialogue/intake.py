@@ -12,12 +12,12 @@ from troubleshoot.dialogue.talk import DangerCalled, Talk, words
 from troubleshoot.dialogue.unit_facts import ask_fact
 from troubleshoot.knowledge.model import Complaint, Knowledge
 from troubleshoot.outside.numbers import choice
-from troubleshoot.safety.dangers import spoken_of
+from troubleshoot.safety.hearing.dangers import spoken_of
 from troubleshoot.safety.profiles import PROFILES, TECHNICIAN
-from troubleshoot.visit.case_file import ROUTINE
-from troubleshoot.visit.complaints import match_complaints
+from troubleshoot.visit.cases.file import ROUTINE
+from troubleshoot.visit.deciding.nameplate import facts_to_ask
 from troubleshoot.visit.events import Called, Started
-from troubleshoot.visit.nameplate import facts_to_ask
+from troubleshoot.visit.hearing.complaints import match_complaints
 
 WHO_IS_ASKING = Choose(
     "Who is asking? Give the numbers of all that hold. Enter is a technician, no licence.",
@@ -72,7 +72,7 @@ def _keep_stop(book: VisitBook) -> None:
     # Reasoning is imported only for such calls: most beginnings need none of it.
     from troubleshoot.dialogue.stopped import keep_stop
     from troubleshoot.reasoning.conclude import Reasoner
-    from troubleshoot.safety.stops import conclude_visit, standing_stop
+    from troubleshoot.safety.stops.lifting import conclude_visit, standing_stop
 
     conclusions = conclude_visit(Reasoner(book.knowledge), book.state)
     fired = standing_stop(book.knowledge, book.state, conclusions)

@@ -8,8 +8,8 @@ from typing import Final
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import AskWords
 from troubleshoot.dialogue.talk import Talk, words
-from troubleshoot.safety.moments import names_a_time
-from troubleshoot.safety.roles import roles_in
+from troubleshoot.safety.hearing.moments import names_a_time
+from troubleshoot.safety.hearing.roles import roles_in
 
 MOST_WORDS, MOST_WITH_A_NUMBER = 4, 8
 """Of a name, and of one that holds the number of a unit; more are a sentence."""

@@ -24,10 +24,10 @@ from troubleshoot.dialogue.standing import (
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk, words
 from troubleshoot.outside.text import MOST_NAME
 from troubleshoot.visit.events import Named
-from troubleshoot.visit.standing_visits import same_unit
+from troubleshoot.visit.kept.stopped import same_unit
 
 if TYPE_CHECKING:
-    from troubleshoot.visit.decide import Decider
+    from troubleshoot.visit.deciding.next import Decider
 
 WELCOME = (
     "A visit to a rooftop unit. At any question: ? for how, w for why, help for the rest.",
@@ -80,7 +80,7 @@ def turns(
     # All that reasons is imported here: the first prompts need none of it.
     from troubleshoot.dialogue.turns import Turns
     from troubleshoot.safety.work_state import open_items
-    from troubleshoot.visit.decide import Decider
+    from troubleshoot.visit.deciding.next import Decider
 
     decides = decider or Decider(book.knowledge)
     try:

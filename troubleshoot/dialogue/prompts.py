@@ -11,7 +11,7 @@ from troubleshoot.outside.text import MOST_TYPED
 if TYPE_CHECKING:  # the first prompts come before all that reasons is imported
     from troubleshoot.knowledge.model import EquipmentFact, Fault, Hazard, PlateValue
     from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
-    from troubleshoot.visit.decision import Decision
+    from troubleshoot.visit.deciding.decision import Decision
 
 
 @dataclass(frozen=True, slots=True)

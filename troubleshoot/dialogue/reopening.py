@@ -11,9 +11,9 @@ from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
 from troubleshoot.knowledge.model import Hazard
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.safety.profiles import APPRENTICE
-from troubleshoot.safety.reopening import still_waiting, what_stopped
-from troubleshoot.safety.stop_record import HandOverResult, StopMet
-from troubleshoot.safety.stops import conclude_visit
+from troubleshoot.safety.stops.lifting import conclude_visit
+from troubleshoot.safety.stops.record import HandOverResult, StopMet
+from troubleshoot.safety.stops.reopening import still_waiting, what_stopped
 from troubleshoot.visit.events import Reopened
 
 NOT_BY_AN_APPRENTICE = (

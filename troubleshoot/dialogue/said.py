@@ -10,8 +10,8 @@ if TYPE_CHECKING:  # the first prompts come before all that reasons is imported
     from troubleshoot.knowledge.model import Complaint, Test
     from troubleshoot.reasoning.conclude import Conclusions
     from troubleshoot.reasoning.readings.readings import Reading
-    from troubleshoot.safety.standing import Standing
-    from troubleshoot.visit.standing_visits import Stopped
+    from troubleshoot.safety.stops.standing import Standing
+    from troubleshoot.visit.kept.stopped import Stopped
 
 
 @dataclass(frozen=True, slots=True)

@@ -21,14 +21,14 @@ from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
 from troubleshoot.safety.steps import Step
-from troubleshoot.safety.stops import lifting_finding
-from troubleshoot.visit.account import FILE, NOT_EXAMINED, Plain, ending_of
-from troubleshoot.visit.alarming import Alarming, alarming
-from troubleshoot.visit.decision import Decision, like
+from troubleshoot.safety.stops.lifting import lifting_finding
+from troubleshoot.visit.cases.alarming import Alarming, alarming
+from troubleshoot.visit.cases.rows import rows_of
+from troubleshoot.visit.deciding.decision import Decision, like
 from troubleshoot.visit.events import Aimed, Answered, Event, Skipped, Started, StepDone
-from troubleshoot.visit.file_rows import rows_of
-from troubleshoot.visit.metered import metered
-from troubleshoot.visit.visit_account import visit_account
+from troubleshoot.visit.hearing.metered import metered
+from troubleshoot.visit.telling.account import FILE, NOT_EXAMINED, Plain, ending_of
+from troubleshoot.visit.telling.whole_visit import visit_account
 
 CERTIFIES: Final = (
     "This account certifies no safety work that the file does not hold: what it marks as not in "

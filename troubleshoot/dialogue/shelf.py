@@ -9,8 +9,8 @@ from troubleshoot.dialogue.book import VisitBook
 
 if TYPE_CHECKING:
     from troubleshoot.knowledge.model import Knowledge
-    from troubleshoot.visit.standing_visits import Standing
-    from troubleshoot.visit.visit_state import VisitState
+    from troubleshoot.visit.kept.stopped import Standing
+    from troubleshoot.visit.state import VisitState
 
 
 class Shelf(Protocol):

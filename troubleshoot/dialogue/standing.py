@@ -10,8 +10,8 @@ from troubleshoot.dialogue.said import StopElsewhere, Voice
 from troubleshoot.dialogue.shelf import Shelf
 from troubleshoot.dialogue.talk import Talk, words
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.visit.standing_visits import Standing, Stopped, same_unit, stops_unit
-from troubleshoot.visit.unreadable import Unreadable
+from troubleshoot.visit.kept.stopped import Standing, Stopped, same_unit, stops_unit
+from troubleshoot.visit.kept.unreadable import Unreadable
 
 
 def met_by(shelf: Shelf, voice: Voice, visit: str, unit: str) -> Standing | None:

@@ -11,14 +11,14 @@ from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Leave, Talk
 from troubleshoot.knowledge.model import Hazard
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
-from troubleshoot.safety.reopening import minute, still_waiting
-from troubleshoot.safety.stop_record import Spot
-from troubleshoot.safety.stops import finding_of, lifting_finding
-from troubleshoot.safety.tags import tag_lines
+from troubleshoot.safety.stops.lifting import finding_of, lifting_finding
+from troubleshoot.safety.stops.record import Spot
+from troubleshoot.safety.stops.reopening import minute, still_waiting
+from troubleshoot.safety.stops.tags import tag_lines
 from troubleshoot.safety.work_state import open_items
-from troubleshoot.visit.decision import Decision
+from troubleshoot.visit.deciding.decision import Decision
+from troubleshoot.visit.deciding.lifting import beyond_lifting
 from troubleshoot.visit.events import Halted, Named, TakenAfresh, VisitEnded
-from troubleshoot.visit.lifting import beyond_lifting
 
 WHICH_UNIT = "Which unit is it? Its name meets whoever comes next"
 

@@ -29,15 +29,15 @@ from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.facts_first import facts_to_settle
 from troubleshoot.safety.guards import allowed
-from troubleshoot.safety.standing import called_up
 from troubleshoot.safety.steps import Step
-from troubleshoot.safety.stops import conclude_visit
-from troubleshoot.visit.decide import Decider
-from troubleshoot.visit.decision import Decision
+from troubleshoot.safety.stops.lifting import conclude_visit
+from troubleshoot.safety.stops.standing import called_up
+from troubleshoot.visit.deciding.decision import Decision
+from troubleshoot.visit.deciding.left_off import left_off
+from troubleshoot.visit.deciding.nameplate import plate_to_ask
+from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import Aimed, Answered, Event, FactTold, Noted, StepDone
-from troubleshoot.visit.left_off import left_off
-from troubleshoot.visit.nameplate import plate_to_ask
-from troubleshoot.visit.repeating import agreement
+from troubleshoot.visit.hearing.repeating import agreement
 
 LONG_SILENCE = (
     "A long silence. What others could have changed meanwhile is asked again; what you typed is "

@@ -22,8 +22,8 @@ from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.equipment import read_unit
 from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety.declared import CONFIRMED
-from troubleshoot.safety.stop_record import Spot
-from troubleshoot.visit.decision import Decision
+from troubleshoot.safety.stops.record import Spot
+from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.events import Aimed, Answered, Event, Skipped, Started, StepDone
 
 NOT_KNOWN = ""

@@ -9,7 +9,7 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.practice.scenario import Scenario, Shown, TrueFault, Truth, WorkedOut
 from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.reasoning.unit.places import Place, parse_place
-from troubleshoot.visit.case_file import read_case
+from troubleshoot.visit.cases.file import read_case
 
 _OF_A_READING = ("test", "at", "text", "outcome", "valid", "instrument", "conditions")
 

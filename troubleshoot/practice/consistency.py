@@ -21,7 +21,7 @@ from troubleshoot.reasoning.readings.measuring import read_text
 from troubleshoot.reasoning.readings.readings import Reading, take_readings
 from troubleshoot.reasoning.readings.values import Values
 from troubleshoot.reasoning.unit.places import Place, PlaceNotUnderstood, parse_place
-from troubleshoot.visit.case_file import read_case
+from troubleshoot.visit.cases.file import read_case
 
 DEGREES_OFF: Final = 0.35
 """A temperature or difference that follows may differ by this from the author's, in F."""

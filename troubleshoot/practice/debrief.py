@@ -19,8 +19,8 @@ from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.evidence.ranking import Cause
 from troubleshoot.reasoning.evidence.surprise import unexplained
 from troubleshoot.reasoning.readings.misreadings import REPEAT
-from troubleshoot.safety.standing import standing_hazards
-from troubleshoot.visit.explain import said_findings, strength
+from troubleshoot.safety.stops.standing import standing_hazards
+from troubleshoot.visit.telling.explain import said_findings, strength
 
 DECIDING: Final = 3
 """So many findings are told for a cause, or against it."""

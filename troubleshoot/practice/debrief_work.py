@@ -18,7 +18,7 @@ from troubleshoot.practice.scoring import Score
 from troubleshoot.practice.session import HINT_MINUTES, Session
 from troubleshoot.practice.slips import Slip
 from troubleshoot.reasoning.unit.places import Place
-from troubleshoot.visit.wording import counted
+from troubleshoot.visit.telling.wording import counted
 
 WORTH: Final = (
     (0.6, "a great deal"),

@@ -19,7 +19,7 @@ from troubleshoot.reasoning.evidence.hypotheses import Hypothesis
 from troubleshoot.reasoning.evidence.outcome_chances import NONE_OF_THEM, Row, pattern_row
 from troubleshoot.reasoning.readings.readings import take_readings
 from troubleshoot.reasoning.unit.places import Place
-from troubleshoot.visit.case_file import read_case
+from troubleshoot.visit.cases.file import read_case
 
 
 class DrawnReadings:

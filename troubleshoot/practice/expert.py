@@ -17,10 +17,10 @@ from troubleshoot.reasoning.readings.answers import Answer, Case
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.steps import Step
-from troubleshoot.visit.account import TECHNICIAN, Plain
-from troubleshoot.visit.alarming import Alarming
-from troubleshoot.visit.decision import Decision
+from troubleshoot.visit.cases.alarming import Alarming
+from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.events import Answered, Event, Started, StepDone
+from troubleshoot.visit.telling.account import TECHNICIAN, Plain
 
 
 @dataclass(frozen=True, slots=True)

@@ -23,7 +23,7 @@ from troubleshoot.practice.scenario import Scenario
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.unit.equipment import InputRefused
 from troubleshoot.reasoning.unit.places import PlaceNotUnderstood, parse_place
-from troubleshoot.visit.case_file import read_case
+from troubleshoot.visit.cases.file import read_case
 
 KINDS: Final = ("faulty", "healthy")
 """The folders in which scenarios lie: something is wrong with the unit, or nothing is."""

@@ -33,14 +33,19 @@ from troubleshoot.safety.cautions import cautions_before
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.guards import allowed
 from troubleshoot.safety.hazard_words import danger_gone
-from troubleshoot.safety.standing import Forbidden
 from troubleshoot.safety.steps import BLEED_DRIVE, FIRE_PANEL_BACK, TELL_FIRE_PANEL
-from troubleshoot.safety.stops import conclude_visit, is_all_clear, lifting_finding, standing_stop
+from troubleshoot.safety.stops.lifting import (
+    conclude_visit,
+    is_all_clear,
+    lifting_finding,
+    standing_stop,
+)
+from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.safety.transitions import refusals
-from troubleshoot.visit.decide import Decider
-from troubleshoot.visit.decision import Decision
+from troubleshoot.visit.deciding.decision import Decision
+from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import Answered, Event, MarkedInvalid, Skipped, StepDone, VisitEnded
-from troubleshoot.visit.visit_state import VisitState
+from troubleshoot.visit.state import VisitState
 
 HINT_MINUTES = 5.0
 LOOKED_IN_VAIN = 1.0

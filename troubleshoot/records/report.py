@@ -8,11 +8,11 @@ from typing import Any
 from troubleshoot.knowledge.model import Fault, Knowledge
 from troubleshoot.outside.text import markdown
 from troubleshoot.reasoning.unit.places import with_place
+from troubleshoot.safety.hearing.roles import ROLES
 from troubleshoot.safety.profiles import spoken
-from troubleshoot.safety.roles import ROLES
-from troubleshoot.visit.account import NOBODY, NOT_IN_THE_FILE
-from troubleshoot.visit.file_rows import READ_BEFORE_STOP, row_in_words
-from troubleshoot.visit.wording import LIKELY, TAG_OUT, percent
+from troubleshoot.visit.cases.rows import READ_BEFORE_STOP, row_in_words
+from troubleshoot.visit.telling.account import NOBODY, NOT_IN_THE_FILE
+from troubleshoot.visit.telling.wording import LIKELY, TAG_OUT, percent
 
 Account = Mapping[str, Any]
 

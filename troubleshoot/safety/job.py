@@ -7,7 +7,7 @@ from typing import Protocol
 
 from troubleshoot.reasoning.readings.answers import Answer, Case
 from troubleshoot.reasoning.unit.equipment import Unit
-from troubleshoot.safety.stop_record import StopMet
+from troubleshoot.safety.stops.record import StopMet
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
 
 

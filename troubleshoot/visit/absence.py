@@ -13,7 +13,7 @@ from typing import Final
 
 from troubleshoot.safety.transitions import resume_voids
 from troubleshoot.visit.events import Resumed
-from troubleshoot.visit.visit_state import VisitState
+from troubleshoot.visit.state import VisitState
 
 ROOF_IS_GOOD_FOR: Final = 60.0
 """Minutes after which the roof is looked at again (common practice, no source)."""

@@ -15,10 +15,10 @@ from tests.edge.walk.small_rules import small
 from tests.edge.walk.walker import Walk
 from troubleshoot.dialogue import answering
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.safety import stops
 from troubleshoot.safety.declared import CONFIRMED
-from troubleshoot.visit import standing_visits
+from troubleshoot.safety.stops import lifting as stops
 from troubleshoot.visit.events import passing_time
+from troubleshoot.visit.kept import stopped as standing_visits
 
 TURNS = 800
 TURNS_TO_OBJECT = 3_000

@@ -29,7 +29,7 @@ from troubleshoot.cli.terminal import EndOfInput
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning import conclude
 from troubleshoot.reasoning.unit.equipment import Unit
-from troubleshoot.visit import journal
+from troubleshoot.visit.kept import journal
 
 START = datetime(2026, 11, 26, 9, 0, tzinfo=UTC)
 VISITS_A_FOLDER = 4

@@ -154,8 +154,8 @@ def test_the_import_leaves_collections_as_it_was() -> None:
 def test_the_same_answers_give_the_same_bytes_under_any_hash_seed() -> None:
     program = (
         "from troubleshoot.knowledge.load import load_shipped\n"
-        "from troubleshoot.visit.case_file import read_case\n"
-        "from troubleshoot.visit.assessment import assess_case\n"
+        "from troubleshoot.visit.cases.file import read_case\n"
+        "from troubleshoot.visit.cases.assessment import assess_case\n"
         "k = load_shipped()\n"
         "case = read_case(k, {'complaint': 'no-cooling', 'readings': {\n"
         "  'condenser-fan-turning': 'stopped', 'suction-pressure': '90 psig'},\n"

@@ -25,7 +25,7 @@ from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.readings.classify import Classified, classify
 from troubleshoot.reasoning.readings.readings import take_readings
 from troubleshoot.reasoning.readings.values import Value, Values
-from troubleshoot.visit.case_file import read_case
+from troubleshoot.visit.cases.file import read_case
 
 AMPS = measured(
     "amps",

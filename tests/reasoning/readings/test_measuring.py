@@ -13,7 +13,7 @@ from troubleshoot.reasoning.readings.measuring import quantities_of, read_text, 
 from troubleshoot.reasoning.readings.readings import take_readings
 from troubleshoot.reasoning.readings.values import Value, Values
 from troubleshoot.reasoning.unit.places import Place
-from troubleshoot.visit.case_file import read_case
+from troubleshoot.visit.cases.file import read_case
 
 QUANTITIES = [
     Quantity("volts", "V", "volts"),

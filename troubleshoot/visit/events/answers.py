@@ -14,7 +14,7 @@ from troubleshoot.safety.steps import BEFORE_BLEEDING, Step
 from troubleshoot.safety.transitions import after_step, after_test, failed
 from troubleshoot.visit.events.event import ALWAYS, Event
 from troubleshoot.visit.events.places import At, places_from, step_place, unless_reached
-from troubleshoot.visit.visit_state import Asked, VisitState
+from troubleshoot.visit.state import Asked, VisitState
 
 
 class SaysNothing(ValueError):

@@ -13,7 +13,7 @@ from typing import ClassVar
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.transitions import expire
 from troubleshoot.visit.events.event import Event
-from troubleshoot.visit.visit_state import VisitState
+from troubleshoot.visit.state import VisitState
 
 
 @dataclass(frozen=True, slots=True)

@@ -11,7 +11,7 @@ from troubleshoot.reasoning.unit.equipment import read_unit
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
 from troubleshoot.safety.unit_at_work import unit_at_work
 from troubleshoot.visit.events.event import ALWAYS, Event
-from troubleshoot.visit.visit_state import RepairSaid, VisitState
+from troubleshoot.visit.state import RepairSaid, VisitState
 
 
 @dataclass(frozen=True, slots=True)

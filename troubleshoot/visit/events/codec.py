@@ -28,7 +28,7 @@ from troubleshoot.visit.events.stops import (
     TakenAfresh,
 )
 from troubleshoot.visit.events.way import Aimed, Skipped
-from troubleshoot.visit.journal_lines import Record
+from troubleshoot.visit.kept.lines import Record
 
 KINDS: Final[Mapping[str, type[Event]]] = MappingProxyType(
     {

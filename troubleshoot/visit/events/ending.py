@@ -7,7 +7,7 @@ from typing import ClassVar
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.events.event import Event
-from troubleshoot.visit.visit_state import RepairSaid, VisitState
+from troubleshoot.visit.state import RepairSaid, VisitState
 
 
 @dataclass(frozen=True, slots=True)

@@ -8,7 +8,7 @@ from types import MappingProxyType
 from typing import ClassVar, Final
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.visit.visit_state import VisitState
+from troubleshoot.visit.state import VisitState
 
 ALWAYS: Final = MappingProxyType({"always": True})
 """Of a field that stands in a record even where it holds its default: programs of before look it

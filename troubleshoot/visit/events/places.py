@@ -6,7 +6,7 @@ from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.reasoning.unit.places import Place, parse_place
 from troubleshoot.safety.steps import Step
-from troubleshoot.safety.stop_record import Spot
+from troubleshoot.safety.stops.record import Spot
 
 At = str | tuple[str, ...] | None
 """Where an event happened, in words: at one place, at several, or wherever there is one."""

@@ -18,7 +18,7 @@ from troubleshoot.visit.events.apart import Undone
 from troubleshoot.visit.events.event import Event
 from troubleshoot.visit.events.passing_time import Resumed
 from troubleshoot.visit.events.undoing import taken_back, without
-from troubleshoot.visit.visit_state import VisitState
+from troubleshoot.visit.state import VisitState
 
 
 def replay(knowledge: Knowledge, events: Sequence[Event]) -> VisitState:

@@ -10,14 +10,14 @@ from typing import ClassVar
 
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.reasoning.unit.places import spoken
-from troubleshoot.safety.dangers import ANY_DANGER
 from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.hearing.dangers import ANY_DANGER
 from troubleshoot.safety.steps import Step
-from troubleshoot.safety.stop_record import HandOverResult, Spot, StopMet
+from troubleshoot.safety.stops.record import HandOverResult, Spot, StopMet
 from troubleshoot.safety.transitions import expire, failed
 from troubleshoot.visit.events.event import ALWAYS, Event
 from troubleshoot.visit.events.places import spot_of
-from troubleshoot.visit.visit_state import VisitState
+from troubleshoot.visit.state import VisitState
 
 
 @dataclass(frozen=True, slots=True)

@@ -10,11 +10,11 @@ from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.guards import allowed
 from troubleshoot.safety.steps import Step
-from troubleshoot.safety.stop_record import Spot
+from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.transitions import after_test, failed
 from troubleshoot.visit.events.event import ALWAYS, Event
 from troubleshoot.visit.events.places import At, places_from
-from troubleshoot.visit.visit_state import VisitState
+from troubleshoot.visit.state import VisitState
 
 
 @dataclass(frozen=True, slots=True)

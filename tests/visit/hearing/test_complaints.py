@@ -1,0 +1,33 @@
+"""The caller's own words lead to the complaint a mechanic would choose."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from troubleshoot.knowledge.load import load_shipped
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.visit.hearing.complaints import match_complaints
+
+
+@pytest.mark.parametrize(
+    ("words", "complaint"),
+    [
+        ("nothing runs at all", "dead-unit"),
+        ("it is not cooling", "no-cooling"),
+        ("smells like gas", "gas-smell"),
+        ("there is ice on the pipes", "ice-on-pipes-or-coil"),
+        ("air barely coming out", "weak-airflow"),
+        ("it trips the breaker", "trips-breaker-or-fuse"),
+        ("fine in the morning, dies every afternoon", "fails-hot-afternoons"),
+    ],
+)
+def test_the_nearest_complaint_comes_first(words: str, complaint: str, shipped: Knowledge) -> None:
+    assert match_complaints(shipped, words)[0].id == complaint
+
+
+@given(st.text(max_size=60))
+def test_any_words_give_at_most_four_and_never_fail(words: str) -> None:
+    found = match_complaints(load_shipped(), words)
+    assert len(found) <= 4 and len(set(found_ids := [c.id for c in found])) == len(found_ids)

@@ -1,0 +1,257 @@
+"""A practice at the terminal: read the call, choose tests and safety steps, commit."""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Mapping
+
+from troubleshoot.cli.practice.asking import ask_guess, ask_place
+from troubleshoot.cli.practice.call import ask_call, ask_found
+from troubleshoot.cli.practice.finding import hinted, or_nearest, tests_called, tests_in
+from troubleshoot.cli.practice.screens import (
+    HELP,
+    show_areas,
+    show_call,
+    show_done,
+    show_readings,
+    show_state,
+    show_steps,
+    show_stopped,
+    show_tests,
+)
+from troubleshoot.cli.practice.steps import do_steps, step_named
+from troubleshoot.cli.prompt_screens import show_call_cautions
+from troubleshoot.cli.screens import show_cautions, show_how, show_stop
+from troubleshoot.cli.terminal import Terminal
+from troubleshoot.dialogue.hearing import hear, hear_cry
+from troubleshoot.dialogue.prompts import cautions_of
+from troubleshoot.knowledge.model import Test
+from troubleshoot.outside.numbers import choice, whole_number
+from troubleshoot.practice.expecting import Expected
+from troubleshoot.practice.played import Done, Partly, Result, Stopped, Unavailable
+from troubleshoot.practice.scoring import Call
+from troubleshoot.practice.session import HINT_MINUTES, Session
+from troubleshoot.reasoning.unit.places import Place
+from troubleshoot.safety.cautions import cautions_before
+
+ENDING = frozenset({"q", "quit", "call", "stop"})
+
+
+class Left(Exception):
+    """The apprentice leaves; the play does not count."""
+
+
+class _Instead(Exception):
+    """A command was typed where a place or a guess was asked for; it is served instead."""
+
+
+class Play:
+    """One play at a terminal. `listed` are the tests last listed, by number; `words` are served."""
+
+    def __init__(self, terminal: Terminal, session: Session) -> None:
+        self.terminal = terminal
+        self.session = session
+        self.knowledge = session.knowledge
+        self.listed: tuple[Test, ...] = ()
+        self.expected: list[Expected] = []
+        self.shown_cautions: set[str] = set()
+        self.last: tuple[Test, Place | None] | None = None
+        self.words: Mapping[str, Callable[[str], None]] = {
+            "h": self._help,
+            "help": self._help,
+            "?": self._how,
+            "how": self._how,
+            "tests": self._tests,
+            "find": self._search,
+            "steps": lambda rest: show_steps(self.terminal, self.session.steps()),
+            "step": self._step,
+            "do": self._do,
+            "unit": lambda rest: show_call(self.terminal, self.session.scenario),
+            "state": lambda rest: show_state(self.terminal, self.session),
+            "readings": lambda rest: show_readings(self.terminal, self.session),
+            "again": self._again,
+            "doubt": self._doubt,
+            "hint": self._hint,
+        }
+
+    def run(self) -> Call:
+        """Play until the apprentice commits; raises Left, EndOfInput or DangerCalled."""
+        show_call(self.terminal, self.session.scenario)
+        complaint = self.session.scenario.case.complaint or ""
+        heard = self.session.knowledge.complaints.get(complaint)
+        if heard is not None:
+            show_call_cautions(self.terminal, self.session.knowledge, heard)
+        self.terminal.say()
+        self.terminal.say("You choose what to do. help lists the words; tests is a good start.")
+        while True:
+            typed = self.terminal.ask(">")
+            if not typed:
+                continue
+            call = self._understood(typed)
+            if call is not None:
+                return call
+
+    def _understood(self, typed: str) -> Call | None:
+        while True:
+            try:
+                return self._serve(typed)
+            except _Instead as instead:
+                typed = str(instead)
+
+    def _ask(self, prompt: str, test: Test) -> str:
+        """An answer to a question on the way to a test; a command is served instead of it.
+
+        How the test is done is told, and the question asked again.
+        """
+        while True:
+            typed = self.terminal.ask(prompt)
+            word = typed.lower().partition(" ")[0]
+            if typed.lower() in ("?", "how"):
+                show_how(self.terminal, test)
+            elif word in ENDING or word in self.words:
+                raise _Instead(typed)
+            else:
+                hear_cry(self.knowledge, typed)
+                return typed
+
+    def _serve(self, typed: str) -> Call | None:
+        """Serve one line; the call, once it is made."""
+        word, _, rest = typed.partition(" ")
+        word, rest = word.lower(), rest.strip()
+        if word in ("q", "quit"):
+            raise Left
+        if word == "call":
+            return ask_call(self.terminal, self.session)
+        if word == "stop":
+            return self._stop()
+        if (number := whole_number(word)) is not None:
+            self._numbered(number, rest)
+        elif word in self.words:
+            self.words[word](rest)
+        else:
+            self._search(typed)
+        return None
+
+    def _help(self, rest: str) -> None:
+        self.terminal.say_all(HELP)
+
+    def _tests(self, rest: str) -> None:
+        if not rest:
+            show_areas(self.terminal, self.session)
+            return
+        instead = or_nearest(
+            "tests alone lists the areas.", rest, (test.area for test in self.session.tests())
+        )
+        self._list(tests_in(self.session, rest), f"No area begins with {rest}; {instead}")
+
+    def _search(self, words: str) -> None:
+        names = (f"{test.name} {test.area}" for test in self.session.tests())
+        instead = or_nearest("try find with one word of it, or help.", words, names)
+        found = tests_called(self.session, words)
+        if not found:
+            hear(self.knowledge, words)
+        self._list(found, f'No test here is called "{words}"; {instead}')
+
+    def _list(self, tests: list[Test], otherwise: str) -> None:
+        if not tests:
+            self.terminal.say(otherwise)
+            return
+        self.listed = tuple(tests)
+        show_tests(self.terminal, self.session, tests)
+        self.terminal.say("Type a number to do it.")
+
+    def _numbered(self, number: int, rest: str) -> None:
+        if not 1 <= number <= len(self.listed):
+            self.terminal.say("No such number in the last list. tests, or find WORD.")
+            return
+        self._at(self.listed[number - 1], rest.removeprefix("at "))
+
+    def _at(self, test: Test, words: str) -> None:
+        """Take a test at the place that the words name, or that is asked for."""
+        places = ask_place(
+            self.terminal, self.session, test, words, lambda prompt: self._ask(prompt, test)
+        )
+        for at in places:
+            self._take(test, at)
+
+    def _do(self, rest: str) -> None:
+        """Take a test by its number in the last list, or by name, with or without a place."""
+        first, _, after = rest.partition(" ")
+        if (number := whole_number(first)) is not None:
+            self._numbered(number, after.strip())
+            return
+        name, _, place = rest.partition(" at ")
+        found = tests_called(self.session, name)
+        if len(found) == 1:
+            self._at(found[0], place.strip())
+        elif rest:
+            self._search(name)
+        else:
+            self.terminal.say("do with a number of the last list, or with a test's name.")
+
+    def _take(self, test: Test, at: Place | None) -> None:
+        """Ask what a sound unit reads, show the cautions, and do the test."""
+        if self.session.may(test, at):
+            guess = ask_guess(
+                self.terminal, self.session, test, at, lambda prompt: self._ask(prompt, test)
+            )
+            if guess is not None:
+                self.expected.append(guess)
+            hazards = cautions_before(self.session.knowledge, self.session.state, test)
+            show_cautions(self.terminal, cautions_of(hazards, self.shown_cautions))
+        self._result(self.session.choose(test, at))
+        self.last = (test, at)
+
+    def _result(self, result: Result) -> None:
+        if isinstance(result, Done):
+            show_done(self.terminal, self.session, result)
+        elif isinstance(result, Partly):
+            show_done(self.terminal, self.session, result.done)
+            missing = "; ".join(result.missing)
+            self.terminal.say(f"{result.lacking.name} is still lacking. It needs: {missing}.")
+        elif isinstance(result, Stopped):
+            show_stopped(self.terminal, self.session, result)
+        elif isinstance(result, Unavailable):
+            self.terminal.say(f"{result.test.name}: {result.why}. A minute lost.")
+
+    def _step(self, rest: str) -> None:
+        do_steps(self.terminal, self.session, rest, self.shown_cautions)
+
+    def _how(self, rest: str) -> None:
+        if (number := choice(rest, len(self.listed))) is not None:
+            show_how(self.terminal, self.listed[number - 1])
+        elif rest.startswith("step "):
+            step = step_named(self.terminal, self.session, rest.removeprefix("step ").strip())
+            if step is not None:
+                show_how(self.terminal, step)
+        elif self.last is not None:
+            show_how(self.terminal, self.last[0])
+        else:
+            self.terminal.say("how with the number of a listed test, or how step lock.")
+
+    def _again(self, rest: str) -> None:
+        if self.last is None:
+            self.terminal.say("There is nothing to read again.")
+        else:
+            self._take(*self.last)
+
+    def _doubt(self, rest: str) -> None:
+        if not rest:
+            self.terminal.say("Say why: doubt REASON.")
+        elif self.session.doubt(rest):
+            self.terminal.say("Kept, but it counts for nothing. again reads it once more.")
+        else:
+            self.terminal.say("The last thing done was no reading: nothing to doubt.")
+
+    def _hint(self, rest: str) -> None:
+        decision = self.session.hint()
+        self.terminal.say(f"{hinted(self.session, decision)} (+{HINT_MINUTES:.0f} min)", 1)
+
+    def _stop(self) -> Call | None:
+        """Hand the job over; what was found is called after it, as far as it is known."""
+        fired = self.session.declare_stop()
+        if fired is None:
+            self.terminal.say("Nothing found so far stops the job. A minute lost; go on.")
+            return None
+        show_stop(self.terminal, fired)
+        self.terminal.say("Handed over: right.")
+        return ask_found(self.terminal, self.session)

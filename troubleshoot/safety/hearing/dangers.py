@@ -1,0 +1,238 @@
+"""Dangers that people report in their own words, and which hazards they are.
+
+The words are the hazards' own. What nobody foresaw is still a danger: it is taken as the hazard
+that stands for all others. Nothing here weighs whether it is true.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from collections.abc import Iterable, Iterator, Mapping
+from dataclasses import dataclass
+from functools import lru_cache
+from typing import Final
+
+from troubleshoot.knowledge.model import Hazard, Knowledge
+from troubleshoot.safety.hazard_words import gravest_first
+from troubleshoot.safety.hearing.words import (
+    Mend,
+    Words,
+    alike,
+    alone,
+    clauses,
+    denied,
+    denies,
+    mender,
+    names_a_thing,
+    numbers,
+    of_the_flue,
+    phrase_words,
+    raw_words,
+    span,
+    telling,
+)
+
+ANY_DANGER: Final = "danger-reported"
+"""The hazard of a danger that no other hazard's words name."""
+
+_OF_THINGS: Final = frozenset(
+    phrase_words(word)[0] for word in ("fire", "smoke", "burning", "arcing", "sparks", "explosion")
+)
+"""Words that are a danger said of whatever thing: the can is smoking."""
+
+_ANY_NUMBER: Final = "0"
+"""In place of the first word of a phrase that begins with a number."""
+
+_RULE_BASES: Final = 2
+"""Whose words are kept ready: as a rule there is one."""
+
+_NEAR_ENOUGH: Final = 0.5
+"""Of the likeness of the nearest: so much lets a hazard for the whole job be taken before it."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Hit:
+    """A phrase of a hazard that was said: in which clause, from which word to which."""
+
+    hazard: Hazard
+    phrase: Words
+    clause: int
+    start: int
+    end: int
+
+    def within(self, other: _Hit) -> bool:
+        """Whether another phrase says all of this and more, or names a higher number.
+
+        Smoke is smoke, whatever lesser danger is said of it.
+        """
+        if self.clause != other.clause or not other.start <= self.start < self.end <= other.end:
+            return False
+        if other.end - other.start > self.end - self.start:
+            stays = len(self.phrase) == 1 and self.phrase[0] in _OF_THINGS
+            return not stays or _is_final(other.hazard)
+        return (self.end, numbers(self.phrase)) < (other.end, numbers(other.phrase))
+
+
+def reported(knowledge: Knowledge, words: str) -> tuple[Hazard, ...]:
+    """The hazards that somebody means who says that these words are a danger, the gravest first.
+
+    Every one that is named by all the words of a phrase; else the one nearest to what was said, or
+    the hazard that stands for all others.
+    """
+    return _hazards(knowledge, _hits(knowledge, words)) or (_nearest(knowledge, words),)
+
+
+def spoken_of(knowledge: Knowledge, words: str) -> tuple[Hazard, ...]:
+    """The hazards of words that were typed where something else was wanted, the gravest first.
+
+    Only what is said in whole phrases counts, a single word only where it says all; and nothing
+    that is denied ("no gas smell").
+    """
+    return _hazards(knowledge, _plain_hits(knowledge, words))
+
+
+def cried(knowledge: Knowledge, words: str) -> tuple[Hazard, ...]:
+    """The same, where words of any kind were wanted: only if they say little else.
+
+    "I smell gas" is a danger there; "found the gas leak at the union and mended it" is an answer.
+    """
+    hits = _plain_hits(knowledge, words)
+    said = list(clauses(words, _mender(knowledge)))
+    told = {(hit.clause, index) for hit in hits for index in range(hit.start, hit.end)}
+    all_told = sum(len(telling(clause)) for clause in said)
+    of_danger = sum(
+        len(telling(tuple(w for i, w in enumerate(clause) if (number, i) in told)))
+        for number, clause in enumerate(said)
+    )
+    return _hazards(knowledge, hits) if 2 * of_danger >= all_told else ()
+
+
+def is_unnamed(knowledge: Knowledge, words: str) -> bool:
+    """Whether somebody calls for help, and does not say what is wrong."""
+    said = clauses(words, _mender(knowledge))
+    return not said or [hazard.id for hazard in cried(knowledge, words)] == [ANY_DANGER]
+
+
+def is_mistyped(knowledge: Knowledge, words: str) -> bool:
+    """Whether a danger is seen in these words only because a typing error was seen through."""
+    mend = _mender(knowledge)
+    return any(mend(word) != word for word in raw_words(words))
+
+
+def _hazards(knowledge: Knowledge, hits: Iterable[_Hit]) -> tuple[Hazard, ...]:
+    """Each once, the gravest first; what stands for all others only where there is no other."""
+    named = {hit.hazard.id for hit in hits}
+    found = gravest_first(h for h in knowledge.hazards.values() if h.id in named)
+    return tuple(h for h in found if h.id != ANY_DANGER) or found
+
+
+def _hits(knowledge: Knowledge, words: str) -> list[_Hit]:
+    """Every phrase that was said and is not denied, but for those within longer ones."""
+    said = clauses(words, _mender(knowledge))
+    hits = [
+        _Hit(hazard, phrase, number, *at)
+        for number, clause in enumerate(said)
+        for hazard, phrase in _beginning_with(knowledge, clause)
+        if (at := span(clause, phrase)) is not None and _is_said(clause, phrase, at)
+    ]
+    return [hit for hit in hits if not any(hit.within(other) for other in hits)]
+
+
+def _is_said(clause: Words, phrase: Words, at: tuple[int, int]) -> bool:
+    if denied(clause, at) or of_the_flue(clause, phrase):
+        return False
+    if len(phrase) == 1 and names_a_thing(clause, at):
+        return False
+    return not denies(phrase) or alone(clause, at, of_things=True)
+
+
+def _plain_hits(knowledge: Knowledge, words: str) -> list[_Hit]:
+    """Those that are a danger even where something else was wanted.
+
+    A phrase is; a single word only where nothing is said beside it but more dangers.
+    """
+    said = clauses(words, _mender(knowledge))
+    hits = _hits(knowledge, words)
+    return [hit for hit in hits if len(hit.phrase) > 1 or _says_all(said, hit, hits)]
+
+
+def _says_all(said: tuple[Words, ...], hit: _Hit, hits: Iterable[_Hit]) -> bool:
+    of_things = hit.phrase[0] in _OF_THINGS
+    clause = said[hit.clause]
+    told = [w for h in hits if h.clause == hit.clause for w in clause[h.start : h.end]]
+    at = (hit.start, hit.end)
+    return (of_things or len(said) == 1) and alone(clause, at, of_things, tuple(told))
+
+
+def _is_final(hazard: Hazard) -> bool:
+    return hazard.stop is not None and hazard.stop.scope == "whole-job"
+
+
+def _beginning_with(knowledge: Knowledge, clause: Words) -> Iterator[tuple[Hazard, Words]]:
+    """The phrases that may be said there: a number may be met by another."""
+    by_first = _by_first_word(knowledge)
+    for first in {*clause, _ANY_NUMBER}:
+        yield from by_first.get(first, ())
+
+
+def _phrases(knowledge: Knowledge) -> Iterator[tuple[Hazard, Words]]:
+    for hazard in knowledge.hazards.values():
+        for phrase in hazard.words if hazard.stop is not None else ():
+            yield hazard, phrase_words(phrase)
+
+
+@lru_cache(maxsize=_RULE_BASES)
+def _by_first_word(knowledge: Knowledge) -> Mapping[str, tuple[tuple[Hazard, Words], ...]]:
+    found: dict[str, tuple[tuple[Hazard, Words], ...]] = {}
+    for hazard, phrase in _phrases(knowledge):
+        first = _ANY_NUMBER if numbers(phrase[:1]) else phrase[0]
+        found[first] = (*found.get(first, ()), (hazard, phrase))
+    return found
+
+
+@lru_cache(maxsize=_RULE_BASES)
+def _mender(knowledge: Knowledge) -> Mend:
+    """What puts mistyped words of danger right; words of the rule base are never mistyped."""
+    phrases = (p for h in knowledge.hazards.values() if h.stop is not None for p in h.words)
+    known = {word for phrase in phrases for word in raw_words(phrase)}
+    return mender(frozenset(known | alike()), lambda: _ordinary(knowledge))
+
+
+@lru_cache(maxsize=_RULE_BASES)
+def _ordinary(knowledge: Knowledge) -> frozenset[str]:
+    """The words in which the rule base speaks of what is sound and of what is wrong."""
+    texts = [text for c in knowledge.complaints.values() for text in (c.says, *c.words)]
+    for test in knowledge.tests.values():
+        texts += [test.name, test.area, *test.how]
+        texts += [f"{outcome.id} {outcome.means}" for outcome in test.outcomes]
+    for fault in knowledge.faults.values():
+        texts += [fault.name, fault.why, fault.if_left, fault.repair.what]
+    return frozenset(word for text in texts for word in raw_words(text))
+
+
+def _nearest(knowledge: Knowledge, words: str) -> Hazard:
+    """The hazard most of whose words were said; a word that few hazards use tells more.
+
+    One for the whole job is taken before a lesser one, but not where a mere word of it was said.
+    """
+    typed = telling(tuple(w for said in clauses(words, _mender(knowledge)) for w in said))
+    phrases = [(hazard, telling(phrase)) for hazard, phrase in _phrases(knowledge)]
+    users = Counter(w for h in {h.id: h for h, _ in phrases}.values() for w in _used(h))
+    near: dict[str, float] = {}
+    for hazard, phrase in phrases:
+        near[hazard.id] = max(near.get(hazard.id, 0.0), _likeness(typed, phrase, users))
+    least = max(near.values(), default=0.0) * _NEAR_ENOUGH
+    found = [knowledge.hazards[name] for name, likeness in near.items() if likeness > 0]
+    final = [hazard for hazard in found if _is_final(hazard) and near[hazard.id] >= least]
+    nearest = max(final or found, key=lambda h: near[h.id], default=None)
+    return nearest or knowledge.hazards[ANY_DANGER]
+
+
+def _used(hazard: Hazard) -> frozenset[str]:
+    return frozenset(word for phrase in hazard.words for word in telling(phrase_words(phrase)))
+
+
+def _likeness(typed: frozenset[str], phrase: frozenset[str], users: Mapping[str, int]) -> float:
+    """The telling weight of the words that a phrase shares, times how much of it was typed."""
+    common = sorted(typed & phrase)
+    return sum(1 / users[word] for word in common) * len(common) / len(phrase)

@@ -1,0 +1,226 @@
+"""What somebody says, as words that tell: clauses, endings, words alike, one typing error.
+
+Shaken people type short and wrong. Words that mean the same count as the same, endings do not
+matter, and a word of five letters or more may hold one error. What is denied is known as denied.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Callable
+from functools import lru_cache
+from string import ascii_lowercase
+from typing import Final
+
+from troubleshoot.outside.numbers import whole_number
+from troubleshoot.safety.hearing.vocabulary import (
+    ALIKE,
+    BY_STEM,
+    CANNOT,
+    CHANGING,
+    DENYING,
+    FILLING,
+    GONE,
+    LOOSE,
+    MAKING_A_THING,
+    NAMED_SO,
+    NEUTRAL,
+    OFTEN_DENIED,
+    PERCEIVING,
+    PERSON,
+    SUBJECTS,
+    THINGS,
+    TOGETHER,
+    stem,
+)
+
+Words = tuple[str, ...]
+
+Mend = Callable[[str], str]
+"""Puts a mistyped word right and leaves all others."""
+
+
+_WORD: Final = re.compile(r"[a-z0-9]+")
+_CLAUSE: Final = re.compile(r"[,.;:!?]+(?:\s|$)|\s[-/]+\s|\bbut\b|\bwhile\b")
+_MEASURED: Final = re.compile(r"([0-9]+)(?:ppm|f)?")
+_VOLTS: Final = re.compile(r"([0-9])\s*(?:v|vac|volt)\b")
+_LEAST_MISTYPED: Final = 5
+"""Letters of a word in which one typing error is seen through."""
+
+
+def clauses(text: str, mend: Mend) -> tuple[Words, ...]:
+    """The words of each clause, a denial with what it denies: gas smell? no."""
+    found: list[Words] = []
+    for part in _CLAUSE.split(_plain(text)):
+        said = spoken_words(part, mend)
+        if found and said and (set(said) <= DENYING or _goes_on_denying(found[-1], said)):
+            found[-1] += said
+        elif said:
+            found.append(said)
+    return tuple(found)
+
+
+def _goes_on_denying(before: Words, said: Words) -> bool:
+    """Whether a clause is more of a row that began with a denial: no smoke, fire or gas smell."""
+    return (
+        before[0] in DENYING
+        and before[1:2] != ()
+        and (before[1] in OFTEN_DENIED and not {*said} & (SUBJECTS | DENYING) and "or" in said)
+    )
+
+
+@lru_cache(maxsize=4_000)
+def phrase_words(phrase: str) -> Words:
+    """The words of a phrase that somebody has to say; where it is all filling, all of them."""
+    said = spoken_words(_plain(phrase), str)
+    return tuple(w for w in said if w not in FILLING) or said
+
+
+def spoken_words(text: str, mend: Mend) -> Words:
+    """All words as they count."""
+    joined: list[str] = []
+    for word in (mend(word) for word in _WORD.findall(_VOLTS.sub(r"\1 volts", text))):
+        together = TOGETHER.get((joined[-1], word)) if joined else None
+        if together is not None:
+            joined.pop()
+        joined.append(together or word)
+    return tuple(_canonical(word) for word in joined)
+
+
+def span(said: Words, phrase: Words) -> tuple[int, int] | None:
+    """Where a phrase is said: its words in order, with nothing but loose words between them."""
+    for start, word in enumerate(said):
+        if not _same(phrase[0], word):
+            continue
+        end = _end(said, phrase, start)
+        if end is not None:
+            return start, end
+    return None
+
+
+def names_a_thing(said: Words, at: tuple[int, int]) -> bool:
+    """Whether a single word is part of a name: the fire panel, a spark igniter."""
+    start, end = at
+    return said[start] in MAKING_A_THING and bool(set(said[end : end + 1]) & (THINGS | NAMED_SO))
+
+
+def alone(said: Words, at: tuple[int, int], of_things: bool, told: Words = ()) -> bool:
+    """Whether nothing beside what is said there changes it: somebody, here, really.
+
+    `of_things`: nor does the thing of which it is said ("the can is smoking"). `told`: words that
+    are dangers themselves ("sick and dizzy").
+    """
+    beside = {*said[: at[0]], *said[at[1] :]} - NEUTRAL - {*said[at[0] : at[1]]} - {*told}
+    return beside <= (LOOSE - CHANGING) | (THINGS if of_things else frozenset())
+
+
+def of_the_flue(said: Words, phrase: Words) -> bool:
+    """Whether a number is one read in the flue, where a phrase speaks of the air people breathe."""
+    flue = {"flu", "flue-co"}
+    return bool(numbers(phrase)) and not flue & {*phrase} and bool(flue & {*said})
+
+
+def denies(phrase: Words) -> bool:
+    """Whether a phrase itself is a lack: no gloves."""
+    return phrase[0] in DENYING
+
+
+def denied(said: Words, at: tuple[int, int]) -> bool:
+    """Whether what is said there is denied: before it, or by all that follows."""
+    start, end = at
+    for index in range(start - 1, -1, -1):
+        word = said[index]
+        if word in DENYING:
+            return True
+        if word == CANNOT and said[index + 1] in PERCEIVING:
+            return True
+        if word in SUBJECTS and index:
+            break
+    after = [w for w in said[end:] if w not in LOOSE]
+    return bool(after) and set(after) <= GONE
+
+
+def numbers(words: Words) -> tuple[int, ...]:
+    """The numbers among them."""
+    return tuple(n for word in words if (n := whole_number(word)) is not None)
+
+
+def telling(said: Words) -> frozenset[str]:
+    """The words that tell one danger from another; where none does, all."""
+    return frozenset(w for w in said if w not in LOOSE and w != PERSON) or frozenset(said)
+
+
+def mender(known: frozenset[str], ordinary: Callable[[], frozenset[str]]) -> Mend:
+    """A function that puts right a word with one error, where it is no ordinary word.
+
+    `known`: the words that dangers are told in. `ordinary` is asked only where it matters.
+    """
+    tables = LOOSE | THINGS | NAMED_SO | DENYING | GONE | PERCEIVING
+    forms = frozenset(form for word in known for form in _forms(word))
+
+    def mended(word: str) -> str:
+        if len(word) < _LEAST_MISTYPED - 1 or word in forms or not word.isalpha():
+            return word
+        if stem(word) in tables:
+            return word
+        near = [w for w in one_error(word) & forms if len(w) >= _LEAST_MISTYPED]
+        near.sort(key=lambda w: (w not in known, w))
+        return near[0] if near and word not in ordinary() else word
+
+    return mended
+
+
+def raw_words(text: str) -> list[str]:
+    """The words of a text as they are spelt."""
+    return _WORD.findall(_plain(text))
+
+
+def alike() -> frozenset[str]:
+    """Every word that counts as another."""
+    return frozenset(ALIKE)
+
+
+def _plain(text: str) -> str:
+    return text.lower().replace("'", "").replace("\u2019", "")
+
+
+def _end(said: Words, phrase: Words, start: int) -> int | None:
+    wanted = 0
+    for index in range(start, len(said)):
+        if _same(phrase[wanted], said[index]):
+            wanted += 1
+            if wanted == len(phrase):
+                return index + 1
+        elif said[index] not in LOOSE:
+            return None
+    return None
+
+
+def _same(wanted: str, said: str) -> bool:
+    """A number is met by one as high or higher."""
+    least, read = whole_number(wanted), whole_number(said)
+    return wanted == said if least is None or read is None else read >= least
+
+
+@lru_cache(maxsize=4_000)
+def _canonical(word: str) -> str:
+    if (measured := _MEASURED.fullmatch(word)) is not None:
+        return measured[1].lstrip("0") or "0"
+    short = stem(word)
+    return stem(ALIKE[word]) if word in ALIKE else BY_STEM.get(short, short)
+
+
+def _forms(word: str) -> tuple[str, ...]:
+    """A word and how else it may end."""
+    short = stem(word)
+    return word, short, f"{short}e", *(f"{short}{ending}" for ending in ("s", "es", "ed", "ing"))
+
+
+def one_error(word: str) -> frozenset[str]:
+    """Every word that one letter left out, put in, changed or swapped makes of it."""
+    cuts = [(word[:i], word[i:]) for i in range(len(word) + 1)]
+    left_out = {a + b[1:] for a, b in cuts if b}
+    swapped = {a + b[1] + b[0] + b[2:] for a, b in cuts if len(b) > 1}
+    changed = {a + c + b[1:] for a, b in cuts if b for c in ascii_lowercase}
+    put_in = {a + c + b for a, b in cuts for c in ascii_lowercase}
+    return frozenset(left_out | swapped | changed | put_in)

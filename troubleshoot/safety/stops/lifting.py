@@ -1,0 +1,188 @@
+"""Which STOP stands over a visit, and what fresh finding may lift it.
+
+A STOP stands from the moment that it is met until its finding has been taken once more and is
+sound: nothing else lifts it, neither silence nor an answer that names nothing. One until made safe
+may be taken once more by the people who met it. For the whole job it is handed over first, whether
+it was found, complained of or reported in words, and only after a reopening with the hand-over's
+result may the finding be taken, once.
+"""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from typing import Final
+
+from troubleshoot.knowledge.model import Knowledge, Stop, Test
+from troubleshoot.reasoning.chaining.on_record import ON_RECORD
+from troubleshoot.reasoning.choosing.asking import Asking
+from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
+from troubleshoot.reasoning.readings.validity import circuits
+from troubleshoot.reasoning.readings.values import Values
+from troubleshoot.reasoning.unit.places import Place
+from troubleshoot.safety.declared import STEPS
+from troubleshoot.safety.job import Job
+from troubleshoot.safety.stops.record import Spot, StopMet
+
+MET: Final = "met"
+"""The atom that stands for a STOP that the visit has met before."""
+
+FOUND = ("possible:", "seen:")
+"""How the atoms begin that stand for a finding."""
+
+
+def standing_stop(knowledge: Knowledge, job: Job, conclusions: Conclusions) -> FiredHazard | None:
+    """The STOP to be told of: one that has to be handed over before any that may be lifted here.
+
+    A second danger may be found on the way to lifting the first. Of those alike the last met is
+    told: the people here know of the others. Of those that may be lifted here it is one that was
+    reported just now, else the first.
+    """
+    standing = conclusions.standing_stops
+    final = [s for s in standing if lifting_finding(knowledge, job, conclusions, s) is None]
+    last = [met.hazard for met in job.stops]
+
+    def when_met(fired: FiredHazard) -> int:
+        name = fired.hazard.id
+        return max((i for i, each in enumerate(last) if each == name), default=len(last))
+
+    if final:
+        return max(final, key=when_met)
+    said = job.stops[-1].hazard if job.stops and job.stops[-1].reported is not None else None
+    just_reported = (stop for stop in standing if stop.hazard.id == said)
+    return next(just_reported, next(iter(standing), None))
+
+
+def words_reported(
+    knowledge: Knowledge, job: Job, conclusions: Conclusions, fired: FiredHazard
+) -> str | None:
+    """The words of a STOP's last report that nothing has lifted; None where it was only found.
+
+    A STOP that was reported is met again without its words when another was told in between.
+    """
+    if any(atom.startswith(FOUND) for atom in fired.because):
+        met = job.met(fired.hazard.id)
+        return None if met is None else met.reported
+    standing = (
+        met.reported
+        for met in reversed(job.stops)
+        if met.hazard == fired.hazard.id and met.reported is not None
+        if not _is_lifted(knowledge, job, conclusions, met)
+    )
+    return next(standing, None)
+
+
+def conclude_visit(reasoner: Reasoner, job: Job) -> Conclusions:
+    """Everything that follows from a visit: from its answers, and from the STOPs it has met."""
+    return with_stops_met(reasoner.knowledge, job, reasoner.conclude(job.case))
+
+
+def with_stops_met(knowledge: Knowledge, job: Job, conclusions: Conclusions) -> Conclusions:
+    """The conclusions with every STOP standing that the visit has met and nothing has lifted."""
+    now = {fired.hazard.id for fired in conclusions.standing_stops}
+    met = {
+        met.hazard: _as_fired(knowledge, job, met)
+        for met in job.stops
+        if met.hazard not in now and not _is_lifted(knowledge, job, conclusions, met)
+    }
+    others = (fired for fired in conclusions.hazards if fired.hazard.id not in met)
+    return replace(conclusions, hazards=(*others, *met.values()))
+
+
+def _as_fired(knowledge: Knowledge, job: Job, met: StopMet) -> FiredHazard:
+    """A STOP that was met as one that stands: reported in words, it halts until made safe."""
+    hazard = knowledge.hazards[met.hazard]
+    if hazard.stop is None or hazard.stop.scope == "this-step":
+        covers = hazard.id.replace("-", " ") if hazard.stop is None else hazard.stop.covers
+        hazard = replace(hazard, stop=Stop("until-made-safe", covers))
+    return FiredHazard(hazard, circuits(job.unit.layout, None), (MET,), found=True)
+
+
+def is_all_clear(test: Test) -> bool:
+    """Whether a test is the word of whoever cleared the place, and no step of ours."""
+    return test.kind == "step" and test.id not in STEPS
+
+
+def finding_of(
+    knowledge: Knowledge, job: Job, conclusions: Conclusions, fired: FiredHazard
+) -> Spot | None:
+    """The finding that called a STOP up, or the all-clear of the complaint or hazard."""
+    if ON_RECORD in fired.because:
+        return None
+    found = [atom.split(":")[1:] for atom in fired.because if atom.startswith(FOUND)]
+    for test, outcome in found:
+        for reading in conclusions.readings:
+            if reading.test == test and outcome in reading.possible:
+                return test, reading.at
+    met = _standing_met(knowledge, job, conclusions, fired)
+    if met is not None and met.spot is not None:
+        return met.spot
+    complaint = knowledge.complaints.get(job.complaint or "")
+    if not found and complaint is not None and complaint.all_clear is not None:
+        return complaint.all_clear, None
+    return None if fired.hazard.all_clear is None else (fired.hazard.all_clear, None)
+
+
+def lifting_finding(
+    knowledge: Knowledge, job: Job, conclusions: Conclusions, fired: FiredHazard
+) -> Spot | None:
+    """The finding that may be taken afresh to lift a STOP; none where the job is handed over."""
+    spot = finding_of(knowledge, job, conclusions, fired)
+    if spot is None or not _is_final(fired):
+        return spot
+    met = _standing_met(knowledge, job, conclusions, fired)
+    if met is None or not met.reopened:
+        return None
+    return spot if not_yet_afresh(knowledge, job, spot, met.answers) else None
+
+
+def not_yet_afresh(knowledge: Knowledge, job: Job, spot: Spot, since: int) -> tuple[Test, ...]:
+    """The tests that have to be asked for a finding and have not been since so many answers.
+
+    A computed finding is taken afresh by reading everything it is computed from.
+    """
+    test = knowledge.tests[spot[0]]
+    asked: tuple[Test, ...] = (test,)
+    if not any(answer.test == test.id for answer in job.answers):
+        asking = Asking(knowledge, job.unit, knowledge.tests.values())
+        asked = asking.asks(test, spot[1], Values(knowledge, job.unit, {})) or (test,)
+    since_then = job.answers[since:]
+    return tuple(
+        each
+        for each in asked
+        if not any(a.test == each.id and _serves(a.places, spot[1]) for a in since_then)
+    )
+
+
+def _standing_met(
+    knowledge: Knowledge, job: Job, conclusions: Conclusions, fired: FiredHazard
+) -> StopMet | None:
+    """Of the times that a hazard's STOP was met, the last that nothing has lifted.
+
+    It may have been found and reported too: then each needs its own fresh finding.
+    """
+    times = [met for met in reversed(job.stops) if met.hazard == fired.hazard.id]
+    standing = (m for m in times if not _is_lifted(knowledge, job, conclusions, m))
+    return next(standing, times[0] if times else None)
+
+
+def _is_final(fired: FiredHazard) -> bool:
+    """Whether a STOP is for the whole job, so that others have to lift it."""
+    return fired.hazard.stop is not None and fired.hazard.stop.scope == "whole-job"
+
+
+def _is_lifted(knowledge: Knowledge, job: Job, conclusions: Conclusions, met: StopMet) -> bool:
+    """Whether the finding of a STOP has been taken afresh since it was met, and is sound."""
+    stop = knowledge.hazards[met.hazard].stop
+    if met.spot is None or (stop is not None and stop.scope == "whole-job" and not met.reopened):
+        return False
+    if not_yet_afresh(knowledge, job, met.spot, met.answers):
+        return False
+    test = knowledge.tests[met.spot[0]]
+    sound = {*test.healthy, *(STEPS[test.id].also_sound if test.id in STEPS else ())}
+    at = met.spot[1]
+    readings = [r for r in conclusions.readings if r.test == test.id and at in (None, r.at)]
+    return bool(readings) and all(r.valid and r.possible and r.possible <= sound for r in readings)
+
+
+def _serves(places: tuple[Place | None, ...], at: Place | None) -> bool:
+    return at is None or at in places or None in places

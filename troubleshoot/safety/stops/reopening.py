@@ -1,0 +1,205 @@
+"""Reopening a stopped visit: only with the result of the hand-over, and with a fresh finding first.
+
+The result lifts nothing by itself. It says who made the place safe, what they found and did, and
+the reading that shows it; then the finding that stopped the visit is taken once more, and if that
+is bad the STOP stands again.
+"""
+
+from __future__ import annotations
+
+import re
+from datetime import datetime, timedelta
+from typing import Final
+
+from troubleshoot.knowledge.model import Hazard, Knowledge
+from troubleshoot.outside.numbers import choice
+from troubleshoot.quantities.typed import Expected, NotUnderstood, read
+from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.safety.hearing.moments import moment
+from troubleshoot.safety.hearing.roles import ROLES, names_a_role, roles_in
+from troubleshoot.safety.hearing.trade_words import trade_words
+from troubleshoot.safety.job import Job
+from troubleshoot.safety.stops.lifting import finding_of, is_all_clear, standing_stop
+from troubleshoot.safety.stops.record import Spot, StopMet
+
+LEAST_WORDS: Final = 2
+"""Of the trade, for a finding and its remedy: "fixed it" tells nobody anything."""
+
+_PUT_RIGHT: Final = "(repaired|fixed|mended|done|found|put right)"
+_STILL: Final = re.compile(
+    r"\bstill (leak|smell|smok|burn|hot|live|wet|there|on fire|does|is)"
+    rf"|\b(nothing|not|never|nobody)( (was|has|been|is|yet))* {_PUT_RIGHT}\b"
+)
+"""Words of a result that say that there is none."""
+
+_NUMBER: Final = re.compile(r"[0-9]")
+_WORD: Final = re.compile(r"[^\W\d_]{3,}")
+A_DAY: Final = timedelta(hours=24)
+"""A reading of the day before shows nothing of today (common practice, no source)."""
+
+_MINUTE: Final = "%Y-%m-%d %H:%M"
+
+
+class NotAResult(ValueError):
+    """What was given is no result of a hand-over; the message says what would do."""
+
+
+class NotReopened(ValueError):
+    """The visit stays as it is; the message says why and what to do."""
+
+
+def minute(at: datetime) -> str:
+    """A moment to the minute, on the clock of whoever types it: 2026-11-26 14:30."""
+    return at.strftime(_MINUTE)
+
+
+def fitting_roles(hazard: Hazard) -> tuple[str, ...]:
+    """The roles that may make a place safe after this hazard's STOP, in the order of the list."""
+    return tuple(name for name in ROLES if name in (hazard.cleared_by or ("supervisor",)))
+
+
+def role(typed: str, names: tuple[str, ...] = tuple(ROLES)) -> str:
+    """The role that a number of the list or the beginning of its name means."""
+    if (number := choice(typed, len(names))) is not None:
+        return names[number - 1]
+    word = "-".join(typed.lower().split())
+    begun = [name for name in names if word and name.startswith(word)]
+    if word in names or len(begun) == 1:
+        return word if word in names else begun[0]
+    part = [name for name in names if word in name.split("-")]
+    said = roles_in(typed) if names_a_role(typed) else ()
+    spoken = part or [name for name in said if name in names]
+    if len(spoken) == 1:
+        return spoken[0]
+    raise NotAResult(f"Give a number from 1 to {len(names)}, or one of: {', '.join(names)}.")
+
+
+def told(typed: str) -> str:
+    """Who was told, as it was typed: somebody whom others can find again, by role."""
+    if not names_a_role(typed):
+        raise NotAResult(
+            "Say by role who was told, and when: the supervisor, 2:44 pm; the gas company, just "
+            "now. Somebody has to know of it before you leave."
+        )
+    return typed
+
+
+def not_told(hazard: Hazard, told: str) -> str:
+    """Whom a STOP is for, where nobody of those was told; empty where somebody was.
+
+    The supervisor may be told first of anything; that does not make the place safe.
+    """
+    meant = {*roles_in(hazard.defer_to), *hazard.cleared_by}
+    return "" if not meant or meant & {*roles_in(told)} else hazard.defer_to
+
+
+def in_words(knowledge: Knowledge, typed: str) -> str:
+    """What was found and done, to be read by somebody else; not that nothing was."""
+    if _STILL.search(typed.lower()):
+        raise NotAResult(
+            "That says that it is not put right. The visit stays closed until it is: give what was "
+            "done about it, or q."
+        )
+    known = trade_words(knowledge)
+    words = {word for word in _WORD.findall(typed.lower()) if known(word)}
+    if len(words) < LEAST_WORDS:
+        raise NotAResult(
+            "Say in a few words of the trade what was found and what was done, so that whoever "
+            "reads it knows what was meant."
+        )
+    return typed
+
+
+def as_read(knowledge: Knowledge, typed: str) -> str:
+    """The reading or look that shows it: a number with its unit, or a few words."""
+    for quantity in knowledge.quantities.values() if _NUMBER.search(typed) else ():
+        try:
+            if read(typed, Expected(quantity.unit)).values[0].typed_unit is not None:
+                return typed
+        except NotUnderstood:
+            continue
+    try:
+        return in_words(knowledge, typed)
+    except NotAResult:
+        raise NotAResult(
+            "Give the reading with its unit (0 ppm), or say in a few words what was looked at and "
+            "how it was."
+        ) from None
+
+
+def is_reading(knowledge: Knowledge, typed: str) -> bool:
+    """Whether what was typed tells a reading or a look at all."""
+    try:
+        as_read(knowledge, typed)
+    except NotAResult:
+        return False
+    return True
+
+
+def when_read(typed: str, since: str, now: datetime) -> str:
+    """The minute of a reading: after the minute `since`, and not still to come."""
+    at = moment(typed, now)
+    if at is None:
+        raise NotAResult(
+            f"Give the time as 14:30, 2:30 pm, just now or 10 min ago; of another day as "
+            f"{minute(now)}."
+        )
+    if minute(at) > minute(now):
+        raise NotAResult("That is still to come. Give the time at which it was read.")
+    if now - at > A_DAY:
+        raise NotAResult("That is more than a day ago, and much may be otherwise: read it again.")
+    if minute(at) <= since:
+        raise NotAResult(f"That is not after {since}, and only what was read after it counts.")
+    return minute(at)
+
+
+def stopped_at(met: StopMet) -> str:
+    """The minute after which a STOP's danger has to be read afresh; empty where it is not known."""
+    if not met.time:
+        return met.told_at
+    return minute(datetime.fromisoformat(met.time))
+
+
+def read_after(knowledge: Knowledge, met: StopMet) -> str:
+    """The minute after which a reading shows that the danger has gone: the STOP's, and its wait."""
+    at, wait = stopped_at(met), _wait_minutes(knowledge, met.hazard)
+    if not at or not wait:
+        return at
+    return minute(datetime.strptime(at, _MINUTE) + timedelta(minutes=wait - 1))
+
+
+def still_waiting(knowledge: Knowledge, met: StopMet, now: datetime) -> str:
+    """Why a STOP whose all-clear is a wait is not lifted yet, by the clock; empty where it may be.
+
+    A clock that shows a time before the STOP has not shown the wait.
+    """
+    wait = _wait_minutes(knowledge, met.hazard)
+    if not wait or not met.time:
+        return ""
+    over = datetime.fromisoformat(met.time) + timedelta(minutes=wait)
+    if now >= over:
+        return ""
+    return (
+        f"{wait:.0f} minutes have to pass on the clock after the STOP of {stopped_at(met)}, and no "
+        f"word shortens them: not before {minute(over)}, and later if it came again."
+    )
+
+
+def _wait_minutes(knowledge: Knowledge, hazard: str) -> float:
+    """How long a hazard's all-clear takes by waiting; nothing where it is no wait."""
+    known = knowledge.hazards.get(hazard)
+    test = None if known is None else knowledge.tests.get(known.all_clear or "")
+    return test.wait_minutes if test is not None and is_all_clear(test) else 0.0
+
+
+def what_stopped(knowledge: Knowledge, job: Job, conclusions: Conclusions) -> tuple[Hazard, Spot]:
+    """The STOP over a visit, and the finding that has to be taken afresh. Raises NotReopened."""
+    if job.ended is None:
+        raise NotReopened("it is still open; go on with it by: troubleshoot")
+    standing = standing_stop(knowledge, job, conclusions)
+    if job.ended != "stopped" or standing is None:
+        raise NotReopened("it was closed, not stopped; start a new visit by: troubleshoot")
+    spot = finding_of(knowledge, job, conclusions, standing)
+    if spot is None:
+        raise NotReopened("no finding can show that it is safe now; it stays closed")
+    return standing.hazard, spot

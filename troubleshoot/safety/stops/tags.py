@@ -1,0 +1,66 @@
+"""The tag on a stopped unit, as sentences: what was found, how it stands, who may remove it."""
+
+from __future__ import annotations
+
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.reasoning.unit.places import with_place
+from troubleshoot.safety.hearing.roles import ROLES
+from troubleshoot.safety.job import Job
+from troubleshoot.safety.stops.lifting import finding_of, words_reported
+from troubleshoot.safety.stops.reopening import fitting_roles
+
+NOT_TOLD = "Told: ____________ at ______."
+
+
+def tag_lines(
+    knowledge: Knowledge, job: Job, conclusions: Conclusions, fired: FiredHazard
+) -> tuple[str, ...]:
+    """What to write on the tag, a sentence a line."""
+    hazard = fired.hazard
+    met = job.met(hazard.id)
+    told = NOT_TOLD
+    if met is not None and met.told:
+        told = f"Told: {met.told}, {met.told_at}."
+    lines = [
+        f"Do not start{' ' + job.name if job.name else ''}. {hazard.tag or hazard.what_to_do}",
+        found_words(knowledge, job, conclusions, fired),
+        _gas_cock(job),
+        told,
+        f"Only {_roles(fitting_roles(hazard))} may remove this tag.",
+        "Hung by: ____________, on ______ at ______.",
+    ]
+    return tuple(line for line in lines if line)
+
+
+def found_words(
+    knowledge: Knowledge, job: Job, conclusions: Conclusions, fired: FiredHazard
+) -> str:
+    """The finding that called the STOP up, with its reading; or the words it was reported in."""
+    reported = words_reported(knowledge, job, conclusions, fired)
+    if reported is not None:
+        return f'Reported: "{reported}".' if reported else "Reported as a danger."
+    if any(atom.startswith("complaint:") for atom in fired.because):
+        return f'Reported by the caller: "{job.words or job.complaint or ""}".'
+    spot = finding_of(knowledge, job, conclusions, fired)
+    reading = next((r for r in conclusions.readings if spot == (r.test, r.at)), None)
+    if reading is None:
+        return ""
+    test = knowledge.tests[reading.test]
+    if reading.possible <= {*test.healthy}:
+        return ""  # it shows that all is well, so it is not what stopped the job
+    means = [o.means or o.id for o in test.outcomes if o.id in reading.possible]
+    where = job.unit.layout.shown(test.per, reading.at)
+    read = f" ({reading.text})" if reading.text else ""
+    return f"Found: {with_place(test.name, where)}: {'; '.join(means)}{read}."
+
+
+def _gas_cock(job: Job) -> str:
+    if job.unit.facts.get("heat", "gas") != "gas":
+        return ""
+    return f"Gas cock: {'shut' if job.work.gas == 'shut' else 'not known to be shut'}."
+
+
+def _roles(names: tuple[str, ...]) -> str:
+    said = [ROLES[name] for name in names]
+    return said[0] if len(said) == 1 else f"{', '.join(said[:-1])} or {said[-1]}"

@@ -1,0 +1,131 @@
+"""Assessing a case at once: all readings taken, causes ranked, nothing asked."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator, Sequence
+from dataclasses import replace
+
+from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.reasoning.choosing.asking import Asking
+from troubleshoot.reasoning.choosing.next_test import Candidate
+from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.readings.answers import Case
+from troubleshoot.reasoning.unit.places import Place, with_place
+from troubleshoot.safety.stops.lifting import finding_of, with_stops_met
+from troubleshoot.safety.stops.record import StopMet
+from troubleshoot.safety.stops.standing import Forbidden, standing_hazards
+from troubleshoot.visit.cases.rows import READ_BEFORE_STOP, row_in_words, rows_of
+from troubleshoot.visit.state import VisitState
+from troubleshoot.visit.telling.account import Plain, account, ending_of, place_shown, shown_causes
+from troubleshoot.visit.telling.wording import cause_line, effect_line
+
+_TYPICAL_SWITCH = {"any": 0.0, "running": 0.0, "running-open": 5.0, "energised-open": 8.0}
+_LOCKED_OUT_SWITCH = 15.0
+"""Minutes to reach a work state from a unit as found (common practice, no source)."""
+
+
+def typical_switch(test: Test, place: Place | None) -> float:
+    """Minutes to reach a test's work state from a unit as it is found."""
+    return _TYPICAL_SWITCH.get(test.work_state, _LOCKED_OUT_SWITCH)
+
+
+def candidates_for(conclusions: Conclusions) -> tuple[Candidate, ...]:
+    """Tests that would still separate the causes, best first, from a unit as it is found.
+
+    None that a standing hazard forbids, nor one that needs such a test.
+    """
+    asking = Asking(
+        conclusions.hypotheses.knowledge,
+        conclusions.case.unit,
+        conclusions.hypotheses.tests.values(),
+    )
+    done = frozenset((r.test, r.at) for r in conclusions.readings) | conclusions.case.skipped
+    forbidden = Forbidden(conclusions)
+
+    def asks(test: Test, place: Place | None) -> tuple[Test, ...]:
+        asked = asking.asks(test, place, conclusions.values)
+        barred = any(forbidden.by(each, place) for each in (test, *asked))
+        return () if barred else asked
+
+    return conclusions.candidates(done, asks, typical_switch)
+
+
+def conclude_file(reasoner: Reasoner, case: Case) -> Conclusions:
+    """Everything that follows from a case, its answers taken in the file's order.
+
+    A STOP that any of them met stands by the rules of a visit: until its finding was taken afresh
+    and is sound, and for the whole job whatever the file says, since only a person lifts that.
+    """
+    last = reasoner.conclude(case)
+    if not _may_lift(reasoner.knowledge, case):
+        return last
+    state = VisitState(unit=case.unit, complaint=case.complaint, answers=())
+    for number in range(len(case.answers) + 1):
+        state = replace(state, answers=case.answers[:number])
+        now = reasoner.conclude(replace(case, answers=state.answers))
+        for fired in now.standing_stops:
+            if state.met(fired.hazard.id) is None:
+                spot = finding_of(reasoner.knowledge, state, now, fired)
+                met = StopMet(fired.hazard.id, number, spot)
+                state = replace(state, stops=(*state.stops, met))
+    return with_stops_met(reasoner.knowledge, state, last)
+
+
+def _may_lift(knowledge: Knowledge, case: Case) -> bool:
+    """Whether a later answer may take away what an earlier one, or the call, has called up."""
+    tests = [answer.test for answer in case.answers]
+    called = knowledge.complaints.get(case.complaint or "")
+    cleared = called is not None and called.all_clear in tests
+    return cleared or len(set(tests)) < len(tests)
+
+
+def assess_case(knowledge: Knowledge, case: Case) -> tuple[Plain, tuple[str, ...]]:
+    """The account of a case for scripts, and the same in lines for people."""
+    reasoner = Reasoner(knowledge)
+    conclusions = conclude_file(reasoner, case)
+    ending = ending_of(conclusions)
+    candidates = candidates_for(conclusions) if ending == "shortlist" else ()
+    rows = rows_of(reasoner, case, case.answers)
+    plain = account(
+        conclusions,
+        ending=ending,
+        asked=rows,
+        candidates=candidates,
+        minutes=math.fsum(knowledge.tests[str(row["test"])].minutes for row in rows),
+    )
+    return plain, tuple(_lines(conclusions, ending, candidates, rows))
+
+
+def _lines(
+    conclusions: Conclusions,
+    ending: str,
+    candidates: tuple[Candidate, ...],
+    rows: Sequence[Plain],
+) -> Iterator[str]:
+    for standing in standing_hazards(conclusions):
+        yield from standing.lines
+        yield ""
+    if ending == "stopped" and rows:
+        yield f"{READ_BEFORE_STOP}:"
+        for row in rows:
+            yield f"  {row_in_words(conclusions.hypotheses.knowledge, row)}"
+    yield {
+        "named": "The cause:",
+        "shortlist": "Not settled. The likeliest causes:",
+        "nothing-wrong": "Nothing wrong on these readings. Next likeliest:",
+        "outside": "These readings fit nothing in the rule base well. Nearest:",
+        "stopped": "The diagnosis stops here. On these readings the causes are:",
+    }[ending]
+    for cause in shown_causes(conclusions)[:6]:
+        yield "  " + cause_line(conclusions, cause)
+    for effect in conclusions.effects:
+        yield "  " + effect_line(conclusions, effect)
+    for reading in conclusions.unexplained:
+        yield f"  not explained: {reading.test} {', '.join(reading.seen)}"
+    if ending == "shortlist" and candidates:
+        yield "These would tell them apart:"
+        for candidate in candidates[:4]:
+            minutes = round(candidate.minutes + candidate.switch_minutes)
+            place = place_shown(conclusions, candidate.test.per, candidate.at)
+            yield f"  {with_place(candidate.test.name, place)} (about {minutes} min)"

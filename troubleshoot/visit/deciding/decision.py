@@ -1,0 +1,95 @@
+"""What comes next in a visit, as data; and the one next thing on the way to a test."""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from dataclasses import dataclass
+from typing import Literal
+
+from troubleshoot.knowledge.model import Hazard, Knowledge, Test
+from troubleshoot.reasoning.conclude import FiredHazard
+from troubleshoot.reasoning.unit.places import Place, spoken
+from troubleshoot.safety.cautions import cautions_before
+from troubleshoot.safety.guards import unmet
+from troubleshoot.safety.needs import needs_of
+from troubleshoot.safety.profiles import hand_over, hand_over_on_the_way
+from troubleshoot.safety.route import steps_to
+from troubleshoot.safety.steps import Step
+from troubleshoot.safety.stops.record import Spot
+from troubleshoot.visit.state import VisitState
+
+
+@dataclass(frozen=True, slots=True)
+class Decision:
+    """What comes next.
+
+    `step`, `ask`: a safety step or a test at a place, with the cautions that come before it.
+    `aim`: the test that all this is for, where it is another. `stop`: the STOP that stands; a step
+    or test that comes with one leads to the fresh finding that may lift it, and to nothing else.
+    `saving`: it is asked now because cutting the power would lose it. `ending`: no test pays any
+    more, or the visit has ended.
+    """
+
+    kind: Literal["step", "ask", "stop", "ending"]
+    test: Test | None = None
+    at: Place | None = None
+    step: Step | None = None
+    cautions: tuple[Hazard, ...] = ()
+    reason: str = ""
+    aim: Spot | None = None
+    stop: FiredHazard | None = None
+    saving: bool = False
+    ending: str = ""
+    handed_over: tuple[tuple[str, str], ...] = ()
+
+
+def to_do(knowledge: Knowledge, state: VisitState, step: Step) -> Decision:
+    """A safety step, with its cautions."""
+    test = knowledge.tests[step.id]
+    cautions = cautions_before(knowledge, state, test)
+    return Decision("step", test, step=step, cautions=cautions)
+
+
+def to_ask(knowledge: Knowledge, state: VisitState, test: Test, at: Place | None) -> Decision:
+    """A test at a place, with its cautions."""
+    return Decision("ask", test, at, cautions=cautions_before(knowledge, state, test))
+
+
+def nearer_to(
+    knowledge: Knowledge, state: VisitState, test: Test, at: Place | None
+) -> Decision | None:
+    """The next thing on the way to a test: a step, or the test itself once the guards are silent.
+
+    Nothing where no safe way leads there: the guards have the last word over the planner.
+    """
+    needs = needs_of(test, spoken(at), state.at_work)
+    steps = steps_to(state.work, needs, state.at_work)
+    if steps:
+        return to_do(knowledge, state, steps[0])
+    return None if unmet(state.work, needs) else to_ask(knowledge, state, test, at)
+
+
+def beyond(
+    knowledge: Knowledge, state: VisitState, tests: Iterable[Test], at: Place | None
+) -> str | None:
+    """To whom tests, or a step on the way to one, have to be handed over; None if to nobody."""
+    for test in tests:
+        phrase = hand_over(test, state.profiles)
+        if phrase is None:
+            needs = needs_of(test, spoken(at), state.at_work)
+            steps = steps_to(state.work, needs, state.at_work)
+            phrase = hand_over_on_the_way(steps, knowledge.tests, state.profiles)
+        if phrase is not None:
+            return phrase
+    return None
+
+
+def like(place: Place | None, places: tuple[Place | None, ...]) -> Place | None:
+    """The place of another kind that goes with this one: itself, same number, or the only one."""
+    if place in places:
+        return place
+    if place is not None:
+        for other in places:
+            if other is not None and other.number == place.number:
+                return other
+    return places[0] if len(places) == 1 else None

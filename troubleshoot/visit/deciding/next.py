@@ -1,0 +1,289 @@
+"""What comes next in a visit: a safety step, a test, a STOP, or an ending.
+
+A pure function of the visit's state. The next test is the one that tells most per minute, unless
+a rule puts another first; whatever it needs of the work state comes before it, step by step, each
+with its cautions.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from dataclasses import replace
+
+from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.reasoning.choosing.asking import Asking
+from troubleshoot.reasoning.choosing.choice_of_test import choose
+from troubleshoot.reasoning.choosing.look_again import worth_repeating
+from troubleshoot.reasoning.choosing.next_test import Candidate, SwitchMinutes
+from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.evidence.surprise import SURPRISING
+from troubleshoot.reasoning.readings.withdrawal import WITHDRAWN
+from troubleshoot.reasoning.unit.places import Place, spoken
+from troubleshoot.safety.guards import unmet
+from troubleshoot.safety.hazard_words import forbids
+from troubleshoot.safety.needs import needs_of
+from troubleshoot.safety.profiles import hand_over
+from troubleshoot.safety.route import (
+    steps_to,
+    steps_to_leave,
+    steps_to_leave_cold,
+    steps_to_leave_off,
+    switch_minutes,
+)
+from troubleshoot.safety.steps import LOCKOUT, STOP_BY_CONTROLS, Step
+from troubleshoot.safety.stops.lifting import (
+    conclude_visit,
+    finding_of,
+    not_yet_afresh,
+    standing_stop,
+)
+from troubleshoot.safety.stops.record import Spot
+from troubleshoot.safety.stops.standing import Forbidden
+from troubleshoot.visit.deciding.decision import Decision, beyond, like, nearer_to, to_do
+from troubleshoot.visit.deciding.left_off import left_off
+from troubleshoot.visit.deciding.lifting import towards_lifting
+from troubleshoot.visit.events.places import places_from
+from troubleshoot.visit.state import VisitState
+from troubleshoot.visit.telling.account import ending_of
+from troubleshoot.visit.telling.why_next import separates
+
+DOES_NOT_FIT = "it fits the other readings worst; a second look tells whether it was right"
+TAKES_IT_AWAY = "only this, read afresh after the repair, takes the danger away"
+MUCH_HANGS_ON_IT = "much hangs on this reading, and a second one costs little"
+
+
+class Decider:
+    """Decides for visits under one rule base; a reasoner that is there already may be shared."""
+
+    def __init__(self, knowledge: Knowledge, reasoner: Reasoner | None = None) -> None:
+        self.knowledge = knowledge
+        self.reasoner = reasoner or Reasoner(knowledge)
+
+    def decide(self, state: VisitState, conclusions: Conclusions | None = None) -> Decision:
+        """What comes next on this state. A STOP comes before everything, the way out included."""
+        if state.ended is not None:
+            return Decision("ending", ending=state.ended)
+        conclusions = conclusions or conclude_visit(self.reasoner, state)
+        standing = standing_stop(self.knowledge, state, conclusions)
+        if standing is not None:
+            lifting = towards_lifting(self.knowledge, state, conclusions, standing)
+            return lifting or Decision("stop", stop=standing, ending="stopped")
+        if state.closing:
+            return self._leave(state, conclusions)
+        if state.aim is not None:
+            going_on = self._towards(state, conclusions, state.aim, state.aim_reason)
+            if going_on is not None:
+                return going_on
+        afresh = self._read_afresh(state, conclusions)
+        if afresh is not None:
+            return afresh
+        handed: list[tuple[str, str]] = []
+        candidates = self.candidates(state, conclusions)
+        while True:
+            chosen, reason = self._choose(conclusions, candidates)
+            if chosen is None:
+                return self._look_again(state, conclusions) or Decision(
+                    "ending", ending=ending_of(conclusions), handed_over=tuple(handed)
+                )
+            phrase = self.handed_over(state, chosen)
+            if phrase is None:
+                aim = (chosen.test.id, chosen.at)
+                decision = self._towards(state, conclusions, aim, reason)
+                if decision is not None:
+                    return replace(decision, handed_over=tuple(handed))
+            else:
+                handed.append((chosen.test.id, phrase))
+            candidates = tuple(c for c in candidates if c is not chosen)
+
+    def candidates(self, state: VisitState, conclusions: Conclusions) -> tuple[Candidate, ...]:
+        """Every test worth a look from here, the best rate first; none that is out of place."""
+        asking = self.asking(state, conclusions)
+        unfit = self._unfit(state, conclusions)
+        taken = (r for r in conclusions.readings if r.why_invalid != WITHDRAWN)
+        done = frozenset((r.test, r.at) for r in taken) | state.skipped
+
+        def asks(test: Test, place: Place | None) -> tuple[Test, ...]:
+            asked = asking.asks(test, place, conclusions.values)
+            return () if any(unfit(each, place) for each in (test, *asked)) else asked
+
+        return conclusions.candidates(done, asks, self._switch(state))
+
+    def _switch(self, state: VisitState) -> SwitchMinutes:
+        """The minutes to the work state of a test from where the unit stands."""
+
+        def switch(test: Test, place: Place | None) -> float:
+            needs = needs_of(test, spoken(place), state.at_work)
+            return switch_minutes(state.work, needs, state.at_work, self.knowledge.tests)
+
+        return switch
+
+    def _unfit(
+        self, state: VisitState, conclusions: Conclusions
+    ) -> Callable[[Test, Place | None], bool]:
+        """What is not to be proposed: what a hazard forbids, what no step leads nearer to, and,
+        once a part is accused and the unit is locked out for it, what needs the power back."""
+        forbidden = Forbidden(conclusions)
+        stays_off = conclusions.named is not None and state.work.power == "locked-out"
+
+        def unfit(test: Test, at: Place | None) -> bool:
+            if forbidden.by(test, at) is not None or self._is_blocked(state, test, at):
+                return True
+            return stays_off and needs_of(test, spoken(at), state.at_work).energised
+
+        return unfit
+
+    def _is_blocked(self, state: VisitState, test: Test, at: Place | None) -> bool:
+        """Whether no step leads nearer to a test and the guards still refuse it."""
+        needs = needs_of(test, spoken(at), state.at_work)
+        return not steps_to(state.work, needs, state.at_work) and bool(unmet(state.work, needs))
+
+    def asking(self, state: VisitState, conclusions: Conclusions) -> Asking:
+        """What has to be asked on this unit, without what was skipped or told in words alone.
+
+        Who says that a reading was normal has no number to give, and is not asked for one again.
+        """
+        told = {answer.test for answer in state.answers if not answer.text}
+        numbers = {answer.test for answer in state.answers if answer.text}
+        left_out = {test for test, _ in state.skipped} | (told - numbers)
+        return Asking(self.knowledge, state.unit, conclusions.hypotheses.tests.values(), left_out)
+
+    def _choose(
+        self, conclusions: Conclusions, candidates: tuple[Candidate, ...]
+    ) -> tuple[Candidate | None, str]:
+        """The next test and why: a rule that puts one first, or what it separates."""
+        for fired in conclusions.procedures:
+            for name in fired.procedure.look_first:
+                for candidate in candidates:
+                    if candidate.test.id == name:
+                        return candidate, fired.procedure.reason
+        chosen = choose(candidates, conclusions.ranking, conclusions.first_tests)
+        return chosen, "" if chosen is None else separates(conclusions, chosen)
+
+    def _read_afresh(self, state: VisitState, conclusions: Conclusions) -> Decision | None:
+        """After a repair, what had forbidden tests is read once more before anything else."""
+        answers = state.answers
+        since = next((n for n, a in enumerate(answers) if a.after_repair), len(answers))
+        for fired in Forbidden(conclusions).holding() if state.mended_here else ():
+            spot = finding_of(self.knowledge, state, conclusions, fired)
+            if spot is None or self.knowledge.tests[spot[0]].kind == "step":
+                continue
+            for test in not_yet_afresh(self.knowledge, state, spot, since):
+                at = like(spot[1], state.unit.layout.places(test.per))
+                if (test.id, at) in state.skipped or beyond(self.knowledge, state, (test,), at):
+                    continue
+                found = self._towards(state, conclusions, (test.id, at), TAKES_IT_AWAY)
+                if found is not None:
+                    return found
+        return None
+
+    def _look_again(self, state: VisitState, conclusions: Conclusions) -> Decision | None:
+        """A reading to take once more before giving up: one slip must not decide a visit."""
+        worth = worth_repeating(
+            conclusions.hypotheses, conclusions.ranking, conclusions.seen, self._switch(state)
+        )
+        surprising = conclusions.misfit.z > SURPRISING
+        worst = {(r.test, r.at) for r in conclusions.misfit.worst} if surprising else set()
+        unfit = self._unfit(state, conclusions)
+        for again in worth:
+            spot = (again.test.id, again.at)
+            if spot in state.skipped or unfit(again.test, again.at):
+                continue
+            if self.handed_over(state, again) is not None:
+                continue
+            reason = DOES_NOT_FIT if spot in worst else MUCH_HANGS_ON_IT
+            decision = self._towards(state, conclusions, spot, reason)
+            if decision is not None:
+                return decision
+        return None
+
+    def handed_over(self, state: VisitState, candidate: Candidate) -> str | None:
+        """To whom a test, or a step on the way to it, has to be handed over; None if to nobody."""
+        asked = (self.knowledge.tests[name] for name in candidate.asks)
+        return beyond(self.knowledge, state, asked, candidate.at)
+
+    def beyond(self, state: VisitState, test: str, at: str | None) -> str | None:
+        """To whom a test that somebody chose has to be handed over; None if to nobody."""
+        chosen = self.knowledge.tests[test]
+        place = places_from(at, chosen.per, state.unit)[0]
+        return beyond(self.knowledge, state, (chosen,), place)
+
+    def forbidden(self, conclusions: Conclusions, test: str, at: str | None) -> str | None:
+        """Why a test that somebody chose may not be done while a hazard stands; None if it may."""
+        chosen, unit = self.knowledge.tests[test], conclusions.case.unit
+        forbidden = Forbidden(conclusions)
+        for place in places_from(at, chosen.per, unit):
+            hazard = forbidden.even_if_chosen(chosen, place)
+            if hazard is not None:
+                return forbids(hazard)
+        return None
+
+    def _towards(
+        self, state: VisitState, conclusions: Conclusions, aim: Spot, reason: str
+    ) -> Decision | None:
+        """The next thing on the way to a test: a step, an input it needs, or the test itself.
+
+        Nothing where no safe way leads there, the guards have the last word over the planner, and
+        nothing where whoever is asking now may not go: somebody else may have aimed there.
+        """
+        test = self.knowledge.tests[aim[0]]
+        asked = self.asking(state, conclusions).asks(test, aim[1], conclusions.values)
+        wanted = next(iter(asked), test)
+        at = like(aim[1], state.unit.layout.places(wanted.per))
+        forbidden = Forbidden(conclusions)
+        if any(forbidden.even_if_chosen(*spot) for spot in ((test, aim[1]), (wanted, at))):
+            return None
+        if beyond(self.knowledge, state, (wanted,), at) is not None:
+            return None
+        found = nearer_to(self.knowledge, state, wanted, at)
+        if found is not None and cuts_power(state, found.step, wanted):
+            saving = self._to_save(state, conclusions)
+            if saving is not None:
+                return saving
+        return found and replace(found, aim=aim, reason=reason)
+
+    def _to_save(self, state: VisitState, conclusions: Conclusions) -> Decision | None:
+        """What a rule wants read before the power goes off, the nearest first, while it is there.
+
+        Only what would still tell something, and what this person may do.
+        """
+        reasons = {
+            name: fired.procedure.reason
+            for fired in conclusions.procedures
+            for name in fired.procedure.save_before_power_cut
+        }
+        worth = (c for c in self.candidates(state, conclusions) if c.test.id in reasons)
+        for candidate in sorted(worth, key=lambda c: c.switch_minutes):
+            if candidate.test.work_state == "locked-out" or self.handed_over(state, candidate):
+                continue
+            spot, reason = (candidate.test.id, candidate.at), reasons[candidate.test.id]
+            found = self._towards(state, conclusions, spot, reason)
+            if found is not None:
+                return replace(found, saving=True)
+        return None
+
+    def _leave(self, state: VisitState, conclusions: Conclusions) -> Decision:
+        """The way back: leads on, panels on, clear, lock off, watch the start.
+
+        What a danger that stands keeps off stays off: the unit locked out, the heat with its cock
+        shut. A step beyond whoever is closing up is handed over.
+        """
+        off = left_off(conclusions)
+        if off.unit:
+            steps = steps_to_leave_off(state.work, state.at_work)
+        elif off.heat:
+            steps = steps_to_leave_cold(state.work, state.at_work)
+        else:
+            steps = steps_to_leave(state.work, state.at_work)
+        if not steps:
+            return Decision("ending")
+        phrase = hand_over(self.knowledge.tests[steps[0].id], state.profiles)
+        if phrase is not None:
+            return Decision("ending", ending="left", handed_over=((steps[0].id, phrase),))
+        return to_do(self.knowledge, state, steps[0])
+
+
+def cuts_power(state: VisitState, step: Step | None, wanted: Test) -> bool:
+    """Whether a step is the first on the way to dead work that loses what a live unit tells."""
+    dead = needs_of(wanted, None, state.at_work).energy == "locked-out"
+    first = not any(asked.test == LOCKOUT for asked in state.asked)
+    return dead and first and step is not None and step.id in (STOP_BY_CONTROLS, LOCKOUT)

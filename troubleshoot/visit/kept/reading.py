@@ -1,0 +1,45 @@
+"""A kept visit read for a list or a report: the journal is left as it is, to the last byte."""
+
+from __future__ import annotations
+
+import os
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Final
+
+from troubleshoot.outside.files import open_regular, read_open
+from troubleshoot.outside.refusal import NotUsable
+from troubleshoot.visit.kept.journal import MOST_BYTES, JournalDamaged, lines_in, may_lock
+from troubleshoot.visit.kept.lines import Record
+
+TORN: Final = "The last record was cut off while it was written; it is left out."
+ELSEWHERE: Final = "The visit is open in another window; this is how far it has come."
+
+
+@dataclass(frozen=True, slots=True)
+class KeptVisit:
+    """A visit as its journal tells it. `elsewhere`: another program has it open."""
+
+    name: str
+    header: Record
+    events: tuple[Record, ...]
+    notice: str
+    elsewhere: bool
+
+
+def read_visit(path: Path) -> KeptVisit:
+    """Read a visit's journal. Raises JournalError."""
+    try:
+        descriptor = open_regular(path)
+    except NotUsable as error:
+        raise JournalDamaged(str(error)) from None
+    try:
+        elsewhere = not may_lock(descriptor, shared=True)
+        lines = lines_in(path, read_open(descriptor, str(path), MOST_BYTES))
+    except NotUsable as error:
+        raise JournalDamaged(str(error)) from None
+    finally:
+        os.close(descriptor)
+    torn = TORN if lines.torn else ""
+    notice = ELSEWHERE if elsewhere else torn  # who has it open may be writing that very record
+    return KeptVisit(path.stem, lines.header, lines.events, notice, elsewhere)

@@ -1,0 +1,123 @@
+"""A journal that cannot be read whole: what its intact lines still tell, and what that means.
+
+Damage never lifts a STOP. Whoever begins is told of every such visit that was not closed, and where
+it has the marks of a STOP its unit counts as stopped.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from pathlib import Path
+from typing import Final
+
+from troubleshoot.outside.plain_data import from_json
+from troubleshoot.outside.refusal import NotUsable
+from troubleshoot.visit.kept.lines import OPENING, Record, line_of
+
+MARKS: Final = (b'"event": "stop"', b'"event": "danger"', b'"hazard": ', b'"ending": "stopped"')
+"""What stands in the journal of a visit that a STOP has halted. No one damage takes them all."""
+
+
+CUT_OFF: Final = "Its last record was cut off, and it may have been that of a STOP"
+
+
+@dataclass(frozen=True, slots=True)
+class Unreadable:
+    """A visit whose journal cannot be read. `unit`: its name, where an intact line holds it.
+
+    `halted`: it has the marks of a STOP. `why`: one sentence of what is wrong and what to do.
+    """
+
+    path: Path
+    unit: str
+    halted: bool
+    why: str
+
+    @property
+    def visit(self) -> str:
+        return self.path.stem
+
+    @property
+    def reason(self) -> str:
+        """What stops its unit, in a few words."""
+        return f"visit {self.visit} cannot be read, and a STOP was met in it"
+
+    @property
+    def lines(self) -> tuple[str, ...]:
+        """What to tell whoever begins, a sentence a line."""
+        to_unit = f" to {self.unit}" if self.unit else ""
+        may = "a STOP was met in it and may stand" if self.halted else "a STOP may stand over it"
+        return (
+            f"Visit {self.visit}{to_unit} cannot be read: {may}.",
+            "Do not start on its unit before whoever was there has said what stopped it and the "
+            "supervisor has released it.",
+            f"{self.why}.",
+        )
+
+
+def unreadable(path: Path, data: bytes, why: str) -> Unreadable:
+    """What can be told of a journal with these bytes."""
+    return Unreadable(path, _name(data), was_halted(data), why)
+
+
+def was_halted(data: bytes) -> bool:
+    """Whether the bytes of a journal bear a mark of a STOP."""
+    return any(mark in data for mark in MARKS)
+
+
+def was_never_begun(data: bytes) -> bool:
+    """Whether the bytes are the beginning of a first record, cut off while it was written.
+
+    An empty file, and one of blanks or zeros, is what a power cut leaves of a longer one.
+    """
+    return bool(data) and b"\n" not in data and _opens(data)
+
+
+def hides_a_stop(tail: bytes) -> bool:
+    """Whether what was cut off at the end was, or may have been, the record of a STOP."""
+    return was_halted(tail) or not _opens(tail)
+
+
+def _opens(line: bytes) -> bool:
+    """Whether a line, cut off anywhere, begins as a record does."""
+    return line.startswith(OPENING) or OPENING.startswith(line)
+
+
+def was_closed(data: bytes) -> bool:
+    """Whether the last whole line is the end of a visit that no STOP ended."""
+    last = _event(_record(data.rpartition(b"\n")[0].rpartition(b"\n")[2]))
+    return last.get("event") == "end" and last.get("ending") == "closed"
+
+
+def _name(data: bytes) -> str:
+    """The unit's name as it was given last, by a line that fits its sum; empty without one."""
+    found, before = "", 0
+    for line in data.split(b"\n"):
+        record = _record(line)
+        event, number, stated = _event(record), record.get("n"), _sum(record)
+        if event.get("event") in ("start", "named") and isinstance(number, int):
+            name, fits = event.get("name"), line_of(number, before, event)[1] == stated
+            found = name if fits and isinstance(name, str) else found
+        before = stated
+    return found
+
+
+def _record(line: bytes) -> Record:
+    try:
+        record = from_json(line, "the line")
+    except NotUsable:
+        return {}
+    return record if isinstance(record, dict) else {}
+
+
+def _event(record: Record) -> Record:
+    event = record.get("event")
+    return event if isinstance(event, dict) else {}
+
+
+def _sum(record: Record) -> int:
+    """The sum that a line states, which the next one goes on from; 0 where there is none."""
+    try:
+        return int(str(record.get("sum")), 16)
+    except ValueError:
+        return 0

@@ -1,0 +1,118 @@
+"""What one visit has come to, as it stands after its events."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from dataclasses import dataclass, field
+
+from troubleshoot.reasoning.readings.answers import Answer, Case
+from troubleshoot.reasoning.unit.equipment import Unit
+from troubleshoot.reasoning.unit.places import Place
+from troubleshoot.safety.profiles import FULLY_QUALIFIED
+from troubleshoot.safety.stops.record import Spot, StopMet
+from troubleshoot.safety.work_state import UnitAtWork, WorkState
+
+
+@dataclass(frozen=True, slots=True)
+class Asked:
+    """One thing asked and what came of it, for the record.
+
+    `place`: for a safety step, its place in words, which need not be one of the unit's tree.
+    `nobody`: nobody says that it was done; an account from a file took it as done to go on.
+    """
+
+    test: str
+    at: Place | None
+    outcome: str | None
+    text: str | None
+    valid: bool
+    minutes: float
+    work_state: str
+    place: str | None = None
+    nobody: bool = False
+
+
+@dataclass(frozen=True, slots=True)
+class RepairSaid:
+    """A repair as somebody said it: when, in which words, and what they read to prove it.
+
+    `proofs`: what was to be read, and what was typed for it, empty where it was not taken.
+    `still`: what was typed when asked whether the complaint is still there. `answers`: how many had
+    been given before it; what was read after it can prove it.
+    """
+
+    fault: str
+    time: str = ""
+    proofs: tuple[tuple[str, str], ...] = ()
+    still: str = ""
+    answers: int = 0
+
+
+@dataclass(frozen=True, slots=True)
+class VisitState:
+    """Everything one visit has come to.
+
+    `aim`: the test that is on the way; `aim_chosen`: by the person, and not by what tells most.
+    `fresh`: the finding that is being taken once more to see whether a STOP can be lifted;
+    `fresh_since`: how many answers had been given before that. `work_before`: the work state that
+    the last answer or step started from. `proofs`: read for the repair that is about to be said.
+    `last_time`: when hands or eyes last reported from the
+    unit, `roof_time`: when the roof was last found good, `power_off_time`: when the lock went on;
+    moments as the events have them, empty where not known.
+    """
+
+    unit_data: Mapping[str, object] = field(default_factory=dict)
+    own_record: Mapping[str, object] = field(default_factory=dict)
+    unit: Unit = field(default_factory=Unit)
+    at_work: UnitAtWork = field(default_factory=UnitAtWork)
+    complaint: str | None = None
+    name: str = ""
+    words: str = ""
+    routine: bool = False
+    profiles: frozenset[str] = FULLY_QUALIFIED
+    conditions: Mapping[str, str] = field(default_factory=dict)
+    answers: tuple[Answer, ...] = ()
+    asked: tuple[Asked, ...] = ()
+    skipped: frozenset[Spot] = frozenset()
+    not_known: frozenset[str] = frozenset()
+    work: WorkState = field(default_factory=WorkState)
+    work_before: WorkState = field(default_factory=WorkState)
+    last_time: str = ""
+    roof_time: str = ""
+    power_off_time: str = ""
+    aim: Spot | None = None
+    aim_reason: str = ""
+    aim_chosen: bool = False
+    stops: tuple[StopMet, ...] = ()
+    fresh: Spot | None = None
+    fresh_since: int = 0
+    notes: tuple[str, ...] = ()
+    repaired: tuple[str, ...] = ()
+    proofs: tuple[tuple[str, str], ...] = ()
+    repairs: tuple[RepairSaid, ...] = ()
+    mended_here: bool = False
+    closing: bool = False
+    cured: bool = False
+    ended: str | None = None
+
+    @property
+    def case(self) -> Case:
+        """The case that the reasoning starts from."""
+        return Case(
+            self.unit,
+            self.complaint,
+            self.answers,
+            self.conditions,
+            self.skipped,
+            self.repaired,
+            self.routine,
+            tuple(dict.fromkeys(met.hazard for met in self.stops if met.on_record)),
+        )
+
+    def met(self, hazard: str) -> StopMet | None:
+        """The last time that a hazard's STOP halted the visit."""
+        return next((met for met in reversed(self.stops) if met.hazard == hazard), None)
+
+    @property
+    def minutes(self) -> float:
+        return sum(each.minutes for each in self.asked)

@@ -1,0 +1,133 @@
+"""The account of a whole visit: what was asked with its cautions, and what it came to."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from dataclasses import asdict
+
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.chaining.on_record import hazard_on_record
+from troubleshoot.reasoning.choosing.next_test import Candidate
+from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.safety.cautions import cautions_before
+from troubleshoot.safety.stops.reopening import is_reading
+from troubleshoot.visit.state import Asked, RepairSaid, VisitState
+from troubleshoot.visit.telling.account import NOBODY, TECHNICIAN, Plain, account, place_shown
+
+
+def visit_account(
+    knowledge: Knowledge,
+    state: VisitState,
+    conclusions: Conclusions,
+    *,
+    ending: str | None = None,
+    stop: FiredHazard | None = None,
+    candidates: Sequence[Candidate] = (),
+    said_by: str = TECHNICIAN,
+) -> Plain:
+    """The account of a visit as it stands; `said_by`: who says what was done and read."""
+    rows = [(asked, _row(knowledge, state, conclusions, asked, said_by)) for asked in state.asked]
+    plain = account(
+        conclusions,
+        ending=ending,
+        stop=stop,
+        asked=[row for _, row in rows],
+        cautions=[c for asked, row in rows for c in _cautions(knowledge, state, asked, row)],
+        minutes=state.minutes,
+        candidates=candidates,
+    )
+    return {**plain, "repairs": repairs_account(knowledge, state, conclusions)}
+
+
+def repairs_account(
+    knowledge: Knowledge, state: VisitState, conclusions: Conclusions
+) -> list[Plain]:
+    """Every repair that was said: when, in which words, and the readings that prove it or not.
+
+    Proved: a reading was given for one of its proofs, or one that the rules judge was taken after
+    it and is sound; and none taken after it is bad.
+    """
+    return [_repair(knowledge, conclusions, said, state) for said in state.repairs]
+
+
+def _repair(
+    knowledge: Knowledge, conclusions: Conclusions, said: RepairSaid, state: VisitState
+) -> Plain:
+    fault = knowledge.faults[said.fault]
+    since = {answer.test for answer in state.answers[said.answers :]}
+    wanted = [proof.finding for proof in fault.proof if proof.finding is not None]
+    judged = [
+        (reading, reading.possible <= set(finding.outcomes))
+        for finding in wanted
+        for reading in conclusions.readings
+        if reading.test == finding.test and reading.test in since and reading.valid
+    ]
+    given = any(is_reading(knowledge, text) for _, text in said.proofs)
+    return {
+        "fault": fault.id,
+        "name": fault.name,
+        "said_at": said.time or None,
+        "complaint_still_there": said.still or None,
+        "proofs": [{"to_read": what, "read": text or None} for what, text in said.proofs],
+        "read_after": [
+            {
+                "test": reading.test,
+                "at": place_shown(conclusions, knowledge.tests[reading.test].per, reading.at),
+                "text": reading.text,
+                "outcome": ", ".join(reading.seen) or None,
+                "sound": sound,
+            }
+            for reading, sound in judged
+        ],
+        "proved": all(sound for _, sound in judged) and (given or bool(judged)),
+    }
+
+
+def stops_account(knowledge: Knowledge, state: VisitState) -> list[Plain]:
+    """Every STOP that halted the visit, whom it was handed over to, and what reopened it."""
+    return [
+        {
+            "id": met.hazard,
+            "what_to_do": hazard_on_record(knowledge, met.hazard).what_to_do,
+            "told": met.told or None,
+            "told_at": met.told_at or None,
+            "made_safe": None if met.result is None else asdict(met.result),
+            "reopened": met.reopened,
+        }
+        for met in state.stops
+    ]
+
+
+def _row(
+    knowledge: Knowledge, state: VisitState, conclusions: Conclusions, asked: Asked, said_by: str
+) -> Plain:
+    """One thing asked; what nobody says was done neither counts nor counts not."""
+    test = knowledge.tests[asked.test]
+    outcome = asked.outcome
+    reading = next(
+        (r for r in conclusions.readings if (r.test, r.at) == (asked.test, asked.at)), None
+    )
+    if outcome is None and reading is not None and reading.text == asked.text:
+        outcome = ", ".join(reading.seen) or None
+    valid = asked.valid if reading is None else asked.valid and reading.valid
+    return {
+        "test": asked.test,
+        "at": asked.place or state.unit.layout.shown(test.per, asked.at),
+        "outcome": outcome,
+        "text": asked.text,
+        "valid": None if asked.nobody else valid,
+        "said_by": NOBODY if asked.nobody else said_by,
+        "minutes": round(asked.minutes, 1),
+        "work_state": asked.work_state,
+    }
+
+
+def _cautions(knowledge: Knowledge, state: VisitState, asked: Asked, row: Plain) -> Iterator[Plain]:
+    """The cautions that came before one thing asked."""
+    for hazard in cautions_before(knowledge, state, knowledge.tests[asked.test]):
+        yield {
+            "id": hazard.id,
+            "signal": hazard.signal,
+            "at": row["at"],
+            "before": asked.test,
+        }
