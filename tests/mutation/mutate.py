@@ -50,8 +50,10 @@ MODULES = (
 TESTS = (
     "tests/safety",
     "tests/visit",
+    "tests/dialogue",
     "tests/mutation",
     "tests/cli/test_reopen.py",
+    "tests/cli/test_work_state_page.py",
     "tests/cli/test_standing_in_a_visit.py",
     "tests/reasoning/test_hazards.py",
 )
@@ -63,6 +65,7 @@ LONG_WALKS = (
     "tests/visit/test_stop_walk.py",
     "tests/visit/kept/test_journal.py",
     "tests/mutation/test_mutants.py",
+    "tests/dialogue/test_every_ending.py",
 )
 """Not run against mutants: minutes each, and drawn at random."""
 

@@ -136,12 +136,11 @@ def tests_for(mutant: Mutant, known: Map, most: float, kills: Counter[str]) -> l
     """
     seconds = known["seconds"]
     here = known["entered"].get(f"{mutant.module}:{mutant.function}")
-    if here is None:  # a table, or a class: whatever enters or imports the module
+    if here is None:  # a table, or a class: whatever enters the module, or imports it or its room
         inside = f"{mutant.module}:"
         here = {t for name, by in known["entered"].items() if name.startswith(inside) for t in by}
-        module = mutant.module.removesuffix(".py").rpartition("/")[2]
-        imports = {file for file in set(map(file_of, seconds)) if _imports(file, module)}
-        here |= {test for test in seconds if file_of(test) in imports}
+        names = mutant.module.removesuffix(".py").removesuffix("/__init__").split("/")[-2:]
+        here |= {test for test in seconds if any(_imports(file_of(test), name) for name in names)}
     quickest = sorted(here, key=lambda test: (seconds[test], test))
     killers = sorted(quickest, key=lambda test: -kills[function_of(test)])
     chosen = {*_within(killers, seconds, most / 2), *_within(quickest, seconds, most)}
