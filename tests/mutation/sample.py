@@ -25,8 +25,9 @@ SAMPLE = {
     "and outcome in reading.possible": (
         "safety/stops/test_findings.py::test_a_stop_hangs_on_the_place_where_the_outcome_was_found"
     ),
-    "visit/deciding/lifting.py:beyond_lifting:None for:hand_over(found.test, state.profiles)": (
-        "visit/deciding/test_lifting.py::test_the_person_for_the_next_step_on_the_way_is_asked_for_not_only_for_"
+    "safety/stops/afresh.py:taken_by:without *(knowledge.tests[step.id] for step in s:(test, "
+    "*(knowledge.tests[step.id] for step in steps[:1]))": (
+        "safety/stops/test_afresh.py::test_the_person_for_the_next_step_on_the_way_is_asked_for_not_only_for_"
         "the_finding"
     ),
     "safety/work_state.py:cautious:right of:one.leads_off | other.leads_off": (

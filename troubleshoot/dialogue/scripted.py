@@ -17,14 +17,14 @@ from troubleshoot.dialogue.talk import Reply
 from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.conclude import FiredHazard, Reasoner
 from troubleshoot.reasoning.readings.answers import Answer, Case
-from troubleshoot.reasoning.unit.places import Place, spoken
+from troubleshoot.reasoning.unit.places import Place, like, spoken
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.lifting import lifting_finding
 from troubleshoot.visit.cases.alarming import Alarming, alarming
 from troubleshoot.visit.cases.rows import rows_of
-from troubleshoot.visit.deciding.decision import Decision, like
+from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.events import Aimed, Answered, Event, Skipped, Started, StepDone
 from troubleshoot.visit.hearing.metered import metered
 from troubleshoot.visit.telling.account import FILE, NOT_EXAMINED, Plain, ending_of

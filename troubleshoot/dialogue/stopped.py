@@ -11,13 +11,13 @@ from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Leave, Talk
 from troubleshoot.knowledge.model import Hazard
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.safety.stops.afresh import taken_by
 from troubleshoot.safety.stops.lifting import finding_of, lifting_finding
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.stops.reopening import minute, still_waiting
 from troubleshoot.safety.stops.tags import tag_lines
 from troubleshoot.safety.work_state import open_items
 from troubleshoot.visit.deciding.decision import Decision
-from troubleshoot.visit.deciding.lifting import beyond_lifting
 from troubleshoot.visit.events import Halted, Named, TakenAfresh, VisitEnded
 
 WHICH_UNIT = "Which unit is it? Its name meets whoever comes next"
@@ -73,7 +73,7 @@ def _prompt(
     if spot is None:
         return AtStop(fired, tag), None
     name = knowledge.tests[spot[0]].name
-    beyond = beyond_lifting(knowledge, state, spot)
+    beyond = taken_by(knowledge, state, spot)
     return AtStop(fired, tag, name, beyond), None if beyond else spot
 
 

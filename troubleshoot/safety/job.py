@@ -7,7 +7,7 @@ from typing import Protocol
 
 from troubleshoot.reasoning.readings.answers import Answer, Case
 from troubleshoot.reasoning.unit.equipment import Unit
-from troubleshoot.safety.stops.record import StopMet
+from troubleshoot.safety.stops.record import Spot, StopMet
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
 
 
@@ -15,8 +15,9 @@ class Job(Protocol):
     """A visit as safety sees it: which unit, after which call, in whose hands, stopped by what.
 
     `complaint`: the id of what was called in; `words`: as the caller said it. `not_known`: facts
-    that were asked for in vain. `stops`: every STOP that was met, in that order. `ended`: how it
-    was closed, if it was.
+    that were asked for in vain. `stops`: every STOP that was met, in that order. `fresh`: the
+    finding that is being taken once more to see whether a STOP can be lifted; `fresh_since`: how
+    many answers had been given before that. `ended`: how it was closed, if it was.
     """
 
     @property
@@ -50,9 +51,17 @@ class Job(Protocol):
     def stops(self) -> Sequence[StopMet]: ...
 
     @property
+    def fresh(self) -> Spot | None: ...
+
+    @property
+    def fresh_since(self) -> int: ...
+
+    @property
     def ended(self) -> str | None: ...
 
     @property
     def case(self) -> Case: ...
 
     def met(self, hazard: str) -> StopMet | None: ...
+
+    def done_last_at(self, spot: Spot) -> str | None: ...

@@ -113,6 +113,11 @@ class VisitState:
         """The last time that a hazard's STOP halted the visit."""
         return next((met for met in reversed(self.stops) if met.hazard == hazard), None)
 
+    def done_last_at(self, spot: Spot) -> str | None:
+        """The place of a step in words, as it was when it was last done."""
+        done = (asked.place for asked in reversed(self.asked) if (asked.test, asked.at) == spot)
+        return next(done, None)
+
     @property
     def minutes(self) -> float:
         return sum(each.minutes for each in self.asked)

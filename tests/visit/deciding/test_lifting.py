@@ -11,14 +11,13 @@ from tests.visit.deciding.test_stops import UNIT, confirm_until, found, next_of,
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.places import Place
-from troubleshoot.safety.profiles import hand_over
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.lifting import conclude_visit, not_yet_afresh
 from troubleshoot.safety.stops.record import HandOverResult, Spot, StopMet
 from troubleshoot.safety.unit_at_work import unit_at_work
 from troubleshoot.safety.work_state import WorkState
 from troubleshoot.visit.deciding.decision import Decision
-from troubleshoot.visit.deciding.lifting import LIFTS, beyond_lifting, towards_lifting
+from troubleshoot.visit.deciding.lifting import LIFTS, towards_lifting
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import (
     Answered,
@@ -84,43 +83,6 @@ def test_a_step_whose_turn_has_not_come_is_led_to_step_by_step(decider: Decider)
     assert decision.kind == "step" and decision.aim == LIVE
 
 
-def test_an_apprentice_alone_hands_over_a_step_on_the_way_not_only_the_finding(
-    decider: Decider,
-) -> None:
-    """The way to a test for dead begins with steps that an apprentice alone may not take."""
-    knowledge = decider.knowledge
-
-    def beyond(profiles: list[str], spot: Spot) -> str | None:
-        return beyond_lifting(knowledge, replay(knowledge, start(profiles=profiles)), spot)
-
-    assert beyond(EVERYBODY, LIVE) is None
-    assert beyond(["apprentice"], LIVE) == "hand over to the supervising technician"
-    assert beyond(["technician"], LIVE) == "hand over to a qualified electrical person"
-    assert beyond(EVERYBODY, ("main-limit", None)) is None
-    assert beyond(["technician"], ("main-limit", None)) is not None
-    look: Spot = ("wiring-burn-marks", None)
-    assert hand_over(knowledge.tests[look[0]], {"technician"}) is None
-    assert beyond(["technician"], look) == "hand over to a qualified electrical person"
-
-
-def test_the_person_for_the_next_step_on_the_way_is_asked_for_not_only_for_the_finding(
-    decider: Decider,
-) -> None:
-    tests = dict(decider.knowledge.tests)
-    tests["roof-conditions"] = replace(tests["roof-conditions"], who=("fire-alarm",))
-    tests["verified-dead"] = replace(
-        tests["verified-dead"], who=(), exposes="none", work_state="any"
-    )
-    knowledge = replace(decider.knowledge, tests=tests)
-    state = replay(knowledge, start(profiles=("technician",)))
-    assert beyond_lifting(knowledge, state, LIVE) == "hand over to a licensed fire-alarm person"
-    tests["roof-conditions"] = replace(tests["roof-conditions"], who=())
-    tests["lockout"] = replace(tests["lockout"], who=("fire-alarm",))
-    assert beyond_lifting(knowledge, state, LIVE) is None, "that step's own turn asks for it"
-    tests["verified-dead"] = replace(tests["verified-dead"], who=("gas",))
-    assert beyond_lifting(knowledge, state, LIVE) == "hand over to a qualified gas person"
-
-
 def test_the_result_of_an_all_clear_is_somebodys_word_and_asked_for_at_once(
     decider: Decider,
 ) -> None:
@@ -138,7 +100,6 @@ def test_the_result_of_an_all_clear_is_somebodys_word_and_asked_for_at_once(
     decision = next_of(decider, events)
     assert (decision.kind, decision.at, decision.step) == ("ask", None, None)
     assert decision.test is decider.knowledge.tests[spot[0]] and decision.aim == spot
-    assert beyond_lifting(decider.knowledge, replay(decider.knowledge, events), spot) is None
 
 
 def test_nothing_leads_on_where_nothing_is_taken_afresh_or_another_stop_is(

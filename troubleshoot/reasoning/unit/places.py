@@ -116,6 +116,17 @@ def device_of(place: Place) -> Place | None:
     return None if kind is None else Place(kind, place.number)
 
 
+def like(place: Place | None, places: tuple[Place | None, ...]) -> Place | None:
+    """The place of another kind that goes with this one: itself, same number, or the only one."""
+    if place in places:
+        return place
+    if place is not None:
+        for other in places:
+            if other is not None and other.number == place.number:
+                return other
+    return places[0] if len(places) == 1 else None
+
+
 class PlaceNotUnderstood(ValueError):
     """The words do not name a place of this unit. `instead` says what would do."""
 

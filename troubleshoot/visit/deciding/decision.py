@@ -2,18 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
 
 from troubleshoot.knowledge.model import Hazard, Knowledge, Test
 from troubleshoot.reasoning.conclude import FiredHazard
-from troubleshoot.reasoning.unit.places import Place, spoken
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.cautions import cautions_before
-from troubleshoot.safety.guards import unmet
-from troubleshoot.safety.needs import needs_of
-from troubleshoot.safety.profiles import hand_over, hand_over_on_the_way
-from troubleshoot.safety.route import steps_to
+from troubleshoot.safety.reaching import is_blocked, steps_before
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.visit.state import VisitState
@@ -62,34 +58,7 @@ def nearer_to(
 
     Nothing where no safe way leads there: the guards have the last word over the planner.
     """
-    needs = needs_of(test, spoken(at), state.at_work)
-    steps = steps_to(state.work, needs, state.at_work)
+    steps = steps_before(state, test, at)
     if steps:
         return to_do(knowledge, state, steps[0])
-    return None if unmet(state.work, needs) else to_ask(knowledge, state, test, at)
-
-
-def beyond(
-    knowledge: Knowledge, state: VisitState, tests: Iterable[Test], at: Place | None
-) -> str | None:
-    """To whom tests, or a step on the way to one, have to be handed over; None if to nobody."""
-    for test in tests:
-        phrase = hand_over(test, state.profiles)
-        if phrase is None:
-            needs = needs_of(test, spoken(at), state.at_work)
-            steps = steps_to(state.work, needs, state.at_work)
-            phrase = hand_over_on_the_way(steps, knowledge.tests, state.profiles)
-        if phrase is not None:
-            return phrase
-    return None
-
-
-def like(place: Place | None, places: tuple[Place | None, ...]) -> Place | None:
-    """The place of another kind that goes with this one: itself, same number, or the only one."""
-    if place in places:
-        return place
-    if place is not None:
-        for other in places:
-            if other is not None and other.number == place.number:
-                return other
-    return places[0] if len(places) == 1 else None
+    return None if is_blocked(state, test, at) else to_ask(knowledge, state, test, at)

@@ -18,13 +18,12 @@ from troubleshoot.reasoning.choosing.next_test import Candidate, SwitchMinutes
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.evidence.surprise import SURPRISING
 from troubleshoot.reasoning.readings.withdrawal import WITHDRAWN
-from troubleshoot.reasoning.unit.places import Place, spoken
-from troubleshoot.safety.guards import unmet
+from troubleshoot.reasoning.unit.places import Place, like, spoken
 from troubleshoot.safety.hazard_words import forbids
 from troubleshoot.safety.needs import needs_of
 from troubleshoot.safety.profiles import hand_over
+from troubleshoot.safety.reaching import beyond, is_blocked
 from troubleshoot.safety.route import (
-    steps_to,
     steps_to_leave,
     steps_to_leave_cold,
     steps_to_leave_off,
@@ -39,7 +38,7 @@ from troubleshoot.safety.stops.lifting import (
 )
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.stops.standing import Forbidden
-from troubleshoot.visit.deciding.decision import Decision, beyond, like, nearer_to, to_do
+from troubleshoot.visit.deciding.decision import Decision, nearer_to, to_do
 from troubleshoot.visit.deciding.left_off import left_off
 from troubleshoot.visit.deciding.lifting import towards_lifting
 from troubleshoot.visit.events.places import places_from
@@ -126,16 +125,11 @@ class Decider:
         stays_off = conclusions.named is not None and state.work.power == "locked-out"
 
         def unfit(test: Test, at: Place | None) -> bool:
-            if forbidden.by(test, at) is not None or self._is_blocked(state, test, at):
+            if forbidden.by(test, at) is not None or is_blocked(state, test, at):
                 return True
             return stays_off and needs_of(test, spoken(at), state.at_work).energised
 
         return unfit
-
-    def _is_blocked(self, state: VisitState, test: Test, at: Place | None) -> bool:
-        """Whether no step leads nearer to a test and the guards still refuse it."""
-        needs = needs_of(test, spoken(at), state.at_work)
-        return not steps_to(state.work, needs, state.at_work) and bool(unmet(state.work, needs))
 
     def asking(self, state: VisitState, conclusions: Conclusions) -> Asking:
         """What has to be asked on this unit, without what was skipped or told in words alone.

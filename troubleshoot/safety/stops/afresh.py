@@ -1,0 +1,107 @@
+"""What is wanted so that a STOP may be lifted: which finding afresh, after which steps, by whom.
+
+That way and no other is open while a STOP stands. The finding is taken as safely as any other:
+whatever it needs of the work state comes first, step by step. A finding that is a safety step is
+taken when its turn comes on the way to dead work.
+"""
+
+from __future__ import annotations
+
+from dataclasses import dataclass
+from typing import Final
+
+from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.reasoning.unit.places import like
+from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.job import Job
+from troubleshoot.safety.needs import for_dead_work
+from troubleshoot.safety.profiles import APPRENTICE, hand_over
+from troubleshoot.safety.reaching import beyond, is_blocked, steps_before
+from troubleshoot.safety.route import steps_to
+from troubleshoot.safety.steps import Step
+from troubleshoot.safety.stops.lifting import is_all_clear, lifting_finding, not_yet_afresh
+from troubleshoot.safety.stops.record import Spot
+from troubleshoot.safety.transitions import after_step, refusals
+
+NOT_BY_AN_APPRENTICE: Final = "hand over to the supervising technician"
+
+
+@dataclass(frozen=True, slots=True)
+class Afresh:
+    """A finding on the way to being taken once more.
+
+    `steps`: the safety steps that come first, in their order; a finding that is a step itself is
+    the last of them, if its turn comes. `reading`: what is read once there are none: the finding,
+    or one of those that it is computed from.
+    """
+
+    finding: Spot
+    steps: tuple[Step, ...] = ()
+    reading: Spot | None = None
+
+
+def way_to_lifting(
+    knowledge: Knowledge, job: Job, conclusions: Conclusions, told: FiredHazard
+) -> tuple[FiredHazard, Afresh] | None:
+    """The STOP that the finding being taken afresh may lift, and the way; None where none may go.
+
+    `told`: the STOP to be told of. Where it may be lifted here so may any other that stands, and
+    the finding may be that of another.
+    """
+    if job.fresh is None or lifting_finding(knowledge, job, conclusions, told) is None:
+        return None
+    standing = conclusions.standing_stops
+    lifted = [s for s in standing if lifting_finding(knowledge, job, conclusions, s) == job.fresh]
+    if not lifted or taken_by(knowledge, job, job.fresh) is not None:
+        return None
+    way = way_to(knowledge, job, job.fresh)
+    return None if way is None else (lifted[0], way)
+
+
+def taken_by(knowledge: Knowledge, job: Job, finding: Spot) -> str | None:
+    """To whom taking a finding afresh has to be handed over; None if to nobody.
+
+    What was handed over is never taken back by an apprentice, whoever else is with them. On the way
+    to a step the person for the next one is asked for: that of each comes with its turn.
+    """
+    if APPRENTICE in job.profiles and any(met.reopened for met in job.stops):
+        return NOT_BY_AN_APPRENTICE
+    test = knowledge.tests[finding[0]]
+    if test.kind != "step":
+        return beyond(knowledge, job, (test,), finding[1])
+    steps = () if is_all_clear(test) else _steps_to_step(job, finding)
+    tests = (test, *(knowledge.tests[step.id] for step in steps[:1]))
+    return next((phrase for each in tests if (phrase := hand_over(each, job.profiles))), None)
+
+
+def way_to(knowledge: Knowledge, job: Job, finding: Spot) -> Afresh | None:
+    """The way to a finding being taken afresh; None where none leads there.
+
+    An all-clear has no turn: it is somebody's word.
+    """
+    test = knowledge.tests[finding[0]]
+    if is_all_clear(test):
+        return Afresh(finding, reading=finding)
+    if test.kind == "step":
+        steps = _steps_to_step(job, finding)
+        return Afresh(finding, steps) if steps else None
+    missing: tuple[Test, ...] = not_yet_afresh(knowledge, job, finding, job.fresh_since)
+    if not missing:
+        return None
+    wanted = missing[0]
+    at = like(finding[1], job.unit.layout.places(wanted.per))
+    if is_blocked(job, wanted, at):
+        return None
+    return Afresh(finding, steps_before(job, wanted, at), (wanted.id, at))
+
+
+def _steps_to_step(job: Job, finding: Spot) -> tuple[Step, ...]:
+    """The way to dead work until the step's turn has come, then the step; else all of the way."""
+    wanted, work, unit = Step(finding[0], job.done_last_at(finding)), job.work, job.at_work
+    way = steps_to(work, for_dead_work(unit), unit)
+    for number, step in enumerate(way):
+        if not refusals(work, wanted, unit):
+            return (*way[:number], wanted)
+        work = after_step(work, step, (CONFIRMED[step.id],), unit)
+    return way if refusals(work, wanted, unit) else (*way, wanted)
