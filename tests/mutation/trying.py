@@ -78,7 +78,10 @@ class Seen:
 
 
 class Chosen:
-    """A pytest plugin that runs the tests given, in that order, and notes the first that fails."""
+    """A pytest plugin that runs the tests given, in that order, and notes the first that fails.
+
+    A function's name stands for all its cases.
+    """
 
     def __init__(self, tests: Iterable[str]) -> None:
         self.order = {name: number for number, name in enumerate(tests)}
@@ -86,10 +89,12 @@ class Chosen:
 
     @pytest.hookimpl(trylast=True)
     def pytest_collection_modifyitems(self, items: list[pytest.Item]) -> None:
-        items[:] = sorted(
-            (item for item in items if item.nodeid in self.order),
-            key=lambda item: self.order[item.nodeid],
-        )
+        ranked = [(self._rank(item.nodeid), item) for item in items]
+        chosen = [(rank, item) for rank, item in ranked if rank is not None]
+        items[:] = [item for _, item in sorted(chosen, key=lambda pair: pair[0])]
+
+    def _rank(self, test: str) -> int | None:
+        return self.order.get(test, self.order.get(function_of(test)))
 
     def pytest_runtest_logreport(self, report: pytest.TestReport) -> None:
         if report.failed and not self.killer:
