@@ -70,18 +70,20 @@ def test_what_the_readme_says_expires_does_so_on_the_page(lines: list[str]) -> N
         assert all(words in line for words in lost), line
 
 
-def test_hands_go_in_after_two_tests_for_dead_and_two_proofs_of_the_meter(
+def test_hands_go_in_after_two_tests_for_dead_each_with_its_proof_of_the_meter(
     lines: list[str], shipped: Knowledge
 ) -> None:
     way = [line.partition(". ")[2] for line in lines if line[:4].strip().isdigit()]
     name = {step: shipped.tests[step].name for step in STEPS}
     order = [
         name["tester-proof"], name["lockout"], name["panels-off"], name["verified-dead"],
-        f"{name['capacitor-discharge']}, capacitor", f"{name['drive-discharge']}, drive",
-        f"{name['verified-dead']}, once more", f"{name['tester-proof']}, once more",
-        name["panels-on"], name["lock-off"], name["restart-and-watch"],
+        f"{name['tester-proof']}, once more", f"{name['capacitor-discharge']}, capacitor",
+        f"{name['drive-discharge']}, drive", f"{name['verified-dead']}, once more",
+        f"{name['tester-proof']}, once more", name["panels-on"], name["lock-off"],
+        name["restart-and-watch"],
     ]  # fmt: skip
-    assert sorted(order, key=way.index) == order
+    rest = iter(way)
+    assert all(step in rest for step in order), way
 
 
 def test_the_page_follows_the_declarations(

@@ -36,7 +36,7 @@ MODULES = (
     "safety/declared/__init__", "safety/declared/air", "safety/declared/dead",
     "safety/declared/gas", "safety/declared/panels", "safety/declared/power",
     "safety/declared/refrigerant", "safety/declared/roof_and_people", "safety/needs",
-    "safety/stages", "safety/transitions", "safety/work_state", "safety/route",
+    "safety/way", "safety/stages", "safety/transitions", "safety/work_state", "safety/route",
     "safety/profiles", "safety/unit_at_work", "safety/cautions", "safety/stops/lifting",
     "visit/events/beginning", "visit/events/answers", "visit/events/way", "visit/events/stops",
     "visit/events/ending", "visit/events/passing_time", "visit/events/apart",

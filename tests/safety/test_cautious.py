@@ -11,7 +11,7 @@ from troubleshoot.safety.work_state import UnitAtWork, WorkState, cautious, open
 
 LADDERS: dict[str, tuple[Any, ...]] = {
     "calls": ("stuck-on", "on", "off"),
-    "dead": ("not-shown", "tested", "tested-again", "proved"),
+    "dead": ("not-shown", "tested", "shown", "tested-again", "proved"),
     "meter": ("failed", "not-proved", "proved"),
     "second_source": ("found", "locked", "none-known"),
     "roof": ("no-go", "not-checked", "edge-near", "go"),

@@ -89,14 +89,14 @@ CASES: list[tuple[str, tuple[str, ...], Facts, Facts]] = [
     ("verified-dead", ("live",), {**NOT_DEAD, "second_source": "found"}, {}),
     ("verified-dead", ("ghost-volts",), NOT_DEAD, {}),
     ("verified-dead", ("dead", "live"), {**NOT_DEAD, "second_source": "found"}, {}),
-    ("capacitor-discharge", ("discharged",), {"dead": "tested"},
-     {"dead": "tested", "discharged": {PLACE}}),
-    ("capacitor-discharge", ("holds-charge",), {"dead": "tested", "discharged": {"other"}},
-     {"dead": "tested"}),
-    ("drive-discharge", ("discharged",), {"dead": "tested"},
-     {"dead": "tested", "discharged": {PLACE}}),
-    ("drive-discharge", ("holds-charge",), {"dead": "tested", "discharged": {"other"}},
-     {"dead": "tested"}),
+    ("capacitor-discharge", ("discharged",), {"dead": "shown"},
+     {"dead": "shown", "discharged": {PLACE}}),
+    ("capacitor-discharge", ("holds-charge",), {"dead": "shown", "discharged": {"other"}},
+     {"dead": "shown"}),
+    ("drive-discharge", ("discharged",), {"dead": "shown"},
+     {"dead": "shown", "discharged": {PLACE}}),
+    ("drive-discharge", ("holds-charge",), {"dead": "shown", "discharged": {"other"}},
+     {"dead": "shown"}),
     ("gas-cock-shut", ("shut",), {"clear": {A2L, CO}}, {"gas": "shut"}),
     ("gas-cock-shut", ("stuck",), {"clear": {A2L, CO}}, {}),
     ("gas-cock-open", ("open",), {"gas": "on", "gas_swept": False, "clear": {A2L, CO}}, {}),
@@ -164,12 +164,27 @@ def test_what_has_no_place_is_the_whole_units(step: str) -> None:
     )  # fmt: skip
 
 
-@pytest.mark.parametrize("dead", ["not-shown", "tested", "proved"])
-def test_a_meter_proves_what_it_was_tested_with_last_and_only_then(dead: Any) -> None:
+@pytest.mark.parametrize(
+    ("dead", "then"),
+    [
+        ("not-shown", "not-shown"), ("tested", "shown"), ("shown", "shown"),
+        ("tested-again", "proved"), ("proved", "proved"),
+    ],
+)  # fmt: skip
+def test_a_meter_proves_what_it_was_tested_with_last_and_only_then(dead: Any, then: str) -> None:
     proof = STEPS["tester-proof"].effect
-    assert proof(replace(BEST, dead=dead), None, ("proved",)).dead == dead
-    again = replace(BEST, dead="tested-again")
-    assert proof(again, None, ("proved",)).dead == "proved"
+    assert proof(replace(BEST, dead=dead), None, ("proved",)).dead == then
+
+
+@pytest.mark.parametrize(
+    ("dead", "then"),
+    [("not-shown", "tested"), ("tested", "tested"), ("shown", "tested-again")],
+)
+def test_a_second_test_for_dead_counts_only_once_the_meter_was_proved_after_the_first(
+    dead: Any, then: str
+) -> None:
+    again = STEPS["verified-dead"].effect
+    assert again(replace(BEST, dead=dead), None, ("dead",)).dead == then
 
 
 def test_every_step_has_its_case_its_effect_and_its_word() -> None:

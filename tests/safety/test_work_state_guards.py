@@ -37,10 +37,10 @@ MUST_STAND = {
     "lockout": "roof-safe told panel-on-test",
     "second-source-locked": "roof-safe locked",
     "panels-off": "roof-safe no-refrigerant locked",
-    "panels-off-energised": "roof-safe no-refrigerant powered",
+    "panels-off-energised": "roof-safe no-refrigerant no-gas powered",
     "verified-dead": "roof-safe locked opened meter",
-    "capacitor-discharge": "roof-safe locked opened meter dead-first",
-    "drive-discharge": "roof-safe locked opened meter dead-first",
+    "capacitor-discharge": "roof-safe locked opened meter meter-first",
+    "drive-discharge": "roof-safe locked opened meter meter-first",
     "gas-cock-shut": "roof-safe",
     "gas-cock-open": "roof-safe",
     "manometer-on": "roof-safe opened gas-shut no-gas",
@@ -73,8 +73,8 @@ MUST_NOT_STAND = {
     "gas-cock-open": "would-run",
     "panels-on": "jumper-in would-run tap-open",
     "jumper-out": "closed-up",
-    "lock-off": "leads-off jumper-in no-charge gas-about",
-    "restart-and-watch": "leads-off no-charge gas-about",
+    "lock-off": "leads-off jumper-in no-charge gas-about open-unswept",
+    "restart-and-watch": "leads-off no-charge gas-about open-unswept",
 }
 
 CIRCUIT_READY = {
@@ -117,7 +117,7 @@ def _has_come(step: str, state: WorkState, place: str) -> bool:
     named = {
         "emptied:circuit": f"emptied {place}" in world,
         "bled:all": all_bled,
-        "charged-after-first-test": "dead-first" in world and not all_bled,
+        "charged-after-first-test": "meter-first" in world and not all_bled,
     }
 
     def stands(thing: str) -> bool:

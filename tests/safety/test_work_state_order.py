@@ -13,8 +13,10 @@ from tests.safety.work_state_samples import (
     BURNING,
     ENERGISED,
     GAS_SHUT,
+    GAS_UNIT,
     HANDS_IN,
     JUMPERED,
+    MANIFOLD,
     PLAIN_UNIT,
     RUNNING,
     RUNNING_OPEN,
@@ -55,7 +57,8 @@ def done(state: WorkState, *steps: str, unit: UnitAtWork = PLAIN_UNIT) -> WorkSt
 def test_hands_go_in_after_the_steps_of_osha_and_nfpa_in_their_order() -> None:
     # 29 CFR 1910.333(b)(2)(ii)-(iv) and NFPA 70E 120.5 (reference value SAF-002): stop and
     # disconnect, lock and tag, discharge capacitors, test with a proven tester, only then work.
-    # The first test for dead and the second proof of the meter: common practice, no source.
+    # The tester is verified before and after each test for absence of voltage (NFPA 70E 120.5, from
+    # memory). The first test for dead, before the discharge: common practice, no source.
     assert way(WorkState(), HANDS_IN) == [
         "roof-conditions",
         "tell-occupants",
@@ -64,6 +67,7 @@ def test_hands_go_in_after_the_steps_of_osha_and_nfpa_in_their_order() -> None:
         "lockout",
         "panels-off",
         "verified-dead",
+        "tester-proof",
         "capacitor-discharge",
         "verified-dead",
         "tester-proof",
@@ -72,7 +76,11 @@ def test_hands_go_in_after_the_steps_of_osha_and_nfpa_in_their_order() -> None:
 
 def test_the_second_time_round_is_marked() -> None:
     steps = steps_to(WorkState(), needs_of(HANDS_IN, None, PLAIN_UNIT), PLAIN_UNIT)
-    assert [step.id for step in steps if step.again] == ["verified-dead", "tester-proof"]
+    assert [step.id for step in steps if step.again] == [
+        "tester-proof",
+        "verified-dead",
+        "tester-proof",
+    ]
 
 
 def test_the_way_back_puts_leads_and_panels_on_clears_people_and_only_then_takes_the_lock_off() -> (
@@ -127,6 +135,26 @@ def test_a_gas_train_is_opened_with_the_cock_shut_and_swept_and_lit_only_after_a
     back = way(shut, BURNING)
     assert back.index("gas-cock-open") < back.index("combustible-gas-sweep")
     assert back.index("combustible-gas-sweep") < back.index("lock-off")
+
+
+@pytest.mark.parametrize("test", [RUNNING_OPEN, ENERGISED, JUMPERED, MANIFOLD], ids=lambda t: t.id)
+def test_a_gas_unit_is_swept_before_its_panel_is_opened_live_and_before_anything_is_called_for(
+    test: Test,
+) -> None:
+    # NFPA 54 and the lighting instructions of gas appliances (ANSI Z21 and Z83 series, from
+    # memory): smell for gas before anything is lit. Before a live panel too: common practice.
+    steps = way(WorkState(), test, GAS_UNIT)
+    assert steps.index("combustible-gas-sweep") < steps.index("panels-off-energised")
+    assert "combustible-gas-sweep" in way(WorkState(gas_swept=True), test, GAS_UNIT)
+
+
+def test_a_gas_unit_that_is_opened_dead_is_swept_before_its_power_comes_back_with_the_panel_off() -> (
+    None
+):
+    dead = ready_for(SAMPLES.index((HANDS_IN, None)), GAS_UNIT)
+    steps = way(dead, RUNNING_OPEN, GAS_UNIT)
+    assert steps.index("combustible-gas-sweep") < steps.index("lock-off")
+    assert "combustible-gas-sweep" not in way(dead, RUNNING, GAS_UNIT)
 
 
 def test_the_roof_edge_needs_protection_within_15_ft() -> None:

@@ -17,6 +17,7 @@ from tests.safety.work_state_samples import (
     AT_UNIT,
     ENERGISED,
     GAS_SHUT,
+    GAS_UNIT,
     HANDS_IN,
     HANDS_IN_LOOK,
     JUMPERED,
@@ -45,8 +46,9 @@ CHOICES = st.lists(st.integers(0, 10**6), min_size=40, max_size=60)
         ((HANDS_IN, RUNNING, ENERGISED), PLAIN_UNIT),
         ((HANDS_IN, JUMPERED, RUNNING_OPEN), PLAIN_UNIT),
         ((HANDS_IN, LIVE_LINE), WATCHED_UNIT),
+        ((GAS_SHUT, RUNNING_OPEN), GAS_UNIT),
     ],
-    ids=["hands in and live", "jumpered", "watched at 480 V"],
+    ids=["hands in and live", "jumpered", "watched at 480 V", "gas"],
 )
 def test_changing_from_one_kind_of_test_to_another_is_never_unsafe(
     samples: tuple[Test, ...], unit: object
@@ -71,7 +73,7 @@ def test_undo_never_makes_a_test_unsafe(samples: tuple[Test, ...]) -> None:
 
 
 @settings(max_examples=250, deadline=None)
-@given(CHOICES, st.sampled_from([PLAIN_UNIT, UNIT, WATCHED_UNIT]))
+@given(CHOICES, st.sampled_from([PLAIN_UNIT, UNIT, WATCHED_UNIT, GAS_UNIT]))
 def test_a_visit_led_at_random_never_shows_an_unsafe_test(choices: list[int], unit: object) -> None:
     samples = SAMPLES if unit is UNIT else AT_UNIT
     assert walk_along(choices, samples, unit) == []

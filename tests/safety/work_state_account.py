@@ -27,8 +27,9 @@ _VOIDED_BY: dict[str, tuple[str, ...]] = {
     "meter": ("meter-failed", "away"),
     "meter-last": ("meter-failed", "away", "dead-last"),
     "dead-first": ("locked", "not-dead", "ran", "meter-failed"),
+    "meter-first": ("dead-first", "locked", "not-dead", "ran", "meter-failed"),
     "dead-last": ("dead-first", "bled"),
-    "bled": ("dead-first", "charged", "ran", "meter-failed"),
+    "bled": ("dead-first", "meter-first", "charged", "ran", "meter-failed"),
     "second-source": (),
     "second-source-locked": ("second-source", "away"),
     "opened": ("closed-up",),
@@ -73,6 +74,9 @@ def after_step(world: World, step: Step, outcomes: tuple[str, ...]) -> World:
     if step.id == "verified-dead" and outcome == "dead":
         first = () if "dead-first" in world else ("dead-first",)
         return happened(world, *first, "dead-last") if "meter" in world else world
+    if step.id == "tester-proof" and outcome == "proved":
+        first = () if "meter-first" in world or "dead-first" not in world else ("meter-first",)
+        return happened(world, *first, "meter", "meter-last")
     things = _THINGS.get((step.id, outcome)) or _THINGS.get((step.id, "*")) or ()
     return happened(world, *(thing.format(place=step.place) for thing in things))
 
@@ -83,6 +87,8 @@ def without(world: World, step: Step, outcomes: tuple[str, ...]) -> World:
     shown = {thing.format(place=step.place) for thing in things}
     if step.id == "verified-dead":
         shown |= {"dead-first", "dead-last"}
+    if step.id == "tester-proof":
+        shown |= {"meter-first"}
     return frozenset(world - shown)
 
 

@@ -24,13 +24,14 @@ DEMANDING_UNIT = UnitAtWork(
     flammable=True,
     fire_panel=True,
     volts_480=True,
+    burns_gas=True,
 )
 
 _WRONG: dict[str, tuple[Any, ...]] = {
     "power": ("on", "unsure", "locked-out"),
     "panels": ("on", "unsure", "off"),
     "calls": ("stuck-on", "on", "off"),
-    "dead": ("not-shown", "tested", "tested-again", "proved"),
+    "dead": ("not-shown", "tested", "shown", "tested-again", "proved"),
     "meter": ("failed", "not-proved", "proved"),
     "second_source": ("none-known", "found", "locked"),
     "discharged": (frozenset(), frozenset({"blower"}), frozenset({"capacitor blower"})),
@@ -49,7 +50,7 @@ _WRONG: dict[str, tuple[Any, ...]] = {
         (("circuit 1", "under-nitrogen"),),
         (("circuit 1", "under-vacuum"),),
     ),
-    "clear": (frozenset(), frozenset(SWEEPS)),
+    "clear": (frozenset(), frozenset(SWEEPS), *(frozenset(SWEEPS) - {each} for each in SWEEPS)),
     "occupants_told": (True, False),
     "fire_panel": ("in-service", "unsure", "on-test"),
     "roof": ("not-checked", "no-go", "edge-near", "go"),
@@ -114,6 +115,7 @@ def as_world(state: WorkState) -> World:
         "locked": state.power == "locked-out",
         "powered": state.power == "on",
         "dead-first": state.dead != "not-shown",
+        "meter-first": state.dead in ("shown", "tested-again", "proved"),
         "dead-last": state.dead in ("tested-again", "proved"),
         "meter-last": state.dead == "proved",
         "meter": state.meter == "proved",
@@ -129,6 +131,7 @@ def as_world(state: WorkState) -> World:
         "leads-off": bool(state.leads_off),
         "jumper-in": bool(state.jumpers),
         "area-clear": state.area_clear,
+        "open-unswept": state.panels != "on" and steps.GAS_SWEEP not in state.clear,
         "no-charge": bool(state.circuits_without_charge),
     }
     standing = {thing for thing, stands in things.items() if stands}

@@ -2,9 +2,10 @@
 
 The order for hands in is that of 29 CFR 1910.333(b)(2)(ii)-(iv), 29 CFR 1910.147(d) and
 NFPA 70E 120.5 (reference value SAF-002): disconnect from all sources, lock and tag, discharge
-capacitors, test each conductor with a proven tester, and only then work. Testing once before the
-discharge as well, and proving the meter after the last test, is the stricter practice of this trade
-(common practice, no source).
+capacitors, test each conductor with a proven tester, and only then work. NFPA 70E 120.5 has the
+tester verified before and after each test for absence of voltage (from memory): so nothing is
+touched, not even to bleed it, before that. Testing once before the discharge as well is the
+stricter practice of this trade (common practice, no source).
 """
 
 from __future__ import annotations
@@ -64,6 +65,8 @@ class Officer:
             return "not locked out"
         if "dead-first" not in world or "dead-last" not in world:
             return "not tested dead, and tested again, since the lock went on"
+        if "meter-first" not in world:
+            return "the meter was not proved right after the first test for dead"
         if "meter-last" not in world:
             return "the meter was not proved after the last test for dead"
         for place in self.unit.capacitors + self.unit.drives:
@@ -96,6 +99,8 @@ class Officer:
                 return "the gas is on"
             if "no-gas" not in world:
                 return "the air was not swept for gas after the cock was shut"
+        if self.unit.burns_gas and test.work_state in _OPEN_LIVE and "no-gas" not in world:
+            return "a panel is open live and the air was not swept for gas"
         if test.work_state in ("running", *_OPEN_LIVE):
             if "gas-about" in world:
                 return "gas was found and not cleared"

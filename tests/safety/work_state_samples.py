@@ -15,6 +15,7 @@ UNIT = UnitAtWork(
 TWO_CIRCUITS = UnitAtWork(circuits=("circuit 1", "circuit 2"))
 PLAIN_UNIT = UnitAtWork(capacitors=("capacitor blower",))
 WATCHED_UNIT = UnitAtWork(drives=("blower",), flammable=True, fire_panel=True, volts_480=True)
+GAS_UNIT = UnitAtWork(capacitors=("capacitor blower",), burns_gas=True)
 
 Sample = tuple[Test, str | None]
 

@@ -128,7 +128,7 @@ def _ways(knowledge: Knowledge) -> Iterator[str]:
     yield "The way to a live reading with the panel off:"
     live = Needs(
         energy="energised-open", roof=True, occupants=True, fire_panel=True, second_person=True,
-        meter=True, sweeps=(REFRIGERANT_SWEEP,),
+        meter=True, sweeps=(REFRIGERANT_SWEEP, GAS_SWEEP),
     )  # fmt: skip
     yield from _numbered(knowledge, steps_to(_AS_FOUND, live, _UNIT))
 

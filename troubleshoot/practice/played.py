@@ -56,7 +56,7 @@ Result = Done | Partly | Stopped | Unavailable
 def step_at(name: str, place: str | None, work: WorkState) -> Step:
     """A step as the work state stands: a proof that is done twice knows its second time."""
     again = (name == steps.DEAD_TEST and work.dead != "not-shown") or (
-        name == steps.METER_PROOF and work.dead == "tested-again"
+        name == steps.METER_PROOF and work.dead in ("tested", "tested-again")
     )
     return Step(name, place, again)
 

@@ -118,11 +118,15 @@ def _on_the_roof(test: Test) -> bool:
 
 
 def _sweeps(test: Test, energy: str, gas: str, unit: UnitAtWork) -> tuple[str, ...]:
-    """The air sweeps that must have found nothing: before tools, before a gas train, before CO."""
+    """The air sweeps that must have found nothing: for refrigerant, for gas, for CO.
+
+    On a unit that burns gas nothing is switched, called for or lit behind an open panel before the
+    air has been swept for it.
+    """
     sweeps = []
     if unit.flammable and (energy in OPENED or test.needs_state):
         sweeps.append(REFRIGERANT_SWEEP)
-    if gas == "shut":
+    if gas == "shut" or (unit.burns_gas and energy in _OPEN_LIVE):
         sweeps.append(GAS_SWEEP)
     if not COMBUSTION_AIR.isdisjoint(test.hazards) or _burns(test, energy, unit):
         sweeps.append(ROOM_AIR)

@@ -1,8 +1,8 @@
 """The way from one work state to another: the next safe step, again and again, until all is met.
 
 The order out: roof, people told, air swept, meter proved, stopped by its controls, locked out,
-opened, tested dead, every capacitor discharged, tested dead again, meter proved again. The order
-back: leads, charge, gas, panels, tools and people clear, lock off, restart.
+opened, tested dead, meter proved again, every capacitor discharged, tested dead again, meter proved
+once more. The order back: leads, charge, gas, panels, tools and people clear, lock off, restart.
 """
 
 from __future__ import annotations
@@ -15,7 +15,7 @@ from typing import Final
 from troubleshoot.knowledge.model import Test
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.needs import Needs
-from troubleshoot.safety.stages import STAGES, Way
+from troubleshoot.safety.stages import STAGES
 from troubleshoot.safety.steps import (
     GAS_OPEN,
     LOCK_OFF,
@@ -25,6 +25,7 @@ from troubleshoot.safety.steps import (
     minutes_of,
 )
 from troubleshoot.safety.transitions import after_step
+from troubleshoot.safety.way import Way
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
 
 LEAVING: Final = Needs(energy="running", roof=True, gas="on")

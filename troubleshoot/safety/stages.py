@@ -7,67 +7,11 @@ the order of work: out to the test, then back the other way.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Final
 
 from troubleshoot.safety import steps
-from troubleshoot.safety.needs import Needs
 from troubleshoot.safety.steps import Step
-from troubleshoot.safety.work_state import UnitAtWork, WorkState
-
-
-@dataclass(frozen=True, slots=True)
-class Way:
-    """One point of the way: where we are, what is needed, on which unit."""
-
-    state: WorkState
-    needs: Needs
-    unit: UnitAtWork
-    leaving: bool
-
-    @property
-    def dead_wanted(self) -> bool:
-        """Work has to be done dead: the test itself, or putting leads back."""
-        return self.needs.energy == "locked-out" or (
-            self.needs.energised and bool(self.state.leads_off)
-        )
-
-    @property
-    def lock_wanted(self) -> bool:
-        """Work has to be done locked out: dead work, a charge put back, a lock that may be on."""
-        unsure = self.needs.energised and self.state.power == "unsure"
-        return (
-            self.needs.lock
-            or self.dead_wanted
-            or unsure
-            or bool(self.to_be_charged)
-            or bool(self.in_vacuum)
-        )
-
-    @property
-    def to_be_charged(self) -> tuple[str, ...]:
-        """Circuits whose charge must be in: all of them to run, one to read its pressure."""
-        without = self.state.circuits_without_charge
-        if self.needs.energised:
-            return without
-        return tuple(place for place in without if (place, "gauges-on") in self.needs.circuits)
-
-    @property
-    def in_vacuum(self) -> tuple[str, ...]:
-        """Circuits whose vacuum the test does not bear."""
-        if not self.needs.no_vacuum:
-            return ()
-        maybe = ("under-vacuum", "charge-unsure")
-        return tuple(place for place, now in self.state.circuits if now in maybe)
-
-    @property
-    def to_be_plugged(self) -> tuple[str, ...]:
-        """Taps of the gas train that no manometer is wanted on before the unit may run."""
-        return tuple(sorted(self.state.taps_open - set(self.needs.taps)))
-
-    @property
-    def to_be_opened(self) -> tuple[str, ...]:
-        return tuple(tap for tap in self.needs.taps if tap not in self.state.hoses_on)
+from troubleshoot.safety.way import Way
 
 
 def _roof(way: Way) -> Step | None:
@@ -88,7 +32,7 @@ def _telling(way: Way) -> Step | None:
 
 
 def _air(way: Way) -> Step | None:
-    """Sweeps come before tools, except that of a gas train, which comes once its cock is shut."""
+    """Sweeps come before tools; a gas train is swept again once its cock is shut."""
     if way.needs.gas == "shut" and way.state.gas == "on":
         return Step(steps.GAS_SHUT)
     for sweep in way.needs.sweeps:
@@ -128,6 +72,8 @@ def _prove_dead(way: Way) -> Step | None:
         return _after_refrigerant_sweep(way, Step(steps.PANELS_OFF))
     if state.dead == "not-shown":
         return Step(steps.DEAD_TEST)
+    if state.dead in ("tested", "tested-again"):
+        return Step(steps.METER_PROOF, again=True)
     for step, places in (
         (steps.BLEED_CAPACITOR, unit.capacitors),
         (steps.BLEED_DRIVE, unit.drives),
@@ -135,9 +81,7 @@ def _prove_dead(way: Way) -> Step | None:
         for place in places:
             if place not in state.discharged:
                 return Step(step, place)
-    if state.dead == "tested":
-        return Step(steps.DEAD_TEST, again=True)
-    return Step(steps.METER_PROOF, again=True) if state.dead == "tested-again" else None
+    return Step(steps.DEAD_TEST, again=True) if state.dead == "shown" else None
 
 
 def _recover(way: Way) -> Step | None:
@@ -229,9 +173,11 @@ def _panels(way: Way) -> Step | None:
 
 
 def _open_panels(way: Way) -> Step:
-    locked = way.state.power == "locked-out"
-    off = steps.PANELS_OFF if locked else steps.PANELS_OFF_ENERGISED
-    return _after_refrigerant_sweep(way, Step(off))
+    if way.state.power == "locked-out":
+        return _after_refrigerant_sweep(way, Step(steps.PANELS_OFF))
+    unswept = way.unit.burns_gas and steps.GAS_SWEEP not in way.state.clear
+    open_live = Step(steps.GAS_SWEEP if unswept else steps.PANELS_OFF_ENERGISED)
+    return _after_refrigerant_sweep(way, open_live)
 
 
 def _energise(way: Way) -> Step | None:

@@ -91,13 +91,15 @@ PANELS_NOT_ON: Final = StepGuard(
     "the panel off, or not known to be on",
     lambda state, place, unit: state.panels != "on",
 )
-TESTED_DEAD: Final = StepGuard(
-    "a test for dead",
-    lambda state, place, unit: state.dead != "not-shown",
+SHOWN_DEAD: Final = StepGuard(
+    "a test for dead, and the meter proved again right after it",
+    lambda state, place, unit: state.dead not in ("not-shown", "tested"),
 )
 BLED_BEFORE_TESTING_AGAIN: Final = StepGuard(
     "every capacitor and drive discharged and metered, the second time",
-    lambda state, place, unit: state.dead == "not-shown" or _charge_is_bled(state, unit),
+    lambda state, place, unit: (
+        state.dead in ("not-shown", "tested") or _charge_is_bled(state, unit)
+    ),
 )
 DEAD_PROVED: Final = StepGuard(
     "dead proved at the point of work",
@@ -130,6 +132,16 @@ COCK_SHUT: Final = StepGuard(
 GAS_AIR_CLEAR: Final = StepGuard(
     "the air swept for gas",
     lambda state, place, unit: steps.GAS_SWEEP in state.clear,
+)
+GAS_SWEPT_BEFORE_OPENING: Final = StepGuard(
+    "the air swept for gas, where the unit burns it",
+    lambda state, place, unit: not unit.burns_gas or steps.GAS_SWEEP in state.clear,
+)
+GAS_SWEPT_IF_OPEN: Final = StepGuard(
+    "the panel on, or the air swept for gas where the unit burns it",
+    lambda state, place, unit: (
+        state.panels == "on" or not unit.burns_gas or steps.GAS_SWEEP in state.clear
+    ),
 )
 TAPS_PLUGGED: Final = StepGuard(
     "every tap of the gas train plugged",

@@ -15,7 +15,7 @@ from typing import Final, Literal
 Power = Literal["on", "unsure", "locked-out"]
 Panels = Literal["on", "unsure", "off"]
 Calls = Literal["stuck-on", "on", "off"]
-Dead = Literal["not-shown", "tested", "tested-again", "proved"]
+Dead = Literal["not-shown", "tested", "shown", "tested-again", "proved"]
 Meter = Literal["failed", "not-proved", "proved"]
 SecondSource = Literal["none-known", "found", "locked"]
 Gas = Literal["on", "shut"]
@@ -38,7 +38,13 @@ WHOLE_UNIT: Final = "unit"
 """Stands for the place of a test that has none."""
 
 _CALLS_LADDER: Final[tuple[Calls, ...]] = ("stuck-on", "on", "off")
-_DEAD_LADDER: Final[tuple[Dead, ...]] = ("not-shown", "tested", "tested-again", "proved")
+_DEAD_LADDER: Final[tuple[Dead, ...]] = (
+    "not-shown",
+    "tested",
+    "shown",
+    "tested-again",
+    "proved",
+)
 _METER_LADDER: Final[tuple[Meter, ...]] = ("failed", "not-proved", "proved")
 _ROOF_LADDER: Final[tuple[Roof, ...]] = ("no-go", "not-checked", "edge-near", "go")
 _SECOND_SOURCE_LADDER: Final[tuple[SecondSource, ...]] = ("found", "locked", "none-known")
@@ -70,9 +76,9 @@ class WorkState:
     """What has been confirmed and has not expired. The default is a unit as it is found.
 
     `calls`: off when nothing can start by itself while the power is on; stuck on when the unit
-    would not stop by its controls. `dead`: how far the proof
-    has come: tested once, tested again after the last discharge, proved when the meter has then
-    been proved again. `discharged`, `leads_off`: places. `jumpers`: the technician's own temporary
+    would not stop by its controls. `dead`: how far the proof has come: tested once, shown when the
+    meter has been proved again right after it, tested again after the last discharge, proved when
+    the meter has then been proved once more. `discharged`, `leads_off`: places. `jumpers`: the technician's own temporary
     jumpers that are in. `gas_swept`: since the last sweep that found no gas none was found, nor was
     the cock opened. `taps_open`: of the gas train, their plug out; `hoses_on`: with the manometer
     on. `clear`: ids of the air sweeps that found nothing. `area_clear`: tools and

@@ -44,8 +44,8 @@ _BEFORE_STEPS: dict[str, tuple[str, ...]] = {
     "panels-off": ("roof-safe", "locked"),
     "panels-off-energised": ("roof-safe", "stopped"),
     "verified-dead": ("roof-safe", "locked", "opened", "meter"),
-    "capacitor-discharge": ("roof-safe", "locked", "opened", "meter", "dead-first"),
-    "drive-discharge": ("roof-safe", "locked", "opened", "meter", "dead-first"),
+    "capacitor-discharge": ("roof-safe", "locked", "opened", "meter", "meter-first"),
+    "drive-discharge": ("roof-safe", "locked", "opened", "meter", "meter-first"),
     "manometer-on": ("roof-safe", "opened", "gas-shut", "no-gas"),
     "manometer-off": ("roof-safe", "opened", "gas-shut", "no-gas"),
     "charge-recovered": ("roof-safe", "locked"),
@@ -68,6 +68,8 @@ def objection_to(unit: UnitAtWork, world: World, test: Test, place: str | None, 
         return f"step before {', '.join(missing)}"
     if unit.flammable and test.id.startswith("panels-off") and "no-refrigerant" not in world:
         return "the air was not swept for flammable refrigerant"
+    if unit.burns_gas and test.id == "panels-off-energised" and "no-gas" not in world:
+        return "the air was not swept for gas"
     if unit.fire_panel and test.id in ("stop-by-controls", "lockout"):
         return "" if "panel-on-test" in world else "the fire panel was not told"
     if test.id in _MAKES_LIVE:

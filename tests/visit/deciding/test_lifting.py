@@ -140,7 +140,7 @@ def step_towards(
 
 
 OPENED = WorkState(
-    power="locked-out", panels="off", calls="off", dead="tested", meter="proved", roof="go",
+    power="locked-out", panels="off", calls="off", dead="shown", meter="proved", roof="go",
     occupants_told=True,
 )  # fmt: skip
 

@@ -25,6 +25,7 @@ GAS_SWEEP: Final = SafetyStep(
     does=all_of(clears(steps.GAS_SWEEP), sets(gas_swept=True)),
     otherwise=any_other(all_of(unclears(steps.GAS_SWEEP), sets(gas_swept=False))),
     lost={"resumed": unclears(steps.GAS_SWEEP), "reopened": sets(gas_swept=False)},
+    hangs_on=("heat",),
 )
 ROOM_AIR: Final = SafetyStep(
     id=steps.ROOM_AIR,

@@ -2,7 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from dataclasses import replace
+from types import MappingProxyType
 from typing import Final
 
 from troubleshoot.safety import steps
@@ -15,22 +17,26 @@ from troubleshoot.safety.step_guards import (
     NO_SECOND_SOURCE,
     PANELS_OFF,
     ROOF_SAFE,
-    TESTED_DEAD,
+    SHOWN_DEAD,
 )
 from troubleshoot.safety.unit_at_work import BLOWER_DRIVE, BLOWER_MOTOR
-from troubleshoot.safety.work_state import WorkState
+from troubleshoot.safety.work_state import Dead, WorkState
 
 _NOT_SHOWN: Final = sets(dead="not-shown")
 _ALL_CHARGED: Final = sets(discharged=frozenset())
+_FIRST: Final = ("not-shown", "tested")
+_AFTER_A_PROOF: Final[Mapping[Dead, Dead]] = MappingProxyType(
+    {"tested": "shown", "tested-again": "proved"}
+)
+"""A test for dead counts once the meter has been proved right after it (NFPA 70E 120.5)."""
 
 
 def _proves_the_last_test(state: WorkState, place: str) -> WorkState:
-    dead = "proved" if state.dead == "tested-again" else state.dead
-    return replace(state, meter="proved", dead=dead)
+    return replace(state, meter="proved", dead=_AFTER_A_PROOF.get(state.dead, state.dead))
 
 
 def _dead_once_more(state: WorkState, place: str) -> WorkState:
-    return replace(state, dead="tested" if state.dead == "not-shown" else "tested-again")
+    return replace(state, dead="tested" if state.dead in _FIRST else "tested-again")
 
 
 def _live(state: WorkState, place: str, outcomes: Outcomes) -> WorkState:
@@ -62,14 +68,16 @@ DEAD_TEST: Final = SafetyStep(
     lost={"lock-off": _NOT_SHOWN, "motor-ran": _NOT_SHOWN, "resumed": _NOT_SHOWN},
 )
 
-# The last test for dead comes after the last discharge, so an earlier one no longer counts.
+# Nothing is touched, not even to bleed it, before the meter that says dead has been proved once
+# more. The last test for dead comes after the last discharge, so that an earlier one no longer
+# counts.
 BLEED_CAPACITOR: Final = SafetyStep(
     id=steps.BLEED_CAPACITOR,
     at="capacitor",
     sound="discharged",
-    after=(ROOF_SAFE, LOCKED_OUT, PANELS_OFF, METER_PROVED, TESTED_DEAD),
-    does=all_of(adds("discharged"), sets(dead="tested")),
-    otherwise=any_other(all_of(drops("discharged"), sets(dead="tested"))),
+    after=(ROOF_SAFE, LOCKED_OUT, PANELS_OFF, METER_PROVED, SHOWN_DEAD),
+    does=all_of(adds("discharged"), sets(dead="shown")),
+    otherwise=any_other(all_of(drops("discharged"), sets(dead="shown"))),
     lost={"lock-off": _ALL_CHARGED, "motor-ran": _ALL_CHARGED, "resumed": _ALL_CHARGED},
     hangs_on=(
         "circuits",

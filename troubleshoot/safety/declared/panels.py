@@ -10,6 +10,7 @@ from troubleshoot.safety.declaration import SafetyStep
 from troubleshoot.safety.step_guards import (
     CHARGE_BLED,
     DEAD_PROVED,
+    GAS_SWEPT_BEFORE_OPENING,
     JUMPERS_OUT,
     LOCKED_OUT,
     PANELS_NOT_ON,
@@ -31,7 +32,14 @@ PANELS_OFF: Final = SafetyStep(
 PANELS_OFF_ENERGISED: Final = SafetyStep(
     id=steps.PANELS_OFF_ENERGISED,
     sound="off",
-    after=(ROOF_SAFE, REFRIGERANT_SWEPT, POWER_ON, STOPPED, JUMPERS_OUT),
+    after=(
+        ROOF_SAFE,
+        REFRIGERANT_SWEPT,
+        GAS_SWEPT_BEFORE_OPENING,
+        POWER_ON,
+        STOPPED,
+        JUMPERS_OUT,
+    ),
     does=sets(panels="off"),
     lost=PANELS_OFF.lost,
 )

@@ -14,6 +14,7 @@ from troubleshoot.safety.step_guards import (
     CHARGE_BACK,
     FIRE_PANEL_ON_TEST,
     GAS_SWEPT,
+    GAS_SWEPT_IF_OPEN,
     JUMPERS_OUT,
     LEADS_BACK,
     LOCKED_OUT,
@@ -88,6 +89,7 @@ LOCK_OFF: Final = SafetyStep(
         JUMPERS_OUT,
         CHARGE_BACK,
         GAS_SWEPT,
+        GAS_SWEPT_IF_OPEN,
         AREA_CLEAR,
     ),
     does=lambda state, place: power_back(state, "off"),
@@ -96,7 +98,16 @@ LOCK_OFF: Final = SafetyStep(
 RESTART: Final = SafetyStep(
     id=steps.RESTART,
     sound="runs",
-    after=(ROOF_SAFE, POWER_ON, CALLS_OFF, LEADS_BACK, CHARGE_BACK, GAS_SWEPT, AREA_CLEAR),
+    after=(
+        ROOF_SAFE,
+        POWER_ON,
+        CALLS_OFF,
+        LEADS_BACK,
+        CHARGE_BACK,
+        GAS_SWEPT,
+        GAS_SWEPT_IF_OPEN,
+        AREA_CLEAR,
+    ),
     does=sets(calls="on"),
     otherwise=any_other(sets(calls="on")),
 )
