@@ -30,6 +30,44 @@ def visit(
 
 
 INSIDE = {"test": "wiring-burn-marks", "outcome": "clean"}
+BARE = {"test": "capacitor-discharge", "outcome": "discharged"}
+METERED = {"test": "capacitor-discharge", "text": "2 V"}
+
+
+@pytest.mark.parametrize("step", ["capacitor-discharge", "drive-discharge"])
+@pytest.mark.parametrize("key", ["outcome", "text"])
+def test_a_discharge_is_confirmed_by_its_number_alone(
+    step: str, key: str, visit: Callable[..., dict[str, Any]]
+) -> None:
+    """Regression: the bare word was taken for a metered charge, though no wait shows in a file."""
+    account = visit("no-cooling", {"test": step, key: "discharged"}, INSIDE)
+    rows = [row for row in account["asked"] if row["test"] == step]
+    assert rows and {(row["said_by"], row["valid"]) for row in rows} == {("nobody", None)}
+    assert {(r["test"], r["valid"]) for r in account["unread"]} == {(step, False)}
+
+    account = visit("no-cooling", {"test": step, "text": "2 V"}, INSIDE)
+    said = [row["said_by"] for row in account["asked"] if row["test"] == step]
+    assert "file" in said and not account["unread"]
+
+
+def test_a_bare_word_makes_no_charge_safe_that_came_back(
+    command: Callable[..., tuple[int, str, str]], case_file: Callable[[dict[str, Any]], str]
+) -> None:
+    holds = {"test": "capacitor-discharge", "text": "160 V"}
+    for last, stands in ((BARE, True), (METERED, False)):
+        case = {"unit": UNIT, "complaint": "no-cooling", "readings": [holds, last]}
+        for how in (["assess"], ["diagnose", "--answers"]):
+            account = json.loads(command(*how, case_file(case), "--json")[1])
+            standing = [stop["id"] for stop in account["standing_stops"]]
+            assert ("stored-charge" in standing) is stands, (how, last)
+
+
+def test_why_a_bare_word_does_not_count_is_said(
+    command: Callable[..., tuple[int, str, str]], case_file: Callable[[dict[str, Any]], str]
+) -> None:
+    path = case_file({"unit": UNIT, "complaint": "no-cooling", "readings": [BARE, INSIDE]})
+    out = " ".join(command("diagnose", "--answers", path)[1].split())
+    assert "does not count: only the number on the meter confirms it in a file" in out
 
 
 @pytest.mark.parametrize(

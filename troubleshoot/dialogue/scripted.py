@@ -26,7 +26,7 @@ from troubleshoot.visit.cases.alarming import Alarming, alarming
 from troubleshoot.visit.cases.rows import rows_of
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.events import Aimed, Answered, Event, Skipped, Started, StepDone
-from troubleshoot.visit.hearing.metered import metered
+from troubleshoot.visit.hearing.metered import NO_NUMBER, metered
 from troubleshoot.visit.telling.account import FILE, NOT_EXAMINED, Plain, ending_of
 from troubleshoot.visit.telling.whole_visit import visit_account
 
@@ -47,7 +47,9 @@ class ScriptedVisit(DrivenVisit):
         super().__init__(reasoner, start)
         self.unused: dict[str, list[Answer]] = {}
         for answer in case.answers:
-            self.unused.setdefault(answer.test, []).append(answer)
+            waiting = self.unused.setdefault(answer.test, [])
+            if answer.why_invalid != NO_NUMBER:
+                waiting.append(answer)
         self.failed: set[tuple[str, str | None]] = set()
         self.file = case
         self.alarming = self.alarming_in(case)
@@ -229,8 +231,9 @@ class ScriptedVisit(DrivenVisit):
         return {"certifies": CERTIFIES, **plain, "unread": self._unread()}
 
     def _unread(self) -> list[Plain]:
-        """What the file holds and the visit had no need to ask."""
+        """What the file holds and the visit had no need to ask, or could not take."""
         left = [answer for waiting in self.unused.values() for answer in waiting]
+        left += [answer for answer in self.file.answers if answer.why_invalid == NO_NUMBER]
         unread = [answer for answer in self.file.answers if any(answer is a for a in left)]
         return rows_of(self.decider.reasoner, self.file, unread)
 

@@ -48,7 +48,8 @@ class SafetyStep:
     outcomes beside it that show no danger of the kind that stops a visit. `by`: what confirms it
     for a person: its word, or the number where its test reads one; a bare Enter only where it
     protects nobody's life. `waited_for`: its wait protects a life: until it is over only the
-    metered number confirms it.
+    metered number confirms it. `metered`: a file, whose waits nobody sees, confirms it by the
+    metered number alone.
 
     `after`: what has to stand before its turn comes; without any it may be done at any time.
     `does`: what it changes when confirmed. `otherwise`: what any other outcome changes, or takes
@@ -65,6 +66,7 @@ class SafetyStep:
     at: At = "unit"
     by: Literal["enter", "word"] = "word"
     waited_for: bool = False
+    metered: bool = False
     also_sound: frozenset[str] = frozenset()
     after: tuple[StepGuard, ...] = ()
     lost: Mapping[Event, Change] = field(default_factory=dict)

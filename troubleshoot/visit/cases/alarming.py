@@ -8,6 +8,7 @@ from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.readings.answers import Answer, Case
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.stops.standing import tests_behind
+from troubleshoot.visit.hearing.metered import NO_NUMBER
 
 
 @dataclass(frozen=True, slots=True)
@@ -45,7 +46,10 @@ def alarming(reasoner: Reasoner, case: Case) -> Alarming:
 
 
 def _went_well(answer: Answer) -> bool:
-    """Whether a safety step was confirmed; one read off a meter is told by its number alone."""
+    """Whether a safety step was confirmed; one read off a meter is told by its number alone.
+
+    One that lacks the number it wants tells nothing either.
+    """
     if answer.test not in CONFIRMED or answer.valid is False:
-        return False
+        return answer.why_invalid == NO_NUMBER
     return answer.outcomes == (CONFIRMED[answer.test],)

@@ -16,6 +16,7 @@ from troubleshoot.reasoning.readings.measuring import read_quantity, read_text
 from troubleshoot.reasoning.unit.equipment import InputRefused, Refusal, Unit, read_unit, suggest
 from troubleshoot.reasoning.unit.places import Place, PlaceNotUnderstood, parse_place
 from troubleshoot.visit.cases.words import as_list, as_text, numbers_named
+from troubleshoot.visit.hearing.metered import as_a_file_counts
 
 CASE_KEYS = ("unit", "own-record", "conditions", "complaint", "repaired", "readings")
 READING_KEYS = ("test", "at", "text", "outcome", "valid", "instrument", "conditions")
@@ -181,7 +182,7 @@ class _CaseReader:
         valid = entry.get("valid")
         if valid is not None and not isinstance(valid, bool):
             self.refuse(f"{key}.valid", f'"{valid}" is neither true nor false', "true or false")
-        return Answer(
+        answer = Answer(
             test.id,
             outcomes,
             text,
@@ -191,6 +192,7 @@ class _CaseReader:
             str(entry["instrument"]) if entry.get("instrument") else None,
             conditions=self._conditions(f"{key}.conditions", entry.get("conditions")),
         )
+        return as_a_file_counts(answer)
 
     def _renamed(self, entry: Mapping[str, object]) -> Mapping[str, object]:
         """The reading in today's words, where its test and outcome have other names by now."""

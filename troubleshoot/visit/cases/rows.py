@@ -11,6 +11,7 @@ from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.readings.answers import Answer, Case
 from troubleshoot.reasoning.readings.readings import Reading
 from troubleshoot.reasoning.unit.places import Place, with_place
+from troubleshoot.visit.hearing.metered import NO_NUMBER, lacks_its_number
 from troubleshoot.visit.telling.account import Plain, taken
 
 READ_BEFORE_STOP = "Read before the STOP"
@@ -37,7 +38,10 @@ def row_in_words(knowledge: Knowledge, row: Mapping[str, Any]) -> str:
     name = with_place(knowledge.tests[row["test"]].name, row["at"])
     outcome = (row["outcome"] or "").replace("-", " ")
     said = f"{row['text']} ({outcome})" if row["text"] and outcome else row["text"] or outcome
-    return f"{name}: {said}{'' if row['valid'] else ', does not count'}"
+    if row["valid"]:
+        return f"{name}: {said}"
+    bare = lacks_its_number(row["test"], (row["outcome"],), row["text"])
+    return f"{name}: {said}, does not count{f': {NO_NUMBER}' if bare else ''}"
 
 
 def _reading_of(conclusions: Conclusions, answer: Answer, place: Place | None) -> Reading | None:
