@@ -36,6 +36,7 @@ VOLTS = {"test": "line-volts-idle", "text": "480/478/481 V"}
         ("thunder-waited-out", "thunder-again", None),
         ("call-in", "nobody", "working-alone"),
         ("verified-dead", "live", None),
+        ("capacitor-appearance", "bulged", "capacitor-may-burst"),
     ],
 )
 def test_a_danger_that_no_visit_asks_for_is_told_before_anything_is_led_to(

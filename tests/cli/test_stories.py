@@ -100,7 +100,7 @@ def test_a_fan_that_hums_and_does_not_start_leads_to_its_capacitor(
     player, _ = hot_day(shipped, tmp_path, "cooling-short-cycles", UNIT, {
         "condenser-fan-turning": "stopped",
         "condenser-fan-hand-spin": "free",
-        "capacitor-appearance at capacitor condenser fan 1": "bulged",
+        "capacitor-appearance at capacitor condenser fan 1": "normal",
         "capacitance-out-of-circuit at capacitor condenser fan 1": "2.1 uF",
         "capacitance-out-of-circuit at capacitor compressor 1": "normal",
     })  # fmt: skip
@@ -185,7 +185,7 @@ def test_commands_about_a_question_change_nothing_once_the_visit_is_settled(
     shows: dict[str, str | list[str]] = {
         "condenser-fan-turning": "stopped",
         "condenser-fan-hand-spin": "free",
-        "capacitor-appearance at capacitor condenser fan 1": "bulged",
+        "capacitor-appearance at capacitor condenser fan 1": "normal",
         "capacitance-out-of-circuit at capacitor condenser fan 1": "2.1 uF",
     }
     start = {"complaint": "cooling-short-cycles", "unit": UNIT}
