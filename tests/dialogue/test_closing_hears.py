@@ -19,7 +19,7 @@ def test_a_danger_is_heard(typed: tuple[str, ...], shipped: Knowledge) -> None:
     fault = shipped.faults["hot-surface-igniter-cracked"]
     answers = (*typed[: len(fault.proof)], *typed[-1:])
     with pytest.raises(DangerCalled):
-        held(shipped, Lines(*answers), lambda voice: repaired(book, fault))
+        held(shipped, Lines(*answers), lambda voice: repaired(book, voice, fault))
     assert all(event.kind != "repaired" for event in book.events)
 
 
@@ -28,5 +28,5 @@ def test_a_proof_that_denies_a_danger_is_written_down(shipped: Knowledge) -> Non
     fault = shipped.faults["hot-surface-igniter-cracked"]
     proof = "burner lights smoothly, no gas smell"
     terminal = Lines(*[proof] * len(fault.proof), "n")
-    held(shipped, terminal, lambda voice: repaired(book, fault))
+    held(shipped, terminal, lambda voice: repaired(book, voice, fault))
     assert proof in str(book.events) and book.state.closing

@@ -16,7 +16,7 @@ def test_a_question_keeps_its_words_whole(tmp_path: Path) -> None:
     with Person(data, clock=clock, columns=40) as person:
         asked = person.last.splitlines()
         assert all(len(line) <= 40 for line in asked), asked
-        assert "Go on with it? (y/n)" in " ".join(" ".join(asked).split())
+        assert "Go on with it? (y/n, Enter is y)" in " ".join(" ".join(asked).split())
 
 
 def test_a_refusal_keeps_its_words_whole(tmp_path: Path) -> None:

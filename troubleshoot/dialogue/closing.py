@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.hearing import hear, hear_cry
-from troubleshoot.dialogue.prompts import AskProof, Choose
+from troubleshoot.dialogue.hearing import Listener, hear_cry
+from troubleshoot.dialogue.prompts import AskProof
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Leave, Talk, words
+from troubleshoot.dialogue.yes_no import YesNo, yes_or_no
 from troubleshoot.knowledge.model import Fault
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.safety.stops.tags import tag_lines
@@ -14,11 +15,11 @@ from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.left_off import left_off
 from troubleshoot.visit.events import Closing, ProofRead, Repaired, VisitEnded
 
-STILL_THERE = Choose("Is the complaint still there? (y/n)")
+STILL_THERE = YesNo("Is the complaint still there?")
 AS_IT_WAS = "The unit is back as it was."
 
 
-def repaired(book: VisitBook, fault: Fault) -> Talk[None]:
+def repaired(book: VisitBook, voice: Voice, fault: Fault) -> Talk[None]:
     """Write down what proves a repair, and whether the complaint has gone with it.
 
     Raises DangerCalled.
@@ -27,10 +28,9 @@ def repaired(book: VisitBook, fault: Fault) -> Talk[None]:
         reading = yield from words(AskProof(fault, proof.text))
         hear_cry(book.knowledge, reading)
         book.add(ProofRead(proof.text, reading))
-    answer = yield from words(STILL_THERE)
-    hear(book.knowledge, answer)
-    book.add(Repaired(fault.id, answer))
-    if not answer.lower().startswith("y"):
+    still = yield from yes_or_no(Listener(book.knowledge, voice), STILL_THERE)
+    book.add(Repaired(fault.id, "y" if still else "n"))
+    if not still:
         book.add(Closing(cured=True))
 
 

@@ -10,6 +10,7 @@ from troubleshoot.dialogue.prompts import AskWords, Choose
 from troubleshoot.dialogue.said import CallCautions, FirstLooks, Voice
 from troubleshoot.dialogue.talk import DangerCalled, Talk, words
 from troubleshoot.dialogue.unit_facts import ask_fact
+from troubleshoot.dialogue.yes_no import YesNo, yes_or_no
 from troubleshoot.knowledge.model import Complaint, Knowledge
 from troubleshoot.outside.numbers import choice
 from troubleshoot.safety.hearing.dangers import spoken_of
@@ -25,9 +26,7 @@ WHO_IS_ASKING = Choose(
     several=True,
 )
 WHAT_THEY_SAY = AskWords("What does the caller say? Their own words, or Enter for a routine round.")
-IT_IS_A_STOP = Choose(
-    "Such a call stops the whole job. Is that what they say? (y/n)", repeated=True
-)
+IT_IS_A_STOP = YesNo("Such a call stops the whole job. Is that what they say?")
 SAY_IT_AGAIN = AskWords("What does the caller say?")
 
 
@@ -125,22 +124,15 @@ def _ask_complaint(book: VisitBook, voice: Voice) -> Talk[tuple[str, str]]:
         )
         if (chosen := choice(typed, len(found))) is not None:
             picked = found[chosen - 1].id
-            if not stops_by_itself(knowledge, picked) or (yield from _is_meant(listener)):
+            if not stops_by_itself(knowledge, picked) or (
+                yield from yes_or_no(listener, IT_IS_A_STOP)
+            ):
                 return everything, picked
             typed = ""
         if not typed or choice(typed, len(found) + 1) is not None:
             prompt = SAY_IT_AGAIN
             typed = yield from words(prompt)
     return "; ".join(said), ROUTINE
-
-
-def _is_meant(listener: Listener) -> Talk[bool]:
-    """Whether a call that is a STOP was picked on purpose: its STOP is not taken back."""
-    while True:
-        typed = yield from words(IT_IS_A_STOP)
-        listener.hear(typed)
-        if typed.lower() in ("y", "yes", "n", "no"):
-            return typed.lower().startswith("y")
 
 
 def _dangerous_call(knowledge: Knowledge, said: str) -> Complaint | None:

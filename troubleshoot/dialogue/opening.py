@@ -11,7 +11,7 @@ from troubleshoot.dialogue.breaks import tell_break
 from troubleshoot.dialogue.hearing import Listener, report_danger
 from troubleshoot.dialogue.intake import ask_profiles, begin
 from troubleshoot.dialogue.naming import ask_name
-from troubleshoot.dialogue.prompts import AskWords, Choose, Ended
+from troubleshoot.dialogue.prompts import AskWords, Ended
 from troubleshoot.dialogue.said import CallCautions, Voice
 from troubleshoot.dialogue.shelf import Shelf
 from troubleshoot.dialogue.standing import (
@@ -21,7 +21,8 @@ from troubleshoot.dialogue.standing import (
     tell_own,
     tell_unreadable,
 )
-from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk, words
+from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
+from troubleshoot.dialogue.yes_no import YesNo, yes_no_or
 from troubleshoot.outside.text import MOST_NAME
 from troubleshoot.visit.events import Named
 from troubleshoot.visit.kept.stopped import same_unit
@@ -163,19 +164,20 @@ def _go_on(shelf: Shelf, voice: Voice, waiting: Sequence[str]) -> Talk[_Opened |
 
 def _which_open(shelf: Shelf, voice: Voice, waiting: Sequence[str]) -> Talk[str]:
     """The open visit that is gone on with; empty for none. Raises DangerCalled."""
-    question = Choose(f"Visit {waiting[0]} is open. Go on with it? (y/n)", repeated=True)
-    listener = Listener(shelf.knowledge, voice)
-    while True:
-        answer = (yield from words(question)).lower()
-        if answer in ("", "y", "yes"):
-            return waiting[0]
-        if answer in ("n", "no"):
-            return ""
-        listener.hear(answer)
-        for visit in waiting:
-            if same_unit(shelf.state_of(visit).name, answer):
-                return visit
-        listener.not_understood(answer, "y, n, or the name of a unit whose visit is open.")
+    question = YesNo(
+        f"Visit {waiting[0]} is open. Go on with it?",
+        enter=True,
+        besides="the name of a unit whose visit is open",
+    )
+
+    def named(typed: str) -> str | None:
+        of_unit = (v for v in waiting if same_unit(shelf.state_of(v).name, typed))
+        return next(of_unit, None)
+
+    wanted = yield from yes_no_or(Listener(shelf.knowledge, voice), question, named)
+    if isinstance(wanted, str):
+        return wanted
+    return waiting[0] if wanted else ""
 
 
 def _say_left_open(shelf: Shelf, voice: Voice, visit: str) -> None:

@@ -15,6 +15,7 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.breaks import tell_break
 from troubleshoot.dialogue.closing import close, repaired
 from troubleshoot.dialogue.commands import Commands
+from troubleshoot.dialogue.doubting import is_meant
 from troubleshoot.dialogue.hearing import Listener, hear_cry, report_danger
 from troubleshoot.dialogue.prompts import AskTest, Caution, DoStep, Ended, Settled, cautions_of
 from troubleshoot.dialogue.said import Agreement, Causes, Danger, Verdict, Voice
@@ -184,11 +185,20 @@ class Turns:
                 if served:
                     continue
             try:
-                self._take(reply, prompt)
-                return
+                event = self._event(reply, prompt)
             except NotAnAnswer as error:
                 assert isinstance(reply, str)
                 listener.not_understood(reply, str(error))
+                continue
+            if not isinstance(reply, str) or (yield from self._is_meant(listener, event, test)):
+                if not self._too_late(decision, reply):
+                    self._take(event, prompt)
+                return
+
+    def _is_meant(self, listener: Listener, event: Event, test: Test) -> Talk[bool]:
+        """Whether a reading that a person typed is meant, however odd it is."""
+        text = event.text if isinstance(event, Answered) else None
+        return (yield from is_meant(listener, self.knowledge, test, text))
 
     def _too_late(self, decision: Decision, reply: Reply) -> bool:
         """Whether so long a silence came before an answer that it is asked for again.
@@ -213,9 +223,8 @@ class Turns:
             self.book.add(Noted(f"typed after a long silence: {reply}"))
         return True
 
-    def _take(self, reply: Reply, prompt: AskTest | DoStep) -> None:
-        """Keep an answer, and tell what it means. Raises NotAnAnswer."""
-        event = self._event(reply, prompt)
+    def _take(self, event: Event, prompt: AskTest | DoStep) -> None:
+        """Keep an answer, and tell what it means."""
         test, at = prompt.decision.test, prompt.decision.at
         assert test is not None
         before = [a for a in self.book.state.answers if a.test == test.id and a.text]
@@ -233,6 +242,7 @@ class Turns:
             self.voice.tell(Causes(after))
 
     def _event(self, reply: Reply, prompt: AskTest | DoStep) -> Event:
+        """The event that a reply is. Raises NotAnAnswer."""
         if not isinstance(reply, str):
             return reply
         decision, state = prompt.decision, self.book.state
@@ -280,7 +290,7 @@ class Turns:
                 self.book.add(reply)
                 return
             if reply == "repaired" and conclusions.named is not None:
-                yield from repaired(self.book, conclusions.named.fault)
+                yield from repaired(self.book, self.voice, conclusions.named.fault)
                 return
             served = bool(reply) and (yield from self.commands.serve(reply, decision, conclusions))
             if not served:

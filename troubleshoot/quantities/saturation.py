@@ -101,6 +101,12 @@ def table_of(refrigerant: str) -> SaturationTable:
     return _table(refrigerant_named(refrigerant))
 
 
+def pressures_of(refrigerant: str, line: Line) -> tuple[float, float]:
+    """Return the lowest and the highest psia of the table; raise UnknownRefrigerant."""
+    logs = table_of(refrigerant).log_pressures(line)
+    return math.exp(logs[0]), math.exp(logs[-1])
+
+
 def _temperature(refrigerant: str, pressure_psia: float, line: Line) -> float:
     table = table_of(refrigerant)
     logs = table.log_pressures(line)

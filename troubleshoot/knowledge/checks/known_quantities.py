@@ -2,7 +2,8 @@
 
 What: a limit speaks of a quantity that no test reads and no formula computes; a formula's inputs
 lead round in a circle; a limit compares with a value of another kind of unit, or names a
-comparison without saying with what; a quantity does not say between what it can be at all.
+comparison without saying with what; a quantity does not say between what it can be at all, or is
+doubted beyond numbers that it cannot be.
 Why: the limit would never decide anything, or decide wrongly; a slip of the finger would be taken.
 Mend: add a test of kind input, or a formula; compare like with like; write `can-be: [LOW, HIGH]`,
 wide enough for the worst unit there is, and no wider than nature (-14.75 psig is no air at all).
@@ -13,7 +14,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
-from troubleshoot.knowledge.model import Bound, Knowledge, LimitLine
+from troubleshoot.knowledge.model import Bound, Knowledge, LimitLine, Quantity
 from troubleshoot.knowledge.problems import Problem
 from troubleshoot.knowledge.rule_base import RuleBase
 from troubleshoot.quantities.units import same_kind
@@ -36,6 +37,10 @@ def find(base: RuleBase) -> Iterator[Problem]:
             what = f"{quantity.id} does not say between what it can be"
             instead = "write can-be: [LOW, HIGH]"
             yield base.problem(ID, ("quantity", quantity.id), ("id",), what, instead)
+        elif quantity.doubted_beyond is not None and not _narrower(quantity):
+            what = f"{quantity.id} is doubted where it cannot be, or never"
+            instead = "write doubted-beyond: [LOW, HIGH], within can-be"
+            yield base.problem(ID, ("quantity", quantity.id), ("doubted-beyond",), what, instead)
     for limit in base.knowledge.limits.values():
         for number, bound in enumerate(limit.bounds):
             for what, instead in _wrong(base.knowledge, knowable, bound):
@@ -45,6 +50,12 @@ def find(base: RuleBase) -> Iterator[Problem]:
             for bound in bounds:
                 for what, instead in _wrong(base.knowledge, knowable, bound):
                     yield base.problem(ID, ("relation", relation.id), (key,), what, instead)
+
+
+def _narrower(quantity: Quantity) -> bool:
+    """Whether what is doubted lies within what can be."""
+    (low, high), (least, most) = quantity.doubted_beyond or (0, 0), quantity.can_be or (0, 0)
+    return least <= low < high <= most
 
 
 def _of_lines(lines: tuple[LimitLine, ...]) -> tuple[Bound, ...]:

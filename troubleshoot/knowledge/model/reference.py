@@ -129,7 +129,10 @@ class Derivation:
 @written("quantity")
 @dataclass(frozen=True)
 class Quantity:
-    """What is measured. `can_be`: the lowest and highest that it can be at all, in its unit."""
+    """What is measured. `can_be`: the lowest and highest that it can be at all, in its unit.
+
+    `doubted_beyond`: a number typed that lies outside is asked about once before it is kept.
+    """
 
     id: Id
     unit: UnitName
@@ -142,6 +145,11 @@ class Quantity:
         tuple[float, float] | None,
         After("unit"), ListOf(Number(), least=2, most=2),
         "the lowest and the highest that it can be at all, in its unit; wide",
+    ] = None  # fmt: skip
+    doubted_beyond: Annotated[
+        tuple[float, float] | None,
+        After("can-be"), ListOf(Number(), least=2, most=2),
+        "beyond these a person is asked once whether the number is meant",
     ] = None  # fmt: skip
 
 

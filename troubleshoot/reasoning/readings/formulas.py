@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Callable, Mapping
 from importlib import import_module
 from math import isfinite
+from typing import Literal
 
 from troubleshoot.quantities.ranges import OutOfRange
 from troubleshoot.quantities.units import STANDARD_ATMOSPHERE_PSIA
@@ -29,10 +30,21 @@ def _from(module: str, function: str) -> Formula:
     return formula
 
 
-def _saturation_temperature(function: str) -> Formula:
-    """F from psig at sea level."""
-    found = _from("saturation", function)
-    return lambda name, psig: found(name, psig + STANDARD_ATMOSPHERE_PSIA)
+def _saturation_temperature(line: Literal["bubble", "dew"]) -> Formula:
+    """F from psig at sea level.
+
+    Past an end of the table it is that end, at least: a pressure that no sound circuit comes near
+    must not weigh nothing.
+    """
+    found = _from("saturation", f"{line}_temperature")
+
+    def temperature(name: str, psig: Number) -> float:
+        from troubleshoot.quantities.saturation import pressures_of
+
+        low, high = pressures_of(name, line)
+        return found(name, min(max(psig + STANDARD_ATMOSPHERE_PSIA, low), high))
+
+    return temperature
 
 
 def _saturation_pressure(function: str) -> Formula:
@@ -56,8 +68,8 @@ FORMULAS: Mapping[str, Formula] = {
     "absolute-difference": lambda a, b: abs(a - b),
     "ratio": lambda a, b: a / b,
     "percent-difference": lambda a, b: 100 * (a - b) / b,
-    "dew-temperature": _saturation_temperature("dew_temperature"),
-    "bubble-temperature": _saturation_temperature("bubble_temperature"),
+    "dew-temperature": _saturation_temperature("dew"),
+    "bubble-temperature": _saturation_temperature("bubble"),
     "dew-pressure": _saturation_pressure("dew_pressure"),
     "bubble-pressure": _saturation_pressure("bubble_pressure"),
     "target-superheat": _from("refrigerant", "target_superheat"),

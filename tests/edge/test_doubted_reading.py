@@ -1,0 +1,38 @@
+"""A reading that hardly any unit shows is asked about once, and then counts as it stands."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from tests.edge.person import Clock
+from tests.edge.visits import begin, events_of, lead_to
+
+
+def test_a_slip_is_not_kept_and_what_is_meant_stops(tmp_path: Path) -> None:
+    """Regression: 690 psig of head, typed with no refrigerant known, was taken without a word."""
+    data, clock = tmp_path / "data", Clock(tmp_path)
+    with begin(data, clock) as person:
+        person.types("do head-pressure")
+        lead_to(person, "Test: Head pressure")
+        said = person.types("690 psig")
+        assert "690 psig is odd" in said and "Is it meant? (y/n)" in said
+        assert "y or n." in person.types("hm")
+        assert "Not kept" in person.types("n")
+        assert "690" not in events_of(data)
+        person.types("690")
+        said = person.types("y")
+        assert "690 +/-8.1 psig: high" in said and "DANGER - STOP" in said
+        assert '"text": "690"' in events_of(data)
+
+
+def test_a_long_silence_at_the_question_is_a_silence(tmp_path: Path) -> None:
+    """What others could have changed while it stood open is not renewed by its answer."""
+    data, clock = tmp_path / "data", Clock(tmp_path)
+    with begin(data, clock) as person:
+        person.types("do head-pressure")
+        lead_to(person, "Test: Head pressure")
+        person.types("690 psig")
+        clock.pass_minutes(90)
+        said = person.types("y")
+        assert "long silence" in " ".join(said.split())
+        assert '"text": "690 psig"' not in events_of(data)
