@@ -129,7 +129,7 @@ def test_the_wheel_holds_rules_scenarios_and_tables(tmp_path: Path) -> None:
     )  # fmt: skip
     (wheel,) = tmp_path.glob("*.whl")
     names = set(zipfile.ZipFile(wheel).namelist())
-    assert "troubleshoot/shipped/rules/hazards.yaml" in names
+    assert "troubleshoot/shipped/rules/hazards/people.yaml" in names
     rules = [n for n in names if n.startswith("troubleshoot/shipped/rules/faults/")]
     assert len(rules) == len(list((ROOT / "rules" / "faults").rglob("*.yaml")))
     assert any(n.startswith("troubleshoot/shipped/scenarios/") for n in names)

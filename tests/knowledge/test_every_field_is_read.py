@@ -42,6 +42,7 @@ CALLED: Mapping[str, frozenset[str]] = {
         "Finding": "finding f",
         "Given": "item",
         "Hazard": "hazard hazards",
+        "HazardKind": "kind",
         "Implication": "implication",
         "Knowledge": "knowledge",
         "LimitLine": "line",

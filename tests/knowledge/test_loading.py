@@ -261,7 +261,7 @@ def test_the_environment_names_the_folder_or_turns_keeping_off(
 def test_the_shipped_rules_are_found_in_the_checkout_or_in_the_package(
     monkeypatch: pytest.MonkeyPatch, tmp_path: Path
 ) -> None:
-    assert (shipped_folder() / "hazards.yaml").is_file()
+    assert (shipped_folder() / "complaints.yaml").is_file()
     installed = tmp_path / "troubleshoot" / "knowledge" / "load.py"
     monkeypatch.setattr(load, "__file__", str(installed))
     assert shipped_folder() == tmp_path / "rules"

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from troubleshoot.cli.chain_words import chain_of
+from troubleshoot.cli.order_of_cautions_page import ORDER_OF_CAUTIONS, order_of_cautions_page
 from troubleshoot.cli.work_state_page import WORK_STATE, work_state_page
 from troubleshoot.knowledge.model import (
     Complaint,
@@ -47,6 +48,8 @@ def _own_page(knowledge: Knowledge, name: str) -> list[str] | None:
         return list(_procedure(knowledge, knowledge.procedures[name]))
     if name in knowledge.limits:
         return list(_limit(knowledge, knowledge.limits[name]))
+    if name == ORDER_OF_CAUTIONS:
+        return list(order_of_cautions_page(knowledge))
     if name == WORK_STATE:
         return list(work_state_page(knowledge))
     return _check(name)
@@ -142,6 +145,8 @@ def _test(knowledge: Knowledge, test: Test) -> Iterator[str]:
 
 def _hazard(knowledge: Knowledge, hazard: Hazard) -> Iterator[str]:
     yield f"{hazard.signal}: {hazard.what_to_do}"
+    if hazard.kind:
+        yield f"Kind: {hazard.kind.replace('-', ' ')} (which is read first: order-of-cautions)"
     if hazard.stop is not None:
         yield f"STOP, {hazard.stop.scope.replace('-', ' ')}: {hazard.stop.covers}"
     yield f"Hand over to: {hazard.defer_to}"

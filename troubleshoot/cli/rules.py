@@ -92,7 +92,10 @@ def explain_command(name: str) -> None:
 @click.option("--check", is_flag=True, help="Change nothing; say which files would change.")
 @click.pass_context
 def format_command(ctx: click.Context, files: tuple[str, ...], check: bool) -> None:
-    """Write rule files in their canonical order and style."""
+    """Write rule files in their canonical order and style.
+
+    A single hazards.yaml whose hazards the rules know by kind becomes one file a kind.
+    """
     from troubleshoot.knowledge.formatting import format_file
     from troubleshoot.knowledge.problems import RuleFileError
 
@@ -106,12 +109,29 @@ def format_command(ctx: click.Context, files: tuple[str, ...], check: bool) -> N
             raise Failure(str(error).splitlines(), RULES_INVALID) from None
         except NotUsable as error:
             raise Failure([str(error)], RULES_INVALID) from None
-        if formatted != text:
-            changed += 1
-            click.echo(f"{shown(name)}: {'would change' if check else 'written anew'}")
+        becomes = _parts_of(path, formatted) or {path: formatted}
+        if becomes == {path: text}:
+            continue
+        changed += 1
+        for part, whole in becomes.items():
+            click.echo(f"{shown(str(part))}: {'would change' if check else 'written anew'}")
             if not check:
-                path.write_text(formatted, "utf-8")
+                part.parent.mkdir(exist_ok=True)
+                part.write_text(whole, "utf-8")
+        if path not in becomes and not check:
+            path.unlink()
     ctx.exit(CHECKS_FOUND if check and changed else 0)
+
+
+def _parts_of(path: Path, text: str) -> dict[Path, str]:
+    """The files by kind that a single file of hazards becomes; none where it stays as it is."""
+    from troubleshoot.knowledge.splitting import kinds_of, split_by_kind
+
+    folder = path.parent / "hazards"
+    if path.name != f"{folder.name}.yaml" or folder.exists():
+        return {}
+    parts = split_by_kind(text, kinds_of(shipped_rules()))
+    return {folder / f"{kind}.yaml": whole for kind, whole in parts.items()}
 
 
 def _kind_of(path: Path) -> str | None:

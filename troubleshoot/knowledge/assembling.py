@@ -9,7 +9,7 @@ from typing import Any, Final, get_args
 from troubleshoot.knowledge.building import build, build_record
 from troubleshoot.knowledge.forms import LISTINGS, ONE_A_FILE, Listing, has_source
 from troubleshoot.knowledge.forms.pieces import SIGNED
-from troubleshoot.knowledge.model import Complaint, Fault, Knowledge
+from troubleshoot.knowledge.model import Complaint, Fault, Hazard, HazardKind, Knowledge
 from troubleshoot.knowledge.vocabulary import GRADES, HowCommon
 
 _COMMON: Final = get_args(HowCommon)
@@ -33,14 +33,15 @@ def build_knowledge(files: Iterable[tuple[str, Any]], digest: str = "") -> Knowl
             kept["signed"] += build(SIGNED.shape, data.get("signed", ()))
     kept = {key: tuple(each) if isinstance(each, list) else each for key, each in kept.items()}
     kept["complaints"] = _brought(kept["complaints"], kept["faults"])
+    kept["hazards"] = _by_kind(kept["hazards"], kept["hazard_kinds"])
     return Knowledge(**kept | {"retired": frozenset(kept["retired"])}, digest=digest)
 
 
 def _keep(kept: Any, listing: Listing, data: Any) -> None:
-    """Add the entries of one file: of its area where it has one, and of its source where they
-    name none.
+    """Add the entries of one file: of its area or kind where it has one, and of its source where
+    they name none.
     """
-    more = {"area": data["area"]} if "area" in data else {}
+    more = {key: data[key] for key in ("area", "kind") if key in data}
     default = {"source": data["source"]} if "source" in data and has_source(listing) else {}
     for item in ({**default, **each} for each in data.get(listing.key, ())):
         if listing.kept == "sources":
@@ -49,6 +50,13 @@ def _keep(kept: Any, listing: Listing, data: Any) -> None:
             kept[item["id"]] = build_record(listing.item, item, **more)
         else:
             kept.append(build_record(listing.item, item))
+
+
+def _by_kind(hazards: Mapping[str, Hazard], kinds: Mapping[str, HazardKind]) -> dict[str, Hazard]:
+    """Hazards in the order of their kinds, then as they were read; those of no kind come last."""
+    place = {kind: number for number, kind in enumerate(kinds)}
+    ordered = sorted(hazards.values(), key=lambda hazard: place.get(hazard.kind, len(place)))
+    return {hazard.id: hazard for hazard in ordered}
 
 
 def _brought(

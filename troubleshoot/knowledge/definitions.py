@@ -88,10 +88,16 @@ def _names(
         values = (text_of(value_at(d.node, *keys)) for d in found if d.kind == kind)
         return frozenset(value for value in values if value is not None)
 
+    def of_files(kind: str, key: str) -> Iterator[str]:
+        values = (text_of(value_at(file.root, key)) for file in files if file.kind == kind)
+        return (value for value in values if value is not None)
+
     retired = (value_at(file.root, "retired") for file in files if file.kind == "retired")
-    areas = (text_of(value_at(f.root, "area")) for f in files if f.kind == "tests")
     return {
-        "area": frozenset(area for area in areas if area is not None),
+        "area": frozenset(of_files("tests", "area")),
+        "hazard kind": frozenset(
+            (*of_files("hazards", "kind"), *(d.id for d in found if d.kind == "hazard kind"))
+        ),
         "subsystem": texts("fault", "subsystem"),
         "derived finding": texts("procedure", "then", "derives"),
         "state": frozenset(d.id for d in found if d.kind == "limit"),

@@ -8,7 +8,7 @@ refused, not lost. What was written in an older form is written in today's.
 from __future__ import annotations
 
 import textwrap
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from typing import Any, Final
 
 from troubleshoot.knowledge.comments import comments_below, top_comments
@@ -46,7 +46,6 @@ def format_file(text: str, path: str = "the file", kind: str | None = None) -> s
     text = text.removeprefix("\ufeff").replace("\r\n", "\n")
     root = read_located(text, path)
     kind = kind or kind_of_content(root)
-    form = FORMS[kind]
     data, problems = read_form(form_before(kind), root, path)
     for line, column in comments_below(text):
         what = "a comment that formatting would lose"
@@ -54,8 +53,13 @@ def format_file(text: str, path: str = "the file", kind: str | None = None) -> s
         problems.append(Problem(path, line + 1, column + 1, what, instead, "format"))
     if problems:
         raise RuleFileError(problems)
-    data = upgraded(kind, data)
-    return "\n".join([*top_comments(text), *_record_lines(form, data, 0)]) + "\n"
+    return written(kind, data, top_comments(text))
+
+
+def written(kind: str, data: dict[str, Any], comments: Iterable[str] = ()) -> str:
+    """The text of a file from its plain data, as it is written now."""
+    lines = _record_lines(FORMS[kind], upgraded(kind, data), 0)
+    return "\n".join([*comments, *lines]) + "\n"
 
 
 def kind_of_content(root: Located) -> str:

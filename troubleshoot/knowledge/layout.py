@@ -23,6 +23,7 @@ MOST_BYTES_IN_ALL: Final = 50_000_000
 PACK_MANIFEST: Final = "pack.yaml"
 _FILES: Final = {
     "hazards.yaml": "hazards",
+    "order-of-cautions.yaml": "order-of-cautions",
     "complaints.yaml": "complaints",
     "equipment.yaml": "equipment",
     "quantities.yaml": "quantities",

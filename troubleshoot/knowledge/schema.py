@@ -71,6 +71,7 @@ def names_of(knowledge: Knowledge) -> Mapping[str, Sequence[str]]:
         "area": {test.area for test in knowledge.tests.values()},
         "fault": set(knowledge.faults),
         "hazard": set(knowledge.hazards),
+        "hazard kind": set(knowledge.hazard_kinds),
         "complaint": set(knowledge.complaints),
         "quantity": quantities,
         "fact": facts,

@@ -16,6 +16,7 @@ from troubleshoot.knowledge.model import (
     EquipmentFact,
     Fault,
     Hazard,
+    HazardKind,
     Implication,
     NamedLimit,
     PlateValue,
@@ -97,6 +98,9 @@ LISTINGS: Final[Mapping[str, tuple[Listing, ...]]] = MappingProxyType(
         "tests": (_entries(Test, "tests", "the tests"),),
         "procedures": (_entries(Procedure, "procedures", "the rules"),),
         "hazards": (_entries(Hazard, "hazards", "the hazards"),),
+        "order-of-cautions": (
+            _entries(HazardKind, "kinds", "kinds of hazard, read first to last", "hazard_kinds"),
+        ),
         "complaints": (_entries(Complaint, "complaints", "the complaints"),),
         "equipment": (
             _some(EquipmentFact, "facts", "facts asked or read once", "facts"),
@@ -137,6 +141,7 @@ def has_source(listing: Listing) -> bool:
 _OF_FILE: Final[Mapping[str, tuple[Field, ...]]] = MappingProxyType(
     {
         "tests": (required("area", Word(), "part of the unit these tests are about"),),
+        "hazards": (optional("kind", Name("hazard kind"), "what kind of danger these are"),),
         "sound-unit": (
             replace(SOURCE_OF_FILE, meaning="where the figures come from", required=True),
             optional("settled-first", OneOrMore(Name("quantity")), "what the others follow from"),

@@ -24,6 +24,7 @@ from troubleshoot.knowledge.model.procedures import (
     Ban,
     Condition,
     Hazard,
+    HazardKind,
     Procedure,
     Stop,
     Trigger,
@@ -73,6 +74,7 @@ __all__ = [
     "Finding",
     "Given",
     "Hazard",
+    "HazardKind",
     "Implication",
     "Knowledge",
     "LimitLine",
@@ -101,7 +103,11 @@ __all__ = [
 
 @dataclass(frozen=True)
 class Knowledge:
-    """The whole rule base. Mappings keep file order and are keyed by id."""
+    """The whole rule base. Mappings keep file order and are keyed by id.
+
+    Hazards stand in the order of their kinds, and within a kind in file order: of two as grave the
+    one that stands first is read first.
+    """
 
     tests: Mapping[str, Test]
     faults: Mapping[str, Fault]
@@ -118,6 +124,7 @@ class Knowledge:
     sources: Mapping[str, str]
     sound: Mapping[str, SoundReading] = field(default_factory=dict)
     """What a sound unit reads, by quantity."""
+    hazard_kinds: Mapping[str, HazardKind] = field(default_factory=dict)
     settled_first: tuple[str, ...] = ()
     days: tuple[Day, ...] = ()
     relations: Mapping[str, Relation] = field(default_factory=dict)

@@ -136,11 +136,21 @@ class Ban:
     until: Annotated[tuple[Finding, ...], Findings(most=8), "ends when all of these were read"] = ()
 
 
+@written("hazard kind", block=True)
+@dataclass(frozen=True)
+class HazardKind:
+    """Dangers of one sort. Of two as grave, the one whose kind is listed first is read first."""
+
+    id: Id
+    about: Annotated[str, Text(longest=200), "what belongs here, in a few words"]
+
+
 @written("hazard", block=True)
 @dataclass(frozen=True)
 class Hazard:
     """A danger and its caution.
 
+    `kind`: the kind of its file; a file that says none is read after all that do.
     `keeps_off`: what stays off when the visit is closed while it stands: the unit, its heat, or the
     circuits where it was found.
     `forbids`: what is not done while it stands. A STOP of a wider scope than one step that states
@@ -174,3 +184,4 @@ class Hazard:
     signed: Signed = ()
     forbids: Annotated[tuple[Ban, ...], Items(most=12), "tests not to be done while it stands"] = ()
     source: Source = ""
+    kind: str = ""
