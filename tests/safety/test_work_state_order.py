@@ -148,9 +148,7 @@ def test_a_gas_unit_is_swept_before_its_panel_is_opened_live_and_before_anything
     assert "combustible-gas-sweep" in way(WorkState(gas_swept=True), test, GAS_UNIT)
 
 
-def test_a_gas_unit_that_is_opened_dead_is_swept_before_its_power_comes_back_with_the_panel_off() -> (
-    None
-):
+def test_a_gas_unit_opened_dead_is_swept_before_its_power_is_back_with_the_panel_off() -> None:
     dead = ready_for(SAMPLES.index((HANDS_IN, None)), GAS_UNIT)
     steps = way(dead, RUNNING_OPEN, GAS_UNIT)
     assert steps.index("combustible-gas-sweep") < steps.index("lock-off")

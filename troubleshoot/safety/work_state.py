@@ -78,11 +78,11 @@ class WorkState:
     `calls`: off when nothing can start by itself while the power is on; stuck on when the unit
     would not stop by its controls. `dead`: how far the proof has come: tested once, shown when the
     meter has been proved again right after it, tested again after the last discharge, proved when
-    the meter has then been proved once more. `discharged`, `leads_off`: places. `jumpers`: the technician's own temporary
-    jumpers that are in. `gas_swept`: since the last sweep that found no gas none was found, nor was
-    the cock opened. `taps_open`: of the gas train, their plug out; `hoses_on`: with the manometer
-    on. `clear`: ids of the air sweeps that found nothing. `area_clear`: tools and
-    people are away from the unit.
+    the meter has then been proved once more. `discharged`, `leads_off`: places. `jumpers`: the
+    technician's own temporary jumpers that are in. `gas_swept`: since the last sweep that found no
+    gas none was found, nor was the cock opened. `taps_open`: of the gas train, their plug out;
+    `hoses_on`: with the manometer on. `clear`: ids of the air sweeps that found nothing.
+    `area_clear`: tools and people are away from the unit.
     """
 
     power: Power = "on"
