@@ -10,7 +10,7 @@ import pytest
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.readings.doubted import doubted
-from troubleshoot.visit.case_file import read_case
+from troubleshoot.visit.cases.file import read_case
 
 STANDS = "safety-does-not-open"
 
