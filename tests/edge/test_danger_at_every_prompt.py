@@ -193,6 +193,18 @@ def test_what_is_then_said_is_the_danger(more: str, who: str, data: Path, clock:
     assert events_of(data).count('"event": "stop"') == 0
 
 
+@pytest.mark.parametrize(
+    "more", ["done", "0.2 V", "locked", "invalid the leads were on the wrong terminals", "hatch"]
+)
+def test_what_names_no_danger_makes_nothing_less_of_the_call(
+    more: str, data: Path, clock: Clock
+) -> None:
+    with begin(data, clock) as person:
+        person.types("danger", more)
+        assert "supervisor" in takes_over(person)
+        assert "to hand the job over" in person.types("again")
+
+
 def test_a_call_is_kept_though_nobody_comes_back(data: Path, clock: Clock) -> None:
     with begin(data, clock) as person:
         person.types("stop")

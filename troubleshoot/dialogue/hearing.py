@@ -21,6 +21,7 @@ from troubleshoot.safety.hearing.dangers import (
     cried,
     is_mistyped,
     is_unnamed,
+    named,
     reported,
     spoken_of,
 )
@@ -173,7 +174,9 @@ def report_danger(
         return
     if is_unnamed(book.knowledge, more):
         return
-    first, *others = reversed(reported(book.knowledge, more))
+    # a guess at what is meant makes nothing less of a call that stops the whole job
+    heard = named(book.knowledge, more) or (book.knowledge.hazards[ANY_DANGER],)
+    first, *others = reversed(heard)
     book.add(DangerReported.of(first, more, names_the_last=True))
     for hazard in others:
         book.add(DangerReported.of(hazard, more))

@@ -21,6 +21,8 @@ if TYPE_CHECKING:
 Spot = tuple[str, str | None]
 WHOLE_JOB, UNTIL_SAFE = "whole-job", "until-made-safe"
 HALTS = (WHOLE_JOB, UNTIL_SAFE)
+UNNAMED = "danger danger-reported"
+"""Why a STOP stands after a call that named nothing."""
 GOOD_ENOUGH = {"roof-conditions": {"edge-6-to-15-ft", "edge-under-6-ft"}}
 """An edge is no weather: rails and harness are asked for instead."""
 
@@ -92,6 +94,8 @@ class Stops:
     def _met(self, event: dict[str, Any]) -> None:
         """The program stopped, or a person reported a danger."""
         hazard = self.knowledge.hazards[event["hazard"]]
+        if event.get("names_the_last") and _says(event["words"], hazard):
+            self.bad = [b for b in self.bad if b is not self.bad[-1] or b.why != UNNAMED]
         spot = (event["test"], event.get("at")) if event.get("test") else None
         scope = WHOLE_JOB if _scope(hazard) == WHOLE_JOB else UNTIL_SAFE
         for bad in self.standing():
@@ -158,6 +162,12 @@ def halting(knowledge: Knowledge) -> dict[tuple[str, str], str]:
                 if found.get(spot) != WHOLE_JOB:
                     found[spot] = _scope(hazard)
     return found
+
+
+def _says(words: str, hazard: Hazard) -> bool:
+    """Whether a person says a phrase of a hazard, endings aside: any of them, all its words."""
+    said = words.lower()
+    return any(all(w[:4] in said for w in phrase.lower().split()) for phrase in hazard.words)
 
 
 def _scope(hazard: Hazard) -> str:

@@ -76,10 +76,15 @@ class _Hit:
 def reported(knowledge: Knowledge, words: str) -> tuple[Hazard, ...]:
     """The hazards that somebody means who says that these words are a danger, the gravest first.
 
-    Every one that is named by all the words of a phrase; else the one nearest to what was said, or
-    the hazard that stands for all others.
+    Every one that is named; else the one nearest to what was said, or the hazard that stands for
+    all others.
     """
-    return _hazards(knowledge, _hits(knowledge, words)) or (_nearest(knowledge, words),)
+    return named(knowledge, words) or (_nearest(knowledge, words),)
+
+
+def named(knowledge: Knowledge, words: str) -> tuple[Hazard, ...]:
+    """The hazards named by all the words of a phrase, the gravest first; none by a guess."""
+    return _hazards(knowledge, _hits(knowledge, words))
 
 
 def spoken_of(knowledge: Knowledge, words: str) -> tuple[Hazard, ...]:
