@@ -81,6 +81,14 @@ def test_whoever_goes_on_says_how_long_nobody_reported() -> None:
     assert (set_back.minutes_away, set_back.same_day) == (None, False)
 
 
+def test_a_clock_behind_anything_that_was_kept_was_set_back() -> None:
+    """An undo renews nothing; a clock that shows less after it is not to be believed."""
+    after_undo = replace(STATE, latest_time=later(minutes=25).isoformat())
+    event = resumed(after_undo, later(minutes=21))
+    assert event.minutes_away is None and not event.same_day
+    assert resumed(after_undo, later(minutes=26)).minutes_away == 26.0
+
+
 def test_the_day_is_that_of_the_place_where_the_clock_hangs_now() -> None:
     evening = replace(STATE, last_time="2026-11-27T03:59:00+00:00")  # 22:59 on the 26th here
     assert resumed(evening, datetime.fromisoformat("2026-11-26T23:10:00-05:00")).same_day

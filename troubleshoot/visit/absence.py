@@ -35,7 +35,8 @@ def minutes_since(time: str, now: datetime) -> float | None:
 
 def resumed(state: VisitState, now: datetime, profiles: Iterable[str] = ()) -> Resumed:
     """Somebody goes on after an absence; `profiles` where it was asked who that is."""
-    minutes = minutes_since(state.last_time, now)
+    set_back = bool(state.latest_time) and minutes_since(state.latest_time, now) is None
+    minutes = None if set_back else minutes_since(state.last_time, now)
     return Resumed(
         None if minutes is None else round(minutes, 1),
         minutes is not None and _day(state.last_time, now) == now.date().isoformat(),

@@ -56,9 +56,10 @@ class VisitState:
     `fresh`: the finding that is being taken once more to see whether a STOP can be lifted;
     `fresh_since`: how many answers had been given before that. `work_before`: the work state that
     the last answer or step started from. `proofs`: read for the repair that is about to be said.
-    `last_time`: when hands or eyes last reported from the
-    unit, `roof_time`: when the roof was last found good, `power_off_time`: when the lock went on;
-    moments as the events have them, empty where not known.
+    `last_time`: when hands or eyes last reported from the unit, `latest_time`: of anything that was
+    kept, which a clock goes behind only where it was set back, `roof_time`: when the roof was last
+    found good, `power_off_time`: when the lock went on; moments as the events have them, empty
+    where not known.
     """
 
     unit_data: Mapping[str, object] = field(default_factory=dict)
@@ -78,6 +79,7 @@ class VisitState:
     work: WorkState = field(default_factory=WorkState)
     work_before: WorkState = field(default_factory=WorkState)
     last_time: str = ""
+    latest_time: str = ""
     roof_time: str = ""
     power_off_time: str = ""
     aim: Spot | None = None

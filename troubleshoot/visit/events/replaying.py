@@ -39,7 +39,7 @@ def replay(knowledge: Knowledge, events: Sequence[Event]) -> VisitState:
             continue
         work = cautious(works[gone], state.work)
         state = replay(knowledge, without(events[:number], gone))
-        state = replace(state, work=cautious(state.work, work), aim=None)
+        state = replace(state, work=cautious(state.work, work), aim=None, latest_time=event.time)
     return state
 
 
@@ -50,6 +50,7 @@ def after(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
 
 def timed(before: VisitState, after: VisitState, event: Event) -> VisitState:
     """The state after an event, with the times that its own time settles."""
+    after = replace(after, latest_time=event.time or before.latest_time)
     if event.reports or (isinstance(event, Resumed) and event.voids):
         after = replace(after, last_time=event.time)
     if after.work.roof == "go" and (_looked_at_roof(event) or before.work.roof != "go"):
