@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hand_over_result import ask_result
 from troubleshoot.dialogue.hearing import report_danger
@@ -32,6 +34,7 @@ def reopen(book: VisitBook, voice: Voice, reasoner: Reasoner) -> Talk[bool]:
     hazard, spot = what_stopped(knowledge, state, conclude_visit(reasoner, state))
     _say_what_stopped(book, voice, hazard)
     met = state.met(hazard.id) or StopMet(hazard.id, 0)
+    met = replace(met, time=state.stops[-1].time) if state.stops else met  # of all that stopped it
     if waiting := still_waiting(knowledge, met, book.now()):
         voice.say(f"The visit stays closed: {waiting}")
         return False
