@@ -132,3 +132,16 @@ def test_a_complaint_that_is_a_stop_is_handed_over_like_any_other(data: Path, cl
         assert "No further test is offered" in person.last
         person.types("again", "cleared", "1")
         assert not task(person) and "over, or q." in person.last
+
+
+def test_no_other_test_is_listed_before_the_finding_that_lifts_it(data: Path, clock: Clock) -> None:
+    with leak(data, clock) as person:
+        person.types("over", "the gas utility, 9:10")
+    clock.pass_minutes(60)
+    with Person(data, "reopen", "2026-11-26-1", clock=clock) as person:
+        person.types(ALL, "gas utility", DONE, READ, "2026-11-26 09:50")
+        assert "Reopened" in person.said and task(person).startswith("Step: ")
+        for typed in ("tests", "do 1", "do walk-round"):
+            person.types(typed)
+            assert "no other test before the finding" in person.last, typed
+            assert "do N takes one" not in person.last

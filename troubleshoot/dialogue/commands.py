@@ -24,6 +24,7 @@ from troubleshoot.visit.hearing.tests_by_words import find_tests
 from troubleshoot.visit.telling.explain import because, find_fault, what_if, why_not
 
 OTHER_TESTS = 8
+NO_OTHER_TEST = "A STOP stands: no other test before the finding that may lift it."
 NO_QUESTION = "No question is open here. tests lists what else could be done."
 
 
@@ -57,6 +58,8 @@ class Commands:
             self._why_not(typed[8:], conclusions)
         elif typed.lower().startswith("what if "):
             self._what_if(typed[8:], decision, conclusions)
+        elif decision.stop is not None and (typed.lower() == "tests" or word.lower() == "do"):
+            self.voice.say(NO_OTHER_TEST)
         elif typed.lower() == "tests":
             self._other_tests(conclusions)
         else:
