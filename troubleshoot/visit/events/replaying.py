@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from typing import Any
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.steps import EDGE_PROTECTION, ROOF
@@ -50,14 +51,14 @@ def after(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
 
 def timed(before: VisitState, after: VisitState, event: Event) -> VisitState:
     """The state after an event, with the times that its own time settles."""
-    after = replace(after, latest_time=event.time or before.latest_time)
+    times: dict[str, Any] = {"latest_time": event.time or before.latest_time}
     if event.reports or (isinstance(event, Resumed) and event.voids):
-        after = replace(after, last_time=event.time)
+        times["last_time"] = event.time
     if after.work.roof == "go" and (_looked_at_roof(event) or before.work.roof != "go"):
-        after = replace(after, roof_time=event.time)
+        times["roof_time"] = event.time
     if after.work.power == "locked-out" and before.work.power != "locked-out":
-        after = replace(after, power_off_time=event.time)
-    return after
+        times["power_off_time"] = event.time
+    return replace(after, **times)
 
 
 def _looked_at_roof(event: Event) -> bool:
