@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from tests.edge.person import Clock
-from tests.edge.visits import begin, events_of, lead_to
+from tests.edge.visits import begin, events_of, lead_to, task
 
 
 def test_a_slip_is_not_kept_and_what_is_meant_stops(tmp_path: Path) -> None:
@@ -36,3 +36,27 @@ def test_a_long_silence_at_the_question_is_a_silence(tmp_path: Path) -> None:
         said = person.types("y")
         assert "long silence" in " ".join(said.split())
         assert '"text": "690 psig"' not in events_of(data)
+
+
+def test_what_is_asked_once_more_is_asked_by_the_clock(tmp_path: Path) -> None:
+    """A walk found it: after the y or n the test was shown again on a roof of half an hour ago."""
+    data, clock = tmp_path / "data", Clock(tmp_path)
+    with begin(data, clock) as person:
+        person.types("do head-pressure")
+        lead_to(person, "Test: Head pressure")
+        person.types("690 psig")
+        clock.pass_minutes(90)
+        person.types("n")
+        assert "Test: Head pressure" not in person.last and task(person)
+
+
+def test_a_list_that_stood_open_for_long_is_a_silence(tmp_path: Path) -> None:
+    data, clock = tmp_path / "data", Clock(tmp_path)
+    with begin(data, clock) as person:
+        person.types("do head-pressure")
+        lead_to(person, "Test: Head pressure")
+        person.types("do capacitor")
+        assert "Which of these?" in person.last
+        clock.pass_minutes(90)
+        person.types("n")
+        assert "Test: Head pressure" not in person.last and task(person)

@@ -180,7 +180,7 @@ class Turns:
                 return
             if isinstance(reply, str):
                 served = yield from self.commands.serve(reply, decision, conclusions)
-                if served and self.book.changed:
+                if served and (self.book.changed or self._too_late(decision, "")):
                     return
                 if served:
                     continue
@@ -190,10 +190,10 @@ class Turns:
                 assert isinstance(reply, str)
                 listener.not_understood(reply, str(error))
                 continue
-            if not isinstance(reply, str) or (yield from self._is_meant(listener, event, test)):
-                if not self._too_late(decision, reply):
-                    self._take(event, prompt)
-                return
+            meant = not isinstance(reply, str) or (yield from self._is_meant(listener, event, test))
+            if meant and not self._too_late(decision, reply):
+                self._take(event, prompt)
+            return
 
     def _is_meant(self, listener: Listener, event: Event, test: Test) -> Talk[bool]:
         """Whether a reading that a person typed is meant, however odd it is."""
