@@ -167,6 +167,18 @@ def test_while_a_visit_is_taken_back(data: Path, clock: Clock) -> None:
         assert "- STOP" not in person.last
 
 
+def test_whoever_leaves_at_what_is_wrong_leaves_a_stop(data: Path, clock: Clock) -> None:
+    """A walk found a traceback there, while a visit was taken back."""
+    with begin(data, clock) as person:
+        person.types("i smell gas", "over", "the gas company, 9:10")
+    clock.pass_minutes(40)
+    with Person(data, "reopen", "2026-11-26-1", clock=clock) as person:
+        person.types(ALL, "danger", "q")
+        assert "Traceback" not in person.said and "is kept" in person.said
+    with Person(data, clock=clock) as person:
+        assert "DANGER - STOP" in person.types("n", "RTU-7")
+
+
 @pytest.mark.parametrize("call", ["danger", "danger?", "DANGER!", "dangerous", "stop", "Stop!",
                                   "emergency", "mayday", "help me", "somebody help"])  # fmt: skip
 def test_a_call_that_names_nothing_stops_first_and_asks_once(

@@ -99,9 +99,12 @@ def reopened(book: VisitBook, voice: Voice, shelf: Shelf | None = None) -> Talk[
     from troubleshoot.reasoning.conclude import Reasoner
 
     voice.say_all(book.notices)
-    if (yield from reopen(book, voice, Reasoner(book.knowledge))):
-        return (yield from turns(book, voice, shelf))
-    return Ended("kept")
+    try:
+        is_open = yield from reopen(book, voice, Reasoner(book.knowledge))
+    except Leave:
+        voice.say(VISIT_IS_KEPT)
+        return Ended("kept")
+    return (yield from turns(book, voice, shelf)) if is_open else Ended("kept")
 
 
 @dataclass(frozen=True, slots=True)
