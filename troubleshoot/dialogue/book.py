@@ -6,7 +6,7 @@ rules understand.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping, Sequence
 from dataclasses import replace
 from datetime import datetime
 from typing import Final, Protocol
@@ -138,10 +138,15 @@ class VisitBook:
         before, self._before_break = self._before_break, None
         return () if before is None else lapsed(before, self.state.work)
 
-    def try_fact(self, name: str, value: object) -> str | None:
-        """Keep an equipment fact or plate value; returns what is wrong with it, or nothing."""
+    def try_fact(
+        self, name: str, value: object, also: Mapping[str, object] | None = None
+    ) -> str | None:
+        """Keep an equipment fact or plate value; returns what is wrong with it, or nothing.
+
+        `also`: other facts that the same answer named.
+        """
         try:
-            self.add(FactTold(name, value))
+            self.add(FactTold(name, value, also or {}))
         except InputRefused as error:
             return "; ".join(f"{r.problem}; {r.instead}" for r in error.refusals) + "."
         return None

@@ -6,7 +6,7 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import Listener, hear_cry
 from troubleshoot.dialogue.prompts import AskProof
 from troubleshoot.dialogue.said import Voice
-from troubleshoot.dialogue.talk import Leave, Talk, words
+from troubleshoot.dialogue.talk import Leave, Talk, unless_back, words
 from troubleshoot.dialogue.yes_no import YesNo, yes_or_no
 from troubleshoot.knowledge.model import Fault
 from troubleshoot.reasoning.conclude import Conclusions
@@ -16,19 +16,21 @@ from troubleshoot.visit.deciding.left_off import left_off
 from troubleshoot.visit.events import Closing, ProofRead, Repaired, VisitEnded
 
 STILL_THERE = YesNo("Is the complaint still there?")
+NOT_HERE = "What proves a repair is written down: answer this first, then u takes the repair back."
 AS_IT_WAS = "The unit is back as it was."
 
 
 def repaired(book: VisitBook, voice: Voice, fault: Fault) -> Talk[None]:
     """Write down what proves a repair, and whether the complaint has gone with it.
 
-    Raises DangerCalled.
+    Raises Leave, DangerCalled.
     """
     for proof in fault.proof:
         reading = yield from words(AskProof(fault, proof.text))
         hear_cry(book.knowledge, reading)
         book.add(ProofRead(proof.text, reading))
-    still = yield from yes_or_no(Listener(book.knowledge, voice), STILL_THERE)
+    listener = Listener(book.knowledge, voice)
+    still = yield from unless_back(voice, NOT_HERE, lambda: yes_or_no(listener, STILL_THERE))
     book.add(Repaired(fault.id, "y" if still else "n"))
     if not still:
         book.add(Closing(cured=True))

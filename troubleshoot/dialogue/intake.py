@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from dataclasses import replace
 
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import AskWords, Choose
 from troubleshoot.dialogue.said import CallCautions, FirstLooks, Voice
-from troubleshoot.dialogue.talk import DangerCalled, Talk, words
+from troubleshoot.dialogue.talk import Back, DangerCalled, Talk, unless_back, words_or_back
 from troubleshoot.dialogue.unit_facts import ask_fact
 from troubleshoot.dialogue.yes_no import YesNo, yes_or_no
 from troubleshoot.knowledge.model import Complaint, Knowledge
@@ -17,7 +18,8 @@ from troubleshoot.safety.hearing.dangers import spoken_of
 from troubleshoot.safety.profiles import PROFILES, TECHNICIAN
 from troubleshoot.visit.cases.file import ROUTINE
 from troubleshoot.visit.deciding.nameplate import facts_to_ask
-from troubleshoot.visit.events import Called, Started
+from troubleshoot.visit.events import Called, FactTold, Started
+from troubleshoot.visit.events.undoing import standing
 from troubleshoot.visit.hearing.complaints import match_complaints
 
 WHO_IS_ASKING = Choose(
@@ -27,33 +29,69 @@ WHO_IS_ASKING = Choose(
 )
 WHAT_THEY_SAY = AskWords("What does the caller say? Their own words, or Enter for a routine round.")
 IT_IS_A_STOP = YesNo("Such a call stops the whole job. Is that what they say?")
+IT_STAYS_STOPPED = (
+    "Such a call is a STOP, and is not taken back: only who clears the place lifts it."
+)
 SAY_IT_AGAIN = AskWords("What does the caller say?")
 
 
 def begin(
     book: VisitBook, voice: Voice, name: str, profiles: tuple[str, ...], routine: bool
 ) -> Talk[None]:
-    """Ask what every visit to a unit of this name starts from, and put it into the book."""
-    knowledge = book.knowledge
+    """Ask what every visit to a unit of this name starts from, and put it into the book.
+
+    Raises Back where the name itself is taken back, Leave, DangerCalled.
+    """
     said, complaint = "", ROUTINE
-    if not routine:
-        said, complaint = yield from _ask_complaint(book, voice)
-    start = Started(name, complaint, said, routine=complaint == ROUTINE, profiles=(TECHNICIAN,))
-    stops = stops_by_itself(knowledge, complaint)
+    while True:
+        if not routine:
+            said, complaint = yield from _ask_complaint(book, voice)
+        start = Started(name, complaint, said, routine=complaint == ROUTINE, profiles=(TECHNICIAN,))
+        try:
+            yield from _ask_the_rest(book, voice, start, profiles)
+        except Back:
+            if routine:
+                raise
+        else:
+            return
+
+
+def _ask_the_rest(
+    book: VisitBook, voice: Voice, start: Started, profiles: tuple[str, ...]
+) -> Talk[None]:
+    """Who is asking, and the facts that matter. Raises Back where the call is taken back."""
+    knowledge = book.knowledge
+    stops = stops_by_itself(knowledge, start.complaint or "")
     if stops:  # on record before it is told: whoever names the unit next has to meet it
         book.add(start)
         _keep_stop(book)
-    call = knowledge.complaints.get(complaint)
+    call = knowledge.complaints.get(start.complaint or "")
     if call is not None:
         voice.tell(CallCautions(call))
-        if complaint != ROUTINE and call.looks:
+        if start.complaint != ROUTINE and call.looks:
             voice.tell(FirstLooks(call.looks))
-    held = profiles or (yield from ask_profiles(knowledge, voice))
-    if stops:
-        book.resume(tuple(sorted(held)))
-    else:
-        book.add(replace(start, profiles=tuple(sorted(held))))
-    yield from _ask_facts(book, voice)
+    while True:
+        if profiles:
+            held = profiles
+        elif stops:
+            held = yield from unless_back(
+                voice, IT_STAYS_STOPPED, lambda: ask_profiles(knowledge, voice)
+            )
+        else:
+            held = yield from ask_profiles(knowledge, voice)
+        if stops:
+            book.resume(tuple(sorted(held)))
+        else:
+            book.add(replace(start, profiles=tuple(sorted(held))))
+        try:
+            yield from _ask_facts(book, voice)
+        except Back:
+            if profiles and not stops:
+                raise
+            if profiles:
+                voice.say(IT_STAYS_STOPPED)
+        else:
+            return
 
 
 def stops_by_itself(knowledge: Knowledge, complaint: str) -> bool:
@@ -80,10 +118,13 @@ def _keep_stop(book: VisitBook) -> None:
 
 
 def ask_profiles(knowledge: Knowledge, voice: Voice) -> Talk[tuple[str, ...]]:
-    """Who is asking: every profile that holds. Enter is a technician without any licence."""
+    """Who is asking: every profile that holds. Enter is a technician without any licence.
+
+    Raises Back, Leave, DangerCalled.
+    """
     listener = Listener(knowledge, voice)
     while True:
-        typed = yield from words(WHO_IS_ASKING)
+        typed = yield from words_or_back(WHO_IS_ASKING)
         parts = typed.replace(",", " ").split()
         if not parts:
             return (TECHNICIAN,)
@@ -96,14 +137,12 @@ def ask_profiles(knowledge: Knowledge, voice: Voice) -> Talk[tuple[str, ...]]:
 def _ask_complaint(book: VisitBook, voice: Voice) -> Talk[tuple[str, str]]:
     """The caller's words, kept as they are typed, and the complaint that they are.
 
-    Words that led to nothing are kept with a routine round. Raises DangerCalled.
+    Words that led to nothing are kept with a routine round. Raises Back, Leave, DangerCalled.
     """
     knowledge, prompt = book.knowledge, WHAT_THEY_SAY
-    if book.state.words:
-        voice.say(f'Before it broke off, the caller\'s words were: "{book.state.words}"')
     listener = Listener(knowledge, voice)
     said: list[str] = []
-    typed = yield from words(prompt)
+    typed = yield from words_or_back(prompt)
     while typed:
         said.append(typed)
         everything = "; ".join(said)
@@ -117,22 +156,34 @@ def _ask_complaint(book: VisitBook, voice: Voice) -> Talk[tuple[str, str]]:
             listener.not_understood(
                 typed, "Nothing known sounds like that. Say it in other words, or Enter."
             )
-            typed = yield from words(prompt)
+            typed = yield from words_or_back(prompt)
             continue
-        typed = yield from words(
-            Choose("Which is nearest?", (*(c.says for c in found), "none of these: say it again"))
-        )
-        if (chosen := choice(typed, len(found))) is not None:
-            picked = found[chosen - 1].id
-            if not stops_by_itself(knowledge, picked) or (
-                yield from yes_or_no(listener, IT_IS_A_STOP)
-            ):
-                return everything, picked
-            typed = ""
-        if not typed or choice(typed, len(found) + 1) is not None:
+        try:
+            picked, typed = yield from _which_of(listener, found)
+        except Back:
+            said.pop()
+            typed = yield from words_or_back(prompt)
+            continue
+        if picked is not None:
+            return everything, picked
+        if not typed:
             prompt = SAY_IT_AGAIN
-            typed = yield from words(prompt)
+            typed = yield from words_or_back(prompt)
     return "; ".join(said), ROUTINE
+
+
+def _which_of(listener: Listener, found: Sequence[Complaint]) -> Talk[tuple[str | None, str]]:
+    """The complaint that is nearest, or else what was said in its stead; empty for nothing."""
+    typed = yield from words_or_back(
+        Choose("Which is nearest?", (*(c.says for c in found), "none of these: say it again"))
+    )
+    chosen = choice(typed, len(found))
+    if chosen is None:
+        return None, typed if choice(typed, len(found) + 1) is None else ""
+    picked = found[chosen - 1].id
+    stops = stops_by_itself(listener.knowledge, picked)
+    meant = not stops or (yield from yes_or_no(listener, IT_IS_A_STOP))
+    return picked if meant else None, ""
 
 
 def _dangerous_call(knowledge: Knowledge, said: str) -> Complaint | None:
@@ -155,10 +206,31 @@ def _dangerous_call(knowledge: Knowledge, said: str) -> Complaint | None:
 
 
 def _ask_facts(book: VisitBook, voice: Voice) -> Talk[None]:
-    """The equipment facts on which most of the listed causes depend; Enter for not known."""
+    """The equipment facts on which most of the listed causes depend; Enter for not known.
+
+    Raises Back where nothing of them is left to be taken back, Leave, DangerCalled.
+    """
     facts = facts_to_ask(book.knowledge, book.state.unit, book.state.complaint)
     if facts:
         voice.say("A few facts from the nameplate. Enter where it is not known.")
-    for fact in facts:
-        if fact.id not in book.state.unit.facts:
-            yield from ask_fact(book, voice, fact)
+    answered: list[int] = []
+    at = 0
+    while at < len(facts):
+        if facts[at].id not in book.state.unit.facts:
+            before = _facts_told(book)
+            try:
+                yield from ask_fact(book, voice, facts[at])
+            except Back:
+                said_along = _facts_told(book) > before
+                if not said_along and not answered:
+                    raise
+                book.undo()
+                at = at if said_along else answered.pop()
+                continue
+            answered.append(at)
+        at += 1
+
+
+def _facts_told(book: VisitBook) -> int:
+    """How many answers have told of the unit, of those that were not taken back."""
+    return sum(isinstance(event, FactTold) for event in standing(book.events))

@@ -7,7 +7,7 @@ from typing import Final
 
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import AskWords
-from troubleshoot.dialogue.talk import Talk, words
+from troubleshoot.dialogue.talk import Talk, words_or_back
 from troubleshoot.safety.hearing.moments import names_a_time
 from troubleshoot.safety.hearing.roles import roles_in
 
@@ -17,13 +17,13 @@ ANSWERS: Final = frozenset({"y", "yes", "n", "no", "ok"})
 
 
 def ask_name(listener: Listener, prompt: AskWords) -> Talk[str]:
-    """The unit's name; empty where none is given. Raises DangerCalled."""
-    name = yield from words(prompt)
+    """The unit's name; empty where none is given. Raises Back, Leave, DangerCalled."""
+    name = yield from words_or_back(prompt)
     listener.hear(name)
     if not _hardly_a_name(name):
         return name
     listener.voice.say(f'"{name}" is hardly a unit\'s name. Type the name, or the same once more.')
-    name = yield from words(prompt)
+    name = yield from words_or_back(prompt)
     listener.hear(name)
     return name
 

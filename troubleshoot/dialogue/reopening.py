@@ -9,7 +9,8 @@ from troubleshoot.dialogue.hand_over_result import ask_result
 from troubleshoot.dialogue.hearing import report_danger
 from troubleshoot.dialogue.intake import ask_profiles
 from troubleshoot.dialogue.said import Voice
-from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
+from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk, unless_back
+from troubleshoot.dialogue.which_visit import NOTHING_YET
 from troubleshoot.knowledge.model import Hazard
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.safety.profiles import APPRENTICE
@@ -39,7 +40,9 @@ def reopen(book: VisitBook, voice: Voice, reasoner: Reasoner) -> Talk[bool]:
         voice.say(f"The visit stays closed: {waiting}")
         return False
     try:
-        profiles = yield from ask_profiles(knowledge, voice)
+        profiles = yield from unless_back(
+            voice, NOTHING_YET, lambda: ask_profiles(knowledge, voice)
+        )
         if APPRENTICE in profiles:
             voice.say(NOT_BY_AN_APPRENTICE)
             return False

@@ -8,7 +8,7 @@ from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import Choose
 from troubleshoot.dialogue.said import StopElsewhere, Voice
 from troubleshoot.dialogue.shelf import Shelf
-from troubleshoot.dialogue.talk import Talk, words
+from troubleshoot.dialogue.talk import Talk, words_or_back
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.kept.stopped import Standing, Stopped, same_unit, stops_unit
 from troubleshoot.visit.kept.unreadable import Unreadable
@@ -44,7 +44,8 @@ def meet_standing(
 ) -> Talk[Standing | None]:
     """The STOP that stands over this unit, told; none where it is another unit's or there is none.
 
-    A name may be mistyped and a visit may have none, so whoever begins is shown what stands.
+    A name may be mistyped and a visit may have none, so whoever begins is shown what stands. Raises
+    Back, Leave, DangerCalled.
     """
     standing = tuple(filter(stops_unit, found))
     for each in standing:
@@ -57,7 +58,7 @@ def meet_standing(
     which = Choose("Is this one of them? Its number, or n", names, repeated=True)
     listener = Listener(knowledge, voice)
     while True:
-        typed = (yield from words(which)).lower()
+        typed = (yield from words_or_back(which)).lower()
         if typed in ("n", "no"):
             return None
         for number, each in enumerate(standing, start=1):

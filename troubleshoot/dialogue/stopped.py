@@ -8,7 +8,7 @@ from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.naming import ask_name
 from troubleshoot.dialogue.prompts import AskWords, AtStop, Ended
 from troubleshoot.dialogue.said import Voice
-from troubleshoot.dialogue.talk import Leave, Talk
+from troubleshoot.dialogue.talk import Leave, Talk, unless_back
 from troubleshoot.knowledge.model import Hazard
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.safety.stops.afresh import taken_by
@@ -21,6 +21,8 @@ from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.events import Halted, Named, TakenAfresh, VisitEnded
 
 WHICH_UNIT = "Which unit is it? Its name meets whoever comes next"
+
+NO_WAY_BACK = "Undo never reaches past a STOP. Give the name, or Enter for none."
 
 
 def stopped(
@@ -80,7 +82,8 @@ def _prompt(
 def _hand_over(book: VisitBook, voice: Voice, listener: Listener, hazard: Hazard) -> Talk[Ended]:
     """Ask who was told, and close the visit. Raises DangerCalled."""
     if not book.state.name:
-        name = yield from ask_name(listener, AskWords(WHICH_UNIT, repeated=True))
+        prompt = AskWords(WHICH_UNIT, repeated=True)
+        name = yield from unless_back(voice, NO_WAY_BACK, lambda: ask_name(listener, prompt))
         if name:
             book.add(Named(name))
     said = yield from ask_told(listener)

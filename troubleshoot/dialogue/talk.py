@@ -6,10 +6,11 @@ has to answer, without a thread, a clock or a terminal.
 
 from __future__ import annotations
 
-from collections.abc import Generator
+from collections.abc import Callable, Generator
 from typing import TypeVar
 
 from troubleshoot.dialogue.prompts import Prompt
+from troubleshoot.dialogue.said import Voice
 from troubleshoot.visit.events import Event
 
 Reply = str | Event
@@ -28,8 +29,31 @@ class DangerCalled(Exception):
     """Somebody reports a danger, in the words that the message holds."""
 
 
+class Back(Exception):
+    """The person takes the last answer back, and wants to be asked for it again."""
+
+
 def words(prompt: Prompt) -> Talk[str]:
     """The words that answer a prompt to which there is no event."""
     reply = yield prompt
     assert isinstance(reply, str), f"{type(prompt).__name__} is answered in words"
     return reply
+
+
+def words_or_back(prompt: Prompt) -> Talk[str]:
+    """The same, at the beginning of a visit. Raises Back, Leave."""
+    typed = yield from words(prompt)
+    if typed.lower() in ("u", "undo"):
+        raise Back
+    if typed.lower() in ("q", "quit"):
+        raise Leave
+    return typed
+
+
+def unless_back(voice: Voice, why: str, ask: Callable[[], Talk[T]]) -> Talk[T]:
+    """Ask where nothing before can be taken back: who wants that is told why, and asked again."""
+    while True:
+        try:
+            return (yield from ask())
+        except Back:
+            voice.say(why)

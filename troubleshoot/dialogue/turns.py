@@ -18,11 +18,12 @@ from troubleshoot.dialogue.commands import Commands
 from troubleshoot.dialogue.doubting import is_meant
 from troubleshoot.dialogue.hearing import Listener, hear_cry, report_danger
 from troubleshoot.dialogue.prompts import AskTest, Caution, DoStep, Ended, Settled, cautions_of
-from troubleshoot.dialogue.said import Agreement, Causes, Danger, Verdict, Voice
+from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.shelf import Shelf
 from troubleshoot.dialogue.standing import met_by
 from troubleshoot.dialogue.stopped import stopped
-from troubleshoot.dialogue.talk import DangerCalled, Leave, Reply, Talk
+from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Reply, Talk
+from troubleshoot.dialogue.telling import Telling
 from troubleshoot.dialogue.unit_facts import ask_fact, ask_plate
 from troubleshoot.knowledge.model import PlateValue, Test
 from troubleshoot.reasoning.conclude import Conclusions
@@ -32,13 +33,11 @@ from troubleshoot.safety.facts_first import facts_to_settle
 from troubleshoot.safety.guards import allowed
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.lifting import conclude_visit
-from troubleshoot.safety.stops.standing import called_up
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.left_off import left_off
 from troubleshoot.visit.deciding.nameplate import plate_to_ask
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import Aimed, Answered, Event, FactTold, Noted, StepDone
-from troubleshoot.visit.hearing.repeating import agreement
 
 LONG_SILENCE = (
     "A long silence. What others could have changed meanwhile is asked again; what you typed is "
@@ -61,7 +60,7 @@ class Turns:
         self.shelf = shelf
         self.commands = Commands(book, voice, decider)
         self.told_cautions: set[str] = set()
-        self.told_hazards: set[str] = set()
+        self.telling = Telling(book, voice, decider.reasoner)
         self.was_open = False
         self.stop_stood = False
         self.told_what_stays_off = False
@@ -119,12 +118,16 @@ class Turns:
     def _put(self, decision: Decision, conclusions: Conclusions) -> Talk[None]:
         """A step or a test, after what has to be known for it."""
         assert decision.test is not None
-        if (yield from self._settle_first(decision.test, decision.step)):
-            return
-        if decision.aim is not None and decision.stop is None and self.book.state.aim is None:
-            test, at = decision.aim
-            self.book.add(Aimed(test, spoken(at), decision.reason))
-        if decision.kind == "ask" and (yield from self._ask_plates(decision)):
+        try:
+            if (yield from self._settle_first(decision.test, decision.step)):
+                return
+            if decision.aim is not None and decision.stop is None and self.book.state.aim is None:
+                test, at = decision.aim
+                self.book.add(Aimed(test, spoken(at), decision.reason))
+            if decision.kind == "ask" and (yield from self._ask_plates(decision)):
+                return
+        except Back:
+            self.voice.say(self.book.undo())
             return
         yield from self._ask(self._prompt(decision, conclusions), conclusions)
 
@@ -192,13 +195,20 @@ class Turns:
                 continue
             meant = not isinstance(reply, str) or (yield from self._is_meant(listener, event, test))
             if meant and not self._too_late(decision, reply):
-                self._take(event, prompt)
+                self.telling.keep(event, prompt)
             return
 
     def _is_meant(self, listener: Listener, event: Event, test: Test) -> Talk[bool]:
-        """Whether a reading that a person typed is meant, however odd it is."""
+        """Whether a reading that a person typed is meant, however odd it is.
+
+        What is typed and not confirmed before the person leaves is kept as a note.
+        """
         text = event.text if isinstance(event, Answered) else None
-        return (yield from is_meant(listener, self.knowledge, test, text))
+        try:
+            return (yield from is_meant(listener, self.knowledge, test, text))
+        except (Leave, DangerCalled):
+            self.book.add(Noted(f"typed for {test.name}, and not confirmed: {text}"))
+            raise
 
     def _too_late(self, decision: Decision, reply: Reply) -> bool:
         """Whether so long a silence came before an answer that it is asked for again.
@@ -223,24 +233,6 @@ class Turns:
             self.book.add(Noted(f"typed after a long silence: {reply}"))
         return True
 
-    def _take(self, event: Event, prompt: AskTest | DoStep) -> None:
-        """Keep an answer, and tell what it means."""
-        test, at = prompt.decision.test, prompt.decision.at
-        assert test is not None
-        before = [a for a in self.book.state.answers if a.test == test.id and a.text]
-        self.book.add(event)
-        after = conclude_visit(self.decider.reasoner, self.book.state)
-        if isinstance(prompt, AskTest) and isinstance(event, Answered):
-            last = self.book.state.answers[-1]
-            if before and before[-1].places == last.places:
-                self._compare(test, before[-1].text or "", last.text or "")
-            for reading in after.readings:
-                if reading.test == test.id and reading.at == at:
-                    self.voice.tell(Verdict(reading))
-        self._tell_hazards(after)
-        if isinstance(prompt, AskTest):
-            self.voice.tell(Causes(after))
-
     def _event(self, reply: Reply, prompt: AskTest | DoStep) -> Event:
         """The event that a reply is. Raises NotAnAnswer."""
         if not isinstance(reply, str):
@@ -260,22 +252,6 @@ class Turns:
         if fact is None or self.book.state.unit.facts.get(fact[0]) == fact[1]:
             return None
         return FactTold(*fact)
-
-    def _tell_hazards(self, found: Conclusions) -> None:
-        """What a finding or a likely fault has called up, once, as soon as it is known.
-
-        STOPs that end or halt the visit are told where they do so.
-        """
-        halting = found.standing_stops
-        for fired in found.hazards:
-            if fired.hazard.id not in self.told_hazards and fired not in halting:
-                self.told_hazards.add(fired.hazard.id)
-                self.voice.tell(Danger(called_up(found, fired)))
-
-    def _compare(self, test: Test, first: str, second: str) -> None:
-        sentence = agreement(self.knowledge, test, first, second)
-        if sentence is not None:
-            self.voice.tell(Agreement(sentence))
 
     def _settled(self, decision: Decision, conclusions: Conclusions) -> Talk[None]:
         """An ending: repaired and gone on, another test, or close."""

@@ -2,36 +2,76 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Mapping
 
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import AskFact, AskPlate
 from troubleshoot.dialogue.said import Voice
-from troubleshoot.dialogue.talk import Leave, Talk, words
+from troubleshoot.dialogue.talk import Talk, words_or_back
 from troubleshoot.knowledge.model import EquipmentFact, PlateValue
 from troubleshoot.outside.numbers import choice
+from troubleshoot.reasoning.unit.facts_said import facts_said, in_words
 
-HELP = "Type what the unit says, or Enter if it is not known; q keeps the visit and leaves."
+HELP = (
+    "Type what the unit says, or Enter if it is not known; u goes back, q keeps the visit and "
+    "leaves."
+)
+ASK_AGAIN = ""
+"""In place of what is wrong: nothing is, but the question is still open."""
 
 
 def ask_fact(book: VisitBook, voice: Voice, fact: EquipmentFact, why: str = "") -> Talk[None]:
-    """One equipment fact, by number or word, asked until it is understood; Enter for not known."""
+    """One equipment fact, by number or word, asked until it is understood; Enter for not known.
 
-    def read(typed: str) -> object:
+    What else of the unit the same answer says is taken with it. Raises Back, Leave, DangerCalled.
+    """
+
+    def take(typed: str) -> str | None:
         number = None if fact.counts else choice(typed, len(fact.values))
-        return typed if number is None else fact.values[number - 1]
+        if number is None and _says_more(said := facts_said(book.knowledge, fact.id, typed), fact):
+            return _take_all(book, voice, fact, said)
+        return book.try_fact(fact.id, typed if number is None else fact.values[number - 1])
 
-    yield from _ask(book, voice, AskFact(fact, why), fact.id, read)
+    yield from _ask(book, voice, AskFact(fact, why), fact.id, take)
+
+
+def _says_more(said: Mapping[str, str], fact: EquipmentFact) -> bool:
+    """Whether an answer names other facts than the one that was asked for."""
+    return bool(said.keys() - {fact.id})
+
+
+def _take_all(
+    book: VisitBook, voice: Voice, fact: EquipmentFact, said: Mapping[str, str]
+) -> str | None:
+    """Keep every fact of one answer, and say which; what is wrong with them, or nothing."""
+    before = book.state.unit.facts
+    first = fact.id if fact.id in said else next(iter(said))
+    problem = book.try_fact(first, said[first], {k: v for k, v in said.items() if k != first})
+    if problem is not None:
+        return problem
+    taken = (
+        in_words(name, value)
+        + (f" (was {before[name]})" if before.get(name, value) != value else "")
+        for name, value in said.items()
+    )
+    voice.say(f"Taken: {'; '.join(taken)}.")
+    if fact.id in said:
+        return None
+    voice.say(f"Still asked: {fact.asks}")
+    return ASK_AGAIN
 
 
 def ask_plate(book: VisitBook, voice: Voice, plate: PlateValue, at: str | None) -> Talk[None]:
-    """One nameplate value, for one place where there are several; Enter for not known."""
+    """One nameplate value, for one place where there are several; Enter for not known.
 
-    def read(typed: str) -> object:
-        return {at: typed} if at else typed
+    Raises Back, Leave, DangerCalled.
+    """
 
-    yield from _ask(book, voice, AskPlate(plate, at), plate.id, read)
+    def take(typed: str) -> str | None:
+        return book.try_fact(plate.id, {at: typed} if at else typed)
+
+    yield from _ask(book, voice, AskPlate(plate, at), plate.id, take)
 
 
 def _ask(
@@ -39,20 +79,21 @@ def _ask(
     voice: Voice,
     prompt: AskFact | AskPlate,
     name: str,
-    read: Callable[[str], object],
+    take: Callable[[str], str | None],
 ) -> Talk[None]:
-    """Ask until it is understood. Raises Leave, DangerCalled."""
+    """Ask until it is understood; `take` keeps it, or says what is wrong."""
     offered = prompt.fact.values if isinstance(prompt, AskFact) else ()
     listener = Listener(book.knowledge, voice, offered=offered)
     while True:
-        typed = yield from words(prompt)
+        typed = yield from words_or_back(prompt)
         word = typed.lower()
-        if word in ("q", "quit"):
-            raise Leave
         if word in ("?", "h", "help", "how", "w", "why"):
             voice.say(HELP)
             continue
-        problem = book.try_fact(name, None if word in ("", "s", "skip") else read(typed))
+        left_open = word in ("", "s", "skip")
+        problem = book.try_fact(name, None) if left_open else take(typed)
         if problem is None:
             return
+        if problem == ASK_AGAIN:
+            continue
         listener.not_understood(typed, problem)

@@ -8,7 +8,7 @@ from typing import Final, TypeVar
 
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import Choose
-from troubleshoot.dialogue.talk import Talk, words
+from troubleshoot.dialogue.talk import Talk, words_or_back
 
 YES: Final = frozenset({"y", "yes", "yeah", "yep"})
 NO: Final = frozenset({"n", "no", "nope"})
@@ -46,7 +46,7 @@ class YesNo:
 
 
 def yes_or_no(listener: Listener, question: YesNo) -> Talk[bool]:
-    """Ask until it is yes or no. Raises DangerCalled."""
+    """Ask until it is yes or no. Raises Back, Leave, DangerCalled."""
     return (yield from yes_no_or(listener, question, lambda _: None))
 
 
@@ -55,7 +55,7 @@ def yes_no_or(
 ) -> Talk[bool | T]:
     """The same; what is neither may be something else that is meant."""
     while True:
-        typed = yield from words(question.prompt)
+        typed = yield from words_or_back(question.prompt)
         meant = question.meant(typed)
         if meant is not None:
             return meant

@@ -106,17 +106,17 @@ def meant(fact: EquipmentFact, said: str) -> str | None:
     """
     if said in fact.values:
         return said
-    tokens = _tokens(said)
+    tokens = tokens_of(said)
     found = set()
     for value in fact.values:
         for words in (value, *fact.words.get(value, ())):
-            wanted = _tokens(words)
+            wanted = tokens_of(words)
             if wanted == tokens or (wanted[0] <= "9" and _amid(tokens, wanted)):
                 found.add(value)
     return found.pop() if len(found) == 1 else None
 
 
-def _tokens(text: str) -> list[str]:
+def tokens_of(text: str) -> list[str]:
     """Runs of letters and runs of digits, in small letters."""
     return re.findall(r"[a-z]+|[0-9]+", text.lower())
 

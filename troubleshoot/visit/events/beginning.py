@@ -84,7 +84,8 @@ class Started(Event):
 class FactTold(Event):
     """An equipment fact or plate value read on the way; without a value it is not known.
 
-    `value`: as typed, or as typed by place where each has its own.
+    `value`: as typed, or as typed by place where each has its own. `also`: other facts that the
+    same answer named.
     """
 
     kind: ClassVar[str] = "fact"
@@ -92,6 +93,7 @@ class FactTold(Event):
 
     name: str
     value: object
+    also: Mapping[str, object] = field(default_factory=dict)
 
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
         if self.value is None:
@@ -99,6 +101,6 @@ class FactTold(Event):
         value, before = self.value, state.unit_data.get(self.name)
         if isinstance(value, Mapping) and isinstance(before, Mapping):
             value = {**before, **value}
-        data = {**state.unit_data, self.name: value}
+        data = {**state.unit_data, self.name: value, **self.also}
         unit = read_unit(knowledge, data, state.own_record)
         return replace(state, unit_data=data, unit=unit, at_work=unit_at_work(unit))

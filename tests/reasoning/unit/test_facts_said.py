@@ -1,0 +1,69 @@
+"""One answer may name several facts of the unit: each is taken, or none of what is not clear."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from troubleshoot.knowledge.load import load_shipped
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.unit.facts_said import facts_said
+
+VOLTS, PHASE = "line-volts-class", "supply-phase"
+THREE_480 = {VOLTS: "480-volt", PHASE: "three"}
+THREE_208 = {VOLTS: "208-to-240-volt", PHASE: "three"}
+
+
+@pytest.mark.parametrize("asked", [VOLTS, PHASE, "refrigerant", "heat"])
+@pytest.mark.parametrize(
+    ("typed", "facts"),
+    [
+        ("208 3 phase", THREE_208), ("480/3/60", THREE_480), ("208-230/3/60", THREE_208),
+        ("three phase 480", THREE_480), ("460V/3PH/60HZ", THREE_480), ("480v, 3p", THREE_480),
+        ("480 v three phase gas", {**THREE_480, "heat": "gas"}),
+        ("208/230-1-60", {VOLTS: "208-to-240-volt", PHASE: "single"}),
+        ("propane, 208 volts single phase",
+         {VOLTS: "208-to-240-volt", PHASE: "single", "heat": "gas", "fuel": "propane"}),
+        ("r410a with a txv and scroll",
+         {"refrigerant": "R-410A", "metering": "txv", "compressor-type": "scroll"}),
+        ("belt drive, 480", {"blower-drive": "belt", VOLTS: "480-volt"}),
+    ],
+)  # fmt: skip
+def test_every_fact_that_is_said_is_taken(
+    asked: str, typed: str, facts: Mapping[str, str], shipped: Knowledge
+) -> None:
+    """Regression: "208 3 phase" at the volts was the volts, and the phase was asked for again."""
+    assert facts_said(shipped, asked, typed) == facts
+
+
+@pytest.mark.parametrize(
+    "typed", ["not 480", "480 or 208", "480 208", "no gas, 480", "480 rooftop", "", "?", "2"]
+)
+def test_what_is_not_clear_as_a_whole_says_nothing(typed: str, shipped: Knowledge) -> None:
+    assert facts_said(shipped, VOLTS, typed) == {}
+
+
+def test_shared_words_name_only_what_is_asked(shipped: Knowledge) -> None:
+    assert facts_said(shipped, "economizer", "yes") == {"economizer": "fitted"}
+    assert facts_said(shipped, "compressor-phase", "3 phase") == {"compressor-phase": "three"}
+    assert facts_said(shipped, VOLTS, "yes") == {}
+    assert facts_said(shipped, VOLTS, "480 single") == {}
+
+
+@given(st.sampled_from(sorted(load_shipped().facts)), st.data())
+def test_every_value_names_its_own_fact(asked: str, data: st.DataObject) -> None:
+    knowledge = load_shipped()
+    fact = knowledge.facts[asked]
+    value = data.draw(st.sampled_from(fact.values))
+    words = data.draw(st.sampled_from((value, *fact.words.get(value, ()))))
+    assert facts_said(knowledge, asked, words)[asked] == value
+
+
+@given(st.sampled_from(sorted(load_shipped().facts)), st.text(max_size=30))
+def test_whatever_is_typed_only_values_that_there_are_come_of_it(asked: str, typed: str) -> None:
+    knowledge = load_shipped()
+    for fact, value in facts_said(knowledge, asked, typed).items():
+        assert value in knowledge.facts[fact].values

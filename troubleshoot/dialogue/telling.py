@@ -1,0 +1,57 @@
+"""Keeping an answer, and telling what it means: the verdict, the dangers, the causes."""
+
+from __future__ import annotations
+
+from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.prompts import AskTest, DoStep
+from troubleshoot.dialogue.said import Agreement, Causes, Danger, Verdict, Voice
+from troubleshoot.knowledge.model import Test
+from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.safety.stops.lifting import conclude_visit
+from troubleshoot.safety.stops.standing import called_up
+from troubleshoot.visit.events import Answered, Event
+from troubleshoot.visit.hearing.repeating import agreement
+
+
+class Telling:
+    """What is told of the answers of one visit; each danger once."""
+
+    def __init__(self, book: VisitBook, voice: Voice, reasoner: Reasoner) -> None:
+        self.book = book
+        self.voice = voice
+        self.reasoner = reasoner
+        self.told_hazards: set[str] = set()
+
+    def keep(self, event: Event, prompt: AskTest | DoStep) -> None:
+        """Keep an answer, and tell what it means."""
+        test, at = prompt.decision.test, prompt.decision.at
+        assert test is not None
+        typed = [a for a in self.book.state.answers if a.test == test.id and a.text]
+        self.book.add(event)
+        after = conclude_visit(self.reasoner, self.book.state)
+        if isinstance(prompt, AskTest) and isinstance(event, Answered):
+            last = self.book.state.answers[-1]
+            if typed and typed[-1].places == last.places:
+                self._compare(test, typed[-1].text or "", last.text or "")
+            for reading in after.readings:
+                if reading.test == test.id and reading.at == at:
+                    self.voice.tell(Verdict(reading))
+        self.hazards(after)
+        if isinstance(prompt, AskTest):
+            self.voice.tell(Causes(after))
+
+    def hazards(self, found: Conclusions) -> None:
+        """What a finding or a likely fault has called up, once, as soon as it is known.
+
+        STOPs that end or halt the visit are told where they do so.
+        """
+        halting = found.standing_stops
+        for fired in found.hazards:
+            if fired.hazard.id not in self.told_hazards and fired not in halting:
+                self.told_hazards.add(fired.hazard.id)
+                self.voice.tell(Danger(called_up(found, fired)))
+
+    def _compare(self, test: Test, first: str, second: str) -> None:
+        sentence = agreement(self.book.knowledge, test, first, second)
+        if sentence is not None:
+            self.voice.tell(Agreement(sentence))

@@ -1,0 +1,175 @@
+"""Which visit is held: an open one that is gone on with, or a new one of a unit that is named."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from dataclasses import dataclass
+from typing import Final
+
+from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.hearing import Listener
+from troubleshoot.dialogue.naming import ask_name
+from troubleshoot.dialogue.prompts import AskWords
+from troubleshoot.dialogue.said import Voice
+from troubleshoot.dialogue.shelf import Shelf
+from troubleshoot.dialogue.standing import (
+    goes_on,
+    meet_standing,
+    met_by,
+    tell_own,
+    tell_unreadable,
+)
+from troubleshoot.dialogue.talk import Back, DangerCalled, Talk, unless_back
+from troubleshoot.dialogue.yes_no import YesNo, yes_no_or
+from troubleshoot.outside.text import MOST_NAME
+from troubleshoot.visit.events import Named, VisitEnded
+from troubleshoot.visit.kept.stopped import Standing, same_unit
+
+WELCOME: Final = (
+    "A visit to a rooftop unit. At any question: ? for how, w for why, help for the rest.",
+    "Local codes, the unit's own instructions and licensed practice come first.",
+)
+WHICH_UNIT: Final = AskWords("Which unit? A name for the record, or Enter for none.", MOST_NAME)
+NOTHING_YET: Final = "Nothing has been answered yet that could be taken back."
+NAMED_AT_THE_START: Final = (
+    "The unit was named when this was started: q, and start again with another."
+)
+
+
+@dataclass(frozen=True, slots=True)
+class Opened:
+    """A book to go on in. `danger`: what was reported before there was one."""
+
+    book: VisitBook
+    unit: str = ""
+    danger: str | None = None
+
+
+def open_visit(shelf: Shelf, voice: Voice, unit: str) -> Talk[Opened | None]:
+    """The book of the visit that is gone on with, or of a new one.
+
+    None where a STOP stands over the unit and waits for its hand-over's result.
+    """
+    standing = tuple(shelf.standing())
+    damaged = tell_unreadable(voice, standing)
+    waiting = [visit for visit in shelf.waiting() if visit not in damaged]
+    while True:
+        opened = yield from _go_on(shelf, voice, waiting)
+        if opened is not None and opened.danger is not None:
+            return opened
+        if opened is not None:
+            return _gone_on(shelf, voice, standing, opened.book, unit)
+        try:
+            return (yield from _begun(shelf, voice, standing, unit, may_go_back=bool(waiting)))
+        except Back:
+            continue
+
+
+def _gone_on(
+    shelf: Shelf, voice: Voice, standing: Sequence[Standing], book: VisitBook, unit: str
+) -> Opened | None:
+    """A visit that is gone on with, unless a STOP of another visit to its unit comes first."""
+    name = book.state.name or unit
+    stopped = met_by(shelf, voice, book.visit_id, name)
+    if stopped is None:
+        tell_own(voice, standing, book.visit_id)
+        return Opened(book, name)
+    book.close()
+    return _at_the_stop(shelf, stopped, name)
+
+
+def _begun(
+    shelf: Shelf, voice: Voice, standing: Sequence[Standing], unit: str, may_go_back: bool
+) -> Talk[Opened | None]:
+    """A new visit of a unit that is asked for. Raises Back, where there is a question before."""
+    voice.say_all(WELCOME)
+    voice.say("")
+    while True:
+        name = unit
+        try:
+            if not name:
+                name = yield from ask_name(Listener(shelf.knowledge, voice), WHICH_UNIT)
+        except DangerCalled as called:
+            return Opened(shelf.new(), name, str(called))
+        except Back:
+            if may_go_back:
+                raise
+            voice.say(NOTHING_YET)
+            continue
+        try:
+            stopped = yield from meet_standing(shelf.knowledge, voice, standing, name)
+        except DangerCalled as called:
+            return Opened(shelf.new(), name, str(called))
+        except Back:
+            if unit:
+                voice.say(NAMED_AT_THE_START)
+            continue
+        return Opened(shelf.new(), name) if stopped is None else _at_the_stop(shelf, stopped, name)
+
+
+def name_anew(shelf: Shelf, voice: Voice, book: VisitBook) -> Talk[Opened | None]:
+    """The unit's name, taken back and asked for again; a STOP over the unit so named comes first.
+
+    Raises Leave, DangerCalled.
+    """
+    listener = Listener(shelf.knowledge, voice)
+    name = yield from unless_back(voice, NOTHING_YET, lambda: ask_name(listener, WHICH_UNIT))
+    stopped = met_by(shelf, voice, book.visit_id, name)
+    if stopped is None:
+        book.add(Named(name))
+        return Opened(book, name)
+    book.add(VisitEnded("closed"))
+    book.close()
+    return _at_the_stop(shelf, stopped, name)
+
+
+def _at_the_stop(shelf: Shelf, stopped: Standing, unit: str) -> Opened | None:
+    return Opened(shelf.go_on(stopped.visit), unit) if goes_on(stopped) else None
+
+
+def _go_on(shelf: Shelf, voice: Voice, waiting: Sequence[str]) -> Talk[Opened | None]:
+    """The open visit that the person wants to go on with, by y or its unit's name; None for none.
+
+    A danger that is told of here belongs to the visit that is asked about.
+    """
+    for visit in waiting[:1]:
+        try:
+            wanted = yield from unless_back(
+                voice, NOTHING_YET, lambda: _which_open(shelf, voice, waiting)
+            )
+        except DangerCalled as called:
+            return Opened(shelf.go_on(visit), danger=str(called))
+        if wanted:
+            return Opened(shelf.go_on(wanted))
+    for visit in waiting:
+        _say_left_open(shelf, voice, visit)
+    return None
+
+
+def _which_open(shelf: Shelf, voice: Voice, waiting: Sequence[str]) -> Talk[str]:
+    """The open visit that is gone on with; empty for none. Raises Back, Leave, DangerCalled."""
+    question = YesNo(
+        f"Visit {waiting[0]} is open. Go on with it?",
+        enter=True,
+        besides="the name of a unit whose visit is open",
+    )
+
+    def named(typed: str) -> str | None:
+        of_unit = (v for v in waiting if same_unit(shelf.state_of(v).name, typed))
+        return next(of_unit, None)
+
+    wanted = yield from yes_no_or(Listener(shelf.knowledge, voice), question, named)
+    if isinstance(wanted, str):
+        return wanted
+    return waiting[0] if wanted else ""
+
+
+def _say_left_open(shelf: Shelf, voice: Voice, visit: str) -> None:
+    """What a visit that is not gone on with has left on its unit, in one line; else nothing."""
+    from troubleshoot.safety.work_state import open_items
+
+    state = shelf.state_of(visit)
+    left = open_items(state.work)
+    if left:
+        unit = f", {state.name}" if state.name else ""
+        voice.say(f"Visit {visit}{unit}, stays open. Left there: {'; '.join(left)}.")
