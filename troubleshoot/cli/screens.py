@@ -51,6 +51,7 @@ HELP = (
     "  u  or undo         take the last answer back",
     "  s  or skip         go on without this one",
     "  invalid REASON     the last reading does not count; it is kept, with the reason",
+    "  unit               what was told of the unit;  unit NAME VALUE  puts it right",
     "  note TEXT          write a note into the visit",
     "  repaired CAUSE     say that this has been put right",
     "  done               finish: put the unit back and close the visit",

@@ -9,6 +9,7 @@ from troubleshoot.dialogue.hearing import HOW_TO_CALL
 from troubleshoot.dialogue.picking import pick
 from troubleshoot.dialogue.said import Causes, HowTo, OtherTest, Voice, WhatToType
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
+from troubleshoot.dialogue.unit_told import list_told, put_right
 from troubleshoot.knowledge.model import Test
 from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.conclude import Conclusions
@@ -82,6 +83,8 @@ class Commands:
             self._note(rest)
         elif word == "invalid":
             self.voice.say(self.book.mark_last_invalid(rest))
+        elif word == "unit":
+            return self._unit(rest)
         elif word == "do" and rest:
             yield from self._do(rest)
         elif typed == "again":
@@ -90,6 +93,13 @@ class Commands:
             self._repaired(rest, conclusions)
         else:
             return False
+        return True
+
+    def _unit(self, said: str) -> bool:
+        """Put right what was told of the unit, or list it; False where no such thing is named."""
+        if said:
+            return put_right(self.book, self.voice, self.decider.reasoner, said)
+        list_told(self.book, self.voice)
         return True
 
     def _note(self, text: str) -> None:

@@ -11,6 +11,7 @@ from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.safety.stops.standing import called_up
 from troubleshoot.visit.events import Answered, Event
 from troubleshoot.visit.hearing.repeating import agreement
+from troubleshoot.visit.telling.contradicting import contradictions
 
 
 class Telling:
@@ -27,12 +28,15 @@ class Telling:
         test, at = prompt.decision.test, prompt.decision.at
         assert test is not None
         typed = [a for a in self.book.state.answers if a.test == test.id and a.text]
+        before = conclude_visit(self.reasoner, self.book.state)
         self.book.add(event)
         after = conclude_visit(self.reasoner, self.book.state)
         if isinstance(prompt, AskTest) and isinstance(event, Answered):
             last = self.book.state.answers[-1]
             if typed and typed[-1].places == last.places:
                 self._compare(test, typed[-1].text or "", last.text or "")
+            for sentence in contradictions(before, after):
+                self.voice.tell(Agreement(sentence))
             for reading in after.readings:
                 if reading.test == test.id and reading.at == at:
                     self.voice.tell(Verdict(reading))

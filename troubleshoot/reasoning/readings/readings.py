@@ -6,7 +6,7 @@ is valid and why not. Computed tests become readings by themselves when their in
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass, field, replace
 
 from troubleshoot.knowledge.model import Knowledge, Test
@@ -15,6 +15,7 @@ from troubleshoot.reasoning.readings.answers import Answer, Case
 from troubleshoot.reasoning.readings.classify import Classified, classify
 from troubleshoot.reasoning.readings.measuring import quantities_of, read_text, stated_conditions
 from troubleshoot.reasoning.readings.misreadings import repeats
+from troubleshoot.reasoning.readings.superseded import COMPUTED_SINCE, Key, superseded
 from troubleshoot.reasoning.readings.values import Value, Values
 from troubleshoot.reasoning.readings.withdrawal import withdraw
 from troubleshoot.reasoning.unit.places import Place
@@ -71,8 +72,10 @@ def take_readings(knowledge: Knowledge, case: Case) -> tuple[tuple[Reading, ...]
     count, taken after one that does, is kept beside it: what it may mean for safety still stands.
     """
     case = replace(case, answers=withdraw(knowledge, repeats(knowledge, case.answers)))
-    typed = _typed_values(knowledge, case)
+    typed, told_at = _typed_values(knowledge, case)
     values = Values(knowledge, case.unit, typed)
+    older = dict(superseded(knowledge, case.answers, values, told_at))
+    values = values.without(frozenset[Key]().union(*older.values()))
     latest: dict[tuple[str, Place | None], Reading] = {}
     beside: dict[tuple[str, Place | None], Reading] = {}
     for answer in case.answers:
@@ -87,9 +90,11 @@ def take_readings(knowledge: Knowledge, case: Case) -> tuple[tuple[Reading, ...]
                 latest[key] = _again(test, reading, earlier)
             else:
                 beside[key] = reading
-    for reading in _computed(knowledge, case, values):
+    for reading in _computed(knowledge, case, values, older):
         key = (reading.test, reading.at)
-        if key in latest:
+        if key in older:
+            beside[key] = voided(latest[key], COMPUTED_SINCE)
+        elif key in latest:
             beside[key] = latest[key]
         latest[key] = reading
     return (*latest.values(), *beside.values()), values
@@ -107,17 +112,23 @@ def _again(test: Test, reading: Reading, earlier: Reading | None) -> Reading:
     return replace(reading, before=(*earlier.before, earlier.chances))
 
 
-def _typed_values(knowledge: Knowledge, case: Case) -> dict[tuple[str, Place | None], Value]:
-    """Every typed number of the case by quantity and place; invalid ones give no value."""
+def _typed_values(knowledge: Knowledge, case: Case) -> tuple[dict[Key, Value], dict[Key, int]]:
+    """Every typed number of the case by quantity and place, and which answer gave it last.
+
+    Invalid ones give no value.
+    """
     bare = Values(knowledge, case.unit, {})
     found = stated_conditions(knowledge, case.unit, case.conditions)
-    for answer in case.answers:
+    told_at: dict[Key, int] = {}
+    for number, answer in enumerate(case.answers):
         if answer.text is None or answer.valid is False:
             continue
         test = knowledge.tests[answer.test]
         for place in answer.places if not answer.shared else (None,):
-            found |= _own_values(knowledge, test, answer, place, bare)
-    return found
+            own = _own_values(knowledge, test, answer, place, bare)
+            found |= own
+            told_at |= dict.fromkeys(own, number)
+    return found, told_at
 
 
 def _reading(
@@ -167,10 +178,13 @@ def _own_values(
     }
 
 
-def _computed(knowledge: Knowledge, case: Case, values: Values) -> list[Reading]:
+def _computed(
+    knowledge: Knowledge, case: Case, values: Values, older: Collection[Key]
+) -> list[Reading]:
     """Tests whose quantities are known by now without being asked, at every place of their kind.
 
-    An answer that does not count leaves the test open to what its inputs say.
+    An answer that does not count leaves the test open to what its inputs say; so does one that is
+    `older` than they are.
     """
     answered = {(a.test, p) for a in case.answers if a.valid is not False for p in a.places}
     found = []
@@ -178,7 +192,7 @@ def _computed(knowledge: Knowledge, case: Case, values: Values) -> list[Reading]
         if not _knows_itself(knowledge, test) or not case.unit.allows(test.exists_when):
             continue
         for place in case.unit.layout.places(test.per):
-            if (test.id, place) in answered:
+            if (test.id, place) in answered and (test.id, place) not in older:
                 continue
             classified = classify(test, place, values)
             if classified is not None:

@@ -8,7 +8,7 @@ the uncertainty of its inputs, propagated linearly.
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping
+from collections.abc import Collection, Mapping
 from dataclasses import dataclass
 
 from troubleshoot.knowledge.model import Derivation, Knowledge
@@ -53,6 +53,11 @@ class Values:
     def with_typed(self, more: Mapping[tuple[str, Place | None], Value]) -> Values:
         """The same values with some typed ones added or replaced."""
         return Values(self.knowledge, self.unit, {**self._typed, **more})
+
+    def without(self, keys: Collection[tuple[str, Place | None]]) -> Values:
+        """The same values as if these had not been typed."""
+        typed = {key: value for key, value in self._typed.items() if key not in keys}
+        return Values(self.knowledge, self.unit, typed)
 
     def _known(self, name: str, place: Place | None, pending: frozenset[str]) -> Value | None:
         quantity = self.knowledge.quantities.get(name)

@@ -1,0 +1,102 @@
+"""`unit`: what has been told of the unit, and how it is put right; readings are judged anew."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping
+from dataclasses import dataclass
+
+from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.said import Voice
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.unit.facts_said import facts_said, in_words
+from troubleshoot.safety.stops.lifting import conclude_visit
+from troubleshoot.visit.telling.contradicting import judged_anew
+
+HOW = "unit NAME VALUE puts one right, or unit NAME VALUE at PLACE."
+NOTHING_TOLD = "Nothing has been told of the unit yet."
+COUNTS = "How many there are cannot be changed once something was read: note it, and begin anew."
+
+
+@dataclass(frozen=True, slots=True)
+class _Told:
+    """What is to be put right: a name, what it is now, and what else the same words say."""
+
+    name: str
+    value: object
+    also: Mapping[str, object]
+
+
+def list_told(book: VisitBook, voice: Voice) -> None:
+    """Say what has been told of the unit."""
+    voice.say_all(_lines(book), 1)
+    voice.say(HOW if book.state.unit_data else NOTHING_TOLD, 1)
+
+
+def put_right(book: VisitBook, voice: Voice, reasoner: Reasoner, said: str) -> bool:
+    """Take another value for a fact or plate value, and tell what is judged anew by it.
+
+    False where the words name none: they may be an answer.
+    """
+    told = _told(book.knowledge, said)
+    if told is None:
+        return False
+    names = (told.name, *told.also)
+    if book.state.answers and any(_counts(book.knowledge, name) for name in names):
+        voice.say(COUNTS)
+        return True
+    before, was = conclude_visit(reasoner, book.state), book.state.unit_data
+    problem = book.try_fact(told.name, told.value, told.also)
+    if problem is not None:
+        voice.say(f"{_words(told.name)}: {problem}")
+        return True
+    for name in names:
+        old = f" was {_shown(was[name])}, and" if name in was else ""
+        voice.say(f"{_words(name)}{old} is now {_shown(book.state.unit_data[name])}.")
+    voice.say_all(judged_anew(before, conclude_visit(reasoner, book.state)))
+    return True
+
+
+def _told(knowledge: Knowledge, said: str) -> _Told | None:
+    """What a line names: a fact or plate value by its name, or facts by their words."""
+    text, _, place = said.partition(" at ")
+    parts = text.lower().replace("-", " ").replace("=", " ").replace(":", " ").split()
+    for size in range(len(parts) - 1, 0, -1):
+        name = "-".join(parts[:size])
+        if name in knowledge.facts or name in knowledge.plate_values:
+            rest = text.replace("=", " ").replace(":", " ")
+            value = rest.split(maxsplit=_blanks(rest, size))[-1]
+            return _Told(name, {place: value} if place else value, {})
+    first, *others = facts_said(knowledge, "", said).items() or [("", "")]
+    return _Told(*first, dict(others)) if first[0] else None
+
+
+def _blanks(text: str, size: int) -> int:
+    """How many blanks come before the value, where a name may be written with hyphens."""
+    words = 0
+    for number, part in enumerate(text.split(), start=1):
+        words += len(part.replace("-", " ").split())
+        if words >= size:
+            return number
+    return size
+
+
+def _counts(knowledge: Knowledge, name: str) -> bool:
+    fact = knowledge.facts.get(name)
+    return fact is not None and fact.counts is not None
+
+
+def _lines(book: VisitBook) -> Iterator[str]:
+    for name, value in book.state.unit_data.items():
+        yield in_words(name, _shown(value))
+
+
+def _words(name: str) -> str:
+    return name.replace("-", " ")
+
+
+def _shown(value: object) -> str:
+    """A value as it was typed; of several places, each with its own."""
+    if isinstance(value, Mapping):
+        return ", ".join(f"{each} at {place}" for place, each in value.items())
+    return str(value)

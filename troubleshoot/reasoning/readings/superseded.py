@@ -1,0 +1,67 @@
+"""What was typed for a computed test, and is computed from readings taken after it.
+
+Of two accounts of one thing the later counts. The typed one is kept, weighs nothing, and what it
+may mean for safety still stands.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping
+
+from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.reasoning.readings.answers import Answer
+from troubleshoot.reasoning.readings.classify import classify
+from troubleshoot.reasoning.readings.values import Values
+from troubleshoot.reasoning.unit.places import Place
+
+COMPUTED_SINCE = "computed since from readings taken after it"
+
+Key = tuple[str, Place | None]
+
+
+def superseded(
+    knowledge: Knowledge,
+    answers: Iterable[Answer],
+    values: Values,
+    told_at: Mapping[Key, int],
+) -> Iterator[tuple[Key, frozenset[Key]]]:
+    """Each test and place whose typed answer is older than what it can be computed from.
+
+    With the quantities and places that it gave. `told_at`: which answer gave a value last.
+    """
+    for number, answer in enumerate(answers):
+        test = knowledge.tests[answer.test]
+        own = {one.quantity for one in test.reads}
+        if answer.text is None or answer.valid is False or answer.shared or not own:
+            continue
+        inputs = _inputs(knowledge, own)
+        for place in answer.places if inputs else ():
+            at = {told_at.get((name, _place_of(knowledge, values, name, place))) for name in inputs}
+            if any(n is not None and n > number for n in at):
+                gone = _keys(knowledge, values, test, place)
+                if classify(test, place, values.without(gone)) is not None:
+                    yield (test.id, place), gone
+
+
+def _inputs(knowledge: Knowledge, names: Iterable[str]) -> frozenset[str]:
+    """Every quantity from which these can be computed."""
+    found: set[str] = set()
+    waiting = list(names)
+    while waiting:
+        quantity = knowledge.quantities.get(waiting.pop())
+        for derivation in quantity.computed if quantity is not None else ():
+            new = set(derivation.inputs) - found
+            found |= new
+            waiting += new
+    return frozenset(found)
+
+
+def _keys(knowledge: Knowledge, values: Values, test: Test, place: Place | None) -> frozenset[Key]:
+    return frozenset(
+        (one.quantity, _place_of(knowledge, values, one.quantity, place)) for one in test.reads
+    )
+
+
+def _place_of(knowledge: Knowledge, values: Values, name: str, place: Place | None) -> Place | None:
+    quantity = knowledge.quantities.get(name)
+    return values.place_for(quantity.per if quantity else None, place)
