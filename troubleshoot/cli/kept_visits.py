@@ -91,6 +91,7 @@ def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
     from troubleshoot.records.report import markdown_report
     from troubleshoot.safety.stops.lifting import standing_stop, with_stops_met
     from troubleshoot.safety.work_state import open_items
+    from troubleshoot.visit.deciding.left_off import left_off
     from troubleshoot.visit.events import replay
     from troubleshoot.visit.kept.understanding import understood
     from troubleshoot.visit.telling.account import ending_of
@@ -117,6 +118,8 @@ def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
         "words": state.words,
         "unit": state.unit_data,
         "stops": stops_account(knowledge, state),
+        "left_before": state.left_before,
+        "left_off": left_off(conclusions).lines if state.ended == "closed" else (),
         "notes": state.notes,
         "not_understood": understanding.unknown,
         "open_items": open_items(state.work) if state.ended != "closed" else (),

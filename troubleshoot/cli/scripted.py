@@ -17,6 +17,7 @@ from troubleshoot.dialogue.scripted import ScriptedVisit, start_event
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.unit.equipment import InputRefused
 from troubleshoot.visit.cases.file import read_case
+from troubleshoot.visit.kept.left_before import left_before
 from troubleshoot.visit.kept.stopped import (
     Standing,
     same_unit,
@@ -48,13 +49,14 @@ def run_scripted(
     assert isinstance(data, Mapping)
     start = start_event(case, data, iter(profiles) if profiles else None)
     account = ScriptedVisit(Reasoner(knowledge), case, start).run()
+    left = left_before(knowledge, visits, unit)
     if as_json:
-        say_json({"standing": rows, **account})
+        say_json({"standing": rows, "left_before": left, **account})
         return
     from troubleshoot.records.report import markdown_report
 
     show_standing_visits(Terminal(), standing)
-    click.echo(markdown_report(knowledge, account))
+    click.echo(markdown_report(knowledge, account, {"left_before": left}))
 
 
 def _refused(

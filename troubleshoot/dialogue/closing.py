@@ -49,7 +49,7 @@ def close(book: VisitBook, voice: Voice, decision: Decision, conclusions: Conclu
     for step, phrase in decision.handed_over:
         voice.say(f"{book.knowledge.tests[step].name} is beyond you: {phrase}.")
         raise Leave
-    book.add(VisitEnded("closed"))
+    book.add(VisitEnded("closed", left_off=tuple(fired.hazard.id for fired in off.all)))
     voice.say_all(off.lines)
     voice.say("The visit is closed." if off.all else f"{AS_IT_WAS} The visit is closed.")
     voice.say(f"Report: troubleshoot report {book.visit_id}")

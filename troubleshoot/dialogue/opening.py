@@ -12,6 +12,7 @@ from troubleshoot.dialogue.intake import ask_profiles, begin
 from troubleshoot.dialogue.prompts import Ended
 from troubleshoot.dialogue.said import CallCautions, Voice
 from troubleshoot.dialogue.shelf import Shelf
+from troubleshoot.dialogue.standing import tell_left_before
 from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Talk, unless_back
 from troubleshoot.dialogue.which_visit import (
     NAMED_AT_THE_START,
@@ -61,6 +62,7 @@ def _led_in(shelf: Shelf, voice: Voice, opened: Opened, visitor: Visitor) -> Tal
             raise DangerCalled(opened.danger)
         voice.say_all(book.notices)
         if book.begun:
+            tell_left_before(shelf, voice, book, unit)
             yield from _resume(book, voice, visitor.profiles)
             return book
         if unit and not book.state.name:
@@ -68,6 +70,7 @@ def _led_in(shelf: Shelf, voice: Voice, opened: Opened, visitor: Visitor) -> Tal
         if book.state.words:
             voice.say(f'Before it broke off, the caller\'s words were: "{book.state.words}"')
         while True:
+            tell_left_before(shelf, voice, book, unit)
             try:
                 yield from begin(book, voice, unit, visitor.profiles, visitor.routine)
                 return book

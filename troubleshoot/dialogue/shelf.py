@@ -34,3 +34,6 @@ class Shelf(Protocol):
 
     def standing(self, but: str = "") -> Iterable[Standing]:
         """What stops a unit or may do so, the latest visit first; `but` names one left out."""
+
+    def left_before(self, unit: str, but: str = "") -> tuple[str, ...]:
+        """What earlier visits left off on a unit, a sentence a line; `but` names one left out."""

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import Choose
 from troubleshoot.dialogue.said import StopElsewhere, Voice
 from troubleshoot.dialogue.shelf import Shelf
 from troubleshoot.dialogue.talk import Talk, words_or_back
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.visit.events import LeftBefore
 from troubleshoot.visit.kept.stopped import Standing, Stopped, same_unit, stops_unit
 from troubleshoot.visit.kept.unreadable import Unreadable
 
@@ -37,6 +39,15 @@ def tell_own(voice: Voice, standing: Iterable[Standing], visit: str) -> None:
     for each in standing:
         if isinstance(each, Stopped) and each.visit == visit:
             voice.tell(StopElsewhere(each))
+
+
+def tell_left_before(shelf: Shelf, voice: Voice, book: VisitBook, unit: str) -> None:
+    """Tell what earlier visits left off on the unit, before any step, and put it on record."""
+    lines = shelf.left_before(unit, book.visit_id) if unit else ()
+    for line in lines:
+        voice.say(line, strong=True)
+    if lines != book.state.left_before:
+        book.add(LeftBefore(lines))
 
 
 def meet_standing(

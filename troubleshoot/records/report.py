@@ -33,8 +33,9 @@ def markdown_report(
     """The report of one account.
 
     `extras` may hold `title`, `words` (the caller's), `unit` (facts and plate values as typed),
-    `stops` (each STOP met, see `stops_account`), `notes`, `open_items`, `repaired` and
-    `not_understood` (sentences). Whatever people wrote stands for itself: none of it is Markdown.
+    `stops` (each STOP met, see `stops_account`), `left_before`, `left_off`, `notes`, `open_items`
+    and `not_understood` (sentences). Whatever people wrote stands for itself: none of it is
+    Markdown.
     """
     return "\n".join(_report(knowledge, account, extras or {}))
 
@@ -53,6 +54,8 @@ def _report(knowledge: Knowledge, account: Account, extras: Mapping[str, Any]) -
         yield f"Complaint: {markdown(complaint.says)}  "
     yield f"Ending: {_ENDINGS[str(account['ending'])]}  "
     yield f"Time reckoned: {account['minutes']} minutes"
+    yield from _list("Left off before this visit", extras.get("left_before", ()))
+    yield from _list("How the unit was left", extras.get("left_off", ()))
     yield from _list("Stopped, and what came of it", _stops_met(extras.get("stops", ())))
     yield from _list("Repairs said, and their proof", map(_repaired, account.get("repairs", ())))
     yield from _causes(knowledge, account)

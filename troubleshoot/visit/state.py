@@ -59,7 +59,8 @@ class VisitState:
     `last_time`: when hands or eyes last reported from the unit, `latest_time`: of anything that was
     kept, which a clock goes behind only where it was set back, `roof_time`: when the roof was last
     found good, `power_off_time`: when the lock went on; moments as the events have them, empty
-    where not known.
+    where not known. `left_before`: what earlier visits had left off on the
+    unit, as it was told.
     """
 
     unit_data: Mapping[str, object] = field(default_factory=dict)
@@ -89,6 +90,7 @@ class VisitState:
     fresh: Spot | None = None
     fresh_since: int = 0
     notes: tuple[str, ...] = ()
+    left_before: tuple[str, ...] = ()
     repaired: tuple[str, ...] = ()
     proofs: tuple[tuple[str, str], ...] = ()
     repairs: tuple[RepairSaid, ...] = ()

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.unit.places import with_place
 from troubleshoot.safety.hearing.roles import ROLES
@@ -27,7 +27,7 @@ def tag_lines(
         found_words(knowledge, job, conclusions, fired),
         _gas_cock(job),
         told,
-        f"Only {_roles(fitting_roles(hazard))} may remove this tag.",
+        f"Only {removers(hazard)} may remove this tag.",
         "Hung by: ____________, on ______ at ______.",
     ]
     return tuple(line for line in lines if line)
@@ -59,6 +59,11 @@ def _gas_cock(job: Job) -> str:
     if job.unit.facts.get("heat", "gas") != "gas":
         return ""
     return f"Gas cock: {'shut' if job.work.gas == 'shut' else 'not known to be shut'}."
+
+
+def removers(hazard: Hazard) -> str:
+    """Who may remove the tag of a hazard, in words."""
+    return _roles(fitting_roles(hazard))
 
 
 def _roles(names: tuple[str, ...]) -> str:

@@ -28,6 +28,15 @@ class LeftOff:
         return (*self.unit, *self.heat, *self.circuits)
 
     @property
+    def parts(self) -> tuple[tuple[str, FiredHazard], ...]:
+        """What is left off, in words, and the danger that keeps it so."""
+        return (
+            *(("the unit", fired) for fired in self.unit),
+            *(("the heat", fired) for fired in self.heat),
+            *((_circuits(fired), fired) for fired in self.circuits),
+        )
+
+    @property
     def lines(self) -> tuple[str, ...]:
         """How the unit is left, a sentence a danger."""
         return (
@@ -37,7 +46,8 @@ class LeftOff:
                 for f in self.heat
             ),
             *(
-                f"{_circuits(f)} off and tagged, so that no call starts it: {forbids(f.hazard)}."
+                f"{_circuits(f).capitalize()} {_stays(f)} off and tagged, so that no call starts "
+                f"it: {forbids(f.hazard)}."
                 for f in self.circuits
             ),
         )
@@ -68,6 +78,8 @@ def _is_over(conclusions: Conclusions, fired: FiredHazard) -> bool:
 
 
 def _circuits(fired: FiredHazard) -> str:
-    names = [str(Place("circuit", number)) for number in sorted(fired.circuits)]
-    said = " and ".join(names)
-    return f"{said[:1].upper()}{said[1:]} {'stays' if len(names) == 1 else 'stay'}"
+    return " and ".join(str(Place("circuit", number)) for number in sorted(fired.circuits))
+
+
+def _stays(fired: FiredHazard) -> str:
+    return "stays" if len(fired.circuits) == 1 else "stay"

@@ -39,6 +39,18 @@ class Named(Event):
 
 
 @dataclass(frozen=True, slots=True)
+class LeftBefore(Event):
+    """What earlier visits had left off on the unit, as whoever began was told."""
+
+    kind: ClassVar[str] = "left-before"
+
+    lines: tuple[str, ...]
+
+    def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
+        return replace(state, left_before=self.lines)
+
+
+@dataclass(frozen=True, slots=True)
 class Started(Event):
     """Who is asking, of which unit, with which complaint.
 

@@ -74,7 +74,7 @@ class VisitEnded(Event):
     """The end of the visit: closed, or stopped and handed over to somebody, at some time.
 
     `ending`: `closed` or `stopped`. `told`: who was told of a STOP and when, `told_at`: by the
-    clock.
+    clock. `left_off`: the hazards for which something was left off.
     """
 
     kind: ClassVar[str] = "end"
@@ -82,6 +82,7 @@ class VisitEnded(Event):
     ending: str
     told: str = ""
     told_at: str = ""
+    left_off: tuple[str, ...] = ()
 
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
         stops = state.stops

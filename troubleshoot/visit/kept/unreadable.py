@@ -57,7 +57,7 @@ class Unreadable:
 
 def unreadable(path: Path, data: bytes, why: str) -> Unreadable:
     """What can be told of a journal with these bytes."""
-    return Unreadable(path, _name(data), was_halted(data), why)
+    return Unreadable(path, name_in(data), was_halted(data), why)
 
 
 def was_halted(data: bytes) -> bool:
@@ -89,7 +89,7 @@ def was_closed(data: bytes) -> bool:
     return last.get("event") == "end" and last.get("ending") == "closed"
 
 
-def _name(data: bytes) -> str:
+def name_in(data: bytes) -> str:
     """The unit's name as it was given last, by a line that fits its sum; empty without one."""
     found, before = "", 0
     for line in data.split(b"\n"):

@@ -1,0 +1,132 @@
+"""What earlier visits to a unit have left off on it, until a later one has read it sound.
+
+A visit that leaves something off says so in its last record, so that only the visits of a unit that
+has such a one are replayed.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from dataclasses import dataclass
+from pathlib import Path
+from typing import TYPE_CHECKING, Final
+
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.outside.files import read_bytes
+from troubleshoot.outside.refusal import NotUsable
+from troubleshoot.visit.kept.journal import MOST_BYTES, JournalError, lines_in
+from troubleshoot.visit.kept.names import kept_visits
+from troubleshoot.visit.kept.stopped import same_unit
+from troubleshoot.visit.kept.unreadable import name_in
+
+if TYPE_CHECKING:
+    from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
+    from troubleshoot.visit.state import VisitState
+
+MARK: Final = b'"left_off": ["'
+"""What stands in the journal of a visit that has left something off."""
+
+
+@dataclass(frozen=True, slots=True)
+class _Left:
+    """One danger for which a visit left something off. `says`: what to tell whoever comes next."""
+
+    hazard: str
+    circuits: tuple[int, ...]
+    tests: frozenset[str]
+    says: tuple[str, ...]
+
+
+def left_before(knowledge: Knowledge, visits: Path, unit: str, but: str = "") -> tuple[str, ...]:
+    """What was left off on a unit and why, a sentence a line; `but` names a visit left out."""
+    paths = list(_of_unit(visits, unit, but))
+    if not any(MARK in data for _, data in paths):
+        return ()
+    # Reasoning is imported only for such a unit: most starts need none of it.
+    from troubleshoot.reasoning.conclude import Reasoner
+
+    reasoner = Reasoner(knowledge)
+    standing: list[_Left] = []
+    for path, data in paths:
+        try:
+            state, ended, found = _replayed(reasoner, path, data)
+        except JournalError:
+            continue  # whoever begins is told of every visit that cannot be read
+        standing = [left for left in standing if not _is_over(found, left)]
+        if MARK in data:
+            new = tuple(_left(knowledge, path.stem, state, ended, found))
+            again = {left.hazard for left in new}
+            standing = [*(left for left in standing if left.hazard not in again), *new]
+    return tuple(line for left in standing for line in left.says)
+
+
+def _of_unit(visits: Path, unit: str, but: str) -> Iterator[tuple[Path, bytes]]:
+    """The journals of the visits to a unit, the earliest first."""
+    for path in reversed(kept_visits(visits)):
+        try:
+            data = read_bytes(path, MOST_BYTES) if path.stem != but else b""
+        except NotUsable:
+            continue
+        if same_unit(name_in(data), unit):
+            yield path, data
+
+
+def _replayed(reasoner: Reasoner, path: Path, data: bytes) -> tuple[VisitState, str, Conclusions]:
+    """What a visit came to, when its last event was, and what follows. Raises JournalError."""
+    from troubleshoot.safety.stops.lifting import conclude_visit
+    from troubleshoot.visit.events import replay
+    from troubleshoot.visit.kept.understanding import understood
+
+    events = understood(reasoner.knowledge, lines_in(path, data).events).events
+    state = replay(reasoner.knowledge, events)
+    return state, events[-1].time if events else "", conclude_visit(reasoner, state)
+
+
+def _left(
+    knowledge: Knowledge, visit: str, state: VisitState, ended: str, found: Conclusions
+) -> Iterator[_Left]:
+    """What one visit left off, as it is told to whoever names the unit next."""
+    from troubleshoot.safety.profiles import spoken
+    from troubleshoot.safety.stops.tags import found_words, removers
+    from troubleshoot.visit.deciding.left_off import left_off
+
+    for what, fired in left_off(found).parts:
+        were = "were" if " and " in what else "was"
+        on = f" on {ended[:10]}" if ended else ""
+        reason = fired.hazard.id.replace("-", " ")
+        says = (
+            f"{what[:1].upper()}{what[1:]} {were} left off and tagged{on} by "
+            f"{spoken(state.profiles)}, because of: {reason} (visit {visit}).",
+            found_words(knowledge, state, found, fired),
+            f"Only {removers(fired.hazard)} may remove the tag, once it has been read sound.",
+        )
+        yield _Left(
+            fired.hazard.id, fired.circuits, _tests(fired), tuple(line for line in says if line)
+        )
+
+
+def _tests(fired: FiredHazard) -> frozenset[str]:
+    """The tests whose sound reading takes a danger away."""
+    from troubleshoot.safety.stops.lifting import FOUND
+
+    found = {atom.split(":")[1] for atom in fired.because if atom.startswith(FOUND)}
+    return frozenset(found) | {
+        finding.test for ban in fired.hazard.forbids for finding in ban.until
+    }
+
+
+def _is_over(found: Conclusions, left: _Left) -> bool:
+    """Whether a later visit has read it sound, wherever it was."""
+    tests, layout = found.hypotheses.knowledge.tests, found.case.unit.layout
+    sound = {
+        circuit
+        for reading in found.readings
+        if reading.test in left.tests and reading.valid and reading.possible
+        if reading.possible <= {*tests[reading.test].healthy}
+        for circuit in layout.circuits_of(reading.at)
+    }
+    bad = any(
+        fired.hazard.id == left.hazard and fired.found and {*fired.circuits} & {*left.circuits}
+        for fired in found.hazards
+    )
+    return not bad and sound >= {*left.circuits} and bool(sound)
