@@ -225,6 +225,7 @@ class ScriptedVisit(DrivenVisit):
             stop=decision.stop,
             candidates=candidates,
             said_by=self.said_by,
+            timed=False,
         )
         if self.said_by != FILE:
             return plain

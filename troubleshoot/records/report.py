@@ -169,19 +169,38 @@ def _readings(knowledge: Knowledge, account: Account) -> Iterator[str]:
     yield ""
     yield "## Done and read, in order"
     yield ""
-    yield "| what | where | reading | outcome | counts |"
-    yield "| --- | --- | --- | --- | --- |"
+    timed = any(row["time"] for row in account["asked"])
+    heads = (*(("when",) if timed else ()), "what", "where", "reading", "outcome", "counts")
+    yield f"| {' | '.join(heads)} |"
+    yield f"| {' | '.join('---' for _ in heads)} |"
+    day = ""
     for row in account["asked"]:
         counts = "yes" if row["valid"] else "no"
         counts = NOT_IN_THE_FILE if row["said_by"] == NOBODY else counts
-        yield _table_row(knowledge, row, row["text"] or "", counts)
+        when = _clock_time(row["time"], day)
+        day = (row["time"] or day)[:10]
+        yield _table_row(knowledge, row, row["text"] or "", counts, (when,) if timed else ())
     for row in account["computed"]:
-        yield _table_row(knowledge, row, f"{row['value']:.4g} {row['unit']}", "computed")
+        reading = f"{row['value']:.4g} {row['unit']}"
+        yield _table_row(knowledge, row, reading, "computed", ("",) if timed else ())
 
 
-def _table_row(knowledge: Knowledge, row: Mapping[str, Any], reading: str, counts: str) -> str:
+def _clock_time(time: str | None, day: str) -> str:
+    """The hour and minute by the clock of the place, with the day where that is a new one."""
+    if not time:
+        return ""
+    return time[11:16] if time[:10] == day else f"{time[:10]} {time[11:16]}"
+
+
+def _table_row(
+    knowledge: Knowledge,
+    row: Mapping[str, Any],
+    reading: str,
+    counts: str,
+    when: tuple[str, ...],
+) -> str:
     name = knowledge.tests[row["test"]].name
-    cells = (name, row["at"] or "", reading, row["outcome"] or "", counts)
+    cells = (*when, name, row["at"] or "", reading, row["outcome"] or "", counts)
     return f"| {' | '.join(map(markdown, cells))} |"
 
 

@@ -19,6 +19,7 @@ class Asked:
 
     `place`: for a safety step, its place in words, which need not be one of the unit's tree.
     `nobody`: nobody says that it was done; an account from a file took it as done to go on.
+    `time`: the moment of its event, empty where not known.
     """
 
     test: str
@@ -30,6 +31,7 @@ class Asked:
     work_state: str
     place: str | None = None
     nobody: bool = False
+    time: str = ""
 
 
 @dataclass(frozen=True, slots=True)

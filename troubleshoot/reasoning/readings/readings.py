@@ -100,6 +100,13 @@ def take_readings(knowledge: Knowledge, case: Case) -> tuple[tuple[Reading, ...]
     return (*latest.values(), *beside.values()), values
 
 
+def outcomes_of(
+    knowledge: Knowledge, answer: Answer, place: Place | None, values: Values
+) -> tuple[str, ...]:
+    """What one answer comes to at a place, whatever was read after it."""
+    return _reading(knowledge, knowledge.tests[answer.test], answer, place, values).seen
+
+
 def _again(test: Test, reading: Reading, earlier: Reading | None) -> Reading:
     """A reading taken again, with what the earlier ones made of it."""
     counts = earlier is not None and earlier.valid and earlier.chances and reading.chances

@@ -87,6 +87,7 @@ class Answered(Event):
             counts,
             test.minutes,
             test.work_state,
+            time=self.time,
         )
         outcomes = self.outcomes if counts else ()
         work = after_test(state.work, test, spoken(places[0]), outcomes, state.at_work)
@@ -140,6 +141,7 @@ class StepDone(Event):
             test.work_state,
             step.place,
             self.nobody,
+            self.time,
         )
         valid = None if counts else False
         answer = Answer(step.id, self.outcomes, self.text, (asked.at,), valid=valid)

@@ -112,6 +112,7 @@ def taken(conclusions: Conclusions, reading: Reading) -> Plain:
         "text": reading.text,
         "valid": reading.valid,
         "said_by": FILE,
+        "time": None,
         "minutes": round(test.minutes, 1),
         "work_state": test.work_state,
     }

@@ -9,6 +9,8 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.chaining.on_record import hazard_on_record
 from troubleshoot.reasoning.choosing.next_test import Candidate
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.reasoning.readings.answers import Answer
+from troubleshoot.reasoning.readings.readings import Reading, outcomes_of
 from troubleshoot.safety.cautions import cautions_before
 from troubleshoot.safety.stops.reopening import is_reading
 from troubleshoot.visit.state import Asked, RepairSaid, VisitState
@@ -24,9 +26,16 @@ def visit_account(
     stop: FiredHazard | None = None,
     candidates: Sequence[Candidate] = (),
     said_by: str = TECHNICIAN,
+    timed: bool = True,
 ) -> Plain:
-    """The account of a visit as it stands; `said_by`: who says what was done and read."""
-    rows = [(asked, _row(knowledge, state, conclusions, asked, said_by)) for asked in state.asked]
+    """The account of a visit as it stands; `said_by`: who says what was done and read.
+
+    `timed`: by a clock, and not by a program that takes no time.
+    """
+    rows = [
+        (asked, {**_row(knowledge, state, conclusions, asked, said_by), **_when(asked, timed)})
+        for asked in state.asked
+    ]
     plain = account(
         conclusions,
         ending=ending,
@@ -107,8 +116,8 @@ def _row(
     reading = next(
         (r for r in conclusions.readings if (r.test, r.at) == (asked.test, asked.at)), None
     )
-    if outcome is None and reading is not None and reading.text == asked.text:
-        outcome = ", ".join(reading.seen) or None
+    if outcome is None and asked.text is not None:
+        outcome = ", ".join(_judged(knowledge, conclusions, asked, reading)) or None
     valid = asked.valid if reading is None else asked.valid and reading.valid
     return {
         "test": asked.test,
@@ -120,6 +129,20 @@ def _row(
         "minutes": round(asked.minutes, 1),
         "work_state": asked.work_state,
     }
+
+
+def _judged(
+    knowledge: Knowledge, conclusions: Conclusions, asked: Asked, reading: Reading | None
+) -> tuple[str, ...]:
+    """What a typed reading comes to; one that was read again later is judged by itself."""
+    if reading is not None and reading.text == asked.text:
+        return reading.seen
+    answer = Answer(asked.test, text=asked.text, places=(asked.at,))
+    return outcomes_of(knowledge, answer, asked.at, conclusions.values)
+
+
+def _when(asked: Asked, timed: bool) -> Plain:
+    return {"time": asked.time if timed and asked.time else None}
 
 
 def _cautions(knowledge: Knowledge, state: VisitState, asked: Asked, row: Plain) -> Iterator[Plain]:
