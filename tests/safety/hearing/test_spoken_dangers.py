@@ -13,8 +13,9 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from troubleshoot.knowledge.load import load_shipped
-from troubleshoot.safety.hearing.dangers import cried, is_unnamed, reported, spoken_of
-from troubleshoot.safety.hearing.words import phrase_words
+from troubleshoot.safety.hearing.dangers import cried, is_mistyped, is_unnamed, reported, spoken_of
+from troubleshoot.safety.hearing.vocabulary import EVERYDAY, HARD_TO_SPELL
+from troubleshoot.safety.hearing.words import phrase_words, two_errors
 
 KNOWLEDGE = load_shipped()
 SPOKEN = Path(__file__).parent / "spoken"
@@ -89,6 +90,32 @@ def test_one_letter_wrong_is_seen_through(word: str, data: st.DataObject) -> Non
     swapped = word[:at] + word[at + 1] + word[at] + word[at + 2 :]
     for typed in (word[:at] + letter + word[at + 1 :], word[:at] + letter + word[at:], swapped):
         assert heard(typed) == heard(word) != [], typed
+
+
+@given(st.sampled_from([w for w in HARD_TO_SPELL if heard(w)]), st.data())
+def test_two_letters_wrong_in_a_long_word_are_seen_through(word: str, data: st.DataObject) -> None:
+    first, second = sorted(data.draw(st.permutations(range(1, len(word))))[:2])
+    letter = data.draw(st.sampled_from("qzxjvk"))
+    changed = word[:first] + letter + word[first + 1 : second] + letter + word[second + 1 :]
+    assert heard(changed) == heard(word)
+
+
+@pytest.mark.parametrize(
+    ("typed", "meant", "near"),
+    [
+        ("litening", "lightening", True), ("expload", "explode", True),
+        ("lihgtnign", "lightning", True), ("lightning", "lightning", True),
+        ("lting", "lightning", False), ("litenink", "lightening", False),
+        ("exploit", "explosion", False), ("", "thunder", False),
+    ],
+)  # fmt: skip
+def test_two_errors_and_no_more(typed: str, meant: str, near: bool) -> None:
+    assert two_errors(typed, meant) is near and two_errors(meant, typed) is near
+
+
+@pytest.mark.parametrize("word", sorted(EVERYDAY))
+def test_words_of_every_day_are_left_as_they_are(word: str) -> None:
+    assert heard(word) == [] and not is_mistyped(KNOWLEDGE, word)
 
 
 @given(

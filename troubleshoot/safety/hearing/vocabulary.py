@@ -19,7 +19,8 @@ ALIKE: Final = _groups(
     {
         PERSON: "someone anybody anyone mate buddy partner helper coworker "
         "colleague guy man woman boy he hes she shes they them him her apprentice kid lad friend "
-        "worker roofer janitor dude bro bloke chap fella tech",
+        "worker roofer janitor dude bro bloke chap fella tech "
+        "amigo companero compadre hermano alguien",
         "everybody": "everyone people tenant tenants customers staff occupants",
         "not": "isnt arent wasnt werent dont doesnt didnt havent hasnt hadnt aint wouldnt",
         CANNOT: "cant couldnt wont",
@@ -27,18 +28,19 @@ ALIKE: Final = _groups(
         "shock": "shocked shocks zapped zap jolt jolted",
         "tingle": "tingles tingling",
         "flame": "flame",
-        "fire": "flames ablaze alight blaze blazing",
-        "smoke": "smoky smoulder smouldering smolder smoldering",
+        "fire": "flames ablaze alight blaze blazing fuego incendio",
+        "smoke": "smoky smoulder smouldering smolder smoldering humo",
         "arcing": "arc arcs arced",
-        "burning": "burn burns",
+        "burning": "burn burns quemando",
         "burnt": "burned scorched charred",
         "explosion": "exploded explode explodes exploding",
+        "lightning": "lightening",
         "through": "thru",
         "going": "gonna",
         "caught": "stuck trapped tangled jammed snagged grabbed",
         "swollen": "swelling swelled swells swell bulging bulged bulges",
         "glowing": "glows glowed",
-        "smell": "stink stinks reek reeks whiff odour odor stench",
+        "smell": "stink stinks reek reeks whiff odour odor stench huele olor",
         "headache": "headaches",
         "dizzy": "faint woozy lightheaded giddy",
         "sick": "nausea nauseous vomiting ill",
@@ -47,7 +49,7 @@ ALIKE: Final = _groups(
         "disconnect": "switch box breaker conduit",
         "soaked": "soaking flooded drenched dripping sopping wet",
         "running": "pouring gushing streaming",
-        "leak": "leek spraying blowing escaping spurting venting spewing",
+        "leak": "leek spraying blowing escaping spurting venting spewing fuga",
         "refrigerant": "freon",
         "bang": "boom",
         "sounding": "beeping screaming ringing blaring screamed",
@@ -63,7 +65,11 @@ ALIKE: Final = _groups(
         "lit": "fired ignited",
     }
 )
-"""How people say it -> the word that stands for all of them."""
+"""How people say it -> the word that stands for all of them; in Spanish too, as roofers do."""
+
+DROPPED: Final = "dropped"
+_WHO_DROPPED: Final = "coworker mate buddy partner helper he guy man woman she apprentice worker"
+"""Who drops collapses; what they drop, or who drops something, is another matter."""
 
 TOGETHER: Final = {
     ("on", "fire"): "fire",
@@ -94,6 +100,8 @@ TOGETHER: Final = {
     ("passed", "out"): "collapsed",
     ("knocked", "out"): "collapsed",
     ("out", "cold"): "collapsed",
+    **{(who, DROPPED): "collapsed" for who in _WHO_DROPPED.split()},
+    ("electric", "shock"): "shock",
     ("turned", "on"): "turned-on",
     ("turn", "off"): "shut-off",
     ("shut", "off"): "shut-off",
@@ -113,6 +121,10 @@ def stem(word: str) -> str:
         if word.endswith(ending) and len(word) - len(ending) >= LEAST_STEM:
             return word.removesuffix(ending)
     return word.removesuffix("e") if len(word) > LEAST_STEM else word
+
+
+def _each(words: str) -> tuple[str, ...]:
+    return tuple(words.split())
 
 
 def _stems(words: str) -> frozenset[str]:
@@ -151,17 +163,36 @@ LOOSE: Final = FILLING | _stems(
     "crazy coming come came going got get getting has have had then still around round about "
     "everywhere near nearby inside downstairs back flying big strong loud lot please think see "
     "hear heard saw did that with for me our his your help yes "
-    "oh shit fuck god jesus holy crap damn hell"
+    "oh shit fuck god jesus holy crap damn hell "
+    "un una el la los las de en hay se mi esta aqui muy por favor"
 )
 """Words that may stand within a phrase and beside it."""
 
 CHANGING: Final = _stems("on off out over down help")
 """They are loose, but beside a single word they change what it says: gas off."""
 
-DENYING: Final = _stems("no not never none nobody without 0 zero nope")
+DENYING: Final = _stems("no not never none nobody without 0 zero nope sin")
 OFTEN_DENIED: Final = _stems("smoke fire spark gas soot leak burning smell")
 """What is denied in rows: no smoke, fire or gas smell."""
 
 GONE: Final = DENYING | _stems("gone stopped cleared anymore more found seen there")
+
+HARD_TO_SPELL: Final = _each(
+    "ambulance collapsed electric electrocuted emergency explode exploded exploding explosion "
+    "lightening lightning monoxide rattlesnake thunder thunderstorm unconscious unresponsive"
+)
+"""Long words of danger in which two errors are seen through: litening, expload, elektrik."""
+
+EVERYDAY: Final = frozenset(
+    _each(
+        "ambiance collage collapsible collared collated elastic elected election elective "
+        "electrode electron electronic emergence emerging employed employing excluded exclude "
+        "excludes excluding exclusion expanded expanding expansion expended explain explained "
+        "exploit exploited exploits explore explored explorer exploring exported exposed listening "
+        "thicker thinker thinner"
+    )
+)
+"""Words of every day that are a letter or two off one of these."""
+
 PERCEIVING: Final = _stems("see smell hear feel find")
 SUBJECTS: Final = _stems(f"i it its there theres im {PERSON}")

@@ -1,7 +1,8 @@
-"""What somebody says, as words that tell: clauses, endings, words alike, one typing error.
+"""What somebody says, as words that tell: clauses, endings, words alike, typing errors.
 
-Shaken people type short and wrong. Words that mean the same count as the same, endings do not
-matter, and a word of five letters or more may hold one error. What is denied is known as denied.
+Shaken people type short and wrong. Words that mean the same count as the same, endings and accents
+do not matter; a word of five letters or more may hold one error, one of seven two. What is denied
+is known as denied.
 """
 
 from __future__ import annotations
@@ -11,6 +12,7 @@ from collections.abc import Callable
 from functools import lru_cache
 from string import ascii_lowercase
 from typing import Final
+from unicodedata import combining, normalize
 
 from troubleshoot.outside.numbers import whole_number
 from troubleshoot.safety.hearing.vocabulary import (
@@ -19,8 +21,11 @@ from troubleshoot.safety.hearing.vocabulary import (
     CANNOT,
     CHANGING,
     DENYING,
+    DROPPED,
+    EVERYDAY,
     FILLING,
     GONE,
+    HARD_TO_SPELL,
     LOOSE,
     MAKING_A_THING,
     NAMED_SO,
@@ -46,6 +51,8 @@ _MEASURED: Final = re.compile(r"([0-9]+)(?:ppm|f)?")
 _VOLTS: Final = re.compile(r"([0-9])\s*(?:v|vac|volt)\b")
 _LEAST_MISTYPED: Final = 5
 """Letters of a word in which one typing error is seen through."""
+_LEAST_TWICE_MISTYPED: Final = 7
+"""Letters of a word in which two are."""
 
 
 def clauses(text: str, mend: Mend) -> tuple[Words, ...]:
@@ -151,20 +158,23 @@ def telling(said: Words) -> frozenset[str]:
 
 
 def mender(known: frozenset[str], ordinary: Callable[[], frozenset[str]]) -> Mend:
-    """A function that puts right a word with one error, where it is no ordinary word.
+    """A function that puts right a word with one error or two, where it is no ordinary word.
 
     `known`: the words that dangers are told in. `ordinary` is asked only where it matters.
     """
     tables = LOOSE | THINGS | NAMED_SO | DENYING | GONE | PERCEIVING
     forms = frozenset(form for word in known for form in _forms(word))
 
+    @lru_cache(maxsize=1_000)
     def mended(word: str) -> str:
         if len(word) < _LEAST_MISTYPED - 1 or word in forms or not word.isalpha():
             return word
-        if stem(word) in tables:
+        if stem(word) in tables or word in EVERYDAY:
             return word
         near = [w for w in one_error(word) & forms if len(w) >= _LEAST_MISTYPED]
         near.sort(key=lambda w: (w not in known, w))
+        if not near and len(word) >= _LEAST_TWICE_MISTYPED:
+            near = [w for w in HARD_TO_SPELL if w[0] == word[0] and two_errors(word, w)]
         return near[0] if near and word not in ordinary() else word
 
     return mended
@@ -177,11 +187,14 @@ def raw_words(text: str) -> list[str]:
 
 def alike() -> frozenset[str]:
     """Every word that counts as another."""
-    return frozenset(ALIKE)
+    return frozenset(ALIKE) | {DROPPED}
 
 
 def _plain(text: str) -> str:
-    return text.lower().replace("'", "").replace("\u2019", "")
+    said = text.lower().replace("'", "").replace("\u2019", "")
+    if said.isascii():
+        return said
+    return "".join(c for c in normalize("NFKD", said) if not combining(c))
 
 
 def _end(said: Words, phrase: Words, start: int) -> int | None:
@@ -224,3 +237,23 @@ def one_error(word: str) -> frozenset[str]:
     changed = {a + c + b[1:] for a, b in cuts if b for c in ascii_lowercase}
     put_in = {a + c + b for a, b in cuts for c in ascii_lowercase}
     return frozenset(left_out | swapped | changed | put_in)
+
+
+def two_errors(typed: str, meant: str) -> bool:
+    """Whether a word is another but for two letters left out, put in, changed or swapped."""
+    if abs(len(typed) - len(meant)) > 2:
+        return False
+    before: list[int] = []
+    row = list(range(len(meant) + 1))
+    for i, letter in enumerate(typed, start=1):
+        above, row_before = row, before
+        row = [i]
+        for j, wanted in enumerate(meant, start=1):
+            cost = min(above[j] + 1, row[j - 1] + 1, above[j - 1] + (letter != wanted))
+            if i > 1 < j and letter == meant[j - 2] and typed[i - 2] == wanted:
+                cost = min(cost, row_before[j - 2] + 1)
+            row.append(cost)
+        before = above
+        if min(row) > 2:
+            return False
+    return row[-1] <= 2
