@@ -34,7 +34,7 @@ def report(
     def said(*typed: str, after: tuple[Event, ...] = ()) -> tuple[dict[str, Any], str]:
         monkeypatch.setattr(clock, "now", lambda: NOW)
         book = book_of(shipped, [START])
-        held(shipped, Lines(*typed), lambda voice: repaired(book, shipped.faults[FAULT]))
+        held(shipped, Lines(*typed), lambda voice: repaired(book, voice, shipped.faults[FAULT]))
         events = [*book.events, *(replace(event, time=NOW.isoformat()) for event in after)]
         write_journal(tmp_path / "data" / "visits", "2026-11-26-1", [*map(record_of, events)])
         code, out, err = command("report", "2026-11-26-1")

@@ -26,7 +26,16 @@ def answered(shipped: Knowledge, question: YesNo, *typed: str) -> tuple[bool, Li
 @pytest.mark.parametrize("question", [IT_IS_A_STOP, STILL_THERE, GO_ON])
 @pytest.mark.parametrize(
     ("typed", "meant"),
-    [("y", True), ("Yes", True), ("yep.", True), ("n", False), ("NO", False), ("nope", False)],
+    [
+        ("y", True),
+        ("Yes", True),
+        ("yep.", True),
+        ("n", False),
+        ("NO", False),
+        ("nope", False),
+        ("no, it runs", False),
+        ("yes. still hot", True),
+    ],
 )
 def test_yes_and_no_are_understood(
     question: YesNo, typed: str, meant: bool, shipped: Knowledge
@@ -35,7 +44,7 @@ def test_yes_and_no_are_understood(
 
 
 @pytest.mark.parametrize("question", [IT_IS_A_STOP, STILL_THERE, GO_ON])
-@pytest.mark.parametrize("typed", ["maybe", "2", "still there", "y n"])
+@pytest.mark.parametrize("typed", ["maybe", "2", "still there", "y n", ",", "ok"])
 def test_what_is_neither_is_asked_again_with_a_sentence(
     question: YesNo, typed: str, shipped: Knowledge
 ) -> None:
@@ -52,9 +61,10 @@ def test_enter_means_what_the_question_says(shipped: Knowledge) -> None:
 
 
 @pytest.mark.parametrize("question", [IT_IS_A_STOP, STILL_THERE, GO_ON])
-def test_a_danger_is_heard(question: YesNo, shipped: Knowledge) -> None:
+@pytest.mark.parametrize("typed", ["i smell gas", "yes, and i smell gas"])
+def test_a_danger_is_heard(question: YesNo, typed: str, shipped: Knowledge) -> None:
     with pytest.raises(DangerCalled):
-        answered(shipped, question, "i smell gas")
+        answered(shipped, question, typed)
 
 
 def test_what_is_no_answer_calls_no_repair_a_cure(shipped: Knowledge) -> None:

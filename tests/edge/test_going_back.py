@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from tests.edge.person import Clock, Person
-from tests.edge.visits import events_of
+from tests.edge.visits import events_of, to_a_task
 
 NOTHING_YET = "Nothing has been answered yet"
 UNIT, CALL, WHO, FACTS = "Which unit?", "caller say?", "Who is asking?", "supply? (1 single"
@@ -67,7 +67,9 @@ def test_a_call_that_is_a_stop_is_not_taken_back(person: Person) -> None:
         person.types("RTU-7")
         assert WHO in person.types("gas-smell")
         assert "is not taken back" in " ".join(person.types("u").split())
-        assert "- STOP" in person.types("3")
+        person.types("3")
+        to_a_task(person)
+        assert "- STOP\n" in person.last
 
 
 def test_a_unit_named_at_the_start_stays_named(tmp_path: Path) -> None:

@@ -139,7 +139,7 @@ class VisitBook:
         return () if before is None else lapsed(before, self.state.work)
 
     def try_fact(
-        self, name: str, value: object, also: Mapping[str, object] | None = None
+        self, name: str, value: object, also: Mapping[str, str] | None = None
     ) -> str | None:
         """Keep an equipment fact or plate value; returns what is wrong with it, or nothing.
 

@@ -7,7 +7,7 @@ from troubleshoot.dialogue.hearing import Listener, hear_cry
 from troubleshoot.dialogue.prompts import AskProof
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Leave, Talk, unless_back, words
-from troubleshoot.dialogue.yes_no import YesNo, yes_or_no
+from troubleshoot.dialogue.yes_no import YesNo, yes_or_no_in_words
 from troubleshoot.knowledge.model import Fault
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.safety.stops.tags import tag_lines
@@ -30,8 +30,10 @@ def repaired(book: VisitBook, voice: Voice, fault: Fault) -> Talk[None]:
         hear_cry(book.knowledge, reading)
         book.add(ProofRead(proof.text, reading))
     listener = Listener(book.knowledge, voice)
-    still = yield from unless_back(voice, NOT_HERE, lambda: yes_or_no(listener, STILL_THERE))
-    book.add(Repaired(fault.id, "y" if still else "n"))
+    still, said = yield from unless_back(
+        voice, NOT_HERE, lambda: yes_or_no_in_words(listener, STILL_THERE)
+    )
+    book.add(Repaired(fault.id, said))
     if not still:
         book.add(Closing(cured=True))
 

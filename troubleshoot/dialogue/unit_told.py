@@ -24,7 +24,7 @@ class _Told:
 
     name: str
     value: object
-    also: Mapping[str, object]
+    also: Mapping[str, str]
 
 
 def list_told(book: VisitBook, voice: Voice) -> None:

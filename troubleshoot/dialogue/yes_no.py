@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 from dataclasses import dataclass
-from typing import Final, TypeVar
+from typing import Final
 
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import Choose
@@ -13,7 +14,7 @@ from troubleshoot.dialogue.talk import Talk, words_or_back
 YES: Final = frozenset({"y", "yes", "yeah", "yep"})
 NO: Final = frozenset({"n", "no", "nope"})
 
-T = TypeVar("T")
+_ENDS: Final = re.compile(r"[,.;!]")
 
 
 @dataclass(frozen=True, slots=True)
@@ -38,29 +39,44 @@ class YesNo:
         return f"y, n, or {self.besides}." if self.besides else "y or n."
 
     def meant(self, typed: str) -> bool | None:
-        """What an answer means; None where it is neither."""
-        said = typed.lower().rstrip(".!")
-        if said in YES:
-            return True
-        return self.enter if not said else False if said in NO else None
+        """What an answer means, whatever follows it ("no, it runs"); None where it is neither."""
+        if not typed:
+            return self.enter
+        said = _ENDS.split(typed.lower(), maxsplit=1)[0]
+        return True if said in YES else False if said in NO else None
 
 
 def yes_or_no(listener: Listener, question: YesNo) -> Talk[bool]:
     """Ask until it is yes or no. Raises Back, Leave, DangerCalled."""
-    return (yield from yes_no_or(listener, question, lambda _: None))
+    meant, _ = yield from yes_or_no_in_words(listener, question)
+    return meant
+
+
+def yes_or_no_in_words(listener: Listener, question: YesNo) -> Talk[tuple[bool, str]]:
+    """The same, with the words that said so."""
+    said = yield from _asked(listener, question, lambda _: None)
+    assert isinstance(said[0], bool)
+    return said[0], said[1]
 
 
 def yes_no_or(
-    listener: Listener, question: YesNo, otherwise: Callable[[str], T | None]
-) -> Talk[bool | T]:
+    listener: Listener, question: YesNo, otherwise: Callable[[str], str | None]
+) -> Talk[bool | str]:
     """The same; what is neither may be something else that is meant."""
+    meant, _ = yield from _asked(listener, question, otherwise)
+    return meant
+
+
+def _asked(
+    listener: Listener, question: YesNo, otherwise: Callable[[str], str | None]
+) -> Talk[tuple[bool | str, str]]:
     while True:
         typed = yield from words_or_back(question.prompt)
+        listener.hear(typed)
         meant = question.meant(typed)
         if meant is not None:
-            return meant
-        listener.hear(typed)
+            return meant, typed
         other = otherwise(typed)
         if other is not None:
-            return other
+            return other, typed
         listener.not_understood(typed, question.misfit)

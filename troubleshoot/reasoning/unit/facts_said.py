@@ -12,6 +12,7 @@ from functools import lru_cache
 from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.outside.numbers import whole_number
 from troubleshoot.reasoning.unit.equipment import tokens_of
 
 Phrase = tuple[str, ...]
@@ -69,7 +70,7 @@ def _meant(owners: Named, asked: str, phrase: Phrase) -> Named:
         mine = tuple(each for each in owners if each[0] == name)
         if mine:
             return mine if len(mine) == 1 else ()
-    short_number = phrase[0].isdigit() and len(phrase) == 1 and len(phrase[0]) < 3
+    short_number = len(phrase) == 1 and len(phrase[0]) < 3 and whole_number(phrase[0]) is not None
     if short_number or len(owners) != len(facts):
         return ()
     return owners if len(facts) == 1 else ()
@@ -78,7 +79,7 @@ def _meant(owners: Named, asked: str, phrase: Phrase) -> Named:
 def _follows_volts(tokens: Phrase, at: int) -> bool:
     """Whether volts stand right before, as in 480/3/60."""
     before = [token for token in tokens[:at] if token not in (*_FILLS, _HERTZ)]
-    return bool(before) and before[-1].isdigit() and len(before[-1]) == 3
+    return bool(before) and len(before[-1]) == 3 and whole_number(before[-1]) is not None
 
 
 @lru_cache(maxsize=2)

@@ -105,7 +105,7 @@ class FactTold(Event):
 
     name: str
     value: object
-    also: Mapping[str, object] = field(default_factory=dict)
+    also: Mapping[str, str] = field(default_factory=dict)
 
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
         if self.value is None:
