@@ -43,6 +43,10 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
         "blower-motor compressor-phase condenser-fan-phase fans-serve",
         "which capacitors a unit has, and whom its fans serve: the tree of places",
     ),
+    "reasoning/unit/facts_said.py": (
+        "supply-phase line-volts-class fuel",
+        "how a supply is written (480/3/60), and a fuel that says which heat it is",
+    ),
     "reasoning/readings/measuring.py": (
         "nameplate-volts",
         "the leg farthest from the plate's volts",
@@ -61,6 +65,7 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
         "cautions of the work state's own guards",
     ),
     "safety/hearing/dangers.py": ("danger-reported", "what a danger told in plain words becomes"),
+    "safety/hearing/vocabulary.py": ("lightning", "a word people say, whatever a hazard is called"),
     "safety/declaration.py": ("lock-off", "an event of the work state"),
     "safety/facts_first.py": ("refrigerant-class", "what settles whether a refrigerant burns"),
     "safety/needs.py": (
