@@ -34,6 +34,13 @@ def built(**more: Any) -> Test:
     return test
 
 
+def as_today(test: dict[str, Any]) -> dict[str, Any]:
+    """A test as `rules format` writes it."""
+    (after,) = upgraded("tests", {"area": "somewhere", "tests": [test]})["tests"]
+    assert isinstance(after, dict)
+    return after
+
+
 def outcomes_of(test: Test, number: float) -> list[str]:
     return outcomes_at(lines_here(test, {}), {"q": number})
 
@@ -69,7 +76,7 @@ def test_limits_written_as_bands_mean_the_same_at_below_and_above_each_cut(
 ) -> None:
     outcomes, bands = scale
     before = {"id": "t", "name": "t", "kind": "measurement", "outcomes": outcomes}
-    (after,) = upgraded("tests", {"tests": [before]})["tests"]
+    after = as_today(before)
     assert after["bands"] == {"of": "q", "from-low-to-high": bands}
     assert all("limits" not in outcome for outcome in after["outcomes"])
     old, new = built(**before), built(**after)
@@ -78,7 +85,7 @@ def test_limits_written_as_bands_mean_the_same_at_below_and_above_each_cut(
         for number in (cut, cut - 0.01, cut + 0.01, math.nextafter(cut, math.inf)):
             assert outcomes_of(new, number) == outcomes_of(old, number)
             assert len(outcomes_of(new, number)) == 1
-    assert upgraded("tests", {"tests": [after]})["tests"] == [after]
+    assert as_today(after) == after
 
 
 @pytest.mark.parametrize(
@@ -102,7 +109,7 @@ def test_limits_that_leave_a_gap_overlap_or_depend_stay_as_they_are(limits: Any)
         for name, lines in limits.items()
     ]  # fmt: skip
     test = {"id": "t", "outcomes": outcomes}
-    assert upgraded("tests", {"tests": [test]})["tests"] == [test]
+    assert as_today(test) == test
 
 
 def test_what_a_meter_shows_instead_of_a_number_stays_with_its_outcome() -> None:
@@ -111,7 +118,7 @@ def test_what_a_meter_shows_instead_of_a_number_stays_with_its_outcome() -> None
         {"id": "low", "limits": [{"quantity": "q", "below": 8}]},
         {"id": "normal", "limits": [{"quantity": "q", "at-least": 8}], "means": "8 or more"},
     ]
-    (test,) = upgraded("tests", {"tests": [{"id": "t", "outcomes": outcomes}]})["tests"]
+    test = as_today({"id": "t", "outcomes": outcomes})
     assert test["outcomes"] == [outcomes[0], {"id": "low"}, {"id": "normal", "means": "8 or more"}]
     assert outcomes_of(built(**test), math.inf) == ["open"]
 

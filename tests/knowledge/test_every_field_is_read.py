@@ -62,6 +62,7 @@ CALLED: Mapping[str, frozenset[str]] = {
         "SoundReading": "reading sound",
         "SoundWay": "way",
         "Stop": "stop",
+        "Subsystem": "subsystem",
         "Test": "test tests",
         "Trigger": "trigger",
         "TypicalUnit": "typical drawn_on unit",

@@ -55,7 +55,8 @@ def test_the_small_rules_have_no_problem(tmp_path: Path) -> None:
         ),
         (
             (CAPACITORS, "area: capacitors\n", "area: 5\n"),
-            "rules/tests/capacitors.yaml:2:7: area must be a word, not 5; put it in quotes [form]",
+            "rules/tests/capacitors.yaml:2:7: area must be the name of an area, "
+            "not 5; put it in quotes [form]",
         ),
         (
             (CAPACITORS, "{id: oil, means: oil about it}", "{id: Oil, means: oil about it}"),

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator
+from typing import Final
 
 from troubleshoot.cli.chain_words import chain_of
 from troubleshoot.cli.order_of_cautions_page import ORDER_OF_CAUTIONS, order_of_cautions_page
@@ -24,6 +25,8 @@ from troubleshoot.reasoning.evidence.grades import spoken as grade_spoken
 from troubleshoot.safety.hearing.roles import ROLES
 from troubleshoot.safety.profiles import spoken
 from troubleshoot.visit.telling.wording import TAG_OUT
+
+SUBSYSTEMS: Final = "subsystems"
 
 
 def page_about(knowledge: Knowledge, name: str) -> list[str] | None:
@@ -48,6 +51,8 @@ def _own_page(knowledge: Knowledge, name: str) -> list[str] | None:
         return list(_procedure(knowledge, knowledge.procedures[name]))
     if name in knowledge.limits:
         return list(_limit(knowledge, knowledge.limits[name]))
+    if name == SUBSYSTEMS:
+        return list(_subsystems(knowledge))
     if name == ORDER_OF_CAUTIONS:
         return list(order_of_cautions_page(knowledge))
     if name == WORK_STATE:
@@ -58,6 +63,16 @@ def _own_page(knowledge: Knowledge, name: str) -> list[str] | None:
 def published(knowledge: Knowledge, source: str) -> str:
     """A source as it can be looked up: the published text, or that there is none."""
     return "; ".join(knowledge.sources.get(part, part) for part in source.split("; "))
+
+
+def _subsystems(knowledge: Knowledge) -> Iterator[str]:
+    yield "The subsystems: where faults lie, and what tests are of"
+    for subsystem in knowledge.subsystems.values():
+        faults = sum(fault.subsystem == subsystem.id for fault in knowledge.faults.values())
+        tests = sum(test.subsystem == subsystem.id for test in knowledge.tests.values())
+        yield f"{subsystem.id}: {subsystem.about} ({faults} faults, {tests} tests)"
+        if subsystem.areas:
+            yield f"  finer, for tests: {', '.join(subsystem.areas)}"
 
 
 def _fault(knowledge: Knowledge, fault: Fault) -> Iterator[str]:
@@ -117,7 +132,8 @@ def _facts(needed: object) -> str:
 def _test(knowledge: Knowledge, test: Test) -> Iterator[str]:
     yield f"{test.name}  ({test.id})"
     state = test.work_state.replace("-", " ")
-    yield f"{test.kind}; area {test.area}; work state {state}; about {test.minutes:.0f} min"
+    area = test.area if test.area == test.subsystem else f"{test.area} of {test.subsystem}"
+    yield f"{test.kind}; area {area}; work state {state}; about {test.minutes:.0f} min"
     for number, sentence in enumerate(test.how, start=1):
         yield f"{number}. {sentence}"
     if test.instrument:

@@ -9,7 +9,15 @@ from typing import Any, Final, get_args
 from troubleshoot.knowledge.building import build, build_record
 from troubleshoot.knowledge.forms import LISTINGS, ONE_A_FILE, Listing, has_source
 from troubleshoot.knowledge.forms.pieces import SIGNED
-from troubleshoot.knowledge.model import Complaint, Fault, Hazard, HazardKind, Knowledge
+from troubleshoot.knowledge.model import (
+    Complaint,
+    Fault,
+    Hazard,
+    HazardKind,
+    Knowledge,
+    Subsystem,
+    Test,
+)
 from troubleshoot.knowledge.vocabulary import GRADES, HowCommon
 
 _COMMON: Final = get_args(HowCommon)
@@ -33,6 +41,7 @@ def build_knowledge(files: Iterable[tuple[str, Any]], digest: str = "") -> Knowl
             kept["signed"] += build(SIGNED.shape, data.get("signed", ()))
     kept = {key: tuple(each) if isinstance(each, list) else each for key, each in kept.items()}
     kept["complaints"] = _brought(kept["complaints"], kept["faults"])
+    kept["tests"] = _in_subsystems(kept["tests"], kept["subsystems"])
     kept["hazards"] = _by_kind(kept["hazards"], kept["hazard_kinds"])
     return Knowledge(**kept | {"retired": frozenset(kept["retired"])}, digest=digest)
 
@@ -50,6 +59,16 @@ def _keep(kept: Any, listing: Listing, data: Any) -> None:
             kept[item["id"]] = build_record(listing.item, item, **more)
         else:
             kept.append(build_record(listing.item, item))
+
+
+def _in_subsystems(
+    tests: Mapping[str, Test], subsystems: Mapping[str, Subsystem]
+) -> dict[str, Test]:
+    """Tests with the subsystem that their area is part of; what nothing declares is its own."""
+    of = {area: each.id for each in subsystems.values() for area in each.areas}
+    return {
+        name: replace(test, subsystem=of.get(test.area, test.area)) for name, test in tests.items()
+    }
 
 
 def _by_kind(hazards: Mapping[str, Hazard], kinds: Mapping[str, HazardKind]) -> dict[str, Hazard]:

@@ -8,10 +8,13 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from dataclasses import dataclass, field
+from itertools import chain
+from typing import Final
 
 from troubleshoot.knowledge.base import RuleFile, entries
 from troubleshoot.knowledge.forms import LISTINGS, ONE_A_FILE
-from troubleshoot.knowledge.nodes import LocatedMapping, LocatedValue
+from troubleshoot.knowledge.nodes import Located, LocatedMapping, LocatedValue
+from troubleshoot.knowledge.upgrading import AREAS_BEFORE
 from troubleshoot.knowledge.walking import text_of, texts_of, value_at
 
 
@@ -35,7 +38,8 @@ class Definitions:
     words: Mapping[str, Mapping[str, tuple[str, ...]]] = field(default_factory=dict)
     """Of a test its outcomes, of a fact its values: kind -> id -> words."""
     names: Mapping[str, frozenset[str]] = field(default_factory=dict)
-    """Names that are no entries of their own: subsystem, derived finding, state, retired."""
+    """Names that need no entry of their own: area, subsystem, hazard kind, derived finding, state,
+    retired. A word that only its user says is found by a further check, so that it still loads."""
 
     def of(self, kind: str) -> Mapping[str, Definition]:
         return self.by_kind.get(kind, {})
@@ -81,6 +85,9 @@ def _values(fact: LocatedMapping) -> tuple[str, ...]:
     return tuple(word for word, _ in texts_of(value_at(fact, "values")))
 
 
+_DECLARED: Final = ("subsystem", "hazard kind", "limit")
+
+
 def _names(
     files: tuple[RuleFile, ...], found: tuple[Definition, ...]
 ) -> Mapping[str, frozenset[str]]:
@@ -88,18 +95,22 @@ def _names(
         values = (text_of(value_at(d.node, *keys)) for d in found if d.kind == kind)
         return frozenset(value for value in values if value is not None)
 
-    def of_files(kind: str, key: str) -> Iterator[str]:
+    def said_at_top(kind: str, key: str) -> Iterator[str]:
         values = (text_of(value_at(file.root, key)) for file in files if file.kind == kind)
         return (value for value in values if value is not None)
 
+    def listed(node: Located | None) -> Iterator[str]:
+        return (word for word, _ in texts_of(node))
+
+    ids = {kind: frozenset(d.id for d in found if d.kind == kind) for kind in _DECLARED}
+    parts = (listed(value_at(d.node, "areas")) for d in found if d.kind == "subsystem")
     retired = (value_at(file.root, "retired") for file in files if file.kind == "retired")
+    areas = frozenset(chain(said_at_top("tests", "area"), *parts, AREAS_BEFORE))
     return {
-        "area": frozenset(of_files("tests", "area")),
-        "hazard kind": frozenset(
-            (*of_files("hazards", "kind"), *(d.id for d in found if d.kind == "hazard kind"))
-        ),
-        "subsystem": texts("fault", "subsystem"),
+        "area": ids["subsystem"] | areas,
+        "hazard kind": ids["hazard kind"] | frozenset(said_at_top("hazards", "kind")),
+        "subsystem": ids["subsystem"] | texts("fault", "subsystem"),
         "derived finding": texts("procedure", "then", "derives"),
-        "state": frozenset(d.id for d in found if d.kind == "limit"),
-        "retired": frozenset(word for node in retired for word, _ in texts_of(node)),
+        "state": ids["limit"],
+        "retired": frozenset(word for node in retired for word in listed(node)),
     }

@@ -32,6 +32,7 @@ _FILES: Final = {
     "sound-unit.yaml": "sound-unit",
     "relations.yaml": "relations",
     "sources.yaml": "sources",
+    "subsystems.yaml": "subsystems",
     "retired.yaml": "retired",
     PACK_MANIFEST: "pack",
 }

@@ -73,7 +73,8 @@ class ValueReader:
         return text
 
     def name(self, shape: Name, node: Located, called: str) -> str | None:
-        text = self._words(node, called, f"the name of a {shape.of}")
+        article = "an" if shape.of.startswith(("a", "e", "i", "o")) else "a"
+        text = self._words(node, called, f"the name of {article} {shape.of}")
         if text is not None and len(text) > _LONGEST_NAME:
             self.refuse(node, f"{called} has {len(text)} characters", "write an id")
         return text

@@ -68,7 +68,10 @@ def names_of(knowledge: Knowledge) -> Mapping[str, Sequence[str]]:
     derived = {rule.derives for rule in knowledge.procedures.values() if rule.derives}
     names: dict[str, set[str]] = {
         "test": set(knowledge.tests),
-        "area": {test.area for test in knowledge.tests.values()},
+        "area": {
+            *(test.area for test in knowledge.tests.values()),
+            *(word for each in knowledge.subsystems.values() for word in (each.id, *each.areas)),
+        },
         "fault": set(knowledge.faults),
         "hazard": set(knowledge.hazards),
         "hazard kind": set(knowledge.hazard_kinds),
@@ -81,7 +84,10 @@ def names_of(knowledge: Knowledge) -> Mapping[str, Sequence[str]]:
         "input": quantities | plates | facts,
         "state": set(knowledge.limits),
         "derived finding": derived,
-        "subsystem": {fault.subsystem for fault in knowledge.faults.values()},
+        "subsystem": {
+            *knowledge.subsystems,
+            *(fault.subsystem for fault in knowledge.faults.values()),
+        },
     }
     return {kind: sorted(found) for kind, found in names.items()}
 

@@ -16,6 +16,9 @@ from troubleshoot.knowledge.forms import FORMS, LISTINGS, has_source
 from troubleshoot.knowledge.shapes import Name, OneOrMore, Record, optional
 from troubleshoot.knowledge.vocabulary import GRADES
 
+AREAS_BEFORE: Final = {"indoor-air": "filters-coil-duct"}
+"""Words for areas of tests that were not those of the subsystems, and what they are now."""
+
 _SCALE: Final = {"quantity": "of", "relative-to": "relative-to", "as": "as"}
 """The keys of a limit that say what is compared, and what bands call them."""
 
@@ -46,13 +49,17 @@ def upgraded(kind: str, data: dict[str, Any]) -> dict[str, Any]:
 
 
 def in_keys_of_today(kind: str, data: dict[str, Any]) -> dict[str, Any]:
-    """The plain data of a file that passed `form_before`, without the keys that are gone.
+    """The plain data of a file that passed `form_before`, without the keys and words that are gone.
 
     Earlier rules must stay readable: a site's folder, and what `rules check --against` compares.
     """
-    if kind != "complaints":
-        return data
-    return {**data, "complaints": [_in_grades(each) for each in data["complaints"]]}
+    if kind == "complaints":
+        return {**data, "complaints": [_in_grades(each) for each in data["complaints"]]}
+    if kind == "tests":
+        return {**data, "area": AREAS_BEFORE.get(data["area"], data["area"])}
+    if kind == "hazards":
+        return {**data, "hazards": [_in_subsystems(each) for each in data["hazards"]]}
+    return data
 
 
 def _source_said_once(kind: str, data: dict[str, Any]) -> dict[str, Any]:
@@ -119,6 +126,19 @@ def _in_grades(complaint: dict[str, Any]) -> dict[str, Any]:
     kept = {key: value for key, value in complaint.items() if key not in _LISTS}
     brought = {grade: names for grade, names in grades.items() if names}
     return {**kept, "brought-by": brought} if brought else kept
+
+
+def _in_subsystems(hazard: dict[str, Any]) -> dict[str, Any]:
+    """A hazard whose bans name areas by the words of today."""
+    if "forbids" not in hazard:
+        return hazard
+    bans = [
+        {**ban, "areas": [AREAS_BEFORE.get(area, area) for area in ban["areas"]]}
+        if "areas" in ban
+        else ban
+        for ban in hazard["forbids"]
+    ]
+    return {**hazard, "forbids": bans}
 
 
 def _in_bands(test: dict[str, Any]) -> dict[str, Any]:

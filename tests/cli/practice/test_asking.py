@@ -153,6 +153,12 @@ def test_among_listed_causes_other_words_may_be_typed(shown: Callable[..., str])
     assert 'No cause here is called "99"; other words, or Enter.' in out
 
 
+def test_a_subsystem_lists_the_tests_of_all_its_areas(shown: Callable[..., str]) -> None:
+    out = shown("breaker-keeps-being-reset", "tests compressor electrical")
+    assert "Compressor amps" in out and "Compressor windings" in out
+    assert "did you mean whole unit?" in shown("breaker-keeps-being-reset", "tests hole unit")
+
+
 def test_no_area_is_named_in_a_programmers_words(shown: Callable[..., str]) -> None:
     out = shown("breaker-keeps-being-reset", "tests", "tests thermometer")
     assert "inputs" not in out and "thermometer and meter: " in out

@@ -18,7 +18,7 @@ LOOK = test_of("look", "bad", per="circuit")
 CURE = test_of("cure", "bad", per="circuit", work_state="locked-out")
 AMPS = test_of("amps", "bad", per="compressor", work_state="running-open")
 FAN = test_of("fan", "bad", per="condenser-fan", work_state="running")
-ROOM = test_of("room", "bad")
+ROOM = test_of("room", "bad", subsystem="house")
 TESTS = (LOOK, CURE, AMPS, FAN, ROOM)
 ONE, TWO = Place("circuit", 1), Place("circuit", 2)
 BAD = Trigger((Finding("look", ("bad",)),))
@@ -60,6 +60,7 @@ def test_a_ban_at_a_circuit_leaves_the_other_circuit_and_what_both_share() -> No
     [
         (Ban(areas=("area",)), {"look", "cure", "amps", "fan", "room"}),
         (Ban(areas=("elsewhere",)), set()),
+        (Ban(areas=("house",)), {"room"}),
         (Ban(tests=("room",)), {"room"}),
         (Ban(places=("compressor",)), {"amps"}),
         (Ban(areas=("area",), work_states=("running",)), {"fan"}),

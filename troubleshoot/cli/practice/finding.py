@@ -17,9 +17,11 @@ LIKENESS = 0.72
 
 
 def tests_in(session: Session, area: str) -> list[Test]:
-    """The tests of the areas that begin so."""
+    """The tests of the areas that begin so, or of a whole subsystem."""
     wanted = "-".join(area.lower().split())
-    return [test for test in session.tests() if test.area.startswith(wanted)]
+    return [
+        test for test in session.tests() if test.area.startswith(wanted) or test.subsystem == wanted
+    ]
 
 
 def tests_called(session: Session, words: str) -> list[Test]:

@@ -138,9 +138,8 @@ class Play:
         if not rest:
             show_areas(self.terminal, self.session)
             return
-        instead = or_nearest(
-            "tests alone lists the areas.", rest, (test.area for test in self.session.tests())
-        )
+        names = (f"{test.area} {test.subsystem}" for test in self.session.tests())
+        instead = or_nearest("tests alone lists the areas.", rest, names)
         self._list(tests_in(self.session, rest), f"No area begins with {rest}; {instead}")
 
     def _search(self, words: str) -> None:

@@ -18,6 +18,7 @@ from troubleshoot.knowledge.checks import (
     bands_rise,
     clean_texts,
     complaints_lead,
+    declared_subsystems,
     dropped_cautions,
     evidence_can_show,
     example_readings,
@@ -57,6 +58,7 @@ from troubleshoot.knowledge.rule_base import make_rule_base
 ESSENTIAL: Final = (unique_ids, packs, unknown_names, bands_rise)
 FURTHER: Final = (
     file_names,
+    declared_subsystems,
     whole_cards,
     grade_sums,
     stated_twice,

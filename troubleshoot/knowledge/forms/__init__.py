@@ -25,6 +25,7 @@ from troubleshoot.knowledge.model import (
     Relation,
     RoundPoint,
     SoundReading,
+    Subsystem,
     Test,
     TypicalUnit,
 )
@@ -95,6 +96,7 @@ _IMPLIES: Final = replace(
 
 LISTINGS: Final[Mapping[str, tuple[Listing, ...]]] = MappingProxyType(
     {
+        "subsystems": (_entries(Subsystem, "subsystems", "the words for parts of the unit"),),
         "tests": (_entries(Test, "tests", "the tests"),),
         "procedures": (_entries(Procedure, "procedures", "the rules"),),
         "hazards": (_entries(Hazard, "hazards", "the hazards"),),
@@ -140,7 +142,7 @@ def has_source(listing: Listing) -> bool:
 
 _OF_FILE: Final[Mapping[str, tuple[Field, ...]]] = MappingProxyType(
     {
-        "tests": (required("area", Word(), "part of the unit these tests are about"),),
+        "tests": (required("area", Name("area"), "part of the unit these tests are about"),),
         "hazards": (optional("kind", Name("hazard kind"), "what kind of danger these are"),),
         "sound-unit": (
             replace(SOURCE_OF_FILE, meaning="where the figures come from", required=True),

@@ -40,6 +40,7 @@ from troubleshoot.knowledge.model.reference import (
     PlateValue,
     Quantity,
     RoundPoint,
+    Subsystem,
 )
 from troubleshoot.knowledge.model.sound import (
     Day,
@@ -94,6 +95,7 @@ __all__ = [
     "SoundReading",
     "SoundWay",
     "Stop",
+    "Subsystem",
     "Test",
     "Trigger",
     "TypicalUnit",
@@ -125,6 +127,7 @@ class Knowledge:
     sound: Mapping[str, SoundReading] = field(default_factory=dict)
     """What a sound unit reads, by quantity."""
     hazard_kinds: Mapping[str, HazardKind] = field(default_factory=dict)
+    subsystems: Mapping[str, Subsystem] = field(default_factory=dict)
     settled_first: tuple[str, ...] = ()
     days: tuple[Day, ...] = ()
     relations: Mapping[str, Relation] = field(default_factory=dict)

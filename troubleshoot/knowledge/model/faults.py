@@ -39,7 +39,6 @@ if TYPE_CHECKING:
         Number,
         Pairs,
         Text,
-        Word,
     )
     from troubleshoot.knowledge.vocabulary import HowCommon, PartCost, Profile
 
@@ -132,7 +131,7 @@ class Example:
 class Fault:
     id: Annotated[str, Key("fault"), NewId(), "id; the same as the file's name"]
     name: Annotated[str, Text(longest=120), "what people call it"]
-    subsystem: Annotated[str, Word(), "the same as the folder's name"]
+    subsystem: Annotated[str, Name("subsystem"), "the same as the folder's name"]
     is_effect: Annotated[
         bool,
         Key("is"), Choice(("cause", "effect")), is_effect,

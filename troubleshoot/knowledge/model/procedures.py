@@ -124,8 +124,9 @@ class Stop:
 class Ban:
     """Tests that are not to be done while a hazard stands: those that fit all parts stated here.
 
-    `places`: kinds of place. `at` circuit: only where the hazard stands at every circuit that the
-    test concerns. `until`: findings that end it, each read at every place there is for it.
+    `areas`: a subsystem is all of its areas. `places`: kinds of place. `at` circuit: only where the
+    hazard stands at every circuit that the test concerns. `until`: findings that end it, each read
+    at every place there is for it.
     """
 
     areas: Annotated[tuple[str, ...], OneOrMore(Name("area"), most=40), "tests of these areas"] = ()

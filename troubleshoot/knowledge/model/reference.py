@@ -33,6 +33,19 @@ if TYPE_CHECKING:
     from troubleshoot.knowledge.vocabulary import FormulaName, Grade, PlaceKind
 
 
+@written("subsystem", block=True)
+@dataclass(frozen=True)
+class Subsystem:
+    """A part of the unit, or of the work on it: faults lie in it, tests and bans name it.
+
+    `areas`: a finer division for tests. Whatever speaks of the subsystem speaks of them too.
+    """
+
+    id: Id
+    about: Annotated[str, Text(longest=200), "what belongs to it, in a few words"]
+    areas: Annotated[tuple[str, ...], OneOrMore(Word(), most=20), "parts that tests may name"] = ()
+
+
 @written("complaint", block=True)
 @dataclass(frozen=True)
 class Complaint:

@@ -162,7 +162,8 @@ class Bands:
 class Test:
     """Something a person asks, looks at, measures or does, with the outcomes it can have.
 
-    `area` is the part of the unit that its whole file is about.
+    `area` is the part of the unit that its whole file is about: a subsystem, or a finer part of
+    `subsystem`.
     """
 
     __test__ = False  # not a pytest class
@@ -207,6 +208,7 @@ class Test:
     reads: Annotated[tuple[Read, ...], Items(most=6), "what a typed number means"] = ()
     signed: Signed = ()
     source: Source = ""
+    subsystem: str = ""
     bands: InitVar[
         Annotated[Bands | None, After("reads"), "one scale that tells outcomes apart"]
     ] = None

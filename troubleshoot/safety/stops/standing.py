@@ -1,9 +1,10 @@
 """Which hazards stand now, and what they forbid: one answer for every output.
 
 A hazard stands when a finding or the complaint called it up. What it forbids its entry says under
-`forbids`, by the area, work state and place of the tests. Nothing it forbids is offered, chosen or
-listed as long as it stands. What a step on the way makes sure of (the lock, the proof of dead, the
-roof) is no matter of a ban: there the guards of the work state watch.
+`forbids`, by the area, work state and place of the tests; a subsystem is all of its areas. Nothing
+it forbids is offered, chosen or listed as long as it stands. What a step on the way makes sure of
+(the lock, the proof of dead, the roof) is no matter of a ban: there the guards of the work state
+watch.
 """
 
 from __future__ import annotations
@@ -117,7 +118,7 @@ class Forbidden:
     def _covers(self, fired: FiredHazard, ban: Ban, test: Test, at: Place | None) -> bool:
         return (
             (not ban.tests or test.id in ban.tests)
-            and (not ban.areas or test.area in ban.areas)
+            and (not ban.areas or not {test.area, test.subsystem}.isdisjoint(ban.areas))
             and (not ban.work_states or test.work_state in ban.work_states)
             and (not ban.places or (at is not None and at.kind in ban.places))
             and (ban.at == "unit" or self._layout.circuits_of(at) <= set(fired.circuits))
