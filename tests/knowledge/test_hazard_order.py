@@ -9,10 +9,10 @@ import pytest
 
 from tests.knowledge.small_rules import FILES, said, write_files, write_rules
 from troubleshoot.knowledge.base import read_base
+from troubleshoot.knowledge.gravity import gravest_first
 from troubleshoot.knowledge.load import load_rules, shipped_folder
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.knowledge.splitting import kinds_of, split_by_kind
-from troubleshoot.safety.hazard_words import gravest_first
 
 IN_ONE_FILE = Path(__file__).with_name("hazards_in_one_file.txt")
 """The hazards as they stood when all were one file, whose order decided."""

@@ -149,3 +149,17 @@ def test_a_reading_of_which_the_place_is_open_may_complete_it_anywhere() -> None
     answers = (said("a", "bad", places=places, shared=True),
                said("b", "bad", places=(Place("circuit", 2),)))  # fmt: skip
     assert stopped(concluded(knowledge, *answers, unit=unit)) == ["gas"]
+
+
+def test_the_gravest_comes_first_and_of_those_as_grave_the_first_in_the_rules() -> None:
+    sure = Finding("sweep", ("gas",))
+    rules = [
+        Hazard("b", "WARNING", "mind it", (Trigger((sure,)),)),
+        gas(FOUND, scope="this-step", name="d"),
+        gas(FOUND, name="z"),
+        gas(FOUND, name="a"),
+        Hazard("c", "WARNING", "mind it", (Trigger((sure,)),), Stop("whole-job", "it")),
+    ]
+    found = concluded(knowing(*rules), Answer("sweep", ("gas",)))
+    assert [fired.hazard.id for fired in found.hazards] == ["z", "a", "d", "c", "b"]
+    assert found.stop is not None and found.stop.hazard.id == "z"

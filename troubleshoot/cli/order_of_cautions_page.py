@@ -6,8 +6,8 @@ from collections.abc import Iterator
 from itertools import groupby
 from typing import Final
 
+from troubleshoot.knowledge.gravity import gravest_first
 from troubleshoot.knowledge.model import Hazard, Knowledge
-from troubleshoot.safety.hazard_words import gravest_first
 
 ORDER_OF_CAUTIONS: Final = "order-of-cautions"
 

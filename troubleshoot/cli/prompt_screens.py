@@ -18,7 +18,8 @@ from troubleshoot.dialogue.prompts import (
     Prompt,
 )
 from troubleshoot.dialogue.said import CallCautions, FirstLooks, Said, Sentence
-from troubleshoot.safety.hazard_words import first_orders, gravest_first, said_standing
+from troubleshoot.knowledge.gravity import gravest_first
+from troubleshoot.safety.hazard_words import first_orders, said_standing
 
 if TYPE_CHECKING:
     from collections.abc import Iterable

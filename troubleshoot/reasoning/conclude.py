@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from dataclasses import dataclass
 from typing import Final
 
+from troubleshoot.knowledge.gravity import gravest_first
 from troubleshoot.knowledge.model import Complaint, Fault, Hazard, Knowledge
 from troubleshoot.knowledge.vocabulary import StopScope
 from troubleshoot.reasoning.chaining import chains
@@ -235,16 +236,19 @@ class Reasoner:
                 yield name, conclusion
 
     def _fired_hazards(self, case: Case, readings: tuple[Reading, ...]) -> Iterator[FiredHazard]:
-        """Each hazard once, by those of its triggers that were found, else by all of them."""
+        """Each hazard once, by those of its triggers that were found, else by all of them.
+
+        The gravest first, and of those as grave the one that the rules have first.
+        """
         cleared = cleared_complaint(self.knowledge, case, readings)
         called: dict[str, list[Conclusion]] = {}
         for name, conclusion in self._concluded("hazard"):
             called.setdefault(name.partition(":")[0], []).append(conclusion)
-        for name, ways in called.items():
+        for hazard in gravest_first(h for h in self.knowledge.hazards.values() if h.id in called):
+            ways = called[hazard.id]
             found = [way for way in ways if was_found(way.because, cleared)]
             counting = found or ways
             at = tuple(sorted({way.at for way in counting}))
-            hazard = self.knowledge.hazards[name]
             yield FiredHazard(hazard, at, counting[0].because, bool(found))
         for name in case.stops:
             yield FiredHazard(stopping(self.knowledge, name), (), (ON_RECORD,), found=True)

@@ -3,27 +3,12 @@
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
-from typing import Final, get_args
+from typing import Final
 
 from troubleshoot.knowledge.model import Hazard
-from troubleshoot.knowledge.vocabulary import Signal, StopScope
 
 MOST_FIRST: Final = 200
 """Letters of the first orders, beyond their first sentence."""
-
-_SIGNALS: Final = get_args(Signal)
-_SCOPES: Final = (*get_args(StopScope), None)
-
-
-def gravest_first(hazards: Iterable[Hazard]) -> tuple[Hazard, ...]:
-    """By signal word, then by how much its STOP stops; else in the order given."""
-    return tuple(sorted(hazards, key=_gravity))
-
-
-def _gravity(hazard: Hazard) -> tuple[int, int]:
-    scope = None if hazard.stop is None else hazard.stop.scope
-    return _SIGNALS.index(hazard.signal), _SCOPES.index(scope)
 
 
 def said_hazard(hazard: Hazard, stops: bool = False, where: str | None = None) -> str:

@@ -7,11 +7,11 @@ from typing import Any
 import pytest
 
 from tests.building import base, case, fault, test_of, unit_of
+from troubleshoot.knowledge.gravity import gravest_first
 from troubleshoot.knowledge.model import Ban, Complaint, Finding, Hazard, Knowledge, Stop, Trigger
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.places import Place
-from troubleshoot.safety.hazard_words import gravest_first
 from troubleshoot.safety.stops.standing import Forbidden, standing_hazards
 
 LOOK = test_of("look", "bad", per="circuit")
@@ -146,6 +146,14 @@ def test_what_the_call_brings_up_stands_until_the_all_clear_and_forbids_nothing(
     assert not Forbidden(called).by(ROOM, None)
     cleared = concluded(knowledge, Answer("room", ("normal",)), complaint="smell")
     assert standing_hazards(cleared) == ()
+
+
+def test_what_was_found_and_what_the_call_brings_up_stand_in_the_order_of_the_rules() -> None:
+    call = Complaint("smell", "It smells", hazards_first=("cry",), all_clear="room")
+    cry = Hazard("cry", "WARNING", "get out")
+    for hazards in ((cry, hazard()), (hazard(), cry)):
+        found = concluded(knowing(*hazards, complaints=[call]), *bad_at(ONE), complaint="smell")
+        assert [s.hazard for s in standing_hazards(found)] == list(hazards)
 
 
 def test_the_place_is_said_where_it_is_one_of_several() -> None:

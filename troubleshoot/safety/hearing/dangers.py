@@ -12,8 +12,8 @@ from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final
 
+from troubleshoot.knowledge.gravity import gravest_first
 from troubleshoot.knowledge.model import Hazard, Knowledge
-from troubleshoot.safety.hazard_words import gravest_first
 from troubleshoot.safety.hearing.words import (
     Mend,
     Words,

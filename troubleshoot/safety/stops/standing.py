@@ -12,13 +12,14 @@ from __future__ import annotations
 from collections.abc import Iterator
 from dataclasses import dataclass
 
+from troubleshoot.knowledge.gravity import gravest_first
 from troubleshoot.knowledge.model import Ban, Finding, Hazard, Test
 from troubleshoot.reasoning.chaining.clearing import cleared_complaint
 from troubleshoot.reasoning.choosing.asking import Asking
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.readings.values import Values
 from troubleshoot.reasoning.unit.places import Place
-from troubleshoot.safety.hazard_words import gravest_first, said_standing
+from troubleshoot.safety.hazard_words import said_standing
 
 EVERYTHING = (Ban(),)
 """What a STOP forbids that stops more than one step and says nothing narrower."""
@@ -45,7 +46,8 @@ def standing_hazards(conclusions: Conclusions) -> tuple[Standing, ...]:
     """Every hazard that stands, the gravest first: what was found, and what the call brings up."""
     fired = {each.hazard.id: each for each in conclusions.hazards if each.found}
     known = conclusions.hypotheses.knowledge.hazards
-    names = dict.fromkeys((*fired, *_hazards_of_call(conclusions)))
+    called = {*fired, *_hazards_of_call(conclusions)}
+    names = dict.fromkeys((*(name for name in known if name in called), *fired))
     hazards = (fired[name].hazard if name in fired else known[name] for name in names)
     return tuple(
         called_up(conclusions, fired[hazard.id]) if hazard.id in fired else Standing(hazard)
