@@ -17,8 +17,8 @@ Call = Callable[..., tuple[int, str, str]]
 
 LOCKOUT = (
     'confirmed by: "locked"',
-    "only after: the roof found safe to work on; the occupants told; the fire panel on test; "
-    "the unit stopped by its controls, or found not to stop; every temporary jumper out",
+    "only after: the roof found safe to work on; every temporary jumper out; the occupants told; "
+    "the fire panel on test; the unit stopped by its controls, or found not to stop",
     "locked: power: locked out; dead: not shown; discharged: none",
     "cannot lock: power: on; dead: not shown; discharged: none",
     "voided when: the lock comes off; nobody reported for half an hour, or since another day",

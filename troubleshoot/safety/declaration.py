@@ -51,7 +51,11 @@ class SafetyStep:
     metered number confirms it. `metered`: a file, whose waits nobody sees, confirms it by the
     metered number alone.
 
-    `after`: what has to stand before its turn comes; without any it may be done at any time.
+    `after`: what has to stand before its turn comes, in the order in which it is brought about;
+    without any it may be done at any time. `brings`: what is made to stand by it, so that it is led
+    to where that is wanted; `brings_again`: what the second time round does. What no step brings is
+    not led to: the step is for where it stands.
+
     `does`: what it changes when confirmed. `otherwise`: what any other outcome changes, or takes
     away. `lost`: what becomes of it after an event.
 
@@ -69,6 +73,8 @@ class SafetyStep:
     metered: bool = False
     also_sound: frozenset[str] = frozenset()
     after: tuple[StepGuard, ...] = ()
+    brings: tuple[StepGuard, ...] = ()
+    brings_again: tuple[StepGuard, ...] = ()
     lost: Mapping[Event, Change] = field(default_factory=dict)
     hangs_on: tuple[str, ...] = ()
     hangs_on_at: Mapping[str, tuple[str, ...]] = field(default_factory=dict)

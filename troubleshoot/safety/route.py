@@ -13,6 +13,7 @@ from functools import lru_cache
 from typing import Final
 
 from troubleshoot.knowledge.model import Test
+from troubleshoot.safety.bringing import next_towards, stands
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.needs import Needs
 from troubleshoot.safety.stages import STAGES
@@ -48,9 +49,9 @@ def next_step(
     """The next safety step towards `needs`, or None when no step leads further."""
     way = Way(state, needs, unit, leaving)
     for stage in STAGES:
-        step = stage(way)
-        if step is not None:
-            return step
+        for place in stage.at(way):
+            if not stands(stage.guard, place, state, unit):
+                return next_towards(stage.guard, place, state, unit)
     return None
 
 

@@ -47,6 +47,26 @@ FIRE_PANEL_ON_TEST: Final = StepGuard(
     "the fire panel on test",
     lambda state, place, unit: not unit.fire_panel or state.fire_panel == "on-test",
 )
+PANEL_ON_TEST: Final = StepGuard(
+    "the fire panel on test, wherever it is watched from",
+    lambda state, place, unit: state.fire_panel == "on-test",
+)
+FIRE_PANEL_IN_SERVICE: Final = StepGuard(
+    "the fire panel back in service",
+    lambda state, place, unit: state.fire_panel == "in-service",
+)
+HELP_THERE: Final = StepGuard(
+    "a second person there",
+    lambda state, place, unit: state.second_person,
+)
+REFRIGERANT_CLEAR: Final = StepGuard(
+    "no refrigerant in the air",
+    lambda state, place, unit: steps.REFRIGERANT_SWEEP in state.clear,
+)
+ROOM_AIR_CLEAR: Final = StepGuard(
+    "the air of the rooms below found good",
+    lambda state, place, unit: steps.ROOM_AIR in state.clear,
+)
 REFRIGERANT_SWEPT: Final = StepGuard(
     "the air swept for refrigerant",
     lambda state, place, unit: not unit.flammable or steps.REFRIGERANT_SWEEP in state.clear,
@@ -67,6 +87,10 @@ CALLS_OFF: Final = StepGuard(
     "every call to run taken away",
     lambda state, place, unit: state.calls == "off",
 )
+CALLED_TO_RUN: Final = StepGuard(
+    "the unit called to run",
+    lambda state, place, unit: state.calls != "off",
+)
 JUMPERS_OUT: Final = StepGuard(
     "every temporary jumper out",
     lambda state, place, unit: not state.jumpers,
@@ -78,6 +102,10 @@ POWER_ON: Final = StepGuard(
 LOCKED_OUT: Final = StepGuard(
     "the power switched off, locked and tagged",
     lambda state, place, unit: state.power == "locked-out",
+)
+LOCK_IS_OFF: Final = StepGuard(
+    "no lock of ours on",
+    lambda state, place, unit: state.power != "locked-out",
 )
 NO_SECOND_SOURCE: Final = StepGuard(
     "the second source of power found and locked",
@@ -91,6 +119,18 @@ PANELS_NOT_ON: Final = StepGuard(
     "the panel off, or not known to be on",
     lambda state, place, unit: state.panels != "on",
 )
+PANELS_CLOSED: Final = StepGuard(
+    "the panels on",
+    lambda state, place, unit: state.panels == "on",
+)
+TESTED_DEAD: Final = StepGuard(
+    "a test for dead",
+    lambda state, place, unit: state.dead != "not-shown",
+)
+PROVED_SINCE_TESTED: Final = StepGuard(
+    "the meter proved since the last test for dead",
+    lambda state, place, unit: state.dead not in ("tested", "tested-again"),
+)
 SHOWN_DEAD: Final = StepGuard(
     "a test for dead, and the meter proved again right after it",
     lambda state, place, unit: state.dead not in ("not-shown", "tested"),
@@ -100,6 +140,10 @@ BLED_BEFORE_TESTING_AGAIN: Final = StepGuard(
     lambda state, place, unit: (
         state.dead in ("not-shown", "tested") or _charge_is_bled(state, unit)
     ),
+)
+TESTED_DEAD_AGAIN: Final = StepGuard(
+    "a test for dead after the last discharge",
+    lambda state, place, unit: state.dead in ("tested-again", "proved"),
 )
 DEAD_PROVED: Final = StepGuard(
     "dead proved at the point of work",
@@ -129,6 +173,10 @@ COCK_SHUT: Final = StepGuard(
     "the gas cock shut",
     lambda state, place, unit: state.gas == "shut",
 )
+COCK_OPEN: Final = StepGuard(
+    "the gas on",
+    lambda state, place, unit: state.gas == "on",
+)
 GAS_AIR_CLEAR: Final = StepGuard(
     "the air swept for gas",
     lambda state, place, unit: steps.GAS_SWEEP in state.clear,
@@ -147,6 +195,23 @@ TAPS_PLUGGED: Final = StepGuard(
     "every tap of the gas train plugged",
     lambda state, place, unit: not state.taps_open,
 )
+PLUG_IN: Final = StepGuard(
+    "the tap plugged",
+    lambda state, place, unit: place not in state.taps_open,
+)
+HOSE_ON: Final = StepGuard(
+    "the manometer on the tap",
+    lambda state, place, unit: place in state.hoses_on,
+)
+GAUGED: Final = StepGuard(
+    "gauges on, or the charge out",
+    lambda state, place, unit: state.circuit(place) not in ("closed", "gauges-unsure"),
+)
+GAUGES_ARE_OFF: Final = StepGuard(
+    "no gauges on",
+    lambda state, place, unit: state.circuit(place) not in ("gauges-on", "gauges-unsure"),
+)
+CHARGE_IN: Final = _circuit("the charge in", "closed", "gauges-unsure", "gauges-on")
 GAUGES_ON: Final = _circuit("gauges on", "gauges-on", "charge-unsure")
 GAUGES_MAY_BE_ON: Final = _circuit("the charge in and gauges on", "gauges-on", "gauges-unsure")
 CIRCUIT_CLOSED: Final = _circuit("the circuit closed", "closed", "gauges-unsure")

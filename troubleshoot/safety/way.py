@@ -26,37 +26,23 @@ class Way:
 
     @property
     def lock_wanted(self) -> bool:
-        """Work has to be done locked out: dead work, a charge put back, a lock that may be on."""
+        """Work has to be done locked out, or a lock that may be on has to be sure."""
         unsure = self.needs.energised and self.state.power == "unsure"
-        return (
-            self.needs.lock
-            or self.dead_wanted
-            or unsure
-            or bool(self.to_be_charged)
-            or bool(self.in_vacuum)
-        )
+        return self.needs.lock or self.dead_wanted or unsure
 
     @property
-    def to_be_charged(self) -> tuple[str, ...]:
-        """Circuits whose charge must be in: all of them to run, one to read its pressure."""
-        without = self.state.circuits_without_charge
-        if self.needs.energised:
-            return without
-        return tuple(place for place in without if (place, "gauges-on") in self.needs.circuits)
+    def panels_wrong(self) -> bool:
+        """The power is needed, and the panels are not as the test has them."""
+        wanted = "on" if self.needs.energy == "running" else "off"
+        return self.needs.energised and self.state.panels != wanted
 
     @property
-    def in_vacuum(self) -> tuple[str, ...]:
-        """Circuits whose vacuum the test does not bear."""
-        if not self.needs.no_vacuum:
-            return ()
-        maybe = ("under-vacuum", "charge-unsure")
-        return tuple(place for place, now in self.state.circuits if now in maybe)
+    def gas_wanted(self) -> bool:
+        """The cock has to be opened: not while a tap has still to be opened behind it."""
+        on = self.needs.energised and self.needs.gas == "on" and self.state.gas == "shut"
+        return on and set(self.needs.taps) <= self.state.hoses_on
 
     @property
-    def to_be_plugged(self) -> tuple[str, ...]:
-        """Taps of the gas train that no manometer is wanted on before the unit may run."""
-        return tuple(sorted(self.state.taps_open - set(self.needs.taps)))
-
-    @property
-    def to_be_opened(self) -> tuple[str, ...]:
-        return tuple(tap for tap in self.needs.taps if tap not in self.state.hoses_on)
+    def runs(self) -> bool:
+        """The unit has to be called to run."""
+        return self.needs.energy in ("running", "running-open")

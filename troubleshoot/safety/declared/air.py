@@ -7,12 +7,22 @@ from typing import Final
 from troubleshoot.safety import steps
 from troubleshoot.safety.changes import all_of, any_other, clears, sets, unclears
 from troubleshoot.safety.declaration import SafetyStep
-from troubleshoot.safety.step_guards import ROOF_SAFE
+from troubleshoot.safety.step_guards import (
+    GAS_AIR_CLEAR,
+    GAS_SWEPT,
+    GAS_SWEPT_BEFORE_OPENING,
+    GAS_SWEPT_IF_OPEN,
+    REFRIGERANT_CLEAR,
+    REFRIGERANT_SWEPT,
+    ROOF_SAFE,
+    ROOM_AIR_CLEAR,
+)
 
 REFRIGERANT_SWEEP: Final = SafetyStep(
     id=steps.REFRIGERANT_SWEEP,
     sound="none",
     after=(ROOF_SAFE,),
+    brings=(REFRIGERANT_SWEPT, REFRIGERANT_CLEAR),
     does=clears(steps.REFRIGERANT_SWEEP),
     otherwise=any_other(unclears(steps.REFRIGERANT_SWEEP)),
     lost={"resumed": unclears(steps.REFRIGERANT_SWEEP)},
@@ -22,6 +32,7 @@ GAS_SWEEP: Final = SafetyStep(
     id=steps.GAS_SWEEP,
     sound="none",
     after=(ROOF_SAFE,),
+    brings=(GAS_AIR_CLEAR, GAS_SWEPT, GAS_SWEPT_BEFORE_OPENING, GAS_SWEPT_IF_OPEN),
     does=all_of(clears(steps.GAS_SWEEP), sets(gas_swept=True)),
     otherwise=any_other(all_of(unclears(steps.GAS_SWEEP), sets(gas_swept=False))),
     lost={"resumed": unclears(steps.GAS_SWEEP), "reopened": sets(gas_swept=False)},
@@ -30,6 +41,7 @@ GAS_SWEEP: Final = SafetyStep(
 ROOM_AIR: Final = SafetyStep(
     id=steps.ROOM_AIR,
     sound="normal",
+    brings=(ROOM_AIR_CLEAR,),
     does=clears(steps.ROOM_AIR),
     otherwise=any_other(unclears(steps.ROOM_AIR)),
     lost={"resumed": unclears(steps.ROOM_AIR)},

@@ -12,12 +12,17 @@ from troubleshoot.safety.changes import adds, all_of, any_other, drops, sets
 from troubleshoot.safety.declaration import Outcomes, SafetyStep
 from troubleshoot.safety.step_guards import (
     BLED_BEFORE_TESTING_AGAIN,
+    CHARGE_BLED,
+    DEAD_PROVED,
     LOCKED_OUT,
     METER_PROVED,
     NO_SECOND_SOURCE,
     PANELS_OFF,
+    PROVED_SINCE_TESTED,
     ROOF_SAFE,
     SHOWN_DEAD,
+    TESTED_DEAD,
+    TESTED_DEAD_AGAIN,
 )
 from troubleshoot.safety.unit_at_work import BLOWER_DRIVE, BLOWER_MOTOR
 from troubleshoot.safety.work_state import Dead, WorkState
@@ -48,6 +53,8 @@ METER_PROOF: Final = SafetyStep(
     id=steps.METER_PROOF,
     sound="proved",
     after=(ROOF_SAFE,),
+    brings=(METER_PROVED,),
+    brings_again=(PROVED_SINCE_TESTED, SHOWN_DEAD, DEAD_PROVED),
     does=_proves_the_last_test,
     otherwise=any_other(all_of(sets(meter="failed"), _NOT_SHOWN, _ALL_CHARGED)),
     lost={"resumed": sets(meter="not-proved")},
@@ -63,6 +70,8 @@ DEAD_TEST: Final = SafetyStep(
         METER_PROVED,
         BLED_BEFORE_TESTING_AGAIN,
     ),
+    brings=(TESTED_DEAD,),
+    brings_again=(TESTED_DEAD_AGAIN,),
     does=_dead_once_more,
     otherwise=_live,
     lost={"lock-off": _NOT_SHOWN, "motor-ran": _NOT_SHOWN, "resumed": _NOT_SHOWN},
@@ -77,6 +86,7 @@ BLEED_CAPACITOR: Final = SafetyStep(
     sound="discharged",
     metered=True,
     after=(ROOF_SAFE, LOCKED_OUT, PANELS_OFF, METER_PROVED, SHOWN_DEAD),
+    brings=(CHARGE_BLED, BLED_BEFORE_TESTING_AGAIN),
     does=all_of(adds("discharged"), sets(dead="shown")),
     otherwise=any_other(all_of(drops("discharged"), sets(dead="shown"))),
     lost={"lock-off": _ALL_CHARGED, "motor-ran": _ALL_CHARGED, "resumed": _ALL_CHARGED},
@@ -96,6 +106,7 @@ BLEED_DRIVE: Final = SafetyStep(
     waited_for=True,
     metered=True,
     after=BLEED_CAPACITOR.after,
+    brings=BLEED_CAPACITOR.brings,
     does=BLEED_CAPACITOR.does,
     otherwise=BLEED_CAPACITOR.otherwise,
     lost=BLEED_CAPACITOR.lost,

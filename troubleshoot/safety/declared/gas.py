@@ -9,11 +9,15 @@ from troubleshoot.safety import steps
 from troubleshoot.safety.changes import adds, all_of, any_other, drops, sets, unclears
 from troubleshoot.safety.declaration import SafetyStep
 from troubleshoot.safety.step_guards import (
+    COCK_OPEN,
     COCK_SHUT,
     GAS_AIR_CLEAR,
+    HOSE_ON,
     PANELS_OFF,
+    PLUG_IN,
     ROOF_SAFE,
     STOPPED,
+    TAPS_PLUGGED,
 )
 from troubleshoot.safety.work_state import WorkState
 
@@ -29,6 +33,7 @@ GAS_SHUT: Final = SafetyStep(
     id=steps.GAS_SHUT,
     sound="shut",
     after=(ROOF_SAFE,),
+    brings=(COCK_SHUT,),
     does=all_of(sets(gas="shut"), _SWEEP_AGAIN),
     otherwise=any_other(_SWEEP_AGAIN),
     lost={"resumed": _cock_may_be_open},
@@ -37,6 +42,7 @@ GAS_OPEN: Final = SafetyStep(
     id=steps.GAS_OPEN,
     sound="open",
     after=(ROOF_SAFE, STOPPED),
+    brings=(COCK_OPEN,),
     does=_OPENED,
     otherwise=any_other(_OPENED),
 )
@@ -47,6 +53,7 @@ TAP_OPENED: Final = SafetyStep(
     at="tap",
     sound="on",
     after=(ROOF_SAFE, STOPPED, PANELS_OFF, COCK_SHUT, GAS_AIR_CLEAR),
+    brings=(HOSE_ON,),
     does=all_of(adds("taps_open"), adds("hoses_on")),
     otherwise=any_other(all_of(adds("taps_open"), drops("hoses_on"))),
     lost={"resumed": sets(hoses_on=frozenset())},
@@ -56,6 +63,7 @@ TAP_PLUGGED: Final = SafetyStep(
     at="tap",
     sound="plugged",
     after=TAP_OPENED.after,
+    brings=(PLUG_IN, TAPS_PLUGGED),
     does=all_of(drops("taps_open"), drops("hoses_on")),
     otherwise=any_other(all_of(adds("taps_open"), drops("hoses_on"))),
 )

@@ -8,11 +8,13 @@ from troubleshoot.safety import steps
 from troubleshoot.safety.changes import any_other, drops, sets
 from troubleshoot.safety.declaration import SafetyStep
 from troubleshoot.safety.step_guards import (
+    AREA_CLEAR,
     CHARGE_BLED,
     DEAD_PROVED,
     GAS_SWEPT_BEFORE_OPENING,
     JUMPERS_OUT,
     LOCKED_OUT,
+    PANELS_CLOSED,
     PANELS_NOT_ON,
     POWER_ON,
     REFRIGERANT_SWEPT,
@@ -20,12 +22,15 @@ from troubleshoot.safety.step_guards import (
     STOPPED,
     TAPS_PLUGGED,
 )
+from troubleshoot.safety.step_guards import LEADS_BACK as LEADS_ARE_BACK
+from troubleshoot.safety.step_guards import PANELS_OFF as PANELS_ARE_OFF
 
 PANELS_OFF: Final = SafetyStep(
     id=steps.PANELS_OFF,
     sound="off",
     by="enter",
     after=(ROOF_SAFE, REFRIGERANT_SWEPT, LOCKED_OUT),
+    brings=(PANELS_ARE_OFF,),
     does=sets(panels="off"),
     lost={"reopened": sets(panels="unsure")},
 )
@@ -34,12 +39,13 @@ PANELS_OFF_ENERGISED: Final = SafetyStep(
     sound="off",
     after=(
         ROOF_SAFE,
-        REFRIGERANT_SWEPT,
-        GAS_SWEPT_BEFORE_OPENING,
         POWER_ON,
         STOPPED,
         JUMPERS_OUT,
+        REFRIGERANT_SWEPT,
+        GAS_SWEPT_BEFORE_OPENING,
     ),
+    brings=PANELS_OFF.brings,
     does=sets(panels="off"),
     lost=PANELS_OFF.lost,
 )
@@ -47,6 +53,7 @@ LEADS_BACK: Final = SafetyStep(
     id=steps.LEADS_BACK,
     sound="back",
     after=(ROOF_SAFE, LOCKED_OUT, DEAD_PROVED, CHARGE_BLED),
+    brings=(LEADS_ARE_BACK,),
     does=sets(leads_off=frozenset()),
 )
 JUMPER_OUT: Final = SafetyStep(
@@ -54,6 +61,7 @@ JUMPER_OUT: Final = SafetyStep(
     at="jumper",
     sound="out",
     after=(ROOF_SAFE, PANELS_NOT_ON),
+    brings=(JUMPERS_OUT,),
     does=drops("jumpers"),
 )
 PANELS_ON: Final = SafetyStep(
@@ -61,6 +69,7 @@ PANELS_ON: Final = SafetyStep(
     sound="on",
     by="enter",
     after=(ROOF_SAFE, STOPPED, JUMPERS_OUT, TAPS_PLUGGED),
+    brings=(PANELS_CLOSED,),
     does=sets(panels="on"),
     lost=PANELS_OFF.lost,
 )
@@ -68,6 +77,7 @@ TOOLS_CLEAR: Final = SafetyStep(
     id=steps.TOOLS_CLEAR,
     sound="clear",
     after=(ROOF_SAFE,),
+    brings=(AREA_CLEAR,),
     does=sets(area_clear=True),
     otherwise=any_other(sets(area_clear=False)),
     lost={"resumed": sets(area_clear=False)},

@@ -10,6 +10,7 @@ from troubleshoot.safety.changes import any_other, power_back, sets
 from troubleshoot.safety.declaration import Outcomes, SafetyStep
 from troubleshoot.safety.step_guards import (
     AREA_CLEAR,
+    CALLED_TO_RUN,
     CALLS_OFF,
     CHARGE_BACK,
     FIRE_PANEL_ON_TEST,
@@ -17,11 +18,14 @@ from troubleshoot.safety.step_guards import (
     GAS_SWEPT_IF_OPEN,
     JUMPERS_OUT,
     LEADS_BACK,
+    LOCK_IS_OFF,
     LOCKED_OUT,
+    NO_SECOND_SOURCE,
     PEOPLE_TOLD,
     POWER_ON,
     ROOF_SAFE,
     STOP_TRIED,
+    STOPPED,
 )
 from troubleshoot.safety.work_state import WorkState
 
@@ -57,7 +61,8 @@ def _still_on_or_starts(state: WorkState, place: str, outcomes: Outcomes) -> Wor
 STOP_BY_CONTROLS: Final = SafetyStep(
     id=steps.STOP_BY_CONTROLS,
     sound="stopped",
-    after=(ROOF_SAFE, PEOPLE_TOLD, FIRE_PANEL_ON_TEST, JUMPERS_OUT),
+    after=(ROOF_SAFE, JUMPERS_OUT, PEOPLE_TOLD, FIRE_PANEL_ON_TEST),
+    brings=(STOP_TRIED, STOPPED, CALLS_OFF),
     does=sets(calls="off"),
     otherwise=any_other(sets(calls="stuck-on")),
     lost={"lock-off": sets(calls="on"), "resumed": sets(calls="on")},
@@ -65,7 +70,8 @@ STOP_BY_CONTROLS: Final = SafetyStep(
 LOCKOUT: Final = SafetyStep(
     id=steps.LOCKOUT,
     sound="locked",
-    after=(ROOF_SAFE, PEOPLE_TOLD, FIRE_PANEL_ON_TEST, STOP_TRIED, JUMPERS_OUT),
+    after=(ROOF_SAFE, JUMPERS_OUT, PEOPLE_TOLD, FIRE_PANEL_ON_TEST, STOP_TRIED),
+    brings=(LOCKED_OUT,),
     does=_locked,
     otherwise=_lock_holds_if_said,
     lost={"lock-off": sets(power="on"), "resumed": _lock_may_be_off},
@@ -74,6 +80,7 @@ SECOND_SOURCE: Final = SafetyStep(
     id=steps.SECOND_SOURCE,
     sound="locked",
     after=(ROOF_SAFE, LOCKED_OUT),
+    brings=(NO_SECOND_SOURCE,),
     does=sets(second_source="locked"),
     otherwise=any_other(sets(second_source="found")),
     lost={"resumed": _second_source_may_be_on},
@@ -92,6 +99,7 @@ LOCK_OFF: Final = SafetyStep(
         GAS_SWEPT_IF_OPEN,
         AREA_CLEAR,
     ),
+    brings=(LOCK_IS_OFF,),
     does=lambda state, place: power_back(state, "off"),
     otherwise=_still_on_or_starts,
 )
@@ -108,6 +116,7 @@ RESTART: Final = SafetyStep(
         GAS_SWEPT_IF_OPEN,
         AREA_CLEAR,
     ),
+    brings=(CALLED_TO_RUN,),
     does=sets(calls="on"),
     otherwise=any_other(sets(calls="on")),
 )

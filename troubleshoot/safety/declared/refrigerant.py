@@ -9,9 +9,13 @@ from troubleshoot.safety import steps
 from troubleshoot.safety.changes import circuit_is
 from troubleshoot.safety.declaration import SafetyStep
 from troubleshoot.safety.step_guards import (
+    CHARGE_BACK,
+    CHARGE_IN,
     CHARGE_IS_OUT,
     CHARGE_WAS_OUT,
     CIRCUIT_CLOSED,
+    GAUGED,
+    GAUGES_ARE_OFF,
     GAUGES_MAY_BE_ON,
     LOCKED_OUT,
     REFRIGERANT_SWEPT,
@@ -34,6 +38,7 @@ GAUGES_ON: Final = SafetyStep(
     sound="on",
     by="enter",
     after=(ROOF_SAFE, REFRIGERANT_SWEPT, CIRCUIT_CLOSED),
+    brings=(GAUGED, GAUGES_ARE_ON),
     does=circuit_is("gauges-on"),
     lost={"resumed": _gauges_may_be_off},
 )
@@ -43,13 +48,15 @@ GAUGES_OFF: Final = SafetyStep(
     sound="off",
     by="enter",
     after=(ROOF_SAFE, REFRIGERANT_SWEPT, GAUGES_MAY_BE_ON),
+    brings=(GAUGES_ARE_OFF,),
     does=circuit_is("closed"),
 )
 RECOVER: Final = SafetyStep(
     id=steps.RECOVER,
     at="circuit",
     sound="recovered",
-    after=(ROOF_SAFE, REFRIGERANT_SWEPT, LOCKED_OUT, GAUGES_ARE_ON),
+    after=(ROOF_SAFE, LOCKED_OUT, REFRIGERANT_SWEPT, GAUGES_ARE_ON),
+    brings=(CHARGE_IS_OUT,),
     does=circuit_is("charge-recovered"),
 )
 CIRCUIT_TO_ZERO: Final = SafetyStep(
@@ -57,13 +64,15 @@ CIRCUIT_TO_ZERO: Final = SafetyStep(
     at="circuit",
     sound="at-zero",
     after=(ROOF_SAFE, LOCKED_OUT, CHARGE_WAS_OUT),
+    brings=RECOVER.brings,
     does=circuit_is("charge-recovered"),
 )
 RECHARGE: Final = SafetyStep(
     id=steps.RECHARGE,
     at="circuit",
     sound="charged",
-    after=(ROOF_SAFE, REFRIGERANT_SWEPT, LOCKED_OUT, CHARGE_IS_OUT),
+    after=(ROOF_SAFE, LOCKED_OUT, CHARGE_IS_OUT, REFRIGERANT_SWEPT),
+    brings=(CHARGE_IN, CHARGE_BACK),
     does=circuit_is("gauges-on"),
     lost=GAUGES_ON.lost,
 )

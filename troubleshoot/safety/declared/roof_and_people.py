@@ -8,7 +8,15 @@ from typing import Final
 from troubleshoot.safety import steps
 from troubleshoot.safety.changes import any_other, sets
 from troubleshoot.safety.declaration import Outcomes, SafetyStep
-from troubleshoot.safety.step_guards import EDGE_NEAR
+from troubleshoot.safety.step_guards import (
+    EDGE_NEAR,
+    FIRE_PANEL_IN_SERVICE,
+    FIRE_PANEL_ON_TEST,
+    HELP_THERE,
+    PANEL_ON_TEST,
+    PEOPLE_TOLD,
+    ROOF_SAFE,
+)
 from troubleshoot.safety.work_state import WorkState
 
 _NEAR_AN_EDGE: Final = frozenset({"edge-6-to-15-ft", "edge-under-6-ft"})
@@ -29,6 +37,7 @@ ROOF: Final = SafetyStep(
     id=steps.ROOF,
     sound="safe",
     also_sound=_NEAR_AN_EDGE,
+    brings=(ROOF_SAFE,),
     does=sets(roof="go"),
     otherwise=_edge_or_no_go,
     lost={"hour-passed": sets(roof="not-checked"), "resumed": sets(roof="not-checked")},
@@ -37,6 +46,7 @@ EDGE_PROTECTION: Final = SafetyStep(
     id=steps.EDGE_PROTECTION,
     sound="on",
     after=(EDGE_NEAR,),
+    brings=ROOF.brings,
     does=sets(roof="go"),
     otherwise=any_other(sets(roof="edge-near")),
     lost=ROOF.lost,
@@ -44,6 +54,7 @@ EDGE_PROTECTION: Final = SafetyStep(
 TELL_OCCUPANTS: Final = SafetyStep(
     id=steps.TELL_OCCUPANTS,
     sound="told",
+    brings=(PEOPLE_TOLD,),
     does=sets(occupants_told=True),
     otherwise=any_other(sets(occupants_told=False)),
     lost={"resumed": sets(occupants_told=False)},
@@ -51,6 +62,7 @@ TELL_OCCUPANTS: Final = SafetyStep(
 TELL_FIRE_PANEL: Final = SafetyStep(
     id=steps.TELL_FIRE_PANEL,
     sound="on-test",
+    brings=(FIRE_PANEL_ON_TEST, PANEL_ON_TEST),
     does=sets(fire_panel="on-test"),
     otherwise=any_other(sets(fire_panel="unsure")),
     lost={"resumed": _panel_may_be_on_test},
@@ -60,11 +72,13 @@ TELL_FIRE_PANEL: Final = SafetyStep(
 FIRE_PANEL_BACK: Final = SafetyStep(
     id=steps.FIRE_PANEL_BACK,
     sound="in-service",
+    brings=(FIRE_PANEL_IN_SERVICE,),
     does=sets(fire_panel="in-service"),
 )
 SECOND_PERSON: Final = SafetyStep(
     id=steps.SECOND_PERSON,
     sound="there",
+    brings=(HELP_THERE,),
     does=sets(second_person=True),
     otherwise=any_other(sets(second_person=False)),
     lost={"resumed": sets(second_person=False)},
