@@ -6,7 +6,7 @@ import click
 
 from troubleshoot.cli.case_input import case_from
 from troubleshoot.cli.json_output import say_json
-from troubleshoot.cli.rule_base import shipped_rules, takes_rules
+from troubleshoot.cli.rule_base import rules_in_force, takes_rules
 from troubleshoot.outside.text import shown
 
 
@@ -21,7 +21,7 @@ def assess(file: str, as_json: bool) -> None:
     """
     from troubleshoot.visit.cases.assessment import assess_case
 
-    knowledge = shipped_rules()
+    knowledge = rules_in_force()
     case = case_from(file, knowledge, as_json)
     account, lines = assess_case(knowledge, case)
     if as_json:

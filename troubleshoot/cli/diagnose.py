@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from troubleshoot.cli.rule_base import shipped_rules, takes_rules
+from troubleshoot.cli.rule_base import rules_in_force, takes_rules
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import MOST_NAME, one_line
 from troubleshoot.safety.profiles import PROFILES
@@ -58,7 +58,7 @@ def diagnose(
         return
     from troubleshoot.cli.visiting import converse
 
-    ctx.exit(converse(shipped_rules(), unit, profiles, (ctx.obj or {}).get("data")))
+    ctx.exit(converse(rules_in_force(), unit, profiles, (ctx.obj or {}).get("data")))
 
 
 @click.command()
@@ -85,8 +85,8 @@ def inspect(
         from troubleshoot.cli.round_sheet import print_sheet
         from troubleshoot.cli.visiting import data_folder
 
-        print_sheet(shipped_rules(), unit, season, data_folder(data) / "visits")
+        print_sheet(rules_in_force(), unit, season, data_folder(data) / "visits")
         return
     from troubleshoot.cli.visiting import converse
 
-    ctx.exit(converse(shipped_rules(), unit, profiles, data, routine=True))
+    ctx.exit(converse(rules_in_force(), unit, profiles, data, routine=True))

@@ -11,7 +11,7 @@ import click
 
 from troubleshoot.cli.failures import JOURNAL_FAILED, USAGE, Failure
 from troubleshoot.cli.json_output import say_json
-from troubleshoot.cli.rule_base import missing_rules, shipped_rules, takes_rules
+from troubleshoot.cli.rule_base import missing_rules, rules_in_force, takes_rules
 from troubleshoot.cli.visiting import data_folder
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import shown
@@ -34,7 +34,7 @@ def visits(ctx: click.Context) -> None:
     Before them every STOP that stands over a unit.
     """
     paths = kept_visits(_folder(ctx))
-    for standing in standing_visits(shipped_rules(), _folder(ctx)) if paths else ():
+    for standing in standing_visits(rules_in_force(), _folder(ctx)) if paths else ():
         if stops_unit(standing):
             click.echo(shown(standing.lines[0]))
     if not paths:
@@ -97,7 +97,7 @@ def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
     from troubleshoot.visit.telling.account import ending_of
     from troubleshoot.visit.telling.whole_visit import stops_account, visit_account
 
-    knowledge = shipped_rules()
+    knowledge = rules_in_force()
     try:
         kept = read_visit(visit_of(visit, ctx))
     except JournalError as error:

@@ -12,7 +12,7 @@ from troubleshoot.cli import clock
 from troubleshoot.cli.attentive import AttentiveTerminal
 from troubleshoot.cli.failures import CHECKS_FOUND, INTERRUPTED, NOT_UNDERSTOOD, USAGE, Failure
 from troubleshoot.cli.practice.files import show_schema, unwritable, write_new
-from troubleshoot.cli.rule_base import shipped_rules, takes_rules
+from troubleshoot.cli.rule_base import rules_in_force, takes_rules
 from troubleshoot.cli.terminal import EndOfInput, Terminal
 from troubleshoot.cli.visiting import data_folder
 from troubleshoot.dialogue.talk import DangerCalled
@@ -72,7 +72,7 @@ def practise(
         drawn = _drawn(draw, 1 if seed is None else seed, difficulty or 1)
         ctx.exit(_play(drawn, folder, apprentice))
     elif what:
-        ctx.exit(_play(_named(shipped_rules(), what[0]), folder, apprentice))
+        ctx.exit(_play(_named(rules_in_force(), what[0]), folder, apprentice))
     else:
         _list(folder, apprentice)
 
@@ -143,7 +143,7 @@ def _drawn(subsystem: str, seed: int, difficulty: int) -> Scenario:
 
     name = "-".join(subsystem.lower().split())
     try:
-        return draw_scenario(Reasoner(shipped_rules()), name, seed, difficulty)[0]
+        return draw_scenario(Reasoner(rules_in_force()), name, seed, difficulty)[0]
     except NothingDrawn as error:
         raise Failure([str(error)], USAGE) from None
 
@@ -156,7 +156,7 @@ def _play(scenario: Scenario, folder: Path, apprentice: str) -> int:
 
     _record(folder, apprentice)
     terminal = AttentiveTerminal()
-    play = Play(terminal, Session(Reasoner(shipped_rules()), scenario))
+    play = Play(terminal, Session(Reasoner(rules_in_force()), scenario))
     try:
         call = play.run()
     except DangerCalled:
@@ -203,7 +203,7 @@ def _list(folder: Path, apprentice: str) -> None:
     from troubleshoot.practice.scores import best_of
 
     terminal = Terminal()
-    scenarios = _all(shipped_rules())
+    scenarios = _all(rules_in_force())
     best = best_of(_plays(folder, apprentice))
     for subsystem in sorted({scenario.subsystem for scenario in scenarios}):
         terminal.say(subsystem.replace("-", " "), strong=True)
@@ -234,7 +234,7 @@ def _progress(folder: Path, apprentice: str) -> None:
     if not plays:
         terminal.say("Nothing has been played yet.")
     _say_guesses(terminal, plays)
-    following = propose(plays, _all(shipped_rules()))
+    following = propose(plays, _all(rules_in_force()))
     if following is not None:
         terminal.say(f"Next: troubleshoot practise {following.id}")
 

@@ -7,7 +7,7 @@ import click
 from troubleshoot.cli.failures import JOURNAL_FAILED, USAGE, Failure
 from troubleshoot.cli.journal_shelf import JournalShelf
 from troubleshoot.cli.kept_visits import visit_of
-from troubleshoot.cli.rule_base import shipped_rules, takes_rules
+from troubleshoot.cli.rule_base import rules_in_force, takes_rules
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.cli.visiting import hold
 from troubleshoot.dialogue.opening import reopened
@@ -25,7 +25,7 @@ def reopen(ctx: click.Context, visit: str) -> None:
     Asks who made it safe, what they found and did, and the reading that shows it. Then the finding
     that stopped the visit is taken afresh, before anything else.
     """
-    path, knowledge = visit_of(visit, ctx), shipped_rules()
+    path, knowledge = visit_of(visit, ctx), rules_in_force()
     try:
         with JournalShelf(knowledge, path.parent) as shelf:
             book = shelf.go_on(path.stem)

@@ -54,8 +54,8 @@ def site_folders(*more: str) -> tuple[Path, ...]:
     return tuple({Path(name).absolute(): Path(name) for name in (*given, *more)}.values())
 
 
-def shipped_rules() -> Knowledge:
-    """The rules of the program, with those of the site."""
+def rules_in_force() -> Knowledge:
+    """The rules that a command goes by: those of the program, with those of the site."""
     from troubleshoot.knowledge.load import load_shipped
 
     return _loaded(lambda: load_shipped(site_folders()))

@@ -8,7 +8,7 @@ import click
 
 from troubleshoot.cli.failures import CHECKS_FOUND, RULES_INVALID, USAGE, Failure
 from troubleshoot.cli.json_output import say_json
-from troubleshoot.cli.rule_base import rules_in, shipped_rules, site_folders, takes_rules
+from troubleshoot.cli.rule_base import rules_in, rules_in_force, site_folders, takes_rules
 from troubleshoot.outside.files import read_text
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import shown
@@ -53,7 +53,7 @@ def test_rules_command(ctx: click.Context, only: tuple[str, ...]) -> None:
     """Try every card's examples: each must name its fault, or must not."""
     from troubleshoot.visit.cases.trial import try_examples
 
-    knowledge = shipped_rules()
+    knowledge = rules_in_force()
     known = set(knowledge.faults) | {fault.subsystem for fault in knowledge.faults.values()}
     for name in only:
         if name not in known:
@@ -78,7 +78,7 @@ def explain_command(name: str) -> None:
     from troubleshoot.cli.pages import page_about
     from troubleshoot.reasoning.unit.equipment import suggest
 
-    knowledge = shipped_rules()
+    knowledge = rules_in_force()
     lines = page_about(knowledge, name)
     if lines is None:
         names = [*knowledge.faults, *knowledge.tests, *knowledge.hazards, *knowledge.complaints]
@@ -130,7 +130,7 @@ def _parts_of(path: Path, text: str) -> dict[Path, str]:
     folder = path.parent / "hazards"
     if path.name != f"{folder.name}.yaml" or folder.exists():
         return {}
-    parts = split_by_kind(text, kinds_of(shipped_rules()))
+    parts = split_by_kind(text, kinds_of(rules_in_force()))
     return {folder / f"{kind}.yaml": whole for kind, whole in parts.items()}
 
 
@@ -165,7 +165,7 @@ def schema_command(kind: str | None) -> None:
             else f"one of {', '.join(FORMS)}"
         )
         raise Failure([f"{kind} is not a kind of rule file; {instead}"], USAGE)
-    say_json(json_schema(kind, shipped_rules()))
+    say_json(json_schema(kind, rules_in_force()))
 
 
 @rules.command("measure")
@@ -177,5 +177,5 @@ def measure_command(visits: int, subsets: int, seed: int) -> None:
     """Measure how well the rules tell faults apart: isolation, simulated visits, the optimum."""
     from troubleshoot.measure.table import measure
 
-    for line in measure(shipped_rules(), visits, subsets, seed):
+    for line in measure(rules_in_force(), visits, subsets, seed):
         click.echo(line)

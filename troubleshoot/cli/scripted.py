@@ -11,7 +11,7 @@ from troubleshoot.cli.case_input import read_plain, refusal_failure
 from troubleshoot.cli.failures import USAGE, Failure
 from troubleshoot.cli.json_output import say_json
 from troubleshoot.cli.prompt_screens import show_standing_visits
-from troubleshoot.cli.rule_base import shipped_rules
+from troubleshoot.cli.rule_base import rules_in_force
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.dialogue.scripted import ScriptedVisit, start_event
 from troubleshoot.reasoning.conclude import Reasoner
@@ -35,7 +35,7 @@ def run_scripted(
 
     Refused while one stands over this unit.
     """
-    knowledge = shipped_rules()
+    knowledge = rules_in_force()
     standing = tuple(standing_visits(knowledge, visits))
     rows = [standing_account(each, unit) for each in standing]
     for each in filter(stops_unit, standing):

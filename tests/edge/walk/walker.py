@@ -203,7 +203,7 @@ def _in_this_process(folder: _Folder, knowledge: Knowledge, kept: Kept) -> Itera
         for edge, name, ours in (
             (visiting, "Terminal", lambda: Screen(folder.type)),
             (reopening, "Terminal", lambda: Screen(folder.type)),
-            (reopening, "shipped_rules", lambda: knowledge),
+            (reopening, "rules_in_force", lambda: knowledge),
             (clock, "now", lambda: folder.now),
             (journal, "_make_durable", lambda descriptor: None),
             (journal, "_sync_folder", lambda folder: None),

@@ -9,7 +9,7 @@ import click
 
 from troubleshoot.cli.failures import USAGE, Failure
 from troubleshoot.cli.json_output import say_json
-from troubleshoot.cli.rule_base import shipped_rules
+from troubleshoot.cli.rule_base import rules_in_force
 from troubleshoot.outside.text import shown
 
 
@@ -37,7 +37,7 @@ def show_schema(words: Sequence[str]) -> None:
 
     if words:
         raise Failure(["schema takes no name: troubleshoot practise schema"], USAGE)
-    schema = schema_of(SCENARIO_FILE, "scenario", shipped_rules())
+    schema = schema_of(SCENARIO_FILE, "scenario", rules_in_force())
     say_json(schema)
 
 
