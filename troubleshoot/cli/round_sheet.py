@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from troubleshoot.cli import clock
-from troubleshoot.cli.prompt_screens import show_standing_visits
+from troubleshoot.cli.screens.prompts import show_standing_visits
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.records.round_sheet import Season, season_of, sheet

@@ -10,8 +10,8 @@ import click
 from troubleshoot.cli.case_input import read_plain, refusal_failure
 from troubleshoot.cli.failures import USAGE, Failure
 from troubleshoot.cli.json_output import say_json
-from troubleshoot.cli.prompt_screens import show_standing_visits
 from troubleshoot.cli.rule_base import rules_in_force
+from troubleshoot.cli.screens.prompts import show_standing_visits
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.dialogue.scripted import ScriptedVisit, start_event
 from troubleshoot.reasoning.conclude import Reasoner

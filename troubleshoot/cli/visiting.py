@@ -8,7 +8,7 @@ from pathlib import Path
 
 from troubleshoot.cli.failures import INTERRUPTED, JOURNAL_FAILED, KEPT, Failure
 from troubleshoot.cli.journal_shelf import JournalShelf
-from troubleshoot.cli.prompt_screens import show_prompt, show_said, sign_of
+from troubleshoot.cli.screens.prompts import show_prompt, show_said, sign_of
 from troubleshoot.cli.terminal import EndOfInput, Terminal
 from troubleshoot.dialogue.dialogue import Dialogue
 from troubleshoot.dialogue.opening import Visitor, visit

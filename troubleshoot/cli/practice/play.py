@@ -19,8 +19,10 @@ from troubleshoot.cli.practice.screens import (
     show_tests,
 )
 from troubleshoot.cli.practice.steps import do_steps, step_named
-from troubleshoot.cli.prompt_screens import show_call_cautions
-from troubleshoot.cli.screens import show_cautions, show_how, show_stop
+from troubleshoot.cli.screens.findings import show_how
+from troubleshoot.cli.screens.prompts import show_call_cautions
+from troubleshoot.cli.screens.stops import show_stop
+from troubleshoot.cli.screens.work import show_cautions
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.dialogue.hearing import hear, hear_cry
 from troubleshoot.dialogue.prompts import cautions_of

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from troubleshoot.cli.practice.finding import or_nearest, steps_called
 from troubleshoot.cli.practice.screens import show_stopped
-from troubleshoot.cli.screens import show_cautions
+from troubleshoot.cli.screens.work import show_cautions
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.dialogue.hearing import hear
 from troubleshoot.dialogue.prompts import cautions_of

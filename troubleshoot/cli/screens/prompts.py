@@ -46,7 +46,7 @@ def show_prompt(terminal: Terminal, knowledge: Knowledge, prompt: Prompt) -> Non
     elif isinstance(prompt, AskProof):
         terminal.say(f"Proof: {prompt.text}. What did you read?")
     elif not isinstance(prompt, AskWords | Ended):
-        from troubleshoot.cli.screens import show_at_work
+        from troubleshoot.cli.screens.work import show_at_work
 
         show_at_work(terminal, knowledge, prompt)
 
@@ -71,7 +71,7 @@ def show_said(terminal: Terminal, knowledge: Knowledge, said: Iterable[Said]) ->
         elif isinstance(each, FirstLooks):
             terminal.say(f"First looks: {each.looks}")
         else:
-            from troubleshoot.cli.screens import show_finding
+            from troubleshoot.cli.screens.findings import show_finding
 
             show_finding(terminal, knowledge, each)
 

@@ -1,0 +1,1 @@
+"""How a visit looks in plain lines: its prompts, work, findings and STOPs."""

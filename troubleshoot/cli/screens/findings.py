@@ -1,0 +1,181 @@
+"""What an answer has come to: readings judged, causes, dangers, the ending and its repair."""
+
+from __future__ import annotations
+
+from troubleshoot.cli.screens.stops import show_stop
+from troubleshoot.cli.terminal import Terminal
+from troubleshoot.dialogue.said import (
+    Agreement,
+    Causes,
+    Danger,
+    HowTo,
+    OtherTest,
+    StopElsewhere,
+    Verdict,
+    WhatToType,
+)
+from troubleshoot.knowledge.model import Fault, Knowledge, Test
+from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.readings.readings import Reading
+from troubleshoot.reasoning.unit.places import with_place
+from troubleshoot.safety.hazard_words import first_orders
+from troubleshoot.safety.profiles import spoken
+from troubleshoot.safety.stops.standing import Standing
+from troubleshoot.visit.deciding.decision import Decision
+from troubleshoot.visit.telling.account import shown_causes
+from troubleshoot.visit.telling.explain import because
+from troubleshoot.visit.telling.wording import TAG_OUT, bar, cause_line, effect_line
+
+CAUSES_SHOWN = 4
+WORTH_SHOWING = 0.03
+
+HELP = (
+    "At any question:",
+    "  danger WORDS       stop at once: somebody is in danger, and what is wrong",
+    "  ?  or how          how to do it, in steps",
+    "  w  or why          why this is next",
+    "  because [CAUSE]    what speaks for and against a cause (a number, or words of its name)",
+    "  why not CAUSE      why a cause is not on top",
+    "  what if OUTCOME    what an answer would change",
+    "  tests              other tests worth doing now;  do N  takes number N of them",
+    "  do TEST at PLACE   do a test of your own choice",
+    "  again              take the last reading once more",
+    "  causes             the causes as they stand",
+    "  u  or undo         take the last answer back",
+    "  s  or skip         go on without this one",
+    "  invalid REASON     the last reading does not count; it is kept, with the reason",
+    "  unit               what was told of the unit;  unit NAME VALUE  puts it right",
+    "  note TEXT          write a note into the visit",
+    "  repaired CAUSE     say that this has been put right",
+    "  done               finish: put the unit back and close the visit",
+    "  q  or quit         keep the visit and leave; starting again goes on from here",
+)
+
+
+def show_finding(
+    terminal: Terminal,
+    knowledge: Knowledge,
+    said: Verdict | Agreement | Causes | Danger | StopElsewhere | HowTo | WhatToType | OtherTest,
+) -> None:
+    """What an answer has come to, or what was asked for besides."""
+    if isinstance(said, Verdict):
+        show_verdict(terminal, said.reading, knowledge)
+        if not said.reading.valid:
+            terminal.say(f"It does not count: {said.reading.why_invalid}", 1)
+    elif isinstance(said, Agreement):
+        terminal.say(said.text, 1)
+    elif isinstance(said, Causes):
+        show_causes(terminal, said.conclusions)
+    elif isinstance(said, Danger):
+        show_standing(terminal, said.standing)
+    elif isinstance(said, StopElsewhere):
+        terminal.hold(first_orders(said.stopped.fired.hazard))
+        show_stop(terminal, said.stopped.fired, said.stopped.tag)
+    elif isinstance(said, HowTo):
+        show_how(terminal, said.test)
+    elif isinstance(said, WhatToType):
+        terminal.say_all(HELP)
+    else:
+        name = with_place(said.test.name, said.where)
+        minutes = "" if said.minutes is None else f": {said.minutes:.0f} min"
+        terminal.say(f"{said.number} {name}{minutes}", 2)
+
+
+def show_how(terminal: Terminal, test: Test) -> None:
+    """How a test is done, with what, and what makes its reading worthless."""
+    for number, sentence in enumerate(test.how, start=1):
+        terminal.say(f"{number}. {sentence}", 2)
+    if test.instrument:
+        terminal.say(f"With: {test.instrument}", 2)
+    for reason in test.invalid_when:
+        terminal.say(f"Does not count if: {reason}", 2)
+    if test.source:
+        terminal.say(f"Source: {test.source}", 2)
+
+
+def show_verdict(terminal: Terminal, reading: Reading, knowledge: Knowledge) -> None:
+    """What a typed number was taken for."""
+    found = reading.classified
+    if found is None:
+        if reading.text and not reading.seen:
+            terminal.say("Kept. It cannot be judged until more is known.", 1)
+        return
+    unit = knowledge.quantities[found.quantity].unit.removesuffix("-diff")
+    spread = f" +/-{2 * found.u:.2g}" if found.u else ""
+    words = [f"{found.value:.4g}{spread} {unit}: {found.outcome.replace('-', ' ')}"]
+    if found.low is not None or found.high is not None:
+        low = "" if found.low is None else f"{found.low:.4g}"
+        high = "" if found.high is None else f"{found.high:.4g}"
+        band = (
+            f"{low} to {high}" if low and high else f"at least {low}" if low else f"at most {high}"
+        )
+        words.append(f"{found.verdict}; a sound unit reads {band}")
+    terminal.say(" - ".join(words), 1)
+
+
+def show_standing(terminal: Terminal, standing: Standing) -> None:
+    """A danger that stands or may; with a STOP of its own it stops this step at least."""
+    first, *more = standing.lines
+    terminal.say(first, strong=True)
+    for line in more:
+        terminal.say(line, 2)
+    stop = standing.hazard.stop
+    if stop is not None and not standing.stops:
+        terminal.say(f"Stop if: {stop.covers}", 2)
+
+
+def show_causes(terminal: Terminal, conclusions: Conclusions) -> None:
+    """The most likely causes with bars, what happened, and the rest in one line."""
+    causes = [c for c in shown_causes(conclusions) if c.probability >= WORTH_SHOWING]
+    for number, cause in enumerate(causes[:CAUSES_SHOWN], start=1):
+        terminal.say(f"{number} {cause_line(conclusions, cause)}", 1)
+    if not causes:
+        terminal.say("nothing stands out yet", 1)
+    ranking = conclusions.ranking
+    for chance, text in (
+        (ranking.nothing_wrong, "nothing wrong"),
+        (ranking.outside, "something outside the rules"),
+    ):
+        if chance >= 0.2:
+            terminal.say(f"  {bar(chance)} {100 * chance:7.0f} %  {text}", 1)
+    for effect in conclusions.effects:
+        terminal.say(effect_line(conclusions, effect), 1)
+
+
+def show_ending(terminal: Terminal, conclusions: Conclusions, decision: Decision) -> None:
+    """How the search ended, and what follows."""
+    heads = {
+        "named": "The cause is named.",
+        "shortlist": "No test left is worth its time. The shortlist:",
+        "nothing-wrong": "Nothing wrong has been found.",
+        "outside": "The findings fit nothing in the rule base well.",
+    }
+    terminal.say()
+    terminal.say(heads.get(decision.ending, decision.ending), strong=True)
+    show_causes(terminal, conclusions)
+    named = conclusions.named
+    if named is not None:
+        terminal.say_all(because(conclusions, named))
+        show_repair(terminal, named.fault)
+    for fault in conclusions.behind:
+        terminal.say(f"Behind it, look for: {fault.name}", 2)
+    for reading in conclusions.unexplained:
+        name = conclusions.hypotheses.knowledge.tests[reading.test].name
+        terminal.say(f"Not explained by it: {name}: {', '.join(reading.seen)}", 2)
+    for test, phrase in decision.handed_over:
+        name = conclusions.hypotheses.knowledge.tests[test].name
+        terminal.say(f"Beyond your profile: {name}: {phrase}", 2)
+
+
+def show_repair(terminal: Terminal, fault: Fault) -> None:
+    """Why it failed, what to do about it, who may, and the proof."""
+    who = [spoken((each,)) for each in fault.repair.who]
+    if fault.repair.hand_over:
+        terminal.say(TAG_OUT, strong=True)
+    terminal.say(f"Repair: {fault.repair.what}")
+    terminal.say(f"Who: {(' and ' if fault.repair.who_rule == 'all' else ' or ').join(who)}", 2)
+    terminal.say(f"About {fault.repair.minutes:.0f} minutes; part: {fault.repair.part_cost}", 2)
+    terminal.say(f"Why it failed: {fault.why}", 2)
+    terminal.say(f"If left: {fault.if_left}", 2)
+    for proof in fault.proof:
+        terminal.say(f"Proof: {proof.text}", 2)
