@@ -8,6 +8,7 @@ from hypothesis import strategies as st
 
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety import reaching
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.stops.record import HandOverResult
 from troubleshoot.visit.deciding.next import Decider
