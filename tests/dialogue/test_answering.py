@@ -1,21 +1,18 @@
-"""What may be typed at a question and at a step, and what is no answer there."""
+"""What may be typed at a question, and what is no answer there."""
 
 from __future__ import annotations
 
 from dataclasses import replace
-from datetime import datetime, timedelta
+from datetime import datetime
 from typing import Any
 
 import pytest
 
 from tests.building import base, test_of
-from troubleshoot.dialogue.answering import NotAnAnswer, answer_event_from, step_event_from
-from troubleshoot.knowledge.model import Knowledge, Outcome
+from troubleshoot.dialogue.answering import NotAnAnswer, answer_event_from
+from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.unit.places import Place
-from troubleshoot.safety.declared import CONFIRMED, ENTER_CONFIRMS
-from troubleshoot.safety.steps import Step
-from troubleshoot.visit.events import Answered, Started, StepDone, replay
-from troubleshoot.visit.state import VisitState
+from troubleshoot.visit.events import Answered
 
 NOW = datetime.fromisoformat("2026-11-26T12:00:00+00:00")
 LOOK = test_of("look", "bad-wiring", "bad-fuse", "wet")
@@ -100,154 +97,6 @@ def test_a_reading_is_kept_as_typed_or_as_the_word_for_it(shipped: Knowledge) ->
         answer("128 furlongs")
 
 
-def step(
-    shipped: Knowledge,
-    name: str,
-    typed: str,
-    *,
-    state: VisitState | None = None,
-    again: bool = False,
-) -> tuple[list[str], str | None]:
-    at = "blower drive" if name == "drive-discharge" else None
-    event = step_event_from(
-        shipped, state or VisitState(), shipped.tests[name], Step(name, at, again), typed, NOW
-    )
-    assert (event.step, event.place, event.again) == (name, at, again)
-    return list(event.outcomes), event.text
-
-
-@pytest.mark.parametrize("typed", ["", "ok", "y", "yes", "OK", "done"])
-def test_enter_confirms_what_protects_no_life_and_nothing_else(
-    typed: str, shipped: Knowledge
-) -> None:
-    for name, word in CONFIRMED.items():
-        if name in ENTER_CONFIRMS:
-            assert step(shipped, name, typed) == ([word], None)
-        else:
-            with pytest.raises(NotAnAnswer, match="Enter confirms nothing here") as error:
-                step(shipped, name, typed)
-            said = word.replace("-", " ")
-            number = ", or the number on the meter," if shipped.tests[name].reads else ""
-            assert str(error.value) == (
-                f'Enter confirms nothing here. Type "{said}"{number} when it is so.'
-            )
-
-
-@pytest.mark.parametrize(
-    ("name", "typed", "named"),
-    [
-        ("lockout", "lock", ["locked"]), ("lockout", "locked", ["locked"]),
-        ("lockout", "c", ["cannot-lock"]), ("roof-conditions", "safe", ["safe"]),
-        ("panels-off", "off", ["off"]), ("edge-protection", "guard rail", ["on"]),
-        ("tell-fire-panel", "on t", None), ("tell-fire-panel", "on te", ["on-test"]),
-        ("lockout", "loc", None), ("roof-conditions", "saf", None), ("panels-off", "of", None),
-        ("restart-and-watch", "run", None), ("restart-and-watch", "runs", ["runs"]),
-        ("lockout", "locked off and tagged", ["locked"]), ("tell-occupants", "told ok", ["told"]),
-        ("lockout", "locked off dead", ["locked"]),
-        ("verified-dead", "dea", None), ("verified-dead", "dead", ["dead"]),
-    ],
-)  # fmt: skip
-def test_a_word_that_confirms_is_typed_to_four_letters_or_all_of_it(
-    name: str, typed: str, named: list[str] | None, shipped: Knowledge
-) -> None:
-    if named is not None:
-        assert step(shipped, name, typed) == (named, None)
-    else:
-        with pytest.raises(NotAnAnswer, match="fewer letters confirm nothing here"):
-            step(shipped, name, typed)
-
-
-@pytest.mark.parametrize("typed", ["bled", "drained", "bled down"])
-def test_only_a_number_or_its_own_word_says_that_a_capacitor_is_empty(
-    typed: str, shipped: Knowledge
-) -> None:
-    """Regression: "bled" certified a discharge that nobody had metered."""
-    with pytest.raises(NotAnAnswer, match="Say in words what came of it: discharged, "):
-        step(shipped, "capacitor-discharge", typed)
-    assert step(shipped, "capacitor-discharge", "discharged") == (["discharged"], None)
-
-
-@pytest.mark.parametrize(
-    ("typed", "named"),
-    [("40 ft", "safe"), ("120", "safe"), ("15 ft", "safe"), ("14 ft", "edge-6-to-15-ft"),
-     ("6", "edge-6-to-15-ft"), ("5 ft", "edge-under-6-ft")],
-)  # fmt: skip
-def test_the_distance_to_the_edge_is_an_answer_at_the_roof(
-    typed: str, named: str, shipped: Knowledge
-) -> None:
-    """Regression: a number was asked for, and "40 ft" refused."""
-    state = replay(shipped, [Started(complaint="no-cooling")])
-    assert step(shipped, "roof-conditions", typed, state=state) == ([named], typed)
-
-
-@pytest.mark.parametrize(
-    ("typed", "named"), [("tripped", "opens-in-run"), ("open", "open-when-cold")]
-)
-def test_a_tripped_limit_is_said_in_one_word(typed: str, named: str, shipped: Knowledge) -> None:
-    limit = shipped.tests["main-limit"]
-    words = tuple(outcome.id for outcome in limit.outcomes)
-    event = answer_event_from(shipped, limit, None, typed, words)
-    assert list(event.outcomes) == [named]
-
-
-def test_what_names_no_outcome_of_a_step_is_refused(shipped: Knowledge) -> None:
-    for typed in ("1", "xyz", ","):
-        with pytest.raises(NotAnAnswer, match="Say in words what came of it: locked, "):
-            step(shipped, "lockout", typed)
-
-
-def test_the_second_time_round_of_a_proof_is_kept_as_one(shipped: Knowledge) -> None:
-    assert step(shipped, "tester-proof", "proved", again=True) == (["proved"], None)
-
-
-@pytest.mark.parametrize(
-    ("name", "typed", "good"),
-    [
-        ("verified-dead", "0 V", True), ("verified-dead", "120 V", False),
-        ("drive-discharge", "0 V", True), ("drive-discharge", "300 V", False),
-    ],
-)  # fmt: skip
-def test_the_number_on_the_meter_confirms_a_step_or_not(
-    name: str, typed: str, good: bool, shipped: Knowledge
-) -> None:
-    named, text = step(shipped, name, typed, state=locked(shipped, 0))
-    assert text == typed and len(named) == 1
-    assert (named == [CONFIRMED[name]]) is good
-
-
-def test_a_number_that_cannot_be_is_refused(shipped: Knowledge) -> None:
-    metered = next(n for n in CONFIRMED if shipped.tests[n].reads)
-    with pytest.raises(NotAnAnswer, match=r".+; .+\."):
-        step(shipped, metered, "12 furlongs")
-
-
-def locked(shipped: Knowledge, minutes_ago: float | None) -> VisitState:
-    """A visit in which the lock went on so long ago; None where that is not known."""
-    time = "" if minutes_ago is None else (NOW - timedelta(minutes=minutes_ago)).isoformat()
-    state = replay(shipped, [Started(complaint="no-cooling")])
-    return replace(state, power_off_time=time)
-
-
-def test_drives_are_waited_for_or_metered(shipped: Knowledge) -> None:
-    wait = shipped.tests["drive-discharge"].wait_minutes
-    assert wait > 2
-    for ago, left in ((0, wait), (2, wait - 2), (int(wait) - 1, 1), (None, wait)):
-        with pytest.raises(NotAnAnswer, match=f"^{left:.0f} min of the wait are still to come"):
-            step(shipped, "drive-discharge", "discharged", state=locked(shipped, ago))
-    over = locked(shipped, int(wait))
-    assert step(shipped, "drive-discharge", "discharged", state=over) == (["discharged"], None)
-    other = next(o.id for o in shipped.tests["drive-discharge"].outcomes if o.id != "discharged")
-    early = locked(shipped, 0)
-    assert step(shipped, "drive-discharge", other.replace("-", " "), state=early)[0] == [other]
-
-
-def test_the_last_seconds_of_a_wait_are_a_minute(shipped: Knowledge) -> None:
-    wait = shipped.tests["drive-discharge"].wait_minutes
-    state = locked(shipped, wait - 1 / 60)
-    with pytest.raises(NotAnAnswer, match=r"^1 min of the wait"):
-        step(shipped, "drive-discharge", "discharged", state=state)
-
-
 ALIKE = test_of("look", "bad", "bad-fuse")
 
 
@@ -264,15 +113,6 @@ def test_nothing_between_commas_is_no_outcome_though_there_is_only_one() -> None
             answer_event_from(KNOWLEDGE, MANY, None, typed, ("wet",))
 
 
-def test_a_step_of_several_takes_several_and_one_of_one_does_not(shipped: Knowledge) -> None:
-    assert shipped.tests["lockout"].choose == "several"
-    both = step(shipped, "lockout", "cannot lock, second source")[0]
-    assert both == ["cannot-lock", "second-source"]
-    assert shipped.tests["tester-proof"].choose == "one"
-    with pytest.raises(NotAnAnswer, match="Say in words"):
-        step(shipped, "tester-proof", "proved, failed")
-
-
 def test_a_reading_of_several_words_is_one_answer_and_keeps_its_test(shipped: Knowledge) -> None:
     test = shipped.tests["suction-pressure"]
     first, second, *_ = (o.id for o in test.outcomes)
@@ -280,63 +120,3 @@ def test_a_reading_of_several_words_is_one_answer_and_keeps_its_test(shipped: Kn
     assert event == Answered(test.id, outcomes=(first,))
     with pytest.raises(NotAnAnswer):
         answer_event_from(shipped, test, None, f"{first}, {second}", (first, second))
-
-
-def test_a_number_near_a_limit_or_without_a_unit_is_judged_by_its_worse_side(
-    shipped: Knowledge,
-) -> None:
-    state = locked(shipped, 0)
-    for typed in ("12 furlongs", "9 9 9 V V"):
-        with pytest.raises(NotAnAnswer, match=r".+; .+\.") as refused_for:
-            step(shipped, "drive-discharge", typed, state=state)
-        assert "says nothing here" not in str(refused_for.value)
-    named, _ = step(shipped, "drive-discharge", "10 V", state=state)
-    assert named != ["discharged"] and len(named) == 1
-    assert step(shipped, "drive-discharge", "2 V", state=state)[0] == ["discharged"]
-
-
-def test_a_number_that_says_nothing_wants_words(shipped: Knowledge) -> None:
-    silent = replace(shipped.tests["drive-discharge"], outcomes=(Outcome("discharged"),))
-    knowledge = replace(shipped, tests={**shipped.tests, "drive-discharge": silent})
-    with pytest.raises(NotAnAnswer, match="That number says nothing here"):
-        step_event_from(
-            knowledge, locked(shipped, 0), silent, Step("drive-discharge", "x"), "2 V", NOW
-        )
-
-
-@pytest.mark.parametrize(
-    ("name", "typed", "named"),
-    [
-        ("lockout", "locked off, tag on", "locked"), ("lockout", "Locked out", "locked"),
-        ("lock-off", "lock is off", "off"), ("lock-off", "locked", "still-on"),
-        ("lock-off", "locked off, tag on", "still-on"), ("panels-on", "done", "on"),
-        ("tell-fire-panel", "none", "no-detector"), ("gas-cock-shut", "cock shut", "shut"),
-        ("tell-fire-panel", "no smoke detector", "no-detector"),
-        ("roof-conditions", "edge 6 to 15 ft", "edge-6-to-15-ft"),
-        ("roof-conditions", "edge under 6 ft", "edge-under-6-ft"),
-        ("roof-conditions", "12 ft", "edge-6-to-15-ft"),
-    ],
-)  # fmt: skip
-def test_a_step_takes_the_words_people_use_for_what_came_of_it(
-    name: str, typed: str, named: str, shipped: Knowledge
-) -> None:
-    """Regression: the roof's own words with digits were refused, and "locked off" confirmed."""
-    assert step(shipped, name, typed)[0] == [named]
-
-
-def at_an_edge(shipped: Knowledge, how_near: str) -> VisitState:
-    look = StepDone("roof-conditions", (how_near,))
-    return replay(shipped, [Started(complaint="no-cooling"), look])
-
-
-def test_near_an_edge_the_work_goes_on_once_its_protection_is_named(shipped: Knowledge) -> None:
-    far, near = (at_an_edge(shipped, each) for each in ("edge-6-to-15-ft", "edge-under-6-ft"))
-    assert far.work.roof == near.work.roof == "edge-near"
-    for typed in ("tied off", "guard rail", "guardrail", "harness"):
-        assert step(shipped, "edge-protection", typed, state=near)[0] == ["on"]
-    for typed in ("warning line", "second person"):
-        assert step(shipped, "edge-protection", typed, state=far)[0] == ["on"]
-        with pytest.raises(NotAnAnswer, match="only a guard rail or being tied off"):
-            step(shipped, "edge-protection", typed, state=near)
-    with pytest.raises(NotAnAnswer, match="Say what protects you"):
-        step(shipped, "edge-protection", "on", state=far)

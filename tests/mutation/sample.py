@@ -19,7 +19,7 @@ SAMPLE = {
         "safety/test_work_state_guards.py::test_a_test_is_shown_exactly_when_nothing_is_missing"
     ),
     "safety/stops/lifting.py:_serves:always:at is None or at in places or None in places": (
-        "safety/stops/test_findings.py::test_one_answer_for_the_whole_unit_serves_each_place"
+        "safety/stops/test_lifting.py::test_one_answer_for_the_whole_unit_serves_each_place"
     ),
     "safety/stops/lifting.py:finding_of:without outcome in reading.possible:reading.test == test "
     "and outcome in reading.possible": (

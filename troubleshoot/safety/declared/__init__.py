@@ -7,15 +7,7 @@ from types import MappingProxyType
 from typing import Final
 
 from troubleshoot.safety.declaration import SafetyStep
-from troubleshoot.safety.declared import (
-    air,
-    dead,
-    gas,
-    panels,
-    power,
-    refrigerant,
-    roof_and_people,
-)
+from troubleshoot.safety.declared import air, dead, gas, panels, power, refrigerant, roof_and_people
 
 _IN_ORDER: Final = (
     roof_and_people.ROOF,

@@ -1,0 +1,29 @@
+"""What time alone changes of a visit: this, and nothing else."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from tests.visit.events.effects import DEAD, changed
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.transitions import expire
+from troubleshoot.visit.events import HourPassed, Resumed
+from troubleshoot.visit.state import VisitState
+
+
+@pytest.mark.parametrize(("minutes", "voids"), [(5, False), (45, True)])
+def test_whoever_goes_on_takes_nothing_afresh_and_a_long_absence_voids(
+    minutes: int, voids: bool, shipped: Knowledge, visit: VisitState
+) -> None:
+    event = Resumed(minutes, True)
+    away = {"work": expire(visit.work, "resumed"), "aim": None} if voids else {}
+    changed(shipped, visit, event, fresh=None, **away)
+    changed(shipped, visit, replace(event, profiles=("technician",)), fresh=None,
+            profiles=frozenset({"technician"}), **away)  # fmt: skip
+
+
+def test_an_hour_voids_the_roof(shipped: Knowledge, visit: VisitState) -> None:
+    state = replace(visit, work=DEAD)
+    changed(shipped, state, HourPassed(), work=replace(DEAD, roof="not-checked"))
