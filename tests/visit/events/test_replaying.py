@@ -189,8 +189,6 @@ def test_leads_taken_off_before_a_test_was_given_up_have_to_go_back(
 def test_the_guards_have_the_last_word_over_the_planner(
     knowledge: Knowledge, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    from troubleshoot.safety import reaching
-
     monkeypatch.setattr(reaching, "steps_to", lambda *_: ())
     decider = Decider(knowledge)
     state = replay(knowledge, [START])
