@@ -91,6 +91,7 @@ class Officer:
         test = self.knowledge.tests[str(step)]
         if event["event"] == "answer" or (test.reads and any(c.isdigit() for c in typed)):
             return "" if typed.strip(" ,") else f"{typed!r} was taken for an answer to {step}"
+        typed = ", ".join(dict.fromkeys(part.strip() for part in typed.split(",")))  # said twice
         said = "-".join(typed.lower().split())
         enough = len(said.replace("-", "")) >= min(LEAST_LETTERS, len(wanted.replace("-", "")))
         own = next(outcome for outcome in test.outcomes if outcome.id == wanted)
