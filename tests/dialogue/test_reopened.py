@@ -14,6 +14,7 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hand_over_result import ask_result, ask_told
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.reopening import NOT_BY_AN_APPRENTICE, reopen
+from troubleshoot.dialogue.talk import Leave
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.safety.hearing.roles import ROLES
@@ -179,7 +180,8 @@ def test_without_one_part_there_is_no_result_and_no_more_is_asked(
 ) -> None:
     typed = ["1", DONE, READ, "09:01"]
     terminal = Lines(*typed[:missing], "q", *typed[missing + 1 :])
-    assert result_of(shipped, terminal) is None
+    with pytest.raises(Leave):
+        result_of(shipped, terminal)
     assert len(terminal.asked) == missing + 1
 
 

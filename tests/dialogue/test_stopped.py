@@ -10,12 +10,16 @@ import pytest
 
 from tests.cli.lines import Lines, book_of, held
 from troubleshoot.cli import clock
+from troubleshoot.dialogue.asides import takes_notes
 from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.prompts import Ended
+from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.stopped import stopped
-from troubleshoot.dialogue.talk import DangerCalled, Leave
+from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
 from troubleshoot.safety.stops.lifting import conclude_visit
+from troubleshoot.safety.stops.record import HandOverResult
 from troubleshoot.visit.absence import stamp
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import (
@@ -23,15 +27,19 @@ from troubleshoot.visit.events import (
     DangerReported,
     Event,
     Halted,
+    Reopened,
+    Resumed,
     Started,
     StepDone,
     TakenAfresh,
     VisitEnded,
 )
+from troubleshoot.visit.telling.whole_visit import stops_account
 
 NOW = datetime.fromisoformat("2026-11-26T12:00:00+00:00")
 UNIT = {"heat": "gas", "refrigerant": "R-410A", "duct-smoke-detector": "not-fitted"}
 EVERYBODY = sorted(FULLY_QUALIFIED)
+DONE = "the limit was replaced like for like"
 TOLD = "the combustion tech, the gas fitter and the supervisor were called"
 
 
@@ -64,10 +72,12 @@ def at_the_stop(decider: Decider, book: VisitBook, terminal: Lines) -> bool:
     conclusions = conclude_visit(decider.reasoner, book.state)
     decision = decider.decide(book.state, conclusions)
     assert decision.kind == "stop"
-    ended = held(
-        decider.knowledge, terminal, lambda voice: stopped(book, voice, decision, conclusions)
-    )
-    return ended is None
+
+    def here(voice: Voice) -> Talk[Ended | None]:
+        takes_notes(book, voice)
+        return stopped(book, voice, decision, conclusions)
+
+    return held(decider.knowledge, terminal, here) is None
 
 
 def kinds(book: VisitBook) -> list[str]:
@@ -116,13 +126,71 @@ def test_one_for_the_whole_job_is_only_handed_over(decider: Decider) -> None:
 
 def test_one_until_made_safe_may_be_taken_afresh(decider: Decider) -> None:
     book = visit(decider.knowledge, STUCK)
-    terminal = Lines("", "Again")
+    terminal = Lines("", "Again", DONE)
     assert at_the_stop(decider, book, terminal) is True
     name = decider.knowledge.tests["main-limit"].name
     assert f"Only a fresh finding lifts this: type again to do {name} once more" in terminal.text
     assert "again, over, or q." in terminal.said
     assert kinds(book)[2:] == ["stop", "take-afresh"]
-    assert book.events[3] == TakenAfresh("main-limit", None, time=stamp(NOW))
+    assert book.events[3] == TakenAfresh("main-limit", None, done=DONE, time=stamp(NOW))
+
+
+@pytest.mark.parametrize("typed", ["", "fixed it", "nobody did anything yet", "it is not fixed"])
+def test_what_was_done_to_make_it_safe_is_said_before_it_is_taken_afresh(
+    typed: str, decider: Decider
+) -> None:
+    """Regression: `again` lifted it at once, without anything having been done."""
+    book = visit(decider.knowledge, STUCK)
+    terminal = Lines("again", typed, DONE)
+    assert at_the_stop(decider, book, terminal) is True
+    assert [asked for asked in terminal.asked if "made safe" in asked or "make it safe" in asked]
+    assert book.state.stops[-1].done_here == DONE
+    (stop,) = stops_account(decider.knowledge, book.state)
+    assert stop["done_here"] == DONE and stop["made_safe"] is None
+
+
+def test_whoever_has_done_nothing_leaves_with_the_stop_standing(decider: Decider) -> None:
+    book = visit(decider.knowledge, STUCK)
+    with pytest.raises(Leave):
+        at_the_stop(decider, book, Lines("again", "q"))
+    assert kinds(book)[2:] == ["stop"]
+
+
+def test_what_a_reopening_has_told_is_not_asked_again(decider: Decider) -> None:
+    result = HandOverResult("electrician", DONE, "limit opens at 190 F", "2026-11-26 11:59")
+    over = [Halted("safety-does-not-open", "main-limit"),
+            VisitEnded("stopped", TOLD, "2026-11-26 11:00"),
+            Reopened("safety-does-not-open", result, "main-limit", None),
+            Resumed(45, True)]  # fmt: skip
+    book = visit(decider.knowledge, STUCK, *over)
+    assert at_the_stop(decider, book, Lines("again")) is True
+
+
+@pytest.mark.parametrize("typed", [("q",), ("?", "s", "note the boss is on his way", "Quit")])
+@pytest.mark.parametrize("name", ["RTU-7", ""])
+def test_nobody_is_trapped_at_who_was_told(
+    name: str, typed: tuple[str, ...], decider: Decider
+) -> None:
+    """Regression: q was refused there, until somebody was named."""
+    book = visit(decider.knowledge, CRACK, name=name)
+    unit = () if name else ("RTU 9",)
+    terminal = Lines("over", *unit, *typed)
+    with pytest.raises(Leave):
+        at_the_stop(decider, book, terminal)
+    assert "end" not in kinds(book) and book.state.ended is None
+    assert [met.hazard for met in book.state.stops] == ["heat-exchanger-breach"]
+    assert conclude_visit(decider.reasoner, book.state).standing_stops
+    assert list(book.state.notes) == ["the boss is on his way"] * (len(typed) > 1)
+
+
+def test_at_the_stop_itself_there_is_help_and_a_note(decider: Decider) -> None:
+    book = visit(decider.knowledge, STUCK)
+    terminal = Lines("?", "w", "s", "note the limit was warm", "Q")
+    with pytest.raises(Leave):
+        at_the_stop(decider, book, terminal)
+    assert book.state.notes == ("the limit was warm",)
+    assert terminal.text.count("again, over, or q.") == 3
+    assert "not skipped" in terminal.text
 
 
 def test_what_is_beyond_whoever_asks_is_handed_over(decider: Decider) -> None:
@@ -187,7 +255,7 @@ def test_a_danger_that_somebody_reported_is_cleared_by_its_own_word(decider: Dec
     clear = decider.knowledge.hazards["live-work"].all_clear
     danger = DangerReported("live-work", "sparks", test=clear)
     book = visit(decider.knowledge, danger)
-    terminal = Lines("again")
+    terminal = Lines("again", "got the rated gloves from the truck")
     assert at_the_stop(decider, book, terminal) is True
     assert kinds(book) == ["start", "danger", "take-afresh"]
     assert book.state.fresh == (clear, None)
@@ -205,4 +273,4 @@ def test_a_wait_is_not_shortened_by_those_who_met_the_stop(
     assert "30 minutes have to pass on the clock" in terminal.text
     book = visit(decider.knowledge, danger)
     monkeypatch.setattr(clock, "now", lambda: NOW + timedelta(minutes=30))
-    assert at_the_stop(decider, book, Lines("again")) is True
+    assert at_the_stop(decider, book, Lines("again", "rested in the shade with water")) is True

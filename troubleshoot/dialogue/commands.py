@@ -4,22 +4,21 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 
+from troubleshoot.dialogue.asides import SKIPS, keep_note
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.hearing import HOW_TO_CALL
 from troubleshoot.dialogue.picking import pick
 from troubleshoot.dialogue.said import Causes, HowTo, OtherTest, Voice, WhatToType
-from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
+from troubleshoot.dialogue.talk import Talk
 from troubleshoot.dialogue.unit_told import list_told, put_right
 from troubleshoot.knowledge.model import Test
 from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.unit.places import Place, PlaceNotUnderstood, spoken
 from troubleshoot.safety.declared import CONFIRMED, ENTER_CONFIRMS
-from troubleshoot.safety.hearing.dangers import cried, spoken_of
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.next import Decider
-from troubleshoot.visit.events import Aimed, Closing, Noted, Repaired, Skipped
+from troubleshoot.visit.events import Aimed, Closing, Repaired, Skipped
 from troubleshoot.visit.events.places import places_from
 from troubleshoot.visit.hearing.tests_by_words import find_tests
 from troubleshoot.visit.telling.explain import because, find_fault, what_if, why_not
@@ -71,16 +70,15 @@ class Commands:
         self, typed: str, word: str, rest: str, decision: Decision, conclusions: Conclusions
     ) -> Talk[bool]:
         """Commands that change the visit."""
-        if typed in ("q", "quit"):
-            raise Leave
-        if typed in ("u", "undo"):
+        if typed.lower() in ("u", "undo"):
             self.voice.say(self.book.undo())
-        elif typed in ("s", "skip"):
+        elif typed.lower() in SKIPS:
             self._skip(decision)
         elif typed == "done":
             return self._done(decision)
         elif word == "note" and rest:
-            self._note(rest)
+            keep_note(self.book, self.voice, rest)
+            self.book.changed = False
         elif word == "invalid":
             self.voice.say(self.book.mark_last_invalid(rest))
         elif word == "unit":
@@ -101,15 +99,6 @@ class Commands:
             return put_right(self.book, self.voice, self.decider.reasoner, said)
         list_told(self.book, self.voice)
         return True
-
-    def _note(self, text: str) -> None:
-        """Keep a note. Raises DangerCalled where it says that the job has to be stopped."""
-        self.book.add(Noted(text))
-        if any(h.stop and h.stop.scope == "whole-job" for h in cried(self.knowledge, text)):
-            raise DangerCalled(text)
-        speaks = bool(spoken_of(self.knowledge, text))
-        self.voice.say(f"Noted. {HOW_TO_CALL}" if speaks else "Noted.")
-        self.book.changed = False
 
     def _done(self, decision: Decision) -> bool:
         """Close the visit. At a step it may mean the step, so there it is asked for twice."""

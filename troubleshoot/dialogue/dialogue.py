@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable
 
+from troubleshoot.dialogue.asides import leaves, served
 from troubleshoot.dialogue.hearing import called_danger
 from troubleshoot.dialogue.prompts import Ended, Prompt
 from troubleshoot.dialogue.said import Said, Voice
@@ -26,12 +27,24 @@ class Dialogue:
     def answer(self, reply: Reply) -> tuple[Said, ...]:
         """Take a reply to the prompt; returns what is said before the next one.
 
-        A person who calls danger is heard at every prompt. Raises whatever the storage raises.
+        A person who calls danger, or who leaves, is heard at every prompt. Raises whatever the
+        storage raises.
         """
-        danger = called_danger(reply) if isinstance(reply, str) else None
-        if danger is None:
+        if not isinstance(reply, str):
             return self._go_on(lambda: self._talk.send(reply))
-        called = DangerCalled(danger)
+        danger = called_danger(reply)
+        if danger is not None:
+            return self._call(DangerCalled(danger))
+        if leaves(reply):
+            return self.leave()
+        try:
+            if served(self.prompt, reply, self._voice):
+                return self._voice.heard()
+        except DangerCalled as called:
+            return self._call(called)
+        return self._go_on(lambda: self._talk.send(reply))
+
+    def _call(self, called: DangerCalled) -> tuple[Said, ...]:
         return self._go_on(lambda: self._talk.throw(called))
 
     def unheard(self) -> tuple[Said, ...]:

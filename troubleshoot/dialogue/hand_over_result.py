@@ -26,8 +26,7 @@ from troubleshoot.safety.stops.reopening import (
     when_read,
 )
 
-LEAVES: Final = ("q", "quit")
-MISSING: Final = "That is still missing: give it, or q to leave the visit closed."
+MISSING: Final = "That is still missing: give it, or q to leave the STOP as it stands."
 WHAT_THEY_DID: Final = AskWords("What did they find, and what did they do?", repeated=True)
 WHAT_SHOWS_IT: Final = AskWords("Which reading or look shows that it is safe?", repeated=True)
 WHEN: Final = AskWords("When was that?", repeated=True)
@@ -35,37 +34,34 @@ THEM_TOO: Final = AskWords("Who of them was told, and when? Enter if nobody yet"
 WHO_WAS_TOLD: Final = AskWords("Who was told, and when?", repeated=True)
 
 
-def ask_result(book: VisitBook, voice: Voice, met: StopMet) -> Talk[HandOverResult | None]:
-    """The result of a STOP's hand-over; None where the person leaves before all of it is given.
-
-    Raises DangerCalled.
-    """
+def ask_result(book: VisitBook, voice: Voice, met: StopMet) -> Talk[HandOverResult]:
+    """The result of a STOP's hand-over. Raises Leave, DangerCalled."""
     knowledge = book.knowledge
     listener = Listener(knowledge, voice, (met.hazard,))
     names = fitting_roles(knowledge.hazards[met.hazard])
     who = Choose("Who made it safe?", tuple(ROLES[name] for name in names), repeated=True)
+    since = read_after(knowledge, met)
     by = yield from _ask(listener, who, lambda typed: role(typed, names))
-    done = by and (
-        yield from _ask(listener, WHAT_THEY_DID, lambda typed: in_words(knowledge, typed))
-    )
-    reading = done and (
-        yield from _ask(listener, WHAT_SHOWS_IT, lambda typed: as_read(knowledge, typed))
-    )
-    when = reading and (
-        yield from _ask(
-            listener,
-            WHEN,
-            lambda typed: when_read(typed, read_after(knowledge, met), book.now()),
-        )
-    )
-    if not when:
-        return None
+    done = yield from ask_done(listener, WHAT_THEY_DID)
+    reading = yield from _ask(listener, WHAT_SHOWS_IT, lambda typed: as_read(knowledge, typed))
+    when = yield from _ask(listener, WHEN, lambda typed: when_read(typed, since, book.now()))
     _echo_time(book, voice, when)
     return HandOverResult(by, done, reading, when)
 
 
+def ask_done(listener: Listener, prompt: AskWords) -> Talk[str]:
+    """What was found and done to make it safe, in a few words of the trade.
+
+    Raises Leave, DangerCalled.
+    """
+    return (yield from _ask(listener, prompt, lambda typed: in_words(listener.knowledge, typed)))
+
+
 def ask_told(listener: Listener) -> Talk[str]:
-    """Who was told, by role, and when; asked until somebody is named. Raises DangerCalled."""
+    """Who was told, by role, and when; asked until somebody is named.
+
+    Raises Leave, DangerCalled.
+    """
     while True:
         typed = yield from words(WHO_WAS_TOLD)
         listener.hear_cry(typed)
@@ -107,14 +103,12 @@ def _echo_time(book: VisitBook, voice: Voice, typed: str) -> None:
 def _ask(
     listener: Listener, prompt: AskWords | Choose, understood: Callable[[str], str]
 ) -> Talk[str]:
-    """One part of the result, asked until it is understood; empty where the person leaves.
+    """One part of the result, asked until it is understood. Raises Leave, DangerCalled.
 
     Nothing typed throws nothing away: what is missing is asked for again.
     """
     while True:
         typed = yield from words(prompt)
-        if typed.lower() in LEAVES:
-            return ""
         if not typed:
             listener.voice.say(MISSING)
             continue

@@ -13,7 +13,7 @@ from string import digits
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.prompts import AskWords
 from troubleshoot.dialogue.said import Voice
-from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk, words
+from troubleshoot.dialogue.talk import DangerCalled, Talk, words
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.safety.hearing.dangers import (
@@ -165,8 +165,6 @@ def report_danger(
         more = yield from words(WHAT_IS_WRONG)
     except DangerCalled as called:
         more = str(called)
-    if more.lower() in ("q", "quit"):
-        raise Leave
     if _takes_back(more, sound):
         for event in (DangerTakenBack(more), *aimed):
             book.add(event)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
+from troubleshoot.dialogue.asides import takes_notes
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.breaks import tell_break
 from troubleshoot.dialogue.hearing import report_danger
@@ -57,6 +58,7 @@ def _led_in(shelf: Shelf, voice: Voice, opened: Opened, visitor: Visitor) -> Tal
     None where a STOP of another visit comes first. Raises Leave.
     """
     book, unit = opened.book, opened.unit
+    takes_notes(book, voice)
     try:
         if opened.danger is not None:
             raise DangerCalled(opened.danger)
@@ -99,6 +101,7 @@ def turns(
     from troubleshoot.visit.deciding.next import Decider
 
     decides = decider or Decider(book.knowledge)
+    takes_notes(book, voice)
     try:
         return (yield from Turns(book, voice, decides, shelf).run())
     except Leave:
@@ -114,6 +117,7 @@ def reopened(book: VisitBook, voice: Voice, shelf: Shelf | None = None) -> Talk[
     from troubleshoot.reasoning.conclude import Reasoner
 
     voice.say_all(book.notices)
+    takes_notes(book, voice)
     try:
         is_open = yield from reopen(book, voice, Reasoner(book.knowledge))
     except Leave:

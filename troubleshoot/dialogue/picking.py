@@ -9,7 +9,7 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import Choose
 from troubleshoot.dialogue.said import Voice
-from troubleshoot.dialogue.talk import Leave, Talk, words
+from troubleshoot.dialogue.talk import Talk, words
 from troubleshoot.knowledge.model import Test
 from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.unit.places import Place, spoken, with_place
@@ -31,8 +31,6 @@ def pick(
     listener = Listener(book.knowledge, voice)
     while True:
         typed = (yield from words(prompt)).lower().removeprefix("do ")
-        if typed in ("q", "quit"):
-            raise Leave
         if typed in NONE:
             voice.say("None is taken.")
             return None

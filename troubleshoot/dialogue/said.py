@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Callable, Iterable
 from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
@@ -108,12 +108,15 @@ Said = (
     | OtherTest
 )
 
+NO_NOTES_YET = "No visit has begun that would keep a note: give it once the first test is asked."
+
 
 class Voice:
-    """Gathers what is said until somebody listens."""
+    """Gathers what is said until somebody listens. `keeper`: of notes, once there is a visit."""
 
     def __init__(self) -> None:
         self._said: list[Said] = []
+        self.keeper: Callable[[str], None] | None = None
 
     def say(self, text: str, level: int = 0, strong: bool = False) -> None:
         self._said.append(Sentence(text, level, strong))
@@ -124,6 +127,13 @@ class Voice:
 
     def tell(self, said: Said) -> None:
         self._said.append(said)
+
+    def note(self, text: str) -> None:
+        """Keep a note that was given. Raises what its keeper raises."""
+        if self.keeper is None:
+            self.say(NO_NOTES_YET)
+        else:
+            self.keeper(text)
 
     def heard(self) -> tuple[Said, ...]:
         """Everything since this was last asked."""

@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.hand_over_result import ask_them_too, ask_told
+from troubleshoot.dialogue.hand_over_result import ask_done, ask_them_too, ask_told
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.naming import ask_name
 from troubleshoot.dialogue.prompts import AskWords, AtStop, Ended
 from troubleshoot.dialogue.said import Voice
-from troubleshoot.dialogue.talk import Leave, Talk, unless_back
+from troubleshoot.dialogue.talk import Talk, unless_back
 from troubleshoot.knowledge.model import Hazard
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.safety.stops.afresh import taken_by
@@ -20,6 +20,7 @@ from troubleshoot.safety.work_state import open_items
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.events import Halted, Named, TakenAfresh, VisitEnded
 
+WHAT_WAS_DONE = AskWords("What was done to make it safe?", repeated=True)
 WHICH_UNIT = "Which unit is it? Its name meets whoever comes next"
 
 NO_WAY_BACK = "Undo never reaches past a STOP. Give the name, or Enter for none."
@@ -45,16 +46,26 @@ def stopped(
         if word == "over":
             return (yield from _hand_over(book, voice, listener, fired.hazard))
         if word == "again" and spot is not None:
-            met = book.state.met(fired.hazard.id)
-            if met is not None and (waiting := still_waiting(book.knowledge, met, book.now())):
-                voice.say(waiting)
-                continue
-            book.add(TakenAfresh.of(spot))
-            return None
-        if word in ("q", "quit"):
-            raise Leave
+            if (yield from _again(book, listener, spot)):
+                return None
+            continue
         reply = "again, over, or q." if spot is not None else "over, or q."
         listener.not_understood(typed, reply)
+
+
+def _again(book: VisitBook, listener: Listener, spot: Spot) -> Talk[bool]:
+    """Take the finding afresh, once it is said what was done; False where it has to wait.
+
+    Of what was handed over that has been told by whoever brings it back. Raises Leave,
+    DangerCalled.
+    """
+    met = book.state.stops[-1]
+    if waiting := still_waiting(book.knowledge, met, book.now()):
+        listener.voice.say(waiting)
+        return False
+    done = "" if met.reopened else (yield from ask_done(listener, WHAT_WAS_DONE))
+    book.add(TakenAfresh.of(spot, done))
+    return True
 
 
 def keep_stop(book: VisitBook, conclusions: Conclusions, fired: FiredHazard) -> None:
@@ -80,7 +91,10 @@ def _prompt(
 
 
 def _hand_over(book: VisitBook, voice: Voice, listener: Listener, hazard: Hazard) -> Talk[Ended]:
-    """Ask who was told, and close the visit. Raises DangerCalled."""
+    """Ask who was told, and close the visit. Raises Leave, DangerCalled.
+
+    Until somebody is told the visit stays open, its STOP standing.
+    """
     if not book.state.name:
         prompt = AskWords(WHICH_UNIT, repeated=True)
         name = yield from unless_back(voice, NO_WAY_BACK, lambda: ask_name(listener, prompt))

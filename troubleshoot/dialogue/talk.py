@@ -41,12 +41,10 @@ def words(prompt: Prompt) -> Talk[str]:
 
 
 def words_or_back(prompt: Prompt) -> Talk[str]:
-    """The same, at the beginning of a visit. Raises Back, Leave."""
+    """The same, where the answer before may be taken back. Raises Back."""
     typed = yield from words(prompt)
     if typed.lower() in ("u", "undo"):
         raise Back
-    if typed.lower() in ("q", "quit"):
-        raise Leave
     return typed
 
 

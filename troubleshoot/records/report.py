@@ -92,6 +92,8 @@ def _stops_met(stops: Iterable[Account]) -> Iterator[str]:
             result = stop["made_safe"]
             parts.append(f"made safe by {ROLES.get(result['by'], result['by'])}: {result['done']}")
             parts.append(f"shown by: {result['reading']} ({result['when']})")
+        if stop["done_here"]:
+            parts.append(f"made safe here: {stop['done_here']}")
         if stop["reopened"]:
             parts.append("reopened")
         yield "; ".join(parts)

@@ -32,8 +32,9 @@ class StopMet:
     before has to be found afresh. `spot`: the finding that shows whether it still stands; without
     one it can only be handed over. `reported`: the words in which a person reported it. `time`:
     when it halted the visit. `told`: who was told and when, `told_at`: by the clock. `result`: who
-    made it safe and how it shows. `reopened`: the visit had been handed over before that.
-    `on_record`: nothing that is understood today calls it up, so it stands by itself.
+    made it safe and how it shows. `done_here`: what the people it stopped did about it. `reopened`:
+    the visit had been handed over before that. `on_record`: nothing that is understood today calls
+    it up, so it stands by itself.
     """
 
     hazard: str
@@ -44,5 +45,6 @@ class StopMet:
     told: str = ""
     told_at: str = ""
     result: HandOverResult | None = None
+    done_here: str = ""
     reopened: bool = False
     on_record: bool = False

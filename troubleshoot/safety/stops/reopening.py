@@ -29,6 +29,7 @@ _PUT_RIGHT: Final = "(repaired|fixed|mended|done|found|put right)"
 _STILL: Final = re.compile(
     r"\bstill (leak|smell|smok|burn|hot|live|wet|there|on fire|does|is)"
     rf"|\b(nothing|not|never|nobody)( (was|has|been|is|yet))* {_PUT_RIGHT}\b"
+    r"|\b(did|done|doing) nothing\b|\b(nobody|no one|did not|didn'?t) (did|do|done)\b"
 )
 """Words of a result that say that there is none."""
 
@@ -97,8 +98,8 @@ def in_words(knowledge: Knowledge, typed: str) -> str:
     """What was found and done, to be read by somebody else; not that nothing was."""
     if _STILL.search(typed.lower()):
         raise NotAResult(
-            "That says that it is not put right. The visit stays closed until it is: give what was "
-            "done about it, or q."
+            "That says that it is not put right. The STOP stands until it is: give what was done "
+            "about it, or q."
         )
     known = trade_words(knowledge)
     words = {word for word in _WORD.findall(typed.lower()) if known(word)}

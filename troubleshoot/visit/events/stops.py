@@ -103,7 +103,8 @@ class DangerTakenBack(Event):
 class TakenAfresh(Event):
     """The finding that shows whether a STOP still stands is to be taken once more.
 
-    `result`: of the hand-over, where an all-clear was given with it.
+    `result`: of the hand-over, where an all-clear was given with it. `done`: what was done here to
+    make it safe, in the words of whoever did it.
     """
 
     kind: ClassVar[str] = "take-afresh"
@@ -111,17 +112,20 @@ class TakenAfresh(Event):
     test: str
     at: str | None
     result: HandOverResult | None = None
+    done: str = ""
 
     @classmethod
-    def of(cls, spot: Spot) -> TakenAfresh:
+    def of(cls, spot: Spot, done: str = "") -> TakenAfresh:
         """A finding to be taken once more."""
-        return cls(spot[0], spoken(spot[1]))
+        return cls(spot[0], spoken(spot[1]), done=done)
 
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
         stops = state.stops
         spot = spot_of(knowledge.tests[self.test], self.at, state.unit)
         if stops and self.result is not None:
             stops = (*stops[:-1], replace(stops[-1], result=self.result))
+        if stops and self.done:
+            stops = (*stops[:-1], replace(stops[-1], done_here=self.done))
         return replace(state, stops=stops, fresh=spot, fresh_since=len(state.answers))
 
 

@@ -101,6 +101,7 @@ def stops_account(knowledge: Knowledge, state: VisitState) -> list[Plain]:
             "told": met.told or None,
             "told_at": met.told_at or None,
             "made_safe": None if met.result is None else asdict(met.result),
+            "done_here": met.done_here or None,
             "reopened": met.reopened,
         }
         for met in state.stops

@@ -1,0 +1,95 @@
+"""At any prompt: q leaves with everything kept, ? helps, a note is kept, and nothing is skipped."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Any
+
+import pytest
+
+from tests.cli.lines import Lines, book_of, held
+from troubleshoot.dialogue.asides import NOT_SKIPPED, takes_notes
+from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.closing import repaired
+from troubleshoot.dialogue.hand_over_result import ask_result
+from troubleshoot.dialogue.hearing import Listener, report_danger
+from troubleshoot.dialogue.intake import ask_profiles
+from troubleshoot.dialogue.naming import ask_name
+from troubleshoot.dialogue.picking import pick
+from troubleshoot.dialogue.said import NO_NOTES_YET, Voice
+from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
+from troubleshoot.dialogue.unit_facts import ask_fact
+from troubleshoot.dialogue.which_visit import WHICH_UNIT
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.stops.record import StopMet
+from troubleshoot.visit.events import Started
+
+Part = Callable[[VisitBook, Voice], Talk[Any]]
+START = Started(complaint="no-heat", name="RTU-7", profiles=("technician",))
+GAS = StopMet("gas-odour", 0)
+
+
+def proof(book: VisitBook, voice: Voice) -> Talk[None]:
+    return repaired(book, voice, book.knowledge.faults["hot-surface-igniter-cracked"])
+
+
+def which_place(book: VisitBook, voice: Voice) -> Talk[Any]:
+    test = book.knowledge.tests["suction-pressure"]
+    return pick(book, voice, "Where?", [(test, None), (test, None)])
+
+
+def held_in(book: VisitBook, terminal: Lines, part: Part) -> None:
+    """Hold a part of a visit that takes notes."""
+
+    def with_notes(voice: Voice) -> Talk[Any]:
+        takes_notes(book, voice)
+        return part(book, voice)
+
+    held(book.knowledge, terminal, with_notes)
+
+
+WITH_A_VISIT: dict[str, Part] = {
+    "what is wrong": lambda book, voice: report_danger(book, voice, "", ""),
+    "a proof": proof,
+    "which place": which_place,
+    "who made it safe": lambda book, voice: ask_result(book, voice, GAS),
+}
+BEFORE_ONE: dict[str, Part] = {
+    "who is asking": lambda book, voice: ask_profiles(book.knowledge, voice),
+    "which unit": lambda book, voice: ask_name(Listener(book.knowledge, voice), WHICH_UNIT),
+}
+
+
+@pytest.mark.parametrize("part", WITH_A_VISIT | BEFORE_ONE)
+def test_no_prompt_traps_anybody_or_takes_a_command_for_an_answer(
+    part: str, shipped: Knowledge
+) -> None:
+    """Regression: q was taken for the reading that proves a repair, or refused."""
+    book = book_of(shipped, [START])
+    terminal = Lines("?", "W", "skip", "note the hatch sticks", "Q")
+    with pytest.raises(Leave):
+        if part in WITH_A_VISIT:
+            held_in(book, terminal, WITH_A_VISIT[part])
+        held(shipped, terminal, lambda voice: BEFORE_ONE[part](book, voice))
+    assert len(terminal.asked) == 5
+    assert terminal.text.count("q leaves with everything kept") == 3
+    assert NOT_SKIPPED in terminal.text
+    kept = part in WITH_A_VISIT
+    assert book.state.notes == (("the hatch sticks",) if kept else ())
+    assert (NO_NOTES_YET in terminal.said) is not kept
+    assert not book.state.proofs and not book.state.closing
+
+
+def test_a_note_that_cries_danger_stops_at_any_prompt(shipped: Knowledge) -> None:
+    book = book_of(shipped, [START])
+    with pytest.raises(DangerCalled):
+        held_in(book, Lines("note mate collapsed"), proof)
+    assert book.state.notes == ("mate collapsed",)
+
+
+def test_what_a_plate_says_may_be_left_open_and_a_note_kept_beside_it(shipped: Knowledge) -> None:
+    book = book_of(shipped, [START])
+    terminal = Lines("?", "note the plate is painted over", "s")
+    held_in(book, terminal, lambda book, voice: ask_fact(book, voice, shipped.facts["heat"]))
+    assert book.state.notes == ("the plate is painted over",)
+    assert "heat" in book.state.not_known
