@@ -12,8 +12,8 @@ STORY = Path(__file__).parent / "stories" / "capacitor-weak.txt"
 LEFT_OUT = "..."
 PLAYED = (
     "do visit history",
-    "step roof", "step tell the people", "step prove the meter", "step controls",
-    "step panel with", "step tools", "step call for", "step connect",
+    "step roof", "step tell the people", "step combustible", "step prove the meter",
+    "step controls", "step panel with", "step tools", "step call for", "step connect",
     "do subcooling", "8 to 12", "do superheat", "15 to 20",
     "call", "low charge from a leak", "", "2", "4", "1",
 )  # fmt: skip

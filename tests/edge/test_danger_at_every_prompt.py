@@ -312,7 +312,8 @@ def test_a_danger_reported_after_one_was_lifted_has_its_own_tag(data: Path, cloc
     """Regression: it said that what was dangerous had been put right, and that it is safe now."""
     said = "ladder is gone and wasps in the unit"
     with begin(data, clock) as person:
-        person.types("danger the ladder slipped", "again", "put right", f"danger {said}")
+        person.types("danger the ladder slipped", "again", "tied the ladder off at the top")
+        person.types("put right", f"danger {said}")
         tag = " ".join(person.last.split())
         assert f'hatch not guarded. Reported: "{said}".' in tag
         assert "Found:" not in tag and "safe now" not in tag

@@ -88,5 +88,5 @@ def test_a_lesser_danger_is_gone_once_its_finding_is_sound(tmp_path: Path, clock
     with begin(tmp_path / "data", clock) as person:
         assert "- STOP" in person.types("danger the ladder slipped")
         assert "type again to do" in " ".join(person.last.split())
-        person.types("again")
+        person.types("again", "tied the ladder off at the top")
         assert "has been put right" in person.last

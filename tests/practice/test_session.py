@@ -93,7 +93,7 @@ def test_a_hands_in_test_without_lockout_is_stopped_and_fails_the_play(shipped: 
 def test_an_unproved_meter_fails_the_play(shipped: Knowledge) -> None:
     session = session_of(shipped, "glows-no-more")
     do_steps(session, "roof-conditions", "tell-occupants", "stop-by-controls")
-    do_steps(session, "panels-off-energised")
+    do_steps(session, "combustible-gas-sweep", "panels-off-energised")
     result = session.choose(shipped.tests["transformer-secondary-volts"], None)
     assert isinstance(result, Stopped) and result.slip.grave
     assert result.slip.gravest is not None
@@ -226,12 +226,13 @@ def test_dead_work_goes_on_under_a_stop_until_made_safe_and_live_work_does_not(
     stricter = replace(hazard, stop=Stop("until-made-safe", "live work"))
     knowledge = replace(shipped, hazards={**shipped.hazards, hazard.id: stricter})
     session = Session(Reasoner(knowledge), scenario_named(shipped, "hums-and-quits-after-lunch"))
-    do_steps(session, "roof-conditions", "tell-occupants", "second-person", "tester-proof")
+    do_steps(session, "roof-conditions", "tell-occupants", "second-person")
+    do_steps(session, "combustible-gas-sweep", "tester-proof")
     do_steps(session, "stop-by-controls", "panels-off-energised", "tools-clear")
     do_steps(session, "restart-and-watch")
     amps = session.choose(shipped.tests["compressor-amps"], Place("compressor", 2))
     assert isinstance(amps, Done) and session.standing_stop() is not None
-    do_steps(session, "stop-by-controls", "lockout", "verified-dead")
+    do_steps(session, "stop-by-controls", "lockout", "verified-dead", "tester-proof")
     do_steps(session, "capacitor-discharge", "verified-dead", "tester-proof")
     assert session.state.work.energy == "proved-dead"
     look = session.choose(shipped.tests["contactor-contacts"], Place("contactor", 2))

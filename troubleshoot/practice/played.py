@@ -11,6 +11,7 @@ from troubleshoot.reasoning.conclude import FiredHazard
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety import steps
 from troubleshoot.safety.declared import STEPS
+from troubleshoot.safety.needs import TAPS
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
 
@@ -62,8 +63,16 @@ def step_at(name: str, place: str | None, work: WorkState) -> Step:
 
 
 def places_of_step(name: str, work: WorkState, unit: UnitAtWork) -> tuple[str | None, ...]:
-    """Where a step has to be done: each section still charged, each circuit, each jumper, once."""
+    """Where a step has to be done: each section still charged, each circuit, each jumper, once.
+
+    Of the taps of a gas train those that it can be done at: which of them is for whoever does it.
+    """
     at = STEPS[name].at
+    if at == "tap":
+        taps = tuple(TAPS.values())
+        opened = tuple(tap for tap in taps if tap in work.taps_open)
+        shut = tuple(tap for tap in taps if tap not in work.hoses_on)
+        return (shut if name == steps.TAP_OPENED else opened) or taps
     if at == "jumper":
         return tuple(sorted(work.jumpers)) or (None,)
     if at == "circuit":

@@ -9,8 +9,8 @@ import pytest
 Command = Callable[..., tuple[int, str, str]]
 Typed = Callable[..., None]
 TO_THE_GAUGES = (
-    "step roof", "step tell the people", "step prove the", "step controls", "step panel with",
-    "step tools", "step call for", "step connect",
+    "step roof", "step tell the people", "step combustible", "step prove the", "step controls",
+    "step panel with", "step tools", "step call for", "step connect",
 )  # fmt: skip
 
 

@@ -10,8 +10,8 @@ import pytest
 
 Command = Callable[..., tuple[int, str, str]]
 OPEN_AND_RUN = (
-    "step roof go", "step tell the people", "step prove the tester", "step stop the unit",
-    "step panel with the power", "step tools", "step call for",
+    "step roof go", "step tell the people", "step combustible", "step prove the tester",
+    "step stop the unit", "step panel with the power", "step tools", "step call for",
 )  # fmt: skip
 PLAYED = (
     "help", "tests", "tests site", "find history", "find read history", "visit history", "1",

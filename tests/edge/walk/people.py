@@ -50,6 +50,7 @@ PROFILES = (
 )
 RESULTS = {
     "Who made it safe?": ("1", "1", "2", "supervisor", "99", "", "q"),
+    "What was done": ("the limit was replaced", "tied the ladder off", "fixed it", "nothing", "q"),
     "What did they find": ("a loose union, tightened and soaped", "x x", "found and put right now"),
     "Which reading or look": ("the detector read zero at each joint", "y y", "volts read zero now"),
     "Who was told": ("the gas utility by phone", "owner and dispatcher told", "x", "told the boss"),

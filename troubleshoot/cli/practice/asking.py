@@ -44,7 +44,7 @@ def ask_place(
             return ()
 
 
-def show_places(terminal: Terminal, places: Sequence[Place | None]) -> None:
+def show_places(terminal: Terminal, places: Sequence[Place | str | None]) -> None:
     """Places to choose from, by number."""
     terminal.say("Where?")
     for number, place in enumerate(places, start=1):

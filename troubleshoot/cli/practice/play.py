@@ -215,7 +215,7 @@ class Play:
             self.terminal.say(f"{result.test.name}: {result.why}. A minute lost.")
 
     def _step(self, rest: str) -> None:
-        do_steps(self.terminal, self.session, rest, self.shown_cautions)
+        do_steps(self.terminal, self.session, rest, self.shown_cautions, self._ask)
 
     def _how(self, rest: str) -> None:
         if (number := choice(rest, len(self.listed))) is not None:

@@ -2,6 +2,9 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable, Sequence
+
+from troubleshoot.cli.practice.asking import show_places
 from troubleshoot.cli.practice.finding import or_nearest, steps_called
 from troubleshoot.cli.practice.screens import show_stopped
 from troubleshoot.cli.screens.work import show_cautions
@@ -9,14 +12,21 @@ from troubleshoot.cli.terminal import Terminal
 from troubleshoot.dialogue.hearing import hear
 from troubleshoot.dialogue.prompts import cautions_of
 from troubleshoot.knowledge.model import Test
+from troubleshoot.outside.numbers import choice
 from troubleshoot.practice.played import Stopped, places_of_step
 from troubleshoot.practice.session import Session
 from troubleshoot.reasoning.unit.places import with_place
 from troubleshoot.safety.cautions import cautions_before
-from troubleshoot.safety.declared import ENTER_CONFIRMS
+from troubleshoot.safety.declared import ENTER_CONFIRMS, STEPS
+from troubleshoot.safety.needs import TAPS
+
+Ask = Callable[[str, Test], str]
+"""Asks something on the way to a step, of which it is a part."""
 
 
-def do_steps(terminal: Terminal, session: Session, words: str, shown_cautions: set[str]) -> None:
+def do_steps(
+    terminal: Terminal, session: Session, words: str, shown_cautions: set[str], ask: Ask
+) -> None:
     """Do the steps that the words name, with commas between; a refused one ends the row.
 
     What protects somebody is a line of its own, as it is on the roof: nobody locks out in passing.
@@ -26,7 +36,7 @@ def do_steps(terminal: Terminal, session: Session, words: str, shown_cautions: s
         alone = len(parts) > 1 and _protects(session, part)
         if alone:
             terminal.say("A step that protects somebody is done by itself: one step a line.")
-        if alone or not _do_everywhere(terminal, session, part, shown_cautions):
+        if alone or not _do_everywhere(terminal, session, part, shown_cautions, ask):
             left = parts[number - 1 :] if alone else parts[number:]
             if left:
                 terminal.say(f"Not done: {', '.join(left)}.")
@@ -35,18 +45,52 @@ def do_steps(terminal: Terminal, session: Session, words: str, shown_cautions: s
 
 def _protects(session: Session, words: str) -> bool:
     """Whether the words name a step that Enter would not confirm in a visit."""
-    return any(step.id not in ENTER_CONFIRMS for step in steps_called(session, words))
+    name, _ = _name_and_place(words)
+    return any(step.id not in ENTER_CONFIRMS for step in steps_called(session, name))
 
 
 def _do_everywhere(
-    terminal: Terminal, session: Session, words: str, shown_cautions: set[str]
+    terminal: Terminal, session: Session, words: str, shown_cautions: set[str], ask: Ask
 ) -> bool:
-    """Do one step at every place where it has to be done; whether it was."""
-    test = step_named(terminal, session, words)
-    return test is not None and all(
-        _do(terminal, session, test, place, shown_cautions)
-        for place in places_of_step(test.id, session.state.work, session.state.at_work)
+    """Do one step at every place where it has to be done; whether it was.
+
+    A tap of the gas train is named, or asked for: nobody opens both for one reading.
+    """
+    name, at = _name_and_place(words)
+    test = step_named(terminal, session, name)
+    if test is None:
+        return False
+    places = places_of_step(test.id, session.state.work, session.state.at_work)
+    if STEPS[test.id].at == "tap":
+        places = _which_tap(terminal, test, places, at, ask)
+    return bool(places) and all(
+        _do(terminal, session, test, place, shown_cautions) for place in places
     )
+
+
+def _name_and_place(words: str) -> tuple[str, str]:
+    """A step and the tap that it is to be done at: manometer on at inlet tap."""
+    name, _, at = words.partition(" at ")
+    said = at.strip().lower()
+    names_one = any(said and said in tap for tap in TAPS.values())
+    return (name.strip(), said) if names_one else (words, "")
+
+
+def _which_tap(
+    terminal: Terminal, test: Test, taps: Sequence[str | None], at: str, ask: Ask
+) -> tuple[str | None, ...]:
+    """The one tap that is meant; empty where none is."""
+    if len(taps) == 1 and not at:
+        return (taps[0],)
+    while True:
+        number = choice(at, len(taps))
+        meant = [tap for n, tap in enumerate(taps, 1) if number == n or (at and at in str(tap))]
+        if len(meant) == 1:
+            return (meant[0],)
+        show_places(terminal, taps)
+        at = ask("place, or Enter for none >", test).lower()
+        if not at:
+            return ()
 
 
 def _do(

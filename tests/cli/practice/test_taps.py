@@ -1,0 +1,57 @@
+"""In a practice the tap of the gas train that is opened or plugged is named, as in a visit."""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+
+import pytest
+
+Command = Callable[..., tuple[int, str, str]]
+Typed = Callable[..., None]
+TO_THE_TAPS = (
+    "step roof", "step tell the people", "step second person", "step combustible",
+    "step prove the", "step controls", "step panel with", "step shut the gas", "step combustible",
+)  # fmt: skip
+TO_RUN = ("step open the gas", "step combustible", "step room", "step tools", "step call for")
+ON = "Put the manometer on a tap of the gas valve"
+
+
+@pytest.fixture
+def said(command: Command, typed: Typed) -> Callable[..., str]:
+    """What is said while these lines are typed, in one line."""
+
+    def play(*lines: str) -> str:
+        typed(*TO_THE_TAPS, *lines, "q")
+        code, out, err = command("practise", "lights-and-goes-out")
+        assert (code, err) == (0, "")
+        return " ".join(out.split())
+
+    return play
+
+
+@pytest.mark.parametrize(
+    "named",
+    [
+        ("step manometer on at outlet tap",),
+        ("step manometer on at outlet",),
+        ("step manometer on", "2"),
+        ("step manometer on", "outlet tap"),
+        ("step manometer on", "over there", "outlet"),
+    ],
+)
+def test_the_tap_is_named_or_asked_for(named: tuple[str, ...], said: Callable[..., str]) -> None:
+    """Regression: the step had no place, so that no reading at a tap could ever be taken."""
+    out = said(*named, "state", *TO_RUN, "do gas-manifold-pressure", "")
+    assert f"{ON}, outlet tap: on." in out and f"{ON}, inlet tap" not in out
+    assert "plug out and manometer on: outlet tap" in out
+    assert "STOPPED: this" not in out and "Manifold pressure at high fire: " in out
+
+
+def test_no_tap_is_opened_where_none_is_named(said: Callable[..., str]) -> None:
+    out = said("step manometer on", "", "state")
+    assert "1 inlet tap 2 outlet tap" in out and "plug out" not in out
+
+
+def test_only_an_open_tap_is_plugged(said: Callable[..., str]) -> None:
+    out = said("step manometer on at inlet tap", "step manometer off", "state")
+    assert "plug the tap, inlet tap: plugged." in out and "plug out" not in out
