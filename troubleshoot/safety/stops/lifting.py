@@ -20,6 +20,7 @@ from troubleshoot.reasoning.readings.validity import circuits
 from troubleshoot.reasoning.readings.values import Values
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.declared import STEPS
+from troubleshoot.safety.hearing.dangers import ANY_DANGER
 from troubleshoot.safety.job import Job
 from troubleshoot.safety.stops.record import Spot, StopMet
 
@@ -85,7 +86,34 @@ def with_stops_met(knowledge: Knowledge, job: Job, conclusions: Conclusions) -> 
         if met.hazard not in now and not _is_lifted(knowledge, job, conclusions, met)
     }
     others = (fired for fired in conclusions.hazards if fired.hazard.id not in met)
-    return replace(conclusions, hazards=(*others, *met.values()))
+    return replace(conclusions, hazards=_each_by_its_name(knowledge, job, (*others, *met.values())))
+
+
+def _each_by_its_name(
+    knowledge: Knowledge, job: Job, hazards: tuple[FiredHazard, ...]
+) -> tuple[FiredHazard, ...]:
+    """The hazards without the one that names none, where another that stands says which it is.
+
+    An all-clear that is not given calls up the danger it was asked for, and no second one.
+    """
+    refused = {test for each in hazards if each.hazard.id == ANY_DANGER for test in _tests_of(each)}
+    if not refused or job.met(ANY_DANGER) is not None:
+        return hazards
+    called = knowledge.complaints.get(job.complaint or "")
+    asked_for = {met.spot[0] for met in job.stops if met.spot is not None}
+    for fired in hazards:
+        if fired.stops and fired.hazard.id != ANY_DANGER:
+            asked_for |= {fired.hazard.all_clear or ""}
+            by_call = any(atom.startswith("complaint:") for atom in fired.because)
+            asked_for |= {called.all_clear or ""} if called is not None and by_call else set()
+    if not refused <= asked_for:
+        return hazards
+    return tuple(fired for fired in hazards if fired.hazard.id != ANY_DANGER)
+
+
+def _tests_of(fired: FiredHazard) -> set[str]:
+    """The tests whose findings called a hazard up."""
+    return {atom.split(":")[1] for atom in fired.because if atom.startswith(FOUND)}
 
 
 def _as_fired(knowledge: Knowledge, job: Job, met: StopMet) -> FiredHazard:

@@ -12,7 +12,7 @@ from troubleshoot.reasoning.choosing.next_test import Candidate
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.readings.answers import Case
 from troubleshoot.reasoning.unit.places import Place, with_place
-from troubleshoot.safety.stops.lifting import finding_of, with_stops_met
+from troubleshoot.safety.stops.lifting import finding_of, is_all_clear, with_stops_met
 from troubleshoot.safety.stops.record import StopMet
 from troubleshoot.safety.stops.standing import Forbidden, standing_hazards
 from troubleshoot.visit.cases.rows import READ_BEFORE_STOP, row_in_words, rows_of
@@ -63,7 +63,8 @@ def conclude_file(reasoner: Reasoner, case: Case) -> Conclusions:
     state = VisitState(unit=case.unit, complaint=case.complaint, answers=())
     for number in range(len(case.answers) + 1):
         state = replace(state, answers=case.answers[:number])
-        now = reasoner.conclude(replace(case, answers=state.answers))
+        so_far = reasoner.conclude(replace(case, answers=state.answers))
+        now = with_stops_met(reasoner.knowledge, state, so_far)
         for fired in now.standing_stops:
             if state.met(fired.hazard.id) is None:
                 spot = finding_of(reasoner.knowledge, state, now, fired)
@@ -77,7 +78,8 @@ def _may_lift(knowledge: Knowledge, case: Case) -> bool:
     tests = [answer.test for answer in case.answers]
     called = knowledge.complaints.get(case.complaint or "")
     cleared = called is not None and called.all_clear in tests
-    return cleared or len(set(tests)) < len(tests)
+    asked_for = any(is_all_clear(knowledge.tests[test]) for test in tests)
+    return cleared or asked_for or len(set(tests)) < len(tests)
 
 
 def assess_case(knowledge: Knowledge, case: Case) -> tuple[Plain, tuple[str, ...]]:
