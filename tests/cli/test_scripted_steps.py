@@ -108,3 +108,23 @@ def test_a_step_that_the_file_calls_invalid_is_a_failed_one(
     row = {"test": "verified-dead", "outcome": "dead", "valid": False}
     account = visit("no-cooling", row, INSIDE)
     assert "wiring-burn-marks" not in [each["test"] for each in account["asked"]]
+
+
+@pytest.mark.parametrize(
+    ("row", "said_by", "outcome"),
+    [
+        ({"text": "20 ft"}, "nobody", "safe"),
+        ({"text": "20 ft", "outcome": "safe"}, "file", "safe"),
+        ({"outcome": "safe"}, "file", "safe"),
+        ({"text": "9 ft", "outcome": "safe"}, "file", "edge-6-to-15-ft"),
+        ({"text": "4 ft"}, "file", "edge-under-6-ft"),
+    ],
+)
+def test_a_distance_alone_says_nothing_of_the_rest_of_the_roof(
+    row: Row, said_by: str, outcome: str, visit: Callable[..., dict[str, Any]]
+) -> None:
+    """Regression: a number far enough confirmed all of it, and beside "safe" none counted."""
+    account = visit("no-cooling", {"test": "roof-conditions", **row}, INSIDE)
+    roof = next(row for row in account["asked"] if row["test"] == "roof-conditions")
+    assert (roof["said_by"], roof["outcome"]) == (said_by, outcome)
+    assert bool(account["unread"]) is (said_by == "nobody")

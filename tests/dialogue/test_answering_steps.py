@@ -9,7 +9,7 @@ import pytest
 
 from troubleshoot.dialogue.answering import NotAnAnswer, answer_event_from, step_event_from
 from troubleshoot.knowledge.model import Knowledge, Outcome
-from troubleshoot.safety.declared import CONFIRMED, ENTER_CONFIRMS
+from troubleshoot.safety.declared import CONFIRMED, ENTER_CONFIRMS, STEPS
 from troubleshoot.safety.steps import Step
 from troubleshoot.visit.events import Started, StepDone, replay
 from troubleshoot.visit.state import VisitState
@@ -44,7 +44,8 @@ def test_enter_confirms_what_protects_no_life_and_nothing_else(
             with pytest.raises(NotAnAnswer, match="Enter confirms nothing here") as error:
                 step(shipped, name, typed)
             said = word.replace("-", " ")
-            number = ", or the number on the meter," if shipped.tests[name].reads else ""
+            alone = shipped.tests[name].reads and not STEPS[name].number_says_part
+            number = ", or the number on the meter," if alone else ""
             assert str(error.value) == (
                 f'Enter confirms nothing here. Type "{said}"{number} when it is so.'
             )
@@ -85,16 +86,40 @@ def test_only_a_number_or_its_own_word_says_that_a_capacitor_is_empty(
 
 
 @pytest.mark.parametrize(
-    ("typed", "named"),
-    [("40 ft", "safe"), ("120", "safe"), ("15 ft", "safe"), ("14 ft", "edge-6-to-15-ft"),
-     ("6", "edge-6-to-15-ft"), ("5 ft", "edge-under-6-ft")],
+    ("typed", "named", "number"),
+    [
+        ("40 ft safe", ["safe"], "40 ft"), ("safe, 120", ["safe"], "120"),
+        ("15 ft, all the rest is safe", ["safe"], "15 ft"), ("safe", ["safe"], None),
+        ("14 ft else safe", ["edge-6-to-15-ft"], "14 ft"),
+        ("6 safe", ["edge-6-to-15-ft"], "6"), ("5 ft safe", ["edge-under-6-ft"], "5 ft"),
+        ("20 ft, ladder not safe", ["ladder-not-safe"], "20 ft"),
+        ("5 ft lightning", ["edge-under-6-ft", "lightning"], "5 ft"),
+        ("edge 6 to 15 ft", ["edge-6-to-15-ft"], None),
+    ],
 )  # fmt: skip
-def test_the_distance_to_the_edge_is_an_answer_at_the_roof(
-    typed: str, named: str, shipped: Knowledge
+def test_the_distance_to_the_edge_is_part_of_an_answer_at_the_roof(
+    typed: str, named: list[str], number: str | None, shipped: Knowledge
 ) -> None:
-    """Regression: a number was asked for, and "40 ft" refused."""
     state = replay(shipped, [Started(complaint="no-cooling")])
-    assert step(shipped, "roof-conditions", typed, state=state) == ([named], typed)
+    assert step(shipped, "roof-conditions", typed, state=state) == (named, number)
+
+
+@pytest.mark.parametrize(
+    ("typed", "said"),
+    [
+        ("15 ft", '15 ft is far enough. Of all else the number says nothing: type "15 ft safe"'),
+        ("120", "120 is far enough"),
+        ("14 ft", "14 ft: edge 6 to 15 ft. Of all else"), ("5", "5: edge under 6 ft"),
+        ("15 ft saf", "fewer letters confirm nothing"), ("15 parsecs", "Say in words"),
+        ("15 ft and a dog", "Say in words what came of it: safe"),
+    ],
+)  # fmt: skip
+def test_the_distance_alone_confirms_no_roof(typed: str, said: str, shipped: Knowledge) -> None:
+    """Regression: "15 ft" said that ladder, weather and openings were safe."""
+    state = replay(shipped, [Started(complaint="no-cooling")])
+    with pytest.raises(NotAnAnswer) as error:
+        step(shipped, "roof-conditions", typed, state=state)
+    assert said in str(error.value)
 
 
 @pytest.mark.parametrize(
@@ -133,7 +158,7 @@ def test_the_number_on_the_meter_confirms_a_step_or_not(
 
 
 def test_a_number_that_cannot_be_is_refused(shipped: Knowledge) -> None:
-    metered = next(n for n in CONFIRMED if shipped.tests[n].reads)
+    metered = next(n for n in CONFIRMED if shipped.tests[n].reads and not STEPS[n].number_says_part)
     with pytest.raises(NotAnAnswer, match=r".+; .+\."):
         step(shipped, metered, "12 furlongs")
 
@@ -206,7 +231,7 @@ def test_a_number_that_says_nothing_wants_words(shipped: Knowledge) -> None:
         ("tell-fire-panel", "no smoke detector", "no-detector"),
         ("roof-conditions", "edge 6 to 15 ft", "edge-6-to-15-ft"),
         ("roof-conditions", "edge under 6 ft", "edge-under-6-ft"),
-        ("roof-conditions", "12 ft", "edge-6-to-15-ft"),
+        ("roof-conditions", "12 ft safe", "edge-6-to-15-ft"),
     ],
 )  # fmt: skip
 def test_a_step_takes_the_words_people_use_for_what_came_of_it(

@@ -8,6 +8,7 @@ from datetime import datetime
 from string import digits
 from typing import Final
 
+from troubleshoot.dialogue.number_and_rest import apart, rest_wanted
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.outside.numbers import choice
 from troubleshoot.quantities.typed import NotUnderstood
@@ -57,10 +58,7 @@ def answer_event_from(
         chosen = _by_word(test, typed, outcomes, several=False)
         if chosen:
             return Answered(test.id, where, chosen)
-        try:
-            read_text(test, typed, knowledge)
-        except NotUnderstood as error:
-            raise NotAnAnswer(f"{error.why}; {error.instead}.") from None
+        _read(knowledge, test, typed)
         return Answered(test.id, where, text=typed)
     return Answered(test.id, where, _choice(test, typed, outcomes))
 
@@ -86,11 +84,16 @@ def step_event_from(
             return read
     chosen = _chosen_words(test, typed, outcomes)
     _names_its_protection(state, test, step, typed, chosen)
-    if confirmed in chosen and len(_letters(typed)) < min(LEAST_LETTERS, len(_letters(confirmed))):
-        raise NotAnAnswer(f"Type {_wanted(test, confirmed)}; fewer letters confirm nothing here.")
+    _in_letters_enough(test, confirmed, typed, chosen)
     if confirmed in chosen and STEPS[step.id].waited_for:
         _has_waited(state, test, now)
     return StepDone.of(step, chosen)
+
+
+def _in_letters_enough(test: Test, confirmed: str, typed: str, chosen: tuple[str, ...]) -> None:
+    """Raise NotAnAnswer where a word that confirms is shortened too far."""
+    if confirmed in chosen and len(_letters(typed)) < min(LEAST_LETTERS, len(_letters(confirmed))):
+        raise NotAnAnswer(f"Type {_wanted(test, confirmed)}; fewer letters confirm nothing here.")
 
 
 def _names_its_protection(
@@ -116,7 +119,8 @@ def _protections(test: Test) -> str:
 
 
 def _wanted(test: Test, confirmed: str) -> str:
-    number = ", or the number on the meter," if test.reads else ""
+    alone = test.reads and not STEPS[test.id].number_says_part
+    number = ", or the number on the meter," if alone else ""
     return f'"{confirmed.replace("-", " ")}"{number} when it is so'
 
 
@@ -126,16 +130,41 @@ def _metered(
     """A step confirmed, or not, by what the meter shows; None where no number was typed."""
     if not test.reads or set(typed).isdisjoint(digits):
         return None
-    try:
-        read_text(test, typed, knowledge)
-    except NotUnderstood as error:
-        raise NotAnAnswer(f"{error.why}; {error.instead}.") from None
+    if STEPS[step.id].number_says_part:
+        return _with_the_rest(knowledge, state, test, step, typed)
+    _read(knowledge, test, typed)
     outcomes = metered(knowledge, state, step, typed)
     if not outcomes:
         raise NotAnAnswer("That number says nothing here; type what came of it in words.")
     if _read_before_bleeding(state, step, outcomes):
         outcomes = (BEFORE_BLEEDING,)
     return StepDone.of(step, outcomes, typed)
+
+
+def _with_the_rest(
+    knowledge: Knowledge, state: VisitState, test: Test, step: Step, typed: str
+) -> StepDone:
+    """A step of which a number says only part: the worse of it and of the words beside it."""
+    number, rest = apart(knowledge, test, typed)
+    if not number:
+        _read(knowledge, test, typed)
+    confirmed, outcomes = CONFIRMED[step.id], tuple(o.id for o in test.outcomes)
+    read = metered(knowledge, state, step, number)
+    if not rest:
+        raise NotAnAnswer(rest_wanted(number, read, confirmed))
+    said = _chosen_words(test, rest, outcomes)
+    _in_letters_enough(test, confirmed, rest, said)
+    worse = {*read, *said} - {confirmed}
+    found = tuple(o for o in outcomes if o in worse) or (confirmed,)
+    return StepDone.of(step, found, number)
+
+
+def _read(knowledge: Knowledge, test: Test, typed: str) -> None:
+    """Raise NotAnAnswer where a test does not read this number."""
+    try:
+        read_text(test, typed, knowledge)
+    except NotUnderstood as error:
+        raise NotAnAnswer(f"{error.why}; {error.instead}.") from None
 
 
 def _read_before_bleeding(state: VisitState, step: Step, outcomes: tuple[str, ...]) -> bool:

@@ -26,7 +26,7 @@ from troubleshoot.visit.cases.alarming import Alarming, alarming
 from troubleshoot.visit.cases.rows import rows_of
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.events import Aimed, Answered, Event, Skipped, Started, StepDone
-from troubleshoot.visit.hearing.metered import NO_NUMBER, metered
+from troubleshoot.visit.hearing.metered import TOO_LITTLE, metered
 from troubleshoot.visit.telling.account import FILE, NOT_EXAMINED, Plain, ending_of
 from troubleshoot.visit.telling.whole_visit import visit_account
 
@@ -48,7 +48,7 @@ class ScriptedVisit(DrivenVisit):
         self.unused: dict[str, list[Answer]] = {}
         for answer in case.answers:
             waiting = self.unused.setdefault(answer.test, [])
-            if answer.why_invalid != NO_NUMBER:
+            if answer.why_invalid not in TOO_LITTLE:
                 waiting.append(answer)
         self.failed: set[tuple[str, str | None]] = set()
         self.file = case
@@ -234,7 +234,7 @@ class ScriptedVisit(DrivenVisit):
     def _unread(self) -> list[Plain]:
         """What the file holds and the visit had no need to ask, or could not take."""
         left = [answer for waiting in self.unused.values() for answer in waiting]
-        left += [answer for answer in self.file.answers if answer.why_invalid == NO_NUMBER]
+        left += [answer for answer in self.file.answers if answer.why_invalid in TOO_LITTLE]
         unread = [answer for answer in self.file.answers if any(answer is a for a in left)]
         return rows_of(self.decider.reasoner, self.file, unread)
 

@@ -49,7 +49,8 @@ class SafetyStep:
     for a person: its word, or the number where its test reads one; a bare Enter only where it
     protects nobody's life. `waited_for`: its wait protects a life: until it is over only the
     metered number confirms it. `metered`: a file, whose waits nobody sees, confirms it by the
-    metered number alone.
+    metered number alone. `number_says_part`: its test reads a number that says only part of it, so
+    that the word is wanted beside it.
 
     `after`: what has to stand before its turn comes, in the order in which it is brought about;
     without any it may be done at any time. `brings`: what is made to stand by it, so that it is led
@@ -71,6 +72,7 @@ class SafetyStep:
     by: Literal["enter", "word"] = "word"
     waited_for: bool = False
     metered: bool = False
+    number_says_part: bool = False
     also_sound: frozenset[str] = frozenset()
     after: tuple[StepGuard, ...] = ()
     brings: tuple[StepGuard, ...] = ()

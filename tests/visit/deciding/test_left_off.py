@@ -43,12 +43,21 @@ def decider(shipped: Knowledge) -> Decider:
 def called_up() -> list[tuple[str, Trigger]]:
     """Each way in which a test calls up a danger that halts no visit and keeps something off."""
     known = load_shipped()
+    halting = {
+        (finding.test, outcome)
+        for hazard in known.hazards.values()
+        if _halts(hazard)
+        for trigger in hazard.triggers
+        for finding in trigger.findings
+        for outcome in finding.outcomes
+    }
     return [
         (hazard.id, trigger)
         for hazard in known.hazards.values()
         if hazard.keeps_off not in (None, "nothing") and not _halts(hazard)
         for trigger in hazard.triggers
         if len(trigger.findings) == 1 and known.tests[trigger.findings[0].test].kind != "step"
+        if (trigger.findings[0].test, trigger.findings[0].outcomes[0]) not in halting
     ]
 
 

@@ -10,7 +10,7 @@ from troubleshoot.cli.terminal import Terminal
 from troubleshoot.dialogue.prompts import AskTest, AtStop, Caution, DoStep, Settled
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.unit.places import with_place
-from troubleshoot.safety.declared import ENTER_CONFIRMS
+from troubleshoot.safety.declared import ENTER_CONFIRMS, STEPS
 from troubleshoot.safety.hazard_words import first_orders, said_hazard
 
 AT_AN_ENDING = (
@@ -92,7 +92,8 @@ def _show_choices(
 def _show_step_words(terminal: Terminal, test: Test, outcomes: tuple[str, ...]) -> None:
     """What may come of a safety step, in the words that are typed."""
     words = ", ".join(o.replace("-", " ") for o in outcomes)
-    number = "the number on the meter, or " if test.reads else ""
+    part = STEPS[test.id].number_says_part
+    number = f"the number{', and ' if part else ' on the meter, or '}" if test.reads else ""
     enter = "Enter when done; or" if test.id in ENTER_CONFIRMS else "Type"
     terminal.say(f"{enter} {number}what came of it: {words}", 2)
 

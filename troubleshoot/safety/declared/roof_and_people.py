@@ -37,6 +37,7 @@ ROOF: Final = SafetyStep(
     id=steps.ROOF,
     sound="safe",
     also_sound=_NEAR_AN_EDGE,
+    number_says_part=True,
     brings=(ROOF_SAFE,),
     does=sets(roof="go"),
     otherwise=_edge_or_no_go,

@@ -8,7 +8,7 @@ from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.readings.answers import Answer, Case
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.stops.standing import tests_behind
-from troubleshoot.visit.hearing.metered import NO_NUMBER
+from troubleshoot.visit.hearing.metered import TOO_LITTLE
 
 
 @dataclass(frozen=True, slots=True)
@@ -48,8 +48,8 @@ def alarming(reasoner: Reasoner, case: Case) -> Alarming:
 def _went_well(answer: Answer) -> bool:
     """Whether a safety step was confirmed; one read off a meter is told by its number alone.
 
-    One that lacks the number it wants tells nothing either.
+    One that says too little to be confirmed tells nothing either.
     """
     if answer.test not in CONFIRMED or answer.valid is False:
-        return answer.why_invalid == NO_NUMBER
+        return answer.why_invalid in TOO_LITTLE
     return answer.outcomes == (CONFIRMED[answer.test],)

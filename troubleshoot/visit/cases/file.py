@@ -192,7 +192,7 @@ class _CaseReader:
             str(entry["instrument"]) if entry.get("instrument") else None,
             conditions=self._conditions(f"{key}.conditions", entry.get("conditions")),
         )
-        return as_a_file_counts(answer)
+        return as_a_file_counts(self.knowledge, unit, answer)
 
     def _renamed(self, entry: Mapping[str, object]) -> Mapping[str, object]:
         """The reading in today's words, where its test and outcome have other names by now."""

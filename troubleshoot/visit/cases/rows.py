@@ -11,7 +11,7 @@ from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.readings.answers import Answer, Case
 from troubleshoot.reasoning.readings.readings import Reading
 from troubleshoot.reasoning.unit.places import Place, with_place
-from troubleshoot.visit.hearing.metered import NO_NUMBER, lacks_its_number
+from troubleshoot.visit.hearing.metered import too_little
 from troubleshoot.visit.telling.account import Plain, taken
 
 READ_BEFORE_STOP = "Read before the STOP"
@@ -40,8 +40,8 @@ def row_in_words(knowledge: Knowledge, row: Mapping[str, Any]) -> str:
     said = f"{row['text']} ({outcome})" if row["text"] and outcome else row["text"] or outcome
     if row["valid"]:
         return f"{name}: {said}"
-    bare = lacks_its_number(row["test"], (row["outcome"],), row["text"])
-    return f"{name}: {said}, does not count{f': {NO_NUMBER}' if bare else ''}"
+    why = too_little(row["test"], (row["outcome"],), row["text"])
+    return f"{name}: {said}, does not count{why and f': {why}'}"
 
 
 def _reading_of(conclusions: Conclusions, answer: Answer, place: Place | None) -> Reading | None:

@@ -9,12 +9,17 @@ from typing import Final
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.readings.readings import take_readings
+from troubleshoot.reasoning.unit.equipment import Unit
+from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.safety.declared import CONFIRMED, STEPS
 from troubleshoot.safety.steps import Step
 from troubleshoot.visit.events.places import step_place
 from troubleshoot.visit.state import VisitState
 
 NO_NUMBER: Final = "only the number on the meter confirms it in a file"
+NO_WORD: Final = "the number says only part of it; the word is wanted beside it"
+TOO_LITTLE: Final = (NO_NUMBER, NO_WORD)
+"""Why a file's confirmation of a step counts for nothing."""
 
 
 def metered(knowledge: Knowledge, state: VisitState, step: Step, text: str) -> tuple[str, ...]:
@@ -27,14 +32,28 @@ def metered(knowledge: Knowledge, state: VisitState, step: Step, text: str) -> t
     return tuple(worse[:1]) or tuple(possible)
 
 
-def lacks_its_number(test: str, outcomes: Sequence[str], text: str | None) -> bool:
-    """Whether a file says of a step that it is confirmed, without the number that confirms it."""
+def too_little(test: str, outcomes: Sequence[str], text: str | None) -> str:
+    """Why a file that confirms a step with so much has not confirmed it; empty where it may have.
+
+    A number of which the word says the rest has both, and is not asked about here.
+    """
     step = STEPS.get(test)
-    return step is not None and step.metered and not text and tuple(outcomes) == (step.sound,)
+    if step is None or tuple(outcomes) != (step.sound,):
+        return ""
+    if step.metered and not text:
+        return NO_NUMBER
+    return NO_WORD if step.number_says_part and text else ""
 
 
-def as_a_file_counts(answer: Answer) -> Answer:
-    """An answer of a file; what lacks the number that confirms it counts for nothing."""
-    if not lacks_its_number(answer.test, answer.outcomes, answer.text):
+def as_a_file_counts(knowledge: Knowledge, unit: Unit, answer: Answer) -> Answer:
+    """An answer of a file: the worse of its word and its number; with too little, for nothing."""
+    if answer.test not in CONFIRMED:
         return answer
-    return replace(answer, valid=False, why_invalid=NO_NUMBER)
+    step = Step(answer.test, spoken(answer.places[0]))
+    said = answer.outcomes
+    read = metered(knowledge, VisitState(unit=unit), step, answer.text) if answer.text else ()
+    worse = {*said, *read} - {CONFIRMED[answer.test]}
+    if said and worse - {*said}:
+        return replace(answer, outcomes=tuple(sorted(worse)))
+    why = "" if said and read else too_little(answer.test, said or read, answer.text)
+    return replace(answer, valid=False, why_invalid=why) if why else answer
