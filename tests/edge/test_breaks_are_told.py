@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from tests.edge.person import Clock, Person
-from tests.edge.visits import DEAD_WORK, HANDS_IN, begin, lead_to, task
+from tests.edge.visits import DEAD_WORK, HANDS_IN, begin, careful, lead_to, task
 
 PLATE_WORK = "do capacitance-out-of-circuit at capacitor condenser fan 1"
 
@@ -86,3 +86,43 @@ def test_a_short_break_is_none(data: Path, clock: Clock) -> None:
         clock.pass_minutes(15)
         person.types("clean")
         assert "A break was noticed" not in person.said
+
+
+ASKED_FOR = {
+    "Roof, go or no go": "the look at the roof",
+    "Tell the people inside": "people told",
+    "Put the fire panel on test": "the fire panel on test",
+    "Sweep for flammable refrigerant": "air swept",
+    "Combustible-gas sweep": "air swept",
+    "Prove the meter": "the proof of the meter",
+    "Stop the unit by its controls": "stopped by its controls",
+    "Switch off, lock, tag and try": "locked out",
+    "Test for dead": "dead",
+    "Bleed and meter": "capacitors bled",
+}
+"""Step, as the screen names it -> what was said to count no more."""
+
+
+def test_what_counts_no_more_is_told_in_the_order_in_which_it_is_asked_again(
+    data: Path, clock: Clock
+) -> None:
+    """Regression: the lock was told first and the roof last, and the roof was asked first."""
+    with begin(data, clock) as person:
+        person.types(DEAD_WORK)
+        lead_to(person, HANDS_IN)
+        clock.pass_minutes(65)
+        person.types("clean")
+        said = first_lines(person)
+        told = said.partition("It counts no more: ")[2].partition(".")[0].split(", ")
+        assert "is asked again in this order, as at the start." in said
+        person.types(DEAD_WORK)
+        asked: list[str] = []
+        for _ in range(60):
+            if HANDS_IN in task(person):
+                break
+            now = next((w for step, w in ASKED_FOR.items() if f"Step: {step}" in task(person)), "")
+            asked += [now] if now and now not in asked else []
+            person.types(careful(person))
+    assert HANDS_IN in task(person) and len(asked) > 6
+    assert asked == [each for each in told if each in asked]
+    assert {*told} <= {*asked}

@@ -11,6 +11,7 @@ HANDS_OUT: Final = (
     "Hands out: it counts as live. Look first: is your own lock still on, and your tag? Make no "
     "call for heat, cooling or fan."
 )
+AGAIN: Final = "What the work still needs of it is asked again in this order, as at the start."
 KEEP_CLEAR: Final = (
     "It counts as live and as about to start: hands out, and clear of its moving parts."
 )
@@ -24,26 +25,27 @@ def lapsed(before: WorkState, after: WorkState) -> tuple[str, ...]:
     voided = tuple(_voided(before, after))
     if not voided:
         return ()
-    head = f"A break was noticed. It counts no more: {', '.join(voided)}."
+    head = f"A break was noticed. It counts no more: {', '.join(voided)}. {AGAIN}"
     if before.power != "on":
         return head, HANDS_OUT
     return (head, KEEP_CLEAR) if before.panels != "on" else (head,)
 
 
 def _voided(before: WorkState, after: WorkState) -> Iterator[str]:
+    """Each in words, in the order in which the way to a test asks for it (`safety/stages.py`)."""
     for said, then, now in (
-        ("locked out", before.power == "locked-out", after.power == "locked-out"),
-        ("stopped by its controls", before.calls == "off", after.calls == "off"),
-        ("dead", before.dead != "not-shown", after.dead != "not-shown"),
-        ("capacitors bled", bool(before.discharged), before.discharged <= after.discharged),
-        ("the proof of the meter", before.meter == "proved", after.meter == "proved"),
-        ("the second source locked", before.second_source == "locked", _locked(after)),
-        ("the gas shut", before.gas == "shut", after.gas == "shut"),
-        ("air swept", bool(before.clear), before.clear <= after.clear),
+        ("the look at the roof", before.roof != "not-checked", after.roof != "not-checked"),
         ("people told", before.occupants_told, after.occupants_told),
         ("the fire panel on test", before.fire_panel == "on-test", after.fire_panel == "on-test"),
         ("a second person in sight", before.second_person, after.second_person),
-        ("the look at the roof", before.roof != "not-checked", after.roof != "not-checked"),
+        ("the gas shut", before.gas == "shut", after.gas == "shut"),
+        ("air swept", bool(before.clear), before.clear <= after.clear),
+        ("the proof of the meter", before.meter == "proved", after.meter == "proved"),
+        ("stopped by its controls", before.calls == "off", after.calls == "off"),
+        ("locked out", before.power == "locked-out", after.power == "locked-out"),
+        ("the second source locked", before.second_source == "locked", _locked(after)),
+        ("dead", before.dead != "not-shown", after.dead != "not-shown"),
+        ("capacitors bled", bool(before.discharged), before.discharged <= after.discharged),
     ):
         if then and not now:
             yield said
