@@ -29,7 +29,7 @@ def test_an_answer_is_kept_with_all_that_is_known_of_it(
         conditions={"a": "b"},
     )
     answer = Answer(test.id, (), "128 psig", (TWO,), instrument="gauge", conditions={"a": "b"})
-    record = Asked(test.id, TWO, None, "128 psig", True, test.minutes, test.work_state)
+    record = Asked(test.id, TWO, None, "128 psig", True, test.minutes, test.work_state, time=THEN)
     changed(
         shipped, visit, event, answers=(*visit.answers, answer), asked=(*visit.asked, record),
         work=after_test(visit.work, test, "circuit 2", (), visit.at_work), work_before=visit.work,
@@ -93,7 +93,7 @@ def test_a_step_is_asked_answered_and_done(shipped: Knowledge, visit: VisitState
     state = replace(visit, work=DEAD)
     event = StepDone(test.id, ("discharged",), "blower drive", True, text="0 V")
     record = Asked(test.id, None, "discharged", "0 V", True, test.minutes + test.wait_minutes,
-                   test.work_state, "blower drive")  # fmt: skip
+                   test.work_state, "blower drive", time=THEN)  # fmt: skip
     step = Step(test.id, "blower drive", again=True)
     changed(
         shipped, state, event, work=after_step(DEAD, step, ("discharged",), state.at_work),
