@@ -11,6 +11,7 @@ from tests.visit.deciding.test_stops import UNIT, confirm_until, found, next_of,
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.places import Place
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.lifting import conclude_visit, not_yet_afresh
 from troubleshoot.safety.stops.record import HandOverResult, Spot, StopMet
@@ -21,6 +22,7 @@ from troubleshoot.visit.deciding.lifting import LIFTS, towards_lifting
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import (
     Answered,
+    DangerReported,
     Event,
     Halted,
     Reopened,
@@ -100,6 +102,29 @@ def test_the_result_of_an_all_clear_is_somebodys_word_and_asked_for_at_once(
     decision = next_of(decider, events)
     assert (decision.kind, decision.at, decision.step) == ("ask", None, None)
     assert decision.test is decider.knowledge.tests[spot[0]] and decision.aim == spot
+
+
+FIT: Spot = ("fit-for-live-work", None)
+OPENED_LIVE = (
+    ("roof-conditions", "safe"), ("tell-occupants", "told"), ("combustible-gas-sweep", "none"),
+    ("stop-by-controls", "stopped"), ("panels-off-energised", "off"),
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("opened", [True, False])
+def test_whoever_is_fit_for_live_work_says_so_with_no_live_part_open(
+    opened: bool, decider: Decider
+) -> None:
+    """Regression: gloves and the second person were asked for in front of the open, live panel."""
+    events = [*start(), *(StepDone(step, (said,)) for step, said in OPENED_LIVE[: 5 * opened])]
+    events += [DangerReported("live-work", "no gloves", FIT[0]), TakenAfresh.of(FIT)]
+    steps = []
+    while (decision := next_of(decider, events)).step is not None:
+        assert decision.aim == FIT and decision.stop is not None
+        steps.append(decision.step.id)
+        events.append(StepDone.of(decision.step, (CONFIRMED[decision.step.id],)))
+    assert steps == (["lockout"] if opened else [])
+    assert decision.kind == "ask" and decision.test is decider.knowledge.tests[FIT[0]]
 
 
 def test_nothing_leads_on_where_nothing_is_taken_afresh_or_another_stop_is(

@@ -18,12 +18,13 @@ from troubleshoot.safety.job import Job
 from troubleshoot.safety.needs import for_dead_work
 from troubleshoot.safety.profiles import APPRENTICE, hand_over
 from troubleshoot.safety.reaching import beyond, is_blocked, steps_before
-from troubleshoot.safety.route import steps_to
+from troubleshoot.safety.route import steps_to, steps_to_leave_off
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.lifting import is_all_clear, lifting_finding, not_yet_afresh
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.transitions import after_step, refusals
 
+LIVE: Final = "live-work"
 NOT_BY_AN_APPRENTICE: Final = "hand over to the supervising technician"
 
 
@@ -70,7 +71,7 @@ def taken_by(knowledge: Knowledge, job: Job, finding: Spot) -> str | None:
     test = knowledge.tests[finding[0]]
     if test.kind != "step":
         return beyond(knowledge, job, (test,), finding[1])
-    steps = () if is_all_clear(test) else _steps_to_step(job, finding)
+    steps = _away_from_live(job, test) if is_all_clear(test) else _steps_to_step(job, finding)
     tests = (test, *(knowledge.tests[step.id] for step in steps[:1]))
     return next((phrase for each in tests if (phrase := hand_over(each, job.profiles))), None)
 
@@ -78,11 +79,11 @@ def taken_by(knowledge: Knowledge, job: Job, finding: Spot) -> str | None:
 def way_to(knowledge: Knowledge, job: Job, finding: Spot) -> Afresh | None:
     """The way to a finding being taken afresh; None where none leads there.
 
-    An all-clear has no turn: it is somebody's word.
+    An all-clear has no turn: it is somebody's word, given with no live part open before them.
     """
     test = knowledge.tests[finding[0]]
     if is_all_clear(test):
-        return Afresh(finding, reading=finding)
+        return Afresh(finding, _away_from_live(job, test), reading=finding)
     if test.kind == "step":
         steps = _steps_to_step(job, finding)
         return Afresh(finding, steps) if steps else None
@@ -94,6 +95,16 @@ def way_to(knowledge: Knowledge, job: Job, finding: Spot) -> Afresh | None:
     if is_blocked(job, wanted, at):
         return None
     return Afresh(finding, steps_before(job, wanted, at), (wanted.id, at))
+
+
+def _away_from_live(job: Job, test: Test) -> tuple[Step, ...]:
+    """What comes before the word that somebody is fit for live work, where parts are open live.
+
+    Gloves, clothing and the second person are seen to before a panel is opened or the power is put
+    back for it, never in front of it.
+    """
+    open_live = job.work.power != "locked-out" and job.work.panels != "on"
+    return steps_to_leave_off(job.work, job.at_work) if open_live and LIVE in test.hazards else ()
 
 
 def _steps_to_step(job: Job, finding: Spot) -> tuple[Step, ...]:
