@@ -93,9 +93,10 @@ def _show_step_words(terminal: Terminal, test: Test, outcomes: tuple[str, ...]) 
     """What may come of a safety step, in the words that are typed."""
     words = ", ".join(o.replace("-", " ") for o in outcomes)
     part = STEPS[test.id].number_says_part
-    number = f"the number{', and ' if part else ' on the meter, or '}" if test.reads else ""
+    number = "the number on the meter, or " if test.reads and not part else ""
+    beside = ", with or without the number" if part else ""
     enter = "Enter when done; or" if test.id in ENTER_CONFIRMS else "Type"
-    terminal.say(f"{enter} {number}what came of it: {words}", 2)
+    terminal.say(f"{enter} {number}what came of it{beside}: {words}", 2)
 
 
 def _unit_to_type(knowledge: Knowledge, test: Test) -> str:
