@@ -54,6 +54,11 @@ def told(decider: Decider, book: VisitBook, *events: Event) -> list[str]:
     return list(contradictions(before, conclude_visit(decider.reasoner, book.state)))
 
 
+def stops_of(decider: Decider, book: VisitBook) -> set[str]:
+    hazards = conclude_visit(decider.reasoner, book.state).hazards
+    return {fired.hazard.id for fired in hazards if fired.stops}
+
+
 def typed(decider: Decider, book: VisitBook, line: str) -> str:
     """What a command says."""
     terminal = Lines()
@@ -139,6 +144,19 @@ def test_a_plate_put_right_judges_anew(shipped: Knowledge, decider: Decider) -> 
     assert "capacitor rated was 7.5 uF at capacitor condenser fan 1, and is now" in said
     assert "was normal (7.4 uF), and is now very low (7.4 uF)." in said
     assert "10 uF" in typed(decider, book, "unit")
+
+
+@pytest.mark.parametrize("line", ["u", "unit capacitor-rated 5 at capacitor condenser fan 1"])
+def test_no_word_taken_back_and_no_plate_lifts_a_stop_for_a_step(
+    line: str, shipped: Knowledge, decider: Decider
+) -> None:
+    """A can of 5.12 uF stopped its motor; an undo, or 5 for 7.5 on its plate, started it again."""
+    book = visit(shipped, Answered(CAN, (AT,), text="5.12 uF"))
+    assert stops_of(decider, book) == {"weak-capacitor-motor-stays-off"}
+    assert "Only the same finding, taken afresh" in typed(decider, book, line)
+    assert stops_of(decider, book) == {"weak-capacitor-motor-stays-off"}
+    book.add(Answered(CAN, (AT,), text="7.4 uF"))
+    assert not stops_of(decider, book)
 
 
 def test_a_fact_told_late_judges_what_could_not_be(shipped: Knowledge, decider: Decider) -> None:

@@ -151,12 +151,19 @@ class VisitBook:
             return "; ".join(f"{r.problem}; {r.instead}" for r in error.refusals) + "."
         return None
 
+    def undone(self) -> VisitState | None:
+        """What the visit would be with its last answer taken back; None where there is none."""
+        if taken_back(self.events) is None:
+            return None
+        return replay(self.knowledge, [*self.events, Undone(time=stamp(self.now()))])
+
     def undo(self) -> str:
         """Take the last answer back; the words, not what hands have done."""
-        if taken_back(self.events) is None:
+        state = self.undone()
+        if state is None:
             return "There is nothing to take back."
         self._keep(Undone(time=stamp(self.now())))
-        self.state = replay(self.knowledge, self.events)
+        self.state = state
         return "Taken back. The work state goes on from the more careful of the two."
 
     def mark_last_invalid(self, reason: str) -> str:

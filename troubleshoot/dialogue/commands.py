@@ -8,6 +8,7 @@ from troubleshoot.dialogue.asides import SKIPS, keep_note
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.picking import pick
 from troubleshoot.dialogue.said import Causes, HowTo, OtherTest, Voice, WhatToType
+from troubleshoot.dialogue.taking_back import take_back
 from troubleshoot.dialogue.talk import Talk
 from troubleshoot.dialogue.unit_told import list_told, put_right
 from troubleshoot.knowledge.model import Test
@@ -71,7 +72,7 @@ class Commands:
     ) -> Talk[bool]:
         """Commands that change the visit."""
         if typed.lower() in ("u", "undo"):
-            self.voice.say(self.book.undo())
+            take_back(self.book, self.voice, self.decider.reasoner)
         elif typed.lower() in SKIPS:
             self._skip(decision)
         elif typed == "done":

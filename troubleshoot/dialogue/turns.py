@@ -22,6 +22,7 @@ from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.shelf import Shelf
 from troubleshoot.dialogue.standing import met_by
 from troubleshoot.dialogue.stopped import stopped
+from troubleshoot.dialogue.taking_back import take_back
 from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Reply, Talk
 from troubleshoot.dialogue.telling import Telling
 from troubleshoot.dialogue.unit_facts import ask_fact, ask_plate
@@ -127,7 +128,7 @@ class Turns:
             if decision.kind == "ask" and (yield from self._ask_plates(decision)):
                 return
         except Back:
-            self.voice.say(self.book.undo())
+            take_back(self.book, self.voice, self.decider.reasoner)
             return
         yield from self._ask(self._prompt(decision, conclusions), conclusions)
 

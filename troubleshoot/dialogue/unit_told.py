@@ -7,10 +7,14 @@ from dataclasses import dataclass
 
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.said import Voice
+from troubleshoot.dialogue.taking_back import A_STOP_RESTS_ON_IT, lifts_a_stop
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.unit.equipment import InputRefused
 from troubleshoot.reasoning.unit.facts_said import facts_said, in_words
 from troubleshoot.safety.stops.lifting import conclude_visit
+from troubleshoot.visit.events import FactTold
+from troubleshoot.visit.events.replaying import after
 from troubleshoot.visit.telling.contradicting import judged_anew
 
 HOW = "unit NAME VALUE puts one right, or unit NAME VALUE at PLACE."
@@ -45,6 +49,9 @@ def put_right(book: VisitBook, voice: Voice, reasoner: Reasoner, said: str) -> b
     if book.state.answers and any(_counts(book.knowledge, name) for name in names):
         voice.say(COUNTS)
         return True
+    if _lifts_a_stop(book, reasoner, told):
+        voice.say(A_STOP_RESTS_ON_IT)
+        return True
     before, was = conclude_visit(reasoner, book.state), book.state.unit_data
     problem = book.try_fact(told.name, told.value, told.also)
     if problem is not None:
@@ -55,6 +62,16 @@ def put_right(book: VisitBook, voice: Voice, reasoner: Reasoner, said: str) -> b
         voice.say(f"{_words(name)}{old} is now {_shown(book.state.unit_data[name])}.")
     voice.say_all(judged_anew(before, conclude_visit(reasoner, book.state)))
     return True
+
+
+def _lifts_a_stop(book: VisitBook, reasoner: Reasoner, told: _Told) -> bool:
+    """Whether a STOP would be judged away; data that is refused changes nothing."""
+    event = FactTold(told.name, told.value, told.also)
+    try:
+        then = after(book.knowledge, book.state, event)
+    except InputRefused:
+        return False
+    return lifts_a_stop(reasoner, book.state, then)
 
 
 def _told(knowledge: Knowledge, said: str) -> _Told | None:
