@@ -21,6 +21,12 @@ def test_what_is_too_deep_is_refused(levels: int, opening: str, closing: str) ->
             from_json(text, "file")
 
 
+def test_a_number_of_thousands_of_digits_is_refused_in_our_words() -> None:
+    """Python's own words told a mechanic to set sys.set_int_max_str_digits()."""
+    with pytest.raises(NotUsable, match="more digits than any meter shows"):
+        from_json("[" + "1" * 6_000 + "]", "file")
+
+
 def test_the_deepest_that_is_taken() -> None:
     data = from_json("[" * MOST_DEPTH + "]" * MOST_DEPTH, "file")
     for _ in range(MOST_DEPTH - 1):

@@ -11,7 +11,7 @@ from troubleshoot.dialogue.taking_back import A_STOP_RESTS_ON_IT, lifts_a_stop
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.unit.equipment import InputRefused
-from troubleshoot.reasoning.unit.facts_said import facts_said, in_words
+from troubleshoot.reasoning.unit.facts_said import as_typed, facts_said, in_words
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.visit.events import FactTold
 from troubleshoot.visit.events.replaying import after
@@ -58,8 +58,8 @@ def put_right(book: VisitBook, voice: Voice, reasoner: Reasoner, said: str) -> b
         voice.say(f"{_words(told.name)}: {problem}")
         return True
     for name in names:
-        old = f" was {_shown(was[name])}, and" if name in was else ""
-        voice.say(f"{_words(name)}{old} is now {_shown(book.state.unit_data[name])}.")
+        old = f" was {as_typed(was[name])}, and" if name in was else ""
+        voice.say(f"{_words(name)}{old} is now {as_typed(book.state.unit_data[name])}.")
     voice.say_all(judged_anew(before, conclude_visit(reasoner, book.state)))
     return True
 
@@ -105,15 +105,8 @@ def _counts(knowledge: Knowledge, name: str) -> bool:
 
 def _lines(book: VisitBook) -> Iterator[str]:
     for name, value in book.state.unit_data.items():
-        yield in_words(name, _shown(value))
+        yield in_words(name, as_typed(value))
 
 
 def _words(name: str) -> str:
     return name.replace("-", " ")
-
-
-def _shown(value: object) -> str:
-    """A value as it was typed; of several places, each with its own."""
-    if isinstance(value, Mapping):
-        return ", ".join(f"{each} at {place}" for place, each in value.items())
-    return str(value)

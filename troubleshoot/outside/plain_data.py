@@ -35,8 +35,11 @@ def parsed(text: str | bytes, where: str) -> object:
         data: object = json.loads(text)
     except RecursionError:
         raise _too_deep(where) from None
-    except ValueError as error:
+    except json.JSONDecodeError as error:
         raise NotUsable(where, f"not JSON: {error}", "mend the file") from None
+    except ValueError:  # Python reads no whole number of thousands of digits
+        what = "a number of more digits than any meter shows"
+        raise NotUsable(where, what, "write it as it was read") from None
     return data
 
 

@@ -7,6 +7,7 @@ from typing import Any
 
 from troubleshoot.knowledge.model import Fault, Knowledge
 from troubleshoot.outside.text import markdown
+from troubleshoot.reasoning.unit.facts_said import as_typed
 from troubleshoot.reasoning.unit.places import with_place
 from troubleshoot.safety.hearing.roles import ROLES
 from troubleshoot.safety.profiles import spoken
@@ -65,7 +66,9 @@ def _report(knowledge: Knowledge, account: Account, extras: Mapping[str, Any]) -
     yield from _list("Not understood, counting for nothing", extras.get("not_understood", ()))
     yield from _list("Notes", extras.get("notes", ()))
     yield from _list("Open items", extras.get("open_items", ()))
-    yield from _list("Unit", (f"{k}: {v}" for k, v in dict(extras.get("unit", {})).items()))
+    yield from _list(
+        "Unit", (f"{k}: {as_typed(v)}" for k, v in dict(extras.get("unit", {})).items())
+    )
     yield ""
     yield (
         "Local codes, the unit's own instructions and licensed practice come before anything "

@@ -101,3 +101,10 @@ def _longest(knowledge: Knowledge) -> int:
 def in_words(fact: str, value: str) -> str:
     """A fact as it is echoed."""
     return f"{fact.replace('-', ' ')} {value}"
+
+
+def as_typed(value: object) -> str:
+    """A value as it was typed; of several places, each with its own."""
+    if isinstance(value, Mapping):
+        return ", ".join(f"{each} at {place}" for place, each in value.items())
+    return str(value)
