@@ -128,6 +128,16 @@ def test_burners_run_on_gas(area: str, work_state: str, gas: str) -> None:
     assert "gas" not in needs(area="power", work_state=work_state, **LOOK)
 
 
+@pytest.mark.parametrize("area", ["gas", "ignition", "combustion"])
+def test_nothing_is_lit_unswept_and_untold_though_the_panels_are_on(area: str) -> None:
+    """A mechanic: it watched the ignition trials first, and swept for gas ten minutes later."""
+    gas = UnitAtWork(burns_gas=True, fire_panel=True)
+    lit = needs(gas, area=area, work_state="running", **LOOK)
+    assert {GAS, CO} <= set(lit["sweeps"]) and lit["occupants"] and lit["fire_panel"]
+    electric = UnitAtWork(burns_gas=False)
+    assert "sweeps" not in needs(electric, area=area, work_state="running", **LOOK)
+
+
 def test_a_gas_train_is_opened_shut_and_swept() -> None:
     found = needs(area="gas", work_state="running", needs_state=("gas-shut",), **LOOK)
     assert found["gas"] == "shut" and found["sweeps"] == (GAS,)

@@ -19,6 +19,7 @@ from troubleshoot.safety.work_state import UnitAtWork
 _EMPTY = ("emptied", "at-zero", "nitrogen", "vacuum")
 _OPEN_LIVE = ("running-open", "energised-open")
 _OPENED = (*_OPEN_LIVE, "locked-out")
+_BURNERS = ("gas", "ignition", "combustion")
 
 
 _TAPS = {"manometer-at-inlet": "inlet tap", "manometer-at-outlet": "outlet tap"}
@@ -39,8 +40,13 @@ class Officer:
             or self._about_refrigerant(world, test, place)
         )
 
+    def _fires(self, test: Test) -> bool:
+        """Whether a burner is lit for it, whatever panels are on."""
+        lit = test.area in _BURNERS and test.work_state in ("running", "running-open")
+        return self.unit.burns_gas and lit
+
     def _about_people(self, world: World, test: Test) -> str:
-        opened = test.work_state in _OPENED
+        opened = test.work_state in _OPENED or self._fires(test)
         if test.work_state != "any" and "roof-safe" not in world:
             return "the roof is not known to be safe"
         if opened and "told" not in world:
@@ -101,6 +107,8 @@ class Officer:
                 return "the air was not swept for gas after the cock was shut"
         if self.unit.burns_gas and test.work_state in _OPEN_LIVE and "no-gas" not in world:
             return "a panel is open live and the air was not swept for gas"
+        if self._fires(test) and "no-gas" not in world:
+            return "a burner is lit and the air was not swept for gas"
         if test.work_state in ("running", *_OPEN_LIVE):
             if "gas-about" in world:
                 return "gas was found and not cleared"

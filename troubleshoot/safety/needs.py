@@ -76,13 +76,14 @@ def needs_of(test: Test, place: str | None, unit: UnitAtWork) -> Needs:
     energy: WorkStateName = "locked-out" if needed & _DEAD_ONLY else test.work_state
     burners = test.area in BURNER_AREAS and energy in ("running", "running-open")
     gas: Literal["any", "on", "shut"] = "on" if burners else "any"
+    fires = _burns(test, energy, unit)
     if "gas-shut" in needed:
         gas = "shut"
     return Needs(
         energy=energy,
         roof=test.id != ROOF and _on_the_roof(test),
-        occupants=energy in OPENED,
-        fire_panel=FIRE_ALARM in hazards or (unit.fire_panel and energy in OPENED),
+        occupants=fires or energy in OPENED,
+        fire_panel=FIRE_ALARM in hazards or (unit.fire_panel and (fires or energy in OPENED)),
         sweeps=_sweeps(test, energy, gas, unit),
         second_person=unit.volts_480 and energy in _OPEN_LIVE,
         meter="meter-proved" in needed or (test.kind == "measurement" and test.exposes != "none"),
@@ -120,15 +121,16 @@ def _on_the_roof(test: Test) -> bool:
 def _sweeps(test: Test, energy: str, gas: str, unit: UnitAtWork) -> tuple[str, ...]:
     """The air sweeps that must have found nothing: for refrigerant, for gas, for CO.
 
-    On a unit that burns gas nothing is switched, called for or lit behind an open panel before the
-    air has been swept for it.
+    On a unit that burns gas nothing is lit, and nothing is switched or called for behind an open
+    panel, before the air has been swept for it.
     """
+    fires = _burns(test, energy, unit)
     sweeps = []
     if unit.flammable and (energy in OPENED or test.needs_state):
         sweeps.append(REFRIGERANT_SWEEP)
-    if gas == "shut" or (unit.burns_gas and energy in _OPEN_LIVE):
+    if gas == "shut" or fires or (unit.burns_gas and energy in _OPEN_LIVE):
         sweeps.append(GAS_SWEEP)
-    if not COMBUSTION_AIR.isdisjoint(test.hazards) or _burns(test, energy, unit):
+    if fires or not COMBUSTION_AIR.isdisjoint(test.hazards):
         sweeps.append(ROOM_AIR)
     return tuple(sweep for sweep in sweeps if sweep != test.id)
 
