@@ -75,6 +75,17 @@ def test_work_that_takes_its_minutes_is_no_silence(data: Path, clock: Clock) -> 
         assert "long silence" not in person.last
 
 
+def test_a_skip_is_no_work_that_explains_a_silence(data: Path, clock: Clock) -> None:
+    """A walk found it: skipped after 34 minutes at a four-minute look, the next came at once."""
+    with begin(data, clock) as person:
+        person.types("do walk-round")
+        lead_to(person, "Test: Walk round")
+        clock.pass_minutes(32)  # more than half an hour, less than that and the look itself
+        assert "Walk round" in task(person)
+        person.types("s")
+        assert '"event": "resumed"' in events_of(data)
+
+
 def test_restarts_renew_nothing(data: Path, clock: Clock) -> None:
     with hands_in(data, clock):
         pass

@@ -22,6 +22,7 @@ from troubleshoot.visit.events import (
     HourPassed,
     MarkedInvalid,
     Repaired,
+    Skipped,
     Started,
     Undone,
     after,
@@ -34,7 +35,7 @@ from troubleshoot.visit.kept.understanding import understood
 from troubleshoot.visit.state import VisitState
 from troubleshoot.visit.telling.lapses import lapsed
 
-WITHOUT_WORK: Final = (FactTold, Repaired)
+WITHOUT_WORK: Final = (FactTold, Repaired, Skipped)
 """Reports that answer no test or step: no work that was asked for explains the silence before."""
 
 

@@ -70,6 +70,8 @@ class Stops:
         elif kind in ("stop", "danger"):
             self.going_for, self.stopped_at = None, event["time"]
             self._met(event)
+        elif kind == "danger-taken-back":
+            self.bad = [b for b in self.bad if b is not self.bad[-1] or b.why != UNNAMED]
         elif kind in ("take-afresh", "reopened"):
             self.going_for = (event["test"], event["at"])
             for bad in self.standing() if kind == "reopened" else ():
