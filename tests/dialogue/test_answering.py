@@ -9,7 +9,8 @@ from typing import Any
 import pytest
 
 from tests.building import base, test_of
-from troubleshoot.dialogue.answering import NotAnAnswer, answer_event_from
+from troubleshoot.dialogue.answering import answer_event_from
+from troubleshoot.dialogue.by_word import NotAnAnswer
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.visit.events import Answered

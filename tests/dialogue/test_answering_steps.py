@@ -7,7 +7,8 @@ from datetime import datetime, timedelta
 
 import pytest
 
-from troubleshoot.dialogue.answering import NotAnAnswer, answer_event_from, step_event_from
+from troubleshoot.dialogue.answering import answer_event_from, step_event_from
+from troubleshoot.dialogue.by_word import NotAnAnswer
 from troubleshoot.knowledge.model import Knowledge, Outcome
 from troubleshoot.safety.declared import CONFIRMED, ENTER_CONFIRMS, STEPS
 from troubleshoot.safety.steps import Step

@@ -8,9 +8,17 @@ from datetime import datetime
 from string import digits
 from typing import Final
 
+from troubleshoot.dialogue.by_word import (
+    NotAnAnswer,
+    by_number_or_word,
+    by_word,
+    chosen_words,
+    letters,
+    one_word,
+)
+from troubleshoot.dialogue.metered_in_words import told
 from troubleshoot.dialogue.number_and_rest import apart, rest_wanted
 from troubleshoot.knowledge.model import Knowledge, Test
-from troubleshoot.outside.numbers import choice
 from troubleshoot.quantities.typed import NotUnderstood
 from troubleshoot.reasoning.readings.measuring import read_text
 from troubleshoot.reasoning.unit.places import Place
@@ -33,10 +41,6 @@ LEAST_LETTERS: Final = 4
 """A word that confirms a protecting step may be shortened to so many letters, and no further."""
 
 
-class NotAnAnswer(ValueError):
-    """What was typed is no answer here; the message says what would do."""
-
-
 def answers(test: Test, outcomes: Collection[str]) -> tuple[str, ...]:
     """What may be typed for these outcomes: their names, and what people say for them."""
     return tuple(
@@ -55,12 +59,16 @@ def answer_event_from(
         raise NotAnAnswer("Type an answer, s to skip it, or help.")
     where = None if at is None else (str(at),)
     if test.reads:
-        chosen = _by_word(test, typed, outcomes, several=False)
+        chosen = by_word(test, typed, outcomes, several=False)
         if chosen:
             return Answered(test.id, where, chosen)
+        if test.id in CONFIRMED:
+            number, named = _told(knowledge, VisitState(), test, Step(test.id), typed)
+            if number or named:
+                return Answered(test.id, where, named, text=None if named else number)
         _read(knowledge, test, typed)
         return Answered(test.id, where, text=typed)
-    return Answered(test.id, where, _choice(test, typed, outcomes))
+    return Answered(test.id, where, by_number_or_word(test, typed, outcomes))
 
 
 def step_event_from(
@@ -78,11 +86,11 @@ def step_event_from(
         raise NotAnAnswer(f"Enter confirms nothing here. Type {_wanted(test, confirmed)}.")
     outcomes = tuple(o.id for o in test.outcomes)
     several = test.choose == "several"
-    if not _by_word(test, typed, outcomes, several):
+    if not by_word(test, typed, outcomes, several):
         read = _metered(knowledge, state, test, step, typed)
         if read is not None:
             return read
-    chosen = _chosen_words(test, typed, outcomes)
+    chosen = chosen_words(test, typed, outcomes)
     _names_its_protection(state, test, step, typed, chosen)
     _in_letters_enough(test, confirmed, typed, chosen)
     if confirmed in chosen and STEPS[step.id].waited_for:
@@ -92,7 +100,7 @@ def step_event_from(
 
 def _in_letters_enough(test: Test, confirmed: str, typed: str, chosen: tuple[str, ...]) -> None:
     """Raise NotAnAnswer where a word that confirms is shortened too far."""
-    if confirmed in chosen and len(_letters(typed)) < min(LEAST_LETTERS, len(_letters(confirmed))):
+    if confirmed in chosen and len(letters(typed)) < min(LEAST_LETTERS, len(letters(confirmed))):
         raise NotAnAnswer(f"Type {_wanted(test, confirmed)}; fewer letters confirm nothing here.")
 
 
@@ -105,11 +113,11 @@ def _names_its_protection(
     """
     if step.id != EDGE_PROTECTION or CONFIRMED[step.id] not in chosen:
         return
-    if _one_word(typed) == CONFIRMED[step.id]:
+    if one_word(typed) == CONFIRMED[step.id]:
         raise NotAnAnswer(f"Say what protects you: {_protections(test)}.")
     looked = next((a for a in reversed(state.asked) if a.test == ROOF), None)
     under_6 = looked is None or "edge-under-6-ft" in (looked.outcome or "")
-    if under_6 and not any(word in _one_word(typed) for word in ("rail", "tie", "harness")):
+    if under_6 and not any(word in one_word(typed) for word in ("rail", "tie", "harness")):
         raise NotAnAnswer("Under 6 ft from the edge only a guard rail or being tied off will do.")
 
 
@@ -127,18 +135,52 @@ def _wanted(test: Test, confirmed: str) -> str:
 def _metered(
     knowledge: Knowledge, state: VisitState, test: Test, step: Step, typed: str
 ) -> StepDone | None:
-    """A step confirmed, or not, by what the meter shows; None where no number was typed."""
-    if not test.reads or set(typed).isdisjoint(digits):
+    """A step confirmed, or not, by what the meter shows; None where nothing of it was typed."""
+    has_number = not set(typed).isdisjoint(digits)
+    if not test.reads or (STEPS[step.id].number_says_part and not has_number):
         return None
     if STEPS[step.id].number_says_part:
         return _with_the_rest(knowledge, state, test, step, typed)
-    _read(knowledge, test, typed)
-    outcomes = metered(knowledge, state, step, typed)
-    if not outcomes:
+    number, named = _told(knowledge, state, test, step, typed)
+    outcomes = metered(knowledge, state, step, number) if number else ()
+    if number and not outcomes:
         raise NotAnAnswer("That number says nothing here; type what came of it in words.")
-    if _read_before_bleeding(state, step, outcomes):
+    if number and _read_before_bleeding(state, step, outcomes):
         outcomes = (BEFORE_BLEEDING,)
-    return StepDone.of(step, outcomes, typed)
+    if not number and not named:
+        return None
+    found = {*outcomes, *named} - ({CONFIRMED[step.id]} if named else set())
+    return StepDone.of(step, tuple(o.id for o in test.outcomes if o.id in found), number or None)
+
+
+def _told(
+    knowledge: Knowledge, state: VisitState, test: Test, step: Step, typed: str
+) -> tuple[str, tuple[str, ...]]:
+    """The number on the meter, and what is named as wrong; both empty where neither is told.
+
+    Raises NotAnAnswer where a sound number stands among words that may take it back.
+    """
+    if _is_read(knowledge, test, typed):
+        return typed, ()
+    said = told(knowledge, test, typed)
+    if said.named or not (said.number or not set(typed).isdisjoint(digits)):
+        return said.number, said.named
+    if not said.number:
+        _read(knowledge, test, typed)
+    if not said.plain and metered(knowledge, state, step, said.number) == (CONFIRMED[step.id],):
+        raise NotAnAnswer(
+            f"{said.number} is sound, and I cannot tell what the other words say of it. "
+            "Type the highest number on the meter alone, or in words what came of it."
+        )
+    return said.number, ()
+
+
+def _is_read(knowledge: Knowledge, test: Test, typed: str) -> bool:
+    try:
+        _read(knowledge, test, typed)
+    except NotAnAnswer:
+        return False
+    return True
 
 
 def _with_the_rest(
@@ -152,7 +194,7 @@ def _with_the_rest(
     read = metered(knowledge, state, step, number)
     if not rest:
         raise NotAnAnswer(rest_wanted(number, read, confirmed))
-    said = _chosen_words(test, rest, outcomes)
+    said = chosen_words(test, rest, outcomes)
     _in_letters_enough(test, confirmed, rest, said)
     worse = {*read, *said} - {confirmed}
     found = tuple(o for o in outcomes if o in worse) or (confirmed,)
@@ -191,57 +233,3 @@ def _has_waited(state: VisitState, test: Test, now: datetime) -> None:
             f"{max(1, math.ceil(left))} min of the wait are still to come since the lock went on. "
             "Wait, or meter it and type the volts."
         )
-
-
-def _chosen_words(test: Test, typed: str, outcomes: tuple[str, ...]) -> tuple[str, ...]:
-    chosen = _by_word(test, typed, outcomes, test.choose == "several")
-    if not chosen:
-        words = ", ".join(o.replace("-", " ") for o in outcomes)
-        raise NotAnAnswer(f"Say in words what came of it: {words}.")
-    return _healthy_alone(test, chosen)
-
-
-def _letters(text: str) -> str:
-    return "".join(c for c in text if c.isalpha())
-
-
-def _choice(test: Test, typed: str, outcomes: tuple[str, ...]) -> tuple[str, ...]:
-    several = test.choose == "several"
-    parts = typed.replace(",", " ").split()
-    numbers = [n for part in parts if (n := choice(part, len(outcomes))) is not None]
-    if numbers and len(numbers) == len(parts) and (several or len(numbers) == 1):
-        return _healthy_alone(test, tuple(outcomes[n - 1] for n in numbers))
-    chosen = _by_word(test, typed, outcomes, several)
-    if chosen:
-        return _healthy_alone(test, chosen)
-    raise NotAnAnswer(
-        "Give a number, or one of: " + ", ".join(o.replace("-", " ") for o in outcomes)
-    )
-
-
-def _by_word(test: Test, typed: str, outcomes: tuple[str, ...], several: bool) -> tuple[str, ...]:
-    """The outcomes that the words name: its own, what people say for it, or an own beginning."""
-    said = {_one_word(w): o.id for o in test.outcomes if o.id in outcomes for w in o.words}
-    if (meant := said.get(_one_word(typed))) is not None:
-        return (meant,)
-    parts = typed.split(",") if several else [typed]
-    found = []
-    for part in parts:
-        word = _one_word(part)
-        exact = [o for o in outcomes if o in (word, said.get(word))]
-        begun = [o for o in outcomes if word and o.startswith(word)]
-        if not exact and len(begun) != 1:
-            return ()
-        found.append((exact or begun)[0])
-    return tuple(dict.fromkeys(found))
-
-
-def _one_word(text: str) -> str:
-    """Words as an outcome's id is written."""
-    return "-".join(text.lower().replace(",", " ").replace("-", " ").split())
-
-
-def _healthy_alone(test: Test, chosen: tuple[str, ...]) -> tuple[str, ...]:
-    if len(chosen) > 1 and set(chosen) & set(test.healthy):
-        raise NotAnAnswer("The sound outcome cannot be true together with another; give one kind.")
-    return chosen

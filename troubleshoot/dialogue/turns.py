@@ -6,13 +6,13 @@ Every answer is kept before the next prompt is made.
 from __future__ import annotations
 
 from troubleshoot.dialogue.answering import (
-    NotAnAnswer,
     answer_event_from,
     answers,
     step_event_from,
 )
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.breaks import tell_break
+from troubleshoot.dialogue.by_word import NotAnAnswer
 from troubleshoot.dialogue.closing import close, repaired
 from troubleshoot.dialogue.commands import Commands
 from troubleshoot.dialogue.doubting import is_meant

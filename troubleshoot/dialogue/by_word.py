@@ -1,0 +1,67 @@
+"""Outcomes by their words: their own, what people say for them, an own beginning, or a number."""
+
+from __future__ import annotations
+
+from troubleshoot.knowledge.model import Test
+from troubleshoot.outside.numbers import choice
+
+
+class NotAnAnswer(ValueError):
+    """What was typed is no answer here; the message says what would do."""
+
+
+def by_number_or_word(test: Test, typed: str, outcomes: tuple[str, ...]) -> tuple[str, ...]:
+    """The outcomes that are typed, by their numbers or in words. Raises NotAnAnswer."""
+    several = test.choose == "several"
+    parts = typed.replace(",", " ").split()
+    numbers = [n for part in parts if (n := choice(part, len(outcomes))) is not None]
+    if numbers and len(numbers) == len(parts) and (several or len(numbers) == 1):
+        return _healthy_alone(test, tuple(outcomes[n - 1] for n in numbers))
+    found = by_word(test, typed, outcomes, several)
+    if found:
+        return _healthy_alone(test, found)
+    raise NotAnAnswer(
+        "Give a number, or one of: " + ", ".join(o.replace("-", " ") for o in outcomes)
+    )
+
+
+def chosen_words(test: Test, typed: str, outcomes: tuple[str, ...]) -> tuple[str, ...]:
+    """The outcomes that the words name. Raises NotAnAnswer."""
+    found = by_word(test, typed, outcomes, test.choose == "several")
+    if not found:
+        words = ", ".join(o.replace("-", " ") for o in outcomes)
+        raise NotAnAnswer(f"Say in words what came of it: {words}.")
+    return _healthy_alone(test, found)
+
+
+def by_word(test: Test, typed: str, outcomes: tuple[str, ...], several: bool) -> tuple[str, ...]:
+    """The outcomes that the words name: its own, what people say for it, or an own beginning."""
+    said = {one_word(w): o.id for o in test.outcomes if o.id in outcomes for w in o.words}
+    if (meant := said.get(one_word(typed))) is not None:
+        return (meant,)
+    parts = typed.split(",") if several else [typed]
+    found = []
+    for part in parts:
+        word = one_word(part)
+        exact = [o for o in outcomes if o in (word, said.get(word))]
+        begun = [o for o in outcomes if word and o.startswith(word)]
+        if not exact and len(begun) != 1:
+            return ()
+        found.append((exact or begun)[0])
+    return tuple(dict.fromkeys(found))
+
+
+def letters(text: str) -> str:
+    """The letters of what was typed."""
+    return "".join(c for c in text if c.isalpha())
+
+
+def one_word(text: str) -> str:
+    """Words as an outcome's id is written."""
+    return "-".join(text.lower().replace(",", " ").replace("-", " ").split())
+
+
+def _healthy_alone(test: Test, chosen: tuple[str, ...]) -> tuple[str, ...]:
+    if len(chosen) > 1 and set(chosen) & set(test.healthy):
+        raise NotAnAnswer("The sound outcome cannot be true together with another; give one kind.")
+    return chosen

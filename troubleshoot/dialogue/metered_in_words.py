@@ -1,0 +1,122 @@
+"""What the meter shows at a safety step, told in a sentence: still hot on L1, 277.
+
+The two sides are not heard alike. A number past the limit, or a word for what is wrong that nothing
+denies, counts whatever else is said; a sound number counts only where every word beside it is known
+to take nothing away from it, and where a leg is named, only with the word for all of them.
+"""
+
+from __future__ import annotations
+
+import re
+from dataclasses import dataclass
+from typing import Final
+
+from troubleshoot.knowledge.model import Knowledge, Outcome, Test
+from troubleshoot.quantities.typed import NotUnderstood
+from troubleshoot.reasoning.readings.measuring import read_text
+from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.hearing.words import clauses, denied, phrase_words, raw_words, span
+
+_BOUND: Final = r"(?:(?:under|less than|below|over|more than|above|[<>]=?) ?)?"
+_PART: Final = r"(?:legs?|phases?|lines?|poles?|pairs?)"
+_NOT_VOLTS: Final = r"(?![0-9.,]*[0-9])(?! ?(?:v|vac|vdc|volts?|ppm)\b)"
+_NAMED: Final = re.compile(
+    rf"\b[lt][123]\b|\b{_PART} ?#?[123]\b{_NOT_VOLTS}|\b[23] ?(?={_PART}\b)"
+    rf"|(?<=\ball )[23]\b{_NOT_VOLTS}"
+)
+"""Figures that name a leg, or count them, and are read on no meter: L1, leg 2, all 3 legs."""
+_NUMBER: Final = re.compile(
+    rf"(?<![a-z0-9.,]){_BOUND}(?P<digits>[0-9][0-9.,]*(?<![.,])|\.[0-9]+) ?(?P<unit>[a-z%]*)"
+)
+_OF_OTHER_THINGS: Final = frozenset(
+    {"amp", "amps", "ft", "hour", "hours", "hz", "min", "mins", "minute", "minutes"}
+    | {"ohm", "ohms", "sec", "second", "seconds", "times"}
+)
+_ALL: Final = frozenset({"all", "each", "every", "everything", "everywhere"})
+_PARTS: Final = frozenset(
+    {"ground", "leg", "legs", "line", "lines", "pair", "pairs", "phase", "phases", "pole", "poles"}
+    | {"l1", "l2", "l3", "t1", "t2", "t3"}
+)
+_PLAIN: Final = frozenset(
+    {"a", "ac", "and", "are", "at", "dc", "get", "getting", "got", "have", "i", "in", "is", "it"}
+    | {"its", "me", "meter", "metered", "now", "of", "on", "read", "reading", "reads", "says"}
+    | {"show", "showing", "shows", "tested", "the", "there", "they", "three", "to"}
+)
+_UNITS: Final = frozenset({"ppm", "v", "vac", "vdc", "volt", "volts"})
+_POINTS: Final = frozenset(" ,.;:-/!'")
+
+
+@dataclass(frozen=True, slots=True)
+class Told:
+    """What a sentence tells: the highest number on the meter, and what is named as wrong.
+
+    `plain`: nothing beside them takes anything away from a sound number.
+    """
+
+    number: str
+    named: tuple[str, ...]
+    plain: bool
+
+
+def told(knowledge: Knowledge, test: Test, typed: str) -> Told:
+    """What is told of a step whose number is the worse the higher it is."""
+    said = " ".join(typed.lower().split())
+    rest = _NAMED.sub(" ", said)
+    read: dict[str, float] = {}
+    unread = False
+    for found in _NUMBER.finditer(rest):
+        number = _readable(knowledge, test, found)
+        unread = unread or not number
+        if number:
+            read[number] = max(leg.value for leg in read_text(test, number, knowledge).values)
+    highest = max(read, key=lambda number: read[number], default="")
+    named = tuple(o.id for o in test.outcomes if o.id != CONFIRMED[test.id] and _says(o, typed))
+    if not named and not _is_sentence(test, said):
+        return Told("", (), False)
+    return Told(highest, named, not unread and not named and _is_plain(test, said, rest, read))
+
+
+def _readable(knowledge: Knowledge, test: Test, found: re.Match[str]) -> str:
+    """A number as the test reads it; empty where it reads none there, or it is of other things."""
+    if found["unit"] in _OF_OTHER_THINGS:
+        return ""
+    whole = found[0].strip()
+    for text in (whole, whole.removesuffix(found["unit"]).strip()):
+        try:
+            read_text(test, text, knowledge)
+        except NotUnderstood:
+            continue
+        return text
+    return ""
+
+
+def _says(outcome: Outcome, typed: str) -> bool:
+    """Whether an outcome is named, by its own word or by what people say, and not denied."""
+    phrases = [phrase_words(word) for word in (outcome.id.replace("-", " "), *outcome.words)]
+    return any(
+        (at := span(clause, phrase)) is not None and not denied(clause, at)
+        for clause in clauses(typed, str)
+        for phrase in phrases
+    )
+
+
+def _is_sentence(test: Test, said: str) -> bool:
+    """Whether more is said than a number and a unit, which may be mistyped: 12 furlongs."""
+    beside = {word for word in raw_words(said) if word[0].isalpha()} - _UNITS
+    return len(beside) > 1 or bool(beside & _known(test))
+
+
+def _is_plain(test: Test, said: str, rest: str, read: dict[str, float]) -> bool:
+    for number in read:
+        rest = rest.replace(number, " ", 1)
+    words = {*raw_words(said)}
+    parted = bool(words & _PARTS) and not words & _ALL
+    odd = any(not c.isalnum() and c not in _POINTS for c in rest)
+    return not odd and not parted and {*raw_words(rest)} <= _known(test)
+
+
+def _known(test: Test) -> frozenset[str]:
+    """The words that take nothing away from a sound number."""
+    own = next(o for o in test.outcomes if o.id == CONFIRMED[test.id])
+    of_test = raw_words(" ".join((test.name, own.id, *own.words)))
+    return _PLAIN | _UNITS | _ALL | _PARTS | {*of_test}
