@@ -22,6 +22,7 @@ from troubleshoot.knowledge.model import (
     Test,
 )
 from troubleshoot.reasoning.evidence.grades import spoken as grade_spoken
+from troubleshoot.safety.before_repair import caution_before
 from troubleshoot.safety.hearing.roles import ROLES
 from troubleshoot.safety.profiles import spoken
 from troubleshoot.visit.telling.wording import TAG_OUT
@@ -103,6 +104,8 @@ def _fault(knowledge: Knowledge, fault: Fault) -> Iterator[str]:
         yield f"Look behind it for: {behind}"
     if fault.repair.hand_over:
         yield TAG_OUT
+    if before := caution_before(fault):
+        yield before
     yield f"Repair: {fault.repair.what}"
     yield f"Who: {spoken(fault.repair.who)} ({fault.repair.who_rule} of them)"
     for proof in fault.proof:

@@ -10,6 +10,8 @@ from troubleshoot.dialogue.talk import Leave, Talk, unless_back, words
 from troubleshoot.dialogue.yes_no import YesNo, yes_or_no_in_words
 from troubleshoot.knowledge.model import Fault
 from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.safety.before_repair import not_on_record
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.stops.tags import tag_lines
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.left_off import left_off
@@ -25,6 +27,7 @@ def repaired(book: VisitBook, voice: Voice, fault: Fault) -> Talk[None]:
 
     Raises Leave, DangerCalled.
     """
+    tell_not_on_record(book, voice, fault)
     for proof in fault.proof:
         reading = yield from words(AskProof(fault, proof.text))
         hear_cry(book.knowledge, reading)
@@ -36,6 +39,15 @@ def repaired(book: VisitBook, voice: Voice, fault: Fault) -> Talk[None]:
     book.add(Repaired(fault.id, said))
     if not still:
         book.add(Closing(cured=True))
+
+
+def tell_not_on_record(book: VisitBook, voice: Voice, fault: Fault) -> None:
+    """Which of the steps that a repair wants nobody has said in this visit."""
+    state = book.state
+    done = {a.test for a in state.asked if a.outcome == CONFIRMED.get(a.test) and not a.nobody}
+    missing = not_on_record(fault, done, state.at_work)
+    if missing:
+        voice.say(f"Not on record before this repair: {', '.join(missing)}.", strong=True)
 
 
 def close(book: VisitBook, voice: Voice, decision: Decision, conclusions: Conclusions) -> None:

@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from troubleshoot.dialogue.asides import SKIPS, keep_note
 from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.closing import tell_not_on_record
 from troubleshoot.dialogue.picking import pick
 from troubleshoot.dialogue.said import Causes, HowTo, OtherTest, Voice, WhatToType
 from troubleshoot.dialogue.taking_back import take_back
@@ -239,4 +240,5 @@ class Commands:
         if fault is None:
             self.voice.say("No such cause in the rule base. Give its id, or words of its name.")
         else:
+            tell_not_on_record(self.book, self.voice, self.knowledge.faults[fault])
             self.book.add(Repaired(fault))

@@ -107,10 +107,14 @@ class AtStop:
 
 @dataclass(frozen=True, slots=True)
 class Settled:
-    """The search has come to an ending: what was found, and what is done about it."""
+    """The search has come to an ending: what was found, and what is done about it.
+
+    `before_repair`: what is not known to stand before hands do the repair; empty for nothing.
+    """
 
     decision: Decision
     conclusions: Conclusions
+    before_repair: str = ""
 
 
 @dataclass(frozen=True, slots=True)

@@ -28,7 +28,9 @@ from troubleshoot.dialogue.telling import Telling
 from troubleshoot.dialogue.unit_facts import ask_fact, ask_plate
 from troubleshoot.knowledge.model import PlateValue, Test
 from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.evidence.ranking import Cause
 from troubleshoot.reasoning.unit.places import spoken
+from troubleshoot.safety.before_repair import caution_before
 from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.facts_first import facts_to_settle
 from troubleshoot.safety.guards import allowed
@@ -254,9 +256,15 @@ class Turns:
             return None
         return FactTold(*fact)
 
+    def _before_repair(self, named: Cause | None) -> str:
+        state = self.book.state
+        if named is None:
+            return ""
+        return caution_before(named.fault, state.work, state.at_work, spoken(named.at))
+
     def _settled(self, decision: Decision, conclusions: Conclusions) -> Talk[None]:
         """An ending: repaired and gone on, another test, or close."""
-        prompt = Settled(decision, conclusions)
+        prompt = Settled(decision, conclusions, self._before_repair(conclusions.named))
         listener = Listener(self.knowledge, self.voice)
         while True:
             reply = yield prompt

@@ -9,6 +9,7 @@ from troubleshoot.knowledge.model import Fault, Knowledge
 from troubleshoot.outside.text import markdown
 from troubleshoot.reasoning.unit.facts_said import as_typed
 from troubleshoot.reasoning.unit.places import with_place
+from troubleshoot.safety.before_repair import caution_before
 from troubleshoot.safety.hearing.roles import ROLES
 from troubleshoot.safety.profiles import spoken
 from troubleshoot.visit.cases.rows import READ_BEFORE_STOP, row_in_words
@@ -159,6 +160,8 @@ def _repair(fault: Fault, proofs: Sequence[str]) -> Iterator[str]:
     yield ""
     if fault.repair.hand_over:
         yield f"**{TAG_OUT}**  "
+    if before := caution_before(fault):
+        yield f"**{markdown(before)}**  "
     yield f"{markdown(fault.repair.what)}  "
     joined = " or ".join(spoken((each,)) for each in fault.repair.who)
     who = spoken(fault.repair.who) if fault.repair.who_rule == "all" else joined

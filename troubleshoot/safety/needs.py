@@ -152,10 +152,10 @@ def _circuit_needs(
         need = "gauges-on"
     else:
         return ()
-    return tuple((circuit, need) for circuit in _circuits_of(place, unit))
+    return tuple((circuit, need) for circuit in circuits_of(place, unit))
 
 
-def _circuits_of(place: str | None, unit: UnitAtWork) -> tuple[str, ...]:
+def circuits_of(place: str | None, unit: UnitAtWork) -> tuple[str, ...]:
     """The circuits a place belongs to: the one of its number, or else all of them."""
     number = place.rpartition(" ")[2] if place else ""
     same = tuple(circuit for circuit in unit.circuits if circuit.endswith(f" {number}"))

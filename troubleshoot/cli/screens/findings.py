@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from troubleshoot.cli.screens.stops import show_stop
 from troubleshoot.cli.terminal import Terminal
+from troubleshoot.dialogue.prompts import Settled
 from troubleshoot.dialogue.said import (
     Agreement,
     Causes,
@@ -21,7 +22,6 @@ from troubleshoot.reasoning.unit.places import with_place
 from troubleshoot.safety.hazard_words import first_orders
 from troubleshoot.safety.profiles import spoken
 from troubleshoot.safety.stops.standing import Standing
-from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.telling.account import shown_causes
 from troubleshoot.visit.telling.explain import because
 from troubleshoot.visit.telling.wording import TAG_OUT, bar, cause_line, effect_line
@@ -142,8 +142,9 @@ def show_causes(terminal: Terminal, conclusions: Conclusions) -> None:
         terminal.say(effect_line(conclusions, effect), 1)
 
 
-def show_ending(terminal: Terminal, conclusions: Conclusions, decision: Decision) -> None:
+def show_ending(terminal: Terminal, ending: Settled) -> None:
     """How the search ended, and what follows."""
+    conclusions, decision = ending.conclusions, ending.decision
     heads = {
         "named": "The cause is named.",
         "shortlist": "No test left is worth its time. The shortlist:",
@@ -156,7 +157,7 @@ def show_ending(terminal: Terminal, conclusions: Conclusions, decision: Decision
     named = conclusions.named
     if named is not None:
         terminal.say_all(because(conclusions, named))
-        show_repair(terminal, named.fault)
+        show_repair(terminal, named.fault, ending.before_repair)
     for fault in conclusions.behind:
         terminal.say(f"Behind it, look for: {fault.name}", 2)
     for reading in conclusions.unexplained:
@@ -167,11 +168,13 @@ def show_ending(terminal: Terminal, conclusions: Conclusions, decision: Decision
         terminal.say(f"Beyond your profile: {name}: {phrase}", 2)
 
 
-def show_repair(terminal: Terminal, fault: Fault) -> None:
-    """Why it failed, what to do about it, who may, and the proof."""
+def show_repair(terminal: Terminal, fault: Fault, before: str) -> None:
+    """Why it failed, what to do about it after what stands `before` it, who may, and the proof."""
     who = [spoken((each,)) for each in fault.repair.who]
     if fault.repair.hand_over:
         terminal.say(TAG_OUT, strong=True)
+    if before:
+        terminal.say(before, strong=True)
     terminal.say(f"Repair: {fault.repair.what}")
     terminal.say(f"Who: {(' and ' if fault.repair.who_rule == 'all' else ' or ').join(who)}", 2)
     terminal.say(f"About {fault.repair.minutes:.0f} minutes; part: {fault.repair.part_cost}", 2)

@@ -30,7 +30,7 @@ def show_at_work(
         show_what_lifts(terminal, prompt)
         return
     if isinstance(prompt, Settled):
-        show_ending(terminal, prompt.conclusions, prompt.decision)
+        show_ending(terminal, prompt)
         terminal.say()
         terminal.say(AT_AN_ENDING)
         return

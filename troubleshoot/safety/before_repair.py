@@ -1,0 +1,116 @@
+"""What must stand before hands do a repair, told with it wherever it is shown.
+
+It is derived from what the repair is on: who does it, and the subsystem of its fault. A state that
+is not known counts as missing.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable, Collection
+from dataclasses import dataclass
+from typing import Final
+
+from troubleshoot.knowledge.model import Fault
+from troubleshoot.safety import steps
+from troubleshoot.safety.needs import BURNER_AREAS, circuits_of
+from troubleshoot.safety.work_state import UnitAtWork, WorkState
+
+NOT_OURS: Final = frozenset({"owner", "utility", "fire-alarm", "building-controls"})
+"""Who repairs what is not inside the unit."""
+
+_EMPTY: Final = frozenset({"charge-recovered", "under-nitrogen", "under-vacuum"})
+_INSIDE: Final = "before hands go in"
+_GAS: Final = "before a gas part is opened"
+_CIRCUIT: Final = "before the circuit is opened"
+
+
+@dataclass(frozen=True, slots=True)
+class _Want:
+    """What must stand `before` something is done; `by`: the steps that bring it about."""
+
+    before: str
+    words: str
+    by: frozenset[str]
+    stands: Callable[[WorkState, UnitAtWork, str | None], bool]
+
+
+def _bled(work: WorkState, unit: UnitAtWork, place: str | None) -> bool:
+    """Dead is proved only after the last discharge, so that a unit not known has nothing bled."""
+    return work.dead == "proved" and {*unit.capacitors, *unit.drives} <= work.discharged
+
+
+def _charge_is_out(work: WorkState, unit: UnitAtWork, place: str | None) -> bool:
+    return all(work.circuit(circuit) in _EMPTY for circuit in circuits_of(place, unit))
+
+
+_WANTS: Final = (
+    _Want(
+        _INSIDE,
+        "locked and tagged",
+        frozenset({steps.LOCKOUT}),
+        lambda work, unit, place: work.power == "locked-out",
+    ),
+    _Want(
+        _INSIDE,
+        "proved dead",
+        frozenset({steps.DEAD_TEST}),
+        lambda work, unit, place: work.power == "locked-out" and work.dead == "proved",
+    ),
+    _Want(
+        _INSIDE,
+        "capacitors bled and metered",
+        frozenset({steps.BLEED_CAPACITOR, steps.BLEED_DRIVE}),
+        _bled,
+    ),
+    _Want(
+        _GAS,
+        "gas cock shut",
+        frozenset({steps.GAS_SHUT}),
+        lambda work, unit, place: work.gas == "shut",
+    ),
+    _Want(_CIRCUIT, "its charge recovered", frozenset({steps.RECOVER}), _charge_is_out),
+)
+
+
+def caution_before(
+    fault: Fault,
+    work: WorkState | None = None,
+    unit: UnitAtWork | None = None,
+    place: str | None = None,
+) -> str:
+    """What is not known to stand before the repair of a fault, in one line; empty for nothing.
+
+    `place`: where the fault is. Without a work state the unit counts as it is found.
+    """
+    now, at_work = work or WorkState(), unit or UnitAtWork()
+    missing = [want for want in _wanted(fault) if not want.stands(now, at_work, place)]
+    befores = dict.fromkeys(want.before for want in missing)
+    parts = [
+        f"{before}: {', '.join(w.words for w in missing if w.before == before)}"
+        for before in befores
+    ]
+    return f"WARNING - {'; '.join(parts)}." if parts else ""
+
+
+def not_on_record(fault: Fault, done: Collection[str], unit: UnitAtWork) -> tuple[str, ...]:
+    """What a repair wants, and nobody has said. `done`: the steps that were confirmed."""
+    return tuple(
+        want.words for want in _wanted(fault) if want.by.isdisjoint(done) and _is_there(want, unit)
+    )
+
+
+def _wanted(fault: Fault) -> tuple[_Want, ...]:
+    who = {*fault.repair.who}
+    if who <= NOT_OURS:
+        return ()
+    wanted = {_INSIDE}
+    if fault.subsystem in BURNER_AREAS or "gas" in who:
+        wanted.add(_GAS)
+    if "refrigerant" in who:
+        wanted.add(_CIRCUIT)
+    return tuple(want for want in _WANTS if want.before in wanted)
+
+
+def _is_there(want: _Want, unit: UnitAtWork) -> bool:
+    """Whether the unit has what is wanted: one known to store nothing has nothing to bleed."""
+    return steps.BLEED_CAPACITOR not in want.by or bool(unit.capacitors or unit.drives)
