@@ -1,4 +1,4 @@
-"""A number that hardly any unit shows is asked about once: it may be a slip of the finger.
+"""What may be a slip of the finger is asked about once: an odd number, a fact told otherwise.
 
 What is then meant counts as it stands, and on the worse side for safety like any other reading.
 """
@@ -10,6 +10,9 @@ from troubleshoot.dialogue.talk import Back, Talk
 from troubleshoot.dialogue.yes_no import YesNo, yes_or_no
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.readings.doubted import doubted
+from troubleshoot.reasoning.unit.equipment import Unit
+from troubleshoot.reasoning.unit.facts_said import in_words
+from troubleshoot.visit.events import FactTold
 
 
 def is_meant(listener: Listener, knowledge: Knowledge, test: Test, text: str | None) -> Talk[bool]:
@@ -23,4 +26,23 @@ def is_meant(listener: Listener, knowledge: Knowledge, test: Test, text: str | N
     except Back:
         pass
     listener.voice.say("Not kept. Type what you read.")
+    return False
+
+
+def replaces_the_told(listener: Listener, unit: Unit, event: FactTold) -> Talk[bool]:
+    """Whether a fact that a step settles is to replace what was told of the unit before.
+
+    Raises Leave, DangerCalled.
+    """
+    before, now = unit.facts.get(event.name), str(event.value)
+    if before in (None, now):
+        return True
+    told, said = in_words(event.name, str(before)), in_words(event.name, now)
+    question = YesNo(f"Told before: {told}. This says: {said}. Is this right, and that wrong?")
+    try:
+        if (yield from yes_or_no(listener, question)):
+            return True
+    except Back:
+        pass
+    listener.voice.say(f"Not kept: {told}, as told before.")
     return False

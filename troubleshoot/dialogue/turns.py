@@ -15,7 +15,7 @@ from troubleshoot.dialogue.breaks import tell_break
 from troubleshoot.dialogue.by_word import NotAnAnswer
 from troubleshoot.dialogue.closing import close, repaired
 from troubleshoot.dialogue.commands import Commands
-from troubleshoot.dialogue.doubting import is_meant
+from troubleshoot.dialogue.doubting import is_meant, replaces_the_told
 from troubleshoot.dialogue.hearing import Listener, hear_cry, report_danger
 from troubleshoot.dialogue.prompts import AskTest, Caution, DoStep, Ended, Settled, cautions_of
 from troubleshoot.dialogue.said import Voice
@@ -202,10 +202,12 @@ class Turns:
             return
 
     def _is_meant(self, listener: Listener, event: Event, test: Test) -> Talk[bool]:
-        """Whether a reading that a person typed is meant, however odd it is.
+        """Whether what a person typed is meant, however odd it is, or against what was told.
 
         What is typed and not confirmed before the person leaves is kept as a note.
         """
+        if isinstance(event, FactTold):
+            return (yield from replaces_the_told(listener, self.book.state.unit, event))
         text = event.text if isinstance(event, Answered) else None
         try:
             return (yield from is_meant(listener, self.knowledge, test, text))
