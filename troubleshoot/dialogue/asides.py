@@ -13,6 +13,7 @@ from troubleshoot.dialogue.hearing import HOW_TO_CALL
 from troubleshoot.dialogue.prompts import (
     AskFact,
     AskPlate,
+    AskProof,
     AskTest,
     AtStop,
     Choose,
@@ -64,6 +65,8 @@ def _what_would_do(prompt: Prompt) -> str:
         return "again, over, or q." if takes_afresh else "over, or q."
     if isinstance(prompt, Choose):
         return "Its number, or the word for it." if prompt.options else "The word for it."
+    if isinstance(prompt, AskProof):
+        return "What was read, with its unit; Enter where it was not; u goes back."
     return "Say it in your own words."
 
 

@@ -24,7 +24,10 @@ class Noted(Event):
 
 @dataclass(frozen=True, slots=True)
 class ProofRead(Event):
-    """What was read to prove the repair that is said next; no text where it was not taken."""
+    """What was read to prove the repair that is said next; no text where it was not taken.
+
+    Read once more, the later one counts.
+    """
 
     kind: ClassVar[str] = "proof"
 
@@ -32,7 +35,8 @@ class ProofRead(Event):
     text: str | None
 
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
-        return replace(state, proofs=(*state.proofs, (self.reason, self.text or "")))
+        others = (proof for proof in state.proofs if proof[0] != self.reason)
+        return replace(state, proofs=(*others, (self.reason, self.text or "")))
 
 
 @dataclass(frozen=True, slots=True)
