@@ -7,6 +7,7 @@ from pathlib import Path
 import pytest
 
 from tests.knowledge.small_rules import FILES, LOW_CHARGE, REFRIGERANT, said, write_files
+from troubleshoot.knowledge.checks import check_rules
 from troubleshoot.knowledge.formatting import format_file
 from troubleshoot.knowledge.load import load_rules
 from troubleshoot.knowledge.model import Knowledge
@@ -127,6 +128,8 @@ def test_a_sites_own_words_load_and_are_asked_to_be_listed(tmp_path: Path) -> No
     assert [line.split(";")[0] for line in said(shipped, north) if "idle" not in line] == [
         "north/tests/swans.yaml:2:1: subsystems.yaml does not list swannery"
     ]
+    levels = {each.check: each.level for each in check_rules([shipped, north])}
+    assert levels["declared-subsystems"] == "notice"
     listing = "format: 1\nsubsystems: [{id: swannery, about: birds}]\n"
     write_files(north, {"subsystems.yaml": listing})
     assert [line for line in said(shipped, north) if "idle" not in line] == []

@@ -4,7 +4,8 @@ What: a card's subsystem or a file's area of tests that subsystems.yaml does not
 it lists twice, or that no card and no test uses.
 Why: bans, cautions and rules name parts of the unit. A part under two names is only half covered
 by them, and a misspelt one not at all.
-Mend: write the word as it is listed, or add it to subsystems.yaml (a pack in a file of its own).
+Mend: write the word as it is listed, or add it to subsystems.yaml (a pack in a file of its own). A
+word of a pack's own is only told of: it may be meant, and nothing shipped speaks of it.
 """
 
 from __future__ import annotations
@@ -12,8 +13,9 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
+from troubleshoot.knowledge.base import RuleFile
 from troubleshoot.knowledge.nodes import LocatedMapping
-from troubleshoot.knowledge.problems import Problem, did_you_mean
+from troubleshoot.knowledge.problems import Level, Problem, did_you_mean
 from troubleshoot.knowledge.rule_base import RuleBase
 
 ID: Final = "declared-subsystems"
@@ -33,7 +35,9 @@ def _cards(base: RuleBase) -> Iterator[Problem]:
         if fault.subsystem not in known:
             what = f"subsystems.yaml does not list {fault.subsystem}"
             instead = did_you_mean(fault.subsystem, known)
-            yield base.problem(ID, ("fault", fault.id), ("subsystem",), what, instead)
+            entry = ("fault", fault.id)
+            level = _level(base.definitions.of("fault")[fault.id].file)
+            yield base.problem(ID, entry, ("subsystem",), what, instead, level)
 
 
 def _areas(base: RuleBase) -> Iterator[Problem]:
@@ -44,8 +48,12 @@ def _areas(base: RuleBase) -> Iterator[Problem]:
             root = file.root
             assert isinstance(root, LocatedMapping)
             at, area = root.entries["area"], file.data["area"]
-            what = f"subsystems.yaml does not list {area}"
-            yield Problem(file.path, at.line, at.column, what, did_you_mean(area, known), ID)
+            what, instead = f"subsystems.yaml does not list {area}", did_you_mean(area, known)
+            yield Problem(file.path, at.line, at.column, what, instead, ID, _level(file))
+
+
+def _level(file: RuleFile) -> Level:
+    return "notice" if file.folder else "error"
 
 
 def _listed(base: RuleBase) -> Iterator[Problem]:
