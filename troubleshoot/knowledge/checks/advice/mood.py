@@ -57,7 +57,7 @@ _ARTICLE: Final = (
     r"gas|bonding|same|of)"
 )
 _NOUNS: Final = frozenset(
-    {"jumper", "jump", "bypass", "bridge", "tape", "plug", "cap", "strap", "wedge", "shunt",
+    {"jumper", "jump", "wire", "bypass", "bridge", "tape", "plug", "cap", "strap", "wedge", "shunt",
      "vent", "block", "override", "short", "reset", "charge", "light", "work", "discharge"}
 )  # fmt: skip
 _AFTER_NOUN: Final = re.compile(
@@ -73,6 +73,7 @@ def advises(clause: str, start: int) -> bool:
         _CONDEMNING.search(clause, start)
         or _is_forbidden(before)
         or _is_reported(before)
+        or _is_admitted(clause, start, before)
         or _is_a_thing(clause, start, before)
     )
 
@@ -96,6 +97,12 @@ def _is_reported(before: str) -> bool:
     """Whether the words before say that somebody else does it, or that it was found."""
     told = _REPORTING.search(before)
     return told is not None and _SENDING.search(before[: told.start()]) is None
+
+
+def _is_admitted(clause: str, start: int, before: str) -> bool:
+    """Whether those who speak tell what they did: "we bypassed the limit"."""
+    done = re.match(r"\w+ed\b", clause[start:])
+    return done is not None and re.search(r" (?:we|i)(?: have| had)?$", before) is not None
 
 
 def _is_a_thing(clause: str, start: int, before: str) -> bool:
