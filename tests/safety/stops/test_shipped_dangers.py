@@ -1,0 +1,74 @@
+"""What the shipped hazards call up on readings that a mechanic met, and what they then forbid."""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from troubleshoot.knowledge.load import load_shipped
+from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.safety.stops.standing import Forbidden, standing_hazards
+from troubleshoot.visit.cases.assessment import candidates_for, conclude_file
+from troubleshoot.visit.cases.file import read_case
+
+KNOWLEDGE = load_shipped()
+REASONER = Reasoner(KNOWLEDGE)
+
+
+def concluded(readings: list[dict[str, Any]], **case: Any) -> Conclusions:
+    unit = {"refrigerant": "R-410A", "heat": "gas"}
+    return conclude_file(
+        REASONER, read_case(KNOWLEDGE, {"unit": unit, "readings": readings, **case})
+    )
+
+
+def standing(conclusions: Conclusions) -> list[str]:
+    return [each.hazard.id for each in standing_hazards(conclusions)]
+
+
+DEAD_FAN = [
+    {"test": "condenser-fan-turning", "outcome": "stopped"},
+    {"test": "head-pressure", "text": "640 psig"},
+]
+
+
+def test_a_compressor_is_not_run_against_a_dead_fan() -> None:
+    """At 640 psig, below where its switch opens, amps and capacitance running were proposed."""
+    found = concluded(DEAD_FAN, complaint="no-cooling", conditions={"outdoor-temperature": "95 F"})
+    assert "compressor-against-dead-fan" in standing(found)
+    proposed = [c.test for c in candidates_for(found)]
+    of_circuit = [t.id for t in proposed if t.work_state in ("running", "running-open") and t.per]
+    assert of_circuit == []
+    dead = KNOWLEDGE.tests["condenser-fan-hand-spin"]
+    assert Forbidden(found).by(dead, None) is None
+
+
+@pytest.mark.parametrize(
+    ("test", "outcome"),
+    [("contactor-pull-in", "stays-in"), ("contactor-contacts", "welded")],
+)
+def test_a_contactor_that_stays_in_leaves_the_disconnect_alone(test: str, outcome: str) -> None:
+    found = concluded([{"test": test, "outcome": outcome}], complaint="cooling-will-not-stop")
+    assert "contactor-will-not-open" in standing(found)
+
+
+@pytest.mark.parametrize(
+    ("outcome", "hazard", "other"),
+    [
+        ("retries", "failed-lights", "delayed-light-off"),
+        ("locks-out", "failed-lights", "delayed-light-off"),
+        ("delayed-light", "delayed-light-off", "failed-lights"),
+    ],
+)
+def test_only_a_bang_is_told_of_as_one(outcome: str, hazard: str, other: str) -> None:
+    found = standing(concluded([{"test": "ignition-trials", "outcome": outcome}]))
+    assert hazard in found and other not in found
+
+
+def test_the_stop_that_stands_is_read_before_a_danger_that_may_be() -> None:
+    """A storm call brings up wet switches, which stand before the weather in the rules."""
+    found = concluded(
+        [{"test": "roof-conditions", "outcome": "lightning"}], complaint="failed-after-storm"
+    )
+    assert standing(found)[0] == "lightning" and len(standing(found)) > 1
