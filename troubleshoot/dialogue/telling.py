@@ -47,11 +47,13 @@ class Telling:
     def hazards(self, found: Conclusions) -> None:
         """What a finding or a likely fault has called up, once, as soon as it is known.
 
-        STOPs that end or halt the visit are told where they do so.
+        STOPs that end or halt the visit are told where they do so, and lesser dangers wait behind
+        them: they are told when the visit goes on, and stand in its account where it does not.
         """
-        halting = found.standing_stops
+        if found.standing_stops:
+            return
         for fired in found.hazards:
-            if fired.hazard.id not in self.told_hazards and fired not in halting:
+            if fired.hazard.id not in self.told_hazards:
                 self.told_hazards.add(fired.hazard.id)
                 self.voice.tell(Danger(called_up(found, fired)))
 

@@ -14,6 +14,7 @@ from dataclasses import dataclass
 
 from troubleshoot.knowledge.gravity import gravest_first
 from troubleshoot.knowledge.model import Ban, Finding, Hazard, Test
+from troubleshoot.knowledge.vocabulary import STOP_SCOPES
 from troubleshoot.reasoning.chaining.clearing import cleared_complaint
 from troubleshoot.reasoning.choosing.asking import Asking
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
@@ -43,15 +44,30 @@ class Standing:
 
 
 def standing_hazards(conclusions: Conclusions) -> tuple[Standing, ...]:
-    """Every hazard that stands, the gravest first: what was found, and what the call brings up."""
+    """Every hazard that stands, what halts the job first, then the gravest.
+
+    What was found, and what the call brings up: a STOP that stands stops more than one that only
+    may be called up.
+    """
     fired = {each.hazard.id: each for each in conclusions.hazards if each.found}
     known = conclusions.hypotheses.knowledge.hazards
     called = {*fired, *_hazards_of_call(conclusions)}
     names = dict.fromkeys((*(name for name in known if name in called), *fired))
     hazards = (fired[name].hazard if name in fired else known[name] for name in names)
-    return tuple(
+    standing = (
         called_up(conclusions, fired[hazard.id]) if hazard.id in fired else Standing(hazard)
         for hazard in gravest_first(hazards)
+    )
+    return tuple(sorted(standing, key=_how_it_halts))
+
+
+def _how_it_halts(standing: Standing) -> int:
+    """Rank of what a STOP that stands halts: the widest first; one for a step halts no visit."""
+    stop = standing.hazard.stop if standing.stops else None
+    return (
+        len(STOP_SCOPES)
+        if stop is None or stop.scope == "this-step"
+        else (STOP_SCOPES.index(stop.scope))
     )
 
 
