@@ -212,6 +212,7 @@ class Job:
                 name, value, before = event["name"], event["value"], facts.get(event["name"])
                 both = isinstance(value, dict) and isinstance(before, dict)
                 facts[name] = {**before, **value} if both else value  # type: ignore[dict-item]
+                facts |= event.get("also", {})
         return facts
 
     def _too_soon(self, event: Event, now: datetime) -> str:
