@@ -16,7 +16,9 @@ from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.visit.events import Answered
 
 NOW = datetime.fromisoformat("2026-11-26T12:00:00+00:00")
-LOOK = test_of("look", "bad-wiring", "bad-fuse", "wet")
+SAID = {"bad-wiring": "bad wiring", "bad-fuse": "bad fuse"}
+BARE = test_of("look", "bad-wiring", "bad-fuse", "wet")
+LOOK = replace(BARE, outcomes=tuple(replace(o, spoken=SAID.get(o.id, o.id)) for o in BARE.outcomes))
 WORDS = ("normal", "bad-wiring", "bad-fuse", "wet")
 MANY = replace(LOOK, choose="several")
 KNOWLEDGE = base([LOOK])

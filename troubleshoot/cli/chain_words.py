@@ -6,6 +6,7 @@ from collections.abc import Iterator, Mapping
 from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.knowledge.spoken import spoken
 from troubleshoot.reasoning.chaining.chains import FlatRule, compile_chains
 
 MOST_RULES: Final = 24
@@ -35,21 +36,22 @@ def _needs(rule: FlatRule, name: str) -> bool:
 
 def _said(knowledge: Knowledge, atom: str) -> str:
     kind, name, *rest = atom.split(":")
-    word = rest[0].replace("-", " ") if rest else ""
+    word = rest[0] if rest else ""
     if kind in _READ:
-        return f'"{knowledge.tests[name].name}" {_READ[kind]} {word}'
+        test = knowledge.tests[name]
+        return f'"{test.name}" {_READ[kind]} {test.spoken(word)}'
     if kind == "equipment":
-        return f"the unit's {name.replace('-', ' ')} is {word}"
+        return f"the unit's {knowledge.spoken(name)} is {knowledge.spoken(word)}"
     if kind == "state":
-        return f"{name.replace('-', ' ')} {word}"
+        return f"{name} {word}"
     if kind == "complaint":
         return f'the caller says "{knowledge.complaints[name].says}"'
     if kind == "likely":
         return f"{knowledge.faults[name].name} is likely"
     if kind == "hazard":
         hazard = knowledge.hazards[name]
-        stops = "" if hazard.stop is None else f", STOP {hazard.stop.scope.replace('-', ' ')}"
-        return f"{hazard.signal}, {name.replace('-', ' ')}{stops}"
+        stops = "" if hazard.stop is None else f", STOP {spoken(hazard.stop.scope)}"
+        return f"{hazard.signal}, {hazard.spoken}{stops}"
     if kind == "procedure":
-        return f"the rule {name.replace('-', ' ')} holds"
-    return f"part {rest[0]} of {name.replace('-', ' ')}" if rest else name.replace("-", " ")
+        return f"the rule {name} holds"
+    return f"part {rest[0]} of {name}" if rest else name

@@ -8,6 +8,7 @@ from typing import Final
 
 from troubleshoot.knowledge.gravity import gravest_first
 from troubleshoot.knowledge.model import Hazard, Knowledge
+from troubleshoot.knowledge.spoken import spoken
 
 ORDER_OF_CAUTIONS: Final = "order-of-cautions"
 
@@ -28,20 +29,16 @@ def order_of_cautions_page(knowledge: Knowledge) -> Iterator[str]:
     yield ""
     yield "The kinds, first to last:"
     for number, kind in enumerate(knowledge.hazard_kinds.values(), start=1):
-        yield f"{number:>3}. {_plain(kind.id)}: {kind.about}"
+        yield f"{number:>3}. {knowledge.spoken(kind.id)}: {kind.about}"
     for said, hazards in groupby(gravest_first(knowledge.hazards.values()), _gravity):
         yield ""
         yield f"{said}:"
         for kind, own in groupby(hazards, lambda hazard: hazard.kind):
-            names = "; ".join(_plain(hazard.id) for hazard in own)
-            yield f"  {_plain(kind) or 'no kind'}: {names}"
+            names = "; ".join(hazard.spoken for hazard in own)
+            yield f"  {knowledge.spoken(kind) or 'no kind'}: {names}"
 
 
 def _gravity(hazard: Hazard) -> str:
     """What hazards that are as grave have in common, in words."""
-    stop = "no STOP" if hazard.stop is None else f"STOP, {_plain(hazard.stop.scope)}"
+    stop = "no STOP" if hazard.stop is None else f"STOP, {spoken(hazard.stop.scope)}"
     return f"{hazard.signal}, {stop}"
-
-
-def _plain(name: str) -> str:
-    return name.replace("-", " ")

@@ -21,6 +21,7 @@ from troubleshoot.knowledge.model import (
     Signature,
     Test,
 )
+from troubleshoot.knowledge.spoken import spoken as spoken_word
 from troubleshoot.reasoning.evidence.grades import spoken as grade_spoken
 from troubleshoot.safety.before_repair import caution_before
 from troubleshoot.safety.hearing.roles import ROLES
@@ -79,7 +80,7 @@ def _subsystems(knowledge: Knowledge) -> Iterator[str]:
 def _fault(knowledge: Knowledge, fault: Fault) -> Iterator[str]:
     yield f"{fault.name}  ({fault.id})"
     kind = "what happened (an effect)" if fault.is_effect else "a cause"
-    yield f"{kind}; {fault.how_common.replace('-', ' ')}; subsystem {fault.subsystem}"
+    yield f"{kind}; {spoken_word(fault.how_common)}; subsystem {fault.subsystem}"
     if fault.exists_when:
         yield f"only where {_facts(fault.exists_when)}"
     yield ""
@@ -123,8 +124,8 @@ def _evidence(knowledge: Knowledge, evidence: Iterable[Evidence]) -> Iterator[st
 
 
 def _finding(knowledge: Knowledge, finding: Finding) -> str:
-    outcomes = " or ".join(outcome.replace("-", " ") for outcome in finding.outcomes)
-    return f"{knowledge.tests[finding.test].name}: {outcomes}"
+    test = knowledge.tests[finding.test]
+    return f"{test.name}: {' or '.join(map(test.spoken, finding.outcomes))}"
 
 
 def _facts(needed: object) -> str:
@@ -134,8 +135,10 @@ def _facts(needed: object) -> str:
 
 def _test(knowledge: Knowledge, test: Test) -> Iterator[str]:
     yield f"{test.name}  ({test.id})"
-    state = test.work_state.replace("-", " ")
-    area = test.area if test.area == test.subsystem else f"{test.area} of {test.subsystem}"
+    state = spoken_word(test.work_state)
+    area = knowledge.spoken(test.area)
+    if test.area != test.subsystem:
+        area = f"{area} of {knowledge.spoken(test.subsystem)}"
     yield f"{test.kind}; area {area}; work state {state}; about {test.minutes:.0f} min"
     for number, sentence in enumerate(test.how, start=1):
         yield f"{number}. {sentence}"
@@ -165,9 +168,9 @@ def _test(knowledge: Knowledge, test: Test) -> Iterator[str]:
 def _hazard(knowledge: Knowledge, hazard: Hazard) -> Iterator[str]:
     yield f"{hazard.signal}: {hazard.what_to_do}"
     if hazard.kind:
-        yield f"Kind: {hazard.kind.replace('-', ' ')} (which is read first: order-of-cautions)"
+        yield f"Kind: {knowledge.spoken(hazard.kind)} (which is read first: order-of-cautions)"
     if hazard.stop is not None:
-        yield f"STOP, {hazard.stop.scope.replace('-', ' ')}: {hazard.stop.covers}"
+        yield f"STOP, {spoken_word(hazard.stop.scope)}: {hazard.stop.covers}"
     yield f"Hand over to: {hazard.defer_to}"
     if hazard.cleared_by:
         yield f"Cleared by: {', '.join(ROLES[role] for role in hazard.cleared_by)}"

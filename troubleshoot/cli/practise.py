@@ -202,11 +202,11 @@ def _list(folder: Path, apprentice: str) -> None:
     """Every scenario by subsystem and difficulty, with the best result so far."""
     from troubleshoot.practice.scores import best_of
 
-    terminal = Terminal()
-    scenarios = _all(rules_in_force())
+    terminal, rules = Terminal(), rules_in_force()
+    scenarios = _all(rules)
     best = best_of(_plays(folder, apprentice))
     for subsystem in sorted({scenario.subsystem for scenario in scenarios}):
-        terminal.say(subsystem.replace("-", " "), strong=True)
+        terminal.say(rules.spoken(subsystem), strong=True)
         own = [scenario for scenario in scenarios if scenario.subsystem == subsystem]
         for scenario in sorted(own, key=lambda s: (s.difficulty, s.id)):
             result = best.get(scenario.id)
@@ -223,18 +223,18 @@ def _progress(folder: Path, apprentice: str) -> None:
     from troubleshoot.practice.scores import progress, propose
     from troubleshoot.visit.telling.wording import bar, counted
 
-    terminal = Terminal()
+    terminal, rules = Terminal(), rules_in_force()
     plays = _plays(folder, apprentice)
     for each in sorted(progress(plays), key=lambda each: each.mean_best):
         failures = f", {each.failures} failed" if each.failures else ""
         terminal.say(
-            f"{bar(each.mean_best / 100)} {each.mean_best:.0f} {each.subsystem.replace('-', ' ')}: "
+            f"{bar(each.mean_best / 100)} {each.mean_best:.0f} {rules.spoken(each.subsystem)}: "
             f"{counted(each.scenarios, 'scenario')}, {counted(each.plays, 'play')}{failures}"
         )
     if not plays:
         terminal.say("Nothing has been played yet.")
     _say_guesses(terminal, plays)
-    following = propose(plays, _all(rules_in_force()))
+    following = propose(plays, _all(rules))
     if following is not None:
         terminal.say(f"Next: troubleshoot practise {following.id}")
 

@@ -7,11 +7,12 @@ off the declarations, tried on a unit as it is found and on one made ready for h
 from __future__ import annotations
 
 from collections import defaultdict
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from dataclasses import fields
 from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.knowledge.spoken import spoken
 from troubleshoot.safety.declaration import EVENT_WORDS, SafetyStep
 from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.needs import Needs, for_dead_work
@@ -39,6 +40,19 @@ _READY: Final = WorkState(
     fire_panel="on-test", roof="go", second_person=True, area_clear=True,
 )  # fmt: skip
 """Everything that can be confirmed, and everything that can be left behind."""
+
+_PARTS: Final[Mapping[str, str]] = {
+    "second_source": "second source",
+    "leads_off": "leads off",
+    "gas_swept": "gas swept",
+    "taps_open": "taps open",
+    "hoses_on": "hoses on",
+    "occupants_told": "occupants told",
+    "fire_panel": "fire panel",
+    "second_person": "second person",
+    "area_clear": "area clear",
+}
+"""What the parts of the work state are called, where their names are no words."""
 
 
 def work_state_page(knowledge: Knowledge) -> Iterator[str]:
@@ -75,13 +89,14 @@ def _about(knowledge: Knowledge, step: SafetyStep) -> Iterator[str]:
         yield f"  taken back by: {'; '.join(taken_back)}"
     facts = dict.fromkeys((*step.hangs_on, *(f for at in step.hangs_on_at.values() for f in at)))
     if facts:
-        yield f"  hangs on: {', '.join(_words(fact) for fact in facts)}"
+        yield f"  hangs on: {', '.join(map(knowledge.spoken, facts))}"
     for outcome, (fact, value) in step.settles.items():
-        yield f"  {_words(outcome)} settles: {_words(fact)} is {_words(value)}"
+        settled = f"{knowledge.spoken(fact)} is {knowledge.spoken(value)}"
+        yield f"  {test.spoken(outcome)} settles: {settled}"
 
 
 def _confirmed_by(step: SafetyStep, test: Test) -> str:
-    word = f'"{_words(step.sound)}"'
+    word = f'"{test.spoken(step.sound)}"'
     if step.by == "enter":
         return f"Enter, or {word}"
     number = ", or the number on the meter" if test.reads else ""
@@ -95,7 +110,7 @@ def _by_change(step: SafetyStep, test: Test) -> dict[str, str]:
     """Outcomes in words -> what they change; outcomes that change the same stand together."""
     alike: dict[str, list[str]] = defaultdict(list)
     for outcome in (step.sound, *(o.id for o in test.outcomes if o.id != step.sound)):
-        alike[_effect(step, outcome)].append(_words(outcome))
+        alike[_effect(step, outcome)].append(test.spoken(outcome))
     return {" / ".join(outcomes): change for change, outcomes in alike.items()}
 
 
@@ -148,7 +163,7 @@ _NOTHING: Final = "nothing changes"
 def _changed(before: WorkState, after: WorkState) -> str:
     """What differs, in words."""
     parts = [
-        f"{_words(field.name)}: {_said(now)}"
+        f"{_PARTS.get(field.name, field.name)}: {_said(now)}"
         for field in fields(WorkState)
         if (now := getattr(after, field.name)) != getattr(before, field.name)
     ]
@@ -159,11 +174,7 @@ def _said(value: object) -> str:
     if isinstance(value, bool):
         return "yes" if value else "no"
     if isinstance(value, frozenset):
-        return ", ".join(sorted(_words(each) for each in value)) or "none"
+        return ", ".join(sorted(map(spoken, value))) or "none"
     if isinstance(value, tuple):
-        return ", ".join(f"{place} {_words(now)}" for place, now in value) or "closed"
-    return _words(str(value))
-
-
-def _words(name: str) -> str:
-    return name.replace("-", " ").replace("_", " ")
+        return ", ".join(f"{place} {spoken(now)}" for place, now in value) or "closed"
+    return spoken(str(value))

@@ -44,10 +44,7 @@ LEAST_LETTERS: Final = 4
 def answers(test: Test, outcomes: Collection[str]) -> tuple[str, ...]:
     """What may be typed for these outcomes: their names, and what people say for them."""
     return tuple(
-        word
-        for o in test.outcomes
-        if o.id in outcomes
-        for word in (o.id.replace("-", " "), *o.words)
+        word for o in test.outcomes if o.id in outcomes for word in (o.spoken or o.id, *o.words)
     )
 
 
@@ -129,7 +126,7 @@ def _protections(test: Test) -> str:
 def _wanted(test: Test, confirmed: str) -> str:
     alone = test.reads and not STEPS[test.id].number_says_part
     number = ", or the number on the meter," if alone else ""
-    return f'"{confirmed.replace("-", " ")}"{number} when it is so'
+    return f'"{test.spoken(confirmed)}"{number} when it is so'
 
 
 def _metered(
@@ -193,7 +190,7 @@ def _with_the_rest(
     confirmed, outcomes = CONFIRMED[step.id], tuple(o.id for o in test.outcomes)
     read = metered(knowledge, state, step, number)
     if not rest:
-        raise NotAnAnswer(rest_wanted(number, read, confirmed))
+        raise NotAnAnswer(rest_wanted(test, number, read, confirmed))
     said = chosen_words(test, rest, outcomes)
     _in_letters_enough(test, confirmed, rest, said)
     worse = {*read, *said} - {confirmed}

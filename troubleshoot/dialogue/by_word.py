@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from troubleshoot.knowledge.model import Test
 from troubleshoot.outside.numbers import choice
+from troubleshoot.outside.text import plain_words
 
 
 class NotAnAnswer(ValueError):
@@ -20,16 +21,14 @@ def by_number_or_word(test: Test, typed: str, outcomes: tuple[str, ...]) -> tupl
     found = by_word(test, typed, outcomes, several)
     if found:
         return _healthy_alone(test, found)
-    raise NotAnAnswer(
-        "Give a number, or one of: " + ", ".join(o.replace("-", " ") for o in outcomes)
-    )
+    raise NotAnAnswer("Give a number, or one of: " + ", ".join(map(test.spoken, outcomes)))
 
 
 def chosen_words(test: Test, typed: str, outcomes: tuple[str, ...]) -> tuple[str, ...]:
     """The outcomes that the words name. Raises NotAnAnswer."""
     found = by_word(test, typed, outcomes, test.choose == "several")
     if not found:
-        words = ", ".join(o.replace("-", " ") for o in outcomes)
+        words = ", ".join(map(test.spoken, outcomes))
         raise NotAnAnswer(f"Say in words what came of it: {words}.")
     return _healthy_alone(test, found)
 
@@ -58,7 +57,7 @@ def letters(text: str) -> str:
 
 def one_word(text: str) -> str:
     """Words as an outcome's id is written."""
-    return "-".join(text.lower().replace(",", " ").replace("-", " ").split())
+    return "-".join(plain_words(text.replace(",", " ")).split())
 
 
 def _healthy_alone(test: Test, chosen: tuple[str, ...]) -> tuple[str, ...]:

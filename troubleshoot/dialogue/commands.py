@@ -108,7 +108,7 @@ class Commands:
             return False
         if decision.step is not None and not self.done_said:
             self.done_said = True
-            word = CONFIRMED[decision.step.id].replace("-", " ")
+            word = self.knowledge.tests[decision.step.id].spoken(CONFIRMED[decision.step.id])
             self.voice.say(
                 f'Is the step done? Type "{word}". Type done again to put the unit back and close.'
             )
@@ -170,7 +170,7 @@ class Commands:
         outcomes = conclusions.hypotheses.outcomes(test.id)
         matching = [o for o in outcomes if o == word] or [o for o in outcomes if o.startswith(word)]
         if len(matching) != 1:
-            self.voice.say("Say one of: " + ", ".join(o.replace("-", " ") for o in outcomes))
+            self.voice.say("Say one of: " + ", ".join(map(test.spoken, outcomes)))
             return
         lines = what_if(self.decider.reasoner, conclusions, test, decision.at, matching[0])
         self.voice.say_all(lines)

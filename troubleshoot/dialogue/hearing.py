@@ -15,6 +15,7 @@ from troubleshoot.dialogue.prompts import AskWords
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import DangerCalled, Talk, words
 from troubleshoot.knowledge.model import Hazard, Knowledge
+from troubleshoot.outside.text import plain_words
 from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.safety.hearing.dangers import (
     ANY_DANGER,
@@ -87,7 +88,7 @@ class Listener:
         self.knowledge = knowledge
         self.voice = voice
         self.standing = standing
-        self.offered = tuple(_one_line(answer) for answer in offered)
+        self.offered = tuple(plain_words(answer) for answer in offered)
 
     def hear(self, typed: str) -> None:
         """Raise DangerCalled where what was typed speaks of a danger."""
@@ -112,7 +113,7 @@ class Listener:
 
     def _nearly(self, typed: str) -> str | None:
         """The offered answer that lacks one letter, unless a danger was spelt as it is spelt."""
-        said = _one_line(typed)
+        said = plain_words(typed)
         if len(said) < LEAST_NEAR or said in self.offered:
             return None
         meant = next((each for each in self.offered if each in one_error(said)), None)
@@ -122,7 +123,7 @@ class Listener:
     def _tries_to_answer(self, typed: str) -> bool:
         """Whether it looks like a number, or has a word of an offered answer in it."""
         words_offered = {word for answer in self.offered for word in answer.split()}
-        said = _one_line(typed).split()
+        said = plain_words(typed).split()
         return not said or not set(typed).isdisjoint(digits) or not words_offered.isdisjoint(said)
 
 
@@ -136,11 +137,6 @@ def _keep(book: VisitBook, voice: Voice, hazard: Hazard, said: str) -> None:
         voice.say(f"Hand over to: {hazard.defer_to}", 1)
         voice.say(NOT_ON_RECORD, strong=True)
         raise
-
-
-def _one_line(text: str) -> str:
-    """Words as they are compared: small letters, single blanks."""
-    return " ".join(text.lower().replace("-", " ").split())
 
 
 def report_danger(
@@ -190,8 +186,8 @@ def _aim(book: VisitBook) -> tuple[Event, ...]:
 
 
 def _takes_back(typed: str, sound: Collection[str]) -> bool:
-    said = _one_line(re.sub(r"[^\w ]", " ", typed.replace("'", "")))
-    if said in {_one_line(answer) for answer in sound}:
+    said = plain_words(re.sub(r"[^\w ]", " ", typed.replace("'", "")))
+    if said in {plain_words(answer) for answer in sound}:
         return True
     none = _NONE.pattern
     return re.fullmatch(f"{none}(?: {none})*", said) is not None

@@ -13,6 +13,7 @@ from troubleshoot.dialogue.talk import Back, DangerCalled, Talk, unless_back, wo
 from troubleshoot.dialogue.unit_facts import ask_fact
 from troubleshoot.dialogue.yes_no import YesNo, yes_or_no
 from troubleshoot.knowledge.model import Complaint, Knowledge
+from troubleshoot.knowledge.spoken import spoken
 from troubleshoot.outside.numbers import choice
 from troubleshoot.safety.hearing.dangers import spoken_of
 from troubleshoot.safety.profiles import PROFILES, TECHNICIAN
@@ -24,7 +25,7 @@ from troubleshoot.visit.hearing.complaints import match_complaints
 
 WHO_IS_ASKING = Choose(
     "Who is asking? Give the numbers of all that hold. Enter is a technician, no licence.",
-    tuple(profile.replace("-", " ") for profile in PROFILES),
+    tuple(map(spoken, PROFILES)),
     several=True,
 )
 WHAT_THEY_SAY = AskWords("What does the caller say? Their own words, or Enter for a routine round.")

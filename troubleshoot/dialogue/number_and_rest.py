@@ -26,9 +26,9 @@ def apart(knowledge: Knowledge, test: Test, typed: str) -> tuple[str, str]:
     return "", typed
 
 
-def rest_wanted(number: str, read: tuple[str, ...], confirmed: str) -> str:
+def rest_wanted(test: Test, number: str, read: tuple[str, ...], confirmed: str) -> str:
     """What is still to be said beside the number."""
-    words = " or ".join(outcome.replace("-", " ") for outcome in read if outcome != confirmed)
+    words = " or ".join(test.spoken(outcome) for outcome in read if outcome != confirmed)
     told = f"{number}: {words}" if words else f"{number} is far enough"
     return (
         f"{told}. Of all else the number says nothing: type "

@@ -69,7 +69,7 @@ def reopen(book: VisitBook, voice: Voice, reasoner: Reasoner) -> Talk[bool]:
 
 def _say_what_stopped(book: VisitBook, voice: Voice, hazard: Hazard) -> None:
     name = f", {book.state.name}," if book.state.name else ""
-    reason = hazard.id.replace("-", " ")
+    reason = hazard.spoken
     voice.say(f"Visit {book.visit_id}{name} was stopped: {reason}.", strong=True)
     voice.say(f"It was for: {hazard.defer_to}.", 1)
     for met in book.state.stops[-1:]:

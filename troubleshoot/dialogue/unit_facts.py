@@ -51,7 +51,7 @@ def _take_all(
     if problem is not None:
         return problem
     taken = (
-        in_words(name, value)
+        in_words(book.knowledge, name, value)
         + (f" (was {before[name]})" if before.get(name, value) != value else "")
         for name, value in said.items()
     )

@@ -9,6 +9,7 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.taking_back import A_STOP_RESTS_ON_IT, lifts_a_stop
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.outside.text import plain_words
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.unit.equipment import InputRefused
 from troubleshoot.reasoning.unit.facts_said import as_typed, facts_said, in_words
@@ -55,11 +56,12 @@ def put_right(book: VisitBook, voice: Voice, reasoner: Reasoner, said: str) -> b
     before, was = conclude_visit(reasoner, book.state), book.state.unit_data
     problem = book.try_fact(told.name, told.value, told.also)
     if problem is not None:
-        voice.say(f"{_words(told.name)}: {problem}")
+        voice.say(f"{book.knowledge.spoken(told.name)}: {problem}")
         return True
     for name in names:
-        old = f" was {as_typed(was[name])}, and" if name in was else ""
-        voice.say(f"{_words(name)}{old} is now {as_typed(book.state.unit_data[name])}.")
+        said, now = book.knowledge.spoken(name), as_typed(book.state.unit_data[name])
+        old = as_typed(was[name]) if name in was else ""
+        voice.say(f"{said}{f' was {old}, and' if old else ''} is now {now}.")
     voice.say_all(judged_anew(before, conclude_visit(reasoner, book.state)))
     return True
 
@@ -77,7 +79,7 @@ def _lifts_a_stop(book: VisitBook, reasoner: Reasoner, told: _Told) -> bool:
 def _told(knowledge: Knowledge, said: str) -> _Told | None:
     """What a line names: a fact or plate value by its name, or facts by their words."""
     text, _, place = said.partition(" at ")
-    parts = text.lower().replace("-", " ").replace("=", " ").replace(":", " ").split()
+    parts = plain_words(text).replace("=", " ").replace(":", " ").split()
     for size in range(len(parts) - 1, 0, -1):
         name = "-".join(parts[:size])
         if name in knowledge.facts or name in knowledge.plate_values:
@@ -92,7 +94,7 @@ def _blanks(text: str, size: int) -> int:
     """How many blanks come before the value, where a name may be written with hyphens."""
     words = 0
     for number, part in enumerate(text.split(), start=1):
-        words += len(part.replace("-", " ").split())
+        words += len(plain_words(part).split())
         if words >= size:
             return number
     return size
@@ -105,8 +107,4 @@ def _counts(knowledge: Knowledge, name: str) -> bool:
 
 def _lines(book: VisitBook) -> Iterator[str]:
     for name, value in book.state.unit_data.items():
-        yield in_words(name, as_typed(value))
-
-
-def _words(name: str) -> str:
-    return name.replace("-", " ")
+        yield in_words(book.knowledge, name, as_typed(value))

@@ -27,11 +27,13 @@ def build_knowledge(files: Iterable[tuple[str, Any]], digest: str = "") -> Knowl
     """Build the whole rule base from (kind, plain data that passed its form), in file order."""
     lists = [*ONE_A_FILE.values(), *(each for lists in LISTINGS.values() for each in lists)]
     kept: dict[str, Any] = {each.kept: {} if each.called else [] for each in lists}
-    kept |= {"aliases": {}, "retired": set(), "signed": [], "settled_first": []}
+    kept |= {"aliases": {}, "retired": set(), "signed": [], "settled_first": [], "words": {}}
     for kind, data in files:
         for listing in LISTINGS.get(kind, ()):
             _keep(kept[listing.kept], listing, data)
         kept["settled_first"] += data.get("settled-first", ())
+        if kind == "words":
+            kept["words"] = {**data["words"], **kept["words"]}
         if kind in ONE_A_FILE:
             alone = ONE_A_FILE[kind]
             kept[alone.kept][data[alone.key]] = build_record(alone.item, data)
@@ -43,6 +45,12 @@ def build_knowledge(files: Iterable[tuple[str, Any]], digest: str = "") -> Knowl
     kept["complaints"] = _brought(kept["complaints"], kept["faults"])
     kept["tests"] = _in_subsystems(kept["tests"], kept["subsystems"])
     kept["hazards"] = _by_kind(kept["hazards"], kept["hazard_kinds"])
+    words = kept["words"]
+    kept["tests"] = {name: _spoken_test(test, words) for name, test in kept["tests"].items()}
+    for kind in ("hazards", "quantities"):
+        kept[kind] = {
+            name: replace(each, spoken=words.get(name, name)) for name, each in kept[kind].items()
+        }
     return Knowledge(**kept | {"retired": frozenset(kept["retired"])}, digest=digest)
 
 
@@ -76,6 +84,12 @@ def _by_kind(hazards: Mapping[str, Hazard], kinds: Mapping[str, HazardKind]) -> 
     place = {kind: number for number, kind in enumerate(kinds)}
     ordered = sorted(hazards.values(), key=lambda hazard: place.get(hazard.kind, len(place)))
     return {hazard.id: hazard for hazard in ordered}
+
+
+def _spoken_test(test: Test, words: Mapping[str, str]) -> Test:
+    """A test whose outcomes have their words."""
+    own = (replace(each, spoken=words.get(each.id, each.id)) for each in test.outcomes)
+    return replace(test, outcomes=tuple(own))
 
 
 def _brought(

@@ -13,6 +13,7 @@ from typing import Final
 
 from troubleshoot.knowledge.model import Finding, Hazard, Knowledge, Test, Trigger
 from troubleshoot.knowledge.shown_cautions import Shown, calls_up, cautions_of
+from troubleshoot.knowledge.spoken import spoken
 from troubleshoot.knowledge.vocabulary import EXPOSURES, SIGNALS, STOP_SCOPES
 
 _NAMED: Final = 3
@@ -182,7 +183,7 @@ def _scope(hazard: Hazard) -> int:
 
 
 def _spoken(hazard: Hazard) -> str:
-    return "nothing" if hazard.stop is None else hazard.stop.scope.replace("-", " ")
+    return "nothing" if hazard.stop is None else spoken(hazard.stop.scope)
 
 
 def _not_called_up(now: Knowledge, was: Hazard, is_: Hazard) -> Iterator[Drop]:

@@ -34,6 +34,7 @@ _FILES: Final = {
     "sources.yaml": "sources",
     "subsystems.yaml": "subsystems",
     "retired.yaml": "retired",
+    "words.yaml": "words",
     PACK_MANIFEST: "pack",
 }
 _FOLDERS: Final = {

@@ -73,6 +73,11 @@ def one_line(text: str, where: str, most: int = MOST_TYPED) -> str:
     return line.strip()
 
 
+def plain_words(text: str) -> str:
+    """What was typed, as words are compared: small letters, hyphens as blanks, single blanks."""
+    return " ".join(text.lower().replace("-", " ").split())
+
+
 def shown(text: str) -> str:
     """Text on its way to a terminal: what would hide or drive is written out, as <U+001B>."""
     return _REFUSED.sub(lambda match: f"<U+{ord(match.group()):04X}>", text)

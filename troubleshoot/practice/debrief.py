@@ -144,7 +144,8 @@ def _misleading(session: Session) -> Iterator[str]:
     if lies:
         yield "What misled:"
     for lie in lies:
-        read = lie.text or ", ".join(outcome.replace("-", " ") for outcome in lie.outcomes)
+        test = session.knowledge.tests[lie.test]
+        read = lie.text or ", ".join(map(test.spoken, lie.outcomes))
         counts = [
             answer.valid is not False
             for answer in session.state.answers
@@ -152,7 +153,7 @@ def _misleading(session: Session) -> Iterator[str]:
             and set(answer.places) <= set(lie.places)
         ]
         yours = "" if not counts else " You let it count." if any(counts) else " You doubted it."
-        yield f"  {session.knowledge.tests[lie.test].name}, {read}: {lie.why}{yours}"
+        yield f"  {test.name}, {read}: {lie.why}{yours}"
 
 
 def _unexplained(session: Session, call: Call) -> Iterator[str]:
@@ -172,8 +173,8 @@ def _unexplained(session: Session, call: Call) -> Iterator[str]:
     if open_ and not session.stopped:
         yield "Your call does not explain:"
         for reading in open_:
-            name = session.knowledge.tests[reading.test].name
-            yield f"  {name}: {', '.join(o.replace('-', ' ') for o in reading.seen)}"
+            test = session.knowledge.tests[reading.test]
+            yield f"  {test.name}: {', '.join(map(test.spoken, reading.seen))}"
 
 
 def to_read(session: Session, call: Call, score: Score) -> str:

@@ -70,7 +70,7 @@ def sound_band(session: Session, test: Test, at: Place | None) -> Band | None:
         return None
     unit = session.knowledge.quantities[found.quantity].unit
     shown = {wanted.quantity for wanted in test.reads}
-    of = "" if found.quantity in shown or not shown else found.quantity.replace("-", " ")
+    of = "" if found.quantity in shown or not shown else session.knowledge.spoken(found.quantity)
     return Band(found.low, found.high, SPOKEN.get(unit, unit), of)
 
 

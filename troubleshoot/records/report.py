@@ -58,7 +58,7 @@ def _report(knowledge: Knowledge, account: Account, extras: Mapping[str, Any]) -
     yield f"Time reckoned: {account['minutes']} minutes"
     yield from _list("Left off before this visit", extras.get("left_before", ()))
     yield from _list("How the unit was left", extras.get("left_off", ()))
-    yield from _list("Stopped, and what came of it", _stops_met(extras.get("stops", ())))
+    yield from _list("Stopped, and what came of it", _stops_met(knowledge, extras.get("stops", ())))
     yield from _list("Repairs said, and their proof", map(_repaired, account.get("repairs", ())))
     yield from _causes(knowledge, account)
     yield from _readings(knowledge, account)
@@ -85,10 +85,10 @@ def _standing(account: Account) -> Iterator[str]:
             yield ""
 
 
-def _stops_met(stops: Iterable[Account]) -> Iterator[str]:
+def _stops_met(knowledge: Knowledge, stops: Iterable[Account]) -> Iterator[str]:
     """Each STOP that halted the visit, in order; it stays here when it has been lifted."""
     for stop in stops:
-        parts = [f"STOP, {stop['id'].replace('-', ' ')}"]
+        parts = [f"STOP, {knowledge.spoken(stop['id'])}"]
         if stop["told"]:
             at = f" ({stop['told_at']})" if stop["told_at"] else ""
             parts.append(f"handed over, told: {stop['told']}{at}")
@@ -207,8 +207,9 @@ def _table_row(
     counts: str,
     when: tuple[str, ...],
 ) -> str:
-    name = knowledge.tests[row["test"]].name
-    cells = (*when, name, row["at"] or "", reading, row["outcome"] or "", counts)
+    test = knowledge.tests[row["test"]]
+    outcome = test.spoken_all(row["outcome"])
+    cells = (*when, test.name, row["at"] or "", reading, outcome, counts)
     return f"| {' | '.join(map(markdown, cells))} |"
 
 
@@ -224,7 +225,8 @@ def _unread(knowledge: Knowledge, account: Account) -> Iterator[str]:
 def _unexplained(knowledge: Knowledge, account: Account) -> Iterator[str]:
     for row in account["unexplained"]:
         where = f" at {row['at']}" if row["at"] else ""
-        yield f"{knowledge.tests[row['test']].name}{where}: {row['outcome']}"
+        test = knowledge.tests[row["test"]]
+        yield f"{test.name}{where}: {test.spoken_all(row['outcome'])}"
 
 
 def _list(title: str, lines: Any) -> Iterator[str]:

@@ -7,6 +7,8 @@ from dataclasses import dataclass
 from typing import Final, Literal
 
 from troubleshoot.knowledge.model import DriftAlarm, Knowledge, RoundPoint, Test
+from troubleshoot.quantities.units import unit as unit_of
+from troubleshoot.reasoning.unit.places import SPOKEN_KINDS
 
 Season = Literal["spring", "fall"]
 
@@ -78,7 +80,7 @@ def _point(knowledge: Knowledge, point: RoundPoint, drifts: list[DriftAlarm]) ->
 
 def _blank(knowledge: Knowledge, test: Test) -> str:
     """A test with a blank for its reading in the unit it is typed in, or a box to tick."""
-    where = f", each {test.per.replace('-', ' ')}" if test.per else ""
+    where = f", each {SPOKEN_KINDS.get(test.per, test.per)}" if test.per else ""
     quantities = quantities_of(test)
     if not quantities:
         return f"[ ] {test.name}{where}"
@@ -101,6 +103,6 @@ def _drift(alarm: DriftAlarm) -> str:
     """
     number = ""
     if alarm.change is not None and alarm.unit not in (None, "count"):
-        unit = str(alarm.unit).removesuffix("-diff").replace("-", " ")
+        unit = unit_of(alarm.unit).spoken
         number = f" ({alarm.change:+g} {unit})"
     return f"Drift: {alarm.text}{number}; {alarm.source}"

@@ -9,6 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from troubleshoot.knowledge.model import Test
+from troubleshoot.knowledge.spoken import spoken
 from troubleshoot.safety.needs import OPENED, Needs, needs_of
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
 
@@ -31,7 +32,7 @@ def fire_panel_is_told(state: WorkState, needs: Needs) -> str:
 
 
 def air_is_clear(state: WorkState, needs: Needs) -> str:
-    missing = [sweep.replace("-", " ") for sweep in needs.sweeps if sweep not in state.clear]
+    missing = [spoken(sweep) for sweep in needs.sweeps if sweep not in state.clear]
     return f"the air found clear: {', '.join(missing)}" if missing else ""
 
 
@@ -129,7 +130,7 @@ def taps_are_plugged(state: WorkState, needs: Needs) -> str:
 
 def circuits_are_ready(state: WorkState, needs: Needs) -> str:
     missing = [
-        f"{need.replace('-', ' ')} at {place}"
+        f"{spoken(need)} at {place}"
         for place, need in needs.circuits
         if state.circuit(place) != need
     ]

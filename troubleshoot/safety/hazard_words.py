@@ -40,18 +40,14 @@ def said_standing(hazard: Hazard, stops: bool, where: str | None = None) -> tupl
 
 def forbids(hazard: Hazard) -> str:
     """Why a test is not done now, in a few words."""
-    return f"{_name(hazard)} stands in the way"
+    return f"{hazard.spoken} stands in the way"
 
 
 def once_gone(hazard: Hazard) -> str:
     """When what a hazard forbids may be done again."""
-    return f"not before this has gone: {_name(hazard)}"
+    return f"not before this has gone: {hazard.spoken}"
 
 
 def danger_gone(hazard: Hazard) -> str:
     """The same as what a test needs first."""
-    return f"the danger gone: {_name(hazard)}"
-
-
-def _name(hazard: Hazard) -> str:
-    return hazard.id.replace("-", " ")
+    return f"the danger gone: {hazard.spoken}"

@@ -12,6 +12,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass, replace
 from typing import Final, Literal
 
+from troubleshoot.knowledge.spoken import spoken
+
 Power = Literal["on", "unsure", "locked-out"]
 Panels = Literal["on", "unsure", "off"]
 Calls = Literal["stuck-on", "on", "off"]
@@ -134,7 +136,7 @@ def open_items(state: WorkState) -> tuple[str, ...]:
     """What would be left behind if the technician walked away now, one phrase each."""
     items = [f"temporary jumper still in: {name}" for name in sorted(state.jumpers)]
     items += [f"leads off: {place}" for place in sorted(state.leads_off)]
-    items += [f"{place}: {condition.replace('-', ' ')}" for place, condition in state.circuits]
+    items += [f"{place}: {spoken(condition)}" for place, condition in state.circuits]
     if state.gas == "shut":
         items.append("gas cock shut")
     items += [f"plug out and manometer on: {tap}" for tap in sorted(state.taps_open)]

@@ -67,7 +67,9 @@ class Play:
             "steps": lambda rest: show_steps(self.terminal, self.session.steps()),
             "step": self._step,
             "do": self._do,
-            "unit": lambda rest: show_call(self.terminal, self.session.scenario),
+            "unit": lambda rest: show_call(
+                self.terminal, self.session.knowledge, self.session.scenario
+            ),
             "state": lambda rest: show_state(self.terminal, self.session),
             "readings": lambda rest: show_readings(self.terminal, self.session),
             "again": self._again,
@@ -77,7 +79,7 @@ class Play:
 
     def run(self) -> Call:
         """Play until the apprentice commits; raises Left, EndOfInput or DangerCalled."""
-        show_call(self.terminal, self.session.scenario)
+        show_call(self.terminal, self.session.knowledge, self.session.scenario)
         complaint = self.session.scenario.case.complaint or ""
         heard = self.session.knowledge.complaints.get(complaint)
         if heard is not None:

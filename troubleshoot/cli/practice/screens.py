@@ -6,6 +6,7 @@ from collections.abc import Iterable, Sequence
 
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.knowledge.spoken import spoken
 from troubleshoot.practice.played import Done, Stopped
 from troubleshoot.practice.scenario import Scenario, Shown
 from troubleshoot.practice.session import Session
@@ -32,7 +33,7 @@ HELP = (
 )
 
 
-def show_call(terminal: Terminal, scenario: Scenario) -> None:
+def show_call(terminal: Terminal, knowledge: Knowledge, scenario: Scenario) -> None:
     """The title, the caller's words, the nameplate, the unit's own record, and the day."""
     terminal.say(scenario.title, strong=True)
     terminal.say(f'"{scenario.call}"')
@@ -41,7 +42,7 @@ def show_call(terminal: Terminal, scenario: Scenario) -> None:
         values = scenario.plain.get(key)
         if isinstance(values, dict):
             for name, value in values.items():
-                terminal.say(f"{name.replace('-', ' ')}: {_plain(value)}", 2)
+                terminal.say(f"{knowledge.spoken(name)}: {_plain(value)}", 2)
 
 
 def _plain(value: object) -> str:
@@ -73,7 +74,7 @@ def show_areas(terminal: Terminal, session: Session) -> None:
     for test in session.tests():
         areas[test.area] = areas.get(test.area, 0) + 1
     for area, count in areas.items():
-        terminal.say(f"{area.replace('-', ' ')}: {count}", 2)
+        terminal.say(f"{session.knowledge.spoken(area)}: {count}", 2)
     terminal.say("tests AREA lists one; find WORD searches all.")
 
 
@@ -97,7 +98,7 @@ def name_of(session: Session, shown: Shown) -> str:
 
 def said(knowledge: Knowledge, shown: Shown) -> str:
     """A finding as the person standing there would give it."""
-    words = ", ".join(outcome.replace("-", " ") for outcome in shown.outcomes)
+    words = ", ".join(map(knowledge.tests[shown.test].spoken, shown.outcomes))
     first = shown.text or words
     return f"{first}. {shown.says}" if shown.says else first
 
@@ -138,9 +139,9 @@ def show_stopped(terminal: Terminal, session: Session, stopped: Stopped) -> None
 def show_state(terminal: Terminal, session: Session) -> None:
     """How the unit stands, as far as it has been confirmed."""
     work = session.state.work
-    known = [f"energy: {work.energy.replace('-', ' ')}", f"meter: {work.meter.replace('-', ' ')}"]
+    known = [f"energy: {spoken(work.energy)}", f"meter: {spoken(work.meter)}"]
     if work.power == "locked-out":
-        known.append(f"proof of dead: {work.dead.replace('-', ' ')}")
+        known.append(f"proof of dead: {spoken(work.dead)}")
         charged = [p for p in session.state.at_work.capacitors if p not in work.discharged]
         known += [f"charged or not known: {', '.join(charged)}"] if charged else []
     for line in (*known, *(f"open: {item}" for item in open_items(work))):
@@ -155,7 +156,7 @@ def show_readings(terminal: Terminal, session: Session) -> None:
             continue
         where = session.scenario.unit.layout.shown(test.per, reading.at)
         mark = "" if reading.valid else " (does not count)"
-        read = reading.text or ", ".join(o.replace("-", " ") for o in reading.seen)
+        read = reading.text or ", ".join(map(test.spoken, reading.seen))
         if reading.computed and reading.classified is not None:
             unit = session.knowledge.quantities[reading.classified.quantity].unit
             read = f"{reading.classified.value:z.1f} {unit.removesuffix('-diff')}"

@@ -103,7 +103,7 @@ def _do(
     if isinstance(result, Stopped):
         show_stopped(terminal, session, result)
         return False
-    outcome = (session.state.asked[-1].outcome or "").replace("-", " ")
+    outcome = test.spoken_all(session.state.asked[-1].outcome)
     name = with_place(test.name, place)
     terminal.say(f"{name}: {outcome}. {result.shown[0].says}".rstrip(), 1)
     terminal.say(f"+{result.minutes:.0f} min, {session.minutes:.0f} in all", 1)

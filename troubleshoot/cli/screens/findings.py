@@ -102,7 +102,8 @@ def show_verdict(terminal: Terminal, reading: Reading, knowledge: Knowledge) -> 
         return
     unit = knowledge.quantities[found.quantity].unit.removesuffix("-diff")
     spread = f" +/-{2 * found.u:.2g}" if found.u else ""
-    words = [f"{found.value:.4g}{spread} {unit}: {found.outcome.replace('-', ' ')}"]
+    outcome = knowledge.tests[reading.test].spoken(found.outcome)
+    words = [f"{found.value:.4g}{spread} {unit}: {outcome}"]
     if found.low is not None or found.high is not None:
         low = "" if found.low is None else f"{found.low:.4g}"
         high = "" if found.high is None else f"{found.high:.4g}"
@@ -161,10 +162,11 @@ def show_ending(terminal: Terminal, ending: Settled) -> None:
     for fault in conclusions.behind:
         terminal.say(f"Behind it, look for: {fault.name}", 2)
     for reading in conclusions.unexplained:
-        name = conclusions.hypotheses.knowledge.tests[reading.test].name
-        terminal.say(f"Not explained by it: {name}: {', '.join(reading.seen)}", 2)
-    for test, phrase in decision.handed_over:
-        name = conclusions.hypotheses.knowledge.tests[test].name
+        test = conclusions.hypotheses.knowledge.tests[reading.test]
+        seen = ", ".join(map(test.spoken, reading.seen))
+        terminal.say(f"Not explained by it: {test.name}: {seen}", 2)
+    for beyond, phrase in decision.handed_over:
+        name = conclusions.hypotheses.knowledge.tests[beyond].name
         terminal.say(f"Beyond your profile: {name}: {phrase}", 2)
 
 

@@ -38,7 +38,7 @@ def show_prompt(terminal: Terminal, knowledge: Knowledge, prompt: Prompt) -> Non
         for number, option in enumerate(prompt.options, start=1):
             terminal.say(f"{number} {option}", 2)
     elif isinstance(prompt, AskFact):
-        _show_fact(terminal, prompt.fact, prompt.why)
+        _show_fact(terminal, knowledge, prompt.fact, prompt.why)
     elif isinstance(prompt, AskPlate):
         where = f", {prompt.at}" if prompt.at else ""
         asked = f"{prompt.plate.meaning} ({prompt.plate.unit})"
@@ -103,8 +103,9 @@ def show_standing_visits(terminal: Terminal, standing: Iterable[Standing]) -> No
         terminal.say()
 
 
-def _show_fact(terminal: Terminal, fact: EquipmentFact, why: str) -> None:
+def _show_fact(terminal: Terminal, knowledge: Knowledge, fact: EquipmentFact, why: str) -> None:
     if why:
         terminal.say(why)
-    choices = ", ".join(f"{n} {v}" for n, v in enumerate(fact.values, start=1))
+    values = map(knowledge.spoken, fact.values)
+    choices = ", ".join(f"{n} {v}" for n, v in enumerate(values, start=1))
     terminal.say(f"{fact.asks} ({choices})")

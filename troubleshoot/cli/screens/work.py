@@ -50,7 +50,7 @@ def show_at_work(
 def show_cautions(terminal: Terminal, cautions: Iterable[Caution]) -> None:
     """Cautions before a step: in full the first time a panel is opened, by name after that."""
     cautions = tuple(cautions)
-    before = [caution.hazard.id.replace("-", " ") for caution in cautions if caution.told]
+    before = [caution.hazard.spoken for caution in cautions if caution.told]
     if before:
         terminal.say(f"Cautions as before: {', '.join(before)}.")
     for hazard in (caution.hazard for caution in cautions if not caution.told):
@@ -84,19 +84,21 @@ def _show_choices(
     for number, outcome in enumerate(outcomes, start=1):
         text = f": {means[outcome]}" if means[outcome] else ""
         start = "-" if unit else f"{number}"
-        terminal.say(f"{start} {outcome.replace('-', ' ')}{text}", 2)
+        terminal.say(f"{start} {test.spoken(outcome)}{text}", 2)
     if test.choose == "several":
         terminal.say("Several may be true: give their numbers with commas.", 2)
 
 
 def _show_step_words(terminal: Terminal, test: Test, outcomes: tuple[str, ...]) -> None:
     """What may come of a safety step, in the words that are typed."""
-    words = ", ".join(o.replace("-", " ") for o in outcomes)
+    words = ", ".join(map(test.spoken, outcomes))
     part = STEPS[test.id].number_says_part
-    number = "the number on the meter, or " if test.reads and not part else ""
-    beside = ", with or without the number" if part else ""
-    enter = "Enter when done; or" if test.id in ENTER_CONFIRMS else "Type"
-    terminal.say(f"{enter} {number}what came of it{beside}: {words}", 2)
+    terminal.say(
+        f"{'Enter when done; or' if test.id in ENTER_CONFIRMS else 'Type'} "
+        f"{'the number on the meter, or ' if test.reads and not part else ''}what came of it"
+        f"{', with or without the number' if part else ''}: {words}",
+        2,
+    )
 
 
 def _unit_to_type(knowledge: Knowledge, test: Test) -> str:

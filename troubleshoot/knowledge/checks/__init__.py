@@ -44,6 +44,7 @@ from troubleshoot.knowledge.checks import (
     signatures,
     sound_readings,
     sourced_limits,
+    spoken_words,
     stated_twice,
     typical_units,
     unique_ids,
@@ -86,6 +87,7 @@ FURTHER: Final = (
     safe_advice,
     clean_texts,
     round_order,
+    spoken_words,
 )
 
 CHECKS: Final[Mapping[str, ModuleType]] = {

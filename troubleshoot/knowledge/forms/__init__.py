@@ -177,6 +177,17 @@ FORMS: Final[Mapping[str, Record]] = MappingProxyType(
                 SIGNED,
             ),
         ),
+        "words": Record(
+            "words",
+            (
+                FORMAT,
+                required(
+                    "words",
+                    Pairs(Word(), Text(longest=80), most=5000),
+                    "id -> how people say it; of an outcome or a value, what they type",
+                ),
+            ),
+        ),
         "pack": Record(
             "pack",
             (

@@ -136,7 +136,13 @@ class Knowledge:
     retired: frozenset[str] = frozenset()
     signed: tuple[Signature, ...] = ()
     """For what was retired altogether."""
+    words: Mapping[str, str] = field(default_factory=dict)
+    """How people say what has an id: an outcome, a hazard, a fact and its values, a quantity."""
     digest: str = ""
+
+    def spoken(self, name: str) -> str:
+        """An id as people say it; one of which nobody has said how stands as it is written."""
+        return self.words.get(name, name)
 
     def __hash__(self) -> int:
         """By the files it was read from, so that what is made of it can be kept ready."""

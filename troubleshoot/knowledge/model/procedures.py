@@ -159,6 +159,7 @@ class Hazard:
     `words`: what people say who meet it ("i smell gas"). `cleared_by`: roles that may make the
     place safe after its STOP. `all_clear`: the test whose sound outcome, taken afresh, shows that
     the danger has gone, where no finding called it up. `tag`: the sentence for the tag on the unit.
+    `spoken`: its name, as `words.yaml` has it.
     """
 
     id: Id
@@ -187,3 +188,4 @@ class Hazard:
     forbids: Annotated[tuple[Ban, ...], Items(most=12), "tests not to be done while it stands"] = ()
     source: Source = ""
     kind: str = ""
+    spoken: str = ""

@@ -145,6 +145,7 @@ class Quantity:
     """What is measured. `can_be`: the lowest and highest that it can be at all, in its unit.
 
     `doubted_beyond`: a number typed that lies outside is asked about once before it is kept.
+    `spoken`: its name, as `words.yaml` has it.
     """
 
     id: Id
@@ -164,6 +165,7 @@ class Quantity:
         After("can-be"), ListOf(Number(), least=2, most=2),
         "beyond these a person is asked once whether the number is meant",
     ] = None  # fmt: skip
+    spoken: str = ""
 
 
 @written("limit", block=True)

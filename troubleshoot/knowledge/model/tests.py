@@ -86,7 +86,8 @@ class LimitLine:
 class Outcome:
     """One outcome of a test.
 
-    `limits`: any one line is enough. `words`: what people type for it beside its own words.
+    `limits`: any one line is enough. `words`: what people type for it beside its own words, which
+    are `spoken`: what `words.yaml` says for the id.
     """
 
     id: Annotated[str, NewId(), "the word a person answers with"]
@@ -103,6 +104,7 @@ class Outcome:
         "what people type for it as well",
     ] = ()  # fmt: skip
     source: Source = ""
+    spoken: str = ""
 
 
 @written("reading")
@@ -222,6 +224,15 @@ class Test:
                 for each in self.outcomes
             )
             object.__setattr__(self, "outcomes", outcomes)
+
+    def spoken(self, outcome: str) -> str:
+        """One of its outcomes in the words that are shown and typed."""
+        own = (each.spoken for each in self.outcomes if each.id == outcome)
+        return next(own, "") or outcome
+
+    def spoken_all(self, outcomes: str | None) -> str:
+        """The same of a row of an account, which joins several by commas, or has none."""
+        return ", ".join(map(self.spoken, (outcomes or "").split(", ")))
 
 
 @dataclass(frozen=True)

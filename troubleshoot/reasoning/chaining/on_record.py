@@ -17,7 +17,7 @@ ON_RECORD: Final = "on-record"
 
 def hazard_on_record(knowledge: Knowledge, name: str) -> Hazard:
     """A hazard as today's rules have it, or what can be said of one that they do not have."""
-    words = name.replace("-", " ")
+    words = knowledge.spoken(name)
     return knowledge.hazards.get(name) or Hazard(
         id=name,
         signal="DANGER",
@@ -26,11 +26,12 @@ def hazard_on_record(knowledge: Knowledge, name: str) -> Hazard:
         stop=Stop("whole-job", words),
         defer_to="the supervisor, who finds out who is licensed for it",
         tag=f"Do not start: the work was stopped for {words}.",
+        spoken=words,
     )
 
 
 def stopping(knowledge: Knowledge, name: str) -> Hazard:
     """A hazard whose STOP is for the whole job, whatever today's rules say of its scope."""
     hazard = hazard_on_record(knowledge, name)
-    covers = name.replace("-", " ") if hazard.stop is None else hazard.stop.covers
+    covers = hazard.spoken if hazard.stop is None else hazard.stop.covers
     return replace(hazard, stop=Stop("whole-job", covers))

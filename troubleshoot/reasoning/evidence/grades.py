@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping
 
+from troubleshoot.knowledge.spoken import spoken as spoken_word
 from troubleshoot.knowledge.vocabulary import BANDS, Grade, HowCommon
 
 HOW_COMMON: Mapping[HowCommon, float] = {
@@ -35,4 +36,4 @@ def band(grade: Grade) -> str:
 
 def spoken(grade: Grade) -> str:
     """The word with its band, as shown to people."""
-    return f"{grade.replace('-', ' ')} ({band(grade)})"
+    return f"{spoken_word(grade)} ({band(grade)})"

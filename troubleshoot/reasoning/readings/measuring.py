@@ -94,7 +94,7 @@ def require_possible(quantity: Quantity, typed: Typed) -> None:
             unit = unit_of(quantity.unit).spoken
             raise NotUnderstood(
                 typed.text,
-                f"cannot be: {quantity.id.replace('-', ' ')} lies between {low:g} and {high:g} "
+                f"cannot be: {quantity.spoken or quantity.id} lies between {low:g} and {high:g} "
                 f"{unit}",
                 "read it again",
             )

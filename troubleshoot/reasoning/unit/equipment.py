@@ -169,7 +169,7 @@ class _UnitReader:
             word = fact.values[0] if number == 1 else fact.values[-1]
         value_meant = meant(fact, word)
         if value_meant is None:
-            values = ", ".join(each.replace("-", " ") for each in fact.values)
+            values = ", ".join(map(self.knowledge.spoken, fact.values))
             self.refuse(f"unit.{key}", f'"{word}" is no answer here', f"one of {values}")
             return
         self.facts[key] = value_meant

@@ -98,9 +98,9 @@ def _longest(knowledge: Knowledge) -> int:
     return max((len(phrase) for phrase in _phrases(knowledge)), default=0)
 
 
-def in_words(fact: str, value: str) -> str:
+def in_words(knowledge: Knowledge, fact: str, value: str) -> str:
     """A fact as it is echoed."""
-    return f"{fact.replace('-', ' ')} {value}"
+    return f"{knowledge.spoken(fact)}: {knowledge.spoken(value)}"
 
 
 def as_typed(value: object) -> str:

@@ -13,6 +13,8 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
+from troubleshoot.outside.text import plain_words
+
 SPOKEN_KINDS: Mapping[str, str] = {
     "circuit": "circuit",
     "compressor": "compressor",
@@ -145,7 +147,7 @@ def parse_place(text: str, kind: str | None, layout: Layout) -> tuple[Place, ...
     A neighbouring word serves where the meaning is plain: "circuit 2" for compressor 2, and
     "condenser fan 1" for its capacitor. Raises PlaceNotUnderstood.
     """
-    words = " ".join(text.lower().replace("-", " ").split())
+    words = plain_words(text)
     words = re.sub(r"^(.*) capacitor( [0-9]+| [a-h])?$", r"capacitor \1\2", words)
     choices = [place for place in layout.places(kind) if place is not None]
     if kind is None:
@@ -185,7 +187,7 @@ def _fits(named: str, number: int | None, place: Place, layout: Layout) -> bool:
 
 def highest_number(text: str) -> int | None:
     """The number a place's words end with, or nothing."""
-    match = _WORDS.match(" ".join(text.lower().replace("-", " ").split()))
+    match = _WORDS.match(plain_words(text))
     return int(_LETTERS.get(match[3], match[3])) if match and match[3] else None
 
 

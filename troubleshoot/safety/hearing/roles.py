@@ -10,6 +10,8 @@ from collections.abc import Mapping
 from types import MappingProxyType
 from typing import Final
 
+from troubleshoot.outside.text import plain_words
+
 ROLES: Final[Mapping[str, str]] = MappingProxyType(
     {
         "fire-service": "the fire service",
@@ -99,7 +101,7 @@ def roles_in(text: str) -> tuple[str, ...]:
     found = {}
     words = _words(text)
     for name, ways in _SPOKEN.items():
-        said = [way for way in (*ways, name.replace("-", " ")) if f" {way} " in words]
+        said = [way for way in (*ways, plain_words(name)) if f" {way} " in words]
         if said:
             found[name] = max(said, key=len)
     return tuple(

@@ -124,7 +124,8 @@ def _lines(
     for effect in conclusions.effects:
         yield "  " + effect_line(conclusions, effect)
     for reading in conclusions.unexplained:
-        yield f"  not explained: {reading.test} {', '.join(reading.seen)}"
+        test = conclusions.hypotheses.knowledge.tests[reading.test]
+        yield f"  not explained: {test.name}: {', '.join(map(test.spoken, reading.seen))}"
     if ending == "shortlist" and candidates:
         yield "These would tell them apart:"
         for candidate in candidates[:4]:

@@ -35,8 +35,8 @@ def rows_of(reasoner: Reasoner, case: Case, answers: Iterable[Answer]) -> list[P
 
 def row_in_words(knowledge: Knowledge, row: Mapping[str, Any]) -> str:
     """One row as a line: what was read, where, as typed, and what it was taken for."""
-    name = with_place(knowledge.tests[row["test"]].name, row["at"])
-    outcome = (row["outcome"] or "").replace("-", " ")
+    test = knowledge.tests[row["test"]]
+    name, outcome = with_place(test.name, row["at"]), test.spoken_all(row["outcome"])
     said = f"{row['text']} ({outcome})" if row["text"] and outcome else row["text"] or outcome
     if row["valid"]:
         return f"{name}: {said}"

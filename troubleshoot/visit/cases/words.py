@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Mapping, Sequence
 
+from troubleshoot.outside.text import plain_words
 from troubleshoot.reasoning.unit.places import SPOKEN_KINDS, highest_number
 
 COUNTED_WITH_CIRCUITS = frozenset({"circuit", "compressor", "contactor", "compressor-capacitor"})
@@ -15,7 +16,7 @@ def numbers_named(entries: Sequence[tuple[str, object]]) -> dict[str, int]:
     for _, entry in entries:
         at = entry.get("at") if isinstance(entry, Mapping) else None
         for words in as_list(at):
-            spoken = " ".join(str(words).lower().replace("-", " ").split())
+            spoken = plain_words(str(words))
             number = highest_number(spoken)
             kind = next((k for k, s in SPOKEN_KINDS.items() if spoken.startswith(s)), None)
             if number is None or kind is None:

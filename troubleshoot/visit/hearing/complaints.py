@@ -7,6 +7,7 @@ import re
 from collections import Counter
 
 from troubleshoot.knowledge.model import Complaint, Knowledge
+from troubleshoot.outside.text import plain_words
 
 WHOLE = 1.0
 """More than any share of words."""
@@ -38,7 +39,7 @@ def match_complaints(knowledge: Knowledge, words: str, most: int = 4) -> tuple[C
 
 
 def _texts(complaint: Complaint) -> tuple[str, ...]:
-    return complaint.says, *complaint.words, complaint.id.replace("-", " ")
+    return complaint.says, *complaint.words, plain_words(complaint.id)
 
 
 def _overlap(said: frozenset[str], phrase: frozenset[str], met: Counter[str]) -> float:

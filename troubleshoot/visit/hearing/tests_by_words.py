@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.outside.text import plain_words
 from troubleshoot.reasoning.unit.equipment import Unit
 
 
@@ -12,7 +13,7 @@ def find_tests(knowledge: Knowledge, unit: Unit, words: str) -> tuple[Test, ...]
     A safety step is none: its turn comes by itself.
     """
     tests = [t for t in knowledge.tests.values() if t.kind != "step" and unit.allows(t.exists_when)]
-    said = words.lower().replace("-", " ").split()
+    said = plain_words(words).split()
     exact = [t for t in tests if said in (t.id.split("-"), _words(t.name))]
     if exact or not said:
         return tuple(exact)
@@ -20,4 +21,4 @@ def find_tests(knowledge: Knowledge, unit: Unit, words: str) -> tuple[Test, ...]
 
 
 def _words(name: str) -> list[str]:
-    return name.lower().replace(",", " ").replace("-", " ").split()
+    return plain_words(name.replace(",", " ")).split()

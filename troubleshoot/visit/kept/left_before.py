@@ -93,7 +93,7 @@ def _left(
     for what, fired in left_off(found).parts:
         were = "were" if " and " in what else "was"
         on = f" on {ended[:10]}" if ended else ""
-        reason = fired.hazard.id.replace("-", " ")
+        reason = fired.hazard.spoken
         says = (
             f"{what[:1].upper()}{what[1:]} {were} left off and tagged{on} by "
             f"{spoken(state.profiles)}, because of: {reason} (visit {visit}).",

@@ -47,7 +47,7 @@ class Stopped:
     @property
     def reason(self) -> str:
         """What stops its unit, in a few words."""
-        return self.fired.hazard.id.replace("-", " ")
+        return self.fired.hazard.spoken
 
     @property
     def lines(self) -> tuple[str, ...]:

@@ -37,6 +37,13 @@ if TYPE_CHECKING:
     from troubleshoot.reasoning.conclude import Reasoner
 
 MOST_VALUES: Final = 200
+_PARTS: Final = {
+    "unit": "unit",
+    "own_record": "own record",
+    "counts": "counts",
+    "conditions": "conditions",
+}
+"""The parts of a beginning that hold values, as they are called."""
 _FAILURES: Final = (ArithmeticError, AttributeError, LookupError, TypeError, ValueError)
 """What the effect of an event raises where it holds something else than was written for it."""
 _ANSWERS: Final = (Answered.kind, StepDone.kind)
@@ -166,7 +173,7 @@ class _Sorter:
         known["profiles"] = profiles
         for key, name in list(_odd_values(self.knowledge, known)):
             known[key] = {k: v for k, v in _part(known, key).items() if k != name}
-            self.say(record, f"{key.replace('_', ' ')}, {name}")
+            self.say(record, f"{_PARTS[key]}, {name}")
         if any(_odd_values(self.knowledge, known)):
             self.say(record, "what kind of unit it is")
             known = {k: v for k, v in known.items() if k not in ("unit", "own_record")}
@@ -177,9 +184,9 @@ def _odd_parts(knowledge: Knowledge, start: Record) -> Iterator[tuple[str, str]]
     """The keys of a beginning that are not understood as a whole, and what to say of each."""
     for key in unknown_keys(Started, start):
         yield key, f"{key} is not known here"
-    for key in ("unit", "own_record", "counts", "conditions"):
+    for key in _PARTS:
         if key in start and not _is_short_list(start[key]):
-            yield key, f"{key.replace('_', ' ')} is no list of values"
+            yield key, f"{_PARTS[key]} is no list of values"
     counts = start.get("counts")
     if isinstance(counts, Mapping) and not all(_is_count(n) for n in counts.values()):
         yield "counts", "how many circuits or fans there are"
@@ -202,7 +209,7 @@ def _odd_values(knowledge: Knowledge, start: Record) -> Iterator[tuple[str, str]
         read_unit(knowledge, _part(start, "unit"), _part(start, "own_record"), counts)
     except InputRefused as error:
         for key, name in dict.fromkeys(tuple(r.key.split(".")[:2]) for r in error.refusals):
-            yield key.replace("-", "_"), name
+            yield key.replace("own-record", "own_record"), name
     for name, text in _part(start, "conditions").items():
         try:
             check_conditions(knowledge, {name: text if isinstance(text, str) else ""})

@@ -59,7 +59,8 @@ def _name(found: Conclusions, reading: Reading) -> str:
 
 
 def _said(found: Conclusions, reading: Reading) -> str:
-    seen = ", ".join(each.replace("-", " ") for each in reading.seen)
+    test = found.hypotheses.knowledge.tests[reading.test]
+    seen = ", ".join(map(test.spoken, reading.seen))
     if reading.text:
         return f"{seen} ({reading.text})"
     if not reading.computed or reading.classified is None:

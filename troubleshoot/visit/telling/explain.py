@@ -54,7 +54,7 @@ def _said(conclusions: Conclusions, test: str, place: Place | None) -> str:
     reading = next((r for r in conclusions.readings if (r.test, r.at) == (test, place)), None)
     known = knowledge.tests[test]
     where = conclusions.case.unit.layout.shown(known.per, place)
-    seen = ", ".join(o.replace("-", " ") for o in reading.seen) if reading else "not answered"
+    seen = ", ".join(map(known.spoken, reading.seen)) if reading else "not answered"
     typed = f" ({reading.text})" if reading and reading.text else ""
     return f"{known.name}{f' at {where}' if where else ''}: {seen}{typed}"
 
@@ -78,9 +78,10 @@ def why_not(conclusions: Conclusions, fault_id: str) -> Iterator[str]:
     for item in fault.evidence:
         for finding in item.findings:
             if finding.test not in answered and item.grade in ("almost-always", "often"):
-                outcomes = " or ".join(o.replace("-", " ") for o in finding.outcomes)
-                name = knowledge.tests[finding.test].name
-                yield f"  not looked at yet: {name}: {outcomes} ({band(item.grade)} of such faults)"
+                test = knowledge.tests[finding.test]
+                outcomes = " or ".join(map(test.spoken, finding.outcomes))
+                share = band(item.grade)
+                yield f"  not looked at yet: {test.name}: {outcomes} ({share} of such faults)"
 
 
 def what_if(
@@ -91,7 +92,7 @@ def what_if(
     case = replace(conclusions.case, answers=(*conclusions.case.answers, supposed))
     after = reasoner.conclude(case)
     now = {(c.fault.id, c.at): c.probability for c in conclusions.causes}
-    yield f"if {test.name} is {outcome.replace('-', ' ')}:"
+    yield f"if {test.name} is {test.spoken(outcome)}:"
     for cause in after.causes[:4]:
         before = percent(now.get((cause.fault.id, cause.at), 0.0))
         where = at_place(after, cause)
