@@ -16,7 +16,8 @@ PACKAGE = ROOT / "troubleshoot"
 MODULES = sorted(PACKAGE.rglob("*.py"))
 LEVEL = {
     "outside": 0, "quantities": 1, "knowledge": 2, "reasoning": 3, "safety": 4, "visit": 5,
-    "dialogue": 6, "records": 7, "practice": 7, "measure": 7, "cli": 8,
+    "dialogue": 6, "records": 7, "practice": 7, "measure": 7, "language": 8,
+    "cli": 9,
 }  # fmt: skip
 
 

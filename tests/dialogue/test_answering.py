@@ -50,7 +50,7 @@ def test_a_number_a_word_or_its_beginning_is_an_outcome(typed: str, named: str) 
 
 @pytest.mark.parametrize("typed", ["0", "5", "1 2", "bad", "x", ",", " ", "-1", "1 wet"])
 def test_what_names_no_single_outcome_is_refused_with_what_would_do(typed: str) -> None:
-    assert refused(LOOK, typed) == ("Give a number, or one of: normal, bad wiring, bad fuse, wet")
+    assert refused(LOOK, typed) == ("Give a number, or one of: normal, bad wiring, bad fuse, wet.")
 
 
 def test_nothing_typed_is_no_answer() -> None:

@@ -5,9 +5,9 @@ from __future__ import annotations
 import click
 
 from troubleshoot.cli.case_input import case_from
+from troubleshoot.cli.door import tell
 from troubleshoot.cli.json_output import say_json
 from troubleshoot.cli.rule_base import rules_in_force, takes_rules
-from troubleshoot.outside.text import shown
 
 
 @click.command()
@@ -28,4 +28,4 @@ def assess(file: str, as_json: bool) -> None:
         say_json(account)
     else:
         for line in lines:
-            click.echo(shown(line))
+            tell(line)

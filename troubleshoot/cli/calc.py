@@ -1,12 +1,14 @@
 """`calc`: one computation by name, with units, formula, source and cautions."""
 
-import json
 import shutil
 import textwrap
 from collections.abc import Sequence
 from typing import TYPE_CHECKING, Final
 
 import click
+
+from troubleshoot.cli.door import put, tell, told
+from troubleshoot.cli.json_output import say_json
 
 if TYPE_CHECKING:
     from troubleshoot.quantities.calculations.model import Calculation, Parameter
@@ -37,18 +39,21 @@ def calc(
     from troubleshoot.quantities import catalogue
 
     if name is None:
-        click.echo(context.get_help() if wants_help else _listing())
+        put(context.get_help() if wants_help else _listing())
         return
     try:
         if wants_help:
-            click.echo(_description(catalogue.find(name)))
+            put(_description(catalogue.find(name)))
             return
         found = catalogue.answer(name, _split(pairs))
     except catalogue.WrongUse as wrong:
         _complain(wrong, as_json)
         code = _NOT_UNDERSTOOD if isinstance(wrong, catalogue.WrongValue) else _USAGE
         context.exit(code)
-    click.echo(_as_json(found) if as_json else _as_text(found))
+    if as_json:
+        say_json(_as_plain(found))
+    else:
+        put(_as_text(found))
 
 
 def _split(pairs: Sequence[str]) -> list[tuple[str, str]]:
@@ -69,18 +74,18 @@ def _complain(wrong: "WrongUse", as_json: bool) -> None:
             {"key": each.key, "problem": each.problem, "instead": each.instead}
             for each in wrong.problems
         ]
-        click.echo(json.dumps({"error": problems}))
+        say_json({"error": problems})
         return
     for each in wrong.problems:
-        click.echo(str(each), err=True)
+        tell(str(each), err=True)
 
 
 def _listing() -> str:
     from troubleshoot.quantities.catalogue import TOPICS
 
-    lines = ["What calc can compute; calc NAME --help shows what it takes."]
+    lines = [told("What calc can compute; calc NAME --help shows what it takes.")]
     for topic, calculations in TOPICS.items():
-        lines += ["", topic.capitalize()]
+        lines += ["", told(topic)]
         for each in calculations:
             names = ", ".join(one.name for one in each.results)
             lines += _wrapped(f"  {each.name:<30}", names)
@@ -88,15 +93,17 @@ def _listing() -> str:
 
 
 def _description(calculation: "Calculation") -> str:
-    lines = [calculation.name, "", "Takes"]
+    lines = [calculation.name, "", told("Takes")]
     for one in calculation.parameters:
         about = f"{one.meaning}{_condition(one)}"
-        lines += _wrapped(f"  {one.name:<26}{_unit_words(one.unit):<10}", about)
+        lines += _wrapped(f"  {one.name:<26}{_unit_words(one.unit):<10}", told(about))
     for choice in calculation.choices:
-        lines += _wrapped("  ", f"({choice.how_many} of {', '.join(choice.of)})")
-    lines += ["", "Gives"]
+        lines += _wrapped("  ", told(f"({choice.how_many} of {', '.join(choice.of)})"))
+    lines += ["", told("Gives")]
     for result in calculation.results:
-        lines += _wrapped(f"  {result.name:<26}{_unit_words(result.unit):<10}", result.meaning)
+        lines += _wrapped(
+            f"  {result.name:<26}{_unit_words(result.unit):<10}", told(result.meaning)
+        )
     return "\n".join([*lines, "", *_explanation(calculation, calculation.cautions)])
 
 
@@ -114,35 +121,34 @@ def _condition(parameter: "Parameter") -> str:
     return f" ({'; '.join(said)})" if said else ""
 
 
-def _as_json(found: "Answer") -> str:
+def _as_plain(found: "Answer") -> dict[str, object]:
     results: dict[str, dict[str, float | str | None]] = {}
     for each in found.results:
         results[each.name] = {"value": _tidy(each.figure), "unit": each.unit}
         if each.spread is not None:
             results[each.name]["plus_minus"] = _tidy(each.spread)
-    document = {
+    return {
         "calculation": found.calculation.name,
         "results": results,
         "formula": found.calculation.formula,
         "source": found.calculation.source,
         "cautions": [*found.given.notes, *found.cautions],
     }
-    return json.dumps(document)
 
 
 def _as_text(found: "Answer") -> str:
     lines = [found.calculation.name]
     for each in found.results:
-        lines.append(f"  {each.name:<26}{_figure_words(each)}")
+        lines.append(f"  {each.name:<26}{told(_figure_words(each))}")
     for note in found.given.notes:
-        lines += _wrapped("Note: ", note)
+        lines += _told("Note: ", note)
     return "\n".join([*lines, *_explanation(found.calculation, found.cautions)])
 
 
 def _explanation(calculation: "Calculation", cautions: Sequence[str]) -> list[str]:
-    lines = _wrapped("Formula: ", calculation.formula) + _wrapped("Source: ", calculation.source)
+    lines = _told("Formula: ", calculation.formula) + _told("Source: ", calculation.source)
     for caution in cautions:
-        lines += _wrapped("Caution: ", caution)
+        lines += _told("Caution: ", caution)
     return lines
 
 
@@ -169,6 +175,11 @@ def _unit_words(unit: str) -> str:
     from troubleshoot.quantities.units import UNITS
 
     return UNITS[unit].spoken if unit in UNITS else unit
+
+
+def _told(head: str, text: str) -> list[str]:
+    """Return a head and its text, both in the language in use."""
+    return _wrapped(told(head), told(text))
 
 
 def _wrapped(head: str, text: str) -> list[str]:

@@ -2,21 +2,15 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterator
 from typing import Final
 
-from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.knowledge.spoken import spoken
 from troubleshoot.reasoning.chaining.chains import FlatRule, compile_chains
 
 MOST_RULES: Final = 24
 """More alternatives of one entry than anybody reads; the rest is counted."""
-
-_READ: Final[Mapping[str, str]] = {
-    "seen": "is",
-    "unseen": "was read and is not",
-    "possible": "is or may be",
-}
 
 
 def chain_of(knowledge: Knowledge, name: str) -> Iterator[str]:
@@ -37,13 +31,12 @@ def _needs(rule: FlatRule, name: str) -> bool:
 def _said(knowledge: Knowledge, atom: str) -> str:
     kind, name, *rest = atom.split(":")
     word = rest[0] if rest else ""
-    if kind in _READ:
-        test = knowledge.tests[name]
-        return f'"{test.name}" {_READ[kind]} {test.spoken(word)}'
+    if kind in ("seen", "unseen", "possible"):
+        return _read(kind, knowledge.tests[name], word)
     if kind == "equipment":
         return f"the unit's {knowledge.spoken(name)} is {knowledge.spoken(word)}"
     if kind == "state":
-        return f"{name} {word}"
+        return f"{name} holds" if word == "holds" else f"{name} fails"
     if kind == "complaint":
         return f'the caller says "{knowledge.complaints[name].says}"'
     if kind == "likely":
@@ -55,3 +48,12 @@ def _said(knowledge: Knowledge, atom: str) -> str:
     if kind == "procedure":
         return f"the rule {name} holds"
     return f"part {rest[0]} of {name}" if rest else name
+
+
+def _read(kind: str, test: Test, outcome: str) -> str:
+    """What a reading is, may be, or is not."""
+    if kind == "seen":
+        return f'"{test.name}" is {test.spoken(outcome)}'
+    if kind == "possible":
+        return f'"{test.name}" is or may be {test.spoken(outcome)}'
+    return f'"{test.name}" was read and is not {test.spoken(outcome)}'

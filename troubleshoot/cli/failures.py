@@ -16,6 +16,10 @@ from typing import Any
 
 import click
 
+from troubleshoot.cli.door import catalogue_in_use, tell, told
+from troubleshoot.outside.refusal import NotUsable
+from troubleshoot.outside.text import shown
+
 CHECKS_FOUND = 1
 USAGE = 2
 NOT_UNDERSTOOD = 3
@@ -34,10 +38,8 @@ class Failure(click.ClickException):
         self.code = exit_code
 
     def show(self, file: Any = None) -> None:
-        from troubleshoot.outside.text import shown
-
         for line in self.lines:
-            click.echo(_fitted(shown(line)), err=True, file=file)
+            click.echo(_fitted(shown(told(line))), err=True, file=file)
 
 
 def _fitted(line: str) -> str:
@@ -48,8 +50,23 @@ def _fitted(line: str) -> str:
     return textwrap.fill(line, width, break_long_words=False, break_on_hyphens=False)
 
 
+def _use_language() -> None:
+    """Have help told in the language in use, if another is. Raises NotUsable."""
+    formatter = click.HelpFormatter
+    if catalogue_in_use() is not None:
+        from troubleshoot.cli.told_markup import help_formatter
+
+        formatter = help_formatter(told)
+    click.Context.formatter_class = formatter
+
+
 def run_command(command: click.Command) -> int:
     """Run the command line; returns the exit code, never a traceback for what people do."""
+    try:
+        _use_language()
+    except NotUsable as error:
+        click.echo(shown(str(error)), err=True)
+        return USAGE
     try:
         result = command.main(standalone_mode=False, prog_name="troubleshoot")
     except click.exceptions.Exit as error:
@@ -61,11 +78,9 @@ def run_command(command: click.Command) -> int:
         error.show()
         return error.code
     except click.ClickException as error:
-        from troubleshoot.outside.text import shown
-
         said = io.StringIO()
         error.show(said)
-        click.echo(shown(said.getvalue()), err=True, nl=False)
+        tell(said.getvalue().removesuffix("\n"), err=True)
         return error.exit_code
     except BrokenPipeError:
         # Whoever read our output has gone; say nothing more, at exit either.

@@ -7,9 +7,15 @@ from collections.abc import Mapping
 
 import click
 
+from troubleshoot.cli.door import catalogue_in_use, told
 from troubleshoot.outside.text import in_json
 
 
 def say_json(plain: Mapping[str, object]) -> None:
     """One JSON object, a key a line; what would drive a terminal stands there as \\u001b."""
-    click.echo(in_json(json.dumps(plain, indent=1, ensure_ascii=False)))
+    said: object = plain
+    if catalogue_in_use() is not None:
+        from troubleshoot.cli.told_markup import told_plain
+
+        said = told_plain(plain, told)
+    click.echo(in_json(json.dumps(said, indent=1, ensure_ascii=False)))

@@ -9,12 +9,12 @@ from typing import Final
 
 import click
 
+from troubleshoot.cli.door import tell, tell_report
 from troubleshoot.cli.failures import JOURNAL_FAILED, USAGE, Failure
 from troubleshoot.cli.json_output import say_json
 from troubleshoot.cli.rule_base import missing_rules, rules_in_force, takes_rules
 from troubleshoot.cli.visiting import data_folder
 from troubleshoot.outside.refusal import NotUsable
-from troubleshoot.outside.text import shown
 from troubleshoot.visit.kept.journal import JournalError, JournalNewer
 from troubleshoot.visit.kept.lines import Record
 from troubleshoot.visit.kept.names import journal_path, kept_visits
@@ -36,9 +36,9 @@ def visits(ctx: click.Context) -> None:
     paths = kept_visits(_folder(ctx))
     for standing in standing_visits(rules_in_force(), _folder(ctx)) if paths else ():
         if stops_unit(standing):
-            click.echo(shown(standing.lines[0]))
+            tell(standing.lines[0])
     if not paths:
-        click.echo("No visit is kept yet. Start one with: troubleshoot")
+        tell("No visit is kept yet. Start one with: troubleshoot")
     stopped = False
     for path in paths:
         try:
@@ -51,9 +51,9 @@ def visits(ctx: click.Context) -> None:
             stands = "open elsewhere" if kept.elsewhere else _how_it_stands(kept.events)
             words = _what_about(kept.events)
             stopped = stopped or stands == "stopped"
-        click.echo(shown(f"{path.stem}  {stands:<12} {words}"))
+        tell(f"{path.stem}  {stands:<12} {words}")
     if stopped:
-        click.echo("A stopped one that has been made safe goes on by: troubleshoot reopen VISIT")
+        tell("A stopped one that has been made safe goes on by: troubleshoot reopen VISIT")
 
 
 def _how_it_stands(events: Sequence[Record]) -> str:
@@ -105,7 +105,7 @@ def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
     understanding = understood(knowledge, kept.events)
     state = replay(knowledge, understanding.events)
     for notice in filter(None, [kept.notice, *missing_rules(kept.header)]):
-        click.echo(shown(notice), err=True)
+        tell(notice, err=True)
     case = state.case
     if state.cured:  # the report names what was repaired, not what would be next without it
         case = replace(case, repaired=case.repaired[:-1])
@@ -129,7 +129,7 @@ def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
     if as_json:
         say_json({**plain, **extras})
     else:
-        click.echo(markdown_report(knowledge, plain, extras))
+        tell_report(markdown_report(knowledge, plain, extras))
 
 
 def _folder(ctx: click.Context) -> Path:

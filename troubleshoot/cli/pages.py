@@ -12,6 +12,7 @@ from troubleshoot.knowledge.model import (
     Complaint,
     Condition,
     Evidence,
+    FactsNeeded,
     Fault,
     Finding,
     Hazard,
@@ -80,9 +81,9 @@ def _subsystems(knowledge: Knowledge) -> Iterator[str]:
 def _fault(knowledge: Knowledge, fault: Fault) -> Iterator[str]:
     yield f"{fault.name}  ({fault.id})"
     kind = "what happened (an effect)" if fault.is_effect else "a cause"
-    yield f"{kind}; {spoken_word(fault.how_common)}; subsystem {fault.subsystem}"
+    yield f"{kind}; {spoken_word(fault.how_common)}; subsystem {knowledge.spoken(fault.subsystem)}"
     if fault.exists_when:
-        yield f"only where {_facts(fault.exists_when)}"
+        yield f"only where {_facts(knowledge, fault.exists_when)}"
     yield ""
     if fault.calls:
         yield "How often it brings each call:"
@@ -91,7 +92,7 @@ def _fault(knowledge: Knowledge, fault: Fault) -> Iterator[str]:
     yield "How often each finding shows when the fault is there:"
     yield from _evidence(knowledge, fault.evidence)
     for picture in (*fault.overrides, *fault.pictures):
-        where = f" where {_facts(picture.when)}" if picture.when else ""
+        where = f" where {_facts(knowledge, picture.when)}" if picture.when else ""
         yield f"{picture.name or 'Otherwise'}{where}:"
         yield from _evidence(knowledge, picture.evidence)
     for item in fault.given:
@@ -114,7 +115,7 @@ def _fault(knowledge: Knowledge, fault: Fault) -> Iterator[str]:
     alike = ", ".join(knowledge.faults[name].name for name in fault.look_alikes)
     if alike:
         yield f"Easily taken for: {alike}"
-    yield f"Source: {published(knowledge, fault.source)} ({fault.status})"
+    yield f"Source: {published(knowledge, fault.source)} ({spoken_word(fault.status)})"
 
 
 def _evidence(knowledge: Knowledge, evidence: Iterable[Evidence]) -> Iterator[str]:
@@ -128,18 +129,20 @@ def _finding(knowledge: Knowledge, finding: Finding) -> str:
     return f"{test.name}: {' or '.join(map(test.spoken, finding.outcomes))}"
 
 
-def _facts(needed: object) -> str:
-    assert hasattr(needed, "items")
-    return "; ".join(f"{fact} is {' or '.join(words)}" for fact, words in needed.items())
+def _facts(knowledge: Knowledge, needed: FactsNeeded) -> str:
+    return "; ".join(
+        f"{knowledge.spoken(fact)} is {' or '.join(map(knowledge.spoken, words))}"
+        for fact, words in needed.items()
+    )
 
 
 def _test(knowledge: Knowledge, test: Test) -> Iterator[str]:
     yield f"{test.name}  ({test.id})"
     state = spoken_word(test.work_state)
-    area = knowledge.spoken(test.area)
+    kind, area = spoken_word(test.kind), knowledge.spoken(test.area)
     if test.area != test.subsystem:
         area = f"{area} of {knowledge.spoken(test.subsystem)}"
-    yield f"{test.kind}; area {area}; work state {state}; about {test.minutes:.0f} min"
+    yield f"{kind}; area {area}; work state {state}; about {test.minutes:.0f} min"
     for number, sentence in enumerate(test.how, start=1):
         yield f"{number}. {sentence}"
     if test.instrument:
@@ -171,7 +174,8 @@ def _hazard(knowledge: Knowledge, hazard: Hazard) -> Iterator[str]:
         yield f"Kind: {knowledge.spoken(hazard.kind)} (which is read first: order-of-cautions)"
     if hazard.stop is not None:
         yield f"STOP, {spoken_word(hazard.stop.scope)}: {hazard.stop.covers}"
-    yield f"Hand over to: {hazard.defer_to}"
+    if hazard.defer_to:
+        yield f"Hand over to: {hazard.defer_to}"
     if hazard.cleared_by:
         yield f"Cleared by: {', '.join(ROLES[role] for role in hazard.cleared_by)}"
     if hazard.all_clear is not None:
@@ -231,4 +235,4 @@ def _check(name: str) -> list[str] | None:
     """A check's page is its docstring."""
     from troubleshoot.knowledge.checks import CHECKS, page_of
 
-    return page_of(name).splitlines() if name in CHECKS else None
+    return page_of(name) if name in CHECKS else None

@@ -10,6 +10,7 @@ import click
 
 from troubleshoot.cli import clock
 from troubleshoot.cli.attentive import AttentiveTerminal
+from troubleshoot.cli.door import tell
 from troubleshoot.cli.failures import CHECKS_FOUND, INTERRUPTED, NOT_UNDERSTOOD, USAGE, Failure
 from troubleshoot.cli.practice.files import show_schema, unwritable, write_new
 from troubleshoot.cli.rule_base import rules_in_force, takes_rules
@@ -229,7 +230,8 @@ def _progress(folder: Path, apprentice: str) -> None:
         failures = f", {each.failures} failed" if each.failures else ""
         terminal.say(
             f"{bar(each.mean_best / 100)} {each.mean_best:.0f} {rules.spoken(each.subsystem)}: "
-            f"{counted(each.scenarios, 'scenario')}, {counted(each.plays, 'play')}{failures}"
+            f"{counted(each.scenarios, 'scenario', 'scenarios')}, "
+            f"{counted(each.plays, 'play', 'plays')}{failures}"
         )
     if not plays:
         terminal.say("Nothing has been played yet.")
@@ -255,4 +257,4 @@ def _export(folder: Path, apprentice: str, file: str) -> None:
         Path(file).write_text(as_csv(plays), "utf-8", newline="")
     except OSError as error:
         raise unwritable(file, error) from None
-    click.echo(f"{counted(len(plays), 'play')} in {file}")
+    tell(f"{counted(len(plays), 'play', 'plays')} in {file}")

@@ -6,6 +6,7 @@ from pathlib import Path
 
 import click
 
+from troubleshoot.cli.door import tell
 from troubleshoot.cli.failures import CHECKS_FOUND, RULES_INVALID, USAGE, Failure
 from troubleshoot.cli.json_output import say_json
 from troubleshoot.cli.rule_base import rules_in, rules_in_force, site_folders, takes_rules
@@ -19,7 +20,7 @@ def rules() -> None:
     """Check, try and explain the rule base."""
 
 
-@rules.command("check")
+@rules.command("check", short_help="Check every rule file, and packs beside them.")
 @click.argument("pack", nargs=-1, type=click.Path(exists=True, file_okay=False))
 @click.option(
     "--against",
@@ -39,9 +40,9 @@ def check_rules_command(ctx: click.Context, pack: tuple[str, ...], against: str 
     earlier = rules_in(against) if against is not None else None
     problems = check_rules([shipped_folder(), *site_folders(*pack)], earlier)
     for problem in problems:
-        click.echo(shown(f"{problem} [{problem.check}]"))
+        tell(f"{problem} [{problem.check}]")
     errors = sum(problem.level == "error" for problem in problems)
-    click.echo(f"{errors} to mend, {len(problems) - errors} to know")
+    tell(f"{errors} to mend, {len(problems) - errors} to know")
     ctx.exit(CHECKS_FOUND if errors else 0)
 
 
@@ -65,12 +66,12 @@ def test_rules_command(ctx: click.Context, only: tuple[str, ...]) -> None:
         gaps += trial.known_gap
         if trial.failure:
             kind = "known gap: " if trial.known_gap else ""
-            click.echo(f"{kind}{trial.fault}: {trial.example}: {trial.failure}")
-    click.echo(f"{tried} examples tried, {failed} failed, {gaps} known gaps in draft cards")
+            tell(f"{kind}{trial.fault}: {trial.example}: {trial.failure}")
+    tell(f"{tried} examples tried, {failed} failed, {gaps} known gaps in draft cards")
     ctx.exit(CHECKS_FOUND if failed else 0)
 
 
-@rules.command("explain")
+@rules.command("explain", short_help="A fault, test, hazard, call or check as a page.")
 @click.argument("name", metavar="ID")
 @takes_rules
 def explain_command(name: str) -> None:
@@ -84,7 +85,7 @@ def explain_command(name: str) -> None:
         names = [*knowledge.faults, *knowledge.tests, *knowledge.hazards, *knowledge.complaints]
         raise Failure([f"{name} is not in the rules; {suggest(name, names)}"], USAGE)
     for line in lines:
-        click.echo(line)
+        tell(line)
 
 
 @rules.command("format")
@@ -114,7 +115,7 @@ def format_command(ctx: click.Context, files: tuple[str, ...], check: bool) -> N
             continue
         changed += 1
         for part, whole in becomes.items():
-            click.echo(f"{shown(str(part))}: {'would change' if check else 'written anew'}")
+            tell(f"{shown(str(part))}: {'would change' if check else 'written anew'}")
             if not check:
                 part.parent.mkdir(exist_ok=True)
                 part.write_text(whole, "utf-8")
@@ -146,7 +147,7 @@ def _kind_of(path: Path) -> str | None:
     return None
 
 
-@rules.command("schema")
+@rules.command("schema", short_help="The JSON Schema of a kind of rule file.")
 @click.argument("kind", required=False)
 @takes_rules
 def schema_command(kind: str | None) -> None:
@@ -156,19 +157,37 @@ def schema_command(kind: str | None) -> None:
 
     if kind is None:
         for name in FORMS:
-            click.echo(name)
+            tell(name)
         return
-    if kind not in FORMS:
+    ids = tuple(FORMS)
+    if kind not in ids:
         instead = (
             "troubleshoot practise schema prints it"
             if kind == "scenario"
-            else f"one of {', '.join(FORMS)}"
+            else f"one of {', '.join(ids)}"
         )
         raise Failure([f"{kind} is not a kind of rule file; {instead}"], USAGE)
     say_json(json_schema(kind, rules_in_force()))
 
 
-@rules.command("measure")
+@rules.command("texts", short_help="The catalogue of every text, for another language.")
+@click.argument("file", type=click.Path(dir_okay=False))
+@click.option("--check", is_flag=True, help="Change nothing; say what is still to do.")
+@takes_rules
+@click.pass_context
+def texts_command(ctx: click.Context, file: str, check: bool) -> None:
+    """Write a catalogue of every text, for another language, or bring FILE up to date.
+
+    FILE is in the PO format of GNU gettext. TROUBLESHOOT_LANGUAGE=FILE has the program use it.
+    """
+    from troubleshoot.cli.texts import check_catalogue, write_catalogue
+
+    if check:
+        ctx.exit(CHECKS_FOUND if check_catalogue(Path(file)) else 0)
+    write_catalogue(Path(file))
+
+
+@rules.command("measure", short_help="How well the rules tell faults apart.")
 @click.option("--visits", default=200, show_default=True, help="Simulated visits a unit.")
 @click.option("--subsets", default=20, show_default=True, help="Subsets solved exactly, a unit.")
 @click.option("--seed", default=1, show_default=True, help="Same seed, same figures.")
@@ -178,4 +197,4 @@ def measure_command(visits: int, subsets: int, seed: int) -> None:
     from troubleshoot.measure.table import measure
 
     for line in measure(rules_in_force(), visits, subsets, seed):
-        click.echo(line)
+        tell(line)

@@ -5,9 +5,8 @@ from __future__ import annotations
 from collections.abc import Mapping
 from pathlib import Path
 
-import click
-
 from troubleshoot.cli.case_input import read_plain, refusal_failure
+from troubleshoot.cli.door import tell_report
 from troubleshoot.cli.failures import USAGE, Failure
 from troubleshoot.cli.json_output import say_json
 from troubleshoot.cli.rule_base import rules_in_force
@@ -56,7 +55,7 @@ def run_scripted(
     from troubleshoot.records.report import markdown_report
 
     show_standing_visits(Terminal(), standing)
-    click.echo(markdown_report(knowledge, account, {"left_before": left}))
+    tell_report(markdown_report(knowledge, account, {"left_before": left}))
 
 
 def _refused(

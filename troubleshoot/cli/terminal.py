@@ -15,6 +15,7 @@ import textwrap
 from collections.abc import Iterable
 from contextlib import suppress
 
+from troubleshoot.cli.door import heard, told
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import MOST_TYPED, one_line, shown
 
@@ -53,7 +54,7 @@ class Terminal:
         """The lines of a text; `room`: columns that each of them leaves free."""
         start = " " * indent
         return textwrap.wrap(
-            shown(text),
+            shown(told(text)),
             self.width - room,
             initial_indent=start,
             subsequent_indent=start + "  ",
@@ -97,7 +98,7 @@ class Terminal:
             if not self.typed_by_hand:
                 self._write(shown(line.strip()))
             try:
-                return one_line(line.removesuffix("\n"), "That line", most)
+                return heard(one_line(line.removesuffix("\n"), "That line", most))
             except NotUsable as error:
                 self.say(f"{error}.")
 

@@ -42,17 +42,28 @@ _READY: Final = WorkState(
 """Everything that can be confirmed, and everything that can be left behind."""
 
 _PARTS: Final[Mapping[str, str]] = {
+    "power": "power",
+    "panels": "panels",
+    "calls": "calls",
+    "dead": "dead",
+    "meter": "meter",
     "second_source": "second source",
+    "discharged": "discharged",
     "leads_off": "leads off",
+    "jumpers": "jumpers",
+    "gas": "gas",
     "gas_swept": "gas swept",
     "taps_open": "taps open",
     "hoses_on": "hoses on",
+    "circuits": "circuits",
+    "clear": "clear",
     "occupants_told": "occupants told",
     "fire_panel": "fire panel",
+    "roof": "roof",
     "second_person": "second person",
     "area_clear": "area clear",
 }
-"""What the parts of the work state are called, where their names are no words."""
+"""What the parts of the work state are called."""
 
 
 def work_state_page(knowledge: Knowledge) -> Iterator[str]:
@@ -76,7 +87,7 @@ def _about(knowledge: Knowledge, step: SafetyStep) -> Iterator[str]:
     test = knowledge.tests[step.id]
     yield f"{test.name}  ({step.id})"
     if step.at != "unit":
-        yield f"  done: once for each {step.at}"
+        yield f"  done: once for each {spoken(step.at)}"
     yield f"  confirmed by: {_confirmed_by(step, test)}"
     yield f"  only after: {'; '.join(g.words for g in step.after) or 'nothing, at any time'}"
     for outcomes, change in _by_change(step, test).items():
@@ -163,7 +174,7 @@ _NOTHING: Final = "nothing changes"
 def _changed(before: WorkState, after: WorkState) -> str:
     """What differs, in words."""
     parts = [
-        f"{_PARTS.get(field.name, field.name)}: {_said(now)}"
+        f"{_PARTS[field.name]}: {_said(now)}"
         for field in fields(WorkState)
         if (now := getattr(after, field.name)) != getattr(before, field.name)
     ]
@@ -176,5 +187,5 @@ def _said(value: object) -> str:
     if isinstance(value, frozenset):
         return ", ".join(sorted(map(spoken, value))) or "none"
     if isinstance(value, tuple):
-        return ", ".join(f"{place} {spoken(now)}" for place, now in value) or "closed"
+        return ", ".join(f"{place}: {spoken(now)}" for place, now in value) or "closed"
     return spoken(str(value))

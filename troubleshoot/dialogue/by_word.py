@@ -21,7 +21,7 @@ def by_number_or_word(test: Test, typed: str, outcomes: tuple[str, ...]) -> tupl
     found = by_word(test, typed, outcomes, several)
     if found:
         return _healthy_alone(test, found)
-    raise NotAnAnswer("Give a number, or one of: " + ", ".join(map(test.spoken, outcomes)))
+    raise NotAnAnswer(f"Give a number, or one of: {', '.join(map(test.spoken, outcomes))}.")
 
 
 def chosen_words(test: Test, typed: str, outcomes: tuple[str, ...]) -> tuple[str, ...]:

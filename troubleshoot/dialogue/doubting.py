@@ -37,7 +37,8 @@ def replaces_the_told(listener: Listener, unit: Unit, event: FactTold) -> Talk[b
     before, now = unit.facts.get(event.name), str(event.value)
     if before in (None, now):
         return True
-    told, said = in_words(event.name, str(before)), in_words(event.name, now)
+    rules = listener.knowledge
+    told, said = (in_words(rules, event.name, str(word)) for word in (before, now))
     question = YesNo(f"Told before: {told}. This says: {said}. Is this right, and that wrong?")
     try:
         if (yield from yes_or_no(listener, question)):

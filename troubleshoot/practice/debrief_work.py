@@ -36,8 +36,8 @@ LAST_SHOWN: Final = 3
 def work_done(session: Session, score: Score, expected: Sequence[Expected]) -> Iterator[str]:
     """Minutes and tests beside the expert's, what each test was worth, guesses, and slips."""
     yield (
-        f"You: {score.minutes} min, {counted(score.tests, 'test')}. "
-        f"Expert: {score.expert_minutes} min, {counted(score.expert_tests, 'test')}."
+        f"You: {score.minutes} min, {counted(score.tests, 'test', 'tests')}. "
+        f"Expert: {score.expert_minutes} min, {counted(score.expert_tests, 'test', 'tests')}."
     )
     if session.exposed_minutes:
         yield f"Near line volts: {session.exposed_minutes:.0f} min."
@@ -106,7 +106,7 @@ def _how(slip: Slip) -> str:
 def experts_way(knowledge: Knowledge, expert: ExpertPath) -> Iterator[str]:
     """The expert's tests with their reasons, how it began and how it ended."""
     steps = sum(move.is_step for move in expert.moves)
-    yield f"The expert's way, with {counted(steps, 'safety step')} between:"
+    yield f"The expert's way, with {counted(steps, 'safety step', 'safety steps')} between:"
     lines = [
         (len(names), f"{'; '.join(_each_once(names))}{f': {reason}' if reason else ''}")
         for reason, moves in groupby(expert.tests, key=lambda move: move.reason)
@@ -118,7 +118,7 @@ def experts_way(knowledge: Knowledge, expert: ExpertPath) -> Iterator[str]:
             yield f"  {line}"
         elif number == left_out.start:
             between = sum(tests for tests, _ in lines[left_out.start : left_out.stop])
-            yield f"  ... {counted(between, 'test')} more ..."
+            yield f"  ... {counted(between, 'test', 'tests')} more ..."
     ending = {
         "named": "and the cause is named",
         "stopped": "and a STOP ends it",

@@ -42,9 +42,9 @@ def draw_scenario(
 ) -> tuple[Scenario, ExpertPath]:
     """A new scenario and the expert's way through it. Raises NothingDrawn."""
     dice = random.Random(f"{subsystem} {seed} {difficulty}")
-    known = sorted({fault.subsystem for fault in reasoner.knowledge.faults.values()})
-    if subsystem not in known:
-        raise NothingDrawn(f"{subsystem} is no subsystem; one of {', '.join(known)}")
+    ids = sorted({fault.subsystem for fault in reasoner.knowledge.faults.values()})
+    if subsystem not in ids:
+        raise NothingDrawn(f"{subsystem} is no subsystem; one of {', '.join(ids)}")
     for _ in range(MOST_TRIES):
         drawn = _drawn(reasoner, subsystem, seed, difficulty, dice)
         if drawn is None:

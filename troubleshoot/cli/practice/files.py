@@ -5,12 +5,10 @@ from __future__ import annotations
 from collections.abc import Sequence
 from pathlib import Path
 
-import click
-
+from troubleshoot.cli.door import tell
 from troubleshoot.cli.failures import USAGE, Failure
 from troubleshoot.cli.json_output import say_json
 from troubleshoot.cli.rule_base import rules_in_force
-from troubleshoot.outside.text import shown
 
 
 def write_new(words: Sequence[str]) -> None:
@@ -27,7 +25,7 @@ def write_new(words: Sequence[str]) -> None:
         raise Failure([f"{path} is there already; name another file"], USAGE) from None
     except OSError as error:
         raise unwritable(str(path), error) from None
-    click.echo(shown(f"{path} is written. Change it, then: troubleshoot practise {path}"))
+    tell(f"{path} is written. Change it, then: troubleshoot practise {path}")
 
 
 def show_schema(words: Sequence[str]) -> None:

@@ -42,13 +42,13 @@ def show_call(terminal: Terminal, knowledge: Knowledge, scenario: Scenario) -> N
         values = scenario.plain.get(key)
         if isinstance(values, dict):
             for name, value in values.items():
-                terminal.say(f"{knowledge.spoken(name)}: {_plain(value)}", 2)
+                terminal.say(f"{knowledge.spoken(name)}: {_plain(knowledge, value)}", 2)
 
 
-def _plain(value: object) -> str:
+def _plain(knowledge: Knowledge, value: object) -> str:
     if isinstance(value, dict):
         return ", ".join(f"{place} {each}" for place, each in value.items())
-    return str(value)
+    return knowledge.spoken(str(value))
 
 
 STATES = {

@@ -8,6 +8,7 @@ together and run when an author asks; `dropped_cautions` compares it with an ear
 from __future__ import annotations
 
 import inspect
+import re
 from collections.abc import Mapping, Sequence
 from pathlib import Path
 from types import ModuleType
@@ -129,6 +130,12 @@ def essential_problems(base: ReadBase) -> list[Problem]:
     return [problem for check in ESSENTIAL for problem in check.find(base.files, definitions)]
 
 
-def page_of(check: str) -> str:
+def page_of(check: str) -> list[str]:
     """The published page of a check: what it finds, why it matters, how to mend it."""
-    return inspect.getdoc(CHECKS[check]) or ""
+    return paragraphs_of_check(inspect.getdoc(CHECKS[check]) or "")
+
+
+def paragraphs_of_check(docstring: str) -> list[str]:
+    """A check's docstring as it is shown: a line for each of What, Why and Mend, and before."""
+    parts = re.split(r"\n+(?=What: |Why: |Mend: )", inspect.cleandoc(docstring))
+    return [" ".join(part.split()) for part in parts if part.strip()]

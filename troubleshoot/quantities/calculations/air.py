@@ -14,7 +14,7 @@ from troubleshoot.quantities.calculations.model import (
     direct,
 )
 
-TOPIC: Final = "air"
+TOPIC: Final = "Air"
 
 HANDBOOK: Final = "ASHRAE Handbook, Fundamentals, chapter 1"
 

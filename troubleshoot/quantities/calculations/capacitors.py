@@ -13,7 +13,7 @@ from troubleshoot.quantities.calculations.model import (
     direct,
 )
 
-TOPIC: Final = "capacitors"
+TOPIC: Final = "Capacitors"
 
 _CHARGED: Final = (
     "A capacitor holds its charge with the power off: discharge it through a bleed resistor, never "

@@ -13,7 +13,7 @@ from troubleshoot.quantities.calculations.model import (
     direct,
 )
 
-TOPIC: Final = "gas heat"
+TOPIC: Final = "Gas heat"
 
 _GAS: Final = (
     "Gas work belongs to licensed technicians under the local code; a smell of gas or CO in the "

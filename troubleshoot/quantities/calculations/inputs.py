@@ -62,12 +62,12 @@ def _texts(calculation: Calculation, pairs: Sequence[tuple[str, str]]) -> Mappin
     """Return the text for each parameter; the same key again adds to one that holds several."""
     texts: dict[str, str] = {}
     problems: list[Problem] = []
-    names = [parameter.name for parameter in calculation.parameters]
+    keys = [parameter.name for parameter in calculation.parameters]
     for key, text in pairs:
         parameter = calculation.parameter(key)
         if parameter is None:
-            near = get_close_matches(key, names, n=1)
-            hint = f"did you mean {near[0]}?" if near else f"it takes {', '.join(names)}"
+            near = get_close_matches(key, keys, n=1)
+            hint = f"did you mean {near[0]}?" if near else f"it takes {', '.join(keys)}"
             problems.append(Problem(key, f"{key} is no parameter of {calculation.name}", hint))
         elif key in texts and not parameter.fewest:
             problems.append(Problem(key, f"{key} is given twice", "give it once"))

@@ -15,7 +15,7 @@ from troubleshoot.quantities.calculations.model import (
     direct,
 )
 
-TOPIC: Final = "instruments"
+TOPIC: Final = "Instruments"
 
 
 def _false_accept_risk(given: Given) -> Computed:

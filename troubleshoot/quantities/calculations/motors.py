@@ -14,7 +14,7 @@ from troubleshoot.quantities.calculations.model import (
     direct,
 )
 
-TOPIC: Final = "motors"
+TOPIC: Final = "Motors"
 
 _DEAD: Final = (
     "Locked out, tagged, proved dead and discharged, leads lifted; the terminal cover of a "

@@ -15,7 +15,7 @@ from troubleshoot.quantities.calculations.model import (
 )
 from troubleshoot.quantities.units import absolute_pressure, gauge_pressure
 
-TOPIC: Final = "refrigerant"
+TOPIC: Final = "Refrigerant"
 
 REFRIGERANT: Final = Parameter(
     "refrigerant",

@@ -14,7 +14,7 @@ from troubleshoot.quantities.calculations.model import (
 )
 from troubleshoot.quantities.ranges import OutOfRange
 
-TOPIC: Final = "supply"
+TOPIC: Final = "Supply"
 
 _LIVE: Final = (
     "Read under load, live: only for those trained and equipped for live work; a licensed "

@@ -20,7 +20,6 @@ _NUMBERS: Final = {
     "a": 1.0, "an": 1.0, "half an": 0.5, "one": 1.0, "two": 2.0, "three": 3.0, "five": 5.0,
     "ten": 10.0, "fifteen": 15.0, "twenty": 20.0, "thirty": 30.0,
 }  # fmt: skip
-_DAYS: Final = {0: "today", 1: "yesterday"}
 _LONGEST: Final = 5
 """Words of the longest time: yesterday at 3:10 p m."""
 _NAMED: Final = {"noon": time(12), "midnight": time(0)}
@@ -67,9 +66,11 @@ def names_a_time(typed: str) -> bool:
 
 def with_day(at: datetime, now: datetime) -> str:
     """A moment with its day, as people say it: 3:10 pm today."""
-    clock = f"{at.hour % 12 or 12}:{at.minute:02d} {'am' if at.hour < 12 else 'pm'}"
-    days = (now.date() - at.date()).days
-    return f"{clock} {_DAYS.get(days, f'on {at.date().isoformat()}')}"
+    hour, days = at.hour % 12 or 12, (now.date() - at.date()).days
+    return (
+        f"{hour}:{at.minute:02d} {'am' if at.hour < 12 else 'pm'} "
+        f"{'today' if days == 0 else 'yesterday' if days == 1 else f'on {at.date().isoformat()}'}"
+    )
 
 
 def _day_of(text: str, now: datetime) -> tuple[datetime | None, str]:

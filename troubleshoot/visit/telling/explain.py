@@ -36,9 +36,8 @@ def because(conclusions: Conclusions, cause: Cause) -> Iterator[str]:
     if not cause.weights:
         yield "  nothing found yet speaks for or against it; it is listed for how common it is"
     for weight in cause.weights[:FOR_AND_AGAINST]:
-        sign = "for" if weight.weight > 0 else "against"
         found = said_findings(conclusions, weight)
-        yield f"  {sign} {strength(weight.weight)}: {found}"
+        yield (f"  {'for' if weight.weight > 0 else 'against'} {strength(weight.weight)}: {found}")
 
 
 def said_findings(conclusions: Conclusions, weight: Weight) -> str:

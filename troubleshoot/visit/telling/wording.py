@@ -20,9 +20,9 @@ def percent(probability: float) -> str:
     return f"{100 * probability:.0f} %"
 
 
-def counted(number: int, what: str) -> str:
+def counted(number: int, one: str, several: str) -> str:
     """A number of things: 1 test, 2 tests."""
-    return f"{number} {what}" if number == 1 else f"{number} {what}s"
+    return f"{number} {one if number == 1 else several}"
 
 
 def bar(probability: float) -> str:
