@@ -96,11 +96,13 @@ class AskProof:
 class AtStop:
     """A STOP stands. `tag`: what is written on it.
 
-    `lifted_by`: the finding that lifts it when it is taken afresh; with `beyond` it is for others.
+    `others`: those that stand beside it, a line each. `lifted_by`: the finding that lifts it when
+    it is taken afresh; with `beyond` it is for others.
     """
 
     fired: FiredHazard
     tag: tuple[str, ...]
+    others: tuple[str, ...] = ()
     lifted_by: str | None = None
     beyond: str | None = None
 

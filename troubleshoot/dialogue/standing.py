@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import Listener
@@ -22,8 +22,7 @@ def met_by(shelf: Shelf, voice: Voice, visit: str, unit: str) -> Standing | None
     A visit may have been begun before that STOP, or be named after its unit only later.
     """
     others = filter(stops_unit, shelf.standing(but=visit))
-    standing = next((s for s in others if same_unit(s.unit, unit)), None)
-    return None if standing is None else told(voice, standing)
+    return _told_of_unit(voice, tuple(s for s in others if same_unit(s.unit, unit)))
 
 
 def tell_unreadable(voice: Voice, standing: Iterable[Standing]) -> frozenset[str]:
@@ -59,9 +58,9 @@ def meet_standing(
     Back, Leave, DangerCalled.
     """
     standing = tuple(filter(stops_unit, found))
-    for each in standing:
-        if same_unit(each.unit, unit):
-            return told(voice, each)
+    of_unit = tuple(each for each in standing if same_unit(each.unit, unit))
+    if of_unit:
+        return _told_of_unit(voice, of_unit)
     if not standing:
         return None
     voice.say("A STOP stands over:")
@@ -76,6 +75,16 @@ def meet_standing(
             if typed == str(number) or same_unit(each.unit, typed):
                 return told(voice, each)
         listener.not_understood(typed, "Its number, its name, or n.")
+
+
+def _told_of_unit(voice: Voice, standing: Sequence[Standing]) -> Standing | None:
+    """Tell of what stands over one unit: the last visit's whole, of each other one a line."""
+    if not standing:
+        return None
+    first, *others = standing
+    for each in others:
+        voice.say(f"Visit {each.visit} stops it too: {each.reason}.", strong=True)
+    return told(voice, first)
 
 
 def goes_on(standing: Standing) -> bool:

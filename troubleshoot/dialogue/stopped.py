@@ -9,12 +9,13 @@ from troubleshoot.dialogue.naming import ask_name
 from troubleshoot.dialogue.prompts import AskWords, AtStop, Ended
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Talk, unless_back
-from troubleshoot.knowledge.model import Hazard
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.safety.hazard_words import also_stands
 from troubleshoot.safety.stops.afresh import taken_by
 from troubleshoot.safety.stops.lifting import finding_of, lifting_finding
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.stops.reopening import minute, still_waiting
+from troubleshoot.safety.stops.standing import beside
 from troubleshoot.safety.stops.tags import tag_lines
 from troubleshoot.safety.work_state import open_items
 from troubleshoot.visit.deciding.decision import Decision
@@ -44,7 +45,7 @@ def stopped(
             return None
         word = typed.lower()
         if word == "over":
-            return (yield from _hand_over(book, voice, listener, fired.hazard))
+            return (yield from _hand_over(book, voice, listener, prompt))
         if word == "again" and spot is not None:
             if (yield from _again(book, listener, spot)):
                 return None
@@ -82,15 +83,16 @@ def _prompt(
     """The STOP as it is told, and the finding that this person may take afresh."""
     knowledge, state = book.knowledge, book.state
     tag = tag_lines(knowledge, state, conclusions, fired)
+    others = tuple(map(also_stands, beside(conclusions, fired)))
     spot = lifting_finding(knowledge, state, conclusions, fired)
     if spot is None:
-        return AtStop(fired, tag), None
+        return AtStop(fired, tag, others), None
     name = knowledge.tests[spot[0]].name
     beyond = taken_by(knowledge, state, spot)
-    return AtStop(fired, tag, name, beyond), None if beyond else spot
+    return AtStop(fired, tag, others, name, beyond), None if beyond else spot
 
 
-def _hand_over(book: VisitBook, voice: Voice, listener: Listener, hazard: Hazard) -> Talk[Ended]:
+def _hand_over(book: VisitBook, voice: Voice, listener: Listener, stop: AtStop) -> Talk[Ended]:
     """Ask who was told, and close the visit. Raises Leave, DangerCalled.
 
     Until somebody is told the visit stays open, its STOP standing.
@@ -101,9 +103,11 @@ def _hand_over(book: VisitBook, voice: Voice, listener: Listener, hazard: Hazard
         if name:
             book.add(Named(name))
     said = yield from ask_told(listener)
-    told = yield from ask_them_too(book, listener, hazard, said)
+    told = yield from ask_them_too(book, listener, stop.fired.hazard, said)
     book.add(VisitEnded("stopped", told, minute(book.now())))
     voice.say("The visit is closed as stopped.")
+    for line in stop.others:
+        voice.say(line, strong=True)
     for item in open_items(book.state.work):
         voice.say(f"Still open on the unit: {item}", 1)
     voice.say(

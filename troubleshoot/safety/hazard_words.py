@@ -38,6 +38,12 @@ def said_standing(hazard: Hazard, stops: bool, where: str | None = None) -> tupl
     return (said, f"Hand over to: {hazard.defer_to}") if hazard.defer_to else (said,)
 
 
+def also_stands(hazard: Hazard) -> str:
+    """A STOP that stands beside the one that is told whole, in a line."""
+    orders = first_orders(hazard)
+    return f"Also stands: {hazard.signal} - STOP, {_name(hazard)}. {orders} To: {hazard.defer_to}"
+
+
 def forbids(hazard: Hazard) -> str:
     """Why a test is not done now, in a few words."""
     return f"{hazard.spoken} stands in the way"

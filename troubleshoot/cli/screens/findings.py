@@ -19,7 +19,7 @@ from troubleshoot.knowledge.model import Fault, Knowledge, Test
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.readings.readings import Reading
 from troubleshoot.reasoning.unit.places import with_place
-from troubleshoot.safety.hazard_words import first_orders
+from troubleshoot.safety.hazard_words import also_stands, first_orders
 from troubleshoot.safety.profiles import spoken
 from troubleshoot.safety.stops.standing import Standing
 from troubleshoot.visit.telling.account import shown_causes
@@ -70,7 +70,8 @@ def show_finding(
         show_standing(terminal, said.standing)
     elif isinstance(said, StopElsewhere):
         terminal.hold(first_orders(said.stopped.fired.hazard))
-        show_stop(terminal, said.stopped.fired, said.stopped.tag)
+        others = map(also_stands, said.stopped.others)
+        show_stop(terminal, said.stopped.fired, said.stopped.tag, others)
     elif isinstance(said, HowTo):
         show_how(terminal, said.test)
     elif isinstance(said, WhatToType):

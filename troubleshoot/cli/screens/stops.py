@@ -9,13 +9,23 @@ from troubleshoot.dialogue.prompts import AtStop
 from troubleshoot.reasoning.conclude import FiredHazard
 
 
-def show_stop(terminal: Terminal, fired: FiredHazard, tag: Iterable[str] = ()) -> None:
-    """A STOP: what to do, who takes over, what the tag says; never a way round."""
+def show_stop(
+    terminal: Terminal,
+    fired: FiredHazard,
+    tag: Iterable[str] = (),
+    others: Iterable[str] = (),
+) -> None:
+    """A STOP: what to do, who takes over, what the tag says; never a way round.
+
+    `others`: those that stand beside it, a line each.
+    """
     hazard = fired.hazard
     terminal.say()
     terminal.say(f"{hazard.signal} - STOP", strong=True)
     terminal.say(hazard.what_to_do, strong=True)
     terminal.say(f"Hand over to: {hazard.defer_to}", 2)
+    for other in others:
+        terminal.say(other, strong=True)
     lines = tuple(tag)
     if lines:
         terminal.say("Write on the tag:", 2)

@@ -26,7 +26,7 @@ def show_at_work(
     terminal.hold()
     if isinstance(prompt, AtStop):
         terminal.hold(first_orders(prompt.fired.hazard))
-        show_stop(terminal, prompt.fired, prompt.tag)
+        show_stop(terminal, prompt.fired, prompt.tag, prompt.others)
         show_what_lifts(terminal, prompt)
         return
     if isinstance(prompt, Settled):

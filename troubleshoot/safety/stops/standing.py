@@ -71,6 +71,12 @@ def _how_it_halts(standing: Standing) -> int:
     )
 
 
+def beside(conclusions: Conclusions, told: FiredHazard) -> tuple[Hazard, ...]:
+    """What halts the visit beside the STOP that is told whole, the gravest first."""
+    halting = (fired.hazard for fired in conclusions.standing_stops)
+    return gravest_first(hazard for hazard in halting if hazard.id != told.hazard.id)
+
+
 def called_up(conclusions: Conclusions, fired: FiredHazard) -> Standing:
     """A hazard as it is shown that a finding, the call or a likely fault has called up."""
     several = len(conclusions.case.unit.layout.places("circuit")) > 1

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.unit.places import with_place
@@ -9,6 +11,7 @@ from troubleshoot.safety.hearing.roles import ROLES
 from troubleshoot.safety.job import Job
 from troubleshoot.safety.stops.lifting import finding_of, words_reported
 from troubleshoot.safety.stops.reopening import fitting_roles
+from troubleshoot.safety.stops.standing import beside
 
 NOT_TOLD = "Told: ____________ at ______."
 
@@ -25,6 +28,7 @@ def tag_lines(
     lines = [
         f"Do not start{' ' + job.name if job.name else ''}. {hazard.tag or hazard.what_to_do}",
         found_words(knowledge, job, conclusions, fired),
+        _stopped_for(beside(conclusions, fired)),
         _gas_cock(job),
         told,
         f"Only {removers(hazard)} may remove this tag.",
@@ -53,6 +57,12 @@ def found_words(
     where = job.unit.layout.shown(test.per, reading.at)
     read = f" ({reading.text})" if reading.text else ""
     return f"Found: {with_place(test.name, where)}: {'; '.join(means)}{read}."
+
+
+def _stopped_for(others: Sequence[Hazard]) -> str:
+    """What else the unit is stopped for."""
+    names = ", ".join(hazard.id.replace("-", " ") for hazard in others)
+    return f"Stopped for this too: {names}." if names else ""
 
 
 def _gas_cock(job: Job) -> str:

@@ -8,9 +8,10 @@ from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
-from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.outside.files import read_bytes
 from troubleshoot.outside.refusal import NotUsable
+from troubleshoot.safety.hazard_words import also_stands
 from troubleshoot.visit.kept.journal import MOST_BYTES, JournalError, lines_in
 from troubleshoot.visit.kept.lines import Record
 from troubleshoot.visit.kept.names import kept_visits
@@ -32,13 +33,17 @@ Plain = dict[str, object]
 
 @dataclass(frozen=True, slots=True)
 class Stopped:
-    """A visit over which a STOP stands. `over`: it was handed over, and waits for its result."""
+    """A visit over which a STOP stands. `over`: it was handed over, and waits for its result.
+
+    `fired` is the one that is told whole, `others` what stands beside it.
+    """
 
     path: Path
     unit: str
     fired: FiredHazard
     over: bool
     tag: tuple[str, ...]
+    others: tuple[Hazard, ...] = ()
 
     @property
     def visit(self) -> str:
@@ -47,7 +52,8 @@ class Stopped:
     @property
     def reason(self) -> str:
         """What stops its unit, in a few words."""
-        return self.fired.hazard.spoken
+        standing = (self.fired.hazard, *self.others)
+        return ", ".join(hazard.spoken for hazard in standing)
 
     @property
     def lines(self) -> tuple[str, ...]:
@@ -58,6 +64,7 @@ class Stopped:
             f"STOP over {self.unit or 'a unit without a name'}, visit {self.visit}: {self.reason}.",
             f"{hazard.what_to_do}",
             f"Hand over to: {hazard.defer_to}. {over}",
+            *map(also_stands, self.others),
         )
 
 
@@ -119,6 +126,7 @@ def _stopped(knowledge: Knowledge, path: Path, events: tuple[Record, ...]) -> St
     # Reasoning is imported only where a visit was ever halted: most starts need none of it.
     from troubleshoot.reasoning.conclude import Reasoner
     from troubleshoot.safety.stops.lifting import conclude_visit, standing_stop
+    from troubleshoot.safety.stops.standing import beside
     from troubleshoot.safety.stops.tags import tag_lines
     from troubleshoot.visit.events import replay
     from troubleshoot.visit.kept.understanding import understood
@@ -129,7 +137,8 @@ def _stopped(knowledge: Knowledge, path: Path, events: tuple[Record, ...]) -> St
     if fired is None or state.ended not in (None, "stopped"):
         return None
     tag = tag_lines(knowledge, state, conclusions, fired)
-    return Stopped(path, state.name, fired, state.ended == "stopped", tag)
+    over, others = state.ended == "stopped", beside(conclusions, fired)
+    return Stopped(path, state.name, fired, over, tag, others)
 
 
 def _plain(name: str) -> str:
