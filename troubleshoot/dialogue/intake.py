@@ -16,7 +16,7 @@ from troubleshoot.knowledge.model import Complaint, Knowledge
 from troubleshoot.knowledge.spoken import spoken
 from troubleshoot.outside.numbers import choice
 from troubleshoot.safety.hearing.dangers import spoken_of
-from troubleshoot.safety.profiles import PROFILES, TECHNICIAN
+from troubleshoot.safety.profiles import PROFILES, TECHNICIAN, profiles_named
 from troubleshoot.visit.cases.file import ROUTINE
 from troubleshoot.visit.deciding.nameplate import facts_to_ask
 from troubleshoot.visit.events import Called, FactTold, Started
@@ -129,9 +129,12 @@ def ask_profiles(knowledge: Knowledge, voice: Voice) -> Talk[tuple[str, ...]]:
         parts = typed.replace(",", " ").split()
         if not parts:
             return (TECHNICIAN,)
-        if all(choice(part, len(PROFILES)) for part in parts):
-            return tuple(dict.fromkeys(PROFILES[int(part) - 1] for part in parts))
-        reply = f"Numbers from 1 to {len(PROFILES)}, with spaces between them."
+        if not all(choice(part, len(PROFILES)) for part in parts):
+            listener.hear(typed)
+        named = profiles_named(typed)
+        if named:
+            return named
+        reply = f"Numbers from 1 to {len(PROFILES)}, with spaces between them, or their words."
         listener.not_understood(typed, reply)
 
 

@@ -29,9 +29,16 @@ def ask_fact(book: VisitBook, voice: Voice, fact: EquipmentFact, why: str = "") 
 
     def take(typed: str) -> str | None:
         number = None if fact.counts else choice(typed, len(fact.values))
-        if number is None and _says_more(said := facts_said(book.knowledge, fact.id, typed), fact):
+        if number is not None:
+            return book.try_fact(fact.id, fact.values[number - 1])
+        said = facts_said(book.knowledge, fact.id, typed)
+        if _says_more(said, fact):
             return _take_all(book, voice, fact, said)
-        return book.try_fact(fact.id, typed if number is None else fact.values[number - 1])
+        problem = book.try_fact(fact.id, typed)
+        in_fewer_words = said.get(fact.id)
+        if problem is None or in_fewer_words is None:
+            return problem
+        return book.try_fact(fact.id, in_fewer_words)
 
     yield from _ask(book, voice, AskFact(fact, why), fact.id, take)
 

@@ -11,6 +11,7 @@ from types import MappingProxyType
 from typing import Final
 
 from troubleshoot.knowledge.model import Test
+from troubleshoot.outside.numbers import choice
 from troubleshoot.safety.steps import Step
 
 PROFILES: Final = (
@@ -51,8 +52,31 @@ _SPOKEN: Final[Mapping[str, str]] = MappingProxyType(
 )
 _ORDER: Final = tuple(_SPOKEN)
 _NOT_ALONE: Final = frozenset({"electrical", "refrigerant", "gas", "combustion", "fire-alarm"})
+_LEAST_LETTERS: Final = 4
+"""Of the beginning of a profile's word."""
 _LIVE: Final = frozenset({"running-open", "energised-open"})
 _CIRCUIT: Final = frozenset({"gauges-on", "charge-recovered"})
+
+
+def profiles_named(typed: str) -> tuple[str, ...]:
+    """The profiles that somebody names by number, by their own words or by a beginning of one.
+
+    Empty where any word is none of them, or could be two: nobody is qualified by a guess.
+    """
+    said = typed.lower().replace("fire alarm", "fire-alarm").replace(",", " ").split()
+    meant = [_profiles_meant(word) for word in said]
+    if any(len(each) != 1 for each in meant):
+        return ()
+    return tuple(dict.fromkeys(each[0] for each in meant))
+
+
+def _profiles_meant(word: str) -> tuple[str, ...]:
+    number = choice(word, len(PROFILES))
+    if number is not None:
+        return (PROFILES[number - 1],)
+    if word in PROFILES:
+        return (word,)
+    return tuple(p for p in PROFILES if len(word) >= _LEAST_LETTERS and p.startswith(word))
 
 
 def required(test: Test) -> frozenset[str]:

@@ -21,7 +21,24 @@ Named = tuple[tuple[str, str], ...]
 SUPPLY_PHASE: Final = "supply-phase"
 LINE_VOLTS: Final = "line-volts-class"
 _FILLS: Final = frozenset(
-    ("v", "volt", "volts", "vac", "ac", "hz", "hertz", "and", "with", "it", "is", "its", "has", "a")
+    (
+        "v",
+        "volt",
+        "volts",
+        "vac",
+        "ac",
+        "hz",
+        "hertz",
+        "and",
+        "with",
+        "it",
+        "is",
+        "its",
+        "has",
+        "a",
+        "just",
+        "only",
+    )
 )
 _HERTZ: Final = "60"
 _PHASES: Final = {"1": "single", "3": "three"}
