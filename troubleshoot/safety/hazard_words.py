@@ -41,7 +41,7 @@ def said_standing(hazard: Hazard, stops: bool, where: str | None = None) -> tupl
 def also_stands(hazard: Hazard) -> str:
     """A STOP that stands beside the one that is told whole, in a line."""
     orders = first_orders(hazard)
-    return f"Also stands: {hazard.signal} - STOP, {_name(hazard)}. {orders} To: {hazard.defer_to}"
+    return f"Also stands: {hazard.signal} - STOP, {hazard.spoken}. {orders} To: {hazard.defer_to}"
 
 
 def forbids(hazard: Hazard) -> str:

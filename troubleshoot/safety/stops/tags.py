@@ -61,7 +61,7 @@ def found_words(
 
 def _stopped_for(others: Sequence[Hazard]) -> str:
     """What else the unit is stopped for."""
-    names = ", ".join(hazard.id.replace("-", " ") for hazard in others)
+    names = ", ".join(hazard.spoken for hazard in others)
     return f"Stopped for this too: {names}." if names else ""
 
 
