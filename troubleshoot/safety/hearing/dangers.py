@@ -14,6 +14,7 @@ from typing import Final
 
 from troubleshoot.knowledge.gravity import gravest_first
 from troubleshoot.knowledge.model import Hazard, Knowledge
+from troubleshoot.safety.hearing.vocabulary import DENYING, LOOSE, NEUTRAL, THINGS
 from troubleshoot.safety.hearing.words import (
     Mend,
     Words,
@@ -48,6 +49,9 @@ _RULE_BASES: Final = 2
 
 _NEAR_ENOUGH: Final = 0.5
 """Of the likeness of the nearest: so much lets a hazard for the whole job be taken before it."""
+
+_LEAST_SHARED: Final = 2
+"""Telling words that what was said has to share with a hazard to be taken for it by a guess."""
 
 
 @dataclass(frozen=True, slots=True)
@@ -116,6 +120,13 @@ def is_unnamed(knowledge: Knowledge, words: str) -> bool:
     """Whether somebody calls for help, and does not say what is wrong."""
     said = clauses(words, _mender(knowledge))
     return not said or [hazard.id for hazard in cried(knowledge, words)] == [ANY_DANGER]
+
+
+def may_be_danger(knowledge: Knowledge, words: str) -> bool:
+    """Whether any telling word is one in which dangers are told, but for the names of things."""
+    said = {word for clause in clauses(words, _mender(knowledge)) for word in telling(clause)}
+    told = {w for h in knowledge.hazards.values() if h.stop is not None for w in _used(h)}
+    return bool(said & told - THINGS - LOOSE)
 
 
 def is_mistyped(knowledge: Knowledge, words: str) -> bool:
@@ -219,15 +230,19 @@ def _nearest(knowledge: Knowledge, words: str) -> Hazard:
     """The hazard most of whose words were said; a word that few hazards use tells more.
 
     One for the whole job is taken before a lesser one, but not where a mere word of it was said.
+    Where most of what was said is in none of them it is unknown, and counts as the worst.
     """
     typed = telling(tuple(w for said in clauses(words, _mender(knowledge)) for w in said))
     phrases = [(hazard, telling(phrase)) for hazard, phrase in _phrases(knowledge)]
     users = Counter(w for h in {h.id: h for h, _ in phrases}.values() for w in _used(h))
     near: dict[str, float] = {}
     for hazard, phrase in phrases:
+        shared = typed & phrase - DENYING - NEUTRAL
+        if len(shared) < _LEAST_SHARED or 2 * len(shared) < len(typed):
+            continue
         near[hazard.id] = max(near.get(hazard.id, 0.0), _likeness(typed, phrase, users))
     least = max(near.values(), default=0.0) * _NEAR_ENOUGH
-    found = [knowledge.hazards[name] for name, likeness in near.items() if likeness > 0]
+    found = [knowledge.hazards[name] for name in near]
     final = [hazard for hazard in found if _is_final(hazard) and near[hazard.id] >= least]
     nearest = max(final or found, key=lambda h: near[h.id], default=None)
     return nearest or knowledge.hazards[ANY_DANGER]

@@ -9,6 +9,7 @@ from typing import Final
 
 PERSON: Final = "somebody"
 CANNOT: Final = "cannot"
+LONG_AGO: Final = "long-ago"
 
 
 def _groups(table: dict[str, str]) -> dict[str, str]:
@@ -43,9 +44,9 @@ ALIKE: Final = _groups(
         "smell": "stink stinks reek reeks whiff odour odor stench huele olor",
         "headache": "headaches",
         "dizzy": "faint woozy lightheaded giddy",
-        "sick": "nausea nauseous vomiting ill",
+        "sick": "nausea nauseous vomit vomited vomiting puke puked puking barfing ill",
         "bleeding": "blood bleeds",
-        "cut": "sliced slashed gashed",
+        "cut": "sliced slashed gashed chopped severed",
         "disconnect": "switch box breaker conduit",
         "soaked": "soaking flooded drenched dripping sopping wet",
         "running": "pouring gushing streaming",
@@ -59,10 +60,14 @@ ALIKE: Final = _groups(
         "storm": "thunderstorm storms",
         "slippery": "slick icy",
         "soft": "spongy sagging",
-        "hand": "arm leg finger thumb wrist ankle toe knee elbow shoulder",
+        "hand": "arm finger thumb wrist ankle toe knee elbow shoulder",
         "eye": "eyes",
         "tripped": "popped kicked",
         "lit": "fired ignited",
+        "laying": "lying",
+        "froze": "frozen",
+        "nearly": "almost",
+        "wind": "gust",
     }
 )
 """How people say it -> the word that stands for all of them; in Spanish too, as roofers do."""
@@ -97,11 +102,14 @@ TOGETHER: Final = {
     ("will", "not"): CANNOT,
     ("could", "not"): CANNOT,
     ("no", "one"): "nobody",
+    ("throwing", "up"): "sick",
+    ("threw", "up"): "sick",
     ("passed", "out"): "collapsed",
     ("knocked", "out"): "collapsed",
     ("out", "cold"): "collapsed",
     **{(who, DROPPED): "collapsed" for who in _WHO_DROPPED.split()},
     ("electric", "shock"): "shock",
+    **{(when, "ago"): LONG_AGO for when in ("long", "month", "months", "year", "years")},
     ("turned", "on"): "turned-on",
     ("turn", "off"): "shut-off",
     ("shut", "off"): "shut-off",

@@ -26,6 +26,7 @@ from troubleshoot.safety.hearing.vocabulary import (
     FILLING,
     GONE,
     HARD_TO_SPELL,
+    LONG_AGO,
     LOOSE,
     MAKING_A_THING,
     NAMED_SO,
@@ -133,7 +134,7 @@ def denies(phrase: Words) -> bool:
 
 
 def denied(said: Words, at: tuple[int, int]) -> bool:
-    """Whether what is said there is denied: before it, or by all that follows."""
+    """Whether what is said there is denied, before it or by all that follows, or is long past."""
     start, end = at
     for index in range(start - 1, -1, -1):
         word = said[index]
@@ -144,7 +145,7 @@ def denied(said: Words, at: tuple[int, int]) -> bool:
         if word in SUBJECTS and index:
             break
     after = [w for w in said[end:] if w not in LOOSE]
-    return bool(after) and set(after) <= GONE
+    return bool(after) and (set(after) <= GONE or after[-1] == stem(LONG_AGO))
 
 
 def numbers(words: Words) -> tuple[int, ...]:
