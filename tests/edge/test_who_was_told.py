@@ -57,3 +57,25 @@ def test_both_who_were_told_are_kept(person: Person, tmp_path: Path) -> None:
         assert "closed as stopped" in person.last
     kept = (tmp_path / "data" / "visits" / "2026-11-26-1.journal").read_text("utf-8")
     assert "boss 3:10; gas co 3:15" in kept
+
+
+@pytest.mark.parametrize("typed", ["called 911 at 2:40 pm", "911 at 2:40 pm", "ambulance called"])
+def test_help_that_was_called_is_the_answer_and_no_new_danger(typed: str, person: Person) -> None:
+    """Regression: it was another STOP, and so was every word after it."""
+    with person:
+        said = " ".join(person.types(typed).split())
+        assert "- STOP" not in said and "What is wrong?" not in said
+        assert "closed as stopped" in said or "It is for" in said
+
+
+def test_911_is_the_fire_service_and_medical_help(person: Person) -> None:
+    with person:
+        said = person.types("911 at 2:40 pm")
+        assert "Tell them too" not in said and "closed as stopped" in said
+
+
+@pytest.mark.parametrize("typed", ["called 911, mate is on the floor", "need an ambulance",
+                                   "mayday", "call 911"])  # fmt: skip
+def test_a_danger_beside_the_help_is_still_heard(typed: str, person: Person) -> None:
+    with person:
+        assert "STOP" in person.types(typed)

@@ -64,7 +64,7 @@ def ask_told(listener: Listener) -> Talk[str]:
     """
     while True:
         typed = yield from words(WHO_WAS_TOLD)
-        listener.hear_cry(typed)
+        listener.hear_beside_help(typed)
         try:
             return told(typed)
         except NotAResult as error:
@@ -85,7 +85,7 @@ def ask_them_too(book: VisitBook, listener: Listener, hazard: Hazard, said: str)
         typed = yield from words(THEM_TOO)
     except Leave:
         typed = ""
-    listener.hear_cry(typed)
+    listener.hear_beside_help(typed)
     if not_told(hazard, typed) or not names_a_role(typed):
         listener.voice.say("Tell them before you leave. The record says that they do not know yet.")
         return f"{said}; not told yet: {meant}"

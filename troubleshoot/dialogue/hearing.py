@@ -22,10 +22,12 @@ from troubleshoot.safety.hearing.dangers import (
     cried,
     is_mistyped,
     is_unnamed,
+    may_be_danger,
     named,
     reported,
     spoken_of,
 )
+from troubleshoot.safety.hearing.roles import without_help
 from troubleshoot.safety.hearing.words import one_error
 from troubleshoot.safety.profiles import TECHNICIAN
 from troubleshoot.visit.events import Aimed, DangerReported, DangerTakenBack, Event, Started
@@ -89,6 +91,7 @@ class Listener:
         self.voice = voice
         self.standing = standing
         self.offered = tuple(plain_words(answer) for answer in offered)
+        self.has_told_how = False
 
     def hear(self, typed: str) -> None:
         """Raise DangerCalled where what was typed speaks of a danger."""
@@ -98,8 +101,12 @@ class Listener:
         """Raise DangerCalled where words of any kind were wanted, and these cry danger."""
         hear_cry(self.knowledge, typed, self.standing)
 
+    def hear_beside_help(self, typed: str) -> None:
+        """The same, where it is asked who was told: "called 911" is the answer there."""
+        self.hear_cry(without_help(typed))
+
     def not_understood(self, typed: str, reply: str) -> None:
-        """Say why that is no answer, and how a danger is called where it may be one.
+        """Say why that is no answer, and how a danger is called: once, then where it may be one.
 
         What is an offered answer but for one letter is asked about. Raises DangerCalled.
         """
@@ -108,7 +115,8 @@ class Listener:
             self.voice.say(f'Is "{meant}" meant? Then type it so.')
             return
         self.hear(typed)
-        hint = "" if self._tries_to_answer(typed) else HOW_TO_CALL
+        hint = HOW_TO_CALL if self._needs_telling(typed) else ""
+        self.has_told_how = self.has_told_how or bool(hint)
         self.voice.say(f"{reply} {hint}".strip())
 
     def _nearly(self, typed: str) -> str | None:
@@ -119,6 +127,12 @@ class Listener:
         meant = next((each for each in self.offered if each in one_error(said)), None)
         named = {hazard.id for hazard in spoken_of(self.knowledge, typed)} - {ANY_DANGER}
         return None if named and not is_mistyped(self.knowledge, typed) else meant
+
+    def _needs_telling(self, typed: str) -> bool:
+        """Whether how a danger is called is to be said: what is said always is not read."""
+        if self._tries_to_answer(typed):
+            return False
+        return not self.has_told_how or may_be_danger(self.knowledge, typed)
 
     def _tries_to_answer(self, typed: str) -> bool:
         """Whether it looks like a number, or has a word of an offered answer in it."""

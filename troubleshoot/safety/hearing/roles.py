@@ -35,11 +35,11 @@ _SPOKEN: Final[Mapping[str, tuple[str, ...]]] = MappingProxyType(
         "fire-service": (
             "fire service", "fire brigade", "fire department", "fire dept", "fire company",
             "fire co", "fire crew", "fire chief", "fire officer", "fire marshal", "firefighter",
-            "firefighters", "firemen",
+            "firefighters", "firemen", "911", "emergency services",
         ),
         "medical-service": (
             "medical service", "ambulance", "paramedic", "paramedics", "emt", "medic", "hospital",
-            "doctor", "emergency room",
+            "doctor", "emergency room", "911", "emergency services",
         ),
         "gas-utility": (
             "gas utility", "gas company", "gas co", "gas board", "gas supplier", "gas man",
@@ -79,7 +79,7 @@ _SPOKEN: Final[Mapping[str, tuple[str, ...]]] = MappingProxyType(
 """How each is spoken of."""
 
 _OTHERS: Final = (
-    "utility", "911", "emergency services", "police", "manager", "management", "dispatcher",
+    "utility", "police", "manager", "management", "dispatcher",
     "dispatch", "office", "engineer", "maintenance", "operator", "plumber", "contractor",
     "technician", "tech", "mechanic", "journeyman", "installer", "inspector", "safety officer",
     "security", "guard", "tenant", "tenants", "occupant", "occupants", "customer", "client",
@@ -92,6 +92,14 @@ _OTHERS: Final = (
 
 _NOBODY: Final = re.compile(
     r"\b(?:no|nobody|none|not|never|cannot|can't|couldn't|didn't|won't|unable|without|no-?one)\b"
+)
+_CALLED_FOR: Final = re.compile(r"\b(?:need|needs|send|get)\b|^call\b")
+"""Words that still cry for help, and do not say that it was called."""
+
+_HELP: Final = tuple(
+    sorted(
+        {*_SPOKEN["fire-service"], *_SPOKEN["medical-service"]}, key=lambda way: (-len(way), way)
+    )
 )
 _NOT_LETTERS: Final = re.compile(r"[^a-z0-9]+")
 
@@ -109,6 +117,14 @@ def roles_in(text: str) -> tuple[str, ...]:
         for name, way in found.items()
         if not any(way != other and f" {way} " in f" {other} " for other in found.values())
     )
+
+
+def without_help(text: str) -> str:
+    """What is said beside the help that was called; all of it where help is still cried for."""
+    if _CALLED_FOR.search(text.lower()) or not names_a_role(text):
+        return text
+    ways = "|".join(_HELP)
+    return re.sub(rf"\b(?:call(?:ed)? )?(?:an? |the )?(?:{ways})\b", " ", text, flags=re.IGNORECASE)
 
 
 def names_a_role(text: str) -> bool:
