@@ -25,7 +25,7 @@ WORDS = "words.yaml"
 NO_SCREEN = {
     ("outside/text.py", "plain_words"): "what was typed, to be compared",
     ("knowledge/forms/declared.py", "key"): "a field's name as the key of a rule file",
-    ("visit/understanding.py", "_odd_values"): "a key of a case as the key of a journal",
+    ("visit/kept/understanding.py", "_odd_values"): "a key of a case as the key of a journal",
 }
 """Where hyphens or underscores are changed, and nobody is shown what comes of it."""
 

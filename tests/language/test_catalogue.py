@@ -14,6 +14,7 @@ from troubleshoot.language.notes import COMMAND, HEARD, TYPED
 ENTRIES = (
     Entry("There is no place called {name}.", "Einen Ort {name} gibt es nicht."),
     Entry("{name}, at {place}", "{place}: {name}"),
+    Entry("{before} at {where}", "{before} bei {where}"),
     Entry("{first} and {more}", "{first} und {more}"),
     Entry("condenser fan", "Luefter"),
     Entry("heat or cool", "heizen oder kuehlen"),
@@ -55,6 +56,7 @@ GERMAN = Catalogue(ENTRIES)
         ("lost thing", "lost thing"),
         ("not told yet", "not told yet"),
         ("Nobody knows this.", "Nobody knows this."),
+        ("Keep off and stay at home, at once", "Keep off and stay at home, at once"),
         ("", ""),
         ("12.5 psig", "12.5 psig"),
     ],

@@ -15,6 +15,7 @@ from tests.language.screens import EXTRAS, Mode, held, left_in_english
 from troubleshoot.cli.door import told
 from troubleshoot.cli.pages import page_about
 from troubleshoot.knowledge.checks import CHECKS
+from troubleshoot.knowledge.forms import FORMS
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.quantities.units import UNITS
 from troubleshoot.safety.profiles import PROFILES
@@ -104,8 +105,7 @@ def test_errors_and_lists(
 ) -> None:
     _, said, failed = command(*words)
     typed = {"foo", "nofile", "nosuch", "nofolder", "abc", "sync", "slip", "running", "layout"}
-    ids = {"fault", "unit", "tests", "procedures", "hazards", "complaints", "equipment", "pack",
-           "quantities", "limits", "round", "relations", "sources", "retired", "words"}  # fmt: skip
+    ids = set(FORMS)
     subsystems = {
         "capacitors", "combustion", "condensate", "condenser", "contactors", "controls", "gas",
         "economizer", "ignition", "metering", "power", "refrigerant",

@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 
 from troubleshoot.language.notes import COMMAND
-from troubleshoot.language.program_texts import texts_of
+from troubleshoot.language.program_texts import NOT_SHOWN, ONLY_HEARD, PACKAGE, texts_of
+from troubleshoot.language.shown_in_code import PROMPTS, SINGLE_WORDS
 
 
 def found(source: str, module: str = "cli/a.py") -> list[str]:
@@ -41,6 +42,13 @@ def found(source: str, module: str = "cli/a.py") -> list[str]:
 )  # fmt: skip
 def test_the_texts_of_a_piece_of_code(source: str, texts: list[str]) -> None:
     assert found(source) == texts
+
+
+@pytest.mark.parametrize(
+    "path", [*NOT_SHOWN, *SINGLE_WORDS, *PROMPTS, *(module for module, _ in ONLY_HEARD)]
+)
+def test_what_is_said_of_a_module_is_said_of_one_that_is_there(path: str) -> None:
+    assert list(PACKAGE.glob(f"{path}*"))
 
 
 def test_a_word_that_is_typed_at_a_prompt_says_so() -> None:

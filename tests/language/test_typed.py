@@ -11,6 +11,7 @@ import pytest
 from tests.language.screens import held
 from troubleshoot.cli.door import CATALOGUE_VARIABLE
 from troubleshoot.dialogue.answering import answers
+from troubleshoot.dialogue.hearing import called_danger
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.language.catalogue import Catalogue
 from troubleshoot.language.catalogue_file import Entry, catalogue_text
@@ -54,9 +55,22 @@ def test_every_outcome_may_be_typed_as_it_is_shown(
 def test_a_visit_is_held_in_words_that_are_not_english(
     shipped: Knowledge, tmp_path: Path, turned_round: Callable[[str], str]
 ) -> None:
-    there = held(shipped, tmp_path / "a", "does not cool", "first", turned_round, ("s",) * 0)
+    there = held(shipped, tmp_path / "a", "does not cool", "first", turned_round, ())
     assert any(turned("locked") in line for line in there)
     assert not any("Say in words" in line or "Give a number" in line for line in there)
+
+
+@pytest.mark.parametrize("called", ["regnad", "REGNAD!", "regnad gas", "Regnad: gas"])
+def test_danger_is_called_in_the_language(texts: tuple[Entry, ...], called: str) -> None:
+    heard = Catalogue(typed_words(texts)).heard(called)
+    assert called_danger(heard) == called.partition(" ")[2]
+
+
+def test_danger_called_in_the_language_stops_a_visit(
+    shipped: Knowledge, tmp_path: Path, turned_round: Callable[[str], str]
+) -> None:
+    said = held(shipped, tmp_path, "does not cool", "sound", turned_round, ("regnad gas",))
+    assert any("DANGER - STOP" in line for line in said)
 
 
 def test_the_word_that_proves_a_lock_is_taken_in_the_language_alone_or_in_english(

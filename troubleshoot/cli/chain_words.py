@@ -36,7 +36,7 @@ def _said(knowledge: Knowledge, atom: str) -> str:
     if kind == "equipment":
         return f"the unit's {knowledge.spoken(name)} is {knowledge.spoken(word)}"
     if kind == "state":
-        return f"{name} holds" if word == "holds" else f"{name} fails"
+        return f"the state {name} holds" if word == "holds" else f"the state {name} fails"
     if kind == "complaint":
         return f'the caller says "{knowledge.complaints[name].says}"'
     if kind == "likely":

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from collections.abc import Collection, Iterable
 from string import digits
+from typing import Final
 
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.prompts import AskWords
@@ -37,7 +38,8 @@ CLEAR_FIRST = "STOP. Get clear of it first, you and everybody else."
 NOT_ON_RECORD = "This STOP is not on record: hang the tag, and tell whoever comes next in person."
 WHAT_IS_WRONG = AskWords("What is wrong? A few words, or Enter", repeated=True)
 
-_CALL = re.compile(r"\W*danger(?:ous)?\b\W*(?P<words>.*)", re.IGNORECASE)
+CALL_WORD: Final = "danger"
+_CALL = re.compile(rf"\W*{CALL_WORD}(?:ous)?\b\W*(?P<words>.*)", re.IGNORECASE)
 """A danger, however it is called: danger fire, danger: fire, DANGER!, dangerous."""
 
 TAKEN_BACK = "Taken back: no danger is kept. That it was called stays on record."

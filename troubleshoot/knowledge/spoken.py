@@ -75,6 +75,7 @@ SPOKEN: Final[Mapping[str, str]] = MappingProxyType(
         "off": "off",
         "stuck-on": "stuck on",
         "not-shown": "not shown",
+        "shown": "shown",
         "tested": "tested",
         "tested-again": "tested again",
         "proved": "proved",

@@ -18,12 +18,16 @@ from troubleshoot.language.catalogue_file import Entry
 from troubleshoot.language.holes import Sentence, letters
 from troubleshoot.language.notes import AS_IT_IS, COMMAND, HEARD, JOINED, TYPED
 from troubleshoot.language.parts import MARKS, Parts
+from troubleshoot.outside.text import plain_words
 
 MOST_KEPT: Final = 20_000
 """Texts whose translation is kept ready; a visit shows a few thousand."""
 
 MOST_PARTS: Final = 16
 """Parts between marks that are looked up together as one sentence with holes."""
+
+LITTLE: Final = 8
+"""Letters of a sentence that begins with a hole and says next to nothing."""
 
 LONG: Final = 100
 LEAST_OF_LONG: Final = 5
@@ -32,7 +36,7 @@ LEAST_OF_LONG: Final = 5
 MOST_FITTING: Final = 12
 """Sentences with holes that are tried on one text."""
 
-MOST_TOGETHER: Final = 40
+MOST_TOGETHER: Final = 150
 """Parts between marks that are looked up together as one text."""
 
 _ENDS: Final = ".,;:!?"
@@ -55,6 +59,15 @@ class _Pair:
         english = Sentence.of(entry.english)
         told = Sentence.of(entry.told)
         return cls(english, told, english.letters)
+
+    @property
+    def says_little(self) -> bool:
+        """Whether it fits into any prose: it serves only where its holes are told as well.
+
+        A sentence that is not in the catalogue stays whole; half of it in each language helps
+        nobody.
+        """
+        return not self.english.pieces[0] and self.letters < LITTLE
 
     def may_be(self, text: str, least: int) -> bool:
         """Whether a text may be this sentence; one that begins with a hole has to say a little."""
@@ -82,7 +95,7 @@ class Catalogue:
             english, told = _plain(entry.english), _plain(entry.told)
             self._whole[english] = told
             if not {TYPED, COMMAND, HEARD}.isdisjoint(entry.notes):
-                typed.setdefault(as_typed(told), set()).add(english)
+                typed.setdefault(plain_words(told), set()).add(english)
             if COMMAND in entry.notes:
                 self._commands.add(english)
         self._pairs.sort(key=lambda pair: -pair.letters)
@@ -111,19 +124,23 @@ class Catalogue:
         Only a whole line, whole words between commas, or a command before its words are taken
         for a word of the catalogue: within a note or a name nothing is changed.
         """
-        whole = self._typed.get(as_typed(typed))
+        whole = self._english(typed)
         if whole is not None:
             return whole
         words = typed.split(" ")
         for length in range(min(_WORDS_OF_A_COMMAND, len(words) - 1), 0, -1):
-            head = self._typed.get(as_typed(" ".join(words[:length])))
+            head = self._english(" ".join(words[:length]))
             if head in self._commands:
                 return f"{head} {self.heard(' '.join(words[length:]))}"
         parts = typed.split(",")
-        known = [self._typed.get(as_typed(part)) for part in parts]
+        known = [self._typed.get(plain_words(part)) for part in parts]
         if len(parts) > 1 and any(known):
             return ", ".join(new or old.strip() for new, old in zip(known, parts, strict=True))
         return typed
+
+    def _english(self, typed: str) -> str | None:
+        """The English of words that are typed; a mark behind them counts for nothing."""
+        return self._typed.get(plain_words(typed.rstrip("!.,:; ")))
 
     def _line(self, line: str) -> str:
         core = line.strip()
@@ -187,7 +204,10 @@ class Catalogue:
                 values = pair.english.taken_apart(text, sparing)
                 if values is None:
                     break
-                found.append(self._filled(pair, values))
+                way = self._filled(pair, values)
+                if way[0] and pair.says_little:
+                    continue
+                found.append(way)
                 if found[-1][0] == 0:
                     return found[-1:]
         return found
@@ -240,8 +260,9 @@ class Catalogue:
         """Some parts said in a way, or left in English, and the best way for the rest."""
         text, between = parts.text_of(first, last), parts.between(last)
         left, number, told = way or (letters(text), 1, text)
+        joint = between if left and way is None else self._joints.get(between, between)
         rest = best[last + 1]
-        return left + rest[0], number + rest[1], told + self._joints.get(between, between) + rest[2]
+        return left + rest[0], number + rest[1], told + joint + rest[2]
 
 
 def fits(entry: Entry) -> bool:
@@ -256,8 +277,3 @@ def fits(entry: Entry) -> bool:
 def _plain(text: str) -> str:
     """A text without holes as it is shown."""
     return Sentence.of(text).pieces[0]
-
-
-def as_typed(text: str) -> str:
-    """Words as they are compared: small letters, hyphens as blanks, single blanks."""
-    return " ".join(text.casefold().replace("-", " ").split())

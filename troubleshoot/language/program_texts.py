@@ -29,11 +29,13 @@ NOT_SHOWN: Final = (
     "knowledge/checks/advice/", "knowledge/forms/", "knowledge/model/", "knowledge/schema.py",
     "knowledge/shapes.py", "language/", "practice/form.py",
     "practice/starting.py", "quantities/make_saturation_tables.py", "reasoning/chaining/chains.py",
-    "safety/danger_vocabulary.py", "safety/danger_words.py", "safety/trade_words.py",
+    "safety/hearing/trade_words.py", "safety/hearing/vocabulary.py", "safety/hearing/words.py",
 )  # fmt: skip
 """Words that are heard in sentences and never said, and the form of rule files and scenarios."""
 
-_ONLY_HEARD: Final = frozenset({("safety/roles.py", "spoken"), ("safety/roles.py", "others")})
+ONLY_HEARD: Final = frozenset(
+    {("safety/hearing/roles.py", "spoken"), ("safety/hearing/roles.py", "others")}
+)
 """Tables of what people may say for something, by module and name."""
 
 _CHECK: Final = re.compile(r"knowledge/checks/(?!_)\w+\.py")
@@ -78,7 +80,7 @@ def _note(node: ast.AST, module: str) -> str:
     if is_command(node):
         return COMMAND
     while (parent := getattr(node, "parent", None)) is not None:
-        if isinstance(parent, ast.AnnAssign) and (module, name_of(parent.target)) in _ONLY_HEARD:
+        if isinstance(parent, ast.AnnAssign) and (module, name_of(parent.target)) in ONLY_HEARD:
             return HEARD
         node = parent
     return ""

@@ -125,6 +125,8 @@ _SHOWN: Final = (
     ("equipment", "facts"),
     ("equipment", "nameplate"),
     ("quantities", "quantities"),
+    ("order-of-cautions", "kinds"),
+    ("subsystems", "subsystems"),
 )
 
 

@@ -9,7 +9,7 @@ from typing import Final
 from troubleshoot.language.holes import letters
 from troubleshoot.language.sentences import is_text, name_of
 
-_SINGLE_WORDS: Final = (
+SINGLE_WORDS: Final = (
     "cli/", "dialogue/", "practice/", "records/", "safety/", "visit/", "measure/",
     "knowledge/spoken.py", "knowledge/vocabulary.py", "quantities/calculations/",
     "reasoning/evidence/",
@@ -21,7 +21,7 @@ _SINGLE_WORDS: Final = (
 def word_may_stand(word: str, node: ast.AST, module: str) -> bool:
     """Whether a text without blanks is a word, and stands where words are shown or typed."""
     plain = re.fullmatch(r"\(?[A-Za-z][A-Za-z']*\)?[.:!?]?", word) is not None
-    return plain and (module.startswith(_SINGLE_WORDS) or is_command(node))
+    return plain and (module.startswith(SINGLE_WORDS) or is_command(node))
 
 
 def is_inside(node: ast.AST) -> bool:
@@ -118,12 +118,14 @@ def _in_pattern(node: ast.AST) -> bool:
 
 def is_command(node: ast.AST) -> bool:
     """Whether a constant is what a person types at a prompt of a visit or of practice."""
-    if not is_text(node) or not getattr(node, "module", "").startswith(_PROMPTS):
+    if not is_text(node) or not getattr(node, "module", "").startswith(PROMPTS):
         return False
     parent = node.parent  # type: ignore[attr-defined]
     if isinstance(parent, ast.Dict) and node in parent.keys:
         served = parent.values[parent.keys.index(node)]
         return _serves(served)
+    if isinstance(parent, ast.AnnAssign):
+        return name_of(parent.target).endswith("_word")
     if isinstance(parent, ast.Call) and name_of(parent.func) == "startswith":
         return _TYPED.match(ast.unparse(parent.func)) is not None
     compared = parent.parent if isinstance(parent, ast.Tuple) else parent  # type: ignore[attr-defined]
@@ -136,5 +138,5 @@ def _serves(node: ast.AST) -> bool:
     return own or isinstance(node, ast.Lambda)
 
 
-_PROMPTS: Final = ("dialogue/", "cli/practice_")
+PROMPTS: Final = ("dialogue/", "cli/practice/")
 _TYPED: Final = re.compile(r"(?:typed|word|more|answer|reply)\b")

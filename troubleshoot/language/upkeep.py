@@ -6,12 +6,13 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from dataclasses import replace
 from pathlib import Path
 
-from troubleshoot.language.catalogue import as_typed, fits
+from troubleshoot.language.catalogue import fits
 from troubleshoot.language.catalogue_file import Entry
 from troubleshoot.language.holes import Sentence
 from troubleshoot.language.notes import COMMAND, HEARD, TYPED
 from troubleshoot.language.program_texts import Found, program_texts
 from troubleshoot.language.rule_texts import form_texts, rule_texts, scenario_texts
+from troubleshoot.outside.text import plain_words
 
 
 def texts_of_today(folders: Sequence[Path]) -> tuple[Entry, ...]:
@@ -59,7 +60,7 @@ def _misleading(told: Mapping[str, Entry]) -> Iterator[str]:
     alike: dict[str, list[str]] = {}
     for entry in told.values():
         if entry.told and not {TYPED, COMMAND}.isdisjoint(entry.notes):
-            alike.setdefault(as_typed(entry.told), []).append(entry.english)
+            alike.setdefault(plain_words(entry.told), []).append(entry.english)
     for word, meant in alike.items():
         if len(meant) > 1:
             yield f'"{word}", typed, could be any of: {", ".join(meant)}'
