@@ -24,8 +24,17 @@ from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.lifting import lifting_finding
 from troubleshoot.visit.cases.alarming import Alarming, alarming
 from troubleshoot.visit.cases.rows import rows_of
+from troubleshoot.visit.cases.spoken import dangers_told
 from troubleshoot.visit.deciding.decision import Decision
-from troubleshoot.visit.events import Aimed, Answered, Event, Skipped, Started, StepDone
+from troubleshoot.visit.events import (
+    Aimed,
+    Answered,
+    DangerReported,
+    Event,
+    Skipped,
+    Started,
+    StepDone,
+)
 from troubleshoot.visit.hearing.metered import TOO_LITTLE, metered
 from troubleshoot.visit.telling.account import FILE, NOT_EXAMINED, Plain, ending_of
 from troubleshoot.visit.telling.whole_visit import visit_account
@@ -62,6 +71,8 @@ class ScriptedVisit(DrivenVisit):
             conclusions = self.concluded()
             for fired in conclusions.standing_stops:
                 keep_stop(self.book, conclusions, fired)
+        for hazard, words in dangers_told(self.knowledge, self.file):
+            self.book.add(DangerReported.of(hazard, words))
         self.drive()
         return self._account()
 

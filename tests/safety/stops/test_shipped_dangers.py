@@ -6,10 +6,11 @@ from typing import Any
 
 import pytest
 
+from troubleshoot.dialogue.scripted import ScriptedVisit, start_event
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.safety.stops.standing import Forbidden, standing_hazards
-from troubleshoot.visit.cases.assessment import candidates_for, conclude_file
+from troubleshoot.visit.cases.assessment import assess_case, candidates_for, conclude_file
 from troubleshoot.visit.cases.file import read_case
 
 KNOWLEDGE = load_shipped()
@@ -72,3 +73,28 @@ def test_the_stop_that_stands_is_read_before_a_danger_that_may_be() -> None:
         [{"test": "roof-conditions", "outcome": "lightning"}], complaint="failed-after-storm"
     )
     assert standing(found)[0] == "lightning" and len(standing(found)) > 1
+
+
+@pytest.mark.parametrize(
+    ("hazard", "reading"),
+    [
+        ("no-edge-protection", {"test": "edge-protection", "outcome": "cannot"}),
+        (
+            "somebody-hurt",
+            {
+                "test": "what-they-saw",
+                "outcome": "not-normal",
+                "text": "my helper got a shock and does not answer",
+            },
+        ),
+    ],
+)
+def test_a_file_that_tells_of_a_danger_stops(hazard: str, reading: dict[str, Any]) -> None:
+    """The roof was taken as safe after all, and words beside an outcome were lost."""
+    data = {"complaint": "no-cooling", "readings": [reading]}
+    case = read_case(KNOWLEDGE, data)
+    assessed, _ = assess_case(KNOWLEDGE, case)
+    visited = ScriptedVisit(REASONER, case, start_event(case, data)).run()
+    for account in (assessed, visited):
+        assert hazard in [each["id"] for each in account["standing_stops"]]
+    assert visited["ending"] == "stopped"

@@ -16,6 +16,7 @@ from troubleshoot.safety.stops.lifting import finding_of, is_all_clear, with_sto
 from troubleshoot.safety.stops.record import StopMet
 from troubleshoot.safety.stops.standing import Forbidden, standing_hazards
 from troubleshoot.visit.cases.rows import READ_BEFORE_STOP, row_in_words, rows_of
+from troubleshoot.visit.cases.spoken import dangers_told
 from troubleshoot.visit.state import VisitState
 from troubleshoot.visit.telling.account import Plain, account, ending_of, place_shown, shown_causes
 from troubleshoot.visit.telling.wording import cause_line, effect_line
@@ -85,7 +86,8 @@ def _may_lift(knowledge: Knowledge, case: Case) -> bool:
 def assess_case(knowledge: Knowledge, case: Case) -> tuple[Plain, tuple[str, ...]]:
     """The account of a case for scripts, and the same in lines for people."""
     reasoner = Reasoner(knowledge)
-    conclusions = conclude_file(reasoner, case)
+    told = tuple(hazard.id for hazard, _ in dangers_told(knowledge, case))
+    conclusions = conclude_file(reasoner, replace(case, stops=told))
     ending = ending_of(conclusions)
     candidates = candidates_for(conclusions) if ending == "shortlist" else ()
     rows = rows_of(reasoner, case, case.answers)
