@@ -98,3 +98,9 @@ def test_a_file_that_tells_of_a_danger_stops(hazard: str, reading: dict[str, Any
     for account in (assessed, visited):
         assert hazard in [each["id"] for each in account["standing_stops"]]
     assert visited["ending"] == "stopped"
+
+
+def test_nothing_is_proposed_at_a_cabinet_without_a_ground() -> None:
+    """To look into the drain trap means hands on the metal that may be live."""
+    found = concluded([{"test": "ground-and-bond", "outcome": "open-ground"}])
+    assert "cabinet-not-bonded" in standing(found) and candidates_for(found) == ()
