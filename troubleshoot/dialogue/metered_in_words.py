@@ -8,9 +8,9 @@ to take nothing away from it, and where a leg is named, only with the word for a
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from typing import Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge, Outcome, Test
 from troubleshoot.quantities.typed import NotUnderstood
 from troubleshoot.reasoning.readings.measuring import read_text
@@ -46,7 +46,7 @@ _UNITS: Final = frozenset({"ppm", "v", "vac", "vdc", "volt", "volts"})
 _POINTS: Final = frozenset(" ,.;:-/!'")
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Told:
     """What a sentence tells: the highest number on the meter, and what is named as wrong.
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
 
 from troubleshoot.dialogue.asides import takes_notes
@@ -22,6 +21,7 @@ from troubleshoot.dialogue.which_visit import (
     name_anew,
     open_visit,
 )
+from troubleshoot.frozen import frozen
 from troubleshoot.visit.events import Named
 
 if TYPE_CHECKING:
@@ -31,7 +31,7 @@ VISIT_IS_KEPT = "The visit is kept. Start again to go on from here."
 NOTHING_BEGUN = "No visit was begun."
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Visitor:
     """What is known of a visit before anything is asked. `profiles`: empty where not said."""
 

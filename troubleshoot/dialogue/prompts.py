@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Literal
 
+from troubleshoot.frozen import frozen
 from troubleshoot.outside.text import MOST_TYPED
 
 if TYPE_CHECKING:  # the first prompts come before all that reasons is imported
@@ -14,7 +14,7 @@ if TYPE_CHECKING:  # the first prompts come before all that reasons is imported
     from troubleshoot.visit.deciding.decision import Decision
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class AskWords:
     """Words of the person's own, of at most `most` letters; `repeated`: asked whole at each try."""
 
@@ -23,7 +23,7 @@ class AskWords:
     repeated: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Choose:
     """One of the options, or several where `several`, by number or in words."""
 
@@ -33,7 +33,7 @@ class Choose:
     repeated: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class AskFact:
     """An equipment fact of the unit; `why` where that needs saying. Empty: nobody knows."""
 
@@ -41,7 +41,7 @@ class AskFact:
     why: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class AskPlate:
     """A value from the nameplate, of one place where there are several. Empty: not to be read."""
 
@@ -49,7 +49,7 @@ class AskPlate:
     at: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Caution:
     """A hazard to be told before something is done; `told`: since the panels were opened."""
 
@@ -64,7 +64,7 @@ def cautions_of(hazards: Iterable[Hazard], told: set[str]) -> tuple[Caution, ...
     return cautions
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class DoStep:
     """A safety step, and what may come of it. `where`: its place, where there are several."""
 
@@ -74,7 +74,7 @@ class DoStep:
     cautions: tuple[Caution, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class AskTest:
     """A test, and its outcomes on this unit. `where`: its place, where there are several."""
 
@@ -84,7 +84,7 @@ class AskTest:
     cautions: tuple[Caution, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class AskProof:
     """A reading that proves a repair."""
 
@@ -92,7 +92,7 @@ class AskProof:
     text: str
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class AtStop:
     """A STOP stands. `tag`: what is written on it.
 
@@ -107,7 +107,7 @@ class AtStop:
     beyond: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Settled:
     """The search has come to an ending: what was found, and what is done about it.
 
@@ -119,7 +119,7 @@ class Settled:
     before_repair: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Ended:
     """Nothing more is asked. A visit that is `kept` can be gone on with."""
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from dataclasses import dataclass
 from typing import TYPE_CHECKING
+
+from troubleshoot.frozen import frozen
 
 if TYPE_CHECKING:  # the first prompts come before all that reasons is imported
     from troubleshoot.knowledge.model import Complaint, Test
@@ -14,7 +15,7 @@ if TYPE_CHECKING:  # the first prompts come before all that reasons is imported
     from troubleshoot.visit.kept.stopped import Stopped
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Sentence:
     """A plain sentence; `level` sets what explains another apart, `strong` is not to be missed."""
 
@@ -23,68 +24,68 @@ class Sentence:
     strong: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Verdict:
     """What a reading was taken for."""
 
     reading: Reading
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Agreement:
     """Whether a reading agrees with the one before it, in a sentence."""
 
     text: str
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Causes:
     """The causes as they stand."""
 
     conclusions: Conclusions
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Danger:
     """A hazard that has been called up, and stands."""
 
     standing: Standing
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class CallCautions:
     """The hazards of such a call, before anything is asked or done."""
 
     call: Complaint
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class FirstLooks:
     """Looks on such a call that cost almost nothing."""
 
     looks: str
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class StopElsewhere:
     """A STOP that stands over the unit from another visit."""
 
     stopped: Stopped
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class HowTo:
     """How a test is done."""
 
     test: Test
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class WhatToType:
     """What may be typed at any prompt besides an answer."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class OtherTest:
     """A test to choose from, by its number. `minutes`: with the way there, where it is worth it."""
 

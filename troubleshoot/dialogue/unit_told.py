@@ -3,11 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.taking_back import A_STOP_RESTS_ON_IT, lifts_a_stop
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.text import plain_words
 from troubleshoot.reasoning.conclude import Reasoner
@@ -23,7 +23,7 @@ NOTHING_TOLD = "Nothing has been told of the unit yet."
 COUNTS = "How many there are cannot be changed once something was read: note it, and begin anew."
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class _Told:
     """What is to be put right: a name, what it is now, and what else the same words say."""
 

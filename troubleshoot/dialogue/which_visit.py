@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Final
 
 from troubleshoot.dialogue.book import VisitBook
@@ -21,6 +20,7 @@ from troubleshoot.dialogue.standing import (
 )
 from troubleshoot.dialogue.talk import Back, DangerCalled, Talk, unless_back
 from troubleshoot.dialogue.yes_no import YesNo, yes_no_or
+from troubleshoot.frozen import frozen
 from troubleshoot.outside.text import MOST_NAME
 from troubleshoot.visit.events import Named, VisitEnded
 from troubleshoot.visit.kept.stopped import Standing, same_unit
@@ -36,7 +36,7 @@ NAMED_AT_THE_START: Final = (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Opened:
     """A book to go on in. `danger`: what was reported before there was one."""
 

@@ -4,12 +4,12 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Final
 
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import Choose
 from troubleshoot.dialogue.talk import Talk, words_or_back
+from troubleshoot.frozen import frozen
 
 YES: Final = frozenset({"y", "yes", "yeah", "yep"})
 NO: Final = frozenset({"n", "no", "nope"})
@@ -17,7 +17,7 @@ NO: Final = frozenset({"n", "no", "nope"})
 _ENDS: Final = re.compile(r"[,.;!]")
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class YesNo:
     """A question of yes or no. `enter`: what Enter means, where it means anything.
 

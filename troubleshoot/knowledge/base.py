@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Any
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.layout import RuleText, kind_of, read_folders
 from troubleshoot.knowledge.located import read_located
 from troubleshoot.knowledge.nodes import Located, LocatedMapping
@@ -15,7 +15,7 @@ from troubleshoot.knowledge.reading_forms import read_form
 from troubleshoot.knowledge.upgrading import form_before, in_keys_of_today
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class RuleFile:
     """One file that could be read. `data` only serves where the file has no problem of form."""
 
@@ -27,7 +27,7 @@ class RuleFile:
     data: Any
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class ReadBase:
     """All files that could be read, and the problems met on the way."""
 

@@ -7,10 +7,10 @@ seen, nor a limit that was moved; a caution that got shorter is.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from itertools import product
 from typing import Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Finding, Hazard, Knowledge, Test, Trigger
 from troubleshoot.knowledge.shown_cautions import Shown, calls_up, cautions_of
 from troubleshoot.knowledge.spoken import spoken
@@ -20,7 +20,7 @@ _NAMED: Final = 3
 """So many tests are named where one hazard is gone from many."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Drop:
     """One thing that is gone. It belongs to an entry that is still there, or to what was retired.
 
@@ -34,7 +34,7 @@ class Drop:
     what: str
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class _Kept:
     """A test by both versions, and the cautions that no longer come before it."""
 

@@ -7,10 +7,11 @@ in the files is still wrong.
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from itertools import chain
 from typing import Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.base import RuleFile, entries
 from troubleshoot.knowledge.forms import LISTINGS, ONE_A_FILE
 from troubleshoot.knowledge.nodes import Located, LocatedMapping, LocatedValue
@@ -18,7 +19,7 @@ from troubleshoot.knowledge.upgrading import AREAS_BEFORE
 from troubleshoot.knowledge.walking import text_of, texts_of, value_at
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Definition:
     """One entry of a rule file: where its id stands, and the whole entry."""
 
@@ -29,7 +30,7 @@ class Definition:
     node: LocatedMapping
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Definitions:
     """All entries of a rule base, in file order, and the names that follow from them."""
 

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 import os
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.problems import Problem, RulesInvalid
 from troubleshoot.outside.files import read_bytes
 from troubleshoot.outside.refusal import NotUsable
@@ -46,7 +46,7 @@ _FOLDERS: Final = {
 }
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class RuleText:
     """The bytes of one rule file. `folder` counts the folders read: 0 is the shipped one."""
 

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
+
+from troubleshoot.frozen import frozen
 
 Scalar = str | int | float | bool | None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class LocatedValue:
     """A text, number, true, false or nothing, and where it begins."""
 
@@ -17,14 +18,14 @@ class LocatedValue:
     column: int
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class LocatedList:
     items: tuple[Located, ...]
     line: int
     column: int
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Entry:
     """One `key: value` of a mapping; the place is the key's."""
 
@@ -33,7 +34,7 @@ class Entry:
     column: int
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class LocatedMapping:
     entries: Mapping[str, Entry]
     line: int

@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.assembling import build_knowledge
 from troubleshoot.knowledge.base import ReadBase, RuleFile
 from troubleshoot.knowledge.definitions import Definition, Definitions, collect_definitions
@@ -16,7 +16,7 @@ from troubleshoot.knowledge.walking import value_at
 Steps = tuple[str | int, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Scope:
     """One set of grades that holds together: the card's own, or those of an override or picture.
 
@@ -34,7 +34,7 @@ class Scope:
     on: tuple[FactsNeeded, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class RuleBase:
     files: tuple[RuleFile, ...]
     definitions: Definitions

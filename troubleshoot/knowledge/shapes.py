@@ -8,66 +8,67 @@ are told apart by a key, never by trial and error.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Any, Final
+
+from troubleshoot.frozen import frozen
 
 LONGEST_TEXT: Final = 600
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Text:
     """Words for people. Runs of white space count as one space."""
 
     longest: int = LONGEST_TEXT
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class NewId:
     """The id of the entry itself: words joined by hyphens."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Name:
     """The id of something defined elsewhere. `of` says what: test, fault, hazard, ..."""
 
     of: str
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Word:
     """A free word without spaces that is no id: an area, a value of an equipment fact."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Choice:
     options: tuple[str, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Number:
     least: float | None = None
     most: float | None = None
     whole: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Exactly:
     """One number and no other: the version of the format."""
 
     number: int
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Truth:
     """true or false."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Anything:
     """What a person might answer: a text, a number, or a short list or mapping of those."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class ListOf:
     """`block`: written one item a line; `apart`: with an empty line between items."""
 
@@ -78,7 +79,7 @@ class ListOf:
     apart: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class OneOrMore:
     """A single item, or a list of them; read as a list.
 
@@ -90,7 +91,7 @@ class OneOrMore:
     alone: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Pairs:
     """A mapping whose keys the author chooses."""
 
@@ -100,7 +101,7 @@ class Pairs:
     most: int = 60
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Findings:
     """A mapping test: outcome, or test: [outcomes], each of which counts."""
 
@@ -108,7 +109,7 @@ class Findings:
     most: int = 1
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Facts:
     """A mapping of equipment facts to the word, or words, any of which will do.
 
@@ -116,7 +117,7 @@ class Facts:
     """
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Field:
     """One key of a record. `meaning` is shown by editors."""
 
@@ -126,7 +127,7 @@ class Field:
     required: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Member:
     """A field of an object: the keys that lead to its value, and what becomes of that value.
 
@@ -139,7 +140,7 @@ class Member:
     make: Callable[[Any], Any] | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Record:
     """A mapping with known keys, in the order in which they are written.
 
@@ -159,7 +160,7 @@ class Record:
         return next((field for field in self.fields if field.key == key), None)
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Tagged:
     """A union told apart by which of the keys stands in the mapping."""
 
@@ -168,7 +169,7 @@ class Tagged:
     otherwise: Shape | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Later:
     """A shape that is named before it is made, for forms that hold themselves."""
 

@@ -3,12 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import FactsNeeded, Knowledge, Test, Trigger
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Shown:
     """A caution shown before a test: always, or on units and to people of a kind.
 

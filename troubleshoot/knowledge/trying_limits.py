@@ -10,9 +10,9 @@ from __future__ import annotations
 import itertools
 import math
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from typing import Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.bounds import bound_holds, cuts_of
 from troubleshoot.knowledge.model import Bound, Knowledge, LimitLine, Outcome, Test
 from troubleshoot.knowledge.variants import Variant, holds
@@ -37,7 +37,7 @@ _USUAL_SIZE: Final = 80.0
 Point = Mapping[str, float]
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Line:
     """The bounds of a limit line that count on one kind of unit."""
 

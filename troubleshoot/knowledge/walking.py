@@ -3,8 +3,8 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.nodes import Located, LocatedList, LocatedMapping, LocatedValue
 from troubleshoot.knowledge.shapes import (
     Later,
@@ -17,7 +17,7 @@ from troubleshoot.knowledge.shapes import (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Step:
     """A value met on the walk; `inside` are the mappings round it, the nearest last."""
 

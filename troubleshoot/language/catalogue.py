@@ -10,10 +10,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 from itertools import islice
 from typing import Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.language.catalogue_file import Entry
 from troubleshoot.language.holes import Sentence, letters
 from troubleshoot.language.notes import AS_IT_IS, COMMAND, HEARD, JOINED, TYPED
@@ -46,7 +46,7 @@ Way = tuple[int, int, str]
 """(letters left in English, parts it was taken in, the text)."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class _Pair:
     """A sentence with holes in English and in the other language."""
 

@@ -9,9 +9,9 @@ from __future__ import annotations
 import json
 import re
 from collections.abc import Iterable
-from dataclasses import dataclass
 from typing import Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.outside.refusal import NotUsable
 
 MOST_BYTES: Final = 10_000_000
@@ -23,7 +23,7 @@ _PLAIN: Final = re.compile(r'[^"\\\x00-\x1f]*')
 _KEYS: Final = ("msgid", "msgstr")
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Entry:
     """One text. `told`: what the other language says; empty where nobody has said yet.
 

@@ -4,15 +4,16 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from functools import cache
 from typing import Final
+
+from troubleshoot.frozen import frozen
 
 _PARTS: Final = re.compile(r"\{([a-z_][a-z0-9_]*)\}|(\{\{|\}\})|([{}])")
 _LETTER: Final = re.compile(r"[^\W\d_]")
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Sentence:
     """The pieces between the holes, one more than there are holes, and what the holes are called.
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from typing import Final
+
+from troubleshoot.frozen import frozen
 
 MARKS: Final = (
     r"^(?:\d+[.:]?|[-+*.#]+)\s+"  # the number or the sign before a choice
@@ -13,7 +14,7 @@ MARKS: Final = (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Parts:
     """A text cut at its marks: where each part begins and ends."""
 

@@ -12,10 +12,10 @@ import importlib.util
 import inspect
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.checks import paragraphs_of_check
 from troubleshoot.language.holes import Sentence, written
 from troubleshoot.language.notes import COMMAND, HEARD
@@ -41,7 +41,7 @@ ONLY_HEARD: Final = frozenset(
 _CHECK: Final = re.compile(r"knowledge/checks/(?!_)\w+\.py")
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Found:
     """One English text with its place; `note`: what a translator has to know of it."""
 

@@ -8,9 +8,9 @@ the test that tells its members apart best is named, or that none does.
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import dataclass
 from itertools import combinations
 
+from troubleshoot.frozen import frozen
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.evidence.hypotheses import Hypotheses, Hypothesis
 from troubleshoot.reasoning.evidence.outcome_chances import NONE_OF_THEM, Signs, pattern_row
@@ -22,7 +22,7 @@ SEPARATES = 0.5
 """A test tells two faults apart when their rows differ by this much (total variation)."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Ambiguity:
     """Faults that stay together when one of them is there, and the test that would split them."""
 
@@ -32,7 +32,7 @@ class Ambiguity:
     difference: float
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Isolation:
     """IEEE 1522 figures on one unit: fractions of faults isolated to one and to three."""
 

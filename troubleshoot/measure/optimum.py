@@ -10,9 +10,10 @@ from __future__ import annotations
 import math
 import random
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, field
+from dataclasses import field
 from functools import cache
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.choosing.next_test import QUESTION_MINUTES
 from troubleshoot.reasoning.choosing.stopping import VALUE_OF_RIGHT, entropy, least_rate, pays
@@ -30,7 +31,7 @@ Answered = tuple[int, ...]
 """By test: -1 not asked, 0 sound, 1 not sound."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Subset:
     """Priors of some faults, and for some tests the chance of "not sound" under each fault.
 

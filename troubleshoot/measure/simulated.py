@@ -8,11 +8,11 @@ from __future__ import annotations
 import math
 import random
 from collections.abc import Iterator, Mapping
-from dataclasses import dataclass
 
 from troubleshoot.dialogue.driven import DrivenVisit
 from troubleshoot.dialogue.prompts import AskTest, AtStop, DoStep, Ended, Prompt, Settled
 from troubleshoot.dialogue.talk import Reply
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Complaint, Test
 from troubleshoot.measure.faulty_unit import FaultyUnit
 from troubleshoot.reasoning.choosing.next_test import NAMED
@@ -29,7 +29,7 @@ from troubleshoot.visit.events import Aimed, Answered, Event, Skipped, Started, 
 NOT_KNOWN = ""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Visit:
     """One simulated visit: the true fault, the first call, its chance, and what it cost.
 

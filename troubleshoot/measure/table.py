@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import random
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from statistics import fmean, median
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.measure.calibration import (
     brier_score,
@@ -24,7 +24,7 @@ from troubleshoot.reasoning.unit.equipment import Unit, read_unit
 SUBSET_FAULTS, SUBSET_TESTS = 12, 7
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Searched:
     """What a way of choosing tests came to over many visits."""
 

@@ -8,9 +8,9 @@ before there was a door (old journals, names of files) is made harmless where it
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from typing import Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.outside.refusal import NotUsable
 
 MOST_TYPED: Final = 2_000
@@ -33,7 +33,7 @@ _MARKS: Final = re.compile(r"[\\`*_\[\]<>|~&#]")
 _LIST: Final = re.compile(r"^([-+=]+(?=\s|$)|[0-9]{1,9}(?=[.)](\s|$)))")
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class RefusedCharacter:
     """Where it stands, how to speak of it, and whether it is a byte that was no text."""
 

@@ -8,9 +8,10 @@ common practice, no source.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.practice.physics import physical_problems
 from troubleshoot.practice.scenario import Scenario, WorkedOut
@@ -33,7 +34,7 @@ POSSIBLE: Final = 0.01
 Keys = tuple[str | int, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Inconsistency:
     """What does not fit, and what to do. `at`: the keys and list numbers that lead to it."""
 
@@ -45,7 +46,7 @@ class Inconsistency:
         return f"{self.what}; {self.instead}"
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class _Readings:
     """One set of readings that must hold together: the scenario's, or those after the repair.
 

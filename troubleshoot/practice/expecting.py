@@ -6,9 +6,10 @@ Scored softly: it never costs the scenario, it only shows where the limits are n
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Final, Literal
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Test
 from troubleshoot.practice.session import Session
 from troubleshoot.practice.texts import SPOKEN, sound_text
@@ -24,7 +25,7 @@ _NUMBERS: Final = re.compile(r"-?[0-9]{1,9}(?:\.[0-9]{1,9})?")
 _RANGE: Final = re.compile(r"(?<=[0-9])\s*(?:-|to)\s*(?=[0-9])")
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Band:
     """What a sound unit reads; an end that is open is None.
 
@@ -44,7 +45,7 @@ class Band:
         return f"at most {self.high:.4g} {self.unit}"
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Expected:
     """One guess and how near it came."""
 

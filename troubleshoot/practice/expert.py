@@ -6,9 +6,8 @@ answer, the unit does. Every decision is kept with its reason.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
 from troubleshoot.dialogue.scripted import ScriptedVisit, start_event
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Hazard
 from troubleshoot.practice.answering import AnsweringUnit, times_done
 from troubleshoot.practice.scenario import Scenario, Shown
@@ -23,7 +22,7 @@ from troubleshoot.visit.events import Answered, Event, Started, StepDone
 from troubleshoot.visit.telling.account import TECHNICIAN, Plain
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Move:
     """One decision of the expert: what was done, where, why, and the cautions before it."""
 
@@ -36,7 +35,7 @@ class Move:
     skipped: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class ExpertPath:
     """The whole visit: its moves, its account for scripts, and what it came to."""
 

@@ -2,8 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Test
 from troubleshoot.practice.scenario import Shown
 from troubleshoot.practice.slips import Slip
@@ -16,7 +15,7 @@ from troubleshoot.safety.steps import Step
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Done:
     """One thing done. `gain`: bits it could have been expected to tell then; None for a step."""
 
@@ -27,14 +26,14 @@ class Done:
     gain: float | None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Stopped:
     """What was tried did not happen."""
 
     slip: Slip
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Unavailable:
     """A test that cannot be done here, and why."""
 
@@ -42,7 +41,7 @@ class Unavailable:
     why: str
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Partly:
     """A computed test of which one input needs another work state; the others have been read."""
 

@@ -3,14 +3,15 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from troubleshoot.frozen import frozen
 from troubleshoot.reasoning.readings.answers import Case
 from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.reasoning.unit.places import Place
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Shown:
     """What one test reads at its places, in the order in which repeats read.
 
@@ -31,7 +32,7 @@ class Shown:
     conditions: Mapping[str, str] = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class TrueFault:
     """One fault that is really there; `at` is None where it is the whole unit's or unplaced."""
 
@@ -39,7 +40,7 @@ class TrueFault:
     at: Place | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class WorkedOut:
     """A value that follows from the readings, as the author of the scenario has it.
 
@@ -51,7 +52,7 @@ class WorkedOut:
     value: str
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Truth:
     """What is really wrong, in order; without faults nothing is. `proof_readings`: plain data."""
 
@@ -67,7 +68,7 @@ class Truth:
         return not self.faults
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Scenario:
     """One case to practise on.
 

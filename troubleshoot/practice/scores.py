@@ -8,10 +8,11 @@ import json
 import os
 import re
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import asdict, dataclass, fields
+from dataclasses import asdict, fields
 from pathlib import Path
 from typing import Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.outside.files import make_private, open_regular, read_bytes, read_open
 from troubleshoot.outside.plain_data import from_json
 from troubleshoot.outside.refusal import NotUsable
@@ -30,7 +31,7 @@ ENOUGH: Final = 70
 """Points from which a scenario counts as mastered."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Play:
     """One finished play as it stands in the record."""
 
@@ -51,7 +52,7 @@ class Play:
     guesses: int
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Progress:
     """How one subsystem stands: plays, the mean of the best result of each scenario, failures."""
 

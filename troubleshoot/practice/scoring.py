@@ -8,9 +8,9 @@ play, however right its answer.
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Final, Literal
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.practice.expert import ExpertPath
 from troubleshoot.practice.scenario import Scenario, TrueFault
@@ -26,7 +26,7 @@ ECONOMY_POINTS: Final = 15
 HINT_COSTS: Final = 3
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Call:
     """What the apprentice commits to. `repair` and `proof`: the faults whose cards they are from.
 
@@ -40,7 +40,7 @@ class Call:
     proof: str | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Score:
     """The verdict and what it is made of; `points` is 0 for a failed play.
 

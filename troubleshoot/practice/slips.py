@@ -8,10 +8,10 @@ or annoyed the occupants; it is stopped and explained just the same.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Test
 from troubleshoot.safety import guards, steps
 from troubleshoot.safety.guards import Guard
@@ -77,7 +77,7 @@ PROVES_DEAD: Final = frozenset(
 """Steps that may be done as well where a STOP holds only until the unit is made safe."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Slip:
     """Something that was stopped: what was tried and what it needed, in the order of work.
 

@@ -7,9 +7,9 @@ density of the air. Read after 15 minutes of steady running.
 """
 
 import math
-from dataclasses import dataclass
 from typing import Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.quantities.atmosphere import density_ratio
 from troubleshoot.quantities.ranges import OutOfRange, require
 from troubleshoot.quantities.units import STANDARD_ATMOSPHERE_PSIA, convert
@@ -33,7 +33,7 @@ _VELOCITY_FACTOR: Final = 1096.7
 _GRAINS_PER_LB: Final = 7000.0
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class AirSideCapacity:
     """What a coil takes out of the air: Btu/h three times, tons, and sensible / total."""
 
@@ -82,7 +82,7 @@ def air_side_capacity(
     )
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class OutdoorAirFraction:
     """Outdoor air in the mixture and its standard uncertainty, both in percent."""
 

@@ -6,9 +6,9 @@ kill: it is discharged through a bleed resistor and metered before anyone touche
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Final, Literal
 
+from troubleshoot.frozen import frozen
 from troubleshoot.quantities.ranges import require, require_all
 
 MAINS_FREQUENCY_HZ: Final = 60.0
@@ -24,7 +24,7 @@ _HIGHEST_CAPACITOR_VOLTS: Final = 660.0
 _HIGHEST_CAPACITOR_FREQUENCY: Final = 100.0
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class CapacitanceVerdict:
     """A measured capacitance against the nameplate: percent, uF, uF, and within or outside."""
 
@@ -34,7 +34,7 @@ class CapacitanceVerdict:
     verdict: Literal["within", "outside"]
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class StoredEnergy:
     """What a capacitor holds when power goes off at the top of the wave: joules and volts."""
 

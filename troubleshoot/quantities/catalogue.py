@@ -5,11 +5,12 @@ Imported by the calc command only, for it draws in every formula of the house.
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from difflib import get_close_matches
 from types import MappingProxyType
 from typing import Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.quantities.calculations import (
     air,
     airflow,
@@ -53,7 +54,7 @@ CATALOGUE: Final[Mapping[str, Calculation]] = MappingProxyType(
 """The calculations by name."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Answered:
     """One result: a number with its unit, or a word with none; `spread` from typed +/- values."""
 
@@ -63,7 +64,7 @@ class Answered:
     spread: float | None = None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Answer:
     """What one calculation gave, with everything needed to judge it."""
 

@@ -5,10 +5,10 @@ monoxide in ppm; temperatures in °F.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Final, Literal
 
+from troubleshoot.frozen import frozen
 from troubleshoot.quantities.ranges import OutOfRange, require
 from troubleshoot.quantities.units import convert
 
@@ -21,7 +21,7 @@ HIGHEST_CO_AIR_FREE: Final = 400.0
 Gas = Literal["natural-gas", "methane", "propane"]
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class _Fuel:
     """`flue_share`: dry flue gas over air, both without excess; highest carbon dioxide, percent."""
 
@@ -88,7 +88,7 @@ _LOWEST_STACK_F: Final = 212.0
 _HIGHEST_STACK_F: Final = 1000.0
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Efficiency:
     """Heat that does not leave by the flue, in percent of the gas's heat, counted both ways."""
 

@@ -7,9 +7,10 @@ last digit that was shown, never that of the meter's best range.
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Final, NamedTuple
+
+from troubleshoot.frozen import frozen
 
 COMMON_PRACTICE: Final = "common practice, no source"
 
@@ -17,7 +18,7 @@ _PAIR_FACTOR: Final = 2.8
 """ISO 5725-6: two readings of one thing differ by more than 2.8 standard deviations 1 in 20."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Instrument:
     """What is known of an instrument's accuracy, until the register knows the real one.
 

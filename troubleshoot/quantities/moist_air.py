@@ -6,11 +6,11 @@ what needs it imports this module. Temperatures in °F, pressure in psia, moistu
 per lb of dry air, enthalpy in Btu per lb of dry air counted from 0 °F, volume in ft3 per lb.
 """
 
-from dataclasses import dataclass
 from typing import Final
 
 import psychrolib
 
+from troubleshoot.frozen import frozen
 from troubleshoot.quantities.ranges import OutOfRange, require
 from troubleshoot.quantities.units import STANDARD_ATMOSPHERE_PSIA
 
@@ -24,7 +24,7 @@ _LEAST_HUMIDITY_RATIO: Final = 1e-7
 """psychrolib hands back this ratio, and nothing smaller, for air that could not exist."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class MoistAir:
     """One state of moist air; `relative_humidity` in percent."""
 

@@ -5,9 +5,9 @@ Temperatures in °F at the door, resistance in ohm (insulation in megohm), speed
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from typing import Final, Literal
 
+from troubleshoot.frozen import frozen
 from troubleshoot.quantities.ranges import OutOfRange, require
 from troubleshoot.quantities.units import convert
 
@@ -28,7 +28,7 @@ Winding = Literal[
 ]
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class WindingVerdict:
     """What R-S should read (None when a pair is open), how far it misses, both in ohm."""
 
@@ -112,7 +112,7 @@ def slip(sync_rpm: float, running_rpm: float) -> float:
     return 100 * (sync_rpm - running_rpm) / sync_rpm
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class FanRatios:
     """What flow, pressure and power are multiplied by when a fan's speed changes."""
 
@@ -167,7 +167,7 @@ STANDARD_SIZES_A: Final = (
 """Standard ratings of fuses and breakers in amps (NEC 240.6(A)), without the small fuses."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class CircuitAmpacity:
     """Minimum circuit ampacity, maximum overcurrent protection and the size to fit, amps."""
 

@@ -7,10 +7,10 @@ of steady running, with outdoor air of 55 °F or more and a dry, clear coil.
 """
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.quantities.ranges import OutOfRange, require
 from troubleshoot.quantities.saturation import bubble_temperature, dew_temperature
 from troubleshoot.quantities.units import STANDARD_ATMOSPHERE_PSIA, absolute_pressure
@@ -24,7 +24,7 @@ LOWEST_TARGET_F: Final = 5.0
 DAYS_OF_YEAR: Final = 365.0
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class LineState:
     """A saturation temperature and the distance from it, both in °F.
 

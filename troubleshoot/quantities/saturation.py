@@ -13,11 +13,11 @@ boil at the bubble temperature, its vapour starts to condense at the dew tempera
 import json
 import math
 from bisect import bisect_right
-from dataclasses import dataclass
 from functools import cache
 from pathlib import Path
 from typing import Final, Literal
 
+from troubleshoot.frozen import frozen
 from troubleshoot.quantities.ranges import OutOfRange
 
 Line = Literal["bubble", "dew"]
@@ -47,7 +47,7 @@ class UnknownRefrigerant(OutOfRange):
     """There is no saturation table for the refrigerant named."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class SaturationTable:
     """Reciprocal absolute temperatures (1/°R, falling) and log pressures (rising) of one fluid."""
 

@@ -5,10 +5,10 @@ Volts are true RMS, line to line, under load; percentages in percent.
 
 import math
 from collections.abc import Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 from typing import Final, Literal
 
+from troubleshoot.frozen import frozen
 from troubleshoot.quantities.ranges import OutOfRange, require, require_all
 
 HIGHEST_UNBALANCE_PERCENT: Final = 5.0
@@ -39,7 +39,7 @@ MOTOR_VOLTAGE_TOLERANCE: Final = 0.10
 """A motor runs within 10 % either way of its nameplate voltage (NEMA MG 1, 12.44)."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Unbalance:
     """Three legs compared: their average, the largest deviation from it, and that in percent."""
 
@@ -48,7 +48,7 @@ class Unbalance:
     percent: float
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class VoltageVerdict:
     """Measured against nominal: percent, the limits in V that were used, and the verdict."""
 

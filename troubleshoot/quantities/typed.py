@@ -6,9 +6,9 @@ value without a unit is taken in the unit asked for and marked as assumed.
 
 import math
 import re
-from dataclasses import dataclass
 from typing import Final, Literal
 
+from troubleshoot.frozen import frozen
 from troubleshoot.quantities.typed_legs import split_legs, split_names
 from troubleshoot.quantities.typed_numbers import Number, take_number
 from troubleshoot.quantities.typed_text import NotUnderstood, Unclear, clean
@@ -39,7 +39,7 @@ _PARTS_OF: Final = {"lb": "oz", "ft": "in", "min": "s", "h": "min", "year": "mon
 _PERCENT: Final = frozenset({"%", "percent", "pct"})
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Expected:
     """What a question asks for; any unit of the same kind as `unit` is accepted.
 
@@ -58,7 +58,7 @@ class Expected:
             raise UnitError(f"A {kind} is never over range; allow it for ohms and farads only.")
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Leg:
     """One value: `value`, `plus_minus` and `resolution` are in `unit`, the unit asked for.
 
@@ -77,7 +77,7 @@ class Leg:
     resolution: float
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Typed:
     """All values of one answer in the order typed, and the answer exactly as typed."""
 
@@ -85,7 +85,7 @@ class Typed:
     text: str
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class _Measure:
     """One value before units are settled; no number means over range."""
 

@@ -1,9 +1,9 @@
 """The numbers people type: 5,000 and 1 1/2 and -6, each with the worth of its last digit."""
 
 import re
-from dataclasses import dataclass
 from typing import Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.quantities.typed_text import Unclear
 
 _MOST_DIGITS: Final = 15
@@ -24,7 +24,7 @@ _SECOND_NUMBER: Final = re.compile(r" ?[-+/;]? ?[0-9.<>]|, [0-9]")
 _CLOCK: Final = re.compile(r" ?:(?! ?1$)")
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Number:
     """A number as typed; `resolution` is one step of its last digit, always above zero."""
 

@@ -7,9 +7,10 @@ pressure and a difference of two pressures. Factors follow NIST SP 811, Appendix
 
 import difflib
 from collections.abc import Mapping
-from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Final
+
+from troubleshoot.frozen import frozen
 
 STANDARD_ATMOSPHERE_PSIA: Final = 14.695949
 """Pressure of the air at sea level, psia (101.325 kPa, ISO 2533)."""
@@ -23,7 +24,7 @@ _GALLON_FT3: Final = 231.0 / 1728.0
 _LONGEST_ID: Final = 40
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Unit:
     """One unit: value in the base unit of its kind = value * factor + offset.
 

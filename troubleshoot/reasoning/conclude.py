@@ -7,9 +7,9 @@ and the chain goes on from the likely ones to their hazards.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.gravity import gravest_first
 from troubleshoot.knowledge.model import Complaint, Fault, Hazard, Knowledge
 from troubleshoot.knowledge.vocabulary import StopScope
@@ -45,7 +45,7 @@ SHOWN_AS_LIKELY = 0.3
 EFFECT_SHOWN = 0.5
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class FiredHazard:
     """A hazard called up by what is known, at which circuits, and by which atoms.
 
@@ -64,7 +64,7 @@ class FiredHazard:
         return self.found and self.hazard.stop is not None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Conclusions:
     """What follows from a case."""
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from typing import Final, Literal
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import DriftAlarm, Knowledge, RoundPoint, Test
 from troubleshoot.quantities.units import unit as unit_of
 from troubleshoot.reasoning.unit.places import SPOKEN_KINDS
@@ -21,7 +21,7 @@ NO_VISIT: Final = (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Line:
     """One paragraph of the sheet. `head`: it begins a point."""
 

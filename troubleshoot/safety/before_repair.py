@@ -7,9 +7,9 @@ is not known counts as missing.
 from __future__ import annotations
 
 from collections.abc import Callable, Collection
-from dataclasses import dataclass
 from typing import Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Fault
 from troubleshoot.safety import steps
 from troubleshoot.safety.needs import BURNER_AREAS, circuits_of
@@ -24,7 +24,7 @@ _GAS: Final = "before a gas part is opened"
 _CIRCUIT: Final = "before the circuit is opened"
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class _Want:
     """What must stand `before` something is done; `by`: the steps that bring it about."""
 

@@ -7,10 +7,10 @@ from those is decided here, on the strict side, so that a need a file forgot to 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from types import MappingProxyType
 from typing import Final, Literal
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Test
 from troubleshoot.knowledge.vocabulary import WorkStateName
 from troubleshoot.safety.steps import GAS_SWEEP, REFRIGERANT_SWEEP, ROOF, ROOM_AIR
@@ -36,7 +36,7 @@ _OPEN_LIVE: Final = frozenset({"running-open", "energised-open"})
 OPENED: Final = _OPEN_LIVE | {"locked-out"}
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Needs:
     """What must be true of the work state.
 

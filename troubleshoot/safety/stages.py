@@ -7,9 +7,9 @@ what comes before that step, is the steps' own declaration (`declared/`).
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.safety import step_guards as guards
 from troubleshoot.safety.step_guards import StepGuard
 from troubleshoot.safety.steps import GAS_SWEEP, REFRIGERANT_SWEEP, ROOM_AIR
@@ -18,7 +18,7 @@ from troubleshoot.safety.way import Way
 Places = tuple[str | None, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Stage:
     """What may have to stand, and where on a way that is wanted; None is the unit as a whole."""
 

@@ -8,14 +8,14 @@ alone.
 from __future__ import annotations
 
 from collections.abc import Callable
-from dataclasses import dataclass
 from typing import Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.safety import steps
 from troubleshoot.safety.work_state import Circuit, UnitAtWork, WorkState
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class StepGuard:
     """One thing that must stand, in words, and whether it does: for a step at a place."""
 

@@ -6,9 +6,9 @@ What is decided of each in code stands in `declared/`.
 from __future__ import annotations
 
 from collections.abc import Iterable, Mapping
-from dataclasses import dataclass
 from typing import Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Test
 
 ROOF: Final = "roof-conditions"
@@ -49,7 +49,7 @@ BEFORE_BLEEDING: Final = "charged-before-bleeding"
 """What a capacitor held before it was bled: no failure, and the step is asked again."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Step:
     """One safety step at one place. `id` is the id of its test in the rule base.
 

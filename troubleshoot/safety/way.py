@@ -2,13 +2,12 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from troubleshoot.frozen import frozen
 from troubleshoot.safety.needs import Needs
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Way:
     """One point of the way: where we are, what is needed, on which unit."""
 

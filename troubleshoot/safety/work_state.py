@@ -9,9 +9,10 @@ and meets no need.
 from __future__ import annotations
 
 from collections.abc import Iterable
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import Final, Literal
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.spoken import spoken
 
 Power = Literal["on", "unsure", "locked-out"]
@@ -54,7 +55,7 @@ _EMPTY_LADDER: Final[tuple[Circuit, ...]] = ("under-vacuum", "under-nitrogen", "
 _MAY_BE_EMPTY: Final = frozenset({*_EMPTY_LADDER, "charge-unsure"})
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class UnitAtWork:
     """What the safe order of work has to know about the unit itself.
 
@@ -73,7 +74,7 @@ class UnitAtWork:
     burns_gas: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class WorkState:
     """What has been confirmed and has not expired. The default is a unit as it is found.
 

@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from troubleshoot.frozen import frozen
 from troubleshoot.reasoning.readings.answers import Answer, Case
 from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.reasoning.unit.places import Place
@@ -13,7 +14,7 @@ from troubleshoot.safety.stops.record import Spot, StopMet
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Asked:
     """One thing asked and what came of it, for the record.
 
@@ -34,7 +35,7 @@ class Asked:
     time: str = ""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class RepairSaid:
     """A repair as somebody said it: when, in which words, and what they read to prove it.
 
@@ -50,7 +51,7 @@ class RepairSaid:
     answers: int = 0
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class VisitState:
     """Everything one visit has come to.
 

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from types import MappingProxyType
 from typing import Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.forms.declared import form_of
 from troubleshoot.knowledge.forms.pieces import FORMAT, SIGNED, SOURCE_OF_FILE
 from troubleshoot.knowledge.model import (
@@ -61,7 +62,7 @@ _ALIAS: Final = Record(
 )
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Listing:
     """A list of entries in a kind of file, and the field of `Knowledge` that keeps them.
 

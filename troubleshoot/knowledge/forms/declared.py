@@ -10,10 +10,11 @@ from __future__ import annotations
 import sys
 import types
 from collections.abc import Callable, Iterator
-from dataclasses import MISSING, InitVar, dataclass, replace
+from dataclasses import MISSING, InitVar, replace
 from functools import cache
 from typing import Annotated, Any, Final, Literal, Union, get_args, get_origin, get_type_hints
 
+from troubleshoot.frozen import frozen_open
 from troubleshoot.knowledge import model, shapes, vocabulary
 from troubleshoot.knowledge.model import FactsNeeded, Finding
 from troubleshoot.knowledge.shapes import (
@@ -32,28 +33,28 @@ from troubleshoot.knowledge.shapes import (
 )
 
 
-@dataclass(frozen=True)
+@frozen_open
 class Key:
     """The key, where it is not the field's name."""
 
     key: str
 
 
-@dataclass(frozen=True)
+@frozen_open
 class After:
     """The key that this one is written after, where the class has another order."""
 
     key: str
 
 
-@dataclass(frozen=True)
+@frozen_open
 class Of:
     """No key of its own: this field is made from the value of another key."""
 
     key: str
 
 
-@dataclass(frozen=True)
+@frozen_open
 class Inside:
     """The key of a mapping in which the keys of several fields stand together."""
 
@@ -61,7 +62,7 @@ class Inside:
     meaning: str = ""
 
 
-@dataclass(frozen=True)
+@frozen_open
 class Items:
     """How many entries a list of them has."""
 
@@ -79,7 +80,7 @@ _PLAIN: Final[dict[Any, Shape]] = {
 }
 
 
-@dataclass(frozen=True)
+@frozen_open
 class _Declared:
     """A field of a class and all that its annotation says."""
 

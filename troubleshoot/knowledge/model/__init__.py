@@ -8,8 +8,9 @@ slotted classes costs the start more than they save.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from troubleshoot.frozen import frozen_open
 from troubleshoot.knowledge.model.faults import (
     Evidence,
     Example,
@@ -103,7 +104,7 @@ __all__ = [
 ]
 
 
-@dataclass(frozen=True)
+@frozen_open
 class Knowledge:
     """The whole rule base. Mappings keep file order and are keyed by id.
 

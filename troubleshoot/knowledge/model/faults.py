@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import TYPE_CHECKING, Annotated, Literal
 
+from troubleshoot.frozen import frozen_open
 from troubleshoot.knowledge.declaring import written
 from troubleshoot.knowledge.model.tests import Finding
 from troubleshoot.knowledge.vocabulary import Grade
@@ -43,7 +44,7 @@ if TYPE_CHECKING:
     from troubleshoot.knowledge.vocabulary import HowCommon, PartCost, Profile
 
 
-@dataclass(frozen=True)
+@frozen_open
 class Evidence:
     """How often any of the findings shows when the fault is there. More than one: any-of."""
 
@@ -52,7 +53,7 @@ class Evidence:
 
 
 @written("given")
-@dataclass(frozen=True)
+@frozen_open
 class Given:
     """How often `finding` shows when the fault is there and all of `given` has been seen."""
 
@@ -64,7 +65,7 @@ class Given:
 
 
 @written("picture", some_of=("evidence", "given"), block=True)
-@dataclass(frozen=True)
+@frozen_open
 class Picture:
     """One way a fault shows (mild, severe; per metering); replaces the card's where it speaks."""
 
@@ -77,7 +78,7 @@ class Picture:
 
 
 @written("override", some_of=("evidence", "given"), block=True)
-@dataclass(frozen=True)
+@frozen_open
 class Override(Picture):
     """What differs on a kind of unit; it has no name."""
 
@@ -88,7 +89,7 @@ class Override(Picture):
 
 
 @written("repair")
-@dataclass(frozen=True)
+@frozen_open
 class Repair:
     what: Annotated[str, Text(longest=800), "what is done"]
     minutes: Annotated[float, Number(0, 10000), "working time"]
@@ -99,7 +100,7 @@ class Repair:
 
 
 @written("proof")
-@dataclass(frozen=True)
+@frozen_open
 class Proof:
     """A reading that must be right after the repair, in words and where possible as a finding."""
 
@@ -108,7 +109,7 @@ class Proof:
 
 
 @written("example", block=True)
-@dataclass(frozen=True)
+@frozen_open
 class Example:
     """Readings that must put the card's fault first, or must not."""
 
@@ -127,7 +128,7 @@ class Example:
 
 
 @written("fault card")
-@dataclass(frozen=True)
+@frozen_open
 class Fault:
     id: Annotated[str, Key("fault"), NewId(), "id; the same as the file's name"]
     name: Annotated[str, Text(longest=120), "what people call it"]

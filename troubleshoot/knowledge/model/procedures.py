@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import TYPE_CHECKING, Annotated, Literal
 
+from troubleshoot.frozen import frozen_open
 from troubleshoot.knowledge.declaring import written
 from troubleshoot.knowledge.model.tests import Finding
 from troubleshoot.knowledge.model.words import FactsNeeded
@@ -32,7 +33,7 @@ if TYPE_CHECKING:
     )
 
 
-@dataclass(frozen=True)
+@frozen_open
 class Condition:
     """A condition tree. `op` says how `parts` combine, or that this is a leaf.
 
@@ -49,7 +50,7 @@ class Condition:
 
 
 @written("void")
-@dataclass(frozen=True)
+@frozen_open
 class Void:
     """Readings of `tests` weigh nothing while the rule holds; for these faults or for all."""
 
@@ -65,7 +66,7 @@ class Void:
 
 
 @written("procedure", block=True)
-@dataclass(frozen=True)
+@frozen_open
 class Procedure:
     """A when / then rule: what follows from findings beyond the weight of evidence."""
 
@@ -89,7 +90,7 @@ _TRIGGERS = (
 
 
 @written("trigger", some_of=_TRIGGERS)
-@dataclass(frozen=True)
+@frozen_open
 class Trigger:
     """All parts that are stated must hold together.
 
@@ -113,14 +114,14 @@ class Trigger:
 
 
 @written("stop")
-@dataclass(frozen=True)
+@frozen_open
 class Stop:
     scope: Annotated[StopScope, "how much stops"]
     covers: Annotated[str, "what stops, and until when"]
 
 
 @written("ban", some_of=("areas", "work-states", "places", "tests"))
-@dataclass(frozen=True)
+@frozen_open
 class Ban:
     """Tests that are not to be done while a hazard stands: those that fit all parts stated here.
 
@@ -138,7 +139,7 @@ class Ban:
 
 
 @written("hazard kind", block=True)
-@dataclass(frozen=True)
+@frozen_open
 class HazardKind:
     """Dangers of one sort. Of two as grave, the one whose kind is listed first is read first."""
 
@@ -147,7 +148,7 @@ class HazardKind:
 
 
 @written("hazard", block=True)
-@dataclass(frozen=True)
+@frozen_open
 class Hazard:
     """A danger and its caution.
 

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import TYPE_CHECKING, Annotated, Literal
 
+from troubleshoot.frozen import frozen_open
 from troubleshoot.knowledge.declaring import written
 from troubleshoot.knowledge.model.tests import Bound
 from troubleshoot.knowledge.model.words import FactsNeeded
@@ -34,7 +35,7 @@ if TYPE_CHECKING:
 
 
 @written("subsystem", block=True)
-@dataclass(frozen=True)
+@frozen_open
 class Subsystem:
     """A part of the unit, or of the work on it: faults lie in it, tests and bans name it.
 
@@ -47,7 +48,7 @@ class Subsystem:
 
 
 @written("complaint", block=True)
-@dataclass(frozen=True)
+@frozen_open
 class Complaint:
     """What the caller says; a start, never a filter.
 
@@ -85,7 +86,7 @@ class Complaint:
 
 
 @written("fact")
-@dataclass(frozen=True)
+@frozen_open
 class EquipmentFact:
     """`words`: what people say for a value beside its own words."""
 
@@ -101,7 +102,7 @@ class EquipmentFact:
 
 
 @written("plate value")
-@dataclass(frozen=True)
+@frozen_open
 class PlateValue:
     """A value limits lean on: nameplate, or this unit's own usual value."""
 
@@ -117,14 +118,14 @@ class PlateValue:
 
 
 @written("implication")
-@dataclass(frozen=True)
+@frozen_open
 class Implication:
     when: Annotated[FactsNeeded, "facts that hold"]
     then: Annotated[Mapping[str, str], Pairs(Name("fact"), Word(), least=1), "facts that follow"]
 
 
 @written("derivation")
-@dataclass(frozen=True)
+@frozen_open
 class Derivation:
     """One way to compute a quantity: a formula's name and the quantities or facts it takes.
 
@@ -140,7 +141,7 @@ class Derivation:
 
 
 @written("quantity")
-@dataclass(frozen=True)
+@frozen_open
 class Quantity:
     """What is measured. `can_be`: the lowest and highest that it can be at all, in its unit.
 
@@ -169,7 +170,7 @@ class Quantity:
 
 
 @written("limit", block=True)
-@dataclass(frozen=True)
+@frozen_open
 class NamedLimit:
     """A condition of numbers that more than one rule leans on, with its source."""
 
@@ -180,7 +181,7 @@ class NamedLimit:
 
 
 @written("round point", block=True)
-@dataclass(frozen=True)
+@frozen_open
 class RoundPoint:
     id: Id
     number: Annotated[int, Number(1, 1000, whole=True), "place in the round"]
@@ -194,7 +195,7 @@ class RoundPoint:
 
 
 @written("drift alarm")
-@dataclass(frozen=True)
+@frozen_open
 class DriftAlarm:
     """A change against this unit's own record that deserves a look, though within limits."""
 

@@ -6,9 +6,10 @@ Practice draws its cases from these; the author of a rule can change them withou
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import TYPE_CHECKING, Annotated, Literal
 
+from troubleshoot.frozen import frozen_open
 from troubleshoot.knowledge.declaring import written
 from troubleshoot.knowledge.model.reference import Derivation
 from troubleshoot.knowledge.model.tests import LimitLine
@@ -30,7 +31,7 @@ if TYPE_CHECKING:
 
 
 @written("way", some_of=("shown",))
-@dataclass(frozen=True)
+@frozen_open
 class SoundWay:
     """One way to say what a sound unit reads, where `when` and `where` hold.
 
@@ -55,7 +56,7 @@ class SoundWay:
 
 
 @written("sound reading", some_of=("reads", "follows", "none-because"))
-@dataclass(frozen=True)
+@frozen_open
 class SoundReading:
     """What a sound unit reads on one quantity: the first way that serves, or why there is none.
 
@@ -79,7 +80,7 @@ class SoundReading:
 
 
 @written("day")
-@dataclass(frozen=True)
+@frozen_open
 class Day:
     """The weather in which the faults of some subsystems are called out for; of none: all others.
 
@@ -98,7 +99,7 @@ class Day:
 
 
 @written("relation", block=True)
-@dataclass(frozen=True)
+@frozen_open
 class Relation:
     """What always holds between readings of one unit, where the bounds `where` do.
 
@@ -119,7 +120,7 @@ class Relation:
 
 
 @written("typical unit", block=True)
-@dataclass(frozen=True)
+@frozen_open
 class TypicalUnit:
     """A unit as it is met, invented: what cases are drawn on, or the base is measured on."""
 

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import InitVar, dataclass, field, replace
 from typing import TYPE_CHECKING, Annotated, Literal
 
+from troubleshoot.frozen import frozen_open
 from troubleshoot.knowledge.declaring import written
 
 if TYPE_CHECKING:
@@ -69,7 +70,7 @@ class Bound:
 
 
 @written("bounds together")
-@dataclass(frozen=True)
+@frozen_open
 class LimitLine:
     """All bounds of one line must hold; a bound or line whose `when` fails is left out."""
 
@@ -82,7 +83,7 @@ class LimitLine:
 
 
 @written("outcome")
-@dataclass(frozen=True)
+@frozen_open
 class Outcome:
     """One outcome of a test.
 
@@ -108,7 +109,7 @@ class Outcome:
 
 
 @written("reading")
-@dataclass(frozen=True)
+@frozen_open
 class Read:
     """How typed numbers become a quantity: the unit typed and how several legs reduce to one."""
 
@@ -120,7 +121,7 @@ class Read:
 
 
 @written("band")
-@dataclass(frozen=True)
+@frozen_open
 class Band:
     """The numbers of one outcome, from where the band before it ends."""
 
@@ -130,7 +131,7 @@ class Band:
 
 
 @written("bands")
-@dataclass(frozen=True)
+@frozen_open
 class Bands:
     """One scale cut into outcomes: each number lies in one band, so that there is no gap."""
 
@@ -235,7 +236,7 @@ class Test:
         return ", ".join(map(self.spoken, (outcomes or "").split(", ")))
 
 
-@dataclass(frozen=True)
+@frozen_open
 class Finding:
     """A test and the outcomes any one of which counts."""
 

@@ -3,9 +3,9 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Annotated
 
+from troubleshoot.frozen import frozen_open
 from troubleshoot.knowledge.declaring import written
 
 if TYPE_CHECKING:
@@ -13,7 +13,7 @@ if TYPE_CHECKING:
 
 
 @written("signature")
-@dataclass(frozen=True)
+@frozen_open
 class Signature:
     """Somebody answers for what a person no longer sees. `drops`: hazards, needs or keys."""
 

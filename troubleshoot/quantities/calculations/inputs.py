@@ -1,16 +1,16 @@
 """Typed `key=value` pairs -> the values of a calculation, with every problem found at once."""
 
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from difflib import get_close_matches
 
+from troubleshoot.frozen import frozen
 from troubleshoot.quantities.calculations.model import Calculation, Choice, Given
 from troubleshoot.quantities.calculations.values import ValueReader
 from troubleshoot.quantities.ranges import OutOfRange
 from troubleshoot.quantities.typed import NotUnderstood
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Problem:
     """One thing wrong with what was given: which key, what about it, what to write instead."""
 

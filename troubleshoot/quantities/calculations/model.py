@@ -1,9 +1,10 @@
 """What a calculation is: its parameters and results with units, formula, source and cautions."""
 
 from collections.abc import Callable, Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Any, Final, Literal
 
+from troubleshoot.frozen import frozen
 from troubleshoot.quantities.atmosphere import standard_pressure
 from troubleshoot.quantities.units import STANDARD_ATMOSPHERE_PSIA
 
@@ -17,7 +18,7 @@ Value = float | tuple[float, ...] | str
 Figure = float | str | None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Parameter:
     """One thing to give. `default` is text as a person would type it; `choices` limits a word and
     `standard_name` turns it into the name that the formulas know.
@@ -41,7 +42,7 @@ class Parameter:
     open: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Result:
     """One thing that comes out, and its unit."""
 
@@ -50,7 +51,7 @@ class Result:
     meaning: str
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Choice:
     """How many of some parameters are to be given."""
 
@@ -58,7 +59,7 @@ class Choice:
     how_many: Literal["exactly one", "at least one", "at most one"]
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Given:
     """The values that were given, in the units of the parameters, defaults included.
 
@@ -106,7 +107,7 @@ class Given:
         return STANDARD_ATMOSPHERE_PSIA if altitude is None else standard_pressure(altitude)
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Computed:
     """Results by name (a result that does not exist here is left out), and cautions they raise."""
 
@@ -114,7 +115,7 @@ class Computed:
     cautions: tuple[str, ...] = ()
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Calculation:
     """One named calculation: everything that a person or a script needs to use and to trust it."""
 

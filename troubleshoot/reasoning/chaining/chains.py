@@ -10,12 +10,12 @@ from __future__ import annotations
 
 import itertools
 from collections.abc import Iterable, Iterator
-from dataclasses import dataclass
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Condition, Finding, Hazard, Knowledge, Trigger
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class FlatRule:
     """All atoms of `needs`, at one circuit, conclude `concludes`. `of` says whose rule it is."""
 

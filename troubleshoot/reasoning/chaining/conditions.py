@@ -8,15 +8,16 @@ true only where its part is known to be false.
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Condition, Finding
 
 Truth = bool | None
 """True, false, or None for unknown."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Facts:
     """What is known, in words.
 
@@ -31,7 +32,7 @@ class Facts:
     derived: Mapping[str, bool] = field(default_factory=dict)
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Verdict:
     """A condition with its truth here, and the verdicts on its parts."""
 

@@ -14,9 +14,9 @@ import collections.abc
 import inspect
 import logging
 from collections.abc import Callable, Iterable, Sequence
-from dataclasses import dataclass
 from typing import Any
 
+from troubleshoot.frozen import frozen
 from troubleshoot.reasoning.chaining.chains import FlatRule
 
 # experta pins a frozendict that subclasses collections.Mapping, gone since Python 3.10: put the
@@ -50,7 +50,7 @@ class Atom(Fact):  # type: ignore[misc]
     """Something true at a circuit."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Conclusion:
     """An atom concluded at a circuit, by which rule, from which atoms."""
 

@@ -10,8 +10,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Collection, Sequence
-from dataclasses import dataclass
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.choosing.stopping import entropy, pays
 from troubleshoot.reasoning.evidence.hypotheses import Hypotheses, Hypothesis
@@ -34,7 +34,7 @@ SwitchMinutes = Callable[[Test, Place | None], float]
 Asks = Callable[[Test, Place | None], tuple[Test, ...]]
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Candidate:
     """A test that could be done next: expected bits, minutes, and bits per minute.
 
@@ -64,7 +64,7 @@ class Candidate:
         return pays(self.gain, self.surer, self.cost, least)
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class _Blurred:
     """The chance of each report, wrong reports included, and its entropy in bits."""
 
@@ -72,7 +72,7 @@ class _Blurred:
     doubt: float
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class _Standing:
     """How the causes stand: the chance of each by index, and their indexes, the likeliest first.
 

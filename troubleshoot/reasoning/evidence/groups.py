@@ -11,8 +11,8 @@ from __future__ import annotations
 import itertools
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 
+from troubleshoot.frozen import frozen
 from troubleshoot.reasoning.evidence.outcome_chances import Row
 
 MOST_TESTS = 4
@@ -24,7 +24,7 @@ class InfeasibleGroup(ValueError):
     """The statements of a group contradict one another."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Statement:
     """A stated cell: the chance of `target` inside `condition`.
 
@@ -38,7 +38,7 @@ class Statement:
     any_of: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Group:
     """A joint table over the outcomes of several tests under one hypothesis."""
 

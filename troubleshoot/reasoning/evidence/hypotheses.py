@@ -10,6 +10,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Mapping
 from dataclasses import dataclass, field
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Evidence, Fault, Given, Knowledge, Picture, Test
 from troubleshoot.knowledge.vocabulary import PROBABILITY
 from troubleshoot.reasoning.evidence.grades import HOW_COMMON
@@ -30,7 +31,7 @@ from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.reasoning.unit.places import Place
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class FaultPicture:
     """One picture of one fault on this unit: its evidence by test, and its groups.
 
@@ -46,7 +47,7 @@ class FaultPicture:
         return next((g for g in self.groups if test in g.tests), None)
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Hypothesis:
     """A picture of a fault at a place, with its share of the prior."""
 

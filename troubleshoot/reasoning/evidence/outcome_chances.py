@@ -10,8 +10,8 @@ from __future__ import annotations
 import itertools
 import math
 from collections.abc import Collection, Iterable, Mapping, Sequence
-from dataclasses import dataclass
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Evidence, Test
 from troubleshoot.knowledge.vocabulary import MOST_OF_A_ROW, PROBABILITY
 from troubleshoot.reasoning.evidence.grades import HEALTHY_SHARE
@@ -150,7 +150,7 @@ def _disjoint(cells: Sequence[Cell], q: Row) -> list[Cell]:
     return result
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Signs:
     """The row of a test of signs: the chance of each sign, and of none of them."""
 

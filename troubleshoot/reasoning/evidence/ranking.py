@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Complaint, Fault
 from troubleshoot.reasoning.evidence.causes_behind import alone, priors
 from troubleshoot.reasoning.evidence.grades import (
@@ -31,7 +31,7 @@ PARTS_OF_PRIOR = 100.0
 """How common an effect is, as a chance: the weight of its word in a hundred (no source)."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Ranked:
     """One hypothesis with its chance, and the findings for and against."""
 
@@ -40,7 +40,7 @@ class Ranked:
     weights: tuple[Weight, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Cause:
     """A fault at a place, its pictures summed: what people are shown."""
 
@@ -50,7 +50,7 @@ class Cause:
     weights: tuple[Weight, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Ranking:
     """The chance of each cause, of nothing wrong, and of something outside the rules.
 

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 
+from troubleshoot.frozen import frozen
 from troubleshoot.reasoning.evidence.groups import Group
 from troubleshoot.reasoning.evidence.hypotheses import Hypotheses, Hypothesis
 from troubleshoot.reasoning.evidence.outcome_chances import NONE_OF_THEM, Row, Signs, report_column
@@ -17,7 +17,7 @@ from troubleshoot.reasoning.readings.readings import Reading, report_error
 from troubleshoot.reasoning.unit.places import Layout, Place
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Seen:
     """A reading as evidence: the chance of the report for each true outcome (a column).
 

@@ -4,8 +4,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Iterator, Sequence
-from dataclasses import dataclass
 
+from troubleshoot.frozen import frozen
 from troubleshoot.reasoning.choosing.stopping import entropy
 from troubleshoot.reasoning.evidence.hypotheses import Hypotheses, Hypothesis
 from troubleshoot.reasoning.evidence.outcome_chances import Row, pattern_row, reported
@@ -26,7 +26,7 @@ SURPRISING = 2.0
 WORST_FITTING = 3
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Misfit:
     """How surprising the readings are under the leading cause, and those that fit worst."""
 
@@ -34,7 +34,7 @@ class Misfit:
     worst: tuple[Reading, ...]
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class _Surprise:
     """By how many bits a reading surprised beyond what was expected, and the variance of that."""
 

@@ -8,8 +8,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterable, Mapping, Sequence
-from dataclasses import dataclass
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Complaint
 from troubleshoot.knowledge.vocabulary import PROBABILITY
 from troubleshoot.reasoning.evidence.groups import Group
@@ -34,7 +34,7 @@ UNIFORM_SHARE_OUTSIDE = 0.25
 """How far the row of "something outside the rules" leans from the background to even."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Weight:
     """What one finding, or one group of findings, says about one hypothesis, in nats."""
 

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 
+from troubleshoot.frozen import frozen
 from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.reasoning.unit.places import Place
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Answer:
     """One answer to one test, as given.
 
@@ -32,7 +33,7 @@ class Answer:
     after_repair: bool = False
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Case:
     """All that is known of one visit: the pure input of the reasoning.
 

@@ -10,9 +10,9 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping, Sequence
-from dataclasses import dataclass
 from itertools import pairwise
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Outcome, Test
 from troubleshoot.quantities.conformance import conformance, normal_below
 from troubleshoot.reasoning.readings.limits import (
@@ -29,7 +29,7 @@ FAR = 1e12
 """Beyond any value a mechanic meets; stands for infinity so that arithmetic stays finite."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Classified:
     """The outcome a number falls in, the chance of each outcome, and the verdict in words.
 
@@ -99,7 +99,7 @@ def _is_plate(name: str, place: Place | None, value: Value, values: Values) -> b
     return not value.typed and values.plate_value(name, place) is not None
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class _Band:
     low: float
     high: float

@@ -7,8 +7,9 @@ is valid and why not. Computed tests become readings by themselves when their in
 from __future__ import annotations
 
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.quantities.typed import NotUnderstood
 from troubleshoot.reasoning.readings.answers import Answer, Case
@@ -26,7 +27,7 @@ ERROR_OF_LOOK = 0.02
 """Chance that a report is wrong (common practice, no source)."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Reading:
     """One outcome of one test at one place.
 

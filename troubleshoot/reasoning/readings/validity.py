@@ -8,8 +8,8 @@ outdoor temperature), a rule is tried with those instead of the case's.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
-from dataclasses import dataclass
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge, Procedure, Void
 from troubleshoot.reasoning.chaining.conditions import Facts, evaluate
 from troubleshoot.reasoning.readings.answers import Case
@@ -23,7 +23,7 @@ VoidFor = Mapping[tuple[str, Place | None], frozenset[str]]
 """By test and place, the faults about which the reading says nothing."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class FiredProcedure:
     """A procedure rule that holds at a circuit, and the atoms it rests on."""
 

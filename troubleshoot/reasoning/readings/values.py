@@ -9,8 +9,8 @@ from __future__ import annotations
 
 import math
 from collections.abc import Collection, Mapping
-from dataclasses import dataclass
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Derivation, Knowledge
 from troubleshoot.reasoning.readings.formulas import compute
 from troubleshoot.reasoning.unit.equipment import Unit
@@ -19,7 +19,7 @@ from troubleshoot.reasoning.unit.places import CAPACITOR_KINDS, Place
 LINE_KINDS = frozenset({"circuit", "compressor", "contactor"})
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Value:
     """A number in its quantity's unit, its standard uncertainty, and the inputs it rests on.
 

@@ -4,9 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
-from dataclasses import dataclass, field
+from dataclasses import field
 from difflib import get_close_matches
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import EquipmentFact, FactsNeeded, Knowledge, PlateValue
 from troubleshoot.outside.numbers import whole_number
 from troubleshoot.quantities.typed import Expected, NotUnderstood, read
@@ -19,7 +20,7 @@ _OF_A_SUPPLY = frozenset(
 _VOLTS = re.compile("[1-6][0-9]{2}")
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Refusal:
     """One thing that was not understood: where, what is wrong, what would do."""
 
@@ -36,7 +37,7 @@ class InputRefused(ValueError):
         self.refusals = refusals
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Unit:
     """What is known of one unit. `plate` holds nameplate and own-record values by place."""
 

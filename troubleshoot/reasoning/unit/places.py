@@ -13,6 +13,7 @@ from collections.abc import Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
+from troubleshoot.frozen import frozen
 from troubleshoot.outside.text import plain_words
 
 SPOKEN_KINDS: Mapping[str, str] = {
@@ -59,7 +60,7 @@ def spoken(place: Place | None) -> str | None:
     return None if place is None else str(place)
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Layout:
     """How many of each kind the unit has, and which circuits a condenser fan serves."""
 

@@ -8,10 +8,10 @@ from __future__ import annotations
 
 from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
-from dataclasses import dataclass
 from functools import lru_cache
 from typing import Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.gravity import gravest_first
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.safety.hearing.vocabulary import DENYING, LOOSE, NEUTRAL, THINGS
@@ -54,7 +54,7 @@ _LEAST_SHARED: Final = 2
 """Telling words that what was said has to share with a hazard to be taken for it by a guess."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class _Hit:
     """A phrase of a hazard that was said: in which clause, from which word to which."""
 

@@ -7,9 +7,9 @@ taken when its turn comes on the way to dead work.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.unit.places import like
@@ -28,7 +28,7 @@ LIVE: Final = "live-work"
 NOT_BY_AN_APPRENTICE: Final = "hand over to the supervising technician"
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Afresh:
     """A finding on the way to being taken once more.
 

@@ -2,15 +2,14 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from troubleshoot.frozen import frozen
 from troubleshoot.reasoning.unit.places import Place
 
 Spot = tuple[str, Place | None]
 """A test at a place."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class HandOverResult:
     """What came of handing a stopped job over, in the words of whoever reports it.
 
@@ -24,7 +23,7 @@ class HandOverResult:
     when: str
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class StopMet:
     """A STOP that halted the visit, and what has come of it since.
 

@@ -10,8 +10,8 @@ watch.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.gravity import gravest_first
 from troubleshoot.knowledge.model import Ban, Finding, Hazard, Test
 from troubleshoot.knowledge.vocabulary import STOP_SCOPES
@@ -26,7 +26,7 @@ EVERYTHING = (Ban(),)
 """What a STOP forbids that stops more than one step and says nothing narrower."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Standing:
     """A hazard that is shown for what is known now; `stops`: its STOP stands.
 

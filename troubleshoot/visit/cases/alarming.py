@@ -2,8 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 
+from troubleshoot.frozen import frozen
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.readings.answers import Answer, Case
 from troubleshoot.safety.declared import CONFIRMED
@@ -11,7 +12,7 @@ from troubleshoot.safety.stops.standing import tests_behind
 from troubleshoot.visit.hearing.metered import TOO_LITTLE
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Alarming:
     """The answers of a case that call up a hazard, in the file's order.
 

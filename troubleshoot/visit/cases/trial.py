@@ -7,8 +7,8 @@ named instead and which findings carried it, so that its author sees the grade t
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Example, Fault, Knowledge
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.evidence.ranking import Cause
@@ -19,7 +19,7 @@ from troubleshoot.visit.telling.wording import percent
 STRONGEST = 3
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Trial:
     """One example of one card, and what came of it. `failure` is empty when it holds.
 

@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from typing import Literal
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Hazard, Knowledge, Test
 from troubleshoot.reasoning.conclude import FiredHazard
 from troubleshoot.reasoning.unit.places import Place
@@ -15,7 +15,7 @@ from troubleshoot.safety.stops.record import Spot
 from troubleshoot.visit.state import VisitState
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Decision:
     """What comes next.
 

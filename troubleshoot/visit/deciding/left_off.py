@@ -7,15 +7,14 @@ and sound, takes that away.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
-
+from troubleshoot.frozen import frozen
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.hazard_words import forbids
 from troubleshoot.safety.stops.standing import has_ended
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class LeftOff:
     """The dangers that keep something off. `heat` is gas heat; electric heat keeps the unit off."""
 

@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from typing import ClassVar
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.places import spoken
@@ -21,7 +22,7 @@ class SaysNothing(ValueError):
     """An answer without outcome or reading: nothing is kept as one."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Answered(Event):
     """What came of a test, as outcomes, as the text of a reading, or both.
 
@@ -102,7 +103,7 @@ class Answered(Event):
         )
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class StepDone(Event):
     """A safety step done, and what came of it; `text` where it was read off a meter.
 
@@ -157,7 +158,7 @@ class StepDone(Event):
         )
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class MarkedInvalid(Event):
     """The last answer stays on record but counts for nothing; a proof, step or sweep has failed."""
 

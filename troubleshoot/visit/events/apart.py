@@ -7,16 +7,17 @@ done what nobody can read any more: what others could have changed is asked agai
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import ClassVar
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.transitions import expire
 from troubleshoot.visit.events.event import Event
 from troubleshoot.visit.state import VisitState
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Undone(Event):
     """The last answer is taken back; which that is, and what is left, only the chain tells."""
 
@@ -27,7 +28,7 @@ class Undone(Event):
         return state
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class NotUnderstood(Event):
     """A record that is no event under today's rules, kept in its place without weight."""
 

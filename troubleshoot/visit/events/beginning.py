@@ -3,9 +3,10 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from typing import ClassVar
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.unit.equipment import read_unit
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
@@ -14,7 +15,7 @@ from troubleshoot.visit.events.event import ALWAYS, Event
 from troubleshoot.visit.state import RepairSaid, VisitState
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Called(Event):
     """The caller's words, before it is settled what they are taken for and who is asking."""
 
@@ -26,7 +27,7 @@ class Called(Event):
         return replace(state, words=self.words)
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Named(Event):
     """The unit's name, where it was given before or after the rest."""
 
@@ -38,7 +39,7 @@ class Named(Event):
         return replace(state, name=self.name)
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class LeftBefore(Event):
     """What earlier visits had left off on the unit, as whoever began was told."""
 
@@ -50,7 +51,7 @@ class LeftBefore(Event):
         return replace(state, left_before=self.lines)
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Started(Event):
     """Who is asking, of which unit, with which complaint.
 
@@ -92,7 +93,7 @@ class Started(Event):
         )
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class FactTold(Event):
     """An equipment fact or plate value read on the way; without a value it is not known.
 

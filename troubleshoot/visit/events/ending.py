@@ -2,15 +2,16 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import ClassVar
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.events.event import Event
 from troubleshoot.visit.state import RepairSaid, VisitState
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Noted(Event):
     """A note, in whatever words."""
 
@@ -22,7 +23,7 @@ class Noted(Event):
         return replace(state, notes=(*state.notes, self.text))
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class ProofRead(Event):
     """What was read to prove the repair that is said next; no text where it was not taken.
 
@@ -39,7 +40,7 @@ class ProofRead(Event):
         return replace(state, proofs=(*others, (self.reason, self.text or "")))
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Repaired(Event):
     """A fault mended. `words`: what was typed when asked whether the complaint is still there."""
 
@@ -61,7 +62,7 @@ class Repaired(Event):
         )
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Closing(Event):
     """The way out begins: the unit is put back as it was. `cured`: the complaint is gone."""
 
@@ -73,7 +74,7 @@ class Closing(Event):
         return replace(state, closing=True, cured=self.cured, aim=None)
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class VisitEnded(Event):
     """The end of the visit: closed, or stopped and handed over to somebody, at some time.
 

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from abc import ABC, abstractmethod
-from dataclasses import dataclass, field
+from dataclasses import field
 from types import MappingProxyType
 from typing import ClassVar, Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.state import VisitState
 
@@ -15,7 +16,7 @@ ALWAYS: Final = MappingProxyType({"always": True})
 up."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Event(ABC):
     """One thing that was said or done in a visit.
 

@@ -2,16 +2,17 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, replace
+from dataclasses import replace
 from typing import ClassVar
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.transitions import expire, resume_voids
 from troubleshoot.visit.events.event import Event
 from troubleshoot.visit.state import VisitState
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Resumed(Event):
     """Somebody goes on after an absence; one too long voids what others could have changed.
 
@@ -37,7 +38,7 @@ class Resumed(Event):
         return replace(state, work=expire(state.work, "resumed"), aim=None)
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class HourPassed(Event):
     """Weather turns within the hour: the roof is looked at again."""
 

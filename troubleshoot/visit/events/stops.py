@@ -5,9 +5,10 @@ None of these lifts a STOP: the finding that called it up stays what it is until
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from typing import ClassVar
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.safety.declared import CONFIRMED
@@ -20,7 +21,7 @@ from troubleshoot.visit.events.places import spot_of
 from troubleshoot.visit.state import VisitState
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Halted(Event):
     """A STOP halts the visit. `test`, `at`: the finding that shows whether it still stands.
 
@@ -47,7 +48,7 @@ class Halted(Event):
         return _halted(state, met)
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class DangerReported(Event):
     """Somebody reports a danger, in their own words: it halts the visit like a STOP that was found.
 
@@ -85,7 +86,7 @@ class DangerReported(Event):
         return replace(state, work=work)
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class DangerTakenBack(Event):
     """A call for help that named nothing was none; a danger that was named stays."""
 
@@ -99,7 +100,7 @@ class DangerTakenBack(Event):
         return state
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class TakenAfresh(Event):
     """The finding that shows whether a STOP still stands is to be taken once more.
 
@@ -129,7 +130,7 @@ class TakenAfresh(Event):
         return replace(state, stops=stops, fresh=spot, fresh_since=len(state.answers))
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Reopened(Event):
     """A stopped visit goes on with the hand-over's result, and with a fresh finding first.
 

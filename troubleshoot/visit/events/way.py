@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass, field, replace
+from dataclasses import field, replace
 from typing import ClassVar
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety.declared import CONFIRMED
@@ -17,7 +18,7 @@ from troubleshoot.visit.events.places import At, places_from
 from troubleshoot.visit.state import VisitState
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Aimed(Event):
     """A test that is on the way. `chosen`: by the person, and not by what tells most."""
 
@@ -41,7 +42,7 @@ class Aimed(Event):
         )
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Skipped(Event):
     """A test, or a step, gone on without."""
 

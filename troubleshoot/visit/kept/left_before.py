@@ -7,10 +7,10 @@ has such a one are replayed.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING, Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.files import read_bytes
 from troubleshoot.outside.refusal import NotUsable
@@ -27,7 +27,7 @@ MARK: Final = b'"left_off": ["'
 """What stands in the journal of a visit that has left something off."""
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class _Left:
     """One danger for which a visit left something off. `says`: what to tell whoever comes next."""
 

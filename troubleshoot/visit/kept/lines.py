@@ -12,9 +12,9 @@ from __future__ import annotations
 import json
 import zlib
 from collections.abc import Mapping
-from dataclasses import dataclass
 from typing import Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.outside.plain_data import from_json
 from troubleshoot.outside.refusal import NotUsable
 
@@ -48,7 +48,7 @@ class NewerFormat(ValueError):
         self.program = program
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Lines:
     """What a journal's bytes hold; `whole` of them are whole lines, and the rest is `torn`."""
 

@@ -3,10 +3,10 @@
 from __future__ import annotations
 
 import os
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.outside.files import open_regular, read_open
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.visit.kept.journal import MOST_BYTES, JournalDamaged, lines_in, may_lock
@@ -16,7 +16,7 @@ TORN: Final = "The last record was cut off while it was written; it is left out.
 ELSEWHERE: Final = "The visit is open in another window; this is how far it has come."
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class KeptVisit:
     """A visit as its journal tells it. `elsewhere`: another program has it open."""
 

@@ -4,10 +4,10 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
-from dataclasses import dataclass
 from pathlib import Path
 from typing import TYPE_CHECKING
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.outside.files import read_bytes
 from troubleshoot.outside.refusal import NotUsable
@@ -31,7 +31,7 @@ if TYPE_CHECKING:
 Plain = dict[str, object]
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Stopped:
     """A visit over which a STOP stands. `over`: it was handed over, and waits for its result.
 

@@ -7,9 +7,9 @@ exception: one that was recorded stands, whether or not what called it up is sti
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping, Sequence
-from dataclasses import dataclass
 from typing import TYPE_CHECKING, Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.unit.equipment import MOST_OF_A_KIND, InputRefused, read_unit
 from troubleshoot.safety.profiles import PROFILES
@@ -49,7 +49,7 @@ _FAILURES: Final = (ArithmeticError, AttributeError, LookupError, TypeError, Val
 _ANSWERS: Final = (Answered.kind, StepDone.kind)
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Understanding:
     """The chain of events as today's rules take it, and a sentence for what they do not."""
 

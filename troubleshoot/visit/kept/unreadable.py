@@ -6,10 +6,10 @@ it has the marks of a STOP its unit counts as stopped.
 
 from __future__ import annotations
 
-from dataclasses import dataclass
 from pathlib import Path
 from typing import Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.outside.plain_data import from_json
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.visit.kept.lines import OPENING, Record, line_of
@@ -21,7 +21,7 @@ MARKS: Final = (b'"event": "stop"', b'"event": "danger"', b'"hazard": ', b'"endi
 CUT_OFF: Final = "Its last record was cut off, and it may have been that of a STOP"
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Unreadable:
     """A visit whose journal cannot be read. `unit`: its name, where an intact line holds it.
 

@@ -7,9 +7,9 @@ then whatever was named last before it has to be such a device.
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass
 from typing import Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.checks.advice import devices
 from troubleshoot.knowledge.checks.advice.wording import compiled, deeds, gap
 
@@ -24,7 +24,7 @@ UNGUARDED: Final = (
 )
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Defeat:
     """One pattern. The match's group `it`, where there is one, is the device or a pronoun."""
 

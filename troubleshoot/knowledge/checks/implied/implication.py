@@ -3,15 +3,16 @@
 from __future__ import annotations
 
 import re
-from dataclasses import dataclass, field
+from dataclasses import field
 from typing import Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import FactsNeeded
 
 PRACTICE: Final = "common practice, no source"
 
 
-@dataclass(frozen=True, slots=True)
+@frozen
 class Implication:
     """When all of the second block hold of a test, it must have all of the third.
 
