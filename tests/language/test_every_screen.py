@@ -27,7 +27,7 @@ COMMANDS = frozenset({
 """What is typed into a shell."""
 
 UNITS_SHOWN = frozenset(word for unit in UNITS.values() for word in (unit.id, unit.spoken))
-FROM_THE_SYSTEM = frozenset({"such", "file"})
+FROM_THE_SYSTEM = frozenset({"such", "file", "or"})
 """Of "No such file or directory", which the operating system says."""
 
 LEFT = COMMANDS | UNITS_SHOWN | {"wc", "points", "sq"}

@@ -63,11 +63,6 @@ def _own_page(knowledge: Knowledge, name: str) -> list[str] | None:
     return _check(name)
 
 
-def published(knowledge: Knowledge, source: str) -> str:
-    """A source as it can be looked up: the published text, or that there is none."""
-    return "; ".join(knowledge.sources.get(part, part) for part in source.split("; "))
-
-
 def _subsystems(knowledge: Knowledge) -> Iterator[str]:
     yield "The subsystems: where faults lie, and what tests are of"
     for subsystem in knowledge.subsystems.values():
@@ -115,7 +110,7 @@ def _fault(knowledge: Knowledge, fault: Fault) -> Iterator[str]:
     alike = ", ".join(knowledge.faults[name].name for name in fault.look_alikes)
     if alike:
         yield f"Easily taken for: {alike}"
-    yield f"Source: {published(knowledge, fault.source)} ({spoken_word(fault.status)})"
+    yield f"Source: {knowledge.published(fault.source)} ({spoken_word(fault.status)})"
 
 
 def _evidence(knowledge: Knowledge, evidence: Iterable[Evidence]) -> Iterator[str]:
@@ -165,7 +160,7 @@ def _test(knowledge: Knowledge, test: Test) -> Iterator[str]:
     if speaking:
         yield f"Speaks about: {', '.join(speaking)}"
     yield from _signed(test.signed)
-    yield f"Source: {published(knowledge, test.source)}"
+    yield f"Source: {knowledge.published(test.source)}"
 
 
 def _hazard(knowledge: Knowledge, hazard: Hazard) -> Iterator[str]:
@@ -184,7 +179,7 @@ def _hazard(knowledge: Knowledge, hazard: Hazard) -> Iterator[str]:
     if tests:
         yield f"Shown before: {', '.join(tests)}"
     yield from _signed(hazard.signed)
-    yield f"Source: {published(knowledge, hazard.source)}"
+    yield f"Source: {knowledge.published(hazard.source)}"
 
 
 def _signed(signatures: Iterable[Signature]) -> Iterator[str]:
@@ -205,7 +200,7 @@ def _complaint(knowledge: Knowledge, complaint: Complaint) -> Iterator[str]:
         yield "Now and then:"
     for name in complaint.also:
         yield f"  {knowledge.faults[name].name}"
-    yield f"Source: {published(knowledge, complaint.source)}"
+    yield f"Source: {knowledge.published(complaint.source)}"
 
 
 def _procedure(knowledge: Knowledge, procedure: Procedure) -> Iterator[str]:
@@ -215,7 +210,7 @@ def _procedure(knowledge: Knowledge, procedure: Procedure) -> Iterator[str]:
         yield f"Does not count meanwhile: {', '.join(procedure.void.tests)}"
     if procedure.look_first:
         yield f"Look first: {', '.join(procedure.look_first)}"
-    yield f"Source: {published(knowledge, procedure.source)}"
+    yield f"Source: {knowledge.published(procedure.source)}"
 
 
 def _limit(knowledge: Knowledge, limit: NamedLimit) -> Iterator[str]:
@@ -223,7 +218,7 @@ def _limit(knowledge: Knowledge, limit: NamedLimit) -> Iterator[str]:
     for rule in knowledge.procedures.values():
         if _leans_on(rule.when, limit.id):
             yield f"  {rule.id}: {rule.reason}"
-    yield f"Source: {published(knowledge, limit.source)}"
+    yield f"Source: {knowledge.published(limit.source)}"
 
 
 def _leans_on(condition: Condition, state: str) -> bool:

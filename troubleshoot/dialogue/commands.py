@@ -163,11 +163,11 @@ class Commands:
 
     def _what_if(self, rest: str, decision: Decision, conclusions: Conclusions) -> None:
         test = decision.test
-        if test is None:
+        outcomes = () if test is None else conclusions.hypotheses.outcomes(test.id)
+        if test is None or not outcomes:
             self.voice.say(NO_QUESTION)
             return
         word = rest.strip().lower().replace(" ", "-")
-        outcomes = conclusions.hypotheses.outcomes(test.id)
         matching = [o for o in outcomes if o == word] or [o for o in outcomes if o.startswith(word)]
         if len(matching) != 1:
             self.voice.say("Say one of: " + ", ".join(map(test.spoken, outcomes)))

@@ -39,6 +39,9 @@ MOST_FITTING: Final = 12
 MOST_TOGETHER: Final = 150
 """Parts between marks that are looked up together as one text."""
 
+_ID: Final = re.compile(r"[A-Za-z0-9]+(?:[-_][A-Za-z0-9]+)+")
+"""An id, or a unit: the same in every language."""
+
 _ENDS: Final = ".,;:!?"
 _WORDS_OF_A_COMMAND: Final = 3
 
@@ -167,6 +170,8 @@ class Catalogue:
         whole = self._whole_text(text)
         if whole is not None:
             return 0, 1, whole
+        if _ID.fullmatch(text):
+            return 0, 1, text
         parts = Parts.of(text, self._marks)
         found = [self._in_parts(parts, ())]
         if found[0][0]:

@@ -132,6 +132,20 @@ def is_command(node: ast.AST) -> bool:
     return isinstance(compared, ast.Compare) and bool(_TYPED.match(ast.unparse(compared.left)))
 
 
+def _is_named_list(node: ast.Tuple | ast.Set) -> bool:
+    """Whether a list of short words has a name of its own: `YES = frozenset({"y", "yes"})`."""
+    over = node.parent  # type: ignore[union-attr]
+    if isinstance(over, ast.Call) and name_of(over.func) == "frozenset":
+        over = over.parent  # type: ignore[attr-defined]
+    words = [each.value for each in node.elts if isinstance(each, ast.Constant)]
+    short = all(isinstance(word, str) and _SHORT.fullmatch(word) for word in words)
+    is_named = isinstance(over, ast.Assign | ast.AnnAssign)
+    return is_named and isinstance(over.parent, ast.Module) and short
+
+
+_SHORT: Final = re.compile(r"[a-z?]{0,6}")
+
+
 def _serves(node: ast.AST) -> bool:
     """Whether what a word leads to is a method that serves it."""
     own = isinstance(node, ast.Attribute) and ast.unparse(node).startswith("self._")

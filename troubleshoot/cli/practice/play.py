@@ -110,7 +110,7 @@ class Play:
             typed = self.terminal.ask(prompt)
             word = typed.lower().partition(" ")[0]
             if typed.lower() in ("?", "how"):
-                show_how(self.terminal, test)
+                show_how(self.terminal, self.knowledge, test)
             elif word in ENDING or word in self.words:
                 raise _Instead(typed)
             else:
@@ -221,13 +221,13 @@ class Play:
 
     def _how(self, rest: str) -> None:
         if (number := choice(rest, len(self.listed))) is not None:
-            show_how(self.terminal, self.listed[number - 1])
+            show_how(self.terminal, self.knowledge, self.listed[number - 1])
         elif rest.startswith("step "):
             step = step_named(self.terminal, self.session, rest.removeprefix("step ").strip())
             if step is not None:
-                show_how(self.terminal, step)
+                show_how(self.terminal, self.knowledge, step)
         elif self.last is not None:
-            show_how(self.terminal, self.last[0])
+            show_how(self.terminal, self.knowledge, self.last[0])
         else:
             self.terminal.say("how with the number of a listed test, or how step lock.")
 

@@ -73,7 +73,7 @@ def show_finding(
         others = map(also_stands, said.stopped.others)
         show_stop(terminal, said.stopped.fired, said.stopped.tag, others)
     elif isinstance(said, HowTo):
-        show_how(terminal, said.test)
+        show_how(terminal, knowledge, said.test)
     elif isinstance(said, WhatToType):
         terminal.say_all(HELP)
     else:
@@ -82,7 +82,7 @@ def show_finding(
         terminal.say(f"{said.number} {name}{minutes}", 2)
 
 
-def show_how(terminal: Terminal, test: Test) -> None:
+def show_how(terminal: Terminal, knowledge: Knowledge, test: Test) -> None:
     """How a test is done, with what, and what makes its reading worthless."""
     for number, sentence in enumerate(test.how, start=1):
         terminal.say(f"{number}. {sentence}", 2)
@@ -91,7 +91,7 @@ def show_how(terminal: Terminal, test: Test) -> None:
     for reason in test.invalid_when:
         terminal.say(f"Does not count if: {reason}", 2)
     if test.source:
-        terminal.say(f"Source: {test.source}", 2)
+        terminal.say(f"Source: {knowledge.published(test.source)}", 2)
 
 
 def show_verdict(terminal: Terminal, reading: Reading, knowledge: Knowledge) -> None:

@@ -145,6 +145,10 @@ class Knowledge:
         """An id as people say it; one of which nobody has said how stands as it is written."""
         return self.words.get(name, name)
 
+    def published(self, source: str) -> str:
+        """A source as it can be looked up: the published text, or that there is none."""
+        return "; ".join(self.sources.get(part, part) for part in source.split("; "))
+
     def __hash__(self) -> int:
         """By the files it was read from, so that what is made of it can be kept ready."""
         return hash(self.digest)
