@@ -128,6 +128,8 @@ def is_command(node: ast.AST) -> bool:
         return name_of(parent.target).endswith("_word")
     if isinstance(parent, ast.Call) and name_of(parent.func) == "startswith":
         return _TYPED.match(ast.unparse(parent.func)) is not None
+    if isinstance(parent, ast.Tuple | ast.Set) and _is_named_list(parent):
+        return True
     compared = parent.parent if isinstance(parent, ast.Tuple) else parent  # type: ignore[attr-defined]
     return isinstance(compared, ast.Compare) and bool(_TYPED.match(ast.unparse(compared.left)))
 
