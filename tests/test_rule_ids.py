@@ -39,6 +39,18 @@ DECLARED = {
 """Modules and folders that may name any rule."""
 
 MAY_STAND: Mapping[str, tuple[str, str]] = {
+    "knowledge/spoken.py": (
+        "combustible-gas-sweep refrigerant-sweep-a2l room-carbon-monoxide",
+        "how the sweeps of the work state are said",
+    ),
+    "safety/stops/afresh.py": (
+        "live-work",
+        "what asks, before a finding is taken afresh, whether a panel stands open live",
+    ),
+    "cli/work_state_page.py": (
+        "circuits power",
+        "parts of the work state that are called like a fact and an area",
+    ),
     "reasoning/unit/equipment.py": (
         "blower-motor compressor-phase condenser-fan-phase fans-serve",
         "which capacitors a unit has, and whom its fans serve: the tree of places",
