@@ -55,7 +55,11 @@ def test_a_test_that_would_tell_says_at_which_of_two_places(
     ("how", "first", "last"),
     [
         (["assess"], [], []),
-        (["diagnose", "--answers"], ["standing", "certifies"], ["repairs", "unread"]),
+        (
+            ["diagnose", "--answers"],
+            ["standing", "left_before", "certifies"],
+            ["repairs", "unread"],
+        ),
     ],
 )
 def test_an_account_has_exactly_the_keys_of_the_contract(

@@ -33,7 +33,7 @@ def test_a_chosen_test_that_the_danger_forbids_is_refused_and_its_twin_is_not(
     play(shipped, tmp_path, player, start)
     text = flat(player.text)
     assert "WARNING, circuit 1 - STOP THIS STEP" in text
-    refused = text.index("Not now: low pressure switch open stands in the way.")
+    refused = text.index("Not now: low-pressure switch open stands in the way.")
     listed = text[text.index("> tests", refused) : text.index("do N takes one of them", refused)]
     for test in shipped.tests.values():
         if test.work_state in ("running", "running-open"):

@@ -51,7 +51,7 @@ def test_the_table_has_the_hour_of_each_and_a_new_day_once(visit: str, command: 
     assert head == "| when | what | where | reading | outcome | counts |"
     assert roof.startswith("| 2026-11-26 23:48 | Roof")
     assert first.startswith("| 23:55 | Capacitance") and "7.4 uF | normal" in first
-    assert second.startswith("| 2026-11-27 00:02 | Capacitance") and "5 uF | very-low" in second
+    assert second.startswith("| 2026-11-27 00:02 | Capacitance") and "5 uF | very low" in second
 
 
 def test_the_account_has_the_moment_of_each(visit: str, command: Call) -> None:

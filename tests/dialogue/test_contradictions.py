@@ -164,14 +164,14 @@ def test_a_fact_told_late_judges_what_could_not_be(shipped: Knowledge, decider: 
     book = book_of(shipped, [start, SUCTION, LINE])
     said = typed(decider, book, "unit r410a")
     assert "refrigerant is now R-410A." in said
-    assert "Judged anew: Superheat" in said and "is now normal txv" in said
+    assert "Judged anew: Superheat" in said and "is now normal TXV" in said
 
 
 @pytest.mark.parametrize(
     ("line", "says"),
     [
         ("unit circuits 2", "cannot be changed once something was read"),
-        ("unit compressor-rla many", "compressor rla: does not begin with a number"),
+        ("unit compressor-rla many", "compressor RLA: does not begin with a number"),
         ("unit", "unit NAME VALUE puts one right"),
     ],
 )

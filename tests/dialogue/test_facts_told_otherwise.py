@@ -64,8 +64,8 @@ def test_no_detector_against_a_detector_that_was_told_of_is_asked_about(shipped:
     book, dialogue = at_the_panel(shipped, "fitted")
     dialogue.answer("none")
     assert isinstance(dialogue.prompt, Choose)
-    assert "duct smoke detector fitted" in dialogue.prompt.question
-    assert "duct smoke detector not-fitted" in dialogue.prompt.question
+    assert "duct smoke detector: fitted" in dialogue.prompt.question
+    assert "duct smoke detector: not fitted" in dialogue.prompt.question
     said = dialogue.answer("n")
     assert any(isinstance(s, Sentence) and "as told before" in s.text for s in said)
     assert book.state.unit.facts[FACT] == "fitted"

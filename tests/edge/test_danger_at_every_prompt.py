@@ -214,7 +214,7 @@ def test_what_names_no_danger_makes_nothing_less_of_the_call(
     with begin(data, clock) as person:
         person.types("danger", more)
         assert "supervisor" in takes_over(person)
-        assert "to hand the job over" in person.types("again")
+        assert "over, or q." in person.types("again")
 
 
 def test_a_call_is_kept_though_nobody_comes_back(data: Path, clock: Clock) -> None:

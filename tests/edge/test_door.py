@@ -137,7 +137,7 @@ def test_no_file_is_waited_for_or_read_without_end(
         ("many.json", json.dumps({"readings": {t: [{}] * 1900 for t in "ab"}}), "keep to 2000"),
         ("odd.json", '{"complaint": "\\u001b[2J"}', "U+001B"),
         ("half.json", '{"complaint": "\\ud800"}', "complaint: "),
-        ("digits.json", "1" * 5000, "not JSON"),
+        ("digits.json", "1" * 5000, "more digits than any meter shows"),
     ],
 )
 def test_a_file_of_great_size_or_depth_is_one_sentence(

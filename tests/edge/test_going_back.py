@@ -51,11 +51,11 @@ def test_facts_are_taken_back_one_answer_at_a_time(person: Person, tmp_path: Pat
         first = person.types("3")
         assert FACTS in first
         said = person.types("480/3/60")
-        assert "Taken: line volts class 480-volt; supply phase three." in said
+        assert "Taken: line volts class: 480 volt; supply phase: three." in said
         assert FACTS not in said
         assert FACTS in person.types("u")
         said = person.types("r22")
-        assert "Taken: refrigerant R-22." in said and "Still asked: Single-phase" in said
+        assert "Taken: refrigerant: R-22." in said and "Still asked: Single-phase" in said
         person.types("u")
         assert WHO in person.types("u")
         person.types("q")

@@ -44,7 +44,7 @@ def test_every_drift_stands_on_one_sheet_or_the_other(command: Call, shipped: Kn
     for alarm in shipped.drift_alarms.values():
         assert any(alarm.text in said for said in sheets), alarm.id
         assert all(said.count(alarm.text) <= 1 for said in sheets), alarm.id
-    assert "Capacitor 4 % under its rating (-4 percent)" in sheets[0]
+    assert "Capacitor 4 % under its rating (-4 %)" in sheets[0]
 
 
 @pytest.mark.parametrize(

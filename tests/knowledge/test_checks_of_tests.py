@@ -156,7 +156,7 @@ def test_a_slip_in_a_test_is_named_at_its_place(
 def test_a_test_that_nothing_uses_is_told(tmp_path: Path) -> None:
     idle = (
         "format: 1\narea: looks\ntests:\n  - id: look-about\n    name: Look about\n"
-        "    kind: look\n    outcomes: [{id: seen}, {id: not-seen}]\n"
+        "    kind: look\n    outcomes: [{id: seen}, {id: unseen}]\n"
     )
     assert said(write_files(tmp_path / "rules", {**FILES, "tests/looks.yaml": idle})) == [
         "rules/tests/looks.yaml:4:5: no fault, complaint, hazard, procedure or round uses "

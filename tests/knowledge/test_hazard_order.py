@@ -104,7 +104,7 @@ def test_a_sites_hazards_follow_those_of_their_kind_and_the_rest_come_last(tmp_p
     files = {
         "pack.yaml": PACK,
         "hazards.yaml": hazards("", "swans"),
-        "hazards/gas.yaml": hazards("gas", "biogas-plant"),
+        "hazards/gas.yaml": hazards("gas", "biogas"),
         "hazards/boats.yaml": hazards("boats", "barge"),
         "order-of-cautions.yaml": "format: 1\nkinds: [{id: boats, about: the river below}]\n",
     }
@@ -115,7 +115,7 @@ def test_a_sites_hazards_follow_those_of_their_kind_and_the_rest_come_last(tmp_p
     ]
     found = load_rules([shipped, north], cache=tmp_path / "cache").hazards
     assert list(found) == [
-        "gas-smell", "biogas-plant", "stored-charge", "lockout-and-verify-dead", "barge", "swans",
+        "gas-smell", "biogas", "stored-charge", "lockout-and-verify-dead", "barge", "swans",
     ]  # fmt: skip
 
 

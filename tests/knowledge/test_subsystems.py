@@ -125,14 +125,16 @@ def test_a_sites_own_words_load_and_are_asked_to_be_listed(tmp_path: Path) -> No
     shipped = rules(tmp_path)
     found = load_rules([shipped, north], cache=tmp_path / "cache")
     assert found.tests["swans-in-duct"].subsystem == "swannery"
-    assert [line.split(";")[0] for line in said(shipped, north) if "idle" not in line] == [
+    other = ("idle", "nobody says")
+    told = [line for line in said(shipped, north) if not any(word in line for word in other)]
+    assert [line.split(";")[0] for line in told] == [
         "north/tests/swans.yaml:2:1: subsystems.yaml does not list swannery"
     ]
     levels = {each.check: each.level for each in check_rules([shipped, north])}
     assert levels["declared-subsystems"] == "notice"
     listing = "format: 1\nsubsystems: [{id: swannery, about: birds}]\n"
     write_files(north, {"subsystems.yaml": listing})
-    assert [line for line in said(shipped, north) if "idle" not in line] == []
+    assert not [line for line in said(shipped, north) if "subsystems" in line]
 
 
 def test_a_word_of_earlier_rules_loads_and_is_brought_to_todays(tmp_path: Path) -> None:

@@ -43,7 +43,7 @@ def test_the_scenario_to_start_from_is_sound(shipped: Knowledge) -> None:
         ("outcome: loaded", "outcome: laden", "loaded"),
         ("text: 104 psig", "text: 104 furlong", "furlong"),
         ("fault: filters-loaded", "fault: filters-laden", "filters-loaded"),
-        ("metering: txv", "metering: tvx", "txv"),
+        ("metering: txv", "metering: tvx", "TXV"),
         ("difficulty: 1", "difficulty: 9", "from 1 to 3"),
         ("quantity: superheat", "quantity: superheats", "superheat"),
         ("text: 0.2 in wc", "text: 0.2 acre", "acre"),

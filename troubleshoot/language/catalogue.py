@@ -264,7 +264,7 @@ class Catalogue:
     ) -> Way:
         """Some parts said in a way, or left in English, and the best way for the rest."""
         text, between = parts.text_of(first, last), parts.between(last)
-        left, number, told = way or (0 if _ID.fullmatch(text) else letters(text), 1, text)
+        left, number, told = way or (letters(text), 1, text)
         joint = between if left and way is None else self._joints.get(between, between)
         rest = best[last + 1]
         return left + rest[0], number + rest[1], told + joint + rest[2]

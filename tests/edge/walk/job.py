@@ -210,6 +210,10 @@ class Job:
             event = said.event
             if event["event"] == "fact" and not said.undone and event["value"] is not None:
                 name, value, before = event["name"], event["value"], facts.get(event["name"])
+                if isinstance(value, str) and name in self.knowledge.facts:
+                    words = "-".join(value.lower().split())  # as it is shown, it may be typed
+                    values = self.knowledge.facts[name].values
+                    value = next((each for each in values if each.lower() == words), value)
                 both = isinstance(value, dict) and isinstance(before, dict)
                 facts[name] = {**before, **value} if both else value  # type: ignore[dict-item]
                 facts |= event.get("also", {})

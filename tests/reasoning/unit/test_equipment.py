@@ -131,7 +131,7 @@ def test_only_whole_numbers_that_a_unit_can_have_are_counts(typed: str) -> None:
 def test_a_refusal_says_what_would_do() -> None:
     with pytest.raises(InputRefused, match="did you mean metering"):
         read_unit(KNOWLEDGE, {"meterin": "txv"})
-    with pytest.raises(InputRefused, match="one of fixed orifice, txv"):
+    with pytest.raises(InputRefused, match="one of fixed-orifice, txv"):
         read_unit(KNOWLEDGE, {"metering": "valve"})
 
 

@@ -240,12 +240,12 @@ def test_a_danger_on_record_stops_the_whole_job_known_today_or_not(shipped: Know
     known = shipped.hazards["heat-exchanger-breach"]
     assert hazard_on_record(shipped, known.id) == known
     unknown = hazard_on_record(shipped, "gone-by-now")
-    assert unknown.signal == "DANGER" and unknown.stop == Stop("whole-job", "gone by now")
-    assert unknown.id == "gone-by-now" and "gone by now" in unknown.what_to_do
+    assert unknown.signal == "DANGER" and unknown.stop == Stop("whole-job", "gone-by-now")
+    assert unknown.id == "gone-by-now" and "gone-by-now" in unknown.what_to_do
     assert unknown.defer_to == "the supervisor, who finds out who is licensed for it"
-    assert unknown.tag == "Do not start: the work was stopped for gone by now."
+    assert unknown.tag == "Do not start: the work was stopped for gone-by-now."
     for hazard in shipped.hazards.values():
-        covers = hazard.id.replace("-", " ") if hazard.stop is None else hazard.stop.covers
+        covers = hazard.spoken if hazard.stop is None else hazard.stop.covers
         assert stopping(shipped, hazard.id) == replace(hazard, stop=Stop("whole-job", covers))
     assert any(hazard.stop is None for hazard in shipped.hazards.values())
-    assert stopping(shipped, "gone-by-now").stop == Stop("whole-job", "gone by now")
+    assert stopping(shipped, "gone-by-now").stop == Stop("whole-job", "gone-by-now")

@@ -59,7 +59,7 @@ def test_a_stop_that_is_called_up_as_well_stands_once_and_by_its_finding() -> No
 @pytest.mark.parametrize(
     ("name", "stop"),
     [
-        ("heard-of", Stop("until-made-safe", "heard of")),
+        ("heard-of", Stop("until-made-safe", "heard-of")),
         ("this-one", Stop("until-made-safe", "what this-one covers")),
         ("leak", LEAK.stop),
         ("crack", CRACK.stop),

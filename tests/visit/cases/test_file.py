@@ -199,7 +199,7 @@ def test_words_of_earlier_editions_are_understood(reading: dict[str, Any]) -> No
         ({"complaint": "hto"}, "complaint", "did you mean hot?"),
         ({"repaired": ["x"]}, "repaired", "one of f, g"),
         ({"unit": "R-22"}, "unit", "write one `name: value` a line"),
-        ({"unit": {"circuits": "many"}}, "unit.circuits", "one of one, two or more"),
+        ({"unit": {"circuits": "many"}}, "unit.circuits", "one of one, two-or-more"),
         ({"own-record": {"nothing": 1}}, "own-record.nothing", None),
         ({"conditions": {"outdor-temperature": "90 F"}}, "conditions.outdor-temperature",
          "did you mean outdoor-temperature?"),

@@ -6,7 +6,7 @@ type, an outcome, a value, an area, is said in words that do not lead back to it
 Why: people would be shown the bare id, in every language; and what is shown must be what may be
 typed.
 Mend: add a line to words.yaml. Capitals and commas are free; letters and figures stay those of the
-id where it is typed.
+id where it is typed. An id of a pack's own is only told of: it is shown as it is.
 """
 
 from __future__ import annotations
@@ -32,7 +32,9 @@ def find(base: RuleBase) -> Iterator[Problem]:
     for entry, steps, name in (*_typed(base), *_only_shown(base)):
         if name not in known and "-" in name and name not in words:
             what, instead = f"nobody says how {name} is said", f"add {name} to words.yaml"
-            yield base.problem(ID, entry, steps, what, instead)
+            own = base.definitions.of(entry[0]).get(entry[1])
+            is_packs = own is not None and own.file.folder
+            yield base.problem(ID, entry, steps, what, instead, "notice" if is_packs else "error")
         known.add(name)
     typed = {name for _, _, name in _typed(base)}
     for file in base.files:
