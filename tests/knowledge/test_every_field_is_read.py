@@ -77,6 +77,7 @@ FOR_CHECKS: Mapping[tuple[str, str], str] = {
     ("Relation", "source"): "where its figure comes from: a check asks for it",
     ("TypicalUnit", "plate"): "read together with the facts, as `unit`",
     ("SoundReading", "none_because"): "a reason that stands in the place of a number",
+    ("Knowledge", "sources"): "read by its own `published`",
     ("Knowledge", "words"): "read by its own `spoken`, which every screen asks",
     ("Knowledge", "signed"): "who answers for what was retired: read beside an earlier version",
 }
