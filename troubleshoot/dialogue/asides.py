@@ -1,7 +1,7 @@
 """What may be typed at any prompt besides an answer: leaving, help, a note.
 
-No prompt traps anybody: whatever it asks for, q leaves with everything kept, and a STOP that stands
-standing. At a test, a step and an ending the commands serve the rest (`dialogue/commands.py`).
+No prompt traps anybody: whatever it asks for, q leaves with everything kept, a STOP still standing
+among it. At a test, a step and an ending the commands serve the rest (`dialogue/commands.py`).
 """
 
 from __future__ import annotations

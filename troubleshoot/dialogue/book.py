@@ -152,19 +152,19 @@ class VisitBook:
             return "; ".join(f"{r.problem}; {r.instead}" for r in error.refusals) + "."
         return None
 
-    def undone(self) -> VisitState | None:
-        """What the visit would be with its last answer taken back; None where there is none."""
-        if taken_back(self.events) is None:
-            return None
-        return replay(self.knowledge, [*self.events, Undone(time=stamp(self.now()))])
+    def undo(self, refused: Callable[[VisitState], str] = lambda then: "") -> str:
+        """Take the last answer back; the words, not what hands have done.
 
-    def undo(self) -> str:
-        """Take the last answer back; the words, not what hands have done."""
-        state = self.undone()
-        if state is None:
+        `refused`: says why the visit may not become what it would; empty where it may.
+        """
+        if taken_back(self.events) is None:
             return "There is nothing to take back."
-        self._keep(Undone(time=stamp(self.now())))
-        self.state = state
+        event = Undone(time=stamp(self.now()))
+        then = replay(self.knowledge, [*self.events, event])
+        if why_not := refused(then):
+            return why_not
+        self._keep(event)
+        self.state = then
         return "Taken back. The work state goes on from the more careful of the two."
 
     def mark_last_invalid(self, reason: str) -> str:

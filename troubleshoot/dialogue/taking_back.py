@@ -22,17 +22,17 @@ A_STOP_RESTS_ON_IT: Final = (
 
 def take_back(book: VisitBook, voice: Voice, reasoner: Reasoner) -> None:
     """Take the last answer back, unless a STOP would go with it."""
-    then = book.undone()
-    if then is not None and lifts_a_stop(reasoner, book.state, then):
-        voice.say(A_STOP_RESTS_ON_IT)
-    else:
-        voice.say(book.undo())
+
+    def refused(then: VisitState) -> str:
+        return A_STOP_RESTS_ON_IT if lifts_a_stop(reasoner, book.state, then) else ""
+
+    voice.say(book.undo(refused))
 
 
 def lifts_a_stop(reasoner: Reasoner, now: VisitState, then: VisitState) -> bool:
     """Whether a STOP that stands now, of whatever scope, would not stand then."""
-    after = _stops(reasoner, then)
-    return bool(_stops(reasoner, now) - after)
+    stand = _stops(reasoner, now)  # first: what follows from now is kept ready
+    return not stand <= _stops(reasoner, then)
 
 
 def _stops(reasoner: Reasoner, state: VisitState) -> frozenset[str]:

@@ -39,8 +39,8 @@ def replay(knowledge: Knowledge, events: Sequence[Event]) -> VisitState:
         if gone is None:
             continue
         work = cautious(works[gone], state.work)
-        state = replay(knowledge, without(events[:number], gone))
-        state = replace(state, work=cautious(state.work, work), aim=None, latest_time=event.time)
+        before, state = state, replay(knowledge, without(events[:number], gone))
+        state = timed(before, replace(state, work=cautious(state.work, work), aim=None), event)
     return state
 
 
