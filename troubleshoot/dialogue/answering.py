@@ -33,6 +33,7 @@ from troubleshoot.safety.steps import (
 )
 from troubleshoot.visit.absence import minutes_since
 from troubleshoot.visit.events import Answered, StepDone
+from troubleshoot.visit.events.places import step_place
 from troubleshoot.visit.hearing.metered import metered
 from troubleshoot.visit.state import VisitState
 
@@ -139,7 +140,7 @@ def _metered(
     if STEPS[step.id].number_says_part:
         return _with_the_rest(knowledge, state, test, step, typed)
     number, named = _told(knowledge, state, test, step, typed)
-    outcomes = metered(knowledge, state, step, number) if number else ()
+    outcomes = shown_at(knowledge, state, step, number) if number else ()
     if number and not outcomes:
         raise NotAnAnswer("That number says nothing here; type what came of it in words.")
     if number and _read_before_bleeding(state, step, outcomes):
@@ -148,6 +149,12 @@ def _metered(
         return None
     found = {*outcomes, *named} - ({CONFIRMED[step.id]} if named else set())
     return StepDone.of(step, tuple(o.id for o in test.outcomes if o.id in found), number or None)
+
+
+def shown_at(knowledge: Knowledge, state: VisitState, step: Step, text: str) -> tuple[str, ...]:
+    """What a number makes of a step, at the place where the step is done."""
+    at = step_place(step, state.unit)
+    return metered(knowledge, state.case, step.id, at, text)
 
 
 def _told(
@@ -164,7 +171,7 @@ def _told(
         return said.number, said.named
     if not said.number:
         _read(knowledge, test, typed)
-    if not said.plain and metered(knowledge, state, step, said.number) == (CONFIRMED[step.id],):
+    if not said.plain and shown_at(knowledge, state, step, said.number) == (CONFIRMED[step.id],):
         raise NotAnAnswer(
             f"{said.number} is sound, and I cannot tell what the other words say of it. "
             "Type the highest number on the meter alone, or in words what came of it."
@@ -188,7 +195,7 @@ def _with_the_rest(
     if not number:
         _read(knowledge, test, typed)
     confirmed, outcomes = CONFIRMED[step.id], tuple(o.id for o in test.outcomes)
-    read = metered(knowledge, state, step, number)
+    read = shown_at(knowledge, state, step, number)
     if not rest:
         raise NotAnAnswer(rest_wanted(test, number, read, confirmed))
     said = chosen_words(test, rest, outcomes)

@@ -10,6 +10,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 from typing import Any, Final
 
+from troubleshoot.dialogue.answering import shown_at
 from troubleshoot.dialogue.driven import DrivenVisit
 from troubleshoot.dialogue.prompts import AskTest, AtStop, DoStep, Prompt, Settled
 from troubleshoot.dialogue.stopped import keep_stop
@@ -35,7 +36,7 @@ from troubleshoot.visit.events import (
     Started,
     StepDone,
 )
-from troubleshoot.visit.hearing.metered import TOO_LITTLE, metered
+from troubleshoot.visit.hearing.metered import TOO_LITTLE
 from troubleshoot.visit.telling.account import FILE, NOT_EXAMINED, Plain, ending_of
 from troubleshoot.visit.telling.whole_visit import visit_account
 
@@ -203,7 +204,7 @@ class ScriptedVisit(DrivenVisit):
         return replace(StepDone.of(step, (CONFIRMED[step.id],)), nobody=True)
 
     def _outcomes(self, step: Step, answer: Answer) -> tuple[str, ...]:
-        return answer.outcomes or metered(self.knowledge, self.state, step, answer.text or "")
+        return answer.outcomes or shown_at(self.knowledge, self.state, step, answer.text or "")
 
     def _step(self, step: Step, answer: Answer, outcomes: tuple[str, ...]) -> Event:
         """A step as the file tells it."""

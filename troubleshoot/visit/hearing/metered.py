@@ -7,14 +7,11 @@ from dataclasses import replace
 from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.readings.answers import Answer
+from troubleshoot.reasoning.readings.answers import Answer, Case
 from troubleshoot.reasoning.readings.readings import take_readings
 from troubleshoot.reasoning.unit.equipment import Unit
-from troubleshoot.reasoning.unit.places import spoken
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.declared import CONFIRMED, STEPS
-from troubleshoot.safety.steps import Step
-from troubleshoot.visit.events.places import step_place
-from troubleshoot.visit.state import VisitState
 
 NO_NUMBER: Final = "only the number on the meter confirms it in a file"
 NO_WORD: Final = "the number says only part of it; the word is wanted beside it"
@@ -22,13 +19,14 @@ TOO_LITTLE: Final = (NO_NUMBER, NO_WORD)
 """Why a file's confirmation of a step counts for nothing."""
 
 
-def metered(knowledge: Knowledge, state: VisitState, step: Step, text: str) -> tuple[str, ...]:
+def metered(
+    knowledge: Knowledge, case: Case, step: str, at: Place | None, text: str
+) -> tuple[str, ...]:
     """The outcome of a step that reads `text`; empty where the number says nothing of it."""
-    place = step_place(step, state.unit)
-    case = replace(state.case, answers=(Answer(step.id, (), text, (place,)),))
+    case = replace(case, answers=(Answer(step, (), text, (at,)),))
     readings = take_readings(knowledge, case)[0]
-    possible = next((r.possible for r in readings if r.test == step.id), frozenset())
-    worse = sorted(possible - {CONFIRMED[step.id]})
+    possible = next((r.possible for r in readings if r.test == step), frozenset())
+    worse = sorted(possible - {CONFIRMED[step]})
     return tuple(worse[:1]) or tuple(possible)
 
 
@@ -49,11 +47,10 @@ def as_a_file_counts(knowledge: Knowledge, unit: Unit, answer: Answer) -> Answer
     """An answer of a file: the worse of its word and its number; with too little, for nothing."""
     if answer.test not in CONFIRMED:
         return answer
-    step = Step(answer.test, spoken(answer.places[0]))
-    said = answer.outcomes
-    read = metered(knowledge, VisitState(unit=unit), step, answer.text) if answer.text else ()
-    worse = {*said, *read} - {CONFIRMED[answer.test]}
+    test, at, text, said = answer.test, answer.places[0], answer.text, answer.outcomes
+    read = metered(knowledge, Case(unit), test, at, text) if text else ()
+    worse = {*said, *read} - {CONFIRMED[test]}
     if said and worse - {*said}:
         return replace(answer, outcomes=tuple(sorted(worse)))
-    why = "" if said and read else too_little(answer.test, said or read, answer.text)
+    why = "" if said and read else too_little(test, said or read, text)
     return replace(answer, valid=False, why_invalid=why) if why else answer
