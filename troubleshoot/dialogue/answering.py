@@ -44,9 +44,7 @@ LEAST_LETTERS: Final = 4
 
 def answers(test: Test, outcomes: Collection[str]) -> tuple[str, ...]:
     """What may be typed for these outcomes: their names, and what people say for them."""
-    return tuple(
-        word for o in test.outcomes if o.id in outcomes for word in (o.spoken or o.id, *o.words)
-    )
+    return tuple(word for o in test.outcomes if o.id in outcomes for word in (o.spoken, *o.words))
 
 
 def answer_event_from(

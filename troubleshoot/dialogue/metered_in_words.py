@@ -92,7 +92,7 @@ def _readable(knowledge: Knowledge, test: Test, found: re.Match[str]) -> str:
 
 def _says(outcome: Outcome, typed: str) -> bool:
     """Whether an outcome is named, by its own word or by what people say, and not denied."""
-    phrases = [phrase_words(word) for word in (outcome.spoken or outcome.id, *outcome.words)]
+    phrases = [phrase_words(word) for word in (outcome.spoken, *outcome.words)]
     return any(
         (at := span(clause, phrase)) is not None and not denied(clause, at)
         for clause in clauses(typed, str)

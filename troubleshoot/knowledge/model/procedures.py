@@ -8,7 +8,7 @@ from typing import TYPE_CHECKING, Annotated, Literal
 from troubleshoot.frozen import frozen_open
 from troubleshoot.knowledge.declaring import written
 from troubleshoot.knowledge.model.tests import Finding
-from troubleshoot.knowledge.model.words import FactsNeeded
+from troubleshoot.knowledge.model.words import FactsNeeded, said_by_its_id
 
 if TYPE_CHECKING:
     from troubleshoot.knowledge.forms.declared import After, Inside, Items, Key
@@ -190,3 +190,6 @@ class Hazard:
     source: Source = ""
     kind: str = ""
     spoken: str = ""
+
+    def __post_init__(self) -> None:
+        said_by_its_id(self)

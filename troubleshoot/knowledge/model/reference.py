@@ -9,7 +9,7 @@ from typing import TYPE_CHECKING, Annotated, Literal
 from troubleshoot.frozen import frozen_open
 from troubleshoot.knowledge.declaring import written
 from troubleshoot.knowledge.model.tests import Bound
-from troubleshoot.knowledge.model.words import FactsNeeded
+from troubleshoot.knowledge.model.words import FactsNeeded, said_by_its_id
 
 if TYPE_CHECKING:
     from troubleshoot.knowledge.forms.declared import After, Items, Key
@@ -167,6 +167,9 @@ class Quantity:
         "beyond these a person is asked once whether the number is meant",
     ] = None  # fmt: skip
     spoken: str = ""
+
+    def __post_init__(self) -> None:
+        said_by_its_id(self)
 
 
 @written("limit", block=True)

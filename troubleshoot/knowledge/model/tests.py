@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Annotated, Literal
 
 from troubleshoot.frozen import frozen_open
 from troubleshoot.knowledge.declaring import written
+from troubleshoot.knowledge.model.words import said_by_its_id
 
 if TYPE_CHECKING:
     from troubleshoot.knowledge.forms.declared import After, Items, Key
@@ -106,6 +107,9 @@ class Outcome:
     ] = ()  # fmt: skip
     source: Source = ""
     spoken: str = ""
+
+    def __post_init__(self) -> None:
+        said_by_its_id(self)
 
 
 @written("reading")

@@ -1,9 +1,9 @@
-"""What several kinds of entries share: signatures, and what equipment has to be."""
+"""What several kinds of entries share: signatures, what equipment has to be, how an id is said."""
 
 from __future__ import annotations
 
 from collections.abc import Mapping
-from typing import TYPE_CHECKING, Annotated
+from typing import TYPE_CHECKING, Annotated, Protocol
 
 from troubleshoot.frozen import frozen_open
 from troubleshoot.knowledge.declaring import written
@@ -25,3 +25,19 @@ class Signature:
 
 FactsNeeded = Mapping[str, tuple[str, ...]]
 """Equipment facts that must hold: fact -> the words any one of which will do."""
+
+
+class Said(Protocol):
+    """An entry that people are shown: `spoken` is what `words.yaml` says for its id."""
+
+    @property
+    def id(self) -> str: ...
+
+    @property
+    def spoken(self) -> str: ...
+
+
+def said_by_its_id(entry: Said) -> None:
+    """Let an entry of which nobody has said how it is said stand as it is written."""
+    if not entry.spoken:
+        object.__setattr__(entry, "spoken", entry.id)

@@ -33,5 +33,5 @@ def hazard_on_record(knowledge: Knowledge, name: str) -> Hazard:
 def stopping(knowledge: Knowledge, name: str) -> Hazard:
     """A hazard whose STOP is for the whole job, whatever today's rules say of its scope."""
     hazard = hazard_on_record(knowledge, name)
-    covers = (hazard.spoken or hazard.id) if hazard.stop is None else hazard.stop.covers
+    covers = hazard.spoken if hazard.stop is None else hazard.stop.covers
     return replace(hazard, stop=Stop("whole-job", covers))

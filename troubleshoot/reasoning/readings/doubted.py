@@ -31,7 +31,7 @@ def _beyond(quantity: Quantity, typed: Typed) -> str | None:
         return None
     low, high = quantity.doubted_beyond
     unit = unit_of(quantity.unit).spoken
-    name = quantity.spoken or quantity.id
+    name = quantity.spoken
     for leg in typed.values:
         if leg.over_range:
             continue

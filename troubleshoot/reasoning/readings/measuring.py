@@ -94,8 +94,7 @@ def require_possible(quantity: Quantity, typed: Typed) -> None:
             unit = unit_of(quantity.unit).spoken
             raise NotUnderstood(
                 typed.text,
-                f"cannot be: {quantity.spoken or quantity.id} lies between {low:g} and {high:g} "
-                f"{unit}",
+                f"cannot be: {quantity.spoken} lies between {low:g} and {high:g} {unit}",
                 "read it again",
             )
 

@@ -120,7 +120,7 @@ def _as_fired(knowledge: Knowledge, job: Job, met: StopMet) -> FiredHazard:
     """A STOP that was met as one that stands: reported in words, it halts until made safe."""
     hazard = knowledge.hazards[met.hazard]
     if hazard.stop is None or hazard.stop.scope == "this-step":
-        covers = (hazard.spoken or hazard.id) if hazard.stop is None else hazard.stop.covers
+        covers = hazard.spoken if hazard.stop is None else hazard.stop.covers
         hazard = replace(hazard, stop=Stop("until-made-safe", covers))
     return FiredHazard(hazard, circuits(job.unit.layout, None), (MET,), found=True)
 
