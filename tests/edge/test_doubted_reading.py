@@ -4,16 +4,22 @@ from __future__ import annotations
 
 from pathlib import Path
 
-from tests.edge.person import Clock
+from tests.edge.person import Clock, Person
 from tests.edge.visits import begin, events_of, lead_to, task
+
+
+def at_the_head(data: Path, clock: Clock) -> Person:
+    """A visit at its head pressure, with no refrigerant known."""
+    person = begin(data, clock)
+    person.types("do head-pressure")
+    lead_to(person, "Test: Head pressure")
+    return person
 
 
 def test_a_slip_is_not_kept_and_what_is_meant_stops(tmp_path: Path) -> None:
     """Regression: 690 psig of head, typed with no refrigerant known, was taken without a word."""
     data, clock = tmp_path / "data", Clock(tmp_path)
-    with begin(data, clock) as person:
-        person.types("do head-pressure")
-        lead_to(person, "Test: Head pressure")
+    with at_the_head(data, clock) as person:
         said = person.types("690 psig")
         assert "690 psig is odd" in said and "Is it meant? (y/n)" in said
         assert "y or n." in person.types("hm")
@@ -28,9 +34,7 @@ def test_a_slip_is_not_kept_and_what_is_meant_stops(tmp_path: Path) -> None:
 def test_a_long_silence_at_the_question_is_a_silence(tmp_path: Path) -> None:
     """What others could have changed while it stood open is not renewed by its answer."""
     data, clock = tmp_path / "data", Clock(tmp_path)
-    with begin(data, clock) as person:
-        person.types("do head-pressure")
-        lead_to(person, "Test: Head pressure")
+    with at_the_head(data, clock) as person:
         person.types("690 psig")
         clock.pass_minutes(90)
         said = person.types("y")
@@ -41,9 +45,7 @@ def test_a_long_silence_at_the_question_is_a_silence(tmp_path: Path) -> None:
 def test_what_is_asked_once_more_is_asked_by_the_clock(tmp_path: Path) -> None:
     """A walk found it: after the y or n the test was shown again on a roof of half an hour ago."""
     data, clock = tmp_path / "data", Clock(tmp_path)
-    with begin(data, clock) as person:
-        person.types("do head-pressure")
-        lead_to(person, "Test: Head pressure")
+    with at_the_head(data, clock) as person:
         person.types("690 psig")
         clock.pass_minutes(90)
         person.types("n")
@@ -52,9 +54,7 @@ def test_what_is_asked_once_more_is_asked_by_the_clock(tmp_path: Path) -> None:
 
 def test_a_list_that_stood_open_for_long_is_a_silence(tmp_path: Path) -> None:
     data, clock = tmp_path / "data", Clock(tmp_path)
-    with begin(data, clock) as person:
-        person.types("do head-pressure")
-        lead_to(person, "Test: Head pressure")
+    with at_the_head(data, clock) as person:
         person.types("do capacitor")
         assert "Which of these?" in person.last
         clock.pass_minutes(90)

@@ -91,3 +91,8 @@ def lead_to(person: Person, wanted: str) -> None:
 def events_of(data: Path, visit: str = "2026-11-26-1") -> str:
     """What the journal of a visit holds."""
     return (data / "visits" / f"{visit}.journal").read_text("utf-8")
+
+
+def takes_over(person: Person) -> str:
+    """Who takes over the STOP that was told last."""
+    return " ".join(person.last.split()).rpartition("Hand over to:")[2]

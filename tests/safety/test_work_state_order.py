@@ -5,10 +5,8 @@ from __future__ import annotations
 from dataclasses import replace
 
 import pytest
-from hypothesis import given
-from hypothesis import strategies as st
 
-from tests.safety.work_state_neighbours import ready_for, states_on_every_way
+from tests.safety.work_state_neighbours import ready_for
 from tests.safety.work_state_samples import (
     BURNING,
     ENERGISED,
@@ -21,13 +19,12 @@ from tests.safety.work_state_samples import (
     RUNNING,
     RUNNING_OPEN,
     SAMPLES,
-    UNIT,
     WATCHED_UNIT,
     a_test,
 )
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.safety.declared import CONFIRMED
-from troubleshoot.safety.guards import allowed, unmet
+from troubleshoot.safety.guards import allowed
 from troubleshoot.safety.needs import needs_of
 from troubleshoot.safety.route import steps_to, steps_to_leave, switch_minutes
 from troubleshoot.safety.steps import Step
@@ -267,29 +264,6 @@ def test_undoing_a_recovery_leaves_a_circuit_that_is_neither_opened_nor_run() ->
     either = cautious(full, empty)
     assert either.circuit("circuit 1") == "charge-unsure"
     assert either.circuits_without_charge == ("circuit 1",)
-
-
-STATES = st.sampled_from(states_on_every_way(UNIT))
-
-
-@given(STATES, STATES, st.sampled_from(SAMPLES))
-def test_hands_go_in_from_a_cautious_state_only_if_from_both(
-    one: WorkState, other: WorkState, sample: tuple[Test, str | None]
-) -> None:
-    test, place = sample
-    needs = needs_of(test, place, UNIT)
-    if test.work_state == "locked-out" and not unmet(cautious(one, other), needs):
-        assert not unmet(one, needs)
-        assert not unmet(other, needs)
-
-
-@given(STATES, STATES, STATES)
-def test_being_cautious_does_not_depend_on_order(
-    one: WorkState, other: WorkState, third: WorkState
-) -> None:
-    assert cautious(one, other) == cautious(other, one)
-    assert cautious(one, one) == one
-    assert cautious(cautious(one, other), third) == cautious(one, cautious(other, third))
 
 
 def test_changing_the_state_costs_the_minutes_of_the_rule_base(shipped: Knowledge) -> None:
