@@ -1,12 +1,7 @@
-"""Whole conversations: a routine capacitor check, good and weak, as golden transcripts, and others.
-
-Regenerate the transcripts after a change of wording with: UPDATE_STORIES=1 python -m pytest
-tests/cli/test_stories.py; then read the difference.
-"""
+"""Whole conversations: a routine capacitor check, good and weak, kept on file, and others."""
 
 from __future__ import annotations
 
-import os
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
@@ -14,11 +9,11 @@ from typing import Any
 
 import pytest
 
+from tests.cli.golden import golden
 from tests.cli.player import Player, play
 from troubleshoot.cli.failures import KEPT
 from troubleshoot.knowledge.model import Knowledge
 
-HERE = Path(__file__).parent / "stories"
 UNIT: dict[str, Any] = {
     "refrigerant": "R-410A",
     "metering": "txv",
@@ -33,14 +28,6 @@ UNIT: dict[str, Any] = {
     "nameplate-volts": "230 V",
 }
 CHECK = "do capacitance-out-of-circuit at capacitor condenser fan 1"
-
-
-def golden(name: str, text: str) -> None:
-    """Compare with the transcript on file, or write it when asked to."""
-    path = HERE / f"{name}.txt"
-    if os.environ.get("UPDATE_STORIES"):
-        path.write_text(text, "utf-8")
-    assert text == path.read_text("utf-8"), f"{path} differs; read it, then UPDATE_STORIES=1"
 
 
 def routine_check(shipped: Knowledge, folder: Path, readings: list[str]) -> tuple[Player, int]:

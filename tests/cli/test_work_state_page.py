@@ -8,6 +8,7 @@ from types import MappingProxyType
 
 import pytest
 
+from tests.cli.golden import golden
 from tests.safety.test_work_state_guards import MUST_STAND
 from troubleshoot.cli import work_state_page as page
 from troubleshoot.knowledge.model import Knowledge
@@ -30,6 +31,11 @@ PROMISED = {
     "nobody reported": ("meter: not proved", "dead: not shown", "gas: on", "occupants told: no"),
 }
 """An event -> what the README promises that it voids."""
+
+
+def test_the_whole_page_is_as_it_was_last_read(command: Call) -> None:
+    """It holds every declaration, so that none changes without a person who reads the page."""
+    golden("work-state", command("rules", "explain", "work-state")[1])
 
 
 def about(lines: list[str], step: str) -> list[str]:

@@ -89,6 +89,8 @@ def _about(knowledge: Knowledge, step: SafetyStep) -> Iterator[str]:
     if step.at != "unit":
         yield f"  done: once for each {spoken(step.at)}"
     yield f"  confirmed by: {_confirmed_by(step, test)}"
+    if step.metered:
+        yield "  in a file: only by the number on the meter"
     yield f"  only after: {'; '.join(g.words for g in step.after) or 'nothing, at any time'}"
     for outcomes, change in _by_change(step, test).items():
         yield f"  {outcomes}: {change}"
