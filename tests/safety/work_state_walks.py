@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import random
 from collections.abc import Iterator, Sequence
+from functools import cache
 from typing import NamedTuple, get_args
 
 from tests.safety import work_state_account as account
@@ -22,14 +23,15 @@ from tests.safety.work_state_samples import (
     Sample,
     answers_to,
 )
+from troubleshoot.knowledge.model import Test
+from troubleshoot.safety import guards, route, transitions, work_state
 from troubleshoot.safety.declaration import Event
 from troubleshoot.safety.declared import CONFIRMED
-from troubleshoot.safety.guards import unmet
 from troubleshoot.safety.needs import Needs, needs_of
-from troubleshoot.safety.route import LEAVING, next_step
+from troubleshoot.safety.route import LEAVING
 from troubleshoot.safety.steps import Step
-from troubleshoot.safety.transitions import after_step, after_test, expire, refusals
-from troubleshoot.safety.work_state import WHOLE_UNIT, UnitAtWork, WorkState, cautious
+from troubleshoot.safety.transitions import after_test
+from troubleshoot.safety.work_state import WHOLE_UNIT, UnitAtWork, WorkState
 
 EVENTS: tuple[Event, ...] = get_args(Event)
 
@@ -41,15 +43,35 @@ class Job(NamedTuple):
     world: World
 
 
+class Asked(NamedTuple):
+    """A sample test, and what it needs on the unit of the walk."""
+
+    test: Test
+    place: str | None
+    needs: Needs
+
+
 START = Job(WorkState(), frozenset())
 Next = tuple[str, Job]
 
+# Many worlds share one belief: what the program makes of it is worked out once.
+next_step = cache(route.next_step)
+unmet = cache(guards.unmet)
+refusals = cache(transitions.refusals)
+after_step = cache(transitions.after_step)
+expire = cache(transitions.expire)
+cautious = cache(work_state.cautious)
 
-def followers(job: Job, samples: Sequence[Sample], unit: UnitAtWork) -> Iterator[Next]:
+
+def asked_of(samples: Sequence[Sample], unit: UnitAtWork) -> tuple[Asked, ...]:
+    """The sample tests with their needs."""
+    return tuple(Asked(test, place, needs_of(test, place, unit)) for test, place in samples)
+
+
+def followers(job: Job, asked: Sequence[Asked], unit: UnitAtWork) -> Iterator[Next]:
     """Everything that can happen next, with a word for it: tests, steps, what voids states."""
     offered = {next_step(job.state, LEAVING, unit, leaving=True)}
-    for test, place in samples:
-        needs = needs_of(test, place, unit)
+    for test, place, needs in asked:
         offered.add(next_step(job.state, needs, unit))
         if not unmet(job.state, needs):
             state = after_test(job.state, test, place, (), unit)
@@ -80,17 +102,17 @@ def undone(before: Job, after: Job) -> tuple[Job, Job]:
     return Job(state, before.world), Job(state, after.world)
 
 
-def objections(job: Job, samples: Sequence[Sample], unit: UnitAtWork) -> Iterator[str]:
+def objections(job: Job, asked: Sequence[Asked], unit: UnitAtWork) -> Iterator[str]:
     """What is wrong here: with a test that would be shown now, or with the way to it."""
     officer = Officer(unit)
-    for test, place in samples:
-        needs = needs_of(test, place, unit)
+    for test, place, needs in asked:
         words = "" if unmet(job.state, needs) else officer.objection(job.world, test, place)
         words = words or _about_the_way(job.state, needs, unit)
         if words:
             yield f"{test.id} at {place}: {words}"
 
 
+@cache
 def _about_the_way(state: WorkState, needs: Needs, unit: UnitAtWork) -> str:
     step = next_step(state, needs, unit)
     if step is None:
@@ -104,16 +126,17 @@ def walk_everywhere(
     samples: Sequence[Sample], unit: UnitAtWork, undo: bool = False
 ) -> tuple[int, list[str]]:
     """Breadth first over every sequence of events: jobs met, and what is wrong on them."""
-    seen, ahead, found = {START}, [START], list(objections(START, samples, unit))
+    asked = asked_of(samples, unit)
+    seen, ahead, found = {START}, [START], list(objections(START, asked, unit))
     while ahead:
         here, ahead = ahead, []
         for job in here:
-            for word, after in followers(job, samples, unit):
+            for word, after in followers(job, asked, unit):
                 taken_back = undone(job, after) if undo and word not in EVENTS else ()
                 for new in {after, *taken_back} - seen:
                     seen.add(new)
                     ahead.append(new)
-                    found += [f"{said} after {word}" for said in objections(new, samples, unit)]
+                    found += [f"{said} after {word}" for said in objections(new, asked, unit)]
     return len(seen), found
 
 
@@ -121,15 +144,16 @@ def walk_along(
     choices: Sequence[int], samples: Sequence[Sample], unit: UnitAtWork, heedless: bool = False
 ) -> list[str]:
     """One visit, led by numbers; every seventh choice takes the last thing back."""
+    asked = asked_of(samples, unit)
     job, found = START, []
     for choice in choices:
-        ways = list(followers(job, samples, unit))
+        ways = list(followers(job, asked, unit))
         if heedless:
             ways += careless(job, unit)
         word, after = ways[choice % len(ways)]
         if choice % 7 == 0 and word not in EVENTS:
             after = undone(job, after)[choice % 2]
-        found += [f"{said} after {word}" for said in objections(after, samples, unit)]
+        found += [f"{said} after {word}" for said in objections(after, asked, unit)]
         job = after
     return found
 
