@@ -1,4 +1,4 @@
-"""A time as people type it: 14:30, 2:44 pm, just now, 10 min ago, yesterday 16:00."""
+"""A time as people type it: 14:30, 0840, 2:44 pm, just now, 10 min ago, yesterday 16:00."""
 
 from __future__ import annotations
 
@@ -6,16 +6,32 @@ import re
 from datetime import datetime, time, timedelta
 from typing import Final
 
+_COUNT: Final = r"\d{1,3}|an?|half an|one|two|three|five|ten|fifteen|twenty|thirty"
+_UNIT: Final = r"(?:min|mins|minute|minutes|h|hr|hrs|hour|hours)"
 _LEAD: Final = re.compile(r"^(?:at|about|around|approx\.?|~) ?")
 _DAY: Final = re.compile(r"^(?P<day>today|yesterday|\d{4}-\d{1,2}-\d{1,2})(?:,? (?:at )?|t|$)")
 _CLOCK: Final = re.compile(
-    r"(?P<hour>\d{1,2})(?:[:.h](?P<minute>[0-5]\d))?(?: ?(?P<half>[ap])\.?m\.?)?"
+    r"(?P<hour>\d{1,2})(?:[:.h]?(?P<minute>[0-5]\d))?"
+    r"(?: ?(?P<half>[ap])\.?m\.?| ?(?P<hours>h|hrs?|hours?)\.?)?"
+)
+_BARE: Final = re.compile(r"\d{3,4}")
+"""A time without a mark between hours and minutes, which may be any number: 0840."""
+_OF_OTHER_THINGS: Final = frozenset(
+    "apt badge call called code dial dialed dialled ext extension floor line no number rm room rtu "
+    "store suite truck unit".split()  # noqa: SIM905
+)
+"""Straight before such figures they say that these are none."""
+_CALLS_HELP: Final = frozenset({"000", "112", "911"})
+_OTHER_DAY: Final = re.compile(
+    r"\b(?:(?:mon|tues|wednes|thurs|fri|satur|sun)day|tomorrow|last|next)\b"
+)
+"""Days on which a time alone says nothing."""
+_TO_COME: Final = re.compile(
+    r"\b(?:tomorrow|later|soon|will|gonna|going to|next (?:week|\w+day))\b"
+    rf"|\bin (?:{_COUNT}) ?{_UNIT}\b|\w'll\b"
 )
 _NOW: Final = re.compile(r"(?:just )?now|this minute|a moment ago|right now")
-_AGO: Final = re.compile(
-    r"(?P<count>\d{1,3}|an?|half an|one|two|three|five|ten|fifteen|twenty|thirty) ?"
-    r"(?P<unit>min|mins|minute|minutes|h|hr|hrs|hour|hours) ago"
-)
+_AGO: Final = re.compile(rf"(?P<count>{_COUNT}) ?(?P<unit>{_UNIT}) ago")
 _NUMBERS: Final = {
     "a": 1.0, "an": 1.0, "half an": 0.5, "one": 1.0, "two": 2.0, "three": 3.0, "five": 5.0,
     "ten": 10.0, "fifteen": 15.0, "twenty": 20.0, "thirty": 30.0,
@@ -50,18 +66,42 @@ def moment(typed: str, now: datetime) -> datetime | None:
 
 def moment_within(typed: str, now: datetime) -> datetime | None:
     """The time that stands somewhere in a text, as in "the boss, 3:10"; None where none does."""
+    if _OTHER_DAY.search(typed.lower()):
+        return None
     words = typed.replace(",", " ").replace(";", " ").split()
     for length in range(min(len(words), _LONGEST), 0, -1):
         for start in range(len(words) - length + 1):
-            found = moment(" ".join(words[start : start + length]), now)
+            end = start + length
+            if _is_bare(words[start:end]) and not _may_be_time(words, start):
+                continue
+            found = moment(" ".join(words[start:end]), now)
             if found is not None:
                 return found
     return None
 
 
+def _is_bare(words: list[str]) -> bool:
+    return len(words) == 1 and _BARE.fullmatch(words[0]) is not None
+
+
+def _may_be_time(words: list[str], at: int) -> bool:
+    """Whether figures among words are a time: at either end, and the number of nothing else."""
+    before = words[at - 1].lower() if at else ""
+    return at in (0, len(words) - 1) and before not in _OF_OTHER_THINGS
+
+
 def names_a_time(typed: str) -> bool:
-    """Whether a time stands anywhere in a text; on which day does not matter."""
-    return moment_within(typed, datetime(2000, 1, 2)) is not None
+    """Whether a time stands anywhere in a text; on which day does not matter.
+
+    Figures alone are none here: they may be the number of a unit.
+    """
+    marked = " ".join(word for word in typed.split() if not _BARE.fullmatch(word.strip(",;")))
+    return moment_within(marked, datetime(2000, 1, 2)) is not None
+
+
+def is_to_come(typed: str) -> bool:
+    """Whether what is told has still to come: tomorrow, later, in ten minutes, he will."""
+    return _TO_COME.search(typed.lower().replace("\u2019", "'")) is not None
 
 
 def with_day(at: datetime, now: datetime) -> str:
@@ -92,7 +132,7 @@ def _times(text: str) -> tuple[time, ...]:
     if text in _NAMED:
         return (_NAMED[text],)
     match = _CLOCK.fullmatch(text)
-    if match is None or (match["minute"] is None and match["half"] is None):
+    if match is None or text in _CALLS_HELP or (match["minute"] is None and match["half"] is None):
         return ()
     hour, minute = int(match["hour"]), int(match["minute"] or 0)
     if match["half"] is not None:
