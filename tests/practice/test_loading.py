@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from pathlib import Path
 
 import pytest
@@ -94,6 +95,20 @@ def test_what_does_not_hold_together_is_told_with_its_line(
     with pytest.raises(ScenarioError) as caught:
         checked_scenario(reasoner_of(shipped), file)
     problems = [str(problem) for problem in caught.value.problems]
+    assert [p for p in problems if p.startswith(f"{file}:{line}:") and says in p], problems
+
+
+@pytest.mark.parametrize("key", ["title", "call", "says", "repair", "proof", "teaches"])
+def test_bad_advice_is_told_with_its_line(shipped: Knowledge, tmp_path: Path, key: str) -> None:
+    """Regression: scenarios, which apprentices learn from, were not scanned as the rules are."""
+    planted = re.sub(rf"\b{key}: .*?(?=[}}\n])", f"{key}: Jumper the limit and let it run.", GOOD, 1)
+    line = planted[: planted.index("Jumper")].count("\n") + 1
+    file = tmp_path / "tea-rooms.yaml"
+    file.write_text(planted, "utf-8")
+    with pytest.raises(ScenarioError) as caught:
+        checked_scenario(reasoner_of(shipped), file)
+    problems = [str(problem) for problem in caught.value.problems]
+    says = "the text advises a way round a safety device"
     assert [p for p in problems if p.startswith(f"{file}:{line}:") and says in p], problems
 
 

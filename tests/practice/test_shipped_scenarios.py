@@ -9,7 +9,9 @@ from pathlib import Path
 import pytest
 
 from tests.practice.playing import conclusions_of, path_of, reasoner_of, scenario_named
+from troubleshoot.knowledge.located import read_located
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.practice.advice import advice_problems
 from troubleshoot.practice.consistency import consistency_problems
 from troubleshoot.practice.loading import load_scenarios, scenario_paths
 from troubleshoot.reasoning.choosing.next_test import NAMED
@@ -108,3 +110,10 @@ def test_every_scenario_file_is_formatted_as_text_people_can_edit() -> None:
         text = Path(path).read_text("utf-8")
         assert text.startswith("format: 1\nscenario: "), path
         assert "\t" not in text, path
+
+
+@pytest.mark.parametrize("name", sorted(PATHS))
+def test_no_scenario_advises_what_must_not_be_done(name: str) -> None:
+    path = PATHS[name]
+    root = read_located(path.read_text("utf-8"), str(path))
+    assert [str(problem) for problem in advice_problems(root, str(path))] == []

@@ -16,6 +16,7 @@ from troubleshoot.knowledge.reading_forms import read_form
 from troubleshoot.knowledge.shapes import Name
 from troubleshoot.knowledge.walking import text_of, value_at, walk
 from troubleshoot.outside.files import read_text
+from troubleshoot.practice.advice import advice_problems
 from troubleshoot.practice.building import build_scenario, case_data, proof_case_data
 from troubleshoot.practice.consistency import Keys, consistency_problems
 from troubleshoot.practice.form import SCENARIO_FILE
@@ -97,14 +98,17 @@ def _read(knowledge: Knowledge, text: str, path: str) -> tuple[Scenario, Located
 
 
 def checked_scenario(reasoner: Reasoner, path: Path) -> Scenario:
-    """Read a scenario file whose numbers have to hold together as well.
+    """Read a scenario file whose numbers have to hold together, and which advises nothing bad.
 
     Raises ScenarioError with every problem, NotUsable if unreadable.
     """
     scenario, root = _read(reasoner.knowledge, read_text(path), str(path))
     problems = [
-        Problem(str(path), *_place(root, each.at), each.what, each.instead, "consistency")
-        for each in consistency_problems(reasoner, scenario)
+        *advice_problems(root, str(path)),
+        *(
+            Problem(str(path), *_place(root, each.at), each.what, each.instead, "consistency")
+            for each in consistency_problems(reasoner, scenario)
+        ),
     ]
     if problems:
         raise ScenarioError(problems)

@@ -23,6 +23,7 @@ from troubleshoot.knowledge.checks.advice.mood import advises
 from troubleshoot.knowledge.checks.advice.practices import PRACTICES
 from troubleshoot.knowledge.checks.advice.wording import clauses
 from troubleshoot.knowledge.checks.clean_texts import texts
+from troubleshoot.knowledge.nodes import LocatedValue
 from troubleshoot.knowledge.problems import Problem
 from troubleshoot.knowledge.rule_base import RuleBase
 
@@ -39,8 +40,13 @@ _NAMED: Final = re.compile(rf"\b(?:{devices.ALL}|it|them|its|together|reset)\b")
 def find(base: RuleBase) -> Iterator[Problem]:
     """Yield a problem for every text that advises what must not be done."""
     for path, text, node in texts(base):
-        for what, instead in bad_advice(text):
-            yield Problem(path, node.line, node.column, f"the text advises {what}", instead, ID)
+        yield from problem_with(path, text, node)
+
+
+def problem_with(path: str, text: str, node: LocatedValue) -> Iterator[Problem]:
+    """Yield a problem for all that one text of a file advises and must not."""
+    for what, instead in bad_advice(text):
+        yield Problem(path, node.line, node.column, f"the text advises {what}", instead, ID)
 
 
 def bad_advice(text: str) -> Iterator[tuple[str, str]]:
