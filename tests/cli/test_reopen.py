@@ -60,7 +60,7 @@ def visit(typed: Callable[..., tuple[int, str, str]], command: Call) -> str:
             *[""] * 10,
             "over",
             "",
-            "the gas utility, 14:05",
+            "the gas utility, just now",
         ],
     )
     assert code == 0 and "troubleshoot reopen" in out
@@ -99,7 +99,7 @@ def test_with_all_of_it_the_all_clear_comes_first_and_both_stay_in_the_report(
     assert (stop["id"], stop["reopened"], stop["told"]) == (
         "gas-odour",
         True,
-        "the gas utility, 14:05",
+        "the gas utility, just now",
     )
     assert stop["made_safe"]["by"] == "gas-utility" and stop["made_safe"]["done"] == ALL_OF_IT[2]
     report = command("report", visit)[1]
@@ -111,7 +111,7 @@ def test_an_all_clear_that_is_not_given_stops_it_again(
     visit: str, typed: Callable[..., tuple[int, str, str]], command: Call
 ) -> None:
     _, out, _ = typed(
-        ["reopen", visit], [*ALL_OF_IT, "not cleared", "over", "the gas utility, 15:00"]
+        ["reopen", visit], [*ALL_OF_IT, "not cleared", "over", "the gas utility, just now"]
     )
     assert out.count("DANGER - STOP") == 1 and "Write on the tag" in out
     stops = json.loads(command("report", visit, "--json")[1])["stops"]

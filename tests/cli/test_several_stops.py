@@ -20,7 +20,8 @@ def test_all_that_stand_are_named_at_the_stop_at_closing_and_at_the_next_start(
     command: Call, typed: Callable[..., None]
 ) -> None:
     """Regression: of a shock and a gas smell only the one met last was named."""
-    typed(*START, "danger smell gas", "danger mate got a shock", "over", "dispatch", "q", "q")
+    dangers = ("danger smell gas", "danger mate got a shock")
+    typed(*START, *dangers, "over", "dispatch, just now", "q", "q")
     _, out, _ = command()
     at_stop, _, closed = flat(out).rpartition("The visit is closed as stopped.")
     assert names_both(at_stop), at_stop[-1500:]
@@ -35,6 +36,6 @@ def test_all_that_stand_are_named_at_the_stop_at_closing_and_at_the_next_start(
 
 
 def test_one_stop_is_not_told_twice(command: Call, typed: Callable[..., None]) -> None:
-    typed(*START, "danger smell gas", "over", "dispatch", "q", "q")
+    typed(*START, "danger smell gas", "over", "dispatch, just now", "q", "q")
     _, out, _ = command()
     assert "Also stands" not in out and "Stopped for this too" not in out

@@ -12,7 +12,7 @@ from troubleshoot.cli import clock
 Call = Callable[..., tuple[int, str, str]]
 
 GAS_SMELL = ["gas-smell", *[""] * 12]
-TOLD = "the gas utility by telephone"
+TOLD = "the gas utility by telephone, just now"
 RESULT = ["", "2", "a loose union tightened and bubble tested", "no bubbles at any joint now"]
 
 

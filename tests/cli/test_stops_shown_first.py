@@ -14,7 +14,7 @@ HEAD = "STOP over RTU-7, visit "
 @pytest.fixture
 def stopped(command: Call, typed: Callable[..., None]) -> None:
     """A visit to RTU-7 that a gas smell stopped, handed over."""
-    typed("RTU-7", "gas-smell", *[""] * 12, "over", "the gas utility by telephone, 9:10")
+    typed("RTU-7", "gas-smell", *[""] * 12, "over", "the gas utility by telephone, just now")
     assert command()[0] == 0
 
 

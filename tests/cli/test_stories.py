@@ -191,12 +191,12 @@ def test_commands_about_a_question_change_nothing_once_the_visit_is_settled(
 def test_a_gas_smell_offers_no_next_test_and_only_a_hand_over(
     shipped: Knowledge, tmp_path: Path
 ) -> None:
-    player = Player(shipped, {}, settled=["more please", "over", "the gas utility, at ten"])
+    player = Player(shipped, {}, settled=["more please", "over", "the gas utility, just now"])
     start = {"complaint": "gas-smell", "unit": UNIT, "name": "unit 2"}
     code, book = play(shipped, tmp_path, player, start)
     assert code == 0 and book.state.ended == "stopped"
     assert "Test:" not in player.text and "STOP" in player.text
-    assert book.state.stops[0].told == "the gas utility, at ten"
+    assert book.state.stops[0].told == "the gas utility, just now"
 
 
 def test_a_danger_that_a_finding_shows_is_told_at_once(shipped: Knowledge, tmp_path: Path) -> None:

@@ -198,9 +198,34 @@ def test_nothing_typed_throws_nothing_away(missing: int, shipped: Knowledge) -> 
 
 
 def test_somebody_is_told_by_role(shipped: Knowledge) -> None:
-    terminal = Lines("", "the cat at noon", "nobody", "no answer from the boss", "boss 3:10")
-    found = held(shipped, terminal, lambda voice: ask_told(Listener(shipped, voice)))
-    assert found == "boss 3:10" and len(terminal.asked) == 5
+    terminal = Lines("", "the cat at noon", "nobody", "no answer from the boss", "boss 11:10")
+    book, boss = over(shipped), shipped.hazards["lightning"]
+    found = held(shipped, terminal, lambda voice: ask_told(book, Listener(shipped, voice), boss))
+    assert found == "boss 11:10" and len(terminal.asked) == 5
+
+
+@pytest.mark.parametrize("given", range(1, 4))
+def test_u_goes_back_to_the_part_before(given: int, shipped: Knowledge) -> None:
+    typed = ["1", DONE, READ, "09:01"]
+    terminal = Lines(*typed[:given], "u", *typed[given - 1 :])
+    result = result_of(shipped, terminal)
+    assert result is not None and (result.done, result.reading) == (DONE, READ)
+    assert terminal.asked[given - 1] == terminal.asked[given + 1]
+
+
+def test_at_the_first_part_there_is_nothing_to_go_back_to(shipped: Knowledge) -> None:
+    terminal = Lines("u", "1", DONE, READ, "09:01")
+    assert result_of(shipped, terminal) is not None
+    assert "Nothing of the result has been told yet" in terminal.text
+
+
+@pytest.mark.parametrize("share", ["0 %", "0%", "0 percent", "< 1 %"])
+def test_a_share_is_asked_of_what_and_with_what(share: str, shipped: Knowledge) -> None:
+    """Regression: "0 %" of nobody knew what was taken for the reading."""
+    terminal = Lines("1", DONE, share, "", "no idea", "LEL, gas detector", "09:01")
+    result = result_of(shipped, terminal)
+    assert result is not None and result.reading == f"{share} LEL, gas detector"
+    assert terminal.asked.count("Of what, and with which instrument?") == 3
 
 
 def test_a_thunderstorm_is_waited_out_by_the_clock(

@@ -40,7 +40,7 @@ NOW = datetime.fromisoformat("2026-11-26T12:00:00+00:00")
 UNIT = {"heat": "gas", "refrigerant": "R-410A", "duct-smoke-detector": "not-fitted"}
 EVERYBODY = sorted(FULLY_QUALIFIED)
 DONE = "the limit was replaced like for like"
-TOLD = "the combustion tech, the gas fitter and the supervisor were called"
+TOLD = "the combustion tech, the gas fitter and the supervisor were called just now"
 
 
 @pytest.fixture(autouse=True)

@@ -44,7 +44,7 @@ def test_what_is_then_said_is_the_danger(more: str, who: str, data: Path, clock:
     with begin(data, clock) as person:
         person.types("mayday", more)
         assert "- STOP" in person.last and who in takes_over(person)
-        person.types("over", "the office, 9:05")
+        person.types("over", "the office, just now")
     with Person(data, "visits", clock=clock):
         pass
     assert events_of(data).count('"event": "stop"') == 0

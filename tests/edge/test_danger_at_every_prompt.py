@@ -136,7 +136,7 @@ def test_while_the_hand_over_is_written_down(data: Path, clock: Clock) -> None:
         assert HURT in takes_over(person)
         person.types("over")
         person.types(
-            "the fire service and the gas company, 9:10, gas smell told", "ambulance, 9:11"
+            "the fire service and the gas company, just now, gas smell told", "ambulance, just now"
         )
         assert "closed as stopped" in person.last
 
@@ -144,7 +144,7 @@ def test_while_the_hand_over_is_written_down(data: Path, clock: Clock) -> None:
 def test_while_a_visit_is_taken_back(data: Path, clock: Clock) -> None:
     """It was lost there: the visit stayed closed, and nothing was said of the danger."""
     with begin(data, clock) as person:
-        person.types("i smell gas", "over", "the gas company, 9:10")
+        person.types("i smell gas", "over", "the gas company, just now")
     for answers, who in (
         (["smoke coming out"], FIRE),
         ([ALL, "mate collapsed"], HURT),
@@ -155,7 +155,7 @@ def test_while_a_visit_is_taken_back(data: Path, clock: Clock) -> None:
         with Person(data, "reopen", "2026-11-26-1", clock=clock) as person:
             person.types(*answers)
             assert "- STOP" in person.last and who in takes_over(person)
-            person.types("over", "the office and them, 9:30", "")
+            person.types("over", "the office and them, just now", "")
             assert "closed as stopped" in person.last
     with Person(data, "reopen", "2026-11-26-1", clock=clock) as person:
         person.types(ALL, "1", "found the gas leak at the union and tightened it")
@@ -165,7 +165,7 @@ def test_while_a_visit_is_taken_back(data: Path, clock: Clock) -> None:
 def test_whoever_leaves_at_what_is_wrong_leaves_a_stop(data: Path, clock: Clock) -> None:
     """A walk found a traceback there, while a visit was taken back."""
     with begin(data, clock) as person:
-        person.types("i smell gas", "over", "the gas company, 9:10")
+        person.types("i smell gas", "over", "the gas company, just now")
     clock.pass_minutes(40)
     with Person(data, "reopen", "2026-11-26-1", clock=clock) as person:
         person.types(ALL, "danger", "q")

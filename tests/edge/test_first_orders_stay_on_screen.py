@@ -39,7 +39,7 @@ def test_when_the_prompt_appears_and_after_a_reply(typed: str, hazard: str, tmp_
             assert first in on_screen(person)
         person.types("over")
         assert "Who was told" in on_screen(person) and first in on_screen(person)
-        person.types("the office manager, 9:10", "")  # those it is for do not know yet
+        person.types("the office manager, just now", "")  # those it is for do not know yet
         assert "closed as stopped" in person.last and f"First: {first}" not in person.last
 
 
@@ -52,7 +52,7 @@ def test_at_a_call_that_is_a_stop_and_at_what_stands_over_the_unit(tmp_path: Pat
         for _ in range(12):
             if "over, or q" in person.types(""):
                 break
-        person.types("over", "the gas company, 9:10")
+        person.types("over", "the gas company, just now")
     with Person(tmp_path / "data", clock=clock, columns=WIDE, lines=HIGH) as person:
         person.types("RTU-7")
         assert not person.running and first in on_screen(person)

@@ -110,7 +110,7 @@ def test_a_stop_whose_finding_is_gone_stops_whoever_goes_on(tmp_path: Path) -> N
         assert "the STOP heat-exchanger-breach stands" in said
         assert "No further test is offered" in said
         person.types_until(
-            "reopen", [("Who was told", "the owner on the phone, 9:10"), ("", "over")]
+            "reopen", [("Who was told", "the owner on the phone, just now"), ("", "over")]
         )
     done = started(tmp_path / "data", "reopen", "2026-11-26-1")
     assert done.returncode == 2 and b"it stays closed" in done.stderr

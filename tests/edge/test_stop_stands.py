@@ -67,7 +67,7 @@ def test_a_unit_with_another_name_is_asked_about_while_a_stop_stands(
     data: Path, clock: Clock
 ) -> None:
     with leak(data, clock) as person:
-        person.types("over", "the gas utility, by phone, at ten")
+        person.types("over", "the gas utility, by phone, just now")
     for name in ("RTU-8", ""):
         with Person(data, clock=clock) as person:
             person.types(name)
@@ -92,7 +92,7 @@ def test_a_stop_is_met_by_a_scripted_visit_too(data: Path, clock: Clock, tmp_pat
 
 def handed_over(data: Path, clock: Clock) -> None:
     with leak(data, clock) as person:
-        person.types("over", "the gas utility, by phone, at ten")
+        person.types("over", "the gas utility, by phone, just now")
 
 
 def test_a_hand_over_takes_words_and_its_result_a_role_that_fits(data: Path, clock: Clock) -> None:
@@ -100,7 +100,7 @@ def test_a_hand_over_takes_words_and_its_result_a_role_that_fits(data: Path, clo
         for told in ("x", "x x", ",", "y y y", "12 34"):
             assert "by role" in " ".join(person.types("over" if told == "x" else told).split()) \
                 or told == "x"  # fmt: skip
-        person.types("the gas utility, by phone, at ten")
+        person.types("the gas utility, by phone, just now")
     clock.pass_minutes(60)
     with Person(data, "reopen", "2026-11-26-1", clock=clock) as person:
         assert "Who made it safe?" in person.types(ALL)
@@ -136,7 +136,7 @@ def test_a_complaint_that_is_a_stop_is_handed_over_like_any_other(data: Path, cl
 
 def test_no_other_test_is_listed_before_the_finding_that_lifts_it(data: Path, clock: Clock) -> None:
     with leak(data, clock) as person:
-        person.types("over", "the gas utility, 9:10")
+        person.types("over", "the gas utility, just now")
     clock.pass_minutes(60)
     with Person(data, "reopen", "2026-11-26-1", clock=clock) as person:
         person.types(ALL, "gas utility", DONE, READ, "2026-11-26 09:50")

@@ -33,7 +33,7 @@ def data(tmp_path: Path) -> Path:
         lead_to(person, "Test: Walk round")
         person.types("gas odour, water in electrics")
         assert "- STOP" in person.last
-        person.types("over", "the gas utility and a licensed electrician, 9:10")
+        person.types("over", "the gas utility and a licensed electrician, just now")
         assert "closed as stopped" in person.said
     return folder
 

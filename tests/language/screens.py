@@ -94,7 +94,7 @@ def _answer(prompt: Prompt, call: str, mode: Mode, say: Callable[[str], str]) ->
         return ("4,5,6" if prompt.several else "1") if prompt.options else say("y")
     if isinstance(prompt, AskWords):
         unit = "Which unit" in prompt.question
-        return call if "caller" in prompt.question else "" if unit else "the gas company, at 9:10"
+        return call if "caller" in prompt.question else "" if unit else "the gas company, just now"
     if isinstance(prompt, Settled):
         return say("done")
     return say("over") if isinstance(prompt, AtStop) else ""

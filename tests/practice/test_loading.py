@@ -101,7 +101,8 @@ def test_what_does_not_hold_together_is_told_with_its_line(
 @pytest.mark.parametrize("key", ["title", "call", "says", "repair", "proof", "teaches"])
 def test_bad_advice_is_told_with_its_line(shipped: Knowledge, tmp_path: Path, key: str) -> None:
     """Regression: scenarios, which apprentices learn from, were not scanned as the rules are."""
-    planted = re.sub(rf"\b{key}: .*?(?=[}}\n])", f"{key}: Jumper the limit and let it run.", GOOD, 1)
+    bad = f"{key}: Jumper the limit and let it run."
+    planted = re.sub(rf"\b{key}: .*?(?=[}}\n])", bad, GOOD, count=1)
     line = planted[: planted.index("Jumper")].count("\n") + 1
     file = tmp_path / "tea-rooms.yaml"
     file.write_text(planted, "utf-8")

@@ -12,7 +12,7 @@ from troubleshoot.knowledge.model import Fault
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.safety.before_repair import not_on_record
 from troubleshoot.safety.declared import CONFIRMED
-from troubleshoot.safety.stops.reopening import is_reading
+from troubleshoot.safety.stops.shown import is_reading
 from troubleshoot.safety.stops.tags import tag_lines
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.left_off import left_off

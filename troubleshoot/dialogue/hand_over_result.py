@@ -9,88 +9,149 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import AskWords, Choose
 from troubleshoot.dialogue.said import Voice
-from troubleshoot.dialogue.talk import Leave, Talk, words
+from troubleshoot.dialogue.talk import Back, Leave, Talk, words_or_back
 from troubleshoot.knowledge.model import Hazard
 from troubleshoot.safety.hearing.moments import moment_within, with_day
 from troubleshoot.safety.hearing.roles import ROLES, names_a_role
 from troubleshoot.safety.stops.record import HandOverResult, StopMet
 from troubleshoot.safety.stops.reopening import (
     NotAResult,
-    as_read,
     fitting_roles,
     in_words,
+    is_told_when,
     not_told,
     read_after,
     role,
     told,
     when_read,
 )
+from troubleshoot.safety.stops.shown import as_read, is_share_of_nothing, of_what
 
 MISSING: Final = "That is still missing: give it, or q to leave the STOP as it stands."
 WHAT_THEY_DID: Final = AskWords("What did they find, and what did they do?", repeated=True)
 WHAT_SHOWS_IT: Final = AskWords("Which reading or look shows that it is safe?", repeated=True)
+OF_WHAT: Final = AskWords("Of what, and with which instrument?", repeated=True)
 WHEN: Final = AskWords("When was that?", repeated=True)
 THEM_TOO: Final = AskWords("Who of them was told, and when? Enter if nobody yet", repeated=True)
 WHO_WAS_TOLD: Final = AskWords("Who was told, and when?", repeated=True)
+WHEN_TOLD: Final = AskWords("When were they told?", repeated=True)
+NOTHING_TOLD: Final = "Nothing of the result has been told yet. q leaves the visit closed."
 
 
 def ask_result(book: VisitBook, voice: Voice, met: StopMet) -> Talk[HandOverResult]:
-    """The result of a STOP's hand-over. Raises Leave, DangerCalled."""
+    """The result of a STOP's hand-over; `u` goes back to the part before.
+
+    Raises Leave, DangerCalled.
+    """
     knowledge = book.knowledge
     listener = Listener(knowledge, voice, (met.hazard,))
-    names = fitting_roles(knowledge.hazards[met.hazard])
+    hazard = knowledge.hazards[met.hazard]
+    names = fitting_roles(hazard)
     who = Choose("Who made it safe?", tuple(ROLES[name] for name in names), repeated=True)
     since = read_after(knowledge, met)
-    by = yield from _ask(listener, who, lambda typed: role(typed, names))
-    done = yield from ask_done(listener, WHAT_THEY_DID)
-    reading = yield from _ask(listener, WHAT_SHOWS_IT, lambda typed: as_read(knowledge, typed))
-    when = yield from _ask(listener, WHEN, lambda typed: when_read(typed, since, book.now()))
+    parts: tuple[Callable[[], Talk[str]], ...] = (
+        lambda: _ask(listener, who, lambda typed: role(typed, names)),
+        lambda: ask_done(listener, WHAT_THEY_DID),
+        lambda: _ask_reading(listener, hazard),
+        lambda: _ask(listener, WHEN, lambda typed: when_read(typed, since, book.now())),
+    )
+    given: list[str] = []
+    while len(given) < len(parts):
+        try:
+            given.append((yield from parts[len(given)]()))
+        except Back:
+            voice.say_all(() if given else (NOTHING_TOLD,))
+            del given[-1:]
+    by, done, reading, when = given
     _echo_time(book, voice, when)
     return HandOverResult(by, done, reading, when)
+
+
+def _ask_reading(listener: Listener, hazard: Hazard) -> Talk[str]:
+    """What shows that it is safe; of a mere share it is asked of what, and who showed it."""
+    knowledge = listener.knowledge
+
+    def understood(typed: str) -> str:
+        return typed if is_share_of_nothing(typed) else as_read(knowledge, typed, hazard)
+
+    reading = yield from _ask(listener, WHAT_SHOWS_IT, understood)
+    if not is_share_of_nothing(reading):
+        return reading
+    share = yield from _ask(listener, OF_WHAT, lambda typed: of_what(knowledge, typed))
+    return f"{reading} {share}"
 
 
 def ask_done(listener: Listener, prompt: AskWords) -> Talk[str]:
     """What was found and done to make it safe, in a few words of the trade.
 
-    Raises Leave, DangerCalled.
+    Raises Back, Leave, DangerCalled.
     """
     return (yield from _ask(listener, prompt, lambda typed: in_words(listener.knowledge, typed)))
 
 
-def ask_told(listener: Listener) -> Talk[str]:
-    """Who was told, by role, and when; asked until somebody is named.
+def ask_told(book: VisitBook, listener: Listener, hazard: Hazard) -> Talk[str]:
+    """Who was told, by role, and when, until it was somebody whom the STOP is for.
 
-    Raises Leave, DangerCalled.
+    Where it was nobody of those it is asked once more. Raises Back, Leave, DangerCalled.
     """
     while True:
-        typed = yield from words(WHO_WAS_TOLD)
+        said = yield from _ask_who(book, listener)
+        meant = not_told(hazard, said)
+        if not meant:
+            return said
+        try:
+            return (yield from _ask_them_too(book, listener, hazard, said, meant))
+        except Back:
+            continue
+
+
+def _ask_who(book: VisitBook, listener: Listener) -> Talk[str]:
+    """Somebody who was told, and when; asked until both are said."""
+    while True:
+        typed = yield from words_or_back(WHO_WAS_TOLD)
         listener.hear_beside_help(typed)
         try:
-            return told(typed)
+            return (yield from _with_time(book, listener, told(typed)))
         except NotAResult as error:
             listener.not_understood(typed, str(error))
+        except Back:
+            continue
 
 
-def ask_them_too(book: VisitBook, listener: Listener, hazard: Hazard, said: str) -> Talk[str]:
-    """Who was told in the end. Where it was none of those the STOP is for, it is asked once more.
-
-    Raises DangerCalled.
-    """
+def _with_time(book: VisitBook, listener: Listener, said: str) -> Talk[str]:
+    """Who was told, with the time; asked for where it is not said. Raises NotAResult, Back."""
+    met = book.state.stops[-1] if book.state.stops else None
+    if not is_told_when(met, said, book.now()):
+        when = yield from _ask(listener, WHEN_TOLD, lambda typed: _when_told(book, met, typed))
+        said = f"{said}, {when}"
     _echo_time(book, listener.voice, said)
-    meant = not_told(hazard, said)
-    if not meant:
-        return said
+    return said
+
+
+def _when_told(book: VisitBook, met: StopMet | None, typed: str) -> str:
+    if not is_told_when(met, typed, book.now()):
+        raise NotAResult("Give the time as 14:30, 1430, 2:30 pm, just now or 10 min ago.")
+    return typed
+
+
+def _ask_them_too(
+    book: VisitBook, listener: Listener, hazard: Hazard, said: str, meant: str
+) -> Talk[str]:
+    """Whether those were told too whom the STOP is for. Raises Back, DangerCalled."""
     listener.voice.say(f"It is for: {meant}. Tell them too.", strong=True)
-    try:
-        typed = yield from words(THEM_TOO)
-    except Leave:
-        typed = ""
-    listener.hear_beside_help(typed)
-    if not_told(hazard, typed) or not names_a_role(typed):
-        listener.voice.say("Tell them before you leave. The record says that they do not know yet.")
-        return f"{said}; not told yet: {meant}"
-    _echo_time(book, listener.voice, typed)
-    return f"{said}; {typed}"
+    while True:
+        try:
+            typed = yield from words_or_back(THEM_TOO)
+            listener.hear_beside_help(typed)
+            if not_told(hazard, typed) or not names_a_role(typed):
+                break
+            return f"{said}; {(yield from _with_time(book, listener, typed))}"
+        except NotAResult as error:
+            listener.not_understood(typed, str(error))
+        except Leave:
+            break
+    listener.voice.say("Tell them before you leave. The record says that they do not know yet.")
+    return f"{said}; not told yet: {meant}"
 
 
 def _echo_time(book: VisitBook, voice: Voice, typed: str) -> None:
@@ -103,12 +164,12 @@ def _echo_time(book: VisitBook, voice: Voice, typed: str) -> None:
 def _ask(
     listener: Listener, prompt: AskWords | Choose, understood: Callable[[str], str]
 ) -> Talk[str]:
-    """One part of the result, asked until it is understood. Raises Leave, DangerCalled.
+    """One part of the result, asked until it is understood. Raises Back, Leave, DangerCalled.
 
     Nothing typed throws nothing away: what is missing is asked for again.
     """
     while True:
-        typed = yield from words(prompt)
+        typed = yield from words_or_back(prompt)
         if not typed:
             listener.voice.say(MISSING)
             continue

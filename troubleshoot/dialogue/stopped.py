@@ -3,12 +3,12 @@
 from __future__ import annotations
 
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.hand_over_result import ask_done, ask_them_too, ask_told
+from troubleshoot.dialogue.hand_over_result import ask_done, ask_told
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.naming import ask_name
 from troubleshoot.dialogue.prompts import AskWords, AtStop, Ended
 from troubleshoot.dialogue.said import Voice
-from troubleshoot.dialogue.talk import Talk, unless_back
+from troubleshoot.dialogue.talk import Back, Talk, unless_back
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.safety.hazard_words import also_stands
 from troubleshoot.safety.stops.afresh import taken_by
@@ -24,7 +24,8 @@ from troubleshoot.visit.events import Halted, Named, TakenAfresh, VisitEnded
 WHAT_WAS_DONE = AskWords("What was done to make it safe?", repeated=True)
 WHICH_UNIT = "Which unit is it? Its name meets whoever comes next"
 
-NO_WAY_BACK = "Undo never reaches past a STOP. Give the name, or Enter for none."
+NO_UNDO = "Undo never reaches past a STOP."
+NO_WAY_BACK = f"{NO_UNDO} Give the name, or Enter for none."
 
 
 def stopped(
@@ -44,20 +45,25 @@ def stopped(
             book.add(typed)
             return None
         word = typed.lower()
-        if word == "over":
-            return (yield from _hand_over(book, voice, listener, prompt))
-        if word == "again" and spot is not None:
-            if (yield from _again(book, listener, spot)):
-                return None
-            continue
         reply = "again, over, or q." if spot is not None else "over, or q."
-        listener.not_understood(typed, reply)
+        try:
+            if word == "over":
+                return (yield from _hand_over(book, voice, listener, prompt))
+            if word == "again" and spot is not None:
+                if (yield from _again(book, listener, spot)):
+                    return None
+            elif word in ("u", "undo"):
+                voice.say(f"{NO_UNDO} {reply}")
+            else:
+                listener.not_understood(typed, reply)
+        except Back:
+            voice.say(reply)
 
 
 def _again(book: VisitBook, listener: Listener, spot: Spot) -> Talk[bool]:
     """Take the finding afresh, once it is said what was done; False where it has to wait.
 
-    Of what was handed over that has been told by whoever brings it back. Raises Leave,
+    Of what was handed over that has been told by whoever brings it back. Raises Back, Leave,
     DangerCalled.
     """
     met = book.state.stops[-1]
@@ -93,7 +99,7 @@ def _prompt(
 
 
 def _hand_over(book: VisitBook, voice: Voice, listener: Listener, stop: AtStop) -> Talk[Ended]:
-    """Ask who was told, and close the visit. Raises Leave, DangerCalled.
+    """Ask who was told, and close the visit. Raises Back, Leave, DangerCalled.
 
     Until somebody is told the visit stays open, its STOP standing.
     """
@@ -102,8 +108,7 @@ def _hand_over(book: VisitBook, voice: Voice, listener: Listener, stop: AtStop) 
         name = yield from unless_back(voice, NO_WAY_BACK, lambda: ask_name(listener, prompt))
         if name:
             book.add(Named(name))
-    said = yield from ask_told(listener)
-    told = yield from ask_them_too(book, listener, stop.fired.hazard, said)
+    told = yield from ask_told(book, listener, stop.fired.hazard)
     book.add(VisitEnded("stopped", told, minute(book.now())))
     voice.say("The visit is closed as stopped.")
     for line in stop.others:

@@ -53,7 +53,7 @@ RESULTS = {
     "What was done": ("the limit was replaced", "tied the ladder off", "fixed it", "nothing", "q"),
     "What did they find": ("a loose union, tightened and soaped", "x x", "found and put right now"),
     "Which reading or look": ("the detector read zero at each joint", "y y", "volts read zero now"),
-    "Who was told": ("the gas utility by phone", "owner and dispatcher told", "x", "told the boss"),
+    "Who was told": ("the gas utility, just now", "x", "told the boss", "the boss, tomorrow"),
 }
 READINGS = (
     "0", "0 V", "0.2 V", "24 V", "26.1", "120", "208/209/207", "480 V", "480/481/479", "OL",
@@ -132,7 +132,7 @@ class Person:
         for begun, words in RESULTS.items():
             if prompt.startswith(begun):
                 return random.choice(words if random.random() < 0.3 else words[:1])
-        if prompt.startswith("When was that"):
+        if prompt.startswith("When w"):
             return random.choice(("{now}", "{now}", "just now", "00:00", "noon", "q"))
         if prompt.startswith("Visit "):
             return random.choice(("y", "y", "", "n"))

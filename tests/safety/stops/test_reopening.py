@@ -18,7 +18,6 @@ from troubleshoot.safety.stops.record import StopMet
 from troubleshoot.safety.stops.reopening import (
     NotAResult,
     NotReopened,
-    as_read,
     fitting_roles,
     in_words,
     minute,
@@ -27,6 +26,7 @@ from troubleshoot.safety.stops.reopening import (
     what_stopped,
     when_read,
 )
+from troubleshoot.safety.stops.shown import as_read
 from troubleshoot.visit.events import Answered, Event, Halted, Started, VisitEnded, replay
 from troubleshoot.visit.state import VisitState
 
@@ -108,6 +108,35 @@ def test_fewer_tell_nobody_anything(typed: str, shipped: Knowledge) -> None:
 )
 def test_a_reading_is_a_number_with_its_unit_or_a_look(typed: str, shipped: Knowledge) -> None:
     assert as_read(shipped, typed) == typed
+
+
+@pytest.mark.parametrize(
+    ("hazard", "typed"),
+    [
+        ("gas-odour", "0 % LEL"), ("gas-odour", "0 ppm"), ("live-now", "0.1 V"),
+        ("carbon-monoxide-in-room", "0 ppm"), ("gas-odour", "no bubbles at any joint"),
+        ("heat-exchanger-breach", "0 ppm"), ("gas-pressure-too-high", "7 in wc"),
+    ],
+)  # fmt: skip
+def test_of_a_hazard_what_its_all_clear_reads_says_something(
+    hazard: str, typed: str, shipped: Knowledge
+) -> None:
+    assert as_read(shipped, typed, shipped.hazards[hazard]) == typed
+
+
+@pytest.mark.parametrize(
+    ("hazard", "typed", "wanted"),
+    [
+        ("gas-odour", "0 V", "% LEL or % LFL or ppm"), ("gas-odour", "72 F", "% LEL"),
+        ("live-now", "0 ppm", "V"), ("live-now", "0", "V"),
+        ("gas-pressure-too-high", "0 ppm", "in"),
+    ],
+)  # fmt: skip
+def test_another_number_says_nothing_of_it(
+    hazard: str, typed: str, wanted: str, shipped: Knowledge
+) -> None:
+    with pytest.raises(NotAResult, match=f"its unit .*{wanted}"):
+        as_read(shipped, typed, shipped.hazards[hazard])
 
 
 @pytest.mark.parametrize(

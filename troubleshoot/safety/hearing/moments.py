@@ -17,8 +17,8 @@ _CLOCK: Final = re.compile(
 _BARE: Final = re.compile(r"\d{3,4}")
 """A time without a mark between hours and minutes, which may be any number: 0840."""
 _OF_OTHER_THINGS: Final = frozenset(
-    "apt badge call called code dial dialed dialled ext extension floor line no number rm room rtu "
-    "store suite truck unit".split()  # noqa: SIM905
+    {"apt", "badge", "call", "called", "code", "dial", "dialed", "dialled", "ext", "extension"}
+    | {"floor", "line", "no", "number", "rm", "room", "rtu", "store", "suite", "truck", "unit"}
 )
 """Straight before such figures they say that these are none."""
 _CALLS_HELP: Final = frozenset({"000", "112", "911"})

@@ -13,9 +13,8 @@ from typing import Final
 
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.outside.numbers import choice
-from troubleshoot.quantities.typed import Expected, NotUnderstood, read
 from troubleshoot.reasoning.conclude import Conclusions
-from troubleshoot.safety.hearing.moments import moment
+from troubleshoot.safety.hearing.moments import is_to_come, moment, moment_within
 from troubleshoot.safety.hearing.roles import ROLES, names_a_role, roles_in
 from troubleshoot.safety.hearing.trade_words import trade_words
 from troubleshoot.safety.job import Job
@@ -33,8 +32,9 @@ _STILL: Final = re.compile(
 )
 """Words of a result that say that there is none."""
 
-_NUMBER: Final = re.compile(r"[0-9]")
 _WORD: Final = re.compile(r"[^\W\d_]{3,}")
+CALLED_FIRST: Final = timedelta(minutes=15)
+"""Whoever calls for help before anything else types afterwards (common practice, no source)."""
 A_DAY: Final = timedelta(hours=24)
 """A reading of the day before shows nothing of today (common practice, no source)."""
 
@@ -85,6 +85,34 @@ def told(typed: str) -> str:
     return typed
 
 
+def is_told_when(met: StopMet | None, typed: str, now: datetime) -> bool:
+    """Whether it is said when somebody was told. Raises NotAResult for no time that can be meant.
+
+    Who was told before the STOP knows nothing of it, and who will be told does not know it yet.
+    """
+    if is_to_come(typed):
+        raise NotAResult(
+            "That is still to come. Somebody has to know of it before you leave: tell them, then "
+            "give who it was and when."
+        )
+    at = moment_within(typed, now)
+    if at is None:
+        return False
+    if minute(at) > minute(now):
+        raise NotAResult("That is still to come. Give the time at which they were told.")
+    if met is not None and minute(at) < _told_since(met):
+        raise NotAResult(f"That is before the STOP of {stopped_at(met)}: tell them of it now.")
+    return True
+
+
+def _told_since(met: StopMet) -> str:
+    """The minute from which somebody may have been told of a STOP; empty where it is not known."""
+    at = stopped_at(met)
+    if not at or met.reported is None:
+        return at
+    return minute(datetime.strptime(at, _MINUTE) - CALLED_FIRST)
+
+
 def not_told(hazard: Hazard, told: str) -> str:
     """Whom a STOP is for, where nobody of those was told; empty where somebody was.
 
@@ -111,38 +139,14 @@ def in_words(knowledge: Knowledge, typed: str) -> str:
     return typed
 
 
-def as_read(knowledge: Knowledge, typed: str) -> str:
-    """The reading or look that shows it: a number with its unit, or a few words."""
-    for quantity in knowledge.quantities.values() if _NUMBER.search(typed) else ():
-        try:
-            if read(typed, Expected(quantity.unit)).values[0].typed_unit is not None:
-                return typed
-        except NotUnderstood:
-            continue
-    try:
-        return in_words(knowledge, typed)
-    except NotAResult:
-        raise NotAResult(
-            "Give the reading with its unit (0 ppm), or say in a few words what was looked at and "
-            "how it was."
-        ) from None
-
-
-def is_reading(knowledge: Knowledge, typed: str) -> bool:
-    """Whether what was typed tells a reading or a look at all."""
-    try:
-        as_read(knowledge, typed)
-    except NotAResult:
-        return False
-    return True
-
-
 def when_read(typed: str, since: str, now: datetime) -> str:
     """The minute of a reading: after the minute `since`, and not still to come."""
+    if is_to_come(typed):
+        raise NotAResult("That is still to come. Give the time at which it was read.")
     at = moment(typed, now)
     if at is None:
         raise NotAResult(
-            f"Give the time as 14:30, 2:30 pm, just now or 10 min ago; of another day as "
+            f"Give the time as 14:30, 1430, 2:30 pm, just now or 10 min ago; of another day as "
             f"{minute(now)}."
         )
     if minute(at) > minute(now):

@@ -12,7 +12,7 @@ from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.readings.readings import Reading, outcomes_of
 from troubleshoot.safety.cautions import cautions_before
-from troubleshoot.safety.stops.reopening import is_reading
+from troubleshoot.safety.stops.shown import is_reading
 from troubleshoot.visit.state import Asked, RepairSaid, VisitState
 from troubleshoot.visit.telling.account import NOBODY, TECHNICIAN, Plain, account, place_shown
 
