@@ -103,3 +103,43 @@ def test_what_takes_a_call_back_takes_no_danger_back_that_was_named(
     with begin(data, clock) as person:
         assert "DANGER - STOP" in person.types("danger smoke")
         assert "Taken back" not in person.types("nothing") + person.types("typo")
+
+
+UNFORESEEN = "danger the purple gizmo wobbles"
+
+
+@pytest.mark.parametrize("led_by", [(), ("do capacitance",), ("do 1", "do head-pressure")])
+def test_words_nobody_foresaw_stop_at_once_with_the_first_orders_and_ask_nothing(
+    led_by: tuple[str, ...], data: Path, clock: Clock
+) -> None:
+    """Whatever is answered to the STOP, a number or none of these, the STOP stays and says so."""
+    with begin(data, clock) as person:
+        person.types(*led_by)
+        said = person.types(UNFORESEEN)
+        assert said.index("DANGER - STOP") < said.index("Stop and get yourself")
+        assert "Which of these" not in said and "What is wrong" not in said
+        for typed in ("1", "none of these", "", "the flange", "Which?", "do 1"):
+            assert "over, or q." in person.types(typed)
+        for typed in ("u", "undo"):
+            assert "Undo never reaches past a STOP. over, or q." in person.types(typed)
+    assert '"hazard": "danger-reported"' in events_of(data)
+    with Person(data, clock=clock) as person:
+        assert "DANGER - STOP" in person.types("y", "3")
+
+
+@pytest.mark.parametrize("more", ["1", "none of these", "none", "", "?!", "not sure", "yes", "911"])
+def test_what_names_nothing_leaves_the_call_as_it_was_made(
+    more: str, data: Path, clock: Clock
+) -> None:
+    """Regression: "none of these" was written on the tag as what was reported."""
+    with begin(data, clock) as person:
+        said = person.types("danger", more)
+        assert "supervisor" in takes_over(person) and f'Reported: "{more}"' not in said
+    assert events_of(data).count('"event": "danger"') == 1
+
+
+def test_u_takes_back_no_danger_that_was_called(data: Path, clock: Clock) -> None:
+    with begin(data, clock) as person:
+        said = " ".join(person.types("danger", "u").split())
+        assert "Undo takes no danger back" in said and "What is wrong?" in said
+        assert "DANGER - STOP" in person.types("")

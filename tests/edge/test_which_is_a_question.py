@@ -11,7 +11,7 @@ from pathlib import Path
 import pytest
 
 from tests.edge.person import Clock, Person
-from tests.edge.visits import begin, events_of
+from tests.edge.visits import begin, events_of, task
 
 WHERE = "do capacitance-out-of-circuit"
 
@@ -43,3 +43,25 @@ def test_what_is_no_place_is_asked_again_and_enter_takes_none(
         assert "Where?" in person.types(WHERE)
         assert "STOP" in person.types("i smell gas")
     assert '"chosen": true' not in events_of(tmp_path)
+
+
+@pytest.mark.parametrize("typed", ["u", "undo", "none of these", "none", "n", ""])
+def test_u_and_none_of_these_go_back_to_what_was_asked(
+    typed: str, person: Person, tmp_path: Path
+) -> None:
+    """Regression: u was refused at "Which of these?"."""
+    with person:
+        before = task(person)
+        assert "Which of these?" in person.types("do capacitor")
+        assert "None is taken" in person.types(typed)
+        assert task(person) == before
+    assert '"event": "undo"' not in events_of(tmp_path)
+
+
+def test_words_of_one_of_them_are_enough(person: Person, tmp_path: Path) -> None:
+    with person:
+        assert "Which of these?" in person.types("do capacitance")
+        assert "Its number" in person.types("capacitance")
+        person.types("leads lifted, compressor 1")
+    assert '"test": "capacitance-out-of-circuit"' in events_of(tmp_path)
+    assert '"at": "capacitor compressor 1"' in events_of(tmp_path)

@@ -14,7 +14,7 @@ from typing import Final
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.prompts import AskWords
 from troubleshoot.dialogue.said import Voice
-from troubleshoot.dialogue.talk import DangerCalled, Talk, words
+from troubleshoot.dialogue.talk import DangerCalled, Talk, unless_back, words_or_back
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.outside.text import plain_words
 from troubleshoot.reasoning.unit.places import spoken
@@ -42,6 +42,7 @@ CALL_WORD: Final = "danger"
 _CALL = re.compile(rf"\W*{CALL_WORD}(?:ous)?\b\W*(?P<words>.*)", re.IGNORECASE)
 """A danger, however it is called: danger fire, danger: fire, DANGER!, dangerous."""
 
+STAYS_CALLED = "Undo takes no danger back. Was nothing wrong, type: typo."
 TAKEN_BACK = "Taken back: no danger is kept. That it was called stays on record."
 LEAST_NEAR = 4
 """Letters of a word that is taken for an answer with one typing error."""
@@ -52,6 +53,24 @@ _NONE = re.compile(
     r"(?: sorry)?"
 )
 """What takes a call for help back; several may be said in a row: nothing wrong, typo."""
+
+
+_FITS_NOTHING: Final = frozenset(
+    {
+        "n",
+        "no",
+        "none",
+        "none of these",
+        "none of them",
+        "y",
+        "yes",
+        "ok",
+        "other",
+        "something else",
+    }
+    | {"dont know", "don't know", "not sure", "no idea"}
+)
+"""What people answer who cannot name it: the call stands as it was made, for the worst."""
 
 
 def called_danger(typed: str) -> str | None:
@@ -127,8 +146,12 @@ class Listener:
         if len(said) < LEAST_NEAR or said in self.offered:
             return None
         meant = next((each for each in self.offered if each in one_error(said)), None)
+        return None if self.speaks_of_danger(typed) else meant
+
+    def speaks_of_danger(self, typed: str) -> bool:
+        """Whether a danger is named, and spelt as it is spelt."""
         named = {hazard.id for hazard in spoken_of(self.knowledge, typed)} - {ANY_DANGER}
-        return None if named and not is_mistyped(self.knowledge, typed) else meant
+        return bool(named) and not is_mistyped(self.knowledge, typed)
 
     def _needs_telling(self, typed: str) -> bool:
         """Whether how a danger is called is to be said: what is said always is not read."""
@@ -174,7 +197,7 @@ def report_danger(
     voice.say("")
     voice.say(CLEAR_FIRST, strong=True)
     try:
-        more = yield from words(WHAT_IS_WRONG)
+        more = yield from unless_back(voice, STAYS_CALLED, lambda: words_or_back(WHAT_IS_WRONG))
     except DangerCalled as called:
         more = str(called)
     if _takes_back(more, sound):
@@ -182,7 +205,7 @@ def report_danger(
             book.add(event)
         voice.say(TAKEN_BACK)
         return
-    if is_unnamed(book.knowledge, more):
+    if _names_nothing(more) or is_unnamed(book.knowledge, more):
         return
     # a guess at what is meant makes nothing less of a call that stops the whole job
     heard = named(book.knowledge, more) or (book.knowledge.hazards[ANY_DANGER],)
@@ -199,6 +222,11 @@ def _aim(book: VisitBook) -> tuple[Event, ...]:
         return ()
     test, at = state.aim
     return (Aimed(test, spoken(at), state.aim_reason, state.aim_chosen),)
+
+
+def _names_nothing(typed: str) -> bool:
+    """Whether an answer to what is wrong is no words at all, or says that none of them fits."""
+    return plain_words(typed).strip(" .!") in _FITS_NOTHING or not re.search(r"[^\W\d_]", typed)
 
 
 def _takes_back(typed: str, sound: Collection[str]) -> bool:

@@ -13,7 +13,7 @@ from troubleshoot.safety.hearing.roles import roles_in
 
 MOST_WORDS, MOST_WITH_A_NUMBER = 4, 8
 """Of a name, and of one that holds the number of a unit; more are a sentence."""
-ANSWERS: Final = frozenset({"y", "yes", "n", "no", "ok"})
+ANSWERS: Final = frozenset({"y", "yes", "n", "no", "ok", "none", "none of these"})
 
 
 def ask_name(listener: Listener, prompt: AskWords) -> Talk[str]:

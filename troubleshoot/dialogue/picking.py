@@ -9,35 +9,46 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import Choose
 from troubleshoot.dialogue.said import Voice
-from troubleshoot.dialogue.talk import Talk, words
+from troubleshoot.dialogue.talk import Back, Talk, words_or_back
 from troubleshoot.knowledge.model import Test
 from troubleshoot.outside.numbers import choice
+from troubleshoot.outside.text import plain_words
 from troubleshoot.reasoning.unit.places import Place, spoken, with_place
 
 A_NUMBER: Final = "Its number, or Enter for none"
-NONE: Final = ("", "n", "no", "none")
+NONE: Final = ("", "n", "no", "none", "none of these", "none of them", "neither")
+NONE_IS_TAKEN: Final = "None is taken."
 
 
 def pick(
     book: VisitBook, voice: Voice, question: str, spots: Sequence[tuple[Test, Place | None]]
 ) -> Talk[tuple[str, str | None] | None]:
-    """The test and place that a number, or the place's name, means; None where none is wanted.
+    """The test and place that a number or words of its own mean; None where none is wanted.
 
-    Raises Leave, DangerCalled.
+    `u` goes back to before it was asked for. Raises Leave, DangerCalled.
     """
     layout = book.state.unit.layout
     names = tuple(with_place(test.name, layout.shown(test.per, at)) for test, at in spots)
     prompt = Choose(f"{question} {A_NUMBER}", names, repeated=True)
     listener = Listener(book.knowledge, voice)
     while True:
-        typed = (yield from words(prompt)).lower().removeprefix("do ")
+        try:
+            typed = plain_words((yield from words_or_back(prompt))).removeprefix("do ")
+        except Back:
+            typed = ""
         if typed in NONE:
-            voice.say("None is taken.")
+            voice.say(NONE_IS_TAKEN)
             return None
         number = choice(typed, len(spots))
-        place = typed.removeprefix("at ")
-        meant = [n for n, (_, at) in enumerate(spots, start=1) if number == n or place == str(at)]
+        meant = [number] if number is not None else _named(names, typed)
         if len(meant) == 1:
             test, at = spots[meant[0] - 1]
             return test.id, spoken(at)
         listener.not_understood(typed, f"{A_NUMBER}.")
+
+
+def _named(names: Sequence[str], typed: str) -> list[int]:
+    """The numbers of those that have every word of what was typed in their name."""
+    said = {*plain_words(typed.replace(",", " ")).removeprefix("at ").split()}
+    named = ({*plain_words(name.replace(",", " ")).split()} for name in names)
+    return [number for number, own in enumerate(named, start=1) if said and said <= own]

@@ -5,11 +5,7 @@ Every answer is kept before the next prompt is made.
 
 from __future__ import annotations
 
-from troubleshoot.dialogue.answering import (
-    answer_event_from,
-    answers,
-    step_event_from,
-)
+from troubleshoot.dialogue.answering import answers
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.breaks import tell_break
 from troubleshoot.dialogue.by_word import NotAnAnswer
@@ -23,6 +19,7 @@ from troubleshoot.dialogue.shelf import Shelf
 from troubleshoot.dialogue.standing import met_by
 from troubleshoot.dialogue.stopped import stopped
 from troubleshoot.dialogue.taking_back import take_back
+from troubleshoot.dialogue.taking_up import taken_up
 from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Reply, Talk
 from troubleshoot.dialogue.telling import Telling
 from troubleshoot.dialogue.unit_facts import ask_fact, ask_plate
@@ -31,7 +28,6 @@ from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.evidence.ranking import Cause
 from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.safety.before_repair import caution_before
-from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.facts_first import facts_to_settle
 from troubleshoot.safety.guards import allowed
 from troubleshoot.safety.steps import Step
@@ -40,7 +36,7 @@ from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.left_off import left_off
 from troubleshoot.visit.deciding.nameplate import plate_to_ask
 from troubleshoot.visit.deciding.next import Decider
-from troubleshoot.visit.events import Aimed, Answered, Event, FactTold, Noted, StepDone
+from troubleshoot.visit.events import Aimed, Answered, Event, FactTold, Noted
 
 LONG_SILENCE = (
     "A long silence. What others could have changed meanwhile is asked again; what you typed is "
@@ -191,7 +187,7 @@ class Turns:
                 if served:
                     continue
             try:
-                event = self._event(reply, prompt)
+                event = taken_up(self.book, listener, prompt, reply)
             except NotAnAnswer as error:
                 assert isinstance(reply, str)
                 listener.not_understood(reply, str(error))
@@ -237,26 +233,6 @@ class Turns:
         if reply:
             self.book.add(Noted(f"typed after a long silence: {reply}"))
         return True
-
-    def _event(self, reply: Reply, prompt: AskTest | DoStep) -> Event:
-        """The event that a reply is. Raises NotAnAnswer."""
-        if not isinstance(reply, str):
-            return reply
-        decision, state = prompt.decision, self.book.state
-        test = decision.test
-        assert test is not None
-        if decision.step is not None:
-            now = self.book.now()
-            event = step_event_from(self.knowledge, state, test, decision.step, reply, now)
-            return self._fact_of(event, decision.step) or event
-        return answer_event_from(self.knowledge, test, decision.at, reply, prompt.outcomes)
-
-    def _fact_of(self, event: StepDone, step: Step) -> FactTold | None:
-        """The fact that a step has settled, where what came of it is that the unit needs none."""
-        fact = STEPS[step.id].settles.get(",".join(event.outcomes))
-        if fact is None or self.book.state.unit.facts.get(fact[0]) == fact[1]:
-            return None
-        return FactTold(*fact)
 
     def _before_repair(self, named: Cause | None) -> str:
         state = self.book.state

@@ -211,11 +211,11 @@ def _mender(knowledge: Knowledge) -> Mend:
     """What puts mistyped words of danger right; words of the rule base are never mistyped."""
     phrases = (p for h in knowledge.hazards.values() if h.stop is not None for p in h.words)
     known = {word for phrase in phrases for word in raw_words(phrase)}
-    return mender(frozenset(known | alike()), lambda: _ordinary(knowledge))
+    return mender(frozenset(known | alike()), lambda: ordinary_words(knowledge))
 
 
 @lru_cache(maxsize=_RULE_BASES)
-def _ordinary(knowledge: Knowledge) -> frozenset[str]:
+def ordinary_words(knowledge: Knowledge) -> frozenset[str]:
     """The words in which the rule base speaks of what is sound and of what is wrong."""
     texts = [text for c in knowledge.complaints.values() for text in (c.says, *c.words)]
     for test in knowledge.tests.values():
