@@ -6,8 +6,8 @@ import pytest
 
 from tests.cli.lines import Lines, book_of, held
 from troubleshoot.dialogue.closing import STILL_THERE, repaired
+from troubleshoot.dialogue.complaint import IT_IS_A_STOP
 from troubleshoot.dialogue.hearing import Listener
-from troubleshoot.dialogue.intake import IT_IS_A_STOP
 from troubleshoot.dialogue.talk import DangerCalled
 from troubleshoot.dialogue.yes_no import YesNo, yes_or_no
 from troubleshoot.knowledge.model import Knowledge

@@ -115,7 +115,7 @@ class VisitBook:
 
         `work_minutes`: how long what was asked for takes by itself.
         """
-        if not self.events:
+        if not self.begun:
             return False
         now = self.now()
         away = silence(self.state, now, work_minutes)

@@ -2,38 +2,31 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from dataclasses import replace
 
 from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.complaint import ask_complaint, stops_by_itself
 from troubleshoot.dialogue.hearing import Listener
-from troubleshoot.dialogue.prompts import AskWords, Choose
+from troubleshoot.dialogue.prompts import Choose
 from troubleshoot.dialogue.said import CallCautions, FirstLooks, Voice
-from troubleshoot.dialogue.talk import Back, DangerCalled, Talk, unless_back, words_or_back
-from troubleshoot.dialogue.unit_facts import ask_fact
-from troubleshoot.dialogue.yes_no import YesNo, yes_or_no
-from troubleshoot.knowledge.model import Complaint, Knowledge
+from troubleshoot.dialogue.talk import Back, Talk, unless_back, words_or_back
+from troubleshoot.dialogue.unit_facts import ask_fact, facts_told
+from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.knowledge.spoken import spoken
 from troubleshoot.outside.numbers import choice
-from troubleshoot.safety.hearing.dangers import spoken_of
 from troubleshoot.safety.profiles import PROFILES, TECHNICIAN, profiles_named
 from troubleshoot.visit.cases.file import ROUTINE
 from troubleshoot.visit.deciding.nameplate import facts_to_ask
-from troubleshoot.visit.events import Called, FactTold, Started
-from troubleshoot.visit.events.undoing import standing
-from troubleshoot.visit.hearing.complaints import match_complaints
+from troubleshoot.visit.events import Started
 
 WHO_IS_ASKING = Choose(
     "Who is asking? Give the numbers of all that hold. Enter is a technician, no licence.",
     tuple(map(spoken, PROFILES)),
     several=True,
 )
-WHAT_THEY_SAY = AskWords("What does the caller say? Their own words, or Enter for a routine round.")
-IT_IS_A_STOP = YesNo("Such a call stops the whole job. Is that what they say?")
 IT_STAYS_STOPPED = (
     "Such a call is a STOP, and is not taken back: only who clears the place lifts it."
 )
-SAY_IT_AGAIN = AskWords("What does the caller say?")
 
 
 def begin(
@@ -46,7 +39,7 @@ def begin(
     said, complaint = "", ROUTINE
     while True:
         if not routine:
-            said, complaint = yield from _ask_complaint(book, voice)
+            said, complaint = yield from ask_complaint(book, voice)
         start = Started(name, complaint, said, routine=complaint == ROUTINE, profiles=(TECHNICIAN,))
         try:
             yield from _ask_the_rest(book, voice, start, profiles)
@@ -95,16 +88,6 @@ def _ask_the_rest(
             return
 
 
-def stops_by_itself(knowledge: Knowledge, complaint: str) -> bool:
-    """Whether such a call is itself a STOP."""
-    return any(
-        trigger.complaint == complaint
-        for hazard in knowledge.hazards.values()
-        if hazard.stop is not None
-        for trigger in hazard.triggers
-    )
-
-
 def _keep_stop(book: VisitBook) -> None:
     """Keep the STOP that the call has called up."""
     # Reasoning is imported only for such calls: most beginnings need none of it.
@@ -138,77 +121,6 @@ def ask_profiles(knowledge: Knowledge, voice: Voice) -> Talk[tuple[str, ...]]:
         listener.not_understood(typed, reply)
 
 
-def _ask_complaint(book: VisitBook, voice: Voice) -> Talk[tuple[str, str]]:
-    """The caller's words, kept as they are typed, and the complaint that they are.
-
-    Words that led to nothing are kept with a routine round. Raises Back, Leave, DangerCalled.
-    """
-    knowledge, prompt = book.knowledge, WHAT_THEY_SAY
-    listener = Listener(knowledge, voice)
-    said: list[str] = []
-    typed = yield from words_or_back(prompt)
-    while typed:
-        said.append(typed)
-        everything = "; ".join(said)
-        book.add(Called(everything))
-        if typed in knowledge.complaints:
-            return everything, typed
-        if (call := _dangerous_call(knowledge, typed)) is not None:
-            return everything, call.id
-        found = match_complaints(knowledge, typed)
-        if not found:
-            listener.not_understood(
-                typed, "Nothing known sounds like that. Say it in other words, or Enter."
-            )
-            typed = yield from words_or_back(prompt)
-            continue
-        try:
-            picked, typed = yield from _which_of(listener, found)
-        except Back:
-            said.pop()
-            typed = yield from words_or_back(prompt)
-            continue
-        if picked is not None:
-            return everything, picked
-        if not typed:
-            prompt = SAY_IT_AGAIN
-            typed = yield from words_or_back(prompt)
-    return "; ".join(said), ROUTINE
-
-
-def _which_of(listener: Listener, found: Sequence[Complaint]) -> Talk[tuple[str | None, str]]:
-    """The complaint that is nearest, or else what was said in its stead; empty for nothing."""
-    typed = yield from words_or_back(
-        Choose("Which is nearest?", (*(c.says for c in found), "none of these: say it again"))
-    )
-    chosen = choice(typed, len(found))
-    if chosen is None:
-        return None, typed if choice(typed, len(found) + 1) is None else ""
-    picked = found[chosen - 1].id
-    stops = stops_by_itself(listener.knowledge, picked)
-    meant = not stops or (yield from yes_or_no(listener, IT_IS_A_STOP))
-    return picked if meant else None, ""
-
-
-def _dangerous_call(knowledge: Knowledge, said: str) -> Complaint | None:
-    """The complaint of a caller who speaks of a danger for which such a call is stopped.
-
-    None where they speak of none. Raises DangerCalled where no one complaint says it all.
-    """
-    dangers = {hazard.id for hazard in spoken_of(knowledge, said)}
-    if not dangers:
-        return None
-    for complaint in match_complaints(knowledge, said):
-        stopping = {
-            hazard.id
-            for hazard in knowledge.hazards.values()
-            if any(trigger.complaint == complaint.id for trigger in hazard.triggers)
-        }
-        if dangers <= stopping:
-            return complaint
-    raise DangerCalled(said)
-
-
 def _ask_facts(book: VisitBook, voice: Voice) -> Talk[None]:
     """The equipment facts on which most of the listed causes depend; Enter for not known.
 
@@ -221,11 +133,11 @@ def _ask_facts(book: VisitBook, voice: Voice) -> Talk[None]:
     at = 0
     while at < len(facts):
         if facts[at].id not in book.state.unit.facts:
-            before = _facts_told(book)
+            before = facts_told(book)
             try:
                 yield from ask_fact(book, voice, facts[at])
             except Back:
-                said_along = _facts_told(book) > before
+                said_along = facts_told(book) > before
                 if not said_along and not answered:
                     raise
                 book.undo()
@@ -233,8 +145,3 @@ def _ask_facts(book: VisitBook, voice: Voice) -> Talk[None]:
                 continue
             answered.append(at)
         at += 1
-
-
-def _facts_told(book: VisitBook) -> int:
-    """How many answers have told of the unit, of those that were not taken back."""
-    return sum(isinstance(event, FactTold) for event in standing(book.events))

@@ -12,6 +12,8 @@ from troubleshoot.dialogue.talk import Talk, words_or_back
 from troubleshoot.knowledge.model import EquipmentFact, PlateValue
 from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.unit.facts_said import facts_said, in_words
+from troubleshoot.visit.events import FactTold
+from troubleshoot.visit.events.undoing import standing
 
 HELP = (
     "Type what the unit says, or Enter if it is not known; u goes back, q keeps the visit and "
@@ -52,8 +54,22 @@ def _take_all(
     book: VisitBook, voice: Voice, fact: EquipmentFact, said: Mapping[str, str]
 ) -> str | None:
     """Keep every fact of one answer, and say which; what is wrong with them, or nothing."""
+    problem = keep_facts(book, voice, said, fact.id if fact.id in said else "")
+    if problem is not None or fact.id in said:
+        return problem
+    voice.say(f"Still asked: {fact.asks}")
+    return ASK_AGAIN
+
+
+def keep_facts(
+    book: VisitBook, voice: Voice, said: Mapping[str, str], asked: str = ""
+) -> str | None:
+    """Keep the facts of one answer, and say which; what is wrong with them, or nothing.
+
+    `asked`: that of them which was asked for.
+    """
     before = book.state.unit.facts
-    first = fact.id if fact.id in said else next(iter(said))
+    first = asked or next(iter(said))
     problem = book.try_fact(first, said[first], {k: v for k, v in said.items() if k != first})
     if problem is not None:
         return problem
@@ -63,10 +79,7 @@ def _take_all(
         for name, value in said.items()
     )
     voice.say(f"Taken: {'; '.join(taken)}.")
-    if fact.id in said:
-        return None
-    voice.say(f"Still asked: {fact.asks}")
-    return ASK_AGAIN
+    return None
 
 
 def ask_plate(book: VisitBook, voice: Voice, plate: PlateValue, at: str | None) -> Talk[None]:
@@ -104,3 +117,8 @@ def _ask(
         if problem == ASK_AGAIN:
             continue
         listener.not_understood(typed, problem)
+
+
+def facts_told(book: VisitBook) -> int:
+    """How many answers have told of the unit, of those that were not taken back."""
+    return sum(isinstance(event, FactTold) for event in standing(book.events))

@@ -57,7 +57,7 @@ class Started(Event):
 
     `unit`, `own_record`: facts and plate values as a case file has them. `counts`: how many
     circuits and fans there are, where the facts do not say. `conditions`: quantities that held
-    throughout, as typed. `repaired`: faults mended before.
+    throughout, as typed. `repaired`: faults mended before. What was told of the unit before holds.
     """
 
     kind: ClassVar[str] = "start"
@@ -75,10 +75,11 @@ class Started(Event):
     repaired: tuple[str, ...] = ()
 
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
-        unit = read_unit(knowledge, self.unit, self.own_record, self.counts)
+        data = {**state.unit_data, **self.unit}
+        unit = read_unit(knowledge, data, self.own_record, self.counts)
         return replace(
             state,
-            unit_data=self.unit,
+            unit_data=data,
             own_record=self.own_record,
             unit=unit,
             at_work=unit_at_work(unit),

@@ -1,0 +1,134 @@
+"""What the caller says, and the complaint that it is."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+
+from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.hearing import Listener
+from troubleshoot.dialogue.prompts import AskWords, Choose
+from troubleshoot.dialogue.said import Voice
+from troubleshoot.dialogue.talk import Back, DangerCalled, Talk, words_or_back
+from troubleshoot.dialogue.unit_facts import facts_told, keep_facts
+from troubleshoot.dialogue.yes_no import YesNo, yes_or_no
+from troubleshoot.knowledge.model import Complaint, Knowledge
+from troubleshoot.outside.numbers import choice
+from troubleshoot.reasoning.unit.facts_said import facts_said
+from troubleshoot.safety.hearing.dangers import spoken_of
+from troubleshoot.visit.cases.file import ROUTINE
+from troubleshoot.visit.events import Called
+from troubleshoot.visit.hearing.complaints import match_complaints
+
+WHAT_THEY_SAY = AskWords("What does the caller say? Their own words, or Enter for a routine round.")
+IT_IS_A_STOP = YesNo("Such a call stops the whole job. Is that what they say?")
+THAT_IS_THE_UNIT = "That is of the unit, and kept. What the caller says is still asked."
+SAY_IT_AGAIN = AskWords("What does the caller say?")
+
+
+def ask_complaint(book: VisitBook, voice: Voice) -> Talk[tuple[str, str]]:
+    """The caller's words, kept as they are typed, and the complaint that they are.
+
+    Words that led to nothing are kept with a routine round. Raises Back, Leave, DangerCalled.
+    """
+    knowledge, prompt = book.knowledge, WHAT_THEY_SAY
+    listener = Listener(knowledge, voice)
+    said: list[str] = []
+    typed = yield from _said_by_caller(book, voice, prompt)
+    while typed:
+        said.append(typed)
+        everything = "; ".join(said)
+        book.add(Called(everything))
+        if typed in knowledge.complaints:
+            return everything, typed
+        if (call := _dangerous_call(knowledge, typed)) is not None:
+            return everything, call.id
+        found = match_complaints(knowledge, typed)
+        if not found:
+            listener.not_understood(
+                typed, "Nothing known sounds like that. Say it in other words, or Enter."
+            )
+            typed = yield from _said_by_caller(book, voice, prompt)
+            continue
+        try:
+            picked, typed = yield from _which_of(listener, found)
+        except Back:
+            said.pop()
+            typed = yield from _said_by_caller(book, voice, prompt)
+            continue
+        if picked is not None:
+            return everything, picked
+        if not typed:
+            prompt = SAY_IT_AGAIN
+            typed = yield from _said_by_caller(book, voice, prompt)
+    return "; ".join(said), ROUTINE
+
+
+def _said_by_caller(book: VisitBook, voice: Voice, prompt: AskWords) -> Talk[str]:
+    """The caller's words. Facts of the unit typed there are kept, and they are asked for again.
+
+    Raises Back where no fact is left to be taken back, Leave, DangerCalled.
+    """
+    while True:
+        try:
+            typed = yield from words_or_back(prompt)
+        except Back:
+            if not facts_told(book):
+                raise
+            voice.say(book.undo())
+            continue
+        facts = _only_facts(book.knowledge, typed)
+        if not facts:
+            return typed
+        voice.say(keep_facts(book, voice, facts) or THAT_IS_THE_UNIT)
+
+
+def _only_facts(knowledge: Knowledge, typed: str) -> Mapping[str, str]:
+    """The facts of the unit that are all that was typed; none where it may be a complaint: gas."""
+    facts = facts_said(knowledge, "", typed)
+    if "none" in facts.values() or spoken_of(knowledge, typed):  # "no heat" is what callers say
+        return {}
+    says_one_thing = len(facts.keys() - {"fuel"}) < 2
+    return {} if says_one_thing and match_complaints(knowledge, typed) else facts
+
+
+def _which_of(listener: Listener, found: Sequence[Complaint]) -> Talk[tuple[str | None, str]]:
+    """The complaint that is nearest, or else what was said in its stead; empty for nothing."""
+    typed = yield from words_or_back(
+        Choose("Which is nearest?", (*(c.says for c in found), "none of these: say it again"))
+    )
+    chosen = choice(typed, len(found))
+    if chosen is None:
+        return None, typed if choice(typed, len(found) + 1) is None else ""
+    picked = found[chosen - 1].id
+    stops = stops_by_itself(listener.knowledge, picked)
+    meant = not stops or (yield from yes_or_no(listener, IT_IS_A_STOP))
+    return picked if meant else None, ""
+
+
+def _dangerous_call(knowledge: Knowledge, said: str) -> Complaint | None:
+    """The complaint of a caller who speaks of a danger for which such a call is stopped.
+
+    None where they speak of none. Raises DangerCalled where no one complaint says it all.
+    """
+    dangers = {hazard.id for hazard in spoken_of(knowledge, said)}
+    if not dangers:
+        return None
+    for complaint in match_complaints(knowledge, said):
+        stopping = {
+            hazard.id
+            for hazard in knowledge.hazards.values()
+            if any(trigger.complaint == complaint.id for trigger in hazard.triggers)
+        }
+        if dangers <= stopping:
+            return complaint
+    raise DangerCalled(said)
+
+
+def stops_by_itself(knowledge: Knowledge, complaint: str) -> bool:
+    """Whether such a call is itself a STOP."""
+    return any(
+        trigger.complaint == complaint
+        for hazard in knowledge.hazards.values()
+        if hazard.stop is not None
+        for trigger in hazard.triggers
+    )
