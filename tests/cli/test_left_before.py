@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable, Iterator
-from datetime import datetime
+from datetime import datetime, timedelta
 from pathlib import Path
 
 import pytest
@@ -14,10 +14,16 @@ from troubleshoot.cli.journal_shelf import JournalShelf
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.closing import close
 from troubleshoot.dialogue.said import Voice
+from troubleshoot.dialogue.standing import tell_left_before
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.safety.route import steps_to_leave_off
+from troubleshoot.safety.steps import LOCK_OFF
 from troubleshoot.safety.stops.lifting import conclude_visit
+from troubleshoot.safety.stops.record import LeftOn
+from troubleshoot.visit.deciding.left_off import left_off
 from troubleshoot.visit.deciding.next import Decider
-from troubleshoot.visit.events import Answered, Closing, Event, Started
+from troubleshoot.visit.events import Answered, Closing, Event, LeftBefore, Started, StepDone
 
 Call = Callable[..., tuple[int, str, str]]
 
@@ -127,6 +133,98 @@ def test_a_script_that_names_the_unit_is_told_too(shelf: JournalShelf, command: 
     assert json.loads(out)["left_before"][0].startswith(LEFT)
     _, out, _ = command("diagnose", "RTU-8", "--json")
     assert json.loads(out)["left_before"] == []
+
+
+NO_NAME = ["", "gas-smell", *[""] * 12]
+TOLD = "the gas utility, just now"
+RESULT = ["", "2", "a loose union tightened and bubble tested", "no bubbles at any joint now"]
+
+
+def test_whoever_names_the_unit_only_at_the_hand_over_is_told_at_once(
+    shelf: JournalShelf, typed: Callable[..., None], command: Call, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Regression: nothing was said of what an earlier visit had left off, nor was it kept off."""
+    closed(shelf, "RTU-7", STUCK)
+    typed(*NO_NAME, "over", "rtu 07", TOLD)
+    _, out, _ = command()
+    said = " ".join(out.split())
+    assert said.index("Which unit is it?") < said.index(LEFT) < said.index("Who was told")
+    _, report, _ = command("report", "2026-11-26-2")
+    assert LEFT in report
+    monkeypatch.setattr(clock, "now", lambda: DAY + timedelta(minutes=5))
+    typed(*RESULT, "just now", "cleared", "done", *["safe", "told", "none"] * 9, "q")
+    _, out, _ = command("reopen", "2026-11-26-2")
+    assert LEFT in " ".join(out.split())
+
+
+def test_at_the_hand_over_a_stop_of_another_visit_to_the_unit_is_told_too(
+    typed: Callable[..., None], command: Call
+) -> None:
+    typed("RTU-7", "gas-smell", *[""] * 12, "q")
+    command()
+    typed("n", "", "n", "gas-smell", *[""] * 12, "over", "rtu 07", TOLD)
+    _, out, _ = command()
+    named = " ".join(out.partition("Which unit is it?")[2].partition("Who was told")[0].split())
+    assert "2026-11-26-1" in named and "gas odour" in named and "Going on" not in named
+
+
+def begun_on(shelf: JournalShelf, name: str, *events: Event) -> VisitBook:
+    """A visit to a unit that was told what was left off on it before."""
+    book = shelf.new()
+    book.add(Started(name, "no-cooling", profiles=("refrigerant",), unit=UNIT))
+    tell_left_before(shelf, Voice(), book, name)
+    for event in events:
+        book.add(event)
+    return book
+
+
+@pytest.mark.parametrize(
+    ("events", "stays"),
+    [
+        ((), True),
+        ((Answered("low-pressure-switch", ("circuit 1",), ("normal",)),), True),
+        ((Answered("low-pressure-switch", ("circuit 2",), ("normal",)),), False),
+        ((Answered("low-pressure-switch", ("circuit 2",), ("normal",)), STUCK), True),
+    ],
+)
+def test_it_holds_in_the_visit_until_it_is_read_sound_there(
+    events: tuple[Event, ...], stays: bool, shelf: JournalShelf, shipped: Knowledge
+) -> None:
+    """Regression: it was told of, and the next visit gave the circuit back."""
+    closed(shelf, "RTU-7", STUCK)
+    book = begun_on(shelf, "RTU 7", *events)
+    off = left_off(conclude_visit(Reasoner(shipped), book.state))
+    assert [each.hazard.id for each in off.circuits] == ["protection-does-not-open"] * stays
+
+
+def test_what_the_next_visit_did_not_read_it_leaves_off_as_it_was_found(
+    shelf: JournalShelf, typed: Callable[..., None], command: Call
+) -> None:
+    closed(shelf, "RTU-7", STUCK)
+    book = begun_on(shelf, "RTU-7", Closing())
+    decider = Decider(shelf.knowledge)
+    conclusions = conclude_visit(decider.reasoner, book.state)
+    close(book, Voice(), decider.decide(book.state, conclusions), conclusions)
+    book.close()
+    said = begun(shelf, typed, command, "RTU-7")
+    assert said.count(LEFT) == 1 and "(visit 2026-11-26-1)" in said
+    assert "Found: Low-pressure switch, opening point" in said
+
+
+def test_a_unit_that_was_left_locked_stays_locked(shelf: JournalShelf, shipped: Knowledge) -> None:
+    """No way back leads over a lock that an earlier danger still holds."""
+    hazard = next(h for h in shipped.hazards.values() if h.keeps_off == "unit")
+    book = begun_on(shelf, "RTU-9")
+    locked = StepDone("lockout", ("locked",))
+    left = LeftBefore(("left off",), (LeftOn(hazard.id, (1,), ("ground-and-bond",)),))
+    for event in (left, StepDone("roof-conditions", ("safe",)), locked, Closing()):
+        book.add(event)
+    decider = Decider(shipped)
+    conclusions = conclude_visit(decider.reasoner, book.state)
+    steps = steps_to_leave_off(book.state.work, book.state.at_work)
+    assert left_off(conclusions).unit and LOCK_OFF not in [step.id for step in steps]
+    decision = decider.decide(book.state, conclusions)
+    assert decision.step is None or decision.step.id != LOCK_OFF
 
 
 def test_a_name_taken_back_is_not_that_units_visit(

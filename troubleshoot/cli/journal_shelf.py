@@ -13,7 +13,7 @@ from troubleshoot.cli.rule_base import kept_with_visit, missing_rules
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.kept.journal import Journal, open_visits
-from troubleshoot.visit.kept.left_before import left_before
+from troubleshoot.visit.kept.left_before import LeftBefore, left_before
 from troubleshoot.visit.kept.names import journal_path, next_name
 from troubleshoot.visit.kept.reading import read_visit
 from troubleshoot.visit.kept.stopped import Standing, standing_visits
@@ -69,8 +69,8 @@ class JournalShelf:
         """What stops a unit or may do so, the latest visit first; `but` names one left out."""
         return standing_visits(self.knowledge, self.visits, but)
 
-    def left_before(self, unit: str, but: str = "") -> tuple[str, ...]:
-        """What earlier visits left off on a unit, a sentence a line; `but` names one left out."""
+    def left_before(self, unit: str, but: str = "") -> LeftBefore:
+        """What earlier visits left off on a unit; `but` names one left out."""
         return left_before(self.knowledge, self.visits, unit, but)
 
     def _book(self, journal: Journal) -> VisitBook:

@@ -48,7 +48,7 @@ def run_scripted(
     assert isinstance(data, Mapping)
     start = start_event(case, data, iter(profiles) if profiles else None)
     account = ScriptedVisit(Reasoner(knowledge), case, start).run()
-    left = left_before(knowledge, visits, unit)
+    left = left_before(knowledge, visits, unit).lines
     if as_json:
         say_json({"standing": rows, "left_before": left, **account})
         return

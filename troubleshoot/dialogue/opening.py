@@ -123,7 +123,11 @@ def reopened(book: VisitBook, voice: Voice, shelf: Shelf | None = None) -> Talk[
     except Leave:
         voice.say(VISIT_IS_KEPT)
         return Ended("kept")
-    return (yield from turns(book, voice, shelf)) if is_open else Ended("kept")
+    if not is_open:
+        return Ended("kept")
+    if shelf is not None:
+        tell_left_before(shelf, voice, book, book.state.name)
+    return (yield from turns(book, voice, shelf))
 
 
 def _resume(book: VisitBook, voice: Voice, profiles: tuple[str, ...]) -> Talk[None]:

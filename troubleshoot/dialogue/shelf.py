@@ -9,6 +9,7 @@ from troubleshoot.dialogue.book import VisitBook
 
 if TYPE_CHECKING:
     from troubleshoot.knowledge.model import Knowledge
+    from troubleshoot.visit.kept.left_before import LeftBefore
     from troubleshoot.visit.kept.stopped import Standing
     from troubleshoot.visit.state import VisitState
 
@@ -35,5 +36,5 @@ class Shelf(Protocol):
     def standing(self, but: str = "") -> Iterable[Standing]:
         """What stops a unit or may do so, the latest visit first; `but` names one left out."""
 
-    def left_before(self, unit: str, but: str = "") -> tuple[str, ...]:
-        """What earlier visits left off on a unit, a sentence a line; `but` names one left out."""
+    def left_before(self, unit: str, but: str = "") -> LeftBefore:
+        """What earlier visits left off on a unit; `but` names one left out."""

@@ -41,12 +41,29 @@ def tell_own(voice: Voice, standing: Iterable[Standing], visit: str) -> None:
 
 
 def tell_left_before(shelf: Shelf, voice: Voice, book: VisitBook, unit: str) -> None:
-    """Tell what earlier visits left off on the unit, before any step, and put it on record."""
-    lines = shelf.left_before(unit, book.visit_id) if unit else ()
+    """Tell what earlier visits left off on the unit, before any step, and put it on record.
+
+    So it stands in this visit too, until it is read sound here.
+    """
+    before = shelf.left_before(unit, book.visit_id) if unit else None
+    lines, dangers = (before.lines, before.dangers) if before else ((), ())
     for line in lines:
         voice.say(line, strong=True)
-    if lines != book.state.left_before:
-        book.add(LeftBefore(lines))
+    if (lines, dangers) != (book.state.left_before, book.state.left_on):
+        book.add(LeftBefore(lines, dangers))
+
+
+def tell_of_unit(shelf: Shelf, voice: Voice, book: VisitBook, unit: str) -> None:
+    """Tell what stands over a unit and what was left off on it, where a visit is named late."""
+    for each in shelf.standing(but=book.visit_id):
+        if not stops_unit(each) or not same_unit(each.unit, unit):
+            continue
+        if isinstance(each, Stopped):
+            voice.say(f"Visit {each.visit} stops it too: {each.reason}.", strong=True)
+            voice.tell(StopElsewhere(each))
+        else:
+            _say_unreadable(voice, each)
+    tell_left_before(shelf, voice, book, unit)
 
 
 def meet_standing(

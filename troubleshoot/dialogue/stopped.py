@@ -8,6 +8,8 @@ from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.naming import ask_name
 from troubleshoot.dialogue.prompts import AskWords, AtStop, Ended
 from troubleshoot.dialogue.said import Voice
+from troubleshoot.dialogue.shelf import Shelf
+from troubleshoot.dialogue.standing import tell_of_unit
 from troubleshoot.dialogue.talk import Back, Talk, unless_back
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.safety.hazard_words import also_stands
@@ -29,9 +31,16 @@ NO_WAY_BACK = f"{NO_UNDO} Give the name, or Enter for none."
 
 
 def stopped(
-    book: VisitBook, voice: Voice, decision: Decision, conclusions: Conclusions
+    book: VisitBook,
+    voice: Voice,
+    decision: Decision,
+    conclusions: Conclusions,
+    shelf: Shelf | None = None,
 ) -> Talk[Ended | None]:
-    """Tell of a STOP and take what is done about it; None where the visit goes on."""
+    """Tell of a STOP and take what is done about it; None where the visit goes on.
+
+    `shelf`: where the unit's other visits are kept, if anywhere.
+    """
     fired = decision.stop
     assert fired is not None
     keep_stop(book, conclusions, fired)
@@ -48,7 +57,7 @@ def stopped(
         reply = "again, over, or q." if spot is not None else "over, or q."
         try:
             if word == "over":
-                return (yield from _hand_over(book, voice, listener, prompt))
+                return (yield from _hand_over(book, voice, listener, prompt, shelf))
             if word == "again" and spot is not None:
                 if (yield from _again(book, listener, spot)):
                     return None
@@ -98,7 +107,9 @@ def _prompt(
     return AtStop(fired, tag, others, name, beyond), None if beyond else spot
 
 
-def _hand_over(book: VisitBook, voice: Voice, listener: Listener, stop: AtStop) -> Talk[Ended]:
+def _hand_over(
+    book: VisitBook, voice: Voice, listener: Listener, stop: AtStop, shelf: Shelf | None
+) -> Talk[Ended]:
     """Ask who was told, and close the visit. Raises Back, Leave, DangerCalled.
 
     Until somebody is told the visit stays open, its STOP standing.
@@ -108,6 +119,8 @@ def _hand_over(book: VisitBook, voice: Voice, listener: Listener, stop: AtStop) 
         name = yield from unless_back(voice, NO_WAY_BACK, lambda: ask_name(listener, prompt))
         if name:
             book.add(Named(name))
+            if shelf is not None:
+                tell_of_unit(shelf, voice, book, name)
     told = yield from ask_told(book, listener, stop.fired.hazard)
     book.add(VisitEnded("stopped", told, minute(book.now())))
     voice.say("The visit is closed as stopped.")

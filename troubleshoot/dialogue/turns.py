@@ -90,7 +90,7 @@ class Turns:
             yield from self._put(decision, conclusions)
             return None
         if decision.kind == "stop":
-            return (yield from stopped(self.book, self.voice, decision, conclusions))
+            return (yield from stopped(self.book, self.voice, decision, conclusions, self.shelf))
         if state.closing:
             close(self.book, self.voice, decision, conclusions)
             return Ended("closed")

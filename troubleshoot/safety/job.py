@@ -7,7 +7,7 @@ from typing import Protocol
 
 from troubleshoot.reasoning.readings.answers import Answer, Case
 from troubleshoot.reasoning.unit.equipment import Unit
-from troubleshoot.safety.stops.record import Spot, StopMet
+from troubleshoot.safety.stops.record import LeftOn, Spot, StopMet
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
 
 
@@ -15,9 +15,10 @@ class Job(Protocol):
     """A visit as safety sees it: which unit, after which call, in whose hands, stopped by what.
 
     `complaint`: the id of what was called in; `words`: as the caller said it. `not_known`: facts
-    that were asked for in vain. `stops`: every STOP that was met, in that order. `fresh`: the
-    finding that is being taken once more to see whether a STOP can be lifted; `fresh_since`: how
-    many answers had been given before that. `ended`: how it was closed, if it was.
+    that were asked for in vain. `stops`: every STOP that was met, in that order. `left_on`: dangers
+    for which earlier visits left something off. `fresh`: the finding that is being taken once more
+    to see whether a STOP can be lifted; `fresh_since`: how many answers had been given before that.
+    `ended`: how it was closed, if it was.
     """
 
     @property
@@ -49,6 +50,9 @@ class Job(Protocol):
 
     @property
     def stops(self) -> Sequence[StopMet]: ...
+
+    @property
+    def left_on(self) -> Sequence[LeftOn]: ...
 
     @property
     def fresh(self) -> Spot | None: ...

@@ -10,7 +10,7 @@ from troubleshoot.reasoning.readings.answers import Answer, Case
 from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
-from troubleshoot.safety.stops.record import Spot, StopMet
+from troubleshoot.safety.stops.record import LeftOn, Spot, StopMet
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
 
 
@@ -63,7 +63,7 @@ class VisitState:
     kept, which a clock goes behind only where it was set back, `roof_time`: when the roof was last
     found good, `power_off_time`: when the lock went on; moments as the events have them, empty
     where not known. `left_before`: what earlier visits had left off on the
-    unit, as it was told.
+    unit, as it was told; `left_on`: the dangers for which they did.
     """
 
     unit_data: Mapping[str, object] = field(default_factory=dict)
@@ -94,6 +94,7 @@ class VisitState:
     fresh_since: int = 0
     notes: tuple[str, ...] = ()
     left_before: tuple[str, ...] = ()
+    left_on: tuple[LeftOn, ...] = ()
     repaired: tuple[str, ...] = ()
     proofs: tuple[tuple[str, str], ...] = ()
     repairs: tuple[RepairSaid, ...] = ()

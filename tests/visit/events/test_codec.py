@@ -15,7 +15,7 @@ from hypothesis import strategies as st
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.unit.places import Place
-from troubleshoot.safety.stops.record import HandOverResult
+from troubleshoot.safety.stops.record import HandOverResult, LeftOn
 from troubleshoot.visit.events import (
     Aimed,
     Answered,
@@ -60,6 +60,9 @@ OF_TYPE: dict[Any, st.SearchStrategy[Any]] = {
     Mapping[str, object]: st.dictionaries(TEXT, PLAIN, max_size=3),
     Mapping[str, str]: st.dictionaries(TEXT, TEXT, max_size=3),
     Mapping[str, int] | None: st.dictionaries(TEXT, st.integers(), max_size=3) | st.none(),
+    tuple[LeftOn, ...]: st.lists(
+        st.builds(LeftOn, TEXT, st.lists(st.integers(), max_size=3).map(tuple), TEXTS), max_size=2
+    ).map(tuple),
     HandOverResult: st.builds(HandOverResult, TEXT, TEXT, TEXT, TEXT),
     HandOverResult | None: st.builds(HandOverResult, TEXT, TEXT, TEXT, TEXT) | st.none(),
 }

@@ -22,6 +22,7 @@ from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.hearing.dangers import ANY_DANGER
 from troubleshoot.safety.job import Job
+from troubleshoot.safety.stops.left import with_left_before
 from troubleshoot.safety.stops.record import Spot, StopMet
 
 MET: Final = "met"
@@ -73,8 +74,9 @@ def words_reported(
 
 
 def conclude_visit(reasoner: Reasoner, job: Job) -> Conclusions:
-    """Everything that follows from a visit: from its answers, and from the STOPs it has met."""
-    return with_stops_met(reasoner.knowledge, job, reasoner.conclude(job.case))
+    """Everything that follows from a visit: its answers, the STOPs it met, what was left off."""
+    concluded = with_left_before(reasoner.knowledge, job, reasoner.conclude(job.case))
+    return with_stops_met(reasoner.knowledge, job, concluded)
 
 
 def with_stops_met(knowledge: Knowledge, job: Job, conclusions: Conclusions) -> Conclusions:

@@ -1,4 +1,4 @@
-"""What is kept of a STOP: where it was met, whom it was handed over to, what came of that."""
+"""What is kept of a STOP: where it was met, who took it over, what came of that, what is off."""
 
 from __future__ import annotations
 
@@ -21,6 +21,18 @@ class HandOverResult:
     done: str
     reading: str
     when: str
+
+
+@frozen
+class LeftOn:
+    """A danger for which an earlier visit to the unit has left something off.
+
+    `tests`: those whose sound reading, at all of its circuits, takes it away.
+    """
+
+    hazard: str
+    circuits: tuple[int, ...]
+    tests: tuple[str, ...]
 
 
 @frozen

@@ -10,6 +10,7 @@ from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.unit.equipment import read_unit
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
+from troubleshoot.safety.stops.record import LeftOn
 from troubleshoot.safety.unit_at_work import unit_at_work
 from troubleshoot.visit.events.event import ALWAYS, Event
 from troubleshoot.visit.state import RepairSaid, VisitState
@@ -41,14 +42,18 @@ class Named(Event):
 
 @frozen
 class LeftBefore(Event):
-    """What earlier visits had left off on the unit, as whoever began was told."""
+    """What earlier visits had left off on the unit, as whoever named it was told.
+
+    `dangers`: those for which they did; they stand until they are read sound here.
+    """
 
     kind: ClassVar[str] = "left-before"
 
     lines: tuple[str, ...]
+    dangers: tuple[LeftOn, ...] = ()
 
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
-        return replace(state, left_before=self.lines)
+        return replace(state, left_before=self.lines, left_on=self.dangers)
 
 
 @frozen

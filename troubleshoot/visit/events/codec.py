@@ -9,7 +9,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Mapping
-from dataclasses import MISSING, Field, asdict, fields, is_dataclass
+from dataclasses import MISSING, Field, fields, is_dataclass
 from functools import cache
 from types import MappingProxyType, NoneType, UnionType
 from typing import Any, Final, get_args, get_origin, get_type_hints
@@ -94,9 +94,9 @@ def _default(each: Field[Any]) -> object:
 
 def _plain(value: object) -> object:
     if isinstance(value, tuple):
-        return list(value)
+        return [_plain(each) for each in value]
     if is_dataclass(value) and not isinstance(value, type):
-        return asdict(value)
+        return {each.name: _plain(getattr(value, each.name)) for each in fields(value)}
     return dict(value) if isinstance(value, Mapping) else value
 
 
@@ -115,6 +115,9 @@ def _read(wanted: Any, key: str, value: object) -> object:
         for each in get_args(wanted):
             if is_dataclass(each):
                 return _read_parts(each, key, value)
+    of = get_args(wanted)[0] if get_origin(wanted) is tuple else None
+    if is_dataclass(of) and isinstance(value, list):
+        return tuple(_read_parts(of, key, each) for each in value)
     if not _fits(wanted, value):
         raise NotAnEvent(f"{key} is {quoted(value)}")
     return tuple(value) if isinstance(value, list) and wanted is not object else value

@@ -14,6 +14,7 @@ from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.files import read_bytes
 from troubleshoot.outside.refusal import NotUsable
+from troubleshoot.safety.stops.record import LeftOn
 from troubleshoot.visit.kept.journal import MOST_BYTES, JournalError, lines_in
 from troubleshoot.visit.kept.names import kept_visits
 from troubleshoot.visit.kept.stopped import same_unit
@@ -28,22 +29,29 @@ MARK: Final = b'"left_off": ["'
 
 
 @frozen
-class _Left:
-    """One danger for which a visit left something off. `says`: what to tell whoever comes next."""
+class LeftBefore:
+    """What was left off on a unit: what to tell whoever names it next, and for which dangers."""
 
-    hazard: str
-    circuits: tuple[int, ...]
-    tests: frozenset[str]
+    lines: tuple[str, ...] = ()
+    dangers: tuple[LeftOn, ...] = ()
+
+
+@frozen
+class _Left:
+    """One danger for which a visit left something off, and what is told of it."""
+
+    on: LeftOn
     says: tuple[str, ...]
 
 
-def left_before(knowledge: Knowledge, visits: Path, unit: str, but: str = "") -> tuple[str, ...]:
-    """What was left off on a unit and why, a sentence a line; `but` names a visit left out."""
+def left_before(knowledge: Knowledge, visits: Path, unit: str, but: str = "") -> LeftBefore:
+    """What was left off on a unit and why; `but` names a visit left out."""
     paths = list(_of_unit(visits, unit, but))
     if not any(MARK in data for _, data in paths):
-        return ()
+        return LeftBefore()
     # Reasoning is imported only for such a unit: most starts need none of it.
     from troubleshoot.reasoning.conclude import Reasoner
+    from troubleshoot.safety.stops.left import is_over
 
     reasoner = Reasoner(knowledge)
     standing: list[_Left] = []
@@ -52,12 +60,13 @@ def left_before(knowledge: Knowledge, visits: Path, unit: str, but: str = "") ->
             state, ended, found = _replayed(reasoner, path, data)
         except JournalError:
             continue  # whoever begins is told of every visit that cannot be read
-        standing = [left for left in standing if not _is_over(found, left)]
+        standing = [left for left in standing if not is_over(found, left.on)]
         if MARK in data:
             new = tuple(_left(knowledge, path.stem, state, ended, found))
-            again = {left.hazard for left in new}
-            standing = [*(left for left in standing if left.hazard not in again), *new]
-    return tuple(line for left in standing for line in left.says)
+            again = {left.on.hazard for left in new}
+            standing = [*(left for left in standing if left.on.hazard not in again), *new]
+    lines = tuple(line for left in standing for line in left.says)
+    return LeftBefore(lines, tuple(left.on for left in standing))
 
 
 def _of_unit(visits: Path, unit: str, but: str) -> Iterator[tuple[Path, bytes]]:
@@ -85,48 +94,32 @@ def _replayed(reasoner: Reasoner, path: Path, data: bytes) -> tuple[VisitState, 
 def _left(
     knowledge: Knowledge, visit: str, state: VisitState, ended: str, found: Conclusions
 ) -> Iterator[_Left]:
-    """What one visit left off, as it is told to whoever names the unit next."""
+    """What one visit found and left off, as it is told to whoever names the unit next."""
     from troubleshoot.safety.profiles import spoken
+    from troubleshoot.safety.stops.left import LEFT
     from troubleshoot.safety.stops.tags import found_words, removers
     from troubleshoot.visit.deciding.left_off import left_off
 
     for what, fired in left_off(found).parts:
+        if fired.because == (LEFT,):  # it stays told as whoever found it left it
+            continue
         were = "were" if " and " in what else "was"
-        on = f" on {ended[:10]}" if ended else ""
+        day = f" on {ended[:10]}" if ended else ""
         reason = fired.hazard.spoken
         says = (
-            f"{what[:1].upper()}{what[1:]} {were} left off and tagged{on} by "
+            f"{what[:1].upper()}{what[1:]} {were} left off and tagged{day} by "
             f"{spoken(state.profiles)}, because of: {reason} (visit {visit}).",
             found_words(knowledge, state, found, fired),
             f"Only {removers(fired.hazard)} may remove the tag, once it has been read sound.",
         )
-        yield _Left(
-            fired.hazard.id, fired.circuits, _tests(fired), tuple(line for line in says if line)
-        )
+        on = LeftOn(fired.hazard.id, fired.circuits, _tests(fired))
+        yield _Left(on, tuple(line for line in says if line))
 
 
-def _tests(fired: FiredHazard) -> frozenset[str]:
+def _tests(fired: FiredHazard) -> tuple[str, ...]:
     """The tests whose sound reading takes a danger away."""
     from troubleshoot.safety.stops.lifting import FOUND
 
     found = {atom.split(":")[1] for atom in fired.because if atom.startswith(FOUND)}
-    return frozenset(found) | {
-        finding.test for ban in fired.hazard.forbids for finding in ban.until
-    }
-
-
-def _is_over(found: Conclusions, left: _Left) -> bool:
-    """Whether a later visit has read it sound, wherever it was."""
-    tests, layout = found.hypotheses.knowledge.tests, found.case.unit.layout
-    sound = {
-        circuit
-        for reading in found.readings
-        if reading.test in left.tests and reading.valid and reading.possible
-        if reading.possible <= {*tests[reading.test].healthy}
-        for circuit in layout.circuits_of(reading.at)
-    }
-    bad = any(
-        fired.hazard.id == left.hazard and fired.found and {*fired.circuits} & {*left.circuits}
-        for fired in found.hazards
-    )
-    return not bad and sound >= {*left.circuits} and bool(sound)
+    ending = {finding.test for ban in fired.hazard.forbids for finding in ban.until}
+    return tuple(sorted(found | ending))
