@@ -34,6 +34,39 @@ def step(
     return list(event.outcomes), event.text
 
 
+@pytest.mark.parametrize(
+    ("name", "typed", "named"),
+    [
+        ("lockout", "locked it", "locked"), ("lockout", "yes, locked", "locked"),
+        ("lockout", "locked, done", "locked"), ("gas-cock-shut", "shut it", "shut"),
+        ("capacitor-discharge", "discharged it", "discharged"),
+        ("verified-dead", "dead yes", "dead"), ("lock-off", "locked it", "still-on"),
+        ("tester-proof", "proved it", "proved"),
+    ],
+)  # fmt: skip
+def test_a_word_that_only_points_or_affirms_changes_no_answer(
+    name: str, typed: str, named: str, shipped: Knowledge
+) -> None:
+    """Regression: "locked it" was refused."""
+    assert step(shipped, name, typed)[0] == [named]
+
+
+@pytest.mark.parametrize(
+    "typed", ["yes it", "done it", "yes done", "it", "it is done", "yes yes", "did it", "loc it"]
+)
+def test_alone_it_confirms_nothing_that_protects(typed: str, shipped: Knowledge) -> None:
+    for name in CONFIRMED:
+        if name not in ENTER_CONFIRMS:
+            with pytest.raises(NotAnAnswer):
+                step(shipped, name, typed)
+
+
+@pytest.mark.parametrize("typed", ["not locked it", "unlocked it", "locked it not", "locked it?"])
+def test_what_denies_is_not_lost_beside_it(typed: str, shipped: Knowledge) -> None:
+    with pytest.raises(NotAnAnswer):
+        step(shipped, "lockout", typed)
+
+
 @pytest.mark.parametrize("typed", ["", "ok", "y", "yes", "OK", "done"])
 def test_enter_confirms_what_protects_no_life_and_nothing_else(
     typed: str, shipped: Knowledge

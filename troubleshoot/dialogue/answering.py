@@ -15,6 +15,7 @@ from troubleshoot.dialogue.by_word import (
     chosen_words,
     letters,
     one_word,
+    without_assent,
 )
 from troubleshoot.dialogue.metered_in_words import told
 from troubleshoot.dialogue.number_and_rest import apart, rest_wanted
@@ -82,7 +83,10 @@ def step_event_from(
         raise NotAnAnswer(f"Enter confirms nothing here. Type {_wanted(test, confirmed)}.")
     outcomes = tuple(o.id for o in test.outcomes)
     several = test.choose == "several"
-    if not by_word(test, typed, outcomes, several):
+    said = without_assent(typed)
+    if by_word(test, said, outcomes, several):
+        typed = said
+    else:
         read = _metered(knowledge, state, test, step, typed)
         if read is not None:
             return read

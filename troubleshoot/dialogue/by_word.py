@@ -2,9 +2,14 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from troubleshoot.knowledge.model import Test
 from troubleshoot.outside.numbers import choice
 from troubleshoot.outside.text import plain_words
+
+ASSENT: Final = frozenset({"it", "yes", "done"})
+"""Beside an answer they change nothing; alone they are none."""
 
 
 class NotAnAnswer(ValueError):
@@ -48,6 +53,14 @@ def by_word(test: Test, typed: str, outcomes: tuple[str, ...], several: bool) ->
             return ()
         found.append((exact or begun)[0])
     return tuple(dict.fromkeys(found))
+
+
+def without_assent(typed: str) -> str:
+    """What is said beside a word that only points or affirms: locked it, yes locked."""
+    words = plain_words(typed.replace(",", " ")).split()
+    if len(words) > 1 and words[-1] in ASSENT:
+        return " ".join(words[:-1])
+    return " ".join(words[1:]) if len(words) > 1 and words[0] in ASSENT else typed
 
 
 def letters(text: str) -> str:

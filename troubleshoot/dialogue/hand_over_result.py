@@ -51,7 +51,7 @@ def ask_result(book: VisitBook, voice: Voice, met: StopMet) -> Talk[HandOverResu
     since = read_after(knowledge, met)
     parts: tuple[Callable[[], Talk[str]], ...] = (
         lambda: _ask(listener, who, lambda typed: role(typed, names)),
-        lambda: ask_done(listener, WHAT_THEY_DID),
+        lambda: ask_done(listener, WHAT_THEY_DID, hazard),
         lambda: _ask_reading(listener, hazard),
         lambda: _ask(listener, WHEN, lambda typed: when_read(typed, since, book.now())),
     )
@@ -81,12 +81,13 @@ def _ask_reading(listener: Listener, hazard: Hazard) -> Talk[str]:
     return f"{reading} {share}"
 
 
-def ask_done(listener: Listener, prompt: AskWords) -> Talk[str]:
-    """What was found and done to make it safe, in a few words of the trade.
+def ask_done(listener: Listener, prompt: AskWords, hazard: Hazard) -> Talk[str]:
+    """What was found and done to make it safe, in a few words of the trade or of its orders.
 
     Raises Back, Leave, DangerCalled.
     """
-    return (yield from _ask(listener, prompt, lambda typed: in_words(listener.knowledge, typed)))
+    knowledge = listener.knowledge
+    return (yield from _ask(listener, prompt, lambda typed: in_words(knowledge, typed, hazard)))
 
 
 def ask_told(book: VisitBook, listener: Listener, hazard: Hazard) -> Talk[str]:

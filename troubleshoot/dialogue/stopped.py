@@ -79,7 +79,8 @@ def _again(book: VisitBook, listener: Listener, spot: Spot) -> Talk[bool]:
     if waiting := still_waiting(book.knowledge, met, book.now()):
         listener.voice.say(waiting)
         return False
-    done = "" if met.reopened else (yield from ask_done(listener, WHAT_WAS_DONE))
+    hazard = book.knowledge.hazards[met.hazard]
+    done = "" if met.reopened else (yield from ask_done(listener, WHAT_WAS_DONE, hazard))
     book.add(TakenAfresh.of(spot, done))
     return True
 

@@ -88,6 +88,42 @@ def test_two_words_of_the_trade_tell_something(typed: str, shipped: Knowledge) -
     assert in_words(shipped, typed) == typed
 
 
+@pytest.mark.parametrize(
+    ("hazard", "typed"),
+    [
+        ("stored-charge", "bled it"), ("stored-charge", "bled it, done"), ("live-now", "locked it"),
+        ("live-now", "yes, locked out"), ("second-power-source", "power off"),
+        ("gas-odour", "shut it"), ("gas-odour", "gas off"), ("ladder-and-hatch", "tied off, yes"),
+    ],
+)  # fmt: skip
+def test_what_a_hazards_own_orders_ask_for_may_be_said_in_short(
+    hazard: str, typed: str, shipped: Knowledge
+) -> None:
+    """Regression: short true answers were refused."""
+    assert in_words(shipped, typed, shipped.hazards[hazard]) == typed
+    with pytest.raises(NotAResult):
+        in_words(shipped, typed)
+
+
+@pytest.mark.parametrize("typed", ["done", "yes", "it", "done it", "yes done", "", "fixed it"])
+def test_of_no_hazard_a_bare_word_says_what_was_done(typed: str, shipped: Knowledge) -> None:
+    for hazard in shipped.hazards.values():
+        with pytest.raises(NotAResult):
+            in_words(shipped, typed, hazard)
+
+
+@pytest.mark.parametrize(
+    ("hazard", "typed"),
+    [("lightning", "locked it"), ("live-now", "bled it"), ("gas-odour", "not shut it"),
+     ("gas-odour", "gas it"), ("roof-heat", "power off")],
+)  # fmt: skip
+def test_what_its_orders_do_not_ask_for_is_too_short(
+    hazard: str, typed: str, shipped: Knowledge
+) -> None:
+    with pytest.raises(NotAResult):
+        in_words(shipped, typed, shipped.hazards[hazard])
+
+
 NONSENSE = [
     "", "fixed it", "shut shut Shut", "a b c", "12 34 56", "bcd fgh jkl", "the cat sat on the mat",
     "all is fine now", "asdf qwer zxcv", "whatever you say",

@@ -8,11 +8,14 @@ is bad the STOP stands again.
 from __future__ import annotations
 
 import re
+from collections.abc import Mapping
 from datetime import datetime, timedelta
+from types import MappingProxyType
 from typing import Final
 
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.outside.numbers import choice
+from troubleshoot.outside.text import plain_words
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.safety.hearing.moments import is_to_come, moment, moment_within
 from troubleshoot.safety.hearing.roles import ROLES, names_a_role, roles_in
@@ -32,6 +35,18 @@ _STILL: Final = re.compile(
 )
 """Words of a result that say that there is none."""
 
+_SAYS_ALL: Final[Mapping[str, tuple[str, ...]]] = MappingProxyType(
+    {
+        "aired": ("air",), "bled": ("bleed",), "cleared": ("clear",), "closed": ("close", "shut"),
+        "covered": ("cover",), "dried": ("dry",), "gas off": ("gas", "shut"), "guarded": ("guard",),
+        "locked": ("lock",), "locked off": ("lock",), "locked out": ("lock",),
+        "power off": ("power", "lock"), "shut": ("shut", "close"), "shut off": ("shut",),
+        "switched off": ("switch", "lock"), "tied": ("tie",), "tied off": ("tie",),
+    }
+)  # fmt: skip
+"""Short words that say all that was done, and the words of a hazard's orders that they obey."""
+
+_BESIDE: Final = frozenset({"it", "yes", "done"})
 _WORD: Final = re.compile(r"[^\W\d_]{3,}")
 CALLED_FIRST: Final = timedelta(minutes=15)
 """Whoever calls for help before anything else types afterwards (common practice, no source)."""
@@ -85,6 +100,14 @@ def told(typed: str) -> str:
     return typed
 
 
+def _obeys(hazard: Hazard, typed: str) -> bool:
+    said = " ".join(
+        word for word in plain_words(typed.replace(",", " ")).split() if word not in _BESIDE
+    )
+    orders = hazard.what_to_do.lower()
+    return any(re.search(rf"\b{word}", orders) for word in _SAYS_ALL.get(said, ()))
+
+
 def is_told_when(met: StopMet | None, typed: str, now: datetime) -> bool:
     """Whether it is said when somebody was told. Raises NotAResult for no time that can be meant.
 
@@ -122,13 +145,18 @@ def not_told(hazard: Hazard, told: str) -> str:
     return "" if not meant or meant & {*roles_in(told)} else hazard.defer_to
 
 
-def in_words(knowledge: Knowledge, typed: str) -> str:
-    """What was found and done, to be read by somebody else; not that nothing was."""
+def in_words(knowledge: Knowledge, typed: str, hazard: Hazard | None = None) -> str:
+    """What was found and done, to be read by somebody else; not that nothing was.
+
+    Of a hazard, what its own orders ask for may be said in short: bled it, power off.
+    """
     if _STILL.search(typed.lower()):
         raise NotAResult(
             "That says that it is not put right. The STOP stands until it is: give what was done "
             "about it, or q."
         )
+    if hazard is not None and _obeys(hazard, typed):
+        return typed
     known = trade_words(knowledge)
     words = {word for word in _WORD.findall(typed.lower()) if known(word)}
     if len(words) < LEAST_WORDS:
