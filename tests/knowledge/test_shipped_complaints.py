@@ -2,7 +2,14 @@
 
 from __future__ import annotations
 
+from typing import Any
+
+import pytest
+
+from tests.building import case, unit_of
+from tests.practice.playing import reasoner_of
 from troubleshoot.knowledge.model import Fault, Knowledge
+from troubleshoot.reasoning.readings.answers import Answer
 
 FEWEST_TESTS, MOST_TESTS = 3, 6
 FEWEST_COMPLAINTS = 2
@@ -36,3 +43,35 @@ def test_a_complaint_leads_with_a_handful_of_tests(shipped: Knowledge) -> None:
     """Common practice, no source: fewer tell nothing apart, more are the whole round."""
     counts = {c.id: len(c.first_tests) for c in shipped.complaints.values()}
     assert {c: n for c, n in counts.items() if not FEWEST_TESTS <= n <= MOST_TESTS} == {}
+
+
+GAS_UNIT = {"heat": "gas", "fuel": "natural-gas"}
+
+
+def smells_ranked(knowledge: Knowledge, *answers: Answer, **facts: Any) -> list[str]:
+    """The leak and the harmless smell, the likelier first, on a call that says gas."""
+    told = case(knowledge, *answers, unit=unit_of(knowledge, **facts), complaint="gas-smell")
+    ranked = [cause.fault.id for cause in reasoner_of(knowledge).conclude(told).causes]
+    return [name for name in ranked if name in {"gas-leak-at-unit", "odour-not-gas"}]
+
+
+@pytest.mark.parametrize(
+    "facts", [{}, GAS_UNIT, {"heat": "gas", "fuel": "propane", "refrigerant": "R-410A"}]
+)
+def test_on_the_word_gas_alone_the_leak_comes_before_the_harmless_smell(
+    shipped: Knowledge, facts: dict[str, Any]
+) -> None:
+    assert smells_ranked(shipped, **facts)[0] == "gas-leak-at-unit"
+
+
+@pytest.mark.parametrize("test", ["operating-sequence", "ignition-trials", "gas-valve-shut-off"])
+def test_a_unit_that_runs_well_does_not_make_the_smell_harmless(
+    shipped: Knowledge, test: str
+) -> None:
+    sound = Answer(test, shipped.tests[test].healthy[:1])
+    assert smells_ranked(shipped, sound, **GAS_UNIT)[0] == "gas-leak-at-unit"
+
+
+def test_a_sweep_that_found_nothing_makes_the_smell_harmless(shipped: Knowledge) -> None:
+    swept = Answer("combustible-gas-sweep", ("none",))
+    assert smells_ranked(shipped, swept, **GAS_UNIT)[0] == "odour-not-gas"
