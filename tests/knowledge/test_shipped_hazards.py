@@ -176,6 +176,62 @@ def test_gas_that_stays_within_its_limits_while_firing_calls_nothing_up(shipped:
         assert [sorted(reading.possible) for reading in found.readings] == [["normal"]]
 
 
+def called_up(knowledge: Knowledge, text: str, **facts: Any) -> set[str]:
+    """What a head of so much calls up, the fans turning."""
+    answers = Answer("condenser-fan-turning", ("normal",)), Answer("head-pressure", text=text)
+    found = Reasoner(knowledge).conclude(case(knowledge, *answers, unit=unit_of(knowledge, **facts)))
+    heads = {"head-near-its-switch", "head-at-its-switch", "safety-does-not-open"}
+    return heads & {fired.hazard.id for fired in found.hazards}
+
+
+@pytest.mark.parametrize(
+    ("refrigerant", "text", "hazard"),
+    [
+        # Common practice: sound on a day of 115 F is 140 F condensing, 541 psig in one manual.
+        ("R-410A", "541 psig", None),
+        ("R-410A", "580 psig", "head-near-its-switch"),
+        ("R-410A", "620 psig", "head-at-its-switch"),
+        ("R-410A", "690 psig", "safety-does-not-open"),
+        ("R-454B", "620 psig", "head-at-its-switch"),
+        ("R-22", "337 psig", None),
+        ("R-22", "380 psig", "head-near-its-switch"),
+        ("R-22", "420 psig", "head-at-its-switch"),
+        ("R-22", "480 psig", "safety-does-not-open"),
+    ],
+)
+def test_a_head_near_its_switch_is_told_by_what_is_measured(
+    shipped: Knowledge, refrigerant: str, text: str, hazard: str | None
+) -> None:
+    assert called_up(shipped, text, refrigerant=refrigerant) == ({hazard} if hazard else set())
+
+
+def test_an_unknown_refrigerant_is_no_leave_to_run_at_600_psig(shipped: Knowledge) -> None:
+    assert called_up(shipped, "625 psig") == {"head-at-its-switch"}
+
+
+@pytest.mark.parametrize(
+    ("text", "hazard"),
+    [
+        ("470 psig", None),
+        ("510 psig", "head-near-its-switch"),
+        ("545 psig", "head-at-its-switch"),
+        ("575 psig", "safety-does-not-open"),
+    ],
+)
+def test_the_band_on_the_switch_comes_before_what_is_usual(
+    shipped: Knowledge, text: str, hazard: str | None
+) -> None:
+    plate = {"refrigerant": "R-410A", "high-pressure-switch-band-high": "555 psig"}
+    assert called_up(shipped, text, **plate) == ({hazard} if hazard else set())
+
+
+def test_at_its_switch_nothing_is_run_on_that_circuit(shipped: Knowledge) -> None:
+    """But the search for air goes on: the coil is looked at with the power off."""
+    forbids = shipped.hazards["head-at-its-switch"].forbids
+    assert {"running", "running-open"} <= {s for ban in forbids for s in ban.work_states}
+    assert "locked-out" not in {s for ban in forbids for s in ban.work_states}
+
+
 LIKE_FINDINGS = (
     "This meter", "Gas goes", "Flame has", "Heat with", "Everybody", "Shut the", "Stop the",
     "Take the", "Treat it", "Leave it", "Lock the", "Touch no", "Do not leave", "Soot is",
