@@ -156,6 +156,8 @@ def test_what_people_say_is_among_the_words(shipped: Knowledge, said: str, hazar
         (Answer("roof-conditions", ("power-line-near",)), "overhead-line-near"),
         (Answer("roof-conditions", ("antenna-near",)), "antenna-near"),
         (Answer("verified-dead", ("live",)), "second-power-source"),
+        (Answer("ground-and-bond", text="47 V"), "unexplained-voltage"),
+        (Answer("ground-and-bond", ("open-ground",)), "cabinet-not-bonded"),
     ],
 )
 def test_a_finding_halts_until_it_is_made_safe(
@@ -179,7 +181,9 @@ def test_gas_that_stays_within_its_limits_while_firing_calls_nothing_up(shipped:
 def called_up(knowledge: Knowledge, text: str, **facts: Any) -> set[str]:
     """What a head of so much calls up, the fans turning."""
     answers = Answer("condenser-fan-turning", ("normal",)), Answer("head-pressure", text=text)
-    found = Reasoner(knowledge).conclude(case(knowledge, *answers, unit=unit_of(knowledge, **facts)))
+    found = Reasoner(knowledge).conclude(
+        case(knowledge, *answers, unit=unit_of(knowledge, **facts))
+    )
     heads = {"head-near-its-switch", "head-at-its-switch", "safety-does-not-open"}
     return heads & {fired.hazard.id for fired in found.hazards}
 
@@ -223,6 +227,23 @@ def test_the_band_on_the_switch_comes_before_what_is_usual(
 ) -> None:
     plate = {"refrigerant": "R-410A", "high-pressure-switch-band-high": "555 psig"}
     assert called_up(shipped, text, **plate) == ({hazard} if hazard else set())
+
+
+@pytest.mark.parametrize(
+    ("answer", "hazard"),
+    [
+        (Answer("safety-string-walk", ("high-pressure-open",)), "high-pressure-switch-open"),
+        (Answer("compressor-start-attempt", ("hums-and-trips",)), "compressor-hums"),
+        (Answer("compressor-start-attempt", ("runs-backward",)), "compressor-turns-backward"),
+        (Answer("phase-rotation", ("reversed",)), "compressor-turns-backward"),
+    ],
+)
+def test_a_compressor_that_must_not_be_tried_again_is_told_of(
+    shipped: Knowledge, answer: Answer, hazard: str
+) -> None:
+    unit = unit_of(shipped, **{"supply-phase": "three", "compressor-phase": "three"})
+    found = Reasoner(shipped).conclude(case(shipped, answer, unit=unit))
+    assert hazard in [fired.hazard.id for fired in found.hazards]
 
 
 def test_at_its_switch_nothing_is_run_on_that_circuit(shipped: Knowledge) -> None:
