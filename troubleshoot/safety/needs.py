@@ -25,7 +25,7 @@ CircuitNeed = Literal["gauges-on", "charge-recovered"]
 
 ON_THE_ROOF: Final = frozenset({"roof-edge-under-6-ft", "roof-edge-6-to-15-ft"})
 COMBUSTION_AIR: Final = frozenset({"carbon-monoxide-in-room", "carbon-monoxide-evacuate"})
-HEAT_IS_ON: Final = frozenset({"heating-supply-temperature"})
+HEAT_IS_ON: Final = frozenset({"heating-call", "heating-supply-temperature"})
 """Tests of no burner area for which the heat runs, gas or electric."""
 
 FIRE_ALARM: Final = "fire-alarm-interlock"

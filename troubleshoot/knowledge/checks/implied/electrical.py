@@ -89,6 +89,15 @@ ELECTRICAL: Final = (
         steps=True,
     ),
     Implication(
+        of="a call that stands while it is read",
+        why="only there does a step make the call, tools and people clear; else nothing calls",
+        source=PRACTICE,
+        words=words(
+            r"with (?:the|its) (?:call (?:on|standing)|\w+ (?:called|calling))\b",
+        ),
+        work_states=("running", "running-open"),
+    ),
+    Implication(
         of="an open unit with its power on",
         why="only a qualified and equipped person works near live parts",
         source="29 CFR 1910.333(c)(2); 29 CFR 1910.335(a)",
