@@ -12,6 +12,7 @@ ALL = "3 4 5 6 7 8"
 
 DEAD_WORK = "do wiring-burn-marks"
 """A test with the hands inside."""
+WALK_ROUND = "Test: Walk round the unit"
 HANDS_IN = "Test: Smell and colour of wires"
 
 CAREFUL = {
@@ -72,8 +73,13 @@ def task(person: Person) -> str:
 
 
 def careful(person: Person) -> str:
-    """What a careful person types now: the word of the step that is done, or nothing at a fact."""
+    """What a careful person types now: the word of the step that is done, or nothing at a fact.
+
+    The walk round the unit, which comes first on every roof, finds nothing.
+    """
     now = task(person)
+    if WALK_ROUND in now:
+        return "clean"
     return next((word for step, word in CAREFUL.items() if f"Step: {step}" in now), "")
 
 

@@ -133,6 +133,20 @@ class WorkState:
         return tuple(place for place, condition in self.circuits if condition in _MAY_BE_EMPTY)
 
 
+def is_as_found(state: WorkState) -> bool:
+    """Whether no hand has been on the unit: what is known of roof, air and people is no matter."""
+    untouched = replace(
+        WorkState(),
+        roof=state.roof,
+        clear=state.clear,
+        occupants_told=state.occupants_told,
+        fire_panel=state.fire_panel,
+        second_person=state.second_person,
+        area_clear=state.area_clear,
+    )
+    return state == untouched
+
+
 def open_items(state: WorkState) -> tuple[str, ...]:
     """What would be left behind if the technician walked away now, one phrase each."""
     items = [f"temporary jumper still in: {name}" for name in sorted(state.jumpers)]

@@ -119,6 +119,7 @@ def test_what_a_danger_is_about_is_left_off(
 def test_a_sound_unit_is_left_running(decider: Decider) -> None:
     events: list[Event] = [
         Started(complaint="routine-inspection", unit=UNIT),
+        Skipped("walk-round"),
         Aimed("wiring-burn-marks", chosen=True),
     ]
     while (decision := decider.decide(replay(decider.knowledge, events))).test is not None:

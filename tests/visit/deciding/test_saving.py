@@ -14,7 +14,7 @@ CHOSEN: Event = Aimed("air-filters", chosen=True)
 
 def test_skipping_what_was_to_be_saved_leaves_the_chosen_test(shipped: Knowledge) -> None:
     decider = Decider(shipped)
-    events: list[Event] = [START, CHOSEN]
+    events: list[Event] = [START, CHOSEN, Skipped("walk-round")]
     saved = []
     for _ in range(40):
         state = replay(shipped, events)

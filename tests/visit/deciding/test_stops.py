@@ -201,8 +201,8 @@ def test_a_computed_finding_is_taken_afresh_from_what_it_is_read_from(
 def test_a_charge_that_came_back_is_bled_again_only_once_the_unit_is_dead_again(
     decider: Decider,
 ) -> None:
-    saved = ("board-code", "operating-sequence")  # asked before power is cut
-    events = [*start(), *(Skipped.over(test, None) for test in saved)]
+    looks = ("walk-round", "board-code", "operating-sequence")  # asked before power is cut
+    events = [*start(), *(Skipped.over(test, None) for test in looks)]
     place = "capacitor condenser fan 1"
     events.append(Aimed("capacitance-out-of-circuit", place))
     confirm_until(decider, events, "capacitor-discharge")

@@ -14,7 +14,7 @@ from troubleshoot.safety.cautions import cautions_before
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.unit_at_work import unit_at_work
 from troubleshoot.visit.deciding.next import Decider
-from troubleshoot.visit.events import Aimed, Event, Started, StepDone, replay
+from troubleshoot.visit.events import Aimed, Event, Skipped, Started, StepDone, replay
 
 KNOWN: dict[str, Any] = {"refrigerant": "R-410A", "duct-smoke-detector": "not-fitted"}
 SWEEP, PANEL = "refrigerant-sweep-a2l", "tell-fire-panel"
@@ -60,6 +60,7 @@ def way_to(shipped: Knowledge, unit: dict[str, Any], test: str, at: str | None) 
     decider = Decider(shipped)
     events: list[Event] = [
         Started(complaint="no-cooling", unit=unit),
+        Skipped("walk-round"),
         Aimed(test, at),
     ]
     steps = []

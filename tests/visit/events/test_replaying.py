@@ -171,7 +171,7 @@ def test_leads_taken_off_before_a_test_was_given_up_have_to_go_back(
 ) -> None:
     place = "capacitor condenser fan 1"
     test = "capacitance-out-of-circuit"
-    events: list[Event] = [START, Aimed(test, place)]
+    events: list[Event] = [START, Skipped("walk-round"), Aimed(test, place)]
     for _ in range(40):
         decision = decider.decide(replay(knowledge, events))
         if decision.kind == "ask":

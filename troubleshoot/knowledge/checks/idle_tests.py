@@ -42,7 +42,7 @@ def used_tests(knowledge: Knowledge) -> frozenset[str]:
         for trigger in hazard.triggers:
             used.update(finding.test for finding in trigger.findings)
     for rule in knowledge.procedures.values():
-        used.update(rule.look_first, rule.save_before_power_cut)
+        used.update(rule.look_first, rule.first_on_the_roof, rule.save_before_power_cut)
         used.update(finding.test for finding in condition_findings(rule.when))
     for point in knowledge.round_points.values():
         used.update(point.tests)

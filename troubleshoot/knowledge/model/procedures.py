@@ -80,6 +80,9 @@ class Procedure:
         Void | None, Inside("then"), "readings that count for nothing while the rule holds"
     ] = None
     look_first: Annotated[TestNames, Inside("then"), "tests to take before others"] = ()
+    first_on_the_roof: Annotated[
+        TestNames, Inside("then"), "looked at on a good roof, before the unit is touched"
+    ] = ()
     save_before_power_cut: Annotated[TestNames, Inside("then"), "read before power is cut"] = ()
     source: Source = ""
 

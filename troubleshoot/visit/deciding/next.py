@@ -29,7 +29,6 @@ from troubleshoot.safety.route import (
     steps_to_leave_off,
     switch_minutes,
 )
-from troubleshoot.safety.steps import LOCKOUT, STOP_BY_CONTROLS, Step
 from troubleshoot.safety.stops.lifting import (
     conclude_visit,
     finding_of,
@@ -41,6 +40,7 @@ from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.visit.deciding.decision import Decision, nearer_to, to_do
 from troubleshoot.visit.deciding.left_off import left_off
 from troubleshoot.visit.deciding.lifting import towards_lifting
+from troubleshoot.visit.deciding.put_before import cuts_power, first_look, to_save
 from troubleshoot.visit.events.places import places_from
 from troubleshoot.visit.state import VisitState
 from troubleshoot.visit.telling.account import ending_of
@@ -98,8 +98,7 @@ class Decider:
         """Every test worth a look from here, the best rate first; none that is out of place."""
         asking = self.asking(state, conclusions)
         unfit = self._unfit(state, conclusions)
-        taken = (r for r in conclusions.readings if r.why_invalid != WITHDRAWN)
-        done = frozenset((r.test, r.at) for r in taken) | state.skipped
+        done = _done(state, conclusions)
 
         def asks(test: Test, place: Place | None) -> tuple[Test, ...]:
             asked = asking.asks(test, place, conclusions.values)
@@ -229,30 +228,26 @@ class Decider:
         if beyond(self.knowledge, state, (wanted,), at) is not None:
             return None
         found = nearer_to(self.knowledge, state, wanted, at)
-        if found is not None and cuts_power(state, found.step, wanted):
-            saving = self._to_save(state, conclusions)
-            if saving is not None:
-                return saving
-        return found and replace(found, aim=aim, reason=reason)
+        before = found and self._put_before(state, conclusions, found, wanted)
+        return before or (found and replace(found, aim=aim, reason=reason))
 
-    def _to_save(self, state: VisitState, conclusions: Conclusions) -> Decision | None:
-        """What a rule wants read before the power goes off, the nearest first, while it is there.
+    def _put_before(
+        self, state: VisitState, conclusions: Conclusions, found: Decision, wanted: Test
+    ) -> Decision | None:
+        """What a rule puts before the next thing on the way, where this person may do it.
 
-        Only what would still tell something, and what this person may do.
+        Before the power goes off only what would still tell something, while it is there.
         """
-        reasons = {
-            name: fired.procedure.reason
-            for fired in conclusions.procedures
-            for name in fired.procedure.save_before_power_cut
-        }
-        worth = (c for c in self.candidates(state, conclusions) if c.test.id in reasons)
-        for candidate in sorted(worth, key=lambda c: c.switch_minutes):
-            if candidate.test.work_state == "locked-out" or self.handed_over(state, candidate):
-                continue
-            spot, reason = (candidate.test.id, candidate.at), reasons[candidate.test.id]
-            found = self._towards(state, conclusions, spot, reason)
-            if found is not None:
-                return replace(found, saving=True)
+        done = _done(state, conclusions)
+        look = first_look(self.knowledge, state, conclusions, done, wanted)
+        if look is not None or not cuts_power(state, found.step, wanted):
+            return look
+        for candidate, reason in to_save(conclusions, self.candidates(state, conclusions)):
+            if self.handed_over(state, candidate) is None:
+                spot = (candidate.test.id, candidate.at)
+                saving = self._towards(state, conclusions, spot, reason)
+                if saving is not None:
+                    return replace(saving, saving=True)
         return None
 
     def _leave(self, state: VisitState, conclusions: Conclusions) -> Decision:
@@ -276,8 +271,7 @@ class Decider:
         return to_do(self.knowledge, state, steps[0])
 
 
-def cuts_power(state: VisitState, step: Step | None, wanted: Test) -> bool:
-    """Whether a step is the first on the way to dead work that loses what a live unit tells."""
-    dead = needs_of(wanted, None, state.at_work).energy == "locked-out"
-    first = not any(asked.test == LOCKOUT for asked in state.asked)
-    return dead and first and step is not None and step.id in (STOP_BY_CONTROLS, LOCKOUT)
+def _done(state: VisitState, conclusions: Conclusions) -> frozenset[Spot]:
+    """What was read, or gone on without."""
+    taken = (r for r in conclusions.readings if r.why_invalid != WITHDRAWN)
+    return frozenset((r.test, r.at) for r in taken) | state.skipped

@@ -75,7 +75,8 @@ class Skipped(Event):
 def _may_hang_on(knowledge: Knowledge, aim: Spot, skipped: str) -> bool:
     """Whether what is aimed at may need a test that was skipped, so that the way is sought afresh.
 
-    What is computed may be had from other inputs; what was only to be saved on the way holds up
-    nothing.
+    What is computed may be had from other inputs. What gives no number for it, such as a look that
+    was only put before it, holds up nothing.
     """
-    return aim[0] == skipped or knowledge.tests[aim[0]].kind == "computed"
+    is_computed = knowledge.tests[aim[0]].kind == "computed"
+    return aim[0] == skipped or (is_computed and bool(knowledge.tests[skipped].reads))

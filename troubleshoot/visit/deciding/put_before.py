@@ -1,0 +1,72 @@
+"""What rules put before others on the way to a test: first looks, and what a power cut would lose.
+
+A first look comes as soon as the roof is found good, while nothing of the unit has been touched:
+what leaks, hangs loose or lives in it is seen best then, and may stop the visit.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator
+from dataclasses import replace
+
+from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.reasoning.choosing.next_test import Candidate
+from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.safety.needs import needs_of
+from troubleshoot.safety.reaching import beyond
+from troubleshoot.safety.steps import LOCKOUT, STOP_BY_CONTROLS, Step
+from troubleshoot.safety.stops.record import Spot
+from troubleshoot.safety.stops.standing import Forbidden
+from troubleshoot.safety.work_state import is_as_found
+from troubleshoot.visit.deciding.decision import Decision, nearer_to
+from troubleshoot.visit.state import VisitState
+
+
+def first_look(
+    knowledge: Knowledge,
+    state: VisitState,
+    conclusions: Conclusions,
+    done: frozenset[Spot],
+    wanted: Test,
+) -> Decision | None:
+    """The look that comes before all else on the way to a test on the roof, where one is left.
+
+    Only what the roof alone allows, what no hazard forbids and what this person may do; it is
+    neither read nor skipped before (`done`).
+    """
+    on_the_roof = needs_of(wanted, None, state.at_work).roof and state.work.roof == "go"
+    if not on_the_roof or not is_as_found(state.work):
+        return None
+    forbidden = Forbidden(conclusions)
+    for fired in conclusions.procedures:
+        for test in (knowledge.tests[name] for name in fired.procedure.first_on_the_roof):
+            for at in state.unit.layout.places(test.per):
+                spot = (test.id, at)
+                if spot in done or forbidden.by(test, at) or beyond(knowledge, state, (test,), at):
+                    continue
+                found = nearer_to(knowledge, state, test, at)
+                if found is not None and found.kind == "ask":
+                    return replace(found, aim=spot, reason=fired.procedure.reason)
+    return None
+
+
+def to_save(
+    conclusions: Conclusions, candidates: Iterable[Candidate]
+) -> Iterator[tuple[Candidate, str]]:
+    """What a rule wants read before the power goes off, the nearest first, and why."""
+    reasons = {
+        name: fired.procedure.reason
+        for fired in conclusions.procedures
+        for name in fired.procedure.save_before_power_cut
+    }
+    worth = (c for c in candidates if c.test.id in reasons and c.test.work_state != "locked-out")
+    for candidate in sorted(worth, key=lambda c: c.switch_minutes):
+        yield candidate, reasons[candidate.test.id]
+
+
+def cuts_power(state: VisitState, step: Step | None, wanted: Test) -> bool:
+    """Whether a step is the first on the way to dead work that loses what a live unit tells."""
+    dead = needs_of(wanted, None, state.at_work).energy == "locked-out"
+    first = not any(asked.test == LOCKOUT for asked in state.asked)
+    begins = step is not None and step.id in (STOP_BY_CONTROLS, LOCKOUT)
+    return dead and first and begins
