@@ -99,6 +99,7 @@ def test_what_a_step_brings_again_is_said_to_be_the_second_time() -> None:
     assert again.keys() == {"verified-dead", "tester-proof"}
     state = replace(
         GUARDED, power="locked-out", calls="off", panels="off", meter="proved", dead="shown",
+        only_steps_since_proof=True,
         discharged=frozenset({*UNIT.capacitors, *UNIT.drives}),
     )  # fmt: skip
     step = next_towards(guards.TESTED_DEAD_AGAIN, None, state, UNIT)

@@ -12,6 +12,7 @@ from troubleshoot.safety.work_state import UnitAtWork, WorkState, cautious, open
 LADDERS: dict[str, tuple[Any, ...]] = {
     "calls": ("stuck-on", "on", "off"),
     "dead": ("not-shown", "tested", "shown", "tested-again", "proved"),
+    "only_steps_since_proof": (False, True),
     "meter": ("failed", "not-proved", "proved"),
     "second_source": ("found", "locked", "none-known"),
     "roof": ("no-go", "not-checked", "edge-near", "go"),
@@ -168,7 +169,7 @@ def test_what_is_left_behind_is_said_and_nothing_else(
 
 def test_a_unit_as_found_is_live_closed_unproved_and_unwatched() -> None:
     assert WorkState() == WorkState(
-        "on", "on", "on", "not-shown", "not-proved", "none-known", frozenset(), frozenset(),
+        "on", "on", "on", "not-shown", "not-proved", False, "none-known", frozenset(), frozenset(),
         frozenset(), "on", True, frozenset(), frozenset(), (), frozenset(), False,
         "in-service", "not-checked", False, False,
     )  # fmt: skip

@@ -15,7 +15,9 @@ from troubleshoot.safety.work_state import UnitAtWork, WorkState
 PLAIN = UnitAtWork(circuits=("circuit 1", "circuit 2"))
 WATCHED = replace(PLAIN, flammable=True, fire_panel=True)
 A2L = "refrigerant-sweep-a2l"
-READY = WorkState(roof="go", occupants_told=True, meter="proved", area_clear=True)
+READY = WorkState(
+    roof="go", occupants_told=True, meter="proved", only_steps_since_proof=True, area_clear=True
+)
 LOCKED = replace(READY, power="locked-out", calls="off", panels="off")
 STOPPED = replace(READY, calls="off")
 RUN, OPEN, LIVE = Needs("running"), Needs("running-open"), Needs("energised-open")
@@ -70,6 +72,8 @@ CASES: list[tuple[str, WorkState, Needs, UnitAtWork, Step | None]] = [
     ("panels swept", that(LOCKED, panels="on", fire_panel="on-test"), DEAD, WATCHED, Step(A2L)),
     ("meter at once", that(LOCKED, dead="tested"), DEAD, PLAIN, Step("tester-proof", again=True)),
     ("dead again", that(LOCKED, dead="shown"), DEAD, PLAIN, Step("verified-dead", again=True)),
+    ("meter after a test", that(LOCKED, only_steps_since_proof=False), DEAD, PLAIN,
+     Step("tester-proof")),
     ("meter again", that(LOCKED, dead="tested-again"), DEAD, PLAIN,
      Step("tester-proof", again=True)),
     ("recover", at(that(LOCKED, dead="proved"), "gauges-on"), Needs("locked-out",

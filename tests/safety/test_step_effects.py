@@ -20,8 +20,8 @@ NONE: frozenset[str] = frozenset()
 
 BEST = WorkState(
     power="locked-out", panels="unsure", calls="off", dead="proved", meter="proved",
-    second_source="locked", discharged=frozenset({PLACE, "other"}), leads_off=frozenset({"lead"}),
-    jumpers=frozenset({PLACE, "other"}), gas="shut", gas_swept=True,
+    only_steps_since_proof=True, second_source="locked", discharged=frozenset({PLACE, "other"}),
+    leads_off=frozenset({"lead"}), jumpers=frozenset({PLACE, "other"}), gas="shut", gas_swept=True,
     circuits=(("other", "under-vacuum"),), clear=ALL_CLEAR, occupants_told=True,
     fire_panel="on-test", roof="go", second_person=True, area_clear=True,
 )  # fmt: skip
@@ -34,6 +34,8 @@ WORST = replace(
 """Everything that a step can confirm is still to come."""
 
 POWERED: Facts = {"power": "on", "dead": "not-shown", "discharged": NONE}
+PROVED: Facts = {"meter": "proved", "only_steps_since_proof": True}
+UNPROVED: Facts = {"meter": "failed", "only_steps_since_proof": False}
 NOT_DEAD: Facts = {"dead": "not-shown", "discharged": NONE}
 
 CASES: list[tuple[str, tuple[str, ...], Facts, Facts]] = [
@@ -67,9 +69,9 @@ CASES: list[tuple[str, tuple[str, ...], Facts, Facts]] = [
     (GAS, (), {"clear": ALL_CLEAR - {GAS}, "gas_swept": False}, {}),
     (CO, ("normal",), {}, {"clear": {CO}}),
     (CO, ("none",), {"clear": ALL_CLEAR - {CO}}, {}),
-    ("tester-proof", ("proved",), {}, {"meter": "proved"}),
-    ("tester-proof", ("failed",), {"meter": "failed", **NOT_DEAD}, {}),
-    ("tester-proof", (), {"meter": "failed", **NOT_DEAD}, {}),
+    ("tester-proof", ("proved",), {}, PROVED),
+    ("tester-proof", ("failed",), {**UNPROVED, **NOT_DEAD}, {}),
+    ("tester-proof", (), {**UNPROVED, **NOT_DEAD}, {}),
     ("stop-by-controls", ("stopped",), {}, {"calls": "off"}),
     ("stop-by-controls", ("runs-on",), {"calls": "stuck-on"}, {}),
     ("lockout", ("locked",), {**NOT_DEAD}, {"power": "locked-out"}),

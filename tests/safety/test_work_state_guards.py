@@ -38,7 +38,7 @@ MUST_STAND = {
     "second-source-locked": "roof-safe locked",
     "panels-off": "roof-safe no-refrigerant locked",
     "panels-off-energised": "roof-safe no-refrigerant no-gas powered",
-    "verified-dead": "roof-safe locked opened meter",
+    "verified-dead": "roof-safe locked opened meter-just",
     "capacitor-discharge": "roof-safe locked opened meter meter-first",
     "drive-discharge": "roof-safe locked opened meter meter-first",
     "gas-cock-shut": "roof-safe",

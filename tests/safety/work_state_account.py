@@ -25,6 +25,7 @@ _VOIDED_BY: dict[str, tuple[str, ...]] = {
     "gas-shut": ("gas-opened", "away"),
     "locked": ("powered", "away"),
     "meter": ("meter-failed", "away"),
+    "meter-just": ("meter-failed", "away", "tested"),
     "meter-last": ("meter-failed", "away", "dead-last"),
     "dead-first": ("locked", "not-dead", "ran", "meter-failed"),
     "meter-first": ("dead-first", "locked", "not-dead", "ran", "meter-failed"),
@@ -73,10 +74,10 @@ def after_step(world: World, step: Step, outcomes: tuple[str, ...]) -> World:
     outcome = "+".join(sorted(outcomes))
     if step.id == "verified-dead" and outcome == "dead":
         first = () if "dead-first" in world else ("dead-first",)
-        return happened(world, *first, "dead-last") if "meter" in world else world
+        return happened(world, *first, "dead-last") if "meter-just" in world else world
     if step.id == "tester-proof" and outcome == "proved":
         first = () if "meter-first" in world or "dead-first" not in world else ("meter-first",)
-        return happened(world, *first, "meter", "meter-last")
+        return happened(world, *first, "meter", "meter-just", "meter-last")
     things = _THINGS.get((step.id, outcome)) or _THINGS.get((step.id, "*")) or ()
     return happened(world, *(thing.format(place=step.place) for thing in things))
 
@@ -98,7 +99,7 @@ SWEEPS = ("refrigerant-sweep-a2l", "combustible-gas-sweep", "room-carbon-monoxid
 
 def after_test(world: World, test: Test, place: str | None) -> World:
     """What a test leaves behind."""
-    things = []
+    things = [] if test.kind == "step" else ["tested"]
     if test.work_state == "locked-out" and test.kind == "measurement":
         things.append("leads-off")
     if "temporary-jumper" in test.hazards:
@@ -138,7 +139,7 @@ _THINGS: dict[tuple[str, str], tuple[str, ...]] = {
     ("combustible-gas-sweep", "*"): ("gas-about",),
     ("room-carbon-monoxide", "normal"): ("air-good",),
     ("room-carbon-monoxide", "*"): ("air-bad",),
-    ("tester-proof", "proved"): ("meter", "meter-last"),
+    ("tester-proof", "proved"): ("meter", "meter-just", "meter-last"),
     ("tester-proof", "*"): ("meter-failed", "not-dead"),
     ("stop-by-controls", "stopped"): ("stopped",),
     ("stop-by-controls", "*"): ("may-start",),

@@ -33,6 +33,7 @@ _UNIT: Final = UnitAtWork(
 _AS_FOUND: Final = WorkState()
 _READY: Final = WorkState(
     power="locked-out", panels="off", calls="off", dead="proved", meter="proved",
+    only_steps_since_proof=True,
     second_source="locked", discharged=frozenset({_HERE}), leads_off=frozenset({_HERE}),
     jumpers=frozenset({_HERE}), gas="shut", taps_open=frozenset({_HERE}),
     hoses_on=frozenset({_HERE}), circuits=((_HERE, "gauges-on"),),
@@ -47,6 +48,7 @@ _PARTS: Final[Mapping[str, str]] = {
     "calls": "calls",
     "dead": "dead",
     "meter": "meter",
+    "only_steps_since_proof": "only steps since the meter's proof",
     "second_source": "second source",
     "discharged": "discharged",
     "leads_off": "leads off",

@@ -75,6 +75,10 @@ METER_PROVED: Final = StepGuard(
     "the meter proved on a known live source",
     lambda state, place, unit: state.meter == "proved",
 )
+METER_JUST_PROVED: Final = StepGuard(
+    "the meter proved on a known live source, and nothing but steps since",
+    lambda state, place, unit: state.meter == "proved" and state.only_steps_since_proof,
+)
 STOP_TRIED: Final = StepGuard(
     "the unit stopped by its controls, or found not to stop",
     lambda state, place, unit: state.power == "locked-out" or state.calls != "on",

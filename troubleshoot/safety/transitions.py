@@ -54,7 +54,7 @@ def after_test(
     """The state after a test: leads it took off, a jumper it put in, a circuit it left empty."""
     if test.id in STEPS:
         return after_step(state, Step(test.id, place), outcomes, unit)
-    changed = replace(state, area_clear=False)
+    changed = replace(state, area_clear=False, only_steps_since_proof=False)
     if state.power == "locked-out" and test.kind == "measurement":
         changed = replace(changed, leads_off=changed.leads_off | {place or WHOLE_UNIT})
     if JUMPER_HAZARD in test.hazards:

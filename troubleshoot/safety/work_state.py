@@ -81,11 +81,12 @@ class WorkState:
     `calls`: off when nothing can start by itself while the power is on; stuck on when the unit
     would not stop by its controls. `dead`: how far the proof has come: tested once, shown when the
     meter has been proved again right after it, tested again after the last discharge, proved when
-    the meter has then been proved once more. `discharged`, `leads_off`: places. `jumpers`: the
-    technician's own temporary jumpers that are in. `gas_swept`: since the last sweep that found no
-    gas none was found, nor was the cock opened. `taps_open`: of the gas train, their plug out;
-    `hoses_on`: with the manometer on. `clear`: ids of the air sweeps that found nothing.
-    `area_clear`: tools and people are away from the unit.
+    the meter has then been proved once more. `only_steps_since_proof`: no test came after the
+    meter's last proof, so that a test for dead may follow on it. `discharged`, `leads_off`: places.
+    `jumpers`: the technician's own temporary jumpers that are in. `gas_swept`: since the last sweep
+    that found no gas none was found, nor was the cock opened. `taps_open`: of the gas train, their
+    plug out; `hoses_on`: with the manometer on. `clear`: ids of the air sweeps that found
+    nothing. `area_clear`: tools and people are away from the unit.
     """
 
     power: Power = "on"
@@ -93,6 +94,7 @@ class WorkState:
     calls: Calls = "on"
     dead: Dead = "not-shown"
     meter: Meter = "not-proved"
+    only_steps_since_proof: bool = False
     second_source: SecondSource = "none-known"
     discharged: frozenset[str] = frozenset()
     leads_off: frozenset[str] = frozenset()
@@ -181,6 +183,7 @@ def cautious(one: WorkState, other: WorkState) -> WorkState:
         calls=min(one.calls, other.calls, key=_CALLS_LADDER.index),
         dead=min(one.dead, other.dead, key=_DEAD_LADDER.index),
         meter=min(one.meter, other.meter, key=_METER_LADDER.index),
+        only_steps_since_proof=one.only_steps_since_proof and other.only_steps_since_proof,
         second_source=min(one.second_source, other.second_source, key=_SECOND_SOURCE_LADDER.index),
         discharged=one.discharged & other.discharged,
         leads_off=one.leads_off | other.leads_off,

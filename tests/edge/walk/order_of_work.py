@@ -43,7 +43,7 @@ _BEFORE_STEPS: dict[str, tuple[str, ...]] = {
     "lockout": ("roof-safe", "told"),
     "panels-off": ("roof-safe", "locked"),
     "panels-off-energised": ("roof-safe", "stopped"),
-    "verified-dead": ("roof-safe", "locked", "opened", "meter"),
+    "verified-dead": ("roof-safe", "locked", "opened", "meter-just"),
     "capacitor-discharge": ("roof-safe", "locked", "opened", "meter", "meter-first"),
     "drive-discharge": ("roof-safe", "locked", "opened", "meter", "meter-first"),
     "manometer-on": ("roof-safe", "opened", "gas-shut", "no-gas"),

@@ -3,10 +3,11 @@
 from __future__ import annotations
 
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.safety.declared import CONFIRMED
-from troubleshoot.safety.steps import LOCKOUT
+from troubleshoot.safety.steps import DEAD_TEST, LOCKOUT, METER_PROOF, SECOND_PERSON
 from troubleshoot.visit.deciding.next import Decider
-from troubleshoot.visit.events import Aimed, Event, Skipped, Started, StepDone, replay
+from troubleshoot.visit.events import Aimed, Answered, Event, Skipped, Started, StepDone, replay
 
 START: Event = Started(unit={"heat": "gas"}, complaint="no-heat")
 CHOSEN: Event = Aimed("air-filters", chosen=True)
@@ -33,3 +34,45 @@ def test_skipping_what_was_to_be_saved_leaves_the_chosen_test(shipped: Knowledge
             events.append(StepDone.of(decision.step, (CONFIRMED[decision.step.id],)))
     assert decision.test.id == "air-filters"
     assert sorted(saved) == ["board-code", "operating-sequence"]
+
+
+def test_from_the_proof_of_the_meter_to_the_test_for_dead_there_is_nothing_but_steps(
+    shipped: Knowledge,
+) -> None:
+    """Regression: the board was read between the two, and somebody was fetched for it."""
+    decider = Decider(shipped)
+    supply = {"heat": "gas", "line-volts-class": "480-volt"}
+    events: list[Event] = [
+        Started(unit=supply, complaint="no-cooling"),
+        Aimed("wiring-burn-marks", chosen=True),
+    ]
+    asked = way(decider, events, DEAD_TEST)
+    proved = asked.index(METER_PROOF)
+    assert {"walk-round", "board-code", "operating-sequence"} <= set(asked[:proved])
+    assert SECOND_PERSON in asked[:proved]
+    assert asked[proved:] == [METER_PROOF, LOCKOUT, DEAD_TEST]
+
+
+def test_a_meter_proved_before_other_tests_is_proved_again_for_the_test_for_dead(
+    shipped: Knowledge,
+) -> None:
+    decider = Decider(shipped)
+    events: list[Event] = [START, Skipped("walk-round"), Aimed("line-volts-idle", chosen=True)]
+    assert METER_PROOF in way(decider, events, "line-volts-idle")
+    events.append(Aimed("air-filters", chosen=True))
+    asked = way(decider, events, DEAD_TEST)
+    assert asked[-2:] == [METER_PROOF, DEAD_TEST]
+
+
+def way(decider: Decider, events: list[Event], last: str) -> list[str]:
+    """What is asked up to a step or test, each done and sound."""
+    asked: list[str] = []
+    while last not in asked:
+        test = (decision := decider.decide(replay(decider.knowledge, events))).test
+        assert test is not None and len(asked) < 40, asked
+        if decision.step is not None:
+            events.append(StepDone.of(decision.step, (CONFIRMED[test.id],)))
+        else:
+            events.append(Answered(test.id, spoken(decision.at), (str(test.healthy),)))
+        asked.append(test.id)
+    return asked

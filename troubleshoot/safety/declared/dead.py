@@ -9,12 +9,13 @@ from typing import Final
 
 from troubleshoot.safety import steps
 from troubleshoot.safety.changes import adds, all_of, any_other, drops, sets
-from troubleshoot.safety.declaration import Outcomes, SafetyStep
+from troubleshoot.safety.declaration import Change, Outcomes, SafetyStep
 from troubleshoot.safety.step_guards import (
     BLED_BEFORE_TESTING_AGAIN,
     CHARGE_BLED,
     DEAD_PROVED,
     LOCKED_OUT,
+    METER_JUST_PROVED,
     METER_PROVED,
     NO_SECOND_SOURCE,
     PANELS_OFF,
@@ -25,7 +26,7 @@ from troubleshoot.safety.step_guards import (
     TESTED_DEAD_AGAIN,
 )
 from troubleshoot.safety.unit_at_work import BLOWER_DRIVE, BLOWER_MOTOR
-from troubleshoot.safety.work_state import Dead, WorkState
+from troubleshoot.safety.work_state import Dead, Meter, WorkState
 
 _NOT_SHOWN: Final = sets(dead="not-shown")
 _ALL_CHARGED: Final = sets(discharged=frozenset())
@@ -37,7 +38,12 @@ _AFTER_A_PROOF: Final[Mapping[Dead, Dead]] = MappingProxyType(
 
 
 def _proves_the_last_test(state: WorkState, place: str) -> WorkState:
-    return replace(state, meter="proved", dead=_AFTER_A_PROOF.get(state.dead, state.dead))
+    dead = _AFTER_A_PROOF.get(state.dead, state.dead)
+    return replace(state, meter="proved", only_steps_since_proof=True, dead=dead)
+
+
+def _meter_is(unproved: Meter) -> Change:
+    return sets(meter=unproved, only_steps_since_proof=False)
 
 
 def _dead_once_more(state: WorkState, place: str) -> WorkState:
@@ -53,11 +59,11 @@ METER_PROOF: Final = SafetyStep(
     id=steps.METER_PROOF,
     sound="proved",
     after=(ROOF_SAFE,),
-    brings=(METER_PROVED,),
+    brings=(METER_PROVED, METER_JUST_PROVED),
     brings_again=(PROVED_SINCE_TESTED, SHOWN_DEAD, DEAD_PROVED),
     does=_proves_the_last_test,
-    otherwise=any_other(all_of(sets(meter="failed"), _NOT_SHOWN, _ALL_CHARGED)),
-    lost={"resumed": sets(meter="not-proved")},
+    otherwise=any_other(all_of(_meter_is("failed"), _NOT_SHOWN, _ALL_CHARGED)),
+    lost={"resumed": _meter_is("not-proved")},
 )
 DEAD_TEST: Final = SafetyStep(
     id=steps.DEAD_TEST,
@@ -67,7 +73,7 @@ DEAD_TEST: Final = SafetyStep(
         LOCKED_OUT,
         NO_SECOND_SOURCE,
         PANELS_OFF,
-        METER_PROVED,
+        METER_JUST_PROVED,
         BLED_BEFORE_TESTING_AGAIN,
     ),
     brings=(TESTED_DEAD,),

@@ -14,7 +14,7 @@ from troubleshoot.reasoning.choosing.next_test import Candidate
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.safety.needs import needs_of
 from troubleshoot.safety.reaching import beyond
-from troubleshoot.safety.steps import LOCKOUT, STOP_BY_CONTROLS, Step
+from troubleshoot.safety.steps import LOCKOUT, METER_PROOF, STOP_BY_CONTROLS, Step
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.safety.work_state import is_as_found
@@ -65,8 +65,11 @@ def to_save(
 
 
 def cuts_power(state: VisitState, step: Step | None, wanted: Test) -> bool:
-    """Whether a step is the first on the way to dead work that loses what a live unit tells."""
+    """Whether a step begins the way to dead work, on which what a live unit tells is lost.
+
+    It begins with the meter's proof: from there to the test for dead there is nothing but steps.
+    """
     dead = needs_of(wanted, None, state.at_work).energy == "locked-out"
     first = not any(asked.test == LOCKOUT for asked in state.asked)
-    begins = step is not None and step.id in (STOP_BY_CONTROLS, LOCKOUT)
+    begins = step is not None and step.id in (METER_PROOF, STOP_BY_CONTROLS, LOCKOUT)
     return dead and first and begins
