@@ -97,7 +97,7 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
     ),
     "practice/slips.py": (
         "lockout-and-verify-dead tester-failed-proof second-power-source stored-charge "
-        "working-alone rotating-parts compressor-in-vacuum",
+        "working-alone arc-flash-480-volt rotating-parts compressor-in-vacuum",
         "the hazard that explains each guard of the work state",
     ),
     "knowledge/checks/safety_readings.py": ("tester-proof", "the step that proves the others"),

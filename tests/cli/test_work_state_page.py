@@ -9,7 +9,7 @@ from types import MappingProxyType
 import pytest
 
 from tests.cli.golden import golden
-from tests.safety.test_work_state_guards import MUST_STAND
+from tests.safety.test_work_state_guards import MUST_NOT_STAND, MUST_STAND
 from troubleshoot.cli import work_state_page as page
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.declared import STEPS
@@ -62,7 +62,7 @@ def test_a_step_has_something_to_come_after_where_the_order_of_work_says_so(
     lines: list[str],
 ) -> None:
     free = {step for step in STEPS if "only after: nothing, at any time" in about(lines, step)}
-    assert free == STEPS.keys() - MUST_STAND.keys()
+    assert free == STEPS.keys() - MUST_STAND.keys() - MUST_NOT_STAND.keys()
 
 
 def test_the_lock_is_told_in_full(lines: list[str]) -> None:
@@ -82,7 +82,8 @@ def test_hands_go_in_after_two_tests_for_dead_each_with_its_proof_of_the_meter(
     way = [line.partition(". ")[2] for line in lines if line[:4].strip().isdigit()]
     name = {step: shipped.tests[step].name for step in STEPS}
     order = [
-        name["tester-proof"], name["lockout"], name["panels-off"], name["verified-dead"],
+        name["tester-proof"], name["lockout"], name["arc-clothing-on"], name["panels-off"],
+        name["verified-dead"],
         f"{name['tester-proof']}, once more", f"{name['capacitor-discharge']}, capacitor",
         f"{name['drive-discharge']}, drive", f"{name['verified-dead']}, once more",
         f"{name['tester-proof']}, once more", name["panels-on"], name["lock-off"],

@@ -20,6 +20,7 @@ CAREFUL = {
     "Tell the people inside": "told",
     "Put the fire panel on test": "on test",
     "A second person in sight": "there",
+    "Arc-rated clothing": "dressed",
     "Sweep for flammable refrigerant": "none",
     "Combustible-gas sweep": "none",
     "Prove the meter": "proved",

@@ -96,7 +96,8 @@ def answers_file(session: Session) -> dict[str, Any]:
 
 TO_OPEN_AND_RUN = (
     "roof-conditions", "tell-occupants", "combustible-gas-sweep", "tester-proof",
-    "stop-by-controls", "panels-off-energised", "tools-clear", "restart-and-watch",
+    "stop-by-controls", "arc-clothing-on", "panels-off-energised", "tools-clear",
+    "restart-and-watch",
 )  # fmt: skip
 
 

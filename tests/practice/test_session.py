@@ -22,7 +22,7 @@ from tests.practice.playing import (
 from troubleshoot.knowledge.model import Knowledge, Stop
 from troubleshoot.practice.played import Done, Partly, Stopped, Unavailable
 from troubleshoot.practice.session import HINT_MINUTES, Session
-from troubleshoot.practice.slips import GRAVE_NEEDS
+from troubleshoot.practice.slips import GRAVE_NEEDS, gravest_need
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.visit.telling.whole_visit import visit_account
@@ -100,12 +100,39 @@ def test_a_hands_in_test_without_lockout_is_stopped_and_fails_the_play(shipped: 
 def test_an_unproved_meter_fails_the_play(shipped: Knowledge) -> None:
     session = session_of(shipped, "glows-no-more")
     do_steps(session, "roof-conditions", "tell-occupants", "stop-by-controls")
-    do_steps(session, "combustible-gas-sweep", "panels-off-energised")
+    do_steps(session, "combustible-gas-sweep", "arc-clothing-on", "panels-off-energised")
     result = session.choose(shipped.tests["transformer-secondary-volts"], None)
     assert isinstance(result, Stopped) and result.slip.grave
     assert result.slip.gravest is not None
     assert result.slip.gravest.startswith("the meter proved")
     assert result.slip.read == "tester-failed-proof"
+
+
+@pytest.mark.parametrize("step", ["panels-off-energised", "panels-off"])
+def test_a_panel_opened_without_arc_rated_clothing_fails_the_play(
+    step: str, shipped: Knowledge
+) -> None:
+    """The supply of this unit is on no record, so that it counts as 480 V."""
+    session = session_of(shipped, "glows-no-more")
+    do_steps(session, "roof-conditions", "tell-occupants", "combustible-gas-sweep", "tester-proof")
+    do_steps(session, "stop-by-controls", *(["lockout"] if step == "panels-off" else []))
+    result = session.step(shipped.tests[step])
+    assert isinstance(result, Stopped) and result.slip.grave
+    assert any(words.startswith("arc-rated clothing") for words in result.slip.missing)
+
+
+def test_to_be_without_arc_rated_clothing_behind_a_live_panel_is_a_grave_lack(
+    shipped: Knowledge,
+) -> None:
+    session = session_of(shipped, "glows-no-more")
+    do_steps(session, *TO_OPEN_AND_RUN[:-2], "second-person")
+    undressed = replace(session.state.work, arc_clothing=False)
+    test, unit = shipped.tests["transformer-secondary-volts"], session.state.at_work
+    assert gravest_need(session.state.work, test, None, unit) is None
+    assert gravest_need(undressed, test, None, unit) == (
+        "arc-rated clothing, face shield and rated gloves on",
+        "arc-flash-480-volt",
+    )
 
 
 def test_what_a_test_needs_is_told_in_the_order_of_work(shipped: Knowledge) -> None:
@@ -140,7 +167,7 @@ def test_every_hazard_to_read_about_after_a_slip_is_in_the_rules(shipped: Knowle
 def test_a_charged_capacitor_fails_the_play(shipped: Knowledge) -> None:
     session = session_of(shipped, "glows-no-more")
     do_steps(session, "roof-conditions", "tell-occupants", "tester-proof", "stop-by-controls")
-    do_steps(session, "lockout", "panels-off", "verified-dead")
+    do_steps(session, "lockout", "arc-clothing-on", "panels-off", "verified-dead")
     result = session.choose(shipped.tests["condenser-fan-hand-spin"], Place("condenser-fan", 1))
     assert isinstance(result, Stopped) and result.slip.grave
     assert any(words.startswith("discharged") for words in result.slip.missing)
@@ -233,7 +260,7 @@ def test_dead_work_goes_on_under_a_stop_until_made_safe_and_live_work_does_not(
     stricter = replace(hazard, stop=Stop("until-made-safe", "live work"))
     knowledge = replace(shipped, hazards={**shipped.hazards, hazard.id: stricter})
     session = Session(Reasoner(knowledge), scenario_named(shipped, "hums-and-quits-after-lunch"))
-    do_steps(session, "roof-conditions", "tell-occupants", "second-person")
+    do_steps(session, "roof-conditions", "tell-occupants", "second-person", "arc-clothing-on")
     do_steps(session, "combustible-gas-sweep", "tester-proof")
     do_steps(session, "stop-by-controls", "panels-off-energised", "tools-clear")
     do_steps(session, "restart-and-watch")

@@ -20,7 +20,9 @@ from troubleshoot.safety.work_state import UnitAtWork, WorkState
 
 UNIT = replace(DEMANDING_UNIT, burns_gas=True)
 PLACES = {"circuit": ("circuit 1", "circuit 2"), "tap": ("inlet tap", "outlet tap")}
-GUARDED = WorkState(roof="go", occupants_told=True, fire_panel="on-test", area_clear=True)
+GUARDED = WorkState(
+    roof="go", occupants_told=True, fire_panel="on-test", arc_clothing=True, area_clear=True
+)  # fmt: skip
 
 
 def places(guard: StepGuard) -> tuple[str | None, ...]:

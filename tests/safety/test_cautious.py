@@ -19,6 +19,7 @@ LADDERS: dict[str, tuple[Any, ...]] = {
     "gas": ("on", "shut"),
     "occupants_told": (False, True),
     "second_person": (False, True),
+    "arc_clothing": (False, True),
     "area_clear": (False, True),
 }
 """Fact -> its values, the one that asks for more care first."""

@@ -96,12 +96,13 @@ def test_the_fire_panel_is_told_for_what_may_set_it_off_though_no_detector_is_kn
         ("running", "line", True, False),
     ],
 )
-def test_an_open_panel_at_480_volts_wants_a_second_person(
+def test_an_open_panel_at_480_volts_wants_a_second_person_and_arc_rated_clothing(
     work_state: str, exposes: str, volts_480: bool, second: bool
 ) -> None:
     unit = UnitAtWork(volts_480=volts_480)
     found = needs(unit, work_state=work_state, exposes=exposes)
     assert found.get("second_person", False) is second
+    assert found.get("arc_clothing", False) is second
 
 
 @pytest.mark.parametrize(

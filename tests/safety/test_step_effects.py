@@ -23,7 +23,8 @@ BEST = WorkState(
     only_steps_since_proof=True, second_source="locked", discharged=frozenset({PLACE, "other"}),
     leads_off=frozenset({"lead"}), jumpers=frozenset({PLACE, "other"}), gas="shut", gas_swept=True,
     circuits=(("other", "under-vacuum"),), clear=ALL_CLEAR, occupants_told=True,
-    fire_panel="on-test", roof="go", second_person=True, area_clear=True,
+    fire_panel="on-test", roof="go", second_person=True, arc_clothing=True,
+    area_clear=True,
 )  # fmt: skip
 """Everything that a step can take away."""
 
@@ -60,6 +61,8 @@ CASES: list[tuple[str, tuple[str, ...], Facts, Facts]] = [
     ("fire-panel-back", ("not",), {}, {}),
     ("second-person", ("there",), {}, {"second_person": True}),
     ("second-person", ("alone",), {"second_person": False}, {}),
+    ("arc-clothing-on", ("dressed",), {}, {"arc_clothing": True}),
+    ("arc-clothing-on", ("missing",), {"arc_clothing": False}, {}),
     (A2L, ("none",), {}, {"clear": {A2L}}),
     (A2L, ("leak",), {"clear": ALL_CLEAR - {A2L}}, {}),
     (A2L, ("none", "leak"), {"clear": ALL_CLEAR - {A2L}}, {}),

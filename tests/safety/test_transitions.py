@@ -24,6 +24,7 @@ DEAD = WorkState(
     power="locked-out", panels="off", calls="off", dead="proved", meter="proved",
     discharged=frozenset({"capacitor blower"}), occupants_told=True, roof="go", gas="shut",
     second_source="locked", clear=frozenset({"room-carbon-monoxide"}), second_person=True,
+    arc_clothing=True,
     fire_panel="on-test", area_clear=True, leads_off=frozenset({"lead"}),
     jumpers=frozenset({"jumper"}), circuits=(("circuit 1", "gauges-on"), ("circuit 2",
     "under-vacuum")),
@@ -125,7 +126,7 @@ AWAY: dict[str, Any] = {
     "power": "unsure", "calls": "on", "dead": "not-shown", "discharged": NONE,
     "meter": "not-proved", "second_source": "found", "gas": "on", "gas_swept": False,
     "clear": NONE, "occupants_told": False, "fire_panel": "unsure", "roof": "not-checked",
-    "second_person": False, "area_clear": False,
+    "second_person": False, "arc_clothing": False, "area_clear": False,
     "circuits": (("circuit 1", "gauges-unsure"), ("circuit 2", "under-vacuum")),
 }  # fmt: skip
 

@@ -36,9 +36,9 @@ MUST_STAND = {
     "stop-by-controls": "roof-safe told panel-on-test",
     "lockout": "roof-safe told panel-on-test",
     "second-source-locked": "roof-safe locked",
-    "panels-off": "roof-safe no-refrigerant locked",
-    "panels-off-energised": "roof-safe no-refrigerant no-gas powered",
-    "verified-dead": "roof-safe locked opened meter-just",
+    "panels-off": "roof-safe no-refrigerant locked dressed",
+    "panels-off-energised": "roof-safe no-refrigerant no-gas powered dressed",
+    "verified-dead": "roof-safe locked opened meter-just dressed",
     "capacitor-discharge": "roof-safe locked opened meter meter-first",
     "drive-discharge": "roof-safe locked opened meter meter-first",
     "gas-cock-shut": "roof-safe",
@@ -64,6 +64,7 @@ NFPA 70E 120.5 (reference value SAF-002). The rest is common practice, no source
 """
 
 MUST_NOT_STAND = {
+    "arc-clothing-on": "open-live",
     "stop-by-controls": "jumper-in",
     "lockout": "jumper-in running-untried",
     "panels-off-energised": "jumper-in would-run",

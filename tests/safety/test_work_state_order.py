@@ -112,11 +112,36 @@ def test_a_watched_480_volt_unit_with_flammable_refrigerant_asks_for_more() -> N
         "tell-occupants",
         "tell-fire-panel",
         "second-person",
+        "arc-clothing-on",
         "refrigerant-sweep-a2l",
         "tester-proof",
         "stop-by-controls",
         "panels-off-energised",
     ]
+
+
+@pytest.mark.parametrize("volts_480", [True, False])
+def test_what_is_not_yet_proved_dead_at_480_volts_is_opened_in_arc_rated_clothing(
+    volts_480: bool,
+) -> None:
+    # NFPA 70E 120.5: live until it has been tested dead (from memory).
+    unit = UnitAtWork(volts_480=volts_480)
+    steps = way(WorkState(), HANDS_IN, unit)
+    dressed = ["arc-clothing-on"] if volts_480 else []
+    at = steps.index("lockout") + 1
+    assert steps[at:][: 2 + len(dressed)] == [*dressed, "panels-off", "verified-dead"]
+    opened = done(WorkState(panels="off"), *steps[:at], unit=unit)
+    assert way(opened, HANDS_IN, unit)[: 1 + len(dressed)] == [*dressed, "verified-dead"]
+
+
+def test_nobody_dresses_in_front_of_an_open_live_panel() -> None:
+    """The power is locked out first, and put back once all of it is on."""
+    unit = UnitAtWork(volts_480=True)
+    open_live = WorkState(panels="off", calls="off", roof="go", occupants_told=True)
+    steps = way(replace(open_live, second_person=True, meter="proved"), ENERGISED, unit)
+    assert steps == ["lockout", "arc-clothing-on", "tools-clear", "lock-off"]
+    on = replace(open_live, second_person=True, meter="proved", arc_clothing=True)
+    assert way(on, ENERGISED, unit) == []
 
 
 def test_the_panel_comes_off_a_unit_that_stands_still() -> None:

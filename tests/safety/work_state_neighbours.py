@@ -56,6 +56,7 @@ _WRONG: dict[str, tuple[Any, ...]] = {
     "fire_panel": ("in-service", "unsure", "on-test"),
     "roof": ("not-checked", "no-go", "edge-near", "go"),
     "second_person": (True, False),
+    "arc_clothing": (True, False),
     "area_clear": (True, False),
 }
 
@@ -108,6 +109,7 @@ def as_world(state: WorkState) -> World:
         "told": state.occupants_told,
         "panel-on-test": state.fire_panel == "on-test",
         "company": state.second_person,
+        "dressed": state.arc_clothing,
         "no-refrigerant": steps.REFRIGERANT_SWEEP in state.clear,
         "no-gas": steps.GAS_SWEEP in state.clear,
         "air-good": steps.ROOM_AIR in state.clear,
@@ -125,6 +127,7 @@ def as_world(state: WorkState) -> World:
         "second-source-locked": state.second_source == "locked",
         "second-source-open": state.second_source == "found",
         "opened": state.panels == "off",
+        "open-live": state.panels != "on" and state.power != "locked-out",
         "closed-up": state.panels == "on",
         "stopped": state.calls == "off",
         "would-run": state.power != "locked-out" and state.calls != "off",

@@ -57,6 +57,8 @@ class Officer:
         live = test.work_state in _OPEN_LIVE
         if self.unit.volts_480 and live and "company" not in world:
             return "alone at 480 V"
+        if self.unit.volts_480 and live and "dressed" not in world:
+            return "not dressed for an arc of 480 V"
         return ""
 
     def _about_power(self, world: World, test: Test) -> str:

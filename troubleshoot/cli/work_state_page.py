@@ -38,7 +38,8 @@ _READY: Final = WorkState(
     jumpers=frozenset({_HERE}), gas="shut", taps_open=frozenset({_HERE}),
     hoses_on=frozenset({_HERE}), circuits=((_HERE, "gauges-on"),),
     clear=frozenset({REFRIGERANT_SWEEP, GAS_SWEEP, ROOM_AIR}), occupants_told=True,
-    fire_panel="on-test", roof="go", second_person=True, area_clear=True,
+    fire_panel="on-test", roof="go", second_person=True, arc_clothing=True,
+    area_clear=True,
 )  # fmt: skip
 """Everything that can be confirmed, and everything that can be left behind."""
 
@@ -63,6 +64,7 @@ _PARTS: Final[Mapping[str, str]] = {
     "fire_panel": "fire panel",
     "roof": "roof",
     "second_person": "second person",
+    "arc_clothing": "arc clothing",
     "area_clear": "area clear",
 }
 """What the parts of the work state are called."""
@@ -160,7 +162,7 @@ def _ways(knowledge: Knowledge) -> Iterator[str]:
     yield "The way to a live reading with the panel off:"
     live = Needs(
         energy="energised-open", roof=True, occupants=True, fire_panel=True, second_person=True,
-        meter=True, sweeps=(REFRIGERANT_SWEEP, GAS_SWEEP),
+        arc_clothing=True, meter=True, sweeps=(REFRIGERANT_SWEEP, GAS_SWEEP),
     )  # fmt: skip
     yield from _numbered(knowledge, steps_to(_AS_FOUND, live, _UNIT))
 

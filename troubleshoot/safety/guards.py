@@ -41,6 +41,11 @@ def second_person_is_there(state: WorkState, needs: Needs) -> str:
     return "a second person there" if unmet else ""
 
 
+def arc_clothing_is_on(state: WorkState, needs: Needs) -> str:
+    unmet = needs.arc_clothing and not state.arc_clothing
+    return "arc-rated clothing, face shield and rated gloves on" if unmet else ""
+
+
 def meter_is_proved(state: WorkState, needs: Needs) -> str:
     unmet = (needs.meter or needs.energy == "locked-out") and state.meter != "proved"
     return "the meter proved on a known live source" if unmet else ""
@@ -151,6 +156,7 @@ GUARDS: tuple[Guard, ...] = (
     fire_panel_is_told,
     air_is_clear,
     second_person_is_there,
+    arc_clothing_is_on,
     meter_is_proved,
     power_is_locked_out,
     dead_is_proved,

@@ -50,6 +50,7 @@ class Needs:
     fire_panel: bool = False
     sweeps: tuple[str, ...] = ()
     second_person: bool = False
+    arc_clothing: bool = False
     meter: bool = False
     stored: tuple[str, ...] = ()
     gas: Literal["any", "on", "shut"] = "any"
@@ -86,6 +87,7 @@ def needs_of(test: Test, place: str | None, unit: UnitAtWork) -> Needs:
         fire_panel=FIRE_ALARM in hazards or (unit.fire_panel and (fires or energy in OPENED)),
         sweeps=_sweeps(test, energy, gas, unit),
         second_person=unit.volts_480 and energy in _OPEN_LIVE,
+        arc_clothing=unit.volts_480 and energy in _OPEN_LIVE,
         meter="meter-proved" in needed or (test.kind == "measurement" and test.exposes != "none"),
         stored=unit.capacitors + unit.drives if energy == "locked-out" else (),
         gas=gas,

@@ -71,6 +71,7 @@ STAGES: Final = (
     _if(guards.PEOPLE_TOLD, lambda way: way.needs.occupants),
     _if(guards.PANEL_ON_TEST, lambda way: way.needs.fire_panel),
     _if(guards.HELP_THERE, lambda way: way.needs.second_person),
+    _if(guards.ARC_CLOTHING_ON, lambda way: way.needs.arc_clothing),
     # Sweeps come before tools; a gas train is swept again once its cock is shut.
     _if(guards.COCK_SHUT, lambda way: way.needs.gas == "shut"),
     _sweep(guards.REFRIGERANT_CLEAR, REFRIGERANT_SWEEP),

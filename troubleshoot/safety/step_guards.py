@@ -59,6 +59,18 @@ HELP_THERE: Final = StepGuard(
     "a second person there",
     lambda state, place, unit: state.second_person,
 )
+ARC_CLOTHING_ON: Final = StepGuard(
+    "arc-rated clothing, face shield and rated gloves on",
+    lambda state, place, unit: state.arc_clothing,
+)
+ARC_CLOTHING_IF_480: Final = StepGuard(
+    "arc-rated clothing, face shield and rated gloves on, at 480 V or where nobody knows",
+    lambda state, place, unit: not unit.volts_480 or state.arc_clothing,
+)
+AWAY_FROM_LIVE: Final = StepGuard(
+    "no live part open: the panel on, or the power locked out",
+    lambda state, place, unit: state.panels == "on" or state.power == "locked-out",
+)
 REFRIGERANT_CLEAR: Final = StepGuard(
     "no refrigerant in the air",
     lambda state, place, unit: steps.REFRIGERANT_SWEEP in state.clear,

@@ -86,7 +86,8 @@ class WorkState:
     `jumpers`: the technician's own temporary jumpers that are in. `gas_swept`: since the last sweep
     that found no gas none was found, nor was the cock opened. `taps_open`: of the gas train, their
     plug out; `hoses_on`: with the manometer on. `clear`: ids of the air sweeps that found
-    nothing. `area_clear`: tools and people are away from the unit.
+    nothing. `arc_clothing`: clothing, face shield and gloves for an arc of 480 V are on.
+    `area_clear`: tools and people are away from the unit.
     """
 
     power: Power = "on"
@@ -109,6 +110,7 @@ class WorkState:
     fire_panel: FirePanel = "in-service"
     roof: Roof = "not-checked"
     second_person: bool = False
+    arc_clothing: bool = False
     area_clear: bool = False
 
     @property
@@ -200,6 +202,7 @@ def cautious(one: WorkState, other: WorkState) -> WorkState:
         fire_panel=one.fire_panel if one.fire_panel == other.fire_panel else "unsure",
         roof=min(one.roof, other.roof, key=_ROOF_LADDER.index),
         second_person=one.second_person and other.second_person,
+        arc_clothing=one.arc_clothing and other.arc_clothing,
         area_clear=one.area_clear and other.area_clear,
     )
 

@@ -23,7 +23,8 @@ word of what came of it, or what the meter reads."""
 
 CONFIRMING = {
     "roof-conditions": "safe", "edge-protection": "on", "tell-occupants": "told",
-    "tell-fire-panel": "on-test", "second-person": "there", "refrigerant-sweep-a2l": "none",
+    "tell-fire-panel": "on-test", "second-person": "there", "arc-clothing-on": "dressed",
+    "refrigerant-sweep-a2l": "none",
     "combustible-gas-sweep": "none", "room-carbon-monoxide": "normal", "tester-proof": "proved",
     "stop-by-controls": "stopped", "lockout": "locked", "second-source-locked": "locked",
     "verified-dead": "dead", "capacitor-discharge": "discharged", "drive-discharge": "discharged",
@@ -55,6 +56,8 @@ _BEFORE_STEPS: dict[str, tuple[str, ...]] = {
     "restart-and-watch": ("roof-safe",),
 }
 _MAKES_LIVE = ("lock-off", "restart-and-watch")
+_BEHIND_480 = ("panels-off", "panels-off-energised", "verified-dead")
+"""What is locked out is live until it has been tested dead (NFPA 70E 120.5, from memory)."""
 _EMPTY = ("emptied", "at-zero", "nitrogen", "vacuum")
 _ALONE_NEVER = frozenset({"electrical", "refrigerant", "gas", "combustion", "fire-alarm"})
 
@@ -68,6 +71,8 @@ def objection_to(unit: UnitAtWork, world: World, test: Test, place: str | None, 
         return f"step before {', '.join(missing)}"
     if unit.flammable and test.id.startswith("panels-off") and "no-refrigerant" not in world:
         return "the air was not swept for flammable refrigerant"
+    if unit.volts_480 and test.id in _BEHIND_480 and "dressed" not in world:
+        return "not dressed for an arc of 480 V"
     if unit.burns_gas and test.id == "panels-off-energised" and "no-gas" not in world:
         return "the air was not swept for gas"
     if unit.fire_panel and test.id in ("stop-by-controls", "lockout"):

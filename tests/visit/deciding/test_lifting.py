@@ -107,7 +107,8 @@ def test_the_result_of_an_all_clear_is_somebodys_word_and_asked_for_at_once(
 FIT: Spot = ("fit-for-live-work", None)
 OPENED_LIVE = (
     ("roof-conditions", "safe"), ("tell-occupants", "told"), ("combustible-gas-sweep", "none"),
-    ("stop-by-controls", "stopped"), ("panels-off-energised", "off"),
+    ("stop-by-controls", "stopped"), ("arc-clothing-on", "dressed"),
+    ("panels-off-energised", "off"),
 )  # fmt: skip
 
 
@@ -116,7 +117,7 @@ def test_whoever_is_fit_for_live_work_says_so_with_no_live_part_open(
     opened: bool, decider: Decider
 ) -> None:
     """Regression: gloves and the second person were asked for in front of the open, live panel."""
-    events = [*start(), *(StepDone(step, (said,)) for step, said in OPENED_LIVE[: 5 * opened])]
+    events = [*start(), *(StepDone(step, (said,)) for step, said in OPENED_LIVE[: 6 * opened])]
     events += [DangerReported("live-work", "no gloves", FIT[0]), TakenAfresh.of(FIT)]
     steps = []
     while (decision := next_of(decider, events)).step is not None:
@@ -125,6 +126,37 @@ def test_whoever_is_fit_for_live_work_says_so_with_no_live_part_open(
         events.append(StepDone.of(decision.step, (CONFIRMED[decision.step.id],)))
     assert steps == (["lockout"] if opened else [])
     assert decision.kind == "ask" and decision.test is decider.knowledge.tests[FIT[0]]
+
+
+CLOTHING: Spot = ("arc-clothing-on", None)
+
+
+@pytest.mark.parametrize("opened", [True, False])
+@pytest.mark.parametrize(
+    "told",
+    [
+        StepDone("arc-clothing-on", ("missing",)),
+        DangerReported("arc-flash-480-volt", "no face shield", "arc-clothing-on"),
+    ],
+    ids=["found", "reported"],
+)
+def test_clothing_that_is_missing_at_480_volts_stops_until_it_is_on_away_from_live_parts(
+    told: Event, opened: bool, decider: Decider
+) -> None:
+    events = [*start(), *(StepDone(step, (said,)) for step, said in OPENED_LIVE[: 6 * opened])]
+    events.append(told)
+    assert not replay(decider.knowledge, events).work.arc_clothing
+    stop = next_of(decider, events).stop
+    assert stop is not None and stop.hazard.id == "arc-flash-480-volt"
+    if isinstance(told, StepDone):
+        events.append(Halted.over(stop.hazard.id, CLOTHING))
+    events.append(TakenAfresh.of(CLOTHING))
+    steps = []
+    while (decision := next_of(decider, events)).stop is not None:
+        assert decision.step is not None and decision.aim == CLOTHING
+        steps.append(decision.step.id)
+        events.append(StepDone.of(decision.step, (CONFIRMED[decision.step.id],)))
+    assert steps == (["lockout", "arc-clothing-on"] if opened else ["arc-clothing-on"])
 
 
 def test_nothing_leads_on_where_nothing_is_taken_afresh_or_another_stop_is(

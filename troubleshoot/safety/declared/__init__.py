@@ -15,6 +15,7 @@ _IN_ORDER: Final = (
     roof_and_people.TELL_OCCUPANTS,
     roof_and_people.TELL_FIRE_PANEL,
     roof_and_people.SECOND_PERSON,
+    roof_and_people.ARC_CLOTHING,
     roof_and_people.FIRE_PANEL_BACK,
     air.REFRIGERANT_SWEEP,
     air.GAS_SWEEP,

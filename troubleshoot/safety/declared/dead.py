@@ -11,6 +11,7 @@ from troubleshoot.safety import steps
 from troubleshoot.safety.changes import adds, all_of, any_other, drops, sets
 from troubleshoot.safety.declaration import Change, Outcomes, SafetyStep
 from troubleshoot.safety.step_guards import (
+    ARC_CLOTHING_IF_480,
     BLED_BEFORE_TESTING_AGAIN,
     CHARGE_BLED,
     DEAD_PROVED,
@@ -72,6 +73,7 @@ DEAD_TEST: Final = SafetyStep(
         ROOF_SAFE,
         LOCKED_OUT,
         NO_SECOND_SOURCE,
+        ARC_CLOTHING_IF_480,
         PANELS_OFF,
         METER_JUST_PROVED,
         BLED_BEFORE_TESTING_AGAIN,

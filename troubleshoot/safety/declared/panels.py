@@ -8,6 +8,7 @@ from troubleshoot.safety import steps
 from troubleshoot.safety.changes import any_other, drops, sets
 from troubleshoot.safety.declaration import SafetyStep
 from troubleshoot.safety.step_guards import (
+    ARC_CLOTHING_IF_480,
     AREA_CLEAR,
     CHARGE_BLED,
     DEAD_PROVED,
@@ -29,7 +30,7 @@ PANELS_OFF: Final = SafetyStep(
     id=steps.PANELS_OFF,
     sound="off",
     by="enter",
-    after=(ROOF_SAFE, REFRIGERANT_SWEPT, LOCKED_OUT),
+    after=(ROOF_SAFE, REFRIGERANT_SWEPT, LOCKED_OUT, ARC_CLOTHING_IF_480),
     brings=(PANELS_ARE_OFF,),
     does=sets(panels="off"),
     lost={"reopened": sets(panels="unsure")},
@@ -44,6 +45,7 @@ PANELS_OFF_ENERGISED: Final = SafetyStep(
         JUMPERS_OUT,
         REFRIGERANT_SWEPT,
         GAS_SWEPT_BEFORE_OPENING,
+        ARC_CLOTHING_IF_480,
     ),
     brings=PANELS_OFF.brings,
     does=sets(panels="off"),

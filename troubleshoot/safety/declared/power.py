@@ -10,6 +10,7 @@ from troubleshoot.safety.changes import any_other, power_back, sets
 from troubleshoot.safety.declaration import Outcomes, SafetyStep
 from troubleshoot.safety.step_guards import (
     AREA_CLEAR,
+    AWAY_FROM_LIVE,
     CALLED_TO_RUN,
     CALLS_OFF,
     CHARGE_BACK,
@@ -71,7 +72,7 @@ LOCKOUT: Final = SafetyStep(
     id=steps.LOCKOUT,
     sound="locked",
     after=(ROOF_SAFE, JUMPERS_OUT, PEOPLE_TOLD, FIRE_PANEL_ON_TEST, STOP_TRIED),
-    brings=(LOCKED_OUT,),
+    brings=(LOCKED_OUT, AWAY_FROM_LIVE),
     does=_locked,
     otherwise=_lock_holds_if_said,
     lost={"lock-off": sets(power="on"), "resumed": _lock_may_be_off},

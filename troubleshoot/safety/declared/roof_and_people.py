@@ -1,4 +1,4 @@
-"""The steps before any tool is taken out: the roof, the people below, who is there to help."""
+"""The steps before any tool is taken out: the roof, the people, who helps, what is worn."""
 
 from __future__ import annotations
 
@@ -9,6 +9,9 @@ from troubleshoot.safety import steps
 from troubleshoot.safety.changes import any_other, sets
 from troubleshoot.safety.declaration import Outcomes, SafetyStep
 from troubleshoot.safety.step_guards import (
+    ARC_CLOTHING_IF_480,
+    ARC_CLOTHING_ON,
+    AWAY_FROM_LIVE,
     EDGE_NEAR,
     FIRE_PANEL_IN_SERVICE,
     FIRE_PANEL_ON_TEST,
@@ -84,4 +87,17 @@ SECOND_PERSON: Final = SafetyStep(
     otherwise=any_other(sets(second_person=False)),
     lost={"resumed": sets(second_person=False)},
     hangs_on=("line-volts-class",),
+)
+
+# What was locked out counts as live until it has been tested dead (NFPA 70E 120.5), so that this
+# comes before its panel too. Nobody dresses in front of an open, live one.
+ARC_CLOTHING: Final = SafetyStep(
+    id=steps.ARC_CLOTHING,
+    sound="dressed",
+    after=(AWAY_FROM_LIVE,),
+    brings=(ARC_CLOTHING_ON, ARC_CLOTHING_IF_480),
+    does=sets(arc_clothing=True),
+    otherwise=any_other(sets(arc_clothing=False)),
+    lost={"resumed": sets(arc_clothing=False)},
+    hangs_on=SECOND_PERSON.hangs_on,
 )

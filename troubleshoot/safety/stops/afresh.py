@@ -13,12 +13,14 @@ from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.unit.places import like
-from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.bringing import stands
+from troubleshoot.safety.declared import CONFIRMED, STEPS
 from troubleshoot.safety.job import Job
 from troubleshoot.safety.needs import for_dead_work
 from troubleshoot.safety.profiles import APPRENTICE, hand_over
 from troubleshoot.safety.reaching import beyond, is_blocked, steps_before
 from troubleshoot.safety.route import steps_to, steps_to_leave_off
+from troubleshoot.safety.step_guards import AWAY_FROM_LIVE
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.lifting import is_all_clear, lifting_finding, not_yet_afresh
 from troubleshoot.safety.stops.record import Spot
@@ -71,7 +73,7 @@ def taken_by(knowledge: Knowledge, job: Job, finding: Spot) -> str | None:
     test = knowledge.tests[finding[0]]
     if test.kind != "step":
         return beyond(knowledge, job, (test,), finding[1])
-    steps = _away_from_live(job, test) if is_all_clear(test) else _steps_to_step(job, finding)
+    steps = _before_all_clear(job, test) if is_all_clear(test) else _steps_to_step(job, finding)
     tests = (test, *(knowledge.tests[step.id] for step in steps[:1]))
     return next((phrase for each in tests if (phrase := hand_over(each, job.profiles))), None)
 
@@ -83,7 +85,7 @@ def way_to(knowledge: Knowledge, job: Job, finding: Spot) -> Afresh | None:
     """
     test = knowledge.tests[finding[0]]
     if is_all_clear(test):
-        return Afresh(finding, _away_from_live(job, test), reading=finding)
+        return Afresh(finding, _before_all_clear(job, test), reading=finding)
     if test.kind == "step":
         steps = _steps_to_step(job, finding)
         return Afresh(finding, steps) if steps else None
@@ -97,19 +99,26 @@ def way_to(knowledge: Knowledge, job: Job, finding: Spot) -> Afresh | None:
     return Afresh(finding, steps_before(job, wanted, at), (wanted.id, at))
 
 
-def _away_from_live(job: Job, test: Test) -> tuple[Step, ...]:
-    """What comes before the word that somebody is fit for live work, where parts are open live.
+def _before_all_clear(job: Job, test: Test) -> tuple[Step, ...]:
+    """What comes before the word that somebody is fit for live work."""
+    return _away_from_live(job) if LIVE in test.hazards else ()
+
+
+def _away_from_live(job: Job) -> tuple[Step, ...]:
+    """The way to the lock, where parts are open live.
 
     Gloves, clothing and the second person are seen to before a panel is opened or the power is put
     back for it, never in front of it.
     """
-    open_live = job.work.power != "locked-out" and job.work.panels != "on"
-    return steps_to_leave_off(job.work, job.at_work) if open_live and LIVE in test.hazards else ()
+    away = stands(AWAY_FROM_LIVE, None, job.work, job.at_work)
+    return () if away else steps_to_leave_off(job.work, job.at_work)
 
 
 def _steps_to_step(job: Job, finding: Spot) -> tuple[Step, ...]:
     """The way to dead work until the step's turn has come, then the step; else all of the way."""
     wanted, work, unit = Step(finding[0], job.done_last_at(finding)), job.work, job.at_work
+    if AWAY_FROM_LIVE in STEPS[wanted.id].after:
+        return (*_away_from_live(job), wanted)
     way = steps_to(work, for_dead_work(unit), unit)
     for number, step in enumerate(way):
         if not refusals(work, wanted, unit):

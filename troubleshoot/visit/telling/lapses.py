@@ -38,6 +38,7 @@ def _voided(before: WorkState, after: WorkState) -> Iterator[str]:
         ("people told", before.occupants_told, after.occupants_told),
         ("the fire panel on test", before.fire_panel == "on-test", after.fire_panel == "on-test"),
         ("a second person in sight", before.second_person, after.second_person),
+        ("arc-rated clothing on", before.arc_clothing, after.arc_clothing),
         ("the gas shut", before.gas == "shut", after.gas == "shut"),
         ("air swept", bool(before.clear), before.clear <= after.clear),
         ("the proof of the meter", before.meter == "proved", after.meter == "proved"),
