@@ -7,6 +7,7 @@ from typing import Protocol
 
 from troubleshoot.reasoning.readings.answers import Answer, Case
 from troubleshoot.reasoning.unit.equipment import Unit
+from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.record import LeftOn, Spot, StopMet
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
 
@@ -16,8 +17,9 @@ class Job(Protocol):
 
     `complaint`: the id of what was called in; `words`: as the caller said it. `not_known`: facts
     that were asked for in vain. `stops`: every STOP that was met, in that order. `left_on`: dangers
-    for which earlier visits left something off. `fresh`: the finding that is being taken once more
-    to see whether a STOP can be lifted; `fresh_since`: how many answers had been given before that.
+    for which earlier visits left something off. `failed_steps`: safety steps that failed since they
+    were last sound, each as often as it did. `fresh`: the finding that is being taken once more to
+    see whether a STOP can be lifted; `fresh_since`: how many answers had been given before that.
     `ended`: how it was closed, if it was.
     """
 
@@ -53,6 +55,9 @@ class Job(Protocol):
 
     @property
     def left_on(self) -> Sequence[LeftOn]: ...
+
+    @property
+    def failed_steps(self) -> Sequence[Step]: ...
 
     @property
     def fresh(self) -> Spot | None: ...

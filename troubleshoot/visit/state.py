@@ -10,6 +10,7 @@ from troubleshoot.reasoning.readings.answers import Answer, Case
 from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
+from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.record import LeftOn, Spot, StopMet
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
 
@@ -55,6 +56,7 @@ class RepairSaid:
 class VisitState:
     """Everything one visit has come to.
 
+    `failed_steps`: since each was last sound, once for each time (`safety/closed_ways.py`).
     `aim`: the test that is on the way; `aim_chosen`: by the person, and not by what tells most.
     `fresh`: the finding that is being taken once more to see whether a STOP can be lifted;
     `fresh_since`: how many answers had been given before that. `work_before`: the work state that
@@ -78,6 +80,7 @@ class VisitState:
     conditions: Mapping[str, str] = field(default_factory=dict)
     answers: tuple[Answer, ...] = ()
     asked: tuple[Asked, ...] = ()
+    failed_steps: tuple[Step, ...] = ()
     skipped: frozenset[Spot] = frozenset()
     not_known: frozenset[str] = frozenset()
     work: WorkState = field(default_factory=WorkState)

@@ -28,6 +28,7 @@ from troubleshoot.visit.telling.wording import TAG_OUT, bar, cause_line, effect_
 
 CAUSES_SHOWN = 4
 WORTH_SHOWING = 0.03
+ONCE_IT_CHANGES = "Once that has changed, do TEST leads there again; tests lists what is left."
 
 HELP = (
     "At any question:",
@@ -169,6 +170,11 @@ def show_ending(terminal: Terminal, ending: Settled) -> None:
     for beyond, phrase in decision.handed_over:
         name = conclusions.hypotheses.knowledge.tests[beyond].name
         terminal.say(f"Beyond your profile: {name}: {phrase}", 2)
+    for step in decision.left_out:
+        name = conclusions.hypotheses.knowledge.tests[step].name
+        terminal.say(f"Left out: all that needs this first: {name}. It failed each time.", 2)
+    if decision.left_out:
+        terminal.say(ONCE_IT_CHANGES, 2)
 
 
 def show_repair(terminal: Terminal, fault: Fault, before: str) -> None:

@@ -18,6 +18,11 @@ AT_AN_ENDING = (
     "done to put the unit back and close, or q to keep the visit."
 )
 
+FAILED_BEFORE = (
+    "It failed before. Once more, if something has changed; if not, say so again, and what needs "
+    "it is left out."
+)
+
 
 def show_at_work(
     terminal: Terminal, knowledge: Knowledge, prompt: DoStep | AskTest | AtStop | Settled
@@ -71,6 +76,8 @@ def _show_task(terminal: Terminal, prompt: DoStep | AskTest) -> None:
     if isinstance(prompt, DoStep):
         for sentence in test.how:
             terminal.say(sentence, 2)
+        if decision.failed_before:
+            terminal.say(FAILED_BEFORE, 2)
 
 
 def _show_choices(

@@ -9,6 +9,7 @@ from troubleshoot.knowledge.model import Hazard, Knowledge, Test
 from troubleshoot.reasoning.conclude import FiredHazard
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.cautions import cautions_before
+from troubleshoot.safety.closed_ways import has_failed
 from troubleshoot.safety.reaching import is_blocked, steps_before
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.record import Spot
@@ -23,7 +24,8 @@ class Decision:
     `aim`: the test that all this is for, where it is another. `stop`: the STOP that stands; a step
     or test that comes with one leads to the fresh finding that may lift it, and to nothing else.
     `saving`: it is asked now because cutting the power would lose it. `ending`: no test pays any
-    more, or the visit has ended.
+    more, or the visit has ended. `failed_before`: the step has failed, and is offered once more.
+    `left_out`: the steps that failed each time, by id; nothing behind them is proposed.
     """
 
     kind: Literal["step", "ask", "stop", "ending"]
@@ -37,13 +39,16 @@ class Decision:
     saving: bool = False
     ending: str = ""
     handed_over: tuple[tuple[str, str], ...] = ()
+    failed_before: bool = False
+    left_out: tuple[str, ...] = ()
 
 
 def to_do(knowledge: Knowledge, state: VisitState, step: Step) -> Decision:
     """A safety step, with its cautions."""
     test = knowledge.tests[step.id]
     cautions = cautions_before(knowledge, state, test)
-    return Decision("step", test, step=step, cautions=cautions)
+    failed = has_failed(state, step) > 0
+    return Decision("step", test, step=step, cautions=cautions, failed_before=failed)
 
 
 def to_ask(knowledge: Knowledge, state: VisitState, test: Test, at: Place | None) -> Decision:

@@ -19,6 +19,7 @@ from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.evidence.surprise import SURPRISING
 from troubleshoot.reasoning.readings.withdrawal import WITHDRAWN
 from troubleshoot.reasoning.unit.places import Place, like, spoken
+from troubleshoot.safety.closed_ways import closed, is_closed
 from troubleshoot.safety.hazard_words import forbids
 from troubleshoot.safety.needs import needs_of
 from troubleshoot.safety.profiles import hand_over
@@ -82,7 +83,10 @@ class Decider:
             chosen, reason = self._choose(conclusions, candidates)
             if chosen is None:
                 return self._look_again(state, conclusions) or Decision(
-                    "ending", ending=ending_of(conclusions), handed_over=tuple(handed)
+                    "ending",
+                    ending=ending_of(conclusions),
+                    handed_over=tuple(handed),
+                    left_out=closed(state),
                 )
             phrase = self.handed_over(state, chosen)
             if phrase is None:
@@ -118,13 +122,16 @@ class Decider:
     def _unfit(
         self, state: VisitState, conclusions: Conclusions
     ) -> Callable[[Test, Place | None], bool]:
-        """What is not to be proposed: what a hazard forbids, what no step leads nearer to, and,
-        once a part is accused and the unit is locked out for it, what needs the power back."""
+        """What is not to be proposed: what a hazard forbids, what no step leads nearer to, what is
+        behind a step that failed each time, and, once a part is accused and the unit is locked out
+        for it, what needs the power back."""
         forbidden = Forbidden(conclusions)
         stays_off = conclusions.named is not None and state.work.power == "locked-out"
 
         def unfit(test: Test, at: Place | None) -> bool:
-            if forbidden.by(test, at) is not None or is_blocked(state, test, at):
+            if forbidden.by(test, at) is not None or is_closed(state, test, at):
+                return True
+            if is_blocked(state, test, at):
                 return True
             return stays_off and needs_of(test, spoken(at), state.at_work).energised
 
@@ -226,6 +233,9 @@ class Decider:
         if any(forbidden.even_if_chosen(*spot) for spot in ((test, aim[1]), (wanted, at))):
             return None
         if beyond(self.knowledge, state, (wanted,), at) is not None:
+            return None
+        chosen = state.aim_chosen and state.aim == aim
+        if not chosen and is_closed(state, wanted, at):
             return None
         found = nearer_to(self.knowledge, state, wanted, at)
         before = found and self._put_before(state, conclusions, found, wanted)

@@ -10,6 +10,7 @@ from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.places import spoken
+from troubleshoot.safety.closed_ways import failures
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.steps import BEFORE_BLEEDING, Step
 from troubleshoot.safety.transitions import after_step, after_test, failed
@@ -92,12 +93,17 @@ class Answered(Event):
         )
         outcomes = self.outcomes if counts else ()
         work = after_test(state.work, test, spoken(places[0]), outcomes, state.at_work)
+        gone = state.failed_steps
+        if test.id in CONFIRMED:
+            step = Step(test.id, spoken(places[0]))
+            gone = failures(gone, step, outcomes, work, state.at_work)
         return replace(
             state,
             answers=(*state.answers, answer),
             asked=(*state.asked, asked),
             work=work,
             work_before=state.work,
+            failed_steps=gone,
             aim=unless_reached(state.aim, test.id) if state.aim_chosen else None,
             fresh=unless_reached(state.fresh, test.id),
         )
@@ -130,7 +136,8 @@ class StepDone(Event):
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
         step = Step(self.step, self.place, self.again)
         counts = self.valid is not False
-        work = after_step(state.work, step, self.outcomes if counts else (), state.at_work)
+        outcomes = self.outcomes if counts else ()
+        work = after_step(state.work, step, outcomes, state.at_work)
         test = knowledge.tests[step.id]
         asked = Asked(
             step.id,
@@ -153,6 +160,7 @@ class StepDone(Event):
             work_before=state.work,
             asked=(*state.asked, asked),
             answers=(*state.answers, answer),
+            failed_steps=failures(state.failed_steps, step, outcomes, work, state.at_work),
             aim=state.aim if confirmed or self.outcomes == (BEFORE_BLEEDING,) else None,
             fresh=unless_reached(state.fresh, step.id),
         )

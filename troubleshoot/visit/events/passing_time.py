@@ -35,7 +35,7 @@ class Resumed(Event):
         state = replace(state, fresh=None, profiles=profiles)
         if not self.voids:
             return state
-        return replace(state, work=expire(state.work, "resumed"), aim=None)
+        return replace(state, work=expire(state.work, "resumed"), failed_steps=(), aim=None)
 
 
 @frozen

@@ -184,6 +184,7 @@ class Reopened(Event):
             profiles=state.profiles if self.profiles is None else frozenset(self.profiles),
             fresh_since=len(state.answers),
             work=work,
+            failed_steps=(),
             aim=None,
             closing=False,
             ended=None,
