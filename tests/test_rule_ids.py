@@ -71,6 +71,7 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
         "tester-proof",
         "a meter that fails its proof takes back readings",
     ),
+    "dialogue/complaint.py": ("fuel", "a fact of the unit that many a complaint names too: gas"),
     "visit/cases/file.py": ("routine-inspection", "the complaint of a round, which nobody made"),
     "safety/cautions.py": (
         "flammable-refrigerant refrigerant-not-known line-volts-class refrigerant-class",
@@ -83,9 +84,10 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
     "safety/needs.py": (
         "roof-edge-under-6-ft roof-edge-6-to-15-ft carbon-monoxide-in-room "
         "carbon-monoxide-evacuate fire-alarm-interlock compressor-in-vacuum ignition "
-        "heating-supply-temperature",
+        "heating-call heating-supply-temperature",
         "hazards and an area that mean a need of the work state, stated or not",
     ),
+    "safety/stops/reopening.py": ("power", "a word of what was done: power off"),
     "safety/transitions.py": (
         "nitrogen-pressure temporary-jumper",
         "hazards that leave something behind in the unit",
