@@ -30,7 +30,7 @@ from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.needs import Needs, needs_of
 from troubleshoot.safety.route import LEAVING
 from troubleshoot.safety.steps import Step
-from troubleshoot.safety.transitions import after_test
+from troubleshoot.safety.transitions import after_test, expire
 from troubleshoot.safety.work_state import WHOLE_UNIT, UnitAtWork, WorkState
 
 EVENTS: tuple[Event, ...] = get_args(Event)
@@ -59,7 +59,6 @@ next_step = cache(route.next_step)
 unmet = cache(guards.unmet)
 refusals = cache(transitions.refusals)
 after_step = cache(transitions.after_step)
-expire = cache(transitions.expire)
 cautious = cache(work_state.cautious)
 
 

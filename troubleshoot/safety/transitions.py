@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import lru_cache
 from typing import Final
 
 from troubleshoot.knowledge.model import Test
@@ -69,8 +70,12 @@ def after_test(
     return changed
 
 
+@lru_cache(maxsize=512)
 def expire(state: WorkState, event: Event) -> WorkState:
-    """The state after an event that voids some of it; a visit is reopened as it is resumed."""
+    """The state after an event that voids some of it; a visit is reopened as it is resumed.
+
+    Remembered, since every reading of a journal goes through its breaks again.
+    """
     events: tuple[Event, ...] = ("resumed", event) if event == "reopened" else (event,)
     for each in events:
         for step in STEPS.values():
