@@ -54,38 +54,40 @@ def _ask_the_rest(
     book: VisitBook, voice: Voice, start: Started, profiles: tuple[str, ...]
 ) -> Talk[None]:
     """Who is asking, and the facts that matter. Raises Back where the call is taken back."""
-    knowledge = book.knowledge
-    stops = stops_by_itself(knowledge, start.complaint or "")
+    stops = stops_by_itself(book.knowledge, start.complaint or "")
     if stops:  # on record before it is told: whoever names the unit next has to meet it
         book.add(start)
         _keep_stop(book)
-    call = knowledge.complaints.get(start.complaint or "")
-    if call is not None:
-        voice.tell(CallCautions(call))
-        if start.complaint != ROUTINE and call.looks:
-            voice.tell(FirstLooks(call.looks))
+    _tell_of_the_call(book.knowledge, voice, start.complaint or "")
+    ask = _ask_at_a_stop if stops else ask_profiles
     while True:
-        if profiles:
-            held = profiles
-        elif stops:
-            held = yield from unless_back(
-                voice, IT_STAYS_STOPPED, lambda: ask_profiles(knowledge, voice)
-            )
-        else:
-            held = yield from ask_profiles(knowledge, voice)
+        held = tuple(sorted(profiles or (yield from ask(book.knowledge, voice))))
         if stops:
-            book.resume(tuple(sorted(held)))
+            book.resume(held)
         else:
-            book.add(replace(start, profiles=tuple(sorted(held))))
+            book.add(replace(start, profiles=held))
         try:
             yield from _ask_facts(book, voice)
+            return
         except Back:
             if profiles and not stops:
                 raise
             if profiles:
                 voice.say(IT_STAYS_STOPPED)
-        else:
-            return
+
+
+def _tell_of_the_call(knowledge: Knowledge, voice: Voice, complaint: str) -> None:
+    """The cautions of a call and what is looked at first on it."""
+    call = knowledge.complaints.get(complaint)
+    if call is not None:
+        voice.tell(CallCautions(call))
+        if complaint != ROUTINE and call.looks:
+            voice.tell(FirstLooks(call.looks))
+
+
+def _ask_at_a_stop(knowledge: Knowledge, voice: Voice) -> Talk[tuple[str, ...]]:
+    """Who is asking, where the call is a STOP that nobody takes back."""
+    return (yield from unless_back(voice, IT_STAYS_STOPPED, lambda: ask_profiles(knowledge, voice)))
 
 
 def _keep_stop(book: VisitBook) -> None:
