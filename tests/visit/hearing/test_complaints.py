@@ -22,6 +22,8 @@ from troubleshoot.visit.hearing.complaints import match_complaints
         ("odor at the vents", "gas-smell"),
         ("smells of skunk in here", "gas-smell"),
         ("a strange smell in the store", "gas-smell"),
+        ("an odd noise from the roof", "noise"),
+        ("the thermostat is acting weird", "blank-thermostat"),
         ("sewer smell from the vents", "musty-or-sewer-smell"),
         ("burning smell from the vents", "burning-smell"),
         ("there is ice on the pipes", "ice-on-pipes-or-coil"),

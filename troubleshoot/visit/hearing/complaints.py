@@ -13,8 +13,9 @@ WHOLE = 1.0
 """More than any share of words."""
 
 _IDLE = frozenset(
-    """a all an and are at be been but does do for has have i in is it its just my no not of off on
-    our so that the there they this to us very was we will with""".split()  # noqa: SIM905
+    """a all an and are at bad be been but does do for funny has have i in is it its just my no not
+    odd of off on our so strange that the there they this to us very was we weird will
+    with""".split()  # noqa: SIM905
 )
 """Words that tell nothing about a complaint."""
 
