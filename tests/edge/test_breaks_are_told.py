@@ -92,6 +92,7 @@ ASKED_FOR = {
     "Roof, go or no go": "the look at the roof",
     "Tell the people inside": "people told",
     "Put the fire panel on test": "the fire panel on test",
+    "Arc-rated clothing": "arc-rated clothing on",
     "Sweep for flammable refrigerant": "air swept",
     "Combustible-gas sweep": "air swept",
     "Prove the meter": "the proof of the meter",

@@ -15,6 +15,7 @@ AGAIN: Final = "What the work still needs of it is asked again in this order, as
 KEEP_CLEAR: Final = (
     "It counts as live and as about to start: hands out, and clear of its moving parts."
 )
+_CLOTHING: Final = "arc-rated clothing on"
 
 
 def lapsed(before: WorkState, after: WorkState) -> tuple[str, ...]:
@@ -32,19 +33,24 @@ def lapsed(before: WorkState, after: WorkState) -> tuple[str, ...]:
 
 
 def _voided(before: WorkState, after: WorkState) -> Iterator[str]:
-    """Each in words, in the order in which the way to a test asks for it (`safety/stages.py`)."""
+    """Each in words, in the order in which the way to a test asks for it (`safety/stages.py`).
+
+    Clothing comes before what is live, and on the way to dead work only after the lock.
+    """
+    dressed, locked = before.arc_clothing, before.power != "on"
     for said, then, now in (
         ("the look at the roof", before.roof != "not-checked", after.roof != "not-checked"),
         ("people told", before.occupants_told, after.occupants_told),
         ("the fire panel on test", before.fire_panel == "on-test", after.fire_panel == "on-test"),
         ("a second person in sight", before.second_person, after.second_person),
-        ("arc-rated clothing on", before.arc_clothing, after.arc_clothing),
+        (_CLOTHING, dressed and not locked, after.arc_clothing),
         ("the gas shut", before.gas == "shut", after.gas == "shut"),
         ("air swept", bool(before.clear), before.clear <= after.clear),
         ("the proof of the meter", before.meter == "proved", after.meter == "proved"),
         ("stopped by its controls", before.calls == "off", after.calls == "off"),
         ("locked out", before.power == "locked-out", after.power == "locked-out"),
         ("the second source locked", before.second_source == "locked", _locked(after)),
+        (_CLOTHING, dressed and locked, after.arc_clothing),
         ("dead", before.dead != "not-shown", after.dead != "not-shown"),
         ("capacitors bled", bool(before.discharged), before.discharged <= after.discharged),
     ):
