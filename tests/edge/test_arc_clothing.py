@@ -100,3 +100,20 @@ def test_a_long_silence_takes_it_off_again(tmp_path: Path, clock: Clock) -> None
         person.types(DEAD_WORK)
         lead_to(person, "Take the panels off")
         assert person.said.count(DRESS) == 2
+
+
+def test_power_put_back_behind_an_open_panel_has_the_caution_of_the_arc(
+    tmp_path: Path, clock: Clock
+) -> None:
+    """Regression: after dead work the lock came off with the panel off, and no word of an arc.
+
+    NFPA 70E 130.7 has whoever may meet an arc dressed for it (from memory); a switch closed onto a
+    fault behind an open panel is one.
+    """
+    with begin(tmp_path, clock) as person:
+        person.types(DEAD_WORK)
+        lead_to(person, HANDS_IN)
+        person.types("clean")
+        person.types(LIVE_WORK)
+        tasks_to(person, "Take your own lock off", "480 V")
+        assert "arc flash" in " ".join(person.last.split()).lower()

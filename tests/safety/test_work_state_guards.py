@@ -74,8 +74,8 @@ MUST_NOT_STAND = {
     "gas-cock-open": "would-run",
     "panels-on": "jumper-in would-run tap-open",
     "jumper-out": "closed-up",
-    "lock-off": "leads-off jumper-in no-charge gas-about open-unswept",
-    "restart-and-watch": "leads-off no-charge gas-about open-unswept",
+    "lock-off": ("leads-off jumper-in no-charge gas-about open-unswept open-alone open-undressed"),
+    "restart-and-watch": "leads-off no-charge gas-about open-unswept open-alone open-undressed",
 }
 
 CIRCUIT_READY = {

@@ -8,7 +8,7 @@ from functools import cache
 from typing import Any
 
 from tests.safety.work_state_account import SWEEPS, World
-from tests.safety.work_state_samples import SAMPLES
+from tests.safety.work_state_samples import HANDS_IN, RUNNING_OPEN, SAMPLES
 from troubleshoot.safety import steps
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.needs import needs_of
@@ -87,7 +87,10 @@ def ready_for(index: int, unit: UnitAtWork) -> WorkState:
 
 @cache
 def states_on_every_way(unit: UnitAtWork) -> tuple[WorkState, ...]:
-    """Every state on the way to each sample test and back, each also with one fact wrong."""
+    """Every state on the way to each sample test and back, each also with one fact wrong.
+
+    And on the way from hands in to a reading behind an open panel.
+    """
     found: dict[WorkState, None] = {}
     for index, (test, place) in enumerate(SAMPLES):
         ready = ready_for(index, unit)
@@ -98,6 +101,9 @@ def states_on_every_way(unit: UnitAtWork) -> tuple[WorkState, ...]:
         way_back = _along(left, steps_to_leave(left, unit), unit)
         for state in (WorkState(), *way_out, left, *way_back):
             found.update(dict.fromkeys(with_one_fact_wrong(state)))
+    dead = ready_for(SAMPLES.index((HANDS_IN, None)), unit)
+    for state in _along(dead, steps_to(dead, needs_of(RUNNING_OPEN, None, unit), unit), unit):
+        found.update(dict.fromkeys(with_one_fact_wrong(state)))
     return tuple(found)
 
 
@@ -137,6 +143,8 @@ def as_world(state: WorkState) -> World:
         "jumper-in": bool(state.jumpers),
         "area-clear": state.area_clear,
         "open-unswept": state.panels != "on" and steps.GAS_SWEEP not in state.clear,
+        "open-alone": state.panels != "on" and not state.second_person,
+        "open-undressed": state.panels != "on" and not state.arc_clothing,
         "no-charge": bool(state.circuits_without_charge),
     }
     standing = {thing for thing, stands in things.items() if stands}

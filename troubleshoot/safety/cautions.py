@@ -2,15 +2,17 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from typing import Final
 
 from troubleshoot.knowledge.model import FactsNeeded, Hazard, Knowledge, Test, Trigger
+from troubleshoot.knowledge.vocabulary import WorkStateName
 from troubleshoot.reasoning.chaining.chains import belongs_to_step
 from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.job import Job
 from troubleshoot.safety.needs import needs_of
 from troubleshoot.safety.step_guards import REFRIGERANT_SWEPT
-from troubleshoot.safety.steps import REFRIGERANT_SWEEP
+from troubleshoot.safety.steps import LOCK_OFF, REFRIGERANT_SWEEP, RESTART
 from troubleshoot.safety.unit_at_work import supply_is_known
 
 FLAMMABLE: Final = "flammable-refrigerant"
@@ -18,6 +20,8 @@ SUPPLY: Final = "line-volts-class"
 HIGH_VOLTS: Final = "480-volt"
 NOT_GIVEN: Final = "not-known"
 NOT_KNOWN: Final = "refrigerant-not-known"
+
+_POWER_UP: Final = (LOCK_OFF, RESTART)
 
 
 def cautions_before(knowledge: Knowledge, job: Job, test: Test) -> tuple[Hazard, ...]:
@@ -73,11 +77,18 @@ def _speaks_of(trigger: Trigger, job: Job, test: Test) -> bool:
         return False
     return (
         trigger.test in (None, test.id)
-        and trigger.work_state in (None, test.work_state)
+        and trigger.work_state in (None, *_states(job, test))
         and trigger.exposes in (None, test.exposes)
         and (trigger.profile is None or trigger.profile in job.profiles)
         and trigger.complaint in (None, job.complaint)
     )
+
+
+def _states(job: Job, test: Test) -> Iterator[WorkStateName]:
+    """The work states that a test or step is done in: power put behind an open panel is one."""
+    yield test.work_state
+    if test.id in _POWER_UP and job.work.panels != "on":
+        yield "energised-open"
 
 
 def _may_be(job: Job, equipment: FactsNeeded) -> bool:

@@ -67,6 +67,14 @@ ARC_CLOTHING_IF_480: Final = StepGuard(
     "arc-rated clothing, face shield and rated gloves on, at 480 V or where nobody knows",
     lambda state, place, unit: not unit.volts_480 or state.arc_clothing,
 )
+HELP_THERE_IF_OPEN: Final = StepGuard(
+    "the panel on, or a second person there, at 480 V or where nobody knows",
+    lambda state, place, unit: not unit.volts_480 or state.panels == "on" or state.second_person,
+)
+ARC_CLOTHING_IF_OPEN: Final = StepGuard(
+    "the panel on, or arc-rated clothing on, at 480 V or where nobody knows",
+    lambda state, place, unit: not unit.volts_480 or state.panels == "on" or state.arc_clothing,
+)
 AWAY_FROM_LIVE: Final = StepGuard(
     "no live part open: the panel on, or the power locked out",
     lambda state, place, unit: state.panels == "on" or state.power == "locked-out",

@@ -89,6 +89,8 @@ def _about_power_back(world: World, unit: UnitAtWork) -> str:
     for circuit in unit.circuits or ("unit",):
         if any(f"{thing} {circuit}" in world for thing in _EMPTY):
             return f"power back with {circuit} empty"
+    if unit.volts_480 and "opened" in world and not {"company", "dressed"} <= world:
+        return "power back behind an open panel of 480 V, alone or not dressed"
     return ""
 
 

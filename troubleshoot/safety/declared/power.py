@@ -9,6 +9,7 @@ from troubleshoot.safety import steps
 from troubleshoot.safety.changes import any_other, power_back, sets
 from troubleshoot.safety.declaration import Outcomes, SafetyStep
 from troubleshoot.safety.step_guards import (
+    ARC_CLOTHING_IF_OPEN,
     AREA_CLEAR,
     AWAY_FROM_LIVE,
     CALLED_TO_RUN,
@@ -17,6 +18,7 @@ from troubleshoot.safety.step_guards import (
     FIRE_PANEL_ON_TEST,
     GAS_SWEPT,
     GAS_SWEPT_IF_OPEN,
+    HELP_THERE_IF_OPEN,
     JUMPERS_OUT,
     LEADS_BACK,
     LOCK_IS_OFF,
@@ -98,6 +100,8 @@ LOCK_OFF: Final = SafetyStep(
         CHARGE_BACK,
         GAS_SWEPT,
         GAS_SWEPT_IF_OPEN,
+        HELP_THERE_IF_OPEN,
+        ARC_CLOTHING_IF_OPEN,
         AREA_CLEAR,
     ),
     brings=(LOCK_IS_OFF,),
@@ -115,6 +119,8 @@ RESTART: Final = SafetyStep(
         CHARGE_BACK,
         GAS_SWEPT,
         GAS_SWEPT_IF_OPEN,
+        HELP_THERE_IF_OPEN,
+        ARC_CLOTHING_IF_OPEN,
         AREA_CLEAR,
     ),
     brings=(CALLED_TO_RUN,),

@@ -10,12 +10,14 @@ from troubleshoot.safety.changes import any_other, sets
 from troubleshoot.safety.declaration import Outcomes, SafetyStep
 from troubleshoot.safety.step_guards import (
     ARC_CLOTHING_IF_480,
+    ARC_CLOTHING_IF_OPEN,
     ARC_CLOTHING_ON,
     AWAY_FROM_LIVE,
     EDGE_NEAR,
     FIRE_PANEL_IN_SERVICE,
     FIRE_PANEL_ON_TEST,
     HELP_THERE,
+    HELP_THERE_IF_OPEN,
     PANEL_ON_TEST,
     PEOPLE_TOLD,
     ROOF_SAFE,
@@ -82,7 +84,7 @@ FIRE_PANEL_BACK: Final = SafetyStep(
 SECOND_PERSON: Final = SafetyStep(
     id=steps.SECOND_PERSON,
     sound="there",
-    brings=(HELP_THERE,),
+    brings=(HELP_THERE, HELP_THERE_IF_OPEN),
     does=sets(second_person=True),
     otherwise=any_other(sets(second_person=False)),
     lost={"resumed": sets(second_person=False)},
@@ -95,7 +97,7 @@ ARC_CLOTHING: Final = SafetyStep(
     id=steps.ARC_CLOTHING,
     sound="dressed",
     after=(AWAY_FROM_LIVE,),
-    brings=(ARC_CLOTHING_ON, ARC_CLOTHING_IF_480),
+    brings=(ARC_CLOTHING_ON, ARC_CLOTHING_IF_480, ARC_CLOTHING_IF_OPEN),
     does=sets(arc_clothing=True),
     otherwise=any_other(sets(arc_clothing=False)),
     lost={"resumed": sets(arc_clothing=False)},
