@@ -49,7 +49,7 @@ def test_a_work_state_needs_the_roof_and_an_open_one_the_occupants(
     assert needs(work_state=work_state, **LOOK) == wanted | ({"occupants": True} if opened else {})
     found = needs(WATCHED, work_state=work_state, **LOOK)
     assert found.get("fire_panel", False) is opened
-    assert found.get("sweeps", ()) == ((SWEEP,) if opened else ())
+    assert found.get("sweeps", ()) == (() if work_state == "any" else (SWEEP,))
     assert needs_of(a_test("t", work_state=work_state), None, PLAIN).energised is energised
 
 
@@ -153,7 +153,8 @@ def test_near_a_flue_the_room_is_tested_first_but_not_before_that_test_itself(ha
 def test_whatever_needs_a_state_of_a_flammable_unit_is_swept_for_first() -> None:
     unit = UnitAtWork(flammable=True)
     assert needs(unit, needs_state=("gauges-on",), **LOOK)["sweeps"] == (SWEEP,)
-    assert needs(unit, work_state="running", **LOOK).get("sweeps", ()) == ()
+    assert needs(unit, work_state="running", **LOOK)["sweeps"] == (SWEEP,)
+    assert "sweeps" not in needs(unit, **LOOK)
     assert "sweeps" not in needs(UnitAtWork(), needs_state=("gauges-on",), **LOOK)
 
 

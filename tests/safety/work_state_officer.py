@@ -128,8 +128,8 @@ class Officer:
         return ""
 
     def _about_refrigerant(self, world: World, test: Test, place: str | None) -> str:
-        opened = test.work_state in _OPENED or bool(test.needs_state)
-        if self.unit.flammable and opened and "no-refrigerant" not in world:
+        worked_on = test.work_state != "any" or bool(test.needs_state)
+        if self.unit.flammable and worked_on and "no-refrigerant" not in world:
             return "the air was not swept for flammable refrigerant"
         for circuit in self.unit.circuits or ("unit",):
             empty = any(f"{thing} {circuit}" in world for thing in _EMPTY)

@@ -123,12 +123,13 @@ def _on_the_roof(test: Test) -> bool:
 def _sweeps(test: Test, energy: str, gas: str, unit: UnitAtWork) -> tuple[str, ...]:
     """The air sweeps that must have found nothing: for refrigerant, for gas, for CO.
 
-    On a unit that burns gas nothing is lit, and nothing is switched or called for behind an open
-    panel, before the air has been swept for it.
+    A unit whose refrigerant burns, or may, is swept for it before anything but a look. On one that
+    burns gas nothing is lit, and nothing is switched or called for behind an open panel, before the
+    air has been swept for it.
     """
     fires = _burns(test, energy, unit)
     sweeps = []
-    if unit.flammable and (energy in OPENED or test.needs_state):
+    if unit.flammable and (energy != "any" or test.needs_state):
         sweeps.append(REFRIGERANT_SWEEP)
     if gas == "shut" or fires or (unit.burns_gas and energy in _OPEN_LIVE):
         sweeps.append(GAS_SWEEP)

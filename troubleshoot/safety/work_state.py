@@ -146,6 +146,7 @@ def is_as_found(state: WorkState) -> bool:
         occupants_told=state.occupants_told,
         fire_panel=state.fire_panel,
         second_person=state.second_person,
+        arc_clothing=state.arc_clothing,
         area_clear=state.area_clear,
     )
     return state == untouched
