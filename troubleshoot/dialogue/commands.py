@@ -6,26 +6,27 @@ from collections.abc import Sequence
 
 from troubleshoot.dialogue.asides import SKIPS, keep_note
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.closing import tell_not_on_record
+from troubleshoot.dialogue.closing import repaired
 from troubleshoot.dialogue.picking import pick
 from troubleshoot.dialogue.said import Causes, HowTo, OtherTest, Voice, WhatToType
 from troubleshoot.dialogue.taking_back import take_back
 from troubleshoot.dialogue.talk import Talk
 from troubleshoot.dialogue.unit_told import list_told, put_right
-from troubleshoot.knowledge.model import Test
+from troubleshoot.knowledge.model import Fault, Test
 from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.conclude import Conclusions
-from troubleshoot.reasoning.unit.places import Place, PlaceNotUnderstood, spoken
+from troubleshoot.reasoning.unit.places import Place, PlaceNotUnderstood, spoken, with_place
 from troubleshoot.safety.declared import CONFIRMED, ENTER_CONFIRMS
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.next import Decider
-from troubleshoot.visit.events import Aimed, Closing, Repaired, Skipped
+from troubleshoot.visit.events import Aimed, Closing, Skipped
 from troubleshoot.visit.events.places import places_from
 from troubleshoot.visit.hearing.tests_by_words import find_tests
-from troubleshoot.visit.telling.explain import because, find_fault, what_if, why_not
+from troubleshoot.visit.telling.explain import because, find_faults, what_if, why_not
 
 OTHER_TESTS = 8
+WHICH = "Which of these?"
 NO_OTHER_TEST = "A STOP stands: no other test before the finding that may lift it."
 NO_QUESTION = "No question is open here. tests lists what else could be done."
 
@@ -55,9 +56,9 @@ class Commands:
         elif typed.lower() == "causes":
             self.voice.tell(Causes(conclusions))
         elif word == "because":
-            self._because(rest, conclusions)
+            yield from self._because(rest, conclusions)
         elif typed.lower().startswith("why not "):
-            self._why_not(typed[8:], conclusions)
+            yield from self._why_not(typed[8:], conclusions)
         elif typed.lower().startswith("what if "):
             self._what_if(typed[8:], decision, conclusions)
         elif decision.stop is not None and (typed.lower() == "tests" or word.lower() == "do"):
@@ -90,7 +91,7 @@ class Commands:
         elif typed == "again":
             self._again()
         elif word == "repaired" and rest:
-            self._repaired(rest, conclusions)
+            yield from self._repaired(rest, conclusions)
         else:
             return False
         return True
@@ -146,20 +147,29 @@ class Commands:
         if decision.reason:
             self.voice.say(f"Why: {decision.reason}.", 1)
 
-    def _because(self, rest: str, conclusions: Conclusions) -> None:
-        fault = find_fault(self.knowledge, conclusions, rest or "1")
-        causes = [c for c in conclusions.causes if c.fault.id == fault]
-        if not causes:
+    def _because(self, rest: str, conclusions: Conclusions) -> Talk[None]:
+        fault = yield from self._fault(rest or "1", conclusions)
+        causes = [c for c in conclusions.causes if fault is not None and c.fault.id == fault.id]
+        if fault is not None and not causes:
             self.voice.say("No such cause here. Give its number, or words of its name.")
         for cause in causes[:1]:
             self.voice.say_all(because(conclusions, cause))
 
-    def _why_not(self, rest: str, conclusions: Conclusions) -> None:
-        fault = find_fault(self.knowledge, conclusions, rest)
-        if fault is None:
+    def _why_not(self, rest: str, conclusions: Conclusions) -> Talk[None]:
+        fault = yield from self._fault(rest, conclusions)
+        if fault is not None:
+            self.voice.say_all(why_not(conclusions, fault.id))
+
+    def _fault(self, said: str, conclusions: Conclusions) -> Talk[Fault | None]:
+        """The cause that is meant, asked for where it may be several; None where it is none."""
+        found = find_faults(self.knowledge, conclusions, said)
+        if len(found) > 1:
+            names = [fault.name for fault in found[:OTHER_TESTS]]
+            index = yield from pick(self.book, self.voice, WHICH, names)
+            return None if index is None else found[index]
+        if not found:
             self.voice.say("No such cause in the rule base. Give its id, or words of its name.")
-        else:
-            self.voice.say_all(why_not(conclusions, fault))
+        return found[0] if found else None
 
     def _what_if(self, rest: str, decision: Decision, conclusions: Conclusions) -> None:
         test = decision.test
@@ -197,7 +207,7 @@ class Commands:
             return
         if len(found) > 1:
             spots = [(test, at) for test in found for at in layout.places(test.per)]
-            yield from self._pick("Which of these?", spots[:OTHER_TESTS])
+            yield from self._pick(WHICH, spots[:OTHER_TESTS])
             return
         test = found[0]
         try:
@@ -211,9 +221,12 @@ class Commands:
         self._aim(test.id, spoken(places[0]))
 
     def _pick(self, question: str, spots: Sequence[tuple[Test, Place | None]]) -> Talk[None]:
-        meant = yield from pick(self.book, self.voice, question, spots)
-        if meant is not None:
-            self._aim(*meant)
+        layout = self.book.state.unit.layout
+        names = [with_place(test.name, layout.shown(test.per, at)) for test, at in spots]
+        index = yield from pick(self.book, self.voice, question, names)
+        if index is not None:
+            test, at = spots[index]
+            self._aim(test.id, spoken(at))
 
     def _again(self) -> None:
         """Read the last reading once more."""
@@ -235,10 +248,9 @@ class Commands:
             return
         self.book.add(Aimed(test, at, "you chose it", chosen=True))
 
-    def _repaired(self, said: str, conclusions: Conclusions) -> None:
-        fault = find_fault(self.knowledge, conclusions, said)
-        if fault is None:
-            self.voice.say("No such cause in the rule base. Give its id, or words of its name.")
-        else:
-            tell_not_on_record(self.book, self.voice, self.knowledge.faults[fault])
-            self.book.add(Repaired(fault))
+    def _repaired(self, said: str, conclusions: Conclusions) -> Talk[None]:
+        """A repair of what is not named, or not yet, is told and proved as any other."""
+        fault = yield from self._fault(said, conclusions)
+        if fault is not None:
+            self.voice.say(f"Repaired: {fault.name}. u takes it back.")
+            yield from repaired(self.book, self.voice, fault)

@@ -1,4 +1,4 @@
-"""Asking which of several tests or places is meant: a question of its own, no answer to a test."""
+"""Asking which of several things is meant: a question of its own, no answer to a test."""
 
 from __future__ import annotations
 
@@ -10,26 +10,20 @@ from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import Choose
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Back, Talk, words_or_back
-from troubleshoot.knowledge.model import Test
 from troubleshoot.outside.numbers import choice
 from troubleshoot.outside.text import plain_words
-from troubleshoot.reasoning.unit.places import Place, spoken, with_place
 
 A_NUMBER: Final = "Its number, or Enter for none"
 NONE: Final = ("", "n", "no", "none", "none of these", "none of them", "neither")
 NONE_IS_TAKEN: Final = "None is taken."
 
 
-def pick(
-    book: VisitBook, voice: Voice, question: str, spots: Sequence[tuple[Test, Place | None]]
-) -> Talk[tuple[str, str | None] | None]:
-    """The test and place that a number or words of its own mean; None where none is wanted.
+def pick(book: VisitBook, voice: Voice, question: str, names: Sequence[str]) -> Talk[int | None]:
+    """The index of the name that a number or words of its own mean; None where none is wanted.
 
     `u` goes back to before it was asked for. Raises Leave, DangerCalled.
     """
-    layout = book.state.unit.layout
-    names = tuple(with_place(test.name, layout.shown(test.per, at)) for test, at in spots)
-    prompt = Choose(f"{question} {A_NUMBER}", names, repeated=True)
+    prompt = Choose(f"{question} {A_NUMBER}", tuple(names), repeated=True)
     listener = Listener(book.knowledge, voice)
     while True:
         try:
@@ -39,11 +33,10 @@ def pick(
         if typed in NONE:
             voice.say(NONE_IS_TAKEN)
             return None
-        number = choice(typed, len(spots))
+        number = choice(typed, len(names))
         meant = [number] if number is not None else _named(names, typed)
         if len(meant) == 1:
-            test, at = spots[meant[0] - 1]
-            return test.id, spoken(at)
+            return meant[0] - 1
         listener.not_understood(typed, f"{A_NUMBER}.")
 
 

@@ -9,7 +9,7 @@ import math
 from collections.abc import Iterator
 from dataclasses import replace
 
-from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.knowledge.model import Fault, Knowledge, Test
 from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.evidence.grades import band
@@ -98,14 +98,14 @@ def what_if(
         yield f"  {percent(cause.probability):>9} (now {before}) {cause.fault.name}{where}"
 
 
-def find_fault(knowledge: Knowledge, conclusions: Conclusions, words: str) -> str | None:
-    """The fault a person means: its number in the list, its id, or words of its name."""
+def find_faults(knowledge: Knowledge, conclusions: Conclusions, words: str) -> tuple[Fault, ...]:
+    """The faults a person may mean: by its number in the list, its id, or words of its name."""
     wanted = words.strip().lower()
     number = choice(wanted, len(conclusions.causes))
     if number is not None:
-        return conclusions.causes[number - 1].fault.id
+        return (conclusions.causes[number - 1].fault,)
     joined = wanted.replace(" ", "-")
     if joined in knowledge.faults:
-        return joined
-    near = [f.id for f in knowledge.faults.values() if wanted in f.name.lower() or joined in f.id]
-    return near[0] if wanted and near else None
+        return (knowledge.faults[joined],)
+    near = (f for f in knowledge.faults.values() if wanted in f.name.lower() or joined in f.id)
+    return tuple(near) if wanted else ()
