@@ -6,27 +6,11 @@ from typing import Any
 
 import pytest
 
+from tests.safety.stops.shipped import KNOWLEDGE, REASONER, concluded, standing
 from troubleshoot.dialogue.scripted import ScriptedVisit, start_event
-from troubleshoot.knowledge.load import load_shipped
-from troubleshoot.reasoning.conclude import Conclusions, Reasoner
-from troubleshoot.safety.stops.standing import Forbidden, standing_hazards
-from troubleshoot.visit.cases.assessment import assess_case, candidates_for, conclude_file
+from troubleshoot.safety.stops.standing import Forbidden
+from troubleshoot.visit.cases.assessment import assess_case, candidates_for
 from troubleshoot.visit.cases.file import read_case
-
-KNOWLEDGE = load_shipped()
-REASONER = Reasoner(KNOWLEDGE)
-
-
-def concluded(readings: list[dict[str, Any]], **case: Any) -> Conclusions:
-    unit = {"refrigerant": "R-410A", "heat": "gas"}
-    return conclude_file(
-        REASONER, read_case(KNOWLEDGE, {"unit": unit, "readings": readings, **case})
-    )
-
-
-def standing(conclusions: Conclusions) -> list[str]:
-    return [each.hazard.id for each in standing_hazards(conclusions)]
-
 
 DEAD_FAN = [
     {"test": "condenser-fan-turning", "outcome": "stopped"},

@@ -1,0 +1,30 @@
+"""Cases of readings put to the shipped rules, and what then stands and is proposed."""
+
+from __future__ import annotations
+
+from typing import Any
+
+from troubleshoot.knowledge.load import load_shipped
+from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.safety.stops.standing import standing_hazards
+from troubleshoot.visit.cases.assessment import candidates_for, conclude_file
+from troubleshoot.visit.cases.file import read_case
+
+KNOWLEDGE = load_shipped()
+REASONER = Reasoner(KNOWLEDGE)
+
+
+def concluded(readings: list[dict[str, Any]], **case: Any) -> Conclusions:
+    unit = {"refrigerant": "R-410A", "heat": "gas"}
+    return conclude_file(
+        REASONER, read_case(KNOWLEDGE, {"unit": unit, "readings": readings, **case})
+    )
+
+
+def standing(conclusions: Conclusions) -> list[str]:
+    return [each.hazard.id for each in standing_hazards(conclusions)]
+
+
+def proposed(conclusions: Conclusions) -> set[str]:
+    """The tests that `assess` would still propose."""
+    return {candidate.test.id for candidate in candidates_for(conclusions)}
