@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from tests.safety.stops.shipped import KNOWLEDGE, REASONER, concluded, standing
+from tests.safety.stops.shipped import KNOWLEDGE, REASONER, concluded, proposed, standing
 from troubleshoot.dialogue.scripted import ScriptedVisit, start_event
 from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.visit.cases.assessment import assess_case, candidates_for
@@ -22,8 +22,8 @@ def test_a_compressor_is_not_run_against_a_dead_fan() -> None:
     """At 640 psig, below where its switch opens, amps and capacitance running were proposed."""
     found = concluded(DEAD_FAN, complaint="no-cooling", conditions={"outdoor-temperature": "95 F"})
     assert "compressor-against-dead-fan" in standing(found)
-    proposed = [c.test for c in candidates_for(found)]
-    running = [t for t in proposed if t.work_state in ("running", "running-open")]
+    left = [c.test for c in candidates_for(found)]
+    running = [t for t in left if t.work_state in ("running", "running-open")]
     of_circuit = [t.id for t in running if t.per and t.per != "heat-stage"]
     assert of_circuit == []
     dead = KNOWLEDGE.tests["condenser-fan-hand-spin"]
@@ -32,11 +32,17 @@ def test_a_compressor_is_not_run_against_a_dead_fan() -> None:
 
 @pytest.mark.parametrize(
     ("test", "outcome"),
-    [("contactor-pull-in", "stays-in"), ("contactor-contacts", "welded")],
+    [
+        ("contactor-pull-in", "stays-in"),
+        ("contactor-contacts", "welded"),
+        ("contactor-movement", "stuck-in"),
+    ],
 )
 def test_a_contactor_that_stays_in_leaves_the_disconnect_alone(test: str, outcome: str) -> None:
     found = concluded([{"test": test, "outcome": outcome}], complaint="cooling-will-not-stop")
     assert "contactor-will-not-open" in standing(found)
+    states = {KNOWLEDGE.tests[name].work_state for name in proposed(found)}
+    assert states <= {"any", "locked-out"}, "the disconnect is open and locked"
 
 
 @pytest.mark.parametrize(
