@@ -45,6 +45,8 @@ def one(text: str, unit: str, *, over_range: bool = False) -> Leg:
         ("3.5\u201d w.c.", "in-wc", 3.5),
         ("3.5 in wc", "in-wc", 3.5),
         ("3.5 inches of water", "in-wc", 3.5),
+        ("10 in vac", "psig", -4.911541474703635),
+        ("10 inches of vacuum", "psig", -4.911541474703635),
         ('3.5"', "in-wc", 3.5),
         ("3.5''", "in", 3.5),
         ("45 Meg", "Mohm", 45.0),
@@ -140,6 +142,7 @@ def test_the_typed_unit_is_told(text: str, unit: str, typed_unit: str) -> None:
         ("8 C", "F", 1.8),
         ("8 lb 4 oz", "lb", 1 / 16),
         ("20 in Hg vac", "psig", 0.4911541),
+        ("20 in vac", "psig", 0.4911541),
     ],
 )
 def test_the_resolution_is_the_last_digit_typed(text: str, unit: str, resolution: float) -> None:

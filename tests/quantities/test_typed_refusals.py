@@ -59,6 +59,19 @@ def test_a_unit_of_another_kind_is_refused(text: str, unit: str, kinds: str) -> 
 
 
 @pytest.mark.parametrize(
+    ("text", "instead"),
+    [
+        ("-10 inHg", "write 10 in Hg vacuum where it is ten inches below the air outside"),
+        ("10 inHg", "write 10 in Hg vacuum where it is ten inches below the air outside"),
+        ("-10 inHg vac", "write the vacuum without a minus"),
+    ],
+)
+def test_mercury_at_a_gauge_is_asked_for_in_words_that_do(text: str, instead: str) -> None:
+    """A minus before inches of vacuum made it a pressure above zero."""
+    assert refusal(text, Expected("psig")).instead == instead
+
+
+@pytest.mark.parametrize(
     "text",
     [
         "",

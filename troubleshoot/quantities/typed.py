@@ -217,6 +217,8 @@ def _leg(measure: _Measure, common: str | None, wanted: Unit) -> Leg:
     if measure.number is None:
         return Leg(measure.name, math.inf, wanted.id, True, measure.unit, None, None, 0.0)
     given = unit(typed or wanted.id)
+    if given.factor < 0 and measure.number.value < 0:
+        raise Unclear("says twice that it lies below zero", "write the vacuum without a minus")
     spread_step = _step(unit(measure.spread_unit or given.id), wanted)
     return Leg(
         name=measure.name,

@@ -25,6 +25,8 @@ _TWO_MEANINGS: Final = {
     "mfarad": ("could be millifarads or microfarads", "write uF or MFD for microfarads"),
 }
 
+_OF_VACUUM: Final = "write 10 in Hg vacuum where it is ten inches below the air outside"
+
 _SPELLINGS: Final[tuple[tuple[str, str], ...]] = (
     ("F F-diff", "f degf °f degreesf fahrenheit"),
     ("C C-diff", "c degc °c degreesc celsius"),
@@ -51,7 +53,8 @@ _SPELLINGS: Final[tuple[tuple[str, str], ...]] = (
     ("bar", "bara barabs"),
     ("Pa-diff", "pa pascal"),
     ("in-Hg", 'inhg "hg incheshg inchesofmercury'),
-    ("in-Hg-vacuum", 'inhgvac inhgvacuum "hgvac "vac "vacuum'),
+    ("in-Hg-vacuum", 'inhgvac inhgvacuum "hgvac "vac "vacuum invac invacuum vacuum'),
+    ("in-Hg-vacuum", "inchesvac inchesvacuum inchesofvac inchesofvacuum inofvac inofvacuum"),
     ("in-wc", 'inwc "wc wc incheswc iwc inwg "wg inh2o "h2o inofwater inchesofwater'),
     ("in in-wc", "in \" '' inch inches"),
     ("micron", "micron microns"),
@@ -138,7 +141,8 @@ def read_unit(spelling: str, expected: Unit) -> str | None:
         return fitting[0]
     if fitting:
         raise Unclear(f"could be in {' or '.join(fitting)}", "write the unit in full")
-    raise Unclear(f"is given as {_kinds_of(meanings)} where {expected.kind} is asked for")
+    instead = _OF_VACUUM if "in-Hg" in meanings and expected.kind == "gauge pressure" else ""
+    raise Unclear(f"is given as {_kinds_of(meanings)} where {expected.kind} is asked for", instead)
 
 
 def _kinds_of(unit_ids: tuple[str, ...]) -> str:

@@ -46,7 +46,8 @@ def test_a_visit_reads_the_insulation_before_anything_is_closed() -> None:
         ],
     }
     case = read_case(KNOWLEDGE, data)
-    asked = [r["test"] for r in ScriptedVisit(REASONER, case, start_event(case, data)).run()["asked"]]
+    account = ScriptedVisit(REASONER, case, start_event(case, data)).run()
+    asked = [row["test"] for row in account["asked"]]
     assert "compressor-insulation" in asked
     before = asked[: asked.index("compressor-insulation")]
     assert {"compressor-amps", "condenser-fan-turning"}.isdisjoint(before)
