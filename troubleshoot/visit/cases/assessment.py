@@ -11,10 +11,13 @@ from troubleshoot.reasoning.choosing.asking import Asking
 from troubleshoot.reasoning.choosing.next_test import Candidate
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.readings.answers import Case
-from troubleshoot.reasoning.unit.places import Place, with_place
+from troubleshoot.reasoning.unit.places import Place, spoken, with_place
+from troubleshoot.safety.needs import needs_of
 from troubleshoot.safety.stops.lifting import finding_of, is_all_clear, with_stops_met
 from troubleshoot.safety.stops.record import StopMet
 from troubleshoot.safety.stops.standing import Forbidden, standing_hazards
+from troubleshoot.safety.unit_at_work import unit_at_work
+from troubleshoot.visit.cases.edge import edge_is_open, protection_first
 from troubleshoot.visit.cases.rows import READ_BEFORE_STOP, row_in_words, rows_of
 from troubleshoot.visit.cases.spoken import dangers_told
 from troubleshoot.visit.state import VisitState
@@ -34,7 +37,8 @@ def typical_switch(test: Test, place: Place | None) -> float:
 def candidates_for(conclusions: Conclusions) -> tuple[Candidate, ...]:
     """Tests that would still separate the causes, best first, from a unit as it is found.
 
-    None that a standing hazard forbids, nor one that needs such a test.
+    None that a standing hazard forbids, nor one that needs such a test; nothing on the roof while
+    nothing protects at its edge.
     """
     asking = Asking(
         conclusions.hypotheses.knowledge,
@@ -43,11 +47,17 @@ def candidates_for(conclusions: Conclusions) -> tuple[Candidate, ...]:
     )
     done = frozenset((r.test, r.at) for r in conclusions.readings) | conclusions.case.skipped
     forbidden = Forbidden(conclusions)
+    at_work = unit_at_work(conclusions.case.unit)
+    off_the_roof = edge_is_open(conclusions)
+
+    def unfit(test: Test, place: Place | None) -> bool:
+        if off_the_roof and needs_of(test, spoken(place), at_work).roof:
+            return True
+        return forbidden.by(test, place) is not None
 
     def asks(test: Test, place: Place | None) -> tuple[Test, ...]:
         asked = asking.asks(test, place, conclusions.values)
-        barred = any(forbidden.by(each, place) for each in (test, *asked))
-        return () if barred else asked
+        return () if any(unfit(each, place) for each in (test, *asked)) else asked
 
     return conclusions.candidates(done, asks, typical_switch)
 
@@ -128,6 +138,8 @@ def _lines(
     for reading in conclusions.unexplained:
         test = conclusions.hypotheses.knowledge.tests[reading.test]
         yield f"  not explained: {test.name}: {', '.join(map(test.spoken, reading.seen))}"
+    if ending == "shortlist" and edge_is_open(conclusions):
+        yield protection_first(conclusions)
     if ending == "shortlist" and candidates:
         yield "These would tell them apart:"
         for candidate in candidates[:4]:
