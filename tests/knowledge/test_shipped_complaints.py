@@ -13,6 +13,14 @@ from troubleshoot.reasoning.readings.answers import Answer
 
 FEWEST_TESTS, MOST_TESTS = 3, 6
 FEWEST_COMPLAINTS = 2
+HEAT_CALLS = (
+    "no-heat",
+    "weak-heat",
+    "heat-short-cycles",
+    "heat-will-not-stop",
+    "no-heat-coldest-mornings",
+)
+OF_COOLING = ("condenser", "compressor-electrical", "compressor-mechanical", "refrigerant")
 
 
 def listing(knowledge: Knowledge, fault: Fault) -> list[str]:
@@ -75,3 +83,18 @@ def test_a_unit_that_runs_well_does_not_make_the_smell_harmless(
 def test_a_sweep_that_found_nothing_makes_the_smell_harmless(shipped: Knowledge) -> None:
     swept = Answer("combustible-gas-sweep", ("none",))
     assert smells_ranked(shipped, swept, **GAS_UNIT)[0] == "odour-not-gas"
+
+
+@pytest.mark.parametrize("complaint", HEAT_CALLS)
+@pytest.mark.parametrize("heat", ["gas", "electric"])
+def test_a_heat_call_leads_to_no_test_of_cooling(
+    shipped: Knowledge, complaint: str, heat: str
+) -> None:
+    """Common practice, no source: the heat and the supply are read by tests of their own."""
+    unit = unit_of(shipped, heat=heat, circuits="one")
+    found = reasoner_of(shipped).conclude(case(shipped, unit=unit, complaint=complaint))
+    best = found.candidates(frozenset(), lambda test, _: (test,), lambda *_: 0.0)[:40]
+    assert len(best) == 40
+    of_cooling = [c.test.id for c in best if c.test.area in OF_COOLING]
+    assert of_cooling == []
+    assert "cooling-call" not in [c.test.id for c in best]
