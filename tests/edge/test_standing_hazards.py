@@ -11,7 +11,10 @@ from typing import Any
 
 import pytest
 
+from tests.practice.playing import reasoner_of
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.visit.cases.assessment import candidates_for
+from troubleshoot.visit.cases.file import read_case
 
 Call = Callable[..., tuple[int, str, str]]
 Write = Callable[[dict[str, Any]], str]
@@ -82,7 +85,11 @@ def test_an_empty_circuit_is_not_run_and_its_neighbour_may_be(
     assert text.startswith("WARNING, circuit 1") and plain["cautions"][0]["at"] == "circuit 1"
     rows = plain["would_separate"]
     assert rows and not any(on_circuit(shipped, row, 1) for row in rows)
-    assert any(on_circuit(shipped, row, 2) for row in rows)
+    assert rows[0]["test"] == "leak-search"
+    found = candidates_for(reasoner_of(shipped).conclude(read_case(shipped, EMPTY)))
+    behind = [{"test": each.test.id, "at": str(each.at)} for each in found]
+    assert not any(on_circuit(shipped, row, 1) for row in behind)
+    assert any(on_circuit(shipped, row, 2) for row in behind)
 
 
 @pytest.mark.parametrize("circuits", [1, 2])

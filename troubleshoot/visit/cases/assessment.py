@@ -8,6 +8,7 @@ from dataclasses import replace
 
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.choosing.asking import Asking
+from troubleshoot.reasoning.choosing.looked_at_first import rules_first
 from troubleshoot.reasoning.choosing.next_test import Candidate
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.readings.answers import Case
@@ -37,6 +38,8 @@ def typical_switch(test: Test, place: Place | None) -> float:
 def candidates_for(conclusions: Conclusions) -> tuple[Candidate, ...]:
     """Tests that would still separate the causes, best first, from a unit as it is found.
 
+    What a rule would look at first comes before the rest, as it does on a visit.
+
     None that a standing hazard forbids, nor one that needs such a test; nothing on the roof while
     nothing protects at its edge.
     """
@@ -59,7 +62,8 @@ def candidates_for(conclusions: Conclusions) -> tuple[Candidate, ...]:
         asked = asking.asks(test, place, conclusions.values)
         return () if any(unfit(each, place) for each in (test, *asked)) else asked
 
-    return conclusions.candidates(done, asks, typical_switch)
+    found = conclusions.candidates(done, asks, typical_switch)
+    return rules_first(conclusions.procedures, found, conclusions.case.unit.layout)
 
 
 def conclude_file(reasoner: Reasoner, case: Case) -> Conclusions:

@@ -14,6 +14,7 @@ from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.choosing.asking import Asking
 from troubleshoot.reasoning.choosing.choice_of_test import choose
 from troubleshoot.reasoning.choosing.look_again import worth_repeating
+from troubleshoot.reasoning.choosing.looked_at_first import looked_at_first
 from troubleshoot.reasoning.choosing.next_test import Candidate, SwitchMinutes
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.evidence.surprise import SURPRISING
@@ -151,11 +152,9 @@ class Decider:
         self, conclusions: Conclusions, candidates: tuple[Candidate, ...]
     ) -> tuple[Candidate | None, str]:
         """The next test and why: a rule that puts one first, or what it separates."""
-        for fired in conclusions.procedures:
-            for name in fired.procedure.look_first:
-                for candidate in candidates:
-                    if candidate.test.id == name:
-                        return candidate, fired.procedure.reason
+        layout = conclusions.case.unit.layout
+        for candidate, fired in looked_at_first(conclusions.procedures, candidates, layout):
+            return candidate, fired.procedure.reason
         chosen = choose(candidates, conclusions.ranking, conclusions.first_tests)
         return chosen, "" if chosen is None else separates(conclusions, chosen)
 
