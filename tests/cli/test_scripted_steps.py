@@ -76,6 +76,7 @@ def test_why_a_bare_word_does_not_count_is_said(
         ("no-heat", "room-carbon-monoxide", "250 ppm", "normal"),
         ("no-cooling", "verified-dead", "240 V", "dead"),
         ("no-cooling", "capacitor-discharge", "200 V", "discharged"),
+        ("no-cooling", "capacitor-discharge", "-300 V", "discharged"),
         ("no-cooling", "roof-conditions", "4 ft", "safe"),
     ],
 )

@@ -149,6 +149,14 @@ SECTION = "capacitance-one-side-off"
             ],
         ),
         (
+            (REFRIGERANT, "    kind: step\n",
+             "    kind: step\n    reads: [{quantity: superheat}]\n"),
+            [
+                f"{CIRCUITS}:41:5: area-cleared reads superheat by its sign; "
+                "write legs: size [safe-tests]",
+            ],
+        ),
+        (
             (REFRIGERANT, "    kind: computed\n", "    kind: computed\n    exposes: line\n"),
             [
                 f"{CIRCUITS}:18:9: superheat exposes line voltage with the panels on; "

@@ -1,9 +1,10 @@
-"""A test that contradicts itself about power.
+"""A test that contradicts itself about power, or a step that takes a sign for safety.
 
 What: live parts are said to be exposed although the unit is locked out, or line voltage although
-the panels are on.
+the panels are on; or a safety step reads a number that may be below zero, and not by its size.
 Why: the order of work follows what the test says, and leads a person wrong where it cannot be true.
-Mend: correct `work-state` or `exposes`.
+A meter with its leads swapped shows -340 V on what 340 V are on: under every limit, and deadly.
+Mend: correct `work-state` or `exposes`; write `legs: size`.
 """
 
 from __future__ import annotations
@@ -11,7 +12,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
-from troubleshoot.knowledge.model import Test
+from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.knowledge.problems import Problem
 from troubleshoot.knowledge.rule_base import RuleBase
 
@@ -23,6 +24,8 @@ def find(base: RuleBase) -> Iterator[Problem]:
     for test in base.knowledge.tests.values():
         for key, what, instead in _contradictions(test):
             yield base.problem(ID, ("test", test.id), (key,), f"{test.id} {what}", instead)
+        for what in _signs(base.knowledge, test):
+            yield base.problem(ID, ("test", test.id), ("reads",), what, "write legs: size")
 
 
 def _contradictions(test: Test) -> Iterator[tuple[str, str, str]]:
@@ -31,3 +34,11 @@ def _contradictions(test: Test) -> Iterator[tuple[str, str, str]]:
     if test.exposes == "line" and test.work_state in ("any", "running"):
         what = "exposes line voltage with the panels on"
         yield "work-state", what, "write energised-open or running-open"
+
+
+def _signs(knowledge: Knowledge, test: Test) -> Iterator[str]:
+    """What a safety step would find sound for being below zero."""
+    for read in test.reads if test.kind == "step" else ():
+        can_be = knowledge.quantities[read.quantity].can_be
+        if read.legs != "size" and (can_be is None or can_be[0] < 0):
+            yield f"{test.id} reads {read.quantity} by its sign"
