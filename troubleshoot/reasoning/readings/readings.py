@@ -147,8 +147,8 @@ def _reading(
     chances: Mapping[str, float] = {}
     if answer.text is not None and test.reads and not seen:
         own = values.with_typed(
-            _own_values(knowledge, test, answer, place, values)
-            | stated_conditions(knowledge, values.unit, answer.conditions)
+            stated_conditions(knowledge, values.unit, answer.conditions)
+            | _own_values(knowledge, test, answer, place, values)
         )
         classified = classify(test, place, own)
         if classified is not None:
