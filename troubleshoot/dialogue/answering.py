@@ -35,7 +35,7 @@ from troubleshoot.safety.steps import (
 from troubleshoot.visit.absence import minutes_since
 from troubleshoot.visit.events import Answered, StepDone
 from troubleshoot.visit.events.places import step_place
-from troubleshoot.visit.hearing.metered import metered
+from troubleshoot.visit.hearing.metered import leaves_open, metered
 from troubleshoot.visit.state import VisitState
 
 ENTER: Final = ("", "ok", "y", "yes", "done")
@@ -167,6 +167,7 @@ def _told(
     Raises NotAnAnswer where a sound number stands among words that may take it back.
     """
     if _is_read(knowledge, test, typed):
+        _has_an_end(knowledge, state, step, typed)
         return typed, ()
     said = told(knowledge, test, typed)
     if said.named or not (said.number or not set(typed).isdisjoint(digits)):
@@ -178,7 +179,15 @@ def _told(
             f"{said.number} is sound, and I cannot tell what the other words say of it. "
             "Type the highest number on the meter alone, or in words what came of it."
         )
+    _has_an_end(knowledge, state, step, said.number)
     return said.number, ()
+
+
+def _has_an_end(knowledge: Knowledge, state: VisitState, step: Step, number: str) -> None:
+    """Raise NotAnAnswer where a sound number is only the near end of what it may be."""
+    sound = shown_at(knowledge, state, step, number) == (CONFIRMED[step.id],)
+    if sound and leaves_open(knowledge, step.id, number):
+        raise NotAnAnswer(f"{number} leaves open how far it goes. Type the number you read.")
 
 
 def _is_read(knowledge: Knowledge, test: Test, typed: str) -> bool:
@@ -197,6 +206,7 @@ def _with_the_rest(
     if not number:
         _read(knowledge, test, typed)
     confirmed, outcomes = CONFIRMED[step.id], tuple(o.id for o in test.outcomes)
+    _has_an_end(knowledge, state, step, number)
     read = shown_at(knowledge, state, step, number)
     if not rest:
         raise NotAnAnswer(rest_wanted(test, number, read, confirmed))

@@ -13,6 +13,7 @@ from typing import Final
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge, Outcome, Test
 from troubleshoot.quantities.typed import NotUnderstood
+from troubleshoot.quantities.typed_units import is_unit
 from troubleshoot.reasoning.readings.measuring import read_text
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.hearing.words import clauses, denied, phrase_words, raw_words, span
@@ -28,17 +29,13 @@ _NAMED: Final = re.compile(
 _NUMBER: Final = re.compile(
     rf"(?<![a-z0-9.,]){_BOUND}(?P<digits>[0-9][0-9.,]*(?<![.,])|\.[0-9]+) ?(?P<unit>[a-z%]*)"
 )
-_OF_OTHER_THINGS: Final = frozenset(
-    {"amp", "amps", "ft", "hour", "hours", "hz", "min", "mins", "minute", "minutes"}
-    | {"ohm", "ohms", "sec", "second", "seconds", "times"}
-)
 _ALL: Final = frozenset({"all", "each", "every", "everything", "everywhere"})
 _PARTS: Final = frozenset(
     {"ground", "leg", "legs", "line", "lines", "pair", "pairs", "phase", "phases", "pole", "poles"}
     | {"l1", "l2", "l3", "t1", "t2", "t3"}
 )
 _PLAIN: Final = frozenset(
-    {"a", "ac", "and", "are", "at", "dc", "get", "getting", "got", "have", "i", "in", "is", "it"}
+    {"ac", "and", "are", "at", "dc", "get", "getting", "got", "have", "i", "in", "is", "it"}
     | {"its", "me", "meter", "metered", "now", "of", "on", "read", "reading", "reads", "says"}
     | {"show", "showing", "shows", "tested", "the", "there", "they", "three", "to"}
 )
@@ -66,7 +63,7 @@ def told(knowledge: Knowledge, test: Test, typed: str) -> Told:
     unread = False
     for found in _NUMBER.finditer(rest):
         number = _readable(knowledge, test, found)
-        unread = unread or not number
+        unread = unread or not number or _may_lack_its_unit(number, found)
         if number:
             read[number] = max(leg.value for leg in read_text(test, number, knowledge).values)
     highest = max(read, key=lambda number: read[number], default="")
@@ -78,16 +75,30 @@ def told(knowledge: Knowledge, test: Test, typed: str) -> Told:
 
 def _readable(knowledge: Knowledge, test: Test, found: re.Match[str]) -> str:
     """A number as the test reads it; empty where it reads none there, or it is of other things."""
-    if found["unit"] in _OF_OTHER_THINGS:
-        return ""
-    whole = found[0].strip()
-    for text in (whole, whole.removesuffix(found["unit"]).strip()):
+    whole: str = found[0].strip()
+    texts = [whole]
+    if not _is_of_another_thing(found):
+        texts.append(whole.removesuffix(found["unit"]).strip())
+    for text in texts:
         try:
             read_text(test, text, knowledge)
         except NotUnderstood:
             continue
         return text
     return ""
+
+
+def _is_of_another_thing(found: re.Match[str]) -> bool:
+    """Whether a unit follows that the test does not read; 277 in one leg is no length."""
+    word, after = found["unit"], found.string[found.end() :].split()
+    if word == "in" and after and after[0].isalpha():
+        return is_unit(f"in {after[0]}")
+    return is_unit(word)
+
+
+def _may_lack_its_unit(number: str, found: re.Match[str]) -> bool:
+    """Whether the word behind a number, which was read without it, may yet be its unit: 0 in."""
+    return number != found[0].strip() and is_unit(found["unit"])
 
 
 def _says(outcome: Outcome, typed: str) -> bool:
@@ -111,12 +122,25 @@ def _is_plain(test: Test, said: str, rest: str, read: dict[str, float]) -> bool:
         rest = rest.replace(number, " ", 1)
     words = {*raw_words(said)}
     parted = bool(words & _PARTS) and not words & _ALL
-    odd = any(not c.isalnum() and c not in _POINTS for c in rest)
-    return not odd and not parted and {*raw_words(rest)} <= _known(test)
+    odd = any(not (c.isascii() and c.isalnum()) and c not in _POINTS for c in rest)
+    for phrase in sorted(_sound_words(test), key=len, reverse=True):
+        rest = re.sub(rf"\b{re.escape(phrase)}\b", " ", rest)
+    return not odd and not parted and {*raw_words(rest)} <= _harmless(test)
 
 
 def _known(test: Test) -> frozenset[str]:
-    """The words that take nothing away from a sound number."""
+    """The words of a sentence about this step."""
+    return _harmless(test) | {*raw_words(" ".join(_sound_words(test)))}
+
+
+def _harmless(test: Test) -> frozenset[str]:
+    """The words that take nothing away from a sound number.
+
+    Those of the sound outcome do so only as they stand in it: no volts, but not: no reading.
+    """
+    return _PLAIN | _UNITS | _ALL | _PARTS | {*raw_words(test.name)}
+
+
+def _sound_words(test: Test) -> tuple[str, ...]:
     own = next(o for o in test.outcomes if o.id == CONFIRMED[test.id])
-    of_test = raw_words(" ".join((test.name, own.id, *own.words)))
-    return _PLAIN | _UNITS | _ALL | _PARTS | {*of_test}
+    return (own.spoken, *own.words)

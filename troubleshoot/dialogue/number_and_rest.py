@@ -2,10 +2,13 @@
 
 from __future__ import annotations
 
+from string import digits
 from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.outside.text import plain_words
 from troubleshoot.quantities.typed import NotUnderstood
+from troubleshoot.quantities.typed_units import is_unit
 from troubleshoot.reasoning.readings.measuring import read_text
 
 _BESIDE: Final = frozenset({"all", "and", "but", "else", "is", "otherwise", "rest", "the"})
@@ -20,10 +23,21 @@ def apart(knowledge: Knowledge, test: Test, typed: str) -> tuple[str, str]:
     parts = typed.replace(",", " ").split()
     for end in range(len(parts), 0, -1):
         for number, rest in ((parts[:end], parts[end:]), (parts[-end:], parts[:-end])):
-            if _reads(knowledge, test, " ".join(number)):
-                said = (word for word in rest if word.lower() not in _BESIDE)
-                return " ".join(number), " ".join(said)
+            if _reads(knowledge, test, " ".join(number)) and not _has_another_unit(number, rest):
+                return " ".join(number), _said(rest)
     return "", typed
+
+
+def _said(rest: list[str]) -> str:
+    """What is said beside the number; all as it stands where the words that join turn it round."""
+    if "all but" in plain_words(" ".join(rest)):
+        return " ".join(rest)
+    return " ".join(word for word in rest if word.lower() not in _BESIDE)
+
+
+def _has_another_unit(number: list[str], rest: list[str]) -> bool:
+    """Whether a bare number is followed by a unit that the test does not read: 15 A."""
+    return number[-1][-1] in digits and rest != [] and is_unit(rest[0])
 
 
 def rest_wanted(test: Test, number: str, read: tuple[str, ...], confirmed: str) -> str:

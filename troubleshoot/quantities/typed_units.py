@@ -145,6 +145,13 @@ def read_unit(spelling: str, expected: Unit) -> str | None:
     raise Unclear(f"is given as {_kinds_of(meanings)} where {expected.kind} is asked for", instead)
 
 
+def is_unit(spelling: str) -> bool:
+    """Whether people spell some unit so, of whatever kind."""
+    as_typed = _key(spelling)
+    key = as_typed.lower()
+    return as_typed in _CAPITAL_MEG or key in _UNITS_OF or key in _TWO_MEANINGS or key in _DEGREES
+
+
 def _kinds_of(unit_ids: tuple[str, ...]) -> str:
     """Return the kinds of the units in words; a difference goes without saying beside its kind."""
     kinds = dict.fromkeys(unit(one).kind for one in unit_ids)

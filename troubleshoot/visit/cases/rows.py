@@ -40,7 +40,7 @@ def row_in_words(knowledge: Knowledge, row: Mapping[str, Any]) -> str:
     said = f"{row['text']} ({outcome})" if row["text"] and outcome else row["text"] or outcome
     if row["valid"]:
         return f"{name}: {said}"
-    why = too_little(row["test"], (row["outcome"],), row["text"])
+    why = too_little(knowledge, row["test"], (row["outcome"],), row["text"])
     return f"{name}: {said}, does not count{why and f': {why}'}"
 
 
