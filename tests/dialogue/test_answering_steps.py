@@ -38,7 +38,7 @@ def step(
     ("name", "typed", "named"),
     [
         ("lockout", "locked it", "locked"), ("lockout", "yes, locked", "locked"),
-        ("lockout", "locked, done", "locked"), ("gas-cock-shut", "shut it", "shut"),
+        ("lockout", "locked, done", "locked"), ("gas-cock-shut", "yes, shut", "shut"),
         ("capacitor-discharge", "discharged it", "discharged"),
         ("verified-dead", "dead yes", "dead"), ("lock-off", "locked it", "still-on"),
         ("tester-proof", "proved it", "proved"),
@@ -88,7 +88,7 @@ def test_enter_confirms_what_protects_no_life_and_nothing_else(
 @pytest.mark.parametrize(
     ("name", "typed", "named"),
     [
-        ("lockout", "lock", ["locked"]), ("lockout", "locked", ["locked"]),
+        ("tools-clear", "clea", ["clear"]), ("lockout", "locked", ["locked"]),
         ("lockout", "c", ["cannot-lock"]), ("roof-conditions", "safe", ["safe"]),
         ("panels-off", "off", ["off"]), ("edge-protection", "guard rail", ["on"]),
         ("tell-fire-panel", "on t", None), ("tell-fire-panel", "on te", ["on-test"]),

@@ -17,8 +17,10 @@ from troubleshoot.dialogue.by_word import (
     one_word,
     without_assent,
 )
+from troubleshoot.dialogue.confirming import says_enough, wanted, whether_meant
 from troubleshoot.dialogue.metered_in_words import told
 from troubleshoot.dialogue.number_and_rest import apart, rest_wanted
+from troubleshoot.dialogue.orders import is_order
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.quantities.typed import NotUnderstood
 from troubleshoot.reasoning.readings.measuring import read_text
@@ -39,8 +41,6 @@ from troubleshoot.visit.hearing.metered import leaves_open, metered
 from troubleshoot.visit.state import VisitState
 
 ENTER: Final = ("", "ok", "y", "yes", "done")
-LEAST_LETTERS: Final = 4
-"""A word that confirms a protecting step may be shortened to so many letters, and no further."""
 
 
 def answers(test: Test, outcomes: Collection[str]) -> tuple[str, ...]:
@@ -58,6 +58,7 @@ def answer_event_from(
     if test.reads:
         chosen = by_word(test, typed, outcomes, several=False)
         if chosen:
+            says_enough(test, typed, chosen)
             return Answered(test.id, where, chosen)
         if test.id in CONFIRMED:
             number, named = _told(knowledge, VisitState(), test, Step(test.id), typed)
@@ -65,7 +66,10 @@ def answer_event_from(
                 return Answered(test.id, where, named, text=None if named else number)
         _read(knowledge, test, typed)
         return Answered(test.id, where, text=typed)
-    return Answered(test.id, where, by_number_or_word(test, typed, outcomes))
+    chosen = by_number_or_word(test, typed, outcomes)
+    if letters(typed):
+        says_enough(test, typed, chosen)
+    return Answered(test.id, where, chosen)
 
 
 def step_event_from(
@@ -80,7 +84,7 @@ def step_event_from(
     if typed.lower() in ENTER:
         if step.id in ENTER_CONFIRMS:
             return StepDone.of(step, (confirmed,))
-        raise NotAnAnswer(f"Enter confirms nothing here. Type {_wanted(test, confirmed)}.")
+        raise NotAnAnswer(f"Enter confirms nothing here. Type {wanted(test, confirmed)}.")
     outcomes = tuple(o.id for o in test.outcomes)
     several = test.choose == "several"
     said = without_assent(typed)
@@ -90,18 +94,14 @@ def step_event_from(
         read = _metered(knowledge, state, test, step, typed)
         if read is not None:
             return read
+        if is_order(typed, confirmed):
+            raise NotAnAnswer(whether_meant(test.spoken(confirmed)))
     chosen = chosen_words(test, typed, outcomes)
     _names_its_protection(state, test, step, typed, chosen)
-    _in_letters_enough(test, confirmed, typed, chosen)
+    says_enough(test, typed, chosen)
     if confirmed in chosen and STEPS[step.id].waited_for:
         _has_waited(state, test, now)
     return StepDone.of(step, chosen)
-
-
-def _in_letters_enough(test: Test, confirmed: str, typed: str, chosen: tuple[str, ...]) -> None:
-    """Raise NotAnAnswer where a word that confirms is shortened too far."""
-    if confirmed in chosen and len(letters(typed)) < min(LEAST_LETTERS, len(letters(confirmed))):
-        raise NotAnAnswer(f"Type {_wanted(test, confirmed)}; fewer letters confirm nothing here.")
 
 
 def _names_its_protection(
@@ -124,12 +124,6 @@ def _names_its_protection(
 def _protections(test: Test) -> str:
     own = next(o for o in test.outcomes if o.id == CONFIRMED[test.id])
     return own.means
-
-
-def _wanted(test: Test, confirmed: str) -> str:
-    alone = test.reads and not STEPS[test.id].number_says_part
-    number = ", or the number on the meter," if alone else ""
-    return f'"{test.spoken(confirmed)}"{number} when it is so'
 
 
 def _metered(
@@ -211,7 +205,7 @@ def _with_the_rest(
     if not rest:
         raise NotAnAnswer(rest_wanted(test, number, read, confirmed))
     said = chosen_words(test, rest, outcomes)
-    _in_letters_enough(test, confirmed, rest, said)
+    says_enough(test, rest, said)
     worse = {*read, *said} - {confirmed}
     found = tuple(o for o in outcomes if o in worse) or (confirmed,)
     return StepDone.of(step, found, number)

@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from typing import Final
 
+from troubleshoot.dialogue.orders import is_reported
 from troubleshoot.knowledge.model import Test
 from troubleshoot.outside.numbers import choice
 from troubleshoot.outside.text import plain_words
 
 ASSENT: Final = frozenset({"it", "yes", "done"})
-"""Beside an answer they change nothing; alone they are none."""
+"""Beside a report they change nothing; alone they are none."""
+_DENYING: Final = frozenset({"no", "nobody", "none", "not", "nothing"})
+"""Beside these they would say that nothing was done: none done."""
 
 
 class NotAnAnswer(ValueError):
@@ -58,9 +61,11 @@ def by_word(test: Test, typed: str, outcomes: tuple[str, ...], several: bool) ->
 def without_assent(typed: str) -> str:
     """What is said beside a word that only points or affirms: locked it, yes locked."""
     words = plain_words(typed.replace(",", " ")).split()
-    if len(words) > 1 and words[-1] in ASSENT:
+    if len(words) < 2 or not _DENYING.isdisjoint(words):
+        return typed
+    if words[-1] in ASSENT and (words[-1] != "it" or is_reported(words[0])):
         return " ".join(words[:-1])
-    return " ".join(words[1:]) if len(words) > 1 and words[0] in ASSENT else typed
+    return " ".join(words[1:]) if words[0] in ASSENT else typed
 
 
 def letters(text: str) -> str:

@@ -12,6 +12,7 @@ from string import digits
 from typing import Final
 
 from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.confirming import whether_meant
 from troubleshoot.dialogue.prompts import AskWords
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import DangerCalled, Talk, unless_back, words_or_back
@@ -133,7 +134,7 @@ class Listener:
         """
         meant = self._nearly(typed)
         if meant is not None:
-            self.voice.say(f'Is "{meant}" meant? Then type it so.')
+            self.voice.say(whether_meant(meant))
             return
         self.hear(typed)
         hint = HOW_TO_CALL if self._needs_telling(typed) else ""

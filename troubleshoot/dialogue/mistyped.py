@@ -3,7 +3,7 @@
 A letter is missing, one too many, or two are swapped. A letter changed for another makes other
 words of it (locked, lacked) and is asked about. So is whatever could be the opposite of a word that
 protects a life: one error from it ("ulocked"), with another answer at its end ("ischarged"), or a
-word as it stands ("blocked").
+word as it stands ("blocked"). An order is no report with an error in it (prove, proved).
 """
 
 from __future__ import annotations
@@ -11,6 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 from typing import Final
 
+from troubleshoot.dialogue.orders import orders
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.outside.text import plain_words
 from troubleshoot.safety.hearing.dangers import ordinary_words
@@ -56,6 +57,8 @@ def _wrong_word(said: list[str], answer: str) -> str:
 
 def _slipped(typed: str, word: str) -> bool:
     if len(word) < LEAST_LETTERS or typed[0] != word[0] or typed not in one_error(word):
+        return False
+    if typed in orders(word):
         return False
     return len(typed) != len(word) or sorted(typed) == sorted(word)
 

@@ -94,6 +94,8 @@ class Officer:
         typed = ", ".join(dict.fromkeys(part.strip() for part in typed.split(",")))  # said twice
         said = "-".join(typed.lower().split())
         enough = len(said.replace("-", "")) >= min(LEAST_LETTERS, len(wanted.replace("-", "")))
+        if wanted.endswith("ed"):
+            enough = said == wanted  # lock is an order, locked the report
         own = next(outcome for outcome in test.outcomes if outcome.id == wanted)
         if " ".join(typed.lower().replace(",", " ").split()) in own.words:
             return ""
