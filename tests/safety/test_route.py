@@ -7,9 +7,10 @@ from typing import Any
 
 import pytest
 
+from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.needs import Needs
-from troubleshoot.safety.route import next_step, steps_to, steps_to_leave
-from troubleshoot.safety.steps import Step
+from troubleshoot.safety.route import next_step, steps_to, steps_to_leave, switch_minutes
+from troubleshoot.safety.steps import Step, minutes_of
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
 
 PLAIN = UnitAtWork(circuits=("circuit 1", "circuit 2"))
@@ -179,3 +180,14 @@ def test_a_way_of_more_than_two_hundred_steps_is_none() -> None:
     assert len(steps_to(state, DEAD, with_capacitors(194))) == 200
     with pytest.raises(RuntimeError, match="no way to"):
         steps_to(state, DEAD, with_capacitors(195))
+
+
+def test_power_put_back_on_what_was_proved_dead_costs_the_way_back_too(shipped: Knowledge) -> None:
+    """Regression: with the windings read open, 480 V went back on for a reading that told more."""
+    dead = replace(LOCKED, dead="proved")
+    there = minutes_of(steps_to(dead, LIVE, PLAIN), shipped.tests)
+    assert switch_minutes(dead, LIVE, PLAIN, shipped.tests) > there + 5
+    assert switch_minutes(dead, DEAD, PLAIN, shipped.tests) == 0
+    tested = replace(LOCKED, dead="tested")
+    there = minutes_of(steps_to(tested, LIVE, PLAIN), shipped.tests)
+    assert switch_minutes(tested, LIVE, PLAIN, shipped.tests) == there

@@ -14,8 +14,9 @@ from typing import Final
 
 from troubleshoot.knowledge.model import Test
 from troubleshoot.safety.bringing import next_towards, stands
+from troubleshoot.safety.changes import power_back
 from troubleshoot.safety.declared import CONFIRMED
-from troubleshoot.safety.needs import Needs
+from troubleshoot.safety.needs import Needs, for_dead_work
 from troubleshoot.safety.stages import STAGES
 from troubleshoot.safety.steps import (
     GAS_OPEN,
@@ -93,5 +94,11 @@ def steps_to_leave_off(state: WorkState, unit: UnitAtWork) -> tuple[Step, ...]:
 def switch_minutes(
     state: WorkState, needs: Needs, unit: UnitAtWork, tests: Mapping[str, Test]
 ) -> float:
-    """What changing the work state would cost, in minutes by the rule base's steps."""
-    return minutes_of(steps_to(state, needs, unit), tests)
+    """What changing the work state would cost, in minutes by the rule base's steps.
+
+    Power put back on what has been proved dead costs the way back too: the repair is done dead.
+    """
+    minutes = minutes_of(steps_to(state, needs, unit), tests)
+    if state.dead == "proved" and needs.energised:
+        minutes += minutes_of(steps_to(power_back(state, "on"), for_dead_work(unit), unit), tests)
+    return minutes
