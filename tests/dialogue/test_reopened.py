@@ -11,7 +11,7 @@ import pytest
 from tests.cli.lines import Lines, book_of, held
 from troubleshoot.cli import clock
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.hand_over_result import ask_result, ask_told
+from troubleshoot.dialogue.hand_over_result import Result, ask_result, ask_told
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.reopening import NOT_BY_AN_APPRENTICE, reopen
 from troubleshoot.dialogue.talk import Leave
@@ -29,7 +29,10 @@ from troubleshoot.visit.events import (
     Reopened,
     Started,
     VisitEnded,
+    replay,
 )
+from troubleshoot.visit.events.codec import event_of, record_of
+from troubleshoot.visit.telling.whole_visit import stops_account
 
 NOW = datetime.fromisoformat("2026-11-26T12:00:00+00:00")
 EARLY = stamp(NOW.replace(hour=9))
@@ -153,9 +156,13 @@ def test_a_visit_that_was_not_stopped_is_refused_by_its_name(reasoner: Reasoner)
 MET = StopMet("heat-exchanger-breach", 1, time=EARLY)
 
 
-def result_of(shipped: Knowledge, terminal: Lines) -> HandOverResult | None:
+def result_of(shipped: Knowledge, terminal: Lines, met: StopMet = MET) -> HandOverResult:
+    return whole_result(shipped, terminal, met).told
+
+
+def whole_result(shipped: Knowledge, terminal: Lines, met: StopMet) -> Result:
     book = book_of(shipped, ())
-    return held(shipped, terminal, lambda voice: ask_result(book, voice, MET))
+    return held(shipped, terminal, lambda voice: ask_result(book, voice, met))
 
 
 def test_each_part_of_the_result_is_asked_until_it_is_understood(shipped: Knowledge) -> None:
@@ -219,13 +226,70 @@ def test_at_the_first_part_there_is_nothing_to_go_back_to(shipped: Knowledge) ->
     assert "Nothing of the result has been told yet" in terminal.text
 
 
-@pytest.mark.parametrize("share", ["0 %", "0%", "0 percent", "< 1 %"])
+@pytest.mark.parametrize("share", ["0 %", "0%", "0 percent", "0.0 %"])
 def test_a_share_is_asked_of_what_and_with_what(share: str, shipped: Knowledge) -> None:
     """Regression: "0 %" of nobody knew what was taken for the reading."""
     terminal = Lines("1", DONE, share, "", "no idea", "LEL, gas detector", "09:01")
     result = result_of(shipped, terminal)
     assert result is not None and result.reading == f"{share} LEL, gas detector"
     assert terminal.asked.count("Of what, and with which instrument?") == 3
+
+
+def test_a_share_that_shows_the_danger_is_asked_for_again(shipped: Knowledge) -> None:
+    met = replace(MET, hazard="gas-odour")
+    terminal = Lines(
+        "3", DONE, "30 %", "LEL, gas detector",
+        "0 %", "smelled nothing", "LEL, gas detector", "9:01",
+    )  # fmt: skip
+    result = result_of(shipped, terminal, met)
+    assert result.reading == "0 % LEL, gas detector"
+    assert "30 % LEL is not sound" in terminal.text
+
+
+UNTOLD = "the supervisor, 9:05; not told yet: gas utility or fire service, then a gas fitter"
+
+
+def test_who_by_the_record_was_not_told_is_asked_when_they_knew_of_it(shipped: Knowledge) -> None:
+    """Regression: the fitter who had never been told of the STOP had made it safe."""
+    met = StopMet("gas-odour", 1, time=EARLY, told=UNTOLD)
+    terminal = Lines(
+        "3", "", "nobody told him", "tomorrow", "8:50", "he came at 10:15",
+        DONE, "0 % LEL", "10:10", "10:30",
+    )  # fmt: skip
+    result = whole_result(shipped, terminal, met)
+    assert result.called == "2026-11-26 10:15" and result.told.when == "2026-11-26 10:30"
+    assert "On record a licensed gas fitter was not told yet." in terminal.text
+    assert terminal.asked.count("When were they told, or when did they come?") == 5
+    assert "That is before the STOP of 2026-11-26 09:00" in terminal.text
+    assert "That is not after 2026-11-26 10:15" in terminal.text
+
+
+def test_u_goes_back_over_when_they_were_told(shipped: Knowledge) -> None:
+    met = StopMet("gas-odour", 1, time=EARLY, told=UNTOLD)
+    terminal = Lines("3", "u", "1", "10:15", "u", "10:20", DONE, "0 % LEL", "10:30")
+    result = whole_result(shipped, terminal, met)
+    assert (result.called, result.told.by) == ("2026-11-26 10:20", "fire-service")
+
+
+@pytest.mark.parametrize("told", ["", "the supervisor, 9:05", "the gas company, 9:05"])
+def test_who_is_not_on_record_as_untold_is_not_asked(told: str, shipped: Knowledge) -> None:
+    met = StopMet("gas-odour", 1, time=EARLY, told=told)
+    assert whole_result(shipped, Lines("3", DONE, "0 % LEL", "10:30"), met).called == ""
+
+
+def test_when_they_were_told_is_kept_and_stands_in_the_report(reasoner: Reasoner) -> None:
+    shipped = reasoner.knowledge
+    events: list[Event] = [
+        Started(complaint="no-heat", unit={"heat": "gas"}, name="RTU-7"),
+        DangerReported("gas-odour", "i smell gas", test="combustible-gas-sweep"),
+        VisitEnded("stopped", UNTOLD, "2026-11-26 09:10"),
+    ]  # fmt: skip
+    book = book_of(shipped, [replace(event, time=EARLY) for event in events])
+    assert reopened(reasoner, book, Lines("6", "3", "9:40", DONE, "0 % LEL", "11:30")) is True
+    (stop,) = stops_account(shipped, book.state)
+    assert stop["called"] == "2026-11-26 09:40" and stop["reported"] == "i smell gas"
+    again = replay(shipped, [event_of(record_of(event)) for event in book.events])
+    assert again.stops == book.state.stops
 
 
 def test_a_thunderstorm_is_waited_out_by_the_clock(

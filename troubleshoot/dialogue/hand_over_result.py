@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from typing import Final
 
 from troubleshoot.dialogue.book import VisitBook
@@ -10,19 +10,23 @@ from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import AskWords, Choose
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Back, Leave, Talk, words_or_back
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Hazard
 from troubleshoot.safety.hearing.moments import moment_within, with_day
 from troubleshoot.safety.hearing.roles import ROLES, names_a_role
-from troubleshoot.safety.stops.record import HandOverResult, StopMet
+from troubleshoot.safety.stops.record import NOT_TOLD_YET, HandOverResult, StopMet
 from troubleshoot.safety.stops.reopening import (
     NotAResult,
     fitting_roles,
     in_words,
+    is_not_told,
     is_told_when,
     not_told,
     read_after,
     role,
+    stopped_at,
     told,
+    when_called,
     when_read,
 )
 from troubleshoot.safety.stops.shown import as_read, is_share_of_nothing, of_what
@@ -31,6 +35,7 @@ MISSING: Final = "That is still missing: give it, or q to leave the STOP as it s
 WHAT_THEY_DID: Final = AskWords("What did they find, and what did they do?", repeated=True)
 WHAT_SHOWS_IT: Final = AskWords("Which reading or look shows that it is safe?", repeated=True)
 OF_WHAT: Final = AskWords("Of what, and with which instrument?", repeated=True)
+WHEN_CALLED: Final = AskWords("When were they told, or when did they come?", repeated=True)
 WHEN: Final = AskWords("When was that?", repeated=True)
 THEM_TOO: Final = AskWords("Who of them was told, and when? Enter if nobody yet", repeated=True)
 WHO_WAS_TOLD: Final = AskWords("Who was told, and when?", repeated=True)
@@ -38,7 +43,15 @@ WHEN_TOLD: Final = AskWords("When were they told?", repeated=True)
 NOTHING_TOLD: Final = "Nothing of the result has been told yet. q leaves the visit closed."
 
 
-def ask_result(book: VisitBook, voice: Voice, met: StopMet) -> Talk[HandOverResult]:
+@frozen
+class Result:
+    """The result of a hand-over. `called`: when they were told, who by the record were not."""
+
+    told: HandOverResult
+    called: str
+
+
+def ask_result(book: VisitBook, voice: Voice, met: StopMet) -> Talk[Result]:
     """The result of a STOP's hand-over; `u` goes back to the part before.
 
     Raises Leave, DangerCalled.
@@ -49,36 +62,57 @@ def ask_result(book: VisitBook, voice: Voice, met: StopMet) -> Talk[HandOverResu
     names = fitting_roles(hazard)
     who = Choose("Who made it safe?", tuple(ROLES[name] for name in names), repeated=True)
     since = read_after(knowledge, met)
-    parts: tuple[Callable[[], Talk[str]], ...] = (
-        lambda: _ask(listener, who, lambda typed: role(typed, names)),
-        lambda: ask_done(listener, WHAT_THEY_DID, hazard),
-        lambda: _ask_reading(listener, hazard),
-        lambda: _ask(listener, WHEN, lambda typed: when_read(typed, since, book.now())),
-    )
     given: list[str] = []
-    while len(given) < len(parts):
+
+    def parts() -> Sequence[Callable[[], Talk[str]]]:
+        untold = bool(given) and is_not_told(met, given[0])
+        after = max(since, given[1]) if untold and len(given) > 1 else since
+        return (
+            lambda: _ask(listener, who, lambda typed: role(typed, names)),
+            *((lambda: _ask_called(book, listener, met, given[0]),) if untold else ()),
+            lambda: ask_done(listener, WHAT_THEY_DID, hazard),
+            lambda: _ask_reading(book, listener, hazard),
+            lambda: _ask(listener, WHEN, lambda typed: when_read(typed, after, book.now())),
+        )
+
+    while len(given) < len(parts()):
         try:
-            given.append((yield from parts[len(given)]()))
+            given.append((yield from parts()[len(given)]()))
         except Back:
             voice.say_all(() if given else (NOTHING_TOLD,))
             del given[-1:]
-    by, done, reading, when = given
+    by, *called, done, reading, when = given
     _echo_time(book, voice, when)
-    return HandOverResult(by, done, reading, when)
+    return Result(HandOverResult(by, done, reading, when), "".join(called))
 
 
-def _ask_reading(listener: Listener, hazard: Hazard) -> Talk[str]:
-    """What shows that it is safe; of a mere share it is asked of what, and who showed it."""
-    knowledge = listener.knowledge
+def _ask_called(book: VisitBook, listener: Listener, met: StopMet, by: str) -> Talk[str]:
+    """When somebody was told, or came, who by the record did not know of the STOP."""
+    listener.voice.say(f"On record {ROLES[by]} was not told yet.")
+    since = stopped_at(met)
+    called = yield from _ask(
+        listener, WHEN_CALLED, lambda typed: when_called(typed, since, book.now())
+    )
+    _echo_time(book, listener.voice, called)
+    return called
+
+
+def _ask_reading(book: VisitBook, listener: Listener, hazard: Hazard) -> Talk[str]:
+    """What shows that it is safe; of a mere share it is asked of what, and what showed it."""
+    knowledge, on = listener.knowledge, book.state.unit
 
     def understood(typed: str) -> str:
-        return typed if is_share_of_nothing(typed) else as_read(knowledge, typed, hazard)
+        return typed if is_share_of_nothing(typed) else as_read(knowledge, typed, hazard, on)
 
-    reading = yield from _ask(listener, WHAT_SHOWS_IT, understood)
-    if not is_share_of_nothing(reading):
-        return reading
-    share = yield from _ask(listener, OF_WHAT, lambda typed: of_what(knowledge, typed))
-    return f"{reading} {share}"
+    while True:
+        reading = yield from _ask(listener, WHAT_SHOWS_IT, understood)
+        if not is_share_of_nothing(reading):
+            return reading
+        share = yield from _ask(listener, OF_WHAT, lambda typed: of_what(knowledge, typed))
+        try:
+            return as_read(knowledge, f"{reading} {share}", hazard, on)
+        except NotAResult as error:
+            listener.voice.say(str(error))
 
 
 def ask_done(listener: Listener, prompt: AskWords, hazard: Hazard) -> Talk[str]:
@@ -152,7 +186,7 @@ def _ask_them_too(
         except Leave:
             break
     listener.voice.say("Tell them before you leave. The record says that they do not know yet.")
-    return f"{said}; not told yet: {meant}"
+    return f"{said}; {NOT_TOLD_YET}{meant}"
 
 
 def _echo_time(book: VisitBook, voice: Voice, typed: str) -> None:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.hand_over_result import ask_result
+from troubleshoot.dialogue.hand_over_result import Result, ask_result
 from troubleshoot.dialogue.hearing import report_danger
 from troubleshoot.dialogue.intake import ask_profiles
 from troubleshoot.dialogue.said import Voice
@@ -15,7 +15,7 @@ from troubleshoot.knowledge.model import Hazard
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.safety.profiles import APPRENTICE
 from troubleshoot.safety.stops.lifting import conclude_visit
-from troubleshoot.safety.stops.record import HandOverResult, StopMet
+from troubleshoot.safety.stops.record import StopMet
 from troubleshoot.safety.stops.reopening import still_waiting, what_stopped
 from troubleshoot.visit.events import Reopened
 
@@ -47,7 +47,7 @@ def reopen(book: VisitBook, voice: Voice, reasoner: Reasoner) -> Talk[bool]:
             voice.say(NOT_BY_AN_APPRENTICE)
             return False
         voice.say("What came of it? q leaves the visit closed.")
-        result: HandOverResult | None = yield from ask_result(book, voice, met)
+        result: Result | None = yield from ask_result(book, voice, met)
     except DangerCalled as called:
         yield from report_danger(book, voice, "", str(called))
         return True
@@ -59,7 +59,7 @@ def reopen(book: VisitBook, voice: Voice, reasoner: Reasoner) -> Talk[bool]:
             f"When you have it: troubleshoot reopen {book.visit_id}"
         )
         return False
-    book.add(Reopened.on(hazard.id, result, spot, profiles))
+    book.add(Reopened.on(hazard.id, result.told, spot, profiles, result.called))
     voice.say(
         f"Reopened. The STOP still stands: {knowledge.tests[spot[0]].name} comes first and decides."
     )

@@ -89,9 +89,13 @@ def _stops_met(knowledge: Knowledge, stops: Iterable[Account]) -> Iterator[str]:
     """Each STOP that halted the visit, in order; it stays here when it has been lifted."""
     for stop in stops:
         parts = [f"STOP, {knowledge.spoken(stop['id'])}"]
+        if stop["reported"]:
+            parts.append(f'reported: "{stop["reported"]}"')
         if stop["told"]:
             at = f" ({stop['told_at']})" if stop["told_at"] else ""
             parts.append(f"handed over, told: {stop['told']}{at}")
+        if stop["called"]:
+            parts.append(f"told or come: {stop['called']}")
         if stop["made_safe"]:
             result = stop["made_safe"]
             parts.append(f"made safe by {ROLES.get(result['by'], result['by'])}: {result['done']}")

@@ -63,7 +63,7 @@ def _advice_of(clause: str, said: str) -> tuple[str, str] | None:
     ways = (*PRACTICES, *DEFEATS) if _NAMED.search(clause) else PRACTICES
     for way in ways:
         for match in way.pattern.finditer(clause):
-            if _meant(match, clause, said) and advises(clause, match.start()):
+            if meant(match, clause, said) and advises(clause, match.start()):
                 return way.what, way.instead
     return WEAKENED if _larger_put_in(clause) else None
 
@@ -77,7 +77,7 @@ def _larger_put_in(clause: str) -> bool:
     )
 
 
-def _meant(match: re.Match[str], clause: str, said: str) -> bool:
+def meant(match: re.Match[str], clause: str, said: str) -> bool:
     """Whether a pronoun stands for such a device: the part named last before it, put in its place.
 
     What is followed by its own object is a verb and names nothing ("tag it").

@@ -22,7 +22,12 @@ from troubleshoot.safety.reaching import beyond, is_blocked, steps_before
 from troubleshoot.safety.route import steps_to, steps_to_leave_off
 from troubleshoot.safety.step_guards import AWAY_FROM_LIVE
 from troubleshoot.safety.steps import Step
-from troubleshoot.safety.stops.lifting import is_all_clear, lifting_finding, not_yet_afresh
+from troubleshoot.safety.stops.lifting import (
+    is_all_clear,
+    is_under_way,
+    lifting_finding,
+    not_yet_afresh,
+)
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.transitions import after_step, refusals
 
@@ -52,13 +57,16 @@ def way_to_lifting(
     `told`: the STOP to be told of. Where it may be lifted here so may any other that stands, and
     the finding may be that of another.
     """
-    if job.fresh is None or lifting_finding(knowledge, job, conclusions, told) is None:
+    next_finding = lifting_finding(knowledge, job, conclusions, told)
+    under_way = is_under_way(knowledge, job, conclusions, told)
+    fresh = job.fresh or (next_finding if under_way else None)
+    if fresh is None or next_finding is None:
         return None
     standing = conclusions.standing_stops
-    lifted = [s for s in standing if lifting_finding(knowledge, job, conclusions, s) == job.fresh]
-    if not lifted or taken_by(knowledge, job, job.fresh) is not None:
+    lifted = [s for s in standing if lifting_finding(knowledge, job, conclusions, s) == fresh]
+    if not lifted or taken_by(knowledge, job, fresh) is not None:
         return None
-    way = way_to(knowledge, job, job.fresh)
+    way = way_to(knowledge, job, fresh)
     return None if way is None else (lifted[0], way)
 
 

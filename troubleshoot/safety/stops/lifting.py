@@ -12,7 +12,7 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
-from troubleshoot.knowledge.model import Knowledge, Stop, Test
+from troubleshoot.knowledge.model import Hazard, Knowledge, Stop, Test
 from troubleshoot.reasoning.chaining.on_record import ON_RECORD
 from troubleshoot.reasoning.choosing.asking import Asking
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
@@ -162,7 +162,39 @@ def lifting_finding(
     met = _standing_met(knowledge, job, conclusions, fired)
     if met is None or not met.reopened:
         return None
-    return spot if not_yet_afresh(knowledge, job, spot, met.answers) else None
+    for each in shown_by(knowledge, job, fired.hazard, spot):
+        if not_yet_afresh(knowledge, job, each, met.answers):
+            return each
+        if not _is_sound(knowledge, conclusions, each):
+            return None
+    return None
+
+
+def shown_by(knowledge: Knowledge, job: Job, hazard: Hazard, spot: Spot) -> tuple[Spot, ...]:
+    """All that has to be sound afresh before a STOP goes, in its order: its finding, at least.
+
+    A look or a word does not show by itself that nothing is in the air: of a STOP for the whole job
+    whose all-clear is metered that is read too, before anybody looks, after a word was given.
+    """
+    test, own = knowledge.tests[spot[0]], knowledge.tests.get(hazard.all_clear or "")
+    whole = hazard.stop is not None and hazard.stop.scope == "whole-job"
+    if own is None or own.id == test.id or not whole or own.kind != "measurement":
+        return (spot,)
+    if test.kind not in ("look", "step") or not job.unit.allows(own.exists_when):
+        return (spot,)
+    metered = (own.id, None)
+    return (spot, metered) if is_all_clear(test) else (metered, spot)
+
+
+def is_under_way(
+    knowledge: Knowledge, job: Job, conclusions: Conclusions, fired: FiredHazard
+) -> bool:
+    """Whether part of what lifts a STOP has been read sound since its reopening."""
+    spot = finding_of(knowledge, job, conclusions, fired)
+    wanted = lifting_finding(knowledge, job, conclusions, fired)
+    if spot is None or wanted is None or not _is_final(fired):
+        return False
+    return wanted != shown_by(knowledge, job, fired.hazard, spot)[0]
 
 
 def not_yet_afresh(knowledge: Knowledge, job: Job, spot: Spot, since: int) -> tuple[Test, ...]:
@@ -205,12 +237,17 @@ def _is_lifted(knowledge: Knowledge, job: Job, conclusions: Conclusions, met: St
     stop = knowledge.hazards[met.hazard].stop
     if met.spot is None or (stop is not None and stop.scope == "whole-job" and not met.reopened):
         return False
-    if not_yet_afresh(knowledge, job, met.spot, met.answers):
-        return False
-    test = knowledge.tests[met.spot[0]]
+    needed = shown_by(knowledge, job, knowledge.hazards[met.hazard], met.spot)
+    return not any(not_yet_afresh(knowledge, job, each, met.answers) for each in needed) and all(
+        _is_sound(knowledge, conclusions, each) for each in needed
+    )
+
+
+def _is_sound(knowledge: Knowledge, conclusions: Conclusions, spot: Spot) -> bool:
+    """Whether a finding is sound as it was read last, everywhere where it is of no one place."""
+    test = knowledge.tests[spot[0]]
     sound = {*test.healthy, *(STEPS[test.id].also_sound if test.id in STEPS else ())}
-    at = met.spot[1]
-    readings = [r for r in conclusions.readings if r.test == test.id and at in (None, r.at)]
+    readings = [r for r in conclusions.readings if r.test == test.id and spot[1] in (None, r.at)]
     return bool(readings) and all(r.valid and r.possible and r.possible <= sound for r in readings)
 
 

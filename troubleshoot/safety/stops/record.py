@@ -2,8 +2,13 @@
 
 from __future__ import annotations
 
+from typing import Final
+
 from troubleshoot.frozen import frozen
 from troubleshoot.reasoning.unit.places import Place
+
+NOT_TOLD_YET: Final = "not told yet: "
+"""What stands on record before those whom a STOP is for, where they do not know of it."""
 
 Spot = tuple[str, Place | None]
 """A test at a place."""
@@ -44,8 +49,9 @@ class StopMet:
     one it can only be handed over. `reported`: the words in which a person reported it. `time`:
     when it halted the visit. `told`: who was told and when, `told_at`: by the clock. `result`: who
     made it safe and how it shows. `done_here`: what the people it stopped did about it. `reopened`:
-    the visit had been handed over before that. `on_record`: nothing that is understood today calls
-    it up, so it stands by itself.
+    the visit had been handed over before that. `called`: when whoever made it safe was told or
+    came, where the record says that they had not been told yet. `on_record`: nothing that is
+    understood today calls it up, so it stands by itself.
     """
 
     hazard: str
@@ -58,4 +64,5 @@ class StopMet:
     result: HandOverResult | None = None
     done_here: str = ""
     reopened: bool = False
+    called: str = ""
     on_record: bool = False

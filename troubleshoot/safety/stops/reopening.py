@@ -21,19 +21,16 @@ from troubleshoot.safety.hearing.moments import is_to_come, moment, moment_withi
 from troubleshoot.safety.hearing.roles import ROLES, names_a_role, roles_in
 from troubleshoot.safety.hearing.trade_words import trade_words
 from troubleshoot.safety.job import Job
-from troubleshoot.safety.stops.lifting import finding_of, is_all_clear, standing_stop
-from troubleshoot.safety.stops.record import Spot, StopMet
+from troubleshoot.safety.stops.lifting import finding_of, is_all_clear, shown_by, standing_stop
+from troubleshoot.safety.stops.no_result import tells_a_deed, why_no_result
+from troubleshoot.safety.stops.record import NOT_TOLD_YET, Spot, StopMet
 
+TOO_FEW: Final = (
+    "Say in a few words of the trade what was found and what was done, so that whoever reads it "
+    "knows what was meant."
+)
 LEAST_WORDS: Final = 2
 """Of the trade, for a finding and its remedy: "fixed it" tells nobody anything."""
-
-_PUT_RIGHT: Final = "(repaired|fixed|mended|done|found|put right)"
-_STILL: Final = re.compile(
-    r"\bstill (leak|smell|smok|burn|hot|live|wet|there|on fire|does|is)"
-    rf"|\b(nothing|not|never|nobody)( (was|has|been|is|yet))* {_PUT_RIGHT}\b"
-    r"|\b(did|done|doing) nothing\b|\b(nobody|no one|did not|didn'?t) (did|do|done)\b"
-)
-"""Words of a result that say that there is none."""
 
 _SAYS_ALL: Final[Mapping[str, tuple[str, ...]]] = MappingProxyType(
     {
@@ -58,6 +55,10 @@ _MINUTE: Final = "%Y-%m-%d %H:%M"
 
 class NotAResult(ValueError):
     """What was given is no result of a hand-over; the message says what would do."""
+
+
+class TooFewWords(NotAResult):
+    """What was given tells nobody anything."""
 
 
 class NotReopened(ValueError):
@@ -136,6 +137,12 @@ def _told_since(met: StopMet) -> str:
     return minute(datetime.strptime(at, _MINUTE) - CALLED_FIRST)
 
 
+def is_not_told(met: StopMet, by: str) -> bool:
+    """Whether the record of a hand-over says of a role that it did not know of the STOP."""
+    _, found, untold = met.told.rpartition(NOT_TOLD_YET)
+    return bool(found) and by in roles_in(untold)
+
+
 def not_told(hazard: Hazard, told: str) -> str:
     """Whom a STOP is for, where nobody of those was told; empty where somebody was.
 
@@ -150,21 +157,35 @@ def in_words(knowledge: Knowledge, typed: str, hazard: Hazard | None = None) -> 
 
     Of a hazard, what its own orders ask for may be said in short: bled it, power off.
     """
-    if _STILL.search(typed.lower()):
-        raise NotAResult(
-            "That says that it is not put right. The STOP stands until it is: give what was done "
-            "about it, or q."
-        )
+    if why := why_no_result(typed):
+        raise NotAResult(why)
     if hazard is not None and _obeys(hazard, typed):
         return typed
+    if not tells_a_deed(typed):
+        raise TooFewWords(TOO_FEW)
+    return of_the_trade(knowledge, typed)
+
+
+def of_the_trade(knowledge: Knowledge, typed: str, least: int = LEAST_WORDS) -> str:
+    """What is said in words of the trade. Raises TooFewWords."""
     known = trade_words(knowledge)
     words = {word for word in _WORD.findall(typed.lower()) if known(word)}
-    if len(words) < LEAST_WORDS:
-        raise NotAResult(
-            "Say in a few words of the trade what was found and what was done, so that whoever "
-            "reads it knows what was meant."
-        )
+    if len(words) < least:
+        raise TooFewWords(TOO_FEW)
     return typed
+
+
+def when_called(typed: str, since: str, now: datetime) -> str:
+    """The minute at which somebody was told of a STOP, or came for it: after it, and past."""
+    at = None if is_to_come(typed) else moment_within(typed, now)
+    if at is None or minute(at) > minute(now):
+        raise NotAResult(
+            "Who does not know of it has made nothing safe. Give the time at which they were told "
+            "or came, as 14:30 or 2:30 pm; q leaves the STOP as it stands."
+        )
+    if minute(at) < since:
+        raise NotAResult(f"That is before the STOP of {since}: give when they were told of it.")
+    return minute(at)
 
 
 def when_read(typed: str, since: str, now: datetime) -> str:
@@ -226,7 +247,7 @@ def _wait_minutes(knowledge: Knowledge, hazard: str) -> float:
 
 
 def what_stopped(knowledge: Knowledge, job: Job, conclusions: Conclusions) -> tuple[Hazard, Spot]:
-    """The STOP over a visit, and the finding that has to be taken afresh. Raises NotReopened."""
+    """The STOP over a visit, and what has to be taken afresh first. Raises NotReopened."""
     if job.ended is None:
         raise NotReopened("it is still open; go on with it by: troubleshoot")
     standing = standing_stop(knowledge, job, conclusions)
@@ -235,4 +256,4 @@ def what_stopped(knowledge: Knowledge, job: Job, conclusions: Conclusions) -> tu
     spot = finding_of(knowledge, job, conclusions, standing)
     if spot is None:
         raise NotReopened("no finding can show that it is safe now; it stays closed")
-    return standing.hazard, spot
+    return standing.hazard, shown_by(knowledge, job, standing.hazard, spot)[0]

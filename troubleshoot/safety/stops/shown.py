@@ -1,37 +1,78 @@
-"""What shows that a danger has gone: a reading that says something of it, or a look in words."""
+"""What shows that a danger has gone: a reading that says something of it, or a look in words.
+
+A number is judged by the danger's own all-clear, by its sound limits and in their direction; one of
+gas in the air, where the all-clear reads none, by the sweep of the air. Words of a look are held to
+what is known to be none.
+"""
 
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator
 from typing import Final
 
-from troubleshoot.knowledge.model import Hazard, Knowledge
+from troubleshoot.knowledge.model import Hazard, Knowledge, Test
 from troubleshoot.quantities.typed import Expected, NotUnderstood, read
 from troubleshoot.quantities.units import unit
+from troubleshoot.reasoning.readings.answers import Answer
+from troubleshoot.reasoning.readings.readings import outcomes_of
+from troubleshoot.reasoning.readings.values import Values
+from troubleshoot.reasoning.unit.equipment import Unit
+from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.hearing.trade_words import trade_words
-from troubleshoot.safety.stops.reopening import NotAResult, in_words
+from troubleshoot.safety.stops.no_result import why_no_look
+from troubleshoot.safety.stops.reopening import NotAResult, TooFewWords, of_the_trade
 
-_NUMBER: Final = re.compile(r"[0-9]")
 _PERCENT: Final = re.compile(r"[<>]? ?[0-9][0-9.,]* ?(?:%|per ?cent|pct)\.?", re.IGNORECASE)
 _WORD: Final = re.compile(r"[^\W\d_]{3,}")
-_GAS_IN_AIR: Final = ("percent-LEL", "percent-LFL", "ppm")
+_SHARES: Final = ("percent-LEL", "percent-LFL")
+_GAS_IN_AIR: Final = (*_SHARES, "ppm")
 """Units of a gas in air: what one instrument shows in one of them, another shows in the next."""
+_SWEEPS: Final = {"percent-LEL": "combustible-gas-sweep", "ppm": "room-carbon-monoxide"}
+"""What judges a number of gas in the air where the all-clear reads none of its own."""
+_OF_THE_FLUE: Final = re.compile(r"\b(flue|stack|vent|air[- ]free)\b", re.IGNORECASE)
+_NUMBER: Final = re.compile(
+    r"(?P<bound>(?:[<>]=? ?|\b(?:under|below|less than|over|above|more than) )?)"
+    r"(?<![\w.,])(?P<number>-?(?:[0-9][0-9.,]*(?<![.,])|\.[0-9]+))(?=(?P<rest> ?\S*(?: \S+)?))"
+)
+_SHOWN: Final = re.compile(r"\b(?:shows?|showed|showing|reads?|reading|it(?: i|')s|was|at|got) $")
+_PERCENTS: Final = (["%"], ["percent"], ["pct"])
+_COUNTED: Final = re.compile(
+    r" ?(?:h|hours?|min|minutes?|s|sec\w*|times|joints?|unions?|fittings?|points?|places?|spots?|"
+    r"ft|feet|in|inch\w*|psig?|deg\w*|f|c|o'?clock|am|pm|:[0-9]+|/[0-9]+|lb\w*|sides?|ends?)\b",
+    re.IGNORECASE,
+)
+"""What stands behind a number that no instrument shows of the danger."""
+_INSTRUMENT: Final = re.compile(
+    r"meter|detector|sniffer|analy[sz]er|monitor|gauge|gage|tester|probe|sensor|instrument|scope"
+    r"|\bcgi\b|\bgas tech\b|thermo|camera|clamp",
+    re.IGNORECASE,
+)
+IMPOSSIBLE: Final = "impossible"
+"""What stands for the outcome of a number that a test cannot read."""
 LEAST_WORDS: Final = 2
 """Of what a share is, and what shows it: LEL, gas detector."""
 
 
-def as_read(knowledge: Knowledge, typed: str, hazard: Hazard | None = None) -> str:
+def as_read(
+    knowledge: Knowledge, typed: str, hazard: Hazard | None = None, on: Unit | None = None
+) -> str:
     """The reading or look that shows it: a number with its unit, or a few words.
 
-    Of a hazard whose all-clear is a reading only such a number says anything.
+    Of a hazard whose all-clear is a reading only such a number says anything, and only a sound one.
     """
+    if hazard is not None:
+        _require_sound(knowledge, typed, hazard, on or Unit())
     units = _units_of(knowledge, hazard)
     known = units or tuple(quantity.unit for quantity in knowledge.quantities.values())
-    if _NUMBER.search(typed) and any(_is_in(typed, each) for each in known):
+    if why := why_no_look(typed):
+        raise NotAResult(why)
+    if any(_is_in(number, each) for number, _ in _numbers(typed, known) for each in known):
         return typed
+    with_figure = hazard is not None and not units and _NUMBER.search(typed)
     try:
-        return in_words(knowledge, typed)
-    except NotAResult:
+        return of_the_trade(knowledge, typed, 1 if with_figure else LEAST_WORDS)
+    except TooFewWords:
         example = _spoken(units) if units else "0 ppm"
         raise NotAResult(
             f"Give the reading with its unit ({example}), or say in a few words what was looked "
@@ -55,18 +96,85 @@ def is_share_of_nothing(typed: str) -> bool:
 
 def of_what(knowledge: Knowledge, typed: str) -> str:
     """Of what a share is, and with which instrument it was read, in words of the trade."""
+    if why := why_no_look(typed):
+        raise NotAResult(why)
     said = {word for word in _WORD.findall(typed.lower()) if word not in ("the", "and", "with")}
-    if len(said) < LEAST_WORDS or not any(map(trade_words(knowledge), said)):
+    told = len(said) >= LEAST_WORDS and any(map(trade_words(knowledge), said))
+    if not told or not _INSTRUMENT.search(typed):
         raise NotAResult("Say both: of what it is a share, and which instrument showed it.")
     return typed
+
+
+def _require_sound(knowledge: Knowledge, typed: str, hazard: Hazard, on: Unit) -> None:
+    """Raise NotAResult for a number that shows the danger to be there, whatever else is said."""
+    own = knowledge.tests.get(hazard.all_clear or "")
+    units = _units_of(knowledge, hazard)
+    read_in = units or _GAS_IN_AIR
+    for number, unit_id in _numbers(typed, read_in, bare=units[:1]):
+        test = own if units else knowledge.tests.get(_SWEEPS.get(unit_id, ""))
+        if not units and unit_id == "ppm" and _OF_THE_FLUE.search(typed):
+            continue  # the air of the rooms is judged otherwise than what goes up the flue
+        if not _is_sound(knowledge, test, number, unit_id, on):
+            raise NotAResult(
+                f"{number} is not sound: it shows that the danger is still there. The STOP stands "
+                "until it reads sound; give the last reading alone, or q."
+            )
+
+
+def _is_sound(knowledge: Knowledge, test: Test | None, number: str, unit_id: str, on: Unit) -> bool:
+    """Whether a number is sound by a test; in a unit that the test does not read, only nothing."""
+    if test is None or unit_id not in _own_units(knowledge, test):
+        leg = read(number, Expected(unit_id)).values[0]
+        return leg.value == 0 and leg.bound is None
+    also = STEPS[test.id].also_sound if test.id in STEPS else ()
+    sound = {*test.healthy, *also}
+    if read(number, Expected(unit_id)).values[0].bound == "more-than" and (
+        _seen(knowledge, test, "0", on) <= sound
+    ):
+        return False  # less is better, and how much it is nobody knows
+    return _seen(knowledge, test, number, on) <= sound
+
+
+def _seen(knowledge: Knowledge, test: Test, number: str, on: Unit) -> frozenset[str]:
+    """The outcomes that a number comes to by a test; the word for none where it can be none."""
+    answer = Answer(test.id, text=number, places=(None,))
+    try:
+        return frozenset(outcomes_of(knowledge, answer, None, Values(knowledge, on, {})))
+    except NotUnderstood:
+        return frozenset({IMPOSSIBLE})
+
+
+def _numbers(
+    typed: str, units: tuple[str, ...], bare: tuple[str, ...] = ()
+) -> Iterator[tuple[str, str]]:
+    """Every number that is told in one of some units, as it stands, and the unit.
+
+    `bare`: the unit of a share, or of what an instrument is said to show, without any.
+    """
+    for found in _NUMBER.finditer(typed):
+        head = f"{found['bound']}{found['number']}"
+        tokens = [token.rstrip(".,;:!") for token in found["rest"].split()]
+        texts = [f"{head} {' '.join(tokens[:n])}" for n in (2, 1) if tokens[n - 1 :]]
+        spoken = ((text, each) for text in texts for each in units if _is_in(text, each))
+        one = next(spoken, None)
+        shown = _SHOWN.search(typed[: found.start()].lower()) and not _COUNTED.match(found["rest"])
+        if one is not None:
+            yield one
+        elif bare and (shown or (bare[0] in _SHARES and tokens[:1] in _PERCENTS)):
+            yield head, bare[0]
 
 
 def _units_of(knowledge: Knowledge, hazard: Hazard | None) -> tuple[str, ...]:
     """The units in which the all-clear of a hazard is read; empty where it is no reading."""
     test = None if hazard is None else knowledge.tests.get(hazard.all_clear or "")
-    reads = () if test is None else test.reads
-    units = dict.fromkeys(one.unit or knowledge.quantities[one.quantity].unit for one in reads)
-    return tuple(dict.fromkeys((*units, *_GAS_IN_AIR))) if {*units} & {*_GAS_IN_AIR} else (*units,)
+    units = () if test is None else _own_units(knowledge, test)
+    return tuple(dict.fromkeys((*units, *_GAS_IN_AIR))) if {*units} & {*_SHARES} else units
+
+
+def _own_units(knowledge: Knowledge, test: Test) -> tuple[str, ...]:
+    """The units in which a test is read, each once."""
+    units = (one.unit or knowledge.quantities[one.quantity].unit for one in test.reads)
+    return tuple(dict.fromkeys(units))
 
 
 def _is_in(typed: str, unit_id: str) -> bool:

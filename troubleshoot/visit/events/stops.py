@@ -134,7 +134,8 @@ class TakenAfresh(Event):
 class Reopened(Event):
     """A stopped visit goes on with the hand-over's result, and with a fresh finding first.
 
-    `profiles`: who goes on, where it was asked.
+    `profiles`: who goes on, where it was asked. `called`: when whoever made it safe was told or
+    came, where the record says that nobody had told them yet.
     """
 
     kind: ClassVar[str] = "reopened"
@@ -145,6 +146,7 @@ class Reopened(Event):
     test: str
     at: str | None
     profiles: tuple[str, ...] | None = None
+    called: str = ""
 
     @classmethod
     def on(
@@ -153,9 +155,10 @@ class Reopened(Event):
         result: HandOverResult,
         spot: Spot,
         profiles: tuple[str, ...] | None = None,
+        called: str = "",
     ) -> Reopened:
         """The hand-over of a hazard's STOP taken back, and the finding that comes first."""
-        return cls(hazard, result, spot[0], spoken(spot[1]), profiles)
+        return cls(hazard, result, spot[0], spoken(spot[1]), profiles, called)
 
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
         """Nothing but a visit that was handed over at a STOP can be reopened.
@@ -173,6 +176,7 @@ class Reopened(Event):
             stops[-1],
             result=self.result,
             reopened=True,
+            called=self.called,
             answers=len(state.answers),
             spot=stops[-1].spot or spot,
         )

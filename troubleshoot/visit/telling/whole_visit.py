@@ -98,8 +98,10 @@ def stops_account(knowledge: Knowledge, state: VisitState) -> list[Plain]:
         {
             "id": met.hazard,
             "what_to_do": hazard_on_record(knowledge, met.hazard).what_to_do,
+            "reported": met.reported or None,
             "told": met.told or None,
             "told_at": met.told_at or None,
+            "called": met.called or None,
             "made_safe": None if met.result is None else asdict(met.result),
             "done_here": met.done_here or None,
             "reopened": met.reopened,

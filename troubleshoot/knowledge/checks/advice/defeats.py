@@ -92,7 +92,7 @@ _RUN_ON: Final = (
     r"fire|try|drive|restart|you (?:are|will)|it (?:runs|works|will)|"
     r"(?:\S+ ){0,3}(?:can|will|may) (?:run|light|fire|start|cool|heat|go)|see (?:if|whether))"
 )
-_DEFEATED: Final = (
+DEFEATED: Final = (
     r"(?:jumpered|jumped|bypassed|bridged|taped|wedged|tied|defeated|disabled|overridden|silenced|"
     r"shorted|strapped|unplugged|disconnected|unhooked|wired out|held (?:in|closed)|out of the way)"
 )
@@ -154,7 +154,7 @@ DEFEATS: Final = (
         rf"{gap(2)}(?:on|across|over|round|in|under|behind){gap(4)}{_WIRED}"
         rf"{gap(4)}(?:will|gets|keeps|does (?:it|the)|is (?:fine|safe|"
         rf"enough)|saves|cures)\b",
-        rf"{_WIRED}{gap(2)}{_CAN} (?:stay|remain|be left|run){gap(2)}{_DEFEATED}\b",
+        rf"{_WIRED}{gap(2)}{_CAN} (?:stay|remain|be left|run){gap(2)}{DEFEATED}\b",
         rf"(?:finger|thumb|knee|hand|foot|body|elbow)s? (?:\S+ )?(?:on|against){gap(3)}{_SWITCH}"
         rf"{gap(2)}(?:while|so|and|as|to)\b",
         rf"(?:turn|switch|shut)(?:ing|ting)?{gap(3)}{_it(devices.WATCHERS)} off\b",
@@ -163,10 +163,10 @@ DEFEATS: Final = (
         rf"{_MOVE}{gap(3)}(?:rollouts?|limits?)(?: switch)?{gap(2)}"
         rf"(?:away|farther|further|back|out of)\b",
         rf"(?:run|start|leave|light|try|operate|keep|have|get){gap(4)}{_WIRED}{gap(2)}"
-        rf"{_DEFEATED}\b",
+        rf"{DEFEATED}\b",
         rf"(?:run|start|leave|light|operate|keep|get|go|see|carry|heat|cool|manage|work|do){gap(6)}"
-        rf"with{gap(3)}{_WIRED}{gap(2)}{_DEFEATED}\b",
-        rf"{_WIRED}{gap(2)}{_CAN}{gap(2)}be{gap(2)}{_DEFEATED}\b",
+        rf"with{gap(3)}{_WIRED}{gap(2)}{DEFEATED}\b",
+        rf"{_WIRED}{gap(2)}{_CAN}{gap(2)}be{gap(2)}{DEFEATED}\b",
         rf"(?:pinch|kink|clamp|plug|suck){gap(5)}(?:hoses?|tubes?|tubing|it)(?: \S+){{0,8}}? "
         rf"{devices.SWITCHES}{gap(2)}(?:made|closed|shut|in)\b",
         rf"{_TWIST}{gap(4)}(?:wires?|leads?|ends|tails){gap(2)}"

@@ -71,18 +71,19 @@ def advises(clause: str, start: int) -> bool:
     before = f" {clause[:start].rstrip()}"
     return not (
         _CONDEMNING.search(clause, start)
-        or _is_forbidden(before)
+        or is_forbidden(clause, start)
         or _is_reported(before)
         or _is_admitted(clause, start, before)
         or _is_a_thing(clause, start, before)
     )
 
 
-def _is_forbidden(before: str) -> bool:
-    """Whether a forbidding word reaches as far as the end of `before`.
+def is_forbidden(clause: str, start: int) -> bool:
+    """Whether a forbidding or denying word reaches as far as `start` of a clause.
 
     It reaches over a list of such deeds, and over a few words in which no new statement begins.
     """
+    before = f" {clause[:start].rstrip()}"
     words = list(_FORBIDDING.finditer(f"{before} "))
     if not words or _IDLE.match(before, words[-1].start()):
         return False

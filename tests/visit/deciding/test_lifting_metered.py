@@ -1,0 +1,139 @@
+"""A STOP whose all-clear is metered is lifted by no look or word alone."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.visit.deciding.test_stops import next_of, start
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.safety.stops.lifting import conclude_visit, shown_by
+from troubleshoot.safety.stops.record import HandOverResult, Spot
+from troubleshoot.safety.stops.reopening import what_stopped
+from troubleshoot.visit.deciding.decision import Decision
+from troubleshoot.visit.deciding.next import Decider
+from troubleshoot.visit.events import (
+    Answered,
+    Event,
+    Halted,
+    Reopened,
+    StepDone,
+    VisitEnded,
+    replay,
+)
+
+RESULT = HandOverResult("gas-fitter", "union tightened", "0 % LEL", "2026-11-26 09:30")
+SWEEP, LOOK = "combustible-gas-sweep", "walk-round"
+CLOSED = VisitEnded("stopped", "the gas utility, 9:20", "2026-11-25 09:21")
+
+
+@pytest.fixture(scope="module")
+def decider(shipped: Knowledge) -> Decider:
+    return Decider(shipped)
+
+
+def smelled(*more: Event) -> list[Event]:
+    """Gas was smelled at the walk round, the job handed over and given back."""
+    spot: Spot = (LOOK, None)
+    roof = StepDone("roof-conditions", ("safe",))
+    seen = Answered(LOOK, outcomes=("gas-odour",))
+    return [*start(), roof, seen, Halted.over("gas-odour", spot), CLOSED, *more]
+
+
+def given_back(decider: Decider) -> list[Event]:
+    events = smelled()
+    state = replay(decider.knowledge, events)
+    reasoner = Reasoner(decider.knowledge)
+    hazard, first = what_stopped(decider.knowledge, state, conclude_visit(reasoner, state))
+    assert (hazard.id, first) == ("gas-odour", (SWEEP, None))
+    return [*events, Reopened.on(hazard.id, RESULT, first)]
+
+
+def asked(decider: Decider, events: list[Event]) -> Decision:
+    """What is asked once every safety step on the way has been confirmed."""
+    while (decision := next_of(decider, events)).step is not None:
+        if decision.test is not None and decision.test.id == SWEEP:
+            break
+        events.append(StepDone.of(decision.step, _confirmed(decision)))
+    return decision
+
+
+def _confirmed(decision: Decision) -> tuple[str, ...]:
+    assert decision.test is not None
+    return decision.test.healthy[:1]
+
+
+def standing(decider: Decider, events: list[Event]) -> set[str]:
+    found = conclude_visit(decider.reasoner, replay(decider.knowledge, events))
+    return {fired.hazard.id for fired in found.standing_stops}
+
+
+def read(test: str, outcome: str) -> Answered:
+    return Answered(test, outcomes=(outcome,))
+
+
+def test_the_sweep_comes_before_the_look_and_then_both_lift_it(decider: Decider) -> None:
+    """Regression: the word "clean" at the walk round lifted the STOP for a smell of gas."""
+    events = given_back(decider)
+    decision = asked(decider, events)
+    assert decision.test is not None and decision.test.id == SWEEP and decision.stop is not None
+    events.append(read(SWEEP, "none"))
+    assert "gas-odour" in standing(decider, events)
+    decision = asked(decider, events)
+    assert decision.kind == "ask" and decision.test is decider.knowledge.tests[LOOK]
+    events.append(read(LOOK, "clean"))
+    assert standing(decider, events) == set()
+    assert next_of(decider, events).kind != "stop"
+
+
+def test_the_look_alone_lifts_nothing(decider: Decider) -> None:
+    events = [*given_back(decider), read(LOOK, "clean")]
+    assert "gas-odour" in standing(decider, events)
+
+
+@pytest.mark.parametrize("outcome", ["trace", "leak"])
+def test_a_sweep_that_finds_gas_hands_it_over_again(outcome: str, decider: Decider) -> None:
+    events = [*given_back(decider), read(SWEEP, outcome)]
+    decision = next_of(decider, events)
+    assert decision.kind == "stop" and decision.stop is not None
+    assert decision.stop.hazard.id == "gas-odour"
+    events.append(Halted.over("gas-odour", (SWEEP, None)))
+    events += [CLOSED, Reopened.on("gas-odour", RESULT, (SWEEP, None))]
+    assert asked(decider, events).test is decider.knowledge.tests[SWEEP]
+    events.append(read(SWEEP, "none"))
+    assert asked(decider, events).test is decider.knowledge.tests[LOOK]
+    events.append(read(LOOK, "clean"))
+    assert standing(decider, events) == set()
+
+
+def test_after_a_call_for_gas_the_word_of_who_cleared_it_comes_first(decider: Decider) -> None:
+    clear: Spot = ("all-clear", None)
+    events: list[Event] = [*start("gas-smell"), Halted.over("gas-odour", clear), CLOSED]
+    events.append(Reopened.on("gas-odour", RESULT, clear))
+    assert next_of(decider, events).test is decider.knowledge.tests["all-clear"]
+    events.append(read("all-clear", "cleared"))
+    assert "gas-odour" in standing(decider, events)
+    assert asked(decider, events).test is decider.knowledge.tests[SWEEP]
+    events.append(read(SWEEP, "none"))
+    assert standing(decider, events) == set()
+
+
+@pytest.mark.parametrize(
+    ("hazard", "found", "metered"),
+    [
+        ("rollout-tripped", ("flame-picture", "rolls-out"), "rollout-switches"),
+        (
+            "carbon-monoxide-in-room",
+            ("supply-air-carbon-monoxide", "with-damper-shut"),
+            "room-carbon-monoxide",
+        ),
+        ("heat-exchanger-breach", ("heat-exchanger-look", "crack"), None),
+    ],
+)
+def test_it_is_so_for_every_whole_job_stop_that_a_look_called_up(
+    hazard: str, found: tuple[str, str], metered: str | None, shipped: Knowledge
+) -> None:
+    job = replay(shipped, start())
+    spot: Spot = (found[0], None)
+    wanted = ((metered, None), spot) if metered else (spot,)
+    assert shown_by(shipped, job, shipped.hazards[hazard], spot) == wanted
