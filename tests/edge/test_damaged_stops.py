@@ -3,6 +3,8 @@
 from __future__ import annotations
 
 import json
+import os
+from collections.abc import Callable
 from pathlib import Path
 
 import pytest
@@ -82,3 +84,84 @@ def test_a_script_shows_it_first_and_is_refused_on_its_unit(data: Path) -> None:
     assert row["readable"] is False and row["visit"] == VISIT and row["unit"] == UNIT
     done = started(data, "diagnose", UNIT.upper(), "--no-input")
     assert done.returncode == 2 and VISIT.encode() in done.stderr
+
+
+def too_long(path: Path) -> None:
+    with path.open("ab") as journal:
+        journal.write(b"a" * 10_000_001)
+
+
+def emptied(path: Path) -> None:
+    path.write_bytes(b"")
+
+
+def zeroed(path: Path) -> None:
+    path.write_bytes(b"\0" * 4_000)
+
+
+def a_pipe(path: Path) -> None:
+    path.unlink()
+    os.mkfifo(path)
+
+
+def a_folder(path: Path) -> None:
+    path.unlink()
+    path.mkdir()
+
+
+def a_link_to_nowhere(path: Path) -> None:
+    path.unlink()
+    path.symlink_to("gone")
+
+
+def renamed_inside(path: Path) -> None:
+    path.write_bytes(path.read_bytes().replace(b"Quarry", b"Quarrx"))
+
+
+WAYS = (too_long, emptied, zeroed, a_pipe, a_folder, a_link_to_nowhere, renamed_inside)
+
+
+@pytest.mark.parametrize("spoil", WAYS, ids=lambda spoil: spoil.__name__)
+def test_no_script_goes_past_a_journal_that_cannot_be_read(
+    spoil: Callable[[Path], None], data: Path
+) -> None:
+    """Regression: it went on with exit code 0, and was told to divide the journal."""
+    spoil(write_journal(data / "visits", VISIT, stopped_visit()))
+    done = started(data, "diagnose", UNIT, "--json")
+    assert done.returncode == 2 and VISIT.encode() in done.stderr
+    (row,) = json.loads(done.stdout)["standing"]
+    assert row["readable"] is False and row["visit"] == VISIT
+    listed = started(data, "visits").stdout.decode()
+    assert "move the file out of its folder" in listed and "divide" not in listed
+
+
+@pytest.mark.parametrize("spoil", WAYS, ids=lambda spoil: spoil.__name__)
+def test_whoever_begins_is_asked_whether_it_is_this_unit(
+    spoil: Callable[[Path], None], data: Path, tmp_path: Path
+) -> None:
+    spoil(write_journal(data / "visits", VISIT, stopped_visit()))
+    with Person(data, clock=Clock(tmp_path)) as person:
+        said = " ".join(person.types("RTU-7").split())
+        assert f"visit {VISIT} cannot be read, and a STOP" in said
+        assert "DANGER - STOP" in person.types("1")
+        assert person.exit_code == 4
+
+
+def test_of_one_that_is_too_long_what_was_written_is_used(data: Path) -> None:
+    too_long(write_journal(data / "visits", VISIT, stopped_visit()))
+    done = started(data, "diagnose", "RTU-9", "--json")
+    (row,) = json.loads(done.stdout)["standing"]
+    assert done.returncode == 0 and row["unit"] == UNIT
+    assert "a STOP was met in it" in row["lines"][0]
+
+
+@pytest.mark.parametrize("spoil", [too_long, zeroed])
+def test_what_is_gone_may_have_been_a_stop(spoil: Callable[[Path], None], data: Path) -> None:
+    """No mark of a STOP in what is left says nothing of the rest."""
+    path = write_journal(data / "visits", VISIT, long_visit()[:5])
+    begun = path.read_bytes()
+    spoil(path)
+    if spoil is zeroed:
+        path.write_bytes(begun + b"\0" * 500 + b"\n")
+    done = started(data, "diagnose", UNIT, "--no-input")
+    assert done.returncode == 2 and b"a STOP may stand over" in done.stderr

@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from troubleshoot.outside.files import make_private, read_bytes, read_stream, read_text
+from troubleshoot.outside.files import make_private, read_bytes, read_start, read_stream, read_text
 from troubleshoot.outside.refusal import NotUsable
 
 
@@ -103,3 +103,10 @@ def test_folders_are_made_for_their_owner_alone_and_others_are_left(tmp_path: Pa
     make_private(mine / "a" / "b")
     modes = [p.stat().st_mode & 0o777 for p in (mine, mine / "a", mine / "a" / "b")]
     assert modes == [0o755, 0o700, 0o700]
+
+
+@pytest.mark.parametrize("length", [0, 3, 4, 5, 3_000_000])
+def test_of_a_file_however_long_the_first_bytes_can_be_read(length: int, tmp_path: Path) -> None:
+    path = tmp_path / "long"
+    path.write_bytes(b"x" * length)
+    assert read_start(path, 4) == b"x" * min(length, 4)

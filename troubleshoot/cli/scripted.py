@@ -19,7 +19,7 @@ from troubleshoot.visit.cases.file import read_case
 from troubleshoot.visit.kept.left_before import left_before
 from troubleshoot.visit.kept.stopped import (
     Standing,
-    same_unit,
+    may_be_over,
     standing_account,
     standing_visits,
     stops_unit,
@@ -38,7 +38,7 @@ def run_scripted(
     standing = tuple(standing_visits(knowledge, visits))
     rows = [standing_account(each, unit) for each in standing]
     for each in filter(stops_unit, standing):
-        if same_unit(each.unit, unit):
+        if may_be_over(each, unit):
             raise _refused(each, unit, rows, as_json)
     try:
         data = read_plain(answers) if answers is not None else {}

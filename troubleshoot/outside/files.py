@@ -44,15 +44,30 @@ def read_bytes(path: Path | str, most: int = MOST_BYTES) -> bytes:
         os.close(descriptor)
 
 
+def read_start(path: Path | str, most: int) -> bytes:
+    """The first bytes of a regular file, however long it is. Raises NotUsable."""
+    descriptor = open_regular(path)
+    try:
+        return _read(descriptor, str(path), most)
+    finally:
+        os.close(descriptor)
+
+
 def read_open(descriptor: int, where: str, most: int) -> bytes:
     """What is left to read of an open file, at most `most` bytes. Raises NotUsable."""
-    pieces, left = [], most + 1
+    data = _read(descriptor, where, most + 1)
+    if len(data) > most:
+        raise NotUsable(where, f"the file is over {most} bytes", "divide it into smaller files")
+    return data
+
+
+def _read(descriptor: int, where: str, most: int) -> bytes:
+    """What is left to read of an open file, but no more than `most` bytes. Raises NotUsable."""
+    pieces, left = [], most
     with _told(where, "be read"):
         while left > 0 and (piece := os.read(descriptor, min(left, _PIECE))):
             pieces.append(piece)
             left -= len(piece)
-    if left <= 0:
-        raise NotUsable(where, f"the file is over {most} bytes", "divide it into smaller files")
     return b"".join(pieces)
 
 

@@ -12,9 +12,10 @@ from contextlib import suppress
 from pathlib import Path
 from typing import Final
 
-from troubleshoot.outside.files import make_private, open_regular, read_bytes, read_open
+from troubleshoot.outside.files import make_private, open_regular
 from troubleshoot.outside.plain_data import from_json
 from troubleshoot.outside.refusal import NotUsable
+from troubleshoot.visit.kept.bytes_of import MOST_BYTES, MOVE_IT, bytes_in, bytes_of
 from troubleshoot.visit.kept.lines import (
     FORMAT,
     OPENING,
@@ -27,7 +28,6 @@ from troubleshoot.visit.kept.lines import (
 )
 from troubleshoot.visit.kept.names import SUFFIX, kept_visits
 
-MOST_BYTES: Final = 10_000_000
 MOST_EVENTS: Final = 5_000
 """A long visit has a few hundred; what no version of ours wrote need not be waited for."""
 
@@ -150,7 +150,7 @@ class Journal:
 
     def _read(self) -> None:
         try:
-            data = read_open(self._descriptor, str(self.path), MOST_BYTES)
+            data = bytes_of(self._descriptor, self.path)
         except NotUsable as error:
             raise JournalDamaged(str(error)) from None
         lines = lines_in(self.path, data)
@@ -176,7 +176,7 @@ def open_visits(folder: Path) -> tuple[Path, ...]:
 def _is_closed(path: Path) -> bool:
     """Whether the last whole record is the end of the visit."""
     try:
-        whole = read_bytes(path, MOST_BYTES).rpartition(b"\n")[0]
+        whole = bytes_in(path).rpartition(b"\n")[0]
         last = from_json(whole.rpartition(b"\n")[2], "the line")
     except NotUsable:
         return False
@@ -194,17 +194,14 @@ def lines_in(path: Path, data: bytes) -> Lines:
                 f"{path}: record 1 was never written whole, so nothing was kept in it; "
                 "delete the file and start a new visit"
             ) from None
-        raise JournalDamaged(
-            f"{path}: {error} {_how(error)}; nothing has been changed. "
-            "Once its unit is released, move the file out of its folder and start a new visit"
-        ) from None
+        raise JournalDamaged(f"{path}: {error} {_how(error)}; {MOVE_IT}") from None
     except NewerFormat as error:
         raise JournalNewer(
             f"{path}: version {error.program} of the program wrote it, in a form that this version "
             "does not know; nothing has been changed. Go on with it in that version"
         ) from None
     if len(lines.events) > MOST_EVENTS:
-        raise JournalDamaged(f"{path}: it holds more than {MOST_EVENTS} events; start a new visit")
+        raise JournalDamaged(f"{path}: it holds more than {MOST_EVENTS} events; {MOVE_IT}")
     return lines
 
 

@@ -12,10 +12,10 @@ from typing import TYPE_CHECKING, Final
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.outside.files import read_bytes
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.safety.stops.record import LeftOn
-from troubleshoot.visit.kept.journal import MOST_BYTES, JournalError, lines_in
+from troubleshoot.visit.kept.bytes_of import bytes_in
+from troubleshoot.visit.kept.journal import JournalError, lines_in
 from troubleshoot.visit.kept.names import kept_visits
 from troubleshoot.visit.kept.stopped import same_unit
 from troubleshoot.visit.kept.unreadable import name_in
@@ -73,7 +73,7 @@ def _of_unit(visits: Path, unit: str, but: str) -> Iterator[tuple[Path, bytes]]:
     """The journals of the visits to a unit, the earliest first."""
     for path in reversed(kept_visits(visits)):
         try:
-            data = read_bytes(path, MOST_BYTES) if path.stem != but else b""
+            data = bytes_in(path) if path.stem != but else b""
         except NotUsable:
             continue
         if same_unit(name_in(data), unit):

@@ -7,9 +7,10 @@ from pathlib import Path
 from typing import Final
 
 from troubleshoot.frozen import frozen
-from troubleshoot.outside.files import open_regular, read_open
+from troubleshoot.outside.files import open_regular
 from troubleshoot.outside.refusal import NotUsable
-from troubleshoot.visit.kept.journal import MOST_BYTES, JournalDamaged, lines_in, may_lock
+from troubleshoot.visit.kept.bytes_of import MOVE_IT, bytes_of
+from troubleshoot.visit.kept.journal import JournalDamaged, lines_in, may_lock
 from troubleshoot.visit.kept.lines import Record
 
 TORN: Final = "The last record was cut off while it was written; it is left out."
@@ -32,10 +33,10 @@ def read_visit(path: Path) -> KeptVisit:
     try:
         descriptor = open_regular(path)
     except NotUsable as error:
-        raise JournalDamaged(str(error)) from None
+        raise JournalDamaged(f"{path}: {error.what}; {MOVE_IT}") from None
     try:
         elsewhere = not may_lock(descriptor, shared=True)
-        lines = lines_in(path, read_open(descriptor, str(path), MOST_BYTES))
+        lines = lines_in(path, bytes_of(descriptor, path))
     except NotUsable as error:
         raise JournalDamaged(str(error)) from None
     finally:

@@ -9,10 +9,10 @@ from typing import TYPE_CHECKING
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Hazard, Knowledge
-from troubleshoot.outside.files import read_bytes
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.safety.hazard_words import also_stands
-from troubleshoot.visit.kept.journal import MOST_BYTES, JournalError, lines_in
+from troubleshoot.visit.kept.bytes_of import beginning_of, bytes_in
+from troubleshoot.visit.kept.journal import JournalError, lines_in
 from troubleshoot.visit.kept.lines import Record
 from troubleshoot.visit.kept.names import kept_visits
 from troubleshoot.visit.kept.unreadable import (
@@ -80,8 +80,14 @@ def standing_visits(knowledge: Knowledge, visits: Path, but: str = "") -> Iterat
 
 
 def stops_unit(standing: Standing) -> bool:
-    """Whether nobody may begin on its unit: damage without a mark of a STOP is only told of."""
-    return isinstance(standing, Stopped) or standing.halted
+    """Whether nobody may begin on its unit: damage that hides no STOP is only told of."""
+    return isinstance(standing, Stopped) or standing.may_stop
+
+
+def may_be_over(standing: Standing, unit: str) -> bool:
+    """Whether it may be this unit over which it stands: of damage that took the name, any unit."""
+    nameless = isinstance(standing, Unreadable) and not standing.unit
+    return same_unit(standing.unit, unit) or (nameless and unit != "")
 
 
 def same_unit(one: str, other: str) -> bool:
@@ -109,12 +115,12 @@ def _standing(knowledge: Knowledge, path: Path) -> Standing | None:
     """What stands over one visit. A closed one and one that nothing halted are not replayed."""
     data = b""
     try:
-        data = read_bytes(path, MOST_BYTES)
+        data = bytes_in(path)
         if was_closed(data):
             return None
         lines = lines_in(path, data)
     except NotUsable as error:
-        return unreadable(path, data, str(error))
+        return unreadable(path, beginning_of(path), str(error), cut_short=True)
     except JournalError as error:
         return None if was_never_begun(data) else unreadable(path, data, str(error))
     found = _stopped(knowledge, path, lines.events) if was_halted(data) else None

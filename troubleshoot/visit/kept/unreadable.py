@@ -18,6 +18,9 @@ MARKS: Final = (b'"event": "stop"', b'"event": "danger"', b'"hazard": ', b'"endi
 """What stands in the journal of a visit that a STOP has halted. No one damage takes them all."""
 
 
+NOTHING: Final = b"\0"
+"""What a disk gives back of a part that was never written; no journal holds one."""
+
 CUT_OFF: Final = "Its last record was cut off, and it may have been that of a STOP"
 
 
@@ -26,12 +29,19 @@ class Unreadable:
     """A visit whose journal cannot be read. `unit`: its name, where an intact line holds it.
 
     `halted`: it has the marks of a STOP. `why`: one sentence of what is wrong and what to do.
+    `lost`: part of it is gone, and what was in that part nobody can tell.
     """
 
     path: Path
     unit: str
     halted: bool
     why: str
+    lost: bool = False
+
+    @property
+    def may_stop(self) -> bool:
+        """Whether a STOP was met in it, or may have been for all that can be read."""
+        return self.halted or self.lost or not self.unit
 
     @property
     def visit(self) -> str:
@@ -40,7 +50,8 @@ class Unreadable:
     @property
     def reason(self) -> str:
         """What stops its unit, in a few words."""
-        return f"visit {self.visit} cannot be read, and a STOP was met in it"
+        was = "was" if self.halted else "may have been"
+        return f"visit {self.visit} cannot be read, and a STOP {was} met in it"
 
     @property
     def lines(self) -> tuple[str, ...]:
@@ -55,9 +66,9 @@ class Unreadable:
         )
 
 
-def unreadable(path: Path, data: bytes, why: str) -> Unreadable:
-    """What can be told of a journal with these bytes."""
-    return Unreadable(path, name_in(data), was_halted(data), why)
+def unreadable(path: Path, data: bytes, why: str, cut_short: bool = False) -> Unreadable:
+    """What can be told of a journal with these bytes; `cut_short`: there are more, or others."""
+    return Unreadable(path, name_in(data), was_halted(data), why, cut_short or NOTHING in data)
 
 
 def was_halted(data: bytes) -> bool:
