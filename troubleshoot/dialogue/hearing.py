@@ -40,7 +40,7 @@ NOT_ON_RECORD = "This STOP is not on record: hang the tag, and tell whoever come
 WHAT_IS_WRONG = AskWords("What is wrong? A few words, or Enter", repeated=True)
 
 CALL_WORD: Final = "danger"
-_CALL = re.compile(rf"\W*{CALL_WORD}(?:ous)?\b\W*(?P<words>.*)", re.IGNORECASE)
+_CALL = re.compile(rf"\W*{CALL_WORD}(?:ous)?\b[\s,.:;!?\u2013\u2014-]*(?P<words>.*)", re.IGNORECASE)
 """A danger, however it is called: danger fire, danger: fire, DANGER!, dangerous."""
 
 STAYS_CALLED = "Undo takes no danger back. Was nothing wrong, type: typo."
