@@ -6,7 +6,7 @@ import os
 from collections.abc import Callable
 from pathlib import Path
 
-from troubleshoot.cli.failures import INTERRUPTED, JOURNAL_FAILED, KEPT, Failure
+from troubleshoot.cli.failures import INTERRUPTED, JOURNAL_FAILED, KEPT, USAGE, Failure
 from troubleshoot.cli.journal_shelf import JournalShelf
 from troubleshoot.cli.screens.prompts import show_prompt, show_said, sign_of
 from troubleshoot.cli.terminal import EndOfInput, Terminal
@@ -67,9 +67,23 @@ def _most(prompt: Prompt) -> int:
 
 
 def data_folder(data: str | None) -> Path:
-    """Where visits and units are kept: as named, or the platform's own place."""
-    if data is not None:
-        return Path(data)
+    """Where visits and units are kept: as named, or the platform's own place.
+
+    One that cannot be looked into would hide every STOP that is kept in it: that is a Failure.
+    """
+    folder = Path(data) if data is not None else _usual_folder()
+    try:
+        os.scandir(folder / "visits").close()
+    except FileNotFoundError:
+        pass  # nothing is kept there yet
+    except (OSError, ValueError) as error:
+        reason = getattr(error, "strerror", None) or str(error)
+        problem = f"{folder}: no visits can be kept or read there ({reason})"
+        raise Failure([f"{problem}; name another folder with --data"], USAGE) from None
+    return folder
+
+
+def _usual_folder() -> Path:
     from platformdirs import user_data_dir
 
     return Path(os.environ.get("TROUBLESHOOT_DATA") or user_data_dir("troubleshoot"))

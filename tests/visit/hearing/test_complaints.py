@@ -28,6 +28,8 @@ from troubleshoot.visit.hearing.complaints import match_complaints
         ("burning smell from the vents", "burning-smell"),
         ("there is ice on the pipes", "ice-on-pipes-or-coil"),
         ("air barely coming out", "weak-airflow"),
+        ("compressor does not start", "no-cooling"),
+        ("the compressor won't start", "no-cooling"),
         ("it trips the breaker", "trips-breaker-or-fuse"),
         ("fine in the morning, dies every afternoon", "fails-hot-afternoons"),
     ],
