@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable
 from pathlib import Path
 
@@ -13,10 +14,10 @@ Call = Callable[..., tuple[int, str, str]]
 @pytest.mark.parametrize(
     "args", [("visits",), ("report", "2026-11-25-1"), ("diagnose", "RTU-7", "--json")]
 )
-@pytest.mark.parametrize("below", ["", "deeper"])
-def test_a_file_is_no_data_folder(
+@pytest.mark.parametrize("device", [True, False])
+def test_what_is_no_folder_is_no_data_folder(
     args: tuple[str, ...],
-    below: str,
+    device: bool,
     command: Call,
     tmp_path: Path,
     monkeypatch: pytest.MonkeyPatch,
@@ -24,7 +25,7 @@ def test_a_file_is_no_data_folder(
     """Regression: "No visit is kept yet", with exit code 0."""
     path = tmp_path / "a-file"
     path.write_text("")
-    monkeypatch.setenv("TROUBLESHOOT_DATA", str(path / below))
+    monkeypatch.setenv("TROUBLESHOOT_DATA", os.devnull if device else str(path / "deeper"))
     code, out, err = command(*args)
     assert code == 2 and out == ""
     assert "no visits can be kept or read there" in err and "--data" in err
