@@ -28,8 +28,10 @@ def test_one_bad_journal_does_not_hide_the_others(tmp_path: Path) -> None:
     write_journal(tmp_path / "visits", newer.stem, [], format=99, program="9.9")
     with Journal.open(busy):
         done = started(tmp_path, "visits")
-    lines = done.stdout.decode().splitlines()
+    first, second, *lines = done.stdout.decode().splitlines()
     assert done.returncode == 0
+    assert f"Visit {newer.stem} cannot be read" in first
+    assert f"Visit {empty.stem} cannot be read" in second
     assert [line.split()[0] for line in lines] == [
         f"2026-11-26-{n}" for n in (10, *range(6, 0, -1))
     ]

@@ -28,8 +28,6 @@ _WORD: Final = re.compile(r"[^\W\d_]{3,}")
 _SHARES: Final = ("percent-LEL", "percent-LFL")
 _GAS_IN_AIR: Final = (*_SHARES, "ppm")
 """Units of a gas in air: what one instrument shows in one of them, another shows in the next."""
-_SWEEPS: Final = {"percent-LEL": "combustible-gas-sweep", "ppm": "room-carbon-monoxide"}
-"""What judges a number of gas in the air where the all-clear reads none of its own."""
 _OF_THE_FLUE: Final = re.compile(r"\b(flue|stack|vent|air[- ]free)\b", re.IGNORECASE)
 _NUMBER: Final = re.compile(
     r"(?P<bound>(?:[<>]=? ?|\b(?:under|below|less than|over|above|more than) )?)"
@@ -111,7 +109,7 @@ def _require_sound(knowledge: Knowledge, typed: str, hazard: Hazard, on: Unit) -
     units = _units_of(knowledge, hazard)
     read_in = units or _GAS_IN_AIR
     for number, unit_id in _numbers(typed, read_in, bare=units[:1]):
-        test = own if units else knowledge.tests.get(_SWEEPS.get(unit_id, ""))
+        test = own if units else _sweep_in(knowledge, unit_id)
         if not units and unit_id == "ppm" and _OF_THE_FLUE.search(typed):
             continue  # the air of the rooms is judged otherwise than what goes up the flue
         if not _is_sound(knowledge, test, number, unit_id, on):
@@ -119,6 +117,12 @@ def _require_sound(knowledge: Knowledge, typed: str, hazard: Hazard, on: Unit) -
                 f"{number} is not sound: it shows that the danger is still there. The STOP stands "
                 "until it reads sound; give the last reading alone, or q."
             )
+
+
+def _sweep_in(knowledge: Knowledge, unit_id: str) -> Test | None:
+    """The safety step that reads the air in a unit, if any does."""
+    steps = (knowledge.tests[step] for step in STEPS if step in knowledge.tests)
+    return next((test for test in steps if unit_id in _own_units(knowledge, test)), None)
 
 
 def _is_sound(knowledge: Knowledge, test: Test | None, number: str, unit_id: str, on: Unit) -> bool:
