@@ -29,6 +29,11 @@ THREE_208 = {VOLTS: "208-to-240-volt", PHASE: "three"}
          {VOLTS: "208-to-240-volt", PHASE: "single", "heat": "gas", "fuel": "propane"}),
         ("r410a with a txv and scroll",
          {"refrigerant": "R-410A", "metering": "txv", "compressor-type": "scroll"}),
+        ("480/3/60 gas R-410A one circuit",
+         {**THREE_480, "heat": "gas", "refrigerant": "R-410A", "circuits": "one"}),
+        ("2 condenser fans, single stage, no economizer",
+         {"condenser-fans": "several", "cooling-stages": "one", "economizer": "not-fitted"}),
+        ("480 1 circuit", {VOLTS: "480-volt", "circuits": "one"}),
         ("belt drive, 480", {"blower-drive": "belt", VOLTS: "480-volt"}),
     ],
 )  # fmt: skip
