@@ -4,7 +4,7 @@ import math
 
 import pytest
 
-from troubleshoot.quantities.typed import Bound, Expected, Leg, read
+from troubleshoot.quantities.typed import Bound, Expected, Leg, NotUnderstood, read
 from troubleshoot.quantities.units import UnitError
 
 
@@ -114,6 +114,18 @@ def test_a_missing_unit_is_assumed_and_marked_as_assumed(text: str) -> None:
 def test_degrees_alone_leave_the_scale_assumed(text: str) -> None:
     leg = one(text, "F")
     assert (leg.value, leg.typed_unit) == (46.0, None)
+
+
+@pytest.mark.parametrize("text", ["0.5 psig", "0.5 psi", "3.447 kPag", "0.03447 barg"])
+def test_fuel_gas_is_told_over_the_air_of_the_room(text: str) -> None:
+    """Regression: 0.5 psig at a gas inlet was refused. It is 13.85 in. of water at 60 F."""
+    assert one(text, "in-wc").value == pytest.approx(13.85, abs=0.02)
+
+
+@pytest.mark.parametrize("text", ["300 psig", "3 barg"])
+def test_what_a_gauge_shows_is_no_fall_of_pressure(text: str) -> None:
+    with pytest.raises(NotUnderstood):
+        one(text, "psi")
 
 
 @pytest.mark.parametrize(

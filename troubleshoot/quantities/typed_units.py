@@ -27,6 +27,10 @@ _TWO_MEANINGS: Final = {
 
 _OF_VACUUM: Final = "write 10 in Hg vacuum where it is ten inches below the air outside"
 
+_OVER_ROOM_AIR: Final = {"psig": "psi", "kPa-gauge": "kPa-diff", "bar-gauge": "bar-diff"}
+"""What a gauge is read in, and the difference that it shows where inches of water are wanted: fuel
+gas and air are told by how far they stand over the air of the room."""
+
 _SPELLINGS: Final[tuple[tuple[str, str], ...]] = (
     ("F F-diff", "f degf °f degreesf fahrenheit"),
     ("C C-diff", "c degc °c degreesc celsius"),
@@ -134,6 +138,8 @@ def read_unit(spelling: str, expected: Unit) -> str | None:
     if meanings is None:
         why, instead = _TWO_MEANINGS.get(key, (f"holds no unit I know ({spelling})", ""))
         raise Unclear(why, instead)
+    if expected.id == "in-wc":
+        meanings = tuple(dict.fromkeys(_OVER_ROOM_AIR.get(one, one) for one in meanings))
     fitting = [one for one in meanings if unit(one).kind == expected.kind]
     if expected.id in fitting:
         return expected.id
