@@ -19,7 +19,6 @@ from troubleshoot.dialogue.by_word import (
 )
 from troubleshoot.dialogue.confirming import says_enough, wanted, whether_meant
 from troubleshoot.dialogue.metered_in_words import told
-from troubleshoot.dialogue.number_and_rest import apart, rest_wanted
 from troubleshoot.dialogue.orders import is_order
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.quantities.typed import NotUnderstood
@@ -38,6 +37,7 @@ from troubleshoot.visit.absence import minutes_since
 from troubleshoot.visit.events import Answered, StepDone
 from troubleshoot.visit.events.places import step_place
 from troubleshoot.visit.hearing.metered import leaves_open, metered
+from troubleshoot.visit.hearing.number_and_rest import apart, rest_wanted
 from troubleshoot.visit.state import VisitState
 
 ENTER: Final = ("", "ok", "y", "yes", "done")

@@ -114,6 +114,27 @@ def test_an_answer_is_a_word_a_text_or_a_mapping(
     assert (found.outcomes, found.text) == (outcomes, text)
 
 
+@pytest.mark.parametrize(
+    ("text", "outcome", "number"),
+    [
+        ("25 ft safe", "safe", "25 ft"), ("safe, 25 ft", "safe", "25 ft"),
+        ("5 ft safe", "edge-under-6-ft", "5 ft"), ("25 ft too hot", "too-hot", "25 ft"),
+    ],
+)  # fmt: skip
+def test_a_number_and_its_word_are_read_as_at_a_prompt(
+    text: str, outcome: str, number: str, shipped: Knowledge
+) -> None:
+    """Regression: "25 ft safe" held no unit, and a file had no other way in one line."""
+    (answer,) = read_case(shipped, {"readings": {"roof-conditions": text}}).answers
+    assert (answer.outcomes, answer.text, answer.valid) == ((outcome,), number, None)
+
+
+@pytest.mark.parametrize("text", ["25 ft zebra", "ft safe", "safe safe 25 ft"])
+def test_a_number_beside_words_that_say_nothing_is_refused(text: str, shipped: Knowledge) -> None:
+    with pytest.raises(InputRefused):
+        read_case(shipped, {"readings": {"roof-conditions": text}})
+
+
 def test_a_test_may_stand_in_a_mapping_with_several_answers() -> None:
     found = taken(
         {"amps": [{"at": "compressor 1", "text": "9 A"}, {"at": "compressor 2", "text": "12 A"}]},

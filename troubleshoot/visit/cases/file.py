@@ -17,6 +17,7 @@ from troubleshoot.reasoning.unit.equipment import InputRefused, Refusal, Unit, r
 from troubleshoot.reasoning.unit.places import Place, PlaceNotUnderstood, parse_place
 from troubleshoot.visit.cases.words import as_list, as_text, numbers_named
 from troubleshoot.visit.hearing.metered import as_a_file_counts
+from troubleshoot.visit.hearing.number_and_rest import number_and_word
 
 CASE_KEYS = ("unit", "own-record", "conditions", "complaint", "repaired", "readings")
 READING_KEYS = ("test", "at", "text", "outcome", "valid", "instrument", "conditions")
@@ -242,6 +243,9 @@ class _CaseReader:
         try:
             read_text(test, text, self.knowledge)
         except NotUnderstood as error:
+            beside = number_and_word(self.knowledge, test, text)
+            if beside is not None:
+                return (beside[1],), beside[0]
             self.refuse(f"{key}.text", error.why, _what_would_do(test, error))
         return (), text
 

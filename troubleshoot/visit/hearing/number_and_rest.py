@@ -10,6 +10,7 @@ from troubleshoot.outside.text import plain_words
 from troubleshoot.quantities.typed import NotUnderstood
 from troubleshoot.quantities.typed_units import is_unit
 from troubleshoot.reasoning.readings.measuring import read_text
+from troubleshoot.safety.declared import STEPS
 
 _BESIDE: Final = frozenset({"all", "and", "but", "else", "is", "otherwise", "rest", "the"})
 """Words that only join the two: 8 ft, safe otherwise."""
@@ -38,6 +39,20 @@ def _said(rest: list[str]) -> str:
 def _has_another_unit(number: list[str], rest: list[str]) -> bool:
     """Whether a bare number is followed by a unit that the test does not read: 15 A."""
     return number[-1][-1] in digits and rest != [] and is_unit(rest[0])
+
+
+def number_and_word(knowledge: Knowledge, test: Test, typed: str) -> tuple[str, str] | None:
+    """The number, and the outcome named beside it, of a step of which a number says only part.
+
+    None where it is no such step, or the words beside the number are no outcome.
+    """
+    step = STEPS.get(test.id)
+    if step is None or not step.number_says_part:
+        return None
+    number, rest = apart(knowledge, test, typed)
+    said = plain_words(rest)
+    named = [o.id for o in test.outcomes if said in map(plain_words, (o.id, o.spoken, *o.words))]
+    return (number, named[0]) if number and len(named) == 1 else None
 
 
 def rest_wanted(test: Test, number: str, read: tuple[str, ...], confirmed: str) -> str:
