@@ -211,3 +211,56 @@ def test_what_is_unknown_is_the_danger_that_stands_for_all_others(
 ) -> None:
     """Regression: it was the nearest hazard, as a rule a lesser one, by a single common word."""
     assert meant(shipped, typed) == ["danger-reported"]
+
+
+SPRAY = base(
+    hazards=[
+        hazard("skin", "liquid ... on my hand"),
+        hazard("escaping", "liquid is spraying"),
+        hazard("danger-reported"),
+    ]
+)
+
+
+@pytest.mark.parametrize(
+    ("typed", "named"),
+    [
+        ("liquid on my hand", ["skin"]),
+        ("liquid is dripping from the service port on my finger", ["skin"]),
+        ("liquid is spraying on my hand", ["skin", "escaping"]),
+        ("liquid one two three four five six on my hand", []),
+        ("liquid but none of it on my hand", []),
+        ("liquid is not on my hand", []),
+        ("no liquid on my hand", []),
+        ("liquid, on my hand", []),
+        ("on my hand is liquid", []),
+    ],
+)
+def test_a_gap_takes_a_few_words_that_deny_nothing(typed: str, named: list[str]) -> None:
+    """What is said within it stays a danger of its own."""
+    assert [hazard.id for hazard in spoken_of(SPRAY, typed)] == named
+
+
+@pytest.mark.parametrize(
+    ("typed", "named"),
+    [("smoke and nobody is here", True), ("fire, nobody around", True), ("nobody sees fire", False),
+     ("fire? none", False), ("fire is gone", False)],
+)  # fmt: skip
+def test_that_nobody_is_here_denies_nothing(typed: str, named: bool, shipped: Knowledge) -> None:
+    """Regression: "the ladder fell and nobody is around" was no danger."""
+    heard = [hazard.id for hazard in spoken_of(shipped, typed)]
+    assert ("smoke-or-heat-now" in heard) is named
+
+
+def test_an_alarm_of_the_sensor_tells_of_no_confined_space(shipped: Knowledge) -> None:
+    """Regression: the STOP of a place nobody had reported stood beside it."""
+    hazard = shipped.hazards["confined-space"]
+    assert all(trigger.complaint is None for trigger in hazard.triggers)
+
+
+@pytest.mark.parametrize("typed", ["refrigerant is spraying on my hand", "freon in my eyes"])
+def test_refrigerant_on_skin_is_told_of_first(typed: str, shipped: Knowledge) -> None:
+    first = reported(shipped, typed)[0]
+    orders = first.what_to_do.lower()
+    assert first.id == "refrigerant-on-skin" and orders.startswith("get out of the spray")
+    assert all(word in orders for word in ("lukewarm water", "no rubbing", "doctor", "eyes:"))

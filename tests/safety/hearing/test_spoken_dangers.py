@@ -7,6 +7,7 @@ run 48 of 233 were heard at a prompt, and 144 after the word danger.
 from __future__ import annotations
 
 from pathlib import Path
+from string import ascii_lowercase
 
 import pytest
 from hypothesis import given
@@ -14,8 +15,9 @@ from hypothesis import strategies as st
 
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.safety.hearing.dangers import cried, is_mistyped, is_unnamed, reported, spoken_of
-from troubleshoot.safety.hearing.vocabulary import EVERYDAY, HARD_TO_SPELL
-from troubleshoot.safety.hearing.words import phrase_words, two_errors
+from troubleshoot.safety.hearing.everyday import EVERYDAY
+from troubleshoot.safety.hearing.vocabulary import HARD_TO_SPELL
+from troubleshoot.safety.hearing.words import mender, phrase_words, two_errors
 
 KNOWLEDGE = load_shipped()
 SPOKEN = Path(__file__).parent / "spoken"
@@ -80,7 +82,7 @@ def test_no_two_hazards_have_the_same_words() -> None:
     assert [(words, each) for words, each in of_word.items() if len(each) > 1] == []
 
 
-MISTYPED = ["explosion", "electrocuted", "lightning", "thunder", "collapsed", "burning"]
+MISTYPED = ["explosion", "electrocuted", "lightning", "thunder", "collapsed"]
 
 
 @given(st.sampled_from(MISTYPED), st.data())
@@ -113,9 +115,25 @@ def test_two_errors_and_no_more(typed: str, meant: str, near: bool) -> None:
     assert two_errors(typed, meant) is near and two_errors(meant, typed) is near
 
 
-@pytest.mark.parametrize("word", sorted(EVERYDAY))
-def test_words_of_every_day_are_left_as_they_are(word: str) -> None:
-    assert heard(word) == [] and not is_mistyped(KNOWLEDGE, word)
+def test_words_of_every_day_are_left_as_they_are() -> None:
+    assert [w for w in sorted(EVERYDAY) if heard(w) or is_mistyped(KNOWLEDGE, w)] == []
+
+
+@pytest.mark.parametrize("word", [w for line in lines("near_words.txt") for w in line.split()])
+def test_an_ordinary_word_is_put_right_into_no_other(word: str) -> None:
+    """Regression: everybody in the store has a headache was lightning too, for a storm."""
+    assert not is_mistyped(KNOWLEDGE, word)
+
+
+SHORT = ["storm", "smoke", "shock", "spark", "flame", "sting", "stung", "arced", "smell", "choke"]
+
+
+@given(st.sampled_from(SHORT), st.data())
+def test_a_letter_changed_in_a_short_word_makes_another(word: str, data: st.DataObject) -> None:
+    at = data.draw(st.integers(0, len(word) - 1))
+    letter = data.draw(st.sampled_from(ascii_lowercase.replace(word[at], "")))
+    changed = word[:at] + letter + word[at + 1 :]
+    assert mender(frozenset(SHORT), frozenset)(changed) != word
 
 
 @given(

@@ -179,7 +179,9 @@ class Hazard:
     defer_to: Annotated[str, Text(longest=200), "who decides or takes over"] = ""
     # In English and in Spanish: those who are hurt have many words for it.
     words: Annotated[
-        tuple[str, ...], OneOrMore(Text(longest=60), most=80), "what people say who meet it"
+        tuple[str, ...],
+        OneOrMore(Text(longest=60), most=80),
+        "what people say who meet it; ... stands for a few words of any kind",
     ] = ()
     cleared_by: Annotated[
         tuple[ClearingRole, ...], "who may make it safe, and take the tag off"

@@ -23,6 +23,7 @@ from troubleshoot.safety.hearing.words import (
     clauses,
     denied,
     denies,
+    has_gap,
     mender,
     names_a_thing,
     numbers,
@@ -67,8 +68,10 @@ class _Hit:
     def within(self, other: _Hit) -> bool:
         """Whether another phrase says all of this and more, or names a higher number.
 
-        Smoke is smoke, whatever lesser danger is said of it.
+        Smoke is smoke, whatever lesser danger is said of it, and words in a gap are their own.
         """
+        if has_gap(other.phrase):
+            return False
         if self.clause != other.clause or not other.start <= self.start < self.end <= other.end:
             return False
         if other.end - other.start > self.end - self.start:
@@ -223,6 +226,7 @@ def ordinary_words(knowledge: Knowledge) -> frozenset[str]:
         texts += [f"{outcome.id} {outcome.means}" for outcome in test.outcomes]
     for fault in knowledge.faults.values():
         texts += [fault.name, fault.why, fault.if_left, fault.repair.what]
+    texts += [text for h in knowledge.hazards.values() for text in (h.what_to_do, h.tag)]
     return frozenset(word for text in texts for word in raw_words(text))
 
 

@@ -22,7 +22,8 @@ ALIKE: Final = _groups(
         "colleague guy man woman boy he hes she shes they them him her apprentice kid lad friend "
         "worker roofer janitor dude bro bloke chap fella tech "
         "amigo companero compadre hermano alguien",
-        "everybody": "everyone people tenant tenants customers staff occupants",
+        "everybody": "everyone people tenant tenants customers staff occupants kids children "
+        "students pupils patients guests shoppers cashiers teachers workers clerks employees",
         "not": "isnt arent wasnt werent dont doesnt didnt havent hasnt hadnt aint wouldnt",
         CANNOT: "cant couldnt wont",
         "collapsed": "fainted unconscious unresponsive",
@@ -44,6 +45,12 @@ ALIKE: Final = _groups(
         "smell": "stink stinks reek reeks whiff odour odor stench huele olor",
         "headache": "headaches",
         "dizzy": "faint woozy lightheaded giddy",
+        "wasp": "wasps hornet hornets bee bees yellowjacket yellowjackets",
+        "throat": "tongue lips airway",
+        "lock": "padlock padlocks locks",
+        "sleeve": "pants trousers trouser pant shirt jacket cuff",
+        "contractor": "company companys crew crews contractors electrician electricians plumber",
+        "mine": "ours",
         "sick": "nausea nauseous vomit vomited vomiting puke puked puking barfing ill",
         "bleeding": "blood bleeds",
         "cut": "sliced slashed gashed chopped severed",
@@ -147,9 +154,15 @@ BY_STEM: Final = {
 THINGS: Final = _stems(
     "unit can rtu wire wiring panel disconnect motor compressor contactor transformer board "
     "control capacitor insulation roof cabinet fan blower machine thing something building cable "
-    "plug lug fuse heater"
+    "plug lug fuse heater meter tester lead probe clamp gauge relay starter terminal battery"
 )
 """What can smoke and burn: said with it they change nothing."""
+
+ALSO_DOING: Final = _stems(
+    "humming buzzing hot chattering clicking crackling rattling popping spitting shaking vibrating "
+    "throwing shooting hissing sizzling glowing melting squealing tripping bad badly"
+)
+"""What a thing does that smokes or sparks besides: beside that they change nothing."""
 
 MAKING_A_THING: Final = _stems("fire smoke spark shock gas rollout")
 """Straight before a thing or one of these they name it: the fire panel, a spark igniter."""
@@ -158,11 +171,11 @@ NAMED_SO: Final = _stems(
     "alarm detector head station door damper test igniter mount label valve line heat"
 )
 
-NEUTRAL: Final = frozenset((PERSON, "everybody", CANNOT, "stop"))
+NEUTRAL: Final = frozenset((PERSON, "everybody", "nobody", CANNOT, "stop"))
 """Beside a single word they change nothing: it will not stop burning."""
 
 FILLING: Final = _stems(
-    "a an and at i in is it my of or the there we im its theres am are was be been this"
+    "a an and at i in is it my of or the their there we im its theres am are was be been this"
 )
 """Words that no phrase needs."""
 
@@ -170,7 +183,7 @@ LOOSE: Final = FILLING | _stems(
     "on off from to up out over down here now just real really so very all some like bad badly "
     "crazy coming come came going got get getting has have had then still around round about "
     "everywhere near nearby inside downstairs back flying big strong loud lot please think see "
-    "hear heard saw did that with for me our his your help yes "
+    "hear heard saw did that with for me our his your help yes right "
     "oh shit fuck god jesus holy crap damn hell "
     "un una el la los las de en hay se mi esta aqui muy por favor"
 )
@@ -183,6 +196,9 @@ DENYING: Final = _stems("no not never none nobody without 0 zero nope sin")
 OFTEN_DENIED: Final = _stems("smoke fire spark gas soot leak burning smell")
 """What is denied in rows: no smoke, fire or gas smell."""
 
+NOBODY: Final = _stems("nobody")
+"""It denies what follows (nobody smells gas), not what was said before (it fell, nobody here)."""
+
 GONE: Final = DENYING | _stems("gone stopped cleared anymore more found seen there")
 
 HARD_TO_SPELL: Final = _each(
@@ -190,17 +206,6 @@ HARD_TO_SPELL: Final = _each(
     "lightening lightning monoxide rattlesnake thunder thunderstorm unconscious unresponsive"
 )
 """Long words of danger in which two errors are seen through: litening, expload, elektrik."""
-
-EVERYDAY: Final = frozenset(
-    _each(
-        "ambiance collage collapsible collared collated elastic elected election elective "
-        "electrode electron electronic emergence emerging employed employing excluded exclude "
-        "excludes excluding exclusion expanded expanding expansion expended explain explained "
-        "exploit exploited exploits explore explored explorer exploring exported exposed listening "
-        "thicker thinker thinner"
-    )
-)
-"""Words of every day that are a letter or two off one of these."""
 
 PERCEIVING: Final = _stems("see smell hear feel find")
 SUBJECTS: Final = _stems(f"i it its there theres im {PERSON}")

@@ -1,8 +1,9 @@
 """What somebody says, as words that tell: clauses, endings, words alike, typing errors.
 
 Shaken people type short and wrong. Words that mean the same count as the same, endings and accents
-do not matter; a word of five letters or more may hold one error, one of seven two. What is denied
-is known as denied.
+do not matter; a word of five letters or more may hold one error, one of seven two. A letter changed
+for another is seen through in long words alone: in a short one it makes another word of it (store,
+storm). What is denied is known as denied.
 """
 
 from __future__ import annotations
@@ -15,14 +16,15 @@ from typing import Final
 from unicodedata import combining, normalize
 
 from troubleshoot.outside.numbers import whole_number
+from troubleshoot.safety.hearing.everyday import EVERYDAY
 from troubleshoot.safety.hearing.vocabulary import (
     ALIKE,
+    ALSO_DOING,
     BY_STEM,
     CANNOT,
     CHANGING,
     DENYING,
     DROPPED,
-    EVERYDAY,
     FILLING,
     GONE,
     HARD_TO_SPELL,
@@ -31,6 +33,7 @@ from troubleshoot.safety.hearing.vocabulary import (
     MAKING_A_THING,
     NAMED_SO,
     NEUTRAL,
+    NOBODY,
     OFTEN_DENIED,
     PERCEIVING,
     PERSON,
@@ -47,13 +50,23 @@ Mend = Callable[[str], str]
 
 
 _WORD: Final = re.compile(r"[a-z0-9]+")
-_CLAUSE: Final = re.compile(r"[,.;:!?]+(?:\s|$)|\s[-/]+\s|\bbut\b|\bwhile\b")
+_CLAUSE: Final = re.compile(
+    r"[,.;:!?]+(?:\s|$)|\s[-/]+\s|\bbut\b"
+    r"|\bwhile\b(?!\s+(?:inside|(?:my|his|her) (?:hand|arm|finger)s?)\b)"
+)
+"""Where one thing said ends. While my hand was in it is part of what happened to it."""
 _MEASURED: Final = re.compile(r"([0-9]+)(?:ppm|f)?")
 _VOLTS: Final = re.compile(r"([0-9])\s*(?:v|vac|volt)\b")
 _LEAST_MISTYPED: Final = 5
 """Letters of a word in which one typing error is seen through."""
 _LEAST_TWICE_MISTYPED: Final = 7
 """Letters of a word in which two are."""
+_LEAST_CHANGED: Final = 6
+"""Letters without the ending of a word in which a letter changed for another is seen through."""
+_GAP: Final = "..."
+"""In a phrase it stands for a few words of any kind."""
+_WIDEST_GAP: Final = 5
+"""Words that may stand in a gap, beside loose ones."""
 
 
 def clauses(text: str, mend: Mend) -> tuple[Words, ...]:
@@ -80,7 +93,8 @@ def _goes_on_denying(before: Words, said: Words) -> bool:
 @lru_cache(maxsize=4_000)
 def phrase_words(phrase: str) -> Words:
     """The words of a phrase that somebody has to say; where it is all filling, all of them."""
-    said = spoken_words(_plain(phrase), str)
+    parts = [spoken_words(part, str) for part in _plain(phrase).split(_GAP)]
+    said = tuple(word for part in parts for word in (*part, _GAP))[:-1]
     return tuple(w for w in said if w not in FILLING) or said
 
 
@@ -96,7 +110,7 @@ def spoken_words(text: str, mend: Mend) -> Words:
 
 
 def span(said: Words, phrase: Words) -> tuple[int, int] | None:
-    """Where a phrase is said: its words in order, with nothing but loose words between them."""
+    """Where a phrase is said: its words in order, with loose words between, or a gap's."""
     for start, word in enumerate(said):
         if not _same(phrase[0], word):
             continue
@@ -115,11 +129,11 @@ def names_a_thing(said: Words, at: tuple[int, int]) -> bool:
 def alone(said: Words, at: tuple[int, int], of_things: bool, told: Words = ()) -> bool:
     """Whether nothing beside what is said there changes it: somebody, here, really.
 
-    `of_things`: nor does the thing of which it is said ("the can is smoking"). `told`: words that
-    are dangers themselves ("sick and dizzy").
+    `of_things`: nor does the thing of which it is said, or what else that does ("the can is humming
+    and smoking"). `told`: words that are dangers themselves ("sick and dizzy").
     """
     beside = {*said[: at[0]], *said[at[1] :]} - NEUTRAL - {*said[at[0] : at[1]]} - {*told}
-    return beside <= (LOOSE - CHANGING) | (THINGS if of_things else frozenset())
+    return beside <= (LOOSE - CHANGING) | (THINGS | ALSO_DOING if of_things else frozenset())
 
 
 def of_the_flue(said: Words, phrase: Words) -> bool:
@@ -145,7 +159,7 @@ def denied(said: Words, at: tuple[int, int]) -> bool:
         if word in SUBJECTS and index:
             break
     after = [w for w in said[end:] if w not in LOOSE]
-    return bool(after) and (set(after) <= GONE or after[-1] == stem(LONG_AGO))
+    return bool(after) and (set(after) <= GONE - NOBODY or after[-1] == stem(LONG_AGO))
 
 
 def numbers(words: Words) -> tuple[int, ...]:
@@ -155,7 +169,9 @@ def numbers(words: Words) -> tuple[int, ...]:
 
 def telling(said: Words) -> frozenset[str]:
     """The words that tell one danger from another; where none does, all."""
-    return frozenset(w for w in said if w not in LOOSE and w != PERSON) or frozenset(said)
+    return frozenset(w for w in said if w not in LOOSE and w not in (PERSON, _GAP)) or frozenset(
+        said
+    )
 
 
 def mender(known: frozenset[str], ordinary: Callable[[], frozenset[str]]) -> Mend:
@@ -172,13 +188,21 @@ def mender(known: frozenset[str], ordinary: Callable[[], frozenset[str]]) -> Men
             return word
         if stem(word) in tables or word in EVERYDAY:
             return word
-        near = [w for w in one_error(word) & forms if len(w) >= _LEAST_MISTYPED]
+        near = [w for w in one_error(word) & forms if _slips(word, w, known)]
         near.sort(key=lambda w: (w not in known, w))
         if not near and len(word) >= _LEAST_TWICE_MISTYPED:
             near = [w for w in HARD_TO_SPELL if w[0] == word[0] and two_errors(word, w)]
         return near[0] if near and word not in ordinary() else word
 
     return mended
+
+
+def _slips(typed: str, meant: str, known: frozenset[str]) -> bool:
+    """Whether that one error is a slip of the fingers, and makes no other word of a short one."""
+    if len(meant) < _LEAST_MISTYPED or typed[0] != meant[0]:
+        return False
+    is_changed = len(typed) == len(meant) and sorted(typed) != sorted(meant)
+    return not is_changed or (len(stem(meant)) >= _LEAST_CHANGED and meant in known)
 
 
 def raw_words(text: str) -> list[str]:
@@ -199,15 +223,26 @@ def _plain(text: str) -> str:
 
 
 def _end(said: Words, phrase: Words, start: int) -> int | None:
-    wanted = 0
+    wanted, left_in_gap = 0, 0
     for index in range(start, len(said)):
         if _same(phrase[wanted], said[index]):
             wanted += 1
             if wanted == len(phrase):
                 return index + 1
-        elif said[index] not in LOOSE:
+            is_gap = phrase[wanted] == _GAP
+            wanted, left_in_gap = wanted + is_gap, _WIDEST_GAP if is_gap else 0
+        elif said[index] in LOOSE:
+            continue
+        elif not left_in_gap or said[index] in DENYING:
             return None
+        else:
+            left_in_gap -= 1
     return None
+
+
+def has_gap(phrase: Words) -> bool:
+    """Whether words of any kind may stand within it."""
+    return _GAP in phrase
 
 
 def _same(wanted: str, said: str) -> bool:
@@ -225,9 +260,11 @@ def _canonical(word: str) -> str:
 
 
 def _forms(word: str) -> tuple[str, ...]:
-    """A word and how else it may end."""
-    short = stem(word)
-    return word, short, f"{short}e", *(f"{short}{ending}" for ending in ("s", "es", "ed", "ing"))
+    """A word and how else it may end, where it has no ending itself."""
+    short = word.removesuffix("e")
+    if stem(word) not in (word, short):
+        return (word,)
+    return word, f"{word}s", f"{short}ed", f"{short}ing"
 
 
 def one_error(word: str) -> frozenset[str]:
