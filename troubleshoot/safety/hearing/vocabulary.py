@@ -93,6 +93,7 @@ TOGETHER: Final = {
     ("all", "over"): "everywhere",
     ("coming", "off"): "coming",
     ("coming", "out"): "coming",
+    **{(how, "out"): how for how in ("flying", "shooting", "jumping", "billowing")},
     ("high", "limit"): "limit",
     ("jumper", "wire"): "jumper",
     ("jumped", "out"): "jumped",
@@ -154,13 +155,15 @@ BY_STEM: Final = {
 THINGS: Final = _stems(
     "unit can rtu wire wiring panel disconnect motor compressor contactor transformer board "
     "control capacitor insulation roof cabinet fan blower machine thing something building cable "
-    "plug lug fuse heater meter tester lead probe clamp gauge relay starter terminal battery"
+    "plug lug fuse heater meter tester lead probe clamp gauge relay starter terminal battery light "
+    "lamp fitting fixture ballast socket outlet ceiling cord"
 )
 """What can smoke and burn: said with it they change nothing."""
 
 ALSO_DOING: Final = _stems(
     "humming buzzing hot chattering clicking crackling rattling popping spitting shaking vibrating "
-    "throwing shooting hissing sizzling glowing melting squealing tripping bad badly"
+    "throwing shooting jumping billowing hissing sizzling glowing melting squealing tripping bad "
+    "badly"
 )
 """What a thing does that smokes or sparks besides: beside that they change nothing."""
 
@@ -182,8 +185,8 @@ FILLING: Final = _stems(
 LOOSE: Final = FILLING | _stems(
     "on off from to up out over down here now just real really so very all some like bad badly "
     "crazy coming come came going got get getting has have had then still around round about "
-    "everywhere near nearby inside downstairs back flying big strong loud lot please think see "
-    "hear heard saw did that with for me our his your help yes right "
+    "everywhere near nearby inside below above downstairs back flying big strong loud lot please "
+    "think see hear heard saw did that with for me our his your help yes right "
     "oh shit fuck god jesus holy crap damn hell "
     "un una el la los las de en hay se mi esta aqui muy por favor"
 )
