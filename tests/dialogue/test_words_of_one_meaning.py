@@ -50,3 +50,10 @@ def test_just_one_is_one(fact: str, typed: str, shipped: Knowledge) -> None:
         held(shipped, terminal, lambda voice, b=book: ask_fact(b, voice, shipped.facts[fact]))
         told.append(book.state.unit.facts)
     assert told[0] == told[1] and told[0]
+
+
+@pytest.mark.parametrize("typed", ["dont know", "I don't know", "idk", "no idea", ""])
+def test_who_does_not_know_leaves_a_fact_open(typed: str, shipped: Knowledge) -> None:
+    book = book_of(shipped, [Started(complaint="no-cooling")])
+    held(shipped, Lines(typed), lambda voice: ask_fact(book, voice, shipped.facts["circuits"]))
+    assert "circuits" in book.state.not_known and not book.state.unit.facts

@@ -56,6 +56,12 @@ _NONE = re.compile(
 """What takes a call for help back; several may be said in a row: nothing wrong, typo."""
 
 
+DO_NOT_KNOW: Final = frozenset(
+    {"dont know", "don't know", "do not know", "i dont know", "i don't know", "idk"}
+    | {"not sure", "no idea", "unknown"}
+)
+"""Where a fact is asked for they leave it open, as Enter does."""
+
 _FITS_NOTHING: Final = frozenset(
     {
         "n",
@@ -69,7 +75,7 @@ _FITS_NOTHING: Final = frozenset(
         "other",
         "something else",
     }
-    | {"dont know", "don't know", "not sure", "no idea"}
+    | DO_NOT_KNOW
 )
 """What people answer who cannot name it: the call stands as it was made, for the worst."""
 

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
+from troubleshoot.dialogue.asides import SKIPS
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.hearing import Listener
+from troubleshoot.dialogue.hearing import DO_NOT_KNOW, Listener
 from troubleshoot.dialogue.prompts import AskFact, AskPlate
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Talk, words_or_back
@@ -110,7 +111,7 @@ def _ask(
         if word in ("?", "h", "help", "how", "w", "why"):
             voice.say(HELP)
             continue
-        left_open = word in ("", "s", "skip")
+        left_open = word in ("", *SKIPS) or (word in DO_NOT_KNOW and word not in offered)
         problem = book.try_fact(name, None) if left_open else take(typed)
         if problem is None:
             return
