@@ -133,4 +133,6 @@ def test_a_nose_is_no_instrument(typed: str, shipped: Knowledge) -> None:
 
 def test_a_proof_that_is_still_to_come_was_not_read(shipped: Knowledge) -> None:
     assert is_reading(shipped, "118 psig") and is_reading(shipped, "belt and sheaves looked at")
+    assert is_reading(shipped, "split 19") and is_reading(shipped, "draft .75")
+    assert not is_reading(shipped, "19") and not is_reading(shipped, "yes 3")
     assert not is_reading(shipped, "will read the belt tension tomorrow")

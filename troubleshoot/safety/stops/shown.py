@@ -67,7 +67,7 @@ def as_read(
         raise NotAResult(why)
     if any(_is_in(number, each) for number, _ in _numbers(typed, known) for each in known):
         return typed
-    with_figure = hazard is not None and not units and _NUMBER.search(typed)
+    with_figure = not units and _NUMBER.search(typed)
     try:
         return of_the_trade(knowledge, typed, 1 if with_figure else LEAST_WORDS)
     except TooFewWords:
