@@ -25,7 +25,7 @@ Call = Callable[..., tuple[int, str, str]]
 Write = Callable[[dict[str, Any]], str]
 
 UNIT = {"heat": "gas", "refrigerant": "R-410A", "line-volts-class": "480-volt"}
-FAN = {"test": "condenser-fan-turning", "outcome": "stopped"}
+FAN = {"test": "condenser-fan-turning", "outcome": "normal"}
 VOLTS = {"test": "line-volts-idle", "text": "480/478/481 V"}
 
 
@@ -94,7 +94,7 @@ def test_the_readings_beside_a_stop_are_listed(command: Call, case_file: Write) 
     for how in (["assess"], ["diagnose", "--answers"]):
         out = command(*how, path)[1]
         assert "Read before the STOP" in out
-        assert "61 F" in out and "stopped" in out.split("Read before the STOP")[1]
+        assert "61 F" in out and "normal" in out.split("Read before the STOP")[1]
 
 
 def test_a_reading_that_no_test_asked_for_is_listed(command: Call, case_file: Write) -> None:

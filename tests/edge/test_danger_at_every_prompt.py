@@ -230,13 +230,15 @@ def test_an_answer_with_one_letter_wrong_is_asked_about(
 
 
 def test_a_word_that_is_an_answer_stays_one(data: Path, clock: Clock) -> None:
-    """At the step whose word is "stopped", stop is not a call for help."""
+    """At the step whose word is "stopped", stop is an order and not a call for help."""
     with begin(data, clock) as person:
         person.types("do wiring-burn-marks")
         lead_to(person, "Stop the unit by its controls")
         asked = task(person)
-        person.types("stop")
-        assert "What is wrong?" not in person.last and task(person) != asked
+        assert 'Is "stopped" meant?' in person.types("stop")
+        assert "What is wrong?" not in person.last
+        person.types("stopped")
+        assert task(person) != asked
 
 
 def test_a_danger_reported_after_one_was_lifted_has_its_own_tag(data: Path, clock: Clock) -> None:

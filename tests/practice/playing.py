@@ -96,7 +96,7 @@ def answers_file(session: Session) -> dict[str, Any]:
 
 TO_OPEN_AND_RUN = (
     "roof-conditions", "tell-occupants", "combustible-gas-sweep", "tester-proof",
-    "stop-by-controls", "arc-clothing-on", "panels-off-energised", "tools-clear",
+    "stop-by-controls", "second-person", "arc-clothing-on", "panels-off-energised", "tools-clear",
     "restart-and-watch",
 )  # fmt: skip
 

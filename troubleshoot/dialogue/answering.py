@@ -9,6 +9,7 @@ from string import digits
 from typing import Final
 
 from troubleshoot.dialogue.by_word import (
+    AnOrder,
     NotAnAnswer,
     by_number_or_word,
     by_word,
@@ -95,7 +96,7 @@ def step_event_from(
         if read is not None:
             return read
         if is_order(typed, confirmed):
-            raise NotAnAnswer(whether_meant(test.spoken(confirmed)))
+            raise AnOrder(whether_meant(test.spoken(confirmed)))
     chosen = chosen_words(test, typed, outcomes)
     _names_its_protection(state, test, step, typed, chosen)
     says_enough(test, typed, chosen)

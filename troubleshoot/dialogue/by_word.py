@@ -19,6 +19,10 @@ class NotAnAnswer(ValueError):
     """What was typed is no answer here; the message says what would do."""
 
 
+class AnOrder(NotAnAnswer):
+    """An order was typed where its report is wanted: it is asked about, and is no cry (stop)."""
+
+
 def by_number_or_word(test: Test, typed: str, outcomes: tuple[str, ...]) -> tuple[str, ...]:
     """The outcomes that are typed, by their numbers or in words. Raises NotAnAnswer."""
     several = test.choose == "several"

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from troubleshoot.dialogue.by_word import NotAnAnswer, letters, one_word
+from troubleshoot.dialogue.by_word import AnOrder, NotAnAnswer, letters, one_word
 from troubleshoot.dialogue.orders import is_reported
 from troubleshoot.knowledge.model import Test
 from troubleshoot.safety.declared import CONFIRMED, STEPS
@@ -34,7 +34,7 @@ def says_enough(test: Test, typed: str, chosen: tuple[str, ...]) -> None:
                 f"Type {wanted(test, confirmed)}; fewer letters confirm nothing here."
             )
         if is_reported(confirmed):
-            raise NotAnAnswer(whether_meant(test.spoken(confirmed)))
+            raise AnOrder(whether_meant(test.spoken(confirmed)))
 
 
 def whether_meant(answer: str) -> str:

@@ -8,7 +8,7 @@ from __future__ import annotations
 from troubleshoot.dialogue.answering import answers
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.breaks import tell_break
-from troubleshoot.dialogue.by_word import NotAnAnswer
+from troubleshoot.dialogue.by_word import AnOrder, NotAnAnswer
 from troubleshoot.dialogue.closing import close, repaired
 from troubleshoot.dialogue.commands import Commands
 from troubleshoot.dialogue.doubting import is_meant, replaces_the_told
@@ -188,6 +188,9 @@ class Turns:
                     continue
             try:
                 event = taken_up(self.book, listener, prompt, reply)
+            except AnOrder as error:
+                self.voice.say(str(error))
+                continue
             except NotAnAnswer as error:
                 assert isinstance(reply, str)
                 listener.not_understood(reply, str(error))
