@@ -19,7 +19,8 @@ class Job(Protocol):
     that were asked for in vain. `stops`: every STOP that was met, in that order. `left_on`: dangers
     for which earlier visits left something off. `failed_steps`: safety steps that failed since they
     were last sound, each as often as it did. `fresh`: the finding that is being taken once more to
-    see whether a STOP can be lifted; `fresh_since`: how many answers had been given before that.
+    see whether a STOP can be lifted; `fresh_read`: one has been, and nothing has broken the way to
+    the rest since; `fresh_since`: how many answers had been given before that.
     `ended`: how it was closed, if it was.
     """
 
@@ -61,6 +62,9 @@ class Job(Protocol):
 
     @property
     def fresh(self) -> Spot | None: ...
+
+    @property
+    def fresh_read(self) -> bool: ...
 
     @property
     def fresh_since(self) -> int: ...

@@ -59,7 +59,8 @@ class VisitState:
     `failed_steps`: since each was last sound, once for each time (`safety/closed_ways.py`).
     `aim`: the test that is on the way; `aim_chosen`: by the person, and not by what tells most.
     `fresh`: the finding that is being taken once more to see whether a STOP can be lifted;
-    `fresh_since`: how many answers had been given before that. `work_before`: the work state that
+    `fresh_read`: one has been, and nothing has broken the way to the rest since; `fresh_since`: how
+    many answers had been given before that. `work_before`: the work state that
     the last answer or step started from. `proofs`: read for the repair that is about to be said.
     `last_time`: when hands or eyes last reported from the unit, `latest_time`: of anything that was
     kept, which a clock goes behind only where it was set back, `roof_time`: when the roof was last
@@ -94,6 +95,7 @@ class VisitState:
     aim_chosen: bool = False
     stops: tuple[StopMet, ...] = ()
     fresh: Spot | None = None
+    fresh_read: bool = False
     fresh_since: int = 0
     notes: tuple[str, ...] = ()
     left_before: tuple[str, ...] = ()

@@ -135,7 +135,7 @@ class Officer:
             going_for = job.stops.going_for
             if any(bad.final for bad in standing):
                 self._object(f"{what} before the job came back: {standing}")
-            elif going_for is None or not any(bad.spot == going_for for bad in standing):
+            elif going_for is None or not any(bad.wants(going_for) for bad in standing):
                 self._object(f"{what} while a STOP stands: {standing}, for {going_for}")
             elif not (task.step or self._serves(task.test.id, going_for[0])):
                 self._object(f"{what} is not {going_for}, which lifts")

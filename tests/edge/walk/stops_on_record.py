@@ -1,12 +1,14 @@
 """Which STOPs stand over a visit, from its events alone.
 
 A STOP stands from a bad finding, a complaint or a report in words until its finding, taken afresh,
-is sound; one for the whole job only after it was handed over and came back. A sound finding that is
-taken back or declared invalid is none.
+is sound; one for the whole job only after it was handed over and came back, and where a look or a
+word called it up and an instrument shows that the danger has gone, with that reading sound too. A
+sound finding that is taken back or declared invalid is none.
 """
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
@@ -29,18 +31,28 @@ GOOD_ENOUGH = {"roof-conditions": {"edge-6-to-15-ft", "edge-under-6-ft"}}
 
 @dataclass
 class Bad:
-    """A STOP. `lifted`: the finding that lifted it, while that counts."""
+    """A STOP. `lifted`: the finding that lifted it, while that counts.
+
+    `meters`: the tests that have to be sound beside it -> their last sound answer.
+    """
 
     spot: Spot | None
     scope: str
     why: str
     back: bool = False
     lifted: Said | None = None
+    meters: dict[str, Said | None] = field(default_factory=dict)
 
     @property
     def stands(self) -> bool:
-        lifted = self.lifted
-        return lifted is None or lifted.undone or lifted.invalid
+        needed = (self.lifted, *self.meters.values())
+        return any(said is None or said.undone or said.invalid for said in needed)
+
+    def wants(self, going_for: Spot | None) -> bool:
+        """Whether it is this finding, or a reading beside it, that may lift the STOP."""
+        return going_for is not None and (
+            self.spot == going_for or (going_for[0] in self.meters and going_for[1] is None)
+        )
 
     @property
     def final(self) -> bool:
@@ -66,22 +78,23 @@ class Stops:
     def watch(self, event: dict[str, Any], said: Said, unit: Unit) -> None:
         kind = event["event"]
         if kind == "start":
-            self._complained(event.get("complaint"))
+            self._complained(event.get("complaint"), unit)
         elif kind in ("stop", "danger"):
             self.going_for, self.stopped_at = None, event["time"]
-            self._met(event)
+            self._met(event, unit)
         elif kind == "danger-taken-back":
             self.bad = [b for b in self.bad if b is not self.bad[-1] or b.why != UNNAMED]
         elif kind in ("take-afresh", "reopened"):
             self.going_for = (event["test"], event["at"])
             for bad in self.standing() if kind == "reopened" else ():
                 bad.back = True
+                bad.meters = dict.fromkeys(bad.meters)
         elif kind == "resumed":
             self.going_for = None
         elif kind in ("answer", "step"):
             self._found(event, said, unit)
 
-    def _complained(self, complaint: str | None) -> None:
+    def _complained(self, complaint: str | None, unit: Unit) -> None:
         call = self.knowledge.complaints.get(complaint or "")
         if call is None or call.all_clear is None:
             return
@@ -91,21 +104,34 @@ class Stops:
         ]  # fmt: skip
         scopes = {h.stop.scope for h in hazards if h.stop}
         scope = WHOLE_JOB if WHOLE_JOB in scopes else UNTIL_SAFE
-        self.bad.append(Bad((call.all_clear, None), scope, f"the call: {complaint}"))
+        bad = Bad((call.all_clear, None), scope, f"the call: {complaint}")
+        bad.meters = self._meters(hazards, call.all_clear, unit)
+        self.bad.append(bad)
 
-    def _met(self, event: dict[str, Any]) -> None:
+    def _meters(self, hazards: Iterable[Hazard], test: str, unit: Unit) -> dict[str, Said | None]:
+        """What an instrument has to show beside a look or a word, for STOPs of the whole job."""
+        tests = self.knowledge.tests
+        if tests[test].kind not in ("look", "step"):
+            return {}
+        clear = {h.all_clear for h in hazards if _scope(h) == WHOLE_JOB and h.all_clear}
+        metered = (name for name in sorted(clear - {test}) if tests[name].kind == "measurement")
+        return {name: None for name in metered if unit.allows(tests[name].exists_when)}
+
+    def _met(self, event: dict[str, Any], unit: Unit) -> None:
         """The program stopped, or a person reported a danger."""
         hazard = self.knowledge.hazards[event["hazard"]]
         if event.get("names_the_last") and _says(event["words"], hazard):
             self.bad = [b for b in self.bad if b is not self.bad[-1] or b.why != UNNAMED]
         spot = (event["test"], event.get("at")) if event.get("test") else None
         scope = WHOLE_JOB if _scope(hazard) == WHOLE_JOB else UNTIL_SAFE
+        meters = self._meters([hazard], spot[0], unit) if spot else {}
         for bad in self.standing():
             if bad.spot == spot and event["event"] == "stop":
+                bad.meters = meters | bad.meters
                 if scope == WHOLE_JOB and bad.scope != WHOLE_JOB:
                     bad.scope, bad.back = scope, False
                 return
-        self.bad.append(Bad(spot, scope, f"{event['event']} {hazard.id}"))
+        self.bad.append(Bad(spot, scope, f"{event['event']} {hazard.id}", meters=meters))
 
     def _found(self, event: dict[str, Any], said: Said, unit: Unit) -> None:
         test = event.get("step") or event["test"]
@@ -119,6 +145,7 @@ class Stops:
         if worst is not None:
             for bad in mine:
                 bad.back = False
+                bad.meters = dict.fromkeys(bad.meters)
             if not any(bad.scope == worst for bad in mine):
                 self.bad.append(Bad(spot, worst, f"{test} found {sorted(outcomes)}"))
             return
@@ -126,6 +153,19 @@ class Stops:
         for bad in mine:
             if outcomes and outcomes <= sound and not bad.final:
                 bad.lifted = said
+        for bad in self.standing():
+            if test in bad.meters and not bad.final:
+                bad.meters[test] = said if outcomes and outcomes <= sound else None
+        self._go_on_for(said, test)
+
+    def _go_on_for(self, said: Said, test: str) -> None:
+        """What is read sound for a STOP leads on to the rest that has to be sound for it."""
+        for bad in self.standing():
+            parts = {(bad.spot or ("", None))[0]: bad.lifted, **bad.meters}
+            if said.went_for is None or bad.final or parts.get(test) is not said:
+                continue
+            rest = [(name, None) for name, sound in bad.meters.items() if sound is None]
+            self.going_for = bad.spot if bad.lifted is None else next(iter(rest), None)
 
     def _read(self, event: dict[str, Any], unit: Unit) -> set[str]:
         """What a typed number may mean."""

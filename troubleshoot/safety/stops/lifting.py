@@ -189,7 +189,9 @@ def shown_by(knowledge: Knowledge, job: Job, hazard: Hazard, spot: Spot) -> tupl
 def is_under_way(
     knowledge: Knowledge, job: Job, conclusions: Conclusions, fired: FiredHazard
 ) -> bool:
-    """Whether part of what lifts a STOP has been read sound since its reopening."""
+    """Whether part of what lifts a STOP was just read sound: a break ends the way to the rest."""
+    if not job.fresh_read:
+        return False
     spot = finding_of(knowledge, job, conclusions, fired)
     wanted = lifting_finding(knowledge, job, conclusions, fired)
     if spot is None or wanted is None or not _is_final(fired):

@@ -15,7 +15,7 @@ from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.steps import BEFORE_BLEEDING, Step
 from troubleshoot.safety.transitions import after_step, after_test, failed
 from troubleshoot.visit.events.event import ALWAYS, Event
-from troubleshoot.visit.events.places import At, places_from, step_place, unless_reached
+from troubleshoot.visit.events.places import At, is_reached, places_from, step_place, unless_reached
 from troubleshoot.visit.state import Asked, VisitState
 
 
@@ -106,6 +106,7 @@ class Answered(Event):
             failed_steps=gone,
             aim=unless_reached(state.aim, test.id) if state.aim_chosen else None,
             fresh=unless_reached(state.fresh, test.id),
+            fresh_read=state.fresh_read or is_reached(state.fresh, test.id),
         )
 
 
@@ -163,6 +164,7 @@ class StepDone(Event):
             failed_steps=failures(state.failed_steps, step, outcomes, work, state.at_work),
             aim=state.aim if confirmed or self.outcomes == (BEFORE_BLEEDING,) else None,
             fresh=unless_reached(state.fresh, step.id),
+            fresh_read=state.fresh_read or is_reached(state.fresh, step.id),
         )
 
 

@@ -44,7 +44,9 @@ class NotUnderstood(Event):
 
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
         """Nothing is learnt, nothing is on its way, and the work is as after an absence."""
-        return replace(state, work=expire(state.work, "resumed"), aim=None, fresh=None)
+        return replace(
+            state, work=expire(state.work, "resumed"), aim=None, fresh=None, fresh_read=False
+        )
 
 
 def kind_of(event: Event) -> str:

@@ -32,7 +32,7 @@ class Resumed(Event):
 
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
         profiles = state.profiles if self.profiles is None else frozenset(self.profiles)
-        state = replace(state, fresh=None, profiles=profiles)
+        state = replace(state, fresh=None, fresh_read=False, profiles=profiles)
         if not self.voids:
             return state
         return replace(state, work=expire(state.work, "resumed"), failed_steps=(), aim=None)

@@ -36,4 +36,9 @@ def step_place(step: Step, unit: Unit) -> Place | None:
 
 def unless_reached(spot: Spot | None, answered: str) -> Spot | None:
     """What is aimed at is reached when its own test is answered, not by what leads on to it."""
-    return None if spot is None or spot[0] == answered else spot
+    return None if is_reached(spot, answered) else spot
+
+
+def is_reached(spot: Spot | None, answered: str) -> bool:
+    """Whether what is aimed at is the test that was answered."""
+    return spot is not None and spot[0] == answered

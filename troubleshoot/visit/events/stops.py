@@ -127,7 +127,9 @@ class TakenAfresh(Event):
             stops = (*stops[:-1], replace(stops[-1], result=self.result))
         if stops and self.done:
             stops = (*stops[:-1], replace(stops[-1], done_here=self.done))
-        return replace(state, stops=stops, fresh=spot, fresh_since=len(state.answers))
+        return replace(
+            state, stops=stops, fresh=spot, fresh_read=False, fresh_since=len(state.answers)
+        )
 
 
 @frozen
@@ -185,6 +187,7 @@ class Reopened(Event):
             state,
             stops=(*before, last),
             fresh=spot,
+            fresh_read=False,
             profiles=state.profiles if self.profiles is None else frozenset(self.profiles),
             fresh_since=len(state.answers),
             work=work,
@@ -197,7 +200,7 @@ class Reopened(Event):
 
 def _halted(state: VisitState, met: StopMet) -> VisitState:
     """Nothing is on its way where a STOP has been met."""
-    return replace(state, stops=(*state.stops, met), fresh=None, aim=None)
+    return replace(state, stops=(*state.stops, met), fresh=None, fresh_read=False, aim=None)
 
 
 def _shown_by(

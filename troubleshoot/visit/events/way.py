@@ -69,7 +69,7 @@ class Skipped(Event):
         elif not allowed(work, test, where, state.at_work):
             # It had been shown: hands may have begun (leads lifted) before it was given up.
             work = after_test(work, test, where, (), state.at_work)
-        return replace(state, skipped=skipped, aim=aim, fresh=None, work=work)
+        return replace(state, skipped=skipped, aim=aim, fresh=None, fresh_read=False, work=work)
 
 
 def _may_hang_on(knowledge: Knowledge, aim: Spot, skipped: str) -> bool:
