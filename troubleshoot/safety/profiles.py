@@ -38,6 +38,7 @@ FULLY_QUALIFIED: Final = frozenset(PROFILES) - {"apprentice", "supervised"}
 _SPOKEN: Final[Mapping[str, str]] = MappingProxyType(
     {
         "apprentice": "an apprentice",
+        "supervised": "whoever supervises them",
         "technician": "a technician",
         "electrical": "a qualified electrical person",
         "licensed-electrician": "a licensed electrician",

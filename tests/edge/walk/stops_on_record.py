@@ -93,6 +93,10 @@ class Stops:
             self.going_for = None
         elif kind in ("answer", "step"):
             self._found(event, said, unit)
+        elif kind == "fact":
+            for bad in self.standing():
+                there = (m for m in bad.meters if unit.allows(self.knowledge.tests[m].exists_when))
+                bad.meters = {meter: bad.meters[meter] for meter in there}
 
     def _complained(self, complaint: str | None, unit: Unit) -> None:
         call = self.knowledge.complaints.get(complaint or "")

@@ -26,6 +26,8 @@ from troubleshoot.visit.events import (
     Event,
     Halted,
     Reopened,
+    Resumed,
+    Started,
     StepDone,
     TakenAfresh,
     VisitEnded,
@@ -276,3 +278,29 @@ def test_what_was_computed_afresh_until_made_safe_and_is_bad_again_leads_nowhere
     conclusions = conclude_visit(decider.reasoner, state)
     (standing,) = conclusions.standing_stops
     assert towards_lifting(knowledge, state, conclusions, standing) is None
+
+
+def cleared() -> Events:
+    """Gas was smelt by the caller, and whoever cleared the place has said so."""
+    call = Started(complaint="gas-smell", unit={"heat": "gas"}, profiles=tuple(EVERYBODY))
+    spot: Spot = ("all-clear", None)
+    return [
+        call,
+        Halted.over("gas-odour", spot),
+        VisitEnded("stopped", "the gas utility, 9:20", "2026-11-25 09:21"),
+        Reopened.on("gas-odour", RESULT, spot),
+        Answered("all-clear", None, ("cleared",)),
+    ]
+
+
+def test_the_word_of_whoever_cleared_the_place_leads_on_to_the_sweep(decider: Decider) -> None:
+    decision = next_of(decider, cleared())
+    assert decision.kind == "step" and decision.stop is not None
+    assert decision.aim == ("combustible-gas-sweep", None)
+
+
+@pytest.mark.parametrize("minutes", [3.0, 45.0, 7 * 24 * 60.0])
+def test_a_break_ends_the_way_to_the_rest_of_what_lifts(decider: Decider, minutes: float) -> None:
+    """Regression: a week after the place was cleared the visit went on towards the sweep."""
+    decision = next_of(decider, [*cleared(), Resumed(minutes, minutes < 60)])
+    assert decision.kind == "stop"
