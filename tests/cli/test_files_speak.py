@@ -17,7 +17,7 @@ from hypothesis import strategies as st
 from troubleshoot.dialogue.scripted import ScriptedVisit, start_event
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.safety.stops.lifting import is_all_clear
+from troubleshoot.safety.stops.parts import is_all_clear
 from troubleshoot.visit.cases.assessment import assess_case
 from troubleshoot.visit.cases.file import read_case
 

@@ -43,7 +43,7 @@ MODULES = (
     "visit/events/places", "visit/events/replaying", "visit/events/undoing",
     "visit/deciding/lifting", "visit/absence", "safety/reaching", "safety/closed_ways",
     "safety/stops/afresh",
-    "safety/stops/lifting", "safety/stops/reopening", "safety/stops/standing",
+    "safety/stops/lifting", "safety/stops/parts", "safety/stops/reopening", "safety/stops/standing",
     "safety/stops/tags", "safety/stops/left", "safety/stops/shown", "safety/hearing/dangers",
     "dialogue/answering", "dialogue/standing", "dialogue/stopped", "dialogue/hand_over_result",
     "dialogue/reopening",

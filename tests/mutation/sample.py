@@ -18,7 +18,7 @@ SAMPLE = {
     "safety/guards.py:GUARDS:without charge_is_bled": (
         "safety/test_work_state_guards.py::test_a_test_is_shown_exactly_when_nothing_is_missing"
     ),
-    "safety/stops/lifting.py:_serves:always:at is None or at in places or None in places": (
+    "safety/stops/parts.py:_serves:always:at is None or at in places or None in places": (
         "safety/stops/test_lifting.py::test_one_answer_for_the_whole_unit_serves_each_place"
     ),
     "safety/stops/lifting.py:finding_of:without outcome in reading.possible:reading.test == test "

@@ -34,12 +34,8 @@ from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.guards import allowed
 from troubleshoot.safety.hazard_words import danger_gone
 from troubleshoot.safety.steps import BLEED_DRIVE, FIRE_PANEL_BACK, TELL_FIRE_PANEL
-from troubleshoot.safety.stops.lifting import (
-    conclude_visit,
-    is_all_clear,
-    lifting_finding,
-    standing_stop,
-)
+from troubleshoot.safety.stops.lifting import conclude_visit, lifting_finding, standing_stop
+from troubleshoot.safety.stops.parts import is_all_clear
 from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.safety.transitions import refusals
 from troubleshoot.visit.deciding.decision import Decision

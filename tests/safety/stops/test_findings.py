@@ -18,7 +18,8 @@ from tests.safety.stops.little_rules import (
     visit,
 )
 from troubleshoot.reasoning.chaining.on_record import ON_RECORD
-from troubleshoot.safety.stops.lifting import finding_of, is_all_clear
+from troubleshoot.safety.stops.lifting import finding_of
+from troubleshoot.safety.stops.parts import is_all_clear
 from troubleshoot.safety.stops.record import StopMet
 
 

@@ -26,7 +26,8 @@ from tests.safety.stops.little_rules import (
 from troubleshoot.knowledge.model import Knowledge, Outcome, Read, Test
 from troubleshoot.reasoning.chaining.on_record import ON_RECORD
 from troubleshoot.reasoning.readings.answers import Answer
-from troubleshoot.safety.stops.lifting import lifting_finding, not_yet_afresh
+from troubleshoot.safety.stops.lifting import lifting_finding
+from troubleshoot.safety.stops.parts import not_yet_afresh
 from troubleshoot.safety.stops.record import StopMet
 from troubleshoot.visit.state import VisitState
 

@@ -13,7 +13,8 @@ from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.steps import Step
-from troubleshoot.safety.stops.lifting import conclude_visit, not_yet_afresh
+from troubleshoot.safety.stops.lifting import conclude_visit, lifting_finding
+from troubleshoot.safety.stops.parts import not_yet_afresh
 from troubleshoot.safety.stops.record import HandOverResult, Spot, StopMet
 from troubleshoot.safety.unit_at_work import unit_at_work
 from troubleshoot.safety.work_state import WorkState
@@ -304,3 +305,16 @@ def test_a_break_ends_the_way_to_the_rest_of_what_lifts(decider: Decider, minute
     """Regression: a week after the place was cleared the visit went on towards the sweep."""
     decision = next_of(decider, [*cleared(), Resumed(minutes, minutes < 60)])
     assert decision.kind == "stop"
+
+
+@pytest.mark.parametrize(
+    ("minutes", "first"), [(3.0, "combustible-gas-sweep"), (7 * 24 * 60.0, "all-clear")]
+)
+def test_what_was_read_in_part_before_a_long_break_is_read_anew(
+    decider: Decider, minutes: float, first: str
+) -> None:
+    """Regression: a sweep of three weeks ago was half of what lifted the STOP."""
+    state = replay(decider.knowledge, [*cleared(), Resumed(minutes, minutes < 60)])
+    conclusions = conclude_visit(decider.reasoner, state)
+    (stop,) = conclusions.standing_stops
+    assert lifting_finding(decider.knowledge, state, conclusions, stop) == (first, None)

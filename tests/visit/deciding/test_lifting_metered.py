@@ -7,7 +7,8 @@ import pytest
 from tests.visit.deciding.test_stops import next_of, start
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.safety.stops.lifting import conclude_visit, shown_by
+from troubleshoot.safety.stops.lifting import conclude_visit
+from troubleshoot.safety.stops.parts import shown_by
 from troubleshoot.safety.stops.record import HandOverResult, Spot
 from troubleshoot.safety.stops.reopening import what_stopped
 from troubleshoot.visit.deciding.decision import Decision

@@ -22,12 +22,8 @@ from troubleshoot.safety.reaching import beyond, is_blocked, steps_before
 from troubleshoot.safety.route import steps_to, steps_to_leave_off
 from troubleshoot.safety.step_guards import AWAY_FROM_LIVE
 from troubleshoot.safety.steps import Step
-from troubleshoot.safety.stops.lifting import (
-    is_all_clear,
-    is_under_way,
-    lifting_finding,
-    not_yet_afresh,
-)
+from troubleshoot.safety.stops.lifting import is_under_way, lifting_finding
+from troubleshoot.safety.stops.parts import is_all_clear, not_yet_afresh
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.transitions import after_step, refusals
 

@@ -12,17 +12,15 @@ from __future__ import annotations
 from dataclasses import replace
 from typing import Final
 
-from troubleshoot.knowledge.model import Hazard, Knowledge, Stop, Test
+from troubleshoot.knowledge.model import Knowledge, Stop
 from troubleshoot.reasoning.chaining.on_record import ON_RECORD
-from troubleshoot.reasoning.choosing.asking import Asking
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
 from troubleshoot.reasoning.readings.validity import circuits
-from troubleshoot.reasoning.readings.values import Values
-from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.hearing.dangers import ANY_DANGER
 from troubleshoot.safety.job import Job
 from troubleshoot.safety.stops.left import with_left_before
+from troubleshoot.safety.stops.parts import not_yet_afresh, shown_by
 from troubleshoot.safety.stops.record import Spot, StopMet
 
 MET: Final = "met"
@@ -127,11 +125,6 @@ def _as_fired(knowledge: Knowledge, job: Job, met: StopMet) -> FiredHazard:
     return FiredHazard(hazard, circuits(job.unit.layout, None), (MET,), found=True)
 
 
-def is_all_clear(test: Test) -> bool:
-    """Whether a test is the word of whoever cleared the place, and no step of ours."""
-    return test.kind == "step" and test.id not in STEPS
-
-
 def finding_of(
     knowledge: Knowledge, job: Job, conclusions: Conclusions, fired: FiredHazard
 ) -> Spot | None:
@@ -170,22 +163,6 @@ def lifting_finding(
     return None
 
 
-def shown_by(knowledge: Knowledge, job: Job, hazard: Hazard, spot: Spot) -> tuple[Spot, ...]:
-    """All that has to be sound afresh before a STOP goes, in its order: its finding, at least.
-
-    A look or a word does not show by itself that nothing is in the air: of a STOP for the whole job
-    whose all-clear is metered that is read too, before anybody looks, after a word was given.
-    """
-    test, own = knowledge.tests[spot[0]], knowledge.tests.get(hazard.all_clear or "")
-    whole = hazard.stop is not None and hazard.stop.scope == "whole-job"
-    if own is None or own.id == test.id or not whole or own.kind != "measurement":
-        return (spot,)
-    if test.kind not in ("look", "step") or not job.unit.allows(own.exists_when):
-        return (spot,)
-    metered = (own.id, None)
-    return (spot, metered) if is_all_clear(test) else (metered, spot)
-
-
 def is_under_way(
     knowledge: Knowledge, job: Job, conclusions: Conclusions, fired: FiredHazard
 ) -> bool:
@@ -197,24 +174,6 @@ def is_under_way(
     if spot is None or wanted is None or not _is_final(fired):
         return False
     return wanted != shown_by(knowledge, job, fired.hazard, spot)[0]
-
-
-def not_yet_afresh(knowledge: Knowledge, job: Job, spot: Spot, since: int) -> tuple[Test, ...]:
-    """The tests that have to be asked for a finding and have not been since so many answers.
-
-    A computed finding is taken afresh by reading everything it is computed from.
-    """
-    test = knowledge.tests[spot[0]]
-    asked: tuple[Test, ...] = (test,)
-    if not any(answer.test == test.id for answer in job.answers):
-        asking = Asking(knowledge, job.unit, knowledge.tests.values())
-        asked = asking.asks(test, spot[1], Values(knowledge, job.unit, {})) or (test,)
-    since_then = job.answers[since:]
-    return tuple(
-        each
-        for each in asked
-        if not any(a.test == each.id and _serves(a.places, spot[1]) for a in since_then)
-    )
 
 
 def _standing_met(
@@ -251,7 +210,3 @@ def _is_sound(knowledge: Knowledge, conclusions: Conclusions, spot: Spot) -> boo
     sound = {*test.healthy, *(STEPS[test.id].also_sound if test.id in STEPS else ())}
     readings = [r for r in conclusions.readings if r.test == test.id and spot[1] in (None, r.at)]
     return bool(readings) and all(r.valid and r.possible and r.possible <= sound for r in readings)
-
-
-def _serves(places: tuple[Place | None, ...], at: Place | None) -> bool:
-    return at is None or at in places or None in places

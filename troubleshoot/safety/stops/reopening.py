@@ -21,8 +21,9 @@ from troubleshoot.safety.hearing.moments import is_to_come, moment, moment_withi
 from troubleshoot.safety.hearing.roles import ROLES, names_a_role, roles_in
 from troubleshoot.safety.hearing.trade_words import trade_words
 from troubleshoot.safety.job import Job
-from troubleshoot.safety.stops.lifting import finding_of, is_all_clear, shown_by, standing_stop
+from troubleshoot.safety.stops.lifting import finding_of, standing_stop
 from troubleshoot.safety.stops.no_result import tells_a_deed, why_no_result
+from troubleshoot.safety.stops.parts import is_all_clear, shown_by
 from troubleshoot.safety.stops.record import NOT_TOLD_YET, Spot, StopMet
 
 TOO_FEW: Final = (

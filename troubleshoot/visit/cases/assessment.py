@@ -14,7 +14,8 @@ from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.readings.answers import Case
 from troubleshoot.reasoning.unit.places import Place, spoken, with_place
 from troubleshoot.safety.needs import needs_of
-from troubleshoot.safety.stops.lifting import finding_of, is_all_clear, with_stops_met
+from troubleshoot.safety.stops.lifting import finding_of, with_stops_met
+from troubleshoot.safety.stops.parts import is_all_clear
 from troubleshoot.safety.stops.record import StopMet
 from troubleshoot.safety.stops.standing import Forbidden, standing_hazards
 from troubleshoot.safety.unit_at_work import unit_at_work

@@ -31,12 +31,8 @@ from troubleshoot.safety.route import (
     steps_to_leave_off,
     switch_minutes,
 )
-from troubleshoot.safety.stops.lifting import (
-    conclude_visit,
-    finding_of,
-    not_yet_afresh,
-    standing_stop,
-)
+from troubleshoot.safety.stops.lifting import conclude_visit, finding_of, standing_stop
+from troubleshoot.safety.stops.parts import not_yet_afresh
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.visit.deciding.decision import Decision, nearer_to, to_do

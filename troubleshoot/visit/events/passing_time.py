@@ -35,7 +35,12 @@ class Resumed(Event):
         state = replace(state, fresh=None, fresh_read=False, profiles=profiles)
         if not self.voids:
             return state
-        return replace(state, work=expire(state.work, "resumed"), failed_steps=(), aim=None)
+        # Reasoning is imported only where a STOP was met: most visits need none of it here.
+        from troubleshoot.safety.stops.parts import after_a_break
+
+        stops = state.stops and after_a_break(knowledge, state)
+        work = expire(state.work, "resumed")
+        return replace(state, work=work, stops=stops, failed_steps=(), aim=None)
 
 
 @frozen

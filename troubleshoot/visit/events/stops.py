@@ -169,7 +169,10 @@ class Reopened(Event):
         """
         if state.ended != "stopped":
             return state
-        stops = state.stops or (StopMet(self.hazard, 0),)
+        # Reasoning is imported only where a STOP was met: most visits need none of it here.
+        from troubleshoot.safety.stops.parts import after_a_break
+
+        stops = after_a_break(knowledge, state) or (StopMet(self.hazard, 0),)
         work = expire(state.work, "reopened")
         if state.unit.facts.get("heat", "gas") != "gas":
             work = replace(work, gas_swept=state.work.gas_swept)
