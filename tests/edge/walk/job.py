@@ -228,9 +228,12 @@ class Job:
         since = (now - self.locked_at).total_seconds() / 60 if self.locked_at else -1.0
         return "" if since >= wait else f"a drive called bled {since:.0f} min after the lock"
 
-    def objection(self, task: Task, now: datetime) -> str:
-        """What is wrong with showing this task now; empty where nothing is."""
-        self.let_time_pass(now, 0.0)
+    def objection(self, task: Task, now: datetime, in_hand: bool) -> str:
+        """What is wrong with showing this task now; empty where nothing is.
+
+        `in_hand`: it had been shown before, and may have been worked on since.
+        """
+        self.let_time_pass(now, task.minutes if in_hand else 0.0)
         words = beyond(task.test, self.profiles)
         if words:
             return words

@@ -25,6 +25,8 @@ SAYS_NOTHING = frozenset(("", "done", "ok", "y", "yes"))
 LEAST_LETTERS = 4
 _TASK = re.compile(r"^(Step|Test): (.*) \((?:about [0-9]+ min|moments)\)$")
 _OTHER_QUESTION = re.compile(r"^From the nameplate|^Who is asking|\(1 .*\)$")
+_OF_THE_TASK = ("Where?", "Which of these?")
+"""Questions put beside a task, which may be in hand meanwhile."""
 _LISTED = re.compile(r"^[0-9]+ .*: [0-9]+ min$")
 
 
@@ -52,7 +54,9 @@ class Officer:
         shown = self._on(screen)
         if shown is not None:
             self._judge(shown)
-        other = prompt != ">" or any(not line or _OTHER_QUESTION.search(line) for line in screen)
+        other = not prompt.startswith(_OF_THE_TASK) and (
+            prompt != ">" or any(not line or _OTHER_QUESTION.search(line) for line in screen)
+        )
         self.task = shown or (None if other else self.task)
         self._judge_words(screen)
 
@@ -126,7 +130,7 @@ class Officer:
         if self.current is None:
             return self._object(f"{what} before anything was said")
         job = self.jobs[self.current]
-        words = job.objection(task, self.now())
+        words = job.objection(task, self.now(), in_hand=task == self.task)
         if words:
             self._object(f"{what}: {words}")
         standing = job.stops.standing()
