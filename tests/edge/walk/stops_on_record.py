@@ -146,6 +146,9 @@ class Stops:
         scopes = {self._halting.get((test, outcome)) for outcome in outcomes}
         worst = next((scope for scope in HALTS if scope in scopes), None)
         mine = [bad for bad in self.standing() if bad.spot in (spot, (test, None))]
+        if mine and outcomes & self._names_none(test):
+            # an all-clear that is not given calls up the danger it was asked for, and no second one
+            worst = next(scope for scope in HALTS if any(bad.scope == scope for bad in mine))
         if worst is not None:
             for bad in mine:
                 bad.back = False
@@ -170,6 +173,12 @@ class Stops:
                 continue
             rest = [(name, None) for name, sound in bad.meters.items() if sound is None]
             self.going_for = bad.spot if bad.lifted is None else next(iter(rest), None)
+
+    def _names_none(self, test: str) -> set[str]:
+        """The outcomes of a test that say that a danger is there, and not which."""
+        triggers = self.knowledge.hazards[UNNAMED.split()[1]].triggers
+        found = (finding for trigger in triggers for finding in trigger.findings)
+        return {outcome for each in found if each.test == test for outcome in each.outcomes}
 
     def _read(self, event: dict[str, Any], unit: Unit) -> set[str]:
         """What a typed number may mean."""
