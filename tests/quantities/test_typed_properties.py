@@ -75,10 +75,22 @@ def test_a_value_shown_with_its_unit_is_read_back(
     value: Decimal, unit: str, as_spoken: bool
 ) -> None:
     written = UNITS[unit].spoken if as_spoken else unit
+    if UNITS[unit].factor < 0:
+        value = abs(value)  # a vacuum is counted downward already
     (leg,) = read(f"{value:f} {written}", Expected(unit)).values
     assert leg.value == float(value)
     assert leg.resolution == pytest.approx(0.001)
     assert leg.unit == unit
+
+
+@given(
+    st.decimals(min_value=-99999, max_value=Decimal("-0.001"), places=3),
+    st.sampled_from(sorted(u for u in UNITS if UNITS[u].factor < 0)),
+)
+def test_a_vacuum_below_zero_is_asked_about(value: Decimal, unit: str) -> None:
+    """Regression: -10 inHg of vacuum was taken for a pressure."""
+    with pytest.raises(NotUnderstood, match="twice"):
+        read(f"{value:f} {unit}", Expected(unit))
 
 
 @given(st.lists(st.integers(min_value=0, max_value=999), min_size=3, max_size=6))
