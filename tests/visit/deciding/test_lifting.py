@@ -13,7 +13,7 @@ from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.steps import Step
-from troubleshoot.safety.stops.lifting import conclude_visit, lifting_finding
+from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.safety.stops.parts import not_yet_afresh
 from troubleshoot.safety.stops.record import HandOverResult, Spot, StopMet
 from troubleshoot.safety.unit_at_work import unit_at_work
@@ -27,8 +27,6 @@ from troubleshoot.visit.events import (
     Event,
     Halted,
     Reopened,
-    Resumed,
-    Started,
     StepDone,
     TakenAfresh,
     VisitEnded,
@@ -279,42 +277,3 @@ def test_what_was_computed_afresh_until_made_safe_and_is_bad_again_leads_nowhere
     conclusions = conclude_visit(decider.reasoner, state)
     (standing,) = conclusions.standing_stops
     assert towards_lifting(knowledge, state, conclusions, standing) is None
-
-
-def cleared() -> Events:
-    """Gas was smelt by the caller, and whoever cleared the place has said so."""
-    call = Started(complaint="gas-smell", unit={"heat": "gas"}, profiles=tuple(EVERYBODY))
-    spot: Spot = ("all-clear", None)
-    return [
-        call,
-        Halted.over("gas-odour", spot),
-        VisitEnded("stopped", "the gas utility, 9:20", "2026-11-25 09:21"),
-        Reopened.on("gas-odour", RESULT, spot),
-        Answered("all-clear", None, ("cleared",)),
-    ]
-
-
-def test_the_word_of_whoever_cleared_the_place_leads_on_to_the_sweep(decider: Decider) -> None:
-    decision = next_of(decider, cleared())
-    assert decision.kind == "step" and decision.stop is not None
-    assert decision.aim == ("combustible-gas-sweep", None)
-
-
-@pytest.mark.parametrize("minutes", [3.0, 45.0, 7 * 24 * 60.0])
-def test_a_break_ends_the_way_to_the_rest_of_what_lifts(decider: Decider, minutes: float) -> None:
-    """Regression: a week after the place was cleared the visit went on towards the sweep."""
-    decision = next_of(decider, [*cleared(), Resumed(minutes, minutes < 60)])
-    assert decision.kind == "stop"
-
-
-@pytest.mark.parametrize(
-    ("minutes", "first"), [(3.0, "combustible-gas-sweep"), (7 * 24 * 60.0, "all-clear")]
-)
-def test_what_was_read_in_part_before_a_long_break_is_read_anew(
-    decider: Decider, minutes: float, first: str
-) -> None:
-    """Regression: a sweep of three weeks ago was half of what lifted the STOP."""
-    state = replay(decider.knowledge, [*cleared(), Resumed(minutes, minutes < 60)])
-    conclusions = conclude_visit(decider.reasoner, state)
-    (stop,) = conclusions.standing_stops
-    assert lifting_finding(decider.knowledge, state, conclusions, stop) == (first, None)

@@ -7,7 +7,8 @@ import pytest
 from tests.visit.deciding.test_stops import next_of, start
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.safety.stops.lifting import conclude_visit
+from troubleshoot.safety.profiles import FULLY_QUALIFIED
+from troubleshoot.safety.stops.lifting import conclude_visit, lifting_finding
 from troubleshoot.safety.stops.parts import shown_by
 from troubleshoot.safety.stops.record import HandOverResult, Spot
 from troubleshoot.safety.stops.reopening import what_stopped
@@ -18,6 +19,8 @@ from troubleshoot.visit.events import (
     Event,
     Halted,
     Reopened,
+    Resumed,
+    Started,
     StepDone,
     VisitEnded,
     replay,
@@ -138,3 +141,44 @@ def test_it_is_so_for_every_whole_job_stop_that_a_look_called_up(
     spot: Spot = (found[0], None)
     wanted = ((metered, None), spot) if metered else (spot,)
     assert shown_by(shipped, job, shipped.hazards[hazard], spot) == wanted
+
+
+def cleared() -> list[Event]:
+    """Gas was smelt by the caller, and whoever cleared the place has said so."""
+    call = Started(
+        complaint="gas-smell", unit={"heat": "gas"}, profiles=tuple(sorted(FULLY_QUALIFIED))
+    )
+    spot: Spot = ("all-clear", None)
+    return [
+        call,
+        Halted.over("gas-odour", spot),
+        CLOSED,
+        Reopened.on("gas-odour", RESULT, spot),
+        Answered("all-clear", None, ("cleared",)),
+    ]
+
+
+def test_the_word_of_whoever_cleared_the_place_leads_on_to_the_sweep(decider: Decider) -> None:
+    decision = next_of(decider, cleared())
+    assert decision.kind == "step" and decision.stop is not None
+    assert decision.aim == ("combustible-gas-sweep", None)
+
+
+@pytest.mark.parametrize("minutes", [3.0, 45.0, 7 * 24 * 60.0])
+def test_a_break_ends_the_way_to_the_rest_of_what_lifts(decider: Decider, minutes: float) -> None:
+    """Regression: a week after the place was cleared the visit went on towards the sweep."""
+    decision = next_of(decider, [*cleared(), Resumed(minutes, minutes < 60)])
+    assert decision.kind == "stop"
+
+
+@pytest.mark.parametrize(
+    ("minutes", "first"), [(3.0, "combustible-gas-sweep"), (7 * 24 * 60.0, "all-clear")]
+)
+def test_what_was_read_in_part_before_a_long_break_is_read_anew(
+    decider: Decider, minutes: float, first: str
+) -> None:
+    """Regression: a sweep of three weeks ago was half of what lifted the STOP."""
+    state = replay(decider.knowledge, [*cleared(), Resumed(minutes, minutes < 60)])
+    conclusions = conclude_visit(decider.reasoner, state)
+    (stop,) = conclusions.standing_stops
+    assert lifting_finding(decider.knowledge, state, conclusions, stop) == (first, None)
