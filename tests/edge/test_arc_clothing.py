@@ -24,11 +24,6 @@ DRESS = "Step: Arc-rated clothing"
 VOLTS = {"480 V": "480 volt", "nobody knows": "", "208 V": "208 to 240 volt"}
 
 
-@pytest.fixture
-def clock(tmp_path: Path) -> Clock:
-    return Clock(tmp_path)
-
-
 def tasks_to(person: Person, wanted: str, volts: str) -> list[str]:
     """Every step on the way to a test, done with care on a unit of these volts."""
     tasks = []

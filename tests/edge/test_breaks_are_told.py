@@ -16,16 +16,6 @@ from tests.edge.visits import DEAD_WORK, HANDS_IN, begin, careful, lead_to, task
 PLATE_WORK = "do capacitance-out-of-circuit at capacitor condenser fan 1"
 
 
-@pytest.fixture
-def clock(tmp_path: Path) -> Clock:
-    return Clock(tmp_path)
-
-
-@pytest.fixture
-def data(tmp_path: Path) -> Path:
-    return tmp_path / "data"
-
-
 def first_lines(person: Person) -> str:
     """What the last answer brought on the screen, in one line."""
     return " ".join(person.last.split())

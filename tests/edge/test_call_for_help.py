@@ -14,16 +14,6 @@ from tests.edge.visits import begin, events_of, lead_to, takes_over, task
 GAS, FIRE = "gas utility", "fire service"
 
 
-@pytest.fixture
-def clock(tmp_path: Path) -> Clock:
-    return Clock(tmp_path)
-
-
-@pytest.fixture
-def data(tmp_path: Path) -> Path:
-    return tmp_path / "data"
-
-
 @pytest.mark.parametrize("call", ["danger", "danger?", "DANGER!", "dangerous", "stop", "Stop!",
                                   "emergency", "mayday", "help me", "somebody help"])  # fmt: skip
 def test_a_call_that_names_nothing_stops_first_and_asks_once(

@@ -17,11 +17,6 @@ UNIT = "Quarry Street clinic, unit 2"
 VISIT = "2026-11-25-1"
 
 
-@pytest.fixture
-def data(tmp_path: Path) -> Path:
-    return tmp_path / "data"
-
-
 def damaged(data: Path, before: bytes, after: bytes, name: str = VISIT) -> Path:
     """A visit that a STOP halted, with one place of its journal not as it was written."""
     path = write_journal(data / "visits", name, stopped_visit())

@@ -12,16 +12,6 @@ from tests.edge.visits import ALL, begin, events_of, lead_to, takes_over, task
 GAS, FIRE, HURT = "gas utility", "fire service", "medical"
 
 
-@pytest.fixture
-def clock(tmp_path: Path) -> Clock:
-    return Clock(tmp_path)
-
-
-@pytest.fixture
-def data(tmp_path: Path) -> Path:
-    return tmp_path / "data"
-
-
 @pytest.mark.parametrize(
     ("before", "typed", "who"),
     [

@@ -28,11 +28,6 @@ TYPED_ANYWHERE = {
 """What is typed -> a word of whom the job goes to."""
 
 
-@pytest.fixture
-def clock(tmp_path: Path) -> Clock:
-    return Clock(tmp_path)
-
-
 @pytest.mark.parametrize("typed", TYPED_ANYWHERE)
 def test_a_report_stops_the_visit_and_says_who_takes_over(
     typed: str, tmp_path: Path, clock: Clock

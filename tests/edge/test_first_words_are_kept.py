@@ -5,16 +5,9 @@ from __future__ import annotations
 import signal
 from pathlib import Path
 
-import pytest
-
 from tests.edge.person import Clock, Person
 from tests.edge.started import started
 from tests.edge.visits import DEAD_WORK, begin, careful, events_of, lead_to, to_a_task
-
-
-@pytest.fixture
-def data(tmp_path: Path) -> Path:
-    return tmp_path / "data"
 
 
 def killed_at(person: Person, wanted: str, *typed: str) -> None:

@@ -10,16 +10,6 @@ from tests.edge.person import Clock, Person
 from tests.edge.visits import begin
 
 
-@pytest.fixture
-def clock(tmp_path: Path) -> Clock:
-    return Clock(tmp_path)
-
-
-@pytest.fixture
-def data(tmp_path: Path) -> Path:
-    return tmp_path / "data"
-
-
 def left_open(data: Path, clock: Clock, unit: str) -> None:
     with begin(data, clock, unit=unit) as person:
         person.types("q")

@@ -21,16 +21,6 @@ from tests.edge.visits import (
 )
 
 
-@pytest.fixture
-def clock(tmp_path: Path) -> Clock:
-    return Clock(tmp_path)
-
-
-@pytest.fixture
-def data(tmp_path: Path) -> Path:
-    return tmp_path / "data"
-
-
 def hands_in(data: Path, clock: Clock) -> Person:
     """A visit that has just shown a test with the hands inside."""
     person = begin(data, clock)

@@ -4,19 +4,12 @@ from __future__ import annotations
 
 from pathlib import Path
 
-import pytest
-
 from tests.edge.person import Clock, Person
 from tests.edge.visits import DEAD_WORK, begin, events_of, lead_to, task
 
 STEP = "Stop the unit by its controls"
 REPAIRED = '"event": "repaired"'
 STILL = "Is the complaint still there?"
-
-
-@pytest.fixture
-def clock(tmp_path: Path) -> Clock:
-    return Clock(tmp_path)
 
 
 def proofs_read(person: Person) -> None:

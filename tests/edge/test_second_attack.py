@@ -13,16 +13,6 @@ from tests.edge.visits import ALL, begin
 GAS = ("RTU-7", "smells gas")
 
 
-@pytest.fixture
-def data(tmp_path: Path) -> Path:
-    return tmp_path / "data"
-
-
-@pytest.fixture
-def clock(tmp_path: Path) -> Clock:
-    return Clock(tmp_path)
-
-
 def journal_of(data: Path) -> Path:
     (journal,) = sorted((data / "visits").glob("*.journal"))
     return journal

@@ -4,23 +4,11 @@ from __future__ import annotations
 
 from pathlib import Path
 
-import pytest
-
 from tests.edge.person import Clock, Person
 from tests.edge.visits import ALL, begin, events_of, lead_to, task
 
 DONE = "a loose union at the cock, tightened and bubble tested"
 READ = "nothing at every joint with a bumped detector"
-
-
-@pytest.fixture
-def clock(tmp_path: Path) -> Clock:
-    return Clock(tmp_path)
-
-
-@pytest.fixture
-def data(tmp_path: Path) -> Path:
-    return tmp_path / "data"
 
 
 def leak(data: Path, clock: Clock, who: str = ALL) -> Person:

@@ -19,11 +19,6 @@ RESULT = (
 
 
 @pytest.fixture
-def clock(tmp_path: Path) -> Clock:
-    return Clock(tmp_path)
-
-
-@pytest.fixture
 def data(tmp_path: Path) -> Path:
     """A visit that stopped at a look which found gas odour and water, and was handed over."""
     folder = tmp_path / "data"
