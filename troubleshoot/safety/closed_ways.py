@@ -32,7 +32,7 @@ def failures(
     `work`: as it is after it. A step that brought about what it is for has not failed, whatever
     else came of it.
     """
-    declared, same = STEPS[step.id], Step(step.id, step.place)
+    declared, same = STEPS[step.id], _plain(step)
     if outcomes == (BEFORE_BLEEDING,):
         return before
     sound = bool(outcomes) and {declared.sound, *declared.also_sound}.issuperset(outcomes)
@@ -43,7 +43,12 @@ def failures(
 
 def has_failed(job: Job, step: Step) -> int:
     """How often a step has failed since it was last sound."""
-    return sum((step.id, step.place) == (each.id, each.place) for each in job.failed_steps)
+    return job.failed_steps.count(_plain(step))
+
+
+def _plain(step: Step) -> Step:
+    """A step as it is counted: the second time round is the same step."""
+    return Step(step.id, step.place)
 
 
 def closed(job: Job) -> tuple[str, ...]:
