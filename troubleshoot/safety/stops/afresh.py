@@ -54,9 +54,11 @@ def way_to_lifting(
     the finding may be that of another.
     """
     next_finding = lifting_finding(knowledge, job, conclusions, told)
-    under_way = is_under_way(knowledge, job, conclusions, told)
+    if next_finding is None:
+        return None
+    under_way = is_under_way(knowledge, job, conclusions, told, next_finding)
     fresh = job.fresh or (next_finding if under_way else None)
-    if fresh is None or next_finding is None:
+    if fresh is None:
         return None
     standing = conclusions.standing_stops
     lifted = [s for s in standing if lifting_finding(knowledge, job, conclusions, s) == fresh]

@@ -164,16 +164,16 @@ def lifting_finding(
 
 
 def is_under_way(
-    knowledge: Knowledge, job: Job, conclusions: Conclusions, fired: FiredHazard
+    knowledge: Knowledge, job: Job, conclusions: Conclusions, fired: FiredHazard, wanted: Spot
 ) -> bool:
-    """Whether part of what lifts a STOP was just read sound: a break ends the way to the rest."""
-    if not job.fresh_read:
+    """Whether part of what lifts a STOP was just read sound: a break ends the way to the rest.
+
+    `wanted`: the finding that may be taken afresh now.
+    """
+    if not job.fresh_read or not _is_final(fired):
         return False
     spot = finding_of(knowledge, job, conclusions, fired)
-    wanted = lifting_finding(knowledge, job, conclusions, fired)
-    if spot is None or wanted is None or not _is_final(fired):
-        return False
-    return wanted != shown_by(knowledge, job, fired.hazard, spot)[0]
+    return spot is not None and wanted != shown_by(knowledge, job, fired.hazard, spot)[0]
 
 
 def _standing_met(
