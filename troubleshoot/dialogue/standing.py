@@ -21,8 +21,7 @@ def met_by(shelf: Shelf, voice: Voice, visit: str, unit: str) -> Standing | None
 
     A visit may have been begun before that STOP, or be named after its unit only later.
     """
-    others = filter(stops_unit, shelf.standing(but=visit))
-    return _told_of_unit(voice, tuple(s for s in others if same_unit(s.unit, unit)))
+    return _told_of_unit(voice, _over(unit, shelf.standing(but=visit)))
 
 
 def tell_unreadable(voice: Voice, standing: Iterable[Standing]) -> frozenset[str]:
@@ -55,11 +54,9 @@ def tell_left_before(shelf: Shelf, voice: Voice, book: VisitBook, unit: str) -> 
 
 def tell_of_unit(shelf: Shelf, voice: Voice, book: VisitBook, unit: str) -> None:
     """Tell what stands over a unit and what was left off on it, where a visit is named late."""
-    for each in shelf.standing(but=book.visit_id):
-        if not stops_unit(each) or not same_unit(each.unit, unit):
-            continue
+    for each in _over(unit, shelf.standing(but=book.visit_id)):
         if isinstance(each, Stopped):
-            voice.say(f"Visit {each.visit} stops it too: {each.reason}.", strong=True)
+            _say_it_stops_too(voice, each)
             voice.tell(StopElsewhere(each))
         else:
             _say_unreadable(voice, each)
@@ -75,7 +72,7 @@ def meet_standing(
     Back, Leave, DangerCalled.
     """
     standing = tuple(filter(stops_unit, found))
-    of_unit = tuple(each for each in standing if same_unit(each.unit, unit))
+    of_unit = _over(unit, standing)
     if of_unit:
         return _told_of_unit(voice, of_unit)
     if not standing:
@@ -94,13 +91,22 @@ def meet_standing(
         listener.not_understood(typed, "Its number, its name, or n.")
 
 
+def _over(unit: str, standing: Iterable[Standing]) -> tuple[Standing, ...]:
+    """Those of all that stand that stop this unit."""
+    return tuple(each for each in standing if stops_unit(each) and same_unit(each.unit, unit))
+
+
+def _say_it_stops_too(voice: Voice, standing: Standing) -> None:
+    voice.say(f"Visit {standing.visit} stops it too: {standing.reason}.", strong=True)
+
+
 def _told_of_unit(voice: Voice, standing: Sequence[Standing]) -> Standing | None:
     """Tell of what stands over one unit: the last visit's whole, of each other one a line."""
     if not standing:
         return None
     first, *others = standing
     for each in others:
-        voice.say(f"Visit {each.visit} stops it too: {each.reason}.", strong=True)
+        _say_it_stops_too(voice, each)
     return told(voice, first)
 
 
