@@ -211,13 +211,19 @@ class Job:
             if event["event"] == "fact" and not said.undone and event["value"] is not None:
                 name, value, before = event["name"], event["value"], facts.get(event["name"])
                 if isinstance(value, str) and name in self.knowledge.facts:
-                    words = "-".join(value.lower().split())  # as it is shown, it may be typed
-                    values = self.knowledge.facts[name].values
-                    value = next((each for each in values if each.lower() == words), value)
+                    value = self._meant(name, value)
                 both = isinstance(value, dict) and isinstance(before, dict)
                 facts[name] = {**before, **value} if both else value  # type: ignore[dict-item]
                 facts |= event.get("also", {})
         return facts
+
+    def _meant(self, name: str, typed: str) -> str:
+        """The value of a fact that was typed as it is shown, or in one of its words."""
+        fact, said = self.knowledge.facts[name], typed.lower().split()
+        for value in fact.values:
+            if "-".join(said) == value.lower() or " ".join(said) in fact.words.get(value, ()):
+                return value
+        return typed
 
     def _too_soon(self, event: Event, now: datetime) -> str:
         """Electronics bleed by waiting: in words only when the wait is over."""
