@@ -64,7 +64,7 @@ NFPA 70E 120.5 (reference value SAF-002). The rest is common practice, no source
 """
 
 MUST_NOT_STAND = {
-    "arc-clothing-on": "open-live",
+    "arc-clothing-on": "open-live-no-jumper",
     "stop-by-controls": "jumper-in",
     "lockout": "jumper-in running-untried",
     "panels-off-energised": "jumper-in would-run",
@@ -72,8 +72,8 @@ MUST_NOT_STAND = {
     "manometer-on": "would-run",
     "manometer-off": "would-run",
     "gas-cock-open": "would-run",
-    "panels-on": "jumper-in would-run tap-open",
-    "jumper-out": "closed-up",
+    "panels-on": "jumper-in would-run tap-open open-live-alone open-live-undressed",
+    "jumper-out": "closed-up open-live-alone open-live-undressed",
     "lock-off": ("leads-off jumper-in no-charge gas-about open-unswept open-alone open-undressed"),
     "restart-and-watch": "leads-off no-charge gas-about open-unswept open-alone open-undressed",
 }

@@ -144,6 +144,17 @@ def test_nobody_dresses_in_front_of_an_open_live_panel() -> None:
     assert way(on, ENERGISED, unit) == []
 
 
+def test_after_a_break_hands_stay_out_of_an_open_live_480_volt_unit_undressed_or_alone() -> None:
+    unit = UnitAtWork(volts_480=True)
+    left = WorkState(panels="off", calls="off", roof="go", occupants_told=True)
+    assert [step.id for step in steps_to_leave(left, unit)][:2] == ["lockout", "panels-on"]
+    jumped = replace(left, calls="on", jumpers=frozenset({"contactor coil 1"}))
+    first = [step.id for step in steps_to_leave(jumped, unit)][:3]
+    assert first == ["second-person", "arc-clothing-on", "jumper-out"]
+    low = UnitAtWork(volts_480=False)
+    assert [step.id for step in steps_to_leave(left, low)][:1] == ["panels-on"]
+
+
 def test_the_panel_comes_off_a_unit_that_stands_still() -> None:
     steps = way(WorkState(), RUNNING_OPEN)
     assert steps.index("stop-by-controls") < steps.index("panels-off-energised")

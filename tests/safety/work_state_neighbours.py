@@ -109,6 +109,7 @@ def states_on_every_way(unit: UnitAtWork) -> tuple[WorkState, ...]:
 
 def as_world(state: WorkState) -> World:
     """What the officer would find standing, were the state the whole truth."""
+    open_live = state.panels != "on" and state.power != "locked-out"
     things = {
         "roof-safe": state.roof == "go",
         "edge-near": state.roof == "edge-near",
@@ -133,7 +134,9 @@ def as_world(state: WorkState) -> World:
         "second-source-locked": state.second_source == "locked",
         "second-source-open": state.second_source == "found",
         "opened": state.panels == "off",
-        "open-live": state.panels != "on" and state.power != "locked-out",
+        "open-live-no-jumper": open_live and not state.jumpers,
+        "open-live-alone": open_live and not state.second_person,
+        "open-live-undressed": open_live and not state.arc_clothing,
         "closed-up": state.panels == "on",
         "stopped": state.calls == "off",
         "would-run": state.power != "locked-out" and state.calls != "off",

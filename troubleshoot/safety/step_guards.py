@@ -27,6 +27,10 @@ def _charge_is_bled(state: WorkState, unit: UnitAtWork) -> bool:
     return state.discharged >= {*unit.capacitors, *unit.drives}
 
 
+def _is_away(state: WorkState) -> bool:
+    return state.panels == "on" or state.power == "locked-out"
+
+
 def _circuit(words: str, *ready: Circuit) -> StepGuard:
     return StepGuard(words, lambda state, place, unit: state.circuit(place) in ready)
 
@@ -75,9 +79,17 @@ ARC_CLOTHING_IF_OPEN: Final = StepGuard(
     "the panel on, or arc-rated clothing on, at 480 V or where nobody knows",
     lambda state, place, unit: not unit.volts_480 or state.panels == "on" or state.arc_clothing,
 )
+HELP_THERE_IF_LIVE: Final = StepGuard(
+    "the power locked out, or a second person there, at 480 V or where nobody knows",
+    lambda state, place, unit: not unit.volts_480 or _is_away(state) or state.second_person,
+)
+ARC_CLOTHING_IF_LIVE: Final = StepGuard(
+    "the power locked out, or arc-rated clothing on, at 480 V or where nobody knows",
+    lambda state, place, unit: not unit.volts_480 or _is_away(state) or state.arc_clothing,
+)
 AWAY_FROM_LIVE: Final = StepGuard(
-    "no live part open: the panel on, or the power locked out",
-    lambda state, place, unit: state.panels == "on" or state.power == "locked-out",
+    "no live part open: the panel on, or the power locked out, unless a jumper has to come out",
+    lambda state, place, unit: _is_away(state) or bool(state.jumpers),
 )
 REFRIGERANT_CLEAR: Final = StepGuard(
     "no refrigerant in the air",

@@ -58,6 +58,7 @@ _BEFORE_STEPS: dict[str, tuple[str, ...]] = {
 _MAKES_LIVE = ("lock-off", "restart-and-watch")
 _BEHIND_480 = ("panels-off", "panels-off-energised", "verified-dead")
 """What is locked out is live until it has been tested dead (NFPA 70E 120.5, from memory)."""
+_HANDS_IN = ("jumper-out", "panels-on")
 _EMPTY = ("emptied", "at-zero", "nitrogen", "vacuum")
 _ALONE_NEVER = frozenset({"electrical", "refrigerant", "gas", "combustion", "fire-alarm"})
 
@@ -73,6 +74,10 @@ def objection_to(unit: UnitAtWork, world: World, test: Test, place: str | None, 
         return "the air was not swept for flammable refrigerant"
     if unit.volts_480 and test.id in _BEHIND_480 and "dressed" not in world:
         return "not dressed for an arc of 480 V"
+    open_live = "opened" in world and "locked" not in world
+    ready = {"company", "dressed"} <= world
+    if unit.volts_480 and test.id in _HANDS_IN and open_live and not ready:
+        return "hands in an open live panel of 480 V, alone or not dressed"
     if unit.burns_gas and test.id == "panels-off-energised" and "no-gas" not in world:
         return "the air was not swept for gas"
     if unit.fire_panel and test.id in ("stop-by-controls", "lockout"):

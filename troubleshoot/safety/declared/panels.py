@@ -9,10 +9,12 @@ from troubleshoot.safety.changes import any_other, drops, sets
 from troubleshoot.safety.declaration import SafetyStep
 from troubleshoot.safety.step_guards import (
     ARC_CLOTHING_IF_480,
+    ARC_CLOTHING_IF_LIVE,
     AREA_CLEAR,
     CHARGE_BLED,
     DEAD_PROVED,
     GAS_SWEPT_BEFORE_OPENING,
+    HELP_THERE_IF_LIVE,
     JUMPERS_OUT,
     LOCKED_OUT,
     PANELS_CLOSED,
@@ -62,7 +64,7 @@ JUMPER_OUT: Final = SafetyStep(
     id=steps.JUMPER_OUT,
     at="jumper",
     sound="out",
-    after=(ROOF_SAFE, PANELS_NOT_ON),
+    after=(ROOF_SAFE, PANELS_NOT_ON, HELP_THERE_IF_LIVE, ARC_CLOTHING_IF_LIVE),
     brings=(JUMPERS_OUT,),
     does=drops("jumpers"),
 )
@@ -70,7 +72,14 @@ PANELS_ON: Final = SafetyStep(
     id=steps.PANELS_ON,
     sound="on",
     by="enter",
-    after=(ROOF_SAFE, STOPPED, JUMPERS_OUT, TAPS_PLUGGED),
+    after=(
+        ROOF_SAFE,
+        STOPPED,
+        JUMPERS_OUT,
+        TAPS_PLUGGED,
+        ARC_CLOTHING_IF_LIVE,  # before company: locked out, neither is wanted
+        HELP_THERE_IF_LIVE,
+    ),
     brings=(PANELS_CLOSED,),
     does=sets(panels="on"),
     lost=PANELS_OFF.lost,

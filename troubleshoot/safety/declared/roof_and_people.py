@@ -10,6 +10,7 @@ from troubleshoot.safety.changes import any_other, sets
 from troubleshoot.safety.declaration import Outcomes, SafetyStep
 from troubleshoot.safety.step_guards import (
     ARC_CLOTHING_IF_480,
+    ARC_CLOTHING_IF_LIVE,
     ARC_CLOTHING_IF_OPEN,
     ARC_CLOTHING_ON,
     AWAY_FROM_LIVE,
@@ -17,6 +18,7 @@ from troubleshoot.safety.step_guards import (
     FIRE_PANEL_IN_SERVICE,
     FIRE_PANEL_ON_TEST,
     HELP_THERE,
+    HELP_THERE_IF_LIVE,
     HELP_THERE_IF_OPEN,
     PANEL_ON_TEST,
     PEOPLE_TOLD,
@@ -84,7 +86,7 @@ FIRE_PANEL_BACK: Final = SafetyStep(
 SECOND_PERSON: Final = SafetyStep(
     id=steps.SECOND_PERSON,
     sound="there",
-    brings=(HELP_THERE, HELP_THERE_IF_OPEN),
+    brings=(HELP_THERE, HELP_THERE_IF_OPEN, HELP_THERE_IF_LIVE),
     does=sets(second_person=True),
     otherwise=any_other(sets(second_person=False)),
     lost={"resumed": sets(second_person=False)},
@@ -92,12 +94,13 @@ SECOND_PERSON: Final = SafetyStep(
 )
 
 # What was locked out counts as live until it has been tested dead (NFPA 70E 120.5), so that this
-# comes before its panel too. Nobody dresses in front of an open, live one.
+# comes before its panel too. Nobody dresses in front of an open, live one, but where a jumper has
+# to come out before it can be switched off.
 ARC_CLOTHING: Final = SafetyStep(
     id=steps.ARC_CLOTHING,
     sound="dressed",
     after=(AWAY_FROM_LIVE,),
-    brings=(ARC_CLOTHING_ON, ARC_CLOTHING_IF_480, ARC_CLOTHING_IF_OPEN),
+    brings=(ARC_CLOTHING_ON, ARC_CLOTHING_IF_480, ARC_CLOTHING_IF_OPEN, ARC_CLOTHING_IF_LIVE),
     does=sets(arc_clothing=True),
     otherwise=any_other(sets(arc_clothing=False)),
     lost={"resumed": sets(arc_clothing=False)},
