@@ -29,15 +29,36 @@ def on_the_roof(readings: list[dict[str, Any]]) -> set[str]:
 
 
 def lines(readings: list[dict[str, Any]]) -> tuple[str, ...]:
+    return assessed(readings)[1]
+
+
+def assessed(readings: list[dict[str, Any]]) -> tuple[Any, tuple[str, ...]]:
     data = {"complaint": "no-cooling", "unit": UNIT, "readings": readings}
-    return assess_case(KNOWLEDGE, read_case(KNOWLEDGE, data))[1]
+    return assess_case(KNOWLEDGE, read_case(KNOWLEDGE, data))
 
 
 @pytest.mark.parametrize("edge", ["5 ft", "10 ft"])
 def test_nothing_at_the_unit_is_proposed_beside_an_open_edge(edge: str) -> None:
     """The STOP was right, and fan, drain and safety string of that unit were proposed below it."""
     assert on_the_roof([roof(edge)]) == set()
-    assert FIRST in lines([roof(edge)])
+    plain, told = assessed([roof(edge)])
+    assert FIRST in told
+    assert plain["before_anything"] == ["edge-protection"]
+
+
+def test_whatever_else_a_file_shows_the_protection_comes_first() -> None:
+    open_coil = {"test": "contactor-coil-ohms", "text": "OL", "at": "contactor 1"}
+    plain, told = assessed([roof("5 ft"), open_coil])
+    assert plain["ending"] != "shortlist"
+    assert FIRST in told
+    assert plain["before_anything"] == ["edge-protection"]
+
+
+def test_no_fault_is_asked_to_explain_the_roof() -> None:
+    """The edge was listed as a reading that no cause explains."""
+    plain, told = assessed([roof("5 ft")])
+    assert plain["unexplained"] == []
+    assert not any("not explained" in line for line in told)
 
 
 @pytest.mark.parametrize("readings", [[], [roof("20 ft")], [roof("5 ft"), PROTECTED]])

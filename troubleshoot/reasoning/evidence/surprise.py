@@ -125,9 +125,9 @@ def unexplained(
 
 
 def is_abnormal(hypotheses: Hypotheses, reading: Reading) -> bool:
-    """Whether a reading shows something a sound unit would not."""
+    """Whether a reading shows something a sound unit would not: a step tells of no unit."""
     test = hypotheses.knowledge.tests[reading.test]
-    return bool(test.healthy) and any(o not in test.healthy for o in reading.seen)
+    return test.kind != "step" and any(o not in test.healthy for o in reading.seen if test.healthy)
 
 
 def _explains(hypotheses: Hypotheses, hypothesis: Hypothesis, one: Seen) -> bool:

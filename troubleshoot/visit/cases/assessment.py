@@ -113,7 +113,8 @@ def assess_case(knowledge: Knowledge, case: Case) -> tuple[Plain, tuple[str, ...
         candidates=candidates,
         minutes=math.fsum(knowledge.tests[str(row["test"])].minutes for row in rows),
     )
-    return plain, tuple(_lines(conclusions, ending, candidates, rows))
+    first = [step.id for step in protection_first(conclusions)]
+    return {**plain, "before_anything": first}, tuple(_lines(conclusions, ending, candidates, rows))
 
 
 def _lines(
@@ -143,8 +144,8 @@ def _lines(
     for reading in conclusions.unexplained:
         test = conclusions.hypotheses.knowledge.tests[reading.test]
         yield f"  not explained: {test.name}: {', '.join(map(test.spoken, reading.seen))}"
-    if ending == "shortlist" and edge_is_open(conclusions):
-        yield protection_first(conclusions)
+    for step in protection_first(conclusions):
+        yield f"Before anything at the unit: {step.name}."
     if ending == "shortlist" and candidates:
         yield "These would tell them apart:"
         for candidate in candidates[:4]:

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.safety import steps
 from troubleshoot.safety.steps import Step
@@ -24,7 +25,7 @@ def edge_is_open(conclusions: Conclusions) -> bool:
     return work.roof == "edge-near"
 
 
-def protection_first(conclusions: Conclusions) -> str:
-    """The sentence for what comes before anything at the unit."""
-    step = conclusions.hypotheses.knowledge.tests[steps.EDGE_PROTECTION]
-    return f"Before anything at the unit: {step.name}."
+def protection_first(conclusions: Conclusions) -> tuple[Test, ...]:
+    """What comes before anything at the unit."""
+    tests = conclusions.hypotheses.knowledge.tests
+    return (tests[steps.EDGE_PROTECTION],) if edge_is_open(conclusions) else ()
