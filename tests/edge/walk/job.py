@@ -25,6 +25,7 @@ Event = dict[str, Any]
 FROM_THE_UNIT = frozenset({"start", "fact", "answer", "step", "skip", "repaired", "reopened"})
 TAKEN_BACK = frozenset({"answer", "step", "skip", "fact", "invalid", "repaired"})
 NO_WAY_BACK = frozenset({"stop", "danger", "end", "reopened"})
+LEAVES_IN_HAND = frozenset({"aim", "closing", "danger"})
 HALF_AN_HOUR, AN_HOUR = 30.0, 60.0
 
 
@@ -84,6 +85,8 @@ class Job:
             self.heard = now if kind != "resumed" or self.silent(now, 0.0) else self.heard
         if kind == "undo" and self._last() is None:
             return "an undo reached past a STOP"
+        if not own and task is not None and kind in LEAVES_IN_HAND:
+            self.worlds |= {w for old in self.worlds for w in self._begun(old, task)}
         wrong = self._too_soon(event, now) + self.stops.reopening_too_soon(event, self.ended)
         self.said.append(Said(event, self.worlds))
         if kind == "undo":
@@ -93,6 +96,10 @@ class Job:
         else:
             self._go_on(event, now, self.said[-1])
         return wrong
+
+    def _begun(self, world: World, task: Task) -> Iterable[World]:
+        """What a world may be where a test was shown, and left for something else."""
+        return (world,) if task.step else (account.after_test(world, task.test, task.place),)
 
     def _answers(self, event: Event, task: Task) -> bool:
         return task.test.id in (event.get("step"), event.get("test"))

@@ -87,8 +87,9 @@ class Stops:
         elif kind in ("take-afresh", "reopened"):
             self.going_for = (event["test"], event["at"])
             for bad in self.standing() if kind == "reopened" else ():
-                bad.back = True
-                bad.meters = dict.fromkeys(bad.meters)
+                bad.back, bad.meters = True, dict.fromkeys(bad.meters)
+                if bad.spot and self.knowledge.tests[bad.spot[0]].kind != "step":
+                    bad.lifted = None  # read in part before; a word is renewed by the hand-over
         elif kind == "resumed":
             self.going_for = None
         elif kind in ("answer", "step"):

@@ -3,17 +3,23 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import reduce
 
 import pytest
 
 from tests.visit.events.effects import AIM, DEAD, ONE, TWO, UNIT, changed
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.unit.equipment import read_unit
+from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.needs import needs_of
+from troubleshoot.safety.route import steps_to
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.record import Spot
-from troubleshoot.safety.transitions import after_test, failed
+from troubleshoot.safety.transitions import after_step, after_test, failed
 from troubleshoot.safety.unit_at_work import unit_at_work
-from troubleshoot.visit.events import Aimed, Skipped, after
+from troubleshoot.safety.work_state import WorkState
+from troubleshoot.visit.events import Aimed, Closing, DangerReported, Resumed, Skipped, after
+from troubleshoot.visit.events.event import Event
 from troubleshoot.visit.state import VisitState
 
 
@@ -95,3 +101,29 @@ def test_what_is_skipped_everywhere_has_failed_at_its_first_place(
     work = replace(DEAD, discharged=frozenset({first, *others}))
     skipped = after(shipped, replace(visit, work=work), Skipped("capacitor-discharge"))
     assert skipped.work.discharged == set(others)
+
+
+@pytest.mark.parametrize(
+    "leaves",
+    [
+        Aimed("weather-pattern"),
+        Closing(),
+        Resumed(minutes_away=None, same_day=False),
+        DangerReported("smoke-or-heat-now", "smoke", "all-clear"),
+    ],
+)
+def test_whoever_leaves_a_test_in_hand_may_have_begun_it(
+    leaves: Event, shipped: Knowledge, visit: VisitState
+) -> None:
+    """`done` at the jumper test put panels on and power back, and never asked for the jumper."""
+    jumper = shipped.tests["call-jumpered-at-unit"]
+    needs = needs_of(jumper, None, visit.at_work)
+    way = steps_to(WorkState(), needs, visit.at_work)
+    work = reduce(
+        lambda work, step: after_step(work, step, (CONFIRMED[step.id],), visit.at_work),
+        way, WorkState(),
+    )  # fmt: skip
+    in_hand = replace(visit, work=work, aim=(jumper.id, None))
+    assert after(shipped, in_hand, leaves).work.jumpers == {jumper.id}
+    on_the_way = replace(in_hand, work=replace(work, roof="not-checked"))
+    assert after(shipped, on_the_way, leaves).work.jumpers == frozenset()

@@ -14,6 +14,7 @@ from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.transitions import expire
 from troubleshoot.visit.events.event import Event
+from troubleshoot.visit.events.way import put_aside
 from troubleshoot.visit.state import VisitState
 
 
@@ -44,9 +45,8 @@ class NotUnderstood(Event):
 
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
         """Nothing is learnt, nothing is on its way, and the work is as after an absence."""
-        return replace(
-            state, work=expire(state.work, "resumed"), aim=None, fresh=None, fresh_read=False
-        )
+        state = put_aside(knowledge, state)
+        return replace(state, work=expire(state.work, "resumed"), fresh=None, fresh_read=False)
 
 
 def kind_of(event: Event) -> str:

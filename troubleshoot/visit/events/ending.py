@@ -8,6 +8,7 @@ from typing import ClassVar
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.events.event import Event
+from troubleshoot.visit.events.way import put_aside
 from troubleshoot.visit.state import RepairSaid, VisitState
 
 
@@ -71,7 +72,7 @@ class Closing(Event):
     cured: bool = False
 
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
-        return replace(state, closing=True, cured=self.cured, aim=None)
+        return replace(put_aside(knowledge, state), closing=True, cured=self.cured)
 
 
 @frozen

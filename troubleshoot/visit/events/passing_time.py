@@ -9,6 +9,7 @@ from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.transitions import expire, resume_voids
 from troubleshoot.visit.events.event import Event
+from troubleshoot.visit.events.way import put_aside
 from troubleshoot.visit.state import VisitState
 
 
@@ -39,8 +40,8 @@ class Resumed(Event):
         from troubleshoot.safety.stops.parts import after_a_break
 
         stops = state.stops and after_a_break(knowledge, state)
-        work = expire(state.work, "resumed")
-        return replace(state, work=work, stops=stops, failed_steps=(), aim=None)
+        state = put_aside(knowledge, state)
+        return replace(state, work=expire(state.work, "resumed"), stops=stops, failed_steps=())
 
 
 @frozen

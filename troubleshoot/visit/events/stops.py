@@ -18,6 +18,7 @@ from troubleshoot.safety.stops.record import HandOverResult, Spot, StopMet
 from troubleshoot.safety.transitions import expire, failed
 from troubleshoot.visit.events.event import ALWAYS, Event
 from troubleshoot.visit.events.places import spot_of
+from troubleshoot.visit.events.way import put_aside
 from troubleshoot.visit.state import VisitState
 
 
@@ -45,7 +46,7 @@ class Halted(Event):
         met = StopMet(
             self.hazard, len(state.answers), spot, time=self.time, on_record=self.on_record
         )
-        return _halted(state, met)
+        return _halted(knowledge, state, met)
 
 
 @frozen
@@ -79,7 +80,7 @@ class DangerReported(Event):
             state = replace(state, stops=state.stops[:-1])
         spot = _shown_by(knowledge, state, self)
         met = StopMet(self.hazard, len(state.answers), spot, self.words, self.time)
-        state = replace(_halted(state, met), ended=None)
+        state = replace(_halted(knowledge, state, met), ended=None)
         if self.test is None or self.test not in CONFIRMED:
             return state
         work = failed(state.work, state.work, Step(self.test), state.at_work)
@@ -201,9 +202,10 @@ class Reopened(Event):
         )
 
 
-def _halted(state: VisitState, met: StopMet) -> VisitState:
+def _halted(knowledge: Knowledge, state: VisitState, met: StopMet) -> VisitState:
     """Nothing is on its way where a STOP has been met."""
-    return replace(state, stops=(*state.stops, met), fresh=None, fresh_read=False, aim=None)
+    state = put_aside(knowledge, state)
+    return replace(state, stops=(*state.stops, met), fresh=None, fresh_read=False)
 
 
 def _shown_by(

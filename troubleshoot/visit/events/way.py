@@ -33,9 +33,10 @@ class Aimed(Event):
         test = knowledge.tests[self.test]
         place = places_from(self.at, test.per, state.unit)[0]
         skipped = state.skipped - {(test.id, place)} if self.chosen else state.skipped
+        aim = (test.id, place if self.at else None)
         return replace(
-            state,
-            aim=(test.id, place if self.at else None),
+            state if aim == state.aim else put_aside(knowledge, state),
+            aim=aim,
             aim_reason=self.reason,
             aim_chosen=self.chosen,
             skipped=skipped,
@@ -70,6 +71,17 @@ class Skipped(Event):
             # It had been shown: hands may have begun (leads lifted) before it was given up.
             work = after_test(work, test, where, (), state.at_work)
         return replace(state, skipped=skipped, aim=aim, fresh=None, fresh_read=False, work=work)
+
+
+def put_aside(knowledge: Knowledge, state: VisitState) -> VisitState:
+    """Nothing is on its way any more; what was in hand may have been begun: a jumper may be in."""
+    if state.aim is None:
+        return state
+    test, place = knowledge.tests[state.aim[0]], spoken(state.aim[1])
+    work = state.work
+    if test.id not in CONFIRMED and not allowed(work, test, place, state.at_work):
+        work = after_test(work, test, place, (), state.at_work)
+    return replace(state, work=work, aim=None)
 
 
 def _may_hang_on(knowledge: Knowledge, aim: Spot, skipped: str) -> bool:
