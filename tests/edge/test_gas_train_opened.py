@@ -1,7 +1,7 @@
-"""A plug of the gas train is turned with the call off, the cock shut and the air swept: a terminal.
+"""A plug of the gas train is turned locked out, with the cock shut and the air swept: a terminal.
 
-Out: call off, panel open, cock shut, swept, manometer on, cock open, swept, and only then the call.
-Back: the same the other way, with the plug in.
+Out: call off, locked out, panel off, cock shut, swept, manometer on, cock open, swept, power back,
+and only then the call. Back: the same the other way, with the plug in.
 """
 
 from __future__ import annotations
@@ -15,14 +15,16 @@ from tests.edge.visits import begin, careful, task
 
 GAS = {"What heat": "gas", "Natural gas or": "natural-gas", "Which line": "208-to-240-volt"}
 OUT = (
-    "Stop the unit by its controls", "Open the panel with the power on", "Shut the gas cock",
-    "Combustible-gas sweep", "Put the manometer on a tap", "Open the gas cock again",
-    "Combustible-gas sweep", "Call for the unit",
+    "Stop the unit by its controls", "Switch off, lock, tag", "Take the panels off",
+    "Shut the gas cock", "Combustible-gas sweep", "Put the manometer on a tap",
+    "Open the gas cock again", "Combustible-gas sweep", "Take your own lock off",
+    "Call for the unit",
 )  # fmt: skip
 BACK = (
-    "Stop the unit by its controls", "Shut the gas cock", "Combustible-gas sweep",
-    "Take the manometer off", "Open the gas cock again", "Combustible-gas sweep",
-    "Put the panels and guards on", "Call for the unit",
+    "Stop the unit by its controls", "Switch off, lock, tag", "Shut the gas cock",
+    "Combustible-gas sweep", "Take the manometer off", "Open the gas cock again",
+    "Combustible-gas sweep", "Put the panels and guards on", "Take your own lock off",
+    "Call for the unit",
 )  # fmt: skip
 
 

@@ -38,6 +38,7 @@ CAREFUL = {
     "Take the manometer off": "plugged",
     "Put the panels and guards on": "on",
     "Tools and people clear": "clear",
+    "Take your own lock off": "off",
     "Put the fire panel back": "in service",
     "Call for the unit": "runs",
 }

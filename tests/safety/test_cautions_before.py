@@ -8,8 +8,10 @@ from typing import Any
 import pytest
 
 from tests.building import base, test_of, unit_of
-from troubleshoot.knowledge.model import EquipmentFact, Finding, Hazard, Trigger
+from troubleshoot.knowledge.model import EquipmentFact, Finding, Hazard, Test, Trigger
 from troubleshoot.safety.cautions import cautions_before
+from troubleshoot.safety.steps import RESTART
+from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.work_state import UnitAtWork
 from troubleshoot.visit.state import VisitState
 
@@ -120,3 +122,20 @@ def test_a_refrigerant_that_burns_or_may_is_cautioned_for_where_the_air_is_swept
 def test_a_caution_of_both_kinds_is_shown_once() -> None:
     own = replace(called_up_by(test="live"), id="own")
     assert cautions(own, LIVE) == ["own"]
+
+
+def test_the_call_that_lights_a_burner_shows_what_the_test_it_is_for_can_do() -> None:
+    """The burner was lit with the words on fans alone; a late light was told at the test after."""
+    call = test_of(RESTART, kind="step")
+    burns = test_of("flame", hazards=("own",))
+    hazard = Hazard("own", "DANGER", "mind it")
+    knowledge = base([burns, call], hazards=(hazard,), facts=FACTS)
+    state = VisitState(unit=unit_of(knowledge))
+
+    def shown(aim: Spot | None, step: Test = call) -> list[str]:
+        before = cautions_before(knowledge, replace(state, aim=aim), step)
+        return [each.id for each in before]
+
+    assert shown(("flame", None)) == ["own"]
+    assert shown(None) == []
+    assert shown(("flame", None), test_of("tell-occupants", kind="step")) == []

@@ -144,6 +144,16 @@ def test_nobody_dresses_in_front_of_an_open_live_panel() -> None:
     assert way(on, ENERGISED, unit) == []
 
 
+def test_who_goes_live_from_dead_work_dresses_and_fetches_help_right_before_the_switch() -> None:
+    """What was on for the test for dead comes off for work by hand; it was never asked again."""
+    unit = UnitAtWork(volts_480=True)
+    dead = done(WorkState(), *way(WorkState(), HANDS_IN, unit), unit=unit)
+    assert not dead.arc_clothing
+    assert way(dead, ENERGISED, unit) == [
+        "second-person", "arc-clothing-on", "tools-clear", "lock-off"
+    ]  # fmt: skip
+
+
 def test_after_a_break_hands_stay_out_of_an_open_live_480_volt_unit_undressed_or_alone() -> None:
     unit = UnitAtWork(volts_480=True)
     left = WorkState(panels="off", calls="off", roof="go", occupants_told=True)
@@ -177,7 +187,8 @@ def test_a_gas_unit_is_swept_before_its_panel_is_opened_live_and_before_anything
     # NFPA 54 and the lighting instructions of gas appliances (ANSI Z21 and Z83 series, from
     # memory): smell for gas before anything is lit. Before a live panel too: common practice.
     steps = way(WorkState(), test, GAS_UNIT)
-    assert steps.index("combustible-gas-sweep") < steps.index("panels-off-energised")
+    opened_live = "lock-off" if test is MANIFOLD else "panels-off-energised"
+    assert steps.index("combustible-gas-sweep") < steps.index(opened_live)
     assert "combustible-gas-sweep" in way(WorkState(gas_swept=True), test, GAS_UNIT)
 
 

@@ -101,6 +101,8 @@ SWEEPS = ("refrigerant-sweep-a2l", "combustible-gas-sweep", "room-carbon-monoxid
 def after_test(world: World, test: Test, place: str | None) -> World:
     """What a test leaves behind."""
     things = [] if test.kind == "step" else ["tested"]
+    if test.work_state == "locked-out":
+        things += ["undressed", "alone"]  # nobody handles parts in arc gloves, nor is watched
     if test.work_state == "locked-out" and test.kind == "measurement":
         things.append("leads-off")
     if "temporary-jumper" in test.hazards:

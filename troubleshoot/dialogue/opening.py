@@ -29,6 +29,8 @@ if TYPE_CHECKING:
 
 VISIT_IS_KEPT = "The visit is kept. Start again to go on from here."
 NOTHING_BEGUN = "No visit was begun."
+ASKED_AGAIN = "States that others could have changed are asked again."
+STILL_COUNTS = "You were not away for long: what was done and proved still counts."
 
 
 @frozen
@@ -132,11 +134,13 @@ def reopened(book: VisitBook, voice: Voice, shelf: Shelf | None = None) -> Talk[
 
 def _resume(book: VisitBook, voice: Voice, profiles: tuple[str, ...]) -> Talk[None]:
     """Whoever goes on says who they are; what others could have changed since is asked again."""
+    before = book.state.work
     book.watch_the_clock()
     tell_break(book, voice)
     asked = unless_back(voice, NOTHING_YET, lambda: ask_profiles(book.knowledge, voice))
     book.resume(profiles or (yield from asked))
-    voice.say("Going on. States that others could have changed are asked again.")
+    voided = book.state.work != before
+    voice.say(f"Going on. {ASKED_AGAIN if voided else STILL_COUNTS}")
     call = book.knowledge.complaints.get(book.state.complaint or "")
     if not book.state.closing and call is not None:
         voice.tell(CallCautions(call))

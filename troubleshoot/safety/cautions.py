@@ -26,8 +26,8 @@ _POWER_UP: Final = (LOCK_OFF, RESTART)
 
 def cautions_before(knowledge: Knowledge, job: Job, test: Test) -> tuple[Hazard, ...]:
     """The hazards to be shown before a test or step, the gravest first."""
-    of_circuit = _flammable(job, test)
-    found = dict.fromkeys(n for n in (*of_circuit, *test.hazards) if n in knowledge.hazards)
+    own = (*_flammable(job, test), *_started_for(knowledge, job, test), *test.hazards)
+    found = dict.fromkeys(name for name in own if name in knowledge.hazards)
     for hazard in knowledge.hazards.values():
         if any(_step_trigger(trigger, job, test) for trigger in hazard.triggers):
             found.setdefault(hazard.id)
@@ -45,6 +45,13 @@ def _flammable(job: Job, test: Test) -> tuple[str, ...]:
         return ()
     known = "refrigerant-class" in job.unit.facts
     return (FLAMMABLE,) if known else (NOT_KNOWN, FLAMMABLE)
+
+
+def _started_for(knowledge: Knowledge, job: Job, test: Test) -> tuple[str, ...]:
+    """The hazards of the test that the unit is called for: its burner lights with the call."""
+    if test.id != RESTART or job.aim is None:
+        return ()
+    return tuple(knowledge.tests[job.aim[0]].hazards)
 
 
 def facts_behind(knowledge: Knowledge, job: Job, test: Test) -> tuple[str, ...]:

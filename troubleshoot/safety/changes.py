@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Any
 
 from troubleshoot.safety.declaration import Change, Otherwise, Outcomes
@@ -11,27 +10,27 @@ from troubleshoot.safety.work_state import Calls, Circuit, WorkState
 
 def sets(**facts: Any) -> Change:
     """These facts become so, whatever they were."""
-    return lambda state, place: replace(state, **facts)
+    return lambda state, place: state.with_facts(**facts)
 
 
 def adds(fact: str) -> Change:
     """The place joins those of which the fact is known."""
-    return lambda state, place: replace(state, **{fact: getattr(state, fact) | {place}})
+    return lambda state, place: state.with_facts(**{fact: getattr(state, fact) | {place}})
 
 
 def drops(fact: str) -> Change:
     """The place is no longer among those of which the fact is known."""
-    return lambda state, place: replace(state, **{fact: getattr(state, fact) - {place}})
+    return lambda state, place: state.with_facts(**{fact: getattr(state, fact) - {place}})
 
 
 def clears(sweep: str) -> Change:
     """This sweep found nothing."""
-    return lambda state, place: replace(state, clear=state.clear | {sweep})
+    return lambda state, place: state.with_facts(clear=state.clear | {sweep})
 
 
 def unclears(sweep: str) -> Change:
     """This sweep counts no more."""
-    return lambda state, place: replace(state, clear=state.clear - {sweep})
+    return lambda state, place: state.with_facts(clear=state.clear - {sweep})
 
 
 def circuit_is(condition: Circuit) -> Change:
@@ -61,4 +60,4 @@ def any_other(change: Change) -> Otherwise:
 
 def power_back(state: WorkState, calls: Calls) -> WorkState:
     """The power counts as on, so nothing is dead or discharged any more."""
-    return replace(state, power="on", calls=calls, dead="not-shown", discharged=frozenset())
+    return state.with_facts(power="on", calls=calls, dead="not-shown", discharged=frozenset())

@@ -18,9 +18,10 @@ class Job(Protocol):
     `complaint`: the id of what was called in; `words`: as the caller said it. `not_known`: facts
     that were asked for in vain. `stops`: every STOP that was met, in that order. `left_on`: dangers
     for which earlier visits left something off. `failed_steps`: safety steps that failed since they
-    were last sound, each as often as it did. `fresh`: the finding that is being taken once more to
-    see whether a STOP can be lifted; `fresh_read`: one has been, and nothing has broken the way to
-    the rest since; `fresh_since`: how many answers had been given before that.
+    were last sound, each as often as it did. `aim`: the test that is on the way. `fresh`: the
+    finding that is being taken once more to see whether a STOP can be lifted; `fresh_read`: one has
+    been, and nothing has broken the way to the rest since; `fresh_since`: how many answers had been
+    given before that.
     `ended`: how it was closed, if it was.
     """
 
@@ -59,6 +60,9 @@ class Job(Protocol):
 
     @property
     def failed_steps(self) -> Sequence[Step]: ...
+
+    @property
+    def aim(self) -> Spot | None: ...
 
     @property
     def fresh(self) -> Spot | None: ...

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from functools import lru_cache
 from typing import Final
 
@@ -36,7 +35,7 @@ def after_step(state: WorkState, step: Step, outcomes: Outcomes, unit: UnitAtWor
     """
     changed = STEPS[step.id].effect(state, step.place, outcomes)
     if step.id not in (steps.TOOLS_CLEAR, steps.LOCK_OFF):
-        changed = replace(changed, area_clear=False)
+        changed = changed.with_facts(area_clear=False)
     return cautious(state, changed) if refusals(state, step, unit) else changed
 
 
@@ -55,13 +54,13 @@ def after_test(
     """The state after a test: leads it took off, a jumper it put in, a circuit it left empty."""
     if test.id in STEPS:
         return after_step(state, Step(test.id, place), outcomes, unit)
-    changed = replace(state, area_clear=False, only_steps_since_proof=False)
+    changed = state.with_facts(area_clear=False, only_steps_since_proof=False)
     if state.power == "locked-out" and test.kind == "measurement":
-        changed = replace(changed, leads_off=changed.leads_off | {place or WHOLE_UNIT})
+        changed = changed.with_facts(leads_off=changed.leads_off | {place or WHOLE_UNIT})
     if JUMPER_HAZARD in test.hazards:
         calls = "on" if state.calls == "off" else state.calls
         jumpers = changed.jumpers | {test.id}
-        changed = replace(changed, jumpers=jumpers, calls=calls, panels="off")
+        changed = changed.with_facts(jumpers=jumpers, calls=calls, panels="off")
     for circuit, need in needs_of(test, place, unit).circuits:
         if need == "charge-recovered" and NITROGEN_HAZARD in test.hazards:
             changed = changed.with_circuit(circuit, "under-nitrogen")

@@ -27,7 +27,20 @@ class Way:
     def lock_wanted(self) -> bool:
         """Work has to be done locked out, or a lock that may be on has to be sure."""
         unsure = self.needs.energised and self.state.power == "unsure"
-        return self.needs.lock or self.dead_wanted or unsure
+        return self.needs.lock or self.dead_wanted or self.taps_wrong or unsure
+
+    @property
+    def hands_in(self) -> bool:
+        """Work is done dead: what is worn and who helps for live work waits until it is over."""
+        return self.state.dead == "proved"
+
+    @property
+    def taps_wrong(self) -> bool:
+        """A tap has to be opened or plugged: that is done with the power locked out."""
+        wanted = set(self.needs.taps)
+        return self.needs.energised and not (
+            wanted <= self.state.hoses_on and self.state.taps_open <= wanted
+        )
 
     @property
     def panels_wrong(self) -> bool:

@@ -10,7 +10,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 from dataclasses import replace
-from typing import Final, Literal
+from typing import Any, Final, Literal
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.spoken import spoken
@@ -126,10 +126,15 @@ class WorkState:
         """The condition of one refrigerant circuit."""
         return dict(self.circuits).get(place, "closed")
 
+    def with_facts(self, **facts: Any) -> WorkState:
+        """The state with these facts; itself where they are so, as most changes find them."""
+        news = {fact: value for fact, value in facts.items() if getattr(self, fact) != value}
+        return replace(self, **news) if news else self
+
     def with_circuit(self, place: str, condition: Circuit) -> WorkState:
         """The same state with one circuit in another condition."""
         conditions = {**dict(self.circuits), place: condition}
-        return replace(self, circuits=_ordered(conditions.items()))
+        return self.with_facts(circuits=_ordered(conditions.items()))
 
     @property
     def circuits_without_charge(self) -> tuple[str, ...]:
@@ -166,8 +171,12 @@ def open_items(state: WorkState) -> tuple[str, ...]:
         items.append("panels off" if state.panels == "off" else "panels not known to be on")
     if state.power != "on":
         items.append("locked out")
-    elif state.calls == "off":
+    elif state.panels != "on":
+        items.append("power on: live parts stand open")
+    if state.power == "on" and state.calls == "off":
         items.append("stopped by its controls")
+    elif state.power == "on" and state.panels != "on":
+        items.append("called to run")
     if state.fire_panel != "in-service":
         items.append("fire panel still on test")
     return tuple(items)

@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Mapping
-from dataclasses import replace
 from types import MappingProxyType
 from typing import Final
 
@@ -39,8 +38,11 @@ _AFTER_A_PROOF: Final[Mapping[Dead, Dead]] = MappingProxyType(
 
 
 def _proves_the_last_test(state: WorkState, place: str) -> WorkState:
+    """Once dead is proved gloves come off and help may go: both are asked for again to go live."""
     dead = _AFTER_A_PROOF.get(state.dead, state.dead)
-    return replace(state, meter="proved", only_steps_since_proof=True, dead=dead)
+    if dead == "proved" != state.dead:
+        state = state.with_facts(arc_clothing=False, second_person=False)
+    return state.with_facts(meter="proved", only_steps_since_proof=True, dead=dead)
 
 
 def _meter_is(unproved: Meter) -> Change:
@@ -48,12 +50,12 @@ def _meter_is(unproved: Meter) -> Change:
 
 
 def _dead_once_more(state: WorkState, place: str) -> WorkState:
-    return replace(state, dead="tested" if state.dead in _FIRST else "tested-again")
+    return state.with_facts(dead="tested" if state.dead in _FIRST else "tested-again")
 
 
 def _live(state: WorkState, place: str, outcomes: Outcomes) -> WorkState:
     second = "found" if "live" in outcomes else state.second_source
-    return replace(state, dead="not-shown", discharged=frozenset(), second_source=second)
+    return state.with_facts(dead="not-shown", discharged=frozenset(), second_source=second)
 
 
 METER_PROOF: Final = SafetyStep(

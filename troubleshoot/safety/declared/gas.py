@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Final
 
 from troubleshoot.safety import steps
@@ -13,6 +12,7 @@ from troubleshoot.safety.step_guards import (
     COCK_SHUT,
     GAS_AIR_CLEAR,
     HOSE_ON,
+    LOCKED_OUT,
     PANELS_OFF,
     PLUG_IN,
     ROOF_SAFE,
@@ -26,7 +26,7 @@ _OPENED: Final = all_of(sets(gas="on", gas_swept=False), _SWEEP_AGAIN)
 
 
 def _cock_may_be_open(state: WorkState, place: str) -> WorkState:
-    return replace(state, gas="on", gas_swept=state.gas_swept and state.gas == "on")
+    return state.with_facts(gas="on", gas_swept=state.gas_swept and state.gas == "on")
 
 
 GAS_SHUT: Final = SafetyStep(
@@ -47,12 +47,13 @@ GAS_OPEN: Final = SafetyStep(
     otherwise=any_other(_OPENED),
 )
 
+# No spark and no call while the train is open: both gas and power are off before a plug comes out.
 # Whatever came of it, the plug may be out now.
 TAP_OPENED: Final = SafetyStep(
     id=steps.TAP_OPENED,
     at="tap",
     sound="on",
-    after=(ROOF_SAFE, STOPPED, PANELS_OFF, COCK_SHUT, GAS_AIR_CLEAR),
+    after=(ROOF_SAFE, LOCKED_OUT, PANELS_OFF, COCK_SHUT, GAS_AIR_CLEAR),
     brings=(HOSE_ON,),
     does=all_of(adds("taps_open"), adds("hoses_on")),
     otherwise=any_other(all_of(adds("taps_open"), drops("hoses_on"))),

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Final
 
 from troubleshoot.safety import steps
@@ -35,26 +34,25 @@ from troubleshoot.safety.work_state import WorkState
 
 def _locked(state: WorkState, place: str) -> WorkState:
     """Whatever was proved dead was proved of another state of the switch."""
-    return replace(power_back(state, state.calls), power="locked-out")
+    return power_back(state, state.calls).with_facts(power="locked-out")
 
 
 def _lock_holds_if_said(state: WorkState, place: str, outcomes: Outcomes) -> WorkState:
     changed = power_back(state, state.calls)
     if "second-source" in outcomes:
-        changed = replace(changed, second_source="found")
+        changed = changed.with_facts(second_source="found")
     if "locked" in outcomes and "cannot-lock" not in outcomes:
-        changed = replace(changed, power="locked-out")
+        changed = changed.with_facts(power="locked-out")
     return changed
 
 
 def _lock_may_be_off(state: WorkState, place: str) -> WorkState:
-    return state if state.power == "on" else replace(state, power="unsure")
+    return state if state.power == "on" else state.with_facts(power="unsure")
 
 
 def _second_source_may_be_on(state: WorkState, place: str) -> WorkState:
-    return replace(
-        state, second_source="none-known" if state.second_source == "none-known" else "found"
-    )
+    none_known = state.second_source == "none-known"
+    return state if none_known else state.with_facts(second_source="found")
 
 
 def _still_on_or_starts(state: WorkState, place: str, outcomes: Outcomes) -> WorkState:

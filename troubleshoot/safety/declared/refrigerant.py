@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Final
 
 from troubleshoot.safety import steps
@@ -29,7 +28,7 @@ def _gauges_may_be_off(state: WorkState, place: str) -> WorkState:
     circuits: tuple[tuple[str, Circuit], ...] = tuple(
         (each, "gauges-unsure" if now == "gauges-on" else now) for each, now in state.circuits
     )
-    return replace(state, circuits=circuits)
+    return state.with_facts(circuits=circuits)
 
 
 GAUGES_ON: Final = SafetyStep(

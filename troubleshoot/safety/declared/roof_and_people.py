@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-from dataclasses import replace
 from typing import Final
 
 from troubleshoot.safety import steps
@@ -33,11 +32,11 @@ def _edge_or_no_go(state: WorkState, place: str, outcomes: Outcomes) -> WorkStat
     """Within 15 ft of an edge nobody works before it is said what protects them there."""
     found = set(outcomes) - {"safe"}
     near = bool(found) and found <= _NEAR_AN_EDGE
-    return replace(state, roof="edge-near" if near else "no-go")
+    return state.with_facts(roof="edge-near" if near else "no-go")
 
 
 def _panel_may_be_on_test(state: WorkState, place: str) -> WorkState:
-    return state if state.fire_panel == "in-service" else replace(state, fire_panel="unsure")
+    return state if state.fire_panel == "in-service" else state.with_facts(fire_panel="unsure")
 
 
 ROOF: Final = SafetyStep(
