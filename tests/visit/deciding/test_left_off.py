@@ -144,7 +144,7 @@ def test_one_bad_circuit_of_two_is_left_off_and_the_unit_is_not(
 ) -> None:
     events: list[Event] = [
         Started(complaint="no-cooling", unit=UNIT),
-        Answered("compressor-insulation", spoken(Place("compressor", 2)), ("grounded",)),
+        Answered("compressor-windings", spoken(Place("compressor", 2)), ("shorted",)),
     ]
     state, _ = closed(decider, events)
     off = left_off(conclude_visit(decider.reasoner, state))

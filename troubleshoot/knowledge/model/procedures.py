@@ -130,7 +130,8 @@ class Ban:
 
     `areas`: a subsystem is all of its areas. `places`: kinds of place. `at` circuit: only where the
     hazard stands at every circuit that the test concerns. `until`: findings that end it, each read
-    at every place there is for it.
+    at every place there is for it; of a ban at circuits, at those. `own`: the test that found the
+    hazard is not done again either, where doing it is the danger.
     """
 
     areas: Annotated[tuple[str, ...], OneOrMore(Name("area"), most=40), "tests of these areas"] = ()
@@ -139,6 +140,7 @@ class Ban:
     tests: Annotated[tuple[str, ...], OneOrMore(Name("test"), most=40), "these tests"] = ()
     at: Annotated[Literal["unit", "circuit"], "circuit: only where the hazard stands"] = "unit"
     until: Annotated[tuple[Finding, ...], Findings(most=8), "ends when all of these were read"] = ()
+    own: Annotated[bool, "true: nor is the test again that found the hazard"] = False
 
 
 @written("hazard kind", block=True)

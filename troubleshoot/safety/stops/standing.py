@@ -9,7 +9,7 @@ watch.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterator
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.gravity import gravest_first
@@ -21,6 +21,7 @@ from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.readings.values import Values
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.hazard_words import said_standing
+from troubleshoot.safety.stops.alone import alone_before
 
 EVERYTHING = (Ban(),)
 """What a STOP forbids that stops more than one step and says nothing narrower."""
@@ -116,8 +117,9 @@ class Forbidden:
         self._bans = tuple(_bans(conclusions))
 
     def by(self, test: Test, at: Place | None) -> Hazard | None:
-        """The hazard that forbids a test at a place, if any does."""
-        return next((fired.hazard for fired in self._against(test, at)), None)
+        """The hazard that forbids a test at a place, or that keeps a person alone from it."""
+        against = next((fired.hazard for fired, _ in self._against(test, at)), None)
+        return against or alone_before(self._conclusions, test, at)
 
     def even_if_chosen(self, test: Test, at: Place | None) -> Hazard | None:
         """The same for a test that a person chose: what was found may be looked at once more.
@@ -125,8 +127,8 @@ class Forbidden:
         Only a fresh finding takes a hazard away, so its own is left to the person, with its
         cautions; it is never proposed.
         """
-        for fired in self._against(test, at):
-            if test.id not in tests_behind(self._conclusions, fired):
+        for fired, ban in self._against(test, at):
+            if ban.own or test.id not in tests_behind(self._conclusions, fired):
                 return fired.hazard
         return None
 
@@ -134,10 +136,10 @@ class Forbidden:
         """The hazards that forbid anything, each once."""
         return tuple({fired.hazard.id: fired for fired, _ in self._bans}.values())
 
-    def _against(self, test: Test, at: Place | None) -> Iterator[FiredHazard]:
+    def _against(self, test: Test, at: Place | None) -> Iterator[tuple[FiredHazard, Ban]]:
         for fired, ban in self._bans:
             if not _ends(ban, test) and self._covers(fired, ban, test, at):
-                yield fired
+                yield fired, ban
 
     def _covers(self, fired: FiredHazard, ban: Ban, test: Test, at: Place | None) -> bool:
         return (
@@ -149,9 +151,22 @@ class Forbidden:
         )
 
 
-def has_ended(conclusions: Conclusions, until: tuple[Finding, ...]) -> bool:
-    """Whether all the findings that end something have been read at every place there is."""
-    return bool(until) and all(_read(conclusions, finding) for finding in until)
+def has_ended(conclusions: Conclusions, fired: FiredHazard, ban: Ban) -> bool:
+    """Whether all the findings that end a ban of a hazard have been read wherever it asks for them.
+
+    That is at every place there is; of a ban at circuits at those circuits, and where the hazard
+    names kinds of place at those.
+    """
+    layout = conclusions.case.unit.layout
+    circuits = layout.circuits_of(None) if ban.at == "unit" else {*fired.circuits}
+    kinds = {kind for each in bans_of(fired.hazard) for kind in each.places}
+
+    def asked_for(place: Place | None) -> bool:
+        return not layout.circuits_of(place).isdisjoint(circuits) and (
+            place is None or not kinds or place.kind in kinds
+        )
+
+    return bool(ban.until) and all(_read(conclusions, end, asked_for) for end in ban.until)
 
 
 def _bans(conclusions: Conclusions) -> Iterator[tuple[FiredHazard, Ban]]:
@@ -159,7 +174,7 @@ def _bans(conclusions: Conclusions) -> Iterator[tuple[FiredHazard, Ban]]:
     for fired in conclusions.hazards:
         if fired.found:
             for ban in bans_of(fired.hazard):
-                if not has_ended(conclusions, ban.until):
+                if not has_ended(conclusions, fired, ban):
                     yield fired, ban
 
 
@@ -174,8 +189,10 @@ def _ends(ban: Ban, test: Test) -> bool:
     return any(finding.test == test.id for finding in ban.until)
 
 
-def _read(conclusions: Conclusions, wanted: Finding) -> bool:
-    """Whether a finding was read, and nothing worse is possible, at every place there is for it.
+def _read(
+    conclusions: Conclusions, wanted: Finding, asked_for: Callable[[Place | None], bool]
+) -> bool:
+    """Whether a finding was read, and nothing worse is possible, at every place asked for.
 
     What was read last at a place counts.
     """
@@ -186,4 +203,4 @@ def _read(conclusions: Conclusions, wanted: Finding) -> bool:
             for place in reading.among or (reading.at,):
                 sound[place] = reading.possible <= set(wanted.outcomes)
     places = conclusions.case.unit.layout.places(test.per)
-    return all(sound.get(place, False) for place in places)
+    return all(sound.get(place, False) for place in places if asked_for(place))

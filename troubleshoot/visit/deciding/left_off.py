@@ -72,8 +72,8 @@ def left_off(conclusions: Conclusions) -> LeftOff:
 
 def _is_over(conclusions: Conclusions, fired: FiredHazard) -> bool:
     """Whether everything has been read that ends a ban of this hazard."""
-    ends = tuple(finding for ban in fired.hazard.forbids for finding in ban.until)
-    return has_ended(conclusions, ends)
+    ending = [ban for ban in fired.hazard.forbids if ban.until]
+    return bool(ending) and all(has_ended(conclusions, fired, ban) for ban in ending)
 
 
 def _circuits(fired: FiredHazard) -> str:

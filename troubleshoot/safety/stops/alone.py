@@ -1,0 +1,35 @@
+"""Nobody does live work at 480 V alone: what is not proposed to a person without a second one."""
+
+from __future__ import annotations
+
+from troubleshoot.knowledge.model import Hazard, Test
+from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.unit.places import Place, spoken
+from troubleshoot.safety.declared import STEPS
+from troubleshoot.safety.needs import needs_of
+from troubleshoot.safety.steps import SECOND_PERSON
+from troubleshoot.safety.unit_at_work import unit_at_work
+
+
+def alone_before(conclusions: Conclusions, test: Test, at: Place | None) -> Hazard | None:
+    """The hazard of whoever is alone, where a test needs a second person and none is there.
+
+    At 480 V, or where nobody has read the volts. Whoever chooses such a test is led to the step
+    that asks for the second person, as before.
+    """
+    needs = needs_of(test, spoken(at), unit_at_work(conclusions.case.unit))
+    if not needs.second_person or not _is_alone(conclusions):
+        return None
+    return next(
+        (f.hazard for f in conclusions.hazards if f.found and _speaks_of_it(f.hazard)), None
+    )
+
+
+def _is_alone(conclusions: Conclusions) -> bool:
+    said = [reading.seen for reading in conclusions.readings if reading.test == SECOND_PERSON]
+    return bool(said) and STEPS[SECOND_PERSON].sound not in said[-1]
+
+
+def _speaks_of_it(hazard: Hazard) -> bool:
+    found = (finding for trigger in hazard.triggers for finding in trigger.findings)
+    return any(finding.test == SECOND_PERSON for finding in found)
