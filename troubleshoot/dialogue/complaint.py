@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping, Sequence
 
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.hearing import Listener
+from troubleshoot.dialogue.hearing import HOW_TO_CALL, Listener
 from troubleshoot.dialogue.prompts import AskWords, Choose
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Back, DangerCalled, Talk, words_or_back
@@ -92,7 +92,12 @@ def _only_facts(knowledge: Knowledge, typed: str) -> Mapping[str, str]:
 
 
 def _which_of(listener: Listener, found: Sequence[Complaint]) -> Talk[tuple[str | None, str]]:
-    """The complaint that is nearest, or else what was said in its stead; empty for nothing."""
+    """The complaint that is nearest, or else what was said in its stead; empty for nothing.
+
+    Those that stop the job stand first, and how a danger is called above them.
+    """
+    found = sorted(found, key=lambda c: not stops_by_itself(listener.knowledge, c.id))
+    listener.voice.say(HOW_TO_CALL)
     typed = yield from words_or_back(
         Choose("Which is nearest?", (*(c.says for c in found), "none of these: say it again"))
     )

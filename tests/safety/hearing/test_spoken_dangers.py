@@ -1,7 +1,8 @@
 """Shaken people are understood: short, slangy, misspelt; and ordinary talk is no danger.
 
 The phrases were written down before anybody looked what the program makes of them. On that first
-run 48 of 233 were heard at a prompt, and 144 after the word danger.
+run 48 of 233 were heard at a prompt, and 144 after the word danger; of the 42 of callers and
+occupants 8 and 22, and of the 14 of a stranger beside them none and 5.
 """
 
 from __future__ import annotations
@@ -29,6 +30,7 @@ def lines(name: str) -> list[str]:
 
 
 PHRASES = [tuple(line.split(": ", 1)) for line in lines("dangers.txt")]
+EVERYDAY_DANGERS = [tuple(line.split(": ", 1)) for line in lines("everyday_dangers.txt")]
 
 
 def heard(typed: str) -> list[str]:
@@ -39,7 +41,7 @@ def meant(typed: str) -> list[str]:
     return [hazard.id for hazard in reported(KNOWLEDGE, typed)]
 
 
-@pytest.mark.parametrize(("hazards", "typed"), PHRASES)
+@pytest.mark.parametrize(("hazards", "typed"), [*PHRASES, *EVERYDAY_DANGERS])
 def test_a_danger_is_heard_in_the_words_people_have_for_it(hazards: str, typed: str) -> None:
     assert {*hazards.split("|")} & {*heard(typed)[:2]}
     assert {*hazards.split("|")} & {*meant(typed)[:2]}
@@ -50,7 +52,12 @@ def test_what_is_not_heard_is_known(typed: str) -> None:
     assert heard(typed) == [] and meant(typed)
 
 
-@pytest.mark.parametrize("typed", lines("ordinary.txt"))
+@pytest.mark.parametrize("typed", lines("heard_too_much.txt"))
+def test_what_is_heard_too_much_is_known(typed: str) -> None:
+    assert heard(typed)
+
+
+@pytest.mark.parametrize("typed", [*lines("ordinary.txt"), *lines("everyday_complaints.txt")])
 def test_ordinary_talk_is_no_danger(typed: str) -> None:
     assert heard(typed) == []
 

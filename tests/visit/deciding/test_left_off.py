@@ -150,6 +150,6 @@ def test_one_bad_circuit_of_two_is_left_off_and_the_unit_is_not(
     off = left_off(conclude_visit(decider.reasoner, state))
     assert off.unit == () and state.work.power == "on"
     assert off.lines == (
-        "Circuit 2 stays off and tagged, so that no call starts it: compressor terminal venting "
-        "stands in the way.",
+        "Circuit 2 stays off and tagged, so that no call starts it: winding shorted stands in the "
+        "way.",
     )

@@ -182,7 +182,7 @@ class Hazard:
     # In English and in Spanish: those who are hurt have many words for it.
     words: Annotated[
         tuple[str, ...],
-        OneOrMore(Text(longest=60), most=80),
+        OneOrMore(Text(longest=60), most=120),
         "what people say who meet it; ... stands for a few words of any kind",
     ] = ()
     cleared_by: Annotated[

@@ -20,10 +20,12 @@ ALIKE: Final = _groups(
     {
         PERSON: "someone anybody anyone mate buddy partner helper coworker "
         "colleague guy man woman boy he hes she shes they them him her apprentice kid lad friend "
-        "worker roofer janitor dude bro bloke chap fella tech "
+        "worker roofer janitor dude bro bloke chap fella tech technician mechanic boss guys "
+        "grandma grandpa husband wife "
         "amigo companero compadre hermano alguien",
         "everybody": "everyone people tenant tenants customers staff occupants kids children "
-        "students pupils patients guests shoppers cashiers teachers workers clerks employees",
+        "students pupils patients guests shoppers cashiers teachers workers clerks employees "
+        "girls ladies",
         "not": "isnt arent wasnt werent dont doesnt didnt havent hasnt hadnt aint wouldnt",
         CANNOT: "cant couldnt wont",
         "collapsed": "fainted unconscious unresponsive",
@@ -39,7 +41,7 @@ ALIKE: Final = _groups(
         "lightning": "lightening",
         "through": "thru",
         "going": "gonna",
-        "caught": "stuck trapped tangled jammed snagged grabbed",
+        "caught": "stuck trapped tangled jammed snagged grabbed wedged wrapped sucked",
         "swollen": "swelling swelled swells swell bulging bulged bulges",
         "glowing": "glows glowed",
         "smell": "stink stinks reek reeks whiff odour odor stench huele olor",
@@ -48,7 +50,10 @@ ALIKE: Final = _groups(
         "wasp": "wasps hornet hornets bee bees yellowjacket yellowjackets",
         "throat": "tongue lips airway",
         "lock": "padlock padlocks locks",
-        "sleeve": "pants trousers trouser pant shirt jacket cuff",
+        "sleeve": "pants trousers trouser pant shirt jacket cuff scarf hoodie coat apron hair "
+        "ponytail lanyard necktie clothes",
+        "water": "rainwater",
+        "hanging": "dangling dangles",
         "contractor": "company companys crew crews contractors electrician electricians plumber",
         "mine": "ours",
         "sick": "nausea nauseous vomit vomited vomiting puke puked puking barfing ill",
@@ -57,10 +62,10 @@ ALIKE: Final = _groups(
         "disconnect": "switch box breaker conduit",
         "soaked": "soaking flooded drenched dripping sopping wet",
         "running": "pouring gushing streaming",
-        "leak": "leek spraying blowing escaping spurting venting spewing fuga",
+        "leak": "leek spraying blowing escaping spurting venting spewing rushing fuga",
         "refrigerant": "freon",
         "bang": "boom",
-        "sounding": "beeping screaming ringing blaring screamed",
+        "sounding": "beeping screaming ringing blaring screamed wailing shrieking",
         "cracked": "split",
         "broke": "broken snapped burst breaks shattered",
         "fell": "fallen slid slipped sliding slipping tipped collapsing",
@@ -110,6 +115,7 @@ TOGETHER: Final = {
     ("will", "not"): CANNOT,
     ("could", "not"): CANNOT,
     ("no", "one"): "nobody",
+    ("sick", "of"): "fed-up",
     ("throwing", "up"): "sick",
     ("threw", "up"): "sick",
     ("passed", "out"): "collapsed",
@@ -187,7 +193,7 @@ LOOSE: Final = FILLING | _stems(
     "crazy coming come came going got get getting has have had then still around round about "
     "everywhere near nearby inside below above downstairs back flying big strong loud lot please "
     "think see hear heard saw did that with for me our his your help yes right "
-    "oh shit fuck god jesus holy crap damn hell "
+    "electrical electric oh shit fuck god jesus holy crap damn hell "
     "un una el la los las de en hay se mi esta aqui muy por favor"
 )
 """Words that may stand within a phrase and beside it."""
