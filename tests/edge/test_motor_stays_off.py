@@ -1,0 +1,69 @@
+"""A grounded compressor and one that hums: at the screen nobody closes, calls or tries again."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from tests.edge.person import Clock, Person
+from tests.edge.visits import begin, careful, lead_to, task
+
+LIVE = ("Put every lead back", "Take your own lock off", "Call for the unit", "Line volts at")
+
+
+def goes_on(person: Person, most: int = 25) -> list[str]:
+    """What is asked next, each step done with care and each test left out."""
+    asked: list[str] = []
+    while person.running and len(asked) < most:
+        now = task(person)
+        if not now:
+            break
+        asked.append(now)
+        person.types(careful(person) or "s")
+    return asked
+
+
+def test_a_grounded_compressor_is_not_closed_nor_called(data: Path, clock: Clock) -> None:
+    """Skipping on led to: leads back, lock off, and a call for the unit, under the caution."""
+    with begin(data, clock) as person:
+        person.types("do compressor-insulation")
+        lead_to(person, "Compressor windings to ground")
+        said = " ".join(person.types("0.004 Mohm").split())
+        assert "Leave the unit locked out and tagged: nobody closes its switch" in said
+        asked = goes_on(person)
+        assert not [each for each in asked if any(live in each for live in LIVE)], asked
+    with begin(data, clock, unit="RTU-8") as person:
+        person.types("do compressor-insulation")
+        lead_to(person, "Compressor windings to ground")
+        person.types("0.004 Mohm")
+        refused = " ".join(person.types("do compressor-amps").split())
+        assert "winding grounded" in refused
+
+
+def test_a_visit_that_found_it_grounded_leaves_the_unit_locked_and_tagged(
+    data: Path, clock: Clock
+) -> None:
+    with begin(data, clock) as person:
+        person.types("do compressor-insulation")
+        lead_to(person, "Compressor windings to ground")
+        person.types("0.004 Mohm", "done")
+        for _ in range(25):
+            if not person.running:
+                break
+            now = task(person)
+            assert not any(live in now for live in LIVE[1:]), person.last
+            if "lead back" in now:
+                assert "found grounded or shorted stay off" in " ".join(person.last.split())
+            person.types("back" if "lead back" in now else careful(person))
+        said = " ".join(person.said.split())
+        assert "The unit stays off and locked: winding grounded stands in the way." in said
+
+
+def test_a_compressor_that_hums_is_stopped_and_locked_out_next(data: Path, clock: Clock) -> None:
+    """The amps of each leg were asked for next, the call still on."""
+    with begin(data, clock) as person:
+        person.types("do compressor-start-attempt")
+        lead_to(person, "What the compressor does on a start")
+        said = " ".join(person.types("hums and trips").split())
+        assert "Call off now, and lock it out" in said
+        asked = goes_on(person, most=3)
+        assert "Stop the unit by its controls" in asked[0] or "Switch off, lock" in asked[0], asked
