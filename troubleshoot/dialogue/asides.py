@@ -23,7 +23,8 @@ from troubleshoot.dialogue.prompts import (
 )
 from troubleshoot.dialogue.said import NO_NOTES_YET, Voice
 from troubleshoot.dialogue.talk import DangerCalled
-from troubleshoot.safety.hearing.dangers import cried, spoken_of
+from troubleshoot.safety.hearing.among_words import told_among
+from troubleshoot.safety.hearing.dangers import spoken_of
 from troubleshoot.visit.events import Noted
 
 LEAVES: Final = ("q", "quit")
@@ -76,7 +77,7 @@ def keep_note(book: VisitBook, voice: Voice, text: str) -> None:
         voice.say(NO_NOTES_YET)
         return
     book.add(Noted(text))
-    if any(h.stop and h.stop.scope == "whole-job" for h in cried(book.knowledge, text)):
+    if any(h.stop and h.stop.scope == "whole-job" for h in told_among(book.knowledge, text)):
         raise DangerCalled(text)
     speaks = bool(spoken_of(book.knowledge, text))
     voice.say(f"Noted. {HOW_TO_CALL}" if speaks else "Noted.")

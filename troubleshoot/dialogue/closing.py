@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.hearing import Listener, hear_cry
+from troubleshoot.dialogue.hearing import Listener, hear_among
 from troubleshoot.dialogue.prompts import AskProof
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Back, Leave, Talk, unless_back, words_or_back
@@ -69,7 +69,7 @@ def _proved(book: VisitBook, voice: Voice, fault: Fault) -> Talk[bool]:
         if _is_command(reading):
             voice.say(A_READING_FIRST)
             continue
-        hear_cry(book.knowledge, reading)
+        hear_among(book.knowledge, reading)
         book.add(ProofRead(proof.text, reading))
         number += 1
     return True

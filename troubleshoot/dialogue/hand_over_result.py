@@ -208,7 +208,7 @@ def _ask(
         if not typed:
             listener.voice.say(MISSING)
             continue
-        listener.hear_cry(typed)
+        listener.hear_among(typed)
         try:
             return understood(typed)
         except NotAResult as error:

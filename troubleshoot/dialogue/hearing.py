@@ -1,7 +1,8 @@
 """Hearing a danger in what is typed at a prompt, whatever the prompt asks for.
 
-Words that would do as an answer are an answer. Where any words would do, those that say little but
-a danger are one; where nothing typed can be right, whatever speaks of one.
+Words that would do as an answer are an answer. Where any words would do, each part of them is
+heard for itself, and what was put right is no danger; where nothing typed can be right, whatever
+speaks of one.
 """
 
 from __future__ import annotations
@@ -19,9 +20,9 @@ from troubleshoot.dialogue.talk import DangerCalled, Talk, unless_back, words_or
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.outside.text import plain_words
 from troubleshoot.reasoning.unit.places import spoken
+from troubleshoot.safety.hearing.among_words import told_among
 from troubleshoot.safety.hearing.dangers import (
     ANY_DANGER,
-    cried,
     is_mistyped,
     is_unnamed,
     may_be_danger,
@@ -91,13 +92,14 @@ def hear(knowledge: Knowledge, typed: str, standing: Collection[str] = ()) -> No
 
     `standing`: hazards that have been told of, and are not told again.
     """
-    if not {hazard.id for hazard in spoken_of(knowledge, typed)} <= {*standing}:
+    heard = (*spoken_of(knowledge, typed), *told_among(knowledge, typed))
+    if not {hazard.id for hazard in heard} <= {*standing}:
         raise DangerCalled(typed)
 
 
-def hear_cry(knowledge: Knowledge, typed: str, standing: Collection[str] = ()) -> None:
-    """Raise DangerCalled where words of any kind were wanted, and these cry danger."""
-    if not {hazard.id for hazard in cried(knowledge, typed)} <= {*standing}:
+def hear_among(knowledge: Knowledge, typed: str, standing: Collection[str] = ()) -> None:
+    """Raise DangerCalled where words of any kind were wanted, and any part of them tells one."""
+    if not {hazard.id for hazard in told_among(knowledge, typed)} <= {*standing}:
         raise DangerCalled(typed)
 
 
@@ -125,13 +127,13 @@ class Listener:
         """Raise DangerCalled where what was typed speaks of a danger."""
         hear(self.knowledge, typed, self.standing)
 
-    def hear_cry(self, typed: str) -> None:
-        """Raise DangerCalled where words of any kind were wanted, and these cry danger."""
-        hear_cry(self.knowledge, typed, self.standing)
+    def hear_among(self, typed: str) -> None:
+        """Raise DangerCalled where words of any kind were wanted, and any part tells one."""
+        hear_among(self.knowledge, typed, self.standing)
 
     def hear_beside_help(self, typed: str) -> None:
         """The same, where it is asked who was told: "called 911" is the answer there."""
-        self.hear_cry(without_help(typed))
+        self.hear_among(without_help(typed))
 
     def not_understood(self, typed: str, reply: str) -> None:
         """Say why that is no answer, and how a danger is called: once, then where it may be one.

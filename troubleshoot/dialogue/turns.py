@@ -12,7 +12,7 @@ from troubleshoot.dialogue.by_word import AnOrder, NotAnAnswer
 from troubleshoot.dialogue.closing import close, repaired
 from troubleshoot.dialogue.commands import Commands
 from troubleshoot.dialogue.doubting import is_meant, replaces_the_told
-from troubleshoot.dialogue.hearing import Listener, hear_cry, report_danger
+from troubleshoot.dialogue.hearing import Listener, hear_among, report_danger
 from troubleshoot.dialogue.prompts import AskTest, Caution, DoStep, Ended, Settled, cautions_of
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.shelf import Shelf
@@ -232,7 +232,7 @@ class Turns:
             return False
         self.voice.say(LONG_SILENCE)
         if isinstance(reply, str):
-            hear_cry(self.knowledge, reply)
+            hear_among(self.knowledge, reply)
         if reply:
             self.book.add(Noted(f"typed after a long silence: {reply}"))
         return True

@@ -24,7 +24,7 @@ from troubleshoot.cli.screens.prompts import show_call_cautions
 from troubleshoot.cli.screens.stops import show_stop
 from troubleshoot.cli.screens.work import show_cautions
 from troubleshoot.cli.terminal import Terminal
-from troubleshoot.dialogue.hearing import hear, hear_cry
+from troubleshoot.dialogue.hearing import hear, hear_among
 from troubleshoot.dialogue.prompts import cautions_of
 from troubleshoot.knowledge.model import Test
 from troubleshoot.outside.numbers import choice, whole_number
@@ -114,7 +114,7 @@ class Play:
             elif word in ENDING or word in self.words:
                 raise _Instead(typed)
             else:
-                hear_cry(self.knowledge, typed)
+                hear_among(self.knowledge, typed)
                 return typed
 
     def _serve(self, typed: str) -> Call | None:

@@ -1,0 +1,132 @@
+"""Dangers told among other words: in a note, beside a proof, in what was found and done.
+
+Each part of what was said is heard for itself, so that words in front or behind hide nothing. What
+is told as mended, gone or tested is none: there people write down what they put right.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import Final
+
+from troubleshoot.knowledge.gravity import gravest_first
+from troubleshoot.knowledge.model import Hazard, Knowledge
+from troubleshoot.safety.hearing.dangers import ANY_DANGER, cried, named, spoken_of
+from troubleshoot.safety.hearing.words import raw_words, spoken_words, telling
+
+_THEN: Final = re.compile(
+    r"\b(?:then|when|after|until|till|while|so|because|but|yet)\b|\b(?:now|again)\b(?=\s+\w+\s+\w)"
+)
+"""Where something else is told: what was denied before it is not denied behind it."""
+_AND: Final = re.compile(
+    r"[,.;:!?]+(?:\s|$)(?!\s*(?:no|none|nope)\W*$)|\s[-/]+\s|\b(?:and|n|also|plus)\b"
+)
+_MAY_END: Final = frozenset(
+    {"as", "at", "by", "each", "every", "for", "from", "if", "in", "on", "once", "since", "with"}
+)
+"""Before these a danger may have been told whole: smoke out of the box on start."""
+
+_MENDED: Final = frozenset({
+    "changed", "cleaned", "corrected", "fixed", "mended", "redone", "reglued", "remade",
+    "removed", "renewed", "repaired", "replaced", "resealed", "resoldered", "reterminated",
+    "rewired", "sealed", "soldered", "swapped", "tightened",
+})  # fmt: skip
+_GONE: Final = frozenset({
+    "cleared", "gone", "none", "nothing", "stopped",
+})  # fmt: skip
+_TESTED: Final = frozenset({
+    "check", "checked", "search", "searched", "sweep", "swept", "test", "tested", "testing",
+})  # fmt: skip
+_SOUND: Final = frozenset({
+    "clean", "clear", "fine", "good", "negative", "normal", "ok", "okay", "passed", "passes",
+    "sound",
+})  # fmt: skip
+_WARNS: Final = frozenset({
+    "alarm", "alarms", "detector", "detectors", "panel", "sensor", "sensors",
+})  # fmt: skip
+_QUIET: Final = _SOUND | {"off", "quiet", "reset", "silent"}
+_FOUND: Final = frozenset({
+    "found", "had",
+})  # fmt: skip
+_STILL: Final = frozenset({
+    "again", "keeps", "keep", "never", "not", "still",
+})  # fmt: skip
+_POINTING: Final = frozenset({
+    "it", "that", "them", "these", "this", "which",
+})  # fmt: skip
+_LINKING: Final = frozenset({
+    "all", "been", "is", "now", "was", "were",
+})  # fmt: skip
+_ARTICLES: Final = frozenset({
+    "a", "an", "all", "another", "any", "my", "some", "the",
+})  # fmt: skip
+_LEAST_TOLD: Final = 2
+"""Telling words of what is heard in the midst of others: smoke is a word of many tests too."""
+
+
+def told_among(knowledge: Knowledge, text: str) -> tuple[Hazard, ...]:
+    """The hazards told in any part of a text as being there, the gravest first."""
+    said, words = text.lower().replace("\u2019", "'"), raw_words(text)
+    found = {h.id: h for part in _THEN.split(said) for h in _told(knowledge, part, said)}
+    if words and not _is_put_right(words, words, said):
+        found.update((hazard.id, hazard) for hazard in cried(knowledge, text))
+    return gravest_first(h for h in found.values() if h.id != ANY_DANGER or len(found) == 1)
+
+
+def _told(knowledge: Knowledge, part: str, whole: str) -> Iterator[Hazard]:
+    """What one part tells; nothing that is denied in it."""
+    told = {hazard.id for hazard in named(knowledge, part)}
+    pieces = [raw_words(piece) for piece in _AND.split(part)] if told else []
+    for piece in pieces:
+        for words in _windows(piece):
+            heard = spoken_of(knowledge, " ".join(words))
+            if heard and not _is_put_right(piece, words, whole):
+                yield from (hazard for hazard in heard if hazard.id in told)
+
+
+def _windows(piece: list[str]) -> Iterator[list[str]]:
+    """A piece, and what may have been told in the midst of it."""
+    ends = [i for i, word in enumerate(piece) if word in _MAY_END] + [len(piece)]
+    for start in range(len(piece)):
+        for end in ends:
+            words = piece[start:end]
+            is_whole = words == piece
+            if is_whole or len(telling(spoken_words(" ".join(words), str))) >= _LEAST_TOLD:
+                yield words
+
+
+def _is_put_right(piece: list[str], words: list[str], whole: str) -> bool:
+    """Whether a danger is told as mended, gone or looked for: in its piece, or right behind it."""
+    said = {*piece}
+    if said & _STILL:
+        return False
+    if (said & _TESTED and said & _SOUND) or (said & _WARNS and said & _QUIET) or said & _GONE:
+        return True
+    return _is_mended(piece, words) or _is_mended_later(said, whole)
+
+
+def _is_mended(piece: list[str], words: list[str]) -> bool:
+    """Whether the thing itself was mended: burnt wire replaced, replaced the burnt wire.
+
+    Where another thing was, the danger is told of what came of it: replaced fuse box is on fire.
+    """
+    at = next(i for i in range(len(piece)) if piece[i : i + len(words)] == words)
+    before = [word for word in piece[:at] if word not in _ARTICLES]
+    inside = [word for word in words if word not in _ARTICLES]
+    is_behind = not _MENDED.isdisjoint(piece[at:]) and inside[0] not in _MENDED
+    return is_behind or (before or inside)[-1 if before else 0] in _MENDED
+
+
+def _is_mended_later(said: set[str], whole: str) -> bool:
+    """Whether a later piece says that it was mended: found a gas leak, fixed it."""
+    pieces = [raw_words(piece) for part in _THEN.split(whole) for piece in _AND.split(part)]
+    at = next((i for i, piece in enumerate(pieces) if said <= {*piece}), len(pieces))
+    for piece in pieces[at + 1 :]:
+        if not _MENDED.isdisjoint(piece) and _STILL.isdisjoint(piece):
+            same = {*piece} & (_POINTING | {word for word in said if word not in _ARTICLES})
+            if same or said & _FOUND or not {*piece} - _MENDED - _LINKING:
+                return True
+        if not _GONE.isdisjoint(piece) and not {*piece} - _GONE - _POINTING - _LINKING:
+            return True
+    return False
