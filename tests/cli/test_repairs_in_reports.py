@@ -21,6 +21,7 @@ from troubleshoot.visit.events.codec import record_of
 
 Call = Callable[..., tuple[int, str, str]]
 FAULT = "condenser-fan-capacitor-weak"
+READ = ("5.1 uF", "starts three times, full speed", "1.8 A")
 NOW = datetime.fromisoformat("2026-11-26T10:15:00+00:00")
 START = Started("RTU-7", "no-cooling", time=NOW.isoformat())
 
@@ -53,18 +54,18 @@ def test_a_repair_is_told_with_its_time_words_and_readings(
     report: Callable[..., Any], shipped: Knowledge
 ) -> None:
     """Regression: neither the repair nor what proved it stood in the report."""
-    row, out = report(*["5.1 uF"] * proofs(shipped), "no, it runs")
+    row, out = report(*READ, "no, it runs")
     assert (row["fault"], row["said_at"][:16], row["complaint_still_there"]) == (
         FAULT, "2026-11-26T10:15", "no, it runs",
     )  # fmt: skip
-    assert [each["read"] for each in row["proofs"]] == ["5.1 uF"] * proofs(shipped)
+    assert [each["read"] for each in row["proofs"]] == [*READ]
     assert row["proved"] is True
     section = out.partition("## Repairs said, and their proof")[2].partition("##")[0]
     assert '"5.1 uF"' in section and "said on 2026-11-26 10:15" in section
     assert "no, it runs" in section and "proved by what was read" in section
 
 
-@pytest.mark.parametrize("typed", ["", "x", "whatever you say"])
+@pytest.mark.parametrize("typed", ["", "x", "whatever you say", "5.1 uF", "cant yet, locked out"])
 def test_without_a_reading_it_is_not_proved(
     typed: str, report: Callable[..., Any], shipped: Knowledge
 ) -> None:
@@ -74,14 +75,25 @@ def test_without_a_reading_it_is_not_proved(
         assert "not taken" in out
 
 
+def test_one_proof_that_is_lacking_leaves_it_unproved(report: Callable[..., Any]) -> None:
+    """Regression: one reading proved a repair of three proofs."""
+    row, out = report(*READ[:2], "dunno", "n")
+    assert [proof["proved"] for proof in row["proofs"]] == [True, True, False]
+    assert row["proved"] is False
+    assert '"dunno" (not proved)' in out and "proved by what was read" not in out
+
+
 def test_what_was_read_after_it_is_judged_by_the_rules(
     report: Callable[..., Any], shipped: Knowledge
 ) -> None:
-    finding = next(p.finding for p in shipped.faults[FAULT].proof if p.finding is not None)
-    test = shipped.tests[finding.test]
-    bad = next(o.id for o in test.outcomes if o.id not in finding.outcomes)
-    for outcome, sound in ((finding.outcomes[0], True), (bad, False)):
-        answer = Answered(test.id, outcomes=(outcome,))
-        row, out = report(*[""] * proofs(shipped), "n", after=(answer,))
+    findings = [p.finding for p in shipped.faults[FAULT].proof if p.finding is not None]
+    first, *others = findings
+    bad = next(o.id for o in shipped.tests[first.test].outcomes if o.id not in first.outcomes)
+    for outcome, sound in ((first.outcomes[0], True), (bad, False)):
+        after = (
+            Answered(first.test, outcomes=(outcome,)),
+            *(Answered(each.test, outcomes=(each.outcomes[0],)) for each in others),
+        )
+        row, out = report(*[""] * proofs(shipped), "n", after=after)
         assert [each["sound"] for each in row["read_after"]][:1] == [sound]
-        assert row["proved"] is sound and f"read after it, {test.id}" in out
+        assert row["proved"] is sound and f"read after it, {first.test}" in out

@@ -9,7 +9,7 @@ from troubleshoot.dialogue.answering import answers
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.breaks import tell_break
 from troubleshoot.dialogue.by_word import AnOrder, NotAnAnswer
-from troubleshoot.dialogue.closing import close, repaired
+from troubleshoot.dialogue.closing import close, prove_at_last, repaired, still_to_prove
 from troubleshoot.dialogue.commands import Commands
 from troubleshoot.dialogue.doubting import is_meant, replaces_the_told
 from troubleshoot.dialogue.hearing import Listener, hear_among, report_danger
@@ -92,6 +92,9 @@ class Turns:
         if decision.kind == "stop":
             return (yield from stopped(self.book, self.voice, decision, conclusions, self.shelf))
         if state.closing:
+            if (mended := still_to_prove(self.book)) is not None:
+                yield from prove_at_last(self.book, self.voice, mended)
+                return None
             close(self.book, self.voice, decision, conclusions)
             return Ended("closed")
         yield from self._settled(decision, conclusions)

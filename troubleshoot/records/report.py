@@ -113,7 +113,8 @@ def _repaired(repair: Account) -> str:
     parts = [f"{repair['name']}, {at}"]
     for proof in repair["proofs"]:
         read = f'"{proof["read"]}"' if proof["read"] else "not taken"
-        parts.append(f"proof, {proof['to_read']}: {read}")
+        lacks = " (not proved)" if proof["read"] and not proof["proved"] else ""
+        parts.append(f"proof, {proof['to_read']}: {read}{lacks}")
     for row in repair["read_after"]:
         where = f" at {row['at']}" if row["at"] else ""
         parts.append(f"read after it, {row['test']}{where}: {row['text'] or ''} ({row['outcome']})")

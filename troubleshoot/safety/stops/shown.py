@@ -65,7 +65,7 @@ def as_read(
     known = units or tuple(quantity.unit for quantity in knowledge.quantities.values())
     if why := why_no_look(typed):
         raise NotAResult(why)
-    if any(_is_in(number, each) for number, _ in _numbers(typed, known) for each in known):
+    if any(is_in(number, each) for number, _ in numbers_in(typed, known) for each in known):
         return typed
     with_figure = not units and _NUMBER.search(typed)
     try:
@@ -108,7 +108,7 @@ def _require_sound(knowledge: Knowledge, typed: str, hazard: Hazard, on: Unit) -
     own = knowledge.tests.get(hazard.all_clear or "")
     units = _units_of(knowledge, hazard)
     read_in = units or _GAS_IN_AIR
-    for number, unit_id in _numbers(typed, read_in, bare=units[:1]):
+    for number, unit_id in numbers_in(typed, read_in, bare=units[:1]):
         test = own if units else _sweep_in(knowledge, unit_id)
         if not units and unit_id == "ppm" and _OF_THE_FLUE.search(typed):
             continue  # the air of the rooms is judged otherwise than what goes up the flue
@@ -122,12 +122,12 @@ def _require_sound(knowledge: Knowledge, typed: str, hazard: Hazard, on: Unit) -
 def _sweep_in(knowledge: Knowledge, unit_id: str) -> Test | None:
     """The safety step that reads the air in a unit, if any does."""
     steps = (knowledge.tests[step] for step in STEPS if step in knowledge.tests)
-    return next((test for test in steps if unit_id in _own_units(knowledge, test)), None)
+    return next((test for test in steps if unit_id in own_units(knowledge, test)), None)
 
 
 def _is_sound(knowledge: Knowledge, test: Test | None, number: str, unit_id: str, on: Unit) -> bool:
     """Whether a number is sound by a test; in a unit that the test does not read, only nothing."""
-    if test is None or unit_id not in _own_units(knowledge, test):
+    if test is None or unit_id not in own_units(knowledge, test):
         leg = read(number, Expected(unit_id)).values[0]
         return leg.value == 0 and leg.bound is None
     also = STEPS[test.id].also_sound if test.id in STEPS else ()
@@ -148,7 +148,7 @@ def _seen(knowledge: Knowledge, test: Test, number: str, on: Unit) -> frozenset[
         return frozenset({IMPOSSIBLE})
 
 
-def _numbers(
+def numbers_in(
     typed: str, units: tuple[str, ...], bare: tuple[str, ...] = ()
 ) -> Iterator[tuple[str, str]]:
     """Every number that is told in one of some units, as it stands, and the unit.
@@ -159,7 +159,7 @@ def _numbers(
         head = f"{found['bound']}{found['number']}"
         tokens = [token.rstrip(".,;:!") for token in found["rest"].split()]
         texts = [f"{head} {' '.join(tokens[:n])}" for n in (2, 1) if tokens[n - 1 :]]
-        spoken = ((text, each) for text in texts for each in units if _is_in(text, each))
+        spoken = ((text, each) for text in texts for each in units if is_in(text, each))
         one = next(spoken, None)
         shown = _SHOWN.search(typed[: found.start()].lower()) and not _COUNTED.match(found["rest"])
         if one is not None:
@@ -171,17 +171,17 @@ def _numbers(
 def _units_of(knowledge: Knowledge, hazard: Hazard | None) -> tuple[str, ...]:
     """The units in which the all-clear of a hazard is read; empty where it is no reading."""
     test = None if hazard is None else knowledge.tests.get(hazard.all_clear or "")
-    units = () if test is None else _own_units(knowledge, test)
+    units = () if test is None else own_units(knowledge, test)
     return tuple(dict.fromkeys((*units, *_GAS_IN_AIR))) if {*units} & {*_SHARES} else units
 
 
-def _own_units(knowledge: Knowledge, test: Test) -> tuple[str, ...]:
+def own_units(knowledge: Knowledge, test: Test) -> tuple[str, ...]:
     """The units in which a test is read, each once."""
     units = (one.unit or knowledge.quantities[one.quantity].unit for one in test.reads)
     return tuple(dict.fromkeys(units))
 
 
-def _is_in(typed: str, unit_id: str) -> bool:
+def is_in(typed: str, unit_id: str) -> bool:
     try:
         return read(typed, Expected(unit_id)).values[0].typed_unit is not None
     except NotUnderstood:

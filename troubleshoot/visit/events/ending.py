@@ -43,7 +43,10 @@ class ProofRead(Event):
 
 @frozen
 class Repaired(Event):
-    """A fault mended. `words`: what was typed when asked whether the complaint is still there."""
+    """A fault mended. `words`: what was typed when asked whether the complaint is still there.
+
+    Said once more, after the way back, it is the same repair with what was read since.
+    """
 
     kind: ClassVar[str] = "repaired"
     reports: ClassVar[bool] = True
@@ -53,10 +56,15 @@ class Repaired(Event):
 
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
         said = RepairSaid(self.fault, self.time, state.proofs, self.words, len(state.answers))
+        before, last = state.repairs[:-1], state.repairs[-1:]
+        if last and last[0].fault == self.fault and not last[0].still:
+            said = replace(last[0], proofs=(*last[0].proofs, *state.proofs), still=self.words)
+        else:
+            before = state.repairs
         return replace(
             state,
-            repaired=(*state.repaired, self.fault),
-            repairs=(*state.repairs, said),
+            repaired=tuple(dict.fromkeys((*state.repaired, self.fault))),
+            repairs=(*before, said),
             proofs=(),
             mended_here=True,
             closing=False,

@@ -12,7 +12,7 @@ from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.readings.readings import Reading, outcomes_of
 from troubleshoot.safety.cautions import cautions_before
-from troubleshoot.safety.stops.shown import is_reading
+from troubleshoot.visit.hearing.proof_read import unproved
 from troubleshoot.visit.state import Asked, RepairSaid, VisitState
 from troubleshoot.visit.telling.account import NOBODY, TECHNICIAN, Plain, account, place_shown
 
@@ -53,8 +53,8 @@ def repairs_account(
 ) -> list[Plain]:
     """Every repair that was said: when, in which words, and the readings that prove it or not.
 
-    Proved: a reading was given for one of its proofs, or one that the rules judge was taken after
-    it and is sound; and none taken after it is bad.
+    Proved: of each of its proofs it was said that it was read and is right, or what the rules judge
+    was taken after it and is sound; and none taken after it is bad.
     """
     return [_repair(knowledge, conclusions, said, state) for said in state.repairs]
 
@@ -71,13 +71,18 @@ def _repair(
         for reading in conclusions.readings
         if reading.test == finding.test and reading.test in since and reading.valid
     ]
-    given = any(is_reading(knowledge, text) for _, text in said.proofs)
+    lacking = unproved(knowledge, state.unit, fault, dict(said.proofs))
+    taken = {reading.test for reading, _ in judged}
+    proved = [p.text not in lacking or (p.finding and p.finding.test in taken) for p in fault.proof]
     return {
         "fault": fault.id,
         "name": fault.name,
         "said_at": said.time or None,
         "complaint_still_there": said.still or None,
-        "proofs": [{"to_read": what, "read": text or None} for what, text in said.proofs],
+        "proofs": [
+            {"to_read": what, "read": text or None, "proved": what not in lacking}
+            for what, text in said.proofs
+        ],
         "read_after": [
             {
                 "test": reading.test,
@@ -88,7 +93,7 @@ def _repair(
             }
             for reading, sound in judged
         ],
-        "proved": all(sound for _, sound in judged) and (given or bool(judged)),
+        "proved": all(proved) and all(sound for _, sound in judged),
     }
 
 
