@@ -75,13 +75,14 @@ def test_enter_confirms_what_protects_no_life_and_nothing_else(
         if name in ENTER_CONFIRMS:
             assert step(shipped, name, typed) == ([word], None)
         else:
-            with pytest.raises(NotAnAnswer, match="Enter confirms nothing here") as error:
+            with pytest.raises(NotAnAnswer, match="confirms nothing here") as error:
                 step(shipped, name, typed)
             said = word.replace("-", " ")
+            says = f'"{typed}"' if typed else "Enter"
             alone = shipped.tests[name].reads and not STEPS[name].number_says_part
             number = ", or the number on the meter," if alone else ""
             assert str(error.value) == (
-                f'Enter confirms nothing here. Type "{said}"{number} when it is so.'
+                f'{says} confirms nothing here. Type "{said}"{number} when it is so.'
             )
 
 

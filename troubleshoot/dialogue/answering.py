@@ -85,7 +85,8 @@ def step_event_from(
     if typed.lower() in ENTER:
         if step.id in ENTER_CONFIRMS:
             return StepDone.of(step, (confirmed,))
-        raise NotAnAnswer(f"Enter confirms nothing here. Type {wanted(test, confirmed)}.")
+        said = f'"{typed}"' if typed else "Enter"
+        raise NotAnAnswer(f"{said} confirms nothing here. Type {wanted(test, confirmed)}.")
     outcomes = tuple(o.id for o in test.outcomes)
     several = test.choose == "several"
     said = without_assent(typed)
@@ -217,7 +218,7 @@ def _read(knowledge: Knowledge, test: Test, typed: str) -> None:
     try:
         read_text(test, typed, knowledge)
     except NotUnderstood as error:
-        raise NotAnAnswer(f"{error.why}; {error.instead}.") from None
+        raise NotAnAnswer(f'"{typed}" {error.why}; {error.instead}.') from None
 
 
 def _read_before_bleeding(state: VisitState, step: Step, outcomes: tuple[str, ...]) -> bool:

@@ -12,7 +12,7 @@ from datetime import datetime
 from typing import Final, Protocol
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.unit.equipment import InputRefused
+from troubleshoot.reasoning.unit.equipment import InputRefused, meant
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.work_state import WorkState
 from troubleshoot.visit.absence import hour_passed, resumed, silence, stamp
@@ -144,8 +144,12 @@ class VisitBook:
     ) -> str | None:
         """Keep an equipment fact or plate value; returns what is wrong with it, or nothing.
 
-        `also`: other facts that the same answer named.
+        A fact is kept as the value that its words mean. `also`: other facts that the same answer
+        named.
         """
+        fact = self.knowledge.facts.get(name)
+        if fact is not None and not fact.counts and isinstance(value, str):
+            value = meant(fact, value) or value
         try:
             self.add(FactTold(name, value, also or {}))
         except InputRefused as error:

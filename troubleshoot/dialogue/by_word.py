@@ -2,17 +2,27 @@
 
 from __future__ import annotations
 
+import itertools
+import re
 from typing import Final
 
 from troubleshoot.dialogue.orders import is_reported
 from troubleshoot.knowledge.model import Test
 from troubleshoot.outside.numbers import choice
 from troubleshoot.outside.text import plain_words
+from troubleshoot.safety.hearing.words import raw_words
 
 ASSENT: Final = frozenset({"it", "yes", "done"})
 """Beside a report they change nothing; alone they are none."""
-_DENYING: Final = frozenset({"no", "nobody", "none", "not", "nothing"})
+_DENYING: Final = frozenset(
+    {"cannot", "never", "no", "nobody", "none", "not", "nothing", "without"}
+)
 """Beside these they would say that nothing was done: none done."""
+_FILLING: Final = frozenset(
+    {"a", "an", "and", "are", "at", "in", "is", "it", "of", "on", "or", "the"}
+)
+"""Words that name no outcome."""
+_CLAUSE: Final = re.compile(r"[,;:.]")
 
 
 class NotAnAnswer(ValueError):
@@ -60,6 +70,29 @@ def by_word(test: Test, typed: str, outcomes: tuple[str, ...], several: bool) ->
             return ()
         found.append((exact or begun)[0])
     return tuple(dict.fromkeys(found))
+
+
+def by_own_text(test: Test, typed: str, outcomes: tuple[str, ...]) -> str | None:
+    """The one outcome whose own text holds all these words: blown, of "Blown or tripped".
+
+    A word that the text denies is none of its words, nor does a denial name any.
+    """
+    said = {*raw_words(typed)} - _FILLING
+    names_more = bool(said - {*raw_words(test.name)}) and all(map(str.isalpha, said))
+    if not names_more or not said.isdisjoint(_DENYING):
+        return None
+    found = [o.id for o in test.outcomes if o.id in outcomes and said <= _affirmed(o.means)]
+    return found[0] if len(found) == 1 else None
+
+
+def _affirmed(text: str) -> set[str]:
+    """The words of a text up to what it denies in each clause."""
+    clauses = (raw_words(clause) for clause in _CLAUSE.split(text))
+    return {
+        word
+        for words in clauses
+        for word in itertools.takewhile(lambda w: w not in _DENYING, words)
+    }
 
 
 def without_assent(typed: str) -> str:

@@ -22,12 +22,13 @@ from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import Aimed, Closing, Skipped
 from troubleshoot.visit.events.places import places_from
-from troubleshoot.visit.hearing.tests_by_words import find_tests
+from troubleshoot.visit.hearing.tests_by_words import find_tests, titled_so
 from troubleshoot.visit.telling.explain import because, find_faults, what_if, why_not
 
 OTHER_TESTS = 8
 WHICH = "Which of these?"
 NO_OTHER_TEST = "A STOP stands: no other test before the finding that may lift it."
+ON_THE_WAY_BACK = "It is on the way back: so the unit is left as it was found, or off and locked."
 NO_QUESTION = "No question is open here. tests lists what else could be done."
 
 
@@ -144,6 +145,8 @@ class Commands:
         if decision.kind == "step" and decision.aim is not None:
             aim = self.knowledge.tests[decision.aim[0]]
             self.voice.say(f"It comes before: {aim.name}.", 1)
+        elif decision.kind == "step" and not decision.reason:
+            self.voice.say(ON_THE_WAY_BACK, 1)
         if decision.reason:
             self.voice.say(f"Why: {decision.reason}.", 1)
 
@@ -201,6 +204,8 @@ class Commands:
             return
         name, _, at = said.partition(" at ")
         layout = self.book.state.unit.layout
+        if (titled := titled_so(self.knowledge, self.book.state.unit, said)) is not None:
+            name, at = titled.id, ""
         found = find_tests(self.knowledge, self.book.state.unit, name)
         if not found:
             self.voice.say("Type tests for a list; then do with a number, or do TEST at PLACE.")

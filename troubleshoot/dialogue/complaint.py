@@ -6,6 +6,7 @@ from collections.abc import Mapping, Sequence
 
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import HOW_TO_CALL, Listener
+from troubleshoot.dialogue.picking import NONE
 from troubleshoot.dialogue.prompts import AskWords, Choose
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Back, DangerCalled, Talk, words_or_back
@@ -97,17 +98,31 @@ def _which_of(listener: Listener, found: Sequence[Complaint]) -> Talk[tuple[str 
     Those that stop the job stand first, and how a danger is called above them.
     """
     found = sorted(found, key=lambda c: not stops_by_itself(listener.knowledge, c.id))
+    prompt = Choose("Which is nearest?", (*(c.says for c in found), "none of these: say it again"))
     listener.voice.say(HOW_TO_CALL)
-    typed = yield from words_or_back(
-        Choose("Which is nearest?", (*(c.says for c in found), "none of these: say it again"))
-    )
-    chosen = choice(typed, len(found))
-    if chosen is None:
-        return None, typed if choice(typed, len(found) + 1) is None else ""
+    while True:
+        typed = yield from words_or_back(prompt)
+        chosen = choice(typed, len(found))
+        if chosen is not None:
+            break
+        if choice(typed, len(found) + 1) is not None or typed in ("", *NONE):
+            return None, ""
+        if _says_something(listener.knowledge, typed):
+            return None, typed
+        listener.not_understood(typed, "Its number, or what they say in other words.")
     picked = found[chosen - 1].id
     stops = stops_by_itself(listener.knowledge, picked)
     meant = not stops or (yield from yes_or_no(listener, IT_IS_A_STOP))
     return picked if meant else None, ""
+
+
+def _says_something(knowledge: Knowledge, typed: str) -> bool:
+    """Whether it is a complaint told anew, or a danger; if not, the list stays."""
+    return bool(
+        typed in knowledge.complaints
+        or match_complaints(knowledge, typed)
+        or spoken_of(knowledge, typed)
+    )
 
 
 def _dangerous_call(knowledge: Knowledge, said: str) -> Complaint | None:

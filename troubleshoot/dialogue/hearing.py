@@ -14,6 +14,8 @@ from typing import Final
 
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.confirming import whether_meant
+from troubleshoot.dialogue.hedged import HEDGES
+from troubleshoot.dialogue.not_known import is_not_known
 from troubleshoot.dialogue.prompts import AskWords
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import DangerCalled, Talk, unless_back, words_or_back
@@ -31,7 +33,8 @@ from troubleshoot.safety.hearing.dangers import (
     spoken_of,
 )
 from troubleshoot.safety.hearing.roles import without_help
-from troubleshoot.safety.hearing.words import one_error
+from troubleshoot.safety.hearing.vocabulary import LOOSE, stem
+from troubleshoot.safety.hearing.words import one_error, raw_words, two_errors
 from troubleshoot.safety.profiles import TECHNICIAN
 from troubleshoot.visit.events import Aimed, DangerReported, DangerTakenBack, Event, Started
 
@@ -48,6 +51,12 @@ STAYS_CALLED = "Undo takes no danger back. Was nothing wrong, type: typo."
 TAKEN_BACK = "Taken back: no danger is kept. That it was called stays on record."
 LEAST_NEAR = 4
 """Letters of a word that is taken for an answer with one typing error."""
+LEAST_LONG = 7
+"""Letters of an answer that is asked about with two."""
+DANGER_OR_ANSWER = (
+    "Is that a danger, or the answer? If it is a danger get clear, and type danger. If it is the "
+    "answer, type that alone."
+)
 
 _NONE = re.compile(
     r"(?:(?:sorry|oops|it|was|its|is|just|only|a|my|an?) )*"
@@ -56,12 +65,6 @@ _NONE = re.compile(
 )
 """What takes a call for help back; several may be said in a row: nothing wrong, typo."""
 
-
-DO_NOT_KNOW: Final = frozenset(
-    {"dont know", "don't know", "do not know", "i dont know", "i don't know", "idk"}
-    | {"not sure", "no idea", "unknown"}
-)
-"""Where a fact is asked for they leave it open, as Enter does."""
 
 _FITS_NOTHING: Final = frozenset(
     {
@@ -76,7 +79,6 @@ _FITS_NOTHING: Final = frozenset(
         "other",
         "something else",
     }
-    | DO_NOT_KNOW
 )
 """What people answer who cannot name it: the call stands as it was made, for the worst."""
 
@@ -107,7 +109,7 @@ class Listener:
     """Listens at one prompt.
 
     `standing`: hazards that have been told of, and are not told again. `offered`: the answers that
-    the prompt names.
+    the prompt names. `about`: the words of the question, which are no danger in themselves.
     """
 
     def __init__(
@@ -116,11 +118,14 @@ class Listener:
         voice: Voice,
         standing: Collection[str] = (),
         offered: Iterable[str] = (),
+        about: str = "",
     ) -> None:
         self.knowledge = knowledge
         self.voice = voice
         self.standing = standing
         self.offered = tuple(plain_words(answer) for answer in offered)
+        self.about = about
+        self.doubted = ""
         self.has_told_how = False
 
     def hear(self, typed: str) -> None:
@@ -140,6 +145,12 @@ class Listener:
 
         What is an offered answer but for one letter is asked about. Raises DangerCalled.
         """
+        if self.doubted:
+            raise DangerCalled(self.doubted)
+        if self._may_be_the_answer(typed):
+            self.doubted = typed
+            self.voice.say(DANGER_OR_ANSWER, strong=True)
+            return
         meant = self._nearly(typed)
         if meant is not None:
             self.voice.say(whether_meant(meant))
@@ -149,12 +160,19 @@ class Listener:
         self.has_told_how = self.has_told_how or bool(hint)
         self.voice.say(f"{reply} {hint}".strip())
 
+    def _may_be_the_answer(self, typed: str) -> bool:
+        """Whether a danger is seen in words all of which the question or its answers hold."""
+        own = {word for text in (self.about, *self.offered) for word in raw_words(text)}
+        said = {word for word in raw_words(typed) if stem(word) not in LOOSE}
+        is_own = bool(said & own) and said <= own | HEDGES
+        return is_own and bool(spoken_of(self.knowledge, typed))
+
     def _nearly(self, typed: str) -> str | None:
         """The offered answer that lacks one letter, unless a danger was spelt as it is spelt."""
         said = plain_words(typed)
         if len(said) < LEAST_NEAR or said in self.offered:
             return None
-        meant = next((each for each in self.offered if each in one_error(said)), None)
+        meant = next((each for each in self.offered if _is_near(said, each)), None)
         return None if self.speaks_of_danger(typed) else meant
 
     def speaks_of_danger(self, typed: str) -> bool:
@@ -175,6 +193,13 @@ class Listener:
         return not said or not set(typed).isdisjoint(digits) or not words_offered.isdisjoint(said)
 
 
+def _is_near(said: str, answer: str) -> bool:
+    """Whether it is an answer with one letter wrong, or a long one with two left out: stopd."""
+    if answer in one_error(said):
+        return True
+    return len(answer) >= LEAST_LONG and said[0] == answer[0] and two_errors(said, answer)
+
+
 def _keep(book: VisitBook, voice: Voice, hazard: Hazard, said: str) -> None:
     """Keep a danger; where it cannot be kept, tell what to do before that is said."""
     try:
@@ -187,14 +212,10 @@ def _keep(book: VisitBook, voice: Voice, hazard: Hazard, said: str) -> None:
         raise
 
 
-def report_danger(
-    book: VisitBook, voice: Voice, name: str, said: str, sound: Collection[str] = ()
-) -> Talk[None]:
+def report_danger(book: VisitBook, voice: Voice, name: str, said: str) -> Talk[None]:
     """Put a danger into the book, which may have nothing in it yet, and ask for one not named.
 
-    Of several the gravest is put in last, since the last is told of first. `sound`: the sound
-    answers of the step that was open, which take a call that names nothing back, as "typo" does.
-    Raises Leave.
+    Of several the gravest is put in last, since the last is told of first. Raises Leave.
     """
     if not book.begun:
         book.add(Started(name=name, profiles=(TECHNICIAN,)))
@@ -209,7 +230,7 @@ def report_danger(
         more = yield from unless_back(voice, STAYS_CALLED, lambda: words_or_back(WHAT_IS_WRONG))
     except DangerCalled as called:
         more = str(called)
-    if _takes_back(more, sound):
+    if _takes_back(more):
         for event in (DangerTakenBack(more), *aimed):
             book.add(event)
         voice.say(TAKEN_BACK)
@@ -235,12 +256,11 @@ def _aim(book: VisitBook) -> tuple[Event, ...]:
 
 def _names_nothing(typed: str) -> bool:
     """Whether an answer to what is wrong is no words at all, or says that none of them fits."""
-    return plain_words(typed).strip(" .!") in _FITS_NOTHING or not re.search(r"[^\W\d_]", typed)
+    fits_nothing = plain_words(typed).strip(" .!") in _FITS_NOTHING or is_not_known(typed)
+    return fits_nothing or not re.search(r"[^\W\d_]", typed)
 
 
-def _takes_back(typed: str, sound: Collection[str]) -> bool:
+def _takes_back(typed: str) -> bool:
     said = plain_words(re.sub(r"[^\w ]", " ", typed.replace("'", "")))
-    if said in {plain_words(answer) for answer in sound}:
-        return True
     none = _NONE.pattern
     return re.fullmatch(f"{none}(?: {none})*", said) is not None

@@ -3,15 +3,19 @@
 from __future__ import annotations
 
 from troubleshoot.dialogue.answering import answer_event_from, step_event_from
+from troubleshoot.dialogue.board_code import CODE_SHOWN, tells_a_code
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.by_word import NotAnAnswer
+from troubleshoot.dialogue.by_word import AnOrder, NotAnAnswer, by_own_text
+from troubleshoot.dialogue.confirming import whether_meant
 from troubleshoot.dialogue.hearing import Listener
+from troubleshoot.dialogue.hedged import without_hedges
 from troubleshoot.dialogue.mistyped import meant_by
 from troubleshoot.dialogue.prompts import AskTest, DoStep
 from troubleshoot.dialogue.talk import Reply
-from troubleshoot.safety.declared import STEPS
+from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.safety.declared import CONFIRMED, STEPS
 from troubleshoot.safety.steps import Step
-from troubleshoot.visit.events import Event, FactTold, StepDone
+from troubleshoot.visit.events import Answered, Event, FactTold, StepDone
 from troubleshoot.visit.state import VisitState
 
 
@@ -21,14 +25,53 @@ def taken_up(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, repl
         return reply
     try:
         return _event(book, prompt, reply)
+    except AnOrder:
+        raise
     except NotAnAnswer:
-        assert prompt.decision.test is not None
-        meant = meant_by(book.knowledge, prompt.decision.test, reply, prompt.outcomes)
-        if meant is None or listener.speaks_of_danger(reply):
+        meant = _meant(book, listener, prompt, reply)
+        if meant is None:
             raise
     event = _event(book, prompt, meant)
     listener.voice.say(f'Taken as "{meant}".')
     return event
+
+
+def _meant(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, reply: str) -> str | None:
+    """The answer behind a typing error, words of doubt, or a word of an outcome's own text.
+
+    What shows that a danger is not there is not taken from words of doubt: AnOrder is raised.
+    """
+    test = prompt.decision.test
+    assert test is not None
+    bare = without_hedges(reply)
+    if bare and (plain := _chosen(book, prompt, bare)) is not None:
+        if plain and {*plain} <= {*test.healthy} and _protects(book.knowledge, test):
+            raise AnOrder(whether_meant(test.spoken(plain[0])))
+        return bare
+    if tells_a_code(test, reply):
+        return test.spoken(CODE_SHOWN)
+    if listener.speaks_of_danger(reply):
+        return None
+    if (meant := meant_by(book.knowledge, test, reply, prompt.outcomes)) is not None:
+        return meant
+    found = by_own_text(test, bare or reply, prompt.outcomes)
+    if found is None or ({found} & {*test.healthy} and _protects(book.knowledge, test)):
+        return None
+    return test.spoken(found)
+
+
+def _chosen(book: VisitBook, prompt: AskTest | DoStep, typed: str) -> tuple[str, ...] | None:
+    """The outcomes of what is an answer; None where it is none."""
+    try:
+        event = _event(book, prompt, typed)
+    except NotAnAnswer:
+        return None
+    return event.outcomes if isinstance(event, StepDone | Answered) else ()
+
+
+def _protects(knowledge: Knowledge, test: Test) -> bool:
+    """Whether a sound outcome protects somebody: a safety step, or what shows a danger gone."""
+    return test.id in CONFIRMED or any(h.all_clear == test.id for h in knowledge.hazards.values())
 
 
 def _event(book: VisitBook, prompt: AskTest | DoStep, typed: str) -> Event:

@@ -5,7 +5,10 @@ Every answer is kept before the next prompt is made.
 
 from __future__ import annotations
 
+from string import digits
+
 from troubleshoot.dialogue.answering import answers
+from troubleshoot.dialogue.board_code import CODE_SHOWN, keep_code
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.breaks import tell_break
 from troubleshoot.dialogue.by_word import AnOrder, NotAnAnswer
@@ -13,6 +16,7 @@ from troubleshoot.dialogue.closing import close, prove_at_last, repaired, still_
 from troubleshoot.dialogue.commands import Commands
 from troubleshoot.dialogue.doubting import is_meant, replaces_the_told
 from troubleshoot.dialogue.hearing import Listener, hear_among, report_danger
+from troubleshoot.dialogue.not_known import is_not_known
 from troubleshoot.dialogue.prompts import AskTest, Caution, DoStep, Ended, Settled, cautions_of
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.shelf import Shelf
@@ -43,6 +47,9 @@ LONG_SILENCE = (
     "kept as a note."
 )
 NOT_KNOWN_COUNTS_AS_WORSE = "Before the next step. Enter if nobody knows: then the worse counts."
+SKIPPED_WITH_S = (
+    "Not known: s skips it, and other tests are asked in its stead. ? tells how it is done."
+)
 AT_AN_ENDING = "repaired, tests, done, because, why not CAUSE, or q."
 
 
@@ -63,7 +70,6 @@ class Turns:
         self.was_open = False
         self.stop_stood = False
         self.told_what_stays_off = False
-        self.sound: tuple[str, ...] = ()
 
     def run(self) -> Talk[Ended]:
         """All turns, until the visit is closed or handed over. Raises Leave."""
@@ -71,14 +77,13 @@ class Turns:
             try:
                 ended = yield from self._turn()
             except DangerCalled as called:
-                yield from report_danger(self.book, self.voice, "", str(called), self.sound)
+                yield from report_danger(self.book, self.voice, "", str(called))
                 continue
             if ended is not None:
                 return ended
 
     def _turn(self) -> Talk[Ended | None]:
         """One prompt and its answer; what the visit has ended with, once it has."""
-        self.sound = ()
         self.book.watch_the_clock()
         tell_break(self.book, self.voice)
         state = self.book.state
@@ -177,8 +182,8 @@ class Turns:
         decision = prompt.decision
         test = decision.test
         assert test is not None
-        listener = Listener(self.knowledge, self.voice, offered=answers(test, prompt.outcomes))
-        self.sound = answers(test, test.healthy)
+        offered = answers(test, prompt.outcomes)
+        listener = Listener(self.knowledge, self.voice, offered=offered, about=test.name)
         while True:
             reply = yield prompt
             if self._too_late(decision, reply):
@@ -189,6 +194,9 @@ class Turns:
                     return
                 if served:
                     continue
+                if decision.step is None and is_not_known(reply):
+                    self.voice.say(SKIPPED_WITH_S)
+                    continue
             try:
                 event = taken_up(self.book, listener, prompt, reply)
             except AnOrder as error:
@@ -196,12 +204,23 @@ class Turns:
                 continue
             except NotAnAnswer as error:
                 assert isinstance(reply, str)
-                listener.not_understood(reply, str(error))
+                self._not_taken(listener, test, reply, str(error))
                 continue
             meant = not isinstance(reply, str) or (yield from self._is_meant(listener, event, test))
             if meant and not self._too_late(decision, reply):
                 self.telling.keep(event, prompt)
+                if isinstance(reply, str) and _shows_a_code(event):
+                    yield from keep_code(self.book, listener, test, reply)
             return
+
+    def _not_taken(self, listener: Listener, test: Test, typed: str, why: str) -> None:
+        """Say why it is no answer; where it tells a danger, what it tells besides is kept."""
+        try:
+            listener.not_understood(typed, why)
+        except DangerCalled:
+            if not set(typed).isdisjoint(digits):
+                self.book.add(Noted(f"typed for {test.name}, and not taken: {typed}"))
+            raise
 
     def _is_meant(self, listener: Listener, event: Event, test: Test) -> Talk[bool]:
         """Whether what a person typed is meant, however odd it is, or against what was told.
@@ -266,3 +285,7 @@ class Turns:
                 listener.not_understood(reply, AT_AN_ENDING)
             elif self.book.changed:
                 return
+
+
+def _shows_a_code(event: Event) -> bool:
+    return isinstance(event, Answered) and CODE_SHOWN in event.outcomes

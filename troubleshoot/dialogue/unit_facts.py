@@ -6,7 +6,9 @@ from collections.abc import Callable, Mapping
 
 from troubleshoot.dialogue.asides import SKIPS
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.hearing import DO_NOT_KNOW, Listener
+from troubleshoot.dialogue.hearing import Listener
+from troubleshoot.dialogue.hedged import without_hedges
+from troubleshoot.dialogue.not_known import is_not_known
 from troubleshoot.dialogue.prompts import AskFact, AskPlate
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Talk, words_or_back
@@ -104,15 +106,18 @@ def _ask(
 ) -> Talk[None]:
     """Ask until it is understood; `take` keeps it, or says what is wrong."""
     offered = prompt.fact.values if isinstance(prompt, AskFact) else ()
-    listener = Listener(book.knowledge, voice, offered=offered)
+    about = prompt.fact.asks if isinstance(prompt, AskFact) else ""
+    listener = Listener(book.knowledge, voice, offered=offered, about=about)
     while True:
         typed = yield from words_or_back(prompt)
         word = typed.lower()
         if word in ("?", "h", "help", "how", "w", "why"):
             voice.say(HELP)
             continue
-        left_open = word in ("", *SKIPS) or (word in DO_NOT_KNOW and word not in offered)
+        left_open = word in ("", *SKIPS) or (is_not_known(word) and word not in offered)
         problem = book.try_fact(name, None) if left_open else take(typed)
+        if problem and (bare := without_hedges(typed)):
+            problem = problem if take(bare) else None
         if problem is None:
             return
         if problem == ASK_AGAIN:

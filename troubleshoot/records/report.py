@@ -54,7 +54,7 @@ def _report(knowledge: Knowledge, account: Account, extras: Mapping[str, Any]) -
         yield f'Caller\'s words: "{markdown(extras["words"])}"  '
     if complaint is not None:
         yield f"Complaint: {markdown(complaint.says)}  "
-    yield f"Ending: {_ENDINGS[str(account['ending'])]}  "
+    yield f"Ending: {_ending(account)}  "
     yield f"Time reckoned: {account['minutes']} minutes"
     yield from _list("Left off before this visit", extras.get("left_before", ()))
     yield from _list("How the unit was left", extras.get("left_off", ()))
@@ -75,6 +75,14 @@ def _report(knowledge: Knowledge, account: Account, extras: Mapping[str, Any]) -
         "Local codes, the unit's own instructions and licensed practice come before anything "
         "written here."
     )
+
+
+def _ending(account: Account) -> str:
+    """How it ended; nothing is called sound over a danger that was found and stands."""
+    stands = any(row.get("stands") for row in account["cautions"])
+    if stands and account["ending"] == "nothing-wrong":
+        return "No cause was named. What was found stands above."
+    return _ENDINGS[str(account["ending"])]
 
 
 def _standing(account: Account) -> Iterator[str]:

@@ -8,13 +8,12 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from troubleshoot.cli.terminal import Terminal
+from troubleshoot.dialogue.not_known import is_not_known
 from troubleshoot.knowledge.model import Test
 from troubleshoot.outside.numbers import choice
 from troubleshoot.practice.expecting import Expected, judge, sound_band
 from troubleshoot.practice.session import Session
 from troubleshoot.reasoning.unit.places import Place, PlaceNotUnderstood, parse_place
-
-NO_IDEA = frozenset({"", "no", "no idea", "do not know", "dont know", "don't know"})
 
 
 def ask_place(
@@ -62,6 +61,10 @@ def ask_guess(
     terminal.say(f"{test.name}: what would a sound unit read ({of}{band.unit})?")
     while True:
         guess = judge(test, ask("guess >"), band)
-        if guess.nearness != "not-said" or guess.said.lower() in NO_IDEA:
+        if (
+            guess.nearness != "not-said"
+            or guess.said.lower() in ("", "no")
+            or is_not_known(guess.said)
+        ):
             return guess
         terminal.say("A number, or a range such as 8 to 12; Enter if you do not know.")

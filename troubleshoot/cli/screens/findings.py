@@ -155,7 +155,11 @@ def show_ending(terminal: Terminal, ending: Settled) -> None:
         "outside": "The findings fit nothing in the rule base well.",
     }
     terminal.say()
-    terminal.say(heads.get(decision.ending, decision.ending), strong=True)
+    found = [fired.hazard.spoken for fired in conclusions.hazards if fired.found]
+    if found and decision.ending == "nothing-wrong":
+        terminal.say(f"No cause is named. What was found stands: {'; '.join(found)}.", strong=True)
+    else:
+        terminal.say(heads.get(decision.ending, decision.ending), strong=True)
     show_causes(terminal, conclusions)
     named = conclusions.named
     if named is not None:

@@ -186,7 +186,7 @@ def _own_words(text: str) -> tuple[set[str], set[str]]:
     for clause in _CLAUSE.split(plain_words(text)):
         words = raw_words(clause)
         is_denied = not _NEGATING.isdisjoint(words)
-        (bad if is_denied else good).update(w for w in words if not w.isdigit())
+        (bad if is_denied else good).update(w for w in words if w.isalpha())
     return good, bad
 
 

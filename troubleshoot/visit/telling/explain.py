@@ -17,6 +17,8 @@ from troubleshoot.reasoning.evidence.ranking import Cause
 from troubleshoot.reasoning.evidence.weighing import COMPLAINT, Weight
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.places import Place
+from troubleshoot.safety.hearing.vocabulary import stem
+from troubleshoot.safety.hearing.words import raw_words
 from troubleshoot.visit.telling.wording import at_place, percent
 
 _STRENGTHS = ((2.0, "strongly"), (0.8, "clearly"), (0.25, "a little"), (0.0, "hardly"))
@@ -107,5 +109,8 @@ def find_faults(knowledge: Knowledge, conclusions: Conclusions, words: str) -> t
     joined = wanted.replace(" ", "-")
     if joined in knowledge.faults:
         return (knowledge.faults[joined],)
-    near = (f for f in knowledge.faults.values() if wanted in f.name.lower() or joined in f.id)
-    return tuple(near) if wanted else ()
+    faults, said = knowledge.faults.values(), {stem(word) for word in raw_words(wanted)}
+    titled = tuple(f for f in faults if raw_words(f.name) == raw_words(wanted))
+    near = tuple(f for f in faults if wanted in f.name.lower() or joined in f.id)
+    any_order = (f for f in faults if said <= {stem(w) for w in raw_words(f"{f.name} {f.id}")})
+    return (titled or near or tuple(any_order)) if said else ()

@@ -1,0 +1,154 @@
+"""What people have at hand is taken: an outcome's own words, a title, a code, a cause's words."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.cli.lines import Lines, book_of, held
+from troubleshoot.dialogue.answering import answers
+from troubleshoot.dialogue.board_code import keep_code
+from troubleshoot.dialogue.by_word import AnOrder, NotAnAnswer, by_own_text
+from troubleshoot.dialogue.complaint import ask_complaint
+from troubleshoot.dialogue.hearing import Listener
+from troubleshoot.dialogue.prompts import AskTest
+from troubleshoot.dialogue.said import Voice
+from troubleshoot.dialogue.taking_up import taken_up
+from troubleshoot.dialogue.talk import DangerCalled, Talk
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.unit.equipment import Unit
+from troubleshoot.safety.stops.lifting import conclude_visit
+from troubleshoot.visit.cases.file import ROUTINE
+from troubleshoot.visit.deciding.decision import Decision
+from troubleshoot.visit.deciding.next import Decider
+from troubleshoot.visit.events import Answered, Event, Started
+from troubleshoot.visit.hearing.tests_by_words import titled_so
+from troubleshoot.visit.telling.explain import find_faults
+
+START = Started(complaint="no-cooling", profiles=("technician",))
+
+
+def test_a_word_of_one_outcomes_text_is_that_outcome(shipped: Knowledge) -> None:
+    """Regression: blown was refused where the outcome reads "Blown or tripped"."""
+    for test in shipped.tests.values():
+        outcomes = tuple(o.id for o in test.outcomes)
+        for outcome in test.outcomes:
+            if "blown" in outcome.means.lower() and test.kind != "step":
+                assert by_own_text(test, "blown", outcomes) in (outcome.id, None)
+    fuse = shipped.tests["control-fuse"]
+    assert by_own_text(fuse, "blown", tuple(o.id for o in fuse.outcomes)) == "open"
+
+
+@pytest.mark.parametrize("typed", ["not blown", "nothing blown", "blown 3 times", "", "the"])
+def test_a_denial_a_number_or_nothing_is_none(typed: str, shipped: Knowledge) -> None:
+    fuse = shipped.tests["control-fuse"]
+    assert by_own_text(fuse, typed, tuple(o.id for o in fuse.outcomes)) is None
+
+
+def test_the_exact_title_of_a_test_is_that_test(shipped: Knowledge) -> None:
+    """Regression: a title with a comma or an "at" in it led to a list."""
+    wanted = [t for t in shipped.tests.values() if t.kind != "step"]
+    titles = [t.name for t in wanted]
+    for test in wanted:
+        if titles.count(test.name) == 1:
+            assert titled_so(shipped, Unit(), test.name.lower()) is test
+
+
+def test_a_cause_is_found_by_its_words_in_any_order(shipped: Knowledge) -> None:
+    found = conclude_visit(Decider(shipped).reasoner, book_of(shipped, [START]).state)
+    for said in ("cracked heat exchanger", "heat exchanger cracked or holed"):
+        assert [f.id for f in find_faults(shipped, found, said)] == ["heat-exchanger-cracked"]
+    for fault in shipped.faults.values():
+        assert fault in find_faults(shipped, found, fault.name)
+
+
+def test_the_list_of_complaints_stays_after_a_wrong_answer(shipped: Knowledge) -> None:
+    book, terminal = book_of(shipped, [START]), Lines("not cooling", "dunno", "99", "1")
+    said, complaint = held(shipped, terminal, lambda voice: ask_complaint(book, voice))
+    assert said == "not cooling" and not terminal.typed
+    assert complaint in shipped.complaints and complaint != ROUTINE
+
+
+def answered(shipped: Knowledge, name: str, typed: str) -> Event:
+    """What a reply to a test is taken for. Raises NotAnAnswer, DangerCalled."""
+    test = shipped.tests[name]
+    outcomes = tuple(o.id for o in test.outcomes)
+    prompt = AskTest(Decision("ask", test=test), None, outcomes, ())
+    listener = Listener(shipped, Voice(), offered=answers(test, outcomes), about=test.name)
+    book = book_of(shipped, [START])
+    try:
+        return taken_up(book, listener, prompt, typed)
+    except NotAnAnswer as error:
+        listener.not_understood(typed, str(error))
+        raise
+
+
+@pytest.mark.parametrize(
+    ("test", "typed", "outcome"),
+    [
+        ("control-fuse", "blown", "open"),
+        ("control-fuse", "blown i think", "open"),
+        ("control-fuse", "it is open", "open"),
+        ("control-fuse", "good i think", "good"),
+        ("board-code", "2 4 flashes rollout", "code-shown"),
+        ("board-code", "4 flashes", "code-shown"),
+        ("board-code", "code 33", "code-shown"),
+    ],
+)
+def test_an_answer_is_taken_in_the_words_at_hand(
+    test: str, typed: str, outcome: str, shipped: Knowledge
+) -> None:
+    event = answered(shipped, test, typed)
+    assert isinstance(event, Answered) and event.outcomes == (outcome,)
+
+
+def test_what_shows_a_danger_gone_is_not_taken_from_words_of_doubt(shipped: Knowledge) -> None:
+    clearing = {h.all_clear for h in shipped.hazards.values()} - {None}
+    looks = [shipped.tests[t] for t in sorted(clearing) if not shipped.tests[t].reads]
+    assert looks
+    for test in looks:
+        if test.kind != "step" and test.healthy:
+            with pytest.raises(AnOrder):
+                answered(shipped, test.id, f"{test.spoken(test.healthy[0])} i think")
+
+
+@pytest.mark.parametrize("typed", ["box is on fire", "26 box is on fire", "blown n i smell gas"])
+def test_a_danger_at_a_test_is_one(typed: str, shipped: Knowledge) -> None:
+    with pytest.raises(DangerCalled):
+        answered(shipped, "control-fuse", typed)
+
+
+@pytest.mark.parametrize(
+    ("typed", "more", "note"),
+    [
+        ("code shown", ("4 flashes",), "Board lamp, code and history: 4 flashes"),
+        ("2 4 flashes rollout", (), "Board lamp, code and history: 2 4 flashes rollout"),
+        ("code shown", ("dunno",), None),
+        ("code shown", ("",), None),
+    ],
+)
+def test_which_code_is_shown_is_kept(
+    typed: str, more: tuple[str, ...], note: str | None, shipped: Knowledge
+) -> None:
+    """Regression: a rollout code was refused, and after a code nobody asked which."""
+    book, terminal = book_of(shipped, [START]), Lines(*more)
+
+    def part(voice: Voice) -> Talk[None]:
+        listener = Listener(shipped, voice)
+        return (yield from keep_code(book, listener, shipped.tests["board-code"], typed))
+
+    held(shipped, terminal, part)
+    assert book.state.notes == ((note,) if note else ())
+    assert (note is None) or "Noted with it" in terminal.text
+
+
+def test_a_danger_beside_a_code_is_heard(shipped: Knowledge) -> None:
+    book = book_of(shipped, [START])
+    listener, test = Listener(shipped, Voice()), shipped.tests["board-code"]
+    said = "4 flashes, box is on fire"
+    with pytest.raises(DangerCalled):
+        held(
+            shipped,
+            Lines(),
+            lambda voice: keep_code(book, listener, test, said),
+        )
+    assert book.state.notes
