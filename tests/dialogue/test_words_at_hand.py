@@ -8,6 +8,7 @@ from tests.cli.lines import Lines, book_of, held
 from troubleshoot.dialogue.answering import answers
 from troubleshoot.dialogue.board_code import keep_code
 from troubleshoot.dialogue.by_word import AnOrder, NotAnAnswer, by_own_text
+from troubleshoot.dialogue.commands import ON_THE_WAY_BACK, Commands
 from troubleshoot.dialogue.complaint import ask_complaint
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import AskTest
@@ -16,9 +17,10 @@ from troubleshoot.dialogue.taking_up import taken_up
 from troubleshoot.dialogue.talk import DangerCalled, Talk
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.unit.equipment import Unit
+from troubleshoot.safety.steps import LOCKOUT, Step
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.visit.cases.file import ROUTINE
-from troubleshoot.visit.deciding.decision import Decision
+from troubleshoot.visit.deciding.decision import Decision, to_do
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import Answered, Event, Started
 from troubleshoot.visit.hearing.tests_by_words import titled_so
@@ -73,7 +75,7 @@ def answered(shipped: Knowledge, name: str, typed: str) -> Event:
     test = shipped.tests[name]
     outcomes = tuple(o.id for o in test.outcomes)
     prompt = AskTest(Decision("ask", test=test), None, outcomes, ())
-    listener = Listener(shipped, Voice(), offered=answers(test, outcomes), about=test.name)
+    listener = Listener(shipped, Voice(), offered=answers(test, outcomes))
     book = book_of(shipped, [START])
     try:
         return taken_up(book, listener, prompt, typed)
@@ -152,3 +154,18 @@ def test_a_danger_beside_a_code_is_heard(shipped: Knowledge) -> None:
             lambda voice: keep_code(book, listener, test, said),
         )
     assert book.state.notes
+
+
+def test_why_on_the_way_back_is_told(shipped: Knowledge) -> None:
+    """Regression: w at a step of the way back answered with nothing."""
+    book, terminal = book_of(shipped, [START]), Lines()
+    decision = to_do(shipped, book.state, Step(LOCKOUT))
+    commands: list[Commands] = []
+
+    def part(voice: Voice) -> Talk[bool]:
+        commands.append(Commands(book, voice, Decider(shipped)))
+        found = conclude_visit(commands[0].decider.reasoner, book.state)
+        return (yield from commands[0].serve("w", decision, found))
+
+    assert held(shipped, terminal, part)
+    assert ON_THE_WAY_BACK in terminal.text

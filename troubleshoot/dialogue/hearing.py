@@ -109,7 +109,8 @@ class Listener:
     """Listens at one prompt.
 
     `standing`: hazards that have been told of, and are not told again. `offered`: the answers that
-    the prompt names. `about`: the words of the question, which are no danger in themselves.
+    the prompt names. `about`: the words of the question, where they and its answers are no
+    danger in themselves.
     """
 
     def __init__(
@@ -164,7 +165,7 @@ class Listener:
         """Whether a danger is seen in words all of which the question or its answers hold."""
         own = {word for text in (self.about, *self.offered) for word in raw_words(text)}
         said = {word for word in raw_words(typed) if stem(word) not in LOOSE}
-        is_own = bool(said & own) and said <= own | HEDGES
+        is_own = bool(self.about and said & own) and said <= own | HEDGES
         return is_own and bool(spoken_of(self.knowledge, typed))
 
     def _nearly(self, typed: str) -> str | None:

@@ -183,7 +183,7 @@ class Turns:
         test = decision.test
         assert test is not None
         offered = answers(test, prompt.outcomes)
-        listener = Listener(self.knowledge, self.voice, offered=offered, about=test.name)
+        listener = Listener(self.knowledge, self.voice, offered=offered)
         while True:
             reply = yield prompt
             if self._too_late(decision, reply):
@@ -194,7 +194,7 @@ class Turns:
                     return
                 if served:
                     continue
-                if decision.step is None and is_not_known(reply):
+                if decision.step is None and is_not_known(reply) and reply not in offered:
                     self.voice.say(SKIPPED_WITH_S)
                     continue
             try:

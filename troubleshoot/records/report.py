@@ -81,7 +81,7 @@ def _ending(account: Account) -> str:
     """How it ended; nothing is called sound over a danger that was found and stands."""
     stands = any(row.get("stands") for row in account["cautions"])
     if stands and account["ending"] == "nothing-wrong":
-        return "No cause was named. What was found stands above."
+        return "Nothing wrong was found besides what stands above."
     return _ENDINGS[str(account["ending"])]
 
 

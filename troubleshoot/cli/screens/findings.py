@@ -157,7 +157,8 @@ def show_ending(terminal: Terminal, ending: Settled) -> None:
     terminal.say()
     found = [fired.hazard.spoken for fired in conclusions.hazards if fired.found]
     if found and decision.ending == "nothing-wrong":
-        terminal.say(f"No cause is named. What was found stands: {'; '.join(found)}.", strong=True)
+        besides = f"Nothing wrong has been found besides what stands: {'; '.join(found)}."
+        terminal.say(besides, strong=True)
     else:
         terminal.say(heads.get(decision.ending, decision.ending), strong=True)
     show_causes(terminal, conclusions)
