@@ -1,0 +1,80 @@
+"""What was typed for a proof proves it only where it says that it was read, and is right."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from troubleshoot.knowledge.load import load_shipped
+from troubleshoot.knowledge.model import Proof
+from troubleshoot.quantities.units import unit
+from troubleshoot.reasoning.unit.equipment import Unit
+from troubleshoot.safety.stops.shown import own_units
+from troubleshoot.visit.hearing.proof_read import NOT_RIGHT, why_unproved
+
+KNOWLEDGE = load_shipped()
+PROOFS = [proof for fault in KNOWLEDGE.faults.values() for proof in fault.proof]
+MEASURED = [p for p in PROOFS if p.finding and KNOWLEDGE.tests[p.finding.test].reads]
+OTHERS = ("ppm", "uF", "V", "A", "ohm", "F")
+EXCHANGER = KNOWLEDGE.faults["heat-exchanger-cracked"].proof
+
+
+def why(number: int, typed: str) -> str:
+    return why_unproved(KNOWLEDGE, Unit(), EXCHANGER[number], typed)
+
+
+@pytest.mark.parametrize(
+    ("number", "typed"),
+    [
+        (0, "steady"), (0, "flue steady 3 starts"), (1, "none"), (1, "nothing"), (1, "0 ppm"),
+        (1, "nothing in the supply"), (2, "42 F"), (2, "42"), (2, "in range"), (3, "60 ppm"),
+        (3, "under limit"), (4, "5 ppm"), (4, "3 ppm in the office"),
+    ],
+)  # fmt: skip
+def test_a_sound_reading_proves(number: int, typed: str) -> None:
+    assert why(number, typed) == ""
+
+
+@pytest.mark.parametrize(
+    ("number", "typed"),
+    [
+        (0, "cant yet its locked out n panels off"), (0, "rose at blower start"), (0, "28 ppm"),
+        (1, "supply air"), (2, "28 ppm"), (2, "cant know til tmrw"), (3, "n"), (3, "no"),
+        (4, "dunno"), (4, "y"), (4, "ok"), (2, "ok"), (3, "i think 60 ppm"),
+    ],
+)  # fmt: skip
+def test_what_says_nothing_of_it_does_not(number: int, typed: str) -> None:
+    """Regression: a cracked exchanger was proved by these, and the heat went on."""
+    assert why(number, typed)
+
+
+@pytest.mark.parametrize(
+    ("number", "typed"),
+    [(1, "35 ppm in supply air"), (2, "400 F"), (3, "600 ppm"), (4, "28 ppm"), (4, "40 ppm")],
+)
+def test_a_reading_that_is_not_right_is_told_so(number: int, typed: str) -> None:
+    assert why(number, typed) == NOT_RIGHT
+
+
+@given(st.sampled_from(PROOFS), st.sampled_from(["", "n", "y", "dunno", "tomorrow", "s", "..."]))
+def test_nothing_proves_any(proof: Proof, typed: str) -> None:
+    assert why_unproved(KNOWLEDGE, Unit(), proof, typed)
+
+
+@given(
+    st.sampled_from(MEASURED),
+    st.integers(0, 9_999).map(lambda n: n / 10),
+    st.sampled_from(OTHERS),
+)
+def test_a_number_of_another_kind_proves_none(proof: Proof, number: float, other: str) -> None:
+    assert proof.finding is not None
+    own = own_units(KNOWLEDGE, KNOWLEDGE.tests[proof.finding.test])
+    kinds = {unit(each).kind.partition(" ")[0] for each in own}
+    if unit(other).kind.partition(" ")[0] not in kinds:
+        assert why_unproved(KNOWLEDGE, Unit(), proof, f"{number:g} {other}")
+
+
+@given(st.sampled_from(PROOFS), st.text(max_size=60))
+def test_whatever_is_typed_is_judged(proof: Proof, typed: str) -> None:
+    assert isinstance(why_unproved(KNOWLEDGE, Unit(), proof, typed), str)
