@@ -41,7 +41,15 @@ def test_what_is_then_said_is_the_danger(more: str, who: str, data: Path, clock:
 
 
 @pytest.mark.parametrize(
-    "more", ["done", "0.2 V", "locked", "invalid the leads were on the wrong terminals", "hatch"]
+    "more",
+    [
+        "done",
+        "0.2 V",
+        "locked",
+        "stopped",
+        "invalid the leads were on the wrong terminals",
+        "hatch",
+    ],
 )
 def test_what_names_no_danger_makes_nothing_less_of_the_call(
     more: str, data: Path, clock: Clock
@@ -60,7 +68,7 @@ def test_a_call_is_kept_though_nobody_comes_back(data: Path, clock: Clock) -> No
 
 
 @pytest.mark.parametrize(
-    "back", ["nothing", "typo", "nothing wrong typo", "False alarm.", "it's nothing", "stopped"]
+    "back", ["nothing", "typo", "nothing wrong typo", "False alarm.", "it's nothing"]
 )
 def test_a_call_that_was_none_is_taken_back_and_stays_on_record(
     back: str, data: Path, clock: Clock
