@@ -15,6 +15,7 @@ from troubleshoot.quantities.instruments import (
     repeatability,
     repeatability_limit,
     standard_uncertainty,
+    uncertainty_as_typed,
 )
 from troubleshoot.quantities.units import UNITS
 
@@ -105,6 +106,14 @@ def test_a_coarser_last_digit_never_makes_a_reading_surer(
 ) -> None:
     fine = standard_uncertainty(value, meter, resolution)
     assert 0.0 <= fine <= standard_uncertainty(value, meter, 10.0 * resolution)
+
+
+# JCGM 100:2008, F.2.2.1: an indication rounded to a step of dx has u = 0.29 dx.
+def test_noughts_left_off_are_rounding_and_make_the_meter_no_worse() -> None:
+    meter = INSTRUMENTS["manometer"]
+    typed, shown = (uncertainty_as_typed(10.0, meter, digit) for digit in (1.0, 0.01))
+    assert shown == (standard_uncertainty(10.0, meter, 0.01), 0.0)
+    assert typed == (shown.meter, pytest.approx(0.2887, abs=1e-4))
 
 
 # JCGM 100:2008, 4.2: the mean is the estimate, n - 1 the divisor. Worked by hand.

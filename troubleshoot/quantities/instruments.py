@@ -24,7 +24,8 @@ class Instrument:
 
     `percent` is of the reading, `counts` of the last digit, `fixed` in `unit`. The standard
     deviation of a repeated reading is `repeat_percent` of it and `repeat_counts`, independent of
-    each other. `source` tells where the accuracy comes from.
+    each other. `source` tells where the accuracy comes from. `shows` is the last digit that it
+    commonly shows (common practice, no source); zero where no digit is counted.
     """
 
     id: str
@@ -35,6 +36,7 @@ class Instrument:
     repeat_percent: float = 0.5
     repeat_counts: float = 1.0
     source: str = COMMON_PRACTICE
+    shows: float = 0.0
 
 
 class Limits(NamedTuple):
@@ -43,6 +45,13 @@ class Limits(NamedTuple):
     error: float
     low: float
     high: float
+
+
+class AsTyped(NamedTuple):
+    """Standard uncertainty of a typed number: the meter's own, and that of the typing."""
+
+    meter: float
+    rounding: float
 
 
 class Repeated(NamedTuple):
@@ -58,33 +67,33 @@ _OXYGEN_SOURCE: Final = "METAS instruction of January 2004, as quoted"
 _MEASURED_MANY_WAYS: Final = frozenset({"percent"})
 
 _LIST: Final = (
-    Instrument("voltmeter", "V", 1.0, 3, repeat_percent=0.2),
-    Instrument("clamp-ammeter", "A", 2.0, 5),
-    Instrument("microammeter", "uA", 1.0, 2),
-    Instrument("ohmmeter", "ohm", 1.0, 3, repeat_percent=0.3),
+    Instrument("voltmeter", "V", 1.0, 3, repeat_percent=0.2, shows=0.1),
+    Instrument("clamp-ammeter", "A", 2.0, 5, shows=0.1),
+    Instrument("microammeter", "uA", 1.0, 2, shows=0.1),
+    Instrument("ohmmeter", "ohm", 1.0, 3, repeat_percent=0.3, shows=0.1),
     Instrument("insulation-tester", "Mohm", 30.0, 0, repeat_percent=5.0, source="IEC 61557-2, 6.2"),
-    Instrument("capacitance-meter", "uF", 1.0, 2, repeat_percent=0.3),
-    Instrument("power-meter", "kW", 3.0, 5, repeat_percent=1.0),
+    Instrument("capacitance-meter", "uF", 1.0, 2, repeat_percent=0.3, shows=0.1),
+    Instrument("power-meter", "kW", 3.0, 5, repeat_percent=1.0, shows=0.1),
     Instrument("high-side-gauge", "psig", 0.0, 0, fixed=7.0, source=_GAUGE_SOURCE),
     Instrument("low-side-gauge", "psig", 0.0, 0, fixed=3.5, source=_GAUGE_SOURCE),
-    Instrument("vacuum-gauge", "micron", 10.0, 1, repeat_percent=3.0),
-    Instrument("manometer", "in-wc", 1.5, 1, fixed=0.01),
+    Instrument("vacuum-gauge", "micron", 10.0, 1, repeat_percent=3.0, shows=1.0),
+    Instrument("manometer", "in-wc", 1.5, 1, fixed=0.01, shows=0.01),
     Instrument("thermometer", "F", 0.1, 0, fixed=1.3, source=_PROBE_SOURCE),
     Instrument("clamp-probe", "F", 0.1, 0, fixed=1.3, source=_PROBE_SOURCE),
     Instrument("psychrometer", "F", 0.0, 0, fixed=1.0),
     Instrument("infrared-thermometer", "F", 2.0, 0, fixed=2.0, repeat_percent=1.0),
-    Instrument("paired-probes", "F-diff", 0.0, 1, fixed=1.0),
+    Instrument("paired-probes", "F-diff", 0.0, 1, fixed=1.0, shows=0.1),
     Instrument("hygrometer", "percent", 0.0, 0, fixed=3.0),
     Instrument("oxygen-analyser", "percent", 0.0, 0, fixed=0.4, source=_OXYGEN_SOURCE),
     Instrument("carbon-monoxide-analyser", "ppm", 5.0, 0, fixed=10.0, repeat_percent=2.0),
     Instrument("combustible-gas-detector", "percent-LEL", 10.0, 0, fixed=3.0, repeat_percent=2.0),
     Instrument("refrigerant-detector", "percent-LFL", 10.0, 0, fixed=3.0, repeat_percent=2.0),
-    Instrument("flow-hood", "cfm", 5.0, 5, repeat_percent=2.0),
-    Instrument("anemometer", "ft/min", 5.0, 5, repeat_percent=3.0),
-    Instrument("tachometer", "rpm", 0.1, 1, repeat_percent=0.1),
+    Instrument("flow-hood", "cfm", 5.0, 5, repeat_percent=2.0, shows=1.0),
+    Instrument("anemometer", "ft/min", 5.0, 5, repeat_percent=3.0, shows=1.0),
+    Instrument("tachometer", "rpm", 0.1, 1, repeat_percent=0.1, shows=1.0),
     Instrument("stopwatch", "s", 0.0, 0, fixed=0.5, repeat_percent=0.0),
-    Instrument("rule", "in", 0.0, 1, repeat_percent=0.0),
-    Instrument("charging-scale", "lb", 0.5, 1, repeat_percent=0.1),
+    Instrument("rule", "in", 0.0, 1, repeat_percent=0.0, shows=0.1),
+    Instrument("charging-scale", "lb", 0.5, 1, repeat_percent=0.1, shows=0.1),
 )
 
 INSTRUMENTS: Final[Mapping[str, Instrument]] = MappingProxyType({one.id: one for one in _LIST})
@@ -125,6 +134,19 @@ def standard_uncertainty(value: float, instrument: Instrument, resolution: float
         value, instrument.percent, instrument.counts, resolution, instrument.fixed
     )
     return limits.error / math.sqrt(3.0)
+
+
+def uncertainty_as_typed(value: float, instrument: Instrument, last_digit: float) -> AsTyped:
+    """Return the standard uncertainty of `value`, which was typed to its `last_digit`.
+
+    A number that ends before the digits that the meter shows was rounded, or its noughts were left
+    off: people write 10 for 10.0. The meter is none the worse for it. The rounding is half of the
+    last digit typed, even between (JCGM 100, F.2.2.1).
+    """
+    if not 0.0 < instrument.shows < last_digit:
+        return AsTyped(standard_uncertainty(value, instrument, last_digit), 0.0)
+    own = standard_uncertainty(value, instrument, instrument.shows)
+    return AsTyped(own, last_digit / math.sqrt(12.0))
 
 
 def repeatability_limit(value: float, instrument: Instrument, resolution: float) -> float:

@@ -221,7 +221,7 @@ class Reasoner:
                     yield chains.state(limit.id, truth), circuit
         for reading in readings:
             for circuit in circuits_about(case.unit.layout, reading):
-                for outcome in sorted(reading.possible):
+                for outcome in sorted(reading.calls_up):
                     yield chains.possible(reading.test, outcome), circuit
         for circuit in everywhere:
             for test, outcomes in answered_at(case.unit.layout, readings, circuit).items():

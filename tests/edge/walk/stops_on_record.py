@@ -141,10 +141,12 @@ class Stops:
     def _found(self, event: dict[str, Any], said: Said, unit: Unit) -> None:
         test = event.get("step") or event["test"]
         spot = (test, _place(event, unit))
-        outcomes = set(event["outcomes"]) if event.get("outcomes") else self._read(event, unit)
+        outcomes = calling = set(event.get("outcomes") or ())
+        if not outcomes:
+            outcomes, calling = self._read(event, unit)
         if self.going_for is not None and self.going_for[0] == test:
             said.went_for, self.going_for = self.going_for, None
-        scopes = {self._halting.get((test, outcome)) for outcome in outcomes}
+        scopes = {self._halting.get((test, outcome)) for outcome in calling}
         worst = next((scope for scope in HALTS if scope in scopes), None)
         mine = [bad for bad in self.standing() if bad.spot in (spot, (test, None))]
         if mine and outcomes & self._names_none(test):
@@ -181,13 +183,14 @@ class Stops:
         found = (finding for trigger in triggers for finding in trigger.findings)
         return {outcome for each in found if each.test == test for outcome in each.outcomes}
 
-    def _read(self, event: dict[str, Any], unit: Unit) -> set[str]:
-        """What a typed number may mean."""
+    def _read(self, event: dict[str, Any], unit: Unit) -> tuple[set[str], set[str]]:
+        """What a typed number may mean, and what of it calls a hazard up."""
         if event["test"] not in {test for test, _ in self._halting}:
-            return set()
+            return set(), set()
         answer = Answer(event["test"], (), event["text"], (_spot_place(event, unit),))
         readings = take_readings(self.knowledge, Case(unit=unit, answers=(answer,)))[0]
-        return {o for r in readings if r.test == event["test"] for o in r.possible}
+        own = [r for r in readings if r.test == event["test"]]
+        return {o for r in own for o in r.possible}, {o for r in own for o in r.calls_up}
 
     def reopening_too_soon(self, event: dict[str, Any], ended: str | None) -> str:
         if event["event"] != "reopened":

@@ -2,8 +2,9 @@
 
 Where one quantity decides, the reading is soft evidence near a limit: the chance of each outcome
 is the part of the reading's normal distribution that falls in that outcome's band (uncertainty
-from the meter). Where two or three quantities or several legs decide, the class is hard. The words
-shown to people follow the guard band of JCGM 106 / ISO 14253-1.
+from the meter, and from the digits left off where it was typed). Where two or three quantities or
+several legs decide, the class is hard. The words shown to people follow the guard band of
+JCGM 106 / ISO 14253-1.
 """
 
 from __future__ import annotations
@@ -25,6 +26,12 @@ from troubleshoot.reasoning.readings.values import Value, Values
 from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.reasoning.unit.places import Place
 
+WITHOUT_ITS_DECIMALS = "too close to call without its decimals"
+"""The verdict where the meter would decide, had the number not been rounded."""
+
+POSSIBLE = 0.02
+"""The chance above which an outcome may be what was read."""
+
 FAR = 1e12
 """Beyond any value a mechanic meets; stands for infinity so that arithmetic stays finite."""
 
@@ -34,8 +41,9 @@ class Classified:
     """The outcome a number falls in, the chance of each outcome, and the verdict in words.
 
     `seen`: the outcome, or of a test of signs every sign whose limits hold. `verdict` is "within",
-    "outside" or "too close to call with this meter" against the healthy band; `low` and `high` are
-    that band in the deciding quantity's unit, where there is one.
+    "outside" or too close to call (with this meter, or without its decimals) against the healthy
+    band; `low` and `high` are that band in the deciding quantity's unit, where there is one.
+    `by_meter`: every outcome that the number as typed may be by the meter's own accuracy.
     """
 
     outcome: str
@@ -47,6 +55,7 @@ class Classified:
     verdict: str
     low: float | None
     high: float | None
+    by_meter: frozenset[str]
 
 
 def outcomes_here(test: Test, unit: Unit) -> tuple[Outcome, ...]:
@@ -78,7 +87,8 @@ def classify(test: Test, place: Place | None, values: Values) -> Classified | No
     if value is None:
         return None
     exact = value.number == 0 or math.isinf(value.number)
-    soft = len(measured) == 1 and value.soft and value.u > 0 and not exact
+    soft = len(measured) == 1 and value.soft and value.whole_u > 0 and not exact
+    by_meter = frozenset(seen)
     if not soft:
         chances: Mapping[str, float] = dict.fromkeys(seen, 1.0)
         low = high = None
@@ -89,10 +99,15 @@ def classify(test: Test, place: Place | None, values: Values) -> Classified | No
             )
     else:
         bands = _bands(outcomes, main, numbers, place, values)
-        chances = _chances(bands, value.number, value.u) or {outcome: 1.0}
+        chances = _chances(bands, value.number, value.whole_u) or {outcome: 1.0}
+        if value.u > 0:
+            own = _chances(bands, value.number, value.u)
+            by_meter |= {each for each, chance in own.items() if chance > POSSIBLE}
         low, high = _healthy_band(test, bands, value.number)
         verdict = _verdict(test, outcome, value, low, high)
-    return Classified(outcome, seen, chances, main, value.number, value.u, verdict, low, high)
+    return Classified(
+        outcome, seen, chances, main, value.number, value.whole_u, verdict, low, high, by_meter
+    )
 
 
 def _is_plate(name: str, place: Place | None, value: Value, values: Values) -> bool:
@@ -177,4 +192,6 @@ def _hard_verdict(test: Test, outcome: str) -> str:
 def _verdict(test: Test, outcome: str, value: Value, low: float | None, high: float | None) -> str:
     if low is None and high is None:
         return _hard_verdict(test, outcome)
-    return conformance(value.number, value.u, low=low, high=high)[1]
+    own = conformance(value.number, value.u, low=low, high=high).verdict
+    whole = conformance(value.number, value.whole_u, low=low, high=high).verdict
+    return own if own == whole else WITHOUT_ITS_DECIMALS

@@ -8,8 +8,9 @@ from collections.abc import Mapping
 from troubleshoot.knowledge.model import Knowledge, Quantity, Read, Test
 from troubleshoot.quantities.instruments import (
     INSTRUMENTS,
+    AsTyped,
     default_instrument,
-    standard_uncertainty,
+    uncertainty_as_typed,
 )
 from troubleshoot.quantities.typed import Expected, Leg, NotUnderstood, Typed, read
 from troubleshoot.quantities.units import convert, same_kind
@@ -112,11 +113,11 @@ def quantities_of(
         number = _reduced(test, one, numbers, typed.values, knowledge, values, place)
         if number is None:
             continue
-        u = 0.0
+        doubt = AsTyped(0.0, 0.0)
         if math.isfinite(number) and one.legs not in PURE_NUMBERS:
-            u = _uncertainty(test, number, typed.values[0])
+            doubt = _uncertainty(test, number, typed.values[0])
         one_value = len(numbers) == 1 and typed.values[0].bound is None
-        found[one.quantity] = Value(number, u, soft=one_value)
+        found[one.quantity] = Value(number, doubt.meter, one_value, rounding=doubt.rounding)
     return found
 
 
@@ -153,11 +154,11 @@ def _reduced(
     return REDUCERS[one.legs](numbers)
 
 
-def _uncertainty(test: Test, number: float, leg: Leg) -> float:
+def _uncertainty(test: Test, number: float, leg: Leg) -> AsTyped:
     if leg.plus_minus is not None:
-        return leg.plus_minus / math.sqrt(3)
+        return AsTyped(leg.plus_minus / math.sqrt(3), 0.0)
     meter = INSTRUMENTS[test.meter] if test.meter else default_instrument(leg.unit)
-    return standard_uncertainty(number, meter, leg.resolution) if meter else 0.0
+    return uncertainty_as_typed(number, meter, leg.resolution) if meter else AsTyped(0.0, 0.0)
 
 
 def stated_conditions(

@@ -13,7 +13,7 @@ from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.quantities.typed import NotUnderstood
 from troubleshoot.reasoning.readings.answers import Answer, Case
-from troubleshoot.reasoning.readings.classify import Classified, classify
+from troubleshoot.reasoning.readings.classify import POSSIBLE, Classified, classify
 from troubleshoot.reasoning.readings.measuring import quantities_of, read_text, stated_conditions
 from troubleshoot.reasoning.readings.misreadings import repeats
 from troubleshoot.reasoning.readings.superseded import COMPUTED_SINCE, Key, superseded
@@ -54,8 +54,17 @@ class Reading:
 
     @property
     def possible(self) -> frozenset[str]:
-        """Every outcome the reading may be, for hazards: the worse side counts."""
-        return frozenset(self.seen) | {o for o, chance in self.chances.items() if chance > 0.02}
+        """Every outcome the reading may be: nothing is sound that may be worse."""
+        near = {outcome for outcome, chance in self.chances.items() if chance > POSSIBLE}
+        return frozenset(self.seen) | near
+
+    @property
+    def calls_up(self) -> frozenset[str]:
+        """Every outcome it may be by the meter's own accuracy, for hazards: the worse side counts.
+
+        That a number was rounded where it was typed calls up nothing: 10 is read as 10.
+        """
+        return self.possible if self.classified is None else self.classified.by_meter
 
 
 def report_error(test: Test) -> float:

@@ -23,6 +23,7 @@ LINE_KINDS = frozenset({"circuit", "compressor", "contactor"})
 class Value:
     """A number in its quantity's unit, its standard uncertainty, and the inputs it rests on.
 
+    `u` is the meter's own; `rounding` that of a number typed without the digits the meter shows.
     `soft` is false where several legs decided: such a value is judged hard (worst leg).
     """
 
@@ -30,6 +31,12 @@ class Value:
     u: float = 0.0
     soft: bool = True
     typed: bool = True
+    rounding: float = 0.0
+
+    @property
+    def whole_u(self) -> float:
+        """The standard uncertainty with that of the rounding."""
+        return math.hypot(self.u, self.rounding)
 
 
 class Values:
@@ -105,6 +112,7 @@ class Values:
     ) -> Value | None:
         numbers: list[float | str] = []
         uncertainties: list[float] = []
+        roundings: list[float] = []
         soft = True
         for name in derivation.inputs:
             if name in self.knowledge.facts:
@@ -113,19 +121,24 @@ class Values:
                     return None
                 numbers.append(word)
                 uncertainties.append(0.0)
+                roundings.append(0.0)
                 continue
             value = self._known(name, place, pending)
             if value is None:
                 return None
             numbers.append(value.number)
             uncertainties.append(value.u)
+            roundings.append(value.rounding)
             soft = soft and value.soft
         result = compute(derivation.formula, tuple(numbers))
         if result is None:
             return None
-        u = _propagated(derivation.formula, tuple(numbers), uncertainties, result)
+        u, rounding = (
+            abs(derivation.times) * _propagated(derivation.formula, tuple(numbers), each, result)
+            for each in (uncertainties, roundings)
+        )
         number = derivation.times * result + derivation.plus
-        return Value(number, abs(derivation.times) * u, soft, typed=False)
+        return Value(number, u, soft, typed=False, rounding=rounding)
 
 
 def _propagated(
