@@ -9,13 +9,17 @@ from typing import Any
 
 import pytest
 
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.unit.places import with_place
+from troubleshoot.visit.telling.account import WOULD_SEPARATE
+
 Call = Callable[..., tuple[int, str, str]]
 Write = Callable[[dict[str, Any]], str]
 
 KEYS = [
     "schema", "ending", "complaint", "causes", "effects", "outside", "nothing_wrong", "asked",
-    "computed", "cautions", "stop", "standing_stops", "unexplained", "proofs", "behind", "minutes",
-    "would_separate",
+    "computed", "cautions", "stop", "standing_stops", "unexplained", "not_judged", "proofs",
+    "behind", "minutes", "would_separate",
 ]  # fmt: skip
 
 POLE: dict[str, Any] = {
@@ -47,14 +51,14 @@ def test_a_test_that_would_tell_says_at_which_of_two_places(
     case = {"unit": {"circuits": 2, "refrigerant": "R-410A"}, "complaint": "fails-hot-afternoons"}
     out = command("assess", case_file(case))[1]
     lines = [line for line in out.splitlines() if line.endswith(" min)")]
-    assert len(lines) == len(set(lines)) == 4
+    assert len(lines) == len(set(lines)) == WOULD_SEPARATE
     assert any(", circuit 2 (about" in line for line in lines)
 
 
 @pytest.mark.parametrize(
     ("how", "first", "last"),
     [
-        (["assess"], [], []),
+        (["assess"], [], ["before_anything"]),
         (
             ["diagnose", "--answers"],
             ["standing", "left_before", "certifies"],
@@ -68,6 +72,73 @@ def test_an_account_has_exactly_the_keys_of_the_contract(
     code, out, _ = command(*how, case_file(POLE), "--json")
     assert code == 0
     assert list(json.loads(out)) == [*first, *KEYS, *last]
+
+
+def test_text_and_data_offer_the_same_next_tests(
+    command: Call, case_file: Write, shipped: Knowledge
+) -> None:
+    case = {"unit": {"circuits": 2, "refrigerant": "R-410A"}, "complaint": "fails-hot-afternoons"}
+    out = command("assess", case_file(case))[1]
+    rows = json.loads(command("assess", case_file(case), "--json")[1])["would_separate"]
+    assert [line.strip() for line in out.splitlines() if line.endswith(" min)")] == [
+        f"{with_place(shipped.tests[r['test']].name, r['at'])} (about {r['minutes']} min)"
+        for r in rows
+    ]
+
+
+def test_every_hazard_of_an_assessment_has_its_whole_text(
+    command: Call, case_file: Write, shipped: Knowledge
+) -> None:
+    """Regression: a DANGER was listed by its id alone, for a likely jumper."""
+    found = {"test": "jumper-search", "outcome": "found-on-call"}
+    case = {"unit": {"heat": "gas"}, "complaint": "cooling-will-not-stop", "readings": [found]}
+    for each in (POLE, case):
+        cautions = json.loads(command("assess", case_file(each), "--json")[1])["cautions"]
+        assert cautions
+        for row in cautions:
+            assert isinstance(row["stands"], bool)
+            assert any(shipped.hazards[row["id"]].what_to_do in line for line in row["says"])
+
+
+WINDINGS = {"test": "compressor-windings", "at": "compressor 1", "text": "1.42/0.88/1.40"}
+
+
+@pytest.mark.parametrize(
+    ("reading", "unit", "missing"),
+    [
+        (WINDINGS, {"supply-phase": "three"}, ["compressor phase"]),
+        ({"test": "compressor-amps", "text": "12 A"}, {}, ["compressor RLA"]),
+        (
+            {"test": "suction-line-temperature", "text": "54 F"},
+            {"refrigerant": "R-410A"},
+            ["suction pressure"],
+        ),
+    ],
+)
+def test_a_reading_that_comes_to_nothing_says_what_is_missing(
+    reading: dict[str, str],
+    unit: dict[str, str],
+    missing: list[str],
+    command: Call,
+    case_file: Write,
+    shipped: Knowledge,
+) -> None:
+    """Regression: windings without the compressor's phase were thrown away in silence."""
+    path = case_file({"unit": unit, "complaint": "no-cooling", "readings": [reading]})
+    name = shipped.tests[reading["test"]].name
+    for how in (["assess"], ["diagnose", "--answers"]):
+        text = command(*how, path)[1]
+        (row,) = json.loads(command(*how, path, "--json")[1])["not_judged"]
+        assert (row["test"], row["missing"]) == (reading["test"], missing)
+        line = next(line for line in text.splitlines() if f"missing {missing[0]}" in line)
+        assert name in line and reading["text"] in line
+
+
+def test_what_is_judged_is_not_said_to_lack_anything(command: Call, case_file: Write) -> None:
+    case = {"unit": {"compressor-phase": "three"}, "complaint": "no-cooling",
+            "readings": [WINDINGS]}  # fmt: skip
+    plain = json.loads(command("assess", case_file(case), "--json")[1])
+    assert plain["not_judged"] == [] and plain["causes"][0]["id"] == "compressor-turns-shorted"
 
 
 def test_assess_says_what_was_made_of_every_reading(command: Call, case_file: Write) -> None:

@@ -47,6 +47,9 @@ def one(text: str, unit: str, *, over_range: bool = False) -> Leg:
         ("3.5 inches of water", "in-wc", 3.5),
         ("10 in vac", "psig", -4.911541474703635),
         ("10 inches of vacuum", "psig", -4.911541474703635),
+        # A compound gauge shows a vacuum as inches of mercury below zero.
+        ("-10 inHg", "psig", -4.911541474703635),
+        ('-10" Hg', "kPa-gauge", -33.86388640341),
         ('3.5"', "in-wc", 3.5),
         ("3.5''", "in", 3.5),
         ("45 Meg", "Mohm", 45.0),
@@ -205,6 +208,7 @@ def test_over_range_is_never_allowed_for_a_voltage() -> None:
         ("118", "psig", 118.0, None),
         # More vacuum is a lower gauge pressure.
         (">20 in. Hg vac", "psig", -9.823083, "less-than"),
+        ("<-20 inHg", "psig", -9.823083, "less-than"),
         ("<20 in. Hg vac", "psig", -9.823083, "more-than"),
     ],
 )

@@ -137,7 +137,7 @@ def _measure(name: str | None, text: str, expected: Expected, wanted: Unit) -> _
         return _Measure(name, bound, *two_parts)
     value_text, sign, spread_text = text.partition("±")
     number, tail = take_number(value_text)
-    typed = read_unit(tail, wanted)
+    typed = read_unit(tail, wanted, below_zero=number.value < 0)
     if not sign:
         return _Measure(name, bound, number, typed)
     if bound:

@@ -31,6 +31,8 @@ _OVER_ROOM_AIR: Final = {"psig": "psi", "kPa-gauge": "kPa-diff", "bar-gauge": "b
 """What a gauge is read in, and the difference that it shows where inches of water are wanted: fuel
 gas and air are told by how far they stand over the air of the room."""
 
+_BELOW_ZERO: Final = {"in-Hg": "in-Hg-gauge"}
+
 _SPELLINGS: Final[tuple[tuple[str, str], ...]] = (
     ("F F-diff", "f degf °f degreesf fahrenheit"),
     ("C C-diff", "c degc °c degreesc celsius"),
@@ -124,9 +126,11 @@ def _all_spellings() -> dict[str, tuple[str, ...]]:
 _UNITS_OF: Final = _all_spellings()
 
 
-def read_unit(spelling: str, expected: Unit) -> str | None:
+def read_unit(spelling: str, expected: Unit, below_zero: bool = False) -> str | None:
     """Return the id of the unit that `spelling` stands for where `expected` is asked for.
 
+    `below_zero`: the number is. No absolute pressure lies there: -5 inHg is what a compound gauge
+    shows in a vacuum.
     None means that none was typed, or only "degrees", so that the caller assumes `expected`.
     Raises Unclear for an unknown word, a unit of another kind, or a spelling with two meanings.
     """
@@ -140,6 +144,8 @@ def read_unit(spelling: str, expected: Unit) -> str | None:
         raise Unclear(why, instead)
     if expected.id == "in-wc":
         meanings = tuple(dict.fromkeys(_OVER_ROOM_AIR.get(one, one) for one in meanings))
+    if below_zero and expected.kind == "gauge pressure":
+        meanings = tuple(_BELOW_ZERO.get(one, one) for one in meanings)
     fitting = [one for one in meanings if unit(one).kind == expected.kind]
     if expected.id in fitting:
         return expected.id

@@ -72,6 +72,7 @@ _LIST: Final = (
     Unit("psig", "gauge pressure", _PSI, "psi", "psig"),
     Unit("kPa-gauge", "gauge pressure", 1e3, "kilopascal", "kPa gauge"),
     Unit("bar-gauge", "gauge pressure", 1e5, "bar", "bar gauge"),
+    Unit("in-Hg-gauge", "gauge pressure", _INCH_MERCURY, "inch_Hg", "in. Hg gauge"),
     Unit("in-Hg-vacuum", "gauge pressure", -_INCH_MERCURY, "-1*inch_Hg", "in. Hg vacuum"),
     Unit("psia", "absolute pressure", _PSI, "psi", "psia"),
     Unit("kPa", "absolute pressure", 1e3, "kilopascal", "kPa absolute"),

@@ -25,6 +25,7 @@ from troubleshoot.reasoning.evidence.reading_evidence import Seen, as_seen
 from troubleshoot.reasoning.evidence.surprise import Misfit, misfit, unexplained
 from troubleshoot.reasoning.readings.answers import Case
 from troubleshoot.reasoning.readings.limits import bounds_truth
+from troubleshoot.reasoning.readings.not_judged import NotJudged, not_judged
 from troubleshoot.reasoning.readings.readings import Reading, take_readings
 from troubleshoot.reasoning.readings.validity import (
     FiredProcedure,
@@ -87,6 +88,11 @@ class Conclusions:
     def named(self) -> Cause | None:
         """The cause a part may be accused for: the first, at 0.9 or above."""
         return self.causes[0] if self.causes and self.causes[0].probability >= NAMED else None
+
+    @property
+    def not_judged(self) -> tuple[NotJudged, ...]:
+        """The readings that came to nothing, and what they lack."""
+        return not_judged(self.readings, self.values)
 
     def candidates(
         self, done: frozenset[tuple[str, Place | None]], asks: Asks, switch: SwitchMinutes

@@ -14,7 +14,7 @@ from troubleshoot.safety.hearing.roles import ROLES
 from troubleshoot.safety.profiles import spoken
 from troubleshoot.visit.cases.rows import READ_BEFORE_STOP, row_in_words
 from troubleshoot.visit.telling.account import NOBODY, NOT_IN_THE_FILE
-from troubleshoot.visit.telling.wording import LIKELY, TAG_OUT, percent
+from troubleshoot.visit.telling.wording import LIKELY, TAG_OUT, not_judged_line, percent
 
 Account = Mapping[str, Any]
 
@@ -64,6 +64,8 @@ def _report(knowledge: Knowledge, account: Account, extras: Mapping[str, Any]) -
     yield from _readings(knowledge, account)
     yield from _list(_unread_title(account), _unread(knowledge, account))
     yield from _list("Not explained by the cause", _unexplained(knowledge, account))
+    rows = account.get("not_judged", ())
+    yield from _list("Not judged", (not_judged_line(knowledge, row) for row in rows))
     yield from _list("Not understood, counting for nothing", extras.get("not_understood", ()))
     yield from _list("Notes", extras.get("notes", ()))
     yield from _list("Open items", extras.get("open_items", ()))

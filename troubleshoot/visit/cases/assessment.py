@@ -23,8 +23,16 @@ from troubleshoot.visit.cases.edge import edge_is_open, protection_first
 from troubleshoot.visit.cases.rows import READ_BEFORE_STOP, row_in_words, rows_of
 from troubleshoot.visit.cases.spoken import dangers_told
 from troubleshoot.visit.state import VisitState
-from troubleshoot.visit.telling.account import Plain, account, ending_of, place_shown, shown_causes
-from troubleshoot.visit.telling.wording import cause_line, effect_line
+from troubleshoot.visit.telling.account import (
+    WOULD_SEPARATE,
+    Plain,
+    account,
+    ending_of,
+    not_judged_account,
+    place_shown,
+    shown_causes,
+)
+from troubleshoot.visit.telling.wording import cause_line, effect_line, not_judged_line
 
 _TYPICAL_SWITCH = {"any": 0.0, "running": 0.0, "running-open": 5.0, "energised-open": 8.0}
 _LOCKED_OUT_SWITCH = 15.0
@@ -144,11 +152,14 @@ def _lines(
     for reading in conclusions.unexplained:
         test = conclusions.hypotheses.knowledge.tests[reading.test]
         yield f"  not explained: {test.name}: {', '.join(map(test.spoken, reading.seen))}"
+    for each in conclusions.not_judged:
+        row = not_judged_account(conclusions, each)
+        yield f"  not judged: {not_judged_line(conclusions.hypotheses.knowledge, row)}"
     for step in protection_first(conclusions):
         yield f"Before anything at the unit: {step.name}."
     if ending == "shortlist" and candidates:
         yield "These would tell them apart:"
-        for candidate in candidates[:4]:
+        for candidate in candidates[:WOULD_SEPARATE]:
             minutes = round(candidate.minutes + candidate.switch_minutes)
             place = place_shown(conclusions, candidate.test.per, candidate.at)
             yield f"  {with_place(candidate.test.name, place)} (about {minutes} min)"

@@ -8,9 +8,10 @@ from troubleshoot.knowledge.model import Hazard, Knowledge, Test
 from troubleshoot.reasoning.choosing.next_test import Candidate
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.evidence.ranking import Cause
+from troubleshoot.reasoning.readings.not_judged import NotJudged
 from troubleshoot.reasoning.readings.readings import Reading
 from troubleshoot.reasoning.unit.places import Place
-from troubleshoot.safety.hazard_words import once_gone
+from troubleshoot.safety.hazard_words import once_gone, said_standing
 from troubleshoot.safety.stops.standing import Forbidden, standing_hazards
 
 SCHEMA = 1
@@ -67,6 +68,7 @@ def account(
         "stop": stop_account(stop or next(iter(conclusions.standing_stops), None)),
         "standing_stops": [stop_account(each) for each in _stops(conclusions)],
         "unexplained": [_unexplained(conclusions, r) for r in conclusions.unexplained],
+        "not_judged": [not_judged_account(conclusions, each) for each in conclusions.not_judged],
         "proofs": [line for c in _accepted(conclusions) for line in _proofs(conclusions, c)],
         "behind": [fault.id for fault in conclusions.behind],
         "minutes": round(minutes),
@@ -147,8 +149,22 @@ def _unexplained(conclusions: Conclusions, reading: Reading) -> Plain:
     }
 
 
+def not_judged_account(conclusions: Conclusions, each: NotJudged) -> Plain:
+    """A reading that came to nothing, and what is missing to judge it."""
+    test = _test(conclusions, each.reading.test)
+    return {
+        "test": test.id,
+        "at": place_shown(conclusions, test.per, each.reading.at),
+        "text": each.reading.text,
+        "missing": list(each.missing),
+    }
+
+
 def _hazards(conclusions: Conclusions) -> Iterator[Plain]:
-    """What stands, the gravest first; then what the unit's kind or a likely fault calls up."""
+    """What stands, the gravest first; then what the unit's kind or a likely fault calls up.
+
+    Each with its whole text: a name alone warns nobody.
+    """
     shown = set()
     for standing in standing_hazards(conclusions):
         shown.add(standing.hazard.id)
@@ -156,7 +172,8 @@ def _hazards(conclusions: Conclusions) -> Iterator[Plain]:
         yield {**row, "stands": True, "says": list(standing.lines)}
     for fired in conclusions.hazards:
         if fired.hazard.id not in shown:
-            yield _caution(fired.hazard, None)
+            row = _caution(fired.hazard, None)
+            yield {**row, "stands": False, "says": list(said_standing(fired.hazard, stops=False))}
 
 
 def _stops(conclusions: Conclusions) -> list[FiredHazard]:

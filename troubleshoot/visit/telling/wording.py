@@ -2,8 +2,13 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from typing import Any
+
+from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.evidence.ranking import Cause
+from troubleshoot.reasoning.unit.places import with_place
 
 BAR_CELLS = 10
 LIKELY = 0.6
@@ -53,3 +58,11 @@ def cause_line(conclusions: Conclusions, cause: Cause) -> str:
 
 def effect_line(conclusions: Conclusions, effect: Cause) -> str:
     return f"what happened: {effect.fault.name}{at_place(conclusions, effect)}"
+
+
+def not_judged_line(knowledge: Knowledge, row: Mapping[str, Any]) -> str:
+    """A reading that came to nothing, as the account has it, and what would judge it."""
+    name = with_place(knowledge.tests[row["test"]].name, row["at"])
+    if not row["missing"]:
+        return f"{name}, {row['text']}: it lies in none of the limits; read it again"
+    return f"{name}, {row['text']}: missing {', '.join(row['missing'])}"
