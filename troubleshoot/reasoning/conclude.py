@@ -203,11 +203,13 @@ class Reasoner:
     def _chained(
         self, case: Case, readings: tuple[Reading, ...], values: Values
     ) -> tuple[FiredProcedure, ...]:
-        """Chain from these readings; the procedure rules that hold."""
+        """Chain from these readings; the procedure rules that hold, in the rules' order."""
         self._chain.start(self._atoms(case, readings, values))
+        order = list(self.knowledge.procedures)
+        concluded = sorted(self._concluded("procedure"), key=lambda each: order.index(each[0]))
         return tuple(
             FiredProcedure(self.knowledge.procedures[name], conclusion.at, conclusion.because)
-            for name, conclusion in self._concluded("procedure")
+            for name, conclusion in concluded
         )
 
     def _atoms(

@@ -11,6 +11,7 @@ from collections.abc import Iterable, Iterator, Sequence
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Complaint, Fault
+from troubleshoot.knowledge.vocabulary import PROBABILITY
 from troubleshoot.reasoning.evidence.causes_behind import alone, priors
 from troubleshoot.reasoning.evidence.grades import (
     PRIOR_NOTHING_WRONG_ON_COMPLAINT,
@@ -18,7 +19,7 @@ from troubleshoot.reasoning.evidence.grades import (
     PRIOR_OUTSIDE,
 )
 from troubleshoot.reasoning.evidence.hypotheses import Hypotheses, Hypothesis
-from troubleshoot.reasoning.evidence.reading_evidence import Seen, SeenByTest, by_test
+from troubleshoot.reasoning.evidence.reading_evidence import Seen, SeenByTest, by_test, share_of
 from troubleshoot.reasoning.evidence.weighing import (
     THE_COMPLAINT,
     Weight,
@@ -135,10 +136,15 @@ def _present(
 
 
 def rank_effects(hypotheses: Hypotheses, seen: Sequence[Seen]) -> tuple[Cause, ...]:
-    """What happened (effects), each judged on its own against nothing having happened."""
+    """What happened (effects), each judged on its own against nothing having happened.
+
+    None that a reading contradicts: what its card says is never so did not happen.
+    """
     tests = by_test(seen)
     groups: dict[tuple[str, Place | None], list[tuple[float, Hypothesis, tuple[Weight, ...]]]] = {}
     for hypothesis in hypotheses.effects:
+        if _contradicted(hypotheses, hypothesis, tests):
+            continue
         weights = weights_of(hypotheses, hypothesis, tests, None)
         logs = _sum([math.log(hypothesis.prior / PARTS_OF_PRIOR)], weights)
         key = (hypothesis.fault.id, hypothesis.at)
@@ -150,6 +156,18 @@ def rank_effects(hypotheses: Hypotheses, seen: Sequence[Seen]) -> tuple[Cause, .
         _, best, weights = max(members, key=lambda member: member[0])
         found.append(Cause(best.fault, best.at, 1 - without, weights))
     return tuple(sorted(found, key=lambda c: (-c.probability, c.fault.id, str(c.at))))
+
+
+def _contradicted(hypotheses: Hypotheses, hypothesis: Hypothesis, tests: SeenByTest) -> bool:
+    """Whether something was seen at its place that its card says is never so."""
+    return any(
+        chance <= PROBABILITY["never"]
+        and named.issuperset(one.reading.seen)
+        and share_of(hypotheses, hypothesis, one) == 1
+        for test, cells in hypothesis.picture.cells.items()
+        for named, chance in cells
+        for one in tests.get(test, ())
+    )
 
 
 def _special_priors(routine: bool) -> tuple[float, float]:
