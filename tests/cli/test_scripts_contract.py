@@ -134,6 +134,14 @@ def test_a_reading_that_comes_to_nothing_says_what_is_missing(
         assert name in line and reading["text"] in line
 
 
+def test_what_a_computed_test_made_use_of_is_not_said_to_lack_anything(
+    command: Call, case_file: Write
+) -> None:
+    """The suction pressure has no limits of its own on this unit, but it gives the superheat."""
+    plain = json.loads(command("assess", case_file(POLE), "--json")[1])
+    assert plain["not_judged"] == [] and plain["computed"]
+
+
 def test_what_is_judged_is_not_said_to_lack_anything(command: Call, case_file: Write) -> None:
     case = {"unit": {"compressor-phase": "three"}, "complaint": "no-cooling",
             "readings": [WINDINGS]}  # fmt: skip

@@ -122,6 +122,7 @@ CASE = {
         {"test": "suction-pressure", "at": "circuit 1", "text": "128 psig"},
         {"test": "suction-line-temperature", "at": "circuit 1", "text": "54 F"},
         {"test": "contactor-contacts", "at": "contactor 2", "outcome": "pole-burnt-away"},
+        {"test": "compressor-windings", "at": "compressor 1", "text": "1.42/0.88/1.40"},
     ],
 }
 

@@ -59,9 +59,7 @@ class _NotJudged:
                     yield NotJudged(reading, self._in_words(self._shortest(judging, reading.at)))
 
     def _judging(self, test: Test, given: set[str]) -> list[Test]:
-        """The tests of this unit that a reading may decide: its own, or what is computed of it."""
-        if any(outcome.limits for outcome in test.outcomes):
-            return [test]
+        """The tests of this unit that a reading may decide: its own, and what is computed of it."""
         return [
             each
             for each in self.knowledge.tests.values()

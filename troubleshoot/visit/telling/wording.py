@@ -64,5 +64,5 @@ def not_judged_line(knowledge: Knowledge, row: Mapping[str, Any]) -> str:
     """A reading that came to nothing, as the account has it, and what would judge it."""
     name = with_place(knowledge.tests[row["test"]].name, row["at"])
     if not row["missing"]:
-        return f"{name}, {row['text']}: it lies in none of the limits; read it again"
-    return f"{name}, {row['text']}: missing {', '.join(row['missing'])}"
+        return f"{name} ({row['text']}) lies in none of its limits: read it again"
+    return f"{name} ({row['text']}) is missing {', '.join(row['missing'])}"
