@@ -93,8 +93,8 @@ def test_the_readings_beside_a_stop_are_listed(command: Call, case_file: Write) 
     path = case_file({"unit": UNIT, "complaint": "gas-smell", "readings": readings})
     for how in (["assess"], ["diagnose", "--answers"]):
         out = command(*how, path)[1]
-        assert "Read before the STOP" in out
-        assert "61 F" in out and "normal" in out.split("Read before the STOP")[1]
+        assert "Read beside the STOP" in out
+        assert "61 F" in out and "normal" in out.split("Read beside the STOP")[1]
 
 
 def test_a_reading_that_no_test_asked_for_is_listed(command: Call, case_file: Write) -> None:

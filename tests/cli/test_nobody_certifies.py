@@ -98,11 +98,13 @@ def test_no_file_lifts_a_stop_for_the_whole_job(
     assert "DANGER - STOP" in command("assess", path)[1]
 
 
-def test_one_until_made_safe_is_lifted_by_its_finding_taken_afresh_and_sound(
-    command: Call, case_file: Write
-) -> None:
-    live, dead = ({"test": "verified-dead", "outcome": word} for word in ("live", "dead"))
-    for readings, stands in (((live, dead), False), ((dead, live), True)):
+def test_no_file_lifts_one_until_made_safe_and_says_so(command: Call, case_file: Write) -> None:
+    """Regression: "dead" behind "live" took the STOP away, and nobody had said what was done."""
+    live, dead = ({"test": "verified-dead", "text": volts} for volts in ("208 V", "0 V"))
+    for readings in ((live, dead), (dead, live)):
         path = case_file(case("no-cooling", *readings))
-        account = json.loads(command("assess", path, "--json")[1])
-        assert (account["stop"] is not None) is stands
+        for how in (["assess"], ["diagnose", "--answers"]):
+            assert json.loads(command(*how, path, "--json")[1])["stop"] is not None
+            out = command(*how, path)[1]
+            assert "208 V" in out and "0 V" in out
+            assert "which nothing in a file lifts" in out or "lift a STOP" in out

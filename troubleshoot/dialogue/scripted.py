@@ -16,13 +16,12 @@ from troubleshoot.dialogue.prompts import AskTest, AtStop, DoStep, Prompt, Settl
 from troubleshoot.dialogue.stopped import keep_stop
 from troubleshoot.dialogue.talk import Reply
 from troubleshoot.knowledge.model import Test
-from troubleshoot.reasoning.conclude import FiredHazard, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.readings.answers import Answer, Case
 from troubleshoot.reasoning.unit.places import Place, like, spoken
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
 from troubleshoot.safety.steps import Step
-from troubleshoot.safety.stops.lifting import lifting_finding
 from troubleshoot.visit.cases.alarming import Alarming, alarming
 from troubleshoot.visit.cases.rows import rows_of
 from troubleshoot.visit.cases.spoken import dangers_told
@@ -42,7 +41,8 @@ from troubleshoot.visit.telling.whole_visit import visit_account
 
 CERTIFIES: Final = (
     "This account certifies no safety work that the file does not hold: what it marks as not in "
-    "the file was only taken as done to go on, and nobody has said that it was."
+    "the file was only taken as done to go on, and nobody has said that it was. Nor does anything "
+    "in it lift a STOP."
 )
 NOT_KNOWN: Final = ""
 """What a file answers where a fact of the unit is asked: those it holds are known by then."""
@@ -93,7 +93,7 @@ class ScriptedVisit(DrivenVisit):
         if isinstance(prompt, Settled):
             return self._more() or self._failed() or self._not_asked()
         if isinstance(prompt, AtStop):
-            return self._made_safe(prompt.fired)
+            return None
         if isinstance(prompt, DoStep | AskTest):
             return self.take(prompt.decision)
         return NOT_KNOWN
@@ -212,13 +212,6 @@ class ScriptedVisit(DrivenVisit):
             self.failed.add((step.id, step.place))
         event = StepDone.of(step, outcomes, answer.text)
         return event if answer.valid is not False else replace(event, valid=False)
-
-    def _made_safe(self, fired: FiredHazard) -> Event | None:
-        """A STOP is lifted as in any visit: by a fresh, sound reading of what called it up."""
-        spot = lifting_finding(self.knowledge, self.state, self.concluded(), fired)
-        if spot is None or not self.unused.get(spot[0]):
-            return None
-        return Answered.by(self.unused[spot[0]].pop(0))
 
     def _account(self) -> Plain:
         conclusions = self.concluded()

@@ -12,7 +12,7 @@ from troubleshoot.reasoning.unit.places import with_place
 from troubleshoot.safety.before_repair import caution_before
 from troubleshoot.safety.hearing.roles import ROLES
 from troubleshoot.safety.profiles import spoken
-from troubleshoot.visit.cases.rows import READ_BEFORE_STOP, row_in_words
+from troubleshoot.visit.cases.rows import READ_BESIDE_STOP, row_in_words
 from troubleshoot.visit.telling.account import NOBODY, NOT_IN_THE_FILE
 from troubleshoot.visit.telling.wording import LIKELY, TAG_OUT, not_judged_line, percent
 
@@ -230,7 +230,7 @@ def _table_row(
 
 def _unread_title(account: Account) -> str:
     stopped = account["ending"] == "stopped"
-    return READ_BEFORE_STOP if stopped else "In the file, and never asked for"
+    return READ_BESIDE_STOP if stopped else "In the file, and never asked for"
 
 
 def _unread(knowledge: Knowledge, account: Account) -> Iterator[str]:

@@ -27,20 +27,34 @@ class Alarming:
 def alarming(reasoner: Reasoner, case: Case) -> Alarming:
     """The answers of a case by whose tests a hazard is found.
 
-    Of such a test every answer counts, since a later one may show that it is sound again; but a
-    safety step that went well belongs where the work asks for it.
+    Of such a test every answer counts, since a later one may show that it is sound again; but one
+    that would take a STOP away speaks for nothing, since no file lifts any, and a safety step that
+    went well belongs where the work asks for it.
     """
     grave: set[str] = set()
     tests: set[str] = set()
-    for number in range(1, len(case.answers) + 1):
+    stopped: set[str] = set()
+    lifting: list[Answer] = []
+    for number, answer in enumerate(case.answers, 1):
         now = reasoner.conclude(replace(case, answers=case.answers[:number]))
+        speaking: set[str] = set()
         for fired in now.hazards:
             if fired.found:
                 behind = tests_behind(now, fired)
-                tests |= behind
-                if fired in now.standing_stops or fired.hazard.signal == "DANGER":
+                speaking |= behind
+                halts = fired in now.standing_stops
+                if halts or fired.hazard.signal == "DANGER":
                     grave |= behind
-    told = tuple(a for a in case.answers if a.test in tests and not _went_well(a))
+                if halts:
+                    stopped |= behind
+        tests |= speaking
+        if answer.test in stopped - speaking:
+            lifting.append(answer)
+    told = tuple(
+        a
+        for a in case.answers
+        if a.test in tests and not _went_well(a) and not any(a is each for each in lifting)
+    )
     return Alarming(
         tuple(a for a in told if a.test in grave), tuple(a for a in told if a.test not in grave)
     )

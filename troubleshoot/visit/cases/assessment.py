@@ -20,7 +20,7 @@ from troubleshoot.safety.stops.record import StopMet
 from troubleshoot.safety.stops.standing import Forbidden, standing_hazards
 from troubleshoot.safety.unit_at_work import unit_at_work
 from troubleshoot.visit.cases.edge import edge_is_open, protection_first
-from troubleshoot.visit.cases.rows import READ_BEFORE_STOP, row_in_words, rows_of
+from troubleshoot.visit.cases.rows import READ_BESIDE_STOP, row_in_words, rows_of
 from troubleshoot.visit.cases.spoken import dangers_told
 from troubleshoot.visit.state import VisitState
 from troubleshoot.visit.telling.account import (
@@ -78,11 +78,11 @@ def candidates_for(conclusions: Conclusions) -> tuple[Candidate, ...]:
 def conclude_file(reasoner: Reasoner, case: Case) -> Conclusions:
     """Everything that follows from a case, its answers taken in the file's order.
 
-    A STOP that any of them met stands by the rules of a visit: until its finding was taken afresh
-    and is sound, and for the whole job whatever the file says, since only a person lifts that.
+    A STOP wider than one step that any of them met stands, whatever the file says after it: it
+    tells neither what was done to make it safe nor the safety steps before the finding afresh.
     """
     last = reasoner.conclude(case)
-    if not _may_lift(reasoner.knowledge, case):
+    if not _may_take_away(reasoner.knowledge, case):
         return last
     state = VisitState(unit=case.unit, complaint=case.complaint, answers=())
     for number in range(len(case.answers) + 1):
@@ -92,12 +92,13 @@ def conclude_file(reasoner: Reasoner, case: Case) -> Conclusions:
         for fired in now.standing_stops:
             if state.met(fired.hazard.id) is None:
                 spot = finding_of(reasoner.knowledge, state, now, fired)
-                met = StopMet(fired.hazard.id, number, spot)
+                # As if it were met behind the file's last line: nothing in it is afresh.
+                met = StopMet(fired.hazard.id, len(case.answers), spot)
                 state = replace(state, stops=(*state.stops, met))
     return with_stops_met(reasoner.knowledge, state, last)
 
 
-def _may_lift(knowledge: Knowledge, case: Case) -> bool:
+def _may_take_away(knowledge: Knowledge, case: Case) -> bool:
     """Whether a later answer may take away what an earlier one, or the call, has called up."""
     tests = [answer.test for answer in case.answers]
     called = knowledge.complaints.get(case.complaint or "")
@@ -134,8 +135,8 @@ def _lines(
     for standing in standing_hazards(conclusions):
         yield from standing.lines
         yield ""
-    if ending == "stopped" and rows:
-        yield f"{READ_BEFORE_STOP}:"
+    if conclusions.standing_stops and rows:
+        yield f"{READ_BESIDE_STOP}:"
         for row in rows:
             yield f"  {row_in_words(conclusions.hypotheses.knowledge, row)}"
     yield {

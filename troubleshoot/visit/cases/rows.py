@@ -14,7 +14,7 @@ from troubleshoot.reasoning.unit.places import Place, with_place
 from troubleshoot.visit.hearing.metered import too_little
 from troubleshoot.visit.telling.account import Plain, taken
 
-READ_BEFORE_STOP = "Read before the STOP"
+READ_BESIDE_STOP = "Read beside the STOP, which nothing in a file lifts"
 
 
 def rows_of(reasoner: Reasoner, case: Case, answers: Iterable[Answer]) -> list[Plain]:
