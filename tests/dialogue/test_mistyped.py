@@ -9,10 +9,11 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from tests.cli.player import Player, play
+from troubleshoot.dialogue.confirming import by_its_word
 from troubleshoot.dialogue.mistyped import DENYING, LEAST_LETTERS, meant_by
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.declared import CONFIRMED, ENTER_CONFIRMS
 from troubleshoot.safety.hearing.words import one_error
 
 
@@ -105,12 +106,27 @@ def test_only_a_long_word_is_mistyped_and_by_one_error(
         assert typed in one_error(meant)
 
 
-def test_it_is_said_for_what_it_is_taken_and_then_kept(shipped: Knowledge, tmp_path: Path) -> None:
+def test_what_protects_is_asked_about_and_the_rest_said_and_kept(
+    shipped: Knowledge, tmp_path: Path
+) -> None:
+    """Regression: "lockd" was taken as "locked", which protects a life and wants its word."""
     unit = {"heat": "gas", "circuits": 1, "line-volts-class": "208-to-240-volt"}
-    shows: dict[str, str | list[str]] = {"stop-by-controls": ["stoped"], "lockout": "unlocked"}
+    shows: dict[str, str | list[str]] = {
+        "stop-by-controls": ["stoped", "stopped"],
+        "lockout": ["unlocked", "lockd", "secnd source"],
+    }
     player = Player(shipped, shows, ["do contactor-contacts"])
     _, book = play(shipped, tmp_path, player, {"complaint": "no-cooling", "unit": unit})
-    assert 'Taken as "stopped".' in player.text
+    assert 'Is "stopped" meant? Then type it so.' in player.text
     assert "Say in words what came of it: locked, cannot lock" in player.text
+    assert 'Is "locked" meant? Then type it so.' in player.text
     assert 'Taken as "locked".' not in player.text
-    assert any(a.test == "stop-by-controls" and a.outcome == "stopped" for a in book.state.asked)
+    assert 'Taken as "second source".' in player.text
+    done = [(asked.test, asked.outcome) for asked in book.state.asked]
+    assert ("stop-by-controls", "stopped") in done and ("lockout", "second-source") in done
+    assert ("lockout", "locked") not in done
+
+
+def test_no_word_that_protects_is_confirmed_with_an_error_in_it(shipped: Knowledge) -> None:
+    for step, word in WORDS:
+        assert by_its_word(shipped.tests[step], word) is (step not in ENTER_CONFIRMS)

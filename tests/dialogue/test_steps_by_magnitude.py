@@ -122,7 +122,9 @@ def test_what_leaves_open_how_far_it_goes_confirms_nothing(name: str, typed: str
 
 
 def test_why_it_confirms_nothing_is_said() -> None:
-    with pytest.raises(NotAnAnswer, match="> 2 V leaves open how far it goes"):
+    with pytest.raises(
+        NotAnAnswer, match="> 2 V proves nothing: the number leaves open how far it goes"
+    ):
         step(SHIPPED, "drive-discharge", "> 2 V")
     told = as_a_file_counts(SHIPPED, Unit(), Answer("drive-discharge", (), "> 2 V", (None,)))
     assert (told.valid, told.why_invalid) == (False, NO_END)

@@ -7,7 +7,7 @@ import pytest
 from tests.cli.lines import Lines, book_of, held
 from troubleshoot.dialogue.answering import answers
 from troubleshoot.dialogue.board_code import keep_code
-from troubleshoot.dialogue.by_word import AnOrder, NotAnAnswer, by_own_text
+from troubleshoot.dialogue.by_word import NearlyAnAnswer, NotAnAnswer, by_own_text
 from troubleshoot.dialogue.commands import ON_THE_WAY_BACK, Commands
 from troubleshoot.dialogue.complaint import ask_complaint
 from troubleshoot.dialogue.hearing import Listener
@@ -109,7 +109,7 @@ def test_what_shows_a_danger_gone_is_not_taken_from_words_of_doubt(shipped: Know
     assert looks
     for test in looks:
         if test.kind != "step" and test.healthy:
-            with pytest.raises(AnOrder):
+            with pytest.raises(NearlyAnAnswer):
                 answered(shipped, test.id, f"{test.spoken(test.healthy[0])} i think")
 
 

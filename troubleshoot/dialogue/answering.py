@@ -9,7 +9,7 @@ from string import digits
 from typing import Final
 
 from troubleshoot.dialogue.by_word import (
-    AnOrder,
+    NearlyAnAnswer,
     NotAnAnswer,
     by_number_or_word,
     by_word,
@@ -18,7 +18,7 @@ from troubleshoot.dialogue.by_word import (
     one_word,
     without_assent,
 )
-from troubleshoot.dialogue.confirming import says_enough, wanted, whether_meant
+from troubleshoot.dialogue.confirming import not_of_the_list, says_enough, wanted, whether_meant
 from troubleshoot.dialogue.metered_in_words import told
 from troubleshoot.dialogue.orders import is_order
 from troubleshoot.knowledge.model import Knowledge, Test
@@ -37,7 +37,7 @@ from troubleshoot.safety.steps import (
 from troubleshoot.visit.absence import minutes_since
 from troubleshoot.visit.events import Answered, StepDone
 from troubleshoot.visit.events.places import step_place
-from troubleshoot.visit.hearing.metered import leaves_open, metered
+from troubleshoot.visit.hearing.metered import metered, no_proof, without_estimate
 from troubleshoot.visit.hearing.number_and_rest import apart, rest_wanted
 from troubleshoot.visit.state import VisitState
 
@@ -97,7 +97,7 @@ def step_event_from(
         if read is not None:
             return read
         if is_order(typed, confirmed):
-            raise AnOrder(whether_meant(test.spoken(confirmed)))
+            raise NearlyAnAnswer(whether_meant(test.spoken(confirmed)))
     chosen = chosen_words(test, typed, outcomes)
     _names_its_protection(state, test, step, typed, chosen)
     says_enough(test, typed, chosen)
@@ -162,9 +162,10 @@ def _told(
 
     Raises NotAnAnswer where a sound number stands among words that may take it back.
     """
-    if _is_read(knowledge, test, typed):
-        _has_an_end(knowledge, state, step, typed)
-        return typed, ()
+    if _is_read(knowledge, test, (bare := without_estimate(typed))):
+        not_of_the_list(knowledge, test, typed)
+        _is_a_proof(knowledge, state, step, bare, typed)
+        return typed if _is_read(knowledge, test, typed) else bare, ()
     said = told(knowledge, test, typed)
     if said.named or not (said.number or not set(typed).isdisjoint(digits)):
         return said.number, said.named
@@ -175,15 +176,17 @@ def _told(
             f"{said.number} is sound, and I cannot tell what the other words say of it. "
             "Type the highest number on the meter alone, or in words what came of it."
         )
-    _has_an_end(knowledge, state, step, said.number)
+    _is_a_proof(knowledge, state, step, said.number, typed)
     return said.number, ()
 
 
-def _has_an_end(knowledge: Knowledge, state: VisitState, step: Step, number: str) -> None:
-    """Raise NotAnAnswer where a sound number is only the near end of what it may be."""
+def _is_a_proof(
+    knowledge: Knowledge, state: VisitState, step: Step, number: str, typed: str
+) -> None:
+    """Raise NearlyAnAnswer where a sound number proves nothing, as it was read or told."""
     sound = shown_at(knowledge, state, step, number) == (CONFIRMED[step.id],)
-    if sound and leaves_open(knowledge, step.id, number):
-        raise NotAnAnswer(f"{number} leaves open how far it goes. Type the number you read.")
+    if sound and (why := no_proof(knowledge, step.id, number, typed)):
+        raise NearlyAnAnswer(f"{typed} proves nothing: {why}.")
 
 
 def _is_read(knowledge: Knowledge, test: Test, typed: str) -> bool:
@@ -202,7 +205,7 @@ def _with_the_rest(
     if not number:
         _read(knowledge, test, typed)
     confirmed, outcomes = CONFIRMED[step.id], tuple(o.id for o in test.outcomes)
-    _has_an_end(knowledge, state, step, number)
+    _is_a_proof(knowledge, state, step, number, typed)
     read = shown_at(knowledge, state, step, number)
     if not rest:
         raise NotAnAnswer(rest_wanted(test, number, read, confirmed))

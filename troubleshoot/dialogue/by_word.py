@@ -29,8 +29,8 @@ class NotAnAnswer(ValueError):
     """What was typed is no answer here; the message says what would do."""
 
 
-class AnOrder(NotAnAnswer):
-    """An order was typed where its report is wanted: it is asked about, and is no cry (stop)."""
+class NearlyAnAnswer(NotAnAnswer):
+    """Something like an answer was typed: it is asked about, and is no cry (an order: stop)."""
 
 
 def by_number_or_word(test: Test, typed: str, outcomes: tuple[str, ...]) -> tuple[str, ...]:

@@ -4,10 +4,13 @@ from __future__ import annotations
 
 from typing import Final
 
-from troubleshoot.dialogue.by_word import AnOrder, NotAnAnswer, letters, one_word
+from troubleshoot.dialogue.by_word import NearlyAnAnswer, NotAnAnswer, letters, one_word
 from troubleshoot.dialogue.orders import is_reported
-from troubleshoot.knowledge.model import Test
-from troubleshoot.safety.declared import CONFIRMED, STEPS
+from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.outside.numbers import choice
+from troubleshoot.quantities.units import unit
+from troubleshoot.reasoning.readings.measuring import expected_for
+from troubleshoot.safety.declared import CONFIRMED, ENTER_CONFIRMS, STEPS
 
 LEAST_LETTERS: Final = 4
 """A word that confirms a protecting step may be shortened to so many letters, and no further.
@@ -18,7 +21,7 @@ A report in -ed may not be: without its ending it is the order to do it.
 
 def says_enough(test: Test, typed: str, chosen: tuple[str, ...]) -> None:
     """Raise NotAnAnswer where a word that confirms is shortened too far, or to an order."""
-    confirmed = CONFIRMED.get(test.id, next(iter(test.healthy), "") if test.kind == "step" else "")
+    confirmed = _confirmed(test)
     if confirmed not in chosen:
         return
     outcome = next(o for o in test.outcomes if o.id == confirmed)
@@ -34,7 +37,32 @@ def says_enough(test: Test, typed: str, chosen: tuple[str, ...]) -> None:
                 f"Type {wanted(test, confirmed)}; fewer letters confirm nothing here."
             )
         if is_reported(confirmed):
-            raise AnOrder(whether_meant(test.spoken(confirmed)))
+            raise NearlyAnAnswer(whether_meant(test.spoken(confirmed)))
+
+
+def by_its_word(test: Test, answer: str) -> bool:
+    """Whether an answer confirms what protects somebody, and so is typed without an error."""
+    confirmed = _confirmed(test)
+    if test.id in ENTER_CONFIRMS or not confirmed:
+        return False
+    outcome = next(o for o in test.outcomes if o.id == confirmed)
+    return answer in (outcome.spoken, *outcome.words)
+
+
+def _confirmed(test: Test) -> str:
+    """The outcome that confirms a step or an all-clear; empty of any other test."""
+    return CONFIRMED.get(test.id, next(iter(test.healthy), "") if test.kind == "step" else "")
+
+
+def not_of_the_list(knowledge: Knowledge, test: Test, typed: str) -> None:
+    """Raise NearlyAnAnswer for a bare number that may be the reading, or one of the list."""
+    number = choice(typed, len(test.outcomes))
+    if number is not None:
+        read = f"{typed} {unit(expected_for(test, knowledge)[0].unit).spoken}"
+        word = test.outcomes[number - 1].spoken
+        raise NearlyAnAnswer(
+            f'Is "{read}" on the meter meant, or "{word}" in the list? Then type it so.'
+        )
 
 
 def whether_meant(answer: str) -> str:

@@ -5,8 +5,8 @@ from __future__ import annotations
 from troubleshoot.dialogue.answering import answer_event_from, step_event_from
 from troubleshoot.dialogue.board_code import CODE_SHOWN, tells_a_code
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.by_word import AnOrder, NotAnAnswer, by_own_text
-from troubleshoot.dialogue.confirming import whether_meant
+from troubleshoot.dialogue.by_word import NearlyAnAnswer, NotAnAnswer, by_own_text
+from troubleshoot.dialogue.confirming import by_its_word, whether_meant
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.hedged import without_hedges
 from troubleshoot.dialogue.mistyped import meant_by
@@ -25,7 +25,7 @@ def taken_up(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, repl
         return reply
     try:
         return _event(book, prompt, reply)
-    except AnOrder:
+    except NearlyAnAnswer:
         raise
     except NotAnAnswer:
         meant = _meant(book, listener, prompt, reply)
@@ -39,20 +39,23 @@ def taken_up(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, repl
 def _meant(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, reply: str) -> str | None:
     """The answer behind a typing error, words of doubt, or a word of an outcome's own text.
 
-    What shows that a danger is not there is not taken from words of doubt: AnOrder is raised.
+    What shows that a danger is not there is not taken from words of doubt, nor with an error in
+    it: NearlyAnAnswer is raised.
     """
     test = prompt.decision.test
     assert test is not None
     bare = without_hedges(reply)
     if bare and (plain := _chosen(book, prompt, bare)) is not None:
         if plain and {*plain} <= {*test.healthy} and _protects(book.knowledge, test):
-            raise AnOrder(whether_meant(test.spoken(plain[0])))
+            raise NearlyAnAnswer(whether_meant(test.spoken(plain[0])))
         return bare
     if tells_a_code(test, reply):
         return test.spoken(CODE_SHOWN)
     if listener.speaks_of_danger(reply):
         return None
     if (meant := meant_by(book.knowledge, test, reply, prompt.outcomes)) is not None:
+        if by_its_word(test, meant):
+            raise NearlyAnAnswer(whether_meant(meant))
         return meant
     found = by_own_text(test, bare or reply, prompt.outcomes)
     if found is None or ({found} & {*test.healthy} and _protects(book.knowledge, test)):

@@ -11,7 +11,7 @@ from troubleshoot.dialogue.answering import answers
 from troubleshoot.dialogue.board_code import CODE_SHOWN, keep_code
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.breaks import tell_break
-from troubleshoot.dialogue.by_word import AnOrder, NotAnAnswer
+from troubleshoot.dialogue.by_word import NearlyAnAnswer, NotAnAnswer
 from troubleshoot.dialogue.closing import close, prove_at_last, repaired, still_to_prove
 from troubleshoot.dialogue.commands import Commands
 from troubleshoot.dialogue.doubting import is_meant, replaces_the_told
@@ -199,7 +199,7 @@ class Turns:
                     continue
             try:
                 event = taken_up(self.book, listener, prompt, reply)
-            except AnOrder as error:
+            except NearlyAnAnswer as error:
                 self.voice.say(str(error))
                 continue
             except NotAnAnswer as error:

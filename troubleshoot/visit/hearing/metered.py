@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Sequence
 from dataclasses import replace
 from typing import Final
@@ -14,12 +15,34 @@ from troubleshoot.reasoning.readings.readings import take_readings
 from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.declared import CONFIRMED, STEPS
+from troubleshoot.safety.steps import DEAD_TEST
 
 NO_NUMBER: Final = "only the number on the meter confirms it in a file"
 NO_WORD: Final = "the number says only part of it; the word is wanted beside it"
 NO_END: Final = "the number leaves open how far it goes; the one on the meter is wanted"
-TOO_LITTLE: Final = (NO_NUMBER, NO_WORD, NO_END)
+ABOUT: Final = "it is told as about so much; the number on the meter itself is wanted"
+ALTERNATING: Final = (
+    "a stored charge is direct current, of which a meter on AC shows near nothing; the number read "
+    "on DC is wanted"
+)
+DIRECT: Final = (
+    "line volts are alternating current, of which a meter on DC shows near nothing; the number "
+    "read on AC is wanted"
+)
+TOO_LITTLE: Final = (NO_NUMBER, NO_WORD, NO_END, ABOUT, ALTERNATING, DIRECT)
 """Why a file's confirmation of a step counts for nothing."""
+
+_ESTIMATE: Final = re.compile(
+    r"~|\b(?:about|around|approx(?:imately)?|roughly|ca|circa|maybe|perhaps|probably|possibly|nearly|"
+    r"almost|more or less|close to|i (?:think|guess))\b\.?",
+    re.IGNORECASE,
+)
+_ON_AC: Final = re.compile(
+    r"(?<![a-z])(?:[mk]?v|volts?)?[ .-]*a\.? ?c\b|(?<![a-z])acv\b|\balternating\b", re.IGNORECASE
+)
+_ON_DC: Final = re.compile(
+    r"(?<![a-z])(?:[mk]?v|volts?)?[ .-]*d\.? ?c\b|(?<![a-z])dcv\b|\bdirect\b", re.IGNORECASE
+)
 
 
 def metered(
@@ -33,7 +56,24 @@ def metered(
     return tuple(worse[:1]) or tuple(possible)
 
 
-def leaves_open(knowledge: Knowledge, step: str, text: str) -> bool:
+def no_proof(knowledge: Knowledge, step: str, number: str, said: str) -> str:
+    """Why a sound number, told in so many words, proves nothing; empty where it does."""
+    if _leaves_open(knowledge, step, number):
+        return NO_END
+    if _ESTIMATE.search(said):
+        return ABOUT
+    on_ac, on_dc = _ON_AC.search(said) is not None, _ON_DC.search(said) is not None
+    if STEPS[step].metered and on_ac and not on_dc:
+        return ALTERNATING
+    return DIRECT if step == DEAD_TEST and on_dc and not on_ac else ""
+
+
+def without_estimate(typed: str) -> str:
+    """What was typed without the words by which it is only about so much."""
+    return " ".join(_ESTIMATE.sub(" ", typed).split())
+
+
+def _leaves_open(knowledge: Knowledge, step: str, text: str) -> bool:
     """Whether a number has no end on the side that is worse: over 2 V, less than 20 ft."""
     worse = "less-than" if STEPS[step].number_says_part else "more-than"
     try:
@@ -51,8 +91,8 @@ def too_little(knowledge: Knowledge, test: str, outcomes: Sequence[str], text: s
     step = STEPS.get(test)
     if step is None or tuple(outcomes) != (step.sound,):
         return ""
-    if text and leaves_open(knowledge, test, text):
-        return NO_END
+    if text and (why := no_proof(knowledge, test, text, text)):
+        return why
     if step.metered and not text:
         return NO_NUMBER
     return NO_WORD if step.number_says_part and text else ""
