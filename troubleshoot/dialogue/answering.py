@@ -26,6 +26,7 @@ from troubleshoot.quantities.typed import NotUnderstood
 from troubleshoot.reasoning.readings.measuring import read_text
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.declared import CONFIRMED, ENTER_CONFIRMS, STEPS
+from troubleshoot.safety.estimates import without_estimate
 from troubleshoot.safety.steps import (
     BEFORE_BLEEDING,
     BLEED_CAPACITOR,
@@ -37,7 +38,7 @@ from troubleshoot.safety.steps import (
 from troubleshoot.visit.absence import minutes_since
 from troubleshoot.visit.events import Answered, StepDone
 from troubleshoot.visit.events.places import step_place
-from troubleshoot.visit.hearing.metered import metered, no_proof, without_estimate
+from troubleshoot.visit.hearing.metered import metered, no_proof
 from troubleshoot.visit.hearing.number_and_rest import apart, rest_wanted
 from troubleshoot.visit.state import VisitState
 

@@ -9,6 +9,8 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from troubleshoot.safety.stops.undone import why_undone
+
 _PUT_RIGHT: Final = "(repaired|fixed|mended|done|put right|needed|changed|touched|replaced)"
 _COME: Final = r"(came|come|coming|arrived?|turned up|showed|show|here|there|been|answered?)"
 _CANNOT: Final = r"((could|can|did|was|were|would) ?(not|n't)( be)?( able to)?|cannot|unable to)"
@@ -115,7 +117,21 @@ _STILL_THERE: Final = (
     "That shows that the danger is still there. The STOP stands until a reading or look is sound.",
 )
 
-_NEITHER: Final = (_NOT_PUT_RIGHT, _IN_PART, _NOBODY_CAME, _TO_COME, _HOPED, _CALLED_NORMAL)
+_COMMAND: Final = (
+    re.compile(r"^(do|because|why|why not|what if|tests|help|undo|skip)( |$)|^[?uswy]$"),
+    "That reads like a command of the visit, which waits until this is told: give it in words, "
+    "or q.",
+)
+
+_NEITHER: Final = (
+    _COMMAND,
+    _NOT_PUT_RIGHT,
+    _IN_PART,
+    _NOBODY_CAME,
+    _TO_COME,
+    _HOPED,
+    _CALLED_NORMAL,
+)
 _NO_RESULT: Final = (*_NEITHER, _NOTHING_FOUND)
 _NO_LOOK: Final = (_NOT_READ, *_NEITHER, _STILL_THERE)
 
@@ -139,16 +155,22 @@ _TAKEN_AWAY: Final = re.compile(
 
 def why_no_result(typed: str) -> str:
     """Why these words tell nothing that was done; empty where they are not known to be such."""
-    return _reason(typed, _NO_RESULT) or _why_a_defeat(typed)
+    said = _plain(typed)
+    if why := _reason(said, _NO_RESULT) or _why_a_defeat(typed):
+        return why
+    return "" if _TAKEN_AWAY.search(said) else why_undone(said)
 
 
 def why_no_look(typed: str) -> str:
     """Why these words tell no reading and no look that shows it safe; empty as above."""
-    return _reason(typed, _NO_LOOK) or _why_a_defeat(typed)
+    return _reason(_plain(typed), _NO_LOOK) or _why_a_defeat(typed)
 
 
-def _reason(typed: str, reasons: tuple[tuple[re.Pattern[str], str], ...]) -> str:
-    said = " ".join(typed.lower().replace("\u2019", "'").split())
+def _plain(typed: str) -> str:
+    return " ".join(typed.lower().replace("\u2019", "'").split())
+
+
+def _reason(said: str, reasons: tuple[tuple[re.Pattern[str], str], ...]) -> str:
     return next((why for pattern, why in reasons if pattern.search(said)), "")
 
 

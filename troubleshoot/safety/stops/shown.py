@@ -21,6 +21,7 @@ from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.hearing.trade_words import trade_words
 from troubleshoot.safety.stops.no_result import why_no_look
+from troubleshoot.safety.stops.of_the_danger import why_another_gas, why_no_number, why_not_now
 from troubleshoot.safety.stops.reopening import NotAResult, TooFewWords, of_the_trade
 
 _PERCENT: Final = re.compile(r"[<>]? ?[0-9][0-9.,]* ?(?:%|per ?cent|pct)\.?", re.IGNORECASE)
@@ -28,6 +29,8 @@ _WORD: Final = re.compile(r"[^\W\d_]{3,}")
 _SHARES: Final = ("percent-LEL", "percent-LFL")
 _GAS_IN_AIR: Final = (*_SHARES, "ppm")
 """Units of a gas in air: what one instrument shows in one of them, another shows in the next."""
+_OF_OXYGEN: Final = re.compile(r" ?(?:%|per ?cent|pct) ?(?:o2|oxygen|rh|humidity)\b", re.IGNORECASE)
+"""A share of the air that is of no gas to be afraid of."""
 _OF_THE_FLUE: Final = re.compile(r"\b(flue|stack|vent|air[- ]free)\b", re.IGNORECASE)
 _NUMBER: Final = re.compile(
     r"(?P<bound>(?:[<>]=? ?|\b(?:under|below|less than|over|above|more than) )?)"
@@ -63,7 +66,7 @@ def as_read(
         _require_sound(knowledge, typed, hazard, on or Unit())
     units = _units_of(knowledge, hazard)
     known = units or tuple(quantity.unit for quantity in knowledge.quantities.values())
-    if why := why_no_look(typed):
+    if why := why_no_look(typed) or (hazard is not None and why_not_now(typed.lower())):
         raise NotAResult(why)
     if any(is_in(number, each) for number, _ in numbers_in(typed, known) for each in known):
         return typed
@@ -106,9 +109,13 @@ def of_what(knowledge: Knowledge, typed: str) -> str:
 def _require_sound(knowledge: Knowledge, typed: str, hazard: Hazard, on: Unit) -> None:
     """Raise NotAResult for a number that shows the danger to be there, whatever else is said."""
     own = knowledge.tests.get(hazard.all_clear or "")
+    if why := why_another_gas(typed.lower(), hazard.all_clear or ""):
+        raise NotAResult(why)
     units = _units_of(knowledge, hazard)
     read_in = units or _GAS_IN_AIR
     for number, unit_id in numbers_in(typed, read_in, bare=units[:1]):
+        if why := why_no_number(typed, number, unit_id in _GAS_IN_AIR):
+            raise NotAResult(why)
         test = own if units else _sweep_in(knowledge, unit_id)
         if not units and unit_id == "ppm" and _OF_THE_FLUE.search(typed):
             continue  # the air of the rooms is judged otherwise than what goes up the flue
@@ -164,6 +171,8 @@ def numbers_in(
         shown = _SHOWN.search(typed[: found.start()].lower()) and not _COUNTED.match(found["rest"])
         if one is not None:
             yield one
+        elif _OF_OXYGEN.match(typed, found.end()):
+            continue
         elif bare and (shown or (bare[0] in _SHARES and tokens[:1] in _PERCENTS)):
             yield head, bare[0]
 

@@ -15,6 +15,7 @@ from troubleshoot.reasoning.readings.readings import take_readings
 from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.declared import CONFIRMED, STEPS
+from troubleshoot.safety.estimates import is_estimate
 from troubleshoot.safety.steps import DEAD_TEST
 
 NO_NUMBER: Final = "only the number on the meter confirms it in a file"
@@ -32,11 +33,6 @@ DIRECT: Final = (
 TOO_LITTLE: Final = (NO_NUMBER, NO_WORD, NO_END, ABOUT, ALTERNATING, DIRECT)
 """Why a file's confirmation of a step counts for nothing."""
 
-_ESTIMATE: Final = re.compile(
-    r"~|\b(?:about|around|approx(?:imately)?|roughly|ca|circa|maybe|perhaps|probably|possibly|nearly|"
-    r"almost|more or less|close to|i (?:think|guess))\b\.?",
-    re.IGNORECASE,
-)
 _ON_AC: Final = re.compile(
     r"(?<![a-z])(?:[mk]?v|volts?)?[ .-]*a\.? ?c\b|(?<![a-z])acv\b|\balternating\b", re.IGNORECASE
 )
@@ -60,17 +56,12 @@ def no_proof(knowledge: Knowledge, step: str, number: str, said: str) -> str:
     """Why a sound number, told in so many words, proves nothing; empty where it does."""
     if _leaves_open(knowledge, step, number):
         return NO_END
-    if _ESTIMATE.search(said):
+    if is_estimate(said):
         return ABOUT
     on_ac, on_dc = _ON_AC.search(said) is not None, _ON_DC.search(said) is not None
     if STEPS[step].metered and on_ac and not on_dc:
         return ALTERNATING
     return DIRECT if step == DEAD_TEST and on_dc and not on_ac else ""
-
-
-def without_estimate(typed: str) -> str:
-    """What was typed without the words by which it is only about so much."""
-    return " ".join(_ESTIMATE.sub(" ", typed).split())
 
 
 def _leaves_open(knowledge: Knowledge, step: str, text: str) -> bool:

@@ -1,0 +1,191 @@
+"""Devices defeated, makeshifts, nothing found, and readings of another gas or another time.
+
+Regression: "gas fitter jumped the valve", "capped the leak with gum", "found nothing, left it",
+"0 ppm CO", "0 % LEL before the repair" and a command were taken for the result of a gas STOP. Words
+are matched: another turn of phrase may still pass, and the finding taken afresh decides.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.stops.reopening import NotAResult, in_words
+from troubleshoot.safety.stops.shown import as_read
+
+NOTHING_DONE = [
+    "limit out of circuit now",
+    "went over it with soap but came up empty",
+    "smell gone when I got there, nothing to do",
+    "stuffed a sock in the pipe",
+    "flame sensor pulled so it would run",
+    "jumpered the valve",
+    "the gas fitter jumpered the valve",
+    "gas fitter jumped the valve",
+    "removed the limit",
+    "pulled the flame sensor",
+    "he could not find the leak and left",
+    "found nothing, left it",
+    "no fault found",
+    "taped the leak with duct tape",
+    "capped the leak with gum",
+    "leak sealed with chewing gum",
+    "plugged the pinhole with epoxy",
+    "wrapped a rag around the union, tied with string",
+    "unplugged the gas detector",
+    "took out the pressure switch",
+    "hot-wired the gas valve",
+    "they bypassed the valve relay and left",
+    "we put a jumper on the gas valve",
+    "could not locate the smell, left site",
+    "fitter saw no leak",
+    "disconnected the alarm",
+    "the rollout switch was removed",
+    "siliconed the crack",
+    "stopped the hole with a cork",
+    "do thermostat-settings",
+    "why not gas-valve-stuck",
+    "leak stuffed with a rag",
+    "looked at it, no leak found, left it alone",
+    "silenced the alarm and reset it",
+    "fitter got round the regulator with a hose clamp",
+    "pressure switch taken out of the loop",
+]
+
+DONE = [
+    "tightened the flare, 7 in wc held 15 min",
+    "removed the gas valve and sent for a new one, line capped and tagged",
+    "pulled burner assembly, replaced gasket, retested",
+    "fitter found regulator diaphragm torn, changed it",
+    "line purged outdoors, relit by the utility",
+    "replaced the union on the inlet, soaped, no bubbles",
+    "removed the old gas valve, new one fitted, soaped",
+    "removed the failed limit and fitted a new one",
+    "pulled the flame sensor, cleaned it and put it back",
+    "could not find it at the valve, found it at the drip leg, remade with dope",
+    "no leak found at the unit, cock shut and tagged, utility isolated the meter",
+    "found the union sealed with putty, cut it out and put in a new union",
+    "somebody had jumpered the limit; jumper removed, limit replaced",
+    "pulled a rag out of the flue, burners cleaned",
+    "disconnected the flex and capped the line",
+    "tightened the union with two wrenches",
+    "pipe joint doped and taped, union remade",
+    "sealed the threads with gas rated dope, retested",
+    "regulator vent was blocked, cleared the screen, lockup held",
+    "shut at the meter, line capped",
+    "replaced the duct smoke detector, tested with the panel",
+    "removed the blockage from the pressure switch hose",
+    "gas company found a leak on their side and repaired it",
+    "cut off gas, locked the cock, tagged it",
+    "valve was stuck open, replaced the valve and proved it closes",
+    "found nothing at the unit: it was the neighbour's grill, shut and moved",
+    "flue joint had come apart, put back and screwed",
+    "old tape on the flex taken off, flex replaced",
+    "no fuel gas: it was sewer gas, trap refilled",
+]
+
+NOT_OF_THE_DANGER = [
+    "0 ppm CO",
+    "0 % LEL before the repair",
+    "-1 % LEL",
+    "about 0 % LEL",
+    "do thermostat-settings",
+    "~0 % LEL",
+    "0 ppm carbon monoxide in the room",
+    "0 ppm CO2 at the unit",
+    "0 % LEL when we arrived",
+    "0 % LEL before he fixed it",
+    "0% LEL yesterday before the work",
+    "roughly 0 % LEL at the union",
+    "maybe 0 ppm",
+    "-5 ppm",
+    "0 ppm refrigerant",
+    "0 ppm H2S",
+    "19.8 % O2",
+    "0 ppm of R-454B",
+    "-0.5 % LEL after the repair",
+    "0 % LEL on arrival",
+    "probably 0 % LEL",
+    "0 % LEL before the union was replaced",
+]
+
+SHOWN = [
+    "0 % LEL at every joint after the repair",
+    "0 % LEL",
+    "0 ppm",
+    "0 % LEL, 0 ppm CO, 20.9 % O2",
+    "no bubbles at the new union",
+    "swept all joints with the detector, nothing",
+    "about 20 minutes after the repair 0 % LEL",
+    "gas company swept it, 0 % LEL",
+    "0 ppm on the gas detector, bump tested",
+    "gas co. read 0 % LEL at the meter",
+    "0 % LEL before restart and after",
+    "0.0 %LEL at cap, union, valve",
+    "zero LEL at the valve and both unions",
+    "4-gas meter 0% LEL at all points",
+    "soaped every joint after the repair, no bubbles",
+    "less than 1 in wc drop in 10 min, no bubbles",
+    "0 % LEL before the burners were lit",
+    "detector reads 0 at the union",
+    "0 ppm methane",
+    "manometer held 7 in wc",
+]
+
+
+@pytest.mark.parametrize("typed", NOTHING_DONE)
+def test_what_makes_nothing_safe_is_no_result(typed: str, shipped: Knowledge) -> None:
+    with pytest.raises(NotAResult):
+        in_words(shipped, typed, shipped.hazards["gas-odour"])
+
+
+@pytest.mark.parametrize("typed", DONE)
+def test_what_was_put_right_stays_a_result(typed: str, shipped: Knowledge) -> None:
+    assert in_words(shipped, typed, shipped.hazards["gas-odour"]) == typed
+
+
+@pytest.mark.parametrize("typed", NOT_OF_THE_DANGER)
+def test_what_is_of_another_gas_or_time_or_guessed_shows_nothing(
+    typed: str, shipped: Knowledge
+) -> None:
+    with pytest.raises(NotAResult):
+        as_read(shipped, typed, shipped.hazards["gas-odour"])
+
+
+@pytest.mark.parametrize("typed", SHOWN)
+def test_what_was_read_of_the_danger_stays_shown(typed: str, shipped: Knowledge) -> None:
+    assert as_read(shipped, typed, shipped.hazards["gas-odour"]) == typed
+
+
+@pytest.mark.parametrize(
+    ("hazard", "typed", "why"),
+    [
+        ("gas-odour", "0 ppm CO", "of another gas than the danger"),
+        ("carbon-monoxide-in-room", "0 ppm methane", "of another gas than the danger"),
+        ("flammable-refrigerant-alarm", "0 ppm CO", "of another gas than the danger"),
+        ("gas-odour", "-1 % LEL", "no gas below zero"),
+        ("carbon-monoxide-in-room", "about 2 ppm", "about so much"),
+        ("live-now", "about 0 V", "about so much"),
+        ("live-now", "0 V before the repair", "before it was made safe"),
+        ("gas-odour", "do thermostat-settings", "like a command"),
+    ],
+)
+def test_why_it_shows_nothing_is_said(
+    hazard: str, typed: str, why: str, shipped: Knowledge
+) -> None:
+    with pytest.raises(NotAResult, match=why):
+        as_read(shipped, typed, shipped.hazards[hazard])
+
+
+@pytest.mark.parametrize(
+    ("hazard", "typed"),
+    [
+        ("carbon-monoxide-in-room", "2 ppm in the room, gas shut off"),
+        ("flammable-refrigerant-alarm", "0 ppm R-454B"),
+        ("live-now", "-0.2 V"),
+    ],
+)
+def test_the_gas_of_each_danger_and_volts_of_either_sign_are_its_own(
+    hazard: str, typed: str, shipped: Knowledge
+) -> None:
+    assert as_read(shipped, typed, shipped.hazards[hazard]) == typed
