@@ -160,3 +160,56 @@ def test_what_is_gone_may_have_been_a_stop(spoil: Callable[[Path], None], data: 
         path.write_bytes(begun + b"\0" * 500 + b"\n")
     done = started(data, "diagnose", UNIT, "--no-input")
     assert done.returncode == 2 and b"a STOP may stand over" in done.stderr
+
+
+def spoil_header(path: Path) -> None:
+    path.write_bytes(path.read_bytes().replace(b'"format": ', b'"format": 9'))
+
+
+def spoil_length(path: Path) -> None:
+    path.write_bytes(path.read_bytes() + b"x" * 10_000_000)
+
+
+def become_folder(path: Path) -> None:
+    path.unlink()
+    path.mkdir()
+
+
+def become_pipe(path: Path) -> None:
+    path.unlink()
+    os.mkfifo(path)
+
+
+@pytest.mark.parametrize(
+    ("spoil", "told"),
+    [
+        (lambda path: path.write_bytes(path.read_bytes().replace(b"ice on", b"ide on")), "was met"),
+        (spoil_header, "may stand"),
+        (spoil_length, "may stand"),
+        (lambda path: path.write_bytes(b""), "may stand"),
+        (lambda path: os.truncate(path, 50_000_000), "may stand"),
+        (become_folder, "may stand"),
+        (become_pipe, "may stand"),
+    ],
+)
+def test_the_report_of_a_visit_that_cannot_be_read_says_first_that_a_stop_may_stand(
+    spoil: Callable[[Path], object], told: str, data: Path
+) -> None:
+    """Regression: it said only what is wrong with the file, as `visits` and a start never do."""
+    spoil(write_journal(data / "visits", VISIT, stopped_visit()))
+    done = started(data, "report", VISIT)
+    first, *more = done.stderr.decode().splitlines()
+    assert done.returncode == 6 and not done.stdout
+    assert f"Visit {VISIT}" in first and "cannot be read: a STOP" in first and told in first
+    assert "Do not start on its unit" in more[0]
+    account = json.loads(started(data, "report", VISIT, "--json").stdout)
+    assert account["error"][0]["problem"] == first
+    assert [row["visit"] for row in account["standing"]] == [VISIT]
+
+
+def test_the_report_of_a_visit_whose_end_is_cut_off_says_so_first(data: Path) -> None:
+    path = write_journal(data / "visits", VISIT, stopped_visit()[:5])
+    path.write_bytes(path.read_bytes() + b"\0\0\0")
+    done = started(data, "report", VISIT)
+    assert f"Visit {VISIT}" in done.stderr.decode().splitlines()[0]
+    assert "a STOP may stand over it" in done.stderr.decode().splitlines()[0]

@@ -19,7 +19,14 @@ from troubleshoot.visit.kept.journal import JournalError, JournalNewer
 from troubleshoot.visit.kept.lines import Record
 from troubleshoot.visit.kept.names import journal_path, kept_visits
 from troubleshoot.visit.kept.reading import read_visit
-from troubleshoot.visit.kept.stopped import standing_visits, stops_unit
+from troubleshoot.visit.kept.stopped import (
+    Standing,
+    standing_account,
+    standing_in,
+    standing_visits,
+    stops_unit,
+)
+from troubleshoot.visit.kept.unreadable import Unreadable
 
 MOST_SHOWN: Final = 200
 """Letters of a visit's words in the list."""
@@ -98,13 +105,16 @@ def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
     from troubleshoot.visit.telling.whole_visit import stops_account, visit_account
 
     knowledge = rules_in_force()
+    path = visit_of(visit, ctx)
+    may_stop = standing_in(knowledge, path)
     try:
-        kept = read_visit(visit_of(visit, ctx))
+        kept = read_visit(path)
     except JournalError as error:
-        raise Failure([str(error)], JOURNAL_FAILED) from None
+        raise _unreadable(may_stop, str(error), as_json) from None
     understanding = understood(knowledge, kept.events)
     state = replay(knowledge, understanding.events)
-    for notice in filter(None, [kept.notice, *missing_rules(kept.header)]):
+    first = may_stop.lines if isinstance(may_stop, Unreadable) else ()
+    for notice in filter(None, [*first, kept.notice, *missing_rules(kept.header)]):
         tell(notice, err=True)
     case = state.case
     if state.cured:  # the report names what was repaired, not what would be next without it
@@ -130,6 +140,16 @@ def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
         say_json({**plain, **extras})
     else:
         tell_report(markdown_report(knowledge, plain, extras))
+
+
+def _unreadable(may_stop: Standing | None, why: str, as_json: bool) -> Failure:
+    """A visit of which no report can be made: first whether a STOP may stand over its unit."""
+    lines = (why,) if may_stop is None else may_stop.lines
+    if as_json:
+        standing = [] if may_stop is None else [standing_account(may_stop, may_stop.unit)]
+        error = {"key": "visit", "problem": lines[0], "instead": " ".join(lines[1:])}
+        say_json({"error": [error], "standing": standing})
+    return Failure(lines, JOURNAL_FAILED)
 
 
 def _folder(ctx: click.Context) -> Path:

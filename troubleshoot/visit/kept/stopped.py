@@ -74,7 +74,7 @@ Standing = Stopped | Unreadable
 def standing_visits(knowledge: Knowledge, visits: Path, but: str = "") -> Iterator[Standing]:
     """Yield what stops a unit or may do so, the latest visit first; `but` names one left out."""
     for path in kept_visits(visits):
-        found = _standing(knowledge, path) if path.stem != but else None
+        found = standing_in(knowledge, path) if path.stem != but else None
         if found is not None:
             yield found
 
@@ -111,7 +111,7 @@ def standing_account(standing: Standing, unit: str) -> Plain:
     return {**account, "id": hazard.id, "scope": scope, "handed_over": standing.over}
 
 
-def _standing(knowledge: Knowledge, path: Path) -> Standing | None:
+def standing_in(knowledge: Knowledge, path: Path) -> Standing | None:
     """What stands over one visit. A closed one and one that nothing halted are not replayed."""
     data = b""
     try:
