@@ -57,6 +57,32 @@ _LIVE: Final = (
 )
 
 
+_OPEN: Final = (
+    r"(?:covers?|panels?|doors?|lid)(?: \S+){0,2}? (?:off|open|out|away|removed)|"
+    r"(?:open(?:ed)?|behind (?:the |an? )?(?:open )?) ?(?:panels?|covers?|doors?)"
+)
+_POWER_ON: Final = (
+    r"(?:with|while|leave|leaving|keep|keeping|and)(?: the| its)? (?:power|unit|current|juice|"
+    r"disconnect|switch|breaker|call)(?: is| still)* (?:on|in|closed|live|up|running)"
+)
+_TOUCH: Final = (
+    deeds("touch", "feel", "grab", "pull", "push", "press", "wiggle", "tug", "move", "poke", "lift")
+    + r"(?: on| at| out| off)?"
+)
+_INNER: Final = (
+    r"(?:terminals?|lugs?|leads?|wires?|wiring|contacts?|contactors?|bus ?bars?|conductors?|"
+    r"connections?|connectors?|capacitors?|relays?|board|fuses?|blades?)"
+)
+_BARE: Final = r"(?:hands?|fingers?|arms?|screwdrivers?|pliers|wrench(?:es)?|screw driver|knife)"
+_OPEN_FLAME: Final = (
+    r"(?:match(?:es)?|lighters?|candles?|open flames?|naked flames?|tapers?|"
+    r"burning \S+|lit \S+)"
+)
+_JOINT: Final = (
+    r"(?:unions?|joints?|fittings?|flares?|connections?|valves?|pipes?|lines?|leaks?|gas)"
+)
+
+
 def _practices(what: tuple[str, str], *patterns: str) -> tuple[Defeat, ...]:
     return tuple(Defeat(*what, compiled(pattern)) for pattern in patterns)
 
@@ -128,6 +154,14 @@ PRACTICES: Final = (
         rf"{gap(2)}(?:mind|work|change|swap|reach|pull|keep)\b",
         rf"{deeds('stop', 'slow', 'brake')}{gap(4)}(?:wheel|fan|blade|blower|pulley|belt)s?{gap(2)}"
         rf"(?:with|by){gap(2)}(?:hand|glove|foot|boot|stick|rag|finger)s?\b",
+        rf"{_POWER_ON}\b{gap(8)}{_TOUCH}{gap(4)}{_INNER}\b(?! (?:with|by){gap(3)}(?:probes?|"
+        rf"meter|clamp)\b)",
+        rf"{_TOUCH}{gap(4)}{_INNER}{gap(4)}{_POWER_ON}\b",
+        rf"(?:put|stick|reach|slide|get|run)(?:ting|king|ing)?{gap(2)}{_BARE}{gap(2)}(?:in|into|"
+        rf"inside|behind|through|past|between|under){gap(5)}(?:{_OPEN}|{_INNER})\b",
+        rf"(?:put|stick|reach|slide|get)(?:ting|king|ing)?{gap(2)}{_BARE}{gap(4)}(?:and|to|,)"
+        rf"{gap(2)}{_TOUCH}{gap(3)}{_INNER}\b",
+        rf"{_TOUCH}{gap(3)}{_INNER}{gap(3)}(?:with|by|using){gap(3)}{_BARE}\b",
         rf"(?:push|press|hold){gap(2)}in{gap(3)}contactors?{gap(4)}(?:by hand|with|to (?:run|"
         rf"start|see))\b",
     ),
@@ -148,6 +182,9 @@ PRACTICES: Final = (
         rf"paper|rag))\b",
         rf"(?:look|check|test|search|find|feel|hunt|sniff)(?:ing)?{gap(4)}(?:leaks?|gas){gap(4)}(?:with|"
         rf"by){gap(2)}(?:match|flame|lighter|candle|torch|burning \S+|lit \S+)\b",
+        rf"(?:light|strike|hold|run|move|pass|take|bring|put|use|burn)(?:ing)?{gap(2)}"
+        rf"{_OPEN_FLAME}{gap(3)}(?:at|by|near|to|along|over|under|round|beside|against|for|on)"
+        rf"{gap(3)}{_JOINT}\b",
         rf"(?:match|lighter|candle|flame){gap(4)}(?:finds|shows|will find|along|over|under)"
         rf"{gap(4)}(?:leaks?|joints?|fittings?|unions?)\b",
         rf"(?:use|with|by|connect|try|fill|pump|put|charge|blow|pressuriz\w+){gap(4)}(?:oxygen|"
