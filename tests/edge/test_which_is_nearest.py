@@ -1,4 +1,4 @@
-"""The menu of complaints: how a danger is called stands above it, calls that stop come first."""
+"""The menu of complaints: how to call a danger above it; what was said first, then STOPs."""
 
 from __future__ import annotations
 
@@ -47,3 +47,11 @@ def test_calls_that_stop_the_job_stand_first(typed: str, person: Person) -> None
 def test_a_danger_in_a_callers_words_stops_at_once(typed: str, person: Person) -> None:
     with person:
         assert "DANGER - STOP" in person.types(typed)
+
+
+def test_what_was_said_stands_before_a_stop_that_only_sounds_like_it(person: Person) -> None:
+    """Two calls that stop the job stood before "It does not cool at all"."""
+    with person:
+        rows = person.types("not cooling, fan on top wont turn").splitlines()
+        first = next(row for row in rows if row.strip().startswith("1 "))
+        assert first.endswith(SHIPPED.complaints["no-cooling"].says)

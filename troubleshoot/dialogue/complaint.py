@@ -16,6 +16,7 @@ from troubleshoot.knowledge.model import Complaint, Knowledge
 from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.unit.facts_said import facts_said
 from troubleshoot.safety.hearing.dangers import spoken_of
+from troubleshoot.safety.hearing.words import raw_words
 from troubleshoot.visit.cases.file import ROUTINE
 from troubleshoot.visit.events import Called
 from troubleshoot.visit.hearing.complaints import match_complaints
@@ -51,7 +52,7 @@ def ask_complaint(book: VisitBook, voice: Voice) -> Talk[tuple[str, str]]:
             typed = yield from _said_by_caller(book, voice, prompt)
             continue
         try:
-            picked, typed = yield from _which_of(listener, found)
+            picked, typed = yield from _which_of(listener, found, typed)
         except Back:
             said.pop()
             typed = yield from _said_by_caller(book, voice, prompt)
@@ -92,12 +93,17 @@ def _only_facts(knowledge: Knowledge, typed: str) -> Mapping[str, str]:
     return {} if says_one_thing and match_complaints(knowledge, typed) else facts
 
 
-def _which_of(listener: Listener, found: Sequence[Complaint]) -> Talk[tuple[str | None, str]]:
+def _which_of(
+    listener: Listener, found: Sequence[Complaint], said: str
+) -> Talk[tuple[str | None, str]]:
     """The complaint that is nearest, or else what was said in its stead; empty for nothing.
 
-    Those that stop the job stand first, and how a danger is called above them.
+    Those whose own words were said stand first, then those that stop the job; how a danger is
+    called stands above them.
     """
-    found = sorted(found, key=lambda c: not stops_by_itself(listener.knowledge, c.id))
+    found = sorted(
+        found, key=lambda c: (not _is_said(c, said), not stops_by_itself(listener.knowledge, c.id))
+    )
     prompt = Choose("Which is nearest?", (*(c.says for c in found), "none of these: say it again"))
     listener.voice.say(HOW_TO_CALL)
     while True:
@@ -114,6 +120,12 @@ def _which_of(listener: Listener, found: Sequence[Complaint]) -> Talk[tuple[str 
     stops = stops_by_itself(listener.knowledge, picked)
     meant = not stops or (yield from yes_or_no(listener, IT_IS_A_STOP))
     return picked if meant else None, ""
+
+
+def _is_said(complaint: Complaint, said: str) -> bool:
+    """Whether a phrase of a complaint was said with all its words."""
+    words = {*raw_words(said)}
+    return any(words.issuperset(raw_words(phrase)) for phrase in complaint.words)
 
 
 def _says_something(knowledge: Knowledge, typed: str) -> bool:
