@@ -11,6 +11,7 @@ from tests.edge.visits import begin, careful, task
 
 METER = "Prove the meter"
 FAILING = {METER: "failed", "A second person": "alone", "Tell the people": "not agreed"}
+AT_ONCE = ("A second person",)
 METERED = "do contactor-coil-volts at contactor 1"
 BEFORE = "It failed before."
 AT_THE_END = "No test left is worth its time. Nothing wrong has been found."
@@ -41,7 +42,8 @@ def test_it_is_offered_twice_and_then_what_needs_it_is_left_out(
                 offered.append(BEFORE in screen)
                 tests_after = 0
             tests_after += "Test: " in screen
-        assert offered == [False, True]
+        # nobody there is not tried again: what is live is left out at once
+        assert offered == ([False] if failing in AT_ONCE else [False, True])
         assert tests_after > 3
         assert f"all that needs this first: {failing}" in " ".join(person.last.split())
 

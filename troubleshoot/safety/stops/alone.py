@@ -18,16 +18,18 @@ def alone_before(conclusions: Conclusions, test: Test, at: Place | None) -> Haza
     that asks for the second person, as before.
     """
     needs = needs_of(test, spoken(at), unit_at_work(conclusions.case.unit))
-    if not needs.second_person or not _is_alone(conclusions):
+    if not needs.second_person or not nobody_comes(conclusions):
         return None
     return next(
         (f.hazard for f in conclusions.hazards if f.found and _speaks_of_it(f.hazard)), None
     )
 
 
-def _is_alone(conclusions: Conclusions) -> bool:
+def nobody_comes(conclusions: Conclusions) -> tuple[str, ...]:
+    """The step for a second person, where it was last answered that nobody comes; else nothing."""
     said = [reading.seen for reading in conclusions.readings if reading.test == SECOND_PERSON]
-    return bool(said) and STEPS[SECOND_PERSON].sound not in said[-1]
+    alone = bool(said) and STEPS[SECOND_PERSON].sound not in said[-1]
+    return (SECOND_PERSON,) if alone else ()
 
 
 def _speaks_of_it(hazard: Hazard) -> bool:

@@ -31,6 +31,7 @@ from troubleshoot.safety.route import (
     steps_to_leave_off,
     switch_minutes,
 )
+from troubleshoot.safety.stops.alone import nobody_comes
 from troubleshoot.safety.stops.lifting import conclude_visit, finding_of, standing_stop
 from troubleshoot.safety.stops.parts import not_yet_afresh
 from troubleshoot.safety.stops.record import Spot
@@ -83,7 +84,7 @@ class Decider:
                     "ending",
                     ending=ending_of(conclusions),
                     handed_over=tuple(handed),
-                    left_out=closed(state),
+                    left_out=tuple(dict.fromkeys((*closed(state), *nobody_comes(conclusions)))),
                 )
             phrase = self.handed_over(state, chosen)
             if phrase is None:
