@@ -40,7 +40,7 @@ SAMPLE = {
     "and one.gas == other.gas": (
         "safety/test_cautious.py::test_gas_that_was_shut_or_not_is_swept_for_again"
     ),
-    "safety/transitions.py:after_step:without:changed = replace(changed, area_clear=False)": (
+    "safety/transitions.py:after_step:without:changed = changed.with_facts(area_clear=False)": (
         "safety/test_transitions.py::test_the_area_is_no_longer_clear_once_work_goes_on"
     ),
     "safety/declared/roof_and_people.py:_edge_or_no_go:without found <= _NEAR_AN_EDGE:bool(found) "

@@ -142,6 +142,9 @@ def test_the_state_of_energy_is_one_word(facts: dict[str, Any], word: str) -> No
     assert WorkState(**facts).energy == word
 
 
+LIVE = ("power on: live parts stand open",)
+
+
 @pytest.mark.parametrize(
     ("facts", "said"),
     [
@@ -152,8 +155,10 @@ def test_the_state_of_energy_is_one_word(facts: dict[str, Any], word: str) -> No
         ({"gas": "shut"}, ("gas cock shut",)),
         ({"taps_open": frozenset({"inlet tap"})}, ("plug out and manometer on: inlet tap",)),
         ({"gas_swept": False}, ("gas not swept for leaks",)),
-        ({"panels": "off"}, ("panels off",)),
-        ({"panels": "unsure"}, ("panels not known to be on",)),
+        ({"panels": "off"}, ("panels off", *LIVE, "called to run")),
+        ({"panels": "off", "calls": "off"}, ("panels off", *LIVE, "stopped by its controls")),
+        ({"panels": "off", "power": "locked-out"}, ("panels off", "locked out")),
+        ({"panels": "unsure"}, ("panels not known to be on", *LIVE, "called to run")),
         ({"power": "locked-out", "calls": "off"}, ("locked out",)),
         ({"power": "unsure"}, ("locked out",)),
         ({"calls": "off"}, ("stopped by its controls",)),

@@ -13,6 +13,7 @@ from tests.safety.work_state_samples import (
     GAS_SHUT,
     GAS_UNIT,
     HANDS_IN,
+    HANDS_IN_LOOK,
     JUMPERED,
     MANIFOLD,
     PLAIN_UNIT,
@@ -148,8 +149,9 @@ def test_who_goes_live_from_dead_work_dresses_and_fetches_help_right_before_the_
     """What was on for the test for dead comes off for work by hand; it was never asked again."""
     unit = UnitAtWork(volts_480=True)
     dead = done(WorkState(), *way(WorkState(), HANDS_IN, unit), unit=unit)
-    assert not dead.arc_clothing
-    assert way(dead, ENERGISED, unit) == [
+    assert dead.arc_clothing
+    looked_in = after_test(dead, HANDS_IN_LOOK, None, (), unit)
+    assert way(looked_in, ENERGISED, unit) == [
         "second-person", "arc-clothing-on", "tools-clear", "lock-off"
     ]  # fmt: skip
 

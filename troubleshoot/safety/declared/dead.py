@@ -38,10 +38,7 @@ _AFTER_A_PROOF: Final[Mapping[Dead, Dead]] = MappingProxyType(
 
 
 def _proves_the_last_test(state: WorkState, place: str) -> WorkState:
-    """Once dead is proved gloves come off and help may go: both are asked for again to go live."""
     dead = _AFTER_A_PROOF.get(state.dead, state.dead)
-    if dead == "proved" != state.dead:
-        state = state.with_facts(arc_clothing=False, second_person=False)
     return state.with_facts(meter="proved", only_steps_since_proof=True, dead=dead)
 
 
