@@ -97,7 +97,7 @@ def test_a_visit_under_other_rules_is_reported_and_gone_on_with(tmp_path: Path) 
     with Person(tmp_path / "data", clock=Clock(tmp_path)) as person:
         said = " ".join(person.types("y").split())
         assert "record 7 (answer): the test gone-by-now is not in today's rules" in said
-        person.types_until("Step:", [("", "")], most=20)
+        person.types_until("Step:", [("Test: ", "s"), ("", "")], most=20)
 
 
 def test_a_stop_whose_finding_is_gone_stops_whoever_goes_on(tmp_path: Path) -> None:

@@ -228,9 +228,9 @@ def test_soot_at_a_vent_of_a_gas_unit_stops_the_job_with_the_cock_shut(
         ({"heat": "gas"}, {"test": "flame-picture", "outcome": "lazy"}, "flue-or-flame-not-right"),
         ({"heat": "gas"}, {"test": "flue-outlet-and-hood", "outcome": "blocked"},
          "flue-or-flame-not-right"),
-        ({}, {"test": "leak-search", "outcome": "found"}, "flammable-refrigerant-found"),
+        ({}, {"test": "leak-search", "outcome": "found"}, "leaking-joint-that-burns"),
         ({"refrigerant": "R-454B"}, {"test": "leak-search", "outcome": "found"},
-         "flammable-refrigerant-found"),
+         "leaking-joint-that-burns"),
         ({"circuits": 1}, {"test": "circuit-to-zero", "outcome": "not-at-zero"},
          "circuit-holds-pressure"),
         ({"circuits": 1}, {"test": "charge-recovered", "outcome": "holds-pressure"},
@@ -269,4 +269,5 @@ def test_a_leak_of_what_does_not_burn_is_no_danger_of_fire(
     reading = {"test": "leak-search", "outcome": "found"}
     case = {"unit": {"refrigerant": refrigerant}, "complaint": "no-cooling", "readings": [reading]}
     _, plain = assessed(command, case_file(case))
-    assert "flammable-refrigerant-found" not in [each["id"] for each in plain["cautions"]]
+    cautions = {each["id"] for each in plain["cautions"]}
+    assert cautions.isdisjoint({"flammable-refrigerant-found", "leaking-joint-that-burns"})

@@ -10,10 +10,13 @@ Command = Callable[..., tuple[int, str, str]]
 Typed = Callable[..., None]
 TO_THE_TAPS = (
     "step roof", "step tell the people", "step second person", "step combustible",
-    "step prove the", "step controls", "step arc", "step panel with", "step shut the gas",
-    "step combustible",
+    "step prove the", "step controls", "step switch off", "step arc", "step take the panels",
+    "step shut the gas", "step combustible",
 )  # fmt: skip
-TO_RUN = ("step open the gas", "step combustible", "step room", "step tools", "step call for")
+TO_RUN = (
+    "step open the gas", "step combustible", "step room", "step tools", "step lock off",
+    "step call for",
+)  # fmt: skip
 ON = "Put the manometer on a tap of the gas valve"
 
 
