@@ -126,7 +126,11 @@ class StopOfficer:
     def objection(self, state: VisitState, decision: Decision) -> str:
         """What is wrong with showing this now; empty where nothing is."""
         standing = self.standing()
-        if decision.kind in ("step", "ask") and standing:
+        step = decision.kind == "step" and decision.test and (decision.test.id, None)
+        itself = (
+            step and standing.get(step) == "take afresh"
+        )  # on the way to another STOP's finding
+        if decision.kind in ("step", "ask") and standing and not itself:
             aim = decision.aim and (decision.aim[0], _at(self.events, decision.aim))
             if decision.stop is None or aim not in standing:
                 return f"{decision.test and decision.test.id} while a STOP stands: {standing}"

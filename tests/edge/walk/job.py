@@ -68,6 +68,8 @@ class Job:
     name: str = ""
     ended: str | None = None
     shown: bool = False
+    answered: Task | None = None
+    """The task that was answered last."""
     unit: KnownUnit = field(init=False)
     stops: Stops = field(init=False)
 
@@ -80,12 +82,13 @@ class Job:
         kind, now = event["event"], datetime.fromisoformat(event["time"])
         own = task is not None and self._answers(event, task)
         self.shown = own
+        self.answered = task if own else self.answered
         if kind in FROM_THE_UNIT or kind == "resumed":
             self.let_time_pass(now, task.minutes if own and task else 0.0)
             self.heard = now if kind != "resumed" or self.silent(now, 0.0) else self.heard
         if kind == "undo" and self._last() is None:
             return "an undo reached past a STOP"
-        if not own and task is not None and kind in LEAVES_IN_HAND:
+        if task is not None and task is not self.answered and kind in LEAVES_IN_HAND:
             self.worlds |= {w for old in self.worlds for w in self._begun(old, task)}
         wrong = self._too_soon(event, now) + self.stops.reopening_too_soon(event, self.ended)
         self.said.append(Said(event, self.worlds))
@@ -99,7 +102,8 @@ class Job:
 
     def _begun(self, world: World, task: Task) -> Iterable[World]:
         """What a world may be where a test was shown, and left for something else."""
-        return (world,) if task.step else (account.after_test(world, task.test, task.place),)
+        of_the_air = task.step or task.test.id in SWEEPS
+        return (world,) if of_the_air else (account.after_test(world, task.test, task.place),)
 
     def _answers(self, event: Event, task: Task) -> bool:
         return task.test.id in (event.get("step"), event.get("test"))

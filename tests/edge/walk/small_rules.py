@@ -11,7 +11,7 @@ from collections.abc import Iterator
 from dataclasses import fields, is_dataclass, replace
 from typing import Any
 
-from troubleshoot.knowledge.model import Fault, Finding, Knowledge, Test
+from troubleshoot.knowledge.model import Fault, Finding, Knowledge, Proof, Test
 
 FAULTS = (
     "gas-leak-at-unit", "heat-exchanger-cracked", "rollout-switch-tripped", "low-charge-from-leak",
@@ -29,7 +29,10 @@ def small(knowledge: Knowledge) -> Knowledge:
     return replace(
         knowledge,
         tests=tests,
-        faults={n: replace(f, behind=_of(f.behind, faults)) for n, f in faults.items()},
+        faults={
+            n: replace(f, behind=_of(f.behind, faults), proof=_proved_by(f, kept))
+            for n, f in faults.items()
+        },
         procedures={
             n: p for n, p in knowledge.procedures.items() if set(_named(p, knowledge)) <= kept
         },
@@ -48,6 +51,14 @@ def small(knowledge: Knowledge) -> Knowledge:
         },
         round_points={n: p for n, p in knowledge.round_points.items() if set(p.tests) <= kept},
         digest=f"{knowledge.digest}-small",
+    )
+
+
+def _proved_by(fault: Fault, kept: set[str]) -> tuple[Proof, ...]:
+    """What proves a repair, in words alone where its test is none of these."""
+    return tuple(
+        replace(p, finding=None) if p.finding and p.finding.test not in kept else p
+        for p in fault.proof
     )
 
 
