@@ -133,3 +133,15 @@ def test_no_other_test_is_listed_before_the_finding_that_lifts_it(data: Path, cl
             person.types(typed)
             assert "no other test before the finding" in person.last, typed
             assert "do N takes one" not in person.last
+
+
+def test_a_note_on_the_way_to_a_reopening_opens_nothing(data: Path, clock: Clock) -> None:
+    """Found by the long walk: the visit counted as open again, and a repair was shown in it."""
+    with leak(data, clock) as person:
+        person.types("over", "the gas utility, by phone, just now")
+    with Person(data, "reopen", "2026-11-26-1", clock=clock) as person:
+        person.types("6", "2", "note the fan sings", "q")
+    with Person(data, clock=clock) as person:
+        assert "Which unit" in person.last, person.last
+        person.types("RTU-7")
+        assert "DANGER - STOP" in person.last and not task(person)

@@ -59,10 +59,13 @@ class Decider:
 
     def decide(self, state: VisitState, conclusions: Conclusions | None = None) -> Decision:
         """What comes next on this state. A STOP comes before everything, the way out included."""
-        if state.ended is not None:
+        if state.ended == "closed":
             return Decision("ending", ending=state.ended)
         conclusions = conclusions or conclude_visit(self.reasoner, state)
         standing = standing_stop(self.knowledge, state, conclusions)
+        if state.ended is not None:  # at a STOP: nothing leads on from it but a reopening
+            over = Decision("ending", ending=state.ended)
+            return over if standing is None else replace(over, kind="stop", stop=standing)
         if standing is not None:
             lifting = towards_lifting(self.knowledge, state, conclusions, standing)
             return lifting or Decision("stop", stop=standing, ending="stopped")

@@ -28,6 +28,9 @@ from troubleshoot.visit.kept.lines import (
 )
 from troubleshoot.visit.kept.names import SUFFIX, kept_visits
 
+ENDS_OR_OPENS: Final = frozenset({"end", "reopened", "danger"})
+"""The events that say whether a visit is over: the last of them does."""
+
 MOST_EVENTS: Final = 5_000
 """A long visit has a few hundred; what no version of ours wrote need not be waited for."""
 
@@ -174,14 +177,18 @@ def open_visits(folder: Path) -> tuple[Path, ...]:
 
 
 def _is_closed(path: Path) -> bool:
-    """Whether the last whole record is the end of the visit."""
+    """Whether the visit was ended, and not opened again since; a note opens nothing."""
     try:
         whole = bytes_in(path).rpartition(b"\n")[0]
-        last = from_json(whole.rpartition(b"\n")[2], "the line")
+        for line in reversed(whole.splitlines()):
+            record = from_json(line, "the line")
+            event = record.get("event") if isinstance(record, dict) else None
+            kind = event.get("event") if isinstance(event, dict) else None
+            if kind in ENDS_OR_OPENS:
+                return bool(kind == "end")
     except NotUsable:
-        return False
-    event = last.get("event") if isinstance(last, dict) else None
-    return isinstance(event, dict) and event.get("event") == "end"
+        pass
+    return False
 
 
 def lines_in(path: Path, data: bytes) -> Lines:
