@@ -5,7 +5,7 @@ What nobody knows then counts as the worse; it is asked for before it does.
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from typing import Final
 
 from troubleshoot.knowledge.model import EquipmentFact, Knowledge, Test
@@ -24,7 +24,24 @@ def facts_to_settle(
     """What is to be asked before a step or test is shown, the nearest first; each is asked once."""
     names = dict.fromkeys(_of_step(step))
     names.update(dict.fromkeys(facts_behind(knowledge, job, test)))
-    return tuple(knowledge.facts[name] for name in _open(job, names) if name in knowledge.facts)
+    judging = (n for n in _judged_by(knowledge, test) if n not in {*job.unit.facts, *job.not_known})
+    asked = dict.fromkeys((*_open(job, names), *judging))
+    return tuple(knowledge.facts[name] for name in asked if name in knowledge.facts)
+
+
+def _judged_by(knowledge: Knowledge, test: Test) -> Iterator[str]:
+    """The facts without which nobody can say whether a number of this test is one that stops."""
+    stops = {
+        outcome
+        for hazard in knowledge.hazards.values()
+        for trigger in (hazard.triggers if hazard.stop else ())
+        for finding in trigger.findings
+        if finding.test == test.id
+        for outcome in finding.outcomes
+    }
+    for outcome in test.outcomes:
+        for line in outcome.limits if outcome.id in stops else ():
+            yield from (*line.when, *(name for bound in line.bounds for name in bound.when))
 
 
 def _of_step(step: Step | None) -> tuple[str, ...]:

@@ -18,16 +18,15 @@ class Way:
 
     @property
     def dead_wanted(self) -> bool:
-        """Work has to be done dead: the test itself, or putting leads back."""
-        return self.needs.energy == "locked-out" or (
-            self.needs.energised and bool(self.state.leads_off)
-        )
+        """Work has to be done dead: the test itself, leads put back, a tap of the gas train."""
+        before_power = bool(self.state.leads_off) or self.taps_wrong
+        return self.needs.energy == "locked-out" or (self.needs.energised and before_power)
 
     @property
     def lock_wanted(self) -> bool:
         """Work has to be done locked out, or a lock that may be on has to be sure."""
         unsure = self.needs.energised and self.state.power == "unsure"
-        return self.needs.lock or self.dead_wanted or self.taps_wrong or unsure
+        return self.needs.lock or self.dead_wanted or unsure
 
     @property
     def hands_in(self) -> bool:
@@ -36,11 +35,9 @@ class Way:
 
     @property
     def taps_wrong(self) -> bool:
-        """A tap has to be opened or plugged: that is done with the power locked out."""
+        """A tap has to be opened or plugged."""
         wanted = set(self.needs.taps)
-        return self.needs.energised and not (
-            wanted <= self.state.hoses_on and self.state.taps_open <= wanted
-        )
+        return not (wanted <= self.state.hoses_on and self.state.taps_open <= wanted)
 
     @property
     def panels_wrong(self) -> bool:

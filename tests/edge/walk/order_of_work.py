@@ -36,6 +36,7 @@ CONFIRMING = {
 }  # fmt: skip
 """A step that protects somebody, and what is said when it has been done."""
 
+_DEAD = ("locked", "dead-first", "meter-first", "dead-last", "meter-last")
 _BEFORE_STEPS: dict[str, tuple[str, ...]] = {
     "refrigerant-sweep-a2l": ("roof-safe",),
     "combustible-gas-sweep": ("roof-safe",),
@@ -47,8 +48,8 @@ _BEFORE_STEPS: dict[str, tuple[str, ...]] = {
     "verified-dead": ("roof-safe", "locked", "opened", "meter-just"),
     "capacitor-discharge": ("roof-safe", "locked", "opened", "meter", "meter-first"),
     "drive-discharge": ("roof-safe", "locked", "opened", "meter", "meter-first"),
-    "manometer-on": ("roof-safe", "locked", "opened", "gas-shut", "no-gas"),
-    "manometer-off": ("roof-safe", "locked", "opened", "gas-shut", "no-gas"),
+    "manometer-on": ("roof-safe", *_DEAD, "opened", "gas-shut", "no-gas"),
+    "manometer-off": ("roof-safe", *_DEAD, "opened", "gas-shut", "no-gas"),
     "charge-recovered": ("roof-safe", "locked"),
     "charge-put-back": ("roof-safe", "locked"),
     "leads-back": ("roof-safe", "locked"),

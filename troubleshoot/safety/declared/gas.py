@@ -10,6 +10,7 @@ from troubleshoot.safety.declaration import SafetyStep
 from troubleshoot.safety.step_guards import (
     COCK_OPEN,
     COCK_SHUT,
+    DEAD_PROVED,
     GAS_AIR_CLEAR,
     HOSE_ON,
     LOCKED_OUT,
@@ -47,13 +48,14 @@ GAS_OPEN: Final = SafetyStep(
     otherwise=any_other(_OPENED),
 )
 
-# No spark and no call while the train is open: both gas and power are off before a plug comes out.
+# No spark and no call while the train is open, and hands go in: gas and power are off, and dead is
+# proved, before a plug comes out.
 # Whatever came of it, the plug may be out now.
 TAP_OPENED: Final = SafetyStep(
     id=steps.TAP_OPENED,
     at="tap",
     sound="on",
-    after=(ROOF_SAFE, LOCKED_OUT, PANELS_OFF, COCK_SHUT, GAS_AIR_CLEAR),
+    after=(ROOF_SAFE, LOCKED_OUT, PANELS_OFF, DEAD_PROVED, COCK_SHUT, GAS_AIR_CLEAR),
     brings=(HOSE_ON,),
     does=all_of(adds("taps_open"), adds("hoses_on")),
     otherwise=any_other(all_of(adds("taps_open"), drops("hoses_on"))),
