@@ -265,3 +265,18 @@ def test_a_caution_before_a_step_does_not_read_as_if_it_had_been_found(shipped: 
     shown = {name for test in shipped.tests.values() for name in test.hazards}
     texts = {name: shipped.hazards[name].what_to_do for name in sorted(shown)}
     assert [name for name, text in texts.items() if text.startswith(LIKE_FINDINGS)] == []
+
+
+def test_what_keeps_the_burners_off_forbids_every_call_for_heat(shipped: Knowledge) -> None:
+    """Below "keep the burner off" the heating call at the board was proposed."""
+    burners = {"gas", "ignition", "combustion"}
+    off = [
+        hazard
+        for hazard in shipped.hazards.values()
+        if any(burners <= {*ban.areas} and "running" in ban.work_states for ban in hazard.forbids)
+    ]
+    assert len(off) > 5
+    for hazard in off:
+        forbidden = {test for ban in hazard.forbids for test in ban.tests}
+        whole = any(ban.work_states and not ban.areas for ban in hazard.forbids)
+        assert whole or {"heating-call", "operating-sequence"} <= forbidden, hazard.id
