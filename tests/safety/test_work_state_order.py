@@ -8,23 +8,15 @@ import pytest
 
 from tests.safety.work_state_neighbours import ready_for
 from tests.safety.work_state_samples import (
-    BURNING,
     ENERGISED,
-    GAS_SHUT,
-    GAS_UNIT,
     HANDS_IN,
-    HANDS_IN_LOOK,
     JUMPERED,
-    MANIFOLD,
     PLAIN_UNIT,
     RUNNING,
-    RUNNING_OPEN,
     SAMPLES,
-    WATCHED_UNIT,
-    a_test,
 )
-from troubleshoot.knowledge.model import Knowledge, Test
-from troubleshoot.safety.declared import CONFIRMED
+from tests.safety.work_state_ways import done, way
+from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.guards import allowed
 from troubleshoot.safety.needs import needs_of
 from troubleshoot.safety.route import steps_to, steps_to_leave, switch_minutes
@@ -38,18 +30,6 @@ from troubleshoot.safety.transitions import (
 from troubleshoot.safety.work_state import UnitAtWork, WorkState, cautious, open_items
 
 DEAD = ready_for(SAMPLES.index((HANDS_IN, None)), PLAIN_UNIT)
-
-
-def way(state: WorkState, test: Test, unit: UnitAtWork = PLAIN_UNIT) -> list[str]:
-    """The ids of the steps to a test."""
-    return [step.id for step in steps_to(state, needs_of(test, None, unit), unit)]
-
-
-def done(state: WorkState, *steps: str, unit: UnitAtWork = PLAIN_UNIT) -> WorkState:
-    """The state after steps that were confirmed."""
-    for step in steps:
-        state = after_step(state, Step(step), (CONFIRMED[step],), unit)
-    return state
 
 
 def test_hands_go_in_after_the_steps_of_osha_and_nfpa_in_their_order() -> None:
@@ -104,101 +84,6 @@ def test_every_capacitor_and_drive_is_discharged_one_by_one() -> None:
         ("capacitor-discharge", "capacitor blower"),
         ("drive-discharge", "blower drive"),
     ]
-
-
-def test_a_watched_480_volt_unit_with_flammable_refrigerant_asks_for_more() -> None:
-    line = a_test("line-volts", work_state="energised-open", exposes="line")
-    assert way(WorkState(), line, WATCHED_UNIT) == [
-        "roof-conditions",
-        "tell-occupants",
-        "tell-fire-panel",
-        "second-person",
-        "arc-clothing-on",
-        "refrigerant-sweep-a2l",
-        "tester-proof",
-        "stop-by-controls",
-        "panels-off-energised",
-    ]
-
-
-@pytest.mark.parametrize("volts_480", [True, False])
-def test_what_is_not_yet_proved_dead_at_480_volts_is_opened_in_arc_rated_clothing(
-    volts_480: bool,
-) -> None:
-    # NFPA 70E 120.5: live until it has been tested dead (from memory).
-    unit = UnitAtWork(volts_480=volts_480)
-    steps = way(WorkState(), HANDS_IN, unit)
-    dressed = ["arc-clothing-on"] if volts_480 else []
-    at = steps.index("lockout") + 1
-    assert steps[at:][: 2 + len(dressed)] == [*dressed, "panels-off", "verified-dead"]
-    opened = done(WorkState(panels="off"), *steps[:at], unit=unit)
-    assert way(opened, HANDS_IN, unit)[: 1 + len(dressed)] == [*dressed, "verified-dead"]
-
-
-def test_nobody_dresses_in_front_of_an_open_live_panel() -> None:
-    """The power is locked out first, and put back once all of it is on."""
-    unit = UnitAtWork(volts_480=True)
-    open_live = WorkState(panels="off", calls="off", roof="go", occupants_told=True)
-    steps = way(replace(open_live, second_person=True, meter="proved"), ENERGISED, unit)
-    assert steps == ["lockout", "arc-clothing-on", "tools-clear", "lock-off"]
-    on = replace(open_live, second_person=True, meter="proved", arc_clothing=True)
-    assert way(on, ENERGISED, unit) == []
-
-
-def test_who_goes_live_from_dead_work_dresses_and_fetches_help_right_before_the_switch() -> None:
-    """What was on for the test for dead comes off for work by hand; it was never asked again."""
-    unit = UnitAtWork(volts_480=True)
-    dead = done(WorkState(), *way(WorkState(), HANDS_IN, unit), unit=unit)
-    assert dead.arc_clothing
-    looked_in = after_test(dead, HANDS_IN_LOOK, None, (), unit)
-    assert way(looked_in, ENERGISED, unit) == [
-        "second-person", "arc-clothing-on", "tools-clear", "lock-off"
-    ]  # fmt: skip
-
-
-def test_after_a_break_hands_stay_out_of_an_open_live_480_volt_unit_undressed_or_alone() -> None:
-    unit = UnitAtWork(volts_480=True)
-    left = WorkState(panels="off", calls="off", roof="go", occupants_told=True)
-    assert [step.id for step in steps_to_leave(left, unit)][:2] == ["lockout", "panels-on"]
-    jumped = replace(left, calls="on", jumpers=frozenset({"contactor coil 1"}))
-    first = [step.id for step in steps_to_leave(jumped, unit)][:3]
-    assert first == ["second-person", "arc-clothing-on", "jumper-out"]
-    low = UnitAtWork(volts_480=False)
-    assert [step.id for step in steps_to_leave(left, low)][:1] == ["panels-on"]
-
-
-def test_the_panel_comes_off_a_unit_that_stands_still() -> None:
-    steps = way(WorkState(), RUNNING_OPEN)
-    assert steps.index("stop-by-controls") < steps.index("panels-off-energised")
-    assert steps[-2:] == ["tools-clear", "restart-and-watch"]
-
-
-def test_a_gas_train_is_opened_with_the_cock_shut_and_swept_and_lit_only_after_a_sweep() -> None:
-    steps = way(WorkState(), GAS_SHUT)
-    assert steps.index("gas-cock-shut") < steps.index("combustible-gas-sweep")
-    shut = ready_for(SAMPLES.index((GAS_SHUT, None)), PLAIN_UNIT)
-    back = way(shut, BURNING)
-    assert back.index("gas-cock-open") < back.index("combustible-gas-sweep")
-    assert back.index("combustible-gas-sweep") < back.index("lock-off")
-
-
-@pytest.mark.parametrize("test", [RUNNING_OPEN, ENERGISED, JUMPERED, MANIFOLD], ids=lambda t: t.id)
-def test_a_gas_unit_is_swept_before_its_panel_is_opened_live_and_before_anything_is_called_for(
-    test: Test,
-) -> None:
-    # NFPA 54 and the lighting instructions of gas appliances (ANSI Z21 and Z83 series, from
-    # memory): smell for gas before anything is lit. Before a live panel too: common practice.
-    steps = way(WorkState(), test, GAS_UNIT)
-    opened_live = "lock-off" if test is MANIFOLD else "panels-off-energised"
-    assert steps.index("combustible-gas-sweep") < steps.index(opened_live)
-    assert "combustible-gas-sweep" in way(WorkState(gas_swept=True), test, GAS_UNIT)
-
-
-def test_a_gas_unit_opened_dead_is_swept_before_its_power_is_back_with_the_panel_off() -> None:
-    dead = ready_for(SAMPLES.index((HANDS_IN, None)), GAS_UNIT)
-    steps = way(dead, RUNNING_OPEN, GAS_UNIT)
-    assert steps.index("combustible-gas-sweep") < steps.index("lock-off")
-    assert "combustible-gas-sweep" not in way(dead, RUNNING, GAS_UNIT)
 
 
 def test_the_roof_edge_needs_protection_within_15_ft() -> None:
