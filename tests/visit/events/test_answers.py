@@ -170,3 +170,15 @@ def test_a_proof_declared_invalid_fails_where_it_was(
     assert place in done.work.discharged
     voided = after(shipped, done, MarkedInvalid("x"))
     assert voided.work.discharged == {"another"}
+
+
+@pytest.mark.parametrize(("found", "open_way"), [("clean", True), ("gas-odour", False)])
+@pytest.mark.parametrize("read", [True, False])
+def test_only_what_is_read_sound_leads_on_to_the_rest_of_a_stop(
+    found: str, open_way: bool, read: bool, shipped: Knowledge, visit: VisitState
+) -> None:
+    """Found by the long walk: after "still there" the look was shown as if all had been sound."""
+    fresh = replace(visit, fresh=("walk-round", None), fresh_read=read)
+    assert after(shipped, fresh, Answered("walk-round", outcomes=(found,))).fresh_read is open_way
+    other = Answered("weather-pattern", outcomes=("always",))
+    assert after(shipped, fresh, other).fresh_read is read

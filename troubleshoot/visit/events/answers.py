@@ -7,11 +7,11 @@ from dataclasses import field, replace
 from typing import ClassVar
 
 from troubleshoot.frozen import frozen
-from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.safety.closed_ways import failures
-from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.declared import CONFIRMED, STEPS
 from troubleshoot.safety.steps import BEFORE_BLEEDING, Step
 from troubleshoot.safety.transitions import after_step, after_test, failed
 from troubleshoot.visit.events.event import ALWAYS, Event
@@ -106,7 +106,7 @@ class Answered(Event):
             failed_steps=gone,
             aim=unless_reached(state.aim, test.id) if state.aim_chosen else None,
             fresh=unless_reached(state.fresh, test.id),
-            fresh_read=state.fresh_read or is_reached(state.fresh, test.id),
+            fresh_read=_read_afresh(state, test, outcomes),
         )
 
 
@@ -164,8 +164,16 @@ class StepDone(Event):
             failed_steps=failures(state.failed_steps, step, outcomes, work, state.at_work),
             aim=state.aim if confirmed or self.outcomes == (BEFORE_BLEEDING,) else None,
             fresh=unless_reached(state.fresh, step.id),
-            fresh_read=state.fresh_read or is_reached(state.fresh, step.id),
+            fresh_read=_read_afresh(state, test, outcomes),
         )
+
+
+def _read_afresh(state: VisitState, test: Test, outcomes: tuple[str, ...]) -> bool:
+    """Whether the way to the rest of a STOP's findings is open: nothing unsound lies on it."""
+    if not is_reached(state.fresh, test.id):
+        return state.fresh_read
+    also = STEPS[test.id].also_sound if test.id in STEPS else ()
+    return set(outcomes) <= {*test.healthy, *also}
 
 
 @frozen
