@@ -74,3 +74,21 @@ def test_what_comes_first_is_short_and_from_the_beginning(name: str) -> None:
     first = first_orders(hazard).removeprefix("First: ")
     assert hazard.what_to_do.startswith(first) and first.endswith(".")
     assert len(first) <= MOST_FIRST or ". " not in first
+
+
+@pytest.mark.parametrize(
+    ("typed", "hazard"),
+    [
+        ("the ladder slipped and he's lying on the concrete not moving", "somebody-hurt"),
+        ("charged it, 118 suction, the hose burst and it got in my eye", "refrigerant-on-skin"),
+        ("cleaner flew up and got in his eyes", "burns-and-eyes"),
+    ],
+)
+def test_the_page_is_of_who_is_hurt(typed: str, hazard: str) -> None:
+    assert hazard in [found.id for found in reported(KNOWLEDGE, typed)[:2]]
+
+
+def test_flames_that_roll_out_send_people_back_and_call_for_help() -> None:
+    typed = "flames are rolling out the front of the burner box onto the wires"
+    what_to_do = reported(KNOWLEDGE, typed)[0].what_to_do
+    assert what_to_do.startswith("Flames out of the box now: get back") and "911" in what_to_do

@@ -15,6 +15,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from troubleshoot.knowledge.load import load_shipped
+from troubleshoot.safety.hearing.among_words import told_among
 from troubleshoot.safety.hearing.dangers import cried, is_mistyped, is_unnamed, reported, spoken_of
 from troubleshoot.safety.hearing.everyday import EVERYDAY
 from troubleshoot.safety.hearing.vocabulary import HARD_TO_SPELL
@@ -204,3 +205,13 @@ def test_what_is_said_is_not_asked_for(typed: str) -> None:
 )
 def test_what_is_denied_and_how_far(typed: str, heard_as: list[str]) -> None:
     assert heard(typed) == heard_as
+
+
+@pytest.mark.parametrize("typed", ["the spark is strong and regular", "spark is strong"])
+def test_a_strong_spark_is_no_danger(typed: str) -> None:
+    assert not spoken_of(KNOWLEDGE, typed) and not told_among(KNOWLEDGE, typed)
+
+
+@pytest.mark.parametrize("typed", ["strong sparks at the contactor", "sparks", "sparks everywhere"])
+def test_sparks_where_none_should_be_are_one(typed: str) -> None:
+    assert spoken_of(KNOWLEDGE, typed)

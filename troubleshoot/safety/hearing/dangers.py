@@ -14,7 +14,7 @@ from typing import Final
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.gravity import gravest_first
 from troubleshoot.knowledge.model import Hazard, Knowledge
-from troubleshoot.safety.hearing.vocabulary import DENYING, LOOSE, NEUTRAL, THINGS
+from troubleshoot.safety.hearing.vocabulary import DENYING, LOOSE, NEUTRAL, OF_LIGHTING, THINGS
 from troubleshoot.safety.hearing.words import (
     Mend,
     Words,
@@ -178,6 +178,8 @@ def _plain_hits(knowledge: Knowledge, words: str) -> list[_Hit]:
 def _says_all(said: tuple[Words, ...], hit: _Hit, hits: Iterable[_Hit]) -> bool:
     of_things = hit.phrase[0] in _OF_THINGS
     clause = said[hit.clause]
+    if OF_LIGHTING.get(hit.phrase[0]) in clause and THINGS.isdisjoint(clause):
+        return False
     told = [w for h in hits if h.clause == hit.clause for w in clause[h.start : h.end]]
     at = (hit.start, hit.end)
     return (of_things or len(said) == 1) and alone(clause, at, of_things, tuple(told))

@@ -124,6 +124,7 @@ TOGETHER: Final = {
     **{(who, DROPPED): "collapsed" for who in _WHO_DROPPED.split()},
     ("electric", "shock"): "shock",
     **{(when, "ago"): LONG_AGO for when in ("long", "month", "months", "year", "years")},
+    ("got", "in"): "got-in",
     ("turned", "on"): "turned-on",
     ("turn", "off"): "shut-off",
     ("shut", "off"): "shut-off",
@@ -192,6 +193,7 @@ LOOSE: Final = FILLING | _stems(
     "on off from to up out over down here now just real really so very all some like bad badly "
     "crazy coming come came going got get getting has have had then still around round about "
     "everywhere near nearby inside below above downstairs back flying big strong loud lot please "
+    "got-in "
     "think see hear heard saw did that with for me our his your help yes right "
     "electrical electric oh shit fuck god jesus holy crap damn hell "
     "un una el la los las de en hay se mi esta aqui muy por favor"
@@ -200,6 +202,9 @@ LOOSE: Final = FILLING | _stems(
 
 CHANGING: Final = _stems("on off out over down help")
 """They are loose, but beside a single word they change what it says: gas off."""
+
+OF_LIGHTING: Final = {stem("spark"): stem("strong")}
+"""A danger in one word -> what is said of it where it lights a burner: the spark is strong."""
 
 DENYING: Final = _stems("no not never none nobody without 0 zero nope sin")
 OFTEN_DENIED: Final = _stems("smoke fire spark gas soot leak burning smell")
