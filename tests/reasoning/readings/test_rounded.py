@@ -140,3 +140,15 @@ def test_the_doubt_that_rounding_leaves_is_named_and_proves_nothing_sound(
     sharp = manifold(shipped, "9.80 in. w.c.", **{"manifold-rating": "9.8 in. w.c."})
     assert sharp.classified is not None and sharp.classified.verdict == "within"
     assert sharp.possible == {"normal"}
+
+
+@pytest.mark.parametrize(
+    ("text", "called_up"),
+    [("12 % LEL", {"leak"}), ("9 % LEL", {"trace", "leak"}), ("2 % LEL", {"trace"})],
+)
+def test_what_is_milder_than_what_was_read_calls_up_nothing(
+    text: str, called_up: set[str], shipped: Knowledge
+) -> None:
+    """Regression: beside the page that clears the building stood that of a trace at a joint."""
+    sweep = shipped.tests["combustible-gas-sweep"]
+    assert read(shipped, read_unit(shipped, PROPANE, {}, {}), sweep, text).calls_up == called_up

@@ -43,7 +43,8 @@ class Classified:
     `seen`: the outcome, or of a test of signs every sign whose limits hold. `verdict` is "within",
     "outside" or too close to call (with this meter, or without its decimals) against the healthy
     band; `low` and `high` are that band in the deciding quantity's unit, where there is one.
-    `by_meter`: every outcome that the number as typed may be by the meter's own accuracy.
+    `by_meter`: every outcome that the number as typed may be by the meter's own accuracy, none
+    milder than what was seen.
     """
 
     outcome: str
@@ -102,11 +103,22 @@ def classify(test: Test, place: Place | None, values: Values) -> Classified | No
         chances = _chances(bands, value.number, value.whole_u) or {outcome: 1.0}
         if value.u > 0:
             own = _chances(bands, value.number, value.u)
-            by_meter |= {each for each, chance in own.items() if chance > POSSIBLE}
+            near = {each for each, chance in own.items() if chance > POSSIBLE}
+            by_meter |= near - _milder(test, seen)
         low, high = _healthy_band(test, bands, value.number)
         verdict = _verdict(test, outcome, value, low, high)
     return Classified(
         outcome, seen, chances, main, value.number, value.whole_u, verdict, low, high, by_meter
+    )
+
+
+def _milder(test: Test, seen: tuple[str, ...]) -> frozenset[str]:
+    """The outcomes than which what was seen is worse: it says all that they would."""
+    return frozenset(
+        outcome
+        for chain in test.severity
+        for worse in {*seen} & {*chain}
+        for outcome in chain[: chain.index(worse)]
     )
 
 
