@@ -69,7 +69,7 @@ def told_among(knowledge: Knowledge, text: str) -> tuple[Hazard, ...]:
     """The hazards told in any part of a text as being there, the gravest first."""
     said, words = text.lower().replace("\u2019", "'"), raw_words(text)
     found = {h.id: h for part in _THEN.split(said) for h in _told(knowledge, part, said)}
-    if words and not _is_put_right(words, words, said):
+    if words and not is_put_right(words, words, said):
         found.update((hazard.id, hazard) for hazard in cried(knowledge, text))
     return gravest_first(h for h in found.values() if h.id != ANY_DANGER or len(found) == 1)
 
@@ -81,8 +81,13 @@ def _told(knowledge: Knowledge, part: str, whole: str) -> Iterator[Hazard]:
     for piece in pieces:
         for words in _windows(piece):
             heard = spoken_of(knowledge, " ".join(words))
-            if heard and not _is_put_right(piece, words, whole):
+            if heard and not is_put_right(piece, words, whole):
                 yield from (hazard for hazard in heard if hazard.id in told)
+
+
+def pieces_of(said: str) -> list[list[str]]:
+    """The words of each part of what was said."""
+    return [raw_words(piece) for part in _THEN.split(said) for piece in _AND.split(part)]
 
 
 def _windows(piece: list[str]) -> Iterator[list[str]]:
@@ -96,7 +101,7 @@ def _windows(piece: list[str]) -> Iterator[list[str]]:
                 yield words
 
 
-def _is_put_right(piece: list[str], words: list[str], whole: str) -> bool:
+def is_put_right(piece: list[str], words: list[str], whole: str) -> bool:
     """Whether a danger is told as mended, gone or looked for: in its piece, or right behind it."""
     said = {*piece}
     if said & _STILL:
@@ -120,7 +125,7 @@ def _is_mended(piece: list[str], words: list[str]) -> bool:
 
 def _is_mended_later(said: set[str], whole: str) -> bool:
     """Whether a later piece says that it was mended: found a gas leak, fixed it."""
-    pieces = [raw_words(piece) for part in _THEN.split(whole) for piece in _AND.split(part)]
+    pieces = pieces_of(whole)
     at = next((i for i, piece in enumerate(pieces) if said <= {*piece}), len(pieces))
     for piece in pieces[at + 1 :]:
         if not _MENDED.isdisjoint(piece) and _STILL.isdisjoint(piece):

@@ -1,0 +1,82 @@
+"""Where words hint at a danger and no phrase is heard it is asked; harmless words are not.
+
+What is asked about stops nothing, so the net may be wide; it must not nag.
+"""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from tests.safety.hearing.test_spoken_dangers import lines
+from troubleshoot.knowledge.load import load_shipped
+from troubleshoot.safety.hearing.among_words import told_among
+from troubleshoot.safety.hearing.dangers import spoken_of
+from troubleshoot.safety.hearing.hinting import hints
+
+KNOWLEDGE = load_shipped()
+HINTED = lines("hints.txt")
+ONE_IN = 10
+"""Of everyday complaints that may be asked about: one in so many."""
+
+
+@pytest.mark.parametrize("typed", HINTED)
+def test_what_is_in_no_phrase_is_asked_about(typed: str) -> None:
+    assert hints(typed)
+    assert not spoken_of(KNOWLEDGE, typed) and not told_among(KNOWLEDGE, typed)
+
+
+@pytest.mark.parametrize("typed", lines("ordinary.txt"))
+def test_ordinary_talk_is_not_asked_about(typed: str) -> None:
+    assert not hints(typed)
+
+
+def test_hardly_any_everyday_complaint_is_asked_about() -> None:
+    said = lines("everyday_complaints.txt")
+    assert len([typed for typed in said if hints(typed)]) <= len(said) / ONE_IN
+
+
+def test_no_complaint_of_the_rules_is_asked_about_in_its_own_words() -> None:
+    for complaint in KNOWLEDGE.complaints.values():
+        own = " ".join((complaint.says, *complaint.words))
+        assert [text for text in (complaint.says, *complaint.words) if hints(text, [own])] == []
+
+
+def test_no_proof_is_asked_about_in_its_own_words() -> None:
+    texts = [proof.text for fault in KNOWLEDGE.faults.values() for proof in fault.proof]
+    assert [text for text in texts if hints(text, [text])] == []
+
+
+def test_no_sound_outcome_is_asked_about() -> None:
+    """They are answers wherever they are asked for, and are told as proofs as well."""
+    sound = [
+        text
+        for test in KNOWLEDGE.tests.values()
+        for outcome in test.outcomes
+        if outcome.id in test.healthy
+        for text in (outcome.spoken, *outcome.words)
+    ]
+    assert [text for text in sound if hints(text)] == ["glows", "arc gear on", "arc suit on"]
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "no haze, flicker or glow", "nobody is pale or dizzy", "found the seal that blew, fixed it",
+        "tested the CO alarm, it beeps, ok", "42 ppm", "277 V", "12 % LEL", "", "...",
+        "had a burst hose, replaced it", "the haze has gone",
+    ],
+)  # fmt: skip
+def test_what_is_denied_mended_tested_or_a_plain_number_is_no_hint(typed: str) -> None:
+    assert not hints(typed)
+
+
+@pytest.mark.parametrize("typed", ["she is not moving", "he isn't breathing", "can't breathe here"])
+def test_a_denial_that_is_the_danger_is_a_hint(typed: str) -> None:
+    assert hints(typed)
+
+
+@given(st.text(max_size=80))
+def test_any_words_do(typed: str) -> None:
+    assert hints(typed) in (True, False)

@@ -1,0 +1,117 @@
+"""Whether words hint at a danger that no hazard's own words name.
+
+What is denied, mended, gone or tested is no hint, nor is what answers the question in hand.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterable
+from functools import lru_cache
+from typing import Final
+
+from troubleshoot.outside.numbers import whole_number
+from troubleshoot.safety.hearing.among_words import is_put_right, pieces_of
+from troubleshoot.safety.hearing.everyday import EVERYDAY
+from troubleshoot.safety.hearing.hinting_words import (
+    BODY,
+    HINTING,
+    HINTS,
+    IN_AIR,
+    JOINED,
+    LEAST_PPM,
+    LEAST_VOLTS,
+    MOST_VOLTS,
+    OWNED,
+    PARTS_IF_OWNED,
+    VOLTS,
+    Hint,
+    short_of,
+)
+from troubleshoot.safety.hearing.vocabulary import DENYING, MAKING_A_THING, NAMED_SO, THINGS, stem
+from troubleshoot.safety.hearing.words import one_error, raw_words
+
+_PLAIN_NUMBER: Final = re.compile(r"[-+<>~]?\s*[\d.,/]+\s*(?:[^\W\d_]{1,6}|%)?(?:\s[^\W\d_]{1,6})?")
+"""A number with its unit, and nothing else."""
+_PARTS_OF_A_MILLION: Final = frozenset({"ppm", "parts"})
+_DENYING: Final = DENYING | {"isnt", "wasnt", "doesnt", "didnt", "arent", "wont", "hasnt", "havent"}
+
+
+_SAID_SO: Final = (
+    (re.compile(r"\bpins (?:and|n|&) needles\b"), "tingling"),
+    (
+        re.compile(r"\bgone (?=(?:all |very )?(?:pale|gr[ae]y|white|blue|limp|numb|quiet)\b)"),
+        "turned ",
+    ),
+)
+"""What would fall apart at its "and"; and who has gone pale is not gone."""
+_LEAST_MISTYPED: Final = 6
+"""Letters of a word in which one typing error is seen through."""
+
+
+def hints(text: str, own: Iterable[str] = ()) -> bool:
+    """Whether any part of a text hints at a danger.
+
+    `own`: the question in hand and its answers; what says nothing but words of one of them is its
+    answer.
+    """
+    said = {stem(word) for word in raw_words(text)}
+    if _PLAIN_NUMBER.fullmatch(text.strip()) or not said:
+        return False
+    if any(said <= {stem(word) for word in raw_words(answer)} for answer in own):
+        return False
+    whole = text.lower().replace("\u2019", "'")
+    for said_so, plainly in _SAID_SO:
+        whole = said_so.sub(plainly, whole)
+    denies_a_row = False
+    for piece in filter(None, pieces_of(whole)):
+        goes_on = denies_a_row and "or" in piece
+        if not goes_on and _hints(piece) and not is_put_right(piece, piece, whole):
+            return True
+        denies_a_row = stem(piece[0]) in DENYING
+    return False
+
+
+def _hints(piece: list[str]) -> bool:
+    said = _as_told(piece)
+    is_denied = not _DENYING.isdisjoint(said)
+    return any(_is_met(hint, said) for hint in HINTS if hint.denied_too or not is_denied)
+
+
+def _is_met(hint: Hint, said: frozenset[str]) -> bool:
+    return hint.unless.isdisjoint(said) and not any(map(said.isdisjoint, hint.groups))
+
+
+def _as_told(piece: list[str]) -> frozenset[str]:
+    """The stems of a piece, what belongs together as one, and what its numbers are."""
+    found: set[str] = set()
+    for index, (word, after) in enumerate(zip(piece, [*piece[1:], ""], strict=True)):
+        short, number = short_of(word), whole_number(word)
+        if short not in MAKING_A_THING or stem(after) not in NAMED_SO | THINGS:
+            found.add(_meant(word))
+        if (together := JOINED.get((word, after))) is not None:
+            found.add(short_of(together))
+        if short in OWNED and stem(after) in PARTS_IF_OWNED:
+            found.add(BODY)
+        if number is not None and LEAST_VOLTS <= number <= MOST_VOLTS:
+            found.add(VOLTS)
+        if number is not None and _is_in_air(number, piece[index + 1 : index + 3]):
+            found.add(IN_AIR)
+    return frozenset(found)
+
+
+def _is_in_air(number: int, behind: list[str]) -> bool:
+    """Whether so much of a gas is in the air, in parts of a million or a share of what burns."""
+    if not _PARTS_OF_A_MILLION.isdisjoint(behind[:1]):
+        return number >= LEAST_PPM
+    return number > 0 and "lel" in behind
+
+
+@lru_cache(maxsize=1_000)
+def _meant(word: str) -> str:
+    """A word, or that of the net which was mistyped by a letter, by its stem."""
+    short = short_of(word)
+    if len(short) < _LEAST_MISTYPED or short in HINTING or word in EVERYDAY:
+        return short
+    near = (each for each in sorted(one_error(short) & HINTING) if each[0] == short[0])
+    return next(near, short)

@@ -1,0 +1,161 @@
+"""The wide net: everyday words that, said together, hint at a danger that no phrase names.
+
+A hint stops nothing. Where one is heard and no hazard, it is asked whether there is a danger: so
+words may stand here that are harmless more often than not. All of this is common practice, no
+source: what callers, occupants and technicians say.
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+from troubleshoot.frozen import frozen
+from troubleshoot.safety.hearing.vocabulary import LEAST_STEM, stem
+
+BODY: Final = "(body)"
+VOLTS: Final = "(volts)"
+IN_AIR: Final = "(ppm)"
+"""What stands for a part of somebody's body, for volts that kill, for gas in the air."""
+
+LEAST_VOLTS, MOST_VOLTS = 100, 600
+LEAST_PPM: Final = 10
+
+
+@frozen
+class Hint:
+    """Words of which one of each group is said in one piece; and what makes it harmless there.
+
+    `denied_too`: a denial is part of it: not moving, cannot breathe.
+    """
+
+    groups: tuple[frozenset[str], ...]
+    unless: frozenset[str]
+    denied_too: bool
+
+
+def short_of(word: str) -> str:
+    """A word without its ending and the letter that was doubled for it: grabbed is grab."""
+    short = stem(word)
+    is_doubled = len(short) > LEAST_STEM and short != word and short[-1] == short[-2]
+    return short[:-1] if is_doubled and short[-1] not in "lsz" else short
+
+
+def _group(words: str) -> frozenset[str]:
+    return frozenset(map(short_of, words.split()))
+
+
+def _hint(*groups: str, unless: str = "", denied_too: bool = False) -> Hint:
+    return Hint(tuple(map(_group, groups)), _group(unless), denied_too)
+
+
+_PARTS = (
+    f"{BODY} hand finger thumb wrist eye eyebrow hair face chest skin lip cheek throat ankle elbow"
+)
+_CLOTHES = "sleeve cuff glove scarf lanyard necktie shirt jacket coat"
+OWNED: Final = _group("my his her your their our")
+PARTS_IF_OWNED: Final = _group(
+    "head arm back leg foot feet neck heart shoulder mouth nose knee ear"
+)
+"""Parts of a body where it is said whose; else an arm is a damper's, a leg one of three."""
+
+_PEOPLE = (
+    "he hes she shes him her they me i im apprentice helper mate buddy partner somebody someone "
+    "guy man woman lady kid tech boss worker roofer customer tenant janitor people everybody"
+)
+_SUPPLY = (
+    "electric electrical electrics panel box switch breaker disconnect bus busbar wire wiring "
+    "terminal contactor transformer fuse live board outlet socket gear"
+)
+_WARNING = "detector sniffer alarm monitor sensor"
+_OF_FLAME = "igniter ignition burner furnace pilot element sensor rod spark trial"
+_OF_SIGNALS = "board led light display code lamp thermostat time screen blue green"
+_OF_GAS = "pipe union line joint shutoff gas refrigerant valve cock regulator fitting hose meter"
+_NOISE = "bang boom crack pop crackle thump"
+
+HINTS: Final = (
+    # fire, smoke, glow, flash
+    _hint("fire ablaze alight blaze", unless=f"{_OF_FLAME} alarm station department stage service"),
+    _hint("smoke smoky smoking smoulder smolder haze hazy", unless="house test visual"),
+    _hint("fireball caught-light flicker"),
+    _hint("glow", unless=f"{_OF_FLAME} {_OF_SIGNALS}"),
+    _hint("orange red", "through behind slot louvre louver vent flicker", unless=_OF_SIGNALS),
+    _hint("flash arc arcing", unless=f"{_OF_SIGNALS} point pitted fault"),
+    _hint(_NOISE, "blue flash black smoke panel disconnect breaker contactor box face capacitor"),
+    _hint("flame", "onto over outside roll lick around front wires", unless="sensor signal"),
+    _hint("melt sizzle spit", unless="ice snow frost solder"),
+    _hint("burn char scorch singe blister", f"now still {_PARTS} {_PEOPLE} insulation skin"),
+    # somebody
+    _hint("passed-out faint collapse unconscious unresponsive slump stumble stagger"),
+    _hint("dizzy woozy lightheaded pale clutch choke gasp retch vomit groan moan seizure raving"),
+    _hint("singe singed blister numb fluttering flutter palpitation"),
+    _hint("hurt injured bleeding blood ambulance paramedic hospital 911 unwell"),
+    _hint("breath breathe breathing", denied_too=True, unless="building coil unit"),
+    _hint(_PEOPLE, "moving breathing answering responding talking waking", "not isnt wont cant "
+          "stopped never arent", denied_too=True),
+    _hint(_PEOPLE, "lying laying grey gray white blue sweating shaking confused sick groggy sleepy "
+          "trapped pinned crushed dangling hanging down-there fell fallen drowsy limp", unless=
+          "thermostat paint light fed-up"),
+    _hint("gone went turned turning goes", "pale grey gray white blue", unless=
+          f"thermostat {_OF_SIGNALS}"),
+    _hint("head stomach chest", "ache pound pain thump tight spin swim", unless="pressure psi"),
+    _hint("they", "gone", "white numb blue grey"),
+    # a part of somebody and what happens to it
+    _hint(_PARTS, "got get caught catch wound wrap spray splash cut slice pinch jam stuck crush "
+          "burn froze frozen white twitch ache swollen sting stream rub grab took take trap drag "
+          "pull rip tore torn hit hurt across blue black stand standing stuff",
+          unless="dirty bolt filter tight"),
+    _hint(_CLOTHES, "caught catch wound wrap trap drag rip tore torn jam stuck burn suck smoulder"),
+    _hint("through", BODY, unless="filter"),
+    _hint("fan shaft belt blade pulley wheel blower", "grab took ate bit caught catch", unless=
+          "bearing filter leaf leaves"),
+    _hint("past by", BODY, "went flew shot", unless="filter"),
+    # shock
+    _hint("shock electrocute zap jolt tingle", unless="mount hazard label absorber"),
+    _hint("bite bit nip buzz kick", f"me him her {BODY} frame cabinet casing", unless="noise"),
+    _hint(VOLTS, f"{_PARTS} bit bite zap jolt through-me me him"),
+    _hint(VOLTS, "took", "across", unless="l1 l2 l3 leg coil fuse terminal capacitor"),
+    # gas, monoxide, refrigerant
+    _hint(_WARNING, "beep scream chirp wail ring sounding howl shriek blare trigger loud red",
+          unless="battery"),
+    _hint(f"{_WARNING} meter", "went-off going-off goes-off", unless="battery"),
+    _hint(IN_AIR, unless="flue stack vent exhaust air-free"),
+    _hint("air", "thin foul choking heavy unbreathable"),
+    _hint("hiss whistle spray squirt spurt", _OF_GAS),
+    _hint("bubble", "soap huge big blow"),
+    _hint("smell stink reek taste", "gas egg sulfur sulphur chemical metal rotten strong ladder "
+          "ammonia propane", unless="told"),
+    _hint("eye throat", "stream sting water burn"),
+    # water where the current is
+    _hint("water rain rainwater wet soak flood drip pour trickle puddle", _SUPPLY,
+          unless="float pressure drain pan tower heater reset"),
+    # weather and edges
+    _hint("thunder lightning gust hail tornado", unless="protection arrester rod"),
+    _hint("wind", "lift blew over edge nearly took rip knock", unless="motor"),
+    _hint("sky", "black dark"),
+    _hint("edge parapet skylight ladder hatch", "over nearly slip fell stumble trip hang "
+          "slid gave drop", unless="guard cover"),
+    # what lets go
+    _hint("let-go burst explode explosion erupt rupture shatter gave-way"),
+    _hint("blew blown", "fitting hose cap seal gasket core plug lid", unless="out fuse dust"),
+    _hint("whip flew flying"),
+    _hint("fell fallen tumble topple", unless="pressure temperature voltage volt suction head psi"),
+)  # fmt: skip
+
+JOINED: Final = {
+    ("passed", "out"): "passed-out",
+    ("sick", "of"): "fed-up",
+    ("let", "go"): "let-go",
+    ("lets", "go"): "let-go",
+    ("gave", "way"): "gave-way",
+    ("fire", "ball"): "fireball",
+    ("through", "me"): "through-me",
+    ("air", "free"): "air-free",
+    **{(has, "caught"): "caught-light" for has in ("has", "have", "just")},
+    **{(how, "off"): f"{how}-off" for how in ("going", "goes", "went")},
+}
+"""Words that hint at something together."""
+
+HINTING: Final = frozenset(
+    word for hint in HINTS for group in hint.groups for word in group if word.isalpha()
+)
+"""Every word of the net, by its stem."""
