@@ -178,15 +178,20 @@ def test_how_a_danger_is_called_is_said_once_and_where_it_may_be_one(
     def told(person: Person, typed: str) -> bool:
         return hint in " ".join(person.types(typed).split())
 
+    def asked(person: Person) -> bool:
+        is_asked = "danger now? (y/n)" in person.last
+        person.types("n")
+        return is_asked
+
     with Person(data, clock=clock) as person:
         person.types("RTU-7")
         assert told(person, "wibble") and not told(person, "gizmo")
-        assert told(person, "an odd shock of hair")
+        assert not told(person, "an odd shock of hair") and asked(person)
         person.types("no-cooling")
         assert told(person, "zebra") and not told(person, "zebra")
     with begin(data, clock) as person:
         assert told(person, "zebra zebra") and not told(person, "zebra zebra")
-        assert told(person, "it is bleeding blue paint")
+        assert not told(person, "it is bleeding blue paint") and asked(person)
         assert not told(person, "99") and not told(person, "48 gallons")
 
 

@@ -27,7 +27,7 @@ def test_danger_is_named_above_the_menu(typed: str, person: Person) -> None:
         assert said.index("danger and what is wrong") < said.index("Which is nearest?")
 
 
-@pytest.mark.parametrize("typed", ["it smells odd", "an alarm beeps", "there is a smell"])
+@pytest.mark.parametrize("typed", ["it smells odd", "there is an alarm", "there is a smell"])
 def test_calls_that_stop_the_job_stand_first(typed: str, person: Person) -> None:
     says = {c.says: stops_by_itself(SHIPPED, c.id) for c in SHIPPED.complaints.values()}
     with person:

@@ -12,11 +12,10 @@ from troubleshoot.cli.screens.prompts import show_prompt, show_said, sign_of
 from troubleshoot.cli.terminal import EndOfInput, Terminal
 from troubleshoot.dialogue.dialogue import Dialogue
 from troubleshoot.dialogue.opening import Visitor, visit
-from troubleshoot.dialogue.prompts import AskWords, Ended, Prompt
+from troubleshoot.dialogue.prompts import Ended, Prompt
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Talk
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.outside.text import MOST_TYPED
 from troubleshoot.visit.kept.journal import JournalError
 
 
@@ -46,7 +45,7 @@ def hold(knowledge: Knowledge, terminal: Terminal, talk: Callable[[Voice], Talk[
             if dialogue.prompt is not shown:
                 show_prompt(terminal, knowledge, dialogue.prompt)
                 shown = dialogue.prompt
-            typed = terminal.ask(sign_of(dialogue.prompt), _most(dialogue.prompt))
+            typed = terminal.ask(sign_of(dialogue.prompt))
             show_said(terminal, knowledge, dialogue.answer(typed))
     except EndOfInput:
         show_said(terminal, knowledge, dialogue.leave())
@@ -60,10 +59,6 @@ def hold(knowledge: Knowledge, terminal: Terminal, talk: Callable[[Voice], Talk[
     terminal.say_held()
     assert isinstance(dialogue.prompt, Ended)
     return KEPT if dialogue.prompt.how == "kept" else 0
-
-
-def _most(prompt: Prompt) -> int:
-    return prompt.most if isinstance(prompt, AskWords) else MOST_TYPED
 
 
 def data_folder(data: str | None) -> Path:

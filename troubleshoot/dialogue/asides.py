@@ -79,7 +79,8 @@ def keep_note(book: VisitBook, voice: Voice, text: str) -> None:
     book.add(Noted(text))
     if any(h.stop and h.stop.scope == "whole-job" for h in told_among(book.knowledge, text)):
         raise DangerCalled(text)
-    speaks = bool(spoken_of(book.knowledge, text))
+    asks = voice.ask_about(book.knowledge, text)
+    speaks = not asks and bool(spoken_of(book.knowledge, text))
     voice.say(f"Noted. {HOW_TO_CALL}" if speaks else "Noted.")
 
 

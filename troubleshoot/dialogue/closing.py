@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import Listener, hear_among
+from troubleshoot.dialogue.in_danger import ask_if_hinted
 from troubleshoot.dialogue.prompts import AskProof
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Back, Leave, Talk, unless_back, words_or_back
@@ -127,6 +128,7 @@ def _proved(
             voice.say(A_READING_FIRST)
             continue
         hear_among(book.knowledge, reading)
+        yield from ask_if_hinted(book.knowledge, voice, reading, (proof.text,))
         book.add(ProofRead(proof.text, reading))
         if reading and (why := why_unproved(book.knowledge, book.state.unit, proof, reading)):
             voice.say(f"Not proved: {why}. Kept as said; u goes back to it.", strong=True)

@@ -51,6 +51,7 @@ def ask_complaint(book: VisitBook, voice: Voice) -> Talk[tuple[str, str]]:
             )
             typed = yield from _said_by_caller(book, voice, prompt)
             continue
+        listener.ask_about(typed, map(_all_said, knowledge.complaints.values()))
         try:
             picked, typed = yield from _which_of(listener, found, typed)
         except Back:
@@ -120,6 +121,11 @@ def _which_of(
     stops = stops_by_itself(listener.knowledge, picked)
     meant = not stops or (yield from yes_or_no(listener, IT_IS_A_STOP))
     return picked if meant else None, ""
+
+
+def _all_said(complaint: Complaint) -> str:
+    """All words in which callers tell a complaint."""
+    return " ".join((complaint.says, *complaint.words))
 
 
 def _is_said(complaint: Complaint, said: str) -> bool:

@@ -7,9 +7,11 @@ of the visit themselves. Time and storage are handed in with the book.
 from __future__ import annotations
 
 from collections.abc import Callable
+from functools import partial
 
 from troubleshoot.dialogue.asides import leaves, served
 from troubleshoot.dialogue.hearing import called_danger
+from troubleshoot.dialogue.in_danger import whether_in_danger
 from troubleshoot.dialogue.prompts import Ended, Prompt
 from troubleshoot.dialogue.said import Said, Voice
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Reply, Talk
@@ -20,7 +22,8 @@ class Dialogue:
 
     def __init__(self, talk: Callable[[Voice], Talk[Ended]]) -> None:
         self._voice = Voice()
-        self._talk = talk(self._voice)
+        self._talk: Talk[Ended | None] = talk(self._voice)
+        self._held: tuple[Talk[Ended | None], Prompt] | None = None
         self.prompt: Prompt
         self.said = self._go_on(lambda: next(self._talk))
 
@@ -39,7 +42,7 @@ class Dialogue:
             return self.leave()
         try:
             if served(self.prompt, reply, self._voice):
-                return self._voice.heard()
+                return self._heard()
         except DangerCalled as called:
             return self._call(called)
         return self._go_on(lambda: self._talk.send(reply))
@@ -59,6 +62,26 @@ class Dialogue:
         try:
             self.prompt = going_on()
         except StopIteration as end:
-            assert isinstance(end.value, Ended)
-            self.prompt = end.value
+            if self._held is None:
+                assert isinstance(end.value, Ended)
+                self.prompt = end.value
+            else:
+                self._talk, self.prompt = self._held
+                self._held = None
+        except (DangerCalled, Leave) as raised:
+            if self._held is None:
+                raise
+            self._talk, _ = self._held
+            self._held = None
+            return self._go_on(partial(self._talk.throw, raised))
+        return self._heard()
+
+    def _heard(self) -> tuple[Said, ...]:
+        """What was said. What hints at a danger is asked about first, then the prompt again."""
+        hinted = self._voice.hinted
+        if hinted is not None and self._held is None and not isinstance(self.prompt, Ended):
+            self._voice.hinted = None
+            self._held = (self._talk, self.prompt)
+            self._talk = whether_in_danger(self._voice, hinted)
+            self.prompt = next(self._talk)
         return self._voice.heard()

@@ -7,13 +7,14 @@ from typing import Final
 
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import Listener
+from troubleshoot.dialogue.in_danger import ask_if_hinted
 from troubleshoot.dialogue.prompts import AskWords, Choose
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Back, Leave, Talk, words_or_back
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Hazard
 from troubleshoot.safety.hearing.moments import moment_within, with_day
-from troubleshoot.safety.hearing.roles import ROLES, names_a_role
+from troubleshoot.safety.hearing.roles import ROLES, names_a_role, without_help
 from troubleshoot.safety.stops.record import NOT_TOLD_YET, HandOverResult, StopMet
 from troubleshoot.safety.stops.reopening import (
     NotAResult,
@@ -145,6 +146,7 @@ def _ask_who(book: VisitBook, listener: Listener) -> Talk[str]:
     while True:
         typed = yield from words_or_back(WHO_WAS_TOLD)
         listener.hear_beside_help(typed)
+        yield from ask_if_hinted(listener.knowledge, listener.voice, without_help(typed))
         try:
             return (yield from _with_time(book, listener, told(typed)))
         except NotAResult as error:
@@ -178,6 +180,7 @@ def _ask_them_too(
         try:
             typed = yield from words_or_back(THEM_TOO)
             listener.hear_beside_help(typed)
+            yield from ask_if_hinted(listener.knowledge, listener.voice, without_help(typed))
             if not_told(hazard, typed) or not names_a_role(typed):
                 break
             return f"{said}; {(yield from _with_time(book, listener, typed))}"
@@ -209,6 +212,7 @@ def _ask(
             listener.voice.say(MISSING)
             continue
         listener.hear_among(typed)
+        yield from ask_if_hinted(listener.knowledge, listener.voice, typed)
         try:
             return understood(typed)
         except NotAResult as error:

@@ -141,6 +141,13 @@ class Listener:
         """The same, where it is asked who was told: "called 911" is the answer there."""
         self.hear_among(without_help(typed))
 
+    def ask_about(self, typed: str, own: Iterable[str] = ()) -> bool:
+        """Whether it is asked next if there is a danger: words hint at one, and no STOP stands.
+
+        `own`: the question in hand and its answers.
+        """
+        return not self.standing and self.voice.ask_about(self.knowledge, typed, own)
+
     def not_understood(self, typed: str, reply: str) -> None:
         """Say why that is no answer, and how a danger is called: once, then where it may be one.
 
@@ -157,7 +164,8 @@ class Listener:
             self.voice.say(whether_meant(meant))
             return
         self.hear(typed)
-        hint = HOW_TO_CALL if self._needs_telling(typed) else ""
+        asks = self.ask_about(typed)
+        hint = HOW_TO_CALL if not asks and self._needs_telling(typed) else ""
         self.has_told_how = self.has_told_how or bool(hint)
         self.voice.say(f"{reply} {hint}".strip())
 

@@ -8,24 +8,37 @@ from typing import Final
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import AskWords
 from troubleshoot.dialogue.talk import Talk, words_or_back
+from troubleshoot.outside.text import MOST_NAME
 from troubleshoot.safety.hearing.moments import names_a_time
 from troubleshoot.safety.hearing.roles import roles_in
 
 MOST_WORDS, MOST_WITH_A_NUMBER = 4, 8
 """Of a name, and of one that holds the number of a unit; more are a sentence."""
+TOO_LONG: Final = f"That is more than {MOST_NAME} letters; say it in fewer."
 ANSWERS: Final = frozenset({"y", "yes", "n", "no", "ok", "none", "none of these"})
 
 
 def ask_name(listener: Listener, prompt: AskWords) -> Talk[str]:
     """The unit's name; empty where none is given. Raises Back, Leave, DangerCalled."""
-    name = yield from words_or_back(prompt)
-    listener.hear(name)
+    name = yield from _short_name(listener, prompt)
     if not _hardly_a_name(name):
         return name
     listener.voice.say(f'"{name}" is hardly a unit\'s name. Type the name, or the same once more.')
-    name = yield from words_or_back(prompt)
-    listener.hear(name)
+    listener.ask_about(name)
+    name = yield from _short_name(listener, prompt)
+    if _hardly_a_name(name):
+        listener.ask_about(name)
     return name
+
+
+def _short_name(listener: Listener, prompt: AskWords) -> Talk[str]:
+    """What is no longer than a name may be. Raises Back, Leave, DangerCalled."""
+    while True:
+        name = yield from words_or_back(prompt)
+        listener.hear(name)
+        if len(name) <= MOST_NAME:
+            return name
+        listener.not_understood(name, TOO_LONG)
 
 
 def _hardly_a_name(typed: str) -> bool:

@@ -6,7 +6,6 @@ from collections.abc import Iterable
 from typing import TYPE_CHECKING, Literal
 
 from troubleshoot.frozen import frozen
-from troubleshoot.outside.text import MOST_TYPED
 
 if TYPE_CHECKING:  # the first prompts come before all that reasons is imported
     from troubleshoot.knowledge.model import EquipmentFact, Fault, Hazard, PlateValue
@@ -19,7 +18,6 @@ class AskWords:
     """Words of the person's own, of at most `most` letters; `repeated`: asked whole at each try."""
 
     question: str
-    most: int = MOST_TYPED
     repeated: bool = False
 
 

@@ -6,9 +6,11 @@ from collections.abc import Callable, Iterable
 from typing import TYPE_CHECKING
 
 from troubleshoot.frozen import frozen
+from troubleshoot.outside.text import plain_words
+from troubleshoot.safety.hearing.hinting import hints
 
 if TYPE_CHECKING:  # the first prompts come before all that reasons is imported
-    from troubleshoot.knowledge.model import Complaint, Test
+    from troubleshoot.knowledge.model import Complaint, Knowledge, Test
     from troubleshoot.reasoning.conclude import Conclusions
     from troubleshoot.reasoning.readings.readings import Reading
     from troubleshoot.safety.stops.standing import Standing
@@ -112,12 +114,25 @@ Said = (
 NO_NOTES_YET = "No visit has begun that would keep a note: give it once the first test is asked."
 
 
+@frozen
+class Hinted:
+    """Words that hint at a danger, and the rule base in which none was heard."""
+
+    knowledge: Knowledge
+    said: str
+
+
 class Voice:
-    """Gathers what is said until somebody listens. `keeper`: of notes, once there is a visit."""
+    """Gathers what is said until somebody listens. `keeper`: of notes, once there is a visit.
+
+    `hinted`: what was said and taken that hints at a danger; asked about before the next prompt.
+    """
 
     def __init__(self) -> None:
         self._said: list[Said] = []
+        self._safe: set[str] = set()
         self.keeper: Callable[[str], None] | None = None
+        self.hinted: Hinted | None = None
 
     def say(self, text: str, level: int = 0, strong: bool = False) -> None:
         self._said.append(Sentence(text, level, strong))
@@ -135,6 +150,20 @@ class Voice:
             self.say(NO_NOTES_YET)
         else:
             self.keeper(text)
+
+    def hints(self, said: str, own: Iterable[str] = ()) -> bool:
+        """Whether words hint at a danger, and nobody has said that they are none."""
+        return plain_words(said) not in self._safe and hints(said, own)
+
+    def ask_about(self, knowledge: Knowledge, said: str, own: Iterable[str] = ()) -> bool:
+        """Have it asked before the next prompt whether there is a danger; False where none is."""
+        if self.hints(said, own):
+            self.hinted = Hinted(knowledge, said)
+        return self.hinted is not None
+
+    def take_as_safe(self, said: str) -> None:
+        """Ask no more about words that were said to be no danger."""
+        self._safe.add(plain_words(said))
 
     def heard(self) -> tuple[Said, ...]:
         """Everything since this was last asked."""

@@ -201,6 +201,7 @@ class Turns:
                 event = taken_up(self.book, listener, prompt, reply)
             except NearlyAnAnswer as error:
                 self.voice.say(str(error))
+                listener.ask_about(str(reply))
                 continue
             except NotAnAnswer as error:
                 assert isinstance(reply, str)

@@ -21,7 +21,6 @@ from troubleshoot.dialogue.standing import (
 from troubleshoot.dialogue.talk import Back, DangerCalled, Talk, unless_back
 from troubleshoot.dialogue.yes_no import YesNo, yes_no_or
 from troubleshoot.frozen import frozen
-from troubleshoot.outside.text import MOST_NAME
 from troubleshoot.visit.events import Named, VisitEnded
 from troubleshoot.visit.kept.stopped import Standing, same_unit
 
@@ -29,7 +28,7 @@ WELCOME: Final = (
     "A visit to a rooftop unit. At any question: ? for how, w for why, help for the rest.",
     "Local codes, the unit's own instructions and licensed practice come first.",
 )
-WHICH_UNIT: Final = AskWords("Which unit? A name for the record, or Enter for none.", MOST_NAME)
+WHICH_UNIT: Final = AskWords("Which unit? A name for the record, or Enter for none.")
 NOTHING_YET: Final = "Nothing has been answered yet that could be taken back."
 NAMED_AT_THE_START: Final = (
     "The unit was named when this was started: q, and start again with another."
