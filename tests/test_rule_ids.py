@@ -43,6 +43,7 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
         "combustible-gas-sweep refrigerant-sweep-a2l room-carbon-monoxide",
         "how the sweeps of the work state are said",
     ),
+    "safety/hearing/hinting_words.py": ("noise", "a word that people say, and a complaint"),
     "safety/stops/afresh.py": (
         "live-work",
         "what asks, before a finding is taken afresh, whether a panel stands open live",
