@@ -46,7 +46,7 @@ class Bad:
     @property
     def stands(self) -> bool:
         needed = (self.lifted, *self.meters.values())
-        return any(said is None or said.undone or said.invalid for said in needed)
+        return not all(map(_counts, needed))
 
     def wants(self, going_for: Spot | None) -> bool:
         """Whether it is this finding, or a reading beside it, that may lift the STOP."""
@@ -174,8 +174,8 @@ class Stops:
             parts = {(bad.spot or ("", None))[0]: bad.lifted, **bad.meters}
             if said.went_for is None or bad.final or parts.get(test) is not said:
                 continue
-            rest = [(name, None) for name, sound in bad.meters.items() if sound is None]
-            self.going_for = bad.spot if bad.lifted is None else next(iter(rest), None)
+            rest = [(name, None) for name, sound in bad.meters.items() if not _counts(sound)]
+            self.going_for = next(iter(rest), None) if _counts(bad.lifted) else bad.spot
 
     def _names_none(self, test: str) -> set[str]:
         """The outcomes of a test that say that a danger is there, and not which."""
@@ -203,6 +203,11 @@ class Stops:
         if result["when"] < self.stopped_at[:16].replace("T", " "):
             return f"reopened on a reading of {result['when']}, before the STOP"
         return "" if all(result.values()) else f"reopened on half a result: {result}"
+
+
+def _counts(said: Said | None) -> bool:
+    """Whether something was said, and was neither taken back nor declared invalid."""
+    return said is not None and not said.undone and not said.invalid
 
 
 def halting(knowledge: Knowledge) -> dict[tuple[str, str], str]:
