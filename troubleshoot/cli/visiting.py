@@ -44,6 +44,7 @@ def hold(knowledge: Knowledge, terminal: Terminal, talk: Callable[[Voice], Talk[
         while not isinstance(dialogue.prompt, Ended):
             if dialogue.prompt is not shown:
                 show_prompt(terminal, knowledge, dialogue.prompt)
+            if not dialogue.asks_aside:  # else it would be shown anew, whatever has lapsed since
                 shown = dialogue.prompt
             typed = terminal.ask(sign_of(dialogue.prompt))
             show_said(terminal, knowledge, dialogue.answer(typed))

@@ -234,8 +234,17 @@ class Commands:
             self._aim(test.id, spoken(at))
 
     def _again(self) -> None:
-        """Read the last reading once more."""
-        last = next((a for a in reversed(self.book.state.answers) if a.text), None)
+        """Read the last reading once more, of those whose place the unit still has."""
+        unit, tests = self.book.state.unit, self.knowledge.tests
+        last = next(
+            (
+                answer
+                for answer in reversed(self.book.state.answers)
+                if answer.text
+                and answer.places[0] in (unit.layout.places(tests[answer.test].per) or (None,))
+            ),
+            None,
+        )
         if last is None:
             self.voice.say("There is no reading to take again.")
             return

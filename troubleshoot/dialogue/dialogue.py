@@ -27,6 +27,11 @@ class Dialogue:
         self.prompt: Prompt
         self.said = self._go_on(lambda: next(self._talk))
 
+    @property
+    def asks_aside(self) -> bool:
+        """Whether the prompt is a question in between: what stood before it stands after it."""
+        return self._held is not None
+
     def answer(self, reply: Reply) -> tuple[Said, ...]:
         """Take a reply to the prompt; returns what is said before the next one.
 

@@ -87,7 +87,8 @@ HINTS: Final = (
     # somebody
     _hint("passed-out faint collapse unconscious unresponsive slump stumble stagger"),
     _hint("dizzy woozy lightheaded pale clutch choke gasp retch vomit groan moan seizure raving"),
-    _hint("singe singed blister numb fluttering flutter palpitation"),
+    _hint("blister numb fluttering flutter palpitation"),
+    _hint("singed", f"{BODY} eyebrows hair beard my his her"),
     _hint("hurt injured bleeding blood ambulance paramedic hospital 911 unwell"),
     _hint("breath breathe breathing", denied_too=True, unless="building coil unit"),
     _hint(_PEOPLE, "moving breathing answering responding talking waking", "not isnt wont cant "
