@@ -287,3 +287,14 @@ def test_a_damaged_journal_can_be_tried_again_by_the_same_program(tmp_path: Path
     for _ in range(2):
         with pytest.raises(JournalDamaged, match="record 3 is damaged"):
             Journal.open(path)
+
+
+@pytest.mark.parametrize("kind", ["[]", "{}", "7", "null", '"note"'])
+def test_a_record_of_no_known_kind_neither_ends_a_visit_nor_breaks_the_start(
+    kind: str, tmp_path: Path
+) -> None:
+    path = tmp_path / "a.journal"
+    path.write_text(f'{{"event": {{"event": {kind}}}}}\n', "utf-8")
+    assert open_visits(tmp_path) == (path,)
+    path.write_text(f'{{"event": {{"event": "end"}}}}\n{path.read_text("utf-8")}', "utf-8")
+    assert open_visits(tmp_path) == ()

@@ -28,8 +28,9 @@ from troubleshoot.visit.kept.lines import (
 )
 from troubleshoot.visit.kept.names import SUFFIX, kept_visits
 
-ENDS_OR_OPENS: Final = frozenset({"end", "reopened", "danger"})
-"""The events that say whether a visit is over: the last of them does."""
+ENDS_OR_OPENS: Final = ("end", "reopened", "danger")
+"""The events that say whether a visit is over: the last of them does. A damaged record may hold
+anything, so what it holds is compared and never hashed."""
 
 MOST_EVENTS: Final = 5_000
 """A long visit has a few hundred; what no version of ours wrote need not be waited for."""
