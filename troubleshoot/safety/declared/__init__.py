@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 from typing import Final
 
+from troubleshoot.knowledge.model import Test
 from troubleshoot.safety.declaration import SafetyStep
 from troubleshoot.safety.declared import air, dead, gas, panels, power, refrigerant, roof_and_people
 
@@ -53,3 +54,9 @@ CONFIRMED: Final[Mapping[str, str]] = MappingProxyType({s.id: s.sound for s in _
 
 ENTER_CONFIRMS: Final = frozenset(step.id for step in _IN_ORDER if step.by == "enter")
 """Steps that a bare Enter confirms. All others want the word, or the number on the meter."""
+
+
+def sound_outcomes(test: Test) -> frozenset[str]:
+    """The outcomes of a test or step that are sound: the healthy ones, and what a step allows."""
+    also = STEPS[test.id].also_sound if test.id in STEPS else frozenset[str]()
+    return frozenset(test.healthy) | also

@@ -16,7 +16,7 @@ from troubleshoot.knowledge.model import Knowledge, Stop
 from troubleshoot.reasoning.chaining.on_record import ON_RECORD
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
 from troubleshoot.reasoning.readings.validity import circuits
-from troubleshoot.safety.declared import STEPS
+from troubleshoot.safety.declared import sound_outcomes
 from troubleshoot.safety.hearing.dangers import ANY_DANGER
 from troubleshoot.safety.job import Job
 from troubleshoot.safety.stops.left import with_left_before
@@ -207,6 +207,6 @@ def _is_lifted(knowledge: Knowledge, job: Job, conclusions: Conclusions, met: St
 def _is_sound(knowledge: Knowledge, conclusions: Conclusions, spot: Spot) -> bool:
     """Whether a finding is sound as it was read last, everywhere where it is of no one place."""
     test = knowledge.tests[spot[0]]
-    sound = {*test.healthy, *(STEPS[test.id].also_sound if test.id in STEPS else ())}
+    sound = sound_outcomes(test)
     readings = [r for r in conclusions.readings if r.test == test.id and spot[1] in (None, r.at)]
     return bool(readings) and all(r.valid and r.possible and r.possible <= sound for r in readings)

@@ -18,7 +18,7 @@ from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.readings.readings import outcomes_of
 from troubleshoot.reasoning.readings.values import Values
 from troubleshoot.reasoning.unit.equipment import Unit
-from troubleshoot.safety.declared import STEPS
+from troubleshoot.safety.declared import STEPS, sound_outcomes
 from troubleshoot.safety.hearing.trade_words import trade_words
 from troubleshoot.safety.stops.no_result import why_no_look
 from troubleshoot.safety.stops.of_the_danger import why_another_gas, why_no_number, why_not_now
@@ -137,8 +137,7 @@ def _is_sound(knowledge: Knowledge, test: Test | None, number: str, unit_id: str
     if test is None or unit_id not in own_units(knowledge, test):
         leg = read(number, Expected(unit_id)).values[0]
         return leg.value == 0 and leg.bound is None
-    also = STEPS[test.id].also_sound if test.id in STEPS else ()
-    sound = {*test.healthy, *also}
+    sound = sound_outcomes(test)
     if read(number, Expected(unit_id)).values[0].bound == "more-than" and (
         _seen(knowledge, test, "0", on) <= sound
     ):

@@ -11,7 +11,7 @@ from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.safety.closed_ways import failures
-from troubleshoot.safety.declared import CONFIRMED, STEPS
+from troubleshoot.safety.declared import CONFIRMED, sound_outcomes
 from troubleshoot.safety.steps import BEFORE_BLEEDING, Step
 from troubleshoot.safety.transitions import after_step, after_test, failed
 from troubleshoot.visit.events.event import ALWAYS, Event
@@ -172,8 +172,7 @@ def _read_afresh(state: VisitState, test: Test, outcomes: tuple[str, ...]) -> bo
     """Whether the way to the rest of a STOP's findings is open: nothing unsound lies on it."""
     if not is_reached(state.fresh, test.id):
         return state.fresh_read
-    also = STEPS[test.id].also_sound if test.id in STEPS else ()
-    return set(outcomes) <= {*test.healthy, *also}
+    return sound_outcomes(test).issuperset(outcomes)
 
 
 @frozen
