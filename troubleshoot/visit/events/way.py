@@ -6,13 +6,14 @@ from dataclasses import field, replace
 from typing import ClassVar
 
 from troubleshoot.frozen import frozen
-from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.guards import allowed
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.transitions import after_test, failed
+from troubleshoot.safety.work_state import WorkState
 from troubleshoot.visit.events.event import ALWAYS, Event
 from troubleshoot.visit.events.places import At, places_from
 from troubleshoot.visit.state import VisitState
@@ -64,12 +65,10 @@ class Skipped(Event):
         skipped = state.skipped | {(test.id, place) for place in places}
         aim = None if state.aim and _may_hang_on(knowledge, state.aim, test.id) else state.aim
         where = spoken(places[0])
-        work = state.work
         if test.id in CONFIRMED:
             work = failed(state.work, state.work, Step(test.id, where), state.at_work)
-        elif not allowed(work, test, where, state.at_work):
-            # It had been shown: hands may have begun (leads lifted) before it was given up.
-            work = after_test(work, test, where, (), state.at_work)
+        else:
+            work = _perhaps_begun(state, test, where)
         return replace(state, skipped=skipped, aim=aim, fresh=None, fresh_read=False, work=work)
 
 
@@ -77,11 +76,17 @@ def put_aside(knowledge: Knowledge, state: VisitState) -> VisitState:
     """Nothing is on its way any more; what was in hand may have been begun: a jumper may be in."""
     if state.aim is None:
         return state
-    test, place = knowledge.tests[state.aim[0]], spoken(state.aim[1])
-    work = state.work
-    if test.id not in CONFIRMED and not allowed(work, test, place, state.at_work):
-        work = after_test(work, test, place, (), state.at_work)
+    test = knowledge.tests[state.aim[0]]
+    is_step = test.id in CONFIRMED
+    work = state.work if is_step else _perhaps_begun(state, test, spoken(state.aim[1]))
     return replace(state, work=work, aim=None)
+
+
+def _perhaps_begun(state: VisitState, test: Test, place: str | None) -> WorkState:
+    """The work state once a test is given up: where it was allowed, hands may have begun."""
+    if allowed(state.work, test, place, state.at_work):
+        return state.work
+    return after_test(state.work, test, place, (), state.at_work)
 
 
 def _may_hang_on(knowledge: Knowledge, aim: Spot, skipped: str) -> bool:
