@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import math
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import replace
+from typing import Any
 
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.choosing.asking import Asking
@@ -28,7 +29,6 @@ from troubleshoot.visit.telling.account import (
     Plain,
     account,
     ending_of,
-    not_judged_account,
     place_shown,
     shown_causes,
 )
@@ -123,12 +123,12 @@ def assess_case(knowledge: Knowledge, case: Case) -> tuple[Plain, tuple[str, ...
         minutes=math.fsum(knowledge.tests[str(row["test"])].minutes for row in rows),
     )
     first = [step.id for step in protection_first(conclusions)]
-    return {**plain, "before_anything": first}, tuple(_lines(conclusions, ending, candidates, rows))
+    return {**plain, "before_anything": first}, tuple(_lines(conclusions, plain, candidates, rows))
 
 
 def _lines(
     conclusions: Conclusions,
-    ending: str,
+    plain: Mapping[str, Any],
     candidates: tuple[Candidate, ...],
     rows: Sequence[Plain],
 ) -> Iterator[str]:
@@ -145,7 +145,7 @@ def _lines(
         "nothing-wrong": "Nothing wrong on these readings. Next likeliest:",
         "outside": "These readings fit nothing in the rule base well. Nearest:",
         "stopped": "The diagnosis stops here. On these readings the causes are:",
-    }[ending]
+    }[plain["ending"]]
     for cause in shown_causes(conclusions)[:6]:
         yield "  " + cause_line(conclusions, cause)
     for effect in conclusions.effects:
@@ -153,12 +153,11 @@ def _lines(
     for reading in conclusions.unexplained:
         test = conclusions.hypotheses.knowledge.tests[reading.test]
         yield f"  not explained: {test.name}: {', '.join(map(test.spoken, reading.seen))}"
-    for each in conclusions.not_judged:
-        row = not_judged_account(conclusions, each)
+    for row in plain["not_judged"]:
         yield f"  not judged: {not_judged_line(conclusions.hypotheses.knowledge, row)}"
     for step in protection_first(conclusions):
         yield f"Before anything at the unit: {step.name}."
-    if ending == "shortlist" and candidates:
+    if candidates:
         yield "These would tell them apart:"
         for candidate in candidates[:WOULD_SEPARATE]:
             minutes = round(candidate.minutes + candidate.switch_minutes)

@@ -68,7 +68,7 @@ def account(
         "stop": stop_account(stop or next(iter(conclusions.standing_stops), None)),
         "standing_stops": [stop_account(each) for each in _stops(conclusions)],
         "unexplained": [_unexplained(conclusions, r) for r in conclusions.unexplained],
-        "not_judged": [not_judged_account(conclusions, each) for each in conclusions.not_judged],
+        "not_judged": [_not_judged(conclusions, each) for each in conclusions.not_judged],
         "proofs": [line for c in _accepted(conclusions) for line in _proofs(conclusions, c)],
         "behind": [fault.id for fault in conclusions.behind],
         "minutes": round(minutes),
@@ -149,7 +149,7 @@ def _unexplained(conclusions: Conclusions, reading: Reading) -> Plain:
     }
 
 
-def not_judged_account(conclusions: Conclusions, each: NotJudged) -> Plain:
+def _not_judged(conclusions: Conclusions, each: NotJudged) -> Plain:
     """A reading that came to nothing, and what is missing to judge it."""
     test = _test(conclusions, each.reading.test)
     return {
