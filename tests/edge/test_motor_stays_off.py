@@ -10,6 +10,13 @@ from tests.edge.visits import begin, careful, lead_to, task
 LIVE = ("Put every lead back", "Take your own lock off", "Call for the unit", "Line volts at")
 
 
+def found_grounded(person: Person) -> str:
+    """What is said once the windings have been read to ground, with care on the way."""
+    person.types("do compressor-insulation")
+    lead_to(person, "Compressor windings to ground")
+    return " ".join(person.types("0.004 Mohm").split())
+
+
 def goes_on(person: Person, most: int = 25) -> list[str]:
     """What is asked next, each step done with care and each test left out."""
     asked: list[str] = []
@@ -25,16 +32,12 @@ def goes_on(person: Person, most: int = 25) -> list[str]:
 def test_a_grounded_compressor_is_not_closed_nor_called(data: Path, clock: Clock) -> None:
     """Skipping on led to: leads back, lock off, and a call for the unit, under the caution."""
     with begin(data, clock) as person:
-        person.types("do compressor-insulation")
-        lead_to(person, "Compressor windings to ground")
-        said = " ".join(person.types("0.004 Mohm").split())
+        said = found_grounded(person)
         assert "Leave the unit locked out and tagged: nobody closes its switch" in said
         asked = goes_on(person)
         assert not [each for each in asked if any(live in each for live in LIVE)], asked
     with begin(data, clock, unit="RTU-8") as person:
-        person.types("do compressor-insulation")
-        lead_to(person, "Compressor windings to ground")
-        person.types("0.004 Mohm")
+        found_grounded(person)
         refused = " ".join(person.types("do compressor-amps").split())
         assert "winding grounded" in refused
 
@@ -43,9 +46,8 @@ def test_a_visit_that_found_it_grounded_leaves_the_unit_locked_and_tagged(
     data: Path, clock: Clock
 ) -> None:
     with begin(data, clock) as person:
-        person.types("do compressor-insulation")
-        lead_to(person, "Compressor windings to ground")
-        person.types("0.004 Mohm", "done")
+        found_grounded(person)
+        person.types("done")
         for _ in range(25):
             if not person.running:
                 break
