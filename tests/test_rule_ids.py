@@ -33,7 +33,7 @@ PACKAGE = Path(__file__).parent.parent / "troubleshoot"
 DECLARED = {
     "safety/steps.py": "names the safety steps",
     "safety/declared/": "declares the safety steps: what confirms each is no matter of taste",
-    "knowledge/checks/advice/": "looks for plain words in advice: power, charge",
+    "knowledge/advice/": "looks for plain words in advice: power, charge",
     "knowledge/checks/implied/": "says what an author may not leave out, so no author may edit it",
 }
 """Modules and folders that may name any rule."""

@@ -26,7 +26,7 @@ from troubleshoot.outside.files import read_text
 PACKAGE: Final = Path(__file__).resolve().parent.parent
 
 NOT_SHOWN: Final = (
-    "knowledge/checks/advice/", "knowledge/forms/", "knowledge/model/", "knowledge/schema.py",
+    "knowledge/advice/", "knowledge/forms/", "knowledge/model/", "knowledge/schema.py",
     "knowledge/shapes.py", "language/", "practice/form.py",
     "practice/starting.py", "quantities/make_saturation_tables.py", "reasoning/chaining/chains.py",
     "safety/hearing/trade_words.py", "safety/hearing/vocabulary.py", "safety/hearing/words.py",

@@ -17,11 +17,11 @@ import re
 from collections.abc import Iterator
 from typing import Final
 
-from troubleshoot.knowledge.checks.advice import devices
-from troubleshoot.knowledge.checks.advice.defeats import CHANGED_FOR, DEFEATS, PUT_FOR, WEAKENED
-from troubleshoot.knowledge.checks.advice.mood import advises
-from troubleshoot.knowledge.checks.advice.practices import PRACTICES
-from troubleshoot.knowledge.checks.advice.wording import clauses
+from troubleshoot.knowledge.advice import devices
+from troubleshoot.knowledge.advice.defeats import CHANGED_FOR, DEFEATS, PUT_FOR, WEAKENED
+from troubleshoot.knowledge.advice.mood import advises
+from troubleshoot.knowledge.advice.practices import PRACTICES
+from troubleshoot.knowledge.advice.wording import clauses
 from troubleshoot.knowledge.checks.clean_texts import texts
 from troubleshoot.knowledge.nodes import LocatedValue
 from troubleshoot.knowledge.problems import Problem

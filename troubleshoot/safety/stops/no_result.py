@@ -179,7 +179,7 @@ def _why_a_defeat(typed: str) -> str:
     if _TAKEN_AWAY.search(typed.lower()):
         return ""
     # Its patterns are many, and a visit that nothing stops needs none of them.
-    from troubleshoot.knowledge.checks.advice.done import defeat_in
+    from troubleshoot.knowledge.advice.done import defeat_in
 
     found = defeat_in(typed)
     return f"That is {found}, and makes nothing safe: have it undone first." if found else ""

@@ -9,7 +9,7 @@ from __future__ import annotations
 import re
 from typing import Final
 
-from troubleshoot.knowledge.checks.advice.devices import RELIEFS, SWITCHES, WATCHERS
+from troubleshoot.knowledge.advice.devices import RELIEFS, SWITCHES, WATCHERS
 
 _GETS_ROUND: Final = re.compile(
     r"\b(?:jump(?:er)?(?:ed|ing)|jump(?:er)?s? (?:put|fitted|installed|left)|by ?pass(?:ed|ing)|"

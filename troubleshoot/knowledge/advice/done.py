@@ -10,11 +10,11 @@ import re
 from collections.abc import Iterator
 from typing import Final
 
-from troubleshoot.knowledge.checks.advice import devices
-from troubleshoot.knowledge.checks.advice.defeats import DEFEATED, DEFEATS, WAY_ROUND
-from troubleshoot.knowledge.checks.advice.mood import is_forbidden
-from troubleshoot.knowledge.checks.advice.practices import PRACTICES
-from troubleshoot.knowledge.checks.advice.wording import clauses, compiled, gap
+from troubleshoot.knowledge.advice import devices
+from troubleshoot.knowledge.advice.defeats import DEFEATED, DEFEATS, WAY_ROUND
+from troubleshoot.knowledge.advice.mood import is_forbidden
+from troubleshoot.knowledge.advice.practices import PRACTICES
+from troubleshoot.knowledge.advice.wording import clauses, compiled, gap
 from troubleshoot.knowledge.checks.safe_advice import meant
 
 _PAST: Final = {

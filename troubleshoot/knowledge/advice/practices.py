@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Final
 
-from troubleshoot.knowledge.checks.advice import devices
-from troubleshoot.knowledge.checks.advice.defeats import UNGUARDED, WAY_ROUND, Defeat
-from troubleshoot.knowledge.checks.advice.wording import compiled, deeds, gap
+from troubleshoot.knowledge.advice import devices
+from troubleshoot.knowledge.advice.defeats import UNGUARDED, WAY_ROUND, Defeat
+from troubleshoot.knowledge.advice.wording import compiled, deeds, gap
 
 LET_GO: Final = ("refrigerant let into the air", "say: recover it")
 SHORTED: Final = (

@@ -10,8 +10,8 @@ import re
 from typing import Final
 
 from troubleshoot.frozen import frozen
-from troubleshoot.knowledge.checks.advice import devices
-from troubleshoot.knowledge.checks.advice.wording import compiled, deeds, gap
+from troubleshoot.knowledge.advice import devices
+from troubleshoot.knowledge.advice.wording import compiled, deeds, gap
 
 WAY_ROUND: Final = ("a way round a safety device", "say how to find out why it acted")
 WEAKENED: Final = (

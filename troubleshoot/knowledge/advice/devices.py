@@ -8,7 +8,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from troubleshoot.knowledge.checks.advice.wording import one_of
+from troubleshoot.knowledge.advice.wording import one_of
 
 SWITCHES: Final = one_of(
     "safety",
