@@ -21,9 +21,15 @@ settings.load_profile("unhurried")
 
 @pytest.fixture(scope="session", autouse=True)
 def _own_cache(tmp_path_factory: pytest.TempPathFactory) -> Any:
-    """Tests keep compiled rules in a folder of their own."""
+    """Tests keep compiled rules, and the compiled program that they start, in folders of their own.
+
+    The program is started many hundred times: where the surroundings forbid Python to keep what it
+    compiled, half of each start would go into compiling it anew.
+    """
     patch = pytest.MonkeyPatch()
     patch.setenv("TROUBLESHOOT_CACHE", str(tmp_path_factory.mktemp("cache")))
+    patch.setenv("PYTHONPYCACHEPREFIX", str(tmp_path_factory.mktemp("compiled")))
+    patch.delenv("PYTHONDONTWRITEBYTECODE", raising=False)
     yield
     patch.undo()
 
