@@ -8,21 +8,24 @@ from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.needs import needs_of
 from troubleshoot.safety.steps import SECOND_PERSON
-from troubleshoot.safety.unit_at_work import unit_at_work
+from troubleshoot.safety.work_state import UnitAtWork
 
 
-def alone_before(conclusions: Conclusions, test: Test, at: Place | None) -> Hazard | None:
-    """The hazard of whoever is alone, where a test needs a second person and none is there.
-
-    At 480 V, or where nobody has read the volts. Whoever chooses such a test is led to the step
-    that asks for the second person, as before.
-    """
-    needs = needs_of(test, spoken(at), unit_at_work(conclusions.case.unit))
-    if not needs.second_person or not nobody_comes(conclusions):
+def alone(conclusions: Conclusions) -> Hazard | None:
+    """The hazard of whoever is alone; None where nobody has said so."""
+    if not nobody_comes(conclusions):
         return None
     return next(
         (f.hazard for f in conclusions.hazards if f.found and _speaks_of_it(f.hazard)), None
     )
+
+
+def wants_company(test: Test, at: Place | None, unit: UnitAtWork) -> bool:
+    """Whether a test needs a second person: at 480 V, or where nobody has read the volts.
+
+    Whoever chooses such a test is led to the step that asks for the second person, as before.
+    """
+    return needs_of(test, spoken(at), unit).second_person
 
 
 def nobody_comes(conclusions: Conclusions) -> tuple[str, ...]:

@@ -21,7 +21,8 @@ from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.readings.values import Values
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.hazard_words import said_standing
-from troubleshoot.safety.stops.alone import alone_before
+from troubleshoot.safety.stops.alone import alone, wants_company
+from troubleshoot.safety.unit_at_work import unit_at_work
 
 EVERYTHING = (Ban(),)
 """What a STOP forbids that stops more than one step and says nothing narrower."""
@@ -115,11 +116,15 @@ class Forbidden:
         self._conclusions = conclusions
         self._layout = conclusions.case.unit.layout
         self._bans = tuple(_bans(conclusions))
+        self._alone = alone(conclusions)
+        self._at_work = unit_at_work(conclusions.case.unit)
 
     def by(self, test: Test, at: Place | None) -> Hazard | None:
         """The hazard that forbids a test at a place, or that keeps a person alone from it."""
         against = next((fired.hazard for fired, _ in self._against(test, at)), None)
-        return against or alone_before(self._conclusions, test, at)
+        if against is None and self._alone and wants_company(test, at, self._at_work):
+            return self._alone
+        return against
 
     def even_if_chosen(self, test: Test, at: Place | None) -> Hazard | None:
         """The same for a test that a person chose: what was found may be looked at once more.

@@ -107,7 +107,8 @@ class Decider:
 
         def asks(test: Test, place: Place | None) -> tuple[Test, ...]:
             asked = asking.asks(test, place, conclusions.values)
-            return () if any(unfit(each, place) for each in (test, *asked)) else asked
+            each_once = {each.id: each for each in (test, *asked)}.values()
+            return () if any(unfit(each, place) for each in each_once) else asked
 
         return conclusions.candidates(done, asks, self._switch(state))
 
