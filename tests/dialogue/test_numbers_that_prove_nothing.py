@@ -97,3 +97,21 @@ def test_a_bare_number_that_may_be_one_of_the_list_is_asked_about(
             outcomes(shipped, step, str(number))
     for typed in ("0", "0.3", "1 V", f"{listed + 1}"):
         assert outcomes(shipped, step, typed)
+
+
+@pytest.mark.parametrize("step", ALL)
+@pytest.mark.parametrize("typed", ["1.", "+1", "1)", "#1", "(1)", "1 .", "1,"])
+def test_the_number_of_a_line_is_asked_about_however_it_is_written(
+    step: str, typed: str, shipped: Knowledge
+) -> None:
+    """Regression: 1. and +1 were taken for 1 V."""
+    with pytest.raises(NotAnAnswer):
+        outcomes(shipped, step, typed)
+
+
+@pytest.mark.parametrize("step", ALL)
+@pytest.mark.parametrize("typed", ["0 kV", "0.00 kv", "0 kilovolts"])
+def test_a_display_in_kilovolts_proves_nothing(step: str, typed: str, shipped: Knowledge) -> None:
+    with pytest.raises(NotAnAnswer):
+        outcomes(shipped, step, typed)
+    assert not counts_in_a_file(shipped, step, typed)

@@ -54,11 +54,15 @@ def _confirmed(test: Test) -> str:
     return CONFIRMED.get(test.id, next(iter(test.healthy), "") if test.kind == "step" else "")
 
 
+_OF_A_LIST: Final = " +.,:;#()"
+"""What people set about the number of a line: 1. or 1) or #1."""
+
+
 def not_of_the_list(knowledge: Knowledge, test: Test, typed: str) -> None:
     """Raise NearlyAnAnswer for a bare number that may be the reading, or one of the list."""
-    number = choice(typed, len(test.outcomes))
+    number = choice(typed.strip(_OF_A_LIST), len(test.outcomes))
     if number is not None:
-        read = f"{typed} {unit(expected_for(test, knowledge)[0].unit).spoken}"
+        read = f"{number} {unit(expected_for(test, knowledge)[0].unit).spoken}"
         word = test.outcomes[number - 1].spoken
         raise NearlyAnAnswer(
             f'Is "{read}" on the meter meant, or "{word}" in the list? Then type it so.'

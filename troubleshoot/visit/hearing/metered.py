@@ -30,7 +30,10 @@ DIRECT: Final = (
     "line volts are alternating current, of which a meter on DC shows near nothing; the number "
     "read on AC is wanted"
 )
-TOO_LITTLE: Final = (NO_NUMBER, NO_WORD, NO_END, ABOUT, ALTERNATING, DIRECT)
+COARSE: Final = (
+    "a display in kilovolts shows nothing of a few volts; the number read in volts is wanted"
+)
+TOO_LITTLE: Final = (NO_NUMBER, NO_WORD, NO_END, ABOUT, ALTERNATING, DIRECT, COARSE)
 """Why a file's confirmation of a step counts for nothing."""
 
 _ON_AC: Final = re.compile(
@@ -39,6 +42,7 @@ _ON_AC: Final = re.compile(
 _ON_DC: Final = re.compile(
     r"(?<![a-z])(?:[mk]?v|volts?)?[ .-]*d\.? ?c\b|(?<![a-z])dcv\b|\bdirect\b", re.IGNORECASE
 )
+_IN_KILOVOLTS: Final = re.compile(r"(?<![a-z])k(?:ilo)? ?v", re.IGNORECASE)
 
 
 def metered(
@@ -58,6 +62,8 @@ def no_proof(knowledge: Knowledge, step: str, number: str, said: str) -> str:
         return NO_END
     if is_estimate(said):
         return ABOUT
+    if _IN_KILOVOLTS.search(said):
+        return COARSE
     on_ac, on_dc = _ON_AC.search(said) is not None, _ON_DC.search(said) is not None
     if STEPS[step].metered and on_ac and not on_dc:
         return ALTERNATING
