@@ -104,7 +104,11 @@ def test_a_hand_over_takes_words_and_its_result_a_role_that_fits(data: Path, clo
         assert "still to come" in person.types("23:00")
         assert "Reopened." in person.types("09:30")
         lead_to(person, "Combustible-gas sweep")
-        assert "- STOP" not in person.types("none")
+        for word in ("none", "1", "nothing anywhere", "0 ppm or so"):
+            person.types(word)
+            assert "Combustible-gas sweep" not in person.last and "again" not in person.last, word
+        assert "No word lifts this STOP" in person.types("none")
+        assert "- STOP" not in person.types("0 % LEL")
 
 
 def test_an_apprentice_takes_no_hand_over_back(data: Path, clock: Clock) -> None:

@@ -29,6 +29,7 @@ CAREFUL = {
     "Take the panels off": "off",
     "Open the panel with the power on": "off",
     "Test for dead": "dead",
+    "Lock the second source of power": "locked",
     "Bleed and meter": "discharged",
     "Wait for the drive": "2 V",
     "CO in the air": "normal",

@@ -13,8 +13,10 @@ from troubleshoot.dialogue.mistyped import meant_by
 from troubleshoot.dialogue.prompts import AskTest, DoStep
 from troubleshoot.dialogue.talk import Reply
 from troubleshoot.knowledge.model import Knowledge, Test
-from troubleshoot.safety.declared import CONFIRMED, STEPS
+from troubleshoot.safety.declared import CONFIRMED, STEPS, sound_outcomes
 from troubleshoot.safety.steps import Step
+from troubleshoot.safety.stops.parts import by_number_alone
+from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.events import Answered, Event, FactTold, StepDone
 from troubleshoot.visit.state import VisitState
 
@@ -82,9 +84,22 @@ def _event(book: VisitBook, prompt: AskTest | DoStep, typed: str) -> Event:
     test = decision.test
     assert test is not None
     if decision.step is None:
-        return answer_event_from(book.knowledge, test, decision.at, typed, prompt.outcomes)
+        answer = answer_event_from(book.knowledge, test, decision.at, typed, prompt.outcomes)
+        _is_metered(decision, test, answer)
+        return answer
     event = step_event_from(book.knowledge, state, test, decision.step, typed, book.now())
+    _is_metered(decision, test, event)
     return _fact_of(state, event, decision.step) or event
+
+
+def _is_metered(decision: Decision, test: Test, event: Answered | StepDone) -> None:
+    """Raise NearlyAnAnswer for a sound word where only the instrument's number lifts the STOP."""
+    if decision.stop is None or decision.aim is None or decision.aim[0] != test.id or event.text:
+        return
+    if by_number_alone(decision.stop.hazard, test) and sound_outcomes(test) >= {*event.outcomes}:
+        raise NearlyAnAnswer(
+            "No word lifts this STOP: type the number on the instrument, with its unit."
+        )
 
 
 def _fact_of(state: VisitState, event: StepDone, step: Step) -> FactTold | None:

@@ -20,8 +20,8 @@ from troubleshoot.safety.needs import for_dead_work
 from troubleshoot.safety.profiles import APPRENTICE, hand_over
 from troubleshoot.safety.reaching import beyond, is_blocked, steps_before
 from troubleshoot.safety.route import steps_to, steps_to_leave_off
-from troubleshoot.safety.step_guards import AWAY_FROM_LIVE
-from troubleshoot.safety.steps import Step
+from troubleshoot.safety.step_guards import AWAY_FROM_LIVE, PROVED_SINCE_TESTED
+from troubleshoot.safety.steps import DEAD_TEST, Step
 from troubleshoot.safety.stops.lifting import is_under_way, lifting_finding
 from troubleshoot.safety.stops.parts import is_all_clear, not_yet_afresh
 from troubleshoot.safety.stops.record import Spot
@@ -126,6 +126,8 @@ def _steps_to_step(job: Job, finding: Spot) -> tuple[Step, ...]:
     if AWAY_FROM_LIVE in STEPS[wanted.id].after:
         return (*_away_from_live(job), wanted)
     way = steps_to(work, for_dead_work(unit), unit)
+    if wanted.id == DEAD_TEST and not stands(PROVED_SINCE_TESTED, None, work, unit):
+        return way[:1]  # it has been taken, and counts once the meter has been proved after it
     for number, step in enumerate(way):
         if not refusals(work, wanted, unit):
             return (*way[:number], wanted)

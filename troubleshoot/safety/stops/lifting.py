@@ -20,7 +20,7 @@ from troubleshoot.safety.declared import sound_outcomes
 from troubleshoot.safety.hearing.dangers import ANY_DANGER
 from troubleshoot.safety.job import Job
 from troubleshoot.safety.stops.left import with_left_before
-from troubleshoot.safety.stops.parts import not_yet_afresh, shown_by
+from troubleshoot.safety.stops.parts import not_yet_afresh, proved_since, shown_by
 from troubleshoot.safety.stops.record import Spot, StopMet
 
 MET: Final = "met"
@@ -170,10 +170,13 @@ def is_under_way(
 
     `wanted`: the finding that may be taken afresh now.
     """
-    if not job.fresh_read or not _is_final(fired):
+    spot = finding_of(knowledge, job, conclusions, fired) if job.fresh_read else None
+    if spot is None:
         return False
-    spot = finding_of(knowledge, job, conclusions, fired)
-    return spot is not None and wanted != shown_by(knowledge, job, fired.hazard, spot)[0]
+    if _is_final(fired):
+        return wanted != shown_by(knowledge, job, fired.hazard, spot)[0]
+    met = _standing_met(knowledge, job, conclusions, fired)
+    return met is not None and not proved_since(job, spot, met.answers)
 
 
 def _standing_met(
@@ -199,7 +202,9 @@ def _is_lifted(knowledge: Knowledge, job: Job, conclusions: Conclusions, met: St
     if met.spot is None or (stop is not None and stop.scope == "whole-job" and not met.reopened):
         return False
     needed = shown_by(knowledge, job, knowledge.hazards[met.hazard], met.spot)
-    return not any(not_yet_afresh(knowledge, job, each, met.answers) for each in needed) and all(
+    if any(not_yet_afresh(knowledge, job, each, met.answers) for each in needed):
+        return False
+    return proved_since(job, met.spot, met.answers) and all(
         _is_sound(knowledge, conclusions, each) for each in needed
     )
 

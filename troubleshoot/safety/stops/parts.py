@@ -13,6 +13,7 @@ from troubleshoot.reasoning.readings.values import Values
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.job import Job
+from troubleshoot.safety.steps import DEAD_TEST, METER_PROOF
 from troubleshoot.safety.stops.record import Spot, StopMet
 
 
@@ -37,6 +38,15 @@ def shown_by(knowledge: Knowledge, job: Job, hazard: Hazard, spot: Spot) -> tupl
     return (spot, metered) if is_all_clear(test) else (metered, spot)
 
 
+def by_number_alone(hazard: Hazard, test: Test) -> bool:
+    """Whether no word of a test lifts the STOP of a hazard, but the number on its instrument.
+
+    Of a danger for the whole job that an instrument shows, a word says no more than a look does.
+    """
+    whole = hazard.stop is not None and hazard.stop.scope == "whole-job"
+    return whole and test.kind == "measurement" and bool(test.reads)
+
+
 def not_yet_afresh(knowledge: Knowledge, job: Job, spot: Spot, since: int) -> tuple[Test, ...]:
     """The tests that have to be asked for a finding and have not been since so many answers.
 
@@ -53,6 +63,15 @@ def not_yet_afresh(knowledge: Knowledge, job: Job, spot: Spot, since: int) -> tu
         for each in asked
         if not any(a.test == each.id and _serves(a.places, spot[1]) for a in since_then)
     )
+
+
+def proved_since(job: Job, spot: Spot, since: int) -> bool:
+    """Whether a finding taken since so many answers counts: a test for dead once the meter has been
+    proved after it (NFPA 70E 120.5), any other at once."""
+    said = [answer.test for answer in job.answers[since:]]
+    if spot[0] != DEAD_TEST or DEAD_TEST not in said:
+        return True
+    return METER_PROOF in said[said.index(DEAD_TEST) :]
 
 
 def after_a_break(knowledge: Knowledge, job: Job) -> tuple[StopMet, ...]:
