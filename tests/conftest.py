@@ -42,13 +42,23 @@ def shipped(_own_cache: None) -> Knowledge:
 
 @pytest.fixture
 def command(
-    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
+    tmp_path: Path,
+    monkeypatch: pytest.MonkeyPatch,
+    capsys: pytest.CaptureFixture[str],
+    shipped: Knowledge,
 ) -> Callable[..., tuple[int, str, str]]:
-    """Calls the command line in this process: (exit code, standard output, standard error)."""
+    """Calls the command line in this process: (exit code, standard output, standard error).
+
+    The shipped rules do not change, and are not read anew for each call.
+    """
     from troubleshoot.cli.failures import run_command
     from troubleshoot.cli.main import cli
 
     monkeypatch.setenv("TROUBLESHOOT_DATA", str(tmp_path / "data"))
+    monkeypatch.setattr(
+        "troubleshoot.knowledge.load.load_shipped",
+        lambda packs=(): load_shipped(packs) if packs else shipped,
+    )
 
     def call(*words: str) -> tuple[int, str, str]:
         monkeypatch.setattr("sys.argv", ["troubleshoot", *words])
