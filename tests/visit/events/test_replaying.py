@@ -17,7 +17,9 @@ from troubleshoot.visit.events import (
     Answered,
     DangerReported,
     Event,
+    FactTold,
     Halted,
+    HourPassed,
     MarkedInvalid,
     Noted,
     Reopened,
@@ -166,24 +168,48 @@ def test_no_sequence_of_answers_skips_and_undos_breaks_a_visit(choices: list[int
         assert 0 <= total <= 1
 
 
-def test_leads_taken_off_before_a_test_was_given_up_have_to_go_back(
-    knowledge: Knowledge, decider: Decider
-) -> None:
-    place = "capacitor condenser fan 1"
-    test = "capacitance-out-of-circuit"
-    events: list[Event] = [START, Skipped("walk-round"), Aimed(test, place)]
+FAN_CAPACITOR = "capacitor condenser fan 1"
+LEADS_LIFTED = "capacitance-out-of-circuit"
+
+
+def with_leads_lifted(knowledge: Knowledge, decider: Decider) -> list[Event]:
+    """A visit in which a test with the leads lifted is on the screen."""
+    events: list[Event] = [START, Skipped("walk-round"), Aimed(LEADS_LIFTED, FAN_CAPACITOR)]
     for _ in range(40):
         decision = decider.decide(replay(knowledge, events))
         if decision.kind == "ask":
             break
         assert decision.step is not None
         step = decision.step
-        events.append(
-            StepDone(step.id, (CONFIRMED[step.id],), step.place, step.again)
-        )  # fmt: skip
-    assert decision.test is not None and decision.test.id == test
-    events.append(Skipped(test, (place,)))
-    assert replay(knowledge, events).work.leads_off == frozenset({place})
+        events.append(StepDone(step.id, (CONFIRMED[step.id],), step.place, step.again))
+    assert decision.test is not None and decision.test.id == LEADS_LIFTED
+    return events
+
+
+@pytest.mark.parametrize(
+    "given_up",
+    [
+        [Skipped(LEADS_LIFTED, (FAN_CAPACITOR,))],
+        [Undone()],
+        [HourPassed(), Resumed(64.0, True)],
+    ],
+    ids=["skipped", "after an undo", "an hour and a break"],
+)
+def test_leads_taken_off_before_a_test_was_given_up_have_to_go_back(
+    given_up: list[Event], knowledge: Knowledge, decider: Decider
+) -> None:
+    """The last two found by the long walk: nothing asked for the leads before power went back."""
+    events = [*with_leads_lifted(knowledge, decider), *given_up]
+    assert replay(knowledge, events).work.leads_off == frozenset({FAN_CAPACITOR})
+
+
+def test_a_place_that_a_fact_takes_away_is_aimed_at_no_more(knowledge: Knowledge) -> None:
+    """Found by the long walk: skipping the test there was a traceback."""
+    aimed: list[Event] = [START, Aimed(LEADS_LIFTED, FAN_CAPACITOR)]
+    assert replay(knowledge, aimed).aim is not None
+    three = [*aimed, FactTold("condenser-fan-phase", "three")]
+    assert replay(knowledge, three).aim is None
+    assert replay(knowledge, [*aimed, FactTold("circuits", 1)]).aim is not None
 
 
 def test_the_guards_have_the_last_word_over_the_planner(

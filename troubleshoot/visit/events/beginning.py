@@ -8,9 +8,9 @@ from typing import ClassVar
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.unit.equipment import read_unit
+from troubleshoot.reasoning.unit.equipment import Unit, read_unit
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
-from troubleshoot.safety.stops.record import LeftOn
+from troubleshoot.safety.stops.record import LeftOn, Spot
 from troubleshoot.safety.unit_at_work import unit_at_work
 from troubleshoot.visit.events.event import ALWAYS, Event
 from troubleshoot.visit.state import RepairSaid, VisitState
@@ -122,4 +122,10 @@ class FactTold(Event):
             value = {**before, **value}
         data = {**state.unit_data, self.name: value, **self.also}
         unit = read_unit(knowledge, data, state.own_record)
-        return replace(state, unit_data=data, unit=unit, at_work=unit_at_work(unit))
+        aim = state.aim if _is_there(knowledge, unit, state.aim) else None
+        return replace(state, unit_data=data, unit=unit, at_work=unit_at_work(unit), aim=aim)
+
+
+def _is_there(knowledge: Knowledge, unit: Unit, spot: Spot | None) -> bool:
+    """Whether a unit has the place of a test; a fact may take it away."""
+    return spot is None or spot[1] in (None, *unit.layout.places(knowledge.tests[spot[0]].per))

@@ -46,9 +46,10 @@ class Resumed(Event):
 
 @frozen
 class HourPassed(Event):
-    """Weather turns within the hour: the roof is looked at again."""
+    """Weather turns within the hour: the roof is looked at again; what was in hand was begun."""
 
     kind: ClassVar[str] = "hour-passed"
 
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
-        return replace(state, work=expire(state.work, "hour-passed"))
+        begun = put_aside(knowledge, state).work
+        return replace(state, work=expire(begun, "hour-passed"))

@@ -19,6 +19,7 @@ from troubleshoot.visit.events.apart import Undone
 from troubleshoot.visit.events.event import Event
 from troubleshoot.visit.events.passing_time import Resumed
 from troubleshoot.visit.events.undoing import taken_back, without
+from troubleshoot.visit.events.way import put_aside
 from troubleshoot.visit.state import VisitState
 
 
@@ -26,7 +27,7 @@ def replay(knowledge: Knowledge, events: Sequence[Event]) -> VisitState:
     """The state that all events add up to.
 
     After an undo the work goes on from the most careful of what it was before what is taken back,
-    what it is now, and what it would be had that never been said.
+    what it is now, with what was in hand begun, and what it would be had that never been said.
     """
     state = VisitState()
     works = []
@@ -38,7 +39,7 @@ def replay(knowledge: Knowledge, events: Sequence[Event]) -> VisitState:
         gone = taken_back(events[:number])
         if gone is None:
             continue
-        work = cautious(works[gone], state.work)
+        work = cautious(works[gone], put_aside(knowledge, state).work)
         before, state = state, replay(knowledge, without(events[:number], gone))
         state = timed(before, replace(state, work=cautious(state.work, work), aim=None), event)
     return state
