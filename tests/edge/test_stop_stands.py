@@ -149,3 +149,19 @@ def test_a_note_on_the_way_to_a_reopening_opens_nothing(data: Path, clock: Clock
         assert "Which unit" in person.last, person.last
         person.types("RTU-7")
         assert "DANGER - STOP" in person.last and not task(person)
+
+
+def test_a_danger_in_between_ends_the_way_to_the_rest(data: Path, clock: Clock) -> None:
+    """Found by the long walk: once it was lifted the sweep for the gas STOP was led to unasked."""
+    with begin(data, clock, words="gas-smell") as person:
+        person.types("over", "the gas utility, by phone, just now")
+    clock.pass_minutes(60)
+    with Person(data, "reopen", "2026-11-26-1", clock=clock) as person:
+        person.types(ALL, "gas utility", DONE, READ, "2026-11-26 09:50")
+        assert "Reopened" in person.said
+        person.types("cleared")
+        assert task(person).startswith("Step: ")
+        assert "DANGER - STOP" in person.types("danger: power line near the unit")
+        person.types("again", "the line was shielded by the utility", "put right")
+        assert "DANGER - STOP" in person.last and not task(person)
+        assert "over, or q." in person.types("again")

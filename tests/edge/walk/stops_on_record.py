@@ -87,7 +87,8 @@ class Stops:
         elif kind in ("take-afresh", "reopened"):
             self.going_for = (event["test"], event["at"])
             for bad in self.standing() if kind == "reopened" else ():
-                bad.back, bad.meters = True, dict.fromkeys(bad.meters)
+                bad.back = True
+                bad.meters |= dict.fromkeys(self._meters_of(event["hazard"], bad, unit))
                 if bad.spot and self.knowledge.tests[bad.spot[0]].kind != "step":
                     bad.lifted = None  # read in part before; a word is renewed by the hand-over
         elif kind == "resumed":
@@ -121,6 +122,11 @@ class Stops:
         clear = {h.all_clear for h in hazards if _scope(h) == WHOLE_JOB and h.all_clear}
         metered = (name for name in sorted(clear - {test}) if tests[name].kind == "measurement")
         return {name: None for name in metered if unit.allows(tests[name].exists_when)}
+
+    def _meters_of(self, hazard: str, bad: Bad, unit: Unit) -> dict[str, Said | None]:
+        """What is read for one of the dangers that a finding called up; others keep theirs."""
+        own = self._meters([self.knowledge.hazards[hazard]], bad.spot[0], unit) if bad.spot else {}
+        return {meter: None for meter in own if meter in bad.meters}
 
     def _met(self, event: dict[str, Any], unit: Unit) -> None:
         """The program stopped, or a person reported a danger."""

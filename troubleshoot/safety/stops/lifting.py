@@ -171,12 +171,18 @@ def is_under_way(
     `wanted`: the finding that may be taken afresh now.
     """
     spot = finding_of(knowledge, job, conclusions, fired) if job.fresh_read else None
-    if spot is None:
+    if spot is None or not _was_begun(knowledge, job, fired, spot):
         return False
     if _is_final(fired):
         return wanted != shown_by(knowledge, job, fired.hazard, spot)[0]
     met = _standing_met(knowledge, job, conclusions, fired)
     return met is not None and not proved_since(job, spot, met.answers)
+
+
+def _was_begun(knowledge: Knowledge, job: Job, fired: FiredHazard, spot: Spot) -> bool:
+    """Whether any of what lifts a STOP has been read since a finding was last gone for."""
+    parts = shown_by(knowledge, job, fired.hazard, spot)
+    return any(not not_yet_afresh(knowledge, job, each, job.fresh_since) for each in parts)
 
 
 def _standing_met(
