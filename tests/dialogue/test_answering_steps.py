@@ -52,6 +52,59 @@ def test_a_word_that_only_points_or_affirms_changes_no_answer(
 
 
 @pytest.mark.parametrize(
+    ("name", "typed", "named"),
+    [
+        ("tell-fire-panel", "on test w security at 1410", "on-test"),
+        ("tell-fire-panel", "On test, with the front desk at 2:10 pm", "on-test"),
+        ("tell-fire-panel", "panel on test since 14:10", "on-test"),
+        ("tell-fire-panel", "no detector by mr x at 1410", None),
+        ("tell-fire-panel", "on test w nobody at 1410", None),
+        ("tell-fire-panel", "not on test at 1410", None),
+        ("tell-occupants", "told by phone at 9:05", "told"),
+        ("tell-occupants", "told nobody at 9:05", None),
+        ("lockout", "locked w the power on at 1410", None),
+        ("verified-dead", "dead by security at 1410", None),
+    ],
+)
+def test_to_whom_and_when_may_stand_beside_what_was_told(
+    name: str, typed: str, named: str | None, shipped: Knowledge
+) -> None:
+    """Regression: the step asked for name and time and refused them; no other step takes them."""
+    if named is None:
+        with pytest.raises(NotAnAnswer):
+            step(shipped, name, typed)
+    else:
+        assert step(shipped, name, typed)[0] == [named]
+
+
+@pytest.mark.parametrize(
+    ("name", "typed", "named"),
+    [
+        ("lockout", "locked, my tag on", "locked"),
+        ("second-person", "my helper is here", "there"),
+        ("second-person", "somebody here", "there"),
+        ("capacitor-discharge", "bled it, 0 v dc", "discharged"),
+    ],
+)
+def test_what_mechanics_say_of_a_step_is_taken(
+    name: str, typed: str, named: str, shipped: Knowledge
+) -> None:
+    assert step(shipped, name, typed)[0] == [named]
+
+
+@pytest.mark.parametrize(
+    ("name", "typed"),
+    [("lockout", "my tag on"), ("second-person", "nobody is here"),
+     ("capacitor-discharge", "bled one, 0 v dc"), ("capacitor-discharge", "bled nothing, 0 v dc")],
+)  # fmt: skip
+def test_what_says_less_than_the_step_asks_is_not(
+    name: str, typed: str, shipped: Knowledge
+) -> None:
+    with pytest.raises(NotAnAnswer):
+        step(shipped, name, typed)
+
+
+@pytest.mark.parametrize(
     "typed", ["yes it", "done it", "yes done", "it", "it is done", "yes yes", "did it", "loc it"]
 )
 def test_alone_it_confirms_nothing_that_protects(typed: str, shipped: Knowledge) -> None:

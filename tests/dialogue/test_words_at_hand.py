@@ -9,7 +9,7 @@ from troubleshoot.dialogue.answering import answers
 from troubleshoot.dialogue.board_code import keep_code
 from troubleshoot.dialogue.by_word import NearlyAnAnswer, NotAnAnswer, by_own_text
 from troubleshoot.dialogue.commands import ON_THE_WAY_BACK, Commands
-from troubleshoot.dialogue.complaint import ask_complaint
+from troubleshoot.dialogue.complaint import ask_complaint, stops_by_itself
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import AskTest
 from troubleshoot.dialogue.said import Voice
@@ -17,6 +17,7 @@ from troubleshoot.dialogue.taking_up import taken_up
 from troubleshoot.dialogue.talk import DangerCalled, Talk
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.unit.equipment import Unit
+from troubleshoot.safety.hearing.dangers import spoken_of
 from troubleshoot.safety.steps import LOCKOUT, Step
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.visit.cases.file import ROUTINE
@@ -68,6 +69,35 @@ def test_the_list_of_complaints_stays_after_a_wrong_answer(shipped: Knowledge) -
     said, complaint = held(shipped, terminal, lambda voice: ask_complaint(book, voice))
     assert said == "not cooling" and not terminal.typed
     assert complaint in shipped.complaints and complaint != ROUTINE
+
+
+@pytest.mark.parametrize("end", ["", ".", " "])
+def test_what_callers_say_word_for_word_is_not_asked_again(end: str, shipped: Knowledge) -> None:
+    """Regression: the sentence of the list itself was answered with the list."""
+    for complaint in shipped.complaints.values():
+        if stops_by_itself(shipped, complaint.id) or spoken_of(shipped, complaint.says):
+            continue
+        book, terminal = book_of(shipped, [START]), Lines(complaint.says.lower() + end)
+        said = held(shipped, terminal, lambda voice, b=book: ask_complaint(b, voice))
+        assert said == (complaint.says.lower() + end, complaint.id) and not terminal.typed
+
+
+@pytest.mark.parametrize(
+    ("name", "typed", "named"),
+    [
+        ("contactor-pull-in", "dont pull in", "does-not-pull-in"),
+        ("contactor-pull-in", "won't pull in", "does-not-pull-in"),
+        ("contactor-pull-in", "doesn\u2019t pull in", "does-not-pull-in"),
+        ("thermostat-output", "dont make", "does-not-make"),
+        ("txv-bulb-response", "does not open", "does-not-open"),
+        ("walk-round", "nothing odd", "clean"),
+    ],
+)
+def test_what_is_run_together_in_a_hurry_is_read_as_it_is_meant(
+    name: str, typed: str, named: str, shipped: Knowledge
+) -> None:
+    event = answered(shipped, name, typed)
+    assert isinstance(event, Answered) and event.outcomes == (named,)
 
 
 def answered(shipped: Knowledge, name: str, typed: str) -> Event:

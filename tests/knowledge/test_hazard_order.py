@@ -20,6 +20,7 @@ IN_ONE_FILE = Path(__file__).with_name("hazards_in_one_file.txt")
 MOVED = {
     "caught-in-machine": "it is read with whoever is held; it stood behind whoever is hurt",
     "insulation-test-near-electronics": "it is read with the electrics, before refrigerant",
+    "motor-on-bad-supply": "it burns within minutes, so it is read before the breakers",
     "belt-smoke-in-duct": "it is read with the belts; it stood last but one, behind the roof",
     "low-pressure-switch-open": "it is read with the circuit; it stood last, behind the roof",
 }

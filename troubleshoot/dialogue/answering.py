@@ -17,6 +17,7 @@ from troubleshoot.dialogue.by_word import (
     letters,
     one_word,
     without_assent,
+    without_name_and_time,
 )
 from troubleshoot.dialogue.confirming import not_of_the_list, says_enough, wanted, whether_meant
 from troubleshoot.dialogue.metered_in_words import told
@@ -31,8 +32,11 @@ from troubleshoot.safety.steps import (
     BEFORE_BLEEDING,
     BLEED_CAPACITOR,
     EDGE_PROTECTION,
+    FIRE_PANEL_BACK,
     LOCKOUT,
     ROOF,
+    TELL_FIRE_PANEL,
+    TELL_OCCUPANTS,
     Step,
 )
 from troubleshoot.visit.absence import minutes_since
@@ -42,6 +46,8 @@ from troubleshoot.visit.hearing.metered import metered, no_proof
 from troubleshoot.visit.hearing.number_and_rest import apart, rest_wanted
 from troubleshoot.visit.state import VisitState
 
+TELLING: Final = frozenset({TELL_OCCUPANTS, TELL_FIRE_PANEL, FIRE_PANEL_BACK})
+"""Steps that are done by telling somebody: to whom and when may be said with it."""
 ENTER: Final = ("", "ok", "y", "yes", "done")
 
 
@@ -90,7 +96,7 @@ def step_event_from(
         raise NotAnAnswer(f"{said} confirms nothing here. Type {wanted(test, confirmed)}.")
     outcomes = tuple(o.id for o in test.outcomes)
     several = test.choose == "several"
-    said = without_assent(typed)
+    said = without_assent(without_name_and_time(typed) if step.id in TELLING else typed)
     if by_word(test, said, outcomes, several):
         typed = said
     else:

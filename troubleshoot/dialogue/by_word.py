@@ -23,6 +23,17 @@ _FILLING: Final = frozenset(
 )
 """Words that name no outcome."""
 _CLAUSE: Final = re.compile(r"[,;:.]")
+_WRITTEN_OUT: Final = {
+    **dict.fromkeys(("dont", "doesnt", "wont", "didnt"), "does not"),
+    **dict.fromkeys(("cant", "couldnt"), "cannot"),
+    **dict.fromkeys(("isnt", "aint"), "is not"),
+}
+"""What people type for two words in a hurry, with or without its apostrophe."""
+_TO_WHOM: Final = re.compile(
+    r"(?P<said>.+?),?\s+(?:(?:w|with|by|from|per|via)\s+(?P<whom>[a-z][a-z .]*?),?\s+)?"
+    r"(?:at|since|from)\s+[0-9]{1,2}[:.]?[0-9]{2}(?:\s?[ap]m)?",
+    re.IGNORECASE,
+)
 
 
 class NotAnAnswer(ValueError):
@@ -57,6 +68,12 @@ def chosen_words(test: Test, typed: str, outcomes: tuple[str, ...]) -> tuple[str
 
 def by_word(test: Test, typed: str, outcomes: tuple[str, ...], several: bool) -> tuple[str, ...]:
     """The outcomes that the words name: its own, what people say for it, or an own beginning."""
+    found = _by_word(test, typed, outcomes, several)
+    plain = _written_out(typed)
+    return found if found or plain == typed else _by_word(test, plain, outcomes, several)
+
+
+def _by_word(test: Test, typed: str, outcomes: tuple[str, ...], several: bool) -> tuple[str, ...]:
     said = {one_word(w): o.id for o in test.outcomes if o.id in outcomes for w in o.words}
     if (meant := said.get(one_word(typed))) is not None:
         return (meant,)
@@ -103,6 +120,24 @@ def without_assent(typed: str) -> str:
     if words[-1] in ASSENT and (words[-1] != "it" or is_reported(words[0])):
         return " ".join(words[:-1])
     return " ".join(words[1:]) if words[0] in ASSENT else typed
+
+
+def without_name_and_time(typed: str) -> str:
+    """What is said before whom it was told, and when: on test w security at 1410.
+
+    For a step that is done by telling somebody, and asks to have both written down.
+    """
+    found = _TO_WHOM.fullmatch(typed.strip())
+    if found is None or not _DENYING.isdisjoint(plain_words(typed).split()):
+        return typed
+    return found["said"]
+
+
+def _written_out(typed: str) -> str:
+    """The words with each that people run together written out: dont pull in, won't start."""
+    words = typed.replace("'", "").replace("\u2019", "").split()
+    written = " ".join(_WRITTEN_OUT.get(word.lower(), word) for word in words)
+    return written if any(word.lower() in _WRITTEN_OUT for word in words) else typed
 
 
 def letters(text: str) -> str:

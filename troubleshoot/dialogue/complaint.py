@@ -44,6 +44,8 @@ def ask_complaint(book: VisitBook, voice: Voice) -> Talk[tuple[str, str]]:
             return everything, typed
         if (call := _dangerous_call(knowledge, typed)) is not None:
             return everything, call.id
+        if (call := _word_for_word(knowledge, typed)) is not None:
+            return everything, call.id
         found = match_complaints(knowledge, typed)
         if not found:
             listener.not_understood(
@@ -64,6 +66,15 @@ def ask_complaint(book: VisitBook, voice: Voice) -> Talk[tuple[str, str]]:
             prompt = SAY_IT_AGAIN
             typed = yield from _said_by_caller(book, voice, prompt)
     return "; ".join(said), ROUTINE
+
+
+def _word_for_word(knowledge: Knowledge, typed: str) -> Complaint | None:
+    """The complaint whose own sentence was typed; one that stops the job is asked about first."""
+    said = raw_words(typed)
+    named = [c for c in knowledge.complaints.values() if raw_words(c.says) == said]
+    if len(named) != 1 or stops_by_itself(knowledge, named[0].id):
+        return None
+    return named[0]
 
 
 def _said_by_caller(book: VisitBook, voice: Voice, prompt: AskWords) -> Talk[str]:

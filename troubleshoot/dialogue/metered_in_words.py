@@ -35,7 +35,7 @@ _PARTS: Final = frozenset(
     | {"l1", "l2", "l3", "t1", "t2", "t3"}
 )
 _PLAIN: Final = frozenset(
-    {"ac", "and", "are", "at", "dc", "get", "getting", "got", "have", "i", "in", "is", "it"}
+    {"ac", "and", "are", "at", "bled", "dc", "get", "getting", "got", "have", "i", "in", "is", "it"}
     | {"its", "me", "meter", "metered", "now", "of", "on", "read", "reading", "reads", "says"}
     | {"show", "showing", "shows", "tested", "the", "there", "they", "three", "to"}
 )

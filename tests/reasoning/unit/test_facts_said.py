@@ -44,6 +44,24 @@ def test_every_fact_that_is_said_is_taken(
     assert facts_said(shipped, asked, typed) == facts
 
 
+@pytest.mark.parametrize("typed", ["230/1/60 gas", "gas 230/1/60", "230 v 1 ph gas", "240-1 gas"])
+@pytest.mark.parametrize(
+    ("asked", "also"),
+    [
+        ("circuits", {}),
+        ("cooling-stages", {}),
+        ("compressor-phase", {"compressor-phase": "single"}),
+        ("condenser-fan-phase", {"condenser-fan-phase": "single"}),
+    ],
+)
+def test_a_phase_behind_the_volts_is_the_supplys_whatever_is_asked(
+    asked: str, also: Mapping[str, str], typed: str, shipped: Knowledge
+) -> None:
+    """Regression: at the compressor 230/1/60 left the supply open; at the circuits it was one."""
+    single = {VOLTS: "208-to-240-volt", PHASE: "single", "heat": "gas"}
+    assert facts_said(shipped, asked, typed) == {**single, **also}
+
+
 @pytest.mark.parametrize(
     "typed", ["not 480", "480 or 208", "480 208", "no gas, 480", "480 rooftop", "", "?", "2"]
 )

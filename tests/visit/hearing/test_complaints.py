@@ -31,6 +31,9 @@ from troubleshoot.visit.hearing.complaints import match_complaints
         ("compressor does not start", "no-cooling"),
         ("the compressor won't start", "no-cooling"),
         ("it trips the breaker", "trips-breaker-or-fuse"),
+        ("c2 runs c1 dont", "only-half-runs"),
+        ("circuit 1 runs, circuit 2 is dead", "only-half-runs"),
+        ("comp hums wont start", "no-cooling"),
         ("fine in the morning, dies every afternoon", "fails-hot-afternoons"),
     ],
 )

@@ -41,7 +41,7 @@ _FILLS: Final = frozenset(
     )
 )
 _HERTZ: Final = "60"
-_PHASES: Final = {"1": "single", "3": "three"}
+_PHASES: Final = frozenset({"1", "3"})
 _TOGETHER: Final = frozenset({"heat", "fuel"})
 """Facts that the same words settle at once: who burns propane has gas heat."""
 
@@ -69,11 +69,11 @@ def _named_at(knowledge: Knowledge, asked: str, tokens: Phrase, at: int) -> tupl
     """How many words from here on name facts, and which; none where the first names nothing."""
     table = _phrases(knowledge)
     for size in range(min(_longest(knowledge), len(tokens) - at), 0, -1):
-        named = _meant(table.get(tokens[at : at + size], ()), asked, tokens[at : at + size])
+        phrase = tokens[at : at + size]
+        owners = table.get(phrase, ())
+        named = _of_the_supply(owners, asked, tokens, at) or _meant(owners, asked, phrase)
         if named:
             return size, named
-    if tokens[at] in _PHASES and _follows_volts(tokens, at):
-        return 1, ((SUPPLY_PHASE, _PHASES[tokens[at]]),)
     fills = tokens[at] in _FILLS or (tokens[at] == _HERTZ and at > 0)
     return int(fills), ()
 
@@ -91,6 +91,17 @@ def _meant(owners: Named, asked: str, phrase: Phrase) -> Named:
     if short_number or len(owners) != len(facts):
         return ()
     return owners if len(facts) == 1 else ()
+
+
+def _of_the_supply(owners: Named, asked: str, tokens: Phrase, at: int) -> Named:
+    """A phase behind the volts, 230/1/60: the supply's, whatever is asked, and that of the motor.
+
+    Nothing else is meant there: at the number of circuits it is not how many there are.
+    """
+    phase = dict(owners).get(SUPPLY_PHASE)
+    if phase is None or tokens[at] not in _PHASES or not _follows_volts(tokens, at):
+        return ()
+    return tuple(each for each in owners if each[0] in (SUPPLY_PHASE, asked) and each[1] == phase)
 
 
 def _follows_volts(tokens: Phrase, at: int) -> bool:
