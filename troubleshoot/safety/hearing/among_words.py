@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from itertools import pairwise
 from typing import Final
 
 from troubleshoot.knowledge.gravity import gravest_first
@@ -43,9 +44,15 @@ _SOUND: Final = frozenset({
     "sound",
 })  # fmt: skip
 _WARNS: Final = frozenset({
-    "alarm", "alarms", "detector", "detectors", "panel", "sensor", "sensors",
+    "alarm", "alarms", "detector", "detectors", "sensor", "sensors",
 })  # fmt: skip
-_QUIET: Final = _SOUND | {"off", "quiet", "reset", "silent"}
+_QUIET: Final = _SOUND | {"quiet", "reset", "silent"}
+_SWITCHED: Final = _WARNS | {
+    "are", "is", "now", "panel", "shut", "switched", "turned", "was", "were",
+}
+"""Straight before "off" they say that it is quiet: an alarm that went off was not."""
+_NO_REPAIR: Final = frozenset({"coin", "foil", "gum", "jumper", "nail", "penny", "slug", "tape"})
+_NO_FUSE: Final = frozenset({"bolt", "copper", "pipe", "rod", "tube", "tubing", "wire"})
 _FOUND: Final = frozenset({
     "found", "had",
 })  # fmt: skip
@@ -106,9 +113,27 @@ def is_put_right(piece: list[str], words: list[str], whole: str) -> bool:
     said = {*piece}
     if said & _STILL:
         return False
-    if (said & _TESTED and said & _SOUND) or (said & _WARNS and said & _QUIET) or said & _GONE:
+    if (said & _TESTED and said & _SOUND) or said & _GONE or _is_quiet(piece):
         return True
+    if _is_makeshift(piece):
+        return False
     return _is_mended(piece, words) or _is_mended_later(said, whole)
+
+
+def _is_quiet(piece: list[str]) -> bool:
+    """Whether something that warns is told as quiet or switched off."""
+    said = {*piece}
+    if said.isdisjoint(_WARNS) and not said >= {"fire", "panel"}:
+        return False
+    is_off = any(a in _SWITCHED and b == "off" for a, b in pairwise(piece))
+    return is_off or not said.isdisjoint(_QUIET)
+
+
+def _is_makeshift(piece: list[str]) -> bool:
+    """Whether what was put in its place is none: the fuse was replaced with a copper tube."""
+    by = next((i for i, word in enumerate(piece) if word in ("with", "by")), len(piece))
+    put = {*piece[by + 1 :]}
+    return bool(put & _NO_REPAIR) or ("fuse" in piece[:by] and bool(put & _NO_FUSE))
 
 
 def _is_mended(piece: list[str], words: list[str]) -> bool:

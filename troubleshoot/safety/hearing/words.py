@@ -28,13 +28,18 @@ from troubleshoot.safety.hearing.vocabulary import (
     FILLING,
     GONE,
     HARD_TO_SPELL,
+    KEEPING,
     LONG_AGO,
     LOOSE,
     MAKING_A_THING,
     NAMED_SO,
+    NAMING,
     NEUTRAL,
     NOBODY,
+    NOT_NAMING,
     OFTEN_DENIED,
+    OF_CONDUCTORS,
+    OF_MONEY,
     PERCEIVING,
     PERSON,
     SUBJECTS,
@@ -63,6 +68,12 @@ _LEAST_TWICE_MISTYPED: Final = 7
 """Letters of a word in which two are."""
 _LEAST_CHANGED: Final = 6
 """Letters without the ending of a word in which a letter changed for another is seen through."""
+_SPELT_OUT: Final = tuple(
+    re.compile(rf"\b{' ?'.join(word)}\b") for word in ("fire", "gas", "leak", "shock", "smoke")
+)
+"""Words of danger that blanks have fallen into: g a s, ga s."""
+_IS_A_WORD: Final = frozenset({"as", "fir", "he", "hock", "ire", "le", "re"})
+"""Where a part is a word itself, nothing has fallen apart: terminal g as found."""
 _GAP: Final = "..."
 """In a phrase it stands for a few words of any kind."""
 _WIDEST_GAP: Final = 5
@@ -142,6 +153,32 @@ def of_the_flue(said: Words, phrase: Words) -> bool:
     return bool(numbers(phrase)) and not flue & {*phrase} and bool(flue & {*said})
 
 
+def is_of_another_matter(said: Words, phrase: Words, at: tuple[int, int]) -> bool:
+    """Whether a phrase is said there of no danger at all.
+
+    How an alarm is kept, what is a headache for its price, which conductor is the hot one.
+    """
+    if stem("headache") in phrase:
+        return not OF_MONEY.isdisjoint(said)
+    if phrase[-1] == stem("alarm"):
+        return _is_kept(said, at)
+    return phrase[0] == "hot" and names_a_conductor(said)
+
+
+def _is_kept(said: Words, at: tuple[int, int]) -> bool:
+    before = [word for word in said[: at[0]] if word not in LOOSE][-1:]
+    after = [word for word in said[at[1] :] if word not in LOOSE][:1]
+    return not KEEPING.isdisjoint((*before, *after))
+
+
+def names_a_conductor(said: Words) -> bool:
+    """Whether it is told which wire is the hot one: the hot wire is L1, hot goes to black."""
+    words = {*said}
+    if "hot" not in words or OF_CONDUCTORS.isdisjoint(words) or NAMING.isdisjoint(words):
+        return False
+    return NOT_NAMING.isdisjoint(words) and not numbers(said)
+
+
 def denies(phrase: Words) -> bool:
     """Whether a phrase itself is a lack: no gloves."""
     return phrase[0] in DENYING
@@ -217,9 +254,16 @@ def alike() -> frozenset[str]:
 
 def _plain(text: str) -> str:
     said = text.lower().replace("'", "").replace("\u2019", "")
-    if said.isascii():
-        return said
-    return "".join(c for c in normalize("NFKD", said) if not combining(c))
+    if not said.isascii():
+        said = "".join(c for c in normalize("NFKD", said) if not combining(c))
+    for spelt in _SPELT_OUT:
+        said = spelt.sub(_joined, said)
+    return said
+
+
+def _joined(found: re.Match[str]) -> str:
+    parts = found[0].split()
+    return found[0] if _IS_A_WORD.intersection(parts) else "".join(parts)
 
 
 def _end(said: Words, phrase: Words, start: int) -> int | None:
