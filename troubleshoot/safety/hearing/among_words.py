@@ -36,6 +36,13 @@ _MENDED: Final = frozenset({
 _GONE: Final = frozenset({
     "cleared", "gone", "none", "nothing", "stopped",
 })  # fmt: skip
+_GONE_BAD: Final = frozenset({
+    "black", "blue", "breathing", "grey", "gray", "limp", "making", "moving", "numb", "pale", "red",
+    "sweating", "white",
+})  # fmt: skip
+"""What somebody or something goes or stops, and is the worse for it."""
+_MISSED: Final = frozenset({"guard", "ladder", "lock", "lockout", "rail", "tag"})
+"""What protects, and is a danger gone."""
 _TESTED: Final = frozenset({
     "check", "checked", "search", "searched", "sweep", "swept", "test", "tested", "testing",
 })  # fmt: skip
@@ -87,7 +94,7 @@ def _told(knowledge: Knowledge, part: str, whole: str) -> Iterator[Hazard]:
     pieces = [raw_words(piece) for piece in _AND.split(part)] if told else []
     for piece in pieces:
         for words in _windows(piece):
-            heard = spoken_of(knowledge, " ".join(words))
+            heard = () if words == ["stops"] else spoken_of(knowledge, " ".join(words))
             if heard and not is_put_right(piece, words, whole):
                 yield from (hazard for hazard in heard if hazard.id in told)
 
@@ -113,11 +120,17 @@ def is_put_right(piece: list[str], words: list[str], whole: str) -> bool:
     said = {*piece}
     if said & _STILL:
         return False
-    if (said & _TESTED and said & _SOUND) or said & _GONE or _is_quiet(piece):
+    if (said & _TESTED and said & _SOUND) or _has_gone(piece) or _is_quiet(piece):
         return True
     if _is_makeshift(piece):
         return False
     return _is_mended(piece, words) or _is_mended_later(said, whole)
+
+
+def _has_gone(piece: list[str]) -> bool:
+    """Whether it is told as gone or stopped; not a lock that is gone, nor breath that stopped."""
+    gone = {a for a, b in pairwise([*piece, ""]) if a in _GONE and b not in _GONE_BAD}
+    return bool(gone - ({"gone"} if _MISSED & {*piece} else set()))
 
 
 def _is_quiet(piece: list[str]) -> bool:
@@ -157,6 +170,6 @@ def _is_mended_later(said: set[str], whole: str) -> bool:
             same = {*piece} & (_POINTING | {word for word in said if word not in _ARTICLES})
             if same or said & _FOUND or not {*piece} - _MENDED - _LINKING:
                 return True
-        if not _GONE.isdisjoint(piece) and not {*piece} - _GONE - _POINTING - _LINKING:
+        if said.isdisjoint(_WARNS) and _has_gone(piece) and not {*piece} - _GONE - _POINTING - _LINKING:
             return True
     return False

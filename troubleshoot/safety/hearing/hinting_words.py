@@ -70,19 +70,20 @@ _WARNING = "detector sniffer alarm monitor sensor"
 _OF_FLAME = "igniter ignition burner furnace pilot element sensor rod spark trial"
 _OF_SIGNALS = "board led light display code lamp thermostat time screen blue green"
 _OF_GAS = "pipe union line joint shutoff gas refrigerant valve cock regulator fitting hose meter"
-_NOISE = "bang boom crack pop crackle thump"
+_NOISE = "bang boom crack pop crackle thump whoomp whump"
+_SAFETY = "switch limit rollout float safety interlock"
 
 HINTS: Final = (
     # fire, smoke, glow, flash
     _hint("fire ablaze alight blaze", unless=f"{_OF_FLAME} alarm station department stage service"),
-    _hint("smoke smoky smoking smoulder smolder haze hazy", unless="house test visual"),
+    _hint("smoke smoky smoking smokin smoulder smolder haze hazy", unless="house test visual"),
     _hint("fireball caught-light flicker"),
-    _hint("glow", unless=f"{_OF_FLAME} {_OF_SIGNALS}"),
+    _hint("glow glowin", unless=f"{_OF_FLAME} {_OF_SIGNALS}"),
     _hint("orange red", "through behind slot louvre louver vent flicker", unless=_OF_SIGNALS),
     _hint("flash arc arcing", unless=f"{_OF_SIGNALS} point pitted fault"),
     _hint(_NOISE, "blue flash black smoke panel disconnect breaker contactor box face capacitor"),
     _hint("flame", "onto over outside roll lick around front wires", unless="sensor signal"),
-    _hint("melt sizzle spit", unless="ice snow frost solder"),
+    _hint("melt meltin sizzle spit", unless="ice snow frost solder"),
     _hint("burn char scorch singe blister", f"now still {_PARTS} {_PEOPLE} insulation skin"),
     # somebody
     _hint("passed-out faint collapse unconscious unresponsive slump stumble stagger"),
@@ -129,6 +130,20 @@ HINTS: Final = (
     # water where the current is
     _hint("water rain rainwater wet soak flood drip pour trickle puddle", _SUPPLY,
           unless="float pressure drain pan tower heater reset"),
+    # metal, supports, joints that no longer hold
+    _hint("exchanger tube", "crack split daylight hole rust rot burn", unless=
+          "drain condensate trap cap capillary hose tap suction discharge copper pitot"),
+    _hint("roof deck rail guardrail parapet ladder hatch floor", "crack soft sag spongy sink flex "
+          "bounce give loose gave broke broken rot rotten rust bent wobble cave", unless="leak"),
+    # volts where there should be none, and what gets round a safety
+    _hint(VOLTS, "still", "ground l1 l2 l3 lug disconnect leg terminal load", unless=
+          "run call pull"),
+    _hint(_SAFETY, "tie wedge jam prop glue nail jump jumper paperclip wirenut tape", unless=
+          "drain"),
+    _hint("fuse", "nail penny coin foil copper slug pipe bolt rod bridge jump jumper bypass"),
+    _hint("lock tag", "my his her our their someone somebody", "pull cut took gone remove "
+          "broke missing flip", unless="i we"),
+    _hint("mercaptan odorant"),
     # weather and edges
     _hint("thunder lightning gust hail tornado", unless="protection arrester rod"),
     _hint("wind", "lift blew over edge nearly took rip knock", unless="motor"),
@@ -149,6 +164,7 @@ JOINED: Final = {
     ("lets", "go"): "let-go",
     ("gave", "way"): "gave-way",
     ("fire", "ball"): "fireball",
+    ("wire", "nut"): "wirenut",
     ("through", "me"): "through-me",
     ("air", "free"): "air-free",
     **{(has, "caught"): "caught-light" for has in ("has", "have", "just")},

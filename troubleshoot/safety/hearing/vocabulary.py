@@ -230,7 +230,8 @@ OF_CONDUCTORS: Final = _stems(
 )
 NAMING: Final = _stems("is are goes go lands landed runs connected connects called marked")
 NOT_NAMING: Final = _stems(
-    "still glowing melted melting burning burnt smoke turned gone went charred touch"
+    "still glowing melted melting burning burnt smoke turned gone went charred live energized "
+    "power volts dead reads shows"
 )
 """The hot wire is L1, black: that names a conductor, and says nothing of what it feels like."""
 

@@ -216,7 +216,7 @@ def mender(known: frozenset[str], ordinary: Callable[[], frozenset[str]]) -> Men
 
     `known`: the words that dangers are told in. `ordinary` is asked only where it matters.
     """
-    tables = LOOSE | THINGS | NAMED_SO | DENYING | GONE | PERCEIVING
+    tables = LOOSE | THINGS | NAMED_SO | DENYING | GONE | PERCEIVING | KEEPING | OF_MONEY | NAMING
     forms = frozenset(form for word in known for form in _forms(word))
 
     @lru_cache(maxsize=1_000)
