@@ -55,7 +55,15 @@ _WARNS: Final = frozenset({
 })  # fmt: skip
 _QUIET: Final = _SOUND | {"quiet", "reset", "silent"}
 _SWITCHED: Final = _WARNS | {
-    "are", "is", "now", "panel", "shut", "switched", "turned", "was", "were",
+    "are",
+    "is",
+    "now",
+    "panel",
+    "shut",
+    "switched",
+    "turned",
+    "was",
+    "were",
 }
 """Straight before "off" they say that it is quiet: an alarm that went off was not."""
 _NO_REPAIR: Final = frozenset({"coin", "foil", "gum", "jumper", "nail", "penny", "slug", "tape"})
@@ -170,6 +178,10 @@ def _is_mended_later(said: set[str], whole: str) -> bool:
             same = {*piece} & (_POINTING | {word for word in said if word not in _ARTICLES})
             if same or said & _FOUND or not {*piece} - _MENDED - _LINKING:
                 return True
-        if said.isdisjoint(_WARNS) and _has_gone(piece) and not {*piece} - _GONE - _POINTING - _LINKING:
+        if (
+            said.isdisjoint(_WARNS)
+            and _has_gone(piece)
+            and not {*piece} - _GONE - _POINTING - _LINKING
+        ):
             return True
     return False

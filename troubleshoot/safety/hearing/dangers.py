@@ -159,7 +159,11 @@ def _hits(knowledge: Knowledge, words: str) -> list[_Hit]:
 
 
 def _is_said(clause: Words, phrase: Words, at: tuple[int, int]) -> bool:
-    if denied(clause, at) or of_the_flue(clause, phrase) or is_of_another_matter(clause, phrase, at):
+    if (
+        denied(clause, at)
+        or of_the_flue(clause, phrase)
+        or is_of_another_matter(clause, phrase, at)
+    ):
         return False
     if len(phrase) == 1 and names_a_thing(clause, at):
         return False

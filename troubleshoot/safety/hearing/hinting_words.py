@@ -95,11 +95,12 @@ HINTS: Final = (
     _hint(_PEOPLE, "moving breathing answering responding talking waking", "not isnt wont cant "
           "stopped never arent", denied_too=True),
     _hint(_PEOPLE, "lying laying grey gray white blue sweating shaking confused sick groggy sleepy "
-          "trapped pinned crushed dangling hanging down-there fell fallen drowsy limp", unless=
+          "asleep trapped pinned crushed dangling hanging down-there fell fallen drowsy limp", unless=
           "thermostat paint light fed-up"),
     _hint("gone went turned turning goes", "pale grey gray white blue", unless=
           f"thermostat {_OF_SIGNALS}"),
-    _hint("head stomach chest", "ache pound pain thump tight spin swim", unless="pressure psi"),
+    _hint("head stomach chest", "ache sore pound pain thump tight spin swim",
+          unless="pressure psi"),
     _hint("they", "gone", "white numb blue grey"),
     # a part of somebody and what happens to it
     _hint(_PARTS, "got get caught catch wound wrap spray splash cut slice pinch jam stuck crush "
@@ -134,7 +135,8 @@ HINTS: Final = (
     _hint("exchanger tube", "crack split daylight hole rust rot burn", unless=
           "drain condensate trap cap capillary hose tap suction discharge copper pitot"),
     _hint("roof deck rail guardrail parapet ladder hatch floor", "crack soft sag spongy sink flex "
-          "bounce give loose gave broke broken rot rotten rust bent wobble cave", unless="leak"),
+          "bounce sky daylight give loose gave broke broken rot rotten rust bent wobble cave",
+          unless="leak"),
     # volts where there should be none, and what gets round a safety
     _hint(VOLTS, "still", "ground l1 l2 l3 lug disconnect leg terminal load", unless=
           "run call pull"),
