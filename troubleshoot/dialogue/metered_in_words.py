@@ -16,10 +16,10 @@ from troubleshoot.quantities.typed import NotUnderstood
 from troubleshoot.quantities.typed_units import is_unit
 from troubleshoot.reasoning.readings.measuring import read_text
 from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.hearing.other_matters import names_a_conductor
 from troubleshoot.safety.hearing.words import (
     clauses,
     denied,
-    names_a_conductor,
     phrase_words,
     raw_words,
     span,

@@ -14,6 +14,11 @@ from typing import Final
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.gravity import gravest_first
 from troubleshoot.knowledge.model import Hazard, Knowledge
+from troubleshoot.safety.hearing.other_matters import (
+    is_of_another_matter,
+    names_a_thing,
+    of_the_flue,
+)
 from troubleshoot.safety.hearing.vocabulary import DENYING, LOOSE, NEUTRAL, OF_LIGHTING, THINGS
 from troubleshoot.safety.hearing.words import (
     Mend,
@@ -24,11 +29,8 @@ from troubleshoot.safety.hearing.words import (
     denied,
     denies,
     has_gap,
-    is_of_another_matter,
     mender,
-    names_a_thing,
     numbers,
-    of_the_flue,
     phrase_words,
     raw_words,
     span,

@@ -95,8 +95,8 @@ HINTS: Final = (
     _hint(_PEOPLE, "moving breathing answering responding talking waking", "not isnt wont cant "
           "stopped never arent", denied_too=True),
     _hint(_PEOPLE, "lying laying grey gray white blue sweating shaking confused sick groggy sleepy "
-          "asleep trapped pinned crushed dangling hanging down-there fell fallen drowsy limp", unless=
-          "thermostat paint light fed-up"),
+          "asleep trapped pinned crushed dangling hanging down-there fell fallen drowsy limp",
+          unless="thermostat paint light fed-up"),
     _hint("gone went turned turning goes", "pale grey gray white blue", unless=
           f"thermostat {_OF_SIGNALS}"),
     _hint("head stomach chest", "ache sore pound pain thump tight spin swim",
