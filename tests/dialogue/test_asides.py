@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from tests.cli.lines import Lines, book_of, held
-from troubleshoot.dialogue.asides import NOT_SKIPPED, takes_notes
+from troubleshoot.dialogue.asides import NOT_SKIPPED, keep_note, takes_notes
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.closing import repaired
 from troubleshoot.dialogue.hand_over_result import ask_result
@@ -85,6 +85,33 @@ def test_a_note_that_cries_danger_stops_at_any_prompt(shipped: Knowledge) -> Non
     with pytest.raises(DangerCalled):
         held_in(book, Lines("note mate collapsed"), proof)
     assert book.state.notes == ("mate collapsed",)
+
+
+@pytest.mark.parametrize(
+    "typed",
+    ["the CO alarm in the shop went off twice this morning", "tube 3 split, soot round it",
+     "got a tingle off the panel just now"],
+)  # fmt: skip
+def test_a_danger_of_the_whole_job_is_heard_in_a_note_as_anywhere(
+    typed: str, shipped: Knowledge
+) -> None:
+    """Regression: an alarm that went off was taken for one that is switched off."""
+    with pytest.raises(DangerCalled):
+        held_in(book_of(shipped, [START]), Lines(f"note {typed}"), proof)
+
+
+@pytest.mark.parametrize(
+    "typed", ["my lock is gone", "the roof is soft and sagging", "somebody pulled my lock"]
+)
+def test_any_other_danger_in_a_note_is_asked_about(typed: str, shipped: Knowledge) -> None:
+    """Regression: a note of a standing danger was only noted."""
+    voice = Voice()
+    keep_note(book_of(shipped, [START]), voice, typed)
+    assert voice.hinted is not None and voice.hinted.said == typed
+    voice.hinted = None
+    voice.take_as_safe(typed)
+    keep_note(book_of(shipped, [START]), voice, typed)
+    assert voice.hinted is None
 
 
 def test_what_a_plate_says_may_be_left_open_and_a_note_kept_beside_it(shipped: Knowledge) -> None:

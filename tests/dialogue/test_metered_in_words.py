@@ -130,3 +130,23 @@ def test_no_words_hide_a_live_leg(volts: int, before: str, after: str, shipped: 
             step(shipped, "verified-dead", typed)
     else:
         assert "live" in step(shipped, "verified-dead", typed).outcomes
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "hot wire is L1, black", "hot goes to black", "gas pressure 3.5 manifold",
+        "flame blue, steady, all 5", "compressor hot to touch, off on overload", "superheat 12",
+    ],
+)  # fmt: skip
+def test_what_is_read_of_another_thing_names_no_live_leg(typed: str, shipped: Knowledge) -> None:
+    """Regression: a manifold's pressure and the name of a wire were taken for "live"."""
+    with pytest.raises(NotAnAnswer):
+        step(shipped, "verified-dead", typed)
+
+
+@pytest.mark.parametrize(
+    "typed", ["hot on L1", "hot wire L1 is live", "compressor terminals hot", "burner on, 277 V"]
+)
+def test_a_live_leg_stays_one_beside_other_things(typed: str, shipped: Knowledge) -> None:
+    assert step(shipped, "verified-dead", typed).outcomes == ("live",)

@@ -72,14 +72,18 @@ def _what_would_do(prompt: Prompt) -> str:
 
 
 def keep_note(book: VisitBook, voice: Voice, text: str) -> None:
-    """Keep a note. Raises DangerCalled where it says that the job has to be stopped."""
+    """Keep a note. Raises DangerCalled where it says that the job has to be stopped.
+
+    Any other danger that it tells is asked about: it may be there, or written down for later.
+    """
     if not book.begun:
         voice.say(NO_NOTES_YET)
         return
     book.add(Noted(text))
-    if any(h.stop and h.stop.scope == "whole-job" for h in told_among(book.knowledge, text)):
+    told = told_among(book.knowledge, text)
+    if any(h.stop and h.stop.scope == "whole-job" for h in told):
         raise DangerCalled(text)
-    asks = voice.ask_about(book.knowledge, text)
+    asks = voice.ask_about(book.knowledge, text, is_told=bool(told))
     speaks = not asks and bool(spoken_of(book.knowledge, text))
     voice.say(f"Noted. {HOW_TO_CALL}" if speaks else "Noted.")
 

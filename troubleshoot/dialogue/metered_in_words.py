@@ -16,7 +16,15 @@ from troubleshoot.quantities.typed import NotUnderstood
 from troubleshoot.quantities.typed_units import is_unit
 from troubleshoot.reasoning.readings.measuring import read_text
 from troubleshoot.safety.declared import CONFIRMED
-from troubleshoot.safety.hearing.words import clauses, denied, phrase_words, raw_words, span
+from troubleshoot.safety.hearing.other_matters import names_a_conductor
+from troubleshoot.safety.hearing.words import (
+    clauses,
+    denied,
+    phrase_words,
+    raw_words,
+    span,
+)
+from troubleshoot.safety.stops.shown import own_units
 
 _BOUND: Final = r"(?:(?:under|less than|below|over|more than|above|[<>]=?) ?)?"
 _PART: Final = r"(?:legs?|phases?|lines?|poles?|pairs?)"
@@ -40,6 +48,13 @@ _PLAIN: Final = frozenset(
     | {"show", "showing", "shows", "tested", "the", "there", "they", "three", "to"}
 )
 _UNITS: Final = frozenset({"ppm", "v", "vac", "vdc", "volt", "volts"})
+_OF_OTHER_THINGS: Final = frozenset(
+    {"amp", "amps", "burner", "burners", "flame", "flames", "manifold", "pressure", "subcooling"}
+    | {"suction", "superheat", "temperature", "tube", "tubes"}
+)
+"""Of these nobody reads volts: a bare number beside them is of them, and not on the meter."""
+_VOLT: Final = "V"
+_WARM: Final = re.compile(r"\bhot to (?:the )?touch\b")
 _POINTS: Final = frozenset(" ,.;:-/!'")
 
 
@@ -61,8 +76,10 @@ def told(knowledge: Knowledge, test: Test, typed: str) -> Told:
     rest = _NAMED.sub(" ", said)
     read: dict[str, float] = {}
     unread = False
+    is_elsewhere = _VOLT in own_units(knowledge, test) and _is_of_other_things(said)
     for found in _NUMBER.finditer(rest):
-        number = _readable(knowledge, test, found)
+        is_bare = is_elsewhere and not is_unit(found["unit"])
+        number = "" if is_bare else _readable(knowledge, test, found)
         unread = unread or not number or _may_lack_its_unit(number, found)
         if number:
             read[number] = max(leg.value for leg in read_text(test, number, knowledge).values)
@@ -71,6 +88,12 @@ def told(knowledge: Knowledge, test: Test, typed: str) -> Told:
     if not named and not _is_sentence(test, said):
         return Told("", (), False)
     return Told(highest, named, not unread and not named and _is_plain(test, said, rest, read))
+
+
+def _is_of_other_things(said: str) -> bool:
+    """Whether a sentence is of another reading than the step's: 3.5 manifold, all 5 flames."""
+    words = {*raw_words(said)}
+    return not words.isdisjoint(_OF_OTHER_THINGS) and words.isdisjoint(_PARTS | _UNITS)
 
 
 def _readable(knowledge: Knowledge, test: Test, found: re.Match[str]) -> str:
@@ -102,11 +125,15 @@ def _may_lack_its_unit(number: str, found: re.Match[str]) -> bool:
 
 
 def _says(outcome: Outcome, typed: str) -> bool:
-    """Whether an outcome is named, by its own word or by what people say, and not denied."""
+    """Whether an outcome is named, by its own word or by what people say, and not denied.
+
+    Hot names no volts where it is what a hand feels, or which wire it is.
+    """
     phrases = [phrase_words(word) for word in (outcome.spoken, *outcome.words)]
     return any(
         (at := span(clause, phrase)) is not None and not denied(clause, at)
-        for clause in clauses(typed, str)
+        for clause in clauses(_WARM.sub(" ", typed.lower()), str)
+        if not names_a_conductor(clause)
         for phrase in phrases
     )
 

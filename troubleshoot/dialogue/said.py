@@ -155,9 +155,14 @@ class Voice:
         """Whether words hint at a danger, and nobody has said that they are none."""
         return plain_words(said) not in self._safe and hints(said, own)
 
-    def ask_about(self, knowledge: Knowledge, said: str, own: Iterable[str] = ()) -> bool:
-        """Have it asked before the next prompt whether there is a danger; False where none is."""
-        if self.hints(said, own):
+    def ask_about(
+        self, knowledge: Knowledge, said: str, own: Iterable[str] = (), *, is_told: bool = False
+    ) -> bool:
+        """Have it asked before the next prompt whether there is a danger; False where none is.
+
+        `is_told`: one is told in these words, and may be one that does not stop the whole job.
+        """
+        if self.hints(said, own) or (is_told and plain_words(said) not in self._safe):
             self.hinted = Hinted(knowledge, said)
         return self.hinted is not None
 

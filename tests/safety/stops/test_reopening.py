@@ -82,7 +82,7 @@ def test_nothing_typed_names_nobody_though_there_is_only_one() -> None:
 
 
 @pytest.mark.parametrize(
-    "typed", ["valve was shut", "UNION TIGHTENED TWICE", "found a leak", "burners cleaned, lit"]
+    "typed", ["valve was shut", "UNION TIGHTENED TWICE", "leak found, shut", "burners cleaned, lit"]
 )
 def test_two_words_of_the_trade_tell_something(typed: str, shipped: Knowledge) -> None:
     assert in_words(shipped, typed) == typed

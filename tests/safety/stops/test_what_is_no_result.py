@@ -84,6 +84,46 @@ DONE = [
     "no fuel gas: it was sewer gas, trap refilled",
 ]
 
+NO_REMEDY = [
+    ("live-now", "found no second feed, locked nothing"),
+    ("live-now", "pulled the fuse and put it back"),
+    ("live-now", "second feed locked, then unlocked again"),
+    ("live-now", "the second feed was locked by nobody"),
+    ("live-now", "second feed opened, no lock at hand"),
+    ("live-now", "hung a note on the second feed"),
+    ("live-now", "electrician found it live"),
+    ("live-now", "electrician called about the feed"),
+    ("live-now", "wiggled the lock until it went dead"),
+    ("live-now", "I locked the door"),
+    ("gas-odour", "union tightened but still bubbles"),
+    ("gas-odour", "replaced union, leaks less"),
+    ("gas-odour", "found leaking union"),
+    ("gas-odour", "looked at union"),
+    ("gas-odour", "opened windows and the smell went"),
+    ("gas-odour", "somebody replaced something"),
+    ("gas-odour", "painted the union"),
+    ("live-now", "taped a sign to the breaker"),
+    ("live-now", "asked the owner to keep off the feed"),
+    ("live-now", "emailed the electrician about the feed"),
+    ("gas-odour", "checked the union with soap"),
+    ("live-now", "switched the breaker off and on again"),
+    ("gas-odour", "turned the cock off and back on"),
+    ("gas-odour", "gave the valve a kick"),
+    ("live-now", "took a photo of the second feed"),
+    ("live-now", "locked the hatch and the truck"),
+    ("gas-odour", "union never tightened"),
+]
+
+REMEDIES = [
+    ("live-now", "found a second feed, breaker locked off and a sign hung"),
+    ("live-now", "electrician found the backfeed, opened and locked it"),
+    ("live-now", "pulled the fuse of the second feed and locked the switch"),
+    ("gas-odour", "opened the windows, union remade, smell gone"),
+    ("gas-odour", "called the fitter, who replaced the union"),
+    ("gas-odour", "found the union loose, tightened it"),
+    ("ladder-and-hatch", "ladder put back up and tied off at the top"),
+]
+
 NOT_OF_THE_DANGER = [
     "0 ppm CO",
     "0 % LEL before the repair",
@@ -107,6 +147,21 @@ NOT_OF_THE_DANGER = [
     "0 % LEL on arrival",
     "probably 0 % LEL",
     "0 % LEL before the union was replaced",
+    "0 ppm at home",
+    "0 ppm yesterday, sensor off",
+    "0 ppm sensor off",
+    "0 ppm not bump tested",
+    "0 ppm from memory",
+    "0 ppm methane in the truck",
+    "0 ppm with the cock shut",
+    "0 ppm or so",
+    "0 % LEL last week",
+    "0 ppm on the other roof",
+    "0 % LEL, detector not zeroed",
+    "0 ppm give or take",
+    "0 % LEL with the gas off",
+    "0 ppm, uncalibrated sniffer",
+    "0 % LEL two days ago",
 ]
 
 SHOWN = [
@@ -139,6 +194,22 @@ def test_what_makes_nothing_safe_is_no_result(typed: str, shipped: Knowledge) ->
         in_words(shipped, typed, shipped.hazards["gas-odour"])
 
 
+@pytest.mark.parametrize(("hazard", "typed"), NO_REMEDY)
+def test_a_finding_a_call_or_what_was_taken_back_is_no_result(
+    hazard: str, typed: str, shipped: Knowledge
+) -> None:
+    """Regression: of the first seventeen each was taken for what made the place safe."""
+    with pytest.raises(NotAResult):
+        in_words(shipped, typed, shipped.hazards[hazard])
+
+
+@pytest.mark.parametrize(("hazard", "typed"), REMEDIES)
+def test_what_was_done_beside_a_finding_stays_a_result(
+    hazard: str, typed: str, shipped: Knowledge
+) -> None:
+    assert in_words(shipped, typed, shipped.hazards[hazard]) == typed
+
+
 @pytest.mark.parametrize("typed", DONE)
 def test_what_was_put_right_stays_a_result(typed: str, shipped: Knowledge) -> None:
     assert in_words(shipped, typed, shipped.hazards["gas-odour"]) == typed
@@ -168,6 +239,9 @@ def test_what_was_read_of_the_danger_stays_shown(typed: str, shipped: Knowledge)
         ("live-now", "about 0 V", "about so much"),
         ("live-now", "0 V before the repair", "before it was made safe"),
         ("gas-odour", "do thermostat-settings", "like a command"),
+        ("gas-odour", "0 ppm from memory", "no instrument that was on and proved"),
+        ("gas-odour", "0 ppm with the cock shut", "With the gas shut nothing leaks"),
+        ("gas-odour", "0 ppm in the truck", "another time or place"),
     ],
 )
 def test_why_it_shows_nothing_is_said(

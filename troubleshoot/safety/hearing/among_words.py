@@ -8,6 +8,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from itertools import pairwise
 from typing import Final
 
 from troubleshoot.knowledge.gravity import gravest_first
@@ -35,6 +36,13 @@ _MENDED: Final = frozenset({
 _GONE: Final = frozenset({
     "cleared", "gone", "none", "nothing", "stopped",
 })  # fmt: skip
+_GONE_BAD: Final = frozenset({
+    "black", "blue", "breathing", "grey", "gray", "limp", "making", "moving", "numb", "pale", "red",
+    "sweating", "white",
+})  # fmt: skip
+"""What somebody or something goes or stops, and is the worse for it."""
+_MISSED: Final = frozenset({"guard", "ladder", "lock", "lockout", "rail", "tag"})
+"""What protects, and is a danger gone."""
 _TESTED: Final = frozenset({
     "check", "checked", "search", "searched", "sweep", "swept", "test", "tested", "testing",
 })  # fmt: skip
@@ -43,9 +51,23 @@ _SOUND: Final = frozenset({
     "sound",
 })  # fmt: skip
 _WARNS: Final = frozenset({
-    "alarm", "alarms", "detector", "detectors", "panel", "sensor", "sensors",
+    "alarm", "alarms", "detector", "detectors", "sensor", "sensors",
 })  # fmt: skip
-_QUIET: Final = _SOUND | {"off", "quiet", "reset", "silent"}
+_QUIET: Final = _SOUND | {"quiet", "reset", "silent"}
+_SWITCHED: Final = _WARNS | {
+    "are",
+    "is",
+    "now",
+    "panel",
+    "shut",
+    "switched",
+    "turned",
+    "was",
+    "were",
+}
+"""Straight before "off" they say that it is quiet: an alarm that went off was not."""
+_NO_REPAIR: Final = frozenset({"coin", "foil", "gum", "jumper", "nail", "penny", "slug", "tape"})
+_NO_FUSE: Final = frozenset({"bolt", "copper", "pipe", "rod", "tube", "tubing", "wire"})
 _FOUND: Final = frozenset({
     "found", "had",
 })  # fmt: skip
@@ -80,7 +102,7 @@ def _told(knowledge: Knowledge, part: str, whole: str) -> Iterator[Hazard]:
     pieces = [raw_words(piece) for piece in _AND.split(part)] if told else []
     for piece in pieces:
         for words in _windows(piece):
-            heard = spoken_of(knowledge, " ".join(words))
+            heard = () if words == ["stops"] else spoken_of(knowledge, " ".join(words))
             if heard and not is_put_right(piece, words, whole):
                 yield from (hazard for hazard in heard if hazard.id in told)
 
@@ -106,9 +128,33 @@ def is_put_right(piece: list[str], words: list[str], whole: str) -> bool:
     said = {*piece}
     if said & _STILL:
         return False
-    if (said & _TESTED and said & _SOUND) or (said & _WARNS and said & _QUIET) or said & _GONE:
+    if (said & _TESTED and said & _SOUND) or _has_gone(piece) or _is_quiet(piece):
         return True
+    if _is_makeshift(piece):
+        return False
     return _is_mended(piece, words) or _is_mended_later(said, whole)
+
+
+def _has_gone(piece: list[str]) -> bool:
+    """Whether it is told as gone or stopped; not a lock that is gone, nor breath that stopped."""
+    gone = {a for a, b in pairwise([*piece, ""]) if a in _GONE and b not in _GONE_BAD}
+    return bool(gone - ({"gone"} if _MISSED & {*piece} else set()))
+
+
+def _is_quiet(piece: list[str]) -> bool:
+    """Whether something that warns is told as quiet or switched off."""
+    said = {*piece}
+    if said.isdisjoint(_WARNS) and not said >= {"fire", "panel"}:
+        return False
+    is_off = any(a in _SWITCHED and b == "off" for a, b in pairwise(piece))
+    return is_off or not said.isdisjoint(_QUIET)
+
+
+def _is_makeshift(piece: list[str]) -> bool:
+    """Whether what was put in its place is none: the fuse was replaced with a copper tube."""
+    by = next((i for i, word in enumerate(piece) if word in ("with", "by")), len(piece))
+    put = {*piece[by + 1 :]}
+    return bool(put & _NO_REPAIR) or ("fuse" in piece[:by] and bool(put & _NO_FUSE))
 
 
 def _is_mended(piece: list[str], words: list[str]) -> bool:
@@ -132,6 +178,10 @@ def _is_mended_later(said: set[str], whole: str) -> bool:
             same = {*piece} & (_POINTING | {word for word in said if word not in _ARTICLES})
             if same or said & _FOUND or not {*piece} - _MENDED - _LINKING:
                 return True
-        if not _GONE.isdisjoint(piece) and not {*piece} - _GONE - _POINTING - _LINKING:
+        if (
+            said.isdisjoint(_WARNS)
+            and _has_gone(piece)
+            and not {*piece} - _GONE - _POINTING - _LINKING
+        ):
             return True
     return False

@@ -14,6 +14,11 @@ from typing import Final
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.gravity import gravest_first
 from troubleshoot.knowledge.model import Hazard, Knowledge
+from troubleshoot.safety.hearing.other_matters import (
+    is_of_another_matter,
+    names_a_thing,
+    of_the_flue,
+)
 from troubleshoot.safety.hearing.vocabulary import DENYING, LOOSE, NEUTRAL, OF_LIGHTING, THINGS
 from troubleshoot.safety.hearing.words import (
     Mend,
@@ -25,9 +30,7 @@ from troubleshoot.safety.hearing.words import (
     denies,
     has_gap,
     mender,
-    names_a_thing,
     numbers,
-    of_the_flue,
     phrase_words,
     raw_words,
     span,
@@ -158,7 +161,11 @@ def _hits(knowledge: Knowledge, words: str) -> list[_Hit]:
 
 
 def _is_said(clause: Words, phrase: Words, at: tuple[int, int]) -> bool:
-    if denied(clause, at) or of_the_flue(clause, phrase):
+    if (
+        denied(clause, at)
+        or of_the_flue(clause, phrase)
+        or is_of_another_matter(clause, phrase, at)
+    ):
         return False
     if len(phrase) == 1 and names_a_thing(clause, at):
         return False

@@ -70,19 +70,20 @@ _WARNING = "detector sniffer alarm monitor sensor"
 _OF_FLAME = "igniter ignition burner furnace pilot element sensor rod spark trial"
 _OF_SIGNALS = "board led light display code lamp thermostat time screen blue green"
 _OF_GAS = "pipe union line joint shutoff gas refrigerant valve cock regulator fitting hose meter"
-_NOISE = "bang boom crack pop crackle thump"
+_NOISE = "bang boom crack pop crackle thump whoomp whump"
+_SAFETY = "switch limit rollout float safety interlock"
 
 HINTS: Final = (
     # fire, smoke, glow, flash
     _hint("fire ablaze alight blaze", unless=f"{_OF_FLAME} alarm station department stage service"),
-    _hint("smoke smoky smoking smoulder smolder haze hazy", unless="house test visual"),
+    _hint("smoke smoky smoking smokin smoulder smolder haze hazy", unless="house test visual"),
     _hint("fireball caught-light flicker"),
-    _hint("glow", unless=f"{_OF_FLAME} {_OF_SIGNALS}"),
+    _hint("glow glowin", unless=f"{_OF_FLAME} {_OF_SIGNALS}"),
     _hint("orange red", "through behind slot louvre louver vent flicker", unless=_OF_SIGNALS),
     _hint("flash arc arcing", unless=f"{_OF_SIGNALS} point pitted fault"),
     _hint(_NOISE, "blue flash black smoke panel disconnect breaker contactor box face capacitor"),
     _hint("flame", "onto over outside roll lick around front wires", unless="sensor signal"),
-    _hint("melt sizzle spit", unless="ice snow frost solder"),
+    _hint("melt meltin sizzle spit", unless="ice snow frost solder"),
     _hint("burn char scorch singe blister", f"now still {_PARTS} {_PEOPLE} insulation skin"),
     # somebody
     _hint("passed-out faint collapse unconscious unresponsive slump stumble stagger"),
@@ -94,11 +95,12 @@ HINTS: Final = (
     _hint(_PEOPLE, "moving breathing answering responding talking waking", "not isnt wont cant "
           "stopped never arent", denied_too=True),
     _hint(_PEOPLE, "lying laying grey gray white blue sweating shaking confused sick groggy sleepy "
-          "trapped pinned crushed dangling hanging down-there fell fallen drowsy limp", unless=
-          "thermostat paint light fed-up"),
+          "asleep trapped pinned crushed dangling hanging down-there fell fallen drowsy limp",
+          unless="thermostat paint light fed-up"),
     _hint("gone went turned turning goes", "pale grey gray white blue", unless=
           f"thermostat {_OF_SIGNALS}"),
-    _hint("head stomach chest", "ache pound pain thump tight spin swim", unless="pressure psi"),
+    _hint("head stomach chest", "ache sore pound pain thump tight spin swim",
+          unless="pressure psi"),
     _hint("they", "gone", "white numb blue grey"),
     # a part of somebody and what happens to it
     _hint(_PARTS, "got get caught catch wound wrap spray splash cut slice pinch jam stuck crush "
@@ -129,6 +131,21 @@ HINTS: Final = (
     # water where the current is
     _hint("water rain rainwater wet soak flood drip pour trickle puddle", _SUPPLY,
           unless="float pressure drain pan tower heater reset"),
+    # metal, supports, joints that no longer hold
+    _hint("exchanger tube", "crack split daylight hole rust rot burn", unless=
+          "drain condensate trap cap capillary hose tap suction discharge copper pitot"),
+    _hint("roof deck rail guardrail parapet ladder hatch floor", "crack soft sag spongy sink flex "
+          "bounce sky daylight give loose gave broke broken rot rotten rust bent wobble cave",
+          unless="leak"),
+    # volts where there should be none, and what gets round a safety
+    _hint(VOLTS, "still", "ground l1 l2 l3 lug disconnect leg terminal load", unless=
+          "run call pull"),
+    _hint(_SAFETY, "tie wedge jam prop glue nail jump jumper paperclip wirenut tape", unless=
+          "drain"),
+    _hint("fuse", "nail penny coin foil copper slug pipe bolt rod bridge jump jumper bypass"),
+    _hint("lock tag", "my his her our their someone somebody", "pull cut took gone remove "
+          "broke missing flip", unless="i we"),
+    _hint("mercaptan odorant"),
     # weather and edges
     _hint("thunder lightning gust hail tornado", unless="protection arrester rod"),
     _hint("wind", "lift blew over edge nearly took rip knock", unless="motor"),
@@ -149,6 +166,7 @@ JOINED: Final = {
     ("lets", "go"): "let-go",
     ("gave", "way"): "gave-way",
     ("fire", "ball"): "fireball",
+    ("wire", "nut"): "wirenut",
     ("through", "me"): "through-me",
     ("air", "free"): "air-free",
     **{(has, "caught"): "caught-light" for has in ("has", "have", "just")},

@@ -33,9 +33,9 @@ ALIKE: Final = _groups(
         "tingle": "tingles tingling",
         "flame": "flame",
         "fire": "flames ablaze alight blaze blazing fuego incendio",
-        "smoke": "smoky smoulder smouldering smolder smoldering humo",
+        "smoke": "smoky smokin smoulder smouldering smolder smoldering humo",
         "arcing": "arc arcs arced",
-        "burning": "burn burns quemando",
+        "burning": "burn burns burnin quemando",
         "burnt": "burned scorched charred",
         "explosion": "exploded explode explodes exploding",
         "lightning": "lightening",
@@ -64,9 +64,10 @@ ALIKE: Final = _groups(
         "running": "pouring gushing streaming",
         "leak": "leek spraying blowing escaping spurting venting spewing rushing fuga",
         "refrigerant": "freon",
-        "bang": "boom",
+        "bang": "boom kaboom whoomp whoomph whump womp whomp",
         "sounding": "beeping screaming ringing blaring screamed wailing shrieking",
         "cracked": "split",
+        "exchanger": "exch",
         "broke": "broken snapped burst breaks shattered",
         "fell": "fallen slid slipped sliding slipping tipped collapsing",
         "storm": "thunderstorm storms",
@@ -212,6 +213,27 @@ OFTEN_DENIED: Final = _stems("smoke fire spark gas soot leak burning smell")
 
 NOBODY: Final = _stems("nobody")
 """It denies what follows (nobody smells gas), not what was said before (it fell, nobody here)."""
+
+KEEPING: Final = _stems(
+    "changed replaced new fresh battery batteries tested test calibrated installed fitted mounted "
+    "expired bought"
+)
+"""Straight beside an alarm it is told how that is kept, and not that it sounds."""
+
+OF_MONEY: Final = _stems(
+    "price prices bill bills cost costs invoice quote money budget rent paperwork parking traffic"
+)
+"""What gives people a headache in a manner of speaking."""
+
+OF_CONDUCTORS: Final = _stems(
+    "l1 l2 l3 t1 t2 t3 black red blue white brown orange yellow green neutral"
+)
+NAMING: Final = _stems("is are goes go lands landed runs connected connects called marked")
+NOT_NAMING: Final = _stems(
+    "still glowing melted melting burning burnt smoke turned gone went charred live energized "
+    "power volts dead reads shows"
+)
+"""The hot wire is L1, black: that names a conductor, and says nothing of what it feels like."""
 
 GONE: Final = DENYING | _stems("gone stopped cleared anymore more found seen there")
 

@@ -28,12 +28,14 @@ from troubleshoot.safety.hearing.vocabulary import (
     FILLING,
     GONE,
     HARD_TO_SPELL,
+    KEEPING,
     LONG_AGO,
     LOOSE,
-    MAKING_A_THING,
     NAMED_SO,
+    NAMING,
     NEUTRAL,
     NOBODY,
+    OF_MONEY,
     OFTEN_DENIED,
     PERCEIVING,
     PERSON,
@@ -63,6 +65,12 @@ _LEAST_TWICE_MISTYPED: Final = 7
 """Letters of a word in which two are."""
 _LEAST_CHANGED: Final = 6
 """Letters without the ending of a word in which a letter changed for another is seen through."""
+_SPELT_OUT: Final = tuple(
+    re.compile(rf"\b{' ?'.join(word)}\b") for word in ("fire", "gas", "leak", "shock", "smoke")
+)
+"""Words of danger that blanks have fallen into: g a s, ga s."""
+_IS_A_WORD: Final = frozenset({"as", "fir", "he", "hock", "ire", "le", "re"})
+"""Where a part is a word itself, nothing has fallen apart: terminal g as found."""
 _GAP: Final = "..."
 """In a phrase it stands for a few words of any kind."""
 _WIDEST_GAP: Final = 5
@@ -120,12 +128,6 @@ def span(said: Words, phrase: Words) -> tuple[int, int] | None:
     return None
 
 
-def names_a_thing(said: Words, at: tuple[int, int]) -> bool:
-    """Whether a single word is part of a name: the fire panel, a spark igniter."""
-    start, end = at
-    return said[start] in MAKING_A_THING and bool(set(said[end : end + 1]) & (THINGS | NAMED_SO))
-
-
 def alone(said: Words, at: tuple[int, int], of_things: bool, told: Words = ()) -> bool:
     """Whether nothing beside what is said there changes it: somebody, here, really.
 
@@ -134,12 +136,6 @@ def alone(said: Words, at: tuple[int, int], of_things: bool, told: Words = ()) -
     """
     beside = {*said[: at[0]], *said[at[1] :]} - NEUTRAL - {*said[at[0] : at[1]]} - {*told}
     return beside <= (LOOSE - CHANGING) | (THINGS | ALSO_DOING if of_things else frozenset())
-
-
-def of_the_flue(said: Words, phrase: Words) -> bool:
-    """Whether a number is one read in the flue, where a phrase speaks of the air people breathe."""
-    flue = {"flu", "flue-co"}
-    return bool(numbers(phrase)) and not flue & {*phrase} and bool(flue & {*said})
 
 
 def denies(phrase: Words) -> bool:
@@ -179,7 +175,7 @@ def mender(known: frozenset[str], ordinary: Callable[[], frozenset[str]]) -> Men
 
     `known`: the words that dangers are told in. `ordinary` is asked only where it matters.
     """
-    tables = LOOSE | THINGS | NAMED_SO | DENYING | GONE | PERCEIVING
+    tables = LOOSE | THINGS | NAMED_SO | DENYING | GONE | PERCEIVING | KEEPING | OF_MONEY | NAMING
     forms = frozenset(form for word in known for form in _forms(word))
 
     @lru_cache(maxsize=1_000)
@@ -217,9 +213,16 @@ def alike() -> frozenset[str]:
 
 def _plain(text: str) -> str:
     said = text.lower().replace("'", "").replace("\u2019", "")
-    if said.isascii():
-        return said
-    return "".join(c for c in normalize("NFKD", said) if not combining(c))
+    if not said.isascii():
+        said = "".join(c for c in normalize("NFKD", said) if not combining(c))
+    for spelt in _SPELT_OUT:
+        said = spelt.sub(_joined, said)
+    return said
+
+
+def _joined(found: re.Match[str]) -> str:
+    parts = found[0].split()
+    return found[0] if _IS_A_WORD.intersection(parts) else "".join(parts)
 
 
 def _end(said: Words, phrase: Words, start: int) -> int | None:

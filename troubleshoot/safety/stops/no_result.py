@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from troubleshoot.safety.stops.no_remedy import why_no_remedy
 from troubleshoot.safety.stops.undone import why_undone
 
 _PUT_RIGHT: Final = "(repaired|fixed|mended|done|put right|needed|changed|touched|replaced)"
@@ -158,7 +159,7 @@ def why_no_result(typed: str) -> str:
     said = _plain(typed)
     if why := _reason(said, _NO_RESULT) or _why_a_defeat(typed):
         return why
-    return "" if _TAKEN_AWAY.search(said) else why_undone(said)
+    return "" if _TAKEN_AWAY.search(said) else why_undone(said) or why_no_remedy(said)
 
 
 def why_no_look(typed: str) -> str:

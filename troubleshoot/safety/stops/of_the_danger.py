@@ -42,6 +42,48 @@ _BEFORE: Final = re.compile(
 )
 _SINCE: Final = re.compile(r"\b(?:after\w*|now|since|then|again|finally|at the end|still)\b")
 
+_ANOTHER_DAY: Final = re.compile(
+    r"\byesterday\b|\blast (?:night|week|month|time|visit|year|season)\b"
+    r"|\b(?:days?|weeks?|months?|years?) (?:ago|back)\b|\bthe (?:day|week|other day) before\b"
+    r"|\bthe other day\b"
+)
+_ANOTHER_PLACE: Final = re.compile(
+    r"\bat (?:home|my (?:house|place|desk)|(?:the )?other (?:unit|roof|site|job|building))\b"
+    r"|\bin (?:the|my|our|his) (?:truck|van|car|cab|pickup)\b"
+    r"|\b(?:on|at|of|in) (?:the |an)?other (?:unit|roof|site|job|building)\b"
+    r"|\b(?:in|on|across|down on) the (?:street|parking lot|lot)\b|\bupwind\b"
+)
+_NO_READING: Final = re.compile(
+    r"\b(?:from|by) memory\b|\bas (?:i|we|he) (?:recall|remember)|\bif i remember\b"
+    r"|\b(?:sensor|probe|monitor|instrument|sniffer|meter|detector)(?: (?:was|is|were|switched|"
+    r"turned|still))* (?:off|dead|failed|faulty|expired|unplugged|covered|capped)\b"
+    r"|\b(?:sensor|probe|monitor|instrument|sniffer|meter|detector)(?: (?:was|is))? "
+    r"not (?:on|working|warmed up|zeroed|bump|calibrated)"
+    r"|\b(?:not|never|without) (?:a |being |been )?(?:bump|calibrat|zero|warm)\w*"
+    r"|\b(?:uncalibrated|untested|unzeroed)\b|\bout of (?:date|calibration|cal)\b"
+    r"|\b(?:made|guessed|invented) (?:it )?up\b|\bwould (?:read|be|show)\b"
+)
+_SHUT_OFF: Final = re.compile(
+    r"\bwith (?:the )?(?:gas )?(?:cock|gas|valve|supply|main|shut-?off)(?: \w+)? "
+    r"(?:shut|closed|off)\b|\b(?:while|when) (?:the )?(?:gas )?(?:cock|gas|valve|supply|main) "
+    r"(?:was|is) (?:shut|closed|off)\b"
+)
+_OR_SO: Final = re.compile(
+    r" ?\S*(?: \S+)?? ?(?:or so|or thereabouts|or something|give or take|ish|-ish|more or less)\b"
+)
+
+ELSEWHERE: Final = (
+    "That was read at another time or place, and shows nothing of here and now. Have it read where "
+    "the danger was, then give what was shown."
+)
+NO_READING: Final = (
+    "That was read by no instrument that was on and proved. Have it read again, then give what was "
+    "shown."
+)
+SHUT_OFF: Final = (
+    "With the gas shut nothing leaks, whatever is open. Have it read with the gas on as far as the "
+    "new joint, then give what was shown; or say how it was made tight and looked at."
+)
 BEFORE: Final = (
     "That was read before it was made safe, and shows nothing of now. Have it read again, then "
     "give what was shown."
@@ -59,7 +101,19 @@ A_GUESS: Final = "That is about so much, and nobody can rest on it. Give the num
 
 def why_not_now(said: str) -> str:
     """Why a reading, in small letters, is not of now; empty where it may be."""
+    if _ANOTHER_DAY.search(said) or _ANOTHER_PLACE.search(said):
+        return ELSEWHERE
+    if _NO_READING.search(said):
+        return NO_READING
     return BEFORE if _BEFORE.search(said) and not _SINCE.search(said) else ""
+
+
+def why_of_a_dead_pipe(said: str, sweep: str) -> str:
+    """Why a sweep for gas, in small letters, was of pipes without any; empty where it may not be.
+
+    Only what is told as the state it was read in: capped and tagged is a remedy.
+    """
+    return SHUT_OFF if sweep == GAS_SWEEP and _SHUT_OFF.search(said) else ""
 
 
 def why_another_gas(said: str, sweep: str) -> str:
@@ -77,4 +131,5 @@ def why_no_number(said: str, number: str, of_gas: bool) -> str:
     """
     if of_gas and number.startswith("-"):
         return BELOW_ZERO
-    return A_GUESS if leads_to_estimate(said.partition(number)[0]) else ""
+    before, _, behind = said.partition(number)
+    return A_GUESS if leads_to_estimate(before) or _OR_SO.match(behind) else ""

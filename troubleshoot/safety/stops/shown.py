@@ -21,7 +21,12 @@ from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.safety.declared import STEPS, sound_outcomes
 from troubleshoot.safety.hearing.trade_words import trade_words
 from troubleshoot.safety.stops.no_result import why_no_look
-from troubleshoot.safety.stops.of_the_danger import why_another_gas, why_no_number, why_not_now
+from troubleshoot.safety.stops.of_the_danger import (
+    why_another_gas,
+    why_no_number,
+    why_not_now,
+    why_of_a_dead_pipe,
+)
 from troubleshoot.safety.stops.reopening import NotAResult, TooFewWords, of_the_trade
 
 _PERCENT: Final = re.compile(r"[<>]? ?[0-9][0-9.,]* ?(?:%|per ?cent|pct)\.?", re.IGNORECASE)
@@ -109,7 +114,8 @@ def of_what(knowledge: Knowledge, typed: str) -> str:
 def _require_sound(knowledge: Knowledge, typed: str, hazard: Hazard, on: Unit) -> None:
     """Raise NotAResult for a number that shows the danger to be there, whatever else is said."""
     own = knowledge.tests.get(hazard.all_clear or "")
-    if why := why_another_gas(typed.lower(), hazard.all_clear or ""):
+    said, sweep = typed.lower(), hazard.all_clear or ""
+    if why := why_another_gas(said, sweep) or why_of_a_dead_pipe(said, sweep):
         raise NotAResult(why)
     units = _units_of(knowledge, hazard)
     read_in = units or _GAS_IN_AIR

@@ -1,0 +1,55 @@
+"""What sounds like a danger and is said of another matter: the fire panel, a flue's own CO."""
+
+from __future__ import annotations
+
+from troubleshoot.safety.hearing.vocabulary import (
+    KEEPING,
+    LOOSE,
+    MAKING_A_THING,
+    NAMED_SO,
+    NAMING,
+    NOT_NAMING,
+    OF_CONDUCTORS,
+    OF_MONEY,
+    THINGS,
+    stem,
+)
+from troubleshoot.safety.hearing.words import Words, numbers
+
+
+def names_a_thing(said: Words, at: tuple[int, int]) -> bool:
+    """Whether a single word is part of a name: the fire panel, a spark igniter."""
+    start, end = at
+    return said[start] in MAKING_A_THING and bool(set(said[end : end + 1]) & (THINGS | NAMED_SO))
+
+
+def of_the_flue(said: Words, phrase: Words) -> bool:
+    """Whether a number is one read in the flue, where a phrase speaks of the air people breathe."""
+    flue = {"flu", "flue-co"}
+    return bool(numbers(phrase)) and not flue & {*phrase} and bool(flue & {*said})
+
+
+def is_of_another_matter(said: Words, phrase: Words, at: tuple[int, int]) -> bool:
+    """Whether a phrase is said there of no danger at all.
+
+    How an alarm is kept, what is a headache for its price, which conductor is the hot one.
+    """
+    if stem("headache") in phrase:
+        return not OF_MONEY.isdisjoint(said)
+    if phrase[-1] == stem("alarm"):
+        return _is_kept(said, at)
+    return phrase[0] == "hot" and names_a_conductor(said)
+
+
+def _is_kept(said: Words, at: tuple[int, int]) -> bool:
+    before = [word for word in said[: at[0]] if word not in LOOSE][-1:]
+    after = [word for word in said[at[1] :] if word not in LOOSE][:1]
+    return not KEEPING.isdisjoint((*before, *after))
+
+
+def names_a_conductor(said: Words) -> bool:
+    """Whether it is told which wire is the hot one: the hot wire is L1, hot goes to black."""
+    words = {*said}
+    if "hot" not in words or OF_CONDUCTORS.isdisjoint(words) or NAMING.isdisjoint(words):
+        return False
+    return NOT_NAMING.isdisjoint(words) and not numbers(said)
