@@ -28,7 +28,12 @@ PROMISED = {
     "the lock comes off": ("dead: not shown", "discharged: none"),
     "a motor runs": ("dead: not shown", "discharged: none"),
     "an hour goes by": ("roof: not checked",),
-    "nobody reported": ("meter: not proved", "dead: not shown", "gas: on", "occupants told: no"),
+    "nobody reported": (
+        "meter: not proved",
+        "dead: not shown",
+        "gas: unsure",
+        "occupants told: no",
+    ),
 }
 """An event -> what the README promises that it voids."""
 

@@ -16,7 +16,7 @@ LADDERS: dict[str, tuple[Any, ...]] = {
     "meter": ("failed", "not-proved", "proved"),
     "second_source": ("found", "locked", "none-known"),
     "roof": ("no-go", "not-checked", "edge-near", "go"),
-    "gas": ("on", "shut"),
+    "unburnt": (True, False),
     "occupants_told": (False, True),
     "second_person": (False, True),
     "arc_clothing": (False, True),
@@ -26,6 +26,7 @@ LADDERS: dict[str, tuple[Any, ...]] = {
 
 UNSURE = {
     "power": ("on", "locked-out"), "panels": ("on", "off"), "fire_panel": ("in-service", "on-test"),
+    "gas": ("on", "shut"),
 }  # fmt: skip
 
 SETS = {
@@ -153,6 +154,8 @@ LIVE = ("power on: live parts stand open",)
         ({"leads_off": BOTH}, ("leads off: a", "leads off: b")),
         ({"circuits": (("c 1", "charge-recovered"),)}, ("c 1: charge recovered",)),
         ({"gas": "shut"}, ("gas cock shut",)),
+        ({"gas": "unsure"}, ("gas cock not known to be open",)),
+        ({"unburnt": True}, ("unburnt gas of a light that failed",)),
         ({"taps_open": frozenset({"inlet tap"})}, ("plug out and manometer on: inlet tap",)),
         ({"gas_swept": False}, ("gas not swept for leaks",)),
         ({"panels": "off"}, ("panels off", *LIVE, "called to run")),
@@ -176,7 +179,7 @@ def test_what_is_left_behind_is_said_and_nothing_else(
 def test_a_unit_as_found_is_live_closed_unproved_and_unwatched() -> None:
     assert WorkState() == WorkState(
         "on", "on", "on", "not-shown", "not-proved", False, "none-known", frozenset(), frozenset(),
-        frozenset(), "on", True, frozenset(), frozenset(), (), frozenset(), False,
+        frozenset(), "on", True, False, frozenset(), frozenset(), (), frozenset(), False,
         "in-service", "not-checked", False, False,
     )  # fmt: skip
     assert UnitAtWork() == UnitAtWork((), (), (), False, False, False, False)

@@ -30,7 +30,8 @@ BEST = WorkState(
 
 WORST = replace(
     WorkState(), meter="failed", second_source="found", gas_swept=False, fire_panel="unsure",
-    calls="stuck-on", leads_off=frozenset({"lead"}), jumpers=frozenset({PLACE}), panels="unsure",
+    unburnt=True, calls="stuck-on", leads_off=frozenset({"lead"}), jumpers=frozenset({PLACE}),
+    panels="unsure",
 )  # fmt: skip
 """Everything that a step can confirm is still to come."""
 
@@ -102,6 +103,11 @@ CASES: list[tuple[str, tuple[str, ...], Facts, Facts]] = [
      {"dead": "shown", "discharged": {PLACE}}),
     ("drive-discharge", ("holds-charge",), {"dead": "shown", "discharged": {"other"}},
      {"dead": "shown"}),
+    ("gas-cock-look", ("open",), {"gas": "on", "gas_swept": False, "clear": {A2L, CO}}, {}),
+    ("gas-cock-look", ("shut",), {"gas_swept": False}, {"gas": "shut"}),
+    ("gas-cock-look", ("cannot-tell",), {"gas": "unsure", "gas_swept": False}, {"gas": "unsure"}),
+    ("purge-wait", ("waited",), {"clear": {A2L, CO}}, {"unburnt": False}),
+    ("purge-wait", ("gas-smelled",), {"clear": {A2L, CO}}, {}),
     ("gas-cock-shut", ("shut",), {"clear": {A2L, CO}}, {"gas": "shut"}),
     ("gas-cock-shut", ("stuck",), {"clear": {A2L, CO}}, {}),
     ("gas-cock-open", ("open",), {"gas": "on", "gas_swept": False, "clear": {A2L, CO}}, {}),

@@ -124,7 +124,7 @@ def test_a_pressure_or_vacuum_test_leaves_its_circuit_so(
 
 AWAY: dict[str, Any] = {
     "power": "unsure", "calls": "on", "dead": "not-shown", "discharged": NONE,
-    "meter": "not-proved", "second_source": "found", "gas": "on", "gas_swept": False,
+    "meter": "not-proved", "second_source": "found", "gas": "unsure", "gas_swept": False,
     "clear": NONE, "occupants_told": False, "fire_panel": "unsure", "roof": "not-checked",
     "second_person": False, "arc_clothing": False, "area_clear": False,
     "circuits": (("circuit 1", "gauges-unsure"), ("circuit 2", "under-vacuum")),
@@ -142,6 +142,7 @@ def test_after_an_absence_what_was_as_found_is_as_found() -> None:
     assert expire(replace(found, gas_swept=False), "resumed").gas_swept is False
     others = expire(found, "reopened")
     assert (others.gas_swept, others.panels, others.power) == (False, "unsure", "on")
+    assert (expire(found, "resumed").gas, others.gas) == ("on", "unsure")
 
 
 def test_each_event_voids_its_own() -> None:

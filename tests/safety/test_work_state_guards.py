@@ -41,7 +41,9 @@ MUST_STAND = {
     "verified-dead": "roof-safe locked opened meter-just dressed",
     "capacitor-discharge": "roof-safe locked opened meter meter-first",
     "drive-discharge": "roof-safe locked opened meter meter-first",
+    "gas-cock-look": "roof-safe",
     "gas-cock-shut": "roof-safe",
+    "purge-wait": "roof-safe gas-shut",
     "gas-cock-open": "roof-safe",
     "manometer-on": "roof-safe locked opened dead-first dead-last meter-last gas-shut no-gas",
     "manometer-off": "roof-safe locked opened dead-first dead-last meter-last gas-shut no-gas",
@@ -70,10 +72,15 @@ MUST_NOT_STAND = {
     "panels-off-energised": "jumper-in would-run",
     "verified-dead": "second-source-open charged-after-first-test",
     "gas-cock-open": "would-run",
+    "purge-wait": "would-run",
     "panels-on": "jumper-in would-run tap-open open-live-alone open-live-undressed",
     "jumper-out": "closed-up open-live-alone open-live-undressed",
-    "lock-off": ("leads-off jumper-in no-charge gas-about open-unswept open-alone open-undressed"),
-    "restart-and-watch": "leads-off no-charge gas-about open-unswept open-alone open-undressed",
+    "lock-off": (
+        "leads-off jumper-in no-charge unburnt gas-about open-unswept open-alone open-undressed"
+    ),
+    "restart-and-watch": (
+        "leads-off no-charge unburnt gas-about open-unswept open-alone open-undressed"
+    ),
 }
 
 CIRCUIT_READY = {

@@ -21,6 +21,7 @@ from tests.safety.work_state_samples import (
     HANDS_IN,
     HANDS_IN_LOOK,
     JUMPERED,
+    LIGHTS,
     LIVE_LINE,
     PLAIN_UNIT,
     RUNNING,
@@ -47,8 +48,9 @@ CHOICES = st.lists(st.integers(0, 10**6), min_size=40, max_size=60)
         ((HANDS_IN, JUMPERED, RUNNING_OPEN), PLAIN_UNIT),
         ((HANDS_IN, LIVE_LINE), WATCHED_UNIT),
         ((GAS_SHUT, RUNNING_OPEN), GAS_UNIT),
+        ((LIGHTS,), GAS_UNIT),
     ],
-    ids=["hands in and live", "jumpered", "watched at 480 V", "gas"],
+    ids=["hands in and live", "jumpered", "watched at 480 V", "gas", "a light that fails"],
 )
 def test_changing_from_one_kind_of_test_to_another_is_never_unsafe(
     samples: tuple[Test, ...], unit: object

@@ -23,7 +23,8 @@ _VOIDED_BY: dict[str, tuple[str, ...]] = {
     "no-refrigerant": ("refrigerant", "away"),
     "no-gas": ("gas-about", "gas-shut", "gas-opened", "away"),
     "air-good": ("air-bad", "away"),
-    "gas-shut": ("gas-opened", "away"),
+    "gas-shut": ("gas-opened", "away", "cock-unknown"),
+    "cock-unknown": ("gas-shut", "gas-opened"),
     "locked": ("powered", "away"),
     "meter": ("meter-failed", "away"),
     "meter-just": ("meter-failed", "away", "tested"),
@@ -40,6 +41,7 @@ _VOIDED_BY: dict[str, tuple[str, ...]] = {
     "jumper-in": ("jumper-out",),
     "gas-about": ("no-gas",),
     "gas-opened": ("no-gas", "gas-shut"),
+    "unburnt": ("purged",),
     "tap-open": ("tap-plugged",),
     "hose-on": ("hose-off", "tap-plugged", "away"),
     "gauges-on": ("gauges-off", "emptied", "away"),
@@ -98,13 +100,17 @@ SWEEPS = ("refrigerant-sweep-a2l", "combustible-gas-sweep", "room-carbon-monoxid
 """Tests of the air: they count whenever they are done, asked for as a step or not."""
 
 
-def after_test(world: World, test: Test, place: str | None) -> World:
+def after_test(
+    world: World, test: Test, place: str | None, outcomes: tuple[str, ...] = ()
+) -> World:
     """What a test leaves behind."""
     things = [] if test.kind == "step" else ["tested"]
     if test.work_state == "locked-out":
         things += ["undressed", "alone"]  # nobody handles parts in arc gloves, nor is watched
     if test.work_state == "locked-out" and test.kind == "measurement":
         things.append("leads-off")
+    if test.id == "ignition-trials" and outcomes:
+        things.append("unburnt")
     if "temporary-jumper" in test.hazards:
         things += ["jumper-in", "may-start", "ran"]
     if "nitrogen-pressure" in test.hazards:
@@ -116,11 +122,12 @@ def after_test(world: World, test: Test, place: str | None) -> World:
 
 def after_event(world: World, event: str) -> World:
     """What an event may have done."""
+    was_shut = ("cock-unknown",) if "gas-shut" in world else ()
     things = {
         "lock-off": ("powered", "may-start", "ran"),
         "motor-ran": ("ran",),
-        "resumed": ("powered", "may-start", "ran", "away"),
-        "reopened": ("powered", "may-start", "ran", "away", "gas-opened"),
+        "resumed": ("powered", "may-start", "ran", *was_shut, "away"),
+        "reopened": ("powered", "may-start", "ran", "away", "gas-opened", "cock-unknown"),
         "hour-passed": ("hour",),
     }
     return happened(world, *things[event])
@@ -163,8 +170,12 @@ _THINGS: dict[tuple[str, str], tuple[str, ...]] = {
     ("capacitor-discharge", "*"): ("charged {place}",),
     ("drive-discharge", "discharged"): ("bled {place}",),
     ("drive-discharge", "*"): ("charged {place}",),
+    ("gas-cock-look", "open"): ("gas-opened",),
+    ("gas-cock-look", "shut"): ("gas-shut",),
+    ("gas-cock-look", "*"): ("cock-unknown",),
     ("gas-cock-shut", "shut"): ("gas-shut",),
     ("gas-cock-open", "*"): ("gas-opened",),
+    ("purge-wait", "waited"): ("purged",),
     ("manometer-on", "on"): ("tap-open {place}", "hose-on {place}"),
     ("manometer-on", "*"): ("tap-open {place}", "hose-off {place}"),
     ("manometer-off", "plugged"): ("tap-plugged {place}",),

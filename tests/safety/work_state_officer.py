@@ -109,6 +109,11 @@ class Officer:
                 return "the air was not swept for gas after the cock was shut"
         if self.unit.burns_gas and test.work_state in _OPEN_LIVE and "no-gas" not in world:
             return "a panel is open live and the air was not swept for gas"
+        if test.work_state in ("running", *_OPEN_LIVE) and "unburnt" in world:
+            return "the unburnt gas of a light that failed was not waited out with the cock shut"
+        burner = test.area in _BURNERS and test.work_state in ("running", "running-open")
+        if burner and {"gas-shut", "cock-unknown"} & world:
+            return "a burner is called for and nobody knows that its cock is open"
         if self._fires(test) and "no-gas" not in world:
             return "a burner is lit and the air was not swept for gas"
         if test.work_state in ("running", *_OPEN_LIVE):

@@ -73,8 +73,9 @@ def followers(job: Job, asked: Sequence[Asked], unit: UnitAtWork) -> Iterator[Ne
     for test, place, needs in asked:
         offered.add(next_step(job.state, needs, unit))
         if not unmet(job.state, needs):
-            state = after_test(job.state, test, place, (), unit)
-            world = account.after_test(job.world, test, place)
+            outcomes = ("locks-out",) if test.id == "ignition-trials" else ()
+            state = after_test(job.state, test, place, outcomes, unit)
+            world = account.after_test(job.world, test, place, outcomes)
             yield f"{test.id} at {place}", Job(state, world)
     yield from _answered(job, sorted(filter(None, offered), key=repr), unit)
     for event in EVENTS:

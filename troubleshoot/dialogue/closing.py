@@ -15,6 +15,7 @@ from troubleshoot.knowledge.model import Fault, Proof
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.safety.before_repair import not_on_record
 from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.needs import BURNER_AREAS, needs_of
 from troubleshoot.safety.stops.tags import tag_lines
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.left_off import left_off
@@ -54,12 +55,23 @@ def repaired(book: VisitBook, voice: Voice, fault: Fault) -> Talk[None]:
 
 
 def _with_the_unit_running(book: VisitBook, fault: Fault) -> list[Proof]:
-    """What cannot be read yet, because the unit is locked out by its own record."""
-    if book.state.work.power != "locked-out":
-        return []
+    """What cannot be read yet: by the unit's own record it is locked out, or its cock shut."""
     dead = ("locked-out", "proved-dead")
-    tests = book.knowledge.tests
-    return [p for p in fault.proof if not p.finding or tests[p.finding.test].work_state not in dead]
+    is_off, tests = book.state.work.power == "locked-out", book.knowledge.tests
+    return [
+        p
+        for p in fault.proof
+        if _wants_gas(book, fault, p)
+        or (is_off and (not p.finding or tests[p.finding.test].work_state not in dead))
+    ]
+
+
+def _wants_gas(book: VisitBook, fault: Fault, proof: Proof) -> bool:
+    """Whether a burner has to be lit for a proof, and its cock is not known to be open."""
+    if book.state.work.gas == "on" or fault.subsystem not in BURNER_AREAS:
+        return False
+    test = book.knowledge.tests[proof.finding.test] if proof.finding else None
+    return test is None or needs_of(test, None, book.state.at_work).gas == "on"
 
 
 def still_to_prove(book: VisitBook) -> Fault | None:
@@ -72,7 +84,9 @@ def still_to_prove(book: VisitBook) -> Fault | None:
 
 def _left_of(book: VisitBook, said: RepairSaid) -> list[Proof]:
     asked = {what for what, _ in (*said.proofs, *book.state.proofs)}
-    return [p for p in book.knowledge.faults[said.fault].proof if p.text not in asked]
+    fault = book.knowledge.faults[said.fault]
+    left = (proof for proof in fault.proof if proof.text not in asked)
+    return [proof for proof in left if not _wants_gas(book, fault, proof)]
 
 
 def prove_at_last(book: VisitBook, voice: Voice, fault: Fault) -> Talk[None]:

@@ -9,7 +9,7 @@ from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.safety.stops.standing import called_up
-from troubleshoot.visit.events import Answered, Event
+from troubleshoot.visit.events import Answered, Event, StepDone
 from troubleshoot.visit.hearing.repeating import agreement
 from troubleshoot.visit.telling.contradicting import contradictions
 
@@ -29,7 +29,11 @@ class Telling:
         assert test is not None
         typed = [a for a in self.book.state.answers if a.test == test.id and a.text]
         before = conclude_visit(self.reasoner, self.book.state)
+        chosen = self.book.state.aim if self.book.state.aim_chosen else None
         self.book.add(event)
+        if chosen is not None and isinstance(event, StepDone) and self.book.state.aim is None:
+            name = self.book.knowledge.tests[chosen[0]].name
+            self.voice.say(f"{name} is put aside: that step was on its way. do takes it up again.")
         after = conclude_visit(self.reasoner, self.book.state)
         if isinstance(prompt, AskTest) and isinstance(event, Answered):
             last = self.book.state.answers[-1]

@@ -21,6 +21,7 @@ from troubleshoot.dialogue.prompts import AskTest, Caution, DoStep, Ended, Settl
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.shelf import Shelf
 from troubleshoot.dialogue.standing import met_by
+from troubleshoot.dialogue.staying_off import StayingOff
 from troubleshoot.dialogue.stopped import stopped
 from troubleshoot.dialogue.taking_back import take_back
 from troubleshoot.dialogue.taking_up import taken_up
@@ -37,7 +38,6 @@ from troubleshoot.safety.guards import allowed
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.visit.deciding.decision import Decision
-from troubleshoot.visit.deciding.left_off import left_off
 from troubleshoot.visit.deciding.nameplate import plate_to_ask
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import Aimed, Answered, Event, FactTold, Noted
@@ -69,7 +69,7 @@ class Turns:
         self.telling = Telling(book, voice, decider.reasoner)
         self.was_open = False
         self.stop_stood = False
-        self.told_what_stays_off = False
+        self.staying_off = StayingOff(book, voice)
 
     def run(self) -> Talk[Ended]:
         """All turns, until the visit is closed or handed over. Raises Leave."""
@@ -90,7 +90,7 @@ class Turns:
         conclusions = conclude_visit(self.decider.reasoner, state)
         decision = self.decider.decide(state, conclusions)
         self._meet_others(stands=decision.stop is not None)
-        self._tell_what_stays_off(conclusions)
+        self.staying_off.tell(decision, conclusions)
         if decision.kind in ("step", "ask"):
             yield from self._put(decision, conclusions)
             return None
@@ -115,12 +115,6 @@ class Turns:
             if met_by(self.shelf, self.voice, book.visit_id, book.state.name) is not None:
                 raise Leave
         self.stop_stood = stands
-
-    def _tell_what_stays_off(self, conclusions: Conclusions) -> None:
-        """How the unit will be left, once, before the steps that leave it so."""
-        if self.book.state.closing and not self.told_what_stays_off:
-            self.told_what_stays_off = True
-            self.voice.say_all(left_off(conclusions).lines)
 
     def _put(self, decision: Decision, conclusions: Conclusions) -> Talk[None]:
         """A step or a test, after what has to be known for it."""

@@ -36,9 +36,14 @@ def failures(
     if outcomes == (BEFORE_BLEEDING,):
         return before
     sound = bool(outcomes) and {declared.sound, *declared.also_sound}.issuperset(outcomes)
-    if sound or all(stands(guard, step.place, work, unit) for guard in declared.brings):
+    if sound or came_about(step, work, unit):
         return tuple(each for each in before if each != same)
     return (*before, same)
+
+
+def came_about(step: Step, work: WorkState, unit: UnitAtWork) -> bool:
+    """Whether what a step is for stands after it, whatever else came of it."""
+    return all(stands(guard, step.place, work, unit) for guard in STEPS[step.id].brings)
 
 
 def has_failed(job: Job, step: Step) -> int:

@@ -115,12 +115,17 @@ def gas_is_swept(state: WorkState, needs: Needs) -> str:
     return "the gas swept and no leak found" if unmet else ""
 
 
+def unburnt_gas_is_gone(state: WorkState, needs: Needs) -> str:
+    unmet = needs.energised and state.unburnt
+    return "the unburnt gas of a light that failed waited out" if unmet else ""
+
+
 def gas_is_shut(state: WorkState, needs: Needs) -> str:
-    return "the gas cock shut" if needs.gas == "shut" and state.gas == "on" else ""
+    return "the gas cock shut" if needs.gas == "shut" and state.gas != "shut" else ""
 
 
 def gas_is_on(state: WorkState, needs: Needs) -> str:
-    return "the gas on" if needs.gas == "on" and state.gas == "shut" else ""
+    return "the gas on" if needs.gas == "on" and state.gas != "on" else ""
 
 
 def manometer_is_on(state: WorkState, needs: Needs) -> str:
@@ -171,6 +176,7 @@ GUARDS: tuple[Guard, ...] = (
     no_jumper_behind_panels,
     circuits_hold_their_charge,
     gas_is_swept,
+    unburnt_gas_is_gone,
     gas_is_shut,
     gas_is_on,
     manometer_is_on,

@@ -28,6 +28,9 @@ COMBUSTION_AIR: Final = frozenset({"carbon-monoxide-in-room", "carbon-monoxide-e
 HEAT_IS_ON: Final = frozenset({"heating-call", "heating-supply-temperature"})
 """Tests of no burner area for which the heat runs, gas or electric."""
 
+ONE_CALL: Final = frozenset({"operating-sequence"})
+"""Tests of no burner area that make whatever call is complained of, so that it may be for heat."""
+
 FIRE_ALARM: Final = "fire-alarm-interlock"
 VACUUM: Final = "compressor-in-vacuum"
 BURNER_AREAS: Final = frozenset({"gas", "ignition", "combustion"})
@@ -76,8 +79,9 @@ def needs_of(test: Test, place: str | None, unit: UnitAtWork) -> Needs:
     hazards = set(test.hazards)
     energy: WorkStateName = "locked-out" if needed & _DEAD_ONLY else test.work_state
     burners = test.area in BURNER_AREAS and energy in ("running", "running-open")
-    gas: Literal["any", "on", "shut"] = "on" if burners else "any"
     fires = _burns(test, energy, unit)
+    may_fire = unit.burns_gas and test.id in ONE_CALL
+    gas: Literal["any", "on", "shut"] = "on" if burners or fires or may_fire else "any"
     if "gas-shut" in needed:
         gas = "shut"
     return Needs(

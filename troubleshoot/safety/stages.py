@@ -74,6 +74,9 @@ STAGES: Final = (
     _if(guards.ARC_CLOTHING_ON, lambda way: way.needs.arc_clothing and not way.hands_in),
     # Sweeps come before tools; a gas train is swept again once its cock is shut.
     _if(guards.COCK_SHUT, lambda way: way.needs.gas == "shut"),
+    _if(guards.UNBURNT_GONE, lambda way: way.needs.energised),
+    # Behind a cock that nobody knows to be open a clean sweep tells nothing.
+    _if(guards.COCK_KNOWN, lambda way: way.gas_wanted),
     _sweep(guards.REFRIGERANT_CLEAR, REFRIGERANT_SWEEP),
     _sweep(guards.GAS_AIR_CLEAR, GAS_SWEEP),
     _sweep(guards.ROOM_AIR_CLEAR, ROOM_AIR),

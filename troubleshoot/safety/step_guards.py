@@ -209,6 +209,14 @@ COCK_SHUT: Final = StepGuard(
     "the gas cock shut",
     lambda state, place, unit: state.gas == "shut",
 )
+UNBURNT_GONE: Final = StepGuard(
+    "the unburnt gas of a light that failed waited out, the cock shut",
+    lambda state, place, unit: not state.unburnt,
+)
+COCK_KNOWN: Final = StepGuard(
+    "the gas cock known to be open, or shut",
+    lambda state, place, unit: state.gas != "unsure",
+)
 COCK_OPEN: Final = StepGuard(
     "the gas on",
     lambda state, place, unit: state.gas == "on",

@@ -2,10 +2,12 @@
 
 from __future__ import annotations
 
+from collections.abc import Mapping
 from functools import lru_cache
+from types import MappingProxyType
 from typing import Final
 
-from troubleshoot.knowledge.model import Test
+from troubleshoot.knowledge.model import Hazard, Test
 from troubleshoot.safety import steps
 from troubleshoot.safety.declaration import Event, Outcomes
 from troubleshoot.safety.declared import STEPS
@@ -18,6 +20,14 @@ RESUME_MINUTES: Final = 30.0
 
 JUMPER_HAZARD: Final = "temporary-jumper"
 NITROGEN_HAZARD: Final = "nitrogen-pressure"
+
+FAILED_LIGHTS: Final[Mapping[str, frozenset[str]]] = MappingProxyType(
+    {"ignition-trials": frozenset({"retries", "locks-out", "delayed-light"})}
+)
+"""Test -> the outcomes that say that a light has failed, or came late: unburnt gas has gathered."""
+
+LIGHTS_BADLY: Final = frozenset({"failed-lights", "delayed-light-off"})
+"""The hazards that say so where somebody reports it."""
 
 
 def refusals(state: WorkState, step: Step, unit: UnitAtWork) -> tuple[str, ...]:
@@ -66,12 +76,28 @@ def after_test(
         calls = "on" if state.calls == "off" else state.calls
         jumpers = changed.jumpers | {test.id}
         changed = changed.with_facts(jumpers=jumpers, calls=calls, panels="off")
+    if not FAILED_LIGHTS.get(test.id, frozenset()).isdisjoint(outcomes):
+        changed = changed.with_facts(unburnt=True)
     for circuit, need in needs_of(test, place, unit).circuits:
         if need == "charge-recovered" and NITROGEN_HAZARD in test.hazards:
             changed = changed.with_circuit(circuit, "under-nitrogen")
         elif need == "charge-recovered" and VACUUM in test.hazards:
             changed = changed.with_circuit(circuit, "under-vacuum")
     return changed
+
+
+def after_stop(state: WorkState, hazard: Hazard | None, unit: UnitAtWork) -> WorkState:
+    """The state once a STOP was met: what its orders have people do may have been done.
+
+    Of what gas or a burner does they are to shut the cock; nobody has said yet whether they did. Of
+    a hazard that today's rules do not name (None) no orders are known.
+    """
+    if not unit.burns_gas or hazard is None:
+        return state
+    if hazard.id in LIGHTS_BADLY:
+        state = state.with_facts(unburnt=True)
+    told_to_shut = hazard.keeps_off == "heat" or hazard.all_clear == steps.GAS_SWEEP
+    return state.with_facts(gas="unsure") if told_to_shut and state.gas == "on" else state
 
 
 @lru_cache(maxsize=512)

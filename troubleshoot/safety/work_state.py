@@ -21,7 +21,7 @@ Calls = Literal["stuck-on", "on", "off"]
 Dead = Literal["not-shown", "tested", "shown", "tested-again", "proved"]
 Meter = Literal["failed", "not-proved", "proved"]
 SecondSource = Literal["none-known", "found", "locked"]
-Gas = Literal["on", "shut"]
+Gas = Literal["on", "unsure", "shut"]
 Circuit = Literal[
     "closed",
     "gauges-unsure",
@@ -83,8 +83,10 @@ class WorkState:
     meter has been proved again right after it, tested again after the last discharge, proved when
     the meter has then been proved once more. `only_steps_since_proof`: no test came after the
     meter's last proof, so that a test for dead may follow on it. `discharged`, `leads_off`: places.
-    `jumpers`: the technician's own temporary jumpers that are in. `gas_swept`: since the last sweep
-    that found no gas none was found, nor was the cock opened. `taps_open`: of the gas train, their
+    `jumpers`: the technician's own temporary jumpers that are in. `gas`: unsure where others may
+    have turned the cock since it was last known. `gas_swept`: since the last sweep
+    that found no gas none was found, nor was the cock opened. `unburnt`: a light has failed, and
+    what gathered has not been waited out with the cock shut. `taps_open`: of the gas train, their
     plug out; `hoses_on`: with the manometer on. `clear`: ids of the air sweeps that found
     nothing. `arc_clothing`: clothing, face shield and gloves for an arc of 480 V are on.
     `area_clear`: tools and people are away from the unit.
@@ -102,6 +104,7 @@ class WorkState:
     jumpers: frozenset[str] = frozenset()
     gas: Gas = "on"
     gas_swept: bool = True
+    unburnt: bool = False
     taps_open: frozenset[str] = frozenset()
     hoses_on: frozenset[str] = frozenset()
     circuits: tuple[tuple[str, Circuit], ...] = ()
@@ -164,6 +167,10 @@ def open_items(state: WorkState) -> tuple[str, ...]:
     items += [f"{place}: {spoken(condition)}" for place, condition in state.circuits]
     if state.gas == "shut":
         items.append("gas cock shut")
+    elif state.gas == "unsure":
+        items.append("gas cock not known to be open")
+    if state.unburnt:
+        items.append("unburnt gas of a light that failed")
     items += [f"plug out and manometer on: {tap}" for tap in sorted(state.taps_open)]
     if not state.gas_swept:
         items.append("gas not swept for leaks")
@@ -200,8 +207,9 @@ def cautious(one: WorkState, other: WorkState) -> WorkState:
         discharged=one.discharged & other.discharged,
         leads_off=one.leads_off | other.leads_off,
         jumpers=one.jumpers | other.jumpers,
-        gas="on" if "on" in (one.gas, other.gas) else "shut",
+        gas=one.gas if one.gas == other.gas else "unsure",
         gas_swept=one.gas_swept and other.gas_swept and one.gas == other.gas,
+        unburnt=one.unburnt or other.unburnt,
         taps_open=one.taps_open | other.taps_open,
         hoses_on=one.hoses_on & other.hoses_on,
         circuits=_ordered(

@@ -6,8 +6,9 @@ from typing import Final
 
 from troubleshoot.safety import steps
 from troubleshoot.safety.changes import adds, all_of, any_other, drops, sets, unclears
-from troubleshoot.safety.declaration import SafetyStep
+from troubleshoot.safety.declaration import Outcomes, SafetyStep
 from troubleshoot.safety.step_guards import (
+    COCK_KNOWN,
     COCK_OPEN,
     COCK_SHUT,
     DEAD_PROVED,
@@ -19,6 +20,7 @@ from troubleshoot.safety.step_guards import (
     ROOF_SAFE,
     STOPPED,
     TAPS_PLUGGED,
+    UNBURNT_GONE,
 )
 from troubleshoot.safety.work_state import WorkState
 
@@ -26,10 +28,27 @@ _SWEEP_AGAIN: Final = unclears(steps.GAS_SWEEP)
 _OPENED: Final = all_of(sets(gas="on", gas_swept=False), _SWEEP_AGAIN)
 
 
-def _cock_may_be_open(state: WorkState, place: str) -> WorkState:
-    return state.with_facts(gas="on", gas_swept=state.gas_swept and state.gas == "on")
+def _cock_may_be_turned(state: WorkState, place: str) -> WorkState:
+    """What we shut others may have opened."""
+    sure = state.gas == "on"
+    return state if sure else state.with_facts(gas="unsure", gas_swept=False)
 
 
+def _shut_or_not_known(state: WorkState, place: str, outcomes: Outcomes) -> WorkState:
+    return state.with_facts(gas="shut" if outcomes == ("shut",) else "unsure", gas_swept=False)
+
+
+# What is swept behind a shut cock is not under gas: it is swept again once the cock is known to be
+# open.
+COCK_LOOK: Final = SafetyStep(
+    id=steps.COCK_LOOK,
+    sound="open",
+    after=(ROOF_SAFE,),
+    brings=(COCK_KNOWN,),
+    does=_OPENED,
+    otherwise=_shut_or_not_known,
+    lost={"reopened": sets(gas="unsure", gas_swept=False)},
+)
 GAS_SHUT: Final = SafetyStep(
     id=steps.GAS_SHUT,
     sound="shut",
@@ -37,7 +56,15 @@ GAS_SHUT: Final = SafetyStep(
     brings=(COCK_SHUT,),
     does=all_of(sets(gas="shut"), _SWEEP_AGAIN),
     otherwise=any_other(_SWEEP_AGAIN),
-    lost={"resumed": _cock_may_be_open},
+    lost={"resumed": _cock_may_be_turned},
+)
+PURGE_WAIT: Final = SafetyStep(
+    id=steps.PURGE_WAIT,
+    sound="waited",
+    after=(ROOF_SAFE, STOPPED, COCK_SHUT),
+    brings=(UNBURNT_GONE,),
+    does=all_of(sets(unburnt=False), _SWEEP_AGAIN),
+    otherwise=any_other(_SWEEP_AGAIN),
 )
 GAS_OPEN: Final = SafetyStep(
     id=steps.GAS_OPEN,

@@ -28,6 +28,7 @@ from troubleshoot.safety.step_guards import (
     ROOF_SAFE,
     STOP_TRIED,
     STOPPED,
+    UNBURNT_GONE,
 )
 from troubleshoot.safety.work_state import WorkState
 
@@ -96,6 +97,7 @@ LOCK_OFF: Final = SafetyStep(
         LEADS_BACK,
         JUMPERS_OUT,
         CHARGE_BACK,
+        UNBURNT_GONE,
         GAS_SWEPT,
         GAS_SWEPT_IF_OPEN,
         HELP_THERE_IF_OPEN,
@@ -115,6 +117,7 @@ RESTART: Final = SafetyStep(
         CALLS_OFF,
         LEADS_BACK,
         CHARGE_BACK,
+        UNBURNT_GONE,
         GAS_SWEPT,
         GAS_SWEPT_IF_OPEN,
         HELP_THERE_IF_OPEN,

@@ -70,7 +70,9 @@ class Decider:
             lifting = towards_lifting(self.knowledge, state, conclusions, standing)
             return lifting or Decision("stop", stop=standing, ending="stopped")
         if state.closing:
-            return self._leave(state, conclusions)
+            waits = state.repairs[-1:] and not state.repairs[-1].still
+            first = self._read_afresh(state, conclusions) if waits else None
+            return first or self._leave(state, conclusions)
         if state.aim is not None:
             going_on = self._towards(state, conclusions, state.aim, state.aim_reason)
             if going_on is not None:
@@ -160,10 +162,14 @@ class Decider:
         return chosen, "" if chosen is None else separates(conclusions, chosen)
 
     def _read_afresh(self, state: VisitState, conclusions: Conclusions) -> Decision | None:
-        """After a repair, what had forbidden tests is read once more before anything else."""
+        """After a repair, what had forbidden tests is read once more before anything else.
+
+        So is what keeps the heat off: a burner that may not be lit cannot be proved.
+        """
         answers = state.answers
         since = next((n for n, a in enumerate(answers) if a.after_repair), len(answers))
-        for fired in Forbidden(conclusions).holding() if state.mended_here else ():
+        holding = (*Forbidden(conclusions).holding(), *left_off(conclusions).heat)
+        for fired in holding if state.mended_here else ():
             spot = finding_of(self.knowledge, state, conclusions, fired)
             if spot is None or self.knowledge.tests[spot[0]].kind == "step":
                 continue
@@ -252,7 +258,7 @@ class Decider:
         look = first_look(self.knowledge, state, conclusions, done, wanted)
         if look is not None or not cuts_power(state, found.step, wanted):
             return look
-        for candidate, reason in to_save(conclusions, self.candidates(state, conclusions)):
+        for candidate, reason in to_save(state, conclusions, self.candidates(state, conclusions)):
             if self.handed_over(state, candidate) is None:
                 spot = (candidate.test.id, candidate.at)
                 saving = self._towards(state, conclusions, spot, reason)

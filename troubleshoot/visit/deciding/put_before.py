@@ -14,7 +14,7 @@ from troubleshoot.reasoning.choosing.next_test import Candidate
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.safety.needs import needs_of
 from troubleshoot.safety.reaching import beyond
-from troubleshoot.safety.steps import LOCKOUT, METER_PROOF, STOP_BY_CONTROLS, Step
+from troubleshoot.safety.steps import GAS_SHUT, LOCKOUT, METER_PROOF, STOP_BY_CONTROLS, Step
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.safety.work_state import is_as_found
@@ -32,10 +32,12 @@ def first_look(
     """The look that comes before all else on the way to a test on the roof, where one is left.
 
     Only what the roof alone allows, what no hazard forbids and what this person may do; it is
-    neither read nor skipped before (`done`).
+    neither read nor skipped before (`done`). Before a burner is called for it is made up for.
     """
-    on_the_roof = needs_of(wanted, None, state.at_work).roof and state.work.roof == "go"
-    if not on_the_roof or not is_as_found(state.work):
+    needs = needs_of(wanted, None, state.at_work)
+    if not needs.roof or state.work.roof != "go":
+        return None
+    if not is_as_found(state.work) and needs.gas != "on":
         return None
     forbidden = Forbidden(conclusions)
     for fired in conclusions.procedures:
@@ -51,7 +53,7 @@ def first_look(
 
 
 def to_save(
-    conclusions: Conclusions, candidates: Iterable[Candidate]
+    state: VisitState, conclusions: Conclusions, candidates: Iterable[Candidate]
 ) -> Iterator[tuple[Candidate, str]]:
     """What a rule wants read before the power goes off, the nearest first, and why."""
     reasons = {
@@ -59,17 +61,25 @@ def to_save(
         for fired in conclusions.procedures
         for name in fired.procedure.save_before_power_cut
     }
-    worth = (c for c in candidates if c.test.id in reasons and c.test.work_state != "locked-out")
+    worth = (c for c in candidates if c.test.id in reasons and _can_be_saved(state, c))
     for candidate in sorted(worth, key=lambda c: c.switch_minutes):
         yield candidate, reasons[candidate.test.id]
+
+
+def _can_be_saved(state: VisitState, candidate: Candidate) -> bool:
+    """Whether a test is lost with the power; a cock that was shut is not opened again for it."""
+    needs = needs_of(candidate.test, None, state.at_work)
+    dry = needs.gas == "on" and state.work.gas == "shut"
+    return candidate.test.work_state != "locked-out" and not dry
 
 
 def cuts_power(state: VisitState, step: Step | None, wanted: Test) -> bool:
     """Whether a step begins the way to dead work, on which what a live unit tells is lost.
 
-    It begins with the meter's proof: from there to the test for dead there is nothing but steps.
+    It begins with the gas cock or the meter's proof: with the cock shut no call for heat tells
+    anything, and from the meter's proof to the test for dead there is nothing but steps.
     """
     dead = needs_of(wanted, None, state.at_work).energy == "locked-out"
     first = not any(asked.test == LOCKOUT for asked in state.asked)
-    begins = step is not None and step.id in (METER_PROOF, STOP_BY_CONTROLS, LOCKOUT)
+    begins = step is not None and step.id in (GAS_SHUT, METER_PROOF, STOP_BY_CONTROLS, LOCKOUT)
     return dead and first and begins

@@ -10,7 +10,7 @@ from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.places import spoken
-from troubleshoot.safety.closed_ways import failures
+from troubleshoot.safety.closed_ways import came_about, failures
 from troubleshoot.safety.declared import CONFIRMED, sound_outcomes
 from troubleshoot.safety.steps import BEFORE_BLEEDING, Step
 from troubleshoot.safety.transitions import after_step, after_test, failed
@@ -155,6 +155,8 @@ class StepDone(Event):
         valid = None if counts else False
         answer = Answer(step.id, self.outcomes, self.text, (asked.at,), valid=valid)
         confirmed = counts and self.outcomes == (CONFIRMED[step.id],)
+        held_to = counts and state.aim_chosen and came_about(step, work, state.at_work)
+        goes_on = confirmed or held_to or self.outcomes == (BEFORE_BLEEDING,)
         return replace(
             state,
             work=work,
@@ -162,7 +164,7 @@ class StepDone(Event):
             asked=(*state.asked, asked),
             answers=(*state.answers, answer),
             failed_steps=failures(state.failed_steps, step, outcomes, work, state.at_work),
-            aim=state.aim if confirmed or self.outcomes == (BEFORE_BLEEDING,) else None,
+            aim=state.aim if goes_on else None,
             fresh=unless_reached(state.fresh, step.id),
             fresh_read=_read_afresh(state, test, outcomes),
         )

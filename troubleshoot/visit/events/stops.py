@@ -15,7 +15,7 @@ from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.hearing.dangers import ANY_DANGER
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.record import HandOverResult, Spot, StopMet
-from troubleshoot.safety.transitions import expire, failed
+from troubleshoot.safety.transitions import after_stop, expire, failed
 from troubleshoot.visit.events.event import ALWAYS, Event
 from troubleshoot.visit.events.places import spot_of
 from troubleshoot.visit.events.way import put_aside
@@ -166,7 +166,8 @@ class Reopened(Event):
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
         """Nothing but a visit that was handed over at a STOP can be reopened.
 
-        Whoever made it safe may have opened the gas, so it is swept for before anything runs.
+        Whoever made it safe may have turned the gas cock: it is looked at, and the gas swept for,
+        before anything runs.
         """
         if state.ended != "stopped":
             return state
@@ -176,7 +177,7 @@ class Reopened(Event):
         stops = after_a_break(knowledge, state) or (StopMet(self.hazard, 0),)
         work = expire(state.work, "reopened")
         if state.unit.facts.get("heat", "gas") != "gas":
-            work = replace(work, gas_swept=state.work.gas_swept)
+            work = replace(work, gas=state.work.gas, gas_swept=state.work.gas_swept)
         spot = spot_of(knowledge.tests[self.test], self.at, state.unit)
         last = replace(
             stops[-1],
@@ -205,7 +206,8 @@ class Reopened(Event):
 def _halted(knowledge: Knowledge, state: VisitState, met: StopMet) -> VisitState:
     """Nothing is on its way where a STOP has been met."""
     state = put_aside(knowledge, state)
-    return replace(state, stops=(*state.stops, met), fresh=None, fresh_read=False)
+    work = after_stop(state.work, knowledge.hazards.get(met.hazard), state.at_work)
+    return replace(state, stops=(*state.stops, met), fresh=None, fresh_read=False, work=work)
 
 
 def _shown_by(

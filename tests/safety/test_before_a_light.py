@@ -1,0 +1,111 @@
+"""Before a light: the cock known to be open, the air swept under gas, no unburnt gas left."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from tests.safety.work_state_neighbours import ready_for
+from tests.safety.work_state_samples import (
+    BURNING,
+    GAS_SHUT,
+    GAS_UNIT,
+    LIGHTS,
+    PLAIN_UNIT,
+    RUNNING,
+    SAMPLES,
+    a_test,
+)
+from tests.safety.work_state_ways import done, way
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.needs import needs_of
+from troubleshoot.safety.route import steps_to_leave, steps_to_leave_cold
+from troubleshoot.safety.steps import Step
+from troubleshoot.safety.transitions import (
+    FAILED_LIGHTS,
+    LIGHTS_BADLY,
+    after_step,
+    after_stop,
+    after_test,
+    expire,
+)
+from troubleshoot.safety.work_state import UnitAtWork, WorkState
+
+COCK, SWEEP, OPEN = "gas-cock-look", "combustible-gas-sweep", "gas-cock-open"
+RESTART = "restart-and-watch"
+SEQUENCE = a_test("operating-sequence", area="site", work_state="running")
+
+
+def test_after_others_worked_on_it_the_cock_is_looked_at_before_the_sweep_and_the_light() -> None:
+    reopened = replace(expire(WorkState(), "reopened"), roof="go")
+    steps = way(reopened, BURNING, GAS_UNIT)
+    assert steps.index(COCK) < steps.index(SWEEP) < steps.index(RESTART)
+
+
+def test_a_sweep_before_the_cock_is_known_to_be_open_is_made_again() -> None:
+    swept = done(replace(expire(WorkState(), "reopened"), roof="go"), SWEEP, unit=GAS_UNIT)
+    assert way(swept, BURNING, GAS_UNIT).count(SWEEP) == 1
+    found_shut = after_step(swept, Step(COCK), ("shut",), GAS_UNIT)
+    steps = way(found_shut, BURNING, GAS_UNIT)
+    assert OPEN in steps
+    last_sweep = len(steps) - 1 - steps[::-1].index(SWEEP)
+    assert steps.index(OPEN) < last_sweep < steps.index(RESTART)
+
+
+def test_a_cock_that_nobody_can_tell_of_leads_to_no_light_but_to_its_opening() -> None:
+    unsure = replace(WorkState(gas="unsure"), roof="go")
+    assert after_step(unsure, Step(COCK), ("cannot-tell",), GAS_UNIT).gas == "unsure"
+    assert way(unsure, BURNING, GAS_UNIT)[0] != RESTART
+
+
+def test_what_we_shut_is_looked_at_after_an_absence() -> None:
+    shut = ready_for(SAMPLES.index((GAS_SHUT, None)), PLAIN_UNIT)
+    assert COCK in way(expire(shut, "resumed"), BURNING)
+    assert COCK not in way(expire(WorkState(), "resumed"), BURNING)
+
+
+def test_after_a_light_that_failed_the_cock_is_shut_the_purge_waited_out_and_the_air_swept() -> (
+    None
+):
+    lit = done(WorkState(), *way(WorkState(), LIGHTS, GAS_UNIT), unit=GAS_UNIT)
+    failed = after_test(lit, LIGHTS, None, ("locks-out",), GAS_UNIT)
+    steps = way(failed, LIGHTS, GAS_UNIT)
+    order = ["stop-by-controls", "gas-cock-shut", "purge-wait", SWEEP, OPEN, SWEEP, RESTART]
+    assert [step for step in steps if step in order] == order
+    assert "purge-wait" in way(failed, RUNNING, GAS_UNIT)
+    for leave in (steps_to_leave, steps_to_leave_cold):
+        assert "purge-wait" in [step.id for step in leave(failed, GAS_UNIT)]
+
+
+@pytest.mark.parametrize("outcome", ["lights-first-try", "no-trial"])
+def test_a_light_that_came_or_was_never_tried_asks_for_no_wait(outcome: str) -> None:
+    assert not after_test(WorkState(), LIGHTS, None, (outcome,), GAS_UNIT).unburnt
+
+
+def test_what_counts_as_a_light_that_failed_is_what_the_rules_call_one(shipped: Knowledge) -> None:
+    found = [f for name in LIGHTS_BADLY for t in shipped.hazards[name].triggers for f in t.findings]
+    assert {f.test for f in found} == set(FAILED_LIGHTS)
+    assert {o for f in found for o in f.outcomes} == FAILED_LIGHTS["ignition-trials"]
+
+
+@pytest.mark.parametrize(
+    ("hazard", "gas", "unburnt"),
+    [
+        ("gas-odour", "unsure", False),
+        ("gas-trace", "unsure", False),
+        ("delayed-light-off", "unsure", True),
+        ("live-work", "on", False),
+    ],
+)
+def test_a_stop_that_has_the_cock_shut_leaves_it_not_known_to_be_open(
+    hazard: str, gas: str, unburnt: bool, shipped: Knowledge
+) -> None:
+    after = after_stop(WorkState(), shipped.hazards[hazard], GAS_UNIT)
+    assert (after.gas, after.unburnt) == (gas, unburnt)
+    assert after_stop(WorkState(), shipped.hazards[hazard], UnitAtWork()) == WorkState()
+
+
+def test_a_call_that_may_be_for_heat_is_not_made_with_the_cock_shut() -> None:
+    assert needs_of(SEQUENCE, None, GAS_UNIT).gas == "on"
+    assert needs_of(SEQUENCE, None, PLAIN_UNIT).gas == "any"
