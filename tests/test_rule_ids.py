@@ -43,6 +43,11 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
         "combustible-gas-sweep refrigerant-sweep-a2l room-carbon-monoxide",
         "how the sweeps of the work state are said",
     ),
+    "safety/hearing/among_words.py": ("lockout", "a word that people say: the tag is gone"),
+    "dialogue/metered_in_words.py": (
+        "subcooling superheat",
+        "words beside which a number is no volts of a test for dead",
+    ),
     "safety/hearing/hinting_words.py": ("noise", "a word that people say, and a complaint"),
     "safety/stops/afresh.py": (
         "live-work",

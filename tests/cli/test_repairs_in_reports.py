@@ -11,10 +11,10 @@ from typing import Any
 
 import pytest
 
-from tests.cli.lines import Lines, book_of, held
+from tests.cli.lines import Lines, held
+from tests.dialogue.mended import at_the_open_unit, mended
 from tests.visit.kept.samples import write_journal
 from troubleshoot.cli import clock
-from troubleshoot.dialogue.closing import repaired
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.events import Answered, Event, Started
 from troubleshoot.visit.events.codec import record_of
@@ -34,8 +34,8 @@ def report(
 
     def said(*typed: str, after: tuple[Event, ...] = ()) -> tuple[dict[str, Any], str]:
         monkeypatch.setattr(clock, "now", lambda: NOW)
-        book = book_of(shipped, [START])
-        held(shipped, Lines(*typed), lambda voice: repaired(book, voice, shipped.faults[FAULT]))
+        book = at_the_open_unit(shipped, START, test="condenser-fan-amps")
+        held(shipped, Lines(*typed), lambda voice: mended(book, voice, shipped.faults[FAULT]))
         events = [*book.events, *(replace(event, time=NOW.isoformat()) for event in after)]
         write_journal(tmp_path / "data" / "visits", "2026-11-26-1", [*map(record_of, events)])
         code, out, err = command("report", "2026-11-26-1")

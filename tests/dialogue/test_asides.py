@@ -8,9 +8,9 @@ from typing import Any
 import pytest
 
 from tests.cli.lines import Lines, book_of, held
+from tests.dialogue.mended import mended
 from troubleshoot.dialogue.asides import NOT_SKIPPED, keep_note, takes_notes
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.closing import repaired
 from troubleshoot.dialogue.hand_over_result import ask_result
 from troubleshoot.dialogue.hearing import Listener, report_danger
 from troubleshoot.dialogue.intake import ask_profiles
@@ -30,7 +30,7 @@ GAS = StopMet("gas-odour", 0)
 
 
 def proof(book: VisitBook, voice: Voice) -> Talk[None]:
-    return repaired(book, voice, book.knowledge.faults["hot-surface-igniter-cracked"])
+    return mended(book, voice, book.knowledge.faults["hot-surface-igniter-cracked"])
 
 
 def which_place(book: VisitBook, voice: Voice) -> Talk[Any]:
@@ -77,7 +77,7 @@ def test_no_prompt_traps_anybody_or_takes_a_command_for_an_answer(
     kept = part in WITH_A_VISIT
     assert book.state.notes == (("the hatch sticks",) if kept else ())
     assert (NO_NOTES_YET in terminal.said) is not kept
-    assert not book.state.proofs and not book.state.closing
+    assert not any(said.proofs for said in book.state.repairs)
 
 
 def test_a_note_that_cries_danger_stops_at_any_prompt(shipped: Knowledge) -> None:

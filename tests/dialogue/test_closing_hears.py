@@ -5,8 +5,8 @@ from __future__ import annotations
 import pytest
 
 from tests.cli.lines import Lines, book_of, held
+from tests.dialogue.mended import at_the_open_unit, mended
 from troubleshoot.dialogue.asides import keep_note
-from troubleshoot.dialogue.closing import repaired
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import DangerCalled
 from troubleshoot.knowledge.model import Knowledge
@@ -25,20 +25,20 @@ START = Started(complaint="no-heat", profiles=("technician",))
     ],
 )
 def test_a_danger_is_heard(typed: tuple[str, ...], shipped: Knowledge) -> None:
-    book = book_of(shipped, [START])
+    book = at_the_open_unit(shipped, START, test="hot-surface-igniter-glow")
     fault = shipped.faults["hot-surface-igniter-cracked"]
     answers = (*typed[: len(fault.proof)], *typed[-1:])
     with pytest.raises(DangerCalled):
-        held(shipped, Lines(*answers), lambda voice: repaired(book, voice, fault))
-    assert all(event.kind != "repaired" for event in book.events)
+        held(shipped, Lines(*answers), lambda voice: mended(book, voice, fault))
+    assert not any(said.still for said in book.state.repairs)
 
 
 def test_a_proof_that_denies_a_danger_is_written_down(shipped: Knowledge) -> None:
-    book = book_of(shipped, [START])
+    book = at_the_open_unit(shipped, START, test="hot-surface-igniter-glow")
     fault = shipped.faults["hot-surface-igniter-cracked"]
     proof = "burner lights smoothly, no gas smell"
     terminal = Lines(*[proof] * len(fault.proof), "n")
-    held(shipped, terminal, lambda voice: repaired(book, voice, fault))
+    held(shipped, terminal, lambda voice: mended(book, voice, fault))
     assert proof in str(book.events) and book.state.closing
 
 

@@ -6,7 +6,8 @@ from dataclasses import replace
 
 import pytest
 
-from tests.cli.lines import Lines, book_of, held
+from tests.cli.lines import Lines, held
+from tests.dialogue.mended import at_the_open_unit, mended, proved
 from troubleshoot.dialogue.asides import takes_notes
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.closing import (
@@ -14,27 +15,30 @@ from troubleshoot.dialogue.closing import (
     AS_IT_WAS,
     NOT_REPAIRED,
     close,
-    prove_at_last,
     repaired,
-    still_to_prove,
 )
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.profiles import FULLY_QUALIFIED
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.visit.deciding.next import Decider
-from troubleshoot.visit.events import Started
+from troubleshoot.visit.events import ProofRead, Started, StepDone
 
 START = Started(complaint="no-cooling", profiles=("technician",))
+QUALIFIED = Started(complaint="no-cooling", profiles=(*FULLY_QUALIFIED,))
 FAULT = "condenser-fan-capacitor-weak"
+SECTION = "capacitance-out-of-circuit"
 
 
 def say_repaired(shipped: Knowledge, *typed: str) -> tuple[VisitBook, str]:
-    book, terminal = book_of(shipped, [START]), Lines(*typed)
+    book = at_the_open_unit(shipped, START, test="condenser-fan-amps")
+    terminal = Lines(*typed)
 
     def part(voice: Voice) -> Talk[None]:
         takes_notes(book, voice)
-        return (yield from repaired(book, voice, shipped.faults[FAULT]))
+        return (yield from mended(book, voice, shipped.faults[FAULT]))
 
     held(shipped, terminal, part)
     return book, terminal.text
@@ -110,26 +114,78 @@ def test_what_says_nothing_of_it_proves_nothing(
     assert book.state.repairs[-1].proofs[number][1] == typed
 
 
-def locked_out(book: VisitBook) -> VisitBook:
-    book.state = replace(book.state, work=replace(book.state.work, power="locked-out"))
-    return book
-
-
-def test_what_needs_the_unit_running_waits_for_the_way_back(
+def test_what_is_read_live_is_led_to_before_the_panel_goes_on(
     reads: list[str], shipped: Knowledge
 ) -> None:
-    """Regression: proofs under load were asked for while the record said locked out."""
-    book, terminal = locked_out(book_of(shipped, [START])), Lines(reads[0])
-    held(shipped, terminal, lambda voice: repaired(book, voice, shipped.faults[FAULT]))
-    assert len(book.state.repairs[-1].proofs) == 1 and book.state.closing
-    assert "Still to come" in terminal.text
-    assert still_to_prove(book) is shipped.faults[FAULT]
+    """Regression: amps were asked for behind a closed panel, with no way to them."""
+    book, fault = at_the_open_unit(shipped, QUALIFIED, test=SECTION), shipped.faults[FAULT]
+    first = Lines(reads[0])
+    held(shipped, first, lambda voice: mended(book, voice, fault))
+    assert "Read live, before the panel goes on: Fan amps" in first.text
+    done = steps_until_a_proof(book)
+    assert "lock-off" in done and "restart-and-watch" in done and "panels-on" not in done
     last = Lines(*reads[1:], "n")
-    held(shipped, last, lambda voice: prove_at_last(book, voice, shipped.faults[FAULT]))
+    held(shipped, last, lambda voice: proved(book, voice))
     (said,) = book.state.repairs
-    assert [text for _, text in said.proofs] == reads and said.still == "n"
-    assert book.state.cured and still_to_prove(book) is None
-    assert "Not proved" not in last.text
+    assert [text for _, text in said.proofs] == reads and book.state.cured
+    assert book.state.work.panels == "off"
+
+
+def steps_until_a_proof(book: VisitBook) -> list[str]:
+    """Do the steps that come next, each as it should be done."""
+    done, decider = [], Decider(book.knowledge)
+    while (decision := decider.decide(book.state)).step is not None:
+        step = decision.step
+        book.add(StepDone.of(step, (CONFIRMED[step.id],)))
+        done.append(step.id)
+    assert decision.kind == "prove"
+    return done
+
+
+def test_it_shows_the_cautions_of_its_test(shipped: Knowledge) -> None:
+    book = at_the_open_unit(shipped, START, test="condenser-fan-amps")
+    repaired(book, Voice(), shipped.faults[FAULT])
+    decider = Decider(shipped)
+    while (decision := decider.decide(book.state)).proof is not None:
+        live = decision.test is not None and decision.test.work_state == "running-open"
+        assert bool(decision.cautions) is live
+        book.add(ProofRead(decision.proof.text, ""))
+
+
+def test_what_no_safe_way_leads_to_is_not_asked_for(reads: list[str], shipped: Knowledge) -> None:
+    book = at_the_open_unit(shipped, START, test=SECTION)
+    book.state = replace(book.state, profiles=frozenset())
+    held(shipped, Lines(reads[0]), lambda voice: mended(book, voice, shipped.faults[FAULT]))
+    assert Decider(shipped).decide(book.state).kind != "prove"
+
+
+def test_a_repair_that_was_left_half_way_is_on_record(reads: list[str], shipped: Knowledge) -> None:
+    """Regression: after q at the second proof neither the repair nor the proof was told."""
+    book = at_the_open_unit(shipped, START, test="condenser-fan-amps")
+    with pytest.raises(Leave):
+        held(shipped, Lines(reads[0], "q"), lambda v: mended(book, v, shipped.faults[FAULT]))
+    (said,) = book.state.repairs
+    assert [text for _, text in said.proofs] == reads[:1]
+    held(shipped, Lines(*reads[1:], "n"), lambda voice: proved(book, voice))
+    assert [text for _, text in book.state.repairs[-1].proofs] == reads
+
+
+def test_u_after_the_last_proof_goes_back_to_it_and_keeps_the_repair(
+    reads: list[str], shipped: Knowledge
+) -> None:
+    """Regression: only y or n was left, and u had the repair taken back."""
+    book, said = say_repaired(shipped, *reads[:2], "9 mikes", "u", reads[2], "u", reads[2], "n")
+    assert [text for _, text in book.state.repairs[-1].proofs] == reads
+    assert "Not proved: that" in said and "Not proved, " not in said
+
+
+def test_a_reading_that_is_bad_is_not_said_to_be_wanting(
+    reads: list[str], shipped: Knowledge
+) -> None:
+    """Regression: a sound reading that was out of its limits was called no sound reading."""
+    _, said = say_repaired(shipped, reads[0], "stuck, does not turn", reads[2], "n")
+    assert "Not proved, read, and not as it has to be: Fan starts" in said
+    assert "for want of a sound reading" not in said
 
 
 def test_a_visit_is_not_closed_over_a_repair_that_is_not_proved(
@@ -142,4 +198,6 @@ def test_a_visit_is_not_closed_over_a_repair_that_is_not_proved(
         close(book, voice, decider.decide(book.state, found), found)
         said = str(voice.heard())
         assert (AS_IT_WAS in said) == is_proved
-        assert ("The repair is not proved: Fan amps" in said) != is_proved
+        assert (
+            "The repair is not proved, for want of a sound reading: Fan amps" in said
+        ) != is_proved

@@ -4,8 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from tests.cli.lines import Lines, book_of, held
-from troubleshoot.dialogue.closing import STILL_THERE, repaired
+from tests.cli.lines import Lines, held
+from tests.dialogue.mended import at_the_open_unit, mended
+from troubleshoot.dialogue.closing import STILL_THERE
 from troubleshoot.dialogue.complaint import IT_IS_A_STOP
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.talk import DangerCalled
@@ -69,8 +70,9 @@ def test_a_danger_is_heard(question: YesNo, typed: str, shipped: Knowledge) -> N
 
 def test_what_is_no_answer_calls_no_repair_a_cure(shipped: Knowledge) -> None:
     """Regression: "it is still there" closed the visit as cured, since it begins with no y."""
-    book = book_of(shipped, [Started(complaint="no-heat", profiles=("technician",))])
+    start = Started(complaint="no-heat", profiles=("technician",))
+    book = at_the_open_unit(shipped, start, test="hot-surface-igniter-glow")
     fault = shipped.faults["hot-surface-igniter-cracked"]
     terminal = Lines(*["72 F"] * len(fault.proof), "it is still there", "y")
-    held(shipped, terminal, lambda voice: repaired(book, voice, fault))
+    held(shipped, terminal, lambda voice: mended(book, voice, fault))
     assert not book.state.closing and book.state.repairs[-1].still == "y"

@@ -1,4 +1,4 @@
-"""What proves a repair with the unit running is asked once the locked-out unit is back."""
+"""What proves a repair live is asked with the power back, before the panel goes on."""
 
 from __future__ import annotations
 
@@ -9,6 +9,7 @@ from tests.edge.visits import DEAD_WORK, HANDS_IN, begin, careful, events_of, le
 
 WHAT_WAS_READ = "What did you read?"
 LOCK_OFF = "Take your own lock off"
+PANELS_ON = "Put the panels and guards on"
 STILL = "Is the complaint still there?"
 READ = {
     "New section within its tolerance": "5.1 uF",
@@ -35,22 +36,32 @@ def what_was_read(person: Person) -> str:
     return next(typed for asked, typed in READ.items() if proof.startswith(asked))
 
 
-def test_they_are_asked_after_the_way_back_and_not_before(tmp_path: Path, clock: Clock) -> None:
+def test_they_are_asked_before_the_panel_goes_on_and_not_while_locked_out(
+    tmp_path: Path, clock: Clock
+) -> None:
     """Regression: flue and rise were asked for while the record said locked out."""
     with locked_out(tmp_path, clock) as person:
         said = person.types("repaired condenser-fan-capacitor-weak")
         assert WHAT_WAS_READ in said and "New section" in said
+        assert "Read live, before the panel goes on: Fan amps" in " ".join(said.split())
         said = person.types(what_was_read(person))
-        assert "Still to come, once the unit is back" in said
-        assert STILL not in said and "Step: " in said
-        for _ in range(30):
-            if WHAT_WAS_READ in screen(person):
-                break
-            person.types("off" if LOCK_OFF in task(person) else careful(person))
+        assert STILL not in said and WHAT_WAS_READ not in said
+        led_on(person, WHAT_WAS_READ)
+        assert PANELS_ON not in person.said
         while WHAT_WAS_READ in screen(person):
             person.types(what_was_read(person))
         assert STILL in person.last
-        end = person.types("n")
-        assert "The repair is not proved: Fan amps" in " ".join(end.split())
-        assert "back as it was" not in end
+        person.types("n")
+        led_on(person, "The visit is closed")
+        assert "The repair is not proved, for want of a sound reading: Fan amps" in screen(person)
+        assert "back as it was" not in person.last
     assert events_of(tmp_path).count('"event": "repaired"') == 2
+
+
+def led_on(person: Person, until: str) -> None:
+    """Do what is asked for, until something is said."""
+    for _ in range(40):
+        if until in screen(person):
+            return
+        person.types("off" if LOCK_OFF in task(person) else careful(person))
+    raise AssertionError(person.said[-3000:])

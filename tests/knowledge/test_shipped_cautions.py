@@ -91,3 +91,13 @@ def test_dead_is_under_three_volts_in_low_impedance_mode(
     lines = lines_here(shipped.tests["verified-dead"], {})
     point = {"volts-high-impedance": ordinary, "volts-low-impedance": low_impedance}
     assert list(outcomes_at(lines, point)) == [outcome]
+
+
+def test_no_test_that_runs_a_unit_stands_under_a_caution_not_to_energise_it(
+    shipped: Knowledge,
+) -> None:
+    """Regression: "Do not energise the unit" stood over the look at what a compressor starts."""
+    for test in shipped.tests.values():
+        if test.work_state in ("running", "running-open", "energised-open"):
+            told = " ".join(shipped.hazards[name].what_to_do for name in test.hazards)
+            assert "Do not energise" not in told, test.id

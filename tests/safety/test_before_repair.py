@@ -8,8 +8,8 @@ from dataclasses import replace
 import pytest
 
 from tests.cli.lines import Lines, book_of, held
+from tests.dialogue.mended import mended
 from troubleshoot.cli.screens.findings import show_repair
-from troubleshoot.dialogue.closing import repaired
 from troubleshoot.knowledge.model import Fault, Knowledge
 from troubleshoot.safety.before_repair import NOT_OURS, caution_before
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
@@ -64,7 +64,7 @@ def test_a_gas_cock_that_is_shut_is_not_asked_for(shipped: Knowledge) -> None:
 def test_on_the_screen_the_caution_comes_before_the_repair(shipped: Knowledge) -> None:
     """Regression: "Spin the fan first" stood there with the unit running and nothing before it."""
     terminal, fault = Lines(), shipped.faults[ELECTRICAL]
-    show_repair(terminal, fault, caution_before(fault))
+    show_repair(terminal, fault, fault.proof, caution_before(fault))
     assert terminal.text.index(INSIDE) < terminal.text.index(f"Repair: {fault.repair.what}")
 
 
@@ -79,7 +79,7 @@ def test_a_page_of_a_fault_says_it_before_the_repair(
 def say_repaired(shipped: Knowledge, fault: Fault, *steps: StepDone) -> str:
     terminal = Lines(*["5 uF"] * len(fault.proof), "n")
     book = book_of(shipped, [START, *steps])
-    held(shipped, terminal, lambda voice: repaired(book, voice, fault))
+    held(shipped, terminal, lambda voice: mended(book, voice, fault))
     return terminal.text
 
 

@@ -24,12 +24,14 @@ from tests.safety.work_state_samples import (
     a_test,
 )
 from tests.safety.work_state_ways import done, way
-from troubleshoot.knowledge.model import Test
+from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.safety.cautions import cautions_before
 from troubleshoot.safety.route import steps_to_leave
 from troubleshoot.safety.transitions import (
     after_test,
 )
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
+from troubleshoot.visit.events import Started, replay
 
 
 def test_a_watched_480_volt_unit_with_flammable_refrigerant_asks_for_more() -> None:
@@ -125,3 +127,32 @@ def test_a_gas_unit_opened_dead_is_swept_before_its_power_is_back_with_the_panel
     steps = way(dead, RUNNING_OPEN, GAS_UNIT)
     assert steps.index("combustible-gas-sweep") < steps.index("lock-off")
     assert "combustible-gas-sweep" not in way(dead, RUNNING, GAS_UNIT)
+
+
+def test_a_live_480_volt_cabinet_is_opened_upstream_before_it_is_closed() -> None:
+    """Regression: it was closed live, with no caution, and nobody asked for clothing again."""
+    # NFPA 70E (2024) 110.3 and 130.2(A) (from memory): an energised part is put in a safe state
+    # before somebody works at it, where that can be done.
+    unit = UnitAtWork(volts_480=True)
+    for panels in ("off", "unsure"):
+        live = WorkState(panels=panels, roof="go", arc_clothing=True, second_person=True)
+        steps = [step.id for step in steps_to_leave(live, unit)]
+        assert steps.index("lockout") < steps.index("panels-on") < steps.index("lock-off")
+        lower = [step.id for step in steps_to_leave(live, UnitAtWork())]
+        assert "lockout" not in lower and "panels-on" in lower
+
+
+def test_closing_a_live_cabinet_of_lower_volts_is_told_as_live_work(shipped: Knowledge) -> None:
+    given = Started(
+        complaint="no-cooling",
+        unit={"line-volts-class": "208-to-240-volt"},
+        profiles=("technician",),
+    )
+    state = replay(shipped, [given])
+    step = shipped.tests["panels-on"]
+    for work, told in (
+        (WorkState(panels="off"), True),
+        (WorkState(panels="off", power="locked-out"), False),
+    ):
+        ids = {h.id for h in cautions_before(shipped, replace(state, work=work), step)}
+        assert ({"live-work", "arc-flash-208-to-240-volt"} <= ids) is told

@@ -2,152 +2,114 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import Listener, hear_among
 from troubleshoot.dialogue.in_danger import ask_if_hinted
-from troubleshoot.dialogue.prompts import AskProof
+from troubleshoot.dialogue.prompts import AskProof, Caution
 from troubleshoot.dialogue.said import Voice
-from troubleshoot.dialogue.talk import Back, Leave, Talk, unless_back, words_or_back
+from troubleshoot.dialogue.taking_back import take_back
+from troubleshoot.dialogue.talk import Back, Leave, Talk, words_or_back
 from troubleshoot.dialogue.yes_no import YesNo, yes_or_no_in_words
-from troubleshoot.knowledge.model import Fault, Proof
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.knowledge.model import Fault
+from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.safety.before_repair import not_on_record
 from troubleshoot.safety.declared import CONFIRMED
-from troubleshoot.safety.needs import BURNER_AREAS, needs_of
 from troubleshoot.safety.stops.tags import tag_lines
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.left_off import left_off
+from troubleshoot.visit.deciding.proving import left_to_prove, read_live, waiting
 from troubleshoot.visit.events import Closing, ProofRead, Repaired, VisitEnded
-from troubleshoot.visit.hearing.proof_read import unproved, why_unproved
-from troubleshoot.visit.state import RepairSaid
+from troubleshoot.visit.hearing.proof_read import NOT_RIGHT, unproved
 
 STILL_THERE = YesNo("Is the complaint still there?")
 NOT_REPAIRED = "Taken back: no repair is kept."
 A_READING_FIRST = "That is no reading. What was read, or Enter where it was not; u goes back."
 STILL_TO_COME = "Still to come, once the unit is back and runs:"
-STAYS_REPAIRED = "The repair is on record: say what was read, or Enter where it was not."
-NOT_HERE = "What proves a repair is written down: answer this first, then u takes the repair back."
+READ_LIVE = "Read live, before the panel goes on:"
+NO_WAY = "No safe way leads there as the unit stands, so it stays not proved:"
+READ_BUT_BAD = "read, and not as it has to be"
+WANTS_A_READING = "for want of a sound reading"
 AS_IT_WAS = "The unit is back as it was."
 
 _COMMANDS = frozenset({"again", "because", "causes", "done", "over", "repaired", "tests", "unit"})
 _COMMANDS_WITH_WORDS = ("because ", "invalid ", "what if ", "why not ")
 
 
-def repaired(book: VisitBook, voice: Voice, fault: Fault) -> Talk[None]:
-    """Write down what proves a repair, and whether the complaint has gone with it.
-
-    What has to be read with the unit running waits, where it is locked out, until it is back.
-    Raises Leave, DangerCalled.
-    """
+def repaired(book: VisitBook, voice: Voice, fault: Fault) -> None:
+    """Begin a repair: it is on record from here on, its proofs and the way back come next."""
     tell_not_on_record(book, voice, fault)
-    later = _with_the_unit_running(book, fault)
-    now = [proof for proof in fault.proof if proof not in later]
-    if not (yield from _proved(book, voice, fault, now, NOT_REPAIRED)):
-        return
-    if not later:
-        yield from _whether_it_helped(book, voice, fault)
-        return
     book.add(Repaired(fault.id))
-    voice.say(f"{STILL_TO_COME} {'; '.join(proof.text for proof in later)}.", strong=True)
     book.add(Closing())
+    for head, proofs in ((READ_LIVE, read_live), (STILL_TO_COME, waiting)):
+        if texts := "; ".join(proof.text for proof in proofs(book.knowledge, book.state)):
+            voice.say(f"{head} {texts}.", strong=True)
 
 
-def _with_the_unit_running(book: VisitBook, fault: Fault) -> list[Proof]:
-    """What cannot be read yet: by the unit's own record it is locked out, or its cock shut."""
-    dead = ("locked-out", "proved-dead")
-    is_off, tests = book.state.work.power == "locked-out", book.knowledge.tests
-    return [
-        p
-        for p in fault.proof
-        if _wants_gas(book, fault, p)
-        or (is_off and (not p.finding or tests[p.finding.test].work_state not in dead))
-    ]
+def prove(
+    book: VisitBook,
+    voice: Voice,
+    reasoner: Reasoner,
+    decision: Decision,
+    cautions: tuple[Caution, ...] = (),
+) -> Talk[None]:
+    """Take one proof of the repair that was begun, or whether the complaint has gone with it.
 
-
-def _wants_gas(book: VisitBook, fault: Fault, proof: Proof) -> bool:
-    """Whether a burner has to be lit for a proof, and its cock is not known to be open."""
-    if book.state.work.gas == "on" or fault.subsystem not in BURNER_AREAS:
-        return False
-    test = book.knowledge.tests[proof.finding.test] if proof.finding else None
-    return test is None or needs_of(test, None, book.state.at_work).gas == "on"
-
-
-def still_to_prove(book: VisitBook) -> Fault | None:
-    """The repair of which some proofs have waited for the way back, if any has."""
-    last = book.state.repairs[-1:]
-    if not last or last[0].still or not any(_left_of(book, last[0])):
-        return None
-    return book.knowledge.faults[last[0].fault]
-
-
-def _left_of(book: VisitBook, said: RepairSaid) -> list[Proof]:
-    asked = {what for what, _ in (*said.proofs, *book.state.proofs)}
+    `u` takes back what was said before: a proof is read once more, and a repair of which nothing
+    has been said yet is not kept. Raises Leave, DangerCalled.
+    """
+    said = book.state.repair_begun
+    assert said is not None
     fault = book.knowledge.faults[said.fault]
-    left = (proof for proof in fault.proof if proof.text not in asked)
-    return [proof for proof in left if not _wants_gas(book, fault, proof)]
+    try:
+        if decision.proof is None:
+            yield from _whether_it_helped(book, voice, fault)
+        else:
+            yield from _read(book, voice, AskProof(fault, decision.proof.text, cautions))
+    except Back:
+        take_back(book, voice, reasoner)
+        if book.state.repair_begun is None:
+            voice.say(NOT_REPAIRED)
 
 
-def prove_at_last(book: VisitBook, voice: Voice, fault: Fault) -> Talk[None]:
-    """What of a repair had to wait until the unit was back. Raises Leave, DangerCalled."""
-    left = _left_of(book, book.state.repairs[-1])
-    while not (yield from _proved(book, voice, fault, left, STAYS_REPAIRED)):
-        pass
-    yield from _whether_it_helped(book, voice, fault)
+def _read(book: VisitBook, voice: Voice, prompt: AskProof) -> Talk[None]:
+    """Write down what was read for a proof. Raises Back, Leave, DangerCalled."""
+    while _is_command(reading := (yield from words_or_back(prompt))):
+        voice.say(A_READING_FIRST)
+    hear_among(book.knowledge, reading)
+    yield from ask_if_hinted(book.knowledge, voice, reading, (prompt.text,))
+    book.add(ProofRead(prompt.text, reading))
+    why = _lacking_of(book, prompt.fault).get(prompt.text) if reading else None
+    if why:
+        voice.say(f"Not proved: {why}. Kept as said; u goes back to it.", strong=True)
 
 
 def _whether_it_helped(book: VisitBook, voice: Voice, fault: Fault) -> Talk[None]:
-    """Whether the complaint has gone with it, and what was not proved."""
+    """Whether the complaint has gone with it, and what was not proved. Raises Back."""
+    if left := "; ".join(proof.text for proof in left_to_prove(book.knowledge, book.state)):
+        voice.say(f"{NO_WAY} {left}.", strong=True)
     listener = Listener(book.knowledge, voice)
-    still, said = yield from unless_back(
-        voice, NOT_HERE, lambda: yes_or_no_in_words(listener, STILL_THERE)
-    )
+    still, said = yield from yes_or_no_in_words(listener, STILL_THERE)
     book.add(Repaired(fault.id, said))
-    lacking = _lacking(book)
-    if lacking:
-        voice.say(f"Not proved, for want of a sound reading: {lacking}.", strong=True)
+    for line in _lacking(book):
+        voice.say(f"Not proved, {line}.", strong=True)
     if not still:
         book.add(Closing(cured=True))
 
 
-def _lacking(book: VisitBook) -> str:
-    """What is not proved of the last repair; empty where all is, or nothing was repaired."""
+def _lacking(book: VisitBook) -> tuple[str, ...]:
+    """What is not proved of the last repair: what was read and is not right, what was not read."""
     if not book.state.repairs:
-        return ""
-    said = book.state.repairs[-1]
-    fault = book.knowledge.faults[said.fault]
-    return "; ".join(unproved(book.knowledge, book.state.unit, fault, dict(said.proofs)))
+        return ()
+    lacking = _lacking_of(book, book.knowledge.faults[book.state.repairs[-1].fault])
+    bad = "; ".join(what for what, why in lacking.items() if why == NOT_RIGHT)
+    unread = "; ".join(what for what, why in lacking.items() if why != NOT_RIGHT)
+    found = ((READ_BUT_BAD, bad), (WANTS_A_READING, unread))
+    return tuple(f"{words}: {texts}" for words, texts in found if texts)
 
 
-def _proved(
-    book: VisitBook, voice: Voice, fault: Fault, proofs: Sequence[Proof], at_first: str
-) -> Talk[bool]:
-    """Write down what was read for each proof; False where `u` went back before the first.
-
-    `at_first`: what is said then. Raises Leave, DangerCalled.
-    """
-    number = 0
-    while number < len(proofs):
-        proof = proofs[number]
-        try:
-            reading = yield from words_or_back(AskProof(fault, proof.text))
-        except Back:
-            if number == 0:
-                voice.say(at_first)
-                return False
-            number -= 1
-            continue
-        if _is_command(reading):
-            voice.say(A_READING_FIRST)
-            continue
-        hear_among(book.knowledge, reading)
-        yield from ask_if_hinted(book.knowledge, voice, reading, (proof.text,))
-        book.add(ProofRead(proof.text, reading))
-        if reading and (why := why_unproved(book.knowledge, book.state.unit, proof, reading)):
-            voice.say(f"Not proved: {why}. Kept as said; u goes back to it.", strong=True)
-        number += 1
-    return True
+def _lacking_of(book: VisitBook, fault: Fault) -> dict[str, str]:
+    state = book.state
+    return unproved(book.knowledge, state, fault, dict(state.repairs[-1].proofs))
 
 
 def _is_command(typed: str) -> bool:
@@ -181,7 +143,7 @@ def close(book: VisitBook, voice: Voice, decision: Decision, conclusions: Conclu
     book.add(VisitEnded("closed", left_off=tuple(fired.hazard.id for fired in off.all)))
     voice.say_all(off.lines)
     lacking = _lacking(book)
-    if lacking:
-        voice.say(f"The repair is not proved: {lacking}.", strong=True)
+    for line in lacking:
+        voice.say(f"The repair is not proved, {line}.", strong=True)
     voice.say("The visit is closed." if off.all or lacking else f"{AS_IT_WAS} The visit is closed.")
     voice.say(f"Report: troubleshoot report {book.visit_id}")

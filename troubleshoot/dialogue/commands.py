@@ -267,4 +267,4 @@ class Commands:
         fault = yield from self._fault(said, conclusions)
         if fault is not None:
             self.voice.say(f"Repaired: {fault.name}. u takes it back.")
-            yield from repaired(self.book, self.voice, fault)
+            repaired(self.book, self.voice, fault)

@@ -63,6 +63,15 @@ def cautions_of(hazards: Iterable[Hazard], told: set[str]) -> tuple[Caution, ...
 
 
 @frozen
+class AskProof:
+    """A reading that proves a repair; with cautions where it is read live."""
+
+    fault: Fault
+    text: str
+    cautions: tuple[Caution, ...] = ()
+
+
+@frozen
 class DoStep:
     """A safety step, and what may come of it. `where`: its place, where there are several."""
 
@@ -80,14 +89,6 @@ class AskTest:
     where: str | None
     outcomes: tuple[str, ...]
     cautions: tuple[Caution, ...]
-
-
-@frozen
-class AskProof:
-    """A reading that proves a repair."""
-
-    fault: Fault
-    text: str
 
 
 @frozen

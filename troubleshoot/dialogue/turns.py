@@ -12,7 +12,7 @@ from troubleshoot.dialogue.board_code import CODE_SHOWN, keep_code
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.breaks import tell_break
 from troubleshoot.dialogue.by_word import NearlyAnAnswer, NotAnAnswer
-from troubleshoot.dialogue.closing import close, prove_at_last, repaired, still_to_prove
+from troubleshoot.dialogue.closing import close, prove, repaired
 from troubleshoot.dialogue.commands import Commands
 from troubleshoot.dialogue.doubting import is_meant, replaces_the_told
 from troubleshoot.dialogue.hearing import Listener, hear_among, report_danger
@@ -33,6 +33,7 @@ from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.evidence.ranking import Cause
 from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.safety.before_repair import caution_before
+from troubleshoot.safety.cautions import closes_live
 from troubleshoot.safety.facts_first import facts_to_settle
 from troubleshoot.safety.guards import allowed
 from troubleshoot.safety.steps import Step
@@ -96,10 +97,11 @@ class Turns:
             return None
         if decision.kind == "stop":
             return (yield from stopped(self.book, self.voice, decision, conclusions, self.shelf))
+        if decision.kind == "prove":
+            cautions = self._cautions(decision)
+            yield from prove(self.book, self.voice, self.decider.reasoner, decision, cautions)
+            return None
         if state.closing:
-            if (mended := still_to_prove(self.book)) is not None:
-                yield from prove_at_last(self.book, self.voice, mended)
-                return None
             close(self.book, self.voice, decision, conclusions)
             return Ended("closed")
         yield from self._settled(decision, conclusions)
@@ -164,9 +166,10 @@ class Turns:
         return AskTest(decision, where, outcomes, cautions)
 
     def _cautions(self, decision: Decision) -> tuple[Caution, ...]:
-        """Told afresh when the panels are opened again after they have been closed."""
+        """Told afresh when panels are opened again, and when one is closed with the power on."""
         is_open = self.book.state.work.panels == "off"
-        if self.was_open and not is_open:
+        closes = decision.test is not None and closes_live(self.book.state, decision.test)
+        if closes or (self.was_open and not is_open):
             self.told_cautions.clear()
         self.was_open = is_open
         return cautions_of(decision.cautions, self.told_cautions)
@@ -273,7 +276,7 @@ class Turns:
                 self.book.add(reply)
                 return
             if reply == "repaired" and conclusions.named is not None:
-                yield from repaired(self.book, self.voice, conclusions.named.fault)
+                repaired(self.book, self.voice, conclusions.named.fault)
                 return
             served = bool(reply) and (yield from self.commands.serve(reply, decision, conclusions))
             if not served:

@@ -35,8 +35,8 @@ FIRE_ALARM: Final = "fire-alarm-interlock"
 VACUUM: Final = "compressor-in-vacuum"
 BURNER_AREAS: Final = frozenset({"gas", "ignition", "combustion"})
 _DEAD_ONLY: Final = frozenset({"capacitors-discharged", "charge-recovered"})
-_OPEN_LIVE: Final = frozenset({"running-open", "energised-open"})
-OPENED: Final = _OPEN_LIVE | {"locked-out"}
+OPEN_LIVE: Final = frozenset({"running-open", "energised-open"})
+OPENED: Final = OPEN_LIVE | {"locked-out"}
 
 
 @frozen
@@ -90,8 +90,8 @@ def needs_of(test: Test, place: str | None, unit: UnitAtWork) -> Needs:
         occupants=fires or energy in OPENED,
         fire_panel=FIRE_ALARM in hazards or (unit.fire_panel and (fires or energy in OPENED)),
         sweeps=_sweeps(test, energy, gas, unit),
-        second_person=unit.volts_480 and energy in _OPEN_LIVE,
-        arc_clothing=unit.volts_480 and energy in _OPEN_LIVE,
+        second_person=unit.volts_480 and energy in OPEN_LIVE,
+        arc_clothing=unit.volts_480 and energy in OPEN_LIVE,
         meter="meter-proved" in needed or (test.kind == "measurement" and test.exposes != "none"),
         stored=unit.capacitors + unit.drives if energy == "locked-out" else (),
         gas=gas,
@@ -135,7 +135,7 @@ def _sweeps(test: Test, energy: str, gas: str, unit: UnitAtWork) -> tuple[str, .
     sweeps = []
     if unit.flammable and (energy != "any" or test.needs_state):
         sweeps.append(REFRIGERANT_SWEEP)
-    if gas == "shut" or fires or (unit.burns_gas and energy in _OPEN_LIVE):
+    if gas == "shut" or fires or (unit.burns_gas and energy in OPEN_LIVE):
         sweeps.append(GAS_SWEEP)
     if fires or not COMBUSTION_AIR.isdisjoint(test.hazards):
         sweeps.append(ROOM_AIR)

@@ -163,7 +163,10 @@ def is_as_found(state: WorkState) -> bool:
 def open_items(state: WorkState) -> tuple[str, ...]:
     """What would be left behind if the technician walked away now, one phrase each."""
     items = [f"temporary jumper still in: {name}" for name in sorted(state.jumpers)]
-    items += [f"leads off: {place}" for place in sorted(state.leads_off)]
+    items += [
+        "leads not known to be all back on" if place == WHOLE_UNIT else f"leads off: {place}"
+        for place in sorted(state.leads_off)
+    ]
     items += [f"{place}: {spoken(condition)}" for place, condition in state.circuits]
     if state.gas == "shut":
         items.append("gas cock shut")

@@ -132,5 +132,10 @@ class VisitState:
         return next(done, None)
 
     @property
+    def repair_begun(self) -> RepairSaid | None:
+        """The last repair, while nobody has said yet whether the complaint is still there."""
+        return next((said for said in self.repairs[-1:] if not said.still), None)
+
+    @property
     def minutes(self) -> float:
         return sum(each.minutes for each in self.asked)

@@ -19,6 +19,7 @@ from troubleshoot.visit.events import (
     Named,
     Noted,
     NotUnderstood,
+    ProofRead,
     Reopened,
     Repaired,
     Resumed,
@@ -65,6 +66,18 @@ def test_what_was_said_is_taken_back(kind: str) -> None:
 def test_what_only_happened_is_not_and_is_reached_past(kind: str) -> None:
     assert taken_back(said(kind)) is None
     assert taken_back(said("answer", kind)) == 0
+
+
+def test_what_a_person_chose_stays_chosen_and_the_way_out_goes_with_its_repair() -> None:
+    """Regression: u inside a chosen test lost it, and a repair taken back left the way out."""
+    chosen, aimed = Aimed("a", chosen=True), Aimed("a")
+    answer, undo = Answered("b"), Undone()
+    assert standing([answer, chosen, undo]) == [chosen]
+    assert standing([answer, aimed, undo]) == []
+    assert standing([answer, Repaired("f"), Closing(), undo]) == [answer]
+    assert standing([Repaired("f"), Closing(), ProofRead("p", "1 V"), undo]) == [
+        Repaired("f"), Closing(),
+    ]  # fmt: skip
 
 
 @pytest.mark.parametrize("wall", ["stop", "danger", "end", "reopened"])

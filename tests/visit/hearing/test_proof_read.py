@@ -11,7 +11,7 @@ from troubleshoot.knowledge.model import Proof
 from troubleshoot.quantities.units import unit
 from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.safety.stops.shown import own_units
-from troubleshoot.visit.hearing.proof_read import NOT_RIGHT, why_unproved
+from troubleshoot.visit.hearing.proof_read import NOT_RIGHT, proofs_on, why_unproved
 
 KNOWLEDGE = load_shipped()
 PROOFS = [proof for fault in KNOWLEDGE.faults.values() for proof in fault.proof]
@@ -55,6 +55,44 @@ def test_what_says_nothing_of_it_does_not(number: int, typed: str) -> None:
 )
 def test_a_reading_that_is_not_right_is_told_so(number: int, typed: str) -> None:
     assert why(number, typed) == NOT_RIGHT
+
+
+ROD = KNOWLEDGE.faults["flame-rod-dirty"].proof
+
+
+@pytest.mark.parametrize(
+    ("number", "typed"),
+    [
+        (0, "flame is steady blue on all four tubes"), (0, "good"), (0, "twice what it needs"),
+        (1, "the burner lights smoothly but goes out after ten seconds"),
+        (1, "lights first try, then dies"), (1, "it lights and goes out again"),
+    ],
+)  # fmt: skip
+def test_words_are_no_reading_and_the_complaint_is_no_proof(number: int, typed: str) -> None:
+    """Regression: a steady blue flame passed for microamperes, the complaint for a proof."""
+    assert why_unproved(KNOWLEDGE, Unit(), ROD[number], typed, "heat-short-cycles")
+
+
+@pytest.mark.parametrize(
+    ("number", "typed"), [(0, "3.2 uA steady"), (1, "5 of 5 at the first try")]
+)
+def test_a_repaired_burner_is_proved(number: int, typed: str) -> None:
+    assert why_unproved(KNOWLEDGE, Unit(), ROD[number], typed, "heat-short-cycles") == ""
+
+
+def test_a_unit_of_one_phase_has_two_legs_to_read() -> None:
+    fault = KNOWLEDGE.faults["contactor-pole-burnt-away"]
+    for phase, legs in (("single", "Both legs"), ("three", "Three legs")):
+        texts = [p.text for p in proofs_on(KNOWLEDGE, Unit({"supply-phase": phase}), fault)]
+        (asked,) = (text for text in texts if " legs " in text)
+        assert asked.startswith(legs)
+
+
+def test_nobody_is_asked_for_what_his_unit_has_not() -> None:
+    single = Unit({"supply-phase": "single", "compressor-phase": "single"})
+    for fault in KNOWLEDGE.faults.values():
+        told = " ".join(proof.text.lower() for proof in proofs_on(KNOWLEDGE, single, fault))
+        assert "three legs" not in told and "three pairs" not in told
 
 
 @given(st.sampled_from(PROOFS), st.sampled_from(["", "n", "y", "dunno", "tomorrow", "s", "..."]))

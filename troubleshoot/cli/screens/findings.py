@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterable
+
 from troubleshoot.cli.screens.stops import show_stop
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.dialogue.prompts import Settled
@@ -15,13 +17,14 @@ from troubleshoot.dialogue.said import (
     Verdict,
     WhatToType,
 )
-from troubleshoot.knowledge.model import Fault, Knowledge, Test
+from troubleshoot.knowledge.model import Fault, Knowledge, Proof, Test
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.readings.readings import Reading
 from troubleshoot.reasoning.unit.places import with_place
 from troubleshoot.safety.hazard_words import also_stands, first_orders
 from troubleshoot.safety.profiles import spoken
 from troubleshoot.safety.stops.standing import Standing
+from troubleshoot.visit.hearing.proof_read import proofs_on
 from troubleshoot.visit.telling.account import shown_causes
 from troubleshoot.visit.telling.explain import because
 from troubleshoot.visit.telling.wording import TAG_OUT, bar, cause_line, effect_line
@@ -165,7 +168,9 @@ def show_ending(terminal: Terminal, ending: Settled) -> None:
     named = conclusions.named
     if named is not None:
         terminal.say_all(because(conclusions, named))
-        show_repair(terminal, named.fault, ending.before_repair)
+        knowledge, unit = conclusions.hypotheses.knowledge, conclusions.case.unit
+        proofs = proofs_on(knowledge, unit, named.fault)
+        show_repair(terminal, named.fault, proofs, ending.before_repair)
     for fault in conclusions.behind:
         terminal.say(f"Behind it, look for: {fault.name}", 2)
     for reading in conclusions.unexplained:
@@ -182,7 +187,7 @@ def show_ending(terminal: Terminal, ending: Settled) -> None:
         terminal.say(ONCE_IT_CHANGES, 2)
 
 
-def show_repair(terminal: Terminal, fault: Fault, before: str) -> None:
+def show_repair(terminal: Terminal, fault: Fault, proofs: Iterable[Proof], before: str) -> None:
     """Why it failed, what to do about it after what stands `before` it, who may, and the proof."""
     who = [spoken((each,)) for each in fault.repair.who]
     if fault.repair.hand_over:
@@ -194,5 +199,5 @@ def show_repair(terminal: Terminal, fault: Fault, before: str) -> None:
     terminal.say(f"About {fault.repair.minutes:.0f} minutes; part: {fault.repair.part_cost}", 2)
     terminal.say(f"Why it failed: {fault.why}", 2)
     terminal.say(f"If left: {fault.if_left}", 2)
-    for proof in fault.proof:
+    for proof in proofs:
         terminal.say(f"Proof: {proof.text}", 2)

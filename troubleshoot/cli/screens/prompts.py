@@ -44,6 +44,10 @@ def show_prompt(terminal: Terminal, knowledge: Knowledge, prompt: Prompt) -> Non
         asked = f"{prompt.plate.meaning} ({prompt.plate.unit})"
         terminal.say(f"From the nameplate{where}: {asked}. Enter if it cannot be read.")
     elif isinstance(prompt, AskProof):
+        if prompt.cautions:
+            from troubleshoot.cli.screens.work import show_cautions
+
+            show_cautions(terminal, prompt.cautions)
         terminal.say(f"Proof: {prompt.text}. What did you read?")
     elif not isinstance(prompt, AskWords | Ended):
         from troubleshoot.cli.screens.work import show_at_work

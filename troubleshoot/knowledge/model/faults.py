@@ -106,6 +106,7 @@ class Proof:
 
     text: Annotated[str, "the reading that must be right after the repair"]
     finding: Annotated[Finding | None, "the same as a finding"] = None
+    exists_when: ExistsWhen = field(default_factory=dict)
 
 
 @written("example", block=True)

@@ -17,6 +17,7 @@ from troubleshoot.safety.step_guards import (
     HELP_THERE_IF_LIVE,
     JUMPERS_OUT,
     LOCKED_OUT,
+    LOCKED_OUT_BEFORE_CLOSING_480,
     PANELS_CLOSED,
     PANELS_NOT_ON,
     POWER_ON,
@@ -77,8 +78,7 @@ PANELS_ON: Final = SafetyStep(
         STOPPED,
         JUMPERS_OUT,
         TAPS_PLUGGED,
-        ARC_CLOTHING_IF_LIVE,  # before company: locked out, neither is wanted
-        HELP_THERE_IF_LIVE,
+        LOCKED_OUT_BEFORE_CLOSING_480,  # a live cabinet is opened upstream before hands close it
     ),
     brings=(PANELS_CLOSED,),
     does=sets(panels="on"),

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Literal
 
 from troubleshoot.frozen import frozen
-from troubleshoot.knowledge.model import Hazard, Knowledge, Test
+from troubleshoot.knowledge.model import Hazard, Knowledge, Proof, Test
 from troubleshoot.reasoning.conclude import FiredHazard
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.cautions import cautions_before
@@ -24,11 +24,13 @@ class Decision:
     `aim`: the test that all this is for, where it is another. `stop`: the STOP that stands; a step
     or test that comes with one leads to the fresh finding that may lift it, and to nothing else.
     `saving`: it is asked now because cutting the power would lose it. `ending`: no test pays any
-    more, or the visit has ended. `failed_before`: the step has failed, and is offered once more.
-    `left_out`: the steps that failed each time, by id; nothing behind them is proposed.
+    more, or the visit has ended. `prove`: a `proof` of the repair that was begun is read; without
+    one it is asked whether the complaint is still there. `failed_before`: the step has failed, and
+    is offered once more. `left_out`: the steps that failed each time, by id; nothing behind them is
+    proposed.
     """
 
-    kind: Literal["step", "ask", "stop", "ending"]
+    kind: Literal["step", "ask", "stop", "prove", "ending"]
     test: Test | None = None
     at: Place | None = None
     step: Step | None = None
@@ -41,6 +43,7 @@ class Decision:
     handed_over: tuple[tuple[str, str], ...] = ()
     failed_before: bool = False
     left_out: tuple[str, ...] = ()
+    proof: Proof | None = None
 
 
 def to_do(knowledge: Knowledge, state: VisitState, step: Step) -> Decision:

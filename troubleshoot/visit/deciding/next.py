@@ -39,6 +39,7 @@ from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.visit.deciding.decision import Decision, nearer_to, to_do
 from troubleshoot.visit.deciding.left_off import left_off
 from troubleshoot.visit.deciding.lifting import towards_lifting
+from troubleshoot.visit.deciding.proving import next_of_repair
 from troubleshoot.visit.deciding.put_before import cuts_power, first_look, to_save
 from troubleshoot.visit.events.places import places_from
 from troubleshoot.visit.state import VisitState
@@ -270,8 +271,12 @@ class Decider:
         """The way back: leads on, panels on, clear, lock off, watch the start.
 
         What a danger that stands keeps off stays off: the unit locked out, the heat with its cock
-        shut. A step beyond whoever is closing up is handed over.
+        shut. A step beyond whoever is closing up is handed over. Proofs of a repair that are read
+        dead or behind an open panel come before it.
         """
+        proving = next_of_repair(self.knowledge, state, conclusions, is_back=False)
+        if proving is not None:
+            return proving
         off = left_off(conclusions)
         if off.unit:
             steps = steps_to_leave_off(state.work, state.at_work)
@@ -280,7 +285,8 @@ class Decider:
         else:
             steps = steps_to_leave(state.work, state.at_work)
         if not steps:
-            return Decision("ending")
+            last = next_of_repair(self.knowledge, state, conclusions, is_back=True)
+            return last or Decision("ending")
         phrase = hand_over(self.knowledge.tests[steps[0].id], state.profiles)
         if phrase is not None:
             return Decision("ending", ending="left", handed_over=((steps[0].id, phrase),))

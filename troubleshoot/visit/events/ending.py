@@ -26,9 +26,9 @@ class Noted(Event):
 
 @frozen
 class ProofRead(Event):
-    """What was read to prove the repair that is said next; no text where it was not taken.
+    """What was read to prove the repair that was begun last; no text where it was not taken.
 
-    Read once more, the later one counts.
+    Read once more, the later one counts. Journals of before have it in front of its repair.
     """
 
     kind: ClassVar[str] = "proof"
@@ -37,15 +37,20 @@ class ProofRead(Event):
     text: str | None
 
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
-        others = (proof for proof in state.proofs if proof[0] != self.reason)
-        return replace(state, proofs=(*others, (self.reason, self.text or "")))
+        begun = state.repair_begun
+        before = state.proofs if begun is None else begun.proofs
+        others = (proof for proof in before if proof[0] != self.reason)
+        proofs = (*others, (self.reason, self.text or ""))
+        if begun is None:
+            return replace(state, proofs=proofs)
+        return replace(state, repairs=(*state.repairs[:-1], replace(begun, proofs=proofs)))
 
 
 @frozen
 class Repaired(Event):
     """A fault mended. `words`: what was typed when asked whether the complaint is still there.
 
-    Said once more, after the way back, it is the same repair with what was read since.
+    It is begun without them, and said once more, with them, when its proofs have been asked.
     """
 
     kind: ClassVar[str] = "repaired"

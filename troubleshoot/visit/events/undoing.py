@@ -14,13 +14,14 @@ from typing import Final
 from troubleshoot.visit.events.answers import Answered, MarkedInvalid, StepDone
 from troubleshoot.visit.events.apart import NotUnderstood, Undone, kind_of
 from troubleshoot.visit.events.beginning import FactTold
-from troubleshoot.visit.events.ending import Repaired, VisitEnded
+from troubleshoot.visit.events.ending import Closing, ProofRead, Repaired, VisitEnded
 from troubleshoot.visit.events.event import Event
 from troubleshoot.visit.events.stops import DangerReported, Halted, Reopened
 from troubleshoot.visit.events.way import Aimed, Skipped
 
 UNDOABLE: Final = frozenset(
-    each.kind for each in (Answered, StepDone, Skipped, FactTold, MarkedInvalid, Repaired)
+    each.kind
+    for each in (Answered, StepDone, Skipped, FactTold, MarkedInvalid, ProofRead, Repaired)
 )
 """The kinds that undo takes back; of what is not understood, what it was written as counts."""
 
@@ -63,8 +64,18 @@ def _last(events: Sequence[Event], kept: list[int]) -> int | None:
 
 
 def _dropped(events: Sequence[Event], kept: list[int], gone: int | None) -> list[int]:
-    """An event and what was aimed at since left out."""
+    """An event left out, and what followed from it: the aim since, the way out after a repair.
+
+    What a person chose to do stays chosen.
+    """
     if gone is None:
         return kept
     at = bisect_left(kept, gone)
-    return [*kept[:at], *(i for i in kept[at + 1 :] if not isinstance(events[i], Aimed))]
+    closes = isinstance(events[gone], Repaired)
+
+    def follows(event: Event) -> bool:
+        if isinstance(event, Aimed):
+            return not event.chosen
+        return closes and isinstance(event, Closing)
+
+    return [*kept[:at], *(i for i in kept[at + 1 :] if not follows(events[i]))]

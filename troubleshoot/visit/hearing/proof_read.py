@@ -8,7 +8,7 @@ nothing.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterator, Mapping
 from typing import Final
 
 from troubleshoot.knowledge.model import Fault, Knowledge, Proof
@@ -24,6 +24,7 @@ from troubleshoot.safety.hearing.vocabulary import THINGS, stem
 from troubleshoot.safety.hearing.words import raw_words
 from troubleshoot.safety.stops.no_result import why_no_look
 from troubleshoot.safety.stops.shown import is_in, numbers_in, own_units
+from troubleshoot.visit.state import VisitState
 
 NOT_READ: Final = "that does not say that it was read"
 NOT_RIGHT: Final = "that is not as it has to be"
@@ -39,6 +40,12 @@ _NEGATING: Final = frozenset({
     "no", "not", "never", "without", "doesnt", "didnt", "isnt", "wasnt", "arent", "wont",
     "cant", "dont",
 })  # fmt: skip
+_OFF_A_METER: Final = frozenset({
+    "voltage", "current", "capacitance", "resistance", "gauge pressure", "pressure difference",
+})  # fmt: skip
+"""What nobody tells without the number that a meter or gauge shows."""
+_JOINING: Final = frozenset({"a", "again", "and", "comes", "it", "the"})
+_GOES_OUT: Final = re.compile(r"\b(?:goes|went|going|cuts|cut) (?:right |straight )?out\b|\bdies\b")
 _REACH: Final = 5
 """Words that a denial in front of them denies."""
 _SAYS_NOTHING: Final = frozenset({
@@ -61,8 +68,20 @@ _UNFIT: Final = frozenset({
 })  # fmt: skip
 
 
-def why_unproved(knowledge: Knowledge, on: Unit, proof: Proof, typed: str) -> str:
-    """Why an answer does not prove this; empty where it does."""
+def proofs_on(knowledge: Knowledge, on: Unit, fault: Fault) -> tuple[Proof, ...]:
+    """The proofs of a repair that there are on this unit, as far as it is known."""
+    return tuple(
+        proof
+        for proof in fault.proof
+        if on.allows(proof.exists_when)
+        and (not proof.finding or on.allows(knowledge.tests[proof.finding.test].exists_when))
+    )
+
+
+def why_unproved(
+    knowledge: Knowledge, on: Unit, proof: Proof, typed: str, complaint: str | None = None
+) -> str:
+    """Why an answer does not prove this; empty where it does. `complaint`: what was called in."""
     said = typed.lower().replace("\u2019", "'")
     if not said.strip() or _NOTHING_READ.search(said) or why_no_look(typed):
         return NOT_READ
@@ -71,18 +90,60 @@ def why_unproved(knowledge: Knowledge, on: Unit, proof: Proof, typed: str) -> st
     words = _by_words(knowledge, proof, said)
     if False in judged or words is False:
         return NOT_RIGHT
-    if judged or (words and not _is_of_other_units(knowledge, units, typed)):
+    if _tells_the_complaint(knowledge, complaint, said) or _goes_out(proof, said):
+        return NOT_RIGHT
+    if judged or (
+        words
+        and not _wants_a_number(knowledge, proof, units)
+        and not _is_of_other_units(knowledge, units, typed)
+    ):
         return ""
     return f"that is no reading in {_spoken(units)}" if units else NOT_READ
 
 
-def unproved(knowledge: Knowledge, on: Unit, fault: Fault, read: dict[str, str]) -> list[str]:
-    """What was to be read after a repair and is not proved. `read`: what was typed for each."""
-    return [
-        proof.text
-        for proof in fault.proof
-        if why_unproved(knowledge, on, proof, read.get(proof.text, ""))
-    ]
+def unproved(
+    knowledge: Knowledge, state: VisitState, fault: Fault, read: Mapping[str, str]
+) -> dict[str, str]:
+    """What was to be read after a repair and is not proved, and why.
+
+    `read`: what was typed for each.
+    """
+    on = state.unit
+    found = {
+        proof.text: why_unproved(knowledge, on, proof, read.get(proof.text, ""), state.complaint)
+        for proof in proofs_on(knowledge, on, fault)
+    }
+    return {what: why for what, why in found.items() if why}
+
+
+def _wants_a_number(knowledge: Knowledge, proof: Proof, units: tuple[str, ...]) -> bool:
+    """Whether a proof is right by the limits of a meter or gauge alone, so that words say nothing.
+
+    Where it is right that there is none, words may say so.
+    """
+    if proof.finding is None or "none" in proof.finding.outcomes:
+        return False
+    outcomes = knowledge.tests[proof.finding.test].outcomes
+    sound = (outcome for outcome in outcomes if outcome.id in proof.finding.outcomes)
+    by_limits = any(outcome.limits for outcome in sound)
+    return by_limits and any(unit(each).kind in _OFF_A_METER for each in units)
+
+
+def _tells_the_complaint(knowledge: Knowledge, complaint: str | None, said: str) -> bool:
+    """Whether what was called in is told once more, and not denied."""
+    if complaint is None:
+        return False
+    call = knowledge.complaints[complaint]
+    words = {*raw_words(said.replace("'", ""))}
+    phrases = [{*raw_words(text)} - _JOINING for text in (call.says, *call.words)]
+    told = any(len(phrase) > 1 and phrase <= words for phrase in phrases)
+    return told and _NEGATING.isdisjoint(words)
+
+
+def _goes_out(proof: Proof, said: str) -> bool:
+    """Whether what has to stay on is said to go out again; what has to go out is another matter."""
+    denied = not _NEGATING.isdisjoint(raw_words(said.replace("'", "")))
+    return "out" not in raw_words(proof.text) and not denied and bool(_GOES_OUT.search(said))
 
 
 def _units(knowledge: Knowledge, proof: Proof) -> tuple[str, ...]:

@@ -13,6 +13,7 @@ from troubleshoot.reasoning.readings.readings import Reading
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.hazard_words import once_gone, said_standing
 from troubleshoot.safety.stops.standing import Forbidden, standing_hazards
+from troubleshoot.visit.hearing.proof_read import proofs_on
 
 SCHEMA = 1
 FILE, TECHNICIAN, NOBODY = "file", "technician", "nobody"
@@ -189,7 +190,7 @@ def _caution(hazard: Hazard, at: str | None) -> Plain:
 def _proofs(conclusions: Conclusions, cause: Cause) -> Iterator[str]:
     """The proofs of a repair; what a hazard forbids now waits until it is gone."""
     forbidden = Forbidden(conclusions)
-    for proof in cause.fault.proof:
+    for proof in proofs_on(conclusions.hypotheses.knowledge, conclusions.case.unit, cause.fault):
         test = None if proof.finding is None else _test(conclusions, proof.finding.test)
         hazard = None if test is None else forbidden.by(test, cause.at)
         yield proof.text if hazard is None else f"{proof.text} ({once_gone(hazard)})"

@@ -12,7 +12,7 @@ from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.readings.readings import Reading, outcomes_of
 from troubleshoot.safety.cautions import cautions_before
-from troubleshoot.visit.hearing.proof_read import unproved
+from troubleshoot.visit.hearing.proof_read import proofs_on, unproved
 from troubleshoot.visit.state import Asked, RepairSaid, VisitState
 from troubleshoot.visit.telling.account import NOBODY, TECHNICIAN, Plain, account, place_shown
 
@@ -64,16 +64,16 @@ def _repair(
 ) -> Plain:
     fault = knowledge.faults[said.fault]
     since = {answer.test for answer in state.answers[said.answers :]}
-    wanted = [proof.finding for proof in fault.proof if proof.finding is not None]
+    wanted = proofs_on(knowledge, state.unit, fault)
     judged = [
         (reading, reading.possible <= set(finding.outcomes))
-        for finding in wanted
+        for finding in (proof.finding for proof in wanted if proof.finding is not None)
         for reading in conclusions.readings
         if reading.test == finding.test and reading.test in since and reading.valid
     ]
-    lacking = unproved(knowledge, state.unit, fault, dict(said.proofs))
+    lacking = unproved(knowledge, state, fault, dict(said.proofs))
     taken = {reading.test for reading, _ in judged}
-    proved = [p.text not in lacking or (p.finding and p.finding.test in taken) for p in fault.proof]
+    proved = [p.text not in lacking or (p.finding and p.finding.test in taken) for p in wanted]
     return {
         "fault": fault.id,
         "name": fault.name,

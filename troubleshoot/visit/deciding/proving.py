@@ -1,0 +1,123 @@
+"""What comes next of a repair that was begun: its proofs in the order of work, then the complaint.
+
+What is read dead or from outside is asked at once. What is read live behind an open panel is led to
+step by step, as its test would be, before that panel goes on; where no safe way leads there it is
+not asked for, and stays not proved. The rest is read once the unit is back and runs.
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+from troubleshoot.knowledge.model import Knowledge, Proof, Test
+from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.safety.cautions import cautions_before
+from troubleshoot.safety.closed_ways import is_closed
+from troubleshoot.safety.needs import BURNER_AREAS, OPEN_LIVE, needs_of
+from troubleshoot.safety.reaching import beyond, is_blocked, steps_before
+from troubleshoot.safety.stops.standing import Forbidden
+from troubleshoot.visit.deciding.decision import Decision, to_do
+from troubleshoot.visit.hearing.proof_read import proofs_on
+from troubleshoot.visit.state import VisitState
+
+_DEAD_OR_OUTSIDE: Final = frozenset({"any", "locked-out", "proved-dead"})
+
+
+def next_of_repair(
+    knowledge: Knowledge, state: VisitState, conclusions: Conclusions, *, is_back: bool
+) -> Decision | None:
+    """The next proof, a step towards one, or the question whether the complaint is still there.
+
+    Nothing where no repair is begun, or where what is left waits until the unit is back.
+    """
+    left = left_to_prove(knowledge, state)
+    for proof in left:
+        test = test_of(knowledge, proof)
+        if can_be_read(knowledge, state, test):
+            live = test is not None and is_read_live(test)
+            cautions = cautions_before(knowledge, state, test) if test and live else ()
+            return Decision("prove", test, cautions=cautions, proof=proof)
+    for proof in left:
+        test = test_of(knowledge, proof)
+        if (
+            test is not None
+            and is_read_live(test)
+            and _may_be_reached(knowledge, state, conclusions, test)
+        ):
+            return to_do(knowledge, state, steps_before(state, test, None)[0])
+    if state.repair_begun is None or (waiting(knowledge, state) and not is_back):
+        return None
+    return Decision("prove")
+
+
+def left_to_prove(knowledge: Knowledge, state: VisitState) -> tuple[Proof, ...]:
+    """The proofs of the repair that was begun last that have not been asked for yet."""
+    said = state.repair_begun
+    if said is None:
+        return ()
+    asked = {what for what, _ in said.proofs}
+    wanted = proofs_on(knowledge, state.unit, knowledge.faults[said.fault])
+    return tuple(proof for proof in wanted if proof.text not in asked)
+
+
+def waiting(knowledge: Knowledge, state: VisitState) -> tuple[Proof, ...]:
+    """What is read once the unit is back and runs."""
+    left = ((proof, test_of(knowledge, proof)) for proof in left_to_prove(knowledge, state))
+    return tuple(
+        proof
+        for proof, test in left
+        if not (test and is_read_live(test)) and not can_be_read(knowledge, state, test)
+    )
+
+
+def read_live(knowledge: Knowledge, state: VisitState) -> tuple[Proof, ...]:
+    """What is left to be read with the power on behind an open panel."""
+    left = ((proof, test_of(knowledge, proof)) for proof in left_to_prove(knowledge, state))
+    return tuple(proof for proof, test in left if test and is_read_live(test))
+
+
+def test_of(knowledge: Knowledge, proof: Proof) -> Test | None:
+    """The test that a proof is read by, where the rules name one."""
+    return None if proof.finding is None else knowledge.tests[proof.finding.test]
+
+
+def is_read_live(test: Test) -> bool:
+    """Whether a test is read with the power on behind an open panel."""
+    return test.work_state in OPEN_LIVE
+
+
+def can_be_read(knowledge: Knowledge, state: VisitState, test: Test | None) -> bool:
+    """Whether a proof can be read as the unit stands; without a test, on a unit that runs.
+
+    No burner is read before its gas cock is known to be open.
+    """
+    if test is not None and is_read_live(test):
+        return not steps_before(state, test, None) and not is_blocked(state, test, None)
+    if test is not None and test.work_state in _DEAD_OR_OUTSIDE:
+        return True
+    runs = state.work.power == "on" and state.work.calls != "off"
+    return runs and not _wants_gas(knowledge, state, test)
+
+
+def _wants_gas(knowledge: Knowledge, state: VisitState, test: Test | None) -> bool:
+    """Whether a burner has to be lit for a proof, and its cock is not known to be open."""
+    said = state.repair_begun
+    if said is None or state.work.gas == "on":
+        return False
+    if test is None:
+        return knowledge.faults[said.fault].subsystem in BURNER_AREAS
+    return needs_of(test, None, state.at_work).gas == "on"
+
+
+def _may_be_reached(
+    knowledge: Knowledge, state: VisitState, conclusions: Conclusions, test: Test
+) -> bool:
+    """Whether a safe way leads to a test for whoever is asking now, wherever on the unit it is."""
+    forbidden = Forbidden(conclusions)
+    places = (None, *state.unit.layout.places(test.per))
+    return (
+        bool(steps_before(state, test, None))
+        and not is_closed(state, test, None)
+        and beyond(knowledge, state, (test,), None) is None
+        and not any(forbidden.even_if_chosen(test, at) for at in places)
+    )
