@@ -78,6 +78,7 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
         "a meter that fails its proof takes back readings",
     ),
     "dialogue/complaint.py": ("fuel", "a fact of the unit that many a complaint names too: gas"),
+    "visit/hearing/proof_read.py": ("capacitance", "a kind of number, and a fact of a plate"),
     "visit/cases/file.py": ("routine-inspection", "the complaint of a round, which nobody made"),
     "safety/cautions.py": (
         "flammable-refrigerant refrigerant-not-known line-volts-class refrigerant-class",
@@ -90,13 +91,13 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
     "safety/needs.py": (
         "roof-edge-under-6-ft roof-edge-6-to-15-ft carbon-monoxide-in-room "
         "carbon-monoxide-evacuate fire-alarm-interlock compressor-in-vacuum ignition "
-        "heating-call heating-supply-temperature",
+        "heating-call heating-supply-temperature operating-sequence",
         "hazards and an area that mean a need of the work state, stated or not",
     ),
     "safety/stops/reopening.py": ("power", "a word of what was done: power off"),
     "safety/transitions.py": (
-        "nitrogen-pressure temporary-jumper",
-        "hazards that leave something behind in the unit",
+        "nitrogen-pressure temporary-jumper delayed-light-off failed-lights ignition-trials",
+        "hazards that leave something behind in the unit: unburnt gas too, which a trial calls up",
     ),
     "safety/unit_at_work.py": (
         "blower-motor duct-smoke-detector line-volts-class nameplate-volts refrigerant-class "
