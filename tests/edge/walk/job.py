@@ -23,7 +23,7 @@ from troubleshoot.safety.steps import Step
 
 Event = dict[str, Any]
 FROM_THE_UNIT = frozenset({"start", "fact", "answer", "step", "skip", "repaired", "reopened"})
-TAKEN_BACK = frozenset({"answer", "step", "skip", "fact", "invalid", "repaired"})
+TAKEN_BACK = frozenset({"answer", "step", "skip", "fact", "invalid", "proof", "repaired"})
 NO_WAY_BACK = frozenset({"stop", "danger", "end", "reopened"})
 LEAVES_IN_HAND = frozenset({"aim", "closing", "danger"})
 HALF_AN_HOUR, AN_HOUR = 30.0, 60.0
