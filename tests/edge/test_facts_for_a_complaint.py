@@ -46,10 +46,12 @@ def test_what_may_be_a_complaint_is_one(typed: str, person: Person, tmp_path: Pa
 
 
 def test_they_hold_for_the_visit_and_are_not_asked_again(person: Person) -> None:
+    """Nor what follows from them: a compressor at 480 V is three-phase."""
     with person:
         person.types("480/3/60 gas", "not cooling", "1", *[""] * 6)
-        assert "Single-phase or three-phase compressor" in person.said
-        assert "Single-phase or three-phase supply" not in person.said
+        assert "Does a building control command the unit" in person.said
+        for part in ("supply", "compressor"):
+            assert f"Single-phase or three-phase {part}" not in person.said
 
 
 def test_u_takes_them_back_before_the_name(person: Person, tmp_path: Path) -> None:

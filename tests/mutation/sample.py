@@ -33,8 +33,8 @@ SAMPLE = {
     "safety/work_state.py:cautious:right of:one.leads_off | other.leads_off": (
         "safety/test_cautious.py::test_what_protects_must_be_so_in_both_and_what_is_left_behind_in_either"
     ),
-    'safety/work_state.py:cautious:second:"on" if "on" in (one.gas, other.gas) else "shut"': (
-        "safety/test_cautious.py::test_the_lower_rung_counts"
+    'safety/work_state.py:cautious:first:one.gas if one.gas == other.gas else "unsure"': (
+        "safety/test_cautious.py::test_what_could_be_either_is_unsure"
     ),
     "safety/work_state.py:cautious:without one.gas == other.gas:one.gas_swept and other.gas_swept "
     "and one.gas == other.gas": (
@@ -58,7 +58,7 @@ SAMPLE = {
     "visit/events/undoing.py:WALLS:without DangerReported": (
         "visit/events/test_undoing.py::test_no_undo_reaches_past_a_stop_a_danger_or_what_came_of_it"
     ),
-    "visit/events/undoing.py:_dropped:always:not isinstance(events[i], Aimed)": (
+    "visit/events/undoing.py:_dropped:always:not follows(events[i])": (
         "visit/events/test_undoing.py::test_what_was_aimed_at_since_goes_with_it_and_what_was_aimed_at_"
         "before_stays"
     ),

@@ -28,7 +28,7 @@ from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.visit.telling.whole_visit import visit_account
 
 PLAYED = ("great-in-may-useless-in-july", "quoted-a-recharge", "somebody-can-smell-gas")
-NAMED_AT_ONCE = ("lights-and-goes-out", "glows-no-more")
+NAMED_AT_ONCE = ("new-belt-old-filters", "valve-will-not-open")
 
 
 @pytest.mark.parametrize("name", PLAYED)

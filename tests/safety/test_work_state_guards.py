@@ -73,7 +73,7 @@ MUST_NOT_STAND = {
     "verified-dead": "second-source-open charged-after-first-test",
     "gas-cock-open": "would-run",
     "purge-wait": "would-run",
-    "panels-on": "jumper-in would-run tap-open open-live-alone open-live-undressed",
+    "panels-on": "jumper-in would-run tap-open open-live",
     "jumper-out": "closed-up open-live-alone open-live-undressed",
     "lock-off": (
         "leads-off jumper-in no-charge unburnt gas-about open-unswept open-alone open-undressed"

@@ -137,6 +137,7 @@ def as_world(state: WorkState) -> World:
         "second-source-locked": state.second_source == "locked",
         "second-source-open": state.second_source == "found",
         "opened": state.panels == "off",
+        "open-live": open_live,
         "open-live-no-jumper": open_live and not state.jumpers,
         "open-live-alone": open_live and not state.second_person,
         "open-live-undressed": open_live and not state.arc_clothing,

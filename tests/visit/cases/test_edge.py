@@ -47,8 +47,8 @@ def test_nothing_at_the_unit_is_proposed_beside_an_open_edge(edge: str) -> None:
 
 
 def test_whatever_else_a_file_shows_the_protection_comes_first() -> None:
-    open_coil = {"test": "contactor-coil-ohms", "text": "OL", "at": "contactor 1"}
-    plain, told = assessed([roof("5 ft"), open_coil])
+    burnt = {"test": "capacitor-appearance", "outcome": "burnt-terminal"}
+    plain, told = assessed([roof("5 ft"), burnt])
     assert plain["ending"] != "shortlist"
     assert FIRST in told
     assert plain["before_anything"] == ["edge-protection"]
