@@ -112,6 +112,8 @@ HINTS: Final = (
     _hint("fan shaft belt blade pulley wheel blower", "grab took ate bit caught catch", unless=
           "bearing filter leaf leaves"),
     _hint("past by", BODY, "went flew shot", unless="filter"),
+    # what somebody else hung there
+    _hint("cut saw grind hacksaw bolt-cutter snip drill", "lock padlock tag hasp", unless="tube"),
     # shock
     _hint("shock electrocute zap jolt tingle", unless="mount hazard label absorber"),
     _hint("bite bit nip buzz kick", f"me him her {BODY} frame cabinet casing", unless="noise"),
@@ -156,12 +158,14 @@ HINTS: Final = (
     _hint("let-go burst explode explosion erupt rupture shatter gave-way"),
     _hint("blew blown", "fitting hose cap seal gasket core plug lid", unless="out fuse dust"),
     _hint("whip flew flying"),
-    _hint("fell fallen tumble topple", unless="pressure temperature voltage volt suction head psi"),
+    _hint("fell fallen tumble topple", unless="pressure temperature voltage volt suction head psi "
+          "overload limit"),
 )  # fmt: skip
 
 JOINED: Final = {
     ("passed", "out"): "passed-out",
     ("sick", "of"): "fed-up",
+    **{("bolt", cutter): "bolt-cutter" for cutter in ("cutter", "cutters")},
     ("let", "go"): "let-go",
     ("lets", "go"): "let-go",
     ("gave", "way"): "gave-way",

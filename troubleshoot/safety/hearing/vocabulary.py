@@ -140,9 +140,9 @@ LEAST_STEM: Final = 3
 
 
 def stem(word: str) -> str:
-    """A word without its ending, so that smelling is smell."""
-    for ending in ("ing", "ed", "es", "s"):
-        if word.endswith(ending) and len(word) - len(ending) >= LEAST_STEM:
+    """A word without its ending, so that smelling is smell; hiss ends in none."""
+    for ending in ("ing", "ed", "es", "" if word.endswith("ss") else "s"):
+        if ending and word.endswith(ending) and len(word) - len(ending) >= LEAST_STEM:
             return word.removesuffix(ending)
     return word.removesuffix("e") if len(word) > LEAST_STEM else word
 
