@@ -79,6 +79,8 @@ def followers(job: Job, asked: Sequence[Asked], unit: UnitAtWork) -> Iterator[Ne
             yield f"{test.id} at {place}", Job(state, world)
     yield from _answered(job, sorted(filter(None, offered), key=repr), unit)
     for event in EVENTS:
+        if event == "reopened" and not unit.burns_gas:
+            continue  # nobody has turned a gas cock there: it is a break like any other
         yield event, Job(expire(job.state, event), account.after_event(job.world, event))
 
 
