@@ -4,15 +4,27 @@ from __future__ import annotations
 
 import io
 import json
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
+from functools import cache
 from pathlib import Path
 from typing import Any
 
 import pytest
 from hypothesis import HealthCheck, settings
 
-from troubleshoot.knowledge.load import load_shipped
+from troubleshoot.knowledge import load
 from troubleshoot.knowledge.model import Knowledge
+
+_read = load.load_shipped
+_shipped = cache(_read)
+
+
+def _read_once(packs: Sequence[Path | str] = (), **where: Any) -> Knowledge:
+    """The shipped rules do not change: every test has the same object, and what is made of it."""
+    return _read(packs, **where) if packs or where else _shipped()
+
+
+load.load_shipped = _read_once
 
 # A slow machine never fails a test: no time limit an example, no complaint about slow drawing.
 settings.register_profile("unhurried", deadline=None, suppress_health_check=[HealthCheck.too_slow])
@@ -37,28 +49,18 @@ def _own_cache(tmp_path_factory: pytest.TempPathFactory) -> Any:
 @pytest.fixture(scope="session")
 def shipped(_own_cache: None) -> Knowledge:
     """The shipped rule base."""
-    return load_shipped()
+    return _read_once()
 
 
 @pytest.fixture
 def command(
-    tmp_path: Path,
-    monkeypatch: pytest.MonkeyPatch,
-    capsys: pytest.CaptureFixture[str],
-    shipped: Knowledge,
+    tmp_path: Path, monkeypatch: pytest.MonkeyPatch, capsys: pytest.CaptureFixture[str]
 ) -> Callable[..., tuple[int, str, str]]:
-    """Calls the command line in this process: (exit code, standard output, standard error).
-
-    The shipped rules do not change, and are not read anew for each call.
-    """
+    """Calls the command line in this process: (exit code, standard output, standard error)."""
     from troubleshoot.cli.failures import run_command
     from troubleshoot.cli.main import cli
 
     monkeypatch.setenv("TROUBLESHOOT_DATA", str(tmp_path / "data"))
-    monkeypatch.setattr(
-        "troubleshoot.knowledge.load.load_shipped",
-        lambda packs=(): load_shipped(packs) if packs else shipped,
-    )
 
     def call(*words: str) -> tuple[int, str, str]:
         monkeypatch.setattr("sys.argv", ["troubleshoot", *words])

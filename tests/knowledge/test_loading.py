@@ -117,7 +117,7 @@ def test_nothing_unfinished_is_left_when_the_disk_is_full(rules: Path, cache: Pa
         "print(len(load_rules(sys.argv[1], cache=sys.argv[2]).tests))\n"
     )
     done = subprocess.run(
-        [sys.executable, "-c", program, str(rules), str(cache)],
+        [sys.executable, "-B", "-c", program, str(rules), str(cache)],
         capture_output=True,
         text=True,
         check=True,
