@@ -100,7 +100,7 @@ class Player(Terminal):
         """What confirms a step: its word, or the volts where a wait is not over."""
         body = head.partition(":")[2].strip()
         step = self._names[max((n for n in self._names if body.startswith(n)), key=len)]
-        return "4 V" if STEPS[step].waited_for else STEPS[step].sound.replace("-", " ")
+        return "4 V" if STEPS[step].waits_from == "lock-on" else STEPS[step].sound.replace("-", " ")
 
     def _shown(self, head: str) -> str | None:
         body = head.partition(":")[2].rpartition("(")[0].strip().removesuffix(", once more")

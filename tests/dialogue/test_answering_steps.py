@@ -258,26 +258,6 @@ def locked(shipped: Knowledge, minutes_ago: float | None) -> VisitState:
     return replace(state, power_off_time=time)
 
 
-def test_drives_are_waited_for_or_metered(shipped: Knowledge) -> None:
-    wait = shipped.tests["drive-discharge"].wait_minutes
-    assert wait > 2
-    for ago, left in ((0, wait), (2, wait - 2), (int(wait) - 1, 1), (None, wait)):
-        with pytest.raises(NotAnAnswer, match=f"^{left:.0f} min of the wait are still to come"):
-            step(shipped, "drive-discharge", "discharged", state=locked(shipped, ago))
-    over = locked(shipped, int(wait))
-    assert step(shipped, "drive-discharge", "discharged", state=over) == (["discharged"], None)
-    other = next(o.id for o in shipped.tests["drive-discharge"].outcomes if o.id != "discharged")
-    early = locked(shipped, 0)
-    assert step(shipped, "drive-discharge", other.replace("-", " "), state=early)[0] == [other]
-
-
-def test_the_last_seconds_of_a_wait_are_a_minute(shipped: Knowledge) -> None:
-    wait = shipped.tests["drive-discharge"].wait_minutes
-    state = locked(shipped, wait - 1 / 60)
-    with pytest.raises(NotAnAnswer, match=r"^1 min of the wait"):
-        step(shipped, "drive-discharge", "discharged", state=state)
-
-
 def test_a_step_of_several_takes_several_and_one_of_one_does_not(shipped: Knowledge) -> None:
     assert shipped.tests["lockout"].choose == "several"
     both = step(shipped, "lockout", "cannot lock, second source")[0]

@@ -83,7 +83,11 @@ def _answer(prompt: Prompt, call: str, mode: Mode, say: Callable[[str], str]) ->
     if isinstance(prompt, DoStep):
         step, test = prompt.decision.step, prompt.decision.test
         assert step is not None and test is not None
-        return "4 V" if STEPS[step.id].waited_for else say(test.spoken(CONFIRMED[step.id]))
+        return (
+            "4 V"
+            if STEPS[step.id].waits_from == "lock-on"
+            else say(test.spoken(CONFIRMED[step.id]))
+        )
     if isinstance(prompt, AskTest):
         test = prompt.decision.test
         assert test is not None

@@ -227,8 +227,11 @@ def test_only_what_protects_no_life_is_confirmed_by_enter() -> None:
     ]  # fmt: skip
 
 
-def test_drives_are_waited_for_and_an_edge_is_no_danger_of_its_own() -> None:
-    assert [step.id for step in STEPS.values() if step.waited_for] == ["drive-discharge"]
+def test_drives_and_the_purge_are_waited_for_and_an_edge_is_no_danger_of_its_own() -> None:
+    assert {step.id: step.waits_from for step in STEPS.values() if step.waits_from} == {
+        "drive-discharge": "lock-on",
+        "purge-wait": "cock-shut",
+    }
     assert {step.id: step.also_sound for step in STEPS.values() if step.also_sound} == {
         "roof-conditions": frozenset({"edge-6-to-15-ft", "edge-under-6-ft"})
     }

@@ -9,7 +9,7 @@ from typing import Any
 import pytest
 
 from troubleshoot.safety.stops.record import HandOverResult
-from troubleshoot.safety.work_state import WorkState
+from troubleshoot.safety.work_state import Gas, WorkState
 from troubleshoot.visit.absence import (
     hour_passed,
     minutes_since,
@@ -179,6 +179,25 @@ def test_the_wait_for_drives_runs_from_the_lock(
     event = StepDone("lockout", (), time="now")
     found = timed(replace(STATE, work=before), replace(STATE, work=after), event)
     assert found.power_off_time == ("now" if went_on else "")
+
+
+@pytest.mark.parametrize(
+    ("before", "after", "went_on"),
+    [
+        ("on", "shut", True), ("unsure", "shut", True), ("shut", "shut", False),
+        ("shut", "unsure", False), ("on", "on", False),
+    ],
+)  # fmt: skip
+def test_the_wait_for_the_purge_runs_from_the_shut_cock(
+    before: Gas, after: Gas, went_on: bool
+) -> None:
+    event = StepDone("gas-cock-shut", (), time="now")
+    found = timed(
+        replace(STATE, work=WorkState(gas=before)),
+        replace(STATE, work=WorkState(gas=after)),
+        event,
+    )
+    assert found.gas_shut_time == ("now" if went_on else "")
 
 
 def test_an_absence_voids_by_what_its_event_says() -> None:

@@ -120,7 +120,7 @@ def _confirmed_by(step: SafetyStep, test: Test) -> str:
     number = ", or the number on the meter" if test.reads else ""
     if step.number_says_part:
         number = ", with the number that was measured or without"
-    wait = f"; the word only {test.wait_minutes:.0f} min later" if step.waited_for else ""
+    wait = f"; the word only {test.wait_minutes:.0f} min later" if step.waits_from else ""
     return f"{word}{number}{wait}"
 
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import math
 from collections.abc import Collection
 from datetime import datetime
 from string import digits
@@ -22,6 +21,7 @@ from troubleshoot.dialogue.by_word import (
 from troubleshoot.dialogue.confirming import not_of_the_list, says_enough, wanted, whether_meant
 from troubleshoot.dialogue.metered_in_words import told
 from troubleshoot.dialogue.orders import is_order
+from troubleshoot.dialogue.waiting import has_waited
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.quantities.typed import NotUnderstood
 from troubleshoot.reasoning.readings.measuring import read_text
@@ -39,7 +39,6 @@ from troubleshoot.safety.steps import (
     TELL_OCCUPANTS,
     Step,
 )
-from troubleshoot.visit.absence import minutes_since
 from troubleshoot.visit.events import Answered, StepDone
 from troubleshoot.visit.events.places import step_place
 from troubleshoot.visit.hearing.metered import metered, no_proof
@@ -108,8 +107,8 @@ def step_event_from(
     chosen = chosen_words(test, typed, outcomes)
     _names_its_protection(state, test, step, typed, chosen)
     says_enough(test, typed, chosen)
-    if confirmed in chosen and STEPS[step.id].waited_for:
-        _has_waited(state, test, now)
+    if confirmed in chosen:
+        has_waited(state, test, now)
     return StepDone.of(step, chosen)
 
 
@@ -244,14 +243,3 @@ def _read_before_bleeding(state: VisitState, step: Step, outcomes: tuple[str, ..
         if (asked.test, asked.place) == (step.id, step.place):
             return False
     return True
-
-
-def _has_waited(state: VisitState, test: Test, now: datetime) -> None:
-    """Raise NotAnAnswer while the wait that protects the hands is not over."""
-    since = minutes_since(state.power_off_time, now)
-    left = test.wait_minutes - (since or 0.0)
-    if since is None or left > 0:
-        raise NotAnAnswer(
-            f"{max(1, math.ceil(left))} min of the wait are still to come since the lock went on. "
-            "Wait, or meter it and type the volts."
-        )

@@ -23,6 +23,9 @@ Otherwise = Callable[[WorkState, str, Outcomes], WorkState]
 Event = Literal["lock-off", "motor-ran", "hour-passed", "resumed", "reopened"]
 """What voids states."""
 
+Moment = Literal["lock-on", "cock-shut"]
+"""What a wait is counted from."""
+
 EVENT_WORDS: Final[Mapping[Event, str]] = MappingProxyType(
     {
         "lock-off": "the lock comes off",
@@ -47,10 +50,10 @@ class SafetyStep:
     `at`: where it is done, once for each. `sound`: the outcome that confirms it; `also_sound`:
     outcomes beside it that show no danger of the kind that stops a visit. `by`: what confirms it
     for a person: its word, or the number where its test reads one; a bare Enter only where it
-    protects nobody's life. `waited_for`: its wait protects a life: until it is over only the
-    metered number confirms it. `metered`: a file, whose waits nobody sees, confirms it by the
-    metered number alone. `number_says_part`: its test reads a number that says only part of it, so
-    that the word is wanted beside it.
+    protects nobody's life. `waits_from`: its wait protects a life and is counted from this moment:
+    until it is over no word confirms it. `metered`: a file, whose waits nobody sees, confirms it by
+    the metered number alone. `number_says_part`: its test reads a number that says only part of
+    it, so that the word is wanted beside it.
 
     `after`: what has to stand before its turn comes, in the order in which it is brought about;
     without any it may be done at any time. `brings`: what is made to stand by it, so that it is led
@@ -70,7 +73,7 @@ class SafetyStep:
     otherwise: Otherwise = _as_it_was
     at: At = "unit"
     by: Literal["enter", "word"] = "word"
-    waited_for: bool = False
+    waits_from: Moment | None = None
     metered: bool = False
     number_says_part: bool = False
     also_sound: frozenset[str] = frozenset()

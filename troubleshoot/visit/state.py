@@ -64,9 +64,9 @@ class VisitState:
     the last answer or step started from. `proofs`: read for the repair that is about to be said.
     `last_time`: when hands or eyes last reported from the unit, `latest_time`: of anything that was
     kept, which a clock goes behind only where it was set back, `roof_time`: when the roof was last
-    found good, `power_off_time`: when the lock went on; moments as the events have them, empty
-    where not known. `left_before`: what earlier visits had left off on the
-    unit, as it was told; `left_on`: the dangers for which they did.
+    found good, `power_off_time`: when the lock went on, `gas_shut_time`: when the gas cock was
+    shut; moments as the events have them, empty where not known. `left_before`: what earlier visits
+    had left off on the unit, as it was told; `left_on`: the dangers for which they did.
     """
 
     unit_data: Mapping[str, object] = field(default_factory=dict)
@@ -90,6 +90,7 @@ class VisitState:
     latest_time: str = ""
     roof_time: str = ""
     power_off_time: str = ""
+    gas_shut_time: str = ""
     aim: Spot | None = None
     aim_reason: str = ""
     aim_chosen: bool = False

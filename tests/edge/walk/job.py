@@ -64,6 +64,7 @@ class Job:
     heard: datetime | None = None
     roof_seen: datetime | None = None
     locked_at: datetime | None = None
+    cock_shut_at: datetime | None = None
     profiles: tuple[str, ...] = ()
     name: str = ""
     ended: str | None = None
@@ -159,6 +160,8 @@ class Job:
             self.roof_seen = now
         if event.get("step") == "lockout":
             self.locked_at = now
+        if event.get("step") in ("gas-cock-shut", "gas-cock-look") and "shut" in event["outcomes"]:
+            self.cock_shut_at = now
 
     def _after(self, world: World, event: Event) -> Iterable[World]:
         """What a world may be after an answer; one that was shown and skipped may be half done."""
@@ -237,13 +240,16 @@ class Job:
         return typed
 
     def _too_soon(self, event: Event, now: datetime) -> str:
-        """Electronics bleed by waiting: in words only when the wait is over."""
-        waited = event.get("step") == "drive-discharge" and event["outcomes"] == ["discharged"]
-        if not waited or event.get("text"):
+        """Electronics bleed, and unburnt gas goes, by waiting: in words only once it is over."""
+        since, happened, over = {
+            "drive-discharge": (self.locked_at, "the lock", ["discharged"]),
+            "purge-wait": (self.cock_shut_at, "the cock was shut", ["waited"]),
+        }.get(event.get("step", ""), (None, "", None))
+        if over is None or event["outcomes"] != over or event.get("text"):
             return ""
-        wait = self.knowledge.tests["drive-discharge"].wait_minutes
-        since = (now - self.locked_at).total_seconds() / 60 if self.locked_at else -1.0
-        return "" if since >= wait else f"a drive called bled {since:.0f} min after the lock"
+        wait = self.knowledge.tests[event["step"]].wait_minutes
+        minutes = (now - since).total_seconds() / 60 if since else -1.0
+        return "" if minutes >= wait else f"{event['step']} {minutes:.0f} min after {happened}"
 
     def objection(self, task: Task, now: datetime, in_hand: bool) -> str:
         """What is wrong with showing this task now; empty where nothing is.

@@ -148,7 +148,7 @@ class _Folder:
         self.met["turns"] += 1
         if officer.objections or self.met["turns"] >= self._turns:
             raise Killed("enough")
-        minutes = self._person.wait()
+        minutes = self._person.wait(officer.task)
         self.met["long silence"] += minutes > 20
         self.met["clock back"] += minutes < 0
         self.now += timedelta(minutes=minutes)

@@ -32,6 +32,6 @@ def changed(shipped: Knowledge, state: VisitState, event: Event, **changes: Any)
     """The event changes just these, but for the times that its own time settles."""
     now = replace(event, time=THEN)
     found = after(shipped, state, now)
-    times = ("latest_time", "roof_time", "power_off_time")
+    times = ("latest_time", "roof_time", "power_off_time", "gas_shut_time")
     settled = {each: getattr(found, each) for each in times}
     assert found == replace(state, **changes, **settled)

@@ -71,7 +71,8 @@ def _show_task(terminal: Terminal, prompt: DoStep | AskTest) -> None:
     name = with_place(test.name, prompt.where)
     kind = "Step" if isinstance(prompt, DoStep) else "Test"
     again = ", once more" if decision.step is not None and decision.step.again else ""
-    minutes = f"about {test.minutes:.0f} min" if test.minutes >= 1 else "moments"
+    takes = test.minutes + (test.wait_minutes if isinstance(prompt, DoStep) else 0.0)
+    minutes = f"about {takes:.0f} min" if takes >= 1 else "moments"
     terminal.say(f"{kind}: {name}{again} ({minutes})", strong=True)
     if isinstance(prompt, DoStep):
         for sentence in test.how:

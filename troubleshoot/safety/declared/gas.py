@@ -61,6 +61,7 @@ GAS_SHUT: Final = SafetyStep(
 PURGE_WAIT: Final = SafetyStep(
     id=steps.PURGE_WAIT,
     sound="waited",
+    waits_from="cock-shut",
     after=(ROOF_SAFE, STOPPED, COCK_SHUT),
     brings=(UNBURNT_GONE,),
     does=all_of(sets(unburnt=False), _SWEEP_AGAIN),

@@ -59,6 +59,8 @@ def timed(before: VisitState, after: VisitState, event: Event) -> VisitState:
         times["roof_time"] = event.time
     if after.work.power == "locked-out" and before.work.power != "locked-out":
         times["power_off_time"] = event.time
+    if after.work.gas == "shut" and before.work.gas != "shut":
+        times["gas_shut_time"] = event.time
     return replace(after, **times)
 
 
