@@ -182,3 +182,23 @@ def test_only_what_is_read_sound_leads_on_to_the_rest_of_a_stop(
     assert after(shipped, fresh, Answered("walk-round", outcomes=(found,))).fresh_read is open_way
     other = Answered("weather-pattern", outcomes=("always",))
     assert after(shipped, fresh, other).fresh_read is read
+
+
+@pytest.mark.parametrize(
+    ("sweep", "text", "is_clear"),
+    [
+        ("combustible-gas-sweep", "0 % LEL", True), ("combustible-gas-sweep", "4 % LEL", False),
+        ("combustible-gas-sweep", "40 % LEL", False), ("room-carbon-monoxide", "2 ppm", True),
+        ("room-carbon-monoxide", "60 ppm", False), ("combustible-gas-sweep", "none", False),
+    ],
+)  # fmt: skip
+def test_a_sweep_read_off_a_detector_counts_as_what_the_number_shows(
+    sweep: str, text: str, is_clear: bool, shipped: Knowledge, visit: VisitState
+) -> None:
+    """Regression: after 0 % LEL the sweep had failed, and was asked for once more."""
+    state = after(shipped, replace(visit, work=DEAD), Answered(sweep, text=text))
+    assert (sweep in state.work.clear) is is_clear
+    assert (Step(sweep) in state.failed_steps) is not is_clear
+    assert state.answers[-1].outcomes == () and state.answers[-1].text == text
+    unread = after(shipped, visit, Answered(sweep, text=text, valid=False))
+    assert sweep not in unread.work.clear and Step(sweep) in unread.failed_steps

@@ -91,7 +91,7 @@ class Answered(Event):
             test.work_state,
             time=self.time,
         )
-        outcomes = self.outcomes if counts else ()
+        outcomes = _shown(knowledge, state, self) if counts else ()
         work = after_test(state.work, test, spoken(places[0]), outcomes, state.at_work)
         gone = state.failed_steps
         if test.id in CONFIRMED:
@@ -108,6 +108,17 @@ class Answered(Event):
             fresh=unless_reached(state.fresh, test.id),
             fresh_read=_read_afresh(state, test, outcomes),
         )
+
+
+def _shown(knowledge: Knowledge, state: VisitState, answer: Answered) -> tuple[str, ...]:
+    """What came of a test; of a sweep that was read off a detector what its number shows."""
+    if answer.outcomes or answer.test not in CONFIRMED or not answer.text:
+        return answer.outcomes
+    # Reading a number takes the reasoning, which most visits need not have imported here.
+    from troubleshoot.visit.hearing.metered import metered
+
+    place = places_from(answer.at, knowledge.tests[answer.test].per, state.unit)[0]
+    return metered(knowledge, state.case, answer.test, place, answer.text)
 
 
 @frozen
