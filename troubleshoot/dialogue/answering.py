@@ -19,6 +19,7 @@ from troubleshoot.dialogue.by_word import (
     without_name_and_time,
 )
 from troubleshoot.dialogue.confirming import not_of_the_list, says_enough, wanted, whether_meant
+from troubleshoot.dialogue.how_done import without_how
 from troubleshoot.dialogue.metered_in_words import told
 from troubleshoot.dialogue.orders import is_order
 from troubleshoot.dialogue.waiting import has_waited
@@ -61,6 +62,7 @@ def answer_event_from(
     """The event of an answer to a test; raises NotAnAnswer."""
     if not typed:
         raise NotAnAnswer("Type an answer, s to skip it, or help.")
+    typed = without_how(test.id, typed)
     where = None if at is None else (str(at),)
     if test.reads:
         chosen = by_word(test, typed, outcomes, several=False)
@@ -87,7 +89,7 @@ def step_event_from(
     Enter confirms only what protects nobody's life. All else wants the word of the outcome, or the
     number on the meter where the step reads one.
     """
-    confirmed = CONFIRMED[step.id]
+    confirmed, typed = CONFIRMED[step.id], without_how(step.id, typed)
     if typed.lower() in ENTER:
         if step.id in ENTER_CONFIRMS:
             return StepDone.of(step, (confirmed,))

@@ -3,7 +3,10 @@
 from __future__ import annotations
 
 import math
+import re
 from collections.abc import Mapping
+from dataclasses import replace
+from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge, Quantity, Read, Test
 from troubleshoot.quantities.instruments import (
@@ -39,6 +42,11 @@ LEG_NAMES = {
 """What the legs of a reading are called, by the kind of unit, the usual names first: winding
 terminals, legs on the line and the load side, pairs of them."""
 
+_NOTHING_IN_AIR: Final = re.compile(
+    r"(?P<number>0+(?:\.0+)?) ?(?:%|percent|pct|ppm)", re.IGNORECASE
+)
+"""No gas at all is no gas in any unit; a bare 0 % on a detector is of the explosive limit."""
+
 
 def expected_for(test: Test, knowledge: Knowledge) -> tuple[Expected, ...]:
     """The grammars a typed answer to this test may follow, tried in order.
@@ -66,7 +74,7 @@ def read_text(test: Test, text: str, knowledge: Knowledge) -> Typed:
     first: NotUnderstood | None = None
     for expected in expected_for(test, knowledge):
         try:
-            typed = read(text, expected)
+            typed = _read(text, expected)
             for one in test.reads:
                 require_possible(knowledge.quantities[one.quantity], typed)
             return typed
@@ -75,6 +83,14 @@ def read_text(test: Test, text: str, knowledge: Knowledge) -> Typed:
     if first is None:
         raise NotUnderstood(text, f"{test.id} takes no number", "choose one of its outcomes")
     raise first
+
+
+def _read(text: str, expected: Expected) -> Typed:
+    """Typed text in the unit expected, or in any that means the same there."""
+    nothing = _NOTHING_IN_AIR.fullmatch(text.strip())
+    if nothing is None or unit_of(expected.unit).kind != "share of explosive limit":
+        return read(text, expected)
+    return replace(read(nothing["number"], expected), text=text)
 
 
 def read_quantity(quantity: Quantity, text: str) -> Typed:
