@@ -70,6 +70,18 @@ def test_no_test_behind_a_failed_meter_is_listed_and_one_that_is_chosen_asks_for
             person.types(careful(person))
 
 
+def test_a_chosen_test_that_a_step_holds_up_is_said_to_wait_for_it(tmp_path: Path) -> None:
+    """Regression: it was put aside since "that step was on its way"."""
+    with begin(tmp_path, Clock(tmp_path)) as person:
+        person.types(METERED)
+        while METER not in task(person):
+            on(person, METER)
+        on(person, METER)
+        said = " ".join(person.last.split())
+        assert "waits for this: Prove the meter on a known live source: failed." in said
+        assert "do takes it up again" in said
+
+
 def test_after_a_long_silence_it_is_offered_as_at_first(tmp_path: Path) -> None:
     clock = Clock(tmp_path)
     with begin(tmp_path, clock) as person:

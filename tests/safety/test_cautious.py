@@ -154,7 +154,7 @@ LIVE = ("power on: live parts stand open",)
         ({"leads_off": BOTH}, ("leads off: a", "leads off: b")),
         ({"circuits": (("c 1", "charge-recovered"),)}, ("c 1: charge recovered",)),
         ({"gas": "shut"}, ("gas cock shut",)),
-        ({"gas": "unsure"}, ("gas cock not known to be open",)),
+        ({"gas": "unsure"}, ("gas cock not known to be shut, nor to be open",)),
         ({"unburnt": True}, ("unburnt gas of a light that failed",)),
         ({"taps_open": frozenset({"inlet tap"})}, ("plug out and manometer on: inlet tap",)),
         ({"gas_swept": False}, ("gas not swept for leaks",)),

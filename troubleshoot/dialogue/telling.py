@@ -33,7 +33,8 @@ class Telling:
         self.book.add(event)
         if chosen is not None and isinstance(event, StepDone) and self.book.state.aim is None:
             name = self.book.knowledge.tests[chosen[0]].name
-            self.voice.say(f"{name} is put aside: that step was on its way. do takes it up again.")
+            came = " and ".join(map(test.spoken, event.outcomes))
+            self.voice.say(f"{name} waits for this: {test.name}: {came}. do takes it up again.")
         after = conclude_visit(self.reasoner, self.book.state)
         if isinstance(prompt, AskTest) and isinstance(event, Answered):
             last = self.book.state.answers[-1]

@@ -171,7 +171,7 @@ def open_items(state: WorkState) -> tuple[str, ...]:
     if state.gas == "shut":
         items.append("gas cock shut")
     elif state.gas == "unsure":
-        items.append("gas cock not known to be open")
+        items.append("gas cock not known to be shut, nor to be open")
     if state.unburnt:
         items.append("unburnt gas of a light that failed")
     items += [f"plug out and manometer on: {tap}" for tap in sorted(state.taps_open)]
