@@ -9,14 +9,16 @@ from troubleshoot.dialogue.prompts import AskProof, Caution
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.taking_back import take_back
 from troubleshoot.dialogue.talk import Back, Leave, Talk, words_or_back
+from troubleshoot.dialogue.unit_facts import ask_plate
 from troubleshoot.dialogue.yes_no import YesNo, yes_or_no_in_words
-from troubleshoot.knowledge.model import Fault
+from troubleshoot.knowledge.model import Fault, Test
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.safety.before_repair import not_on_record
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.stops.tags import tag_lines
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.left_off import left_off
+from troubleshoot.visit.deciding.nameplate import plate_to_ask
 from troubleshoot.visit.deciding.proving import left_to_prove, read_live, waiting
 from troubleshoot.visit.events import Closing, ProofRead, Repaired, VisitEnded
 from troubleshoot.visit.hearing.proof_read import NOT_RIGHT, unproved
@@ -63,12 +65,28 @@ def prove(
     try:
         if decision.proof is None:
             yield from _whether_it_helped(book, voice, fault)
-        else:
+        elif (yield from _plate_known(book, voice, decision.test)):
             yield from _read(book, voice, AskProof(fault, decision.proof.text, cautions))
     except Back:
         take_back(book, voice, reasoner)
         if book.state.repair_begun is None:
             voice.say(NOT_REPAIRED)
+
+
+def _plate_known(book: VisitBook, voice: Voice, test: Test | None) -> Talk[bool]:
+    """Ask what judges the proof and stands on the nameplate; False where states expired meanwhile.
+
+    A proof does not know where on the unit it is read: a value told for any place serves.
+    """
+    state = book.state
+    told = {name for name, _ in state.unit.plate}
+    wanted = plate_to_ask(book.knowledge, state.unit, test, None, state.not_known) if test else ()
+    for value in wanted:
+        if value.id not in told:
+            yield from ask_plate(book, voice, value, None)
+            if book.state.work != state.work:
+                return False
+    return True
 
 
 def _read(book: VisitBook, voice: Voice, prompt: AskProof) -> Talk[None]:
