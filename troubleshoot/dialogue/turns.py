@@ -100,6 +100,7 @@ class Turns:
         if decision.kind == "prove":
             cautions = self._cautions(decision)
             yield from prove(self.book, self.voice, self.decider.reasoner, decision, cautions)
+            self.telling.hazards(conclude_visit(self.decider.reasoner, self.book.state))
             return None
         if state.closing:
             close(self.book, self.voice, decision, conclusions)

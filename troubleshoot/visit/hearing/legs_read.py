@@ -9,8 +9,11 @@ from typing import Final
 from troubleshoot.knowledge.model import Knowledge, Proof
 from troubleshoot.quantities.typed import Expected, NotUnderstood, read
 from troubleshoot.quantities.units import unit
+from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.readings.legs import SPREAD_OF_LEGS, unbalance
 from troubleshoot.reasoning.readings.measuring import LEG_NAMES
+from troubleshoot.reasoning.readings.readings import outcomes_of
+from troubleshoot.reasoning.readings.values import Values
 from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.safety.stops.shown import own_units
 
@@ -70,6 +73,16 @@ def is_leg_gone(knowledge: Knowledge, proof: Proof, legs: Sequence[float]) -> bo
         and len(legs) > 1
         and min(legs) < LEAST_OF_A_LEG * max(legs)
     )
+
+
+def outcomes_of_gone(
+    knowledge: Knowledge, on: Unit, proof: Proof, legs: Sequence[float]
+) -> tuple[str, ...]:
+    """What the proof's own test makes of legs of which those that are gone read nothing."""
+    assert proof.finding is not None
+    kept = (f"{leg:g}" if leg >= LEAST_OF_A_LEG * max(legs) else "0" for leg in legs)
+    answer = Answer(proof.finding.test, text=f"{'/'.join(kept)} A")
+    return outcomes_of(knowledge, answer, None, Values(knowledge, on, {}))
 
 
 def are_apart(knowledge: Knowledge, proof: Proof, legs: Sequence[float]) -> bool:

@@ -39,6 +39,8 @@ from troubleshoot.visit.state import VisitState
 NOT_READ: Final = "that does not say that it was read"
 NOT_RIGHT: Final = "that is not as it has to be"
 NOT_JUDGED: Final = "not judged: it lies in none of its limits, so read it again"
+READ_BUT_BAD: Final = "read, and not as it has to be"
+WANTS_A_READING: Final = "for want of a sound reading"
 A_LEG_MISSING: Final = "not every leg is told that it asks for"
 
 _NOTHING_READ: Final = re.compile(
@@ -121,6 +123,28 @@ def unproved(
         for proof in proofs_on(knowledge, on, fault)
     }
     return {what: why for what, why in found.items() if why}
+
+
+def lacking_of(knowledge: Knowledge, state: VisitState) -> dict[str, str]:
+    """What is not proved of the repair that was said last, and why; empty without a repair."""
+    if not state.repairs:
+        return {}
+    said = state.repairs[-1]
+    return unproved(knowledge, state, knowledge.faults[said.fault], dict(said.proofs))
+
+
+def is_read_bad(knowledge: Knowledge, state: VisitState) -> bool:
+    """Whether a proof of the last repair was read, and is not as it has to be."""
+    return NOT_RIGHT in lacking_of(knowledge, state).values()
+
+
+def lacking_lines(knowledge: Knowledge, state: VisitState) -> tuple[str, ...]:
+    """What is not proved of the last repair: read and not right, or not read."""
+    lacking = lacking_of(knowledge, state)
+    bad = "; ".join(what for what, why in lacking.items() if why == NOT_RIGHT)
+    unread = "; ".join(what for what, why in lacking.items() if why != NOT_RIGHT)
+    found = ((READ_BUT_BAD, bad), (WANTS_A_READING, unread))
+    return tuple(f"{words}: {texts}" for words, texts in found if texts)
 
 
 def _wants_a_number(knowledge: Knowledge, proof: Proof, units: tuple[str, ...]) -> bool:
