@@ -16,7 +16,7 @@ from tests.dialogue.mended import at_the_open_unit, mended
 from tests.visit.kept.samples import write_journal
 from troubleshoot.cli import clock
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.visit.events import Answered, Event, Started
+from troubleshoot.visit.events import Answered, Event, Started, VisitEnded
 from troubleshoot.visit.events.codec import record_of
 
 Call = Callable[..., tuple[int, str, str]]
@@ -97,3 +97,26 @@ def test_what_was_read_after_it_is_judged_by_the_rules(
         row, out = report(*[""] * proofs(shipped), "n", after=after)
         assert [each["sound"] for each in row["read_after"]][:1] == [sound]
         assert row["proved"] is sound and f"read after it, {first.test}" in out
+
+
+def ending_in(out: str) -> str:
+    return out.partition("Ending: ")[2].partition("\n")[0].strip()
+
+
+@pytest.mark.parametrize(("last", "proved"), [("1.8 A", True), ("dunno", False), ("2.9 A", False)])
+def test_the_ending_of_a_repaired_visit_is_the_repair(
+    last: str, proved: bool, report: Callable[..., Any], shipped: Knowledge
+) -> None:
+    """Regression: a repair that was proved ended in "Not settled", at half its probability."""
+    row, out = report(*READ[:2], last, "n", after=(VisitEnded("closed"),))
+    name = shipped.faults[FAULT].name
+    assert row["probability_when_said"] > 0
+    assert ending_in(out).startswith(f"Repaired: {name} (")
+    assert ending_in(out).endswith("; proved by what was read." if proved else "; not proved.")
+    opened = out.partition("## Open items")[2].partition("##")[0]
+    assert ("The repair is not proved, " in opened) != proved
+
+
+def test_a_visit_that_goes_on_after_a_repair_says_both(report: Callable[..., Any]) -> None:
+    _, out = report(*READ, "n")
+    assert ending_in(out).startswith("The visit was left before it was finished. Repaired: ")

@@ -11,12 +11,15 @@ from troubleshoot.knowledge.model import Fault, Knowledge
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.reaching import steps_before
 from troubleshoot.visit.deciding.next import Decider
-from troubleshoot.visit.events import Event, StepDone
+from troubleshoot.visit.events import Event, FactTold, StepDone
+
+PLATE = (FactTold("capacitor-rated", "5 uF"), FactTold("condenser-fan-fla", "2 A"))
+"""What judges the proofs of a condenser fan's capacitor."""
 
 
 def at_the_open_unit(knowledge: Knowledge, *events: Event, test: str) -> VisitBook:
     """A visit in which every step to a test has been done."""
-    book = book_of(knowledge, events)
+    book = book_of(knowledge, [*events, *PLATE])
     while steps := steps_before(book.state, knowledge.tests[test], None):
         book.add(StepDone.of(steps[0], (CONFIRMED[steps[0].id],)))
     return book

@@ -50,7 +50,7 @@ def test_what_is_taken_back_at_its_first_proof_is_no_repair(tmp_path: Path, cloc
     with begin(tmp_path, clock) as person:
         person.types(DEAD_WORK)
         lead_to(person, STEP)
-        assert "What did you read?" in person.types("repaired 1")
+        person.types("repaired 1")
         assert "no repair is kept" in person.types("u")
         assert events_of(tmp_path).count(REPAIRED) == 1
         assert '"event": "undo"' in events_of(tmp_path)

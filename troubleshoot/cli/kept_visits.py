@@ -100,9 +100,15 @@ def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
     from troubleshoot.safety.work_state import open_items
     from troubleshoot.visit.deciding.left_off import left_off
     from troubleshoot.visit.events import replay
+    from troubleshoot.visit.hearing.proof_read import lacking_lines
     from troubleshoot.visit.kept.understanding import understood
     from troubleshoot.visit.telling.account import ending_of
-    from troubleshoot.visit.telling.whole_visit import stops_account, visit_account
+    from troubleshoot.visit.telling.whole_visit import (
+        as_called,
+        case_at_call,
+        stops_account,
+        visit_account,
+    )
 
     knowledge = rules_in_force()
     path = visit_of(visit, ctx)
@@ -132,10 +138,16 @@ def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
         "left_off": left_off(conclusions).lines if state.ended == "closed" else (),
         "notes": state.notes,
         "not_understood": understanding.unknown,
-        "open_items": open_items(state.work) if state.ended != "closed" else (),
+        "open_items": (
+            *(open_items(state.work) if state.ended != "closed" else ()),
+            *(f"The repair is not proved, {line}" for line in lacking_lines(knowledge, state)),
+        ),
     }
     stop = standing_stop(knowledge, state, conclusions)
     plain = visit_account(knowledge, state, conclusions, ending=ending, stop=stop)
+    if state.repairs and stop is None:
+        called = Reasoner(knowledge).conclude(case_at_call(state))
+        plain = as_called(plain, called, is_cured=state.cured)
     if as_json:
         say_json({**plain, **extras})
     else:

@@ -9,17 +9,25 @@ from troubleshoot.dialogue.prompts import AskProof, Caution
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.taking_back import take_back
 from troubleshoot.dialogue.talk import Back, Leave, Talk, words_or_back
+from troubleshoot.dialogue.unit_facts import ask_plate
 from troubleshoot.dialogue.yes_no import YesNo, yes_or_no_in_words
-from troubleshoot.knowledge.model import Fault
+from troubleshoot.knowledge.model import Fault, Proof, Test
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.safety.before_repair import not_on_record
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.stops.tags import tag_lines
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.left_off import left_off
+from troubleshoot.visit.deciding.nameplate import plate_to_ask
 from troubleshoot.visit.deciding.proving import left_to_prove, read_live, waiting
-from troubleshoot.visit.events import Closing, ProofRead, Repaired, VisitEnded
-from troubleshoot.visit.hearing.proof_read import NOT_RIGHT, unproved
+from troubleshoot.visit.events import Answered, Closing, ProofRead, Repaired, VisitEnded
+from troubleshoot.visit.hearing.legs_read import is_leg_gone, legs_in, outcomes_of_gone
+from troubleshoot.visit.hearing.proof_read import (
+    NOT_RIGHT,
+    is_read_bad,
+    lacking_lines,
+    lacking_of,
+)
 
 STILL_THERE = YesNo("Is the complaint still there?")
 NOT_REPAIRED = "Taken back: no repair is kept."
@@ -27,8 +35,11 @@ A_READING_FIRST = "That is no reading. What was read, or Enter where it was not;
 STILL_TO_COME = "Still to come, once the unit is back and runs:"
 READ_LIVE = "Read live, before the panel goes on:"
 NO_WAY = "No safe way leads there as the unit stands, so it stays not proved:"
-READ_BUT_BAD = "read, and not as it has to be"
-WANTS_A_READING = "for want of a sound reading"
+BACK_TO_THE_TESTS = "So it is not put right, whatever the complaint does: back to the tests."
+A_LEG_IS_GONE = (
+    "A leg is gone: stop the unit now, by its controls. The proofs end here: back to the tests."
+)
+NOT_ASKED = "not asked: a leg is gone"
 AS_IT_WAS = "The unit is back as it was."
 
 _COMMANDS = frozenset({"again", "because", "causes", "done", "over", "repaired", "tests", "unit"})
@@ -63,24 +74,59 @@ def prove(
     try:
         if decision.proof is None:
             yield from _whether_it_helped(book, voice, fault)
-        else:
-            yield from _read(book, voice, AskProof(fault, decision.proof.text, cautions))
+        elif (yield from _plate_known(book, voice, decision.test)):
+            yield from _read(book, voice, fault, decision.proof, cautions)
     except Back:
         take_back(book, voice, reasoner)
         if book.state.repair_begun is None:
             voice.say(NOT_REPAIRED)
 
 
-def _read(book: VisitBook, voice: Voice, prompt: AskProof) -> Talk[None]:
+def _plate_known(book: VisitBook, voice: Voice, test: Test | None) -> Talk[bool]:
+    """Ask what judges the proof and stands on the nameplate; False where states expired meanwhile.
+
+    A proof does not know where on the unit it is read: a value told for any place serves.
+    """
+    state = book.state
+    told = {name for name, _ in state.unit.plate}
+    wanted = plate_to_ask(book.knowledge, state.unit, test, None, state.not_known) if test else ()
+    for value in wanted:
+        if value.id not in told:
+            yield from ask_plate(book, voice, value, None)
+            if book.state.work != state.work:
+                return False
+    return True
+
+
+def _read(
+    book: VisitBook, voice: Voice, fault: Fault, proof: Proof, cautions: tuple[Caution, ...]
+) -> Talk[None]:
     """Write down what was read for a proof. Raises Back, Leave, DangerCalled."""
+    prompt = AskProof(fault, proof.text, cautions)
     while _is_command(reading := (yield from words_or_back(prompt))):
         voice.say(A_READING_FIRST)
     hear_among(book.knowledge, reading)
     yield from ask_if_hinted(book.knowledge, voice, reading, (prompt.text,))
     book.add(ProofRead(prompt.text, reading))
-    why = _lacking_of(book, prompt.fault).get(prompt.text) if reading else None
-    if why:
+    why = lacking_of(book.knowledge, book.state).get(prompt.text) if reading else None
+    legs = legs_in(book.knowledge, book.state.unit, proof, reading)
+    if why == NOT_RIGHT and is_leg_gone(book.knowledge, proof, legs):
+        voice.say(A_LEG_IS_GONE, strong=True)
+        _keep_gone(book, fault, proof, reading, legs)
+    elif why:
         voice.say(f"Not proved: {why}. Kept as said; u goes back to it.", strong=True)
+
+
+def _keep_gone(
+    book: VisitBook, fault: Fault, proof: Proof, reading: str, legs: tuple[float, ...]
+) -> None:
+    """The reading goes to the tests as their own finding, and nothing more is proved."""
+    assert proof.finding is not None
+    test = book.knowledge.tests[proof.finding.test]
+    found = outcomes_of_gone(book.knowledge, book.state.unit, proof, legs) if test.reads else ()
+    if found:
+        book.add(Answered(test.id, outcomes=found, text=reading))
+    book.add(Repaired(fault.id, NOT_ASKED))
 
 
 def _whether_it_helped(book: VisitBook, voice: Voice, fault: Fault) -> Talk[None]:
@@ -90,26 +136,12 @@ def _whether_it_helped(book: VisitBook, voice: Voice, fault: Fault) -> Talk[None
     listener = Listener(book.knowledge, voice)
     still, said = yield from yes_or_no_in_words(listener, STILL_THERE)
     book.add(Repaired(fault.id, said))
-    for line in _lacking(book):
+    for line in lacking_lines(book.knowledge, book.state):
         voice.say(f"Not proved, {line}.", strong=True)
-    if not still:
+    if is_read_bad(book.knowledge, book.state):
+        voice.say(BACK_TO_THE_TESTS, strong=True)
+    elif not still:
         book.add(Closing(cured=True))
-
-
-def _lacking(book: VisitBook) -> tuple[str, ...]:
-    """What is not proved of the last repair: what was read and is not right, what was not read."""
-    if not book.state.repairs:
-        return ()
-    lacking = _lacking_of(book, book.knowledge.faults[book.state.repairs[-1].fault])
-    bad = "; ".join(what for what, why in lacking.items() if why == NOT_RIGHT)
-    unread = "; ".join(what for what, why in lacking.items() if why != NOT_RIGHT)
-    found = ((READ_BUT_BAD, bad), (WANTS_A_READING, unread))
-    return tuple(f"{words}: {texts}" for words, texts in found if texts)
-
-
-def _lacking_of(book: VisitBook, fault: Fault) -> dict[str, str]:
-    state = book.state
-    return unproved(book.knowledge, state, fault, dict(state.repairs[-1].proofs))
 
 
 def _is_command(typed: str) -> bool:
@@ -142,7 +174,7 @@ def close(book: VisitBook, voice: Voice, decision: Decision, conclusions: Conclu
         raise Leave
     book.add(VisitEnded("closed", left_off=tuple(fired.hazard.id for fired in off.all)))
     voice.say_all(off.lines)
-    lacking = _lacking(book)
+    lacking = lacking_lines(book.knowledge, book.state)
     for line in lacking:
         voice.say(f"The repair is not proved, {line}.", strong=True)
     voice.say("The visit is closed." if off.all or lacking else f"{AS_IT_WAS} The visit is closed.")

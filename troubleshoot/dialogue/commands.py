@@ -23,12 +23,14 @@ from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import Aimed, Closing, Skipped
 from troubleshoot.visit.events.places import places_from
 from troubleshoot.visit.hearing.tests_by_words import find_tests, titled_so
+from troubleshoot.visit.telling.account import listed_causes
 from troubleshoot.visit.telling.explain import because, find_faults, what_if, why_not
 
 OTHER_TESTS = 8
 WHICH = "Which of these?"
 NO_OTHER_TEST = "A STOP stands: no other test before the finding that may lift it."
 ON_THE_WAY_BACK = "It is on the way back: so the unit is left as it was found, or off and locked."
+NAME_IT = "No cause is listed. Say what was repaired: repaired, and words of the cause's name."
 NO_QUESTION = "No question is open here. tests lists what else could be done."
 
 
@@ -93,6 +95,8 @@ class Commands:
             self._again()
         elif word == "repaired" and rest:
             yield from self._repaired(rest, conclusions)
+        elif word == "repaired" and decision.kind == "ending":
+            yield from self._repaired_of_the_list(conclusions)
         else:
             return False
         return True
@@ -268,3 +272,21 @@ class Commands:
         if fault is not None:
             self.voice.say(f"Repaired: {fault.name}. u takes it back.")
             repaired(self.book, self.voice, fault)
+
+    def _repaired_of_the_list(self, conclusions: Conclusions) -> Talk[None]:
+        """A repair said without its name is of the cause named, or of one of those listed."""
+        if conclusions.named is not None:
+            repaired(self.book, self.voice, conclusions.named.fault)
+            return
+        listed = {cause.fault.id: cause.fault for cause in listed_causes(conclusions)}
+        faults = [*listed.values()]
+        if not faults:
+            self.voice.say(NAME_IT)
+            return
+        index: int | None = 0
+        if len(faults) > 1:
+            names = [fault.name for fault in faults]
+            index = yield from pick(self.book, self.voice, WHICH, names)
+        if index is not None:
+            self.voice.say(f"Repaired: {faults[index].name}. u takes it back.")
+            repaired(self.book, self.voice, faults[index])

@@ -12,7 +12,7 @@ from troubleshoot.dialogue.board_code import CODE_SHOWN, keep_code
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.breaks import tell_break
 from troubleshoot.dialogue.by_word import NearlyAnAnswer, NotAnAnswer
-from troubleshoot.dialogue.closing import close, prove, repaired
+from troubleshoot.dialogue.closing import close, prove
 from troubleshoot.dialogue.commands import Commands
 from troubleshoot.dialogue.doubting import is_meant, replaces_the_told
 from troubleshoot.dialogue.hearing import Listener, hear_among, report_danger
@@ -42,6 +42,7 @@ from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.nameplate import plate_to_ask
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import Aimed, Answered, Event, FactTold, Noted
+from troubleshoot.visit.telling.account import cause_to_repair
 
 LONG_SILENCE = (
     "A long silence. What others could have changed meanwhile is asked again; what you typed is "
@@ -100,6 +101,7 @@ class Turns:
         if decision.kind == "prove":
             cautions = self._cautions(decision)
             yield from prove(self.book, self.voice, self.decider.reasoner, decision, cautions)
+            self.telling.hazards(conclude_visit(self.decider.reasoner, self.book.state))
             return None
         if state.closing:
             close(self.book, self.voice, decision, conclusions)
@@ -265,7 +267,7 @@ class Turns:
 
     def _settled(self, decision: Decision, conclusions: Conclusions) -> Talk[None]:
         """An ending: repaired and gone on, another test, or close."""
-        prompt = Settled(decision, conclusions, self._before_repair(conclusions.named))
+        prompt = Settled(decision, conclusions, self._before_repair(cause_to_repair(conclusions)))
         listener = Listener(self.knowledge, self.voice)
         while True:
             reply = yield prompt
@@ -274,9 +276,6 @@ class Turns:
                 self.voice.say(LONG_SILENCE)
             if not isinstance(reply, str):
                 self.book.add(reply)
-                return
-            if reply == "repaired" and conclusions.named is not None:
-                repaired(self.book, self.voice, conclusions.named.fault)
                 return
             served = bool(reply) and (yield from self.commands.serve(reply, decision, conclusions))
             if not served:

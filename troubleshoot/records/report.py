@@ -81,10 +81,25 @@ def _report(knowledge: Knowledge, account: Account, extras: Mapping[str, Any]) -
 
 def _ending(account: Account) -> str:
     """How it ended; nothing is called sound over a danger that was found and stands."""
+    if account.get("repairs") and account["ending"] != "stopped":
+        return _ending_repaired(account)
     stands = any(row.get("stands") for row in account["cautions"])
     if stands and account["ending"] == "nothing-wrong":
         return "Nothing wrong was found besides what stands above."
     return _ENDINGS[str(account["ending"])]
+
+
+def _ending_repaired(account: Account) -> str:
+    """The repair that was said last, with how likely its cause was then, and whether it is proved.
+
+    A visit that goes on after it says so first.
+    """
+    last = account["repairs"][-1]
+    chance = last.get("probability_when_said")
+    called = f" ({percent(chance)} when it was said)" if chance else ""
+    proved = "proved by what was read" if last["proved"] else "not proved"
+    left = f"{_ENDINGS['left']} " if account["ending"] == "left" else ""
+    return f"{left}Repaired: {last['name']}{called}; {proved}."
 
 
 def _standing(account: Account) -> Iterator[str]:

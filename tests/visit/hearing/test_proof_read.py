@@ -9,7 +9,7 @@ from hypothesis import strategies as st
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.knowledge.model import Proof
 from troubleshoot.quantities.units import unit
-from troubleshoot.reasoning.unit.equipment import Unit
+from troubleshoot.reasoning.unit.equipment import Unit, read_unit
 from troubleshoot.safety.stops.shown import own_units
 from troubleshoot.visit.hearing.proof_read import NOT_RIGHT, proofs_on, why_unproved
 
@@ -20,16 +20,19 @@ OTHERS = ("ppm", "uF", "V", "A", "ohm", "F")
 EXCHANGER = KNOWLEDGE.faults["heat-exchanger-cracked"].proof
 
 
+PLATED = read_unit(KNOWLEDGE, {"heat-rise-low": "30 F", "heat-rise-high": "60 F"})
+
+
 def why(number: int, typed: str) -> str:
-    return why_unproved(KNOWLEDGE, Unit(), EXCHANGER[number], typed)
+    return why_unproved(KNOWLEDGE, PLATED, EXCHANGER[number], typed)
 
 
 @pytest.mark.parametrize(
     ("number", "typed"),
     [
         (0, "steady"), (0, "flue steady 3 starts"), (1, "none"), (1, "nothing"), (1, "0 ppm"),
-        (1, "nothing in the supply"), (2, "42 F"), (2, "42"), (2, "in range"), (3, "60 ppm"),
-        (3, "under limit"), (4, "5 ppm"), (4, "3 ppm in the office"),
+        (1, "nothing in the supply"), (2, "42 F"), (2, "42"), (2, "in range"),
+        (3, "60 ppm, under limit"), (3, "under limit"), (4, "5 ppm"), (4, "3 ppm in the office"),
     ],
 )  # fmt: skip
 def test_a_sound_reading_proves(number: int, typed: str) -> None:
@@ -78,6 +81,31 @@ def test_words_are_no_reading_and_the_complaint_is_no_proof(number: int, typed: 
 )
 def test_a_repaired_burner_is_proved(number: int, typed: str) -> None:
     assert why_unproved(KNOWLEDGE, Unit(), ROD[number], typed, "heat-short-cycles") == ""
+
+
+@pytest.mark.parametrize(
+    ("fault", "typed", "missing"),
+    [
+        ("heat-exchanger-cracked", "42 F", "heat rise high"),
+        ("heat-exchanger-cracked", "60 ppm", "flue oxygen"),
+        ("condenser-fan-motor-seized", "1.8 A", "condenser fan FLA"),
+        ("compressor-locked-rotor", "9.1/9.0/9.2 A", "compressor RLA"),
+    ],
+)
+def test_a_number_that_nothing_judges_is_no_proof(fault: str, typed: str, missing: str) -> None:
+    """Regression: what no plate value was there to judge counted as right."""
+    found = [
+        why_unproved(KNOWLEDGE, Unit(), proof, typed) for proof in KNOWLEDGE.faults[fault].proof
+    ]
+    assert any("not judged" in why and missing in why for why in found), found
+
+
+def test_a_plate_value_of_any_place_judges() -> None:
+    plate = {"condenser-fans": "several", "condenser-fan-fla": {"condenser-fan 2": "2 A"}}
+    proof = KNOWLEDGE.faults["condenser-fan-motor-seized"].proof[1]
+    unit_of_two = read_unit(KNOWLEDGE, plate)
+    assert why_unproved(KNOWLEDGE, unit_of_two, proof, "1.8 A") == ""
+    assert why_unproved(KNOWLEDGE, unit_of_two, proof, "2.8 A") == NOT_RIGHT
 
 
 def test_a_unit_of_one_phase_has_two_legs_to_read() -> None:

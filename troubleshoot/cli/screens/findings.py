@@ -25,12 +25,10 @@ from troubleshoot.safety.hazard_words import also_stands, first_orders
 from troubleshoot.safety.profiles import spoken
 from troubleshoot.safety.stops.standing import Standing
 from troubleshoot.visit.hearing.proof_read import proofs_on
-from troubleshoot.visit.telling.account import shown_causes
+from troubleshoot.visit.telling.account import cause_to_repair, listed_causes
 from troubleshoot.visit.telling.explain import because
 from troubleshoot.visit.telling.wording import TAG_OUT, bar, cause_line, effect_line
 
-CAUSES_SHOWN = 4
-WORTH_SHOWING = 0.03
 ONCE_IT_CHANGES = "Once that has changed, do TEST leads there again; tests lists what is left."
 
 HELP = (
@@ -132,8 +130,8 @@ def show_standing(terminal: Terminal, standing: Standing) -> None:
 
 def show_causes(terminal: Terminal, conclusions: Conclusions) -> None:
     """The most likely causes with bars, what happened, and the rest in one line."""
-    causes = [c for c in shown_causes(conclusions) if c.probability >= WORTH_SHOWING]
-    for number, cause in enumerate(causes[:CAUSES_SHOWN], start=1):
+    causes = listed_causes(conclusions)
+    for number, cause in enumerate(causes, start=1):
         terminal.say(f"{number} {cause_line(conclusions, cause)}", 1)
     if not causes:
         terminal.say("nothing stands out yet", 1)
@@ -165,12 +163,12 @@ def show_ending(terminal: Terminal, ending: Settled) -> None:
     else:
         terminal.say(heads.get(decision.ending, decision.ending), strong=True)
     show_causes(terminal, conclusions)
-    named = conclusions.named
-    if named is not None:
-        terminal.say_all(because(conclusions, named))
+    accused = cause_to_repair(conclusions)
+    if accused is not None:
+        terminal.say_all(because(conclusions, accused))
         knowledge, unit = conclusions.hypotheses.knowledge, conclusions.case.unit
-        proofs = proofs_on(knowledge, unit, named.fault)
-        show_repair(terminal, named.fault, proofs, ending.before_repair)
+        proofs = proofs_on(knowledge, unit, accused.fault)
+        show_repair(terminal, accused.fault, proofs, ending.before_repair)
     for fault in conclusions.behind:
         terminal.say(f"Behind it, look for: {fault.name}", 2)
     for reading in conclusions.unexplained:

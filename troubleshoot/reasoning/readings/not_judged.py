@@ -12,7 +12,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import FactsNeeded, Knowledge, LimitLine, Test
 from troubleshoot.reasoning.readings.readings import Reading
-from troubleshoot.reasoning.readings.values import Values
+from troubleshoot.reasoning.readings.values import Value, Values
 from troubleshoot.reasoning.unit.places import Place
 
 Missing = frozenset[str]
@@ -33,6 +33,17 @@ class NotJudged:
 def not_judged(readings: Sequence[Reading], values: Values) -> tuple[NotJudged, ...]:
     """Every typed reading that counts and that neither its own test nor another made use of."""
     return tuple(_NotJudged(readings, values).each())
+
+
+def missing_for(test: Test, values: Values) -> tuple[str, ...]:
+    """What would judge a test besides its own number, in words, whatever else judges that."""
+    quantities = values.knowledge.quantities
+    told = {
+        (one.quantity, values.place_for(quantities[one.quantity].per, None)): Value(0.0)
+        for one in test.reads
+    }
+    judging = _NotJudged((), values.with_typed(told))
+    return judging.in_words(judging.shortest([test], None))
 
 
 class _NotJudged:
@@ -56,7 +67,7 @@ class _NotJudged:
                 if given & self._conditions or not judging:
                     continue
                 if self._judged.isdisjoint(each.id for each in judging):
-                    yield NotJudged(reading, self._in_words(self._shortest(judging, reading.at)))
+                    yield NotJudged(reading, self.in_words(self.shortest(judging, reading.at)))
 
     def _judging(self, test: Test, given: set[str]) -> list[Test]:
         """The tests of this unit that a reading may decide: its own, and what is computed of it."""
@@ -77,7 +88,7 @@ class _NotJudged:
             for each in way.inputs
         )
 
-    def _shortest(self, tests: Iterable[Test], place: Place | None) -> Missing:
+    def shortest(self, tests: Iterable[Test], place: Place | None) -> Missing:
         """The fewest things that would let one of the tests be judged further than it was."""
         sets = [
             missing
@@ -132,7 +143,7 @@ class _NotJudged:
         ]
         return min(ways, key=self._trouble, default=frozenset({name}))
 
-    def _in_words(self, missing: Missing) -> tuple[str, ...]:
+    def in_words(self, missing: Missing) -> tuple[str, ...]:
         return tuple(self.knowledge.spoken(name) for name in sorted(missing))
 
 

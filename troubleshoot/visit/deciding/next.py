@@ -39,7 +39,7 @@ from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.visit.deciding.decision import Decision, nearer_to, to_do
 from troubleshoot.visit.deciding.left_off import left_off
 from troubleshoot.visit.deciding.lifting import towards_lifting
-from troubleshoot.visit.deciding.proving import next_of_repair
+from troubleshoot.visit.deciding.proving import next_of_repair, stopped_first
 from troubleshoot.visit.deciding.put_before import cuts_power, first_look, to_save
 from troubleshoot.visit.events.places import places_from
 from troubleshoot.visit.state import VisitState
@@ -78,7 +78,8 @@ class Decider:
             going_on = self._towards(state, conclusions, state.aim, state.aim_reason)
             if going_on is not None:
                 return going_on
-        afresh = self._read_afresh(state, conclusions)
+        stop = stopped_first(self.knowledge, state, conclusions)
+        afresh = stop or self._read_afresh(state, conclusions)
         if afresh is not None:
             return afresh
         handed: list[tuple[str, str]] = []

@@ -15,9 +15,11 @@ from troubleshoot.safety.cautions import cautions_before
 from troubleshoot.safety.closed_ways import is_closed
 from troubleshoot.safety.needs import BURNER_AREAS, OPEN_LIVE, needs_of
 from troubleshoot.safety.reaching import beyond, is_blocked, steps_before
+from troubleshoot.safety.steps import STOP_BY_CONTROLS, Step
 from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.visit.deciding.decision import Decision, to_do
-from troubleshoot.visit.hearing.proof_read import proofs_on
+from troubleshoot.visit.deciding.left_off import left_off
+from troubleshoot.visit.hearing.proof_read import is_read_bad, proofs_on
 from troubleshoot.visit.state import VisitState
 
 _DEAD_OR_OUTSIDE: Final = frozenset({"any", "locked-out", "proved-dead"})
@@ -28,7 +30,8 @@ def next_of_repair(
 ) -> Decision | None:
     """The next proof, a step towards one, or the question whether the complaint is still there.
 
-    Nothing where no repair is begun, or where what is left waits until the unit is back.
+    Nothing where no repair is begun, or where what is left waits until the unit is back. Once one
+    proof was read bad, no step leads on to another.
     """
     left = left_to_prove(knowledge, state)
     for proof in left:
@@ -37,6 +40,8 @@ def next_of_repair(
             live = test is not None and is_read_live(test)
             cautions = cautions_before(knowledge, state, test) if test and live else ()
             return Decision("prove", test, cautions=cautions, proof=proof)
+    if state.repair_begun is not None and is_read_bad(knowledge, state):
+        return Decision("prove")
     for proof in left:
         test = test_of(knowledge, proof)
         if (
@@ -48,6 +53,17 @@ def next_of_repair(
     if state.repair_begun is None or (waiting(knowledge, state) and not is_back):
         return None
     return Decision("prove")
+
+
+def stopped_first(
+    knowledge: Knowledge, state: VisitState, conclusions: Conclusions
+) -> Decision | None:
+    """The unit stopped before any test, where a proof was read bad and a danger keeps it off."""
+    off = left_off(conclusions)
+    runs = state.work.power == "on" and state.work.calls == "on"
+    if not runs or not (off.unit or off.circuits) or not is_read_bad(knowledge, state):
+        return None
+    return to_do(knowledge, state, Step(STOP_BY_CONTROLS))
 
 
 def left_to_prove(knowledge: Knowledge, state: VisitState) -> tuple[Proof, ...]:

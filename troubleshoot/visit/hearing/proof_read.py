@@ -11,23 +11,37 @@ import re
 from collections.abc import Iterator, Mapping
 from typing import Final
 
-from troubleshoot.knowledge.model import Fault, Knowledge, Proof
-from troubleshoot.outside.text import plain_words
+from troubleshoot.knowledge.model import Fault, Knowledge, Proof, Test
 from troubleshoot.quantities.typed import NotUnderstood
 from troubleshoot.quantities.units import unit
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.readings.measuring import read_text
-from troubleshoot.reasoning.readings.readings import outcomes_of
+from troubleshoot.reasoning.readings.not_judged import missing_for
+from troubleshoot.reasoning.readings.readings import outcomes_of, take_readings
 from troubleshoot.reasoning.readings.values import Values
 from troubleshoot.reasoning.unit.equipment import Unit
-from troubleshoot.safety.hearing.vocabulary import THINGS, stem
-from troubleshoot.safety.hearing.words import raw_words
 from troubleshoot.safety.stops.no_result import why_no_look
 from troubleshoot.safety.stops.shown import is_in, numbers_in, own_units
+from troubleshoot.visit.hearing.legs_read import (
+    are_apart,
+    are_judged_by_its_text,
+    legs_in,
+    legs_missing,
+)
+from troubleshoot.visit.hearing.proof_words import (
+    SAYS_NOTHING,
+    by_words,
+    goes_out,
+    tells_the_complaint,
+)
 from troubleshoot.visit.state import VisitState
 
 NOT_READ: Final = "that does not say that it was read"
 NOT_RIGHT: Final = "that is not as it has to be"
+NOT_JUDGED: Final = "not judged: it lies in none of its limits, so read it again"
+READ_BUT_BAD: Final = "read, and not as it has to be"
+WANTS_A_READING: Final = "for want of a sound reading"
+A_LEG_MISSING: Final = "not every leg is told that it asks for"
 
 _NOTHING_READ: Final = re.compile(
     r"\b(?:can ?(?:no|')?t|couldn'?t|didn'?t|haven'?t|won'?t|dunno|idk|no (?:idea|clue|power)"
@@ -35,37 +49,10 @@ _NOTHING_READ: Final = re.compile(
     r"|unknown|later|tomorrow|tonight|tmrw?|tmw|locked ?out|panels? off|power off|n/a|forgot|skip"
     r"|i (?:think|guess))\b"
 )
-_CLAUSE: Final = re.compile(r"[,;:!?]+|\.(?:\s|$)|\bbut\b|\band\b")
-_NEGATING: Final = frozenset({
-    "no", "not", "never", "without", "doesnt", "didnt", "isnt", "wasnt", "arent", "wont",
-    "cant", "dont",
-})  # fmt: skip
 _OFF_A_METER: Final = frozenset({
     "voltage", "current", "capacitance", "resistance", "gauge pressure", "pressure difference",
 })  # fmt: skip
 """What nobody tells without the number that a meter or gauge shows."""
-_JOINING: Final = frozenset({"a", "again", "and", "comes", "it", "the"})
-_GOES_OUT: Final = re.compile(r"\b(?:goes|went|going|cuts|cut) (?:right |straight )?out\b|\bdies\b")
-_REACH: Final = 5
-"""Words that a denial in front of them denies."""
-_SAYS_NOTHING: Final = frozenset({
-    "a", "after", "again", "all", "an", "and", "are", "as", "at", "by", "each", "every", "for",
-    "from", "has", "in", "is", "it", "of", "off", "on", "or", "out", "per", "the", "then",
-    "through", "to", "two", "three", "under", "unit", "up", "was", "were", "what", "with",
-})  # fmt: skip
-_FIT: Final = frozenset({
-    "clean", "clear", "closes", "dry", "even", "fine", "good", "held", "hold", "holds",
-    "lights", "normal", "ok", "okay", "opens", "passed", "passes", "pulls", "quiet", "right",
-    "runs", "smooth", "smoothly", "sound", "starts", "steady", "stops", "tight", "turns",
-    "works",
-})  # fmt: skip
-"""Words that a look may be told sound in, whatever was looked at."""
-_UNFIT: Final = frozenset({
-    "bad", "blew", "blown", "blows", "broken", "burnt", "dead", "erratic", "failed", "failing",
-    "fails", "failure", "leak", "leaking", "leaks", "loose", "noisy", "rough", "stuck",
-    "surges", "surging", "trip", "tripped", "tripping", "trips", "uneven", "weak", "worse",
-    "wrong",
-})  # fmt: skip
 
 
 def proofs_on(knowledge: Knowledge, on: Unit, fault: Fault) -> tuple[Proof, ...]:
@@ -79,26 +66,47 @@ def proofs_on(knowledge: Knowledge, on: Unit, fault: Fault) -> tuple[Proof, ...]
 
 
 def why_unproved(
-    knowledge: Knowledge, on: Unit, proof: Proof, typed: str, complaint: str | None = None
+    knowledge: Knowledge,
+    on: Unit,
+    proof: Proof,
+    typed: str,
+    complaint: str | None = None,
+    values: Values | None = None,
 ) -> str:
-    """Why an answer does not prove this; empty where it does. `complaint`: what was called in."""
+    """Why an answer does not prove this; empty where it does.
+
+    `complaint`: what was called in. `values`: what is known in numbers besides the unit's plate.
+    """
     said = typed.lower().replace("\u2019", "'")
     if not said.strip() or _NOTHING_READ.search(said) or why_no_look(typed):
         return NOT_READ
     units = _units(knowledge, proof)
-    judged = [*_judged(knowledge, on, proof, units, typed)]
-    words = _by_words(knowledge, proof, said)
-    if False in judged or words is False:
+    legs = legs_in(knowledge, on, proof, typed)
+    known = values or Values(knowledge, on, {})
+    judged = [*_judged(knowledge, known, proof, units, typed)]
+    words = by_words(knowledge, proof, said)
+    if False in judged or words is False or are_apart(knowledge, proof, legs):
         return NOT_RIGHT
-    if _tells_the_complaint(knowledge, complaint, said) or _goes_out(proof, said):
+    if tells_the_complaint(knowledge, complaint, said) or goes_out(proof, said):
         return NOT_RIGHT
-    if judged or (
-        words
-        and not _wants_a_number(knowledge, proof, units)
-        and not _is_of_other_units(knowledge, units, typed)
-    ):
+    if legs_missing(on, proof, legs):
+        return A_LEG_MISSING
+    if True in judged or are_judged_by_its_text(proof, legs):
         return ""
+    wants_a_number = _wants_a_number(knowledge, proof, units)
+    if words and not wants_a_number and not _is_of_other_units(knowledge, units, typed):
+        return ""
+    if judged:
+        return _why_not_judged(knowledge, known, proof)
     return f"that is no reading in {_spoken(units)}" if units else NOT_READ
+
+
+def _why_not_judged(knowledge: Knowledge, values: Values, proof: Proof) -> str:
+    """What is missing to judge a number that was read for a proof."""
+    assert proof.finding is not None
+    test = knowledge.tests[proof.finding.test]
+    missing = missing_for(test, values)
+    return f"not judged, for want of: {', '.join(missing)}" if missing else NOT_JUDGED
 
 
 def unproved(
@@ -108,12 +116,35 @@ def unproved(
 
     `read`: what was typed for each.
     """
-    on = state.unit
+    on, complaint = state.unit, state.complaint
+    _, values = take_readings(knowledge, state.case)
     found = {
-        proof.text: why_unproved(knowledge, on, proof, read.get(proof.text, ""), state.complaint)
+        proof.text: why_unproved(knowledge, on, proof, read.get(proof.text, ""), complaint, values)
         for proof in proofs_on(knowledge, on, fault)
     }
     return {what: why for what, why in found.items() if why}
+
+
+def lacking_of(knowledge: Knowledge, state: VisitState) -> dict[str, str]:
+    """What is not proved of the repair that was said last, and why; empty without a repair."""
+    if not state.repairs:
+        return {}
+    said = state.repairs[-1]
+    return unproved(knowledge, state, knowledge.faults[said.fault], dict(said.proofs))
+
+
+def is_read_bad(knowledge: Knowledge, state: VisitState) -> bool:
+    """Whether a proof of the last repair was read, and is not as it has to be."""
+    return NOT_RIGHT in lacking_of(knowledge, state).values()
+
+
+def lacking_lines(knowledge: Knowledge, state: VisitState) -> tuple[str, ...]:
+    """What is not proved of the last repair: read and not right, or not read."""
+    lacking = lacking_of(knowledge, state)
+    bad = "; ".join(what for what, why in lacking.items() if why == NOT_RIGHT)
+    unread = "; ".join(what for what, why in lacking.items() if why != NOT_RIGHT)
+    found = ((READ_BUT_BAD, bad), (WANTS_A_READING, unread))
+    return tuple(f"{words}: {texts}" for words, texts in found if texts)
 
 
 def _wants_a_number(knowledge: Knowledge, proof: Proof, units: tuple[str, ...]) -> bool:
@@ -129,29 +160,12 @@ def _wants_a_number(knowledge: Knowledge, proof: Proof, units: tuple[str, ...]) 
     return by_limits and any(unit(each).kind in _OFF_A_METER for each in units)
 
 
-def _tells_the_complaint(knowledge: Knowledge, complaint: str | None, said: str) -> bool:
-    """Whether what was called in is told once more, and not denied."""
-    if complaint is None:
-        return False
-    call = knowledge.complaints[complaint]
-    words = {*raw_words(said.replace("'", ""))}
-    phrases = [{*raw_words(text)} - _JOINING for text in (call.says, *call.words)]
-    told = any(len(phrase) > 1 and phrase <= words for phrase in phrases)
-    return told and _NEGATING.isdisjoint(words)
-
-
-def _goes_out(proof: Proof, said: str) -> bool:
-    """Whether what has to stay on is said to go out again; what has to go out is another matter."""
-    denied = not _NEGATING.isdisjoint(raw_words(said.replace("'", "")))
-    return "out" not in raw_words(proof.text) and not denied and bool(_GOES_OUT.search(said))
-
-
 def _units(knowledge: Knowledge, proof: Proof) -> tuple[str, ...]:
     """The units in which a proof is read: those of its test, else those its text names."""
     if proof.finding is not None and knowledge.tests[proof.finding.test].reads:
         return own_units(knowledge, knowledge.tests[proof.finding.test])
     words = proof.text.replace(",", " ").split()
-    named = [f"1 {word}" for word in words if word not in _SAYS_NOTHING]
+    named = [f"1 {word}" for word in words if word not in SAYS_NOTHING]
     return tuple(u for u in _all_units(knowledge) if any(is_in(text, u) for text in named))
 
 
@@ -162,15 +176,21 @@ def _all_units(knowledge: Knowledge) -> tuple[str, ...]:
 
 
 def _judged(
-    knowledge: Knowledge, on: Unit, proof: Proof, units: tuple[str, ...], typed: str
-) -> Iterator[bool]:
-    """Whether each number in the proof's own units is right; one that nothing judges is."""
+    knowledge: Knowledge, values: Values, proof: Proof, units: tuple[str, ...], typed: str
+) -> Iterator[bool | None]:
+    """Whether each number in the proof's own units is right; None where too little is known.
+
+    Where the rules know what is right in words alone, a number that tells nothing bad is.
+    """
     test = None if proof.finding is None else knowledge.tests[proof.finding.test]
     if test is None or proof.finding is None or not test.reads:
+        legs = legs_in(knowledge, values.unit, proof, typed)
         if proof.finding is not None and "none" in proof.finding.outcomes:
             yield from (
                 _is_nought(number) for number, _ in numbers_in(typed, _all_units(knowledge))
             )
+        elif len(legs) > 1:
+            yield True
         else:
             yield from (True for _ in numbers_in(typed, units))
         return
@@ -179,14 +199,26 @@ def _judged(
         texts = [typed]
     except NotUnderstood:
         texts = [number for number, _ in numbers_in(typed, units)]
+    sound = {*proof.finding.outcomes}
+    is_by_words = not any(o.limits for o in test.outcomes if o.id in sound)
     for text in texts:
-        answer = Answer(test.id, text=text, places=(None,))
-        try:
-            seen = outcomes_of(knowledge, answer, None, Values(knowledge, on, {}))
-        except NotUnderstood:
-            yield False
+        seen = _seen(knowledge, values, test, text)
+        if not seen and is_by_words:
+            yield True
+        elif not seen or ({True, False} <= {each <= sound for each in seen}):
+            yield None
         else:
-            yield {*seen} <= {*proof.finding.outcomes}
+            yield all(each <= sound for each in seen)
+
+
+def _seen(
+    knowledge: Knowledge, values: Values, test: Test, text: str
+) -> tuple[frozenset[str], ...]:
+    """What a number comes to wherever on the unit it may have been read and can be judged."""
+    answer = Answer(test.id, text=text, places=(None,))
+    places = dict.fromkeys((None, *values.unit.layout.places(test.per)))
+    found = (frozenset(outcomes_of(knowledge, answer, place, values)) for place in places)
+    return tuple(dict.fromkeys(each for each in found if each))
 
 
 def _is_nought(number: str) -> bool:
@@ -198,57 +230,6 @@ def _is_of_other_units(knowledge: Knowledge, units: tuple[str, ...], typed: str)
     """Whether the only numbers are in units of another quantity, where a reading is wanted."""
     others = tuple(each for each in _all_units(knowledge) if each not in units)
     return bool(units) and any(True for _ in numbers_in(typed, others))
-
-
-def _by_words(knowledge: Knowledge, proof: Proof, said: str) -> bool | None:
-    """Whether the words report it as right, or as not; None where they report nothing."""
-    good, bad = _words_of(knowledge, proof)
-    found = set()
-    for clause in _CLAUSE.split(said.replace("'", "")):
-        words = ["none" if word == "nothing" else word for word in raw_words(clause)]
-        for index, word in enumerate(words):
-            denied = not _NEGATING.isdisjoint(words[max(0, index - _REACH) : index])
-            if word in good or word in bad:
-                found.add((word in good) != denied)
-    return False if False in found else True if found else None
-
-
-def _words_of(knowledge: Knowledge, proof: Proof) -> tuple[frozenset[str], frozenset[str]]:
-    """The words that report a proof as right, and those that report it as not."""
-    good, bad = _own_words(proof.text)
-    own_good = good - bad
-    name: set[str] = set()
-    if proof.finding is None or not knowledge.tests[proof.finding.test].reads:
-        good |= _FIT
-    if proof.finding is not None:
-        test = knowledge.tests[proof.finding.test]
-        name = {*raw_words(test.name)}
-        for outcome in test.outcomes:
-            own = {w for text in (outcome.spoken, *outcome.words) for w in raw_words(text)}
-            own |= {"none"} & {outcome.id}
-            if outcome.id in proof.finding.outcomes:
-                good |= own
-            else:
-                bad |= own
-    good = (
-        {w for w in good if stem(w) not in THINGS}
-        - name
-        - _SAYS_NOTHING
-        - _NEGATING
-        - (bad - own_good)
-    )
-    return frozenset(good), frozenset((bad | _UNFIT) - good - name - _SAYS_NOTHING - _NEGATING)
-
-
-def _own_words(text: str) -> tuple[set[str], set[str]]:
-    """The words of a proof, and those that it denies: no alarm."""
-    good: set[str] = set()
-    bad: set[str] = set()
-    for clause in _CLAUSE.split(plain_words(text)):
-        words = raw_words(clause)
-        is_denied = not _NEGATING.isdisjoint(words)
-        (bad if is_denied else good).update(w for w in words if w.isalpha())
-    return good, bad
 
 
 def _spoken(units: tuple[str, ...]) -> str:

@@ -14,6 +14,7 @@ from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.hazard_words import once_gone, said_standing
 from troubleshoot.safety.stops.standing import Forbidden, standing_hazards
 from troubleshoot.visit.hearing.proof_read import proofs_on
+from troubleshoot.visit.telling.wording import LIKELY
 
 SCHEMA = 1
 FILE, TECHNICIAN, NOBODY = "file", "technician", "nobody"
@@ -23,6 +24,8 @@ NOT_EXAMINED = "not-examined"
 NOT_IN_THE_FILE = "not in the file; taken as done for this account"
 LEAST_SHOWN = 0.001
 MOST_CAUSES = 12
+WORTH_LISTING = 0.03
+MOST_LISTED = 4
 WOULD_SEPARATE = 5
 
 Plain = dict[str, object]
@@ -81,6 +84,20 @@ def shown_causes(conclusions: Conclusions) -> list[Cause]:
     """The causes worth listing."""
     likely = [c for c in conclusions.causes if c.probability >= LEAST_SHOWN]
     return likely[:MOST_CAUSES]
+
+
+def listed_causes(conclusions: Conclusions) -> list[Cause]:
+    """The causes that a screen lists, the likeliest first."""
+    return [c for c in shown_causes(conclusions) if c.probability >= WORTH_LISTING][:MOST_LISTED]
+
+
+def cause_to_repair(conclusions: Conclusions) -> Cause | None:
+    """The cause whose repair is told: the one named, or a likely one alone on a shortlist."""
+    if conclusions.named is not None:
+        return conclusions.named
+    listed = listed_causes(conclusions)
+    is_alone = len(listed) == 1 and ending_of(conclusions) == "shortlist"
+    return listed[0] if is_alone and listed[0].probability >= LIKELY else None
 
 
 def _accepted(conclusions: Conclusions) -> list[Cause]:

@@ -3,13 +3,14 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
-from dataclasses import asdict
+from dataclasses import asdict, replace
+from typing import cast
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.chaining.on_record import hazard_on_record
 from troubleshoot.reasoning.choosing.next_test import Candidate
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
-from troubleshoot.reasoning.readings.answers import Answer
+from troubleshoot.reasoning.readings.answers import Answer, Case
 from troubleshoot.reasoning.readings.readings import Reading, outcomes_of
 from troubleshoot.safety.cautions import cautions_before
 from troubleshoot.visit.hearing.proof_read import proofs_on, unproved
@@ -46,6 +47,32 @@ def visit_account(
         candidates=candidates,
     )
     return {**plain, "repairs": repairs_account(knowledge, state, conclusions)}
+
+
+def case_at_call(state: VisitState) -> Case:
+    """The case as it stood when the last repair was said."""
+    said = state.repairs[-1]
+    before = tuple(each.fault for each in state.repairs[:-1] if each.fault != said.fault)
+    return replace(state.case, answers=state.answers[: said.answers], repaired=before)
+
+
+def as_called(plain: Plain, called: Conclusions, *, is_cured: bool) -> Plain:
+    """The account with the last repair's cause as it stood when the repair was said.
+
+    Where the complaint went with it, that is what the visit has found: what was read to prove the
+    repair speaks for no other cause.
+    """
+    repairs = [dict(each) for each in cast("list[Plain]", plain["repairs"])]
+    fault = repairs[-1]["fault"]
+    chances = (cause.probability for cause in called.causes if cause.fault.id == fault)
+    repairs[-1]["probability_when_said"] = round(max(chances, default=0.0), 4)
+    if not is_cured:
+        return {**plain, "repairs": repairs}
+    then = account(called)
+    found = {key: then[key] for key in ("causes", "effects", "proofs", "behind", "unexplained")}
+    if plain["ending"] != "left" and then["ending"] != "stopped":
+        found["ending"] = then["ending"]
+    return {**plain, **found, "repairs": repairs}
 
 
 def repairs_account(

@@ -1,0 +1,92 @@
+"""A proof that was read and is not right leads back to the tests, whatever the complaint does."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.cli.lines import Lines, held
+from tests.dialogue.mended import at_the_open_unit, mended
+from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.closing import (
+    A_LEG_IS_GONE,
+    BACK_TO_THE_TESTS,
+    STILL_THERE,
+    close,
+)
+from troubleshoot.dialogue.said import Voice
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.profiles import FULLY_QUALIFIED
+from troubleshoot.safety.steps import STOP_BY_CONTROLS
+from troubleshoot.safety.stops.lifting import conclude_visit
+from troubleshoot.visit.deciding.next import Decider
+from troubleshoot.visit.events import Closing, FactTold, Started, StepDone
+
+START = Started(complaint="weak-cooling", profiles=(*FULLY_QUALIFIED,))
+THREE = (
+    FactTold("supply-phase", "three"),
+    FactTold("compressor-phase", "three"),
+    FactTold("compressor-rla", None),
+)
+FAULT = "contactor-pole-burnt-away"
+
+
+def at_the_amps(shipped: Knowledge) -> VisitBook:
+    """A visit behind an open panel with the unit running, where the legs are read."""
+    return at_the_open_unit(shipped, START, *THREE, test="compressor-amps")
+
+
+def said_repaired(book: VisitBook, shipped: Knowledge, *typed: str) -> Lines:
+    terminal = Lines(*typed)
+    held(shipped, terminal, lambda voice: mended(book, voice, shipped.faults[FAULT]))
+    return terminal
+
+
+@pytest.mark.parametrize("typed", ["18.2/2.1/19.5 A", "9.1, 4.0, 9.3", "0/9.1/9.0 A"])
+def test_a_leg_that_is_gone_ends_the_proofs_and_stops_the_unit(
+    typed: str, shipped: Knowledge
+) -> None:
+    """Regression: the next live proof was asked, on two legs."""
+    book = at_the_amps(shipped)
+    terminal = said_repaired(book, shipped, typed)
+    assert A_LEG_IS_GONE in terminal.text and STILL_THERE.question not in str(terminal.asked)
+    assert not book.state.closing and not book.state.cured
+    assert "compressor-amps" in {answer.test for answer in book.state.answers}
+    found = conclude_visit(Decider(shipped).reasoner, book.state)
+    assert "motor-on-bad-supply" in {fired.hazard.id for fired in found.hazards}
+    first = Decider(shipped).decide(book.state)
+    assert first.step is not None and first.step.id == STOP_BY_CONTROLS
+    book.add(StepDone.of(first.step, (CONFIRMED[first.step.id],)))
+    test = Decider(shipped).decide(book.state).test
+    assert test is not None and not test.work_state.startswith("running")
+
+
+@pytest.mark.parametrize("still", ["n", "y"])
+def test_a_proof_read_bad_is_not_cured(still: str, shipped: Knowledge) -> None:
+    """Regression: 90 V across a pole was "not proved", and the unit went back into service."""
+    book = at_the_amps(shipped)
+    typed = ("9.1/9.0/9.2 A", "90 V, 0.1, 0.1", "")
+    terminal = said_repaired(book, shipped, *typed, still)
+    assert "Not proved, read, and not as it has to be: Each pole" in terminal.text
+    assert BACK_TO_THE_TESTS in terminal.text
+    assert not book.state.closing and not book.state.cured
+    assert Decider(shipped).decide(book.state).kind in ("ask", "step", "ending")
+
+
+def test_nothing_is_started_to_prove_more_once_one_is_bad(shipped: Knowledge) -> None:
+    book = at_the_open_unit(shipped, START, *THREE, test="contactor-contacts")
+    terminal = said_repaired(book, shipped, "OL/0.4/OL ohm", "n")
+    assert BACK_TO_THE_TESTS in terminal.text
+    assert book.state.work.power == "locked-out"
+
+
+def test_who_closes_all_the_same_is_told_that_it_is_not_proved(shipped: Knowledge) -> None:
+    book = at_the_amps(shipped)
+    said_repaired(book, shipped, "9.1/9.0/9.2 A", "90 V, 0.1, 0.1", "", "n")
+    book.add(Closing())
+    decider, voice = Decider(shipped), Voice()
+    found = conclude_visit(decider.reasoner, book.state)
+    close(book, voice, decider.decide(book.state, found), found)
+    assert "The repair is not proved, read, and not as it has to be: Each pole" in str(
+        voice.heard()
+    )

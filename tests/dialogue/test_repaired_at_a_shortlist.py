@@ -1,0 +1,84 @@
+"""At a shortlist `repaired` takes the only entry, or asks which of several is meant."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.cli.lines import Lines, book_of, held
+from troubleshoot.cli.screens.findings import show_ending
+from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.commands import NAME_IT, Commands
+from troubleshoot.dialogue.prompts import Settled
+from troubleshoot.dialogue.said import Voice
+from troubleshoot.dialogue.talk import Talk
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.safety.stops.lifting import conclude_visit
+from troubleshoot.visit.deciding.decision import Decision
+from troubleshoot.visit.deciding.next import Decider
+from troubleshoot.visit.events import Answered, Event, Started
+from troubleshoot.visit.telling.account import cause_to_repair, ending_of, listed_causes
+
+SHORTLIST = Decision("ending", ending="shortlist")
+ALONE = (
+    Started(complaint="no-cooling"),
+    Answered("compressor-start-attempt", outcomes=("hums-and-trips",)),
+    Answered("contactor-contacts", outcomes=("pole-burnt-away",)),
+)
+SEVERAL = (Started(complaint="no-cooling"), Answered("contactor-contacts", outcomes=("clean",)))
+
+
+def found(book: VisitBook) -> Conclusions:
+    return conclude_visit(Decider(book.knowledge).reasoner, book.state)
+
+
+def say_repaired(
+    shipped: Knowledge, events: tuple[Event, ...], *typed: str
+) -> tuple[VisitBook, str]:
+    book, terminal = book_of(shipped, events), Lines(*typed)
+
+    def part(voice: Voice) -> Talk[bool]:
+        commands = Commands(book, voice, Decider(shipped))
+        return (yield from commands.serve("repaired", SHORTLIST, found(book)))
+
+    assert held(shipped, terminal, part)
+    return book, terminal.text
+
+
+def test_the_only_entry_is_taken(shipped: Knowledge) -> None:
+    """Regression: the screen said to type repaired, and repaired was not understood."""
+    (only,) = listed_causes(found(book_of(shipped, ALONE)))
+    book, said = say_repaired(shipped, ALONE)
+    assert book.state.repairs[-1].fault == only.fault.id
+    assert f"Repaired: {only.fault.name}" in said
+
+
+def test_of_several_it_asks_which(shipped: Knowledge) -> None:
+    listed = listed_causes(found(book_of(shipped, SEVERAL)))
+    assert len(listed) > 1
+    book, _ = say_repaired(shipped, SEVERAL, "2")
+    assert book.state.repairs[-1].fault == listed[1].fault.id
+    book, _ = say_repaired(shipped, SEVERAL, "none")
+    assert not book.state.repairs
+
+
+def test_where_none_is_listed_it_says_how_to_name_one(
+    shipped: Knowledge, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setattr("troubleshoot.visit.telling.account.WORTH_LISTING", 1.1)
+    book, said = say_repaired(shipped, SEVERAL)
+    assert NAME_IT in said and not book.state.repairs
+
+
+def test_the_only_entry_is_shown_with_its_repair(shipped: Knowledge) -> None:
+    conclusions = found(book_of(shipped, ALONE))
+    assert ending_of(conclusions) == "shortlist"
+    terminal = Lines()
+    show_ending(terminal, Settled(SHORTLIST, conclusions))
+    for head in ("Repair: ", "Who: ", "Why it failed: ", "Proof: "):
+        assert head in terminal.text
+    unlikely = found(book_of(shipped, (Started(complaint="no-cooling"), ALONE[-1])))
+    assert len(listed_causes(unlikely)) == 1 and cause_to_repair(unlikely) is None
+    several = Lines()
+    show_ending(several, Settled(SHORTLIST, found(book_of(shipped, SEVERAL))))
+    assert "Repair: " not in several.text
