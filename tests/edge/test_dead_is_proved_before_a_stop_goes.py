@@ -54,3 +54,11 @@ def test_the_last_test_for_dead_brings_no_stop_back(data: Path, clock: Clock) ->
         person.types("proved", DEAD_WORK)
         lead_to(person, HANDS_IN)
         assert person.said.count("DANGER - STOP") == 1
+
+
+def test_dead_that_is_declared_invalid_brings_the_stop_back(data: Path, clock: Clock) -> None:
+    """Found by the long walk: the test was asked once more as if nothing stood."""
+    with found_dead_after_all(data, clock) as person:
+        person.types("invalid the leads were on the wrong terminals")
+        assert "- STOP" in person.last and not task(person)
+        person.types("q")

@@ -176,7 +176,9 @@ def is_under_way(
     if _is_final(fired):
         return wanted != shown_by(knowledge, job, fired.hazard, spot)[0]
     met = _standing_met(knowledge, job, conclusions, fired)
-    return met is not None and not proved_since(job, spot, met.answers)
+    if met is None or not _is_sound(knowledge, conclusions, spot):
+        return False
+    return not proved_since(job, spot, met.answers)
 
 
 def _was_begun(knowledge: Knowledge, job: Job, fired: FiredHazard, spot: Spot) -> bool:
