@@ -7,6 +7,7 @@ not mention is skipped, and safety steps are confirmed.
 from __future__ import annotations
 
 from collections.abc import Iterable
+from datetime import timedelta
 from pathlib import Path
 from typing import Any
 
@@ -50,6 +51,7 @@ class Player(Terminal):
         self.width, self._height = width, 1_000
         self._held, self._lines_since = "", 0
         self.typed_by_hand = False
+        self.waited = timedelta()
         self.bold = False
         self.lines: list[str] = []
         self._names = {t.name: t.id for t in knowledge.tests.values()}
@@ -97,10 +99,14 @@ class Player(Terminal):
         return []
 
     def _confirming(self, head: str) -> str:
-        """What confirms a step: its word, or the volts where a wait is not over."""
+        """What confirms a step: its word once a wait is over, or the volts before it is."""
         body = head.partition(":")[2].strip()
         step = self._names[max((n for n in self._names if body.startswith(n)), key=len)]
-        return "4 V" if STEPS[step].waits_from == "lock-on" else STEPS[step].sound.replace("-", " ")
+        if STEPS[step].waits_from == "lock-on":
+            return "4 V"
+        if STEPS[step].waits_from is not None:
+            self.waited += timedelta(minutes=self.knowledge.tests[step].wait_minutes)
+        return STEPS[step].sound.replace("-", " ")
 
     def _shown(self, head: str) -> str | None:
         body = head.partition(":")[2].rpartition("(")[0].strip().removesuffix(", once more")
@@ -125,6 +131,6 @@ def play(
 ) -> tuple[int, VisitBook]:
     """Hold a visit that begins with `start`; returns the exit code and the visit's book."""
     journal = Journal.create(folder, "visit", {"program": "test"})
-    book = VisitBook(knowledge, "visit", journal, lambda: clock.now())
+    book = VisitBook(knowledge, "visit", journal, lambda: clock.now() + player.waited)
     book.add(event_of({"event": "start", **start}))
     return hold(knowledge, player, lambda voice: turns(book, voice)), book

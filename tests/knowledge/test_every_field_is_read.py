@@ -75,7 +75,6 @@ statement: they are read side by side, and share only the grade, which both loop
 FOR_CHECKS: Mapping[tuple[str, str], str] = {
     ("Knowledge", "retired"): "names that must never come back: nobody but a check looks for them",
     ("Relation", "source"): "where its figure comes from: a check asks for it",
-    ("TypicalUnit", "plate"): "read together with the facts, as `unit`",
     ("SoundReading", "none_because"): "a reason that stands in the place of a number",
     ("Knowledge", "sources"): "read by its own `published`",
     ("Knowledge", "words"): "read by its own `spoken`, which every screen asks",

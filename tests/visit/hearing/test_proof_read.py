@@ -137,7 +137,8 @@ def test_a_number_of_another_kind_proves_none(proof: Proof, number: float, other
     assert proof.finding is not None
     own = own_units(KNOWLEDGE, KNOWLEDGE.tests[proof.finding.test])
     kinds = {unit(each).kind.partition(" ")[0] for each in own}
-    if unit(other).kind.partition(" ")[0] not in kinds:
+    of_nothing = number == 0 and {"percent-LEL"} & {*own} and other in ("ppm", "%")
+    if unit(other).kind.partition(" ")[0] not in kinds and not of_nothing:
         assert why_unproved(KNOWLEDGE, Unit(), proof, f"{number:g} {other}")
 
 
