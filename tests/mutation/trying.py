@@ -32,6 +32,8 @@ OPTIONS = ("-n0", "-x", "-q", "--assert=plain", "--tb=no", *(f"-pno:{name}" for 
 MOST_SECONDS = 20
 IN_ALL_AT_FIRST = 5.0
 """Seconds of tests, as measured when the map was made, that a mutant has to survive at first."""
+PAGE_OF_TABLES = "tests/cli/test_work_state_page.py"
+"""The page of the work state is printed from the tables of the safety steps, and held whole."""
 
 Map = dict[str, Any]
 """`seconds`: test -> how long it took; `entered`: function -> the tests that entered it."""
@@ -146,9 +148,12 @@ def tests_for(mutant: Mutant, known: Map, most: float, kills: Counter[str]) -> l
         here = {t for name, by in known["entered"].items() if name.startswith(inside) for t in by}
         names = mutant.module.removesuffix(".py").removesuffix("/__init__").split("/")[-2:]
         here |= {test for test in seconds if any(_imports(file_of(test), name) for name in names)}
+        if mutant.module.startswith("safety/"):
+            here |= {test for test in seconds if file_of(test) == PAGE_OF_TABLES}
     quickest = sorted(here, key=lambda test: (seconds[test], test))
     killers = sorted(quickest, key=lambda test: -kills[function_of(test)])
     chosen = {*_within(killers, seconds, most / 2), *_within(quickest, seconds, most)}
+    chosen |= {test for test in here if file_of(test) == PAGE_OF_TABLES}
     files = list(dict.fromkeys(file_of(test) for test in killers if test in chosen))
     return sorted(chosen, key=lambda test: (files.index(file_of(test)), seconds[test], test))
 
