@@ -15,7 +15,7 @@ if TYPE_CHECKING:  # the first prompts come before all that reasons is imported
 
 @frozen
 class AskWords:
-    """Words of the person's own, of at most `most` letters; `repeated`: asked whole at each try."""
+    """Words of the person's own; `repeated`: asked whole at each try."""
 
     question: str
     repeated: bool = False
