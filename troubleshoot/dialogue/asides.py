@@ -81,7 +81,7 @@ def keep_note(book: VisitBook, voice: Voice, text: str) -> None:
         return
     book.add(Noted(text))
     told = told_among(book.knowledge, text)
-    if any(h.stop and h.stop.scope == "whole-job" for h in told):
+    if any(hazard.stops_the_job for hazard in told):
         raise DangerCalled(text)
     asks = voice.ask_about(book.knowledge, text, is_told=bool(told))
     speaks = not asks and bool(spoken_of(book.knowledge, text))

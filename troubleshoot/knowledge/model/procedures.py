@@ -200,3 +200,8 @@ class Hazard:
 
     def __post_init__(self) -> None:
         said_by_its_id(self)
+
+    @property
+    def stops_the_job(self) -> bool:
+        """Whether its STOP is for the whole job, so that others have to make it safe."""
+        return self.stop is not None and self.stop.scope == "whole-job"

@@ -79,7 +79,7 @@ class _Hit:
             return False
         if other.end - other.start > self.end - self.start:
             stays = len(self.phrase) == 1 and self.phrase[0] in _OF_THINGS
-            return not stays or _is_final(other.hazard)
+            return not stays or other.hazard.stops_the_job
         return (self.end, numbers(self.phrase)) < (other.end, numbers(other.phrase))
 
 
@@ -192,10 +192,6 @@ def _says_all(said: tuple[Words, ...], hit: _Hit, hits: Iterable[_Hit]) -> bool:
     return (of_things or len(said) == 1) and alone(clause, at, of_things, tuple(told))
 
 
-def _is_final(hazard: Hazard) -> bool:
-    return hazard.stop is not None and hazard.stop.scope == "whole-job"
-
-
 def _beginning_with(knowledge: Knowledge, clause: Words) -> Iterator[tuple[Hazard, Words]]:
     """The phrases that may be said there: a number may be met by another."""
     by_first = _by_first_word(knowledge)
@@ -256,7 +252,7 @@ def _nearest(knowledge: Knowledge, words: str) -> Hazard:
         near[hazard.id] = max(near.get(hazard.id, 0.0), _likeness(typed, phrase, users))
     least = max(near.values(), default=0.0) * _NEAR_ENOUGH
     found = [knowledge.hazards[name] for name in near]
-    final = [hazard for hazard in found if _is_final(hazard) and near[hazard.id] >= least]
+    final = [hazard for hazard in found if hazard.stops_the_job and near[hazard.id] >= least]
     nearest = max(final or found, key=lambda h: near[h.id], default=None)
     return nearest or knowledge.hazards[ANY_DANGER]
 

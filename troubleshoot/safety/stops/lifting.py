@@ -201,7 +201,7 @@ def _standing_met(
 
 def _is_final(fired: FiredHazard) -> bool:
     """Whether a STOP is for the whole job, so that others have to lift it."""
-    return fired.hazard.stop is not None and fired.hazard.stop.scope == "whole-job"
+    return fired.hazard.stops_the_job
 
 
 def _is_lifted(knowledge: Knowledge, job: Job, conclusions: Conclusions, met: StopMet) -> bool:

@@ -29,8 +29,7 @@ def shown_by(knowledge: Knowledge, job: Job, hazard: Hazard, spot: Spot) -> tupl
     whose all-clear is metered that is read too, before anybody looks, after a word was given.
     """
     test, own = knowledge.tests[spot[0]], knowledge.tests.get(hazard.all_clear or "")
-    whole = _stops_the_whole_job(hazard)
-    if own is None or own.id == test.id or not whole or own.kind != "measurement":
+    if own is None or own.id == test.id or not hazard.stops_the_job or own.kind != "measurement":
         return (spot,)
     if test.kind not in ("look", "step") or not job.unit.allows(own.exists_when):
         return (spot,)
@@ -43,7 +42,7 @@ def by_number_alone(hazard: Hazard, test: Test) -> bool:
 
     Of a danger for the whole job that an instrument shows, a word says no more than a look does.
     """
-    return _stops_the_whole_job(hazard) and test.kind == "measurement" and bool(test.reads)
+    return hazard.stops_the_job and test.kind == "measurement" and bool(test.reads)
 
 
 def not_yet_afresh(knowledge: Knowledge, job: Job, spot: Spot, since: int) -> tuple[Test, ...]:
@@ -80,10 +79,6 @@ def after_a_break(knowledge: Knowledge, job: Job) -> tuple[StopMet, ...]:
         replace(met, answers=now) if _is_read_in_part(knowledge, job, met) else met
         for met in job.stops
     )
-
-
-def _stops_the_whole_job(hazard: Hazard) -> bool:
-    return hazard.stop is not None and hazard.stop.scope == "whole-job"
 
 
 def _is_read_in_part(knowledge: Knowledge, job: Job, met: StopMet) -> bool:
