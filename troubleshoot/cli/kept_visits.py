@@ -3,7 +3,6 @@
 from __future__ import annotations
 
 from collections.abc import Sequence
-from dataclasses import replace
 from pathlib import Path
 from typing import Final
 
@@ -94,21 +93,10 @@ def _one_line(value: object) -> str:
 @click.pass_context
 def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
     """The report of a visit, in Markdown."""
-    from troubleshoot.reasoning.conclude import Reasoner
     from troubleshoot.records.report import markdown_report
-    from troubleshoot.safety.stops.lifting import standing_stop, with_stops_met
-    from troubleshoot.safety.work_state import open_items
-    from troubleshoot.visit.deciding.left_off import left_off
     from troubleshoot.visit.events import replay
-    from troubleshoot.visit.hearing.proof_read import lacking_lines
     from troubleshoot.visit.kept.understanding import understood
-    from troubleshoot.visit.telling.account import ending_of
-    from troubleshoot.visit.telling.whole_visit import (
-        as_called,
-        case_at_call,
-        stops_account,
-        visit_account,
-    )
+    from troubleshoot.visit.telling.kept_visit import kept_account
 
     knowledge = rules_in_force()
     path = visit_of(visit, ctx)
@@ -122,32 +110,7 @@ def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
     first = may_stop.lines if isinstance(may_stop, Unreadable) else ()
     for notice in filter(None, [*first, kept.notice, *missing_rules(kept.header)]):
         tell(notice, err=True)
-    case = state.case
-    if state.cured:  # the report names what was repaired, not what would be next without it
-        case = replace(case, repaired=case.repaired[:-1])
-    conclusions = with_stops_met(knowledge, state, Reasoner(knowledge).conclude(case))
-    ending = "left" if state.ended is None else ending_of(conclusions)
-    if state.ended == "stopped":
-        ending = "stopped"
-    extras = {
-        "title": f"Visit {visit}: {state.name}" if state.name else f"Visit {visit}",
-        "words": state.words,
-        "unit": state.unit_data,
-        "stops": stops_account(knowledge, state),
-        "left_before": state.left_before,
-        "left_off": left_off(conclusions).lines if state.ended == "closed" else (),
-        "notes": state.notes,
-        "not_understood": understanding.unknown,
-        "open_items": (
-            *(open_items(state.work) if state.ended != "closed" else ()),
-            *(f"The repair is not proved, {line}" for line in lacking_lines(knowledge, state)),
-        ),
-    }
-    stop = standing_stop(knowledge, state, conclusions)
-    plain = visit_account(knowledge, state, conclusions, ending=ending, stop=stop)
-    if state.repairs and stop is None:
-        called = Reasoner(knowledge).conclude(case_at_call(state))
-        plain = as_called(plain, called, is_cured=state.cured)
+    plain, extras = kept_account(knowledge, visit, state, understanding)
     if as_json:
         say_json({**plain, **extras})
     else:

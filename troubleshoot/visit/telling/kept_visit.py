@@ -1,0 +1,78 @@
+"""The account of a visit that is kept: the whole visit as it stands, and what goes with it."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.safety.stops.lifting import standing_stop, with_stops_met
+from troubleshoot.safety.work_state import open_items
+from troubleshoot.visit.deciding.left_off import left_off
+from troubleshoot.visit.hearing.proof_read import lacking_lines
+from troubleshoot.visit.kept.understanding import Understanding
+from troubleshoot.visit.state import VisitState
+from troubleshoot.visit.telling.account import Plain, ending_of
+from troubleshoot.visit.telling.whole_visit import (
+    as_called,
+    case_at_call,
+    stops_account,
+    visit_account,
+)
+
+
+def kept_account(
+    knowledge: Knowledge, visit: str, state: VisitState, understanding: Understanding
+) -> tuple[Plain, Plain]:
+    """The account of a kept visit, and its extras as `records.report.markdown_report` takes them.
+
+    `visit`: its name; `state`: where its events lead.
+    """
+    reasoner = Reasoner(knowledge)
+    conclusions = with_stops_met(knowledge, state, _found(reasoner, state))
+    stop = standing_stop(knowledge, state, conclusions)
+    plain = visit_account(
+        knowledge, state, conclusions, ending=_ending(state, conclusions), stop=stop
+    )
+    if state.repairs and stop is None:
+        called = reasoner.conclude(case_at_call(state))
+        plain = as_called(plain, called, is_cured=state.cured)
+    return plain, _extras(knowledge, visit, state, understanding, conclusions)
+
+
+def _found(reasoner: Reasoner, state: VisitState) -> Conclusions:
+    """What a visit has found: what was repaired is named, not what would be next without it."""
+    case = state.case
+    if state.cured:
+        case = replace(case, repaired=case.repaired[:-1])
+    return reasoner.conclude(case)
+
+
+def _ending(state: VisitState, conclusions: Conclusions) -> str:
+    if state.ended is None:
+        return "left"
+    return "stopped" if state.ended == "stopped" else ending_of(conclusions)
+
+
+def _extras(
+    knowledge: Knowledge,
+    visit: str,
+    state: VisitState,
+    understanding: Understanding,
+    conclusions: Conclusions,
+) -> Plain:
+    is_closed = state.ended == "closed"
+    return {
+        "title": f"Visit {visit}: {state.name}" if state.name else f"Visit {visit}",
+        "words": state.words,
+        "unit": state.unit_data,
+        "stops": stops_account(knowledge, state),
+        "left_before": state.left_before,
+        "left_off": left_off(conclusions).lines if is_closed else (),
+        "notes": state.notes,
+        "not_understood": understanding.unknown,
+        "open_items": (
+            *(() if is_closed else open_items(state.work)),
+            *(f"The repair is not proved, {line}" for line in lacking_lines(knowledge, state)),
+        ),
+    }
