@@ -17,10 +17,10 @@ from troubleshoot.dialogue.said import Voice
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
-from troubleshoot.safety.steps import STOP_BY_CONTROLS
+from troubleshoot.safety.steps import LOCKOUT, ROOF, STOP_BY_CONTROLS, TELL_OCCUPANTS
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.visit.deciding.next import Decider
-from troubleshoot.visit.events import Closing, FactTold, Started, StepDone
+from troubleshoot.visit.events import Closing, FactTold, Resumed, Started, StepDone
 
 START = Started(complaint="weak-cooling", profiles=(*FULLY_QUALIFIED,))
 THREE = (
@@ -59,6 +59,21 @@ def test_a_leg_that_is_gone_ends_the_proofs_and_stops_the_unit(
     book.add(StepDone.of(first.step, (CONFIRMED[first.step.id],)))
     test = Decider(shipped).decide(book.state).test
     assert test is not None and not test.work_state.startswith("running")
+
+
+def test_after_a_break_the_roof_and_the_people_come_before_that_stop(shipped: Knowledge) -> None:
+    """Regression: the step to stop the unit was shown an hour after anybody had seen the roof."""
+    book = at_the_amps(shipped)
+    said_repaired(book, shipped, "18.2/2.1/19.5 A")
+    book.add(Resumed(minutes_away=45.0, same_day=True))
+    shown: list[str] = []
+    while STOP_BY_CONTROLS not in shown:
+        step = Decider(shipped).decide(book.state).step
+        assert step is not None and len(shown) < len(CONFIRMED)
+        shown.append(step.id)
+        book.add(StepDone.of(step, (CONFIRMED[step.id],)))
+    assert shown[:2] == [ROOF, TELL_OCCUPANTS]
+    assert LOCKOUT not in shown
 
 
 @pytest.mark.parametrize("still", ["n", "y"])

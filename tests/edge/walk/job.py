@@ -27,6 +27,8 @@ TAKEN_BACK = frozenset({"answer", "step", "skip", "fact", "invalid", "proof", "r
 NO_WAY_BACK = frozenset({"stop", "danger", "end", "reopened"})
 LEAVES_IN_HAND = frozenset({"aim", "closing", "danger"})
 HALF_AN_HOUR, AN_HOUR = 30.0, 60.0
+OUTDOOR_AIR_PPM = 9.0
+"""Carbon monoxide over eight hours (40 CFR 50.8)."""
 
 
 @dataclass(eq=False)
@@ -272,6 +274,11 @@ def _one(at: list[str] | str | None) -> str | None:
 
 
 def _sound(test: Test, event: Event) -> tuple[str, ...]:
-    """Of a sweep that was read off a detector: sound only where it reads nothing."""
+    """Of a sweep that was read off a detector: sound where it reads nothing.
+
+    Carbon monoxide is sound below what the air outdoors may hold.
+    """
     number = "".join(c for c in event.get("text", "") if c.isdigit() or c == ".")
-    return test.healthy if number and float(number.strip(".") or 1) == 0 else ("?",)
+    read = float(number.strip(".") or 1) if number else None
+    below = OUTDOOR_AIR_PPM if test.id == "room-carbon-monoxide" else 0.0
+    return test.healthy if read is not None and (read == 0 or read < below) else ("?",)

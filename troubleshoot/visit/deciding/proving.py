@@ -15,7 +15,7 @@ from troubleshoot.safety.cautions import cautions_before
 from troubleshoot.safety.closed_ways import is_closed
 from troubleshoot.safety.needs import BURNER_AREAS, OPEN_LIVE, needs_of
 from troubleshoot.safety.reaching import beyond, is_blocked, steps_before
-from troubleshoot.safety.steps import STOP_BY_CONTROLS, Step
+from troubleshoot.safety.route import steps_to_leave_off
 from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.visit.deciding.decision import Decision, to_do
 from troubleshoot.visit.deciding.left_off import left_off
@@ -58,12 +58,16 @@ def next_of_repair(
 def stopped_first(
     knowledge: Knowledge, state: VisitState, conclusions: Conclusions
 ) -> Decision | None:
-    """The unit stopped before any test, where a proof was read bad and a danger keeps it off."""
+    """The unit stopped before any test, where a proof was read bad and a danger keeps it off.
+
+    What stopping it needs comes first, as anywhere: after a break the roof and the people below.
+    """
     off = left_off(conclusions)
     runs = state.work.power == "on" and state.work.calls == "on"
     if not runs or not (off.unit or off.circuits) or not is_read_bad(knowledge, state):
         return None
-    return to_do(knowledge, state, Step(STOP_BY_CONTROLS))
+    steps = steps_to_leave_off(state.work, state.at_work)
+    return to_do(knowledge, state, steps[0]) if steps else None
 
 
 def left_to_prove(knowledge: Knowledge, state: VisitState) -> tuple[Proof, ...]:
