@@ -62,6 +62,18 @@ def test_whatever_can_be_brought_is_brought_by_steps_in_their_turn(guard: StepGu
                 list(brought(guard, where, state))
 
 
+GIVEN = {
+    guards.EDGE_NEAR, guards.POWER_ON, guards.PANELS_NOT_ON, guards.CIRCUIT_CLOSED,
+    guards.GAUGES_MAY_BE_ON, guards.CHARGE_WAS_OUT,
+}  # fmt: skip
+"""What only says which state a step is for."""
+
+
+def test_whoever_is_refused_a_step_is_led_to_what_it_waits_for() -> None:
+    waited_for = {guard for step in STEPS.values() for guard in step.after}
+    assert {guard.words for guard in waited_for - BROUGHT_BY.keys()} == {g.words for g in GIVEN}
+
+
 def test_the_stages_want_nothing_that_no_step_brings() -> None:
     assert {stage.guard for stage in STAGES} <= BROUGHT_BY.keys()
 
@@ -81,6 +93,34 @@ def test_of_several_steps_the_one_made_for_the_state_is_led_to(
     guard: StepGuard, state: WorkState, step: str
 ) -> None:
     assert next_towards(guard, None, state, UnitAtWork()) == Step(step)
+
+
+def test_a_step_made_for_the_state_is_led_to_whatever_else_it_waits_for() -> None:
+    unswept = replace(GUARDED, calls="off")
+    step = next_towards(guards.PANELS_OFF, None, unswept, UnitAtWork(burns_gas=True))
+    assert step == Step("combustible-gas-sweep")
+
+
+OPENED = replace(
+    GUARDED, power="locked-out", calls="off", panels="off", dead="proved", gas="shut",
+    clear=frozenset({"combustible-gas-sweep"}),
+)  # fmt: skip
+TWO = frozenset({"b", "a"})
+
+
+@pytest.mark.parametrize(
+    ("guard", "state", "step"),
+    [
+        (guards.JUMPERS_OUT, replace(OPENED, jumpers=TWO), Step("jumper-out", "a")),
+        (guards.TAPS_PLUGGED, replace(OPENED, taps_open=TWO), Step("manometer-off", "a")),
+        (guards.CHARGE_BACK, OPENED.with_circuit("b", "charge-recovered"),
+         Step("charge-put-back", "b")),
+    ],
+)  # fmt: skip
+def test_what_is_left_in_a_unit_is_dealt_with_place_by_place(
+    guard: StepGuard, state: WorkState, step: Step
+) -> None:
+    assert next_towards(guard, None, state, UnitAtWork()) == step
 
 
 def test_a_charge_is_bled_at_each_place_that_still_holds_one() -> None:

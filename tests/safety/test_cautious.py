@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from troubleshoot.safety.work_state import UnitAtWork, WorkState, cautious, open_items
+from troubleshoot.safety.work_state import UnitAtWork, WorkState, cautious, is_as_found, open_items
 
 LADDERS: dict[str, tuple[Any, ...]] = {
     "calls": ("stuck-on", "on", "off"),
@@ -152,6 +152,7 @@ LIVE = ("power on: live parts stand open",)
         ({}, ()),
         ({"jumpers": BOTH}, ("temporary jumper still in: a", "temporary jumper still in: b")),
         ({"leads_off": BOTH}, ("leads off: a", "leads off: b")),
+        ({"leads_off": frozenset({"unit"})}, ("leads not known to be all back on",)),
         ({"circuits": (("c 1", "charge-recovered"),)}, ("c 1: charge recovered",)),
         ({"gas": "shut"}, ("gas cock shut",)),
         ({"gas": "unsure"}, ("gas cock not known to be shut, nor to be open",)),
@@ -183,3 +184,21 @@ def test_a_unit_as_found_is_live_closed_unproved_and_unwatched() -> None:
         "in-service", "not-checked", False, False,
     )  # fmt: skip
     assert UnitAtWork() == UnitAtWork((), (), (), False, False, False, False)
+
+
+@pytest.mark.parametrize(
+    ("facts", "untouched"),
+    [
+        ({}, True), ({"roof": "go"}, True), ({"clear": frozenset({"room-carbon-monoxide"})}, True),
+        ({"occupants_told": True}, True), ({"fire_panel": "on-test"}, True),
+        ({"second_person": True}, True), ({"arc_clothing": True}, True),
+        ({"area_clear": True}, True), ({"power": "locked-out"}, False), ({"panels": "off"}, False),
+        ({"calls": "off"}, False), ({"meter": "proved"}, False), ({"gas": "shut"}, False),
+        ({"gas_swept": False}, False), ({"unburnt": True}, False),
+        ({"jumpers": frozenset({"a"})}, False), ({"circuits": (("c 1", "gauges-on"),)}, False),
+    ],
+)  # fmt: skip
+def test_a_unit_is_as_found_until_a_hand_was_on_it_whoever_was_told_or_dressed(
+    facts: dict[str, Any], untouched: bool
+) -> None:
+    assert is_as_found(WorkState(**facts)) is untouched

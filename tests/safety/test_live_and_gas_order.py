@@ -82,6 +82,13 @@ def test_who_goes_live_from_dead_work_dresses_and_fetches_help_right_before_the_
     assert way(looked_in, ENERGISED, unit) == [
         "second-person", "arc-clothing-on", "tools-clear", "lock-off"
     ]  # fmt: skip
+    leads_off = after_test(dead, HANDS_IN, None, (), unit)
+    steps = way(leads_off, ENERGISED, unit)
+    assert steps == ["leads-back", "second-person", "arc-clothing-on", "tools-clear", "lock-off"]
+    stuck = replace(looked_in, calls="stuck-on")
+    assert way(stuck, ENERGISED, unit) == [
+        "second-person", "arc-clothing-on", "stop-by-controls", "tools-clear", "lock-off"
+    ]  # fmt: skip
 
 
 def test_after_a_break_hands_stay_out_of_an_open_live_480_volt_unit_undressed_or_alone() -> None:

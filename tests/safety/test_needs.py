@@ -139,6 +139,30 @@ def test_nothing_is_lit_unswept_and_untold_though_the_panels_are_on(area: str) -
     assert "sweeps" not in needs(electric, area=area, work_state="running", **LOOK)
 
 
+@pytest.mark.parametrize("work_state", ["running-open", "energised-open"])
+def test_the_air_of_a_gas_unit_is_swept_before_a_test_with_its_panel_off_and_power_on(
+    work_state: str,
+) -> None:
+    """Whoever comes back to a panel that stands open passes no step that sweeps."""
+    gas, electric = UnitAtWork(burns_gas=True), UnitAtWork(burns_gas=False)
+    assert needs(gas, work_state=work_state, **LOOK)["sweeps"] == (GAS,)
+    assert "sweeps" not in needs(electric, work_state=work_state, **LOOK)
+
+
+@pytest.mark.parametrize(
+    ("state", "tap"),
+    [("manometer-at-inlet", "inlet tap"), ("manometer-at-outlet", "outlet tap")],
+)
+def test_a_manometer_goes_on_the_tap_on_its_side_of_the_valve(state: str, tap: str) -> None:
+    assert needs(needs_state=(state,), **LOOK)["taps"] == (tap,)
+
+
+def test_no_test_of_the_rules_wants_the_gas_on_without_the_power(shipped: Knowledge) -> None:
+    for unit in (UnitAtWork(burns_gas=True), UnitAtWork()):
+        on = [n for t in shipped.tests.values() if (n := needs_of(t, None, unit)).gas == "on"]
+        assert on and all(each.energised for each in on)
+
+
 def test_a_gas_train_is_opened_shut_and_swept() -> None:
     found = needs(area="gas", work_state="running", needs_state=("gas-shut",), **LOOK)
     assert found["gas"] == "shut" and found["sweeps"] == (GAS,)
@@ -209,12 +233,15 @@ def test_hands_inside_need_all_that_dead_work_needs() -> None:
     [
         ("heat-temperature-rise", "gas", True), ("heat-temperature-rise", None, True),
         ("heat-temperature-rise", "electric", False), ("heat-stages", "gas", True),
-        ("heating-supply-temperature", "gas", True), ("airflow-by-heat-rise", "gas", True),
-        ("suction-pressure", "gas", False), ("heat-exchanger-look", "gas", False),
+        ("heating-supply-temperature", "gas", True), ("heating-call", "gas", True),
+        ("airflow-by-heat-rise", "gas", True), ("suction-pressure", "gas", False),
+        ("heat-exchanger-look", "gas", False),
     ],
 )  # fmt: skip
 def test_the_air_of_the_rooms_is_read_before_a_burner_runs_for_a_test(
     test: str, heat: str | None, read: bool, shipped: Knowledge
 ) -> None:
     unit = unit_at_work(read_unit(shipped, {} if heat is None else {"heat": heat}))
-    assert ("room-carbon-monoxide" in needs_of(shipped.tests[test], None, unit).sweeps) is read
+    found = needs_of(shipped.tests[test], None, unit)
+    assert ("room-carbon-monoxide" in found.sweeps) is read
+    assert found.gas == "on" or not read

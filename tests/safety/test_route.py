@@ -9,7 +9,14 @@ import pytest
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.needs import Needs
-from troubleshoot.safety.route import next_step, steps_to, steps_to_leave, switch_minutes
+from troubleshoot.safety.route import (
+    next_step,
+    steps_to,
+    steps_to_leave,
+    steps_to_leave_cold,
+    steps_to_leave_off,
+    switch_minutes,
+)
 from troubleshoot.safety.steps import Step, minutes_of
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
 
@@ -36,7 +43,15 @@ def that(state: WorkState, **facts: Any) -> WorkState:
     return replace(state, **facts)
 
 
+def named(steps: tuple[Step, ...]) -> list[str]:
+    return [f"{step.id} {step.place}" if step.place else step.id for step in steps]
+
+
 JUMPERS = frozenset({"b", "a"})
+TAPPED = that(
+    LOCKED, dead="proved", gas="shut", clear=frozenset({"combustible-gas-sweep"}),
+    taps_open=frozenset({"inlet tap"}), hoses_on=frozenset({"inlet tap"}),
+)  # fmt: skip
 CASES: list[tuple[str, WorkState, Needs, UnitAtWork, Step | None]] = [
     ("roof looked at", WorkState(), Needs(roof=True), PLAIN, Step("roof-conditions")),
     ("edge near", WorkState(roof="edge-near"), Needs(roof=True), PLAIN, Step("edge-protection")),
@@ -71,6 +86,8 @@ CASES: list[tuple[str, WorkState, Needs, UnitAtWork, Step | None]] = [
     ("unsure lock", that(STOPPED, power="unsure"), RUN, PLAIN, Step("lockout")),
     ("unsure lock, nothing live", that(STOPPED, power="unsure"), Needs(), PLAIN, None),
     ("panels swept", that(LOCKED, panels="on", fire_panel="on-test"), DEAD, WATCHED, Step(A2L)),
+    ("panels off though proved", that(LOCKED, dead="proved", panels="on"), DEAD, PLAIN,
+     Step("panels-off")),
     ("meter at once", that(LOCKED, dead="tested"), DEAD, PLAIN, Step("tester-proof", again=True)),
     ("dead again", that(LOCKED, dead="shown"), DEAD, PLAIN, Step("verified-dead", again=True)),
     ("meter after a test", that(LOCKED, only_steps_since_proof=False), DEAD, PLAIN,
@@ -114,6 +131,10 @@ CASES: list[tuple[str, WorkState, Needs, UnitAtWork, Step | None]] = [
      Step("gas-cock-open")),
     ("gas on once stopped", that(READY, gas="shut"), Needs("running", gas="on"), PLAIN,
      Step("stop-by-controls")),
+    ("gas on once nothing calls", that(LOCKED, calls="on", gas="shut"),
+     Needs("running", gas="on"), PLAIN, Step("stop-by-controls")),
+    ("gas on with no jumper in", that(STOPPED, panels="off", gas="shut", jumpers=JUMPERS),
+     Needs("running-open", gas="on"), PLAIN, Step("jumper-out", "a")),
     ("gas may stay shut", that(STOPPED, gas="shut"), RUN, PLAIN, Step("restart-and-watch")),
     ("panels on", LOCKED, RUN, PLAIN, Step("panels-on")),
     ("panels on jumpered", that(LOCKED, jumpers=JUMPERS), RUN, PLAIN, Step("jumper-out", "a")),
@@ -122,6 +143,12 @@ CASES: list[tuple[str, WorkState, Needs, UnitAtWork, Step | None]] = [
     ("panels off locked", that(LOCKED, panels="on"), OPEN, PLAIN, Step("panels-off")),
     ("panels off live", STOPPED, OPEN, PLAIN, Step("panels-off-energised")),
     ("panels off swept", that(STOPPED, fire_panel="on-test"), OPEN, WATCHED, Step(A2L)),
+    ("panels not sure", that(STOPPED, panels="unsure"), LIVE, PLAIN,
+     Step("panels-off-energised")),
+    ("jumper before a panel not sure", that(LOCKED, panels="unsure", jumpers=JUMPERS), LIVE, PLAIN,
+     Step("jumper-out", "a")),
+    ("tap plugged", TAPPED, OPEN, PLAIN, Step("manometer-off", "inlet tap")),
+    ("tap plugged dead", that(TAPPED, dead="not-shown"), OPEN, PLAIN, Step("verified-dead")),
     ("lock off", LOCKED, LIVE, PLAIN, Step("lock-off")),
     ("clear first", that(LOCKED, area_clear=False), LIVE, PLAIN, Step("tools-clear")),
     ("lock off callable", that(LOCKED, calls="on"), LIVE, PLAIN, Step("stop-by-controls")),
@@ -163,8 +190,29 @@ def test_the_next_step(state: WorkState, needs: Needs, unit: UnitAtWork, step: S
 def test_a_unit_is_left_with_nothing_of_ours_in_it(
     state: WorkState, unit: UnitAtWork, steps: list[str]
 ) -> None:
-    found = [f"{s.id} {s.place}" if s.place else s.id for s in steps_to_leave(state, unit)]
-    assert found == steps
+    assert named(steps_to_leave(state, unit)) == steps
+
+
+def test_a_unit_is_left_with_its_cock_shut_and_nothing_else_of_ours_in_it() -> None:
+    state = at(that(READY, gas="shut", fire_panel="on-test"), "gauges-on")
+    assert named(steps_to_leave_cold(state, PLAIN)) == ["gauges-off circuit 1", "fire-panel-back"]
+
+
+def test_whoever_only_locks_a_unit_out_tells_people_and_the_panel_before_a_jumper_stops_it() -> (
+    None
+):
+    found = WorkState(panels="off", jumpers=JUMPERS)
+    assert named(steps_to_leave_off(found, replace(PLAIN, fire_panel=True))) == [
+        "roof-conditions", "tell-occupants", "tell-fire-panel", "jumper-out a", "jumper-out b",
+        "stop-by-controls", "lockout",
+    ]  # fmt: skip
+
+
+def test_a_unit_left_locked_out_is_closed_and_nothing_of_it_is_put_on() -> None:
+    state = that(LOCKED, gas="shut", area_clear=False)
+    assert named(steps_to_leave_off(state, PLAIN)) == [
+        "combustible-gas-sweep", "panels-on", "tools-clear"
+    ]  # fmt: skip
 
 
 def test_gauges_and_the_fire_panel_stay_while_the_work_goes_on() -> None:

@@ -93,6 +93,21 @@ def test_a_measurement_in_a_dead_unit_takes_leads_off(
     assert after == replace(DEAD, power=power, leads_off=frozenset(leads), area_clear=False)
 
 
+@pytest.mark.parametrize("work_state", ["locked-out", "energised-open", "any"])
+def test_the_meter_is_proved_right_before_a_test_for_dead_with_no_other_test_between(
+    work_state: Any,
+) -> None:
+    proved = replace(DEAD, only_steps_since_proof=True)
+    after = after_test(proved, a_test("t", work_state=work_state), None, (), PLAIN_UNIT)
+    assert (after.meter, after.only_steps_since_proof) == ("proved", False)
+
+
+@pytest.mark.parametrize(("work_state", "stay"), [("locked-out", False), ("any", True)])
+def test_for_work_by_hand_gloves_come_off_and_help_may_go(work_state: Any, stay: bool) -> None:
+    after = after_test(DEAD, a_test("t", work_state=work_state), None, (), PLAIN_UNIT)
+    assert (after.arc_clothing, after.second_person) == (stay, stay)
+
+
 @pytest.mark.parametrize(("calls", "then"), [("off", "on"), ("on", "on"), ("stuck-on", "stuck-on")])
 def test_a_jumper_calls_the_unit_to_run_behind_an_open_panel(calls: Any, then: str) -> None:
     state = replace(DEAD, power="on", panels="on", calls=calls)

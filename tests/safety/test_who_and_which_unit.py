@@ -23,6 +23,7 @@ from troubleshoot.safety.unit_at_work import supply_is_known, unit_at_work
 
 SAID = {
     "apprentice": "an apprentice",
+    "supervised": "whoever supervises them",
     "technician": "a technician",
     "electrical": "a qualified electrical person",
     "licensed-electrician": "a licensed electrician",
