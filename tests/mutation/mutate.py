@@ -24,6 +24,7 @@ from tests.mutation.trying import (
     kept_results,
     map_of,
     ready,
+    seconds_for,
     tests_for,
     tried,
 )
@@ -97,7 +98,7 @@ def equivalent() -> dict[str, str]:
     return reasons
 
 
-def run(mutants: list[Mutant], known: Map, most: float, results: Path, workers: int) -> None:
+def run(mutants: list[Mutant], known: Map, tested: float, results: Path, workers: int) -> None:
     """Try the mutants in as many copies as there are workers, and note each result."""
     children = []
     for number in range(workers):
@@ -109,8 +110,9 @@ def run(mutants: list[Mutant], known: Map, most: float, results: Path, workers: 
             for name, killer in kept_results(results).items():
                 kills[name.partition(":")[0]][function_of(killer)] += bool(killer)
             for mutant in mutants[number::workers]:
-                tests = tests_for(mutant, known, most, kills[mutant.module])
-                killer = tried(mutant, copy, tests) if tests else ""
+                tests = tests_for(mutant, known, tested, kills[mutant.module])
+                most = seconds_for(tests, known)
+                killer = tried(mutant, copy, tests, most) if tests else ""
                 kills[mutant.module][function_of(killer)] += bool(killer)
                 with results.open("a", encoding="utf-8") as file:
                     file.write(json.dumps([mutant.name, killer]) + "\n")

@@ -13,6 +13,7 @@ import pytest
 from tests.mutation.mutate import all_mutants, equivalent
 from tests.mutation.operators import mutants_of
 from tests.mutation.sample import NOTHING_CHANGED, SAMPLE
+from tests.mutation.trying import seconds_for
 
 
 def changes(source: str) -> set[str]:
@@ -60,6 +61,11 @@ def test_no_mutant_that_is_said_to_change_nothing_is_gone_or_without_a_reason() 
     listed = equivalent()
     assert sorted(listed.keys() - {mutant.name for mutant in all_mutants()}) == []
     assert all(listed.values())
+
+
+def test_a_mutant_has_longer_than_its_tests_take() -> None:
+    """What survived the slow tests of `--again` ran out of time, and counted as killed."""
+    assert seconds_for(["slow", "slower"], {"seconds": {"slow": 30.0, "slower": 50.0}}) > 80
 
 
 def test_a_sample_of_mutants_is_killed_and_the_sound_code_is_not(tmp_path: Path) -> None:

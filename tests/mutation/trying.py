@@ -30,6 +30,9 @@ COPIED = ("troubleshoot", "rules", "scenarios", "tests", "pyproject.toml", "READ
 WITHOUT = ("randomly", "cacheprovider", "unraisableexception", "threadexception")
 OPTIONS = ("-n0", "-x", "-q", "--assert=plain", "--tb=no", *(f"-pno:{name}" for name in WITHOUT))
 MOST_SECONDS = 20
+"""Of a mutant's own, beyond what its tests take: one that never ends is as good as killed."""
+BUSY = 50
+"""How many times as long as it works a mutant may take by the clock, on a machine that is busy."""
 IN_ALL_AT_FIRST = 5.0
 """Seconds of tests, as measured when the map was made, that a mutant has to survive at first."""
 PAGE_OF_TABLES = "tests/cli/test_work_state_page.py"
@@ -180,8 +183,13 @@ def function_of(test: str) -> str:
     return test.partition("[")[0]
 
 
-def tried(mutant: Mutant, copy: Path, tests: list[str]) -> str:
-    """The test that kills a mutant; empty where it survives."""
+def seconds_for(tests: Iterable[str], known: Map) -> float:
+    """How long a mutant may work: what survives slow tests is not to be taken for endless."""
+    return MOST_SECONDS + sum(known["seconds"][test] for test in tests)
+
+
+def tried(mutant: Mutant, copy: Path, tests: list[str], most: float = MOST_SECONDS) -> str:
+    """The test that kills a mutant within `most` seconds of work; empty where it survives."""
     path = copy / "troubleshoot" / mutant.module
     sound = path.read_bytes()
     path.write_bytes(mutant.applied(sound))
@@ -190,23 +198,23 @@ def tried(mutant: Mutant, copy: Path, tests: list[str]) -> str:
         child = os.fork()
         if not child:
             try:
-                _child(mutant, tests, tell)
+                _child(mutant, tests, tell, int(most))
             finally:
                 os._exit(1)
         os.close(tell)
         with os.fdopen(told) as pipe:
-            killer = pipe.read() if _ended_well(child) else "::crashed, or took too long"
+            killer = pipe.read() if _ended_well(child, most) else "::crashed, or took too long"
     finally:
         path.write_bytes(sound)
     return killer
 
 
-def _child(mutant: Mutant, tests: list[str], tell: int) -> None:
+def _child(mutant: Mutant, tests: list[str], tell: int, most: int) -> None:
     os.setsid()
     silent = os.open(os.devnull, os.O_RDWR)
     for stream in (0, 1, 2):
         os.dup2(silent, stream)
-    resource.setrlimit(resource.RLIMIT_CPU, (MOST_SECONDS, MOST_SECONDS))
+    resource.setrlimit(resource.RLIMIT_CPU, (most, most))
     if mutant.module.startswith("reasoning"):
         for name in [name for name in sys.modules if name.startswith("troubleshoot.reasoning")]:
             del sys.modules[name]
@@ -219,8 +227,8 @@ def _child(mutant: Mutant, tests: list[str], tell: int) -> None:
     os._exit(0)
 
 
-def _ended_well(child: int) -> bool:
-    until = time.monotonic() + 4 * MOST_SECONDS
+def _ended_well(child: int, most: float) -> bool:
+    until = time.monotonic() + BUSY * most
     while True:
         ended, status = os.waitpid(child, os.WNOHANG)
         if ended:
