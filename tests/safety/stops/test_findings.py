@@ -45,6 +45,14 @@ def test_a_finding_that_is_gone_is_the_one_that_the_visit_met() -> None:
     assert finding(visit(stops=(StopMet("smell", 0),)), "smell") == ("all-clear", None)
 
 
+def test_of_the_times_that_it_was_met_the_last_that_stands_says_what_shows_it() -> None:
+    """Found and reported, say: then each needs its own fresh finding."""
+    stops = (StopMet("leak", 0, ("look", ONE)), StopMet("leak", 0, ("look", TWO), "oil"))
+    assert finding(visit(stops=stops), "leak") == ("look", TWO)
+    assert finding(visit(said("look", "normal", TWO), stops=stops), "leak") == ("look", ONE)
+    assert finding(visit(said("look", "normal", ONE), stops=stops), "leak") == ("look", TWO)
+
+
 def test_without_a_finding_the_all_clear_is_the_complaints_or_else_the_hazards() -> None:
     for complaint, spot in (("smells", ("all-clear", None)), ("cold", None), (None, None)):
         state = visit(stops=(StopMet("bare", 0),), complaint=complaint)

@@ -11,15 +11,25 @@ from tests.safety.stops.little_rules import (
     KNOWN,
     LEAK,
     ONE,
+    TWO,
     concluded,
+    fired,
     said,
     standing,
     visit,
 )
 from troubleshoot.knowledge.model import Stop
 from troubleshoot.reasoning.conclude import FiredHazard
-from troubleshoot.safety.stops.lifting import MET, standing_stop
+from troubleshoot.reasoning.readings.answers import Answer
+from troubleshoot.safety.stops.lifting import MET, standing_stop, words_reported
 from troubleshoot.safety.stops.record import StopMet
+from troubleshoot.visit.state import VisitState
+
+
+def told_of(state: VisitState) -> str:
+    told = standing_stop(KNOWN, state, concluded(state))
+    assert told is not None
+    return told.hazard.id
 
 
 def test_a_stop_that_has_to_be_handed_over_is_told_of_before_one_that_need_not_be() -> None:
@@ -69,3 +79,77 @@ def test_a_danger_reported_in_words_halts_whatever_its_scope(name: str, stop: St
     state = visit(said("room", "odd"), stops=(StopMet(name, 0, None, "watch out"),))
     assert standing(state)[name].hazard == replace(KNOWN.hazards[name], stop=stop)
     assert [f.hazard.id for f in concluded(state).hazards].count(name) == 1
+
+
+FIRST, SECOND = StopMet("crack", 0, ("room", None)), StopMet("smell", 0, ("all-clear", None))
+
+
+@pytest.mark.parametrize(
+    ("stops", "told"),
+    [
+        ((FIRST, SECOND), "smell"),
+        ((SECOND, FIRST), "crack"),
+        ((FIRST, SECOND, FIRST), "crack"),
+        ((SECOND, FIRST, SECOND), "smell"),
+    ],
+)
+def test_of_those_to_be_handed_over_the_last_met_is_told(
+    stops: tuple[StopMet, ...], told: str
+) -> None:
+    assert told_of(visit(stops=stops)) == told
+
+
+@pytest.mark.parametrize("bad", [said("room", "bad"), said("look", "bad", ONE)])
+def test_one_that_was_found_just_now_is_told_before_those_that_were_met(bad: Answer) -> None:
+    """Of those to be handed over; one that may be lifted here waits for them."""
+    assert told_of(visit(bad, stops=(SECOND,))) == ("crack" if bad.test == "room" else "smell")
+
+
+def test_of_those_that_may_be_lifted_here_one_reported_just_now_is_told_else_the_first() -> None:
+    leak = said("look", "bad", ONE)
+    found = StopMet("leak", 1, ("look", ONE))
+    bare = StopMet("bare", 1, ("room", None))
+    reported = replace(bare, reported="it drips on the board")
+    assert told_of(visit(leak, stops=(found, reported))) == "bare"
+    assert told_of(visit(leak, stops=(found, bare))) == "leak"
+    assert told_of(visit(leak, stops=(reported, found))) == "leak", "that was before"
+    assert told_of(visit(leak)) == "leak"
+
+
+LEAKED = StopMet("leak", 0, ("look", TWO))
+OILY, HISSING = replace(LEAKED, reported="oil"), replace(LEAKED, reported="it hisses")
+
+
+@pytest.mark.parametrize(
+    ("stops", "words"),
+    [
+        ((), None),
+        ((LEAKED,), None),
+        ((OILY,), "oil"),
+        ((OILY, HISSING), "it hisses"),
+        ((HISSING, OILY), "oil"),
+        ((OILY, LEAKED), "oil"),
+        ((OILY, replace(LEAKED, hazard="bare"), LEAKED), "oil"),
+        ((LEAKED, replace(OILY, hazard="bare")), None),
+        ((replace(OILY, spot=("look", ONE)), LEAKED), None),
+    ],
+    ids=["never met", "only found", "reported", "twice", "twice otherwise", "met again",
+         "met again after another", "another was reported", "lifted since"],
+)  # fmt: skip
+def test_a_stop_is_told_in_the_words_of_its_last_report_that_nothing_lifted(
+    stops: tuple[StopMet, ...], words: str | None
+) -> None:
+    state = visit(said("look", "normal", ONE), stops=stops)
+    assert words_reported(KNOWN, state, concluded(state), fired(LEAK, MET)) == words
+
+
+@pytest.mark.parametrize(
+    ("stops", "words"),
+    [((), None), ((OILY, LEAKED), None), ((LEAKED, OILY), "oil"), ((OILY,), "oil")],
+)
+def test_one_that_was_found_since_its_report_is_told_as_found(
+    stops: tuple[StopMet, ...], words: str | None
+) -> None:
+    state = visit(said("look", "bad", TWO), stops=stops)
+    for because in (("possible:look:bad",), ("complaint:smells", "possible:look:bad")):
+        assert words_reported(KNOWN, state, concluded(state), fired(LEAK, *because)) == words
