@@ -112,7 +112,7 @@ def test_a_pack_cannot_bring_a_500_volt_test_without_a_caution(program: Path) ->
     (pack / "pack.yaml").write_text("format: 1\nname: North\n", "utf-8")
     (pack / "tests" / "fan.yaml").write_text(
         "format: 1\narea: condenser\ntests:\n  - id: fan-insulation\n    name: Fan to frame\n"
-        "    kind: measurement\n    instrument: insulation tester, 500 V\n"
+        "    kind: measurement\n    work-state: any\n    instrument: insulation tester, 500 V\n"
         "    outcomes: [{id: good}, {id: bad}]\n    source: from memory\n",
         "utf-8",
     )

@@ -23,6 +23,7 @@ tests:
   - id: birds-on-fan-guard
     name: Nests on the condenser fan guards
     kind: look
+    work-state: any
     how: Look at the fan guards from the walkway.
     minutes: 2
     healthy: none-there

@@ -50,6 +50,33 @@ def test_hazards_may_lie_in_files_by_kind(tmp_path: Path) -> None:
     assert list(knowledge.hazards)[-2:] == ["gulls", "swans"]
 
 
+def a_test(kind: str, state: str = "") -> str:
+    return (
+        "format: 1\narea: capacitors\nsource: from memory\ntests:\n  - id: quick-look\n"
+        f"    name: Quick look at the can\n    kind: {kind}\n{state}    how: [Look at it.]\n"
+        "    minutes: 1\n    healthy: fine\n    outcomes:\n      - {id: fine, means: it holds}\n"
+        "      - {id: loose, means: it moves}\n"
+    )
+
+
+@pytest.mark.parametrize("kind", ["look", "measurement"])
+def test_a_look_of_a_pack_says_in_which_state_the_unit_must_be(kind: str, tmp_path: Path) -> None:
+    """Regression: "reach in behind the panel" came without a lock, for want of that one word."""
+    files = {"pack.yaml": MANIFEST, "tests/quick.yaml": a_test(kind)}
+    pack = write_files(tmp_path / "north", files)
+    with pytest.raises(RulesInvalid, match="leaves its work state open; write work-state"):
+        load_rules([write_rules(tmp_path), pack], cache=tmp_path / "cache")
+
+
+@pytest.mark.parametrize(
+    ("kind", "state"),
+    [("look", "    work-state: any\n"), ("look", "    work-state: locked-out\n"), ("ask", "")],
+)
+def test_a_state_that_is_said_or_not_needed_passes(kind: str, state: str, tmp_path: Path) -> None:
+    files = {"pack.yaml": MANIFEST, "tests/quick.yaml": a_test(kind, state)}
+    assert not [line for line in with_pack(tmp_path, files) if "[packs]" in line]
+
+
 def test_a_pack_may_name_what_is_shipped(tmp_path: Path) -> None:
     rules = (
         "format: 1\nprocedures:\n  - id: north-first\n    when: {finding: {superheat: high}}\n"

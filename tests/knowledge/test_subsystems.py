@@ -32,6 +32,7 @@ tests:
   - id: swans-in-duct
     name: Swans in the duct
     kind: look
+    work-state: any
     outcomes: [{id: none-there}, {id: nest-there}]
     healthy: none-there
     source: from memory

@@ -56,8 +56,8 @@ _BYPASS: Final = "|".join(
 )
 _FORCE: Final = deeds(
     *("hold", "tape", "tie", "wedge", "prop", "jam", "stick", "pin", "clamp", "glue", "zip tie"),
-    *("block", "fasten", "strap", "force", "weld", "screw", "stuff", "shim", "solder", "press"),
-    "push",
+    *("block", "fasten", "strap", "force", "peg", "weld", "screw", "stuff", "shim", "solder"),
+    *("press", "push"),
 )
 _TWIST: Final = deeds("twist", "splice", "nut", "join", "tie", "marry")
 _JOIN: Final = f"(?:{_TWIST}|{deeds('connect', 'touch', 'clip', 'put')})"
@@ -78,13 +78,13 @@ _MOVE: Final = deeds("move", "bend", "shift", "relocate")
 _SHUT: Final = r"(?:closed|shut|in|down|made|back|on|up|depressed|pressed)"
 _FIT: Final = deeds(
     *("use", "put", "fit", "place", "clip", "run", "lay", "install", "add", "connect", "land"),
-    *("leave", "try", "stick", "make", "wrap", "slip", "insert", "set", "throw", "with"),
+    *("leave", "try", "stick", "make", "wrap", "fold", "slip", "insert", "set", "throw", "with"),
 )
 _BYPASS_WIRE: Final = (
     r"(?:jumpers?|bypass|bridge|clip lead|paper ?clip|alligator(?: clip)?|shunt|link|foil|penny|"
     r"coin|bolt|nail|magnet|wire nut|piece of (?:wire|pipe|tube|copper)|bit of wire|"
     r"length of wire|loop of wire|(?<!meter\x20)(?<!test\x20)lead(?= (?:across|over|between))|slug|"
-    r"dummy|(?:copper )?(?:tube|tubing)|wire)"
+    r"dummy|wrapper|(?:copper )?(?:tube|tubing)|wire)"
 )
 _RUN_ON: Final = (
     r"(?:run|light|start|go|carry on|keep|close up|forget|walk|call it|"
@@ -125,15 +125,16 @@ DEFEATS: Final = (
         rf"(?:{_BYPASS}){gap(5)}{_WIRED}",
         rf"wir(?:e|ing){gap(4)}{_WIRED} (?:\S+ )?out\b",
         rf"{_PUSH}{gap(3)}(?:sticks?|screwdrivers?|cards?|"
-        rf"wood|handle|shims?|wedge|twig|paper|block){gap(2)}(?:behind|under|in|into|against|through)"
-        rf"{gap(3)}(?:{devices.SWITCHES}|contactors?|armatures?|relays?)\b",
+        rf"wood|handle|shims?|wedge|twig|paper|block|matchstick|toothpick|peg){gap(2)}"
+        rf"(?:behind|under|beneath|in|into|against|through|between)"
+        rf"{gap(6)}(?:{devices.SWITCHES}|contactors?|armatures?|relays?)\b",
         rf"{_FIT}{gap(3)}(?:wires?|leads?|ends){gap(2)}of{gap(3)}"
         rf"{_WIRED}{gap(2)}(?:under|on|to) (?:one|the same)\b",
         rf"{_FORCE}{gap(4)}{_SWITCH}{gap(3)}{_SHUT}\b",
-        rf"{_FORCE} (?:\S+ )?(?:closed|shut|in|down){gap(4)}{_SWITCH}",
+        rf"{_FORCE} (?:\S+ )?(?:closed|shut|in|down){gap(6)}{_SWITCH}",
         rf"(?:hold|tie|prop|wedge|jam|block|force){gap(4)}{_it(devices.VALVES)}{gap(2)}open\b",
-        rf"{_FIT}{gap(4)}{_BYPASS_WIRE}{gap(4)}(?:on|across|over|round|at|in|into|instead of|for|"
-        rf"to|between|past|under|behind|through|of){gap(4)}{_WIRED}",
+        rf"{_FIT}{gap(4)}{_BYPASS_WIRE}{gap(4)}(?:on|across|over|round|about|at|in|into|"
+        rf"instead of|for|to|between|past|under|behind|through|of){gap(4)}{_WIRED}",
         rf"{_it(devices.WHERE_WIRED)} ,?{gap(4)}(?:use|put|fit|clip|run|add|install){gap(3)}"
         rf"(?:jumpers?|bypass|clip lead|paper ?clip|shunt)\b",
         rf"{_JOIN}{gap(4)}"
@@ -182,6 +183,9 @@ DEFEATS: Final = (
         rf"{_TAKE}{gap(3)}(?:batter(?:y|ies)|fuse)(?: out)? (?:of|from){gap(3)}"
         rf"{_it(devices.WATCHERS)}",
         rf"{_COVER}{gap(4)}{_it(devices.WATCHERS)}",
+        rf"(?:put|pull|slip|tie|hang|stretch|drape|tape){gap(3)}(?:bags?|tape|socks?|caps?|gloves?|"
+        rf"rags?|cloth|covers?|film|cups?){gap(2)}(?:over|on|onto|round|across){gap(3)}"
+        rf"{_it(devices.WATCHERS)}",
         rf"{_DISCARD}{gap(3)}(?P<it>{devices.WATCHERS}|"
         rf"interlocks?|safeties)(?! (?:\S+ ){{0,6}}(?:clean|new|replac|test|meter|read))",
     ),

@@ -71,15 +71,17 @@ _TOUCH: Final = (
 )
 _INNER: Final = (
     r"(?:terminals?|lugs?|leads?|wires?|wiring|contacts?|contactors?|bus ?bars?|conductors?|"
-    r"connections?|connectors?|capacitors?|relays?|board|fuses?|blades?)"
+    r"connections?|connectors?|capacitors?|relays?|board|fuses?|blades?|spades?|tabs?)"
 )
-_BARE: Final = r"(?:hands?|fingers?|arms?|screwdrivers?|pliers|wrench(?:es)?|screw driver|knife)"
+_SKIN: Final = r"(?:hands?|fingers?|fingertips?|thumbs?|knuckles?|tongues?|palms?)"
+_BARE: Final = rf"(?:{_SKIN}|arms?|screwdrivers?|pliers|wrench(?:es)?|screw driver|knife)"
 _OPEN_FLAME: Final = (
     r"(?:match(?:es)?|lighters?|candles?|open flames?|naked flames?|tapers?|"
     r"burning \S+|lit \S+)"
 )
 _JOINT: Final = (
-    r"(?:unions?|joints?|fittings?|flares?|connections?|valves?|pipes?|lines?|leaks?|gas)"
+    r"(?:unions?|joints?|fittings?|flares?|connections?|valves?|pipes?|lines?|leaks?|gas|"
+    r"burners?|orifices?|manifolds?|pilots?|tubes?|cocks?|taps?)"
 )
 
 
@@ -145,9 +147,10 @@ PRACTICES: Final = (
         rf"work(?:ing)?(?: \S+)? {_LIVE}",
         rf"(?:reach|put|stick){gap(5)}(?:in|into|past|through|behind){gap(6)}while"
         rf"{gap(4)}(?:runs?|turns?|turning|running|spins?|spinning)\b",
-        rf"(?:stop|slow|catch|grab|spin|start|push)(?:ping|ning|ing)?{gap(4)}(?:wheel|fan|blade|"
-        rf"belt|shaft|sheave)s?{gap(3)}(?:with|by){gap(2)}(?:hand|glove|foot|stick|boot)\b"
-        rf"{gap(3)}(?:while|when|as){gap(3)}(?:runs?|turns?|on|coasts?|energized)\b",
+        rf"(?:stop|slow|catch|grab|spin|start|push|help|nudge|turn)(?:ping|ning|ing)?{gap(4)}"
+        rf"(?:wheel|fan|blade|belt|shaft|sheave)s?{gap(3)}(?:with|by){gap(2)}(?:hand|glove|foot|"
+        rf"stick|boot|palm|finger)\b{gap(3)}(?:while|when|as){gap(3)}(?:runs?|turns?|on|coasts?|"
+        rf"energized|hums?|buzz\w*)\b",
         rf"hands?{gap(2)}(?:on|to|against){gap(2)}(?:wheel|fan|blade|belt|pulley)s?{gap(3)}(?:stop|"
         rf"slow|catch)\b",
         rf"leave{gap(3)}(?:disconnect|power|switch|breaker) (?:on|closed|in) (?:and|while|, )"
@@ -161,7 +164,12 @@ PRACTICES: Final = (
         rf"inside|behind|through|past|between|under){gap(5)}(?:{_OPEN}|{_INNER})\b",
         rf"(?:put|stick|reach|slide|get)(?:ting|king|ing)?{gap(2)}{_BARE}{gap(4)}(?:and|to|,)"
         rf"{gap(2)}{_TOUCH}{gap(3)}{_INNER}\b",
-        rf"{_TOUCH}{gap(3)}{_INNER}{gap(3)}(?:with|by|using){gap(3)}{_BARE}\b",
+        rf"{_TOUCH}{gap(3)}{_INNER}{gap(6)}(?:with|by|using){gap(3)}{_BARE}\b",
+        rf"(?:put|lay|rest|hold|place|press|touch|run|wet|lick)(?:ting|ing)?{gap(3)}{_SKIN}{gap(2)}"
+        rf"(?:on|over|across|onto|to|against|between|along){gap(3)}{_INNER}\b",
+        rf"(?:give|giving){gap(3)}(?:wheel|fan|blade|belt|shaft|pulley)s?{gap(2)}(?:push|spin|shove|"
+        rf"turn|nudge|flick|kick|help){gap(5)}(?:while|when|as){gap(3)}(?:hums?|humming|runs?|on|"
+        rf"energized|tries|buzz\w*)\b",
         rf"(?:push|press|hold){gap(2)}in{gap(3)}contactors?{gap(4)}(?:by hand|with|to (?:run|"
         rf"start|see))\b",
     ),

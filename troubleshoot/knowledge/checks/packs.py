@@ -1,9 +1,12 @@
 """A pack that does more than add.
 
 What: a folder beside the shipped rules has no pack.yaml; it retires or renames what is shipped,
-or lets a shipped equipment fact follow from others; the shipped rules hold a pack.yaml.
-Why: a pack from somebody else must not weaken a caution or change what shipped rules mean.
+or lets a shipped equipment fact follow from others; one of its looks or measurements does not say
+in which state the unit must be; the shipped rules hold a pack.yaml.
+Why: a pack from somebody else must not weaken a caution or change what shipped rules mean. What
+its test needs of lock, roof and air is asked by the state it names, and nothing is asked for none.
 Mend: add entries with ids of your own. Ask the senior technician to change the shipped rules.
+Write `work-state`; `any` says that it needs none: nobody touches the unit for it.
 """
 
 from __future__ import annotations
@@ -13,11 +16,12 @@ from typing import Final
 
 from troubleshoot.knowledge.base import RuleFile
 from troubleshoot.knowledge.definitions import Definitions
-from troubleshoot.knowledge.nodes import Located, LocatedList, LocatedMapping
+from troubleshoot.knowledge.nodes import Located, LocatedList, LocatedMapping, LocatedValue
 from troubleshoot.knowledge.problems import Problem
 from troubleshoot.knowledge.walking import texts_of, value_at
 
 ID: Final = "packs"
+_AT_THE_UNIT: Final = frozenset({"look", "measurement"})
 
 
 def find(files: tuple[RuleFile, ...], definitions: Definitions) -> Iterator[Problem]:
@@ -35,6 +39,9 @@ def find(files: tuple[RuleFile, ...], definitions: Definitions) -> Iterator[Prob
                     yield _problem(file, at, f"the pack retires {word}, which is shipped")
             for entry in _items(value_at(file.root, "aliases")):
                 yield from _keys_in(file, value_at(entry, "from"), shipped.get("test"), "renames")
+        if file.folder and file.kind == "tests":
+            for test in _items(value_at(file.root, "tests")):
+                yield from _without_state(file, test)
         if file.folder and file.kind == "equipment":
             for entry in _items(value_at(file.root, "implies")):
                 yield from _keys_in(file, value_at(entry, "then"), shipped.get("fact"), "sets")
@@ -55,6 +62,16 @@ def _manifests(files: tuple[RuleFile, ...]) -> Iterator[Problem]:
 
 def _items(node: Located | None) -> tuple[Located, ...]:
     return node.items if isinstance(node, LocatedList) else ()
+
+
+def _without_state(file: RuleFile, test: Located) -> Iterator[Problem]:
+    """A test with the unit at hand that leaves open whether it runs, is live or is locked out."""
+    kind = value_at(test, "kind")
+    at_the_unit = isinstance(kind, LocatedValue) and kind.value in _AT_THE_UNIT
+    if at_the_unit and value_at(test, "work-state") is None:
+        what = "a look or a measurement of a pack leaves its work state open"
+        instead = "write work-state: locked-out, running, ..., or any if nobody touches the unit"
+        yield Problem(file.path, test.line, test.column, what, instead, ID)
 
 
 def _keys_in(
