@@ -103,6 +103,13 @@ class Job:
             self._go_on(event, now, self.said[-1])
         return wrong
 
+    @property
+    def last_step(self) -> str | None:
+        """The step that was answered last, where nothing was taken back or answered since."""
+        kinds = ("step", "answer", "undo", "invalid")
+        last = next((s.event for s in reversed(self.said) if s.event["event"] in kinds), {})
+        return last.get("step")
+
     def _begun(self, world: World, task: Task) -> Iterable[World]:
         """What a world may be where a test was shown, and left for something else."""
         of_the_air = task.step or task.test.id in SWEEPS

@@ -23,6 +23,8 @@ from troubleshoot.knowledge.model import Knowledge
 ENDINGS = ("The cause is named.", "No test left is worth", "Nothing wrong has been", "Repair: ")
 SAYS_NOTHING = frozenset(("", "done", "ok", "y", "yes"))
 LEAST_LETTERS = 4
+METER_PROOF, DEAD = "tester-proof", "verified-dead"
+"""The proof right after a test for dead belongs to it (NFPA 70E 120.5, from memory)."""
 _TASK = re.compile(r"^(Step|Test): (.*) \((?:about [0-9]+ min|moments)\)$")
 _OTHER_QUESTION = re.compile(r"^From the nameplate|^Who is asking|\(1 .*\)$")
 _OF_THE_TASK = ("Where?", "Which of these?")
@@ -143,7 +145,8 @@ class Officer:
                 self._object(f"{what} while a STOP stands: {standing}, for {going_for}")
             elif not (task.step or self._serves(task.test.id, going_for[0])):
                 self._object(f"{what} is not {going_for}, which lifts")
-        self._judge_neighbours(what, job)
+        if not (task.test.id == METER_PROOF and job.last_step == DEAD):
+            self._judge_neighbours(what, job)
         return None
 
     def _serves(self, test: str, finding: str) -> bool:
