@@ -202,3 +202,37 @@ def test_a_sweep_read_off_a_detector_counts_as_what_the_number_shows(
     assert state.answers[-1].outcomes == () and state.answers[-1].text == text
     unread = after(shipped, visit, Answered(sweep, text=text, valid=False))
     assert sweep not in unread.work.clear and Step(sweep) in unread.failed_steps
+
+
+def test_what_the_reasoning_takes_for_an_answer_is_written_down_whole() -> None:
+    given = Answer("suction-pressure", ("low",), "60 psig", (TWO, ONE), True, False, "gauge",
+                   "wrong hose", {"a": "b"})  # fmt: skip
+    assert Answered.by(given) == Answered(
+        "suction-pressure", ("circuit 2", "circuit 1"), ("low",), "60 psig", False, True, "gauge",
+        "wrong hose", {"a": "b"},
+    )  # fmt: skip
+    assert Answered.by(replace(given, places=(None,))).at is None
+
+
+@pytest.mark.parametrize(("outcome", "is_clear"), [("leak", False), ("none", True)])
+@pytest.mark.parametrize("text", ["0 % LEL", "40 % LEL"])
+def test_what_was_said_of_a_sweep_goes_before_its_number(
+    outcome: str, text: str, is_clear: bool, shipped: Knowledge, visit: VisitState
+) -> None:
+    """Which number takes which word back was settled where it was typed."""
+    event = Answered("combustible-gas-sweep", outcomes=(outcome,), text=text)
+    state = after(shipped, replace(visit, work=DEAD), event)
+    assert ("combustible-gas-sweep" in state.work.clear) is is_clear
+
+
+@pytest.mark.parametrize(("outcome", "bled"), [("discharged", True), ("holds-charge", False)])
+def test_what_is_said_of_several_places_shows_the_first_alone(
+    outcome: str, bled: bool, shipped: Knowledge, visit: VisitState
+) -> None:
+    """One word for two capacitors does not show that a hand was at both."""
+    first, second = map(str, visit.unit.layout.places("capacitor")[:2])
+    event = Answered("capacitor-discharge", (first, second), (outcome,))
+    state = after(shipped, replace(visit, work=replace(DEAD, discharged=frozenset())), event)
+    assert state.work.discharged == ({first} if bled else set())
+    assert (Step("capacitor-discharge", first) in state.failed_steps) is not bled
+    assert Step("capacitor-discharge", second) not in state.failed_steps

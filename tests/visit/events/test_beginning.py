@@ -4,12 +4,15 @@ from __future__ import annotations
 
 from dataclasses import replace
 
-from tests.visit.events.effects import THEN, UNIT, changed
+import pytest
+
+from tests.visit.events.effects import AIM, THEN, UNIT, changed
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.unit.equipment import read_unit
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
+from troubleshoot.safety.stops.record import LeftOn, Spot
 from troubleshoot.safety.unit_at_work import unit_at_work
-from troubleshoot.visit.events import FactTold, Started, after, replay
+from troubleshoot.visit.events import Called, FactTold, LeftBefore, Started, after, replay
 from troubleshoot.visit.state import RepairSaid, VisitState
 
 
@@ -66,3 +69,30 @@ def test_plate_values_of_several_places_are_joined(shipped: Knowledge, visit: Vi
     assert state.unit_data["compressor-rla"] == {"circuit 1": "7 A", "circuit 2": "9 A"}
     whole = after(shipped, state, FactTold("compressor-rla", "6 A"))
     assert whole.unit_data["compressor-rla"] == "6 A"
+
+
+def test_the_call_and_what_was_left_off_before_are_kept(
+    shipped: Knowledge, visit: VisitState
+) -> None:
+    changed(shipped, visit, Called("it is cold"), words="it is cold")
+    left = (LeftOn("gas-odour", (), ("combustible-gas-sweep",)),)
+    told = LeftBefore(("the gas cock is shut",), left)
+    changed(shipped, visit, told, left_before=("the gas cock is shut",), left_on=left)
+
+
+def test_what_was_told_of_the_unit_before_the_start_holds(shipped: Knowledge) -> None:
+    told = [
+        FactTold("heat", "electric", {"circuits": "2"}),
+        Started(unit={"supply-phase": "single"}),
+    ]
+    state = replay(shipped, told)
+    assert state.unit_data == {"heat": "electric", "circuits": "2", "supply-phase": "single"}
+    assert not state.at_work.burns_gas and state.at_work.circuits == ("circuit 1", "circuit 2")
+
+
+@pytest.mark.parametrize("aim", [("weather-pattern", None), ("suction-pressure", None), AIM])
+def test_a_fact_leaves_what_is_aimed_at_where_its_place_is_still_there(
+    aim: Spot, shipped: Knowledge, visit: VisitState
+) -> None:
+    state = replace(visit, aim=aim)
+    assert after(shipped, state, FactTold("heat", "electric")).aim == aim

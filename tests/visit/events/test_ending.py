@@ -4,18 +4,74 @@ from __future__ import annotations
 
 from dataclasses import replace
 
+import pytest
+
 from tests.visit.events.effects import THEN, changed
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.visit.events import Closing, Named, Noted, Repaired
+from troubleshoot.visit.events import Closing, Named, Noted, ProofRead, Repaired
 from troubleshoot.visit.state import RepairSaid, VisitState
 
 
 def test_notes_names_repairs_and_the_way_out(shipped: Knowledge, visit: VisitState) -> None:
     changed(shipped, visit, Noted("b"), notes=("a", "b"))
     changed(shipped, visit, Named("RTU-7"), name="RTU-7")
-    said = RepairSaid("g", THEN, answers=1)
+    said = RepairSaid("g", THEN, visit.proofs, answers=1)
     changed(shipped, visit, Repaired("g"), repaired=("f", "g"),
-            repairs=(said,), mended_here=True, closing=False)  # fmt: skip
+            repairs=(said,), proofs=(), mended_here=True, closing=False)  # fmt: skip
     changed(shipped, visit, Closing(cured=True), cured=True, aim=None)
     changed(shipped, replace(visit, closing=False, cured=True), Closing(), closing=True,
             cured=False, aim=None)  # fmt: skip
+
+
+NOT_TAKEN = ("superheat", "")
+READ = ("suction-pressure", "118 psig")
+
+
+def test_what_proves_a_repair_is_kept_with_it_and_the_later_reading_counts(
+    shipped: Knowledge, visit: VisitState
+) -> None:
+    earlier, begun = RepairSaid("f", still="gone"), RepairSaid("g", proofs=(NOT_TAKEN, READ))
+    state = replace(visit, repairs=(earlier, begun))
+    again = replace(begun, proofs=(NOT_TAKEN, ("suction-pressure", "121 psig")))
+    changed(shipped, state, ProofRead(READ[0], "121 psig"), repairs=(earlier, again))
+    taken = replace(begun, proofs=(READ, ("superheat", "12 F")))
+    changed(shipped, state, ProofRead("superheat", "12 F"), repairs=(earlier, taken))
+    not_any_more = replace(begun, proofs=(NOT_TAKEN, (READ[0], "")))
+    changed(shipped, state, ProofRead(READ[0], None), repairs=(earlier, not_any_more))
+
+
+def test_a_proof_in_front_of_its_repair_waits_for_it(shipped: Knowledge, visit: VisitState) -> None:
+    state = replace(visit, repairs=(RepairSaid("f", still="gone"),), proofs=(READ,))
+    changed(shipped, state, ProofRead("superheat", None), proofs=(READ, NOT_TAKEN))
+    changed(shipped, state, ProofRead(READ[0], "121 psig"), proofs=((READ[0], "121 psig"),))
+
+
+FIRST = RepairSaid("f", THEN, (NOT_TAKEN,), "still warm", 3)
+BEGUN = RepairSaid("g", THEN, (READ,), answers=4)
+
+
+@pytest.mark.parametrize(
+    ("said_before", "said_now"),
+    [
+        ((), ("new",)),
+        ((FIRST,), (FIRST, "new")),
+        ((FIRST, BEGUN), (FIRST, "ended")),
+        ((BEGUN, FIRST), (BEGUN, FIRST, "new")),
+        ((FIRST, replace(BEGUN, still="no")), (FIRST, replace(BEGUN, still="no"), "new")),
+        ((FIRST, replace(BEGUN, fault="h")), (FIRST, replace(BEGUN, fault="h"), "new")),
+    ],
+)
+def test_a_repair_is_ended_where_it_was_begun_and_else_is_another(
+    said_before: tuple[RepairSaid, ...], said_now: tuple[RepairSaid | str, ...],
+    shipped: Knowledge, visit: VisitState,
+) -> None:  # fmt: skip
+    """Said once more with the answer whether the complaint is gone; no other is forgotten."""
+    made: dict[RepairSaid | str, RepairSaid] = {
+        "new": RepairSaid("g", THEN, (NOT_TAKEN,), "gone", answers=1),
+        "ended": replace(BEGUN, proofs=(READ, NOT_TAKEN), still="gone"),
+    }
+    state = replace(visit, repairs=said_before, proofs=(NOT_TAKEN,))
+    changed(
+        shipped, state, Repaired("g", "gone"), repaired=("f", "g"), proofs=(), mended_here=True,
+        closing=False, repairs=tuple(made.get(each, each) for each in said_now),
+    )  # fmt: skip

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
@@ -18,10 +19,12 @@ def test_whoever_goes_on_takes_nothing_afresh_and_a_long_absence_voids(
     minutes: int, voids: bool, shipped: Knowledge, visit: VisitState
 ) -> None:
     event = Resumed(minutes, True)
-    away = {"work": expire(visit.work, "resumed"), "aim": None} if voids else {}
-    changed(shipped, visit, event, fresh=None, **away)
-    changed(shipped, visit, replace(event, profiles=("technician",)), fresh=None,
-            profiles=frozenset({"technician"}), **away)  # fmt: skip
+    away: dict[str, Any] = {"fresh": None, "fresh_read": False}
+    if voids:
+        away |= {"work": expire(visit.work, "resumed"), "aim": None, "failed_steps": ()}
+    changed(shipped, visit, event, **away)
+    someone = replace(event, profiles=("technician",))
+    changed(shipped, visit, someone, profiles=frozenset({"technician"}), **away)
 
 
 def test_an_hour_voids_the_roof(shipped: Knowledge, visit: VisitState) -> None:

@@ -11,6 +11,7 @@ from tests.building import base, test_of, unit_of
 from troubleshoot.knowledge.model import Complaint, Finding, Hazard, Knowledge, Stop, Trigger
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.places import Place
+from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.record import HandOverResult, StopMet
 from troubleshoot.safety.work_state import WorkState
 from troubleshoot.visit.events import DangerReported, Halted, Reopened, TakenAfresh, VisitEnded
@@ -36,7 +37,10 @@ OLD = StopMet("old", 0, told="somebody")
 
 
 def visit(*answers: Answer, **more: Any) -> VisitState:
-    given: dict[str, Any] = {"fresh": ("room", None), "aim": ("room", None), **more}
+    given: dict[str, Any] = {
+        "fresh": ("room", None), "fresh_read": True, "aim": ("room", None),
+        "failed_steps": (Step("second-person"),), **more,
+    }  # fmt: skip
     return VisitState(unit=unit_of(KNOWN, circuits=2), answers=answers, **given)
 
 
@@ -49,7 +53,7 @@ def test_a_stop_ends_what_was_on_its_way_and_is_kept_with_its_finding_and_time()
     event = Halted("leak", "look", "circuit 2", time="now")
     after = event.apply(KNOWN, state)
     met = StopMet("leak", 1, ("look", TWO), time="now")
-    assert after == replace(state, stops=(OLD, met), fresh=None, aim=None)
+    assert after == replace(state, stops=(OLD, met), fresh=None, fresh_read=False, aim=None)
     assert replace(event, at=None).apply(KNOWN, state).stops[-1].spot == ("look", None)
 
 
@@ -95,7 +99,7 @@ def test_a_finding_taken_afresh_counts_from_now_and_only_an_all_clear_has_a_resu
     state = visit(said("room"), said("room"), stops=(OLD, last), fresh=None)
     event = TakenAfresh("look", "circuit 1")
     after = event.apply(KNOWN, state)
-    assert after == replace(state, fresh=("look", ONE), fresh_since=2)
+    assert after == replace(state, fresh=("look", ONE), fresh_read=False, fresh_since=2)
     with_result = replace(event, result=RESULT).apply(KNOWN, state)
     assert with_result == replace(after, stops=(OLD, replace(last, result=RESULT)))
     without_stop = replace(event, result=RESULT).apply(KNOWN, replace(state, stops=()))
@@ -135,7 +139,7 @@ def test_a_reopened_visit_goes_on_with_its_finding_its_people_and_nothing_taken_
     assert met.spot == ("room", None)  # its own finding, whichever is taken first
     assert after == replace(
         state, stops=(OLD, met), fresh=("look", TWO), profiles=frozenset({"gas"}), fresh_since=2,
-        aim=None, closing=False, ended=None, work=after.work,
+        fresh_read=False, failed_steps=(), aim=None, closing=False, ended=None, work=after.work,
     )  # fmt: skip
     assert (after.work.roof, after.work.panels, after.work.occupants_told) == (
         "not-checked", "unsure", False,

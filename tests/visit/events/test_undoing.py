@@ -75,6 +75,8 @@ def test_what_a_person_chose_stays_chosen_and_the_way_out_goes_with_its_repair()
     assert standing([answer, chosen, undo]) == [chosen]
     assert standing([answer, aimed, undo]) == []
     assert standing([answer, Repaired("f"), Closing(), undo]) == [answer]
+    assert standing([answer, Closing(), undo]) == [Closing()], "the way out that somebody chose"
+    assert standing([Repaired("f"), Noted("x"), Closing(), undo]) == [Noted("x")]
     assert standing([Repaired("f"), Closing(), ProofRead("p", "1 V"), undo]) == [
         Repaired("f"), Closing(),
     ]  # fmt: skip

@@ -10,6 +10,7 @@ import pytest
 from tests.visit.events.effects import AIM, DEAD, ONE, TWO, UNIT, changed
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.unit.equipment import read_unit
+from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.needs import needs_of
 from troubleshoot.safety.route import steps_to
@@ -18,7 +19,15 @@ from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.transitions import after_step, after_test, failed
 from troubleshoot.safety.unit_at_work import unit_at_work
 from troubleshoot.safety.work_state import WorkState
-from troubleshoot.visit.events import Aimed, Closing, DangerReported, Resumed, Skipped, after
+from troubleshoot.visit.events import (
+    Aimed,
+    Closing,
+    DangerReported,
+    NotUnderstood,
+    Resumed,
+    Skipped,
+    after,
+)
 from troubleshoot.visit.events.event import Event
 from troubleshoot.visit.state import VisitState
 
@@ -39,7 +48,7 @@ def test_what_is_skipped_takes_along_only_what_hangs_on_it(
     gone = {("weather-pattern", None), (test, ONE)}
     changed(
         shipped, replace(visit, aim=aim), Skipped(test, at),
-        skipped=frozenset(gone), aim=then, fresh=None,
+        skipped=frozenset(gone), aim=then, fresh=None, fresh_read=False,
     )  # fmt: skip
 
 
@@ -103,27 +112,62 @@ def test_what_is_skipped_everywhere_has_failed_at_its_first_place(
     assert skipped.work.discharged == set(others)
 
 
-@pytest.mark.parametrize(
-    "leaves",
-    [
-        Aimed("weather-pattern"),
-        Closing(),
-        Resumed(minutes_away=None, same_day=False),
-        DangerReported("smoke-or-heat-now", "smoke", "all-clear"),
-    ],
-)
-def test_whoever_leaves_a_test_in_hand_may_have_begun_it(
-    leaves: Event, shipped: Knowledge, visit: VisitState
-) -> None:
-    """`done` at the jumper test put panels on and power back, and never asked for the jumper."""
-    jumper = shipped.tests["call-jumpered-at-unit"]
-    needs = needs_of(jumper, None, visit.at_work)
+JUMPER = "call-jumpered-at-unit"
+LEAVING = [
+    Aimed("weather-pattern"),
+    Closing(),
+    Resumed(minutes_away=None, same_day=False),
+    DangerReported("smoke-or-heat-now", "smoke", "all-clear"),
+    NotUnderstood({"event": "nothing of today"}),
+]
+
+
+def with_in_hand(
+    shipped: Knowledge, visit: VisitState, test: str, at: Place | None = None
+) -> VisitState:
+    """The visit with a test on the screen, and every step before it done."""
+    needs = needs_of(shipped.tests[test], spoken(at), visit.at_work)
     way = steps_to(WorkState(), needs, visit.at_work)
     work = reduce(
         lambda work, step: after_step(work, step, (CONFIRMED[step.id],), visit.at_work),
         way, WorkState(),
     )  # fmt: skip
-    in_hand = replace(visit, work=work, aim=(jumper.id, None))
-    assert after(shipped, in_hand, leaves).work.jumpers == {jumper.id}
-    on_the_way = replace(in_hand, work=replace(work, roof="not-checked"))
+    return replace(visit, work=work, aim=(test, at))
+
+
+@pytest.mark.parametrize("leaves", LEAVING)
+def test_whoever_leaves_a_test_in_hand_may_have_begun_it(
+    leaves: Event, shipped: Knowledge, visit: VisitState
+) -> None:
+    """`done` at the jumper test put panels on and power back, and never asked for the jumper."""
+    in_hand = with_in_hand(shipped, visit, JUMPER)
+    assert after(shipped, in_hand, leaves).work.jumpers == {JUMPER}
+    on_the_way = replace(in_hand, work=replace(in_hand.work, roof="not-checked"))
     assert after(shipped, on_the_way, leaves).work.jumpers == frozenset()
+
+
+@pytest.mark.parametrize("leaves", LEAVING)
+def test_the_leads_of_a_test_in_hand_may_be_off_where_it_was(
+    leaves: Event, shipped: Knowledge, visit: VisitState
+) -> None:
+    there = visit.unit.layout.places("capacitor")[-1]
+    in_hand = with_in_hand(shipped, visit, "capacitance-out-of-circuit", there)
+    assert after(shipped, in_hand, leaves).work.leads_off == {str(there)}
+
+
+def test_a_test_in_hand_that_is_aimed_at_anew_is_not_left(
+    shipped: Knowledge, visit: VisitState
+) -> None:
+    """It is still on the screen: nobody may have begun it who has not answered it."""
+    in_hand = with_in_hand(shipped, visit, JUMPER)
+    again = Aimed(JUMPER, reason="it tells most", chosen=True)
+    changed(shipped, in_hand, again, aim_reason="it tells most")
+
+
+@pytest.mark.parametrize("leaves", [Aimed("weather-pattern"), Closing()])
+def test_a_step_that_was_chosen_and_left_takes_back_nothing_that_was_shown(
+    leaves: Event, shipped: Knowledge, visit: VisitState
+) -> None:
+    """Only a test begins with hands inside; a proof that nobody took up again still stands."""
+    in_hand = replace(visit, work=DEAD, aim=("tester-proof", None))
+    assert after(shipped, in_hand, leaves).work == DEAD
