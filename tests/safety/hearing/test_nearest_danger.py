@@ -72,6 +72,7 @@ def test_a_denial_and_what_changes_nothing_bring_a_guess_no_nearer(phrase: str, 
         (["acid drip", "acid drip drum whistle"], "drip acid", 0),
         (["acid drip drum whistle", "acid drip"], "drip acid", 1),
         (["acid drip", "acid ribbon", "drip acid kettle"], "kettle ribbon acid", 1),
+        (["acid drip drum", "acid kettle drum", "drip whistle"], "kettle drip acid", 1),
     ],
 )
 def test_the_nearest_has_more_of_its_words_said_and_rarer_ones(

@@ -46,7 +46,8 @@ def test_what_a_caller_names_stands_instead_of_the_call_and_of_no_other_danger(
     met = StopMet("gas-odour", 1, (hazard.all_clear or "", None), "i smell gas")
     named = DangerReported.of(hazard, "i smell gas", names_the_last=True)
     assert after(shipped, state, named).stops == (*instead, met)
-    more = DangerReported.of(hazard, "i smell gas")
+    more = DangerReported("gas-odour", "i smell gas", hazard.all_clear)
+    assert more == DangerReported.of(hazard, "i smell gas")
     assert after(shipped, state, more).stops == (*beside, met)
 
 

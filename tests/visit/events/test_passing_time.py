@@ -1,4 +1,4 @@
-"""What time alone changes of a visit: this, and nothing else."""
+"""What time alone, or what nobody understands, changes of a visit: this, and nothing else."""
 
 from __future__ import annotations
 
@@ -10,7 +10,7 @@ import pytest
 from tests.visit.events.effects import DEAD, changed
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.transitions import expire
-from troubleshoot.visit.events import HourPassed, Resumed
+from troubleshoot.visit.events import HourPassed, NotUnderstood, Resumed
 from troubleshoot.visit.state import VisitState
 
 
@@ -30,3 +30,11 @@ def test_whoever_goes_on_takes_nothing_afresh_and_a_long_absence_voids(
 def test_an_hour_voids_the_roof(shipped: Knowledge, visit: VisitState) -> None:
     state = replace(visit, work=DEAD)
     changed(shipped, state, HourPassed(), work=replace(DEAD, roof="not-checked"))
+
+
+def test_what_nobody_understands_is_as_an_absence_and_takes_nothing_afresh(
+    shipped: Knowledge, visit: VisitState
+) -> None:
+    event = NotUnderstood({"event": "nothing of today"})
+    work = expire(visit.work, "resumed")
+    changed(shipped, visit, event, work=work, aim=None, fresh=None, fresh_read=False)

@@ -165,9 +165,11 @@ def test_a_test_in_hand_that_is_aimed_at_anew_is_not_left(
 
 
 @pytest.mark.parametrize("leaves", [Aimed("weather-pattern"), Closing()])
-def test_a_step_that_was_chosen_and_left_takes_back_nothing_that_was_shown(
+def test_a_sweep_that_was_chosen_once_more_and_left_still_stands_as_it_was_read(
     leaves: Event, shipped: Knowledge, visit: VisitState
 ) -> None:
-    """Only a test begins with hands inside; a proof that nobody took up again still stands."""
-    in_hand = replace(visit, work=DEAD, aim=("tester-proof", None))
-    assert after(shipped, in_hand, leaves).work == DEAD
+    """No hands were in the unit, and nobody has read anything else; whoever skips it says so."""
+    sweep = "combustible-gas-sweep"
+    in_hand = replace(visit, work=replace(DEAD, clear=frozenset({sweep})), aim=(sweep, None))
+    assert after(shipped, in_hand, leaves).work == in_hand.work
+    assert after(shipped, in_hand, Skipped(sweep)).work.clear == frozenset()
