@@ -47,16 +47,20 @@ def test_a_word_that_stands_in_the_rules_is_spelt_as_it_was_meant(where: str) ->
     ("typed", "put_right"),
     [
         ("explosin", True), ("an explosin here", True), ("here explosion", False),
-        ("smoulderng", True), ("gangwy", False), ("", False),
+        ("smoulderng", True), ("", False),
     ],
 )  # fmt: skip
 def test_what_is_put_right_is_a_word_of_a_stop_or_one_that_counts_as_it(
     typed: str, put_right: bool
 ) -> None:
-    """No caution that stops nothing is seen in a slip of the fingers."""
-    knowledge = base(hazards=[BLAST, job("smoke", "smoke"), no_stop("mind", "gangway"), ANY])
+    knowledge = base(hazards=[BLAST, job("smoke", "smoke"), ANY])
     assert is_mistyped(knowledge, typed) is put_right
     assert bool(spoken_of(knowledge, typed)) is (put_right or typed == "here explosion")
+
+
+def test_no_caution_that_stops_nothing_is_seen_in_a_slip_of_the_fingers() -> None:
+    assert is_mistyped(base(hazards=[job("mind", "gangway"), ANY]), "gangwy")
+    assert not is_mistyped(base(hazards=[no_stop("mind", "gangway"), ANY]), "gangwy")
 
 
 @pytest.mark.parametrize(
