@@ -10,12 +10,13 @@ from datetime import datetime
 import pytest
 
 from troubleshoot.dialogue.answering import answer_event_from, step_event_from
-from troubleshoot.dialogue.by_word import NotAnAnswer
+from troubleshoot.dialogue.by_word import NearlyAnAnswer, NotAnAnswer
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.safety.declared import CONFIRMED
-from troubleshoot.safety.steps import BLEED_CAPACITOR, BLEED_DRIVE, DEAD_TEST, Step
+from troubleshoot.safety.steps import BLEED_CAPACITOR, BLEED_DRIVE, DEAD_TEST, ROOF, Step
+from troubleshoot.visit.events import Answered
 from troubleshoot.visit.hearing.metered import as_a_file_counts
 from troubleshoot.visit.state import VisitState
 
@@ -115,3 +116,47 @@ def test_a_display_in_kilovolts_proves_nothing(step: str, typed: str, shipped: K
     with pytest.raises(NotAnAnswer):
         outcomes(shipped, step, typed)
     assert not counts_in_a_file(shipped, step, typed)
+
+
+@pytest.mark.parametrize(
+    ("step", "typed", "why"),
+    [
+        (BLEED_CAPACITOR, "it reads 0 v ac", "a stored charge is direct current"),
+        (BLEED_DRIVE, "bled down, the meter shows 1 vac", "a stored charge is direct current"),
+        (DEAD_TEST, "0 vdc on all three", "line volts are alternating current"),
+        (ROOF, "about 20 ft, safe", "it is told as about so much"),
+        (ROOF, "less than 20 ft, safe", "the number leaves open how far it goes"),
+    ],
+)
+def test_nor_does_it_among_words(step: str, typed: str, why: str, shipped: Knowledge) -> None:
+    """Words that take nothing away from a number add nothing to one that proves nothing."""
+    with pytest.raises(NearlyAnAnswer, match=f"^{typed} proves nothing: {why}"):
+        outcomes(shipped, step, typed)
+
+
+@pytest.mark.parametrize(
+    ("step", "typed", "kept"),
+    [
+        (DEAD_TEST, "about 208 V", "about 208 V"), (DEAD_TEST, "~208", "~208"),
+        (BLEED_DRIVE, "roughly 160 V DC", "roughly 160 V DC"), (DEAD_TEST, "maybe 208 V", "208 V"),
+        (ROOF, "about 4 ft, safe", "about 4 ft"),
+    ],
+)  # fmt: skip
+def test_what_is_bad_is_kept_with_how_sure_it_was(
+    step: str, typed: str, kept: str, shipped: Knowledge
+) -> None:
+    """Whoever reads the record sees a guess for what it was, where the number can be read so."""
+    done = Step(step, PLACES.get(step))
+    event = step_event_from(shipped, VisitState(), shipped.tests[step], done, typed, NOW)
+    assert event.text == kept and CONFIRMED[step] not in event.outcomes
+
+
+def test_what_is_named_as_wrong_in_the_air_counts_and_no_number_beside_it(
+    shipped: Knowledge,
+) -> None:
+    """A sound number elsewhere takes nothing away from a leak that somebody has found."""
+    sweep = shipped.tests["combustible-gas-sweep"]
+    words = tuple(outcome.id for outcome in sweep.outcomes)
+    for typed in ("there is a leak at the union", "leak at the union, 0 at the next one"):
+        found = answer_event_from(shipped, sweep, None, typed, words)
+        assert found == Answered(sweep.id, outcomes=("leak",))

@@ -1,0 +1,73 @@
+"""What confirms a safety step beside its bare word, and what is said where a number is none."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+from datetime import datetime
+
+import pytest
+
+from troubleshoot.dialogue.answering import answer_event_from, answers, step_event_from
+from troubleshoot.dialogue.by_word import NotAnAnswer
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.steps import ROOF, Step
+from troubleshoot.visit.state import VisitState
+
+NOW = datetime.fromisoformat("2026-11-26T12:00:00+00:00")
+TOLD_TO_SOMEBODY = ("fire-panel-back", "tell-fire-panel", "tell-occupants")
+
+
+def done(shipped: Knowledge, name: str, typed: str) -> tuple[str, ...]:
+    test = shipped.tests[name]
+    return step_event_from(shipped, VisitState(), test, Step(name), typed, NOW).outcomes
+
+
+def test_who_was_told_and_when_may_stand_where_the_step_is_to_tell_somebody(
+    shipped: Knowledge,
+) -> None:
+    """Their screens ask for both; at any other step a time may be that of something else."""
+    taken = []
+    for name, word in CONFIRMED.items():
+        spoken = shipped.tests[name].spoken(word)
+        try:
+            found = done(shipped, name, f"{spoken}, with security at 14:10")
+        except NotAnAnswer:
+            continue
+        taken += [name] * (found == (word,))
+    assert sorted(taken) == sorted(TOLD_TO_SOMEBODY)
+
+
+@pytest.mark.parametrize(
+    ("typed", "said"),
+    [
+        ("15 A safe", '"15 A safe" holds no unit I know'), ("xyz", "Say in words what came of it"),
+        ("safe or not", "Say in words what came of it"),
+    ],
+)  # fmt: skip
+def test_why_it_is_no_answer_at_the_roof_is_said_of_what_was_typed(
+    typed: str, said: str, shipped: Knowledge
+) -> None:
+    """Of words it is not said that they are no number, of a number not that it is no words."""
+    with pytest.raises(NotAnAnswer) as refused:
+        done(shipped, ROOF, typed)
+    assert str(refused.value).startswith(said)
+
+
+def test_the_number_of_a_line_is_a_whole_answer_however_it_is_set_off(shipped: Knowledge) -> None:
+    """Only words can be shortened too far."""
+    sweep = shipped.tests["refrigerant-sweep-a2l"]
+    words = tuple(outcome.id for outcome in sweep.outcomes)
+    for typed in ("1", "1,", " 1 ,"):
+        assert answer_event_from(shipped, sweep, None, typed, words).outcomes == words[:1]
+
+
+def test_what_may_be_typed_is_every_word_of_the_outcomes_that_this_unit_has(
+    shipped: Knowledge,
+) -> None:
+    limit = shipped.tests["main-limit"]
+    first, second = limit.outcomes[0], replace(limit.outcomes[1], words=("open",))
+    test = replace(limit, outcomes=(first, second, *limit.outcomes[2:]))
+    assert answers(test, {second.id}) == (second.spoken, "open")
+    both = answers(test, [first.id, second.id])
+    assert both == (first.spoken, *first.words, second.spoken, "open")
