@@ -132,6 +132,13 @@ def test_of_a_stop_that_is_not_on_record_any_hour_of_the_day_is_taken(shipped: K
     assert told(book_of(shipped, ()), "gas company 0:10")[1] == "gas company 0:10"
 
 
+def test_a_day_on_which_the_time_says_nothing_is_kept_and_not_read(shipped: Knowledge) -> None:
+    """Which of its hours was understood is said only where one was."""
+    terminal, kept = told(stopped(shipped), "gas company, as on friday", "11:15")
+    assert kept == "gas company, as on friday, 11:15" and terminal.asked == [WHO, WHEN_TOLD]
+    assert not [line for line in terminal.said if line.startswith("Taken as")]
+
+
 @pytest.mark.parametrize(
     "typed",
     [(f"{UTILITY} {FIRE}",), (BOSS, f"{UTILITY} {FIRE}"), ("gas company", f"11:15 {FIRE}")],
