@@ -11,7 +11,7 @@ from troubleshoot.dialogue.answering import answer_event_from, answers, step_eve
 from troubleshoot.dialogue.by_word import NotAnAnswer
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.declared import CONFIRMED
-from troubleshoot.safety.steps import ROOF, Step
+from troubleshoot.safety.steps import DEAD_TEST, ROOF, Step
 from troubleshoot.visit.state import VisitState
 
 NOW = datetime.fromisoformat("2026-11-26T12:00:00+00:00")
@@ -71,3 +71,11 @@ def test_what_may_be_typed_is_every_word_of_the_outcomes_that_this_unit_has(
     assert answers(test, {second.id}) == (second.spoken, "open")
     both = answers(test, [first.id, second.id])
     assert both == (first.spoken, *first.words, second.spoken, "open")
+
+
+def test_two_findings_in_one_line_are_both_heard_and_of_two_that_exclude_each_other_the_worse(
+    shipped: Knowledge,
+) -> None:
+    near_and_storm = ("edge-under-6-ft", "lightning")
+    assert done(shipped, ROOF, "edge under 6 ft, lightning") == near_and_storm
+    assert done(shipped, DEAD_TEST, "dead, live") == ("live",)
