@@ -3,17 +3,19 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
 from tests.cli.lines import Lines, book_of, held
+from tests.dialogue.test_standing import DAMAGED, Shelf
 from tests.dialogue.test_stopped import CRACK, DONE, NOW, STUCK, TOLD, at_the_stop, kinds, visit
 from troubleshoot.cli import clock
-from troubleshoot.dialogue.prompts import AtStop
+from troubleshoot.dialogue.prompts import AtStop, Ended
 from troubleshoot.dialogue.reopening import reopen
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.stopped import stopped
-from troubleshoot.dialogue.talk import Leave
+from troubleshoot.dialogue.talk import Leave, Talk
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.safety.hazard_words import also_stands
@@ -76,6 +78,21 @@ def test_the_unit_is_asked_for_whole_until_it_is_named_or_has_no_name(decider: D
     assert terminal.asked[1:3] == [WHICH_UNIT] * 2 and book.state.name == "RTU 9"
     refused = "Undo never reaches past a STOP. Give the name, or Enter for none."
     assert refused in terminal.said
+
+
+def test_a_unit_that_is_named_only_at_the_hand_over_meets_what_stands_over_it(
+    decider: Decider,
+) -> None:
+    book, terminal = visit(decider.knowledge, CRACK, name=""), Lines("over", "rtu 7", TOLD)
+    conclusions = conclude_visit(decider.reasoner, book.state)
+    decision = decider.decide(book.state, conclusions)
+    shelf: Any = Shelf(decider.knowledge, DAMAGED)
+
+    def here(voice: Voice) -> Talk[Ended | None]:
+        return stopped(book, voice, decision, conclusions, shelf)
+
+    held(decider.knowledge, terminal, here)
+    assert terminal.said.index(DAMAGED.lines[0]) < terminal.said.index("Taken as: 12:00 pm today.")
 
 
 def test_a_reply_that_is_data_already_is_kept_as_it_is(decider: Decider) -> None:
