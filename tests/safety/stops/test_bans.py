@@ -171,3 +171,24 @@ def test_the_gravest_comes_first() -> None:
         Hazard("j", "DANGER", "j", stop=Stop("whole-job", "it")),
     ]
     assert [h.id for h in gravest_first(hazards)] == ["j", "d", "w", "n"]
+
+
+def test_what_halts_the_job_comes_first_and_a_stop_for_one_step_halts_none() -> None:
+    bad = Trigger((Finding("room", ("bad",)),))
+    hazards = [
+        Hazard("word", "DANGER", "d", (bad,)),
+        Hazard("step", "WARNING", "s", (bad,), Stop("this-step", "it")),
+        Hazard("safe", "WARNING", "m", (bad,), Stop("until-made-safe", "it")),
+        Hazard("job", "NOTICE", "j", (bad,), Stop("whole-job", "it")),
+    ]
+    found = concluded(knowing(*hazards), Answer("room", ("bad",)))
+    assert [each.hazard.id for each in standing_hazards(found)] == ["job", "safe", "word", "step"]
+
+
+def test_under_a_stop_that_the_call_brought_up_any_test_may_be_forbidden_by_choice_too() -> None:
+    """The call is no test that could be taken once more."""
+    call = Complaint("smells", "It smells", all_clear="room")
+    gas = hazard(trigger=Trigger(complaint="smells"), scope="whole-job")
+    forbidden = Forbidden(concluded(knowing(gas, complaints=[call]), complaint="smells"))
+    assert forbidden.by(LOOK, ONE) is not None
+    assert forbidden.even_if_chosen(LOOK, ONE) is not None
