@@ -43,6 +43,7 @@ def look(*places: object, outcome: str = "normal", **more: object) -> list[Answe
         (AT_TWO, look(TWO, valid=False), False),
         (AT_TWO, [Answer("room", ("normal",))], False),
         (replace(AT_TWO, tests=("room", "look")), [Answer("room", ("normal",))], True),
+        (replace(AT_TWO, tests=("room",)), [Answer("room", ("bad",))], False),
         (AT_BOTH, look(TWO), False),
         (AT_BOTH, look(ONE, TWO), True),
         (NOWHERE, [], False),
