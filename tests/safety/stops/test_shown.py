@@ -148,9 +148,13 @@ def test_whoever_tells_nothing_is_told_in_which_unit_to_read(
 
 
 @pytest.mark.parametrize(
-    ("name", "typed"), [("gas-odour", "valve 7"), ("live-now", "fan 7"), ("ladder-and-hatch", "7")]
-)
-def test_a_bare_number_beside_one_word_shows_nothing_where_there_is_a_unit(
+    ("name", "typed"),
+    [
+        ("gas-odour", "valve 7"), ("live-now", "fan 7"), ("ladder-and-hatch", "7"),
+        ("ladder-and-hatch", "ladder"),
+    ],
+)  # fmt: skip
+def test_one_word_or_a_number_of_nothing_shows_nothing(
     name: str, typed: str, shipped: Knowledge
 ) -> None:
     with pytest.raises(NotAResult, match="Give the reading with its unit"):
