@@ -4,9 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from tests.building import base
+from tests.building import base, measured
 from tests.safety.stops.little_rules import hazard
-from troubleshoot.knowledge.model import Knowledge, Quantity
+from troubleshoot.knowledge.model import Knowledge, Quantity, Read
 from troubleshoot.reasoning.unit.equipment import read_unit
 from troubleshoot.safety.stops.reopening import NotAResult
 from troubleshoot.safety.stops.shown import as_read, is_share_of_nothing, numbers_in, of_what
@@ -130,6 +130,22 @@ def test_where_no_sweep_says_what_is_sound_only_nothing_is(typed: str, sound: bo
     else:
         with pytest.raises(NotAResult):
             as_read(WITHOUT_SWEEPS, typed, fumes)
+
+
+AIR = measured(
+    "air", {"normal": {"at_most": 5}, "leak": {"above": 5}}, reads=(Read("air", unit=LFL),)
+)
+ALARM = hazard("alarm", "whole-job", all_clear="air")
+IN_LFL = base([AIR], hazards=[ALARM], quantities=[Quantity("air", LEL, "air")])
+
+
+def test_a_bare_share_is_of_the_unit_in_which_the_dangers_own_sweep_is_read() -> None:
+    """Its quantity is kept in another."""
+    assert as_read(IN_LFL, "3 % LFL", ALARM) == "3 % LFL"
+    with pytest.raises(NotAResult, match="6 is not sound"):
+        as_read(IN_LFL, "6 %, swept", ALARM)
+    with pytest.raises(NotAResult, match="% LFL or % LEL or ppm"):
+        as_read(IN_LFL, "3 %, swept", ALARM)
 
 
 @pytest.mark.parametrize(
