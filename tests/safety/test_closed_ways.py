@@ -83,6 +83,7 @@ def test_without_a_proved_meter_nothing_metered_and_nothing_dead_is_open(
 ) -> None:
     job = VisitState(at_work=UNIT, work=READY, failed_steps=(METER,))
     assert not is_closed(job, test, None)
+    assert not is_closed(replace(job, failed_steps=()), test, None)
     assert is_closed(replace(job, failed_steps=(METER, METER)), test, None) is is_behind
     proved = replace(READY, meter="proved")
     live = test is not HANDS_IN

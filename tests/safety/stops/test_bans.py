@@ -93,6 +93,29 @@ def test_what_was_read_last_at_a_place_ends_a_ban_or_not() -> None:
         assert bool(found.by(AMPS, Place("compressor", 1))) == barred
 
 
+@pytest.mark.parametrize(
+    ("answers", "barred"), [([], True), ([TWO], True), ([ONE], False), ([ONE, TWO], False)]
+)
+def test_a_ban_at_a_circuit_ends_when_that_circuit_was_read_sound(
+    answers: list[Place], barred: bool
+) -> None:
+    ban = Ban(work_states=("running-open",), at="circuit", until=(Finding("cure", ("normal",)),))
+    sound = [Answer("cure", ("normal",), places=(place,)) for place in answers]
+    found = Forbidden(concluded(knowing(hazard(ban)), *bad_at(ONE), *sound))
+    assert bool(found.by(AMPS, Place("compressor", 1))) == barred
+
+
+@pytest.mark.parametrize(("numbers", "barred"), [((), True), ((1,), True), ((1, 2), False)])
+def test_a_ban_on_a_kind_of_place_ends_when_every_one_of_them_was_read_sound(
+    numbers: tuple[int, ...], barred: bool
+) -> None:
+    ban = Ban(places=("compressor",), until=(Finding("amps", ("normal",)),))
+    places = [Place("compressor", number) for number in numbers]
+    sound = [Answer("amps", ("normal",), places=(place,)) for place in places]
+    found = Forbidden(concluded(knowing(hazard(ban)), *bad_at(ONE), *sound))
+    assert bool(found.by(ROOM, Place("compressor", 1))) == barred
+
+
 def test_what_ends_a_ban_is_not_barred_by_it() -> None:
     ban = Ban(areas=("area",), until=(Finding("cure", ("normal",)),))
     assert not Forbidden(concluded(knowing(hazard(ban)), *bad_at(ONE))).by(CURE, ONE)
@@ -171,3 +194,32 @@ def test_the_gravest_comes_first() -> None:
         Hazard("j", "DANGER", "j", stop=Stop("whole-job", "it")),
     ]
     assert [h.id for h in gravest_first(hazards)] == ["j", "d", "w", "n"]
+
+
+def test_what_halts_the_job_comes_first_and_a_stop_for_one_step_halts_none() -> None:
+    bad = Trigger((Finding("room", ("bad",)),))
+    hazards = [
+        Hazard("word", "DANGER", "d", (bad,)),
+        Hazard("step", "WARNING", "s", (bad,), Stop("this-step", "it")),
+        Hazard("safe", "WARNING", "m", (bad,), Stop("until-made-safe", "it")),
+        Hazard("job", "NOTICE", "j", (bad,), Stop("whole-job", "it")),
+    ]
+    found = concluded(knowing(*hazards), Answer("room", ("bad",)))
+    assert [each.hazard.id for each in standing_hazards(found)] == ["job", "safe", "word", "step"]
+
+
+def test_a_stop_that_stands_comes_before_a_wider_one_that_the_call_only_may_call_up() -> None:
+    call = Complaint("smell", "It smells", hazards_first=("job",), all_clear="room")
+    job = Hazard("job", "WARNING", "j", stop=Stop("whole-job", "it"))
+    safe = Hazard("safe", "WARNING", "m", (BAD,), Stop("until-made-safe", "it"))
+    found = concluded(knowing(job, safe, complaints=[call]), *bad_at(ONE), complaint="smell")
+    assert [each.hazard.id for each in standing_hazards(found)] == ["safe", "job"]
+
+
+def test_under_a_stop_that_the_call_brought_up_any_test_may_be_forbidden_by_choice_too() -> None:
+    """The call is no test that could be taken once more."""
+    call = Complaint("smells", "It smells", all_clear="room")
+    gas = hazard(trigger=Trigger(complaint="smells"), scope="whole-job")
+    forbidden = Forbidden(concluded(knowing(gas, complaints=[call]), complaint="smells"))
+    assert forbidden.by(LOOK, ONE) is not None
+    assert forbidden.even_if_chosen(LOOK, ONE) is not None

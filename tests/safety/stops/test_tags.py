@@ -201,3 +201,23 @@ def test_every_stop_of_the_rules_names_who_may_take_its_tag_off(shipped: Knowled
     assert fitting_roles(shipped.hazards["second-power-source"]) == ("electrician",)
     assert fitting_roles(shipped.hazards["flammable-refrigerant-found"]) == ("refrigerant",)
     assert fitting_roles(shipped.hazards["gas-pressure-too-high"]) == ("gas-utility", "gas-fitter")
+
+
+def test_what_else_the_unit_is_stopped_for_stands_on_the_same_tag(shipped: Knowledge) -> None:
+    """Whoever clears one danger must not take the tag off over the next."""
+    stuck = Answered("gas-valve-shut-off", outcomes=("passes-gas",))
+    lines = tag(shipped, "heat-exchanger-breach", [start(), crack(), stuck])
+    other = shipped.hazards["gas-valve-does-not-close"].spoken
+    assert f"Stopped for this too: {other}." in lines
+    assert not any(
+        "too:" in line for line in tag(shipped, "heat-exchanger-breach", [start(), crack()])
+    )
+
+
+def test_a_reading_that_shows_all_well_is_not_told_as_what_stopped_the_job(
+    shipped: Knowledge,
+) -> None:
+    sound = Answered("heat-exchanger-look", outcomes=("sound",))
+    stop = Halted.over("heat-exchanger-breach", ("heat-exchanger-look", None))
+    lines = tag(shipped, "heat-exchanger-breach", [start(), sound, stop])
+    assert not any(line.startswith("Found") for line in lines)

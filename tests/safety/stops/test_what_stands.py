@@ -7,7 +7,7 @@ from typing import Any
 
 import pytest
 
-from tests.building import base, measured
+from tests.building import base, case, measured, unit_of
 from tests.safety.stops.test_bans import (
     AMPS,
     CURE,
@@ -21,6 +21,7 @@ from tests.safety.stops.test_bans import (
     hazard,
     knowing,
 )  # fmt: skip
+from tests.safety.stops.test_parts import SPLIT, SWEEP
 from troubleshoot.knowledge.model import (
     Ban,
     Complaint,
@@ -30,6 +31,7 @@ from troubleshoot.knowledge.model import (
     Quantity,
     Read,
     Stop,
+    Trigger,
 )
 from troubleshoot.reasoning.conclude import FiredHazard, Reasoner
 from troubleshoot.reasoning.readings.answers import Answer
@@ -56,8 +58,6 @@ TESTS = (LOOK, CURE, AMPS, FAN, ROOM)
 def test_a_hazard_of_one_circuit_of_several_says_which(
     circuits: tuple[int, ...], count: int, where: str | None
 ) -> None:
-    from tests.building import case, unit_of
-
     knowledge = knowing(hazard())
     found = Reasoner(knowledge).conclude(case(knowledge, unit=unit_of(knowledge, circuits=count)))
     fired = FiredHazard(hazard(scope="whole-job"), circuits, (), found=True)
@@ -231,3 +231,14 @@ def test_what_a_finding_is_computed_from_may_be_read_once_more(shipped: Knowledg
         assert forbidden.by(test, None) is not None and forbidden.even_if_chosen(test, None) is None
     other = shipped.tests["gas-manifold-pressure"]
     assert forbidden.even_if_chosen(other, None) is not None
+
+
+def test_what_only_another_circuits_finding_is_computed_from_stays_forbidden() -> None:
+    """At the first circuit the split is typed itself, at the second it is computed."""
+    high = hazard(trigger=Trigger((Finding("split", ("high",)),)), scope="whole-job")
+    knowledge = base([SPLIT, SWEEP], hazards=[high], quantities=[Quantity("volts", "V", "volts")])
+    unit = replace(unit_of(knowledge, circuits=2), plate={("target", TWO): 12.0})
+    found = case(knowledge, Answer("split", ("high",), places=(ONE,)), unit=unit)
+    forbidden = Forbidden(Reasoner(knowledge).conclude(found))
+    assert forbidden.even_if_chosen(SPLIT, ONE) is None
+    assert forbidden.even_if_chosen(SWEEP, None) is not None
