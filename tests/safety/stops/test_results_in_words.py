@@ -10,7 +10,7 @@ import pytest
 from tests.safety.stops.results_told import NOTHING_DONE, NOTHING_SHOWN, RESULTS
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.stops.reopening import NotAResult, in_words
-from troubleshoot.safety.stops.shown import as_read, is_reading, of_what
+from troubleshoot.safety.stops.shown import as_read, of_what
 
 
 @pytest.mark.parametrize(("hazard", "done", "shown"), RESULTS)
@@ -129,10 +129,3 @@ def test_a_nose_is_no_instrument(typed: str, shipped: Knowledge) -> None:
     with pytest.raises(NotAResult):
         of_what(shipped, typed)
     assert of_what(shipped, "LEL, gas detector") == "LEL, gas detector"
-
-
-def test_a_proof_that_is_still_to_come_was_not_read(shipped: Knowledge) -> None:
-    assert is_reading(shipped, "118 psig") and is_reading(shipped, "belt and sheaves looked at")
-    assert is_reading(shipped, "split 19") and is_reading(shipped, "draft .75")
-    assert not is_reading(shipped, "19") and not is_reading(shipped, "yes 3")
-    assert not is_reading(shipped, "will read the belt tension tomorrow")

@@ -41,6 +41,7 @@ def test_each_number_that_is_told_in_a_unit_is_heard_with_its_bound(
 @pytest.mark.parametrize(
     ("typed", "number"),
     [
+        ("3 PCT at the valve", "3"), ("3 Percent", "3"), ("3 per cent at the union", "3"),
         ("3 %", "3"), ("3 percent", "3"), ("3 pct of it", "3"), ("<3 %", "<3"),
         ("it shows 4 at all joints", "4"), ("Detector READS 5", "5"), ("it's 3", "3"),
         ("got 3", "3"),
@@ -219,3 +220,50 @@ def test_a_share_of_nothing_known_or_that_nothing_showed_is_asked_of_again(
 
 def test_one_word_of_the_trade_among_others_says_of_what_it_is(shipped: Knowledge) -> None:
     assert of_what(shipped, "somethingelse, gas, scope")
+
+
+@pytest.mark.parametrize(
+    ("name", "typed"),
+    [
+        ("live-now", "4160 V"), ("live-now", "99999 V"), ("live-now", "-400 V"),
+        ("gas-odour", "5000 % LEL at the union"), ("gas-odour", "3 PCT at the union and valve"),
+        ("gas-odour", "3 per cent at the union"), ("gas-odour", "under 5 % LEL at the union"),
+        ("carbon-monoxide-in-room", "99999999 ppm"),
+        ("flammable-refrigerant-alarm", "3 % at the union and valve"),
+        ("flammable-refrigerant-alarm", "detector shows 12 at the coil"),
+        ("heat-exchanger-breach", "detector shows 400 at the return"),
+    ],
+)  # fmt: skip
+def test_no_number_beyond_what_can_be_and_none_of_the_danger_shows_it_gone(
+    name: str, typed: str, shipped: Knowledge
+) -> None:
+    """Regression: what no outcome takes counted as sound, and so did a share without its unit."""
+    with pytest.raises(NotAResult):
+        as_read(shipped, typed, shipped.hazards[name])
+
+
+@pytest.mark.parametrize(
+    ("name", "typed"),
+    [
+        ("gas-odour", "detector was 10.30.12, no gas at the union"),
+        ("gas-odour", "it shows 1.2.3 at the valve"), ("gas-odour", "reads 1,2,3 at the valve"),
+        ("live-now", "it shows 1.2.3 V"),
+    ],
+)  # fmt: skip
+def test_what_is_no_number_is_refused_in_words(name: str, typed: str, shipped: Knowledge) -> None:
+    """Regression: it was a traceback at the reopening."""
+    with pytest.raises(NotAResult):
+        as_read(shipped, typed, shipped.hazards[name])
+
+
+@pytest.mark.parametrize(
+    ("name", "typed"),
+    [
+        ("live-now", "0 V"), ("live-now", "-0.2 V"), ("gas-odour", "0 % LEL at the union"),
+        ("carbon-monoxide-in-room", "2 ppm"),
+        ("flammable-refrigerant-alarm", "detector shows 0 at the coil"),
+        ("heat-exchanger-breach", "exchanger replaced, burners looked at, flame steady"),
+    ],
+)  # fmt: skip
+def test_what_reads_sound_still_shows_it_gone(name: str, typed: str, shipped: Knowledge) -> None:
+    assert as_read(shipped, typed, shipped.hazards[name]) == typed

@@ -20,6 +20,7 @@ from troubleshoot.reasoning.readings.values import Values
 from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.safety.declared import STEPS, sound_outcomes
 from troubleshoot.safety.hearing.trade_words import trade_words
+from troubleshoot.safety.steps import REFRIGERANT_SWEEP
 from troubleshoot.safety.stops.no_result import why_no_look
 from troubleshoot.safety.stops.of_the_danger import (
     why_another_gas,
@@ -42,7 +43,7 @@ _NUMBER: Final = re.compile(
     r"(?<![\w.,])(?P<number>-?(?:[0-9][0-9.,]*(?<![.,])|\.[0-9]+))(?=(?P<rest> ?\S*(?: \S+)?))"
 )
 _SHOWN: Final = re.compile(r"\b(?:shows?|showed|showing|reads?|reading|it(?: i|')s|was|at|got) $")
-_PERCENTS: Final = (["%"], ["percent"], ["pct"])
+_PERCENTS: Final = ("%", "percent", "pct")
 _COUNTED: Final = re.compile(
     r" ?(?:h|hours?|min|minutes?|s|sec\w*|times|joints?|unions?|fittings?|points?|places?|spots?|"
     r"ft|feet|in|inch\w*|psig?|deg\w*|f|c|o'?clock|am|pm|:[0-9]+|/[0-9]+|lb\w*|sides?|ends?)\b",
@@ -54,8 +55,7 @@ _INSTRUMENT: Final = re.compile(
     r"|\bcgi\b|\bgas tech\b|thermo|camera|clamp",
     re.IGNORECASE,
 )
-IMPOSSIBLE: Final = "impossible"
-"""What stands for the outcome of a number that a test cannot read."""
+_OF_GAS: Final = re.compile(r"\b(?:detector|sniffer|monitor|analy[sz]er)", re.IGNORECASE)
 LEAST_WORDS: Final = 2
 """Of what a share is, and what shows it: LEL, gas detector."""
 
@@ -86,15 +86,6 @@ def as_read(
         ) from None
 
 
-def is_reading(knowledge: Knowledge, typed: str) -> bool:
-    """Whether what was typed tells a reading or a look at all."""
-    try:
-        as_read(knowledge, typed)
-    except NotAResult:
-        return False
-    return True
-
-
 def is_share_of_nothing(typed: str) -> bool:
     """Whether a share is told without of what: 0 % may be of humidity as well as of gas."""
     return _PERCENT.fullmatch(typed.strip()) is not None
@@ -119,7 +110,9 @@ def _require_sound(knowledge: Knowledge, typed: str, hazard: Hazard, on: Unit) -
         raise NotAResult(why)
     units = _units_of(knowledge, hazard)
     read_in = units or _GAS_IN_AIR
-    for number, unit_id in numbers_in(typed, read_in, bare=units[:1]):
+    for number, unit_id in numbers_in(
+        typed, read_in, bare=units[:1] or _shown_of_gas(typed, sweep)
+    ):
         if why := why_no_number(typed, number, unit_id in _GAS_IN_AIR):
             raise NotAResult(why)
         test = own if units else _sweep_in(knowledge, unit_id)
@@ -132,6 +125,13 @@ def _require_sound(knowledge: Knowledge, typed: str, hazard: Hazard, on: Unit) -
             )
 
 
+def _shown_of_gas(typed: str, sweep: str) -> tuple[str, ...]:
+    """The unit of a bare number that a gas instrument shows, where the all-clear reads none."""
+    if sweep == REFRIGERANT_SWEEP:
+        return ("percent-LFL",)
+    return ("ppm",) if _OF_GAS.search(typed) else ()
+
+
 def _sweep_in(knowledge: Knowledge, unit_id: str) -> Test | None:
     """The safety step that reads the air in a unit, if any does."""
     steps = (knowledge.tests[step] for step in STEPS if step in knowledge.tests)
@@ -139,25 +139,38 @@ def _sweep_in(knowledge: Knowledge, unit_id: str) -> Test | None:
 
 
 def _is_sound(knowledge: Knowledge, test: Test | None, number: str, unit_id: str, on: Unit) -> bool:
-    """Whether a number is sound by a test; in a unit that the test does not read, only nothing."""
-    if test is None or unit_id not in own_units(knowledge, test):
-        leg = read(number, Expected(unit_id)).values[0]
-        return leg.value == 0 and leg.bound is None
-    sound = sound_outcomes(test)
-    if read(number, Expected(unit_id)).values[0].bound == "more-than" and (
-        _seen(knowledge, test, "0", on) <= sound
-    ):
-        return False  # less is better, and how much it is nobody knows
-    return _seen(knowledge, test, number, on) <= sound
+    """Whether a number is sound by a test; in a unit that the test does not read, only nothing.
 
-
-def _seen(knowledge: Knowledge, test: Test, number: str, on: Unit) -> frozenset[str]:
-    """The outcomes that a number comes to by a test; the word for none where it can be none."""
-    answer = Answer(test.id, text=number, places=(None,))
+    One that the test cannot read, or that lies outside what there can be, shows nothing sound.
+    """
     try:
-        return frozenset(outcomes_of(knowledge, answer, None, Values(knowledge, on, {})))
+        leg = read(number, Expected(unit_id)).values[0]
     except NotUnderstood:
-        return frozenset({IMPOSSIBLE})
+        return False
+    if test is None or unit_id not in own_units(knowledge, test):
+        return leg.value == 0 and leg.bound is None
+    better = "less-than" if _are_sound(knowledge, test, "0", on) else "more-than"
+    if leg.bound not in (None, better):
+        return False  # how much worse it is nobody knows
+    size = number if unit_id in _GAS_IN_AIR else number.replace("-", "", 1)  # leads change sides
+    value = leg.value if size == number else abs(leg.value)
+    return _can_be(knowledge, test, unit_id, value) and _are_sound(knowledge, test, size, on)
+
+
+def _can_be(knowledge: Knowledge, test: Test, unit_id: str, value: float) -> bool:
+    """Whether what a test reads in a unit can have a value at all."""
+    read_in = (knowledge.quantities[one.quantity] for one in test.reads)
+    bounds = (each.can_be for each in read_in if each.unit == unit_id)
+    return all(low <= value <= high for low, high in filter(None, bounds))
+
+
+def _are_sound(knowledge: Knowledge, test: Test, number: str, on: Unit) -> bool:
+    """Whether all that a number may come to by a test is sound; one that is not judged is."""
+    try:
+        seen = outcomes_of(knowledge, Answer(test.id, text=number), None, Values(knowledge, on, {}))
+    except NotUnderstood:
+        return False
+    return {*seen} <= {*sound_outcomes(test)}
 
 
 def numbers_in(
@@ -178,8 +191,14 @@ def numbers_in(
             yield one
         elif _OF_OXYGEN.match(typed, found.end()):
             continue
-        elif bare and (shown or (bare[0] in _SHARES and tokens[:1] in _PERCENTS)):
+        elif bare and (shown or (bare[0] in _SHARES and _is_share(tokens))):
             yield head, bare[0]
+
+
+def _is_share(tokens: list[str]) -> bool:
+    """Whether what stands behind a number says that it is a share."""
+    said = [token.lower() for token in tokens]
+    return said[:1] in [[sign] for sign in _PERCENTS] or said == ["per", "cent"]
 
 
 def _units_of(knowledge: Knowledge, hazard: Hazard | None) -> tuple[str, ...]:
