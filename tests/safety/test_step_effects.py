@@ -39,6 +39,7 @@ POWERED: Facts = {"power": "on", "dead": "not-shown", "discharged": NONE}
 PROVED: Facts = {"meter": "proved", "only_steps_since_proof": True}
 UNPROVED: Facts = {"meter": "failed", "only_steps_since_proof": False}
 NOT_DEAD: Facts = {"dead": "not-shown", "discharged": NONE}
+LAID_OFF: Facts = {"arc_clothing": False, "second_person": False}
 
 CASES: list[tuple[str, tuple[str, ...], Facts, Facts]] = [
     ("roof-conditions", ("safe",), {}, {"roof": "go"}),
@@ -112,13 +113,14 @@ CASES: list[tuple[str, tuple[str, ...], Facts, Facts]] = [
     ("gas-cock-shut", ("stuck",), {"clear": {A2L, CO}}, {}),
     ("gas-cock-open", ("open",), {"gas": "on", "gas_swept": False, "clear": {A2L, CO}}, {}),
     ("gas-cock-open", (), {"gas": "on", "gas_swept": False, "clear": {A2L, CO}}, {}),
-    ("manometer-on", ("on",), {"taps_open": {PLACE}, "hoses_on": {PLACE}},
+    ("manometer-on", ("on",), {"taps_open": {PLACE}, "hoses_on": {PLACE}, **LAID_OFF},
      {"taps_open": {PLACE}, "hoses_on": {PLACE}}),
-    ("manometer-on", ("cannot",), {"taps_open": {PLACE}}, {"taps_open": {PLACE}}),
-    ("manometer-off", ("plugged",), {}, {}),
-    ("manometer-off", ("will-not-seal",), {"taps_open": {PLACE}}, {"taps_open": {PLACE}}),
-    ("leads-back", ("back",), {"leads_off": NONE}, {"leads_off": NONE}),
-    ("leads-back", ("not",), {}, {}),
+    ("manometer-on", ("cannot",), {"taps_open": {PLACE}, **LAID_OFF}, {"taps_open": {PLACE}}),
+    ("manometer-off", ("plugged",), LAID_OFF, {}),
+    ("manometer-off", ("will-not-seal",), {"taps_open": {PLACE}, **LAID_OFF},
+     {"taps_open": {PLACE}}),
+    ("leads-back", ("back",), {"leads_off": NONE, **LAID_OFF}, {"leads_off": NONE}),
+    ("leads-back", ("not",), LAID_OFF, {}),
     ("jumper-out", ("out",), {"jumpers": {"other"}}, {"jumpers": NONE}),
     ("jumper-out", ("left-in",), {}, {}),
     ("panels-on", ("on",), {"panels": "on"}, {"panels": "on"}),
@@ -160,9 +162,10 @@ def test_a_step_changes_this_and_nothing_else(
 def test_a_step_at_a_circuit_changes_that_circuit_once_confirmed(step: str, condition: str) -> None:
     before = BEST.with_circuit("circuit 1", "under-nitrogen").with_circuit("unit", "charge-unsure")
     for place in ("circuit 1", None):
+        worn = replace(before, **(LAID_OFF if STEPS[step].by_hand else {}))
         after = STEPS[step].effect(before, place, (CONFIRMED[step],))
-        assert after == before.with_circuit(place or "unit", condition)  # type: ignore[arg-type]
-        assert STEPS[step].effect(before, place, ("otherwise",)) == before
+        assert after == worn.with_circuit(place or "unit", condition)  # type: ignore[arg-type]
+        assert STEPS[step].effect(before, place, ("otherwise",)) == worn
 
 
 @pytest.mark.parametrize("step", ["capacitor-discharge", "jumper-out"])

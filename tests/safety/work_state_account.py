@@ -82,6 +82,8 @@ def after_step(world: World, step: Step, outcomes: tuple[str, ...]) -> World:
         first = () if "meter-first" in world or "dead-first" not in world else ("meter-first",)
         return happened(world, *first, "meter", "meter-just", "meter-last")
     things = _THINGS.get((step.id, outcome)) or _THINGS.get((step.id, "*")) or ()
+    if step.id in _HANDS_ON_PARTS:
+        things = (*things, "undressed", "alone")
     return happened(world, *(thing.format(place=step.place) for thing in things))
 
 
@@ -95,6 +97,12 @@ def without(world: World, step: Step, outcomes: tuple[str, ...]) -> World:
         shown |= {"meter-first"}
     return frozenset(world - shown)
 
+
+_HANDS_ON_PARTS = frozenset(
+    ("manometer-on", "manometer-off", "leads-back", "charge-recovered", "circuit-to-zero")
+    + ("charge-put-back",)
+)
+"""Nobody handles parts in arc gloves, nor is watched meanwhile, whatever comes of it."""
 
 SWEEPS = ("refrigerant-sweep-a2l", "combustible-gas-sweep", "room-carbon-monoxide")
 """Tests of the air: they count whenever they are done, asked for as a step or not."""

@@ -146,7 +146,7 @@ def _taking_back(knowledge: Knowledge, step: SafetyStep) -> Iterator[str]:
     for other in STEPS.values():
         ends = [(o.id,) for o in knowledge.tests[other.id].outcomes]
         if other is not step and any(
-            step.effect(after, _HERE, (step.sound,)) != after
+            step.does(after, _HERE) != after
             for after in (other.effect(done, _HERE, outcomes) for outcomes in ends)
         ):
             yield other.id

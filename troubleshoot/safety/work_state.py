@@ -140,6 +140,11 @@ class WorkState:
         return self.with_facts(circuits=_ordered(conditions.items()))
 
     @property
+    def laid_off(self) -> WorkState:
+        """The state once parts were handled: gloves for an arc come off, and help may go."""
+        return self.with_facts(arc_clothing=False, second_person=False)
+
+    @property
     def circuits_without_charge(self) -> tuple[str, ...]:
         """Circuits that must not be run: recovered, under nitrogen or vacuum, or not known."""
         return tuple(place for place, condition in self.circuits if condition in _MAY_BE_EMPTY)
