@@ -27,7 +27,7 @@ CAREFUL = {
     "Stop the unit by its controls": "stopped",
     "Switch off, lock, tag and try": "locked",
     "Take the panels off": "off",
-    "Open the panel with the power on": "off",
+    "Open the panel with the power on": "open",
     "Test for dead": "dead",
     "Lock the second source of power": "locked",
     "Bleed and meter": "discharged",
@@ -39,7 +39,7 @@ CAREFUL = {
     "Take the manometer off": "plugged",
     "Put the panels and guards on": "on",
     "Tools and people clear": "clear",
-    "Take your own lock off": "off",
+    "Take your own lock off": "switched on",
     "Put the fire panel back": "in service",
     "Call for the unit": "runs",
 }

@@ -33,7 +33,7 @@ CONFIRMING = {
     "manometer-off": "plugged", "charge-recovered": "recovered",
     "circuit-to-zero": "at-zero", "leads-back": "back", "jumper-out": "out",
     "charge-put-back": "charged", "fire-panel-back": "in-service",
-    "tools-clear": "clear", "lock-off": "off",
+    "tools-clear": "clear", "lock-off": "switched-on",
 }  # fmt: skip
 """A step that protects somebody, and what is said when it has been done."""
 

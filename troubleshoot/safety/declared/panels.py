@@ -40,7 +40,7 @@ PANELS_OFF: Final = SafetyStep(
 )
 PANELS_OFF_ENERGISED: Final = SafetyStep(
     id=steps.PANELS_OFF_ENERGISED,
-    sound="off",
+    sound="open",
     after=(
         ROOF_SAFE,
         POWER_ON,
