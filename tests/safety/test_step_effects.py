@@ -31,7 +31,7 @@ BEST = WorkState(
 WORST = replace(
     WorkState(), meter="failed", second_source="found", gas_swept=False, fire_panel="unsure",
     unburnt=True, calls="stuck-on", leads_off=frozenset({"lead"}), jumpers=frozenset({PLACE}),
-    panels="unsure",
+    panels="unsure", plugs_untested=frozenset({PLACE}),
 )  # fmt: skip
 """Everything that a step can confirm is still to come."""
 
@@ -39,6 +39,7 @@ POWERED: Facts = {"power": "on", "dead": "not-shown", "discharged": NONE}
 PROVED: Facts = {"meter": "proved", "only_steps_since_proof": True}
 UNPROVED: Facts = {"meter": "failed", "only_steps_since_proof": False}
 NOT_DEAD: Facts = {"dead": "not-shown", "discharged": NONE}
+PLUG_OUT: Facts = {"taps_open": {PLACE}, "plugs_untested": {PLACE}}
 LAID_OFF: Facts = {"arc_clothing": False, "second_person": False}
 
 CASES: list[tuple[str, tuple[str, ...], Facts, Facts]] = [
@@ -113,12 +114,14 @@ CASES: list[tuple[str, tuple[str, ...], Facts, Facts]] = [
     ("gas-cock-shut", ("stuck",), {"clear": {A2L, CO}}, {}),
     ("gas-cock-open", ("open",), {"gas": "on", "gas_swept": False, "clear": {A2L, CO}}, {}),
     ("gas-cock-open", (), {"gas": "on", "gas_swept": False, "clear": {A2L, CO}}, {}),
-    ("manometer-on", ("on",), {"taps_open": {PLACE}, "hoses_on": {PLACE}, **LAID_OFF},
-     {"taps_open": {PLACE}, "hoses_on": {PLACE}}),
-    ("manometer-on", ("cannot",), {"taps_open": {PLACE}, **LAID_OFF}, {"taps_open": {PLACE}}),
+    ("manometer-on", ("on",), {**PLUG_OUT, "hoses_on": {PLACE}, **LAID_OFF},
+     {**PLUG_OUT, "hoses_on": {PLACE}}),
+    ("manometer-on", ("cannot",), {**PLUG_OUT, **LAID_OFF}, PLUG_OUT),
     ("manometer-off", ("plugged",), LAID_OFF, {}),
-    ("manometer-off", ("will-not-seal",), {"taps_open": {PLACE}, **LAID_OFF},
-     {"taps_open": {PLACE}}),
+    ("manometer-off", ("will-not-seal",), {**PLUG_OUT, **LAID_OFF}, PLUG_OUT),
+    ("plug-under-gas", ("tight",), {}, {"plugs_untested": NONE}),
+    ("plug-under-gas", ("leaks",), {"plugs_untested": {PLACE}}, {}),
+    ("plug-under-gas", ("cannot",), {"plugs_untested": {PLACE}}, {}),
     ("leads-back", ("back",), {"leads_off": NONE, **LAID_OFF}, {"leads_off": NONE}),
     ("leads-back", ("not",), LAID_OFF, {}),
     ("jumper-out", ("out",), {"jumpers": {"other"}}, {"jumpers": NONE}),

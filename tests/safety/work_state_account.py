@@ -43,6 +43,7 @@ _VOIDED_BY: dict[str, tuple[str, ...]] = {
     "gas-opened": ("no-gas", "gas-shut"),
     "unburnt": ("purged",),
     "tap-open": ("tap-plugged",),
+    "plug-untested": ("plug-tested",),
     "hose-on": ("hose-off", "tap-plugged", "away"),
     "gauges-on": ("gauges-off", "emptied", "away"),
     "emptied": ("charged-up", "nitrogen", "vacuum"),
@@ -82,6 +83,8 @@ def after_step(world: World, step: Step, outcomes: tuple[str, ...]) -> World:
         first = () if "meter-first" in world or "dead-first" not in world else ("meter-first",)
         return happened(world, *first, "meter", "meter-just", "meter-last")
     things = _THINGS.get((step.id, outcome)) or _THINGS.get((step.id, "*")) or ()
+    if step.id in _PLUG_OUT and step.place != "inlet tap" and outcome != "plugged":
+        things = (*things, "plug-untested {place}")
     if step.id in _HANDS_ON_PARTS:
         things = (*things, "undressed", "alone")
     return happened(world, *(thing.format(place=step.place) for thing in things))
@@ -98,9 +101,11 @@ def without(world: World, step: Step, outcomes: tuple[str, ...]) -> World:
     return frozenset(world - shown)
 
 
+_PLUG_OUT = ("manometer-on", "manometer-off")
+"""On a plug before the valve stands gas once the cock is open, on one behind it in a fire only."""
+
 _HANDS_ON_PARTS = frozenset(
-    ("manometer-on", "manometer-off", "leads-back", "charge-recovered", "circuit-to-zero")
-    + ("charge-put-back",)
+    ("leads-back", *_PLUG_OUT, "charge-recovered", "circuit-to-zero", "charge-put-back")
 )
 """Nobody handles parts in arc gloves, nor is watched meanwhile, whatever comes of it."""
 
@@ -188,6 +193,8 @@ _THINGS: dict[tuple[str, str], tuple[str, ...]] = {
     ("manometer-on", "*"): ("tap-open {place}", "hose-off {place}"),
     ("manometer-off", "plugged"): ("tap-plugged {place}",),
     ("manometer-off", "*"): ("tap-open {place}", "hose-off {place}"),
+    ("plug-under-gas", "tight"): ("plug-tested {place}",),
+    ("plug-under-gas", "*"): ("plug-untested {place}",),
     ("gauges-on", "on"): ("gauges-on {place}",),
     ("gauges-off", "off"): ("gauges-off {place}",),
     ("charge-recovered", "recovered"): ("emptied {place}",),

@@ -1,0 +1,61 @@
+"""A visit in which the outlet tap was opened: it closes once its plug was tested under gas."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.visit.deciding.test_burner_again import way
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.steps import GAS_SHUT, PLUG_TEST, RESTART, TAP_PLUGGED, Step
+from troubleshoot.visit.deciding.next import Decider
+from troubleshoot.visit.events import Aimed, Answered, Closing, Event, Started, StepDone, replay
+
+MANIFOLD = "gas-manifold-pressure"
+PLUG = Step(PLUG_TEST, "outlet tap")
+UNIT = {"heat": "gas", "fuel": "natural-gas", "circuits": 1}
+
+
+@pytest.fixture(scope="module")
+def decider(shipped: Knowledge) -> Decider:
+    return Decider(shipped)
+
+
+@pytest.fixture
+def called(decider: Decider) -> list[Event]:
+    """The manifold read, the tap plugged, the unit called to run again on the way out."""
+    events: list[Event] = [Started(complaint="no-heat", unit=UNIT), Aimed(MANIFOLD, chosen=True)]
+    way(decider, events, MANIFOLD, most=90)
+    events += [Answered(MANIFOLD, None, ("normal",)), Closing()]
+    asked = way(decider, events, PLUG_TEST)
+    assert [each for each in asked if each in (TAP_PLUGGED, RESTART, PLUG_TEST)] == [
+        TAP_PLUGGED, RESTART, PLUG_TEST,
+    ]  # fmt: skip
+    return events
+
+
+def test_once_it_is_tight_the_visit_closes(decider: Decider, called: list[Event]) -> None:
+    called.append(StepDone.of(PLUG, ("tight",)))
+    decision = decider.decide(replay(decider.knowledge, called))
+    assert decision.step is None or decision.step.id not in (PLUG_TEST, GAS_SHUT)
+
+
+def test_a_leak_at_it_stops_the_visit_as_one_at_any_joint(
+    decider: Decider, called: list[Event]
+) -> None:
+    called.append(StepDone.of(PLUG, ("leaks",)))
+    decision = decider.decide(replay(decider.knowledge, called))
+    assert decision.stop is not None and decision.stop.hazard.id == "gas-odour"
+
+
+def test_where_it_cannot_be_tested_the_cock_is_shut_and_nobody_is_held(
+    decider: Decider, called: list[Event]
+) -> None:
+    called.append(StepDone.of(PLUG, ("cannot",)))
+    assert decider.decide(replay(decider.knowledge, called)).step == PLUG
+    called.append(StepDone.of(PLUG, ("cannot",)))
+    assert way(decider, called, GAS_SHUT)[-1] == GAS_SHUT
+    called.append(StepDone.of(Step(GAS_SHUT), ("shut",)))
+    state = replay(decider.knowledge, called)
+    decision = decider.decide(state)
+    assert decision.step is None or decision.step.id != PLUG_TEST
+    assert state.work.plugs_untested == {"outlet tap"}
