@@ -194,7 +194,7 @@ _THINGS: dict[tuple[str, str], tuple[str, ...]] = {
     ("manometer-off", "plugged"): ("tap-plugged {place}",),
     ("manometer-off", "*"): ("tap-open {place}", "hose-off {place}"),
     ("plug-under-gas", "tight"): ("plug-tested {place}",),
-    ("plug-under-gas", "*"): ("plug-untested {place}",),
+    ("plug-under-gas", "*"): ("plug-untested {place}", "unburnt"),
     ("gauges-on", "on"): ("gauges-on {place}",),
     ("gauges-off", "off"): ("gauges-off {place}",),
     ("charge-recovered", "recovered"): ("emptied {place}",),

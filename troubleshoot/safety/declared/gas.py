@@ -130,5 +130,6 @@ PLUG_TEST: Final = SafetyStep(
     ),
     brings=(PLUG_TESTED,),
     does=drops("plugs_untested"),
-    otherwise=any_other(adds("plugs_untested")),
+    # Where it could not be done the burner may not have lit.
+    otherwise=any_other(all_of(adds("plugs_untested"), sets(unburnt=True))),
 )
