@@ -9,14 +9,26 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.steps import (
     GAS_SHUT,
+    GAS_SWEEP,
     PLUG_TEST,
     PURGE_WAIT,
     RESTART,
     TAP_PLUGGED,
     Step,
 )
+from troubleshoot.safety.stops.record import HandOverResult
 from troubleshoot.visit.deciding.next import Decider
-from troubleshoot.visit.events import Aimed, Answered, Closing, Event, Started, StepDone, replay
+from troubleshoot.visit.events import (
+    Aimed,
+    Answered,
+    Closing,
+    Event,
+    Reopened,
+    Started,
+    StepDone,
+    VisitEnded,
+    replay,
+)
 
 MANIFOLD = "gas-manifold-pressure"
 PLUG = Step(PLUG_TEST, "outlet tap")
@@ -69,3 +81,23 @@ def test_where_it_cannot_be_tested_the_cock_is_shut_and_nobody_is_held(
     assert GAS_SHUT in asked and PLUG_TEST not in asked
     assert decision.kind == "ending" and state.work.gas == "shut"
     assert state.work.plugs_untested == {"outlet tap"}
+
+
+def test_a_leak_made_good_is_lifted_by_the_same_plug_tested_under_gas_again(
+    decider: Decider, called: list[Event]
+) -> None:
+    """The meter first, then the step itself: no way to dead work leads to a plug under gas."""
+    result = HandOverResult("gas-fitter", "plug replaced, joints tested", "0 %LEL at the plug", "")
+    told = "Gas utility dispatcher, just now"
+    called += [StepDone.of(PLUG, ("leaks",)), VisitEnded("stopped", told)]
+    called.append(Reopened.on("gas-odour", result, (GAS_SWEEP, None)))
+    way(decider, called, GAS_SWEEP)
+    called.append(Answered(GAS_SWEEP, outcomes=("none",)))
+    asked = []
+    while (decision := decider.decide(replay(decider.knowledge, called))).step != PLUG:
+        assert decision.step is not None, asked
+        asked.append(decision.step.id)
+        called.append(StepDone.of(decision.step, (CONFIRMED[decision.step.id],)))
+    assert asked.index(GAS_SHUT) < asked.index(GAS_SWEEP) < asked.index(RESTART)
+    called.append(StepDone.of(PLUG, ("tight",)))
+    assert decider.decide(replay(decider.knowledge, called)).stop is None
