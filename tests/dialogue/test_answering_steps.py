@@ -293,8 +293,10 @@ def test_a_number_that_says_nothing_wants_words(shipped: Knowledge) -> None:
     ("name", "typed", "named"),
     [
         ("lockout", "locked off, tag on", "locked"), ("lockout", "Locked out", "locked"),
-        ("lock-off", "lock is off", "off"), ("lock-off", "locked", "still-on"),
+        ("lock-off", "lock is off", "switched-on"), ("lock-off", "locked", "still-on"),
         ("lock-off", "locked off, tag on", "still-on"), ("panels-on", "done", "on"),
+        ("lock-off", "switched on", "switched-on"), ("lock-off", "breaker back on", "switched-on"),
+        ("panels-off-energised", "open", "open"), ("panels-off-energised", "panel off", "open"),
         ("tell-fire-panel", "none", "no-detector"), ("gas-cock-shut", "cock shut", "shut"),
         ("tell-fire-panel", "no smoke detector", "no-detector"),
         ("roof-conditions", "edge 6 to 15 ft", "edge-6-to-15-ft"),
@@ -325,3 +327,12 @@ def test_near_an_edge_the_work_goes_on_once_its_protection_is_named(shipped: Kno
             step(shipped, "edge-protection", typed, state=near)
     with pytest.raises(NotAnAnswer, match="Say what protects you"):
         step(shipped, "edge-protection", "on", state=far)
+
+
+@pytest.mark.parametrize("name", ["lock-off", "panels-off-energised"])
+def test_off_says_nothing_where_it_would_read_as_the_opposite(
+    name: str, shipped: Knowledge
+) -> None:
+    """Regression: `off` confirmed that the power was on, and that a live panel was open."""
+    with pytest.raises(NotAnAnswer):
+        step(shipped, name, "off")

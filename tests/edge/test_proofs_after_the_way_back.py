@@ -66,5 +66,5 @@ def led_on(person: Person, until: str) -> None:
     for _ in range(40):
         if until in screen(person):
             return
-        person.types("off" if LOCK_OFF in task(person) else careful(person))
+        person.types("switched on" if LOCK_OFF in task(person) else careful(person))
     raise AssertionError(person.said[-3000:])

@@ -109,3 +109,11 @@ def test_a_stop_that_has_the_cock_shut_leaves_it_not_known_to_be_open(
 def test_a_call_that_may_be_for_heat_is_not_made_with_the_cock_shut() -> None:
     assert needs_of(SEQUENCE, None, GAS_UNIT).gas == "on"
     assert needs_of(SEQUENCE, None, PLAIN_UNIT).gas == "any"
+
+
+def test_it_is_said_which_panel_may_be_off_while_a_burner_is_lit(shipped: Knowledge) -> None:
+    """Regression: the manifold was read with "the panels off", the blower's and burner's too."""
+    on_the_way = ("panels-off", "panels-off-energised", "restart-and-watch")
+    read_there = ("gas-manifold-pressure", "gas-inlet-pressure-all-firing", "gas-valve-shut-off")
+    for test in (*on_the_way, *read_there):
+        assert "over the gas valve and the controls" in " ".join(shipped.tests[test].how), test

@@ -46,7 +46,8 @@ def brought(guard: StepGuard, place: str | None, state: WorkState) -> Iterator[W
 LATER = {
     guards.SHOWN_DEAD, guards.TESTED_DEAD_AGAIN, guards.DEAD_PROVED, guards.CALLED_TO_RUN,
     guards.GAUGES_ON, guards.CHARGE_BLED, guards.BLED_BEFORE_TESTING_AGAIN,
-    guards.HOSE_ON, guards.PLUG_IN, guards.TAPS_PLUGGED, guards.PANELS_CLOSED,
+    guards.HOSE_ON, guards.PLUG_IN, guards.PLUG_TESTED, guards.TAPS_PLUGGED,
+    guards.PANELS_CLOSED,
 }  # fmt: skip
 """What is led to from some states alone: an earlier stage has made way for it."""
 

@@ -31,7 +31,7 @@ UNSURE = {
 
 SETS = {
     "discharged": "both", "clear": "both", "leads_off": "either", "jumpers": "either",
-    "taps_open": "either", "hoses_on": "both",
+    "taps_open": "either", "hoses_on": "both", "plugs_untested": "either",
 }  # fmt: skip
 A, B, BOTH = frozenset({"a"}), frozenset({"b"}), frozenset({"a", "b"})
 
@@ -158,6 +158,14 @@ LIVE = ("power on: live parts stand open",)
         ({"gas": "unsure"}, ("gas cock not known to be shut, nor to be open",)),
         ({"unburnt": True}, ("unburnt gas of a light that failed",)),
         ({"taps_open": frozenset({"inlet tap"})}, ("plug out and manometer on: inlet tap",)),
+        (
+            {"plugs_untested": frozenset({"outlet tap"})},
+            ("the plug of the outlet tap has not been tested under gas",),
+        ),
+        (
+            {"plugs_untested": frozenset({"outlet tap"}), "taps_open": frozenset({"outlet tap"})},
+            ("plug out and manometer on: outlet tap",),
+        ),
         ({"gas_swept": False}, ("gas not swept for leaks",)),
         ({"panels": "off"}, ("panels off", *LIVE, "called to run")),
         ({"panels": "off", "calls": "off"}, ("panels off", *LIVE, "stopped by its controls")),
@@ -180,8 +188,8 @@ def test_what_is_left_behind_is_said_and_nothing_else(
 def test_a_unit_as_found_is_live_closed_unproved_and_unwatched() -> None:
     assert WorkState() == WorkState(
         "on", "on", "on", "not-shown", "not-proved", False, "none-known", frozenset(), frozenset(),
-        frozenset(), "on", True, False, frozenset(), frozenset(), (), frozenset(), False,
-        "in-service", "not-checked", False, False,
+        frozenset(), "on", True, False, frozenset(), frozenset(), frozenset(), (), frozenset(),
+        False, "in-service", "not-checked", False, False,
     )  # fmt: skip
     assert UnitAtWork() == UnitAtWork((), (), (), False, False, False, False)
 

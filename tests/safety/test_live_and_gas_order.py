@@ -25,11 +25,12 @@ from tests.safety.work_state_samples import (
 )
 from tests.safety.work_state_ways import done, way
 from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.safety import step_guards as guards
 from troubleshoot.safety.cautions import cautions_before
+from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.route import steps_to_leave
-from troubleshoot.safety.transitions import (
-    after_test,
-)
+from troubleshoot.safety.steps import Step
+from troubleshoot.safety.transitions import after_step, after_test
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
 from troubleshoot.visit.events import Started, replay
 
@@ -89,6 +90,29 @@ def test_who_goes_live_from_dead_work_dresses_and_fetches_help_right_before_the_
     assert way(stuck, ENERGISED, unit) == [
         "second-person", "arc-clothing-on", "stop-by-controls", "tools-clear", "lock-off"
     ]  # fmt: skip
+
+
+@pytest.mark.parametrize("outcome", ["on", "cannot"])
+def test_a_step_with_hands_in_a_dead_unit_has_the_clothing_and_the_help_asked_for_again(
+    outcome: str,
+) -> None:
+    """Regression: only a test with hands in did; after a manometer was put on nobody was asked."""
+    unit = UnitAtWork(volts_480=True, burns_gas=True)
+    steps = way(WorkState(), MANIFOLD, unit)
+    opened = steps.index("manometer-on")
+    assert {"second-person", "arc-clothing-on"} <= set(steps[opened:])
+    dead = done(WorkState(), *steps[:opened], unit=unit)
+    assert dead.arc_clothing
+    tried = after_step(dead, Step("manometer-on", "outlet tap"), (outcome,), unit)
+    assert (tried.arc_clothing, tried.second_person) == (False, False)
+
+
+def test_what_is_done_by_hand_once_dead_is_proved_is_declared_so() -> None:
+    by_hand = {step.id for step in STEPS.values() if step.by_hand}
+    assert by_hand >= {step.id for step in STEPS.values() if guards.DEAD_PROVED in step.after}
+    assert by_hand - {"leads-back", "manometer-on", "manometer-off"} == {
+        "charge-recovered", "circuit-to-zero", "charge-put-back",
+    }  # fmt: skip
 
 
 def test_after_a_break_hands_stay_out_of_an_open_live_480_volt_unit_undressed_or_alone() -> None:

@@ -31,7 +31,7 @@ BEST = WorkState(
 WORST = replace(
     WorkState(), meter="failed", second_source="found", gas_swept=False, fire_panel="unsure",
     unburnt=True, calls="stuck-on", leads_off=frozenset({"lead"}), jumpers=frozenset({PLACE}),
-    panels="unsure",
+    panels="unsure", plugs_untested=frozenset({PLACE}),
 )  # fmt: skip
 """Everything that a step can confirm is still to come."""
 
@@ -39,6 +39,8 @@ POWERED: Facts = {"power": "on", "dead": "not-shown", "discharged": NONE}
 PROVED: Facts = {"meter": "proved", "only_steps_since_proof": True}
 UNPROVED: Facts = {"meter": "failed", "only_steps_since_proof": False}
 NOT_DEAD: Facts = {"dead": "not-shown", "discharged": NONE}
+PLUG_OUT: Facts = {"taps_open": {PLACE}, "plugs_untested": {PLACE}}
+LAID_OFF: Facts = {"arc_clothing": False, "second_person": False}
 
 CASES: list[tuple[str, tuple[str, ...], Facts, Facts]] = [
     ("roof-conditions", ("safe",), {}, {"roof": "go"}),
@@ -89,7 +91,7 @@ CASES: list[tuple[str, tuple[str, ...], Facts, Facts]] = [
     ("second-source-locked", ("cannot",), {"second_source": "found"}, {}),
     ("panels-off", ("off",), {"panels": "off"}, {"panels": "off"}),
     ("panels-off", ("stuck",), {}, {}),
-    ("panels-off-energised", ("off",), {"panels": "off"}, {"panels": "off"}),
+    ("panels-off-energised", ("open",), {"panels": "off"}, {"panels": "off"}),
     ("panels-off-energised", ("stuck",), {}, {}),
     ("verified-dead", ("dead",), {"dead": "tested-again"}, {"dead": "tested"}),
     ("verified-dead", ("live",), {**NOT_DEAD, "second_source": "found"}, {}),
@@ -112,22 +114,25 @@ CASES: list[tuple[str, tuple[str, ...], Facts, Facts]] = [
     ("gas-cock-shut", ("stuck",), {"clear": {A2L, CO}}, {}),
     ("gas-cock-open", ("open",), {"gas": "on", "gas_swept": False, "clear": {A2L, CO}}, {}),
     ("gas-cock-open", (), {"gas": "on", "gas_swept": False, "clear": {A2L, CO}}, {}),
-    ("manometer-on", ("on",), {"taps_open": {PLACE}, "hoses_on": {PLACE}},
-     {"taps_open": {PLACE}, "hoses_on": {PLACE}}),
-    ("manometer-on", ("cannot",), {"taps_open": {PLACE}}, {"taps_open": {PLACE}}),
-    ("manometer-off", ("plugged",), {}, {}),
-    ("manometer-off", ("will-not-seal",), {"taps_open": {PLACE}}, {"taps_open": {PLACE}}),
-    ("leads-back", ("back",), {"leads_off": NONE}, {"leads_off": NONE}),
-    ("leads-back", ("not",), {}, {}),
+    ("manometer-on", ("on",), {**PLUG_OUT, "hoses_on": {PLACE}, **LAID_OFF},
+     {**PLUG_OUT, "hoses_on": {PLACE}}),
+    ("manometer-on", ("cannot",), {**PLUG_OUT, **LAID_OFF}, PLUG_OUT),
+    ("manometer-off", ("plugged",), LAID_OFF, {}),
+    ("manometer-off", ("will-not-seal",), {**PLUG_OUT, **LAID_OFF}, PLUG_OUT),
+    ("plug-under-gas", ("tight",), {}, {"plugs_untested": NONE}),
+    ("plug-under-gas", ("leaks",), {"plugs_untested": {PLACE}, "unburnt": True}, {}),
+    ("plug-under-gas", ("cannot",), {"plugs_untested": {PLACE}, "unburnt": True}, {}),
+    ("leads-back", ("back",), {"leads_off": NONE, **LAID_OFF}, {"leads_off": NONE}),
+    ("leads-back", ("not",), LAID_OFF, {}),
     ("jumper-out", ("out",), {"jumpers": {"other"}}, {"jumpers": NONE}),
     ("jumper-out", ("left-in",), {}, {}),
     ("panels-on", ("on",), {"panels": "on"}, {"panels": "on"}),
     ("panels-on", ("not",), {}, {}),
     ("tools-clear", ("clear",), {}, {"area_clear": True}),
     ("tools-clear", ("not",), {"area_clear": False}, {}),
-    ("lock-off", ("off",), POWERED, {"calls": "off"}),
+    ("lock-off", ("switched-on",), POWERED, {"calls": "off"}),
     ("lock-off", ("starts-at-once",), {**POWERED, "calls": "stuck-on"}, {}),
-    ("lock-off", ("off", "trips"), {**POWERED, "calls": "stuck-on"}, {}),
+    ("lock-off", ("switched-on", "trips"), {**POWERED, "calls": "stuck-on"}, {}),
     ("lock-off", ("still-on",), {}, {}),
     ("restart-and-watch", ("runs",), {"calls": "on"}, {"calls": "on"}),
     ("restart-and-watch", ("trips",), {"calls": "on"}, {"calls": "on"}),
@@ -160,9 +165,10 @@ def test_a_step_changes_this_and_nothing_else(
 def test_a_step_at_a_circuit_changes_that_circuit_once_confirmed(step: str, condition: str) -> None:
     before = BEST.with_circuit("circuit 1", "under-nitrogen").with_circuit("unit", "charge-unsure")
     for place in ("circuit 1", None):
+        worn = replace(before, **(LAID_OFF if STEPS[step].by_hand else {}))
         after = STEPS[step].effect(before, place, (CONFIRMED[step],))
-        assert after == before.with_circuit(place or "unit", condition)  # type: ignore[arg-type]
-        assert STEPS[step].effect(before, place, ("otherwise",)) == before
+        assert after == worn.with_circuit(place or "unit", condition)  # type: ignore[arg-type]
+        assert STEPS[step].effect(before, place, ("otherwise",)) == worn
 
 
 @pytest.mark.parametrize("step", ["capacitor-discharge", "jumper-out"])

@@ -41,7 +41,7 @@ def test_the_area_is_no_longer_clear_once_work_goes_on(step: str) -> None:
 
 def test_the_area_stays_clear_while_the_lock_comes_off() -> None:
     state = replace(DEAD, leads_off=NONE, jumpers=NONE, circuits=())
-    after = after_step(state, Step("lock-off"), ("off",), PLAIN_UNIT)
+    after = after_step(state, Step("lock-off"), ("switched-on",), PLAIN_UNIT)
     assert (after.area_clear, after.power, after.calls) == (True, "on", "off")
     unclear = replace(state, area_clear=False)
     assert after_step(unclear, Step("tools-clear"), ("clear",), PLAIN_UNIT).area_clear

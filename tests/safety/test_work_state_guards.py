@@ -47,6 +47,7 @@ MUST_STAND = {
     "gas-cock-open": "roof-safe",
     "manometer-on": "roof-safe locked opened dead-first dead-last meter-last gas-shut no-gas",
     "manometer-off": "roof-safe locked opened dead-first dead-last meter-last gas-shut no-gas",
+    "plug-under-gas": "roof-safe powered cock-open called",
     "gauges-on": "roof-safe no-refrigerant",
     "gauges-off": "roof-safe no-refrigerant",
     "charge-recovered": "roof-safe no-refrigerant locked",
@@ -75,6 +76,7 @@ MUST_NOT_STAND = {
     "purge-wait": "would-run",
     "panels-on": "jumper-in would-run tap-open open-live",
     "jumper-out": "closed-up open-live-alone open-live-undressed",
+    "plug-under-gas": "tap-open:here open-live-alone open-live-undressed",
     "lock-off": (
         "leads-off jumper-in no-charge unburnt gas-about open-unswept open-alone open-undressed"
     ),
@@ -110,7 +112,7 @@ def disagreements() -> Iterator[str]:
 
 def step_disagreements(step: str) -> Iterator[str]:
     """Where a step's turn has come by the code and not by the tables above, or the reverse."""
-    place = "circuit 1"
+    place = "outlet tap" if STEPS[step].at == "tap" else "circuit 1"
     for state in states_on_every_way(DEMANDING_UNIT):
         has_come = not refusals(state, Step(step, place), DEMANDING_UNIT)
         if has_come != _has_come(step, state, place):
@@ -123,6 +125,7 @@ def _has_come(step: str, state: WorkState, place: str) -> bool:
     named = {
         "emptied:circuit": f"emptied {place}" in world,
         "bled:all": all_bled,
+        "tap-open:here": f"tap-open {place}" in world,
         "charged-after-first-test": "meter-first" in world and not all_bled,
     }
 

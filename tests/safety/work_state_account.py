@@ -43,6 +43,7 @@ _VOIDED_BY: dict[str, tuple[str, ...]] = {
     "gas-opened": ("no-gas", "gas-shut"),
     "unburnt": ("purged",),
     "tap-open": ("tap-plugged",),
+    "plug-untested": ("plug-tested",),
     "hose-on": ("hose-off", "tap-plugged", "away"),
     "gauges-on": ("gauges-off", "emptied", "away"),
     "emptied": ("charged-up", "nitrogen", "vacuum"),
@@ -82,6 +83,10 @@ def after_step(world: World, step: Step, outcomes: tuple[str, ...]) -> World:
         first = () if "meter-first" in world or "dead-first" not in world else ("meter-first",)
         return happened(world, *first, "meter", "meter-just", "meter-last")
     things = _THINGS.get((step.id, outcome)) or _THINGS.get((step.id, "*")) or ()
+    if step.id in _PLUG_OUT and step.place != "inlet tap" and outcome != "plugged":
+        things = (*things, "plug-untested {place}")
+    if step.id in _HANDS_ON_PARTS:
+        things = (*things, "undressed", "alone")
     return happened(world, *(thing.format(place=step.place) for thing in things))
 
 
@@ -95,6 +100,14 @@ def without(world: World, step: Step, outcomes: tuple[str, ...]) -> World:
         shown |= {"meter-first"}
     return frozenset(world - shown)
 
+
+_PLUG_OUT = ("manometer-on", "manometer-off")
+"""On a plug before the valve stands gas once the cock is open, on one behind it in a fire only."""
+
+_HANDS_ON_PARTS = frozenset(
+    ("leads-back", *_PLUG_OUT, "charge-recovered", "circuit-to-zero", "charge-put-back")
+)
+"""Nobody handles parts in arc gloves, nor is watched meanwhile, whatever comes of it."""
 
 SWEEPS = ("refrigerant-sweep-a2l", "combustible-gas-sweep", "room-carbon-monoxide")
 """Tests of the air: they count whenever they are done, asked for as a step or not."""
@@ -162,7 +175,7 @@ _THINGS: dict[tuple[str, str], tuple[str, ...]] = {
     ("second-source-locked", "locked"): ("second-source-locked",),
     ("second-source-locked", "*"): ("second-source",),
     ("panels-off", "off"): ("opened",),
-    ("panels-off-energised", "off"): ("opened",),
+    ("panels-off-energised", "open"): ("opened",),
     ("panels-on", "on"): ("closed-up",),
     ("verified-dead", "live"): ("not-dead", "second-source"),
     ("verified-dead", "*"): ("not-dead",),
@@ -180,6 +193,8 @@ _THINGS: dict[tuple[str, str], tuple[str, ...]] = {
     ("manometer-on", "*"): ("tap-open {place}", "hose-off {place}"),
     ("manometer-off", "plugged"): ("tap-plugged {place}",),
     ("manometer-off", "*"): ("tap-open {place}", "hose-off {place}"),
+    ("plug-under-gas", "tight"): ("plug-tested {place}",),
+    ("plug-under-gas", "*"): ("plug-untested {place}", "unburnt"),
     ("gauges-on", "on"): ("gauges-on {place}",),
     ("gauges-off", "off"): ("gauges-off {place}",),
     ("charge-recovered", "recovered"): ("emptied {place}",),
@@ -187,7 +202,7 @@ _THINGS: dict[tuple[str, str], tuple[str, ...]] = {
     ("charge-put-back", "charged"): ("charged-up {place}", "gauges-on {place}"),
     ("leads-back", "back"): ("leads-back",),
     ("jumper-out", "out"): ("jumper-out",),
-    ("lock-off", "off"): ("powered",),
+    ("lock-off", "switched-on"): ("powered",),
     ("lock-off", "trips"): ("powered",),
     ("lock-off", "starts-at-once"): ("powered", "may-start", "ran"),
     ("restart-and-watch", "*"): ("may-start", "ran"),

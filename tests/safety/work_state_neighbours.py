@@ -43,6 +43,7 @@ _WRONG: dict[str, tuple[Any, ...]] = {
     "unburnt": (True, False),
     "taps_open": (frozenset(), frozenset({"inlet tap"}), frozenset({"outlet tap"})),
     "hoses_on": (frozenset(), frozenset({"outlet tap"})),
+    "plugs_untested": (frozenset(), frozenset({"outlet tap"})),
     "circuits": (
         (),
         (("circuit 1", "gauges-unsure"),),
@@ -143,6 +144,8 @@ def as_world(state: WorkState) -> World:
         "open-live-undressed": open_live and not state.arc_clothing,
         "closed-up": state.panels == "on",
         "stopped": state.calls == "off",
+        "called": state.calls != "off",
+        "cock-open": state.gas == "on",
         "would-run": state.power != "locked-out" and state.calls != "off",
         "running-untried": state.power != "locked-out" and state.calls == "on",
         "tap-open": bool(state.taps_open),
@@ -158,6 +161,7 @@ def as_world(state: WorkState) -> World:
     standing |= {f"bled {place}" for place in state.discharged}
     standing |= {f"tap-open {tap}" for tap in state.taps_open}
     standing |= {f"hose-on {tap}" for tap in state.hoses_on}
+    standing |= {f"plug-untested {tap}" for tap in state.plugs_untested}
     for place, condition in state.circuits:
         standing |= {f"{thing} {place}" for thing in _CONDITIONS[condition]}
     return frozenset(standing)

@@ -36,7 +36,8 @@ _READY: Final = WorkState(
     only_steps_since_proof=True,
     second_source="locked", discharged=frozenset({_HERE}), leads_off=frozenset({_HERE}),
     jumpers=frozenset({_HERE}), gas="shut", unburnt=True, taps_open=frozenset({_HERE}),
-    hoses_on=frozenset({_HERE}), circuits=((_HERE, "gauges-on"),),
+    hoses_on=frozenset({_HERE}), plugs_untested=frozenset({_HERE}),
+    circuits=((_HERE, "gauges-on"),),
     clear=frozenset({REFRIGERANT_SWEEP, GAS_SWEEP, ROOM_AIR}), occupants_told=True,
     fire_panel="on-test", roof="go", second_person=True, arc_clothing=True,
     area_clear=True,
@@ -59,6 +60,7 @@ _PARTS: Final[Mapping[str, str]] = {
     "unburnt": "unburnt gas",
     "taps_open": "taps open",
     "hoses_on": "hoses on",
+    "plugs_untested": "plugs not tested under gas",
     "circuits": "circuits",
     "clear": "clear",
     "occupants_told": "occupants told",
@@ -146,7 +148,7 @@ def _taking_back(knowledge: Knowledge, step: SafetyStep) -> Iterator[str]:
     for other in STEPS.values():
         ends = [(o.id,) for o in knowledge.tests[other.id].outcomes]
         if other is not step and any(
-            step.effect(after, _HERE, (step.sound,)) != after
+            step.does(after, _HERE) != after
             for after in (other.effect(done, _HERE, outcomes) for outcomes in ends)
         ):
             yield other.id

@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import Listener, hear_among
 from troubleshoot.dialogue.in_danger import ask_if_hinted
@@ -15,6 +17,8 @@ from troubleshoot.knowledge.model import Fault, Proof, Test
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.safety.before_repair import not_on_record
 from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.needs import HEAT_IS_ON, ONE_CALL
+from troubleshoot.safety.steps import RESTART, STOP_BY_CONTROLS
 from troubleshoot.safety.stops.tags import tag_lines
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.left_off import left_off
@@ -41,6 +45,11 @@ A_LEG_IS_GONE = (
 )
 NOT_ASKED = "not asked: a leg is gone"
 AS_IT_WAS = "The unit is back as it was."
+CONTROL_BACK = (
+    "Put mode, setpoint and schedule of the thermostat or building control back as you found them."
+)
+STAYS_SHUT = "The gas cock stays shut and tagged until it has been."
+_TURNS_THE_CONTROL = frozenset({STOP_BY_CONTROLS, RESTART, *HEAT_IS_ON, *ONE_CALL})
 
 _COMMANDS = frozenset({"again", "because", "causes", "done", "over", "repaired", "tests", "unit"})
 _COMMANDS_WITH_WORDS = ("because ", "invalid ", "what if ", "why not ")
@@ -177,5 +186,23 @@ def close(book: VisitBook, voice: Voice, decision: Decision, conclusions: Conclu
     lacking = lacking_lines(book.knowledge, book.state)
     for line in lacking:
         voice.say(f"The repair is not proved, {line}.", strong=True)
-    voice.say("The visit is closed." if off.all or lacking else f"{AS_IT_WAS} The visit is closed.")
+    not_so = tuple(_not_as_it_was(book))
+    voice.say_all(not_so)
+    if any(each.test in _TURNS_THE_CONTROL and not each.nobody for each in book.state.asked):
+        voice.say(CONTROL_BACK, strong=True)
+    as_it_was = not (off.all or lacking or not_so)
+    voice.say(f"{AS_IT_WAS} The visit is closed." if as_it_was else "The visit is closed.")
     voice.say(f"Report: troubleshoot report {book.visit_id}")
+
+
+def _not_as_it_was(book: VisitBook) -> Iterator[str]:
+    """In what the unit is not back as it was, whatever was confirmed: a sentence each."""
+    state = book.state
+    for tap in sorted(state.work.plugs_untested):
+        yield f"The plug of the {tap} has not been tested under gas. {STAYS_SHUT}"
+    calls = (each for each in reversed(state.asked) if each.test == RESTART and each.valid)
+    last = next(calls, None)
+    if state.work.power == "on" and last is not None and last.outcome != CONFIRMED[RESTART]:
+        outcomes = book.knowledge.tests[RESTART].outcomes
+        means = "; ".join(o.means for o in outcomes if o.id in (last.outcome or "").split(", "))
+        yield f"When it was called for last: {means}."

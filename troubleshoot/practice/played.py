@@ -69,9 +69,12 @@ def places_of_step(name: str, work: WorkState, unit: UnitAtWork) -> tuple[str | 
     at = STEPS[name].at
     if at == "tap":
         taps = tuple(TAPS.values())
-        opened = tuple(tap for tap in taps if tap in work.taps_open)
-        shut = tuple(tap for tap in taps if tap not in work.hoses_on)
-        return (shut if name == steps.TAP_OPENED else opened) or taps
+        could = {
+            steps.TAP_OPENED: {*taps} - work.hoses_on,
+            steps.TAP_PLUGGED: work.taps_open,
+            steps.PLUG_TEST: work.plugs_untested,
+        }[name]
+        return tuple(tap for tap in taps if tap in could) or taps
     if at == "jumper":
         return tuple(sorted(work.jumpers)) or (None,)
     if at == "circuit":

@@ -12,7 +12,7 @@ from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.job import Job
 from troubleshoot.safety.needs import needs_of
 from troubleshoot.safety.step_guards import REFRIGERANT_SWEPT
-from troubleshoot.safety.steps import LOCK_OFF, PANELS_ON, REFRIGERANT_SWEEP, RESTART
+from troubleshoot.safety.steps import LOCK_OFF, PANELS_ON, PLUG_TEST, REFRIGERANT_SWEEP, RESTART
 from troubleshoot.safety.unit_at_work import supply_is_known
 
 FLAMMABLE: Final = "flammable-refrigerant"
@@ -21,7 +21,7 @@ HIGH_VOLTS: Final = "480-volt"
 NOT_GIVEN: Final = "not-known"
 NOT_KNOWN: Final = "refrigerant-not-known"
 
-_POWER_UP: Final = (LOCK_OFF, RESTART)
+_POWER_UP: Final = (LOCK_OFF, RESTART, PLUG_TEST)
 
 
 def cautions_before(knowledge: Knowledge, job: Job, test: Test) -> tuple[Hazard, ...]:

@@ -53,7 +53,9 @@ class SafetyStep:
     protects nobody's life. `waits_from`: its wait protects a life and is counted from this moment:
     until it is over no word confirms it. `metered`: a file, whose waits nobody sees, confirms it by
     the metered number alone. `number_says_part`: its test reads a number that says only part of
-    it, so that the word is wanted beside it.
+    it, so that the word is wanted beside it. `by_hand`: hands handle parts of a unit that is locked
+    out: nobody does so in arc-rated gloves, nor needs watching, so that the clothing and the second
+    person are asked for again before live work.
 
     `after`: what has to stand before its turn comes, in the order in which it is brought about;
     without any it may be done at any time. `brings`: what is made to stand by it, so that it is led
@@ -76,6 +78,7 @@ class SafetyStep:
     waits_from: Moment | None = None
     metered: bool = False
     number_says_part: bool = False
+    by_hand: bool = False
     also_sound: frozenset[str] = frozenset()
     after: tuple[StepGuard, ...] = ()
     brings: tuple[StepGuard, ...] = ()
@@ -89,5 +92,7 @@ class SafetyStep:
         """The state after it was done with these outcomes, whether or not its turn had come."""
         where = place or WHOLE_UNIT
         if outcomes == (self.sound,):
-            return self.does(state, where)
-        return self.otherwise(state, where, outcomes)
+            changed = self.does(state, where)
+        else:
+            changed = self.otherwise(state, where, outcomes)
+        return changed.laid_off if self.by_hand else changed

@@ -138,6 +138,12 @@ def taps_are_plugged(state: WorkState, needs: Needs) -> str:
     return f"plugged again: {', '.join(still_open)}" if still_open else ""
 
 
+def plugs_are_tested(state: WorkState, needs: Needs) -> str:
+    lit = needs.gas == "on" and needs.energy in ("running", "running-open")
+    untested = sorted(state.plugs_untested - set(needs.taps)) if lit else []
+    return f"the plug tested under gas: {', '.join(untested)}" if untested else ""
+
+
 def circuits_are_ready(state: WorkState, needs: Needs) -> str:
     missing = [
         f"{spoken(need)} at {place}"
@@ -181,6 +187,7 @@ GUARDS: tuple[Guard, ...] = (
     gas_is_on,
     manometer_is_on,
     taps_are_plugged,
+    plugs_are_tested,
     circuits_are_ready,
     no_circuit_in_vacuum,
 )

@@ -66,6 +66,12 @@ def _to_be_plugged(way: Way) -> Places:
     return tuple(sorted(open_taps - set(way.needs.taps)))
 
 
+def _plugs_to_test(way: Way) -> Places:
+    """Taps behind the valve whose plug the burner that is wanted puts under gas."""
+    lit = way.runs and way.needs.gas == "on"
+    return tuple(sorted(way.state.plugs_untested - set(way.needs.taps))) if lit else ()
+
+
 STAGES: Final = (
     _if(guards.ROOF_SAFE, lambda way: way.needs.roof),
     _if(guards.PEOPLE_TOLD, lambda way: way.needs.occupants),
@@ -109,5 +115,6 @@ STAGES: Final = (
     _if(guards.JUMPERS_OUT, lambda way: way.needs.energy == "energised-open"),
     _if(guards.CALLS_OFF, lambda way: way.needs.energy == "energised-open"),
     _if(guards.CALLED_TO_RUN, lambda way: way.runs),
+    Stage(guards.PLUG_TESTED, _plugs_to_test),
     _if(guards.FIRE_PANEL_IN_SERVICE, lambda way: way.leaving),
 )

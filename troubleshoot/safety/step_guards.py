@@ -247,6 +247,10 @@ PLUG_IN: Final = StepGuard(
     "the tap plugged",
     lambda state, place, unit: place not in state.taps_open,
 )
+PLUG_TESTED: Final = StepGuard(
+    "the plug of the tap behind the valve tested under gas",
+    lambda state, place, unit: place not in state.plugs_untested,
+)
 HOSE_ON: Final = StepGuard(
     "the manometer on the tap",
     lambda state, place, unit: place in state.hoses_on,

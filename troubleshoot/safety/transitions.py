@@ -61,15 +61,12 @@ def failed(before: WorkState, now: WorkState, step: Step, unit: UnitAtWork) -> W
 def after_test(
     state: WorkState, test: Test, place: str | None, outcomes: Outcomes, unit: UnitAtWork
 ) -> WorkState:
-    """The state after a test: leads it took off, a jumper it put in, a circuit it left empty.
-
-    For work by hand arc-rated gloves come off and help may go: both are asked for to go live again.
-    """
+    """The state after a test: leads it took off, a jumper it put in, a circuit it left empty."""
     if test.id in STEPS:
         return after_step(state, Step(test.id, place), outcomes, unit)
     changed = state.with_facts(area_clear=False, only_steps_since_proof=False)
     if test.work_state == "locked-out":
-        changed = changed.with_facts(arc_clothing=False, second_person=False)
+        changed = changed.laid_off
     if state.power == "locked-out" and test.kind == "measurement":
         changed = changed.with_facts(leads_off=changed.leads_off | {place or WHOLE_UNIT})
     if JUMPER_HAZARD in test.hazards:

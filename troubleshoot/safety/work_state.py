@@ -87,7 +87,8 @@ class WorkState:
     have turned the cock since it was last known. `gas_swept`: since the last sweep
     that found no gas none was found, nor was the cock opened. `unburnt`: a light has failed, and
     what gathered has not been waited out with the cock shut. `taps_open`: of the gas train, their
-    plug out; `hoses_on`: with the manometer on. `clear`: ids of the air sweeps that found
+    plug out; `hoses_on`: with the manometer on; `plugs_untested`: behind the valve, their plug not
+    tested under gas since it was out. `clear`: ids of the air sweeps that found
     nothing. `arc_clothing`: clothing, face shield and gloves for an arc of 480 V are on.
     `area_clear`: tools and people are away from the unit.
     """
@@ -107,6 +108,7 @@ class WorkState:
     unburnt: bool = False
     taps_open: frozenset[str] = frozenset()
     hoses_on: frozenset[str] = frozenset()
+    plugs_untested: frozenset[str] = frozenset()
     circuits: tuple[tuple[str, Circuit], ...] = ()
     clear: frozenset[str] = frozenset()
     occupants_told: bool = False
@@ -138,6 +140,11 @@ class WorkState:
         """The same state with one circuit in another condition."""
         conditions = {**dict(self.circuits), place: condition}
         return self.with_facts(circuits=_ordered(conditions.items()))
+
+    @property
+    def laid_off(self) -> WorkState:
+        """The state once parts were handled: gloves for an arc come off, and help may go."""
+        return self.with_facts(arc_clothing=False, second_person=False)
 
     @property
     def circuits_without_charge(self) -> tuple[str, ...]:
@@ -175,6 +182,10 @@ def open_items(state: WorkState) -> tuple[str, ...]:
     if state.unburnt:
         items.append("unburnt gas of a light that failed")
     items += [f"plug out and manometer on: {tap}" for tap in sorted(state.taps_open)]
+    items += [
+        f"the plug of the {tap} has not been tested under gas"
+        for tap in sorted(state.plugs_untested - state.taps_open)
+    ]
     if not state.gas_swept:
         items.append("gas not swept for leaks")
     if state.panels != "on":
@@ -215,6 +226,7 @@ def cautious(one: WorkState, other: WorkState) -> WorkState:
         unburnt=one.unburnt or other.unburnt,
         taps_open=one.taps_open | other.taps_open,
         hoses_on=one.hoses_on & other.hoses_on,
+        plugs_untested=one.plugs_untested | other.plugs_untested,
         circuits=_ordered(
             (place, _cautious_circuit(one.circuit(place), other.circuit(place))) for place in places
         ),

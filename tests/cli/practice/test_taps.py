@@ -15,8 +15,8 @@ TO_THE_TAPS = (
     "step shut the gas", "step combustible",
 )  # fmt: skip
 TO_RUN = (
-    "step open the gas", "step combustible", "step room", "step tools", "step lock off",
-    "step call for",
+    "step open the gas", "step combustible", "step room", "step second person", "step arc",
+    "step tools", "step lock off", "step call for",
 )  # fmt: skip
 ON = "Put the manometer on a tap of the gas valve"
 
@@ -60,3 +60,14 @@ def test_no_tap_is_opened_where_none_is_named(said: Callable[..., str]) -> None:
 def test_only_an_open_tap_is_plugged(said: Callable[..., str]) -> None:
     out = said("step manometer on at inlet tap", "step manometer off", "state")
     assert "plug the tap, inlet tap: plugged." in out and "plug out" not in out
+
+
+def test_the_plug_is_tested_at_the_tap_that_was_opened_behind_the_valve(
+    said: Callable[..., str],
+) -> None:
+    out = said(
+        "step manometer on at outlet tap", "step manometer off", "state", *TO_RUN,
+        "step test the plug", "state",
+    )  # fmt: skip
+    assert "at high fire, outlet tap: tight." in out
+    assert out.count("the plug of the outlet tap has not been tested under gas") == 1

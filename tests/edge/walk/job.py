@@ -93,7 +93,8 @@ class Job:
             return "an undo reached past a STOP"
         if task is not None and task is not self.answered and kind in LEAVES_IN_HAND:
             self.worlds |= {w for old in self.worlds for w in self._begun(old, task)}
-        wrong = self._too_soon(event, now) + self.stops.reopening_too_soon(event, self.ended)
+        wrong = self._too_soon(event, now) + self._closed_too_soon(event)
+        wrong += self.stops.reopening_too_soon(event, self.ended)
         self.said.append(Said(event, self.worlds))
         if kind == "undo":
             self._take_back()
@@ -259,6 +260,13 @@ class Job:
         wait = self.knowledge.tests[event["step"]].wait_minutes
         minutes = (now - since).total_seconds() / 60 if since else -1.0
         return "" if minutes >= wait else f"{event['step']} {minutes:.0f} min after {happened}"
+
+    def _closed_too_soon(self, event: Event) -> str:
+        """A plug behind the gas valve is tested in a fire before the unit is left to burn."""
+        closes = event["event"] == "end" and event["ending"] == "closed"
+        off = {"gas-shut", "locked"}
+        untested = any("plug-untested outlet tap" in w and not off & w for w in self.worlds)
+        return "closed with a plug that was not tested under gas" if closes and untested else ""
 
     def objection(self, task: Task, now: datetime, in_hand: bool) -> str:
         """What is wrong with showing this task now; empty where nothing is.

@@ -33,7 +33,7 @@ CONFIRMING = {
     "manometer-off": "plugged", "charge-recovered": "recovered",
     "circuit-to-zero": "at-zero", "leads-back": "back", "jumper-out": "out",
     "charge-put-back": "charged", "fire-panel-back": "in-service",
-    "tools-clear": "clear", "lock-off": "off",
+    "plug-under-gas": "tight", "tools-clear": "clear", "lock-off": "switched-on",
 }  # fmt: skip
 """A step that protects somebody, and what is said when it has been done."""
 
@@ -52,6 +52,7 @@ _BEFORE_STEPS: dict[str, tuple[str, ...]] = {
     "purge-wait": ("roof-safe", "gas-shut"),
     "manometer-on": ("roof-safe", *_DEAD, "opened", "gas-shut", "no-gas"),
     "manometer-off": ("roof-safe", *_DEAD, "opened", "gas-shut", "no-gas"),
+    "plug-under-gas": ("roof-safe", "powered"),
     "charge-recovered": ("roof-safe", "locked"),
     "charge-put-back": ("roof-safe", "locked"),
     "leads-back": ("roof-safe", "locked"),

@@ -109,7 +109,7 @@ FIT: Spot = ("fit-for-live-work", None)
 OPENED_LIVE = (
     ("roof-conditions", "safe"), ("tell-occupants", "told"), ("combustible-gas-sweep", "none"),
     ("stop-by-controls", "stopped"), ("arc-clothing-on", "dressed"),
-    ("panels-off-energised", "off"),
+    ("panels-off-energised", "open"),
 )  # fmt: skip
 
 

@@ -89,9 +89,9 @@ def test_what_hands_may_have_done_is_not_forgotten_by_a_second_undo(knowledge: K
     undo = Undone()
     steps = [said("roof-conditions", "safe"), said("tell-occupants", "told")]
     steps += [said("combustible-gas-sweep", "none"), said("stop-by-controls", "stopped")]
-    steps += [said("arc-clothing-on", "dressed"), said("panels-off-energised", "off")]
+    steps += [said("arc-clothing-on", "dressed"), said("panels-off-energised", "open")]
     # The panels may have been put on, whatever was said of it, and may not have come off again.
-    again = [said("panels-on", "on"), undo, said("panels-off-energised", "off")]
+    again = [said("panels-on", "on"), undo, said("panels-off-energised", "open")]
     assert replay(knowledge, [START, *steps, *again]).work.panels == "off"
     assert replay(knowledge, [START, *steps, *again, undo]).work.panels == "unsure"
 

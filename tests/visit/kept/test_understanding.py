@@ -108,6 +108,19 @@ def test_an_answer_of_a_test_that_is_gone_weighs_nothing(decider: Decider) -> No
     assert with_it.case == state_of(decider.knowledge, events).case
 
 
+@pytest.mark.parametrize(
+    ("step", "before", "today"),
+    [("lock-off", "off", "switched-on"), ("panels-off-energised", "off", "open")],
+)
+def test_an_outcome_that_was_renamed_since_is_understood(
+    shipped: Knowledge, step: str, before: str, today: str
+) -> None:
+    done = {"event": "step", "step": step, "place": None, "again": False, "outcomes": [before]}
+    found = understood(shipped, [*long_visit()[:1], done])
+    assert found.unknown == ()
+    assert replay(shipped, found.events).asked[-1].outcome == today
+
+
 def test_undo_takes_back_what_was_said_last_though_nobody_understands_it(
     shipped: Knowledge,
 ) -> None:

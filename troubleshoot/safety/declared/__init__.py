@@ -47,6 +47,7 @@ _IN_ORDER: Final = (
     panels.TOOLS_CLEAR,
     power.LOCK_OFF,
     power.RESTART,
+    gas.PLUG_TEST,
 )
 STEPS: Final[Mapping[str, SafetyStep]] = MappingProxyType({step.id: step for step in _IN_ORDER})
 """Step id -> its declaration."""

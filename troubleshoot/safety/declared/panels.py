@@ -40,7 +40,7 @@ PANELS_OFF: Final = SafetyStep(
 )
 PANELS_OFF_ENERGISED: Final = SafetyStep(
     id=steps.PANELS_OFF_ENERGISED,
-    sound="off",
+    sound="open",
     after=(
         ROOF_SAFE,
         POWER_ON,
@@ -57,6 +57,7 @@ PANELS_OFF_ENERGISED: Final = SafetyStep(
 LEADS_BACK: Final = SafetyStep(
     id=steps.LEADS_BACK,
     sound="back",
+    by_hand=True,
     after=(ROOF_SAFE, LOCKED_OUT, DEAD_PROVED, CHARGE_BLED),
     brings=(LEADS_ARE_BACK,),
     does=sets(leads_off=frozenset()),

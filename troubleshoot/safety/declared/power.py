@@ -90,7 +90,7 @@ SECOND_SOURCE: Final = SafetyStep(
 )
 LOCK_OFF: Final = SafetyStep(
     id=steps.LOCK_OFF,
-    sound="off",
+    sound="switched-on",
     after=(
         ROOF_SAFE,
         LOCKED_OUT,

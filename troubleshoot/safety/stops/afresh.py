@@ -19,8 +19,8 @@ from troubleshoot.safety.job import Job
 from troubleshoot.safety.needs import for_dead_work
 from troubleshoot.safety.profiles import APPRENTICE, hand_over
 from troubleshoot.safety.reaching import beyond, is_blocked, steps_before
-from troubleshoot.safety.route import steps_to, steps_to_leave_off
-from troubleshoot.safety.step_guards import AWAY_FROM_LIVE, PROVED_SINCE_TESTED
+from troubleshoot.safety.route import steps_to, steps_to_leave, steps_to_leave_off
+from troubleshoot.safety.step_guards import AWAY_FROM_LIVE, CALLED_TO_RUN, PROVED_SINCE_TESTED
 from troubleshoot.safety.steps import DEAD_TEST, Step
 from troubleshoot.safety.stops.lifting import is_under_way, lifting_finding
 from troubleshoot.safety.stops.parts import is_all_clear, not_yet_afresh
@@ -121,8 +121,14 @@ def _away_from_live(job: Job) -> tuple[Step, ...]:
 
 
 def _steps_to_step(job: Job, finding: Spot) -> tuple[Step, ...]:
-    """The way to dead work until the step's turn has come, then the step; else all of the way."""
+    """The way to dead work until the step's turn has come, then the step; else all of the way.
+
+    A step at a unit that runs has its turn on the way back.
+    """
     wanted, work, unit = Step(finding[0], job.done_last_at(finding)), job.work, job.at_work
+    if CALLED_TO_RUN in STEPS[wanted.id].after:
+        back = steps_to_leave(work, unit)
+        return back[: back.index(wanted) + 1] if wanted in back else ()
     if AWAY_FROM_LIVE in STEPS[wanted.id].after:
         return (*_away_from_live(job), wanted)
     way = steps_to(work, for_dead_work(unit), unit)

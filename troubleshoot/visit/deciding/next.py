@@ -31,6 +31,7 @@ from troubleshoot.safety.route import (
     steps_to_leave_off,
     switch_minutes,
 )
+from troubleshoot.safety.steps import PLUG_TEST
 from troubleshoot.safety.stops.alone import nobody_comes
 from troubleshoot.safety.stops.lifting import conclude_visit, finding_of, standing_stop
 from troubleshoot.safety.stops.parts import not_yet_afresh
@@ -272,19 +273,16 @@ class Decider:
         """The way back: leads on, panels on, clear, lock off, watch the start.
 
         What a danger that stands keeps off stays off: the unit locked out, the heat with its cock
-        shut. A step beyond whoever is closing up is handed over. Proofs of a repair that are read
-        dead or behind an open panel come before it.
+        shut, as does one with a plug that cannot be tested under gas. A step beyond whoever closes
+        up is handed over. Proofs of a repair read dead or behind an open panel come before it.
         """
         proving = next_of_repair(self.knowledge, state, conclusions, is_back=False)
         if proving is not None:
             return proving
         off = left_off(conclusions)
-        if off.unit:
-            steps = steps_to_leave_off(state.work, state.at_work)
-        elif off.heat:
-            steps = steps_to_leave_cold(state.work, state.at_work)
-        else:
-            steps = steps_to_leave(state.work, state.at_work)
+        stays_cold = off.heat or PLUG_TEST in closed(state)
+        way = steps_to_leave_cold if stays_cold else steps_to_leave
+        steps = (steps_to_leave_off if off.unit else way)(state.work, state.at_work)
         if not steps:
             last = next_of_repair(self.knowledge, state, conclusions, is_back=True)
             return last or Decision("ending")

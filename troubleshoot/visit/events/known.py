@@ -6,6 +6,7 @@ A journal is written by this program, but perhaps by another version of it, unde
 from __future__ import annotations
 
 from collections.abc import Mapping
+from dataclasses import replace
 
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.quantities.typed import NotUnderstood as NotRead
@@ -18,6 +19,16 @@ from troubleshoot.visit.events.event import Event
 
 class Unknown(ValueError):
     """An event speaks of what today's rules do not know; the message says of what."""
+
+
+def in_todays_words(knowledge: Knowledge, event: Event) -> Event:
+    """An answer or a step whose outcomes have another name by now, under that name."""
+    if not isinstance(event, Answered | StepDone):
+        return event
+    test = event.test if isinstance(event, Answered) else event.step
+    today = (knowledge.aliases.get((test, word), (test, word)) for word in event.outcomes)
+    outcomes = tuple(word for now, word in today if now == test)
+    return replace(event, outcomes=outcomes) if len(outcomes) == len(event.outcomes) else event
 
 
 def check_known(knowledge: Knowledge, event: Event) -> None:

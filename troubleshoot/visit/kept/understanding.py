@@ -28,7 +28,7 @@ from troubleshoot.visit.events import (
 )
 from troubleshoot.visit.events.apart import kind_of
 from troubleshoot.visit.events.codec import event_of, unknown_keys
-from troubleshoot.visit.events.known import Unknown, check_conditions, check_known
+from troubleshoot.visit.events.known import Unknown, check_conditions, check_known, in_todays_words
 from troubleshoot.visit.events.undoing import standing, taken_back, without
 from troubleshoot.visit.kept.lines import Record
 from troubleshoot.visit.state import VisitState
@@ -101,7 +101,7 @@ class _Sorter:
     def _effect(self, record: Record) -> None:
         """Take an event, or put what stands for one that is not understood in its place."""
         try:
-            event = event_of(record)
+            event = in_todays_words(self.knowledge, event_of(record))
             if isinstance(event, MarkedInvalid) and self._last_answer_is_unknown():
                 raise Unknown("the answer that it speaks of is not understood")
             self._add(event)
