@@ -6,9 +6,10 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import Listener, hear_among
 from troubleshoot.dialogue.in_danger import ask_if_hinted
 from troubleshoot.dialogue.prompts import AskProof, Caution
+from troubleshoot.dialogue.proof_facts import fact_told, how_told, lacks
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.taking_back import take_back
-from troubleshoot.dialogue.talk import Back, Leave, Talk, words_or_back
+from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Talk, words_or_back
 from troubleshoot.dialogue.unit_facts import ask_plate
 from troubleshoot.dialogue.yes_no import YesNo, yes_or_no_in_words
 from troubleshoot.knowledge.model import Fault, Proof, Test
@@ -20,7 +21,7 @@ from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.left_off import left_off
 from troubleshoot.visit.deciding.nameplate import plate_to_ask
 from troubleshoot.visit.deciding.proving import left_to_prove, read_live, waiting
-from troubleshoot.visit.events import Answered, Closing, ProofRead, Repaired, VisitEnded
+from troubleshoot.visit.events import Answered, Closing, ProofRead, Repaired, VisitEnded, after
 from troubleshoot.visit.hearing.legs_read import is_leg_gone, legs_in, outcomes_of_gone
 from troubleshoot.visit.hearing.proof_read import (
     NOT_RIGHT,
@@ -32,6 +33,7 @@ from troubleshoot.visit.hearing.proof_read import (
 STILL_THERE = YesNo("Is the complaint still there?")
 NOT_REPAIRED = "Taken back: no repair is kept."
 A_READING_FIRST = "That is no reading. What was read, or Enter where it was not; u goes back."
+ONCE_MORE = "What did you read? Enter leaves it as said."
 STILL_TO_COME = "Still to come, once the unit is back and runs:"
 READ_LIVE = "Read live, before the panel goes on:"
 NO_WAY = "No safe way leads there as the unit stands, so it stays not proved:"
@@ -75,7 +77,7 @@ def prove(
         if decision.proof is None:
             yield from _whether_it_helped(book, voice, fault)
         elif (yield from _plate_known(book, voice, decision.test)):
-            yield from _read(book, voice, fault, decision.proof, cautions)
+            yield from _read(book, voice, reasoner, fault, decision.proof, cautions)
     except Back:
         take_back(book, voice, reasoner)
         if book.state.repair_begun is None:
@@ -99,22 +101,68 @@ def _plate_known(book: VisitBook, voice: Voice, test: Test | None) -> Talk[bool]
 
 
 def _read(
-    book: VisitBook, voice: Voice, fault: Fault, proof: Proof, cautions: tuple[Caution, ...]
+    book: VisitBook,
+    voice: Voice,
+    reasoner: Reasoner,
+    fault: Fault,
+    proof: Proof,
+    cautions: tuple[Caution, ...],
 ) -> Talk[None]:
-    """Write down what was read for a proof. Raises Back, Leave, DangerCalled."""
+    """Write down what was read for a proof. Raises Back, Leave, DangerCalled.
+
+    What tells no reading is asked for once more. A fact that is told first is kept, and what comes
+    next is decided anew.
+    """
     prompt = AskProof(fault, proof.text, cautions)
-    while _is_command(reading := (yield from words_or_back(prompt))):
-        voice.say(A_READING_FIRST)
-    hear_among(book.knowledge, reading)
-    yield from ask_if_hinted(book.knowledge, voice, reading, (prompt.text,))
+    reading = yield from _told(book, voice, reasoner, prompt, proof)
+    if reading is None:
+        return
+    if (why := _why_unproved(book, prompt, reading)) not in ("", NOT_RIGHT):
+        voice.say(f"Not proved: {why}. {ONCE_MORE}", strong=True)
+        if how := how_told(lacks(book, proof)):
+            voice.say(how)
+        try:
+            again = yield from _told(book, voice, reasoner, prompt, proof)
+        except Back:
+            return  # to the same proof, of which nothing is kept yet
+        except (Leave, DangerCalled):
+            book.add(ProofRead(prompt.text, reading))
+            raise
+        if again is None:
+            return
+        reading = again or reading
     book.add(ProofRead(prompt.text, reading))
-    why = lacking_of(book.knowledge, book.state).get(prompt.text) if reading else None
+    why = lacking_of(book.knowledge, book.state).get(prompt.text, "") if reading else ""
     legs = legs_in(book.knowledge, book.state.unit, proof, reading)
     if why == NOT_RIGHT and is_leg_gone(book.knowledge, proof, legs):
         voice.say(A_LEG_IS_GONE, strong=True)
         _keep_gone(book, fault, proof, reading, legs)
     elif why:
         voice.say(f"Not proved: {why}. Kept as said; u goes back to it.", strong=True)
+
+
+def _told(
+    book: VisitBook, voice: Voice, reasoner: Reasoner, prompt: AskProof, proof: Proof
+) -> Talk[str | None]:
+    """What is typed for a proof; None where a fact was told. Raises Back, Leave, DangerCalled."""
+    while True:
+        reading = yield from words_or_back(prompt)
+        if fact_told(book, voice, reasoner, proof, reading):
+            return None
+        if not _is_command(reading):
+            break
+        voice.say(A_READING_FIRST)
+    hear_among(book.knowledge, reading)
+    yield from ask_if_hinted(book.knowledge, voice, reading, (prompt.text,))
+    return reading
+
+
+def _why_unproved(book: VisitBook, prompt: AskProof, reading: str) -> str:
+    """Why an answer would not prove it; empty where it would, or where nothing was read."""
+    if not reading:
+        return ""
+    then = after(book.knowledge, book.state, ProofRead(prompt.text, reading))
+    return lacking_of(book.knowledge, then).get(prompt.text, "")
 
 
 def _keep_gone(
