@@ -193,7 +193,7 @@ def test_what_is_read_live_is_led_to_before_the_panel_goes_on(
     book, fault = at_the_open_unit(shipped, QUALIFIED, test=SECTION), shipped.faults[FAULT]
     first = Lines(reads[0])
     held(shipped, first, lambda voice: mended(book, voice, fault))
-    assert "Read live, before the panel goes on: Fan amps" in first.text
+    assert "Read live, with the panel off: Fan amps" in first.text
     done = steps_until_a_proof(book)
     assert "lock-off" in done and "restart-and-watch" in done and "panels-on" not in done
     last = Lines(*reads[1:], "n")

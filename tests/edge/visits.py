@@ -37,6 +37,7 @@ CAREFUL = {
     "Open the gas cock again": "open",
     "Put the manometer on": "on",
     "Take the manometer off": "plugged",
+    "Put every lead back": "back",
     "Put the panels and guards on": "on",
     "Tools and people clear": "clear",
     "Take your own lock off": "off",

@@ -14,7 +14,7 @@ from troubleshoot.dialogue.unit_facts import ask_plate
 from troubleshoot.dialogue.yes_no import YesNo, yes_or_no_in_words
 from troubleshoot.knowledge.model import Fault, Proof, Test
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
-from troubleshoot.safety.before_repair import not_on_record
+from troubleshoot.safety.before_repair import LIVE, not_on_record
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.stops.tags import tag_lines
 from troubleshoot.visit.deciding.decision import Decision
@@ -31,11 +31,12 @@ from troubleshoot.visit.hearing.proof_read import (
 )
 
 STILL_THERE = YesNo("Is the complaint still there?")
+WRITE_IT_DOWN = "hands out, and keep a note of how it was done."
 NOT_REPAIRED = "Taken back: no repair is kept."
 A_READING_FIRST = "That is no reading. What was read, or Enter where it was not; u goes back."
 ONCE_MORE = "What did you read? Enter leaves it as said."
 STILL_TO_COME = "Still to come, once the unit is back and runs:"
-READ_LIVE = "Read live, before the panel goes on:"
+READ_LIVE = "Read live, with the panel off:"
 NO_WAY = "No safe way leads there as the unit stands, so it stays not proved:"
 BACK_TO_THE_TESTS = "So it is not put right, whatever the complaint does: back to the tests."
 A_LEG_IS_GONE = (
@@ -52,6 +53,8 @@ def repaired(book: VisitBook, voice: Voice, fault: Fault) -> None:
     """Begin a repair: it is on record from here on, its proofs and the way back come next."""
     tell_not_on_record(book, voice, fault)
     book.add(Repaired(fault.id))
+    if book.state.repairs[-1].live:
+        voice.say(f"{LIVE}: {WRITE_IT_DOWN}", strong=True)
     book.add(Closing())
     for head, proofs in ((READ_LIVE, read_live), (STILL_TO_COME, waiting)):
         if texts := "; ".join(proof.text for proof in proofs(book.knowledge, book.state)):

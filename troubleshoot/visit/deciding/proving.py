@@ -7,6 +7,7 @@ not asked for, and stays not proved. The rest is read once the unit is back and 
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge, Proof, Test
@@ -97,8 +98,9 @@ def read_live(knowledge: Knowledge, state: VisitState) -> tuple[Proof, ...]:
 
 
 def test_of(knowledge: Knowledge, proof: Proof) -> Test | None:
-    """The test that a proof is read by, where the rules name one."""
-    return None if proof.finding is None else knowledge.tests[proof.finding.test]
+    """The test that a proof is read by, where the rules name one, as the proof has it done."""
+    test = None if proof.finding is None else knowledge.tests[proof.finding.test]
+    return replace(test, work_state="running-open") if test and proof.called else test
 
 
 def is_read_live(test: Test) -> bool:
