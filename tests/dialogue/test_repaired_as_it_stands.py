@@ -22,7 +22,7 @@ from troubleshoot.safety.steps import (
     SECOND_PERSON,
 )
 from troubleshoot.visit.deciding.next import Decider
-from troubleshoot.visit.events import FactTold, ProofRead, Started, StepDone, Undone
+from troubleshoot.visit.events import Answered, FactTold, ProofRead, Started, StepDone, Undone
 from troubleshoot.visit.events.replaying import replay
 from troubleshoot.visit.kept.understanding import Understanding
 from troubleshoot.visit.telling.kept_visit import kept_account
@@ -117,3 +117,28 @@ def test_at_480_volts_a_live_proof_is_led_to_with_the_panel_off_dressed_and_call
     on = done.index(LOCK_OFF)
     assert {SECOND_PERSON, ARC_CLOTHING, LEADS_BACK} <= {*done[:on]}
     assert RESTART in done[on:]
+
+
+@pytest.mark.parametrize(
+    ("fault", "live", "first"),
+    [
+        ("transformer-on-wrong-tap", "transformer-primary-and-tap", True),
+        ("control-transformer-open", "transformer-secondary-volts", False),
+    ],
+)
+def test_only_what_is_not_started_is_read_live_before_a_fan_that_stood_still(
+    fault: str, live: str, first: bool, shipped: Knowledge
+) -> None:
+    """Regression: with a finding to take afresh the panel went on before every live proof."""
+    book = at_the_open_unit(shipped, QUALIFIED, test="condenser-fan-turning")
+    book.add(Answered("condenser-fan-turning", outcomes=("stopped",)))
+    while steps := steps_before(book.state, shipped.tests[DEAD], None):
+        book.add(StepDone.of(steps[0], (CONFIRMED[steps[0].id],)))
+    repaired(book, Voice(), shipped.faults[fault])
+    decider = Decider(shipped)
+    while (decision := decider.decide(book.state)).kind == "step":
+        assert decision.step is not None
+        assert not first or decision.step.id not in (PANELS_ON, RESTART)
+        book.add(StepDone.of(decision.step, (CONFIRMED[decision.step.id],)))
+    assert decision.test is not None
+    assert decision.test.id == (live if first else "condenser-fan-turning")
