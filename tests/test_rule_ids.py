@@ -78,7 +78,7 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
         "a meter that fails its proof takes back readings",
     ),
     "dialogue/complaint.py": ("fuel", "a fact of the unit that many a complaint names too: gas"),
-    "visit/hearing/proof_read.py": ("capacitance", "a kind of number, and a fact of a plate"),
+    "visit/hearing/proof_numbers.py": ("capacitance", "a kind of number, and a fact of a plate"),
     "visit/hearing/legs_read.py": ("supply-phase", "how many legs there are to read"),
     "visit/cases/file.py": ("routine-inspection", "the complaint of a round, which nobody made"),
     "safety/cautions.py": (

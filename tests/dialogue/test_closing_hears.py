@@ -27,7 +27,7 @@ START = Started(complaint="no-heat", profiles=("technician",))
 def test_a_danger_is_heard(typed: tuple[str, ...], shipped: Knowledge) -> None:
     book = at_the_open_unit(shipped, START, test="hot-surface-igniter-glow")
     fault = shipped.faults["hot-surface-igniter-cracked"]
-    answers = (*typed[: len(fault.proof)], *typed[-1:])
+    answers = (*typed[: 2 * len(fault.proof)], *typed[-1:])
     with pytest.raises(DangerCalled):
         held(shipped, Lines(*answers), lambda voice: mended(book, voice, fault))
     assert not any(said.still for said in book.state.repairs)
@@ -37,7 +37,7 @@ def test_a_proof_that_denies_a_danger_is_written_down(shipped: Knowledge) -> Non
     book = at_the_open_unit(shipped, START, test="hot-surface-igniter-glow")
     fault = shipped.faults["hot-surface-igniter-cracked"]
     proof = "burner lights smoothly, no gas smell"
-    terminal = Lines(*[proof] * len(fault.proof), "n")
+    terminal = Lines(*[proof] * 2 * len(fault.proof), "n")
     held(shipped, terminal, lambda voice: mended(book, voice, fault))
     assert proof in str(book.events) and book.state.closing
 

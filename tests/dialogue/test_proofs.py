@@ -14,17 +14,20 @@ from troubleshoot.dialogue.closing import (
     A_READING_FIRST,
     AS_IT_WAS,
     NOT_REPAIRED,
+    ONCE_MORE,
     close,
     repaired,
 )
+from troubleshoot.dialogue.proof_facts import how_told
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
+from troubleshoot.dialogue.unit_told import HOW
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.visit.deciding.next import Decider
-from troubleshoot.visit.events import ProofRead, Started, StepDone
+from troubleshoot.visit.events import FactTold, ProofRead, Started, StepDone
 
 START = Started(complaint="no-cooling", profiles=("technician",))
 QUALIFIED = Started(complaint="no-cooling", profiles=(*FULLY_QUALIFIED,))
@@ -60,7 +63,8 @@ def reads(shipped: Knowledge) -> list[str]:
 def test_no_command_is_kept_as_a_reading(typed: str, reads: list[str], shipped: Knowledge) -> None:
     book, said = say_repaired(shipped, typed, *reads, "n")
     assert [text for _, text in book.state.repairs[-1].proofs] == reads
-    assert "Enter where it was not" in said or book.state.notes == ("capacitor was hot",)
+    served = "Enter where it was not" in said or HOW in said
+    assert served or book.state.notes == ("capacitor was hot",)
 
 
 def test_a_danger_and_q_are_heard_there(reads: list[str], shipped: Knowledge) -> None:
@@ -106,12 +110,80 @@ def test_what_says_nothing_of_it_proves_nothing(
     typed: str, number: int, reads: list[str], shipped: Knowledge
 ) -> None:
     """Regression: whatever had a number or two words in it counted as proved."""
-    given = [*reads[:number], typed, *reads[number + 1 :]]
+    given = [*reads[:number], typed, typed, *reads[number + 1 :]]
     book, said = say_repaired(shipped, *given, "n")
     asked = shipped.faults[FAULT].proof[number].text
     assert "Not proved: that " in said
     assert f"Not proved, for want of a sound reading: {asked}." in said
     assert book.state.repairs[-1].proofs[number][1] == typed
+
+
+def test_what_is_no_reading_is_asked_for_once_more(reads: list[str], shipped: Knowledge) -> None:
+    """Regression: a word of the wrong form moved on at once, and left the repair unproved."""
+    book, said = say_repaired(shipped, "dunno", *reads, "n")
+    assert [text for _, text in book.state.repairs[-1].proofs] == reads
+    assert ONCE_MORE in said and "Not proved, " not in said
+
+
+def test_enter_at_the_second_asking_leaves_it_as_said(reads: list[str], shipped: Knowledge) -> None:
+    book, said = say_repaired(shipped, "dunno", "", *reads[1:], "n")
+    assert book.state.repairs[-1].proofs[0][1] == "dunno"
+    assert "Kept as said; u goes back to it." in said
+
+
+def test_u_at_the_second_asking_goes_back_to_the_same_proof(
+    reads: list[str], shipped: Knowledge
+) -> None:
+    """Regression: u after a wrong answer took the repair back."""
+    book, said = say_repaired(shipped, "dunno", "u", "dunno", "u", *reads, "n")
+    assert [text for _, text in book.state.repairs[-1].proofs] == reads
+    assert NOT_REPAIRED not in said
+
+
+def test_whoever_leaves_at_the_second_asking_has_said_the_first(
+    reads: list[str], shipped: Knowledge
+) -> None:
+    book = at_the_open_unit(shipped, START, test="condenser-fan-amps")
+    with pytest.raises(Leave):
+        held(shipped, Lines("dunno", "q"), lambda v: mended(book, v, shipped.faults[FAULT]))
+    assert [text for _, text in book.state.repairs[-1].proofs] == ["dunno"]
+
+
+def test_what_is_read_and_bad_is_kept_at_once(reads: list[str], shipped: Knowledge) -> None:
+    book, said = say_repaired(shipped, "9 uF", *reads[1:], "n")
+    assert book.state.repairs[-1].proofs[0][1] == "9 uF" and ONCE_MORE not in said
+
+
+WASHED = "condenser-coil-dirty"
+WASHED_READS = ["clean", "385 psig", "7.2 A, 8.4 before"]
+COIL = (FactTold("refrigerant", "R-410A"), FactTold("compressor-rla", "9 A"))
+
+
+@pytest.mark.parametrize("typed", ["outdoor temperature 95", "unit outdoor temperature 95 F"])
+def test_what_a_proof_lacks_can_be_told_at_it(typed: str, shipped: Knowledge) -> None:
+    """Regression: not judged for want of the outdoor temperature, and no way to give it."""
+    book = at_the_open_unit(shipped, QUALIFIED, *COIL, test="head-pressure")
+    first, head, amps = WASHED_READS
+    terminal = Lines(first, head, typed, head, amps, "n")
+    held(shipped, terminal, lambda voice: mended(book, voice, shipped.faults[WASHED]))
+    assert "for want of: outdoor temperature" in terminal.text
+    assert how_told(("outdoor temperature",)) in terminal.text
+    assert [text for _, text in book.state.repairs[-1].proofs] == WASHED_READS
+    assert "outdoor temperature is now 95" in terminal.text and book.state.cured
+
+
+def test_a_fact_of_the_unit_is_put_right_at_a_proof(reads: list[str], shipped: Knowledge) -> None:
+    book, said = say_repaired(shipped, "unit condenser fan fla 3 A", *reads, "n")
+    assert "is now 3 A" in said
+    assert [text for _, text in book.state.repairs[-1].proofs] == reads
+
+
+def test_an_input_that_is_no_number_is_told_so(shipped: Knowledge) -> None:
+    book = at_the_open_unit(shipped, QUALIFIED, *COIL, test="head-pressure")
+    typed = (*WASHED_READS[:2], "outdoor temperature hot", "", *WASHED_READS[2:], "n")
+    terminal = Lines(*typed)
+    held(shipped, terminal, lambda voice: mended(book, voice, shipped.faults[WASHED]))
+    assert "outdoor-temperature" not in {answer.test for answer in book.state.answers}
 
 
 def test_what_is_read_live_is_led_to_before_the_panel_goes_on(
@@ -121,7 +193,7 @@ def test_what_is_read_live_is_led_to_before_the_panel_goes_on(
     book, fault = at_the_open_unit(shipped, QUALIFIED, test=SECTION), shipped.faults[FAULT]
     first = Lines(reads[0])
     held(shipped, first, lambda voice: mended(book, voice, fault))
-    assert "Read live, before the panel goes on: Fan amps" in first.text
+    assert "Read live, with the panel off: Fan amps" in first.text
     done = steps_until_a_proof(book)
     assert "lock-off" in done and "restart-and-watch" in done and "panels-on" not in done
     last = Lines(*reads[1:], "n")
@@ -191,7 +263,7 @@ def test_a_reading_that_is_bad_is_not_said_to_be_wanting(
 def test_a_visit_is_not_closed_over_a_repair_that_is_not_proved(
     reads: list[str], shipped: Knowledge
 ) -> None:
-    for given, is_proved in ((reads, True), ([*reads[:2], "dunno"], False)):
+    for given, is_proved in ((reads, True), ([*reads[:2], "dunno", ""], False)):
         book, _ = say_repaired(shipped, *given, "n")
         decider = Decider(shipped)
         voice, found = Voice(), conclude_visit(decider.reasoner, book.state)

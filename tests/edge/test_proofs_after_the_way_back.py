@@ -45,13 +45,13 @@ def test_they_are_asked_before_the_panel_goes_on_and_not_while_locked_out(
         assert WHAT_WAS_READ not in said  # what judges it stands on the plate, and comes first
         said += person.types("5 uF")
         assert WHAT_WAS_READ in said and "New section" in said
-        assert "Read live, before the panel goes on: Fan amps" in " ".join(said.split())
+        assert "Read live, with the panel off: Fan amps" in " ".join(said.split())
         said = person.types(what_was_read(person))
         assert STILL not in said and WHAT_WAS_READ not in said
         led_on(person, WHAT_WAS_READ)
         assert PANELS_ON not in person.said
         while STILL not in screen(person):
-            is_asked = WHAT_WAS_READ in screen(person)
+            is_asked = "Proof: " in screen(person)
             person.types(what_was_read(person) if is_asked else "")
         assert STILL in person.last
         person.types("n")

@@ -38,6 +38,7 @@ CAREFUL = {
     "Put the manometer on": "on",
     "Take the manometer off": "plugged",
     "Test the plug of the tap": "tight",
+    "Put every lead back": "back",
     "Put the panels and guards on": "on",
     "Tools and people clear": "clear",
     "Take your own lock off": "switched on",

@@ -8,14 +8,15 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import Listener, hear_among
 from troubleshoot.dialogue.in_danger import ask_if_hinted
 from troubleshoot.dialogue.prompts import AskProof, Caution
+from troubleshoot.dialogue.proof_facts import fact_told, how_told, lacks
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.taking_back import take_back
-from troubleshoot.dialogue.talk import Back, Leave, Talk, words_or_back
+from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Talk, words_or_back
 from troubleshoot.dialogue.unit_facts import ask_plate
 from troubleshoot.dialogue.yes_no import YesNo, yes_or_no_in_words
 from troubleshoot.knowledge.model import Fault, Proof, Test
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
-from troubleshoot.safety.before_repair import not_on_record
+from troubleshoot.safety.before_repair import LIVE, not_on_record
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.needs import HEAT_IS_ON, ONE_CALL
 from troubleshoot.safety.steps import RESTART, STOP_BY_CONTROLS
@@ -24,7 +25,7 @@ from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.left_off import left_off
 from troubleshoot.visit.deciding.nameplate import plate_to_ask
 from troubleshoot.visit.deciding.proving import left_to_prove, read_live, waiting
-from troubleshoot.visit.events import Answered, Closing, ProofRead, Repaired, VisitEnded
+from troubleshoot.visit.events import Answered, Closing, ProofRead, Repaired, VisitEnded, after
 from troubleshoot.visit.hearing.legs_read import is_leg_gone, legs_in, outcomes_of_gone
 from troubleshoot.visit.hearing.proof_read import (
     NOT_RIGHT,
@@ -34,10 +35,12 @@ from troubleshoot.visit.hearing.proof_read import (
 )
 
 STILL_THERE = YesNo("Is the complaint still there?")
+WRITE_IT_DOWN = "hands out, and keep a note of how it was done."
 NOT_REPAIRED = "Taken back: no repair is kept."
 A_READING_FIRST = "That is no reading. What was read, or Enter where it was not; u goes back."
+ONCE_MORE = "What did you read? Enter leaves it as said."
 STILL_TO_COME = "Still to come, once the unit is back and runs:"
-READ_LIVE = "Read live, before the panel goes on:"
+READ_LIVE = "Read live, with the panel off:"
 NO_WAY = "No safe way leads there as the unit stands, so it stays not proved:"
 BACK_TO_THE_TESTS = "So it is not put right, whatever the complaint does: back to the tests."
 A_LEG_IS_GONE = (
@@ -59,6 +62,8 @@ def repaired(book: VisitBook, voice: Voice, fault: Fault) -> None:
     """Begin a repair: it is on record from here on, its proofs and the way back come next."""
     tell_not_on_record(book, voice, fault)
     book.add(Repaired(fault.id))
+    if book.state.repairs[-1].live:
+        voice.say(f"{LIVE}: {WRITE_IT_DOWN}", strong=True)
     book.add(Closing())
     for head, proofs in ((READ_LIVE, read_live), (STILL_TO_COME, waiting)):
         if texts := "; ".join(proof.text for proof in proofs(book.knowledge, book.state)):
@@ -84,7 +89,7 @@ def prove(
         if decision.proof is None:
             yield from _whether_it_helped(book, voice, fault)
         elif (yield from _plate_known(book, voice, decision.test)):
-            yield from _read(book, voice, fault, decision.proof, cautions)
+            yield from _read(book, voice, reasoner, fault, decision.proof, cautions)
     except Back:
         take_back(book, voice, reasoner)
         if book.state.repair_begun is None:
@@ -108,22 +113,68 @@ def _plate_known(book: VisitBook, voice: Voice, test: Test | None) -> Talk[bool]
 
 
 def _read(
-    book: VisitBook, voice: Voice, fault: Fault, proof: Proof, cautions: tuple[Caution, ...]
+    book: VisitBook,
+    voice: Voice,
+    reasoner: Reasoner,
+    fault: Fault,
+    proof: Proof,
+    cautions: tuple[Caution, ...],
 ) -> Talk[None]:
-    """Write down what was read for a proof. Raises Back, Leave, DangerCalled."""
+    """Write down what was read for a proof. Raises Back, Leave, DangerCalled.
+
+    What tells no reading is asked for once more. A fact that is told first is kept, and what comes
+    next is decided anew.
+    """
     prompt = AskProof(fault, proof.text, cautions)
-    while _is_command(reading := (yield from words_or_back(prompt))):
-        voice.say(A_READING_FIRST)
-    hear_among(book.knowledge, reading)
-    yield from ask_if_hinted(book.knowledge, voice, reading, (prompt.text,))
+    reading = yield from _told(book, voice, reasoner, prompt, proof)
+    if reading is None:
+        return
+    if (why := _why_unproved(book, prompt, reading)) not in ("", NOT_RIGHT):
+        voice.say(f"Not proved: {why}. {ONCE_MORE}", strong=True)
+        if how := how_told(lacks(book, proof)):
+            voice.say(how)
+        try:
+            again = yield from _told(book, voice, reasoner, prompt, proof)
+        except Back:
+            return  # to the same proof, of which nothing is kept yet
+        except (Leave, DangerCalled):
+            book.add(ProofRead(prompt.text, reading))
+            raise
+        if again is None:
+            return
+        reading = again or reading
     book.add(ProofRead(prompt.text, reading))
-    why = lacking_of(book.knowledge, book.state).get(prompt.text) if reading else None
+    why = lacking_of(book.knowledge, book.state).get(prompt.text, "") if reading else ""
     legs = legs_in(book.knowledge, book.state.unit, proof, reading)
     if why == NOT_RIGHT and is_leg_gone(book.knowledge, proof, legs):
         voice.say(A_LEG_IS_GONE, strong=True)
         _keep_gone(book, fault, proof, reading, legs)
     elif why:
         voice.say(f"Not proved: {why}. Kept as said; u goes back to it.", strong=True)
+
+
+def _told(
+    book: VisitBook, voice: Voice, reasoner: Reasoner, prompt: AskProof, proof: Proof
+) -> Talk[str | None]:
+    """What is typed for a proof; None where a fact was told. Raises Back, Leave, DangerCalled."""
+    while True:
+        reading = yield from words_or_back(prompt)
+        if fact_told(book, voice, reasoner, proof, reading):
+            return None
+        if not _is_command(reading):
+            break
+        voice.say(A_READING_FIRST)
+    hear_among(book.knowledge, reading)
+    yield from ask_if_hinted(book.knowledge, voice, reading, (prompt.text,))
+    return reading
+
+
+def _why_unproved(book: VisitBook, prompt: AskProof, reading: str) -> str:
+    """Why an answer would not prove it; empty where it would, or where nothing was read."""
+    if not reading:
+        return ""
+    then = after(book.knowledge, book.state, ProofRead(prompt.text, reading))
+    return lacking_of(book.knowledge, then).get(prompt.text, "")
 
 
 def _keep_gone(

@@ -18,6 +18,8 @@ from troubleshoot.safety.work_state import UnitAtWork, WorkState
 NOT_OURS: Final = frozenset({"owner", "utility", "fire-alarm", "building-controls"})
 """Who repairs what is not inside the unit."""
 
+LIVE: Final = "By the record the unit was live with its panel open when this was repaired"
+
 _EMPTY: Final = frozenset({"charge-recovered", "under-nitrogen", "under-vacuum"})
 _INSIDE: Final = "before hands go in"
 _GAS: Final = "before a gas part is opened"
@@ -97,6 +99,12 @@ def not_on_record(fault: Fault, done: Collection[str], unit: UnitAtWork) -> tupl
     return tuple(
         want.words for want in _wanted(fault) if want.by.isdisjoint(done) and _is_there(want, unit)
     )
+
+
+def was_live(fault: Fault, work: WorkState) -> bool:
+    """Whether hands were in a live unit for a repair, as the record has it."""
+    is_inside = fault.repair.hands != "outside" and not {*fault.repair.who} <= NOT_OURS
+    return is_inside and work.power == "on" and work.panels == "off"
 
 
 def _wanted(fault: Fault) -> tuple[_Want, ...]:

@@ -7,7 +7,7 @@ from functools import lru_cache
 from types import MappingProxyType
 from typing import Final
 
-from troubleshoot.knowledge.model import Hazard, Test
+from troubleshoot.knowledge.model import Fault, Hazard, Test
 from troubleshoot.safety import steps
 from troubleshoot.safety.declaration import Event, Outcomes
 from troubleshoot.safety.declared import STEPS
@@ -81,6 +81,23 @@ def after_test(
         elif need == "charge-recovered" and VACUUM in test.hazards:
             changed = changed.with_circuit(circuit, "under-vacuum")
     return changed
+
+
+def after_repair(state: WorkState, fault: Fault) -> WorkState:
+    """The state once a repair is said that was done dead: gloves are off, and help may have gone.
+
+    Of what has leads any of them may be off.
+    """
+    hands = fault.repair.hands
+    if state.power != "locked-out" or hands == "outside":
+        return state
+    off = frozenset({WHOLE_UNIT}) if hands == "at-leads" else frozenset()
+    return state.with_facts(
+        area_clear=False,
+        arc_clothing=False,
+        second_person=False,
+        leads_off=state.leads_off | off,
+    )
 
 
 def after_stop(state: WorkState, hazard: Hazard | None, unit: UnitAtWork) -> WorkState:

@@ -42,7 +42,8 @@ class RepairSaid:
 
     `proofs`: what was to be read, and what was typed for it, empty where it was not taken.
     `still`: what was typed when asked whether the complaint is still there. `answers`: how many had
-    been given before it; what was read after it can prove it.
+    been given before it; what was read after it can prove it. `live`: by the record the unit was
+    live with its panel open when it was said.
     """
 
     fault: str
@@ -50,6 +51,7 @@ class RepairSaid:
     proofs: tuple[tuple[str, str], ...] = ()
     still: str = ""
     answers: int = 0
+    live: bool = False
 
 
 @frozen

@@ -11,7 +11,12 @@ from troubleshoot.knowledge.model import Proof
 from troubleshoot.quantities.units import unit
 from troubleshoot.reasoning.unit.equipment import Unit, read_unit
 from troubleshoot.safety.stops.shown import own_units
-from troubleshoot.visit.hearing.proof_read import NOT_RIGHT, proofs_on, why_unproved
+from troubleshoot.visit.hearing.proof_read import (
+    NO_BEFORE,
+    NOT_RIGHT,
+    proofs_on,
+    why_unproved,
+)
 
 KNOWLEDGE = load_shipped()
 PROOFS = [proof for fault in KNOWLEDGE.faults.values() for proof in fault.proof]
@@ -30,8 +35,8 @@ def why(number: int, typed: str) -> str:
 @pytest.mark.parametrize(
     ("number", "typed"),
     [
-        (0, "steady"), (0, "flue steady 3 starts"), (1, "none"), (1, "nothing"), (1, "0 ppm"),
-        (1, "nothing in the supply"), (2, "42 F"), (2, "42"), (2, "in range"),
+        (0, "steady, 3 starts"), (0, "flue steady 3 starts"), (1, "none"), (1, "nothing"),
+        (1, "0 ppm"), (1, "nothing in the supply"), (2, "42 F"), (2, "42"), (2, "in range"),
         (3, "60 ppm, under limit"), (3, "under limit"), (4, "5 ppm"), (4, "3 ppm in the office"),
     ],
 )  # fmt: skip
@@ -42,7 +47,8 @@ def test_a_sound_reading_proves(number: int, typed: str) -> None:
 @pytest.mark.parametrize(
     ("number", "typed"),
     [
-        (0, "cant yet its locked out n panels off"), (0, "rose at blower start"), (0, "28 ppm"),
+        (0, "steady"), (0, "cant yet its locked out n panels off"),
+        (0, "rose at blower start"), (0, "28 ppm"),
         (1, "supply air"), (2, "28 ppm"), (2, "cant know til tmrw"), (3, "n"), (3, "no"),
         (4, "dunno"), (4, "y"), (4, "ok"), (2, "ok"), (3, "i think 60 ppm"),
     ],
@@ -81,6 +87,79 @@ def test_words_are_no_reading_and_the_complaint_is_no_proof(number: int, typed: 
 )
 def test_a_repaired_burner_is_proved(number: int, typed: str) -> None:
     assert why_unproved(KNOWLEDGE, Unit(), ROD[number], typed, "heat-short-cycles") == ""
+
+
+def proof(fault: str, begins: str) -> Proof:
+    found = KNOWLEDGE.faults[fault].proof
+    return next(each for each in found if each.text.startswith(begins))
+
+
+NOTHING_PROVED = {
+    ("flame-rod-dirty", "Five cold"): (
+        "ya good", "boss says its fine", "4 starts", "first try every time", "3 s, first try",
+    ),
+    ("control-transformer-open", "The load on it"): ("looks fine", "50 va", "52 va of 40 fuse 10a"),
+    ("control-transformer-open", "The control fuse"): ("looks fine", "good", "fuse 10a"),
+    ("control-transformer-open", "24 to 28 V"): (
+        "25.5 v yesterday", "25.5 before i changed it", "boss said 26 v", "2 all called",
+    ),
+    ("condenser-coil-dirty", "Light shows"): ("burners look clean no rollout marks", "good"),
+    ("condenser-coil-dirty", "Amps down"): ("7.2 A", "9 from 8.4", "was 7.2 now 7.4"),
+    ("condenser-coil-dirty", "Condensing"): ("45 F", "45 over", "20 psig"),
+    ("air-in-refrigerant", "Standing pressure"): ("20 A",),
+}  # fmt: skip
+PROVED = {
+    ("flame-rod-dirty", "Five cold"): ("5 of 5", "first try five times", "5/5 first try"),
+    ("flame-rod-dirty", "Flame current"): ("3.1 steady", "3.1", "3.1 uA"),
+    ("control-transformer-open", "The load on it"): ("38 va of 40", "38 VA, rated 40", "38 of 40"),
+    ("control-transformer-open", "The control fuse"): ("3 a as the plate names", "fuse good"),
+    ("control-transformer-open", "24 to 28 V"): ("26.4 all called", "26.4", "meter says 26 V"),
+    ("condenser-coil-dirty", "Light shows"): ("clean", "coil clean", "light shows all through"),
+    ("condenser-coil-dirty", "Amps down"): (
+        "7.2 from 8.4", "was 8.4 now 7.2", "7.2 A, 8.4 before", "8.4 A before, 7.2 A now",
+        "8.4 down to 7.2", "7.2/7.1 A from 8.4/8.3 A",
+    ),
+    ("condenser-coil-dirty", "Condensing"): ("20 F", "20 over", "20", "20 F over ambient"),
+}  # fmt: skip
+COOLING = read_unit(
+    KNOWLEDGE, {"refrigerant": "R-410A", "compressor-rla": "9 A", "supply-phase": "single"}
+)
+
+
+@pytest.mark.parametrize(
+    ("asked", "typed"), [(asked, typed) for asked, all_ in NOTHING_PROVED.items() for typed in all_]
+)
+def test_what_leaves_out_what_is_asked_proves_nothing(asked: tuple[str, str], typed: str) -> None:
+    """Regression: an approval, hearsay, too few starts, an overload and another day proved it."""
+    assert why_unproved(KNOWLEDGE, COOLING, proof(*asked), typed)
+
+
+@pytest.mark.parametrize(
+    ("asked", "typed"), [(asked, typed) for asked, all_ in PROVED.items() for typed in all_]
+)
+def test_an_honest_reading_proves(asked: tuple[str, str], typed: str) -> None:
+    """Regression: a number beside words of the proof itself was no reading."""
+    assert why_unproved(KNOWLEDGE, COOLING, proof(*asked), typed) == ""
+
+
+@pytest.mark.parametrize(
+    ("asked", "typed"),
+    [
+        (("flame-rod-dirty", "Five cold"), "4 of 5"),
+        (("control-transformer-open", "The load on it"), "52 va of 40 fuse 10a"),
+        (("condenser-coil-dirty", "Condensing"), "45 F"),
+        (("condenser-coil-dirty", "Amps down"), "9 from 8.4"),
+    ],
+)
+def test_what_falls_short_is_read_and_bad(asked: tuple[str, str], typed: str) -> None:
+    assert why_unproved(KNOWLEDGE, COOLING, proof(*asked), typed) == NOT_RIGHT
+
+
+@pytest.mark.parametrize(("before", "why_not"), [(8.4, ""), (7.0, NOT_RIGHT), (None, NO_BEFORE)])
+def test_down_is_beside_what_it_was_in_this_visit(before: float | None, why_not: str) -> None:
+    asked = proof("condenser-coil-dirty", "Amps down")
+    found = why_unproved(KNOWLEDGE, COOLING, asked, "7.2 A", before=before)
+    assert found == why_not
 
 
 @pytest.mark.parametrize(

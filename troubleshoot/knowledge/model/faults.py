@@ -88,6 +88,10 @@ class Override(Picture):
     )
 
 
+Hands = Literal["at-leads", "inside", "outside"]
+"""Where hands are in a repair: where nothing says so, leads may have come off."""
+
+
 @written("repair")
 @frozen_open
 class Repair:
@@ -97,6 +101,11 @@ class Repair:
     who: Annotated[tuple[Profile, ...], WHO, names_of_who, "who may do it"]
     who_rule: Annotated[Literal["all", "any"], Of("who"), rule_of_who] = "all"
     hand_over: Annotated[bool, "true: stop, tag out and hand over"] = False
+    hands: Annotated[
+        Hands,
+        "inside: nothing that has a lead is touched; outside: the panels may stay on, or it is set "
+        "with the unit running",
+    ] = "at-leads"
 
 
 @written("proof")
@@ -106,6 +115,7 @@ class Proof:
 
     text: Annotated[str, "the reading that must be right after the repair"]
     finding: Annotated[Finding | None, "the same as a finding"] = None
+    called: Annotated[bool, "true: read with the unit called to run, its test or not"] = False
     exists_when: ExistsWhen = field(default_factory=dict)
 
 

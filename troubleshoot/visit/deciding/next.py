@@ -1,8 +1,7 @@
 """What comes next in a visit: a safety step, a test, a STOP, or an ending.
 
-A pure function of the visit's state. The next test is the one that tells most per minute, unless
-a rule puts another first; whatever it needs of the work state comes before it, step by step, each
-with its cautions.
+A pure function of the visit's state. The next test is the one that tells most per minute, unless a
+rule puts another first; what it needs of the work state comes before it, step by step, cautioned.
 """
 
 from __future__ import annotations
@@ -40,7 +39,7 @@ from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.visit.deciding.decision import Decision, nearer_to, to_do
 from troubleshoot.visit.deciding.left_off import left_off
 from troubleshoot.visit.deciding.lifting import towards_lifting
-from troubleshoot.visit.deciding.proving import next_of_repair, stopped_first
+from troubleshoot.visit.deciding.proving import before_any_start, next_of_repair, stopped_first
 from troubleshoot.visit.deciding.put_before import cuts_power, first_look, to_save
 from troubleshoot.visit.events.places import places_from
 from troubleshoot.visit.state import VisitState
@@ -72,8 +71,9 @@ class Decider:
             lifting = towards_lifting(self.knowledge, state, conclusions, standing)
             return lifting or Decision("stop", stop=standing, ending="stopped")
         if state.closing:
-            waits = state.repairs[-1:] and not state.repairs[-1].still
-            first = self._read_afresh(state, conclusions) if waits else None
+            first = before_any_start(self.knowledge, state, conclusions)
+            if first is None and state.repair_begun is not None:
+                first = self._read_afresh(state, conclusions)
             return first or self._leave(state, conclusions)
         if state.aim is not None:
             going_on = self._towards(state, conclusions, state.aim, state.aim_reason)

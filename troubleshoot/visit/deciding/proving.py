@@ -1,12 +1,15 @@
 """What comes next of a repair that was begun: its proofs in the order of work, then the complaint.
 
 What is read dead or from outside is asked at once. What is read live behind an open panel is led to
-step by step, as its test would be, before that panel goes on; where no safe way leads there it is
-not asked for, and stays not proved. The rest is read once the unit is back and runs.
+step by step, as its test would be, before that panel goes on. A finding that a danger wants taken
+afresh may close the panel first: what was found bad is not started for a reading. Where no safe way
+leads to a proof it is not asked for, and stays not proved. The rest is read once the unit is back
+and runs.
 """
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge, Proof, Test
@@ -55,6 +58,30 @@ def next_of_repair(
     return Decision("prove")
 
 
+def before_any_start(
+    knowledge: Knowledge, state: VisitState, conclusions: Conclusions
+) -> Decision | None:
+    """The next of the proofs that are read live and that nothing is called for, or a step to it.
+
+    They are read while the unit stands open, before a finding that is taken afresh closes and
+    starts it. Nothing where no such proof is left, or a danger keeps the unit off.
+    """
+    work = state.work
+    is_open = work.panels == "off" and work.calls != "on" and not left_off(conclusions).unit
+    if state.repair_begun is None or not is_open or is_read_bad(knowledge, state):
+        return None
+    for proof in left_to_prove(knowledge, state):
+        test = test_of(knowledge, proof)
+        if test is None or test.work_state != "energised-open":
+            continue
+        if can_be_read(knowledge, state, test):
+            cautions = cautions_before(knowledge, state, test)
+            return Decision("prove", test, cautions=cautions, proof=proof)
+        if _may_be_reached(knowledge, state, conclusions, test):
+            return to_do(knowledge, state, steps_before(state, test, None)[0])
+    return None
+
+
 def stopped_first(
     knowledge: Knowledge, state: VisitState, conclusions: Conclusions
 ) -> Decision | None:
@@ -97,8 +124,9 @@ def read_live(knowledge: Knowledge, state: VisitState) -> tuple[Proof, ...]:
 
 
 def test_of(knowledge: Knowledge, proof: Proof) -> Test | None:
-    """The test that a proof is read by, where the rules name one."""
-    return None if proof.finding is None else knowledge.tests[proof.finding.test]
+    """The test that a proof is read by, where the rules name one, as the proof has it done."""
+    test = None if proof.finding is None else knowledge.tests[proof.finding.test]
+    return replace(test, work_state="running-open") if test and proof.called else test
 
 
 def is_read_live(test: Test) -> bool:

@@ -7,6 +7,8 @@ from typing import ClassVar
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.before_repair import was_live
+from troubleshoot.safety.transitions import after_repair
 from troubleshoot.visit.events.event import Event
 from troubleshoot.visit.events.way import put_aside
 from troubleshoot.visit.state import RepairSaid, VisitState
@@ -60,17 +62,21 @@ class Repaired(Event):
     words: str = ""
 
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
-        said = RepairSaid(self.fault, self.time, state.proofs, self.words, len(state.answers))
+        fault, work = knowledge.faults.get(self.fault), state.work
         before, last = state.repairs[:-1], state.repairs[-1:]
         if last and last[0].fault == self.fault and not last[0].still:
             said = replace(last[0], proofs=(*last[0].proofs, *state.proofs), still=self.words)
         else:
+            live, answers = fault is not None and was_live(fault, work), len(state.answers)
+            said = RepairSaid(self.fault, self.time, state.proofs, self.words, answers, live)
             before = state.repairs
+            work = work if fault is None else after_repair(work, fault)
         return replace(
             state,
             repaired=tuple(dict.fromkeys((*state.repaired, self.fault))),
             repairs=(*before, said),
             proofs=(),
+            work=work,
             mended_here=True,
             closing=False,
         )

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from functools import lru_cache
 from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge, Proof
@@ -17,6 +18,11 @@ _NEGATING: Final = frozenset({
 })  # fmt: skip
 _JOINING: Final = frozenset({"a", "again", "and", "comes", "it", "the"})
 _GOES_OUT: Final = re.compile(r"\b(?:goes|went|going|cuts|cut) (?:right |straight )?out\b|\bdies\b")
+_NUMBER: Final = re.compile(r"(?<![\w.,-])(?:[0-9]+(?:\.[0-9]+)?|\.[0-9]+)(?![\w.,%/])")
+_COUNTED: Final = re.compile(
+    r"\b(?:an?|one|two|three|four|five|ten|fifteen|twenty|[0-9]+) ([a-z]+)(?: ([a-z]+))?"
+)
+"""What a proof counts: five cold starts, fifteen minutes."""
 _REACH: Final = 5
 """Words that a denial in front of them denies."""
 SAYS_NOTHING: Final = frozenset({
@@ -25,12 +31,18 @@ SAYS_NOTHING: Final = frozenset({
     "then", "through", "to", "two", "three", "under", "unit", "up", "was", "were", "what", "with",
 })  # fmt: skip
 _FIT: Final = frozenset({
-    "clean", "clear", "closes", "dry", "even", "fine", "good", "held", "hold", "holds",
-    "lights", "normal", "ok", "okay", "opens", "passed", "passes", "pulls", "quiet", "right",
-    "runs", "smooth", "smoothly", "sound", "starts", "steady", "stops", "tight", "turns",
-    "works",
+    "clean", "clear", "closes", "dry", "even", "held", "hold", "holds", "lights", "opens",
+    "pulls", "quiet", "runs", "smooth", "smoothly", "sound", "starts", "steady", "stops",
+    "tight", "turns",
 })  # fmt: skip
 """Words that a look may be told sound in, whatever was looked at."""
+_APPROVING: Final = frozenset({
+    "alright", "fine", "good", "great", "normal", "ok", "okay", "passed", "passes", "perfect",
+    "right", "works",
+})  # fmt: skip
+"""Words that approve of something: a look only beside a word of what was looked at."""
+_NO_PART: Final = frozenset({"hot", "its", "over", "set"})
+"""Words said of parts that name none."""
 _UNFIT: Final = frozenset({
     "bad", "blew", "blown", "blows", "broken", "burnt", "dead", "erratic", "failed", "failing",
     "fails", "failure", "leak", "leaking", "leaks", "loose", "noisy", "rough", "stuck",
@@ -42,14 +54,40 @@ _UNFIT: Final = frozenset({
 def by_words(knowledge: Knowledge, proof: Proof, said: str) -> bool | None:
     """Whether the words report it as right, or as not; None where they report nothing."""
     good, bad = _words_of(knowledge, proof)
+    own, text = _names(knowledge, proof), {stem(word) for word in raw_words(proof.text)}
     found = set()
     for clause in _CLAUSE.split(said.replace("'", "")):
         words = ["none" if word == "nothing" else word for word in raw_words(clause)]
+        stems = {stem(word) for word in words}
+        of_another = bool(stems & _parts(knowledge)) and stems.isdisjoint(own)
         for index, word in enumerate(words):
             denied = not _NEGATING.isdisjoint(words[max(0, index - _REACH) : index])
-            if word in good or word in bad:
-                found.add((word in good) != denied)
+            if word not in good and word not in bad:
+                continue
+            right = (word in good) != denied
+            says_nothing = of_another and stem(word) not in text
+            if word in _APPROVING:
+                says_nothing = stems.isdisjoint(own - {stem(word)})
+            if not right or not says_nothing:
+                found.add(right)
     return False if False in found else True if found else None
+
+
+def _names(knowledge: Knowledge, proof: Proof) -> frozenset[str]:
+    """The stems of the words that name what a proof is about."""
+    name = "" if proof.finding is None else knowledge.tests[proof.finding.test].name
+    words = {*raw_words(proof.text), *raw_words(name)}
+    return frozenset(stem(word) for word in words - SAYS_NOTHING - _NEGATING)
+
+
+@lru_cache(maxsize=2)
+def _parts(knowledge: Knowledge) -> frozenset[str]:
+    """The stems of the words that the rules have for the parts of a unit, and name faults by."""
+    parts = {word for part in knowledge.subsystems.values() for word in raw_words(part.about)}
+    faults = {stem(word) for fault in knowledge.faults.values() for word in raw_words(fault.name)}
+    fit = {stem(word) for word in _FIT}
+    named = {stem(word) for word in parts - SAYS_NOTHING - _NEGATING - _NO_PART}
+    return frozenset(named & faults - fit)
 
 
 def _words_of(knowledge: Knowledge, proof: Proof) -> tuple[frozenset[str], frozenset[str]]:
@@ -58,7 +96,7 @@ def _words_of(knowledge: Knowledge, proof: Proof) -> tuple[frozenset[str], froze
     own_good = good - bad
     name: set[str] = set()
     if proof.finding is None or not knowledge.tests[proof.finding.test].reads:
-        good |= _FIT
+        good |= _FIT | _APPROVING
     if proof.finding is not None:
         test = knowledge.tests[proof.finding.test]
         name = {*raw_words(test.name)}
@@ -77,6 +115,21 @@ def _words_of(knowledge: Knowledge, proof: Proof) -> tuple[frozenset[str], froze
         - (bad - own_good)
     )
     return frozenset(good), frozenset((bad | _UNFIT) - good - name - SAYS_NOTHING - _NEGATING)
+
+
+def bare_reading(knowledge: Knowledge, proof: Proof, said: str) -> str | None:
+    """The only number that is told beside words of the proof itself alone: 3.1 steady.
+
+    None where it stands for something else that the proof counts: 5 starts.
+    """
+    numbers = [*_NUMBER.finditer(said)]
+    if len(numbers) != 1:
+        return None
+    words = raw_words(said[: numbers[0].start()] + " " + said[numbers[0].end() :])
+    counted = {stem(word) for pair in _COUNTED.findall(proof.text.lower()) for word in pair}
+    own = _names(knowledge, proof)
+    is_own = all(word in SAYS_NOTHING or stem(word) in own - counted for word in words)
+    return numbers[0][0] if is_own else None
 
 
 def _own_words(text: str) -> tuple[set[str], set[str]]:

@@ -6,6 +6,7 @@ from dataclasses import replace
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.safety.before_repair import LIVE
 from troubleshoot.safety.stops.lifting import standing_stop, with_stops_met
 from troubleshoot.safety.work_state import open_items
 from troubleshoot.visit.deciding.left_off import left_off
@@ -73,6 +74,7 @@ def _extras(
         "not_understood": understanding.unknown,
         "open_items": (
             *(() if is_closed else open_items(state.work)),
+            *(f"{LIVE}: {knowledge.faults[s.fault].name}" for s in state.repairs if s.live),
             *(f"The repair is not proved, {line}" for line in lacking_lines(knowledge, state)),
         ),
     }

@@ -1,0 +1,53 @@
+"""Whether an answer for a proof tells a reading of one's own that was taken after the repair."""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+from troubleshoot.knowledge.model import Proof
+from troubleshoot.safety.hearing.words import raw_words
+from troubleshoot.safety.stops.no_result import why_no_look
+from troubleshoot.safety.stops.of_the_danger import ELSEWHERE, why_not_now
+
+NOT_READ: Final = "that does not say that it was read"
+NOT_OF_NOW: Final = "that was not read here and after the repair"
+
+_NOTHING_READ: Final = re.compile(
+    r"\b(?:can ?(?:no|')?t|couldn'?t|didn'?t|haven'?t|won'?t|dunno|idk|no (?:idea|clue|power)"
+    r"|(?:do not|don'?t) know|not (?:sure|yet|now|read|taken|checked|measured|tested|done|able)"
+    r"|unknown|later|tomorrow|tonight|tmrw?|tmw|locked ?out|panels? off|power off|n/a|forgot|skip"
+    r"|i (?:think|guess))\b"
+)
+_BEFORE: Final = re.compile(
+    r"\b(?:before|prior to)\b[^.;,]{0,30}?\b(?:repair|fix|replac|chang|clean|wash|mend|swap|i |we )"
+    r"|\bbefore(?:hand)?\W*$|\bearlier\b|\bwhen (?:i|we) (?:arrived|came|got (?:here|up))\b"
+)
+_OVER_DAYS: Final = frozenset({"day", "days", "month", "record", "schedule", "weeks"})
+"""Words of a proof that takes longer than one visit."""
+_HEARSAY: Final = re.compile(
+    r"\b(?:says|said|tells|told|reckons?|swears?|according to|supposed(?:ly)?|heard)\b"
+)
+_SHOWS: Final = re.compile(
+    r"\b(?:\w*meter|gauges?|board|plate|display|screen|thermostat|diagram|sheet|probe|detector)\b"
+)
+"""What says something without anybody's word for it."""
+_TOLD_BY_OTHERS: Final = frozenset({"agreed", "caller", "signed", "written"})
+"""Words of a proof that is what somebody else said."""
+
+
+def why_nothing_read(proof: Proof, typed: str, *, is_compared: bool = False) -> str:
+    """Why an answer tells no reading of now; empty where it may.
+
+    `is_compared`: what it was before the repair is part of the answer.
+    """
+    said = typed.lower().replace("\u2019", "'")
+    if not said.strip() or _NOTHING_READ.search(said) or why_no_look(typed):
+        return NOT_READ
+    asked = {*raw_words(proof.text)}
+    if _HEARSAY.search(said) and not _SHOWS.search(said) and asked.isdisjoint(_TOLD_BY_OTHERS):
+        return NOT_READ
+    if is_compared or not asked.isdisjoint(_OVER_DAYS):
+        return ""
+    is_old = why_not_now(said) == ELSEWHERE or _BEFORE.search(said)
+    return NOT_OF_NOW if is_old else ""
