@@ -46,6 +46,11 @@ class Way:
         return self.needs.energised and self.state.panels != wanted
 
     @property
+    def shut_wanted(self) -> bool:
+        """Hands go in behind a shut cock: what runs, or may light, is stopped before it is shut."""
+        return self.dead_wanted and self.needs.gas == "shut"
+
+    @property
     def gas_wanted(self) -> bool:
         """The cock has to be opened: not while a tap has still to be opened behind it."""
         on = self.needs.energised and self.needs.gas == "on" and self.state.gas != "on"
