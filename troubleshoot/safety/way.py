@@ -53,7 +53,7 @@ class Way:
     @property
     def gas_wanted(self) -> bool:
         """The cock has to be opened: not while a tap has still to be opened behind it."""
-        on = self.needs.energised and self.needs.gas == "on" and self.state.gas != "on"
+        on = self.needs.gas == "on" and self.state.gas != "on"
         return on and set(self.needs.taps) <= self.state.hoses_on
 
     @property
