@@ -76,7 +76,7 @@ STAGES: Final = (
     # With the call still on a shut cock starves the burner, and its control tries to light again.
     _if(guards.STOP_TRIED, lambda way: way.shut_wanted),
     _if(guards.COCK_SHUT, lambda way: way.needs.gas == "shut"),
-    _if(guards.UNBURNT_GONE, lambda way: way.needs.energised),
+    _if(guards.UNBURNT_GONE, lambda way: way.purge_wanted),
     # Behind a cock that nobody knows to be open a clean sweep tells nothing.
     _if(guards.COCK_KNOWN, lambda way: way.gas_wanted),
     _sweep(guards.REFRIGERANT_CLEAR, REFRIGERANT_SWEEP),
