@@ -80,15 +80,21 @@ def after_test(
         calls = "on" if state.calls == "off" else state.calls
         jumpers = changed.jumpers | {test.id}
         changed = changed.with_facts(jumpers=jumpers, calls=calls, panels="off")
-    lit = burns(test, test.work_state, unit) or not unit.called_to_cool
-    if lit and _gas_may_come(state, unit) and not {*test.leaves_unburnt}.isdisjoint(outcomes):
-        changed = changed.with_facts(unburnt=True)
+    if not {*test.leaves_unburnt}.isdisjoint(outcomes):
+        changed = unlit(changed, test, unit)
     for circuit, need in needs_of(test, place, unit).circuits:
         if need == "charge-recovered" and NITROGEN_HAZARD in test.hazards:
             changed = changed.with_circuit(circuit, "under-nitrogen")
         elif need == "charge-recovered" and VACUUM in test.hazards:
             changed = changed.with_circuit(circuit, "under-vacuum")
     return changed
+
+
+def unlit(state: WorkState, test: Test, unit: UnitAtWork) -> WorkState:
+    """The state after a test that may have ended without a sound flame; see `leaves_unburnt`."""
+    for_heat = burns(test, test.work_state, unit) or not unit.called_to_cool
+    gathers = for_heat and _gas_may_come(state, unit)
+    return state.with_facts(unburnt=True) if gathers else state
 
 
 def after_stop(state: WorkState, hazard: Hazard | None, unit: UnitAtWork) -> WorkState:

@@ -11,6 +11,8 @@ from troubleshoot.visit.events import (
     Event,
     FactTold,
     MarkedInvalid,
+    ProofRead,
+    Repaired,
     Started,
     StepDone,
     replay,
@@ -58,6 +60,22 @@ def test_a_number_counts_by_what_it_shows(
     test: str, read: str, left: bool, shipped: Knowledge
 ) -> None:
     assert unburnt(shipped, "no-heat", Answered(test, None, text=read)) is left
+
+
+@pytest.mark.parametrize(
+    ("read", "left"), [("locks out", True), ("lights at first try", False), ("n/a", False)]
+)
+def test_a_proof_that_a_burner_did_not_give_counts(
+    read: str, left: bool, shipped: Knowledge
+) -> None:
+    name, proof = next(
+        (fault.id, proof.text)
+        for fault in shipped.faults.values()
+        for proof in fault.proof
+        if proof.finding is not None and proof.finding.test == TRIALS
+    )
+    events = (FactTold("heat", "gas"), Repaired(name), ProofRead(proof, read))
+    assert unburnt(shipped, "no-heat", *events) is left
 
 
 def test_a_light_that_failed_has_failed_whether_or_not_the_trial_counts(
