@@ -115,8 +115,7 @@ def after_test(
         things += ["undressed", "alone"]  # nobody handles parts in arc gloves, nor is watched
     if test.work_state == "locked-out" and test.kind == "measurement":
         things.append("leads-off")
-    may_be_heat = heat or test.area in ("gas", "ignition", "combustion")
-    if may_be_heat and _NOT_LIT.get(test.id, set()) & set(outcomes) and "gas-shut" not in world:
+    if heat and _NOT_LIT.get(test.id, set()) & set(outcomes) and "gas-shut" not in world:
         things.append("unburnt")
     if "temporary-jumper" in test.hazards:
         things += ["jumper-in", "may-start", "ran"]

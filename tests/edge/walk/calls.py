@@ -7,6 +7,7 @@ from typing import Any
 
 from tests.edge.walk.order_of_work import CONFIRMING
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.work_state import UnitAtWork
 
 COOLING = frozenset({
     "no-cooling", "weak-cooling", "fails-hot-afternoons", "only-half-runs", "cooling-short-cycles",
@@ -36,7 +37,11 @@ class Calls:
         elif kind != "step" or not done:
             self.aimed = None
 
-    def may_be_heat(self) -> bool:
-        """Whether a start may be one of heat, by what is complained of or is aimed at."""
-        burner = self.aimed is not None and self.knowledge.tests[self.aimed].area in BURNERS
-        return self.complaint not in COOLING or burner
+    def may_be_heat(self, test: str, unit: UnitAtWork) -> bool:
+        """Whether gas may be lit, by what is complained of, by a step or test, or its aim."""
+        lit = any(self._is_lit(name) for name in (test, self.aimed) if name)
+        return unit.burns_gas and (self.complaint not in COOLING or lit)
+
+    def _is_lit(self, name: str) -> bool:
+        test = self.knowledge.tests[name]
+        return test.area in BURNERS and test.work_state in ("running", "running-open")

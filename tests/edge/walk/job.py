@@ -181,7 +181,7 @@ class Job:
         outcomes = tuple(event.get("outcomes", ()))
         if event["event"] == "step":
             step = Step(event["step"], event["place"], event["again"])
-            return (account.after_step(world, step, outcomes, self.calls.may_be_heat()),)
+            return (account.after_step(world, step, outcomes, self._may_be_heat(step.id)),)
         test, at = self.knowledge.tests[event["test"]], _one(event.get("at"))
         if event["event"] == "skip" and not self.shown:
             return (world,)  # only a step on the way to it was on the screen
@@ -189,7 +189,10 @@ class Job:
             return world, account.after_test(world, test, at)
         if test.id == "roof-conditions" or test.id in SWEEPS:
             return (account.after_step(world, Step(test.id), outcomes or _sound(test, event)),)
-        return (account.after_test(world, test, at, outcomes, self.calls.may_be_heat()),)
+        return (account.after_test(world, test, at, outcomes, self._may_be_heat(test.id)),)
+
+    def _may_be_heat(self, test: str) -> bool:
+        return self.calls.may_be_heat(test, self.unit.at_work)
 
     def _last(self) -> Said | None:
         """What one more undo takes back."""
@@ -230,7 +233,8 @@ class Job:
                 account.without(world, failed, tuple(event.get("outcomes", ())))
                 for world in self.worlds | last.before
             }
-            self.worlds = frozenset(account.after_step(w, failed, ("?",)) for w in unshown)
+            heat = self._may_be_heat(test)
+            self.worlds = frozenset(account.after_step(w, failed, ("?",), heat) for w in unshown)
 
     def _facts(self) -> dict[str, object]:
         facts: dict[str, object] = {}
