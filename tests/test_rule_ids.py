@@ -97,8 +97,8 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
     ),
     "safety/stops/reopening.py": ("power", "a word of what was done: power off"),
     "safety/transitions.py": (
-        "nitrogen-pressure temporary-jumper delayed-light-off failed-lights ignition-trials",
-        "hazards that leave something behind in the unit: unburnt gas too, which a trial calls up",
+        "nitrogen-pressure temporary-jumper delayed-light-off failed-lights",
+        "hazards that leave something behind in the unit: unburnt gas too",
     ),
     "safety/unit_at_work.py": (
         "blower-motor duct-smoke-detector line-volts-class nameplate-volts refrigerant-class "

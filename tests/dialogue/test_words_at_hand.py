@@ -7,10 +7,11 @@ import pytest
 from tests.cli.lines import Lines, book_of, held
 from troubleshoot.dialogue.answering import answers
 from troubleshoot.dialogue.board_code import keep_code
-from troubleshoot.dialogue.by_word import NearlyAnAnswer, NotAnAnswer, by_own_text
+from troubleshoot.dialogue.by_word import NearlyAnAnswer, NotAnAnswer, by_own_text, by_word
 from troubleshoot.dialogue.commands import ON_THE_WAY_BACK, Commands
 from troubleshoot.dialogue.complaint import ask_complaint, stops_by_itself
 from troubleshoot.dialogue.hearing import Listener
+from troubleshoot.dialogue.mistyped import meant_by
 from troubleshoot.dialogue.prompts import AskTest
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.taking_up import taken_up
@@ -18,6 +19,7 @@ from troubleshoot.dialogue.talk import DangerCalled, Talk
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.safety.hearing.dangers import spoken_of
+from troubleshoot.safety.hearing.words import raw_words
 from troubleshoot.safety.steps import LOCKOUT, Step
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.visit.cases.file import ROUTINE
@@ -131,6 +133,37 @@ def test_an_answer_is_taken_in_the_words_at_hand(
 ) -> None:
     event = answered(shipped, test, typed)
     assert isinstance(event, Answered) and event.outcomes == (outcome,)
+
+
+def test_no_single_word_of_a_text_calls_up_a_stop(shipped: Knowledge) -> None:
+    """Regression: shut, typed at the flame current, was a current without a flame, and a STOP."""
+    with pytest.raises(NearlyAnAnswer, match='Is "reads without flame" meant'):
+        answered(shipped, "flame-current", "shut")
+    stopping = {
+        (finding.test, outcome)
+        for hazard in shipped.hazards.values()
+        for trigger in (hazard.triggers if hazard.stop else ())
+        for finding in trigger.findings
+        if shipped.tests[finding.test].kind != "step"
+        for outcome in finding.outcomes
+    }
+    for name, found in sorted(stopping):
+        test = shipped.tests[name]
+        outcomes = tuple(o.id for o in test.outcomes)
+        outcome = next(o for o in test.outcomes if o.id == found)
+        for word in filter(str.isalpha, sorted({*raw_words(outcome.means)})):
+            event = answered_or_none(shipped, name, word)
+            if isinstance(event, Answered) and found in event.outcomes:
+                named = by_word(test, word, outcomes, several=False)
+                assert named or meant_by(shipped, test, word, outcomes), (name, word)
+
+
+def answered_or_none(shipped: Knowledge, name: str, typed: str) -> Event | None:
+    """What a reply to a test is taken for; None where it is none, or a cry."""
+    try:
+        return answered(shipped, name, typed)
+    except (NotAnAnswer, DangerCalled):
+        return None
 
 
 def test_what_shows_a_danger_gone_is_not_taken_from_words_of_doubt(shipped: Knowledge) -> None:

@@ -79,6 +79,9 @@ def test_lesser_exposure_and_a_shorter_wait_are_told(shipped: Knowledge) -> None
     assert ("test", amps.id, "exposes") in words(shipped, with_test(shipped, changed))
     hasty = with_test(shipped, replace(drive, wait_minutes=0.0))
     assert words(shipped, hasty) == [("test", drive.id, "wait-minutes")]
+    trials = shipped.tests["ignition-trials"]
+    lit = with_test(shipped, replace(trials, leaves_unburnt=trials.leaves_unburnt[1:]))
+    assert words(shipped, lit) == [("test", trials.id, "leaves-unburnt")]
 
 
 def test_a_trigger_that_is_gone_is_one_finding_for_all_its_tests(shipped: Knowledge) -> None:

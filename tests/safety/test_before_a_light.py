@@ -23,14 +23,13 @@ from troubleshoot.safety.needs import needs_of
 from troubleshoot.safety.route import steps_to_leave, steps_to_leave_cold
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.transitions import (
-    FAILED_LIGHTS,
     LIGHTS_BADLY,
     after_step,
     after_stop,
     after_test,
     expire,
 )
-from troubleshoot.safety.work_state import UnitAtWork, WorkState
+from troubleshoot.safety.work_state import Gas, UnitAtWork, WorkState
 
 COCK, SWEEP, OPEN = "gas-cock-look", "combustible-gas-sweep", "gas-cock-open"
 RESTART = "restart-and-watch"
@@ -85,8 +84,63 @@ def test_a_light_that_came_or_was_never_tried_asks_for_no_wait(outcome: str) -> 
 
 def test_what_counts_as_a_light_that_failed_is_what_the_rules_call_one(shipped: Knowledge) -> None:
     found = [f for name in LIGHTS_BADLY for t in shipped.hazards[name].triggers for f in t.findings]
-    assert {f.test for f in found} == set(FAILED_LIGHTS)
-    assert {o for f in found for o in f.outcomes} == FAILED_LIGHTS["ignition-trials"]
+    assert found
+    for finding in found:
+        for outcome in finding.outcomes:
+            assert left(shipped, finding.test, outcome).unburnt, (finding.test, outcome)
+
+
+COOLED = replace(GAS_UNIT, called_to_cool=True)
+
+
+def left(
+    shipped: Knowledge, name: str, outcome: str, unit: UnitAtWork = GAS_UNIT, gas: Gas = "on"
+) -> WorkState:
+    """What a step or test of the rules leaves of a unit whose call is on."""
+    return after_test(WorkState(gas=gas), shipped.tests[name], None, (outcome,), unit)
+
+
+@pytest.mark.parametrize(
+    ("name", "outcome"),
+    [
+        ("restart-and-watch", "does-not-start"),
+        ("restart-and-watch", "no-steady-flame"),
+        ("operating-sequence", "short-cycles"),
+        ("operating-sequence", "load-dead"),
+    ],
+)
+def test_a_call_that_may_be_for_heat_and_ends_without_a_sound_flame_leaves_gas_unburnt(
+    name: str, outcome: str, shipped: Knowledge
+) -> None:
+    """Regression: after a start and a sequence that failed the air was swept with no wait."""
+    assert left(shipped, name, outcome).unburnt
+    assert left(shipped, name, outcome, gas="unsure").unburnt
+    assert not left(shipped, name, outcome, gas="shut").unburnt
+    assert not left(shipped, name, outcome, COOLED).unburnt
+    assert not left(shipped, name, outcome, PLAIN_UNIT).unburnt
+
+
+def test_a_sound_start_or_light_leaves_nothing(shipped: Knowledge) -> None:
+    for name in (RESTART, *(t.id for t in shipped.tests.values() if t.leaves_unburnt)):
+        for outcome in shipped.tests[name].healthy:
+            assert not left(shipped, name, outcome).unburnt
+
+
+def test_a_burner_test_lights_whatever_is_complained_of(shipped: Knowledge) -> None:
+    assert left(shipped, "ignition-trials", "locks-out", COOLED).unburnt
+    assert left(shipped, "flame-picture", "no-flame", COOLED).unburnt
+
+
+def test_hands_go_in_at_a_burner_once_what_did_not_burn_has_gone() -> None:
+    """Regression: the cock was shut and the air swept at once, without the wait."""
+    called = WorkState(unburnt=True)
+    steps = way(called, GAS_SHUT, GAS_UNIT)
+    order = ["stop-by-controls", "gas-cock-shut", "purge-wait", SWEEP, "lockout"]
+    assert [step for step in steps if step in order] == order
+    stuck = way(replace(called, calls="stuck-on"), GAS_SHUT, GAS_UNIT)
+    last_sweep = len(stuck) - 1 - stuck[::-1].index(SWEEP)
+    assert stuck.index("lockout") < stuck.index("purge-wait") < last_sweep
+    assert "purge-wait" not in way(called, GAS_SHUT, PLAIN_UNIT)
 
 
 @pytest.mark.parametrize(

@@ -135,6 +135,10 @@ def test_the_panel_comes_off_a_unit_that_stands_still() -> None:
 def test_a_gas_train_is_opened_with_the_cock_shut_and_swept_and_lit_only_after_a_sweep() -> None:
     steps = way(WorkState(), GAS_SHUT)
     assert steps.index("gas-cock-shut") < steps.index("combustible-gas-sweep")
+    # Regression: the call was left on, and a burner without gas tries to light again and again
+    assert steps.index("stop-by-controls") < steps.index("gas-cock-shut")
+    stuck = way(WorkState(calls="stuck-on"), GAS_SHUT)
+    assert stuck.index("gas-cock-shut") < stuck.index("lockout")
     shut = ready_for(SAMPLES.index((GAS_SHUT, None)), PLAIN_UNIT)
     back = way(shut, BURNING)
     assert back.index("gas-cock-open") < back.index("combustible-gas-sweep")

@@ -73,8 +73,8 @@ def _voids(thing: str, known: str) -> bool:
     return kind in _VOIDED_BY[known_kind] and not elsewhere
 
 
-def after_step(world: World, step: Step, outcomes: tuple[str, ...]) -> World:
-    """What really happened when a step was answered."""
+def after_step(world: World, step: Step, outcomes: tuple[str, ...], heat: bool = True) -> World:
+    """What really happened when a step was answered. `heat`: a start may have been one of heat."""
     outcome = "+".join(sorted(outcomes))
     if step.id == "verified-dead" and outcome == "dead":
         first = () if "dead-first" in world else ("dead-first",)
@@ -82,6 +82,8 @@ def after_step(world: World, step: Step, outcomes: tuple[str, ...]) -> World:
     if step.id == "tester-proof" and outcome == "proved":
         first = () if "meter-first" in world or "dead-first" not in world else ("meter-first",)
         return happened(world, *first, "meter", "meter-just", "meter-last")
+    if step.id == "restart-and-watch" and outcome != "runs" and heat and "gas-shut" not in world:
+        world = happened(world, "unburnt")  # nobody saw a sound flame
     things = _THINGS.get((step.id, outcome)) or _THINGS.get((step.id, "*")) or ()
     if step.id in _PLUG_OUT and step.place != "inlet tap" and outcome != "plugged":
         things = (*things, "plug-untested {place}")
@@ -114,15 +116,19 @@ SWEEPS = ("refrigerant-sweep-a2l", "combustible-gas-sweep", "room-carbon-monoxid
 
 
 def after_test(
-    world: World, test: Test, place: str | None, outcomes: tuple[str, ...] = ()
+    world: World,
+    test: Test,
+    place: str | None,
+    outcomes: tuple[str, ...] = (),
+    heat: bool = True,
 ) -> World:
-    """What a test leaves behind."""
+    """What a test leaves behind. `heat`: the unit was called for heat, or nobody knows."""
     things = [] if test.kind == "step" else ["tested"]
     if test.work_state == "locked-out":
         things += ["undressed", "alone"]  # nobody handles parts in arc gloves, nor is watched
     if test.work_state == "locked-out" and test.kind == "measurement":
         things.append("leads-off")
-    if test.id == "ignition-trials" and outcomes:
+    if heat and _NOT_LIT.get(test.id, set()) & set(outcomes) and "gas-shut" not in world:
         things.append("unburnt")
     if "temporary-jumper" in test.hazards:
         things += ["jumper-in", "may-start", "ran"]
@@ -131,6 +137,20 @@ def after_test(
     if "compressor-in-vacuum" in test.hazards and "charge-recovered" in test.needs_state:
         things.append(f"vacuum {place or 'unit'}")
     return happened(world, *things)
+
+
+_NOT_LIT: dict[str, set[str]] = {
+    "ignition-trials": {"retries", "locks-out", "delayed-light"},
+    "ignition-spark": {"weak", "none", "wrong-place"},
+    "hot-surface-igniter-glow": {"low-amps", "volts-but-no-glow", "no-volts"},
+    "flame-current": {"zero", "unstable", "reads-without-flame"},
+    "flame-picture": {"does-not-carry-over", "rolls-out", "no-flame"},
+    "gas-valve-volts": {"drops-in-trial"},
+    "gas-valve-shut-off": {"passes-gas"},
+    "heat-stages": {"one-only", "none"},
+    "operating-sequence": {"load-dead", "short-cycles"},
+}
+"""A test -> what came of it where the valve may have been open and no burner lit as it should."""
 
 
 def after_event(world: World, event: str) -> World:

@@ -105,11 +105,14 @@ class Officer:
         if "gas-shut" in test.needs_state:
             if "gas-shut" not in world:
                 return "the gas is on"
+            if self.unit.burns_gas and "unburnt" in world:
+                return "hands go in and the unburnt gas was not waited out"
             if "no-gas" not in world:
                 return "the air was not swept for gas after the cock was shut"
         if self.unit.burns_gas and test.work_state in _OPEN_LIVE and "no-gas" not in world:
             return "a panel is open live and the air was not swept for gas"
-        if test.work_state in ("running", *_OPEN_LIVE) and "unburnt" in world:
+        lit_badly = self.unit.burns_gas and "unburnt" in world
+        if test.work_state in ("running", *_OPEN_LIVE) and lit_badly:
             return "the unburnt gas of a light that failed was not waited out with the cock shut"
         burner = test.area in _BURNERS and test.work_state in ("running", "running-open")
         if burner and {"gas-shut", "cock-unknown"} & world:

@@ -52,7 +52,12 @@ GAS_SHUT = a_test("orifice-sizes", area="gas", work_state="locked-out", needs_st
 BURNING = a_test(
     "flue-reading", area="combustion", work_state="running", hazards=("carbon-monoxide-in-room",)
 )
-LIGHTS = a_test("ignition-trials", area="ignition", work_state="running")
+LIGHTS = a_test(
+    "ignition-trials",
+    area="ignition",
+    work_state="running",
+    leaves_unburnt=("retries", "locks-out", "delayed-light"),
+)
 MANIFOLD = a_test(
     "pressure-behind-the-valve",
     area="gas",

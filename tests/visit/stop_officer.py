@@ -76,7 +76,7 @@ class StopOfficer:
             test = self.knowledge.tests[event["test"]]
             if (test.id == "roof-conditions") or test.id in account.SWEEPS:
                 return account.after_step(world, Step(test.id), tuple(event["outcomes"]))
-            return account.after_test(world, test, event["at"])
+            return account.after_test(world, test, event["at"], tuple(event["outcomes"]))
         if event["event"] in ("resumed", "reopened", "hour-passed"):
             return account.after_event(world, event["event"])
         return world

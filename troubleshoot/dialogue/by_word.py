@@ -102,6 +102,11 @@ def by_own_text(test: Test, typed: str, outcomes: tuple[str, ...]) -> str | None
     return found[0] if len(found) == 1 else None
 
 
+def is_one_word(typed: str) -> bool:
+    """Whether no more than one word of what was typed can name anything."""
+    return len({*raw_words(typed)} - _FILLING) == 1
+
+
 def _affirmed(text: str) -> set[str]:
     """The words of a text up to what it denies in each clause."""
     clauses = (raw_words(clause) for clause in _CLAUSE.split(text))

@@ -5,7 +5,12 @@ from __future__ import annotations
 from troubleshoot.dialogue.answering import answer_event_from, step_event_from
 from troubleshoot.dialogue.board_code import CODE_SHOWN, tells_a_code
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.by_word import NearlyAnAnswer, NotAnAnswer, by_own_text
+from troubleshoot.dialogue.by_word import (
+    NearlyAnAnswer,
+    NotAnAnswer,
+    by_own_text,
+    is_one_word,
+)
 from troubleshoot.dialogue.confirming import by_its_word, whether_meant
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.hedged import without_hedges
@@ -42,7 +47,7 @@ def _meant(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, reply:
     """The answer behind a typing error, words of doubt, or a word of an outcome's own text.
 
     What shows that a danger is not there is not taken from words of doubt, nor with an error in
-    it: NearlyAnAnswer is raised.
+    it, and no single word of a text calls up a STOP: NearlyAnAnswer is raised.
     """
     test = prompt.decision.test
     assert test is not None
@@ -62,6 +67,8 @@ def _meant(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, reply:
     found = by_own_text(test, bare or reply, prompt.outcomes)
     if found is None or ({found} & {*test.healthy} and _protects(book.knowledge, test)):
         return None
+    if is_one_word(bare or reply) and _stops(book.knowledge, test, found):
+        raise NearlyAnAnswer(whether_meant(test.spoken(found)))
     return test.spoken(found)
 
 
@@ -72,6 +79,16 @@ def _chosen(book: VisitBook, prompt: AskTest | DoStep, typed: str) -> tuple[str,
     except NotAnAnswer:
         return None
     return event.outcomes if isinstance(event, StepDone | Answered) else ()
+
+
+def _stops(knowledge: Knowledge, test: Test, outcome: str) -> bool:
+    """Whether an outcome may call up a STOP."""
+    return any(
+        finding.test == test.id and outcome in finding.outcomes
+        for hazard in knowledge.hazards.values()
+        for trigger in (hazard.triggers if hazard.stop else ())
+        for finding in trigger.findings
+    )
 
 
 def _protects(knowledge: Knowledge, test: Test) -> bool:

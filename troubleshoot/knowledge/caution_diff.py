@@ -98,6 +98,10 @@ def _of_test(was: Test, is_: Test) -> Iterator[Drop]:
     if is_.wait_minutes < was.wait_minutes:
         waits = f"waited {was.wait_minutes:g} min and waits {is_.wait_minutes:g} now"
         yield drop("wait-minutes", "wait-minutes", waits)
+    burnt = [outcome for outcome in was.leaves_unburnt if outcome not in is_.leaves_unburnt]
+    if burnt:
+        what = f"no longer leaves gas unburnt with {', '.join(burnt)}"
+        yield drop("leaves-unburnt", "leaves-unburnt", what)
 
 
 def _unseen_for_the_test(now: Knowledge, test: _Kept) -> Iterator[Drop]:

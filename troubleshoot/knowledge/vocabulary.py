@@ -28,6 +28,9 @@ KeptOff = Literal["unit", "heat", "circuit", "nothing"]
 
 HowCommon = Literal["very-common", "common", "uncommon", "rare", "very-rare"]
 
+Call = Literal["cooling"]
+"""What a unit is called for, where it can be for nothing else."""
+
 WorkStateName = Literal["any", "running", "running-open", "energised-open", "locked-out"]
 
 Need = Literal[

@@ -116,7 +116,7 @@ def gas_is_swept(state: WorkState, needs: Needs) -> str:
 
 
 def unburnt_gas_is_gone(state: WorkState, needs: Needs) -> str:
-    unmet = needs.energised and state.unburnt
+    unmet = needs.no_unburnt and state.unburnt
     return "the unburnt gas of a light that failed waited out" if unmet else ""
 
 

@@ -44,7 +44,8 @@ class Needs:
     """What must be true of the work state.
 
     `lock`: the power locked out, though nobody reaches in. `stored`: every place that must hold no
-    charge. `taps`: of the gas train, on the manometer.
+    charge. `taps`: of the gas train, on the manometer. `no_unburnt`: of a burner, gone before it
+    is lit, or hands go in.
     """
 
     energy: WorkStateName = "any"
@@ -62,6 +63,7 @@ class Needs:
     no_vacuum: bool = False
     is_step: bool = False
     lock: bool = False
+    no_unburnt: bool = False
 
     @property
     def energised(self) -> bool:
@@ -79,7 +81,7 @@ def needs_of(test: Test, place: str | None, unit: UnitAtWork) -> Needs:
     hazards = set(test.hazards)
     energy: WorkStateName = "locked-out" if needed & _DEAD_ONLY else test.work_state
     burners = test.area in BURNER_AREAS and energy in ("running", "running-open")
-    fires = _burns(test, energy, unit)
+    fires = burns(test, energy, unit)
     may_fire = unit.burns_gas and test.id in ONE_CALL
     gas: Literal["any", "on", "shut"] = "on" if burners or fires or may_fire else "any"
     if "gas-shut" in needed:
@@ -99,6 +101,7 @@ def needs_of(test: Test, place: str | None, unit: UnitAtWork) -> Needs:
         circuits=_circuit_needs(needed, place, unit),
         no_vacuum=VACUUM in hazards and "charge-recovered" not in needed,
         is_step=test.kind == "step",
+        no_unburnt=unit.burns_gas and (gas == "shut" or energy in ("running", *OPEN_LIVE)),
     )
 
 
@@ -131,7 +134,7 @@ def _sweeps(test: Test, energy: str, gas: str, unit: UnitAtWork) -> tuple[str, .
     burns gas nothing is lit, and nothing is switched or called for behind an open panel, before the
     air has been swept for it.
     """
-    fires = _burns(test, energy, unit)
+    fires = burns(test, energy, unit)
     sweeps = []
     if unit.flammable and (energy != "any" or test.needs_state):
         sweeps.append(REFRIGERANT_SWEEP)
@@ -142,7 +145,7 @@ def _sweeps(test: Test, energy: str, gas: str, unit: UnitAtWork) -> tuple[str, .
     return tuple(sweep for sweep in sweeps if sweep != test.id)
 
 
-def _burns(test: Test, energy: str, unit: UnitAtWork) -> bool:
+def burns(test: Test, energy: str, unit: UnitAtWork) -> bool:
     """Whether a burner runs, or may, while the test is done: people below breathe what it makes."""
     of_gas = test.exists_when.get("heat") == ("gas",)
     heats = test.area in BURNER_AREAS or test.id in HEAT_IS_ON or of_gas

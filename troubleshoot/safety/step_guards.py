@@ -215,7 +215,7 @@ COCK_SHUT: Final = StepGuard(
 )
 UNBURNT_GONE: Final = StepGuard(
     "the unburnt gas of a light that failed waited out, the cock shut",
-    lambda state, place, unit: not state.unburnt,
+    lambda state, place, unit: not (unit.burns_gas and state.unburnt),
 )
 COCK_KNOWN: Final = StepGuard(
     "the gas cock known to be open, or shut",

@@ -2,16 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
 from functools import lru_cache
-from types import MappingProxyType
 from typing import Final
 
 from troubleshoot.knowledge.model import Fault, Hazard, Test
 from troubleshoot.safety import steps
 from troubleshoot.safety.declaration import Event, Outcomes
 from troubleshoot.safety.declared import STEPS
-from troubleshoot.safety.needs import VACUUM, needs_of
+from troubleshoot.safety.needs import VACUUM, burns, needs_of
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.work_state import WHOLE_UNIT, UnitAtWork, WorkState, cautious
 
@@ -21,13 +19,8 @@ RESUME_MINUTES: Final = 30.0
 JUMPER_HAZARD: Final = "temporary-jumper"
 NITROGEN_HAZARD: Final = "nitrogen-pressure"
 
-FAILED_LIGHTS: Final[Mapping[str, frozenset[str]]] = MappingProxyType(
-    {"ignition-trials": frozenset({"retries", "locks-out", "delayed-light"})}
-)
-"""Test -> the outcomes that say that a light has failed, or came late: unburnt gas has gathered."""
-
 LIGHTS_BADLY: Final = frozenset({"failed-lights", "delayed-light-off"})
-"""The hazards that say so where somebody reports it."""
+"""The hazards that say of a light that it failed, or came late: unburnt gas has gathered."""
 
 
 def refusals(state: WorkState, step: Step, unit: UnitAtWork) -> tuple[str, ...]:
@@ -43,7 +36,7 @@ def after_step(state: WorkState, step: Step, outcomes: Outcomes, unit: UnitAtWor
     A step whose turn has not come gains nothing: what it took away is gone, what it would have
     confirmed is not.
     """
-    changed = STEPS[step.id].effect(state, step.place, outcomes)
+    changed = _effect(state, step, outcomes, unit)
     if step.id not in (steps.TOOLS_CLEAR, steps.LOCK_OFF):
         changed = changed.with_facts(area_clear=False)
     return cautious(state, changed) if refusals(state, step, unit) else changed
@@ -55,13 +48,28 @@ def failed(before: WorkState, now: WorkState, step: Step, unit: UnitAtWork) -> W
     `before`: the state it started from. Whatever it had confirmed is gone, and so is what it would
     have taken away.
     """
-    return cautious(cautious(before, now), STEPS[step.id].effect(now, step.place, ()))
+    return cautious(cautious(before, now), _effect(now, step, (), unit))
+
+
+def _effect(state: WorkState, step: Step, outcomes: Outcomes, unit: UnitAtWork) -> WorkState:
+    """What a step changes; nothing is left unburnt by a start to cool, or behind a shut cock."""
+    changed = STEPS[step.id].effect(state, step.place, outcomes)
+    for_heat = step.id != steps.RESTART or not unit.called_to_cool
+    gas_came = for_heat and _gas_may_come(state, unit)
+    return changed if gas_came else changed.with_facts(unburnt=state.unburnt and changed.unburnt)
+
+
+def _gas_may_come(state: WorkState, unit: UnitAtWork) -> bool:
+    return unit.burns_gas and state.gas != "shut"
 
 
 def after_test(
     state: WorkState, test: Test, place: str | None, outcomes: Outcomes, unit: UnitAtWork
 ) -> WorkState:
-    """The state after a test: leads it took off, a jumper it put in, a circuit it left empty."""
+    """The state after a test: leads off, a jumper in, gas unburnt, a circuit left empty.
+
+    For work by hand arc-rated gloves come off and help may go: both are asked for to go live again.
+    """
     if test.id in STEPS:
         return after_step(state, Step(test.id, place), outcomes, unit)
     changed = state.with_facts(area_clear=False, only_steps_since_proof=False)
@@ -73,8 +81,8 @@ def after_test(
         calls = "on" if state.calls == "off" else state.calls
         jumpers = changed.jumpers | {test.id}
         changed = changed.with_facts(jumpers=jumpers, calls=calls, panels="off")
-    if not FAILED_LIGHTS.get(test.id, frozenset()).isdisjoint(outcomes):
-        changed = changed.with_facts(unburnt=True)
+    if not {*test.leaves_unburnt}.isdisjoint(outcomes):
+        changed = unlit(changed, test, unit)
     for circuit, need in needs_of(test, place, unit).circuits:
         if need == "charge-recovered" and NITROGEN_HAZARD in test.hazards:
             changed = changed.with_circuit(circuit, "under-nitrogen")
@@ -98,6 +106,13 @@ def after_repair(state: WorkState, fault: Fault) -> WorkState:
         second_person=False,
         leads_off=state.leads_off | off,
     )
+
+
+def unlit(state: WorkState, test: Test, unit: UnitAtWork) -> WorkState:
+    """The state after a test that may have ended without a sound flame; see `leaves_unburnt`."""
+    for_heat = burns(test, test.work_state, unit) or not unit.called_to_cool
+    gathers = for_heat and _gas_may_come(state, unit)
+    return state.with_facts(unburnt=True) if gathers else state
 
 
 def after_stop(state: WorkState, hazard: Hazard | None, unit: UnitAtWork) -> WorkState:

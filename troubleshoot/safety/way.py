@@ -46,9 +46,20 @@ class Way:
         return self.needs.energised and self.state.panels != wanted
 
     @property
+    def shut_wanted(self) -> bool:
+        """Hands go in behind a shut cock: what runs, or may light, is stopped before it is shut."""
+        return self.dead_wanted and self.needs.gas == "shut"
+
+    @property
+    def purge_wanted(self) -> bool:
+        """Unburnt gas has to go first; where the unit does not stop, once it is locked out."""
+        stops = self.state.calls != "stuck-on" or self.state.power == "locked-out"
+        return self.needs.energised or (self.shut_wanted and stops)
+
+    @property
     def gas_wanted(self) -> bool:
         """The cock has to be opened: not while a tap has still to be opened behind it."""
-        on = self.needs.energised and self.needs.gas == "on" and self.state.gas != "on"
+        on = self.needs.gas == "on" and self.state.gas != "on"
         return on and set(self.needs.taps) <= self.state.hoses_on
 
     @property

@@ -63,6 +63,7 @@ class UnitAtWork:
     commutated motor; `circuits`: of each refrigerant circuit. `flammable`: A2L refrigerant, or not
     known. `fire_panel`: stopping the unit or its fan is seen by the fire panel, or may be.
     `volts_480`: the supply is of the 480 V class. `burns_gas`: its heat is gas, or not known.
+    `called_to_cool`: a call is for cooling, unless a test has a burner lit.
     """
 
     capacitors: tuple[str, ...] = ()
@@ -72,6 +73,7 @@ class UnitAtWork:
     fire_panel: bool = False
     volts_480: bool = False
     burns_gas: bool = False
+    called_to_cool: bool = False
 
 
 @frozen
@@ -85,10 +87,10 @@ class WorkState:
     meter's last proof, so that a test for dead may follow on it. `discharged`, `leads_off`: places.
     `jumpers`: the technician's own temporary jumpers that are in. `gas`: unsure where others may
     have turned the cock since it was last known. `gas_swept`: since the last sweep
-    that found no gas none was found, nor was the cock opened. `unburnt`: a light has failed, and
-    what gathered has not been waited out with the cock shut. `taps_open`: of the gas train, their
-    plug out; `hoses_on`: with the manometer on; `plugs_untested`: behind the valve, their plug not
-    tested under gas since it was out. `clear`: ids of the air sweeps that found
+    that found no gas none was found, nor was the cock opened. `unburnt`: a light has failed, or
+    may have, and what gathered has not been waited out with the cock shut. `taps_open`: of the gas
+    train, their plug out; `hoses_on`: with the manometer on; `plugs_untested`: behind the valve,
+    their plug not tested under gas since it was out. `clear`: ids of the air sweeps that found
     nothing. `arc_clothing`: clothing, face shield and gloves for an arc of 480 V are on.
     `area_clear`: tools and people are away from the unit.
     """

@@ -13,6 +13,7 @@ from dataclasses import dataclass, field
 from datetime import datetime
 from typing import Any
 
+from tests.edge.walk.calls import Calls
 from tests.edge.walk.order_of_work import beyond, objection_to
 from tests.edge.walk.stops_on_record import Stops
 from tests.edge.walk.unit_on_record import KnownUnit, Units
@@ -75,10 +76,12 @@ class Job:
     """The task that was answered last."""
     unit: KnownUnit = field(init=False)
     stops: Stops = field(init=False)
+    calls: Calls = field(init=False)
 
     def __post_init__(self) -> None:
         self.unit = self.units.of({})
         self.stops = Stops(self.knowledge)
+        self.calls = Calls(self.knowledge)
 
     def watch(self, event: Event, task: Task | None) -> str:
         """Take up an event that answers this task, if any; what is wrong with it, or nothing."""
@@ -160,6 +163,7 @@ class Job:
         elif kind in ("step", "answer", "skip"):
             self.worlds = frozenset(w for old in self.worlds for w in self._after(old, event))
             self._look_at_times(event, now)
+        self.calls.watch(event)
         self.stops.watch(event, said, self.unit.unit)
 
     def _is_step(self, test: str | None) -> bool:
@@ -178,7 +182,7 @@ class Job:
         outcomes = tuple(event.get("outcomes", ()))
         if event["event"] == "step":
             step = Step(event["step"], event["place"], event["again"])
-            return (account.after_step(world, step, outcomes),)
+            return (account.after_step(world, step, outcomes, self._may_be_heat(step.id)),)
         test, at = self.knowledge.tests[event["test"]], _one(event.get("at"))
         if event["event"] == "skip" and not self.shown:
             return (world,)  # only a step on the way to it was on the screen
@@ -186,7 +190,10 @@ class Job:
             return world, account.after_test(world, test, at)
         if test.id == "roof-conditions" or test.id in SWEEPS:
             return (account.after_step(world, Step(test.id), outcomes or _sound(test, event)),)
-        return (account.after_test(world, test, at),)
+        return (account.after_test(world, test, at, outcomes, self._may_be_heat(test.id)),)
+
+    def _may_be_heat(self, test: str) -> bool:
+        return self.calls.may_be_heat(test, self.unit.at_work)
 
     def _last(self) -> Said | None:
         """What one more undo takes back."""
@@ -201,6 +208,7 @@ class Job:
         gone = self._last()
         assert gone is not None
         gone.undone = True
+        self.calls.aimed = None
         since = [said.event["event"] for said in self.said[self.said.index(gone) :]]
         if gone.went_for is not None and "resumed" not in since:
             self.stops.going_for = gone.went_for
@@ -226,7 +234,8 @@ class Job:
                 account.without(world, failed, tuple(event.get("outcomes", ())))
                 for world in self.worlds | last.before
             }
-            self.worlds = frozenset(account.after_step(w, failed, ("?",)) for w in unshown)
+            heat = self._may_be_heat(test)
+            self.worlds = frozenset(account.after_step(w, failed, ("?",), heat) for w in unshown)
 
     def _facts(self) -> dict[str, object]:
         facts: dict[str, object] = {}

@@ -95,6 +95,8 @@ def _about_power_back(world: World, unit: UnitAtWork) -> str:
     for thing in ("leads-off", "jumper-in", "gas-about", "gas-opened"):
         if thing in world:
             return f"power back with {thing}"
+    if unit.burns_gas and "unburnt" in world:
+        return "power back with unburnt gas about"
     for circuit in unit.circuits or ("unit",):
         if any(f"{thing} {circuit}" in world for thing in _EMPTY):
             return f"power back with {circuit} empty"

@@ -115,3 +115,9 @@ def test_words_in_front_or_behind_hide_no_danger(typed: str, shipped: Knowledge)
 @pytest.mark.parametrize("typed", HARMLESS)
 def test_what_is_mended_tested_or_denied_is_no_danger(typed: str, shipped: Knowledge) -> None:
     assert told_among(shipped, typed) == ()
+
+
+@pytest.mark.parametrize("typed", ["the", "all", "any", "a", "The."])
+def test_an_article_alone_is_no_danger(typed: str, shipped: Knowledge) -> None:
+    """Regression: with no other word beside it, asking what was mended ended the program."""
+    assert not told_among(shipped, typed)

@@ -22,7 +22,9 @@ from troubleshoot.knowledge.vocabulary import NEEDS, PROFILES
 
 ID: Final = "signatures"
 
-OF_TESTS: Final = frozenset({"work-state", "exposes", "wait-minutes", *NEEDS, *PROFILES})
+OF_TESTS: Final = frozenset(
+    {"work-state", "exposes", "wait-minutes", "leaves-unburnt", *NEEDS, *PROFILES}
+)
 _OF_STOPS: Final = frozenset({"stop", "defer-to", "tag", "all-clear", "cleared-by", "forbids"})
 OF_HAZARDS: Final = frozenset({"signal", "what-to-do", "words", "when", *_OF_STOPS})
 FEWEST_WORDS: Final = 4

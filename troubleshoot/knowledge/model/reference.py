@@ -31,7 +31,7 @@ if TYPE_CHECKING:
         Text,
         Word,
     )
-    from troubleshoot.knowledge.vocabulary import FormulaName, Grade, PlaceKind
+    from troubleshoot.knowledge.vocabulary import Call, FormulaName, Grade, PlaceKind
 
 
 @written("subsystem", block=True)
@@ -68,6 +68,7 @@ class Complaint:
         "faults whose own cards do not say that they bring it",
     ] = field(default_factory=dict)  # fmt: skip
     unlisted: Annotated[Grade, "how often another fault brings it; else never"] = "never"
+    call: Annotated[Call | None, "what the unit is called for; else it may be heat"] = None
     hazards_first: Annotated[HazardNames, "cautions before any question"] = ()
     all_clear: Annotated[str | None, Name("test"), "the test that lets a stopped visit go on"] = (
         None

@@ -212,6 +212,11 @@ class Test:
         Pairs(Name("own outcome"), Number(0, 1)),
         "chance of each outcome whatever is wrong, where the usual one does not fit",
     ] = field(default_factory=dict)
+    leaves_unburnt: Annotated[
+        tuple[str, ...],
+        OneOrMore(Name("own outcome")),
+        "outcomes with which gas may have come and no sound flame: none, a late one, a lost one",
+    ] = ()
     reads: Annotated[tuple[Read, ...], Items(most=6), "what a typed number means"] = ()
     signed: Signed = ()
     source: Source = ""

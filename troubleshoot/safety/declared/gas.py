@@ -72,6 +72,7 @@ GAS_SHUT: Final = SafetyStep(
     does=all_of(sets(gas="shut"), _SWEEP_AGAIN),
     otherwise=any_other(_SWEEP_AGAIN),
     lost={"resumed": _cock_may_be_turned},
+    hangs_on=("heat",),
 )
 PURGE_WAIT: Final = SafetyStep(
     id=steps.PURGE_WAIT,

@@ -127,5 +127,6 @@ RESTART: Final = SafetyStep(
     ),
     brings=(CALLED_TO_RUN,),
     does=sets(calls="on"),
-    otherwise=any_other(sets(calls="on")),
+    # What does not start, or drops out, may have let gas by that was not lit.
+    otherwise=any_other(sets(calls="on", unburnt=True)),
 )

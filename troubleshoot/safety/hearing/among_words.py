@@ -165,8 +165,8 @@ def _is_mended(piece: list[str], words: list[str]) -> bool:
     at = next(i for i in range(len(piece)) if piece[i : i + len(words)] == words)
     before = [word for word in piece[:at] if word not in _ARTICLES]
     inside = [word for word in words if word not in _ARTICLES]
-    is_behind = not _MENDED.isdisjoint(piece[at:]) and inside[0] not in _MENDED
-    return is_behind or (before or inside)[-1 if before else 0] in _MENDED
+    is_behind = not _MENDED.isdisjoint(piece[at:]) and _MENDED.isdisjoint(inside[:1])
+    return is_behind or not _MENDED.isdisjoint(before[-1:] or inside[:1])
 
 
 def _is_mended_later(said: set[str], whole: str) -> bool:

@@ -14,6 +14,7 @@ from troubleshoot.safety.closed_ways import came_about, failures
 from troubleshoot.safety.declared import CONFIRMED, sound_outcomes
 from troubleshoot.safety.steps import BEFORE_BLEEDING, Step
 from troubleshoot.safety.transitions import after_step, after_test, failed
+from troubleshoot.visit.events.called import unit_as_called
 from troubleshoot.visit.events.event import ALWAYS, Event
 from troubleshoot.visit.events.places import At, is_reached, places_from, step_place, unless_reached
 from troubleshoot.visit.state import Asked, VisitState
@@ -92,7 +93,9 @@ class Answered(Event):
             time=self.time,
         )
         outcomes = _shown(knowledge, state, self) if counts else ()
-        work = after_test(state.work, test, spoken(places[0]), outcomes, state.at_work)
+        came = outcomes if test.id in CONFIRMED else _may_have_come(knowledge, state, self)
+        called = unit_as_called(knowledge, state)
+        work = after_test(state.work, test, spoken(places[0]), came, called)
         gone = state.failed_steps
         if test.id in CONFIRMED:
             step = Step(test.id, spoken(places[0]))
@@ -119,6 +122,22 @@ def _shown(knowledge: Knowledge, state: VisitState, answer: Answered) -> tuple[s
 
     place = places_from(answer.at, knowledge.tests[answer.test].per, state.unit)[0]
     return metered(knowledge, state.case, answer.test, place, answer.text)
+
+
+def _may_have_come(knowledge: Knowledge, state: VisitState, answer: Answered) -> tuple[str, ...]:
+    """What may have come of a test, whether or not it counts: a light that failed has failed.
+
+    Of a number whatever it may show; all that the test knows where it shows nothing.
+    """
+    test = knowledge.tests[answer.test]
+    if answer.outcomes or not answer.text or not test.leaves_unburnt:
+        return answer.outcomes
+    # Reading a number takes the reasoning, which most visits need not have imported here.
+    from troubleshoot.visit.hearing.metered import may_show
+
+    place = places_from(answer.at, test.per, state.unit)[0]
+    shown = may_show(knowledge, state.case, answer.test, place, answer.text)
+    return tuple(sorted(shown)) or tuple(outcome.id for outcome in test.outcomes)
 
 
 @frozen
@@ -149,7 +168,7 @@ class StepDone(Event):
         step = Step(self.step, self.place, self.again)
         counts = self.valid is not False
         outcomes = self.outcomes if counts else ()
-        work = after_step(state.work, step, outcomes, state.at_work)
+        work = after_step(state.work, step, outcomes, unit_as_called(knowledge, state))
         test = knowledge.tests[step.id]
         asked = Asked(
             step.id,
@@ -203,5 +222,6 @@ class MarkedInvalid(Event):
             return changed
         asked = replace(state.asked[-1], valid=False)
         step = Step(last.test, asked.place or spoken(asked.at))
-        work = failed(state.work_before, state.work, step, state.at_work)
+        called = unit_as_called(knowledge, state)
+        work = failed(state.work_before, state.work, step, called)
         return replace(changed, asked=(*state.asked[:-1], asked), work=work)

@@ -8,7 +8,9 @@ from typing import ClassVar
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.before_repair import was_live
-from troubleshoot.safety.transitions import after_repair
+from troubleshoot.safety.transitions import after_repair, unlit
+from troubleshoot.safety.work_state import WorkState
+from troubleshoot.visit.events.called import unit_as_called
 from troubleshoot.visit.events.event import Event
 from troubleshoot.visit.events.way import put_aside
 from troubleshoot.visit.state import RepairSaid, VisitState
@@ -45,7 +47,22 @@ class ProofRead(Event):
         proofs = (*others, (self.reason, self.text or ""))
         if begun is None:
             return replace(state, proofs=proofs)
-        return replace(state, repairs=(*state.repairs[:-1], replace(begun, proofs=proofs)))
+        read = replace(state, repairs=(*state.repairs[:-1], replace(begun, proofs=proofs)))
+        return replace(read, work=self._lit_badly(knowledge, read, begun.fault))
+
+    def _lit_badly(self, knowledge: Knowledge, read: VisitState, fault: str) -> WorkState:
+        """The work state after a proof that a burner was lit for, and that it did not give."""
+        proof = next((p for p in knowledge.faults[fault].proof if p.text == self.reason), None)
+        test = None if proof is None or proof.finding is None else proof.finding.test
+        if not self.text or test is None or not knowledge.tests[test].leaves_unburnt:
+            return read.work
+        # Judging a proof takes the reasoning, which most visits need not have imported here.
+        from troubleshoot.visit.hearing.proof_read import lacking_of
+        from troubleshoot.visit.hearing.proof_told import NOT_READ
+
+        if lacking_of(knowledge, read).get(self.reason, "") in ("", NOT_READ):
+            return read.work
+        return unlit(read.work, knowledge.tests[test], unit_as_called(knowledge, read))
 
 
 @frozen

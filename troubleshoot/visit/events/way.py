@@ -14,6 +14,7 @@ from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.transitions import after_test, failed
 from troubleshoot.safety.work_state import WorkState
+from troubleshoot.visit.events.called import unit_as_called
 from troubleshoot.visit.events.event import ALWAYS, Event
 from troubleshoot.visit.events.places import At, places_from
 from troubleshoot.visit.state import VisitState
@@ -66,7 +67,8 @@ class Skipped(Event):
         aim = None if state.aim and _may_hang_on(knowledge, state.aim, test.id) else state.aim
         where = spoken(places[0])
         if test.id in CONFIRMED:
-            work = failed(state.work, state.work, Step(test.id, where), state.at_work)
+            called = unit_as_called(knowledge, state)
+            work = failed(state.work, state.work, Step(test.id, where), called)
         else:
             work = _perhaps_begun(state, test, where)
         return replace(state, skipped=skipped, aim=aim, fresh=None, fresh_read=False, work=work)

@@ -49,11 +49,18 @@ def metered(
     knowledge: Knowledge, case: Case, step: str, at: Place | None, text: str
 ) -> tuple[str, ...]:
     """The outcome of a step that reads `text`; empty where the number says nothing of it."""
-    case = replace(case, answers=(Answer(step, (), text, (at,)),))
-    readings = take_readings(knowledge, case)[0]
-    possible = next((r.possible for r in readings if r.test == step), frozenset())
+    possible = may_show(knowledge, case, step, at, text)
     worse = sorted(possible - {CONFIRMED[step]})
     return tuple(worse[:1]) or tuple(possible)
+
+
+def may_show(
+    knowledge: Knowledge, case: Case, test: str, at: Place | None, text: str
+) -> frozenset[str]:
+    """The outcomes of a test that what was read may be, taken alone."""
+    case = replace(case, answers=(Answer(test, (), text, (at,)),))
+    readings = take_readings(knowledge, case)[0]
+    return next((r.possible for r in readings if r.test == test), frozenset())
 
 
 def no_proof(knowledge: Knowledge, step: str, number: str, said: str) -> str:

@@ -1,0 +1,55 @@
+"""A light that failed, however it is told, is waited out with the cock shut before all else."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.edge.person import Clock, Person
+from tests.edge.visits import begin, careful, lead_to, task
+
+START, STOP, SHUT = "Call for the unit", "Stop the unit by its controls", "Shut the gas cock"
+WAIT, SWEEP = "Wait out the purge", "Combustible-gas sweep"
+SEQUENCE, ROD = "Watch one full sequence", "Flame rod and its lead"
+
+
+def steps_on(person: Person, clock: Clock, wanted: str) -> list[str]:
+    """The steps from here to one or a test, each done with care, the purge waited out."""
+    done: list[str] = []
+    while wanted not in task(person):
+        assert person.running and len(done) < 40, person.said[-3000:]
+        done.append(task(person))
+        if WAIT in done[-1]:
+            clock.pass_minutes(6)
+        person.types("waited" if WAIT in done[-1] else careful(person))
+    return done
+
+
+def order_of(done: list[str]) -> list[str]:
+    """The steps at the burner, in the order in which they were asked for."""
+    return [step for each in done for step in (STOP, SHUT, WAIT, SWEEP) if step in each]
+
+
+@pytest.mark.parametrize("outcome", ["does not start", "lights then quits"])
+def test_a_start_for_heat_that_failed_is_waited_out_before_the_next(
+    outcome: str, tmp_path: Path
+) -> None:
+    clock = Clock(tmp_path)
+    with begin(tmp_path, clock, words="no-heat") as person:
+        person.types("do gas-valve-volts")
+        steps_on(person, clock, START)
+        person.types(outcome)
+        done = steps_on(person, clock, START)
+        assert order_of(done) == [STOP, SHUT, WAIT, SWEEP, SWEEP]
+
+
+def test_a_sequence_that_drops_out_is_waited_out_before_hands_go_in(tmp_path: Path) -> None:
+    """Regression: the cock was shut and the air swept with the call on, and nothing waited out."""
+    clock = Clock(tmp_path)
+    with begin(tmp_path, clock, words="no-heat") as person:
+        person.types("do operating-sequence")
+        lead_to(person, SEQUENCE)
+        person.types("lights then quits")
+        person.types("do flame-rod")
+        assert order_of(steps_on(person, clock, ROD))[:4] == [STOP, SHUT, WAIT, SWEEP]
