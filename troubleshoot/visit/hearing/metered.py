@@ -71,13 +71,21 @@ def no_proof(knowledge: Knowledge, step: str, number: str, said: str) -> str:
 
 
 def _leaves_open(knowledge: Knowledge, step: str, text: str) -> bool:
-    """Whether a number has no end on the side that is worse: over 2 V, less than 20 ft."""
+    """Whether a number has no end on the side that is worse, or none that is sound.
+
+    Over 2 V, less than 20 ft; less than 10 V may be 10, which is the limit and not the meter's.
+    """
     worse = "less-than" if STEPS[step].number_says_part else "more-than"
     try:
-        legs = read_text(knowledge.tests[step], text, knowledge).values
+        typed = read_text(knowledge.tests[step], text, knowledge)
     except NotUnderstood:
         return False
-    return any(leg.bound == worse or (leg.bound is not None and leg.value < 0) for leg in legs)
+    if any(leg.bound == worse or (leg.bound and leg.value < 0) for leg in typed.values):
+        return True
+    sound = (CONFIRMED[step],)
+    return (
+        typed.bounded and metered(knowledge, Case(Unit()), step, None, typed.at_its_ends) != sound
+    )
 
 
 def too_little(knowledge: Knowledge, test: str, outcomes: Sequence[str], text: str | None) -> str:
