@@ -197,3 +197,19 @@ def test_the_limit_it_is_held_to_is_no_number_off_the_meter(
 def test_a_bound_whose_end_is_sound_counts(step: str, typed: str, shipped: Knowledge) -> None:
     assert outcomes(shipped, step, typed) == (CONFIRMED[step],)
     assert counts_in_a_file(shipped, step, typed)
+
+
+@pytest.mark.parametrize("step", [GAS_SWEEP, ROOM_AIR])
+@pytest.mark.parametrize(
+    "typed", ["-0.0", "-0", "\u22120", "-0 ppm", "-.0", "it reads -0.0", "- 0"]
+)
+def test_no_detector_shows_a_clean_air_below_zero(
+    step: str, typed: str, shipped: Knowledge
+) -> None:
+    """Regression: -0.0 was a clean sweep."""
+    with pytest.raises(NotAnAnswer):
+        outcomes(shipped, step, typed)
+    with pytest.raises(NotAnAnswer):
+        answer_event_from(shipped, shipped.tests[step], None, typed, ())
+    assert not counts_in_a_file(shipped, step, "-0.0")
+    assert outcomes(shipped, step, "0.0") == (CONFIRMED[step],)
