@@ -112,6 +112,7 @@ TOGETHER: Final = {
     ("gas", "line"): "gas-line",
     ("carbon", "monoxide"): "co",
     ("flue", "co"): "flue-co",
+    ("not", "my"): "not-my",
     ("can", "not"): CANNOT,
     ("will", "not"): CANNOT,
     ("could", "not"): CANNOT,
