@@ -142,10 +142,10 @@ def test_enter_confirms_what_protects_no_life_and_nothing_else(
 @pytest.mark.parametrize(
     ("name", "typed", "named"),
     [
-        ("tools-clear", "clea", ["clear"]), ("lockout", "locked", ["locked"]),
+        ("tools-clear", "clear", ["clear"]), ("lockout", "locked", ["locked"]),
         ("lockout", "c", ["cannot-lock"]), ("roof-conditions", "safe", ["safe"]),
         ("panels-off", "off", ["off"]), ("edge-protection", "guard rail", ["on"]),
-        ("tell-fire-panel", "on t", None), ("tell-fire-panel", "on te", ["on-test"]),
+        ("tell-fire-panel", "on t", None), ("tell-fire-panel", "on test", ["on-test"]),
         ("lockout", "loc", None), ("roof-conditions", "saf", None), ("panels-off", "of", None),
         ("restart-and-watch", "run", None), ("restart-and-watch", "runs", ["runs"]),
         ("lockout", "locked off and tagged", ["locked"]), ("tell-occupants", "told ok", ["told"]),
@@ -153,7 +153,7 @@ def test_enter_confirms_what_protects_no_life_and_nothing_else(
         ("verified-dead", "dea", None), ("verified-dead", "dead", ["dead"]),
     ],
 )  # fmt: skip
-def test_a_word_that_confirms_is_typed_to_four_letters_or_all_of_it(
+def test_a_word_that_confirms_is_not_typed_to_a_letter_or_two(
     name: str, typed: str, named: list[str] | None, shipped: Knowledge
 ) -> None:
     if named is not None:
@@ -161,6 +161,18 @@ def test_a_word_that_confirms_is_typed_to_four_letters_or_all_of_it(
     else:
         with pytest.raises(NotAnAnswer, match="fewer letters confirm nothing here"):
             step(shipped, name, typed)
+
+
+def test_no_beginning_of_a_word_that_protects_confirms(shipped: Knowledge) -> None:
+    """Regression: "ther" was a second person at 480 V."""
+    for name in sorted({*CONFIRMED} - ENTER_CONFIRMS):
+        spoken = shipped.tests[name].spoken(CONFIRMED[name])
+        for end in range(1, len(spoken)):
+            try:
+                named, _ = step(shipped, name, spoken[:end])
+            except NotAnAnswer:
+                continue
+            assert CONFIRMED[name] not in named, spoken[:end]
 
 
 @pytest.mark.parametrize("typed", ["bled", "drained", "bled down"])

@@ -7,6 +7,7 @@ import pytest
 from tests.cli.lines import Lines, book_of, held
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import DANGER_OR_ANSWER, STAYS_CALLED, Listener, report_danger
+from troubleshoot.dialogue.intake import ask_profiles
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import DangerCalled, Talk
 from troubleshoot.dialogue.unit_facts import ask_fact
@@ -55,6 +56,27 @@ def test_what_is_no_answer_the_second_time_is_the_danger(shipped: Knowledge) -> 
     listener.not_understood("spark spark", "no.")
     with pytest.raises(DangerCalled, match="spark spark"):
         listener.not_understood("what", "no.")
+
+
+@pytest.mark.parametrize(
+    ("typed", "profiles"),
+    [
+        ("gas", ("gas",)), ("technician gas", ("technician", "gas")),
+        ("gas, combustion", ("gas", "combustion")), ("2 gas", ("supervised", "gas")),
+        ("Gas 8", ("gas", "fire-alarm")), ("fire alarm", ("fire-alarm",)),
+    ],
+)  # fmt: skip
+def test_the_profiles_own_words_say_who_is_asking(
+    typed: str, profiles: tuple[str, ...], shipped: Knowledge
+) -> None:
+    """Regression: "gas" there was a STOP for fuel gas."""
+    assert held(shipped, Lines(typed), lambda voice: ask_profiles(shipped, voice)) == profiles
+
+
+@pytest.mark.parametrize("typed", ["I smell gas", "gas!", "fire", "gas leak", "technician on fire"])
+def test_a_danger_told_to_who_is_asking_is_one(typed: str, shipped: Knowledge) -> None:
+    with pytest.raises(DangerCalled):
+        held(shipped, Lines(typed), lambda voice: ask_profiles(shipped, voice))
 
 
 @pytest.mark.parametrize("typed", ["stopd", "stoped", "stopde"])

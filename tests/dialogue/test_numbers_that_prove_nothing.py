@@ -15,7 +15,15 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.safety.declared import CONFIRMED
-from troubleshoot.safety.steps import BLEED_CAPACITOR, BLEED_DRIVE, DEAD_TEST, ROOF, Step
+from troubleshoot.safety.steps import (
+    BLEED_CAPACITOR,
+    BLEED_DRIVE,
+    DEAD_TEST,
+    GAS_SWEEP,
+    ROOF,
+    ROOM_AIR,
+    Step,
+)
 from troubleshoot.visit.events import Answered
 from troubleshoot.visit.hearing.metered import as_a_file_counts
 from troubleshoot.visit.state import VisitState
@@ -160,3 +168,48 @@ def test_what_is_named_as_wrong_in_the_air_counts_and_no_number_beside_it(
     for typed in ("there is a leak at the union", "leak at the union, 0 at the next one"):
         found = answer_event_from(shipped, sweep, None, typed, words)
         assert found == Answered(sweep.id, outcomes=("leak",))
+
+
+@pytest.mark.parametrize(
+    ("step", "limit"),
+    [
+        (BLEED_CAPACITOR, "10 V"), (BLEED_DRIVE, "10 V"), (DEAD_TEST, "30 V"),
+        (DEAD_TEST, "0.1/0.2/<40 V"), (GAS_SWEEP, "10 % LEL"), (ROOM_AIR, "9 ppm"),
+        (GAS_SWEEP, "1 % LEL"),
+    ],
+)  # fmt: skip
+@pytest.mark.parametrize("said", ["<", "< ", "<=", "less than ", "under ", "Less than "])
+def test_the_limit_it_is_held_to_is_no_number_off_the_meter(
+    step: str, limit: str, said: str, shipped: Knowledge
+) -> None:
+    """Regression: "< 10 V", the limit on the screen, was kept as discharged."""
+    typed = limit if "<" in limit else f"{said}{limit}"
+    try:
+        assert outcomes(shipped, step, typed) != (CONFIRMED[step],)
+    except NotAnAnswer:
+        assert not counts_in_a_file(shipped, step, typed)
+
+
+@pytest.mark.parametrize(
+    ("step", "typed"),
+    [(BLEED_CAPACITOR, "< 2 V"), (BLEED_DRIVE, "under 1 V"), (DEAD_TEST, "< 0.1 V")],
+)
+def test_a_bound_whose_end_is_sound_counts(step: str, typed: str, shipped: Knowledge) -> None:
+    assert outcomes(shipped, step, typed) == (CONFIRMED[step],)
+    assert counts_in_a_file(shipped, step, typed)
+
+
+@pytest.mark.parametrize("step", [GAS_SWEEP, ROOM_AIR])
+@pytest.mark.parametrize(
+    "typed", ["-0.0", "-0", "\u22120", "-0 ppm", "-.0", "it reads -0.0", "- 0"]
+)
+def test_no_detector_shows_a_clean_air_below_zero(
+    step: str, typed: str, shipped: Knowledge
+) -> None:
+    """Regression: -0.0 was a clean sweep."""
+    with pytest.raises(NotAnAnswer):
+        outcomes(shipped, step, typed)
+    with pytest.raises(NotAnAnswer):
+        answer_event_from(shipped, shipped.tests[step], None, typed, ())
+    assert not counts_in_a_file(shipped, step, "-0.0")
+    assert outcomes(shipped, step, "0.0") == (CONFIRMED[step],)

@@ -102,10 +102,31 @@ def test_of_several_stops_the_last_ones_word_is_told(reasoner: Reasoner) -> None
 
 
 def test_a_reading_is_one_after_the_stop_of_the_journal(reasoner: Reasoner) -> None:
-    book = over(reasoner.knowledge)
+    book = over(reasoner.knowledge, told="the owner, 9:00")
     terminal = Lines("6", "1", DONE, READ, "08:59", "09:00", "09:01")
     assert reopened(reasoner, book, terminal) is True
     assert "That is not after 2026-11-26 09:00" in terminal.text
+
+
+@pytest.mark.parametrize(
+    ("told", "refused", "taken"),
+    [
+        ("the owner, 9:08", "9:05", "9:08"), ("the owner, 9:10", "9:09", "9:10"),
+        ("the owner, just now", "9:09", "9:11"), ("the owner, 4 min ago", "9:05", "9:06"),
+        ("the boss, 9:02; the gas company, 9:07", "9:06", "9:07"),
+        ("the owner", "9:09", "9:10"),
+    ],
+)  # fmt: skip
+def test_a_reading_is_none_from_before_the_hand_over(
+    told: str, refused: str, taken: str, reasoner: Reasoner
+) -> None:
+    """Regression: what was read between the STOP and the hand-over reopened the visit."""
+    terminal = Lines("6", "1", DONE, READ, refused, taken)
+    book = over(reasoner.knowledge, told=told)
+    assert reopened(reasoner, book, terminal) is True
+    assert "That is before the hand-over of 2026-11-26 09:" in terminal.text
+    result = book.state.stops[-1].result
+    assert result is not None and result.when == f"2026-11-26 0{taken}"
 
 
 def test_a_stop_that_an_old_journal_kept_no_record_of_is_reopened_too(reasoner: Reasoner) -> None:

@@ -4,16 +4,20 @@ from __future__ import annotations
 
 import json
 from collections.abc import Callable
+from pathlib import Path
 from typing import Any
 
 import pytest
+
+from tests.cli.player import Player, play
+from troubleshoot.knowledge.model import Knowledge
 
 Call = Callable[..., tuple[int, str, str]]
 Write = Callable[[dict[str, Any]], str]
 
 SAVED = ("board-code", "operating-sequence")
 CASE: dict[str, Any] = {
-    "unit": {"heat": "gas"},
+    "unit": {"heat": "gas", "line-volts-class": "208-to-240-volt"},
     "complaint": "no-heat",
     "readings": {
         "thermostat-settings": "correct",
@@ -56,3 +60,28 @@ def test_without_a_rule_that_holds_nothing_is_saved(command: Call, case_file: Wr
     case = {**CASE, "unit": {}, "complaint": "weak-cooling",
             "readings": {"air-filters": "loaded"}}  # fmt: skip
     assert not set(SAVED) & set(asked(command, case_file(case)))
+
+
+def before_the_lock(shipped: Knowledge, folder: Path, unit: dict[str, Any]) -> list[str]:
+    """What is asked before the lock goes on, of whoever chooses a dead test."""
+    shows: dict[str, str | list[str]] = {"board-code": "normal", "operating-sequence": "load dead"}
+    player = Player(shipped, shows, ["do contactor-contacts"])
+    _, book = play(shipped, folder, player, {"complaint": "no-cooling", "unit": unit})
+    order = [asked.test for asked in book.state.asked]
+    return order[: order.index("lockout")]
+
+
+@pytest.mark.parametrize("supply", [{"line-volts-class": "480-volt"}, {}])
+def test_no_live_panel_is_opened_at_480_volts_to_save_a_code(
+    supply: dict[str, str], shipped: Knowledge, tmp_path: Path
+) -> None:
+    """Regression: a dead test led first to a live panel, only to read the board's lamp."""
+    order = before_the_lock(shipped, tmp_path, {"heat": "gas", "circuits": 1, **supply})
+    assert "operating-sequence" in order
+    assert not {"board-code", "panels-off-energised", "arc-clothing-on"} & {*order}
+
+
+def test_below_that_the_code_is_still_saved(shipped: Knowledge, tmp_path: Path) -> None:
+    unit = {"heat": "gas", "circuits": 1, "line-volts-class": "208-to-240-volt"}
+    order = before_the_lock(shipped, tmp_path, unit)
+    assert {"board-code", "operating-sequence", "panels-off-energised"} <= {*order}

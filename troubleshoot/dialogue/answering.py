@@ -78,6 +78,8 @@ def answer_event_from(
     chosen = by_number_or_word(test, typed, outcomes)
     if letters(typed):
         says_enough(test, typed, chosen)
+    elif test.kind == "step" and {*chosen} & {*test.healthy}:
+        raise NearlyAnAnswer(whether_meant(test.spoken(chosen[0])))
     return Answered(test.id, where, chosen)
 
 

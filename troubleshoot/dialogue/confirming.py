@@ -13,14 +13,15 @@ from troubleshoot.reasoning.readings.measuring import expected_for
 from troubleshoot.safety.declared import CONFIRMED, ENTER_CONFIRMS, STEPS
 
 LEAST_LETTERS: Final = 4
-"""A word that confirms a protecting step may be shortened to so many letters, and no further.
+"""A word that confirms what Enter confirms too may be shortened to so many letters, and no further.
 
-A report in -ed may not be: without its ending it is the order to do it.
+A report in -ed may not be: without its ending it is the order to do it. Nor may a word that
+protects a life: ther, clea and prov are half typed.
 """
 
 
 def says_enough(test: Test, typed: str, chosen: tuple[str, ...]) -> None:
-    """Raise NotAnAnswer where a word that confirms is shortened too far, or to an order."""
+    """Raise NotAnAnswer where a word that confirms is shortened: too far, or where it protects."""
     confirmed = _confirmed(test)
     if confirmed not in chosen:
         return
@@ -36,7 +37,7 @@ def says_enough(test: Test, typed: str, chosen: tuple[str, ...]) -> None:
             raise NotAnAnswer(
                 f"Type {wanted(test, confirmed)}; fewer letters confirm nothing here."
             )
-        if is_reported(confirmed):
+        if is_reported(confirmed) or test.id not in ENTER_CONFIRMS:
             raise NearlyAnAnswer(whether_meant(test.spoken(confirmed)))
 
 

@@ -19,6 +19,7 @@ from troubleshoot.safety.stops.record import NOT_TOLD_YET, HandOverResult, StopM
 from troubleshoot.safety.stops.reopening import (
     NotAResult,
     fitting_roles,
+    handed_over_at,
     in_words,
     is_not_told,
     is_told_when,
@@ -62,7 +63,7 @@ def ask_result(book: VisitBook, voice: Voice, met: StopMet) -> Talk[Result]:
     hazard = knowledge.hazards[met.hazard]
     names = fitting_roles(hazard)
     who = Choose("Who made it safe?", tuple(ROLES[name] for name in names), repeated=True)
-    since = read_after(knowledge, met)
+    since, handed = read_after(knowledge, met), handed_over_at(met)
     given: list[str] = []
 
     def parts() -> Sequence[Callable[[], Talk[str]]]:
@@ -73,7 +74,7 @@ def ask_result(book: VisitBook, voice: Voice, met: StopMet) -> Talk[Result]:
             *((lambda: _ask_called(book, listener, met, given[0]),) if untold else ()),
             lambda: ask_done(listener, WHAT_THEY_DID, hazard),
             lambda: _ask_reading(book, listener, hazard),
-            lambda: _ask(listener, WHEN, lambda typed: when_read(typed, after, book.now())),
+            lambda: _ask(listener, WHEN, lambda typed: when_read(typed, after, book.now(), handed)),
         )
 
     while len(given) < len(parts()):

@@ -13,8 +13,7 @@ from troubleshoot.dialogue.talk import Back, Talk, unless_back, words_or_back
 from troubleshoot.dialogue.unit_facts import ask_fact, facts_told
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.knowledge.spoken import spoken
-from troubleshoot.outside.numbers import choice
-from troubleshoot.safety.profiles import PROFILES, TECHNICIAN, profiles_named
+from troubleshoot.safety.profiles import PROFILES, TECHNICIAN, are_profiles, profiles_named
 from troubleshoot.visit.cases.file import ROUTINE
 from troubleshoot.visit.deciding.nameplate import facts_to_ask
 from troubleshoot.visit.events import Started
@@ -111,10 +110,9 @@ def ask_profiles(knowledge: Knowledge, voice: Voice) -> Talk[tuple[str, ...]]:
     listener = Listener(knowledge, voice)
     while True:
         typed = yield from words_or_back(WHO_IS_ASKING)
-        parts = typed.replace(",", " ").split()
-        if not parts:
+        if not typed.replace(",", " ").split():
             return (TECHNICIAN,)
-        if not all(choice(part, len(PROFILES)) for part in parts):
+        if not are_profiles(typed):
             listener.hear(typed)
         named = profiles_named(typed)
         if named:

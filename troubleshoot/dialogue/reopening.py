@@ -35,7 +35,9 @@ def reopen(book: VisitBook, voice: Voice, reasoner: Reasoner) -> Talk[bool]:
     hazard, spot = what_stopped(knowledge, state, conclude_visit(reasoner, state))
     _say_what_stopped(book, voice, hazard)
     met = state.met(hazard.id) or StopMet(hazard.id, 0)
-    met = replace(met, time=state.stops[-1].time) if state.stops else met  # of all that stopped it
+    if state.stops:  # of all that stopped it the last was handed over
+        last = state.stops[-1]
+        met = replace(met, time=last.time, told=last.told, told_at=last.told_at)
     if waiting := still_waiting(knowledge, met, book.now()):
         voice.say(f"The visit stays closed: {waiting}")
         return False

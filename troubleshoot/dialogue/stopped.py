@@ -5,6 +5,7 @@ from __future__ import annotations
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hand_over_result import ask_done, ask_told
 from troubleshoot.dialogue.hearing import Listener
+from troubleshoot.dialogue.intake import ask_profiles
 from troubleshoot.dialogue.naming import ask_name
 from troubleshoot.dialogue.prompts import AskWords, AtStop, Ended
 from troubleshoot.dialogue.said import Voice
@@ -21,7 +22,14 @@ from troubleshoot.safety.stops.standing import beside
 from troubleshoot.safety.stops.tags import tag_lines
 from troubleshoot.safety.work_state import open_items
 from troubleshoot.visit.deciding.decision import Decision
-from troubleshoot.visit.events import Halted, Named, TakenAfresh, VisitEnded
+from troubleshoot.visit.events import (
+    Halted,
+    Named,
+    Reopened,
+    Resumed,
+    TakenAfresh,
+    VisitEnded,
+)
 
 WHAT_WAS_DONE = AskWords("What was done to make it safe?", repeated=True)
 WHICH_UNIT = "Which unit is it? Its name meets whoever comes next"
@@ -72,17 +80,27 @@ def stopped(
 def _again(book: VisitBook, listener: Listener, spot: Spot) -> Talk[bool]:
     """Take the finding afresh, once it is said what was done; False where it has to wait.
 
-    Of what was handed over that has been told by whoever brings it back. Raises Back, Leave,
-    DangerCalled.
+    Of what was handed over that has been told by whoever brings it back. Who it is is asked where
+    the danger came before that question. Raises Back, Leave, DangerCalled.
     """
     met = book.state.stops[-1]
     if waiting := still_waiting(book.knowledge, met, book.now()):
         listener.voice.say(waiting)
         return False
     hazard = book.knowledge.hazards[met.hazard]
+    if not _who_was_asked(book):
+        book.resume((yield from ask_profiles(book.knowledge, listener.voice)))
+        if taken_by(book.knowledge, book.state, spot):
+            return True
     done = "" if met.reopened else (yield from ask_done(listener, WHAT_WAS_DONE, hazard))
     book.add(TakenAfresh.of(spot, done))
     return True
+
+
+def _who_was_asked(book: VisitBook) -> bool:
+    """Whether it is known who this is: not where a danger was told before anybody was asked."""
+    later = (e for e in book.events if isinstance(e, Resumed | Reopened))
+    return book.state.complaint is not None or any(e.profiles is not None for e in later)
 
 
 def keep_stop(book: VisitBook, conclusions: Conclusions, fired: FiredHazard) -> None:

@@ -84,6 +84,16 @@ class Typed:
     values: tuple[Leg, ...]
     text: str
 
+    @property
+    def bounded(self) -> bool:
+        """Whether only a limit was read of any of them."""
+        return any(leg.bound is not None for leg in self.values)
+
+    @property
+    def at_its_ends(self) -> str:
+        """The same with each limit told as a number: < 10 V as 10 V."""
+        return "/".join(f"{leg.value:g} {unit(leg.unit).spoken}" for leg in self.values)
+
 
 @frozen
 class _Measure:

@@ -28,6 +28,9 @@ COMBUSTION_AIR: Final = frozenset({"carbon-monoxide-in-room", "carbon-monoxide-e
 HEAT_IS_ON: Final = frozenset({"heating-call", "heating-supply-temperature"})
 """Tests of no burner area for which the heat runs, gas or electric."""
 
+MADE_SAFE: Final = "made-safe"
+"""The look at what was dangerous, and has been put right: at the unit."""
+
 ONE_CALL: Final = frozenset({"operating-sequence"})
 """Tests of no burner area that make whatever call is complained of, so that it may be for heat."""
 
@@ -122,7 +125,7 @@ def _on_the_roof(test: Test) -> bool:
     return (
         test.work_state != "any"
         or bool(test.needs_state)
-        or test.id in (GAS_SWEEP, REFRIGERANT_SWEEP)
+        or test.id in (GAS_SWEEP, REFRIGERANT_SWEEP, MADE_SAFE)
         or not ON_THE_ROOF.isdisjoint(test.hazards)
     )
 

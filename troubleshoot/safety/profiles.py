@@ -64,11 +64,20 @@ def profiles_named(typed: str) -> tuple[str, ...]:
 
     Empty where any word is none of them, or could be two: nobody is qualified by a guess.
     """
-    said = typed.lower().replace("fire alarm", "fire-alarm").replace(",", " ").split()
-    meant = [_profiles_meant(word) for word in said]
+    meant = [_profiles_meant(word) for word in _words(typed)]
     if any(len(each) != 1 for each in meant):
         return ()
     return tuple(dict.fromkeys(each[0] for each in meant))
+
+
+def are_profiles(typed: str) -> bool:
+    """Whether nothing is typed but numbers and whole words of the list: gas, and no fire."""
+    said = _words(typed)
+    return bool(said) and all(w in PROFILES or choice(w, len(PROFILES)) for w in said)
+
+
+def _words(typed: str) -> list[str]:
+    return typed.lower().replace("fire alarm", "fire-alarm").replace(",", " ").split()
 
 
 def _profiles_meant(word: str) -> tuple[str, ...]:

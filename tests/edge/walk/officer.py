@@ -22,7 +22,6 @@ from troubleshoot.knowledge.model import Knowledge
 
 ENDINGS = ("The cause is named.", "No test left is worth", "Nothing wrong has been", "Repair: ")
 SAYS_NOTHING = frozenset(("", "done", "ok", "y", "yes"))
-LEAST_LETTERS = 4
 METER_PROOF, DEAD = "tester-proof", "verified-dead"
 """The proof right after a test for dead belongs to it (NFPA 70E 120.5, from memory)."""
 _TASK = re.compile(r"^(Step|Test): (.*) \((?:about [0-9]+ min|moments)\)$")
@@ -99,13 +98,10 @@ class Officer:
             return "" if typed.strip(" ,") else f"{typed!r} was taken for an answer to {step}"
         typed = ", ".join(dict.fromkeys(part.strip() for part in typed.split(",")))  # said twice
         said = "-".join(typed.lower().split())
-        enough = len(said.replace("-", "")) >= min(LEAST_LETTERS, len(wanted.replace("-", "")))
-        if wanted.endswith("ed"):
-            enough = said == wanted  # lock is an order, locked the report
         own = next(outcome for outcome in test.outcomes if outcome.id == wanted)
         if " ".join(typed.lower().replace(",", " ").split()) in own.words:
             return ""
-        if typed.lower() in SAYS_NOTHING or not enough or not wanted.startswith(said):
+        if typed.lower() in SAYS_NOTHING or said != wanted:  # lock is an order, ther half a word
             return f"{typed!r} confirmed {step}"
         return ""
 

@@ -80,3 +80,14 @@ def test_a_denial_that_is_the_danger_is_a_hint(typed: str) -> None:
 @given(st.text(max_size=80))
 def test_any_words_do(typed: str) -> None:
     assert hints(typed) in (True, False)
+
+
+@pytest.mark.parametrize("typed", lines("flue_and_bursts.txt"))
+def test_what_comes_out_of_the_flue_or_bursts_is_asked_about(typed: str) -> None:
+    """Of ten written before the words were, one was heard and none asked about."""
+    assert hints(typed) or spoken_of(KNOWLEDGE, typed)
+
+
+@pytest.mark.parametrize("typed", lines("near_flue_and_bursts.txt"))
+def test_what_only_sounds_like_it_is_not(typed: str) -> None:
+    assert not hints(typed) and not spoken_of(KNOWLEDGE, typed)

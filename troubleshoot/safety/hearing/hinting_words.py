@@ -148,6 +148,15 @@ HINTS: Final = (
     _hint("lock tag", "my his her our their someone somebody", "pull cut took gone remove "
           "broke missing flip", unless="i we"),
     _hint("mercaptan odorant"),
+    # what comes out of the flue into rooms, and what bursts
+    _hint("fume", unless="paint glue hood"),
+    _hint("exhaust", "into inside indoor back room classroom office store shop hall smell stink",
+          unless="fan hood damper bathroom kitchen"),
+    _hint("flue chimney vent-pipe", "rust rot hole apart fell crack split separate disconnect gap"),
+    _hint("soot sooty", "wall ceiling flue vent vent-pipe room roof", unless="swept brush"),
+    _hint("flame", "lazy yellow orange", unless="sensor signal code led wire dust"),
+    _hint("capacitor", "bulge dome swell swollen ooze oil oily drip leak pop burst split"),
+    _hint("cap", "bulge dome swell swollen ooze pop", unless="tube valve hose drain"),
     # weather and edges
     _hint("thunder lightning gust hail tornado", unless="protection arrester rod"),
     _hint("wind", "lift blew over edge nearly took rip knock", unless="motor"),
@@ -170,6 +179,7 @@ JOINED: Final = {
     ("lets", "go"): "let-go",
     ("gave", "way"): "gave-way",
     ("fire", "ball"): "fireball",
+    ("vent", "pipe"): "vent-pipe",
     ("wire", "nut"): "wirenut",
     ("through", "me"): "through-me",
     ("air", "free"): "air-free",

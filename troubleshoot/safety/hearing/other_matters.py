@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from troubleshoot.safety.hearing.vocabulary import (
+    BANGING,
     KEEPING,
     LOOSE,
     MAKING_A_THING,
@@ -15,6 +16,8 @@ from troubleshoot.safety.hearing.vocabulary import (
     stem,
 )
 from troubleshoot.safety.hearing.words import Words, numbers
+
+_STARTING = frozenset((stem("start"), stem("startup")))
 
 
 def names_a_thing(said: Words, at: tuple[int, int]) -> bool:
@@ -32,10 +35,13 @@ def of_the_flue(said: Words, phrase: Words) -> bool:
 def is_of_another_matter(said: Words, phrase: Words, at: tuple[int, int]) -> bool:
     """Whether a phrase is said there of no danger at all.
 
-    How an alarm is kept, what is a headache for its price, which conductor is the hot one.
+    How an alarm is kept, what is a headache for its price, what bangs without a flame as it
+    starts, which conductor is the hot one.
     """
     if stem("headache") in phrase:
         return not OF_MONEY.isdisjoint(said)
+    if phrase[0] == "bang" and phrase[-1] in _STARTING:
+        return not BANGING.isdisjoint(said[: at[0]])
     if phrase[-1] == stem("alarm"):
         return _is_kept(said, at)
     return phrase[0] == "hot" and names_a_conductor(said)

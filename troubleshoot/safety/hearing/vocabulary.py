@@ -112,6 +112,7 @@ TOGETHER: Final = {
     ("gas", "line"): "gas-line",
     ("carbon", "monoxide"): "co",
     ("flue", "co"): "flue-co",
+    ("not", "my"): "not-my",
     ("can", "not"): CANNOT,
     ("will", "not"): CANNOT,
     ("could", "not"): CANNOT,
@@ -203,6 +204,11 @@ LOOSE: Final = FILLING | _stems(
 
 CHANGING: Final = _stems("on off out over down help")
 """They are loose, but beside a single word they change what it says: gas off."""
+
+BANGING: Final = _stems(
+    "blower compressor contactor damper door duct economizer fan hatch linkage louver motor pump"
+)
+"""What bangs as it starts without any flame."""
 
 OF_LIGHTING: Final = {stem("spark"): stem("strong")}
 """A danger in one word -> what is said of it where it lights a burner: the spark is strong."""

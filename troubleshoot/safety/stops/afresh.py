@@ -16,7 +16,7 @@ from troubleshoot.reasoning.unit.places import like
 from troubleshoot.safety.bringing import stands
 from troubleshoot.safety.declared import CONFIRMED, STEPS
 from troubleshoot.safety.job import Job
-from troubleshoot.safety.needs import for_dead_work
+from troubleshoot.safety.needs import for_dead_work, needs_of
 from troubleshoot.safety.profiles import APPRENTICE, hand_over
 from troubleshoot.safety.reaching import beyond, is_blocked, steps_before
 from troubleshoot.safety.route import steps_to, steps_to_leave, steps_to_leave_off
@@ -106,8 +106,10 @@ def way_to(knowledge: Knowledge, job: Job, finding: Spot) -> Afresh | None:
 
 
 def _before_all_clear(job: Job, test: Test) -> tuple[Step, ...]:
-    """What comes before the word that somebody is fit for live work."""
-    return _away_from_live(job) if LIVE in test.hazards else ()
+    """What comes before the word: off the live work, or a good roof where it is seen up there."""
+    if LIVE in test.hazards:
+        return _away_from_live(job)
+    return steps_before(job, test, None) if needs_of(test, None, job.at_work).roof else ()
 
 
 def _away_from_live(job: Job) -> tuple[Step, ...]:

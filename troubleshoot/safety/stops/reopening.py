@@ -189,8 +189,11 @@ def when_called(typed: str, since: str, now: datetime) -> str:
     return minute(at)
 
 
-def when_read(typed: str, since: str, now: datetime) -> str:
-    """The minute of a reading: after the minute `since`, and not still to come."""
+def when_read(typed: str, since: str, now: datetime, handed_over: str = "") -> str:
+    """The minute of a reading: after the minute `since`, and not still to come.
+
+    Nor is it from before the STOP was `handed_over`: whoever made it safe read it afterwards.
+    """
     if is_to_come(typed):
         raise NotAResult("That is still to come. Give the time at which it was read.")
     at = moment(typed, now)
@@ -205,7 +208,20 @@ def when_read(typed: str, since: str, now: datetime) -> str:
         raise NotAResult("That is more than a day ago, and much may be otherwise: read it again.")
     if minute(at) <= since:
         raise NotAResult(f"That is not after {since}, and only what was read after it counts.")
+    if minute(at) < handed_over:
+        raise NotAResult(
+            f"That is before the hand-over of {handed_over}, and only what was read since counts."
+        )
     return minute(at)
+
+
+def handed_over_at(met: StopMet) -> str:
+    """The minute at which the last of those was told who were told; empty where none was."""
+    if not met.told_at:
+        return ""
+    kept = datetime.strptime(met.told_at, _MINUTE)
+    said = (moment_within(part, kept) for part in met.told.partition(NOT_TOLD_YET)[0].split(";"))
+    return minute(max((at for at in said if at is not None and at <= kept), default=kept))
 
 
 def stopped_at(met: StopMet) -> str:

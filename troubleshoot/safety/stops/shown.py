@@ -56,6 +56,7 @@ _INSTRUMENT: Final = re.compile(
     re.IGNORECASE,
 )
 _OF_GAS: Final = re.compile(r"\b(?:detector|sniffer|monitor|analy[sz]er)", re.IGNORECASE)
+NO_NUMBER_SHOWN: Final = "may be the limit itself: give the number that the instrument shows, or q."
 LEAST_WORDS: Final = 2
 """Of what a share is, and what shows it: LEL, gas detector."""
 
@@ -123,6 +124,9 @@ def _require_sound(knowledge: Knowledge, typed: str, hazard: Hazard, on: Unit) -
                 f"{number} is not sound: it shows that the danger is still there. The STOP stands "
                 "until it reads sound; give the last reading alone, or q."
             )
+        as_typed = read(number, Expected(unit_id))
+        if as_typed.bounded and not _is_sound(knowledge, test, as_typed.at_its_ends, unit_id, on):
+            raise NotAResult(f"{number} {NO_NUMBER_SHOWN}")
 
 
 def _shown_of_gas(typed: str, sweep: str) -> tuple[str, ...]:

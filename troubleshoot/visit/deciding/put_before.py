@@ -12,7 +12,7 @@ from dataclasses import replace
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.choosing.next_test import Candidate
 from troubleshoot.reasoning.conclude import Conclusions
-from troubleshoot.safety.needs import needs_of
+from troubleshoot.safety.needs import OPEN_LIVE, needs_of
 from troubleshoot.safety.reaching import beyond
 from troubleshoot.safety.steps import GAS_SHUT, LOCKOUT, METER_PROOF, STOP_BY_CONTROLS, Step
 from troubleshoot.safety.stops.record import Spot
@@ -67,10 +67,16 @@ def to_save(
 
 
 def _can_be_saved(state: VisitState, candidate: Candidate) -> bool:
-    """Whether a test is lost with the power; a cock that was shut is not opened again for it."""
+    """Whether a test is lost with the power, and is worth what it takes to save it.
+
+    A cock that was shut is not opened again for it; nor is a panel opened live at 480 V, where an
+    arc is worse than a code that is lost.
+    """
     needs = needs_of(candidate.test, None, state.at_work)
     dry = needs.gas == "on" and state.work.gas == "shut"
-    return candidate.test.work_state != "locked-out" and not dry
+    closed = state.work.panels != "off"
+    arc = state.at_work.volts_480 and closed and needs.energy in OPEN_LIVE
+    return candidate.test.work_state != "locked-out" and not dry and not arc
 
 
 def cuts_power(state: VisitState, step: Step | None, wanted: Test) -> bool:

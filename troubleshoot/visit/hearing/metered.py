@@ -9,6 +9,7 @@ from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.quantities.typed import NotUnderstood
+from troubleshoot.quantities.units import unit
 from troubleshoot.reasoning.readings.answers import Answer, Case
 from troubleshoot.reasoning.readings.measuring import read_text
 from troubleshoot.reasoning.readings.readings import take_readings
@@ -33,7 +34,11 @@ DIRECT: Final = (
 COARSE: Final = (
     "a display in kilovolts shows nothing of a few volts; the number read in volts is wanted"
 )
-TOO_LITTLE: Final = (NO_NUMBER, NO_WORD, NO_END, ABOUT, ALTERNATING, DIRECT, COARSE)
+BELOW_ZERO: Final = (
+    "there is no gas below zero, so the instrument was not zeroed in clean air; the number read "
+    "once it is zeroed there is wanted"
+)
+TOO_LITTLE: Final = (NO_NUMBER, NO_WORD, NO_END, ABOUT, ALTERNATING, DIRECT, COARSE, BELOW_ZERO)
 """Why a file's confirmation of a step counts for nothing."""
 
 _ON_AC: Final = re.compile(
@@ -42,6 +47,8 @@ _ON_AC: Final = re.compile(
 _ON_DC: Final = re.compile(
     r"(?<![a-z])(?:[mk]?v|volts?)?[ .-]*d\.? ?c\b|(?<![a-z])dcv\b|\bdirect\b", re.IGNORECASE
 )
+_MINUS: Final = re.compile(r"(?<![\w.])[-\u2010-\u2013\u2212] ?\.?[0-9]")
+_OF_GAS: Final = frozenset({"share of explosive limit", "concentration"})
 _IN_KILOVOLTS: Final = re.compile(r"(?<![a-z])k(?:ilo)? ?v", re.IGNORECASE)
 
 
@@ -71,20 +78,35 @@ def no_proof(knowledge: Knowledge, step: str, number: str, said: str) -> str:
         return ABOUT
     if _IN_KILOVOLTS.search(said):
         return COARSE
+    if _reads_gas(knowledge, step) and _MINUS.search(said):
+        return BELOW_ZERO
     on_ac, on_dc = _ON_AC.search(said) is not None, _ON_DC.search(said) is not None
     if STEPS[step].metered and on_ac and not on_dc:
         return ALTERNATING
     return DIRECT if step == DEAD_TEST and on_dc and not on_ac else ""
 
 
+def _reads_gas(knowledge: Knowledge, step: str) -> bool:
+    quantities = (knowledge.quantities[one.quantity] for one in knowledge.tests[step].reads)
+    return any(unit(quantity.unit).kind in _OF_GAS for quantity in quantities)
+
+
 def _leaves_open(knowledge: Knowledge, step: str, text: str) -> bool:
-    """Whether a number has no end on the side that is worse: over 2 V, less than 20 ft."""
+    """Whether a number has no end on the side that is worse, or none that is sound.
+
+    Over 2 V, less than 20 ft; less than 10 V may be 10, which is the limit and not the meter's.
+    """
     worse = "less-than" if STEPS[step].number_says_part else "more-than"
     try:
-        legs = read_text(knowledge.tests[step], text, knowledge).values
+        typed = read_text(knowledge.tests[step], text, knowledge)
     except NotUnderstood:
         return False
-    return any(leg.bound == worse or (leg.bound is not None and leg.value < 0) for leg in legs)
+    if any(leg.bound == worse or (leg.bound and leg.value < 0) for leg in typed.values):
+        return True
+    sound = (CONFIRMED[step],)
+    return (
+        typed.bounded and metered(knowledge, Case(Unit()), step, None, typed.at_its_ends) != sound
+    )
 
 
 def too_little(knowledge: Knowledge, test: str, outcomes: Sequence[str], text: str | None) -> str:

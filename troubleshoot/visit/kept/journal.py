@@ -18,7 +18,6 @@ from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.visit.kept.bytes_of import MOST_BYTES, MOVE_IT, bytes_in, bytes_of
 from troubleshoot.visit.kept.lines import (
     FORMAT,
-    OPENING,
     Lines,
     LinesDamaged,
     NewerFormat,
@@ -197,11 +196,6 @@ def lines_in(path: Path, data: bytes) -> Lines:
     try:
         lines = read_lines(data, MOST_EVENTS)
     except LinesDamaged as error:
-        if not error.written and data and OPENING.startswith(data[: len(OPENING)]):
-            raise JournalDamaged(
-                f"{path}: record 1 was never written whole, so nothing was kept in it; "
-                "delete the file and start a new visit"
-            ) from None
         raise JournalDamaged(f"{path}: {error} {_how(error)}; {MOVE_IT}") from None
     except NewerFormat as error:
         raise JournalNewer(

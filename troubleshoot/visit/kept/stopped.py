@@ -22,7 +22,6 @@ from troubleshoot.visit.kept.unreadable import (
     unreadable,
     was_closed,
     was_halted,
-    was_never_begun,
 )
 
 if TYPE_CHECKING:
@@ -122,7 +121,7 @@ def standing_in(knowledge: Knowledge, path: Path) -> Standing | None:
     except NotUsable as error:
         return unreadable(path, beginning_of(path), str(error), cut_short=True)
     except JournalError as error:
-        return None if was_never_begun(data) else unreadable(path, data, str(error))
+        return unreadable(path, data, str(error))
     found = _stopped(knowledge, path, lines.events) if was_halted(data) else None
     lost = lines.torn and hides_a_stop(data[lines.whole :])
     return unreadable(path, data, CUT_OFF) if lost and found is None else found

@@ -76,14 +76,6 @@ def was_halted(data: bytes) -> bool:
     return any(mark in data for mark in MARKS)
 
 
-def was_never_begun(data: bytes) -> bool:
-    """Whether the bytes are the beginning of a first record, cut off while it was written.
-
-    An empty file, and one of blanks or zeros, is what a power cut leaves of a longer one.
-    """
-    return bool(data) and b"\n" not in data and _opens(data)
-
-
 def hides_a_stop(tail: bytes) -> bool:
     """Whether what was cut off at the end was, or may have been, the record of a STOP."""
     return was_halted(tail) or not _opens(tail)
