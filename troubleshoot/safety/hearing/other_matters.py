@@ -11,6 +11,7 @@ from troubleshoot.safety.hearing.vocabulary import (
     NOT_NAMING,
     OF_CONDUCTORS,
     OF_MONEY,
+    PERSON,
     THINGS,
     stem,
 )
@@ -32,12 +33,15 @@ def of_the_flue(said: Words, phrase: Words) -> bool:
 def is_of_another_matter(said: Words, phrase: Words, at: tuple[int, int]) -> bool:
     """Whether a phrase is said there of no danger at all.
 
-    How an alarm is kept, what is a headache for its price, which conductor is the hot one.
+    How an alarm is kept, what is a headache for its price, a board that does not respond, which
+    conductor is the hot one.
     """
     if stem("headache") in phrase:
         return not OF_MONEY.isdisjoint(said)
     if phrase[-1] == stem("alarm"):
         return _is_kept(said, at)
+    if phrase[-1] == stem("responding"):
+        return PERSON not in said and not THINGS.isdisjoint(said[: at[0]])
     return phrase[0] == "hot" and names_a_conductor(said)
 
 
