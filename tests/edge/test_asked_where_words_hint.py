@@ -96,14 +96,14 @@ PROMPTS: dict[Reach, tuple[str, ...]] = {
         "note the roof is soft and sagging under the unit",
     ),
     at_a_step: (
-        "reading 400 parts of carbon monoxide at the diffuser with burners lit",
         "Pete has gone grey and keeps rubbing his left arm",
+        "the meter on my belt went off and reads 90 parts",
     ),
     at_a_proof: (
         "runs fine now but Joe's sleeve is wound round the shaft",
-        "belt changed and running but touching the frame bites me",
+        "swapped the valve, holds 3.5 inches, but the leak sniffer screams at the joint",
         "the capacitor popped and there's stuff on my face",
-        "the shaft grabbed my rag and my wrist with it",
+        "done, put the new capacitor in but smoke is curling off the motor now",
     ),
     at_what_was_done: (
         "the line let go and its spraying all over my hands, they have gone white",

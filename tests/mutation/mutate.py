@@ -46,6 +46,7 @@ MODULES = (
     "safety/stops/afresh",
     "safety/stops/lifting", "safety/stops/parts", "safety/stops/reopening", "safety/stops/standing",
     "safety/stops/tags", "safety/stops/left", "safety/stops/shown", "safety/hearing/dangers",
+    "safety/hearing/reporting",
     "dialogue/answering", "dialogue/standing", "dialogue/stopped", "dialogue/hand_over_result",
     "dialogue/reopening",
     "reasoning/chaining/on_record", "reasoning/chaining/clearing",

@@ -6,7 +6,7 @@ import pytest
 
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.safety.hazard_words import MOST_FIRST, first_orders
-from troubleshoot.safety.hearing.dangers import reported
+from troubleshoot.safety.hearing.reporting import reported
 
 KNOWLEDGE = load_shipped()
 

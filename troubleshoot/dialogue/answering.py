@@ -56,6 +56,13 @@ def answers(test: Test, outcomes: Collection[str]) -> tuple[str, ...]:
     return tuple(word for o in test.outcomes if o.id in outcomes for word in (o.spoken, *o.words))
 
 
+def said_by(test: Test, outcomes: Collection[str]) -> tuple[str, ...]:
+    """All that a question and each of its answers say, for people who answer in its own words."""
+    asked = " ".join((test.name, *test.how))
+    told = (f"{o.spoken} {' '.join(o.words)} {o.means}" for o in test.outcomes if o.id in outcomes)
+    return (asked, *told)
+
+
 def answer_event_from(
     knowledge: Knowledge, test: Test, at: Place | None, typed: str, outcomes: tuple[str, ...]
 ) -> Answered:

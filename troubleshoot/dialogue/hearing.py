@@ -29,9 +29,9 @@ from troubleshoot.safety.hearing.dangers import (
     is_unnamed,
     may_be_danger,
     named,
-    reported,
     spoken_of,
 )
+from troubleshoot.safety.hearing.reporting import reported
 from troubleshoot.safety.hearing.roles import without_help
 from troubleshoot.safety.hearing.vocabulary import LOOSE, stem
 from troubleshoot.safety.hearing.words import one_error, raw_words, two_errors
@@ -110,7 +110,8 @@ class Listener:
 
     `standing`: hazards that have been told of, and are not told again. `offered`: the answers that
     the prompt names. `about`: the words of the question, where they and its answers are no
-    danger in themselves.
+    danger in themselves. `own`: all that the question and its answers say; words of one of these
+    alone are never asked about.
     """
 
     def __init__(
@@ -120,12 +121,14 @@ class Listener:
         standing: Collection[str] = (),
         offered: Iterable[str] = (),
         about: str = "",
+        own: Iterable[str] = (),
     ) -> None:
         self.knowledge = knowledge
         self.voice = voice
         self.standing = standing
         self.offered = tuple(plain_words(answer) for answer in offered)
         self.about = about
+        self.own = tuple(own)
         self.doubted = ""
         self.has_told_how = False
 
@@ -144,9 +147,9 @@ class Listener:
     def ask_about(self, typed: str, own: Iterable[str] = ()) -> bool:
         """Whether it is asked next if there is a danger: words hint at one, and no STOP stands.
 
-        `own`: the question in hand and its answers.
+        `own`: what else is an answer here.
         """
-        return not self.standing and self.voice.ask_about(self.knowledge, typed, own)
+        return not self.standing and self.voice.ask_about(self.knowledge, typed, (*self.own, *own))
 
     def not_understood(self, typed: str, reply: str) -> None:
         """Say why that is no answer, and how a danger is called: once, then where it may be one.

@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from string import digits
 
-from troubleshoot.dialogue.answering import answers
+from troubleshoot.dialogue.answering import answers, said_by
 from troubleshoot.dialogue.board_code import CODE_SHOWN, keep_code
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.breaks import tell_break
@@ -182,7 +182,8 @@ class Turns:
         test = decision.test
         assert test is not None
         offered = answers(test, prompt.outcomes)
-        listener = Listener(self.knowledge, self.voice, offered=offered)
+        own = said_by(test, prompt.outcomes)
+        listener = Listener(self.knowledge, self.voice, offered=offered, own=own)
         while True:
             reply = yield prompt
             if self._too_late(decision, reply):

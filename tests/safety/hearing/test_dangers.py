@@ -6,7 +6,8 @@ import pytest
 
 from tests.building import base
 from troubleshoot.knowledge.model import Hazard, Knowledge, Stop
-from troubleshoot.safety.hearing.dangers import reported, spoken_of
+from troubleshoot.safety.hearing.dangers import spoken_of
+from troubleshoot.safety.hearing.reporting import reported
 
 
 def hazard(name: str, *words: str, stop: bool = True) -> Hazard:

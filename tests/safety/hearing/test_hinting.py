@@ -32,8 +32,9 @@ def test_ordinary_talk_is_not_asked_about(typed: str) -> None:
     assert not hints(typed)
 
 
-def test_hardly_any_everyday_complaint_is_asked_about() -> None:
-    said = lines("everyday_complaints.txt")
+@pytest.mark.parametrize("name", ["everyday_complaints.txt", "near_classes.txt"])
+def test_hardly_any_harmless_sentence_is_asked_about(name: str) -> None:
+    said = lines(name)
     assert len([typed for typed in said if hints(typed)]) <= len(said) / ONE_IN
 
 

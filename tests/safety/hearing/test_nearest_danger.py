@@ -10,7 +10,8 @@ import pytest
 from tests.building import base
 from tests.safety.hearing.invented import ANY, job, lesser
 from troubleshoot.knowledge.model import Hazard
-from troubleshoot.safety.hearing.dangers import ANY_DANGER, named, reported
+from troubleshoot.safety.hearing.dangers import ANY_DANGER, named
+from troubleshoot.safety.hearing.reporting import reported
 
 DRUM = lesser("drum", "acid drip drum")
 

@@ -7,7 +7,8 @@ import pytest
 from tests.building import base
 from tests.safety.hearing.invented import ANY, job, lesser
 from troubleshoot.knowledge.model import Hazard
-from troubleshoot.safety.hearing.dangers import cried, is_unnamed, named, reported, spoken_of
+from troubleshoot.safety.hearing.dangers import cried, is_unnamed, named, spoken_of
+from troubleshoot.safety.hearing.reporting import reported
 
 SMELL, OIL = job("smell", "gas smell"), job("oil", "oil smell")
 NINE, SEVENTY = lesser("nine", "co 9"), job("seventy", "co 70")

@@ -182,8 +182,9 @@ class Hazard:
     # In English and in Spanish: those who are hurt have many words for it.
     words: Annotated[
         tuple[str, ...],
-        OneOrMore(Text(longest=60), most=120),
-        "what people say who meet it; ... stands for a few words of any kind",
+        OneOrMore(Text(longest=300), most=120),
+        "what people say who meet it; ... stands for a few words of any kind, a/b + c - d for a "
+        "sentence with a or b, and c, in any order, and no d",
     ] = ()
     cleared_by: Annotated[
         tuple[ClearingRole, ...], "who may make it safe, and take the tag off"

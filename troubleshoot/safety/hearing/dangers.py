@@ -6,7 +6,6 @@ that stands for all others. Nothing here weighs whether it is true.
 
 from __future__ import annotations
 
-from collections import Counter
 from collections.abc import Iterable, Iterator, Mapping
 from functools import lru_cache
 from typing import Final
@@ -14,12 +13,13 @@ from typing import Final
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.gravity import gravest_first
 from troubleshoot.knowledge.model import Hazard, Knowledge
+from troubleshoot.safety.hearing.nets import Net, is_net, net_of, sentences
 from troubleshoot.safety.hearing.other_matters import (
     is_of_another_matter,
     names_a_thing,
     of_the_flue,
 )
-from troubleshoot.safety.hearing.vocabulary import DENYING, LOOSE, NEUTRAL, OF_LIGHTING, THINGS
+from troubleshoot.safety.hearing.vocabulary import LOOSE, OF_LIGHTING, THINGS
 from troubleshoot.safety.hearing.words import (
     Mend,
     Words,
@@ -51,12 +51,6 @@ _ANY_NUMBER: Final = "0"
 _RULE_BASES: Final = 2
 """Whose words are kept ready: as a rule there is one."""
 
-_NEAR_ENOUGH: Final = 0.5
-"""Of the likeness of the nearest: so much lets a hazard for the whole job be taken before it."""
-
-_LEAST_SHARED: Final = 2
-"""Telling words that what was said has to share with a hazard to be taken for it by a guess."""
-
 
 @frozen
 class _Hit:
@@ -83,18 +77,9 @@ class _Hit:
         return (self.end, numbers(self.phrase)) < (other.end, numbers(other.phrase))
 
 
-def reported(knowledge: Knowledge, words: str) -> tuple[Hazard, ...]:
-    """The hazards that somebody means who says that these words are a danger, the gravest first.
-
-    Every one that is named; else the one nearest to what was said, or the hazard that stands for
-    all others.
-    """
-    return named(knowledge, words) or (_nearest(knowledge, words),)
-
-
 def named(knowledge: Knowledge, words: str) -> tuple[Hazard, ...]:
     """The hazards named by all the words of a phrase, the gravest first; none by a guess."""
-    return _hazards(knowledge, _hits(knowledge, words))
+    return _hazards(knowledge, _hits(knowledge, words), words)
 
 
 def spoken_of(knowledge: Knowledge, words: str) -> tuple[Hazard, ...]:
@@ -103,7 +88,13 @@ def spoken_of(knowledge: Knowledge, words: str) -> tuple[Hazard, ...]:
     Only what is said in whole phrases counts, a single word only where it says all; and nothing
     that is denied ("no gas smell").
     """
-    return _hazards(knowledge, _plain_hits(knowledge, words))
+    return _hazards(knowledge, _plain_hits(knowledge, words), words)
+
+
+def netted(knowledge: Knowledge, words: str) -> tuple[Hazard, ...]:
+    """Those whose nets catch a sentence, whatever else it says."""
+    said = sentences(words, mender_of(knowledge))
+    return tuple(h for h, net in _nets(knowledge) if any(map(net.catches, said)))
 
 
 def cried(knowledge: Knowledge, words: str) -> tuple[Hazard, ...]:
@@ -112,45 +103,45 @@ def cried(knowledge: Knowledge, words: str) -> tuple[Hazard, ...]:
     "I smell gas" is a danger there; "found the gas leak at the union and mended it" is an answer.
     """
     hits = _plain_hits(knowledge, words)
-    said = list(clauses(words, _mender(knowledge)))
+    said = list(clauses(words, mender_of(knowledge)))
     told = {(hit.clause, index) for hit in hits for index in range(hit.start, hit.end)}
     all_told = sum(len(telling(clause)) for clause in said)
     of_danger = sum(
         len(telling(tuple(w for i, w in enumerate(clause) if (number, i) in told)))
         for number, clause in enumerate(said)
     )
-    return _hazards(knowledge, hits) if 2 * of_danger >= all_told else ()
+    return _hazards(knowledge, hits if 2 * of_danger >= all_told else (), words)
 
 
 def is_unnamed(knowledge: Knowledge, words: str) -> bool:
     """Whether somebody calls for help, and does not say what is wrong."""
-    said = clauses(words, _mender(knowledge))
+    said = clauses(words, mender_of(knowledge))
     return not said or [hazard.id for hazard in cried(knowledge, words)] == [ANY_DANGER]
 
 
 def may_be_danger(knowledge: Knowledge, words: str) -> bool:
     """Whether any telling word is one in which dangers are told, but for the names of things."""
-    said = {word for clause in clauses(words, _mender(knowledge)) for word in telling(clause)}
-    told = {w for h in knowledge.hazards.values() if h.stop is not None for w in _used(h)}
+    said = {word for clause in clauses(words, mender_of(knowledge)) for word in telling(clause)}
+    told = {w for h in knowledge.hazards.values() if h.stop is not None for w in used(h)}
     return bool(said & told - THINGS - LOOSE)
 
 
 def is_mistyped(knowledge: Knowledge, words: str) -> bool:
     """Whether a danger is seen in these words only because a typing error was seen through."""
-    mend = _mender(knowledge)
+    mend = mender_of(knowledge)
     return any(mend(word) != word for word in raw_words(words))
 
 
-def _hazards(knowledge: Knowledge, hits: Iterable[_Hit]) -> tuple[Hazard, ...]:
+def _hazards(knowledge: Knowledge, hits: Iterable[_Hit], words: str) -> tuple[Hazard, ...]:
     """Each once, the gravest first; what stands for all others only where there is no other."""
-    named = {hit.hazard.id for hit in hits}
+    named = {hazard.id for hazard in (*(h.hazard for h in hits), *netted(knowledge, words))}
     found = gravest_first(h for h in knowledge.hazards.values() if h.id in named)
     return tuple(h for h in found if h.id != ANY_DANGER) or found
 
 
 def _hits(knowledge: Knowledge, words: str) -> list[_Hit]:
     """Every phrase that was said and is not denied, but for those within longer ones."""
-    said = clauses(words, _mender(knowledge))
+    said = clauses(words, mender_of(knowledge))
     hits = [
         _Hit(hazard, phrase, number, *at)
         for number, clause in enumerate(said)
@@ -177,7 +168,7 @@ def _plain_hits(knowledge: Knowledge, words: str) -> list[_Hit]:
 
     A phrase is; a single word only where nothing is said beside it but more dangers.
     """
-    said = clauses(words, _mender(knowledge))
+    said = clauses(words, mender_of(knowledge))
     hits = _hits(knowledge, words)
     return [hit for hit in hits if len(hit.phrase) > 1 or _says_all(said, hit, hits)]
 
@@ -199,25 +190,34 @@ def _beginning_with(knowledge: Knowledge, clause: Words) -> Iterator[tuple[Hazar
         yield from by_first.get(first, ())
 
 
-def _phrases(knowledge: Knowledge) -> Iterator[tuple[Hazard, Words]]:
+def phrases(knowledge: Knowledge) -> Iterator[tuple[Hazard, Words]]:
+    """Every phrase of a hazard that stops, by its words."""
     for hazard in knowledge.hazards.values():
         for phrase in hazard.words if hazard.stop is not None else ():
-            yield hazard, phrase_words(phrase)
+            if not is_net(phrase):
+                yield hazard, phrase_words(phrase)
+
+
+@lru_cache(maxsize=_RULE_BASES)
+def _nets(knowledge: Knowledge) -> tuple[tuple[Hazard, Net], ...]:
+    stopping = (hazard for hazard in knowledge.hazards.values() if hazard.stop is not None)
+    return tuple((h, net_of(words)) for h in stopping for words in h.words if is_net(words))
 
 
 @lru_cache(maxsize=_RULE_BASES)
 def _by_first_word(knowledge: Knowledge) -> Mapping[str, tuple[tuple[Hazard, Words], ...]]:
     found: dict[str, tuple[tuple[Hazard, Words], ...]] = {}
-    for hazard, phrase in _phrases(knowledge):
+    for hazard, phrase in phrases(knowledge):
         first = _ANY_NUMBER if numbers(phrase[:1]) else phrase[0]
         found[first] = (*found.get(first, ()), (hazard, phrase))
     return found
 
 
 @lru_cache(maxsize=_RULE_BASES)
-def _mender(knowledge: Knowledge) -> Mend:
+def mender_of(knowledge: Knowledge) -> Mend:
     """What puts mistyped words of danger right; words of the rule base are never mistyped."""
-    phrases = (p for h in knowledge.hazards.values() if h.stop is not None for p in h.words)
+    stopping = (hazard for hazard in knowledge.hazards.values() if hazard.stop is not None)
+    phrases = (words for hazard in stopping for words in hazard.words if not is_net(words))
     known = {word for phrase in phrases for word in raw_words(phrase)}
     return mender(frozenset(known | alike()), lambda: ordinary_words(knowledge))
 
@@ -235,33 +235,7 @@ def ordinary_words(knowledge: Knowledge) -> frozenset[str]:
     return frozenset(word for text in texts for word in raw_words(text))
 
 
-def _nearest(knowledge: Knowledge, words: str) -> Hazard:
-    """The hazard most of whose words were said; a word that few hazards use tells more.
-
-    One for the whole job is taken before a lesser one, but not where a mere word of it was said.
-    Where most of what was said is in none of them it is unknown, and counts as the worst.
-    """
-    typed = telling(tuple(w for said in clauses(words, _mender(knowledge)) for w in said))
-    phrases = [(hazard, telling(phrase)) for hazard, phrase in _phrases(knowledge)]
-    users = Counter(w for h in {h.id: h for h, _ in phrases}.values() for w in _used(h))
-    near: dict[str, float] = {}
-    for hazard, phrase in phrases:
-        shared = typed & phrase - DENYING - NEUTRAL
-        if len(shared) < _LEAST_SHARED or 2 * len(shared) < len(typed):
-            continue
-        near[hazard.id] = max(near.get(hazard.id, 0.0), _likeness(typed, phrase, users))
-    least = max(near.values(), default=0.0) * _NEAR_ENOUGH
-    found = [knowledge.hazards[name] for name in near]
-    final = [hazard for hazard in found if hazard.stops_the_job and near[hazard.id] >= least]
-    nearest = max(final or found, key=lambda h: near[h.id], default=None)
-    return nearest or knowledge.hazards[ANY_DANGER]
-
-
-def _used(hazard: Hazard) -> frozenset[str]:
-    return frozenset(word for phrase in hazard.words for word in telling(phrase_words(phrase)))
-
-
-def _likeness(typed: frozenset[str], phrase: frozenset[str], users: Mapping[str, int]) -> float:
-    """The telling weight of the words that a phrase shares, times how much of it was typed."""
-    common = sorted(typed & phrase)
-    return sum(1 / users[word] for word in common) * len(common) / len(phrase)
+def used(hazard: Hazard) -> frozenset[str]:
+    """The telling words of a hazard's phrases."""
+    phrases = (phrase_words(words) for words in hazard.words if not is_net(words))
+    return frozenset(word for phrase in phrases for word in telling(phrase))

@@ -6,7 +6,7 @@ What is denied, mended, gone or tested is no hint, nor is what answers the quest
 from __future__ import annotations
 
 import re
-from collections.abc import Iterable
+from collections.abc import Iterable, Iterator
 from functools import lru_cache
 from typing import Final
 
@@ -15,6 +15,7 @@ from troubleshoot.safety.hearing.among_words import is_put_right, pieces_of
 from troubleshoot.safety.hearing.everyday import EVERYDAY
 from troubleshoot.safety.hearing.hinting_words import (
     BODY,
+    HARMLESS,
     HINTING,
     HINTS,
     IN_AIR,
@@ -56,26 +57,35 @@ def hints(text: str, own: Iterable[str] = ()) -> bool:
     answer.
     """
     said = {stem(word) for word in raw_words(text)}
-    if _PLAIN_NUMBER.fullmatch(text.strip()) or not said:
-        return False
     if any(said <= {stem(word) for word in raw_words(answer)} for answer in own):
         return False
+    return any(True for _ in _met(text))
+
+
+def hinted(text: str) -> frozenset[str]:
+    """The hazards that the hints in a text speak of, where they do."""
+    return frozenset(hint.hazard for hint in _met(text) if hint.hazard)
+
+
+def _met(text: str) -> Iterator[Hint]:
+    if _PLAIN_NUMBER.fullmatch(text.strip()) or not raw_words(text):
+        return
     whole = text.lower().replace("\u2019", "'")
     for said_so, plainly in _SAID_SO:
         whole = said_so.sub(plainly, whole)
     denies_a_row = False
     for piece in filter(None, pieces_of(whole)):
         goes_on = denies_a_row and "or" in piece
-        if not goes_on and _hints(piece) and not is_put_right(piece, piece, whole):
-            return True
+        met = [] if goes_on else _met_in(piece)
+        if met and not is_put_right(piece, piece, whole):
+            yield from met
         denies_a_row = stem(piece[0]) in DENYING
-    return False
 
 
-def _hints(piece: list[str]) -> bool:
+def _met_in(piece: list[str]) -> list[Hint]:
     said = _as_told(piece)
     is_denied = not _DENYING.isdisjoint(said)
-    return any(_is_met(hint, said) for hint in HINTS if hint.denied_too or not is_denied)
+    return [hint for hint in HINTS if hint.denied_too or not is_denied if _is_met(hint, said)]
 
 
 def _is_met(hint: Hint, said: frozenset[str]) -> bool:
@@ -111,7 +121,7 @@ def _is_in_air(number: int, behind: list[str]) -> bool:
 def _meant(word: str) -> str:
     """A word, or that of the net which was mistyped by a letter, by its stem."""
     short = short_of(word)
-    if len(short) < _LEAST_MISTYPED or short in HINTING or word in EVERYDAY:
+    if len(short) < _LEAST_MISTYPED or short in HINTING | HARMLESS or word in EVERYDAY:
         return short
     near = (each for each in sorted(one_error(short) & HINTING) if each[0] == short[0])
     return next(near, short)

@@ -25,12 +25,14 @@ LEAST_PPM: Final = 10
 class Hint:
     """Words of which one of each group is said in one piece; and what makes it harmless there.
 
-    `denied_too`: a denial is part of it: not moving, cannot breathe.
+    `denied_too`: a denial is part of it: not moving, cannot breathe. `hazard`: the one that it
+    speaks of, where it is one alone.
     """
 
     groups: tuple[frozenset[str], ...]
     unless: frozenset[str]
     denied_too: bool
+    hazard: str
 
 
 def short_of(word: str) -> str:
@@ -44,8 +46,8 @@ def _group(words: str) -> frozenset[str]:
     return frozenset(map(short_of, words.split()))
 
 
-def _hint(*groups: str, unless: str = "", denied_too: bool = False) -> Hint:
-    return Hint(tuple(map(_group, groups)), _group(unless), denied_too)
+def _hint(*groups: str, unless: str = "", denied_too: bool = False, of: str = "") -> Hint:
+    return Hint(tuple(map(_group, groups)), _group(unless), denied_too, of)
 
 
 _PARTS = (
@@ -75,79 +77,99 @@ _SAFETY = "switch limit rollout float safety interlock"
 
 HINTS: Final = (
     # fire, smoke, glow, flash
-    _hint("fire ablaze alight blaze", unless=f"{_OF_FLAME} alarm station department stage service"),
-    _hint("smoke smoky smoking smokin smoulder smolder haze hazy", unless="house test visual"),
-    _hint("fireball caught-light flicker"),
-    _hint("glow glowin", unless=f"{_OF_FLAME} {_OF_SIGNALS}"),
-    _hint("orange red", "through behind slot louvre louver vent flicker", unless=_OF_SIGNALS),
-    _hint("flash arc arcing", unless=f"{_OF_SIGNALS} point pitted fault"),
-    _hint(_NOISE, "blue flash black smoke panel disconnect breaker contactor box face capacitor"),
-    _hint("flame", "onto over outside roll lick around front wires", unless="sensor signal"),
-    _hint("melt meltin sizzle spit", unless="ice snow frost solder"),
-    _hint("burn char scorch singe blister", f"now still {_PARTS} {_PEOPLE} insulation skin"),
+    _hint("fire ablaze alight blaze",
+          unless=f"{_OF_FLAME} alarm station department stage service "
+          "drill inspector marshal extinguisher truck guy wall fired-up", of="smoke-or-heat-now"),
+    _hint("smoke smoky smoking smokin smoulder smolder haze hazy", unless="house test visual",
+          of="smoke-or-heat-now"),
+    _hint("fireball caught-light flicker", of="smoke-or-heat-now"),
+    _hint("glow glowin", unless=f"{_OF_FLAME} {_OF_SIGNALS}", of="smoke-or-heat-now"),
+    _hint("orange red", "through behind slot louvre louver vent flicker", unless=_OF_SIGNALS,
+          of="smoke-or-heat-now"),
+    _hint("flash arc arcing", unless=f"{_OF_SIGNALS} point pitted fault glass sight",
+          of="smoke-or-heat-now"),
+    _hint(_NOISE, "blue flash black smoke panel disconnect breaker contactor box face capacitor",
+          of="smoke-or-heat-now"),
+    _hint("flame", "onto over outside roll lick around front wires", unless="sensor signal",
+          of="rollout-tripped"),
+    _hint("melt meltin sizzle spit", unless="ice snow frost solder defrost point",
+          of="scorched-or-hot-wiring"),
+    _hint("burn char scorch singe blister", f"now still {_PARTS} {_PEOPLE} insulation skin",
+          unless="lunch dinner breakfast supper coffee toast food bit"),
     # somebody
-    _hint("passed-out faint collapse unconscious unresponsive slump stumble stagger"),
-    _hint("dizzy woozy lightheaded pale clutch choke gasp retch vomit groan moan seizure raving"),
-    _hint("blister numb fluttering flutter palpitation"),
-    _hint("singed", f"{BODY} eyebrows hair beard my his her"),
-    _hint("hurt injured bleeding blood ambulance paramedic hospital 911 unwell"),
-    _hint("breath breathe breathing", denied_too=True, unless="building coil unit"),
+    _hint("passed-out faint collapse unconscious unresponsive slump stumble stagger",
+          of="somebody-hurt"),
+    _hint("dizzy woozy lightheaded pale clutch choke gasp retch vomit groan moan seizure raving",
+          of="somebody-hurt"),
+    _hint("blister numb fluttering flutter palpitation", of="somebody-hurt"),
+    _hint("singed", f"{BODY} eyebrows hair beard my his her", of="burns-and-eyes"),
+    _hint("hurt injured bleeding blood ambulance paramedic hospital 911 unwell",
+          of="somebody-hurt"),
+    _hint("breath breathe breathing", denied_too=True, unless="building coil unit",
+          of="somebody-hurt"),
     _hint(_PEOPLE, "moving breathing answering responding talking waking", "not isnt wont cant "
-          "stopped never arent", denied_too=True),
+          "stopped never arent", denied_too=True, unless="phone", of="somebody-hurt"),
     _hint(_PEOPLE, "lying laying grey gray white blue sweating shaking confused sick groggy sleepy "
           "asleep trapped pinned crushed dangling hanging down-there fell fallen drowsy limp",
-          unless="thermostat paint light fed-up"),
+          unless="thermostat paint light fed-up", of="somebody-hurt"),
     _hint("gone went turned turning goes", "pale grey gray white blue", unless=
-          f"thermostat {_OF_SIGNALS}"),
+          f"thermostat {_OF_SIGNALS}", of="somebody-hurt"),
     _hint("head stomach chest", "ache sore pound pain thump tight spin swim",
-          unless="pressure psi"),
+          unless="pressure psi", of="somebody-hurt"),
     _hint("they", "gone", "white numb blue grey"),
     # a part of somebody and what happens to it
     _hint(_PARTS, "got get caught catch wound wrap spray splash cut slice pinch jam stuck crush "
           "burn froze frozen white twitch ache swollen sting stream rub grab took take trap drag "
           "pull rip tore torn hit hurt across blue black stand standing stuff",
-          unless="dirty bolt filter tight"),
-    _hint(_CLOTHES, "caught catch wound wrap trap drag rip tore torn jam stuck burn suck smoulder"),
+          unless="dirty bolt filter tight", of="somebody-hurt"),
+    _hint(_CLOTHES, "caught catch wound wrap trap drag rip tore torn jam stuck burn suck smoulder",
+          unless="pipe", of="caught-in-machine"),
     _hint("through", BODY, unless="filter"),
     _hint("fan shaft belt blade pulley wheel blower", "grab took ate bit caught catch", unless=
-          "bearing filter leaf leaves"),
+          "bearing filter leaf leaves rag screw a-bit into", of="caught-in-machine"),
     _hint("past by", BODY, "went flew shot", unless="filter"),
     # what somebody else hung there
-    _hint("cut saw grind hacksaw bolt-cutter snip drill", "lock padlock tag hasp", unless="tube"),
+    _hint("cut saw grind hacksaw bolt-cutter snip drill", "lock padlock tag hasp",
+          unless="tube", of="lock-of-somebody-else"),
     # shock
-    _hint("shock electrocute zap jolt tingle", unless="mount hazard label absorber"),
-    _hint("bite bit nip buzz kick", f"me him her {BODY} frame cabinet casing", unless="noise"),
-    _hint(VOLTS, f"{_PARTS} bit bite zap jolt through-me me him"),
-    _hint(VOLTS, "took", "across", unless="l1 l2 l3 leg coil fuse terminal capacitor"),
+    _hint("shock electrocute zap jolt tingle", unless="mount hazard label absorber",
+          of="somebody-hurt"),
+    _hint("bite bit nip buzz kick", f"me him her {BODY} frame cabinet casing",
+          unless="noise a-bit drill driver screw", of="unexplained-voltage"),
+    _hint(VOLTS, f"{_PARTS} bit bite zap jolt through-me me him", of="somebody-hurt"),
+    _hint(VOLTS, "took", "across", unless="l1 l2 l3 leg coil fuse terminal capacitor",
+          of="somebody-hurt"),
     # gas, monoxide, refrigerant
     _hint(_WARNING, "beep scream chirp wail ring sounding howl shriek blare trigger loud red",
           unless="battery"),
     _hint(f"{_WARNING} meter", "went-off going-off goes-off", unless="battery"),
-    _hint(IN_AIR, unless="flue stack vent exhaust air-free"),
-    _hint("air", "thin foul choking heavy unbreathable"),
+    _hint(IN_AIR, unless="flue stack vent exhaust air-free co2 dioxide",
+          of="carbon-monoxide-evacuate"),
+    _hint("air", "thin foul choking heavy unbreathable", of="refrigerant-escaping"),
     _hint("hiss whistle spray squirt spurt", _OF_GAS),
-    _hint("bubble", "soap huge big blow"),
+    _hint("bubble", "soap huge big blow", of="gas-odour"),
     _hint("smell stink reek taste", "gas egg sulfur sulphur chemical metal rotten strong ladder "
           "ammonia propane", unless="told"),
     _hint("eye throat", "stream sting water burn"),
     # water where the current is
     _hint("water rain rainwater wet soak flood drip pour trickle puddle", _SUPPLY,
-          unless="float pressure drain pan tower heater reset"),
+          unless="float pressure drain pan tower heater reset", of="wet-electrical"),
     # metal, supports, joints that no longer hold
     _hint("exchanger tube", "crack split daylight hole rust rot burn", unless=
-          "drain condensate trap cap capillary hose tap suction discharge copper pitot"),
+          "drain condensate trap cap capillary hose tap suction discharge copper pitot",
+          of="heat-exchanger-breach"),
     _hint("roof deck rail guardrail parapet ladder hatch floor", "crack soft sag spongy sink flex "
           "bounce sky daylight give loose gave broke broken rot rotten rust bent wobble cave",
           unless="leak"),
     # volts where there should be none, and what gets round a safety
     _hint(VOLTS, "still", "ground l1 l2 l3 lug disconnect leg terminal load", unless=
-          "run call pull"),
+          "run call pull", of="live-now"),
     _hint(_SAFETY, "tie wedge jam prop glue nail jump jumper paperclip wirenut tape", unless=
-          "drain"),
+          "drain", of="jumpered-safety"),
     _hint("fuse", "nail penny coin foil copper slug pipe bolt rod bridge jump jumper bypass"),
     _hint("lock tag", "my his her our their someone somebody", "pull cut took gone remove "
-          "broke missing flip", unless="i we"),
-    _hint("mercaptan odorant"),
+          "broke missing flip", unless="i we", of="live-now"),
+    _hint("mercaptan odorant", of="gas-odour"),
     # what comes out of the flue into rooms, and what bursts
     _hint("fume", unless="paint glue hood"),
     _hint("exhaust", "into inside indoor back room classroom office store shop hall smell stink",
@@ -158,11 +180,13 @@ HINTS: Final = (
     _hint("capacitor", "bulge dome swell swollen ooze oil oily drip leak pop burst split"),
     _hint("cap", "bulge dome swell swollen ooze pop", unless="tube valve hose drain"),
     # weather and edges
-    _hint("thunder lightning gust hail tornado", unless="protection arrester rod"),
-    _hint("wind", "lift blew over edge nearly took rip knock", unless="motor"),
+    _hint("thunder lightning gust hail tornado", unless="protection arrester rod surge",
+          of="lightning"),
+    _hint("wind", "lift blew over edge nearly took rip knock", unless="motor",
+          of="wind-or-slick-roof"),
     _hint("sky", "black dark"),
     _hint("edge parapet skylight ladder hatch", "over nearly slip fell stumble trip hang "
-          "slid gave drop", unless="guard cover"),
+          "slid gave drop", unless="guard cover tag rack truck hook"),
     # what lets go
     _hint("let-go burst explode explosion erupt rupture shatter gave-way"),
     _hint("blew blown", "fitting hose cap seal gasket core plug lid", unless="out fuse dust"),
@@ -180,6 +204,9 @@ JOINED: Final = {
     ("gave", "way"): "gave-way",
     ("fire", "ball"): "fireball",
     ("vent", "pipe"): "vent-pipe",
+    ("fired", "up"): "fired-up",
+    ("fired", "it"): "fired-up",
+    ("a", "bit"): "a-bit",
     ("wire", "nut"): "wirenut",
     ("through", "me"): "through-me",
     ("air", "free"): "air-free",
@@ -192,3 +219,6 @@ HINTING: Final = frozenset(
     word for hint in HINTS for group in hint.groups for word in group if word.isalpha()
 )
 """Every word of the net, by its stem."""
+
+HARMLESS: Final = frozenset(word for hint in HINTS for word in hint.unless)
+"""Every word that makes one harmless: none of them is a mistyped one of the net."""

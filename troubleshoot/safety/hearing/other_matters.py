@@ -12,6 +12,7 @@ from troubleshoot.safety.hearing.vocabulary import (
     NOT_NAMING,
     OF_CONDUCTORS,
     OF_MONEY,
+    PERSON,
     THINGS,
     stem,
 )
@@ -36,7 +37,7 @@ def is_of_another_matter(said: Words, phrase: Words, at: tuple[int, int]) -> boo
     """Whether a phrase is said there of no danger at all.
 
     How an alarm is kept, what is a headache for its price, what bangs without a flame as it
-    starts, which conductor is the hot one.
+    starts, a board that does not respond, which conductor is the hot one.
     """
     if stem("headache") in phrase:
         return not OF_MONEY.isdisjoint(said)
@@ -44,6 +45,8 @@ def is_of_another_matter(said: Words, phrase: Words, at: tuple[int, int]) -> boo
         return not BANGING.isdisjoint(said[: at[0]])
     if phrase[-1] == stem("alarm"):
         return _is_kept(said, at)
+    if phrase[-1] == stem("responding"):
+        return PERSON not in said and not THINGS.isdisjoint(said[: at[0]])
     return phrase[0] == "hot" and names_a_conductor(said)
 
 

@@ -126,6 +126,7 @@ TOGETHER: Final = {
     **{(who, DROPPED): "collapsed" for who in _WHO_DROPPED.split()},
     ("electric", "shock"): "shock",
     **{(when, "ago"): LONG_AGO for when in ("long", "month", "months", "year", "years")},
+    **{("last", when): LONG_AGO for when in ("summer", "winter", "spring", "fall", "year")},
     ("got", "in"): "got-in",
     ("turned", "on"): "turned-on",
     ("turn", "off"): "shut-off",

@@ -120,7 +120,7 @@ def spoken_words(text: str, mend: Mend) -> Words:
 def span(said: Words, phrase: Words) -> tuple[int, int] | None:
     """Where a phrase is said: its words in order, with loose words between, or a gap's."""
     for start, word in enumerate(said):
-        if not _same(phrase[0], word):
+        if not same(phrase[0], word):
             continue
         end = _end(said, phrase, start)
         if end is not None:
@@ -228,7 +228,7 @@ def _joined(found: re.Match[str]) -> str:
 def _end(said: Words, phrase: Words, start: int) -> int | None:
     wanted, left_in_gap = 0, 0
     for index in range(start, len(said)):
-        if _same(phrase[wanted], said[index]):
+        if same(phrase[wanted], said[index]):
             wanted += 1
             if wanted == len(phrase):
                 return index + 1
@@ -248,7 +248,7 @@ def has_gap(phrase: Words) -> bool:
     return _GAP in phrase
 
 
-def _same(wanted: str, said: str) -> bool:
+def same(wanted: str, said: str) -> bool:
     """A number is met by one as high or higher."""
     least, read = whole_number(wanted), whole_number(said)
     return wanted == said if least is None or read is None else read >= least

@@ -21,6 +21,7 @@ from troubleshoot.safety.stops.record import StopMet
 from troubleshoot.safety.stops.standing import Forbidden, standing_hazards
 from troubleshoot.safety.unit_at_work import unit_at_work
 from troubleshoot.visit.cases.edge import edge_is_open, protection_first
+from troubleshoot.visit.cases.kept_off import runs_what_is_kept_off
 from troubleshoot.visit.cases.rows import READ_BESIDE_STOP, row_in_words, rows_of
 from troubleshoot.visit.cases.spoken import dangers_told
 from troubleshoot.visit.state import VisitState
@@ -49,8 +50,8 @@ def candidates_for(conclusions: Conclusions) -> tuple[Candidate, ...]:
 
     What a rule would look at first comes before the rest, as it does on a visit.
 
-    None that a standing hazard forbids, nor one that needs such a test; nothing on the roof while
-    nothing protects at its edge.
+    None that a standing hazard forbids or that runs what it keeps off, nor one that needs such a
+    test; nothing on the roof while nothing protects at its edge.
     """
     asking = Asking(
         conclusions.hypotheses.knowledge,
@@ -61,11 +62,12 @@ def candidates_for(conclusions: Conclusions) -> tuple[Candidate, ...]:
     forbidden = Forbidden(conclusions)
     at_work = unit_at_work(conclusions.case.unit)
     off_the_roof = edge_is_open(conclusions)
+    runs = runs_what_is_kept_off(conclusions)
 
     def unfit(test: Test, place: Place | None) -> bool:
         if off_the_roof and needs_of(test, spoken(place), at_work).roof:
             return True
-        return forbidden.by(test, place) is not None
+        return forbidden.by(test, place) is not None or runs(test, place)
 
     def asks(test: Test, place: Place | None) -> tuple[Test, ...]:
         asked = asking.asks(test, place, conclusions.values)

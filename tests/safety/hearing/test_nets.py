@@ -1,0 +1,73 @@
+"""A hazard's words may be a net: a word of each group in one sentence, in any order."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.building import base
+from troubleshoot.knowledge.load import load_shipped
+from troubleshoot.knowledge.model import Hazard, Stop
+from troubleshoot.safety.hearing.among_words import told_among
+from troubleshoot.safety.hearing.dangers import spoken_of
+from troubleshoot.safety.hearing.hinting_words import HINTS
+from troubleshoot.safety.hearing.nets import is_net, net_of
+from troubleshoot.safety.hearing.reporting import reported
+
+
+def hazard(name: str, *words: str) -> Hazard:
+    return Hazard(name, "DANGER", "keep off", (), Stop("whole-job", name), words=words)
+
+
+KNOWN = base(
+    hazards=[
+        hazard("live", "off/open + still + load + 50/hot - touch"),
+        hazard("down", "helper + down + not/no + answer"),
+        hazard("danger-reported", "danger"),
+    ]
+)
+
+
+@pytest.mark.parametrize(
+    ("typed", "named"),
+    [
+        ("switch off but the load side is still hot", ["live"]),
+        ("the load still reads 277, and the switch is open", ["live"]),
+        ("OPENED it. Load still hot", []),
+        ("load still hot", []),
+        ("off, still 49 on the load", []),
+        ("off and still hot to touch on the load", []),
+        ("off and no load is still hot", []),
+        ("my helper went down; no answer", []),
+        ("my helper went down, no answer", ["down"]),
+        ("my helper went down and does not answer", ["down"]),
+        ("nobody answers, my helper is down and it is not off", []),
+        ("off, the flue load is still 70", []),
+    ],
+)
+def test_a_sentence_is_caught_that_holds_a_word_of_each_group(typed: str, named: list[str]) -> None:
+    """What denies lets it go, but where a group names it; a flue's number is no one's air."""
+    assert [each.id for each in spoken_of(KNOWN, typed)] == named
+    assert [each.id for each in told_among(KNOWN, typed)] == named
+
+
+def test_a_net_is_no_phrase_by_which_the_nearest_is_guessed() -> None:
+    assert [each.id for each in reported(KNOWN, "load still")] == ["danger-reported"]
+
+
+def test_every_shipped_net_can_be_said_and_says_nothing_twice() -> None:
+    nets = {
+        words: net_of(words)
+        for each in load_shipped().hazards.values()
+        for words in each.words
+        if is_net(words)
+    }
+    for words, net in nets.items():
+        assert net.catches(tuple(group[0] for group in net.groups)), words
+        assert not {*net.unless} & {word for group in net.groups for word in group}, words
+
+
+def test_what_hints_speak_of_are_hazards_that_stop() -> None:
+    hazards = load_shipped().hazards
+    assert {hint.hazard for hint in HINTS if hint.hazard} <= {
+        name for name, each in hazards.items() if each.stop is not None
+    }
