@@ -125,8 +125,10 @@ def test_a_meter_is_proved_where_it_says_what_is_live(facts: dict[str, Any], met
     [("running", "on"), ("running-open", "on"), ("energised-open", "any"), ("locked-out", "any")],
 )
 def test_burners_run_on_gas(area: str, work_state: str, gas: str) -> None:
-    assert needs(area=area, work_state=work_state, **LOOK).get("gas", "any") == gas
-    assert "gas" not in needs(area="power", work_state=work_state, **LOOK)
+    burning, electric = UnitAtWork(burns_gas=True), UnitAtWork(burns_gas=False)
+    assert needs(burning, area=area, work_state=work_state, **LOOK).get("gas", "any") == gas
+    assert "gas" not in needs(burning, area="power", work_state=work_state, **LOOK)
+    assert "gas" not in needs(electric, area=area, work_state=work_state, **LOOK)
 
 
 @pytest.mark.parametrize("area", ["gas", "ignition", "combustion"])
@@ -158,9 +160,9 @@ def test_a_manometer_goes_on_the_tap_on_its_side_of_the_valve(state: str, tap: s
 
 
 def test_no_test_of_the_rules_wants_the_gas_on_without_the_power(shipped: Knowledge) -> None:
-    for unit in (UnitAtWork(burns_gas=True), UnitAtWork()):
-        on = [n for t in shipped.tests.values() if (n := needs_of(t, None, unit)).gas == "on"]
-        assert on and all(each.energised for each in on)
+    unit = UnitAtWork(burns_gas=True)
+    on = [n for t in shipped.tests.values() if (n := needs_of(t, None, unit)).gas == "on"]
+    assert on and all(each.energised for each in on)
 
 
 def test_a_gas_train_is_opened_shut_and_swept() -> None:

@@ -83,10 +83,9 @@ def needs_of(test: Test, place: str | None, unit: UnitAtWork) -> Needs:
     needed: set[str] = set(test.needs_state)
     hazards = set(test.hazards)
     energy: WorkStateName = "locked-out" if needed & _DEAD_ONLY else test.work_state
-    burners = test.area in BURNER_AREAS and energy in ("running", "running-open")
     fires = burns(test, energy, unit)
     may_fire = unit.burns_gas and test.id in ONE_CALL
-    gas: Literal["any", "on", "shut"] = "on" if burners or fires or may_fire else "any"
+    gas: Literal["any", "on", "shut"] = "on" if fires or may_fire else "any"
     if "gas-shut" in needed:
         gas = "shut"
     return Needs(
