@@ -79,7 +79,8 @@ HINTS: Final = (
     # fire, smoke, glow, flash
     _hint("fire ablaze alight blaze",
           unless=f"{_OF_FLAME} alarm station department stage service "
-          "drill inspector marshal extinguisher truck guy wall fired-up", of="smoke-or-heat-now"),
+          "drill inspector marshal extinguisher truck guy wall fired-up full-fire",
+          of="smoke-or-heat-now"),
     _hint("smoke smoky smoking smokin smoulder smolder haze hazy", unless="house test visual",
           of="smoke-or-heat-now"),
     _hint("fireball caught-light flicker", of="smoke-or-heat-now"),
@@ -206,6 +207,7 @@ JOINED: Final = {
     ("vent", "pipe"): "vent-pipe",
     ("fired", "up"): "fired-up",
     ("fired", "it"): "fired-up",
+    **{(how, "fire"): "full-fire" for how in ("high", "low")},
     ("a", "bit"): "a-bit",
     ("wire", "nut"): "wirenut",
     ("through", "me"): "through-me",
