@@ -85,6 +85,7 @@ tests:
   - id: insulation-of-the-fan
     name: Fan winding to frame
     kind: measurement
+    work-state: any
     how: [Read the winding to the frame at 500 V.]
     outcomes: [{id: good}, {id: bad}]
     source: common practice, no source
@@ -95,11 +96,11 @@ def test_a_500_volt_test_without_a_caution_is_no_test(tmp_path: Path) -> None:
     pack = write_files(tmp_path / "north", {**PACK, "tests/fan.yaml": INSULATION})
     implied = [line for line in said(write_rules(tmp_path), pack) if "[implied-cautions]" in line]
     assert [line.split("; add")[0].split(", which")[0] for line in implied] == [
-        "north/tests/fan.yaml:4:9: insulation-of-the-fan is not locked-out work",
         "north/tests/fan.yaml:4:9: insulation-of-the-fan lacks insulation-test-near-electronics, "
         "stored-charge under hazards",
         "north/tests/fan.yaml:4:9: insulation-of-the-fan lacks meter-proved, "
         "capacitors-discharged under needs-state",
+        "north/tests/fan.yaml:7:5: insulation-of-the-fan is not locked-out work",
     ]
 
 
