@@ -48,7 +48,13 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
         "subcooling superheat",
         "words beside which a number is no volts of a test for dead",
     ),
-    "safety/hearing/hinting_words.py": ("noise", "a word that people say, and a complaint"),
+    "safety/hearing/hinting_words.py": (
+        "burns-and-eyes carbon-monoxide-evacuate caught-in-machine gas-odour "
+        "heat-exchanger-breach jumpered-safety lightning live-now lock-of-somebody-else "
+        "refrigerant-escaping rollout-tripped scorched-or-hot-wiring smoke-or-heat-now "
+        "somebody-hurt unexplained-voltage wet-electrical wind-or-slick-roof",
+        "what a hint is of, so that a yes shows that danger; and a word that people say",
+    ),
     "safety/stops/afresh.py": (
         "live-work",
         "what asks, before a finding is taken afresh, whether a panel stands open live",
@@ -92,7 +98,7 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
     "safety/needs.py": (
         "roof-edge-under-6-ft roof-edge-6-to-15-ft carbon-monoxide-in-room "
         "carbon-monoxide-evacuate fire-alarm-interlock compressor-in-vacuum ignition "
-        "heating-call heating-supply-temperature operating-sequence",
+        "heating-call heating-supply-temperature operating-sequence made-safe",
         "hazards and an area that mean a need of the work state, stated or not",
     ),
     "safety/stops/reopening.py": ("power", "a word of what was done: power off"),

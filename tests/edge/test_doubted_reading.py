@@ -24,7 +24,7 @@ def test_a_slip_is_not_kept_and_what_is_meant_stops(tmp_path: Path) -> None:
         assert "690 psig is odd" in said and "Is it meant? (y/n)" in said
         assert "y or n." in person.types("hm")
         assert "Not kept" in person.types("n")
-        assert "690" not in events_of(data)
+        assert '"text": "690' not in events_of(data)
         person.types("690")
         said = person.types("y")
         assert "690 +/-8.1 psig: high" in said and "DANGER - STOP" in said

@@ -52,15 +52,15 @@ class ProofRead(Event):
 
     def _lit_badly(self, knowledge: Knowledge, read: VisitState, fault: str) -> WorkState:
         """The work state after a proof that a burner was lit for, and that it did not give."""
-        proof = next((p for p in knowledge.faults[fault].proof if p.text == self.reason), None)
+        proofs = knowledge.faults[fault].proof if fault in knowledge.faults else ()
+        proof = next((p for p in proofs if p.text == self.reason), None)
         test = None if proof is None or proof.finding is None else proof.finding.test
         if not self.text or test is None or not knowledge.tests[test].leaves_unburnt:
             return read.work
         # Judging a proof takes the reasoning, which most visits need not have imported here.
-        from troubleshoot.visit.hearing.proof_read import lacking_of
-        from troubleshoot.visit.hearing.proof_told import NOT_READ
+        from troubleshoot.visit.hearing.proof_read import NOT_RIGHT, lacking_of
 
-        if lacking_of(knowledge, read).get(self.reason, "") in ("", NOT_READ):
+        if lacking_of(knowledge, read).get(self.reason) != NOT_RIGHT:
             return read.work
         return unlit(read.work, knowledge.tests[test], unit_as_called(knowledge, read))
 
