@@ -100,12 +100,7 @@ def after_repair(state: WorkState, fault: Fault) -> WorkState:
     if state.power != "locked-out" or hands == "outside":
         return state
     off = frozenset({WHOLE_UNIT}) if hands == "at-leads" else frozenset()
-    return state.with_facts(
-        area_clear=False,
-        arc_clothing=False,
-        second_person=False,
-        leads_off=state.leads_off | off,
-    )
+    return state.laid_off.with_facts(area_clear=False, leads_off=state.leads_off | off)
 
 
 def unlit(state: WorkState, test: Test, unit: UnitAtWork) -> WorkState:
