@@ -131,6 +131,8 @@ class Officer:
         words = job.objection(task, self.now(), in_hand=task == self.task)
         if words:
             self._object(f"{what}: {words}")
+        if task.test.id == METER_PROOF and job.last_step == DEAD:
+            return None
         standing = job.stops.standing()
         if standing:
             self.met["on the way to lift"] += 1
@@ -141,8 +143,7 @@ class Officer:
                 self._object(f"{what} while a STOP stands: {standing}, for {going_for}")
             elif not (task.step or self._serves(task.test.id, going_for[0])):
                 self._object(f"{what} is not {going_for}, which lifts")
-        if not (task.test.id == METER_PROOF and job.last_step == DEAD):
-            self._judge_neighbours(what, job)
+        self._judge_neighbours(what, job)
         return None
 
     def _serves(self, test: str, finding: str) -> bool:

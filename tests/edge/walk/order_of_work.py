@@ -52,7 +52,7 @@ _BEFORE_STEPS: dict[str, tuple[str, ...]] = {
     "purge-wait": ("roof-safe", "gas-shut"),
     "manometer-on": ("roof-safe", *_DEAD, "opened", "gas-shut", "no-gas"),
     "manometer-off": ("roof-safe", *_DEAD, "opened", "gas-shut", "no-gas"),
-    "plug-under-gas": ("roof-safe", "powered"),
+    "plug-under-gas": ("roof-safe",),
     "charge-recovered": ("roof-safe", "locked"),
     "charge-put-back": ("roof-safe", "locked"),
     "leads-back": ("roof-safe", "locked"),
@@ -80,6 +80,8 @@ def objection_to(unit: UnitAtWork, world: World, test: Test, place: str | None, 
         return "not dressed for an arc of 480 V"
     open_live = "opened" in world and "locked" not in world
     ready = {"company", "dressed"} <= world
+    if test.id == "plug-under-gas" and "locked" in world:
+        return "no gas stands on a plug behind the valve while the power is off"
     if unit.volts_480 and test.id in _HANDS_IN and open_live and not ready:
         return "hands in an open live panel of 480 V, alone or not dressed"
     if unit.burns_gas and test.id == "panels-off-energised" and "no-gas" not in world:
