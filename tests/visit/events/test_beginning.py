@@ -96,3 +96,12 @@ def test_a_fact_leaves_what_is_aimed_at_where_its_place_is_still_there(
 ) -> None:
     state = replace(visit, aim=aim)
     assert after(shipped, state, FactTold("heat", "electric")).aim == aim
+
+
+def test_a_test_that_the_unit_has_not_is_aimed_at_no_more(
+    shipped: Knowledge, visit: VisitState
+) -> None:
+    """Found by the long walk: a burner was called for on an electric unit, behind a shut cock."""
+    state = replace(visit, aim=("gas-inlet-pressure-all-firing", None))
+    assert after(shipped, state, FactTold("heat", "electric")).aim is None
+    assert after(shipped, state, FactTold("heat", "gas")).aim == state.aim

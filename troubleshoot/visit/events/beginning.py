@@ -127,5 +127,8 @@ class FactTold(Event):
 
 
 def _is_there(knowledge: Knowledge, unit: Unit, spot: Spot | None) -> bool:
-    """Whether a unit has the place of a test; a fact may take it away."""
-    return spot is None or spot[1] in (None, *unit.layout.places(knowledge.tests[spot[0]].per))
+    """Whether a unit has what a test is of, and its place; a fact may take either away."""
+    if spot is None:
+        return True
+    test, at = knowledge.tests[spot[0]], spot[1]
+    return unit.allows(test.exists_when) and at in (None, *unit.layout.places(test.per))
