@@ -175,7 +175,8 @@ HINTS: Final = (
     _hint("fume", unless="paint glue hood"),
     _hint("exhaust", "into inside indoor back room classroom office store shop hall smell stink",
           unless="fan hood damper bathroom kitchen"),
-    _hint("flue chimney vent-pipe", "rust rot hole apart fell crack split separate disconnect gap"),
+    _hint("flue chimney vent-pipe", "rust rot hole apart fell drop crack split separate disconnect "
+          "gap"),
     _hint("soot sooty", "wall ceiling flue vent vent-pipe room roof", unless="swept brush"),
     _hint("flame", "lazy yellow orange", unless="sensor signal code led wire dust"),
     _hint("capacitor", "bulge dome swell swollen ooze oil oily drip leak pop burst split"),
