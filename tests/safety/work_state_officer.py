@@ -114,7 +114,8 @@ class Officer:
         lit_badly = self.unit.burns_gas and "unburnt" in world
         if test.work_state in ("running", *_OPEN_LIVE) and lit_badly:
             return "the unburnt gas of a light that failed was not waited out with the cock shut"
-        burner = test.area in _BURNERS and test.work_state in ("running", "running-open")
+        lit = test.area in _BURNERS and test.work_state in ("running", "running-open")
+        burner = self.unit.burns_gas and lit
         if burner and {"gas-shut", "cock-unknown"} & world:
             return "a burner is called for and nobody knows that its cock is open"
         if self._fires(test) and "no-gas" not in world:
