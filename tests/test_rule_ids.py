@@ -98,7 +98,8 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
     "safety/needs.py": (
         "roof-edge-under-6-ft roof-edge-6-to-15-ft carbon-monoxide-in-room "
         "carbon-monoxide-evacuate fire-alarm-interlock compressor-in-vacuum ignition "
-        "heating-call heating-supply-temperature operating-sequence made-safe",
+        "heating-call heating-supply-temperature operating-sequence ignition-trials "
+        "made-safe",
         "hazards and an area that mean a need of the work state, stated or not",
     ),
     "safety/stops/reopening.py": ("power", "a word of what was done: power off"),

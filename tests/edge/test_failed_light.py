@@ -44,6 +44,21 @@ def test_a_start_for_heat_that_failed_is_waited_out_before_the_next(
         assert order_of(done) == [STOP, SHUT, WAIT, SWEEP, SWEEP]
 
 
+@pytest.mark.parametrize(("words", "lights"), [("no-heat", True), ("no-cooling", False)])
+def test_a_full_sequence_that_may_light_the_burner_is_led_to_as_a_light(
+    words: str, lights: bool, tmp_path: Path
+) -> None:
+    """Regression: "no heat" and `do operating-sequence` lit it with no air swept, nobody told."""
+    clock = Clock(tmp_path)
+    with begin(tmp_path, clock, words=words) as person:
+        person.types("do operating-sequence")
+        done = " ".join(steps_on(person, clock, SEQUENCE))
+        for step in (SWEEP, "CO in the air", "Tell the people inside", "fire panel on test"):
+            assert (step in done) is lights, (step, done)
+        for caution in ("One bang is enough", "carbon monoxide in room", "hot surfaces"):
+            assert (caution in " ".join(person.last.split())) is lights, caution
+
+
 def test_a_sequence_that_drops_out_is_waited_out_before_hands_go_in(tmp_path: Path) -> None:
     """Regression: the cock was shut and the air swept with the call on, and nothing waited out."""
     clock = Clock(tmp_path)

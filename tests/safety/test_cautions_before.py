@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from tests.building import base, test_of, unit_of
-from troubleshoot.knowledge.model import EquipmentFact, Finding, Hazard, Test, Trigger
+from troubleshoot.knowledge.model import EquipmentFact, Finding, Hazard, Knowledge, Test, Trigger
 from troubleshoot.safety.cautions import cautions_before
 from troubleshoot.safety.steps import RESTART
 from troubleshoot.safety.stops.record import Spot
@@ -139,3 +139,21 @@ def test_the_call_that_lights_a_burner_shows_what_the_test_it_is_for_can_do() ->
     assert shown(("flame", None)) == ["own"]
     assert shown(None) == []
     assert shown(("flame", None), test_of("tell-occupants", kind="step")) == []
+
+
+@pytest.mark.parametrize(
+    ("unit", "lights"),
+    [
+        (UnitAtWork(burns_gas=True), True), (UnitAtWork(), False),
+        (UnitAtWork(burns_gas=True, called_to_cool=True), False),
+    ],
+)  # fmt: skip
+def test_a_call_that_may_be_for_heat_is_cautioned_for_as_a_light(
+    unit: UnitAtWork, lights: bool, shipped: Knowledge
+) -> None:
+    """Regression: a full sequence on a heat call said no more than that fans turn."""
+    trials = {*shipped.tests["ignition-trials"].hazards}
+    state = VisitState(unit=unit_of(shipped), at_work=unit, aim=("operating-sequence", None))
+    for name in ("operating-sequence", RESTART):
+        shown = {each.id for each in cautions_before(shipped, state, shipped.tests[name])}
+        assert trials and (trials <= shown) is lights and "rotating-parts" in shown

@@ -8,7 +8,7 @@ from typing import Any
 import pytest
 
 from tests.safety.work_state_samples import a_test
-from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.unit.equipment import read_unit
 from troubleshoot.safety.needs import Needs, for_dead_work, needs_of
 from troubleshoot.safety.unit_at_work import unit_at_work
@@ -247,3 +247,23 @@ def test_the_air_of_the_rooms_is_read_before_a_burner_runs_for_a_test(
     found = needs_of(shipped.tests[test], None, unit)
     assert ("room-carbon-monoxide" in found.sweeps) is read
     assert found.gas == "on" or not read
+
+
+def test_a_call_for_whatever_is_complained_of_lights_a_burner_unless_it_is_to_cool(
+    shipped: Knowledge,
+) -> None:
+    """Regression: the burner was lit by it with nobody told and no air swept."""
+    watched = {"heat": "gas", "duct-smoke-detector": "fitted", "refrigerant-class": "a1"}
+    sequence, trials = (shipped.tests[n] for n in ("operating-sequence", "ignition-trials"))
+
+    def found(test: Test, call: str | None, **facts: str) -> Needs:
+        called = shipped.called_for(call)
+        return needs_of(test, None, unit_at_work(read_unit(shipped, watched | facts), called))
+
+    for call in ("no-heat", "no-air", "routine-inspection", None):
+        assert found(sequence, call) == found(trials, call)
+        assert found(sequence, call).sweeps == (GAS, CO)
+    to_cool = found(sequence, "no-cooling")
+    assert not (to_cool.sweeps or to_cool.occupants or to_cool.fire_panel)
+    assert not found(sequence, "no-heat", heat="electric").sweeps
+    assert found(trials, "no-cooling") == found(trials, "no-heat")

@@ -20,6 +20,8 @@ _EMPTY = ("emptied", "at-zero", "nitrogen", "vacuum")
 _OPEN_LIVE = ("running-open", "energised-open")
 _OPENED = (*_OPEN_LIVE, "locked-out")
 _BURNERS = ("gas", "ignition", "combustion")
+_WHAT_IS_COMPLAINED_OF = ("operating-sequence",)
+"""Has the unit do what it is said not to do: to heat, where nobody said that it is to cool."""
 
 
 _TAPS = {"manometer-at-inlet": "inlet tap", "manometer-at-outlet": "outlet tap"}
@@ -41,9 +43,11 @@ class Officer:
         )
 
     def _fires(self, test: Test) -> bool:
-        """Whether a burner is lit for it, whatever panels are on."""
-        lit = test.area in _BURNERS and test.work_state in ("running", "running-open")
-        return self.unit.burns_gas and lit
+        """Whether a burner is lit for it, or may be, whatever panels are on."""
+        heats = test.area in _BURNERS
+        if test.id in _WHAT_IS_COMPLAINED_OF and not self.unit.called_to_cool:
+            heats = True
+        return self.unit.burns_gas and heats and test.work_state in ("running", "running-open")
 
     def _about_people(self, world: World, test: Test) -> str:
         opened = test.work_state in _OPENED or self._fires(test)
@@ -114,12 +118,12 @@ class Officer:
         lit_badly = self.unit.burns_gas and "unburnt" in world
         if test.work_state in ("running", *_OPEN_LIVE) and lit_badly:
             return "the unburnt gas of a light that failed was not waited out with the cock shut"
-        lit = test.area in _BURNERS and test.work_state in ("running", "running-open")
-        burner = self.unit.burns_gas and lit
-        if burner and {"gas-shut", "cock-unknown"} & world:
+        if self._fires(test) and {"gas-shut", "cock-unknown"} & world:
             return "a burner is called for and nobody knows that its cock is open"
         if self._fires(test) and "no-gas" not in world:
             return "a burner is lit and the air was not swept for gas"
+        if self._fires(test) and "air-good" not in world:
+            return "a burner is lit and the air of the rooms was not read"
         if test.work_state in ("running", *_OPEN_LIVE):
             if "gas-about" in world:
                 return "gas was found and not cleared"

@@ -10,7 +10,7 @@ from troubleshoot.knowledge.vocabulary import WorkStateName
 from troubleshoot.reasoning.chaining.chains import belongs_to_step
 from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.job import Job
-from troubleshoot.safety.needs import needs_of
+from troubleshoot.safety.needs import ONE_CALL, burns, needs_of
 from troubleshoot.safety.step_guards import REFRIGERANT_SWEPT
 from troubleshoot.safety.steps import LOCK_OFF, PANELS_ON, PLUG_TEST, REFRIGERANT_SWEEP, RESTART
 from troubleshoot.safety.unit_at_work import supply_is_known
@@ -49,9 +49,10 @@ def _flammable(job: Job, test: Test) -> tuple[str, ...]:
 
 def _started_for(knowledge: Knowledge, job: Job, test: Test) -> tuple[str, ...]:
     """The hazards of the test that the unit is called for: its burner lights with the call."""
-    if test.id != RESTART or job.aim is None:
-        return ()
-    return tuple(knowledge.tests[job.aim[0]].hazards)
+    aimed = knowledge.tests[job.aim[0]] if test.id == RESTART and job.aim else test
+    lit = aimed.id in ONE_CALL and burns(aimed, aimed.work_state, job.at_work)
+    light = knowledge.tests.get(ONE_CALL[aimed.id]) if lit else None
+    return (*(light.hazards if light else ()), *aimed.hazards)
 
 
 def facts_behind(knowledge: Knowledge, job: Job, test: Test) -> tuple[str, ...]:

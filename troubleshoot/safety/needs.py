@@ -31,8 +31,11 @@ HEAT_IS_ON: Final = frozenset({"heating-call", "heating-supply-temperature"})
 MADE_SAFE: Final = "made-safe"
 """The look at what was dangerous, and has been put right: at the unit."""
 
-ONE_CALL: Final = frozenset({"operating-sequence"})
-"""Tests of no burner area that make whatever call is complained of, so that it may be for heat."""
+ONE_CALL: Final[Mapping[str, str]] = MappingProxyType({"operating-sequence": "ignition-trials"})
+"""A test that makes whatever call is complained of -> what it is no less than where that is heat.
+
+A call not known to be for cooling may be one for heat, and lights the burner.
+"""
 
 FIRE_ALARM: Final = "fire-alarm-interlock"
 VACUUM: Final = "compressor-in-vacuum"
@@ -150,7 +153,8 @@ def _sweeps(test: Test, energy: str, gas: str, unit: UnitAtWork) -> tuple[str, .
 def burns(test: Test, energy: str, unit: UnitAtWork) -> bool:
     """Whether a burner runs, or may, while the test is done: people below breathe what it makes."""
     of_gas = test.exists_when.get("heat") == ("gas",)
-    heats = test.area in BURNER_AREAS or test.id in HEAT_IS_ON or of_gas
+    may_heat = test.id in ONE_CALL and not unit.called_to_cool
+    heats = test.area in BURNER_AREAS or test.id in HEAT_IS_ON or of_gas or may_heat
     return unit.burns_gas and heats and energy in ("running", "running-open")
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from troubleshoot.knowledge.vocabulary import Call
 from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.safety.work_state import UnitAtWork
 
@@ -11,13 +12,14 @@ HIGHEST_OF_240_CLASS = 277.0
 """Plate volts above this are a 480 V class supply (from memory)."""
 
 
-def unit_at_work(unit: Unit) -> UnitAtWork:
+def unit_at_work(unit: Unit, call: Call | None = None) -> UnitAtWork:
     """Places that hold a charge, circuits, and what makes the work more dangerous.
 
     A fact that is not known counts as the worse case until it is: a refrigerant as flammable, the
     fire panel as watching, the blower as driven by electronics that hold a charge, the supply as of
     the 480 V class, the heat as gas. One look at the unit settles it, and is asked for before the
-    step that hangs on it (see `facts_first.facts_to_settle`).
+    step that hangs on it (see `facts_first.facts_to_settle`). So does a call that is not known: it
+    may be for heat.
     """
     facts = unit.facts
     drives = []
@@ -33,6 +35,7 @@ def unit_at_work(unit: Unit) -> UnitAtWork:
         fire_panel=facts.get("duct-smoke-detector") != "not-fitted",
         volts_480=_may_be_480(unit),
         burns_gas=facts.get("heat", "gas") == "gas",
+        called_to_cool=call == "cooling",
     )
 
 

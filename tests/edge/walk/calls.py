@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 from typing import Any
 
 from tests.edge.walk.order_of_work import CONFIRMING
@@ -37,10 +37,19 @@ class Calls:
         elif kind != "step" or not done:
             self.aimed = None
 
+    @property
+    def to_cool(self) -> bool:
+        """Whether what is complained of is known to be the cooling."""
+        return self.complaint in COOLING
+
+    def on(self, unit: UnitAtWork) -> UnitAtWork:
+        """The unit, and whether it is known to be called to cool."""
+        return replace(unit, called_to_cool=self.to_cool)
+
     def may_be_heat(self, test: str, unit: UnitAtWork) -> bool:
         """Whether gas may be lit, by what is complained of, by a step or test, or its aim."""
         lit = any(self._is_lit(name) for name in (test, self.aimed) if name)
-        return unit.burns_gas and (self.complaint not in COOLING or lit)
+        return unit.burns_gas and (not self.to_cool or lit)
 
     def _is_lit(self, name: str) -> bool:
         test = self.knowledge.tests[name]

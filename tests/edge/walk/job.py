@@ -286,8 +286,9 @@ class Job:
         words = beyond(task.test, self.profiles)
         if words:
             return words
+        unit = self.calls.on(self.unit.at_work)
         for world in self.worlds:
-            words = objection_to(self.unit.at_work, world, task.test, task.place, task.step)
+            words = objection_to(unit, world, task.test, task.place, task.step)
             if words:
                 return words
         return ""

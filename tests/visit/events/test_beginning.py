@@ -57,7 +57,7 @@ def test_a_fact_joins_the_unit_and_one_that_nobody_knows_is_not_asked_again(
     data = {**UNIT, "supply-phase": "single"}
     unit = read_unit(shipped, data)
     changed(shipped, visit, FactTold("supply-phase", "single"),
-            unit_data=data, unit=unit, at_work=unit_at_work(unit))  # fmt: skip
+            unit_data=data, unit=unit, at_work=unit_at_work(unit, "cooling"))  # fmt: skip
     assert after(shipped, visit, FactTold("supply-phase", "single")
                  ).at_work.volts_480 is False  # fmt: skip
 

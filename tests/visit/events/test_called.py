@@ -48,6 +48,18 @@ def test_a_start_on_the_way_to_a_burner_is_one_of_heat(shipped: Knowledge) -> No
 
 
 @pytest.mark.parametrize(
+    ("complaint", "to_cool"),
+    [("no-cooling", True), ("no-heat", False), ("no-air", False), (None, False)],
+)
+def test_a_visit_knows_what_its_unit_is_called_for_and_keeps_it_as_facts_are_told(
+    complaint: str | None, to_cool: bool, shipped: Knowledge
+) -> None:
+    started = Started(complaint=complaint, unit={"circuits": 1})
+    for told in ((), (FactTold("heat", "gas"),)):
+        assert replay(shipped, [started, *told]).at_work.called_to_cool is to_cool
+
+
+@pytest.mark.parametrize(
     ("test", "read", "left"),
     [
         (SEQUENCE, "2 min", True),

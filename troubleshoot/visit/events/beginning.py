@@ -87,7 +87,7 @@ class Started(Event):
             unit_data=data,
             own_record=self.own_record,
             unit=unit,
-            at_work=unit_at_work(unit),
+            at_work=unit_at_work(unit, knowledge.called_for(self.complaint)),
             complaint=self.complaint,
             name=self.name,
             words=self.words,
@@ -123,7 +123,8 @@ class FactTold(Event):
         data = {**state.unit_data, self.name: value, **self.also}
         unit = read_unit(knowledge, data, state.own_record)
         aim = state.aim if _is_there(knowledge, unit, state.aim) else None
-        return replace(state, unit_data=data, unit=unit, at_work=unit_at_work(unit), aim=aim)
+        at_work = unit_at_work(unit, knowledge.called_for(state.complaint))
+        return replace(state, unit_data=data, unit=unit, at_work=at_work, aim=aim)
 
 
 def _is_there(knowledge: Knowledge, unit: Unit, spot: Spot | None) -> bool:

@@ -12,10 +12,7 @@ from troubleshoot.visit.state import VisitState
 
 def unit_as_called(knowledge: Knowledge, state: VisitState) -> UnitAtWork:
     """The unit at work: called to cool where that is complained of and no burner is aimed at."""
-    complaint = knowledge.complaints.get(state.complaint or "")
-    if complaint is None or complaint.call != "cooling":
-        return state.at_work
     wanted = (knowledge.tests[spot[0]] for spot in (state.aim, state.fresh) if spot)
     if any(burns(test, test.work_state, state.at_work) for test in wanted):
-        return state.at_work
-    return replace(state.at_work, called_to_cool=True)
+        return replace(state.at_work, called_to_cool=False)
+    return state.at_work
