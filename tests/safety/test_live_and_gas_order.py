@@ -16,7 +16,6 @@ from tests.safety.work_state_samples import (
     HANDS_IN_LOOK,
     JUMPERED,
     MANIFOLD,
-    PLAIN_UNIT,
     RUNNING,
     RUNNING_OPEN,
     SAMPLES,
@@ -139,8 +138,8 @@ def test_a_gas_train_is_opened_with_the_cock_shut_and_swept_and_lit_only_after_a
     assert steps.index("stop-by-controls") < steps.index("gas-cock-shut")
     stuck = way(WorkState(calls="stuck-on"), GAS_SHUT)
     assert stuck.index("gas-cock-shut") < stuck.index("lockout")
-    shut = ready_for(SAMPLES.index((GAS_SHUT, None)), PLAIN_UNIT)
-    back = way(shut, BURNING)
+    shut = ready_for(SAMPLES.index((GAS_SHUT, None)), GAS_UNIT)
+    back = way(shut, BURNING, GAS_UNIT)
     assert back.index("gas-cock-open") < back.index("combustible-gas-sweep")
     assert back.index("combustible-gas-sweep") < back.index("lock-off")
 

@@ -136,7 +136,7 @@ class Officer:
         if test.work_state in ("running", *_OPEN_LIVE) and plugless & world:
             return "a tap of the gas train is open"
         untested = {f"plug-untested {tap}" for tap in set(_TAPS.values()) - wanted}
-        if burner and untested & world:
+        if self._fires(test) and untested & world:
             return "a burner is called for and a plug behind its valve was not tested under gas"
         near_flue = "carbon-monoxide-in-room" in test.hazards and test.id != "room-carbon-monoxide"
         if near_flue and "air-good" not in world:
