@@ -59,9 +59,9 @@ def test_a_cock_that_nobody_can_tell_of_leads_to_no_light_but_to_its_opening() -
 
 
 def test_what_we_shut_is_looked_at_after_an_absence() -> None:
-    shut = ready_for(SAMPLES.index((GAS_SHUT, None)), PLAIN_UNIT)
-    assert COCK in way(expire(shut, "resumed"), BURNING)
-    assert COCK not in way(expire(WorkState(), "resumed"), BURNING)
+    shut = ready_for(SAMPLES.index((GAS_SHUT, None)), GAS_UNIT)
+    assert COCK in way(expire(shut, "resumed"), BURNING, GAS_UNIT)
+    assert COCK not in way(expire(WorkState(), "resumed"), BURNING, GAS_UNIT)
 
 
 def test_after_a_light_that_failed_the_cock_is_shut_the_purge_waited_out_and_the_air_swept() -> (
