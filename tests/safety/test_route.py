@@ -210,9 +210,7 @@ def test_whoever_only_locks_a_unit_out_tells_people_and_the_panel_before_a_jumpe
 
 def test_a_unit_left_locked_out_is_closed_and_nothing_of_it_is_put_on() -> None:
     state = that(LOCKED, gas="shut", area_clear=False)
-    assert named(steps_to_leave_off(state, PLAIN)) == [
-        "combustible-gas-sweep", "panels-on", "tools-clear"
-    ]  # fmt: skip
+    assert named(steps_to_leave_off(state, PLAIN)) == ["panels-on", "tools-clear"]
 
 
 def test_gauges_and_the_fire_panel_stay_while_the_work_goes_on() -> None:

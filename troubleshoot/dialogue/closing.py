@@ -20,9 +20,9 @@ from troubleshoot.safety.before_repair import LIVE, not_on_record
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.needs import HEAT_IS_ON, ONE_CALL
 from troubleshoot.safety.steps import RESTART, STOP_BY_CONTROLS
-from troubleshoot.safety.stops.tags import tag_lines
+from troubleshoot.safety.stops.tags import gas_tag, tag_lines
 from troubleshoot.visit.deciding.decision import Decision
-from troubleshoot.visit.deciding.left_off import left_off
+from troubleshoot.visit.deciding.left_off import gas_left, left_for, left_off
 from troubleshoot.visit.deciding.nameplate import plate_to_ask
 from troubleshoot.visit.deciding.proving import left_to_prove, read_live, waiting
 from troubleshoot.visit.events import Answered, Closing, ProofRead, Repaired, VisitEnded, after
@@ -51,7 +51,6 @@ AS_IT_WAS = "The unit is back as it was."
 CONTROL_BACK = (
     "Put mode, setpoint and schedule of the thermostat or building control back as you found them."
 )
-STAYS_SHUT = "The gas cock stays shut and tagged until it has been."
 _TURNS_THE_CONTROL = frozenset({STOP_BY_CONTROLS, RESTART, *HEAT_IS_ON, *ONE_CALL})
 
 _COMMANDS = frozenset({"again", "because", "causes", "done", "over", "repaired", "tests", "unit"})
@@ -229,15 +228,18 @@ def close(book: VisitBook, voice: Voice, decision: Decision, conclusions: Conclu
         voice.say("Write on the tag:")
         voice.say_all(tag_lines(book.knowledge, book.state, conclusions, fired), 1)
         voice.say(f"Hand over to: {fired.hazard.defer_to}")
+    if (tag := gas_tag(book.state)) and not off.heat:
+        voice.say("Write on the tag of the gas cock:")
+        voice.say_all(tag, 1)
     for step, phrase in decision.handed_over:
         voice.say(f"{book.knowledge.tests[step].name} is beyond you: {phrase}.")
         raise Leave
-    book.add(VisitEnded("closed", left_off=tuple(fired.hazard.id for fired in off.all)))
+    book.add(VisitEnded("closed", left_off=left_for(off, book.state.work)))
     voice.say_all(off.lines)
     lacking = lacking_lines(book.knowledge, book.state)
     for line in lacking:
         voice.say(f"The repair is not proved, {line}.", strong=True)
-    not_so = tuple(_not_as_it_was(book))
+    not_so = (*gas_left(off, book.state.work), *_not_as_it_was(book))
     voice.say_all(not_so)
     if any(each.test in _TURNS_THE_CONTROL and not each.nobody for each in book.state.asked):
         voice.say(CONTROL_BACK, strong=True)
@@ -249,8 +251,6 @@ def close(book: VisitBook, voice: Voice, decision: Decision, conclusions: Conclu
 def _not_as_it_was(book: VisitBook) -> Iterator[str]:
     """In what the unit is not back as it was, whatever was confirmed: a sentence each."""
     state = book.state
-    for tap in sorted(state.work.plugs_untested):
-        yield f"The plug of the {tap} has not been tested under gas. {STAYS_SHUT}"
     calls = (each for each in reversed(state.asked) if each.test == RESTART and each.valid)
     last = next(calls, None)
     if state.work.power == "on" and last is not None and last.outcome != CONFIRMED[RESTART]:

@@ -45,11 +45,13 @@ def tell_left_before(shelf: Shelf, voice: Voice, book: VisitBook, unit: str) -> 
     So it stands in this visit too, until it is read sound here.
     """
     before = shelf.left_before(unit, book.visit_id) if unit else None
-    lines, dangers = (before.lines, before.dangers) if before else ((), ())
-    for line in lines:
+    told = LeftBefore(())
+    if before:
+        told = LeftBefore(before.lines, before.dangers, before.cock, before.plugs)
+    for line in told.lines:
         voice.say(line, strong=True)
-    if (lines, dangers) != (book.state.left_before, book.state.left_on):
-        book.add(LeftBefore(lines, dangers))
+    if (told.lines, told.dangers) != (book.state.left_before, book.state.left_on):
+        book.add(told)
 
 
 def tell_of_unit(shelf: Shelf, voice: Voice, book: VisitBook, unit: str) -> None:

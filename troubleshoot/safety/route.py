@@ -19,7 +19,6 @@ from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.needs import Needs, for_dead_work
 from troubleshoot.safety.stages import STAGES
 from troubleshoot.safety.steps import (
-    GAS_OPEN,
     LOCK_OFF,
     RESTART,
     TOOLS_CLEAR,
@@ -39,7 +38,7 @@ LEAVING_COLD: Final = replace(LEAVING, gas="shut")
 LEAVING_OFF: Final = Needs(roof=True, occupants=True, lock=True)
 """A unit that only has to be locked out: nobody reaches in."""
 
-_STARTS: Final = frozenset({LOCK_OFF, RESTART, GAS_OPEN})
+_STARTS: Final = frozenset({LOCK_OFF, RESTART})
 
 _LONGEST: Final = 200
 
@@ -83,11 +82,13 @@ def steps_to_leave_cold(state: WorkState, unit: UnitAtWork) -> tuple[Step, ...]:
 def steps_to_leave_off(state: WorkState, unit: UnitAtWork) -> tuple[Step, ...]:
     """The remaining steps until the unit can be left locked out with nothing of ours in it.
 
-    Tools and people are looked for last, as nothing is started after it.
+    Its gas cock stays as it is. Tools and people are looked for last, as nothing is started after
+    it.
     """
     if state.power != "locked-out":
         return steps_to(state, replace(LEAVING_OFF, fire_panel=unit.fire_panel), unit)
-    steps = (step for step in steps_to_leave(state, unit) if step.id not in _STARTS)
+    back = steps_to(state, replace(LEAVING, gas="any"), unit, leaving=True)
+    steps = (step for step in back if step.id not in _STARTS)
     return tuple(sorted(steps, key=lambda step: step.id == TOOLS_CLEAR))
 
 

@@ -110,6 +110,16 @@ def unlit(state: WorkState, test: Test, unit: UnitAtWork) -> WorkState:
     return state.with_facts(unburnt=True) if gathers else state
 
 
+def left_shut(state: WorkState, plugs: frozenset[str]) -> WorkState:
+    """The state where an earlier visit left the cock shut, and these plugs untested.
+
+    Others may have turned it since, so it counts neither as open nor as shut before it is seen.
+    """
+    gas = "unsure" if state.gas == "on" else state.gas
+    swept = state.gas_swept and gas == state.gas
+    return state.with_facts(gas=gas, gas_swept=swept, plugs_untested=state.plugs_untested | plugs)
+
+
 def after_stop(state: WorkState, hazard: Hazard | None, unit: UnitAtWork) -> WorkState:
     """The state once a STOP was met: what its orders have people do may have been done.
 

@@ -155,9 +155,15 @@ class WorkState:
 
 
 def is_as_found(state: WorkState) -> bool:
-    """Whether no hand has been on the unit: what is known of roof, air and people is no matter."""
+    """Whether no hand has been on the unit: what is known of roof, air and people is no matter.
+
+    A cock that an earlier visit has left shut is not known, nor its plug tested, before any hand.
+    """
+    found = WorkState()
+    if state.gas == "unsure":
+        found = replace(found, gas="unsure", gas_swept=False, plugs_untested=state.plugs_untested)
     untouched = replace(
-        WorkState(),
+        found,
         roof=state.roof,
         clear=state.clear,
         occupants_told=state.occupants_told,
@@ -167,6 +173,11 @@ def is_as_found(state: WorkState) -> bool:
         area_clear=state.area_clear,
     )
     return state == untouched
+
+
+def untested_plugs(taps: Iterable[str]) -> tuple[str, ...]:
+    """That the plugs of these taps are not tested, one phrase each."""
+    return tuple(f"the plug of the {tap} has not been tested under gas" for tap in sorted(taps))
 
 
 def open_items(state: WorkState) -> tuple[str, ...]:
@@ -184,10 +195,7 @@ def open_items(state: WorkState) -> tuple[str, ...]:
     if state.unburnt:
         items.append("unburnt gas of a light that failed")
     items += [f"plug out and manometer on: {tap}" for tap in sorted(state.taps_open)]
-    items += [
-        f"the plug of the {tap} has not been tested under gas"
-        for tap in sorted(state.plugs_untested - state.taps_open)
-    ]
+    items += untested_plugs(state.plugs_untested - state.taps_open)
     if not state.gas_swept:
         items.append("gas not swept for leaks")
     if state.panels != "on":

@@ -68,7 +68,8 @@ class VisitState:
     kept, which a clock goes behind only where it was set back, `roof_time`: when the roof was last
     found good, `power_off_time`: when the lock went on, `gas_shut_time`: when the gas cock was
     shut; moments as the events have them, empty where not known. `left_before`: what earlier visits
-    had left off on the unit, as it was told; `left_on`: the dangers for which they did.
+    had left off on the unit, as it was told; `left_on`: the dangers for which they did;
+    `cock_left`: they did not leave its gas cock known to be open.
     """
 
     unit_data: Mapping[str, object] = field(default_factory=dict)
@@ -103,6 +104,7 @@ class VisitState:
     notes: tuple[str, ...] = ()
     left_before: tuple[str, ...] = ()
     left_on: tuple[LeftOn, ...] = ()
+    cock_left: bool = False
     repaired: tuple[str, ...] = ()
     proofs: tuple[tuple[str, str], ...] = ()
     repairs: tuple[RepairSaid, ...] = ()

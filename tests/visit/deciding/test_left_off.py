@@ -12,7 +12,7 @@ from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.steps import GAS_OPEN, LOCK_OFF, RESTART
 from troubleshoot.safety.stops.lifting import conclude_visit
-from troubleshoot.visit.deciding.left_off import left_off
+from troubleshoot.visit.deciding.left_off import LEFT_SHUT, gas_left, left_off
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import (
     Aimed,
@@ -153,3 +153,19 @@ def test_one_bad_circuit_of_two_is_left_off_and_the_unit_is_not(
         "Circuit 2 stays off and tagged, so that no call starts it: winding shorted stands in the "
         "way.",
     )
+
+
+def test_a_unit_left_off_with_its_cock_shut_is_swept_once_and_left(decider: Decider) -> None:
+    """Regression: the sweep behind a cock that is not opened was asked for without end."""
+    events: list[Event] = [
+        Started(complaint="no-heat", unit={"circuits": 1}),
+        StepDone("roof-conditions", ("safe",)),
+        StepDone("stop-by-controls", ("stopped",)),
+        StepDone("gas-cock-shut", ("shut",)),
+        Answered("ignition-trials", None, ("locks-out",)),
+    ]
+    state, done = closed(decider, events)
+    off = left_off(conclude_visit(decider.reasoner, state))
+    assert off.unit and state.work.power == "locked-out" and state.work.gas == "shut"
+    assert done.count("combustible-gas-sweep") <= 1
+    assert gas_left(off, state.work) == (LEFT_SHUT,)

@@ -9,10 +9,13 @@ from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.unit.places import with_place
 from troubleshoot.safety.hearing.roles import ROLES
 from troubleshoot.safety.job import Job
+from troubleshoot.safety.profiles import spoken
 from troubleshoot.safety.stops.lifting import finding_of, words_reported
 from troubleshoot.safety.stops.reopening import fitting_roles
 from troubleshoot.safety.stops.standing import beside
+from troubleshoot.safety.work_state import untested_plugs
 
+HUNG_BY = "Hung by: ____________, on ______ at ______."
 NOT_TOLD = "Told: ____________ at ______."
 
 
@@ -30,9 +33,10 @@ def tag_lines(
         found_words(knowledge, job, conclusions, fired),
         _stopped_for(beside(conclusions, fired)),
         _gas_cock(job),
+        *_plugs(job),
         told,
         f"Only {removers(hazard)} may remove this tag.",
-        "Hung by: ____________, on ______ at ______.",
+        HUNG_BY,
     ]
     return tuple(line for line in lines if line)
 
@@ -69,6 +73,24 @@ def _gas_cock(job: Job) -> str:
     if job.unit.facts.get("heat", "gas") != "gas":
         return ""
     return f"Gas cock: {'shut' if job.work.gas == 'shut' else 'not known to be shut'}."
+
+
+def _plugs(job: Job) -> tuple[str, ...]:
+    plugs = untested_plugs(job.work.plugs_untested)
+    return tuple(f"{plug[:1].upper()}{plug[1:]}." for plug in plugs)
+
+
+def gas_tag(job: Job) -> tuple[str, ...]:
+    """What to write on the tag of a gas cock that stays shut for a plug, a sentence a line."""
+    plugs = _plugs(job)
+    if not plugs:
+        return ()
+    return (
+        f"Do not open the gas cock{' of ' + job.name if job.name else ''}.",
+        *plugs,
+        f"Only {spoken(('gas',))} may remove this tag, to test it.",
+        HUNG_BY,
+    )
 
 
 def removers(hazard: Hazard) -> str:

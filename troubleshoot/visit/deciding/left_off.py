@@ -7,11 +7,23 @@ and sound, takes that away.
 
 from __future__ import annotations
 
+from typing import Final
+
 from troubleshoot.frozen import frozen
+from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.unit.places import Place
+from troubleshoot.safety.closed_ways import closed
 from troubleshoot.safety.hazard_words import forbids
+from troubleshoot.safety.profiles import hand_over
+from troubleshoot.safety.steps import GAS_OPEN, PLUG_TEST
 from troubleshoot.safety.stops.standing import has_ended
+from troubleshoot.safety.work_state import WorkState, untested_plugs
+from troubleshoot.visit.state import VisitState
+
+STAYS_SHUT: Final = "The gas cock stays shut and tagged until it has been."
+LEFT_SHUT: Final = "The gas cock was left shut."
+NOT_KNOWN: Final = "The gas cock was not left known to be open, nor to be shut."
 
 
 @frozen
@@ -50,6 +62,34 @@ class LeftOff:
                 for f in self.circuits
             ),
         )
+
+
+def gas_left(off: LeftOff, work: WorkState) -> tuple[str, ...]:
+    """How a gas train is left that is not as it was, beside what a danger keeps off."""
+    if work.plugs_untested:
+        plugs = untested_plugs(work.plugs_untested)
+        return tuple(f"{plug[:1].upper()}{plug[1:]}. {STAYS_SHUT}" for plug in plugs)
+    if work.gas == "on" or off.heat:
+        return ()
+    return (LEFT_SHUT if work.gas == "shut" else NOT_KNOWN,)
+
+
+def stays_cold(knowledge: Knowledge, state: VisitState, off: LeftOff) -> bool:
+    """Whether the unit is left with its gas cock shut.
+
+    So it is where a plug cannot be tested under gas, and where it was found shut by somebody who
+    may not open it.
+    """
+    if off.heat or PLUG_TEST in closed(state):
+        return True
+    found_shut = state.cock_left and state.work.gas == "shut"
+    return found_shut and hand_over(knowledge.tests[GAS_OPEN], state.profiles) is not None
+
+
+def left_for(off: LeftOff, work: WorkState) -> tuple[str, ...]:
+    """By their ids, the hazards for which something is left off, and a step that is still to do."""
+    still = (GAS_OPEN,) if work.gas != "on" or work.plugs_untested else ()
+    return (*(fired.hazard.id for fired in off.all), *still)
 
 
 def left_off(conclusions: Conclusions) -> LeftOff:

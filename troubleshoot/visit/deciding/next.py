@@ -30,14 +30,13 @@ from troubleshoot.safety.route import (
     steps_to_leave_off,
     switch_minutes,
 )
-from troubleshoot.safety.steps import PLUG_TEST
 from troubleshoot.safety.stops.alone import nobody_comes
 from troubleshoot.safety.stops.lifting import conclude_visit, finding_of, standing_stop
 from troubleshoot.safety.stops.parts import not_yet_afresh
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.visit.deciding.decision import Decision, nearer_to, to_do
-from troubleshoot.visit.deciding.left_off import left_off
+from troubleshoot.visit.deciding.left_off import left_off, stays_cold
 from troubleshoot.visit.deciding.lifting import towards_lifting
 from troubleshoot.visit.deciding.proving import before_any_start, next_of_repair, stopped_first
 from troubleshoot.visit.deciding.put_before import cuts_power, first_look, to_save
@@ -273,15 +272,14 @@ class Decider:
         """The way back: leads on, panels on, clear, lock off, watch the start.
 
         What a danger that stands keeps off stays off: the unit locked out, the heat with its cock
-        shut, as does one with a plug that cannot be tested under gas. A step beyond whoever closes
-        up is handed over. Proofs of a repair read dead or behind an open panel come before it.
+        shut (`stays_cold`). A step beyond whoever closes up is handed over. Proofs of a repair read
+        dead or behind an open panel come before it.
         """
         proving = next_of_repair(self.knowledge, state, conclusions, is_back=False)
         if proving is not None:
             return proving
         off = left_off(conclusions)
-        stays_cold = off.heat or PLUG_TEST in closed(state)
-        way = steps_to_leave_cold if stays_cold else steps_to_leave
+        way = steps_to_leave_cold if stays_cold(self.knowledge, state, off) else steps_to_leave
         steps = (steps_to_leave_off if off.unit else way)(state.work, state.at_work)
         if not steps:
             last = next_of_repair(self.knowledge, state, conclusions, is_back=True)

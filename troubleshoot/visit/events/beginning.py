@@ -11,7 +11,9 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.unit.equipment import Unit, read_unit
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
 from troubleshoot.safety.stops.record import LeftOn, Spot
+from troubleshoot.safety.transitions import left_shut
 from troubleshoot.safety.unit_at_work import unit_at_work
+from troubleshoot.safety.work_state import WorkState
 from troubleshoot.visit.events.event import ALWAYS, Event
 from troubleshoot.visit.state import RepairSaid, VisitState
 
@@ -44,16 +46,29 @@ class Named(Event):
 class LeftBefore(Event):
     """What earlier visits had left off on the unit, as whoever named it was told.
 
-    `dangers`: those for which they did; they stand until they are read sound here.
+    `dangers`: those for which they did; they stand until they are read sound here. `cock`: the gas
+    cock was not left known to be open. `plugs`: of the gas train, by their taps, that were not
+    tested under gas.
     """
 
     kind: ClassVar[str] = "left-before"
 
     lines: tuple[str, ...]
     dangers: tuple[LeftOn, ...] = ()
+    cock: bool = False
+    plugs: tuple[str, ...] = ()
 
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
-        return replace(state, left_before=self.lines, left_on=self.dangers)
+        # A name that is taken back before anything is done takes its gas cock along.
+        begun = state.complaint is not None or state.asked or not state.cock_left
+        work = state.work if begun else WorkState()
+        return replace(
+            state,
+            left_before=self.lines,
+            left_on=self.dangers,
+            cock_left=self.cock,
+            work=left_shut(work, frozenset(self.plugs)) if self.cock else work,
+        )
 
 
 @frozen

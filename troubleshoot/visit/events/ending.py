@@ -116,7 +116,8 @@ class VisitEnded(Event):
     """The end of the visit: closed, or stopped and handed over to somebody, at some time.
 
     `ending`: `closed` or `stopped`. `told`: who was told of a STOP and when, `told_at`: by the
-    clock. `left_off`: the hazards for which something was left off.
+    clock. `left_off`: the hazards for which something was left off, and the step that opens a gas
+    cock which was not left open.
     """
 
     kind: ClassVar[str] = "end"

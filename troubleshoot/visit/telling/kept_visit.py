@@ -9,7 +9,7 @@ from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.safety.before_repair import LIVE
 from troubleshoot.safety.stops.lifting import standing_stop, with_stops_met
 from troubleshoot.safety.work_state import open_items
-from troubleshoot.visit.deciding.left_off import left_off
+from troubleshoot.visit.deciding.left_off import gas_left, left_off
 from troubleshoot.visit.hearing.proof_read import lacking_lines
 from troubleshoot.visit.kept.understanding import Understanding
 from troubleshoot.visit.state import VisitState
@@ -63,13 +63,14 @@ def _extras(
     conclusions: Conclusions,
 ) -> Plain:
     is_closed = state.ended == "closed"
+    off = left_off(conclusions)
     return {
         "title": f"Visit {visit}: {state.name}" if state.name else f"Visit {visit}",
         "words": state.words,
         "unit": state.unit_data,
         "stops": stops_account(knowledge, state),
         "left_before": state.left_before,
-        "left_off": left_off(conclusions).lines if is_closed else (),
+        "left_off": (*off.lines, *gas_left(off, state.work)) if is_closed else (),
         "notes": state.notes,
         "not_understood": understanding.unknown,
         "open_items": (
