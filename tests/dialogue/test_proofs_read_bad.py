@@ -4,23 +4,28 @@ from __future__ import annotations
 
 import pytest
 
-from tests.cli.lines import Lines, held
+from tests.cli.lines import Lines, book_of, held
 from tests.dialogue.mended import at_the_open_unit, mended
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.closing import (
-    A_LEG_IS_GONE,
     BACK_TO_THE_TESTS,
     STILL_THERE,
     close,
+    prove,
+    repaired,
 )
+from troubleshoot.dialogue.proof_dangers import A_DANGER, A_LEG_IS_GONE, LEGS_APART
 from troubleshoot.dialogue.said import Voice
+from troubleshoot.dialogue.talk import Talk
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
 from troubleshoot.safety.steps import LOCKOUT, ROOF, STOP_BY_CONTROLS, TELL_OCCUPANTS
 from troubleshoot.safety.stops.lifting import conclude_visit
+from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import Closing, FactTold, Resumed, Started, StepDone
+from troubleshoot.visit.hearing.proof_read import lacking_of
 
 START = Started(complaint="weak-cooling", profiles=(*FULLY_QUALIFIED,))
 THREE = (
@@ -80,7 +85,7 @@ def test_after_a_break_the_roof_and_the_people_come_before_that_stop(shipped: Kn
 def test_a_proof_read_bad_is_not_cured(still: str, shipped: Knowledge) -> None:
     """Regression: 90 V across a pole was "not proved", and the unit went back into service."""
     book = at_the_amps(shipped)
-    typed = ("9.1/9.0/9.2 A", "90 V, 0.1, 0.1", "")
+    typed = ("9.1/9.0/9.2 A", "90 V, 0.1, 0.1", "", "")
     terminal = said_repaired(book, shipped, *typed, still)
     assert "Not proved, read, and not as it has to be: Each pole" in terminal.text
     assert BACK_TO_THE_TESTS in terminal.text
@@ -90,14 +95,14 @@ def test_a_proof_read_bad_is_not_cured(still: str, shipped: Knowledge) -> None:
 
 def test_nothing_is_started_to_prove_more_once_one_is_bad(shipped: Knowledge) -> None:
     book = at_the_open_unit(shipped, START, *THREE, test="contactor-contacts")
-    terminal = said_repaired(book, shipped, "OL/0.4/OL ohm", "n")
+    terminal = said_repaired(book, shipped, "OL/0.4/OL ohm", "", "n")
     assert BACK_TO_THE_TESTS in terminal.text
     assert book.state.work.power == "locked-out"
 
 
 def test_who_closes_all_the_same_is_told_that_it_is_not_proved(shipped: Knowledge) -> None:
     book = at_the_amps(shipped)
-    said_repaired(book, shipped, "9.1/9.0/9.2 A", "90 V, 0.1, 0.1", "", "n")
+    said_repaired(book, shipped, "9.1/9.0/9.2 A", "90 V, 0.1, 0.1", "", "", "n")
     book.add(Closing())
     decider, voice = Decider(shipped), Voice()
     found = conclude_visit(decider.reasoner, book.state)
@@ -105,3 +110,80 @@ def test_who_closes_all_the_same_is_told_that_it_is_not_proved(shipped: Knowledg
     assert "The repair is not proved, read, and not as it has to be: Each pole" in str(
         voice.heard()
     )
+
+
+WINDINGS, INSULATION = "Windings read right on a cold shell", "Windings at 1 Mohm or more to ground"
+
+
+def at_the_windings(shipped: Knowledge) -> VisitBook:
+    return at_the_open_unit(shipped, START, *THREE, test="compressor-windings")
+
+
+def stops_of(book: VisitBook, shipped: Knowledge) -> set[str]:
+    found = conclude_visit(Decider(shipped).reasoner, book.state)
+    return {fired.hazard.id for fired in found.hazards if fired.stops}
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "T1 to ground 0 ohm", "windings good, T1 to ground 40 ohm", "megger reads 5 kohm to ground",
+        "windings 1.1 1.1 1.1 ohm, 2 ohm to ground", "1.1/1.1/1.1 ohm, all to ground 4 kohm",
+    ],
+)  # fmt: skip
+def test_a_grounded_winding_told_at_a_proof_stops_the_job(typed: str, shipped: Knowledge) -> None:
+    """Regression: a short to ground was taken for windings that are sound, and power went on."""
+    book = at_the_windings(shipped)
+    terminal = said_repaired(book, shipped, typed)
+    assert A_DANGER in terminal.text and len(terminal.asked) == 1
+    assert "compressor-terminal-venting" in stops_of(book, shipped)
+    assert [a.test for a in book.state.answers][-1] == "compressor-insulation"
+    assert not book.state.closing and not book.state.cured
+
+
+def test_windings_and_insulation_are_proved_by_two_readings(shipped: Knowledge) -> None:
+    book = at_the_windings(shipped)
+    said_repaired(book, shipped, "1.1/1.1/1.1 ohm", "200 Mohm")
+    lacking = lacking_of(shipped, book.state)
+    assert {WINDINGS, INSULATION} <= {what for what, _ in book.state.repairs[-1].proofs}
+    assert {WINDINGS, INSULATION}.isdisjoint(lacking)
+
+
+def read_for(book: VisitBook, shipped: Knowledge, fault: str, text: str, *typed: str) -> Lines:
+    """One proof read, whichever would come next."""
+    proof = next(each for each in shipped.faults[fault].proof if each.text == text)
+    terminal, decision = Lines(*typed), Decision("prove", proof=proof)
+
+    def part(voice: Voice) -> Talk[None]:
+        repaired(book, voice, shipped.faults[fault])
+        return (yield from prove(book, voice, Decider(shipped).reasoner, decision))
+
+    held(shipped, terminal, part)
+    return terminal
+
+
+@pytest.mark.parametrize(
+    ("text", "typed"),
+    [
+        ("No leak on the sweep", "12 % LEL at the valve union"),
+        ("Lights at the first try", "lit, but 12 % LEL at the union"),
+    ],
+)
+def test_gas_read_at_a_proof_stops_the_job_at_once(
+    text: str, typed: str, shipped: Knowledge
+) -> None:
+    """Regression: it was asked whether somebody is in danger, and n led on to the next proof."""
+    start = Started(complaint="no-heat", profiles=(*FULLY_QUALIFIED,))
+    book = book_of(shipped, [start, FactTold("heat", "gas")])
+    terminal = read_for(book, shipped, "gas-shut-off-or-tank-empty", text, typed)
+    assert len(terminal.asked) == 1
+    assert Decider(shipped).decide(book.state).kind == "stop"
+
+
+def test_legs_far_apart_end_the_proofs_and_call_up_their_hazard(shipped: Knowledge) -> None:
+    """Regression: with 12 A beside 18 A the next proof was asked for, live."""
+    book = at_the_amps(shipped)
+    terminal = said_repaired(book, shipped, "18.1/12/18.3 A")
+    assert LEGS_APART in terminal.text and len(terminal.asked) == 1
+    assert "motor-on-bad-supply" in stops_of(book, shipped)
+    assert not book.state.closing and not book.state.cured

@@ -8,6 +8,7 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import Listener, hear_among
 from troubleshoot.dialogue.in_danger import ask_if_hinted
 from troubleshoot.dialogue.prompts import AskProof, Caution
+from troubleshoot.dialogue.proof_dangers import calls_up_a_danger, ends_the_proofs
 from troubleshoot.dialogue.proof_facts import fact_told, how_told, lacks
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.taking_back import take_back
@@ -25,8 +26,7 @@ from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.left_off import gas_left, left_for, left_off
 from troubleshoot.visit.deciding.nameplate import plate_to_ask
 from troubleshoot.visit.deciding.proving import left_to_prove, read_live, waiting
-from troubleshoot.visit.events import Answered, Closing, ProofRead, Repaired, VisitEnded, after
-from troubleshoot.visit.hearing.legs_read import is_leg_gone, legs_in, outcomes_of_gone
+from troubleshoot.visit.events import Closing, ProofRead, Repaired, VisitEnded, after
 from troubleshoot.visit.hearing.proof_read import (
     NOT_RIGHT,
     is_read_bad,
@@ -43,10 +43,6 @@ STILL_TO_COME = "Still to come, once the unit is back and runs:"
 READ_LIVE = "Read live, with the panel off:"
 NO_WAY = "No safe way leads there as the unit stands, so it stays not proved:"
 BACK_TO_THE_TESTS = "So it is not put right, whatever the complaint does: back to the tests."
-A_LEG_IS_GONE = (
-    "A leg is gone: stop the unit now, by its controls. The proofs end here: back to the tests."
-)
-NOT_ASKED = "not asked: a leg is gone"
 AS_IT_WAS = "The unit is back as it was."
 CONTROL_BACK = (
     "Put mode, setpoint and schedule of the thermostat or building control back as you found them."
@@ -126,7 +122,7 @@ def _read(
     """
     prompt = AskProof(fault, proof.text, cautions)
     reading = yield from _told(book, voice, reasoner, prompt, proof)
-    if reading is None:
+    if reading is None or ends_the_proofs(book, voice, reasoner, fault, proof, reading):
         return
     if (why := _why_unproved(book, prompt, reading)) not in ("", NOT_RIGHT):
         voice.say(f"Not proved: {why}. {ONCE_MORE}", strong=True)
@@ -139,16 +135,12 @@ def _read(
         except (Leave, DangerCalled):
             book.add(ProofRead(prompt.text, reading))
             raise
-        if again is None:
+        if again is None or ends_the_proofs(book, voice, reasoner, fault, proof, again):
             return
         reading = again or reading
     book.add(ProofRead(prompt.text, reading))
     why = lacking_of(book.knowledge, book.state).get(prompt.text, "") if reading else ""
-    legs = legs_in(book.knowledge, book.state.unit, proof, reading)
-    if why == NOT_RIGHT and is_leg_gone(book.knowledge, proof, legs):
-        voice.say(A_LEG_IS_GONE, strong=True)
-        _keep_gone(book, fault, proof, reading, legs)
-    elif why:
+    if why:
         voice.say(f"Not proved: {why}. Kept as said; u goes back to it.", strong=True)
 
 
@@ -164,7 +156,8 @@ def _told(
             break
         voice.say(A_READING_FIRST)
     hear_among(book.knowledge, reading)
-    yield from ask_if_hinted(book.knowledge, voice, reading, (prompt.text,))
+    if not calls_up_a_danger(book, reasoner, proof, reading):
+        yield from ask_if_hinted(book.knowledge, voice, reading, (prompt.text,))
     return reading
 
 
@@ -174,18 +167,6 @@ def _why_unproved(book: VisitBook, prompt: AskProof, reading: str) -> str:
         return ""
     then = after(book.knowledge, book.state, ProofRead(prompt.text, reading))
     return lacking_of(book.knowledge, then).get(prompt.text, "")
-
-
-def _keep_gone(
-    book: VisitBook, fault: Fault, proof: Proof, reading: str, legs: tuple[float, ...]
-) -> None:
-    """The reading goes to the tests as their own finding, and nothing more is proved."""
-    assert proof.finding is not None
-    test = book.knowledge.tests[proof.finding.test]
-    found = outcomes_of_gone(book.knowledge, book.state.unit, proof, legs) if test.reads else ()
-    if found:
-        book.add(Answered(test.id, outcomes=found, text=reading))
-    book.add(Repaired(fault.id, NOT_ASKED))
 
 
 def _whether_it_helped(book: VisitBook, voice: Voice, fault: Fault) -> Talk[None]:

@@ -68,6 +68,10 @@ AT_AN_ENDING = (
 # fmt: on
 MINUTES = (29.0, 29.5, 31.0, 45.0, 61.0, 14 * 60.0, -5.0, -120.0, 7 * 24 * 60.0)
 
+PROOFS = (
+    "", "71 F", "71 F", "12 % LEL", "18.1/2/18.3 A", "18.1/12/18.3 A", "3 kohm to ground",
+)  # fmt: skip
+"""What is read for a proof: some of it calls up a danger."""
 _CARELESS = (
     (NOTHING, COMMANDS, TAKING_BACK, PASTES, READINGS, DANGERS),
     (20, 35, 20, 8, 10, 7),
@@ -159,7 +163,7 @@ class Person:
             if line.startswith("Is the complaint still there"):
                 return random.choice(("y", "n", ""))
             if line.startswith("Proof:"):
-                return random.choice(("", "71 F"))
+                return random.choice(PROOFS)
             choices = _CHOICES.search(line)
             if choices is not None:
                 last = choices[1].split(", ")[-1].partition(" ")[2]

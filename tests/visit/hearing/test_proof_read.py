@@ -25,6 +25,7 @@ OTHERS = ("ppm", "uF", "V", "A", "ohm", "F")
 EXCHANGER = KNOWLEDGE.faults["heat-exchanger-cracked"].proof
 
 
+ON_THREE = read_unit(KNOWLEDGE, {"supply-phase": "three", "compressor-phase": "three"})
 PLATED = read_unit(KNOWLEDGE, {"heat-rise-low": "30 F", "heat-rise-high": "60 F"})
 
 
@@ -224,3 +225,41 @@ def test_a_number_of_another_kind_proves_none(proof: Proof, number: float, other
 @given(st.sampled_from(PROOFS), st.text(max_size=60))
 def test_whatever_is_typed_is_judged(proof: Proof, typed: str) -> None:
     assert isinstance(why_unproved(KNOWLEDGE, Unit(), proof, typed), str)
+
+
+def proof_of(fault: str, begins: str) -> Proof:
+    return next(p for p in KNOWLEDGE.faults[fault].proof if p.text.startswith(begins))
+
+
+@pytest.mark.parametrize(
+    ("fault", "begins", "typed"),
+    [
+        ("contactor-pole-burnt-away", "Each pole", "0.1 0.1 0.1 V with the compressor off"),
+        ("contactor-coil-open", "Each pole", "0.1/0.1/0.1 V, no load"),
+        ("gas-shut-off-or-tank-empty", "Lights", "lit on the third try"),
+        ("gas-shut-off-or-tank-empty", "Lights", "lights first try, 60 ppm CO in the return"),
+        ("blower-motor-winding-failed", "Pairs alike", "pairs alike, T1 to the frame 40 ohm"),
+        ("condenser-fan-motor-winding-failed", "Windings", "read right, to ground 0.3 megohm"),
+        ("compressor-overload-open-when-hot", "Windings", "1.1 1.1 1.1 ohm, 3 kohm to ground"),
+        ("compressor-overload-open-when-hot", "Windings", "1.1 1.1 0.4 ohm, 200 Mohm to ground"),
+        ("compressor-overload-open-when-hot", "Windings", "1.1 ohm"),
+        ("contactor-pole-burnt-away", "Windings at", "0.3 megohm"),
+    ],
+)
+def test_what_is_not_as_the_proof_asks_proves_nothing(fault: str, begins: str, typed: str) -> None:
+    """Regression: numbers of another test, a dead load and the third try counted as right."""
+    assert why_unproved(KNOWLEDGE, ON_THREE, proof_of(fault, begins), typed)
+
+
+@pytest.mark.parametrize(
+    ("fault", "begins", "typed"),
+    [
+        ("contactor-pole-burnt-away", "Each pole", "0.1/0.1/0.1 V with the compressor on"),
+        ("compressor-overload-open-when-hot", "Windings", "1.1 1.1 1.1 ohm, 200 Mohm to ground"),
+        ("compressor-overload-open-when-hot", "Windings", "1.1/1.1/1.1 ohm, OL to ground"),
+        ("contactor-pole-burnt-away", "Windings at", "1.1 1.1 1.1 ohm, 200 megohm to ground"),
+        ("contactor-pole-burnt-away", "Windings at", "5 Mohm"),
+    ],
+)
+def test_an_honest_reading_beside_another_proves(fault: str, begins: str, typed: str) -> None:
+    assert why_unproved(KNOWLEDGE, ON_THREE, proof_of(fault, begins), typed) == ""

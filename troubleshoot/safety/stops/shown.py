@@ -116,7 +116,7 @@ def _require_sound(knowledge: Knowledge, typed: str, hazard: Hazard, on: Unit) -
     ):
         if why := why_no_number(typed, number, unit_id in _GAS_IN_AIR):
             raise NotAResult(why)
-        test = own if units else _sweep_in(knowledge, unit_id)
+        test = own if units else sweep_in(knowledge, unit_id)
         if not units and unit_id == "ppm" and _OF_THE_FLUE.search(typed):
             continue  # the air of the rooms is judged otherwise than what goes up the flue
         if not _is_sound(knowledge, test, number, unit_id, on):
@@ -136,7 +136,7 @@ def _shown_of_gas(typed: str, sweep: str) -> tuple[str, ...]:
     return ("ppm",) if _OF_GAS.search(typed) else ()
 
 
-def _sweep_in(knowledge: Knowledge, unit_id: str) -> Test | None:
+def sweep_in(knowledge: Knowledge, unit_id: str) -> Test | None:
     """The safety step that reads the air in a unit, if any does."""
     steps = (knowledge.tests[step] for step in STEPS if step in knowledge.tests)
     return next((test for test in steps if unit_id in own_units(knowledge, test)), None)

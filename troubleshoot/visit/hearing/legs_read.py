@@ -35,8 +35,8 @@ _DIGITS: Final = ".0123456789"
 _NOTHING: Final = r"zero|nothing|none|nil|dead|gone"
 _LEG: Final = (
     r"(?<![\w.,])(?:[LT][123] ?[:=]? ?)?"
-    rf"(?P<n>[0-9]+(?:\.[0-9]+)?|\.[0-9]+|{_NOTHING})(?!\.?[0-9]| ?%)"
-    r" ?(?:a(?:mps?)?\b|v(?:olts?)?\b)?"
+    rf"(?P<n>[0-9]+(?:\.[0-9]+)?|\.[0-9]+|{_NOTHING})(?!\.?[0-9]| ?%| ?(?:meg|kilo|[gkm] ?)ohm)"
+    r"(?: ?(?:a(?:mps?)?|v(?:olts?)?|ohms?)\b)?"
 )
 _ONE: Final = re.compile(_LEG, re.IGNORECASE)
 _BARE: Final = _LEG.replace("?P<n>", "?:")
@@ -54,15 +54,16 @@ def legs_in(knowledge: Knowledge, on: Unit, proof: Proof, typed: str) -> tuple[f
         return ()
     names = LEG_NAMES[unit(measured_in).kind]
     try:
-        told = [
-            leg.value for leg in read(typed, Expected(measured_in, legs=True, names=names)).values
-        ]
+        expected = Expected(
+            measured_in, legs=True, names=names, allow_over_range=measured_in == "ohm"
+        )
+        told = [leg.value for leg in read(typed, expected).values]
     except NotUnderstood:
         told = _among_words(typed)
     if len(told) == 1 and _is_spread(knowledge, proof):
         return ()
     if len(told) == 1 and _ALL_ALIKE.search(typed):
-        told *= _wanted(on, proof)
+        told *= MOST_LEGS if measured_in == "ohm" else _wanted(on, proof)
     return tuple(told[:MOST_LEGS])
 
 
@@ -103,6 +104,11 @@ def legs_missing(on: Unit, proof: Proof, legs: Sequence[float]) -> bool:
     return bool(legs) and bool(_OF_LEGS.search(proof.text)) and len(legs) < _wanted(on, proof)
 
 
+def pairs_missing(knowledge: Knowledge, proof: Proof, legs: Sequence[float]) -> bool:
+    """Whether fewer pairs of a winding were told than the three that it has."""
+    return _unit_of_legs(knowledge, proof) == "ohm" and len(legs) < MOST_LEGS
+
+
 def _wanted(on: Unit, proof: Proof) -> int:
     """How many legs there are to read."""
     told = next((count for words, count in _COUNTS if words.search(proof.text)), None)
@@ -127,6 +133,8 @@ def _unit_of_legs(knowledge: Knowledge, proof: Proof) -> str | None:
     by_legs = any(one.legs is not None for one in test.reads)
     if by_legs and "A" in units:
         return "A"
+    if any(one.legs == "count-open" for one in test.reads):
+        return "ohm"
     return "V" if by_legs and "V" in units and _OF_LEGS.search(proof.text) else None
 
 

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Iterator
 from typing import Final
@@ -17,7 +18,8 @@ from troubleshoot.reasoning.readings.readings import outcomes_of
 from troubleshoot.reasoning.readings.values import Value, Values
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.stops.shown import is_in, numbers_in, own_units
-from troubleshoot.visit.hearing.legs_read import legs_in
+from troubleshoot.visit.hearing.legs_read import legs_in, pairs_missing
+from troubleshoot.visit.hearing.proof_others import OF_INSULATION, to_ground
 from troubleshoot.visit.hearing.proof_words import SAYS_NOTHING, bare_reading
 
 NOT_JUDGED: Final = "not judged: it lies in none of its limits, so read it again"
@@ -84,15 +86,25 @@ def judged(knowledge: Knowledge, values: Values, proof: Proof, typed: str) -> It
 
     Where the rules know what is right in words alone, a number that tells nothing bad is.
     """
-    units = units_of(knowledge, proof)
     test = None if proof.finding is None else knowledge.tests[proof.finding.test]
-    if test is None or proof.finding is None or not test.reads:
+    if test is None or not test.reads:
         yield from _judged_by_its_text(knowledge, values, proof, typed)
-        return
+    else:
+        yield from (is_right for _, is_right in judged_readings(knowledge, values, proof, typed))
+
+
+def judged_readings(
+    knowledge: Knowledge, values: Values, proof: Proof, typed: str
+) -> Iterator[tuple[str, bool | None]]:
+    """The same with each reading as it was told, of a proof whose test reads numbers."""
+    assert proof.finding is not None
+    units, test = units_of(knowledge, proof), knowledge.tests[proof.finding.test]
     of_another = is_of_other_units(knowledge, proof, typed)
     bare = None if of_another else bare_reading(knowledge, proof, typed)
     computed = computed_for(knowledge, proof)
-    texts = _texts(knowledge, test, typed, units, bare)
+    texts = _pairs(knowledge, values, proof, typed)
+    if texts is None:
+        texts = _texts(knowledge, test, typed, units, bare)
     sound = {*proof.finding.outcomes}
     is_by_words = not any(o.limits for o in test.outcomes if o.id in sound)
     for text in texts:
@@ -101,11 +113,22 @@ def judged(knowledge: Knowledge, values: Values, proof: Proof, typed: str) -> It
         else:
             seen = _seen(knowledge, values, test, text)
         if not seen and is_by_words:
-            yield True
+            yield text, True
         elif not seen or ({True, False} <= {each <= sound for each in seen}):
-            yield None
+            yield text, None
         else:
-            yield all(each <= sound for each in seen)
+            yield text, all(each <= sound for each in seen)
+
+
+def _pairs(knowledge: Knowledge, values: Values, proof: Proof, typed: str) -> list[str] | None:
+    """The pairs of a winding as one reading, without what stands around; None where it has none.
+
+    One that is open is told in an answer that the test reads as it stands.
+    """
+    legs = legs_in(knowledge, values.unit, proof, typed)
+    if math.inf in legs or not pairs_missing(knowledge, proof, ()):
+        return None
+    return [f"{'/'.join(f'{leg:g}' for leg in legs)} ohm"] if legs else []
 
 
 def _texts(
@@ -116,6 +139,8 @@ def _texts(
         return [bare]
     if _is_read_by(knowledge, test, typed):
         return [typed]
+    if OF_INSULATION in units and (grounds := to_ground(typed)):
+        return [*grounds]
     return [number for number, _ in numbers_in(typed, units)] or ([] if bare is None else [bare])
 
 

@@ -22,6 +22,7 @@ from troubleshoot.visit.hearing.legs_read import (
     are_judged_by_its_text,
     legs_in,
     legs_missing,
+    pairs_missing,
 )
 from troubleshoot.visit.hearing.proof_asks import (
     both_told,
@@ -38,7 +39,13 @@ from troubleshoot.visit.hearing.proof_numbers import (
     wants_a_number,
     why_not_judged,
 )
-from troubleshoot.visit.hearing.proof_told import NOT_READ, why_nothing_read
+from troubleshoot.visit.hearing.proof_others import bad_of_others
+from troubleshoot.visit.hearing.proof_told import (
+    NOT_OF_NOW,
+    NOT_READ,
+    is_later_try,
+    why_nothing_read,
+)
 from troubleshoot.visit.hearing.proof_words import by_words, goes_out, tells_the_complaint
 from troubleshoot.visit.state import VisitState
 
@@ -76,7 +83,11 @@ def why_unproved(
     `before`: what the proof's own test read before the repair.
     """
     compared = is_compared(knowledge, proof)
-    if why := why_nothing_read(proof, typed, is_compared=compared):
+    known = values or Values(knowledge, on, {})
+    why = why_nothing_read(proof, typed, is_compared=compared)
+    if why != NOT_OF_NOW and any(True for _ in bad_of_others(knowledge, known, proof, typed)):
+        return NOT_RIGHT
+    if why:
         return why
     said = typed.lower().replace("\u2019", "'")
     both = both_told(said) if compared else None
@@ -84,17 +95,20 @@ def why_unproved(
     was = before if both is None else _largest(knowledge, proof, both[1])
     now = _largest(knowledge, proof, read) if compared else None
     legs = legs_in(knowledge, on, proof, read)
-    known = values or Values(knowledge, on, {})
     found = [*judged(knowledge, known, proof, read)]
     words = by_words(knowledge, proof, said)
     counted, within = is_counted(knowledge, proof, said), is_within(knowledge, proof, said)
     if False in (*found, words, counted, within) or are_apart(knowledge, proof, legs):
         return NOT_RIGHT
-    if tells_the_complaint(knowledge, complaint, said) or goes_out(proof, said):
+    if (
+        tells_the_complaint(knowledge, complaint, said)
+        or goes_out(proof, said)
+        or is_later_try(proof, said)
+    ):
         return NOT_RIGHT
     if now is not None and was is not None and not has_changed(proof, now, was):
         return NOT_RIGHT
-    if legs_missing(on, proof, legs):
+    if legs_missing(on, proof, legs) or (legs and pairs_missing(knowledge, proof, legs)):
         return A_LEG_MISSING
     is_told = True in found or are_judged_by_its_text(proof, legs) or tells_enough(proof, said)
     in_words = words and not wants_a_number(knowledge, proof)

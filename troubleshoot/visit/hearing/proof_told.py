@@ -12,6 +12,7 @@ from troubleshoot.safety.stops.of_the_danger import ELSEWHERE, why_not_now
 
 NOT_READ: Final = "that does not say that it was read"
 NOT_OF_NOW: Final = "that was not read here and after the repair"
+NOT_SO_READ: Final = "that was not read with the load on, as it asks"
 
 _NOTHING_READ: Final = re.compile(
     r"\b(?:can ?(?:no|')?t|couldn'?t|didn'?t|haven'?t|won'?t|dunno|idk|no (?:idea|clue|power)"
@@ -22,6 +23,16 @@ _NOTHING_READ: Final = re.compile(
 _BEFORE: Final = re.compile(
     r"\b(?:before|prior to)\b[^.;,]{0,30}?\b(?:repair|fix|replac|chang|clean|wash|mend|swap|i |we )"
     r"|\bbefore(?:hand)?\W*$|\bearlier\b|\bwhen (?:i|we) (?:arrived|came|got (?:here|up))\b"
+)
+_AT_LOAD: Final = re.compile(
+    r"\bat (?:full )?load\b|\bunder load\b|\bwith everything\b|\brunning\b"
+)
+_NO_LOAD: Final = re.compile(
+    r"\b(?:with|while|when)\b[^.;,]{0,30}?\boff\b|\b(?:no|without) load\b|\bunloaded\b"
+    r"|\bnot running\b"
+)
+_LATER_TRY: Final = re.compile(
+    r"\b(?:second|third|fourth|fifth|last|2nd|3rd|[45]th) (?:try|trial|attempt|go|time|start)\b"
 )
 _OVER_DAYS: Final = frozenset({"day", "days", "month", "record", "schedule", "weeks"})
 """Words of a proof that takes longer than one visit."""
@@ -47,7 +58,14 @@ def why_nothing_read(proof: Proof, typed: str, *, is_compared: bool = False) -> 
     asked = {*raw_words(proof.text)}
     if _HEARSAY.search(said) and not _SHOWS.search(said) and asked.isdisjoint(_TOLD_BY_OTHERS):
         return NOT_READ
+    if _AT_LOAD.search(proof.text.lower()) and _NO_LOAD.search(said):
+        return NOT_SO_READ
     if is_compared or not asked.isdisjoint(_OVER_DAYS):
         return ""
     is_old = why_not_now(said) == ELSEWHERE or _BEFORE.search(said)
     return NOT_OF_NOW if is_old else ""
+
+
+def is_later_try(proof: Proof, said: str) -> bool:
+    """Whether what has to come at the first try is told to have come at a later one."""
+    return "first" in raw_words(proof.text) and _LATER_TRY.search(said) is not None
