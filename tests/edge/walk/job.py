@@ -16,7 +16,7 @@ from typing import Any
 from tests.edge.walk.calls import Calls
 from tests.edge.walk.order_of_work import beyond, objection_to
 from tests.edge.walk.stops_on_record import Stops
-from tests.edge.walk.unit_on_record import KnownUnit, Units
+from tests.edge.walk.unit_on_record import KnownUnit, Units, facts_on_record
 from tests.safety import work_state_account as account
 from tests.safety.work_state_account import SWEEPS, World
 from troubleshoot.knowledge.model import Knowledge, Test
@@ -238,25 +238,8 @@ class Job:
             self.worlds = frozenset(account.after_step(w, failed, ("?",), heat) for w in unshown)
 
     def _facts(self) -> dict[str, object]:
-        facts: dict[str, object] = {}
-        for said in self.said:
-            event = said.event
-            if event["event"] == "fact" and not said.undone and event["value"] is not None:
-                name, value, before = event["name"], event["value"], facts.get(event["name"])
-                if isinstance(value, str) and name in self.knowledge.facts:
-                    value = self._meant(name, value)
-                both = isinstance(value, dict) and isinstance(before, dict)
-                facts[name] = {**before, **value} if both else value  # type: ignore[dict-item]
-                facts |= event.get("also", {})
-        return facts
-
-    def _meant(self, name: str, typed: str) -> str:
-        """The value of a fact that was typed as it is shown, or in one of its words."""
-        fact, said = self.knowledge.facts[name], typed.lower().split()
-        for value in fact.values:
-            if "-".join(said) == value.lower() or " ".join(said) in fact.words.get(value, ()):
-                return value
-        return typed
+        stand = [s.event for s in self.said if s.event["event"] == "fact" and not s.undone]
+        return facts_on_record(self.knowledge, stand)
 
     def _too_soon(self, event: Event, now: datetime) -> str:
         """Electronics bleed, and unburnt gas goes, by waiting: in words only once it is over."""

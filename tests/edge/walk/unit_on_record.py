@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from dataclasses import dataclass
 from functools import lru_cache
 
@@ -79,3 +79,32 @@ def _may_be_480(unit: Unit, typed: Facts) -> bool:
     if volts is not None:
         return volts > MOST_OF_240_CLASS
     return typed.get("supply-phase") != "single"
+
+
+def facts_on_record(
+    knowledge: Knowledge, events: Iterable[Mapping[str, object]]
+) -> dict[str, object]:
+    """The facts that these events told of a unit, the later one counting; unknown ones are none."""
+    facts: dict[str, object] = {}
+    for event in events:
+        name, value = str(event["name"]), event["value"]
+        before = facts.get(name)
+        if value is None:
+            continue
+        if isinstance(value, str) and name in knowledge.facts:
+            value = _meant(knowledge, name, value)
+        if isinstance(value, dict) and isinstance(before, dict):
+            value = {**before, **value}
+        also = event.get("also", {})
+        assert isinstance(also, Mapping)
+        facts |= {name: value, **also}
+    return facts
+
+
+def _meant(knowledge: Knowledge, name: str, typed: str) -> str:
+    """The value of a fact that was typed as it is shown, or in one of its words."""
+    fact, said = knowledge.facts[name], typed.lower().split()
+    for value in fact.values:
+        if "-".join(said) == value.lower() or " ".join(said) in fact.words.get(value, ()):
+            return value
+    return typed
