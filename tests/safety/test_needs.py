@@ -11,7 +11,7 @@ from tests.safety.work_state_samples import a_test
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.unit.equipment import read_unit
 from troubleshoot.safety.needs import Needs, for_dead_work, needs_of
-from troubleshoot.safety.unit_at_work import unit_at_work
+from troubleshoot.safety.unit_at_work import called_for, unit_at_work
 from troubleshoot.safety.work_state import UnitAtWork
 
 PLAIN = UnitAtWork()
@@ -257,7 +257,7 @@ def test_a_call_for_whatever_is_complained_of_lights_a_burner_unless_it_is_to_co
     sequence, trials = (shipped.tests[n] for n in ("operating-sequence", "ignition-trials"))
 
     def found(test: Test, call: str | None, **facts: str) -> Needs:
-        called = shipped.called_for(call)
+        called = called_for(shipped, call)
         return needs_of(test, None, unit_at_work(read_unit(shipped, watched | facts), called))
 
     for call in ("no-heat", "no-air", "routine-inspection", None):

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.knowledge.vocabulary import Call
 from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.safety.work_state import UnitAtWork
@@ -56,3 +57,9 @@ def _may_be_480(unit: Unit) -> bool:
     if volts is not None:
         return volts > HIGHEST_OF_240_CLASS
     return unit.facts.get("supply-phase") != "single"
+
+
+def called_for(knowledge: Knowledge, name: str | None) -> Call | None:
+    """What a unit is called for where this complaint is made, if that is known."""
+    complaint = knowledge.complaints.get(name or "")
+    return complaint.call if complaint else None

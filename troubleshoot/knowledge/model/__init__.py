@@ -59,7 +59,6 @@ from troubleshoot.knowledge.model.tests import (
     Test,
 )
 from troubleshoot.knowledge.model.words import FactsNeeded, Signature
-from troubleshoot.knowledge.vocabulary import Call
 
 __all__ = [
     "Ban",
@@ -145,11 +144,6 @@ class Knowledge:
     def spoken(self, name: str) -> str:
         """An id as people say it; one of which nobody has said how stands as it is written."""
         return self.words.get(name, name)
-
-    def called_for(self, complaint: str | None) -> Call | None:
-        """What a unit is called for where this is complained of, if that is known."""
-        known = self.complaints.get(complaint or "")
-        return known.call if known else None
 
     def published(self, source: str) -> str:
         """A source as it can be looked up: the published text, or that there is none."""

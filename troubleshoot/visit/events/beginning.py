@@ -12,7 +12,7 @@ from troubleshoot.reasoning.unit.equipment import Unit, read_unit
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
 from troubleshoot.safety.stops.record import LeftOn, Spot
 from troubleshoot.safety.transitions import left_shut
-from troubleshoot.safety.unit_at_work import unit_at_work
+from troubleshoot.safety.unit_at_work import called_for, unit_at_work
 from troubleshoot.safety.work_state import WorkState
 from troubleshoot.visit.events.event import ALWAYS, Event
 from troubleshoot.visit.state import RepairSaid, VisitState
@@ -102,7 +102,7 @@ class Started(Event):
             unit_data=data,
             own_record=self.own_record,
             unit=unit,
-            at_work=unit_at_work(unit, knowledge.called_for(self.complaint)),
+            at_work=unit_at_work(unit, called_for(knowledge, self.complaint)),
             complaint=self.complaint,
             name=self.name,
             words=self.words,
@@ -138,7 +138,7 @@ class FactTold(Event):
         data = {**state.unit_data, self.name: value, **self.also}
         unit = read_unit(knowledge, data, state.own_record)
         aim = state.aim if _is_there(knowledge, unit, state.aim) else None
-        at_work = unit_at_work(unit, knowledge.called_for(state.complaint))
+        at_work = unit_at_work(unit, called_for(knowledge, state.complaint))
         return replace(state, unit_data=data, unit=unit, at_work=at_work, aim=aim)
 
 
