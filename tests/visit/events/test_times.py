@@ -15,6 +15,7 @@ from troubleshoot.visit.events import (
     Noted,
     Resumed,
     StepDone,
+    Undone,
 )
 from troubleshoot.visit.events.replaying import timed
 from troubleshoot.visit.state import VisitState
@@ -85,3 +86,17 @@ def test_a_wait_begins_when_it_was_shut_off_and_not_anew_while_it_is(what: str) 
     assert what in settled(TOLD, WorkState(), off)
     assert what not in settled(TOLD, off, off)
     assert what not in settled(TOLD, off, WorkState())
+
+
+@pytest.mark.parametrize("event", [Noted("hot roof"), Aimed("weather-pattern"), Undone(), TOLD])
+def test_what_is_told_on_a_clock_set_back_does_not_hide_it(event: Event) -> None:
+    """Found by the long walk: behind an undo a test was shown on the look at the roof of before."""
+    late = replace(BEFORE, latest_time=TEN)
+    assert timed(late, late, replace(event, time=NINE)).latest_time == TEN
+    assert timed(late, late, replace(Resumed(None, False), time=NINE)).latest_time == NINE
+
+
+@pytest.mark.parametrize("kept", ["", "yesterday"])
+def test_a_time_that_is_none_is_followed_by_any(kept: str) -> None:
+    state = replace(BEFORE, latest_time=kept)
+    assert timed(state, state, replace(Noted("hot roof"), time=NINE)).latest_time == NINE

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from collections.abc import Sequence
 from dataclasses import replace
+from datetime import datetime
 from typing import Any
 
 from troubleshoot.knowledge.model import Knowledge
@@ -52,7 +53,7 @@ def after(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
 
 def timed(before: VisitState, after: VisitState, event: Event) -> VisitState:
     """The state after an event, with the times that its own time settles."""
-    times: dict[str, Any] = {"latest_time": event.time or before.latest_time}
+    times: dict[str, Any] = {"latest_time": _latest(before, event)}
     if event.reports or (isinstance(event, Resumed) and event.voids):
         times["last_time"] = event.time
     if after.work.roof == "go" and (_looked_at_roof(event) or before.work.roof != "go"):
@@ -62,6 +63,20 @@ def timed(before: VisitState, after: VisitState, event: Event) -> VisitState:
     if after.work.gas == "shut" and before.work.gas != "shut":
         times["gas_shut_time"] = event.time
     return replace(after, **times)
+
+
+def _latest(before: VisitState, event: Event) -> str:
+    """The latest time that was told; a break begins anew, however the clock was set.
+
+    What else is told at an earlier time was told on a clock set back, which the turn has to see.
+    """
+    if not event.time or isinstance(event, Resumed):
+        return event.time or before.latest_time
+    try:
+        is_back = datetime.fromisoformat(event.time) < datetime.fromisoformat(before.latest_time)
+    except (TypeError, ValueError):
+        return event.time
+    return before.latest_time if is_back else event.time
 
 
 def _looked_at_roof(event: Event) -> bool:
