@@ -8,7 +8,7 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import Listener, hear_among
 from troubleshoot.dialogue.in_danger import ask_if_hinted
 from troubleshoot.dialogue.prompts import AskProof, Caution
-from troubleshoot.dialogue.proof_dangers import calls_up_a_danger, ends_the_proofs
+from troubleshoot.dialogue.proof_dangers import called_up_by, end_the_proofs
 from troubleshoot.dialogue.proof_facts import fact_told, how_told, lacks
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.taking_back import take_back
@@ -122,7 +122,7 @@ def _read(
     """
     prompt = AskProof(fault, proof.text, cautions)
     reading = yield from _told(book, voice, reasoner, prompt, proof)
-    if reading is None or ends_the_proofs(book, voice, reasoner, fault, proof, reading):
+    if reading is None:
         return
     if (why := _why_unproved(book, prompt, reading)) not in ("", NOT_RIGHT):
         voice.say(f"Not proved: {why}. {ONCE_MORE}", strong=True)
@@ -135,7 +135,7 @@ def _read(
         except (Leave, DangerCalled):
             book.add(ProofRead(prompt.text, reading))
             raise
-        if again is None or ends_the_proofs(book, voice, reasoner, fault, proof, again):
+        if again is None:
             return
         reading = again or reading
     book.add(ProofRead(prompt.text, reading))
@@ -147,7 +147,10 @@ def _read(
 def _told(
     book: VisitBook, voice: Voice, reasoner: Reasoner, prompt: AskProof, proof: Proof
 ) -> Talk[str | None]:
-    """What is typed for a proof; None where a fact was told. Raises Back, Leave, DangerCalled."""
+    """What is typed for a proof; None where a fact was told, or a danger that ends the proofs.
+
+    Raises Back, Leave, DangerCalled.
+    """
     while True:
         reading = yield from words_or_back(prompt)
         if fact_told(book, voice, reasoner, proof, reading):
@@ -156,8 +159,11 @@ def _told(
             break
         voice.say(A_READING_FIRST)
     hear_among(book.knowledge, reading)
-    if not calls_up_a_danger(book, reasoner, proof, reading):
-        yield from ask_if_hinted(book.knowledge, voice, reading, (prompt.text,))
+    called_up = called_up_by(book, reasoner, proof, reading)
+    if called_up is not None:
+        end_the_proofs(book, voice, prompt.fault, proof, reading, called_up)
+        return None
+    yield from ask_if_hinted(book.knowledge, voice, reading, (prompt.text,))
     return reading
 
 

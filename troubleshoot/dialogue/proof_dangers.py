@@ -6,6 +6,7 @@ from typing import Final
 
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.said import Voice
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Fault, Hazard, Knowledge, Proof
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.readings.readings import take_readings
@@ -35,50 +36,52 @@ NOT_ASKED_IN_DANGER: Final = "not asked: a reading called up a danger"
 _THREE: Final = 3
 
 
-def calls_up_a_danger(book: VisitBook, reasoner: Reasoner, proof: Proof, reading: str) -> bool:
-    """Whether a reading calls up a danger of itself, so that nobody is asked about one."""
-    return _called_up(book, reasoner, proof, reading) is not None
+@frozen
+class CalledUp:
+    """A reading that calls up a danger of itself, so that nobody is asked about one.
+
+    `found`: what it is kept as besides the proof; `says`: what is said of it.
+    """
+
+    found: tuple[Event, ...]
+    says: str
 
 
-def ends_the_proofs(
-    book: VisitBook, voice: Voice, reasoner: Reasoner, fault: Fault, proof: Proof, reading: str
-) -> bool:
-    """Keep a reading that calls up a danger, also as an answer to its own test; False for others.
+def end_the_proofs(
+    book: VisitBook, voice: Voice, fault: Fault, proof: Proof, reading: str, called_up: CalledUp
+) -> None:
+    """Keep a reading that calls up a danger, also as an answer to its own test.
 
     Nothing more is proved then: the STOP comes, or the unit is stopped and the tests go on.
     """
-    called_up = _called_up(book, reasoner, proof, reading)
-    if called_up is None:
-        return False
-    found, says = called_up
-    voice.say(says, strong=True)
+    is_gone = called_up.says == A_LEG_IS_GONE
+    voice.say(called_up.says, strong=True)
     book.add(ProofRead(proof.text, reading))
-    for event in found:
+    for event in called_up.found:
         if not isinstance(event, DangerReported):
             book.add(event)
-    book.add(Repaired(fault.id, NOT_ASKED if says == A_LEG_IS_GONE else NOT_ASKED_IN_DANGER))
-    for event in found:
+    book.add(Repaired(fault.id, NOT_ASKED if is_gone else NOT_ASKED_IN_DANGER))
+    for event in called_up.found:
         if isinstance(event, DangerReported):
             book.add(event)
-    return True
 
 
-def _called_up(
+def called_up_by(
     book: VisitBook, reasoner: Reasoner, proof: Proof, reading: str
-) -> tuple[tuple[Event, ...], str] | None:
-    """What a reading that is not right is kept as besides, and what is said of it."""
+) -> CalledUp | None:
+    """The danger that a reading for a proof calls up of itself; None where it calls up none."""
     knowledge = book.knowledge
     then = after(knowledge, book.state, ProofRead(proof.text, reading))
     if not reading or lacking_of(knowledge, then).get(proof.text) != NOT_RIGHT:
         return None
     legs = legs_in(knowledge, book.state.unit, proof, reading)
     if is_leg_gone(knowledge, proof, legs):
-        return _gone(book, proof, reading, legs), A_LEG_IS_GONE
+        return CalledUp(_gone(book, proof, reading, legs), A_LEG_IS_GONE)
     hazard = _of_legs_apart(knowledge, proof, legs)
     if hazard is not None:
-        return (DangerReported.of(hazard, reading),), LEGS_APART
+        return CalledUp((DangerReported.of(hazard, reading),), LEGS_APART)
     found = _dangers(book, reasoner, proof, reading)
-    return (found, A_DANGER) if found else None
+    return CalledUp(found, A_DANGER) if found else None
 
 
 def _gone(
