@@ -127,4 +127,4 @@ def _is_danger(book: VisitBook, reasoner: Reasoner, answer: Answered) -> bool:
 
 
 def _rests_on(hazard: Hazard, test: str) -> bool:
-    return any(finding.test == test for part in hazard.triggers for finding in part.findings)
+    return any(finding.test == test for finding in hazard.findings)

@@ -19,6 +19,7 @@ from troubleshoot.dialogue.prompts import AskTest, DoStep
 from troubleshoot.dialogue.talk import Reply
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.safety.declared import CONFIRMED, STEPS, sound_outcomes
+from troubleshoot.safety.facts_first import outcomes_that_stop
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.parts import by_number_alone
 from troubleshoot.visit.deciding.decision import Decision
@@ -67,7 +68,7 @@ def _meant(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, reply:
     found = by_own_text(test, bare or reply, prompt.outcomes)
     if found is None or ({found} & {*test.healthy} and _protects(book.knowledge, test)):
         return None
-    if is_one_word(bare or reply) and _stops(book.knowledge, test, found):
+    if is_one_word(bare or reply) and found in outcomes_that_stop(book.knowledge, test):
         raise NearlyAnAnswer(whether_meant(test.spoken(found)))
     return test.spoken(found)
 
@@ -79,16 +80,6 @@ def _chosen(book: VisitBook, prompt: AskTest | DoStep, typed: str) -> tuple[str,
     except NotAnAnswer:
         return None
     return event.outcomes if isinstance(event, StepDone | Answered) else ()
-
-
-def _stops(knowledge: Knowledge, test: Test, outcome: str) -> bool:
-    """Whether an outcome may call up a STOP."""
-    return any(
-        finding.test == test.id and outcome in finding.outcomes
-        for hazard in knowledge.hazards.values()
-        for trigger in (hazard.triggers if hazard.stop else ())
-        for finding in trigger.findings
-    )
 
 
 def _protects(knowledge: Knowledge, test: Test) -> bool:

@@ -29,16 +29,20 @@ def facts_to_settle(
     return tuple(knowledge.facts[name] for name in asked if name in knowledge.facts)
 
 
-def _judged_by(knowledge: Knowledge, test: Test) -> Iterator[str]:
-    """The facts without which nobody can say whether a number of this test is one that stops."""
-    stops = {
+def outcomes_that_stop(knowledge: Knowledge, test: Test) -> frozenset[str]:
+    """The outcomes of a test that may call up a STOP."""
+    return frozenset(
         outcome
         for hazard in knowledge.hazards.values()
-        for trigger in (hazard.triggers if hazard.stop else ())
-        for finding in trigger.findings
+        for finding in (hazard.findings if hazard.stop else ())
         if finding.test == test.id
         for outcome in finding.outcomes
-    }
+    )
+
+
+def _judged_by(knowledge: Knowledge, test: Test) -> Iterator[str]:
+    """The facts without which nobody can say whether a number of this test is one that stops."""
+    stops = outcomes_that_stop(knowledge, test)
     for outcome in test.outcomes:
         for line in outcome.limits if outcome.id in stops else ():
             yield from (*line.when, *(name for bound in line.bounds for name in bound.when))

@@ -206,3 +206,8 @@ class Hazard:
     def stops_the_job(self) -> bool:
         """Whether its STOP is for the whole job, so that others have to make it safe."""
         return self.stop is not None and self.stop.scope == "whole-job"
+
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """Every finding that may call it up, alone or with others."""
+        return tuple(finding for trigger in self.triggers for finding in trigger.findings)

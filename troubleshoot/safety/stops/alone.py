@@ -36,5 +36,4 @@ def nobody_comes(conclusions: Conclusions) -> tuple[str, ...]:
 
 
 def _speaks_of_it(hazard: Hazard) -> bool:
-    found = (finding for trigger in hazard.triggers for finding in trigger.findings)
-    return any(finding.test == SECOND_PERSON for finding in found)
+    return any(finding.test == SECOND_PERSON for finding in hazard.findings)

@@ -221,7 +221,7 @@ def _shown_by(
 
 def _likely_spot(knowledge: Knowledge, state: VisitState, hazard: Hazard) -> Spot | None:
     """What shows whether a STOP still stands, where the event does not say (journals of before)."""
-    tests = [finding.test for trigger in hazard.triggers for finding in trigger.findings]
+    tests = [finding.test for finding in hazard.findings]
     for answer in reversed(state.answers):
         if answer.test in tests:
             return answer.test, answer.places[0]
