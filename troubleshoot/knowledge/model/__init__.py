@@ -145,6 +145,10 @@ class Knowledge:
         """An id as people say it; one of which nobody has said how stands as it is written."""
         return self.words.get(name, name)
 
+    def read_by(self, proof: Proof) -> Test | None:
+        """The test that a proof is read by, where the rules name one."""
+        return None if proof.finding is None else self.tests[proof.finding.test]
+
     def published(self, source: str) -> str:
         """A source as it can be looked up: the published text, or that there is none."""
         return "; ".join(self.sources.get(part, part) for part in source.split("; "))

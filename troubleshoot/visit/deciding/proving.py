@@ -125,7 +125,7 @@ def read_live(knowledge: Knowledge, state: VisitState) -> tuple[Proof, ...]:
 
 def test_of(knowledge: Knowledge, proof: Proof) -> Test | None:
     """The test that a proof is read by, where the rules name one, as the proof has it done."""
-    test = None if proof.finding is None else knowledge.tests[proof.finding.test]
+    test = knowledge.read_by(proof)
     return replace(test, work_state="running-open") if test and proof.called else test
 
 

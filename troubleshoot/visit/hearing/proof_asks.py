@@ -85,9 +85,15 @@ def tells_enough(proof: Proof, typed: str) -> bool:
 
 def _told(knowledge: Knowledge, proof: Proof, typed: str) -> Iterator[int]:
     """How often something was done; beside a reading a number has to say of what it is."""
-    is_read = proof.finding is not None and knowledge.tests[proof.finding.test].reads
-    for found in (_SO_OFTEN if is_read else _BARE).finditer(typed):
+    by_number = _SO_OFTEN if _is_read(knowledge, proof) else _BARE
+    for found in by_number.finditer(typed):
         yield _count(next(filter(None, found.groups())))
+
+
+def _is_read(knowledge: Knowledge, proof: Proof) -> bool:
+    """Whether a test reads it in numbers."""
+    test = knowledge.read_by(proof)
+    return test is not None and bool(test.reads)
 
 
 def _count(word: str) -> int:
@@ -96,8 +102,7 @@ def _count(word: str) -> int:
 
 def is_within(knowledge: Knowledge, proof: Proof, typed: str) -> bool | None:
     """Whether a number that no test judges is within its limit; None where not both are told."""
-    is_read = proof.finding is not None and knowledge.tests[proof.finding.test].reads
-    if is_read or not _LIMIT.search(proof.text):
+    if _is_read(knowledge, proof) or not _LIMIT.search(proof.text):
         return True
     told = [
         max(map(float, found["n"].split("/"))) <= float(found["all"])
@@ -108,8 +113,7 @@ def is_within(knowledge: Knowledge, proof: Proof, typed: str) -> bool | None:
 
 def is_compared(knowledge: Knowledge, proof: Proof) -> bool:
     """Whether a number is right only beside what it was before the repair."""
-    is_read = proof.finding is not None and knowledge.tests[proof.finding.test].reads
-    return bool(is_read and _CHANGED.search(proof.text))
+    return _is_read(knowledge, proof) and _CHANGED.search(proof.text) is not None
 
 
 def both_told(typed: str) -> tuple[str, str] | None:

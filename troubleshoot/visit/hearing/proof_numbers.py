@@ -64,7 +64,7 @@ def why_not_judged(knowledge: Knowledge, values: Values, proof: Proof) -> str:
 
 def missing_of(knowledge: Knowledge, values: Values, proof: Proof) -> tuple[str, ...]:
     """What would judge a proof besides its own number, in words."""
-    test = None if proof.finding is None else knowledge.tests[proof.finding.test]
+    test = knowledge.read_by(proof)
     return missing_for(test, values) if test is not None and test.reads else ()
 
 
@@ -86,7 +86,7 @@ def judged(knowledge: Knowledge, values: Values, proof: Proof, typed: str) -> It
 
     Where the rules know what is right in words alone, a number that tells nothing bad is.
     """
-    test = None if proof.finding is None else knowledge.tests[proof.finding.test]
+    test = knowledge.read_by(proof)
     if test is None or not test.reads:
         yield from _judged_by_its_text(knowledge, values, proof, typed)
     else:

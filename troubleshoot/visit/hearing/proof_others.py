@@ -47,7 +47,7 @@ def bad_of_others(
 
 def is_of(test: Test, proof: Proof, knowledge: Knowledge) -> bool:
     """Whether what a test found at a proof is of the proof's own part, or of the air."""
-    own = None if proof.finding is None else knowledge.tests[proof.finding.test]
+    own = knowledge.read_by(proof)
     return OF_INSULATION not in own_units(knowledge, test) or (
         own is not None and own.area == test.area
     )
