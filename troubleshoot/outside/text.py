@@ -78,6 +78,11 @@ def plain_words(text: str) -> str:
     return " ".join(text.lower().replace("-", " ").split())
 
 
+def begun(phrase: str) -> str:
+    """A phrase as a sentence begins with it; the rest of it stays as it is written."""
+    return f"{phrase[:1].upper()}{phrase[1:]}"
+
+
 def shown(text: str) -> str:
     """Text on its way to a terminal: what would hide or drive is written out, as <U+001B>."""
     return _REFUSED.sub(lambda match: f"<U+{ord(match.group()):04X}>", text)

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from troubleshoot.knowledge.model import Hazard, Knowledge
+from troubleshoot.outside.text import begun
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.unit.places import with_place
 from troubleshoot.safety.hearing.roles import ROLES
@@ -77,7 +78,7 @@ def _gas_cock(job: Job) -> str:
 
 def _plugs(job: Job) -> tuple[str, ...]:
     plugs = untested_plugs(job.work.plugs_untested)
-    return tuple(f"{plug[:1].upper()}{plug[1:]}." for plug in plugs)
+    return tuple(f"{begun(plug)}." for plug in plugs)
 
 
 def gas_tag(job: Job) -> tuple[str, ...]:

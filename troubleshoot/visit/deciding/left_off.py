@@ -11,6 +11,7 @@ from typing import Final
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.outside.text import begun
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.closed_ways import closed
@@ -68,7 +69,7 @@ def gas_left(off: LeftOff, work: WorkState) -> tuple[str, ...]:
     """How a gas train is left that is not as it was, beside what a danger keeps off."""
     if work.plugs_untested:
         plugs = untested_plugs(work.plugs_untested)
-        return tuple(f"{plug[:1].upper()}{plug[1:]}. {STAYS_SHUT}" for plug in plugs)
+        return tuple(f"{begun(plug)}. {STAYS_SHUT}" for plug in plugs)
     if work.gas == "on" or off.heat:
         return ()
     return (LEFT_SHUT if work.gas == "shut" else NOT_KNOWN,)

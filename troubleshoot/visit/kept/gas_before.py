@@ -10,6 +10,7 @@ from collections.abc import Mapping
 from dataclasses import field
 
 from troubleshoot.frozen import frozen
+from troubleshoot.outside.text import begun
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.profiles import spoken
 from troubleshoot.safety.steps import COCK_LOOK, GAS_OPEN, PLUG_TEST
@@ -41,7 +42,7 @@ def after_visit(before: GasBefore, visit: str, state: VisitState, ended: str) ->
     plugs = {tap: told for tap, told in before.plugs.items() if (PLUG_TEST, tap) not in sound}
     for tap in sorted(state.work.plugs_untested - plugs.keys()):
         (said,) = untested_plugs([tap])
-        plugs[tap] = f"{said[:1].upper()}{said[1:]} (visit {visit}). {STAYS_SHUT}"
+        plugs[tap] = f"{begun(said)} (visit {visit}). {STAYS_SHUT}"
     cock = before.cock
     if state.work.gas == "shut" or (not cock and (plugs or state.work.gas != "on")):
         how = "shut" if state.work.gas == "shut" else "not known to be open"

@@ -13,6 +13,7 @@ from typing import TYPE_CHECKING, Final
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.refusal import NotUsable
+from troubleshoot.outside.text import begun
 from troubleshoot.safety.steps import GAS_SHUT, TAP_OPENED
 from troubleshoot.safety.stops.record import LeftOn
 from troubleshoot.visit.kept.bytes_of import bytes_in
@@ -124,7 +125,7 @@ def _left(
         day = f" on {ended[:10]}" if ended else ""
         reason = fired.hazard.spoken
         says = (
-            f"{what[:1].upper()}{what[1:]} {were} left off and tagged{day} by "
+            f"{begun(what)} {were} left off and tagged{day} by "
             f"{spoken(state.profiles)}, because of: {reason} (visit {visit}).",
             found_words(knowledge, state, found, fired),
             f"Only {removers(fired.hazard)} may remove the tag, once it has been read sound.",
