@@ -146,6 +146,19 @@ def test_whoever_leaves_a_test_in_hand_may_have_begun_it(
     assert after(shipped, on_the_way, leaves).work.jumpers == frozenset()
 
 
+@pytest.mark.parametrize("leaves", [*LEAVING, Resumed(minutes_away=5, same_day=True)])
+def test_a_finding_to_be_taken_afresh_may_have_been_begun_like_any_test(
+    leaves: Event, shipped: Knowledge, visit: VisitState
+) -> None:
+    """A danger called at it left the meter as just proved, and the test for dead came without."""
+    in_hand = with_in_hand(shipped, visit, JUMPER)
+    afresh = replace(in_hand, aim=None, fresh=in_hand.aim)
+    assert after(shipped, afresh, leaves).work.jumpers == {JUMPER}
+    assert not after(shipped, afresh, leaves).work.only_steps_since_proof
+    on_the_way = replace(afresh, work=replace(in_hand.work, roof="not-checked"))
+    assert after(shipped, on_the_way, leaves).work.jumpers == frozenset()
+
+
 @pytest.mark.parametrize("leaves", LEAVING)
 def test_the_leads_of_a_test_in_hand_may_be_off_where_it_was(
     leaves: Event, shipped: Knowledge, visit: VisitState

@@ -9,7 +9,7 @@ from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.transitions import expire, resume_voids
 from troubleshoot.visit.events.event import Event
-from troubleshoot.visit.events.way import put_aside
+from troubleshoot.visit.events.way import perhaps_begun, put_aside
 from troubleshoot.visit.state import VisitState
 
 
@@ -33,6 +33,7 @@ class Resumed(Event):
 
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
         profiles = state.profiles if self.profiles is None else frozenset(self.profiles)
+        state = perhaps_begun(knowledge, state, state.fresh)
         state = replace(state, fresh=None, fresh_read=False, profiles=profiles)
         if not self.voids:
             return state

@@ -75,13 +75,20 @@ class Skipped(Event):
 
 
 def put_aside(knowledge: Knowledge, state: VisitState) -> VisitState:
-    """Nothing is on its way any more; what was in hand may have been begun: a jumper may be in."""
-    if state.aim is None:
+    """Nothing is on its way any more; what was in hand may have been begun: a jumper may be in.
+
+    In hand is the test aimed at, and the finding that was to be taken afresh and has not been.
+    """
+    state = perhaps_begun(knowledge, state, state.aim)
+    return replace(perhaps_begun(knowledge, state, state.fresh), aim=None)
+
+
+def perhaps_begun(knowledge: Knowledge, state: VisitState, spot: Spot | None) -> VisitState:
+    """The visit once a test that was on its way is given up; no step begins by itself."""
+    if spot is None or spot[0] in CONFIRMED:
         return state
-    test = knowledge.tests[state.aim[0]]
-    is_step = test.id in CONFIRMED
-    work = state.work if is_step else _perhaps_begun(state, test, spoken(state.aim[1]))
-    return replace(state, work=work, aim=None)
+    work = _perhaps_begun(state, knowledge.tests[spot[0]], spoken(spot[1]))
+    return replace(state, work=work)
 
 
 def _perhaps_begun(state: VisitState, test: Test, place: str | None) -> WorkState:
