@@ -156,11 +156,17 @@ def test_a_gas_unit_is_swept_before_its_panel_is_opened_live_and_before_anything
     assert "combustible-gas-sweep" in way(WorkState(gas_swept=True), test, GAS_UNIT)
 
 
-def test_a_gas_unit_opened_dead_is_swept_before_its_power_is_back_with_the_panel_off() -> None:
+def test_a_gas_unit_is_swept_before_its_power_is_back_where_a_burner_may_be_lit() -> None:
+    """Behind an open panel always, behind a shut one unless it is called to cool.
+
+    Nobody smelt for gas before a call for heat that only put a unit back.
+    """
     dead = ready_for(SAMPLES.index((HANDS_IN, None)), GAS_UNIT)
-    steps = way(dead, RUNNING_OPEN, GAS_UNIT)
-    assert steps.index("combustible-gas-sweep") < steps.index("lock-off")
-    assert "combustible-gas-sweep" not in way(dead, RUNNING, GAS_UNIT)
+    cooling = replace(GAS_UNIT, called_to_cool=True)
+    for test, unit in ((RUNNING_OPEN, GAS_UNIT), (RUNNING_OPEN, cooling), (RUNNING, GAS_UNIT)):
+        steps = way(dead, test, unit)
+        assert steps.index("combustible-gas-sweep") < steps.index("lock-off")
+    assert "combustible-gas-sweep" not in way(dead, RUNNING, cooling)
 
 
 def test_a_live_480_volt_cabinet_is_opened_upstream_before_it_is_closed() -> None:

@@ -78,10 +78,10 @@ MUST_NOT_STAND = {
     "jumper-out": "closed-up open-live-alone open-live-undressed",
     "plug-under-gas": "tap-open:here open-live-alone open-live-undressed",
     "lock-off": (
-        "leads-off jumper-in no-charge unburnt gas-about open-unswept open-alone open-undressed"
+        "leads-off jumper-in no-charge unburnt gas-about unswept open-alone open-undressed"
     ),
     "restart-and-watch": (
-        "leads-off no-charge unburnt gas-about open-unswept open-alone open-undressed"
+        "leads-off no-charge unburnt gas-about unswept open-alone open-undressed"
     ),
 }
 

@@ -112,6 +112,7 @@ def states_on_every_way(unit: UnitAtWork) -> tuple[WorkState, ...]:
 def as_world(state: WorkState) -> World:
     """What the officer would find standing, were the state the whole truth."""
     open_live = state.panels != "on" and state.power != "locked-out"
+    may_be_lit = state.panels != "on" or state.gas != "shut"  # called for heat, for all we know
     things = {
         "roof-safe": state.roof == "go",
         "edge-near": state.roof == "edge-near",
@@ -152,7 +153,7 @@ def as_world(state: WorkState) -> World:
         "leads-off": bool(state.leads_off),
         "jumper-in": bool(state.jumpers),
         "area-clear": state.area_clear,
-        "open-unswept": state.panels != "on" and steps.GAS_SWEEP not in state.clear,
+        "unswept": may_be_lit and steps.GAS_SWEEP not in state.clear,
         "open-alone": state.panels != "on" and not state.second_person,
         "open-undressed": state.panels != "on" and not state.arc_clothing,
         "no-charge": bool(state.circuits_without_charge),

@@ -233,10 +233,12 @@ GAS_SWEPT_BEFORE_OPENING: Final = StepGuard(
     "the air swept for gas, where the unit burns it",
     lambda state, place, unit: not unit.burns_gas or steps.GAS_SWEEP in state.clear,
 )
-GAS_SWEPT_IF_OPEN: Final = StepGuard(
-    "the panel on, or the air swept for gas where the unit burns it",
+GAS_SWEPT_BEFORE_A_CALL: Final = StepGuard(
+    "the air swept for gas, unless behind a panel that is on it is called to cool or its cock shut",
     lambda state, place, unit: (
-        state.panels == "on" or not unit.burns_gas or steps.GAS_SWEEP in state.clear
+        not unit.burns_gas
+        or steps.GAS_SWEEP in state.clear
+        or (state.panels == "on" and (unit.called_to_cool or state.gas == "shut"))
     ),
 )
 TAPS_PLUGGED: Final = StepGuard(

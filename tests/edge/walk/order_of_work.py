@@ -99,6 +99,9 @@ def _about_power_back(world: World, unit: UnitAtWork) -> str:
             return f"power back with {thing}"
     if unit.burns_gas and "unburnt" in world:
         return "power back with unburnt gas about"
+    may_be_lit = unit.burns_gas and not unit.called_to_cool and "gas-shut" not in world
+    if may_be_lit and "no-gas" not in world:
+        return "power back for a burner, and the air was not swept for gas"
     for circuit in unit.circuits or ("unit",):
         if any(f"{thing} {circuit}" in world for thing in _EMPTY):
             return f"power back with {circuit} empty"

@@ -10,8 +10,8 @@ from troubleshoot.safety.declaration import SafetyStep
 from troubleshoot.safety.step_guards import (
     GAS_AIR_CLEAR,
     GAS_SWEPT,
+    GAS_SWEPT_BEFORE_A_CALL,
     GAS_SWEPT_BEFORE_OPENING,
-    GAS_SWEPT_IF_OPEN,
     REFRIGERANT_CLEAR,
     REFRIGERANT_SWEPT,
     ROOF_SAFE,
@@ -32,7 +32,7 @@ GAS_SWEEP: Final = SafetyStep(
     id=steps.GAS_SWEEP,
     sound="none",
     after=(ROOF_SAFE,),
-    brings=(GAS_AIR_CLEAR, GAS_SWEPT, GAS_SWEPT_BEFORE_OPENING, GAS_SWEPT_IF_OPEN),
+    brings=(GAS_AIR_CLEAR, GAS_SWEPT, GAS_SWEPT_BEFORE_OPENING, GAS_SWEPT_BEFORE_A_CALL),
     does=all_of(clears(steps.GAS_SWEEP), sets(gas_swept=True)),
     otherwise=any_other(all_of(unclears(steps.GAS_SWEEP), sets(gas_swept=False))),
     lost={"resumed": unclears(steps.GAS_SWEEP), "reopened": sets(gas_swept=False)},
