@@ -5,6 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.cli.lines import Lines, book_of, held
+from troubleshoot.dialogue.answering import said_by
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import DANGER_OR_ANSWER, STAYS_CALLED, Listener, report_danger
 from troubleshoot.dialogue.intake import ask_profiles
@@ -12,6 +13,7 @@ from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import DangerCalled, Talk
 from troubleshoot.dialogue.unit_facts import ask_fact
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.hearing.hinting import hints
 from troubleshoot.visit.events import Started
 
 START = Started(complaint="no-heat", profiles=("technician",))
@@ -108,3 +110,28 @@ def test_a_fact_is_kept_as_the_value_that_it_means(
     """Regression: the record said compressor phase: 3."""
     book, _ = told(shipped, "compressor-phase", typed)
     assert book.state.unit_data["compressor-phase"] == value
+
+
+def test_nobody_who_answers_in_a_questions_own_words_is_asked_whether_there_is_a_danger(
+    shipped: Knowledge,
+) -> None:
+    """Asked so at every turn, people learn to say no without reading."""
+    alarming: set[str] = set()
+    for test in shipped.tests.values():
+        said = [("name", test.name), *(("how", line) for line in test.how)]
+        for outcome in test.outcomes:
+            words = (outcome.spoken, *outcome.words, outcome.means)
+            said += [("answer", text) for text in words]
+        alarms = [(part, text) for part, text in said if hints(text)]
+        alarming |= {part for part, _ in alarms}
+        own = said_by(test, [outcome.id for outcome in test.outcomes])
+        assert not [text for _, text in alarms if hints(text, own)], test.id
+    assert alarming == {"name", "how", "answer"}, "some of these words are asked about elsewhere"
+
+
+def test_what_an_answer_says_that_is_not_offered_is_asked_about(shipped: Knowledge) -> None:
+    curb = shipped.tests["curb-and-panels"]
+    (wet,) = (outcome for outcome in curb.outcomes if hints(outcome.spoken))
+    others = [outcome.id for outcome in curb.outcomes if outcome != wet]
+    assert not hints(wet.spoken, said_by(curb, [wet.id]))
+    assert hints(wet.spoken, said_by(curb, others))

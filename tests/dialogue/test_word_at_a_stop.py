@@ -144,3 +144,29 @@ def test_a_reading_from_before_the_last_stop_reopens_nothing(shipped: Knowledge)
     assert "That is not after 2026-11-26 11:00" in terminal.text
     event = book.events[-1]
     assert isinstance(event, Reopened) and event.hazard == GAS.hazard
+
+
+@pytest.mark.parametrize(
+    ("told", "typed", "said"),
+    [
+        (
+            "the owner, 11:10", (DONE, "0 ppm", "11:05", "11:45"),
+            "That is before the hand-over of 2026-11-26 11:10",
+        ),
+        (
+            "the owner, 11:10; not told yet: gas fitter", ("11:40", DONE, "0 ppm", "11:45"),
+            "On record a licensed gas fitter was not told yet.",
+        ),
+    ],
+)  # fmt: skip
+def test_whichever_stop_is_told_its_hand_over_is_that_of_the_last(
+    told: str, typed: tuple[str, ...], said: str, decider: Decider
+) -> None:
+    """The visit was handed over as a whole."""
+    found = (Started(complaint="no-heat"), CRACK, NO_GLOVES)
+    over = VisitEnded("stopped", told, "2026-11-26 11:10", time=ELEVEN)
+    book = book_of(decider.knowledge, [*(replace(event, time=NINE) for event in found), over])
+    terminal = Lines("6", "1", *typed)
+    assert held(decider.knowledge, terminal, lambda voice: reopen(book, voice, decider.reasoner))
+    assert "was stopped: heat exchanger breach." in terminal.text
+    assert said in terminal.text and not terminal.typed

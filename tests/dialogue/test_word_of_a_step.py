@@ -8,7 +8,7 @@ from datetime import datetime
 import pytest
 
 from troubleshoot.dialogue.answering import answer_event_from, answers, step_event_from
-from troubleshoot.dialogue.by_word import NotAnAnswer
+from troubleshoot.dialogue.by_word import NearlyAnAnswer, NotAnAnswer
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.steps import DEAD_TEST, ROOF, Step
@@ -60,6 +60,24 @@ def test_the_number_of_a_line_is_a_whole_answer_however_it_is_set_off(shipped: K
     words = tuple(outcome.id for outcome in sweep.outcomes)
     for typed in ("1", "1,", " 1 ,"):
         assert answer_event_from(shipped, sweep, None, typed, words).outcomes == words[:1]
+
+
+def test_no_number_of_a_line_says_that_a_danger_has_gone(shipped: Knowledge) -> None:
+    """Its word is wanted, as of a step; that it has not gone is taken as it comes."""
+    words_of_somebody = [
+        test for name, test in shipped.tests.items()
+        if test.kind == "step" and name not in CONFIRMED and not test.reads
+    ]  # fmt: skip
+    assert {"all-clear", "made-safe", "thunder-waited-out"} <= {t.id for t in words_of_somebody}
+    for test in words_of_somebody:
+        words = tuple(outcome.id for outcome in test.outcomes)
+        for number, word in enumerate(words, 1):
+            if word in test.healthy:
+                with pytest.raises(NearlyAnAnswer, match=f'"{test.spoken(word)}" meant'):
+                    answer_event_from(shipped, test, None, str(number), words)
+            else:
+                event = answer_event_from(shipped, test, None, str(number), words)
+                assert event.outcomes == (word,)
 
 
 def test_what_may_be_typed_is_every_word_of_the_outcomes_that_this_unit_has(

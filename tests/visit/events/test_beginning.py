@@ -12,7 +12,18 @@ from troubleshoot.reasoning.unit.equipment import read_unit
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
 from troubleshoot.safety.stops.record import LeftOn, Spot
 from troubleshoot.safety.unit_at_work import unit_at_work
-from troubleshoot.visit.events import Called, FactTold, LeftBefore, Started, after, replay
+from troubleshoot.safety.work_state import WorkState
+from troubleshoot.visit.events import (
+    Called,
+    DangerReported,
+    Event,
+    FactTold,
+    LeftBefore,
+    Started,
+    StepDone,
+    after,
+    replay,
+)
 from troubleshoot.visit.state import RepairSaid, VisitState
 
 
@@ -78,6 +89,45 @@ def test_the_call_and_what_was_left_off_before_are_kept(
     left = (LeftOn("gas-odour", (), ("combustible-gas-sweep",)),)
     told = LeftBefore(("the gas cock is shut",), left)
     changed(shipped, visit, told, left_before=("the gas cock is shut",), left_on=left)
+
+
+MANIFOLD = "manifold tap"
+LEFT_SHUT = LeftBefore(("The gas cock was left shut.",), cock=True, plugs=(MANIFOLD,))
+OTHER_UNIT = LeftBefore(())
+UNSURE = WorkState(gas="unsure", gas_swept=False, plugs_untested=frozenset({MANIFOLD}))
+
+
+def test_a_cock_that_was_left_shut_counts_as_neither_open_nor_shut(shipped: Knowledge) -> None:
+    """Others may have opened it since, and its plug stays to be tested whoever opens it."""
+    changed(
+        shipped, VisitState(), LEFT_SHUT, left_before=LEFT_SHUT.lines, cock_left=True, work=UNSURE
+    )  # fmt: skip
+
+
+def test_a_name_taken_back_before_anything_is_done_takes_its_gas_cock_along(
+    shipped: Knowledge,
+) -> None:
+    """The cock of another unit is nothing to be looked at on this one."""
+    assert replay(shipped, [LEFT_SHUT, OTHER_UNIT]) == VisitState()
+
+
+@pytest.mark.parametrize(
+    "begun", [Started(complaint="no-heat"), StepDone("roof-conditions", ("safe",))]
+)
+def test_once_work_has_begun_no_other_name_makes_a_cock_known_again(
+    begun: Event, shipped: Knowledge
+) -> None:
+    at_work = replay(shipped, [LEFT_SHUT, begun])
+    named = replay(shipped, [LEFT_SHUT, begun, OTHER_UNIT])
+    assert named.work == at_work.work and named.work.gas == "unsure"
+    assert named.work.plugs_untested == {MANIFOLD} and not named.cock_left
+
+
+def test_a_name_leaves_what_a_danger_told_before_it_has_made_unsure(shipped: Knowledge) -> None:
+    """Its orders were to shut the cock; the unit's name says nothing of that."""
+    danger = [Started(), DangerReported("gas-odour", "smell", test="combustible-gas-sweep")]
+    assert replay(shipped, danger).work.gas == "unsure"
+    assert replay(shipped, [*danger, OTHER_UNIT]).work == replay(shipped, danger).work
 
 
 def test_what_was_told_of_the_unit_before_the_start_holds(shipped: Knowledge) -> None:

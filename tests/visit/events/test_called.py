@@ -63,6 +63,7 @@ def test_a_visit_knows_what_its_unit_is_called_for_and_keeps_it_as_facts_are_tol
     ("test", "read", "left"),
     [
         (SEQUENCE, "2 min", True),
+        (SEQUENCE, "10 min", True),
         ("flame-current", "0 uA", True),
         ("flame-current", "4 uA", False),
         ("gas-valve-volts", "9 V", True),
@@ -71,7 +72,18 @@ def test_a_visit_knows_what_its_unit_is_called_for_and_keeps_it_as_facts_are_tol
 def test_a_number_counts_by_what_it_shows(
     test: str, read: str, left: bool, shipped: Knowledge
 ) -> None:
+    """Where it shows nothing a light may have failed."""
     assert unburnt(shipped, "no-heat", Answered(test, None, text=read)) is left
+
+
+@pytest.mark.parametrize("read", [None, "4 uA", "0 uA"])
+@pytest.mark.parametrize(("said", "left"), [("zero", True), ("good", False)])
+def test_what_was_said_of_a_burner_goes_before_its_number(
+    said: str, left: bool, read: str | None, shipped: Knowledge
+) -> None:
+    """A number beside it does not bring back the flame that somebody saw was gone."""
+    answer = Answered("flame-current", None, (said,), text=read)
+    assert unburnt(shipped, "no-heat", answer) is left
 
 
 @pytest.mark.parametrize(
@@ -88,6 +100,22 @@ def test_a_proof_that_a_burner_did_not_give_counts(
     )
     events = (FactTold("heat", "gas"), Repaired(name), ProofRead(proof, read))
     assert unburnt(shipped, "no-heat", *events) is left
+
+
+@pytest.mark.parametrize(
+    ("fault", "proof", "read"),
+    [
+        ("heat-exchanger-cracked", "Flue under the unit's limit", "900 ppm"),
+        ("rollout-switch-tripped", "The cause is written down and put right", "not found"),
+        ("gas-valve-failed", "Lights at the first try", None),
+    ],
+)
+def test_a_proof_that_is_bad_with_the_burner_alight_or_was_not_read_leaves_nothing_unburnt(
+    fault: str, proof: str, read: str | None, shipped: Knowledge
+) -> None:
+    assert proof in {each.text for each in shipped.faults[fault].proof}
+    events = (FactTold("heat", "gas"), Repaired(fault), ProofRead(proof, read))
+    assert not unburnt(shipped, "no-heat", *events)
 
 
 def test_a_light_that_failed_has_failed_whether_or_not_the_trial_counts(

@@ -96,7 +96,8 @@ def test_what_is_told_on_a_clock_set_back_does_not_hide_it(event: Event) -> None
     assert timed(late, late, replace(Resumed(None, False), time=NINE)).latest_time == NINE
 
 
-@pytest.mark.parametrize("kept", ["", "yesterday"])
+@pytest.mark.parametrize("kept", ["", "yesterday", "2026-11-26T10:00:00"])
 def test_a_time_that_is_none_is_followed_by_any(kept: str) -> None:
+    """Nor is one that does not say of which clock it is."""
     state = replace(BEFORE, latest_time=kept)
     assert timed(state, state, replace(Noted("hot roof"), time=NINE)).latest_time == NINE
