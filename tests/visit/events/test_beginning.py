@@ -123,9 +123,13 @@ def test_once_work_has_begun_no_other_name_makes_a_cock_known_again(
     assert named.work.plugs_untested == {MANIFOLD} and not named.cock_left
 
 
-def test_a_name_leaves_what_a_danger_told_before_it_has_made_unsure(shipped: Knowledge) -> None:
+@pytest.mark.parametrize("before", [(), (LEFT_SHUT,)])
+def test_a_name_leaves_what_a_danger_told_before_it_has_made_unsure(
+    before: tuple[Event, ...], shipped: Knowledge
+) -> None:
     """Its orders were to shut the cock; the unit's name says nothing of that."""
-    danger = [Started(), DangerReported("gas-odour", "smell", test="combustible-gas-sweep")]
+    told = DangerReported("gas-odour", "smell", test="combustible-gas-sweep")
+    danger = [*before, Started(), told]
     assert replay(shipped, danger).work.gas == "unsure"
     assert replay(shipped, [*danger, OTHER_UNIT]).work == replay(shipped, danger).work
 

@@ -60,7 +60,8 @@ class LeftBefore(Event):
 
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
         # A name that is taken back before anything is done takes its gas cock along.
-        begun = state.complaint is not None or state.asked or not state.cock_left
+        said = state.complaint is not None or state.asked or state.stops
+        begun = said or not state.cock_left
         work = state.work if begun else WorkState()
         return replace(
             state,
