@@ -10,12 +10,15 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.guards import allowed
 from troubleshoot.safety.profiles import hand_over
+from troubleshoot.safety.reaching import steps_before
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.afresh import Afresh, taken_by, way_to
 from troubleshoot.safety.stops.record import Spot, StopMet
 from troubleshoot.safety.transitions import after_step, refusals
 from troubleshoot.safety.work_state import WorkState
-from troubleshoot.visit.events import replay
+from troubleshoot.visit.events import StepDone, replay
+
+PLUG = Step("plug-under-gas", "outlet tap")
 
 
 def test_the_way_to_a_step_ends_with_it_when_its_turn_has_come(shipped: Knowledge) -> None:
@@ -49,6 +52,41 @@ def test_an_all_clear_is_somebodys_word_for_which_no_step_is_done(shipped: Knowl
     state = replay(shipped, start("gas-smell"))
     assert way_to(shipped, state, (clear, None)) == Afresh((clear, None), reading=(clear, None))
     assert taken_by(shipped, state, (clear, None)) is None
+
+
+def test_whoever_looks_at_what_was_made_safe_up_there_looks_at_the_roof_first(
+    shipped: Knowledge,
+) -> None:
+    look: Spot = ("made-safe", None)
+    state = replay(shipped, start())
+    assert way_to(shipped, state, look) == Afresh(look, (Step("roof-conditions"),), look)
+    up = replace(state, work=replace(state.work, roof="go"))
+    assert way_to(shipped, up, look) == Afresh(look, (), look)
+
+
+def test_the_word_that_a_room_is_clear_is_theirs_who_cleared_it_and_none_of_us_sweeps_for_it(
+    shipped: Knowledge,
+) -> None:
+    word = replace(shipped.tests["all-clear"], hazards=("carbon-monoxide-in-room",))
+    knowledge = replace(shipped, tests={**shipped.tests, word.id: word})
+    state = replay(knowledge, start())
+    assert steps_before(state, word, None), "before a test of ours the air would be swept"
+    assert way_to(knowledge, state, (word.id, None)) == Afresh((word.id, None), (), (word.id, None))
+
+
+def test_a_plug_that_leaked_is_tested_again_on_the_way_back_once_the_burner_fires(
+    shipped: Knowledge,
+) -> None:
+    """Gas stands on it at no other time: no way to dead work leads there."""
+    leaked = replay(shipped, [*start(), StepDone.of(PLUG, ("leaks",))])
+    again: Spot = (PLUG.id, None)
+    way = way_to(shipped, leaked, again)
+    assert way is not None and way.reading is None and way.steps[-1] == PLUG
+    ids = [step.id for step in way.steps]
+    assert ids[0] == "roof-conditions" and "lockout" not in ids
+    assert ids.index("gas-cock-open") < ids.index("restart-and-watch") < ids.index(PLUG.id)
+    tight = replace(leaked, work=replace(leaked.work, plugs_untested=frozenset()))
+    assert way_to(shipped, tight, again) is None, "there is no plug left to test"
 
 
 def test_an_apprentice_takes_nothing_back_that_was_handed_over(shipped: Knowledge) -> None:
