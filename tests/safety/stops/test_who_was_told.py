@@ -11,6 +11,7 @@ from troubleshoot.knowledge.model import Hazard
 from troubleshoot.safety.stops.record import StopMet
 from troubleshoot.safety.stops.reopening import (
     NotAResult,
+    handed_over_at,
     is_not_told,
     is_told_when,
     not_told,
@@ -130,3 +131,23 @@ def test_who_came_before_the_stop_or_has_still_to_come_made_nothing_safe(
 def test_a_role_that_the_hazard_does_not_name_clears_nothing(typed: str) -> None:
     with pytest.raises(NotAResult, match="one of: fire-service, supervisor"):
         role(typed, ("fire-service", "supervisor"))
+
+
+@pytest.mark.parametrize(
+    ("told", "at"),
+    [
+        ("the boss, 9:10; the electrician, 9:40", "09:40"),
+        ("the electrician, 9:40; the boss, 9:10", "09:40"),
+        ("the boss, 9:10; the electrician, 9:45", "09:45"),
+        ("the boss, 9:10; the electrician, 9:50", "09:10"),
+        ("the boss, 9:10; not told yet: licensed electrician", "09:10"),
+        ("the boss", "09:45"),
+    ],
+)
+def test_a_stop_is_handed_over_when_the_last_was_told_by_the_time_it_was_put_on_record(
+    told: str, at: str
+) -> None:
+    """A reading after the first call may be from before the last; one still to come is no call."""
+    met = replace(FOUND, told=told, told_at="2026-11-26 09:45")
+    assert handed_over_at(met) == f"2026-11-26 {at}"
+    assert handed_over_at(replace(met, told_at="")) == ""
