@@ -12,8 +12,9 @@ from hypothesis import strategies as st
 from tests.safety.hearing.test_spoken_dangers import lines
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.safety.hearing.among_words import told_among
-from troubleshoot.safety.hearing.dangers import spoken_of
+from troubleshoot.safety.hearing.dangers import named, spoken_of
 from troubleshoot.safety.hearing.hinting import hints
+from troubleshoot.safety.hearing.reporting import reported
 
 KNOWLEDGE = load_shipped()
 HINTED = lines("hints.txt")
@@ -92,3 +93,29 @@ def test_what_comes_out_of_the_flue_or_bursts_is_asked_about(typed: str) -> None
 @pytest.mark.parametrize("typed", lines("near_flue_and_bursts.txt"))
 def test_what_only_sounds_like_it_is_not(typed: str) -> None:
     assert not hints(typed) and not spoken_of(KNOWLEDGE, typed)
+
+
+@pytest.mark.parametrize(
+    ("typed", "hazards"),
+    [
+        ("runs fine now but his sleeve is wound round the shaft", ["caught-in-machine"]),
+        ("the meter on my belt went off and reads 90 parts", ["carbon-monoxide-evacuate"]),
+        ("there's an orange flicker behind the louvres", ["smoke-or-heat-now"]),
+        ("water is trickling down the bus bars", ["wet-electrical"]),
+        ("she slumped against the curb and her lips are blue", ["somebody-hurt"]),
+        ("tape is holding the float switch down", ["jumpered-safety"]),
+        ("cabinet buzzes my fingers when i touch it", ["unexplained-voltage"]),
+        ("I am getting the bolt cutters for that lock", ["lock-of-somebody-else"]),
+        ("line side is dead but the load side still shows 277 to ground", ["live-now"]),
+        (
+            "the capacitor popped and there's stuff on my face",
+            ["somebody-hurt", "smoke-or-heat-now"],
+        ),
+    ],
+)
+def test_whoever_says_yes_it_is_a_danger_is_told_of_the_one_that_was_hinted_at(
+    typed: str, hazards: list[str]
+) -> None:
+    """In no phrase of theirs: without the hint each was the danger that stands for all others."""
+    assert not named(KNOWLEDGE, typed)
+    assert [each.id for each in reported(KNOWLEDGE, typed)] == hazards

@@ -2,13 +2,15 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from tests.building import base
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.knowledge.model import Hazard, Stop
 from troubleshoot.safety.hearing.among_words import told_among
-from troubleshoot.safety.hearing.dangers import spoken_of
+from troubleshoot.safety.hearing.dangers import may_be_danger, spoken_of
 from troubleshoot.safety.hearing.hinting_words import HINTS
 from troubleshoot.safety.hearing.nets import is_net, net_of
 from troubleshoot.safety.hearing.reporting import reported
@@ -25,12 +27,14 @@ KNOWN = base(
         hazard("danger-reported", "danger"),
     ]
 )
+CRANE = base(hazards=[hazard("dropping", "bridle + slipped"), hazard("swinging", "snatch block")])
 
 
 @pytest.mark.parametrize(
     ("typed", "named"),
     [
         ("switch off but the load side is still hot", ["live"]),
+        ("went up at nine. switch off but the load is still hot. came down", ["live"]),
         ("the load still reads 277, and the switch is open", ["live"]),
         ("OPENED it. Load still hot", []),
         ("load still hot", []),
@@ -50,8 +54,26 @@ def test_a_sentence_is_caught_that_holds_a_word_of_each_group(typed: str, named:
     assert [each.id for each in told_among(KNOWN, typed)] == named
 
 
-def test_a_net_is_no_phrase_by_which_the_nearest_is_guessed() -> None:
-    assert [each.id for each in reported(KNOWN, "load still")] == ["danger-reported"]
+@pytest.mark.parametrize("typed", ["load still", "load hot", "hot load, hot to the touch"])
+def test_a_net_is_no_phrase_by_which_the_nearest_is_guessed(typed: str) -> None:
+    assert [each.id for each in reported(KNOWN, typed)] == ["danger-reported"]
+
+
+def test_a_word_of_a_net_by_itself_sounds_like_no_danger() -> None:
+    """It is an everyday word: only a sentence that fills the net says anything."""
+    assert may_be_danger(CRANE, "pass me that snatch")
+    assert not may_be_danger(CRANE, "pass me that bridle")
+
+
+def test_a_net_is_knit_of_words_as_they_are_spelt_and_no_other_is_taken_for_a_slip() -> None:
+    assert [each.id for each in spoken_of(CRANE, "the bridle of it slipped")] == ["dropping"]
+    assert spoken_of(CRANE, "the bride slipped away") == ()
+    assert [each.id for each in spoken_of(CRANE, "the snach block")] == ["swinging"], "of a phrase"
+
+
+def test_what_stops_nothing_is_heard_by_no_net() -> None:
+    cold = replace(hazard("cold", "hands + cold/numb"), signal="CAUTION", stop=None)
+    assert spoken_of(base(hazards=[cold]), "my hands are getting cold up here") == ()
 
 
 def test_every_shipped_net_can_be_said_and_says_nothing_twice() -> None:
