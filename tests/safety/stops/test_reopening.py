@@ -135,7 +135,7 @@ def test_fewer_tell_nobody_anything(typed: str, shipped: Knowledge) -> None:
     with pytest.raises(NotAResult, match="a few words of the trade"):
         in_words(shipped, typed)
     with pytest.raises(NotAResult, match="the reading with its unit"):
-        as_read(shipped, typed)
+        as_read(shipped, typed, shipped.hazards["ladder-and-hatch"])
 
 
 @pytest.mark.parametrize(
@@ -143,7 +143,7 @@ def test_fewer_tell_nobody_anything(typed: str, shipped: Knowledge) -> None:
     ["0 ppm", "0 % LEL", "3.5 in wc", "0ppm", "118 V", "0.2 ohm", "no bubbles at any joint"],
 )
 def test_a_reading_is_a_number_with_its_unit_or_a_look(typed: str, shipped: Knowledge) -> None:
-    assert as_read(shipped, typed) == typed
+    assert as_read(shipped, typed, shipped.hazards["ladder-and-hatch"]) == typed
 
 
 @pytest.mark.parametrize(

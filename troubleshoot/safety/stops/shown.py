@@ -61,18 +61,15 @@ LEAST_WORDS: Final = 2
 """Of what a share is, and what shows it: LEL, gas detector."""
 
 
-def as_read(
-    knowledge: Knowledge, typed: str, hazard: Hazard | None = None, on: Unit | None = None
-) -> str:
+def as_read(knowledge: Knowledge, typed: str, hazard: Hazard, on: Unit | None = None) -> str:
     """The reading or look that shows it: a number with its unit, or a few words.
 
     Of a hazard whose all-clear is a reading only such a number says anything, and only a sound one.
     """
-    if hazard is not None:
-        _require_sound(knowledge, typed, hazard, on or Unit())
+    _require_sound(knowledge, typed, hazard, on or Unit())
     units = _units_of(knowledge, hazard)
     known = units or tuple(quantity.unit for quantity in knowledge.quantities.values())
-    if why := why_no_look(typed) or (hazard is not None and why_not_now(typed.lower())):
+    if why := why_no_look(typed) or why_not_now(typed.lower()):
         raise NotAResult(why)
     if any(is_in(number, each) for number, _ in numbers_in(typed, known) for each in known):
         return typed
@@ -205,9 +202,9 @@ def _is_share(tokens: list[str]) -> bool:
     return said[:1] in [[sign] for sign in _PERCENTS] or said == ["per", "cent"]
 
 
-def _units_of(knowledge: Knowledge, hazard: Hazard | None) -> tuple[str, ...]:
+def _units_of(knowledge: Knowledge, hazard: Hazard) -> tuple[str, ...]:
     """The units in which the all-clear of a hazard is read; empty where it is no reading."""
-    test = None if hazard is None else knowledge.tests.get(hazard.all_clear or "")
+    test = knowledge.tests.get(hazard.all_clear or "")
     units = () if test is None else own_units(knowledge, test)
     return tuple(dict.fromkeys((*units, *_GAS_IN_AIR))) if {*units} & {*_SHARES} else units
 
