@@ -153,7 +153,7 @@ def _is_sound(knowledge: Knowledge, test: Test | None, number: str, unit_id: str
     better = "less-than" if _are_sound(knowledge, test, "0", on) else "more-than"
     if leg.bound not in (None, better):
         return False  # how much worse it is nobody knows
-    size = number if unit_id in _GAS_IN_AIR else number.lstrip("-")  # leads change sides
+    size = number.lstrip("-")  # leads change sides; gas below zero was refused before
     value = leg.value if size == number else abs(leg.value)
     return _can_be(knowledge, test, unit_id, value) and _are_sound(knowledge, test, size, on)
 
