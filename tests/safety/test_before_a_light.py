@@ -19,6 +19,7 @@ from tests.safety.work_state_samples import (
 )
 from tests.safety.work_state_ways import done, way
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.guards import allowed
 from troubleshoot.safety.needs import needs_of
 from troubleshoot.safety.route import steps_to_leave, steps_to_leave_cold
 from troubleshoot.safety.steps import Step
@@ -90,6 +91,28 @@ def test_what_counts_as_a_light_that_failed_is_what_the_rules_call_one(shipped: 
             assert left(shipped, finding.test, outcome).unburnt, (finding.test, outcome)
 
 
+@pytest.mark.parametrize(
+    ("work_state", "shut", "waits"),
+    [
+        ("running", False, True),
+        ("running-open", False, True),
+        ("energised-open", False, True),
+        ("locked-out", True, True),
+        ("locked-out", False, False),
+        ("any", False, False),
+    ],
+)
+def test_unburnt_gas_goes_before_power_or_hands_at_the_burner_and_holds_up_nothing_else(
+    work_state: str, shut: bool, waits: bool
+) -> None:
+    needed = ("gas-shut",) if shut else ()
+    test = a_test("some-look", kind="look", work_state=work_state, needs_state=needed)
+    gathered = replace(WorkState(), unburnt=True)
+    for unit, held_up in ((GAS_UNIT, waits), (PLAIN_UNIT, False)):
+        missing = allowed(gathered, test, None, unit)
+        assert any("unburnt gas" in each for each in missing) is held_up
+
+
 COOLED = replace(GAS_UNIT, called_to_cool=True)
 
 
@@ -129,6 +152,13 @@ def test_a_sound_start_or_light_leaves_nothing(shipped: Knowledge) -> None:
 def test_a_burner_test_lights_whatever_is_complained_of(shipped: Knowledge) -> None:
     assert left(shipped, "ignition-trials", "locks-out", COOLED).unburnt
     assert left(shipped, "flame-picture", "no-flame", COOLED).unburnt
+
+
+def test_a_test_of_somebody_elses_rules_leaves_what_it_says_unless_the_call_is_to_cool() -> None:
+    """What lights in it no list of ours knows: the file says that gas may have gathered."""
+    start = a_test("our-start", area="site", work_state="running", leaves_unburnt=("dead",))
+    assert after_test(WorkState(), start, None, ("dead",), GAS_UNIT).unburnt
+    assert not after_test(WorkState(), start, None, ("dead",), COOLED).unburnt
 
 
 def test_hands_go_in_at_a_burner_once_what_did_not_burn_has_gone() -> None:

@@ -10,7 +10,14 @@ import pytest
 from tests.building import base, test_of, unit_of
 from troubleshoot.knowledge.model import Hazard, Trigger
 from troubleshoot.safety.cautions import cautions_before
-from troubleshoot.safety.steps import LOCK_OFF, PANELS_OFF, PANELS_ON, RESTART, TOOLS_CLEAR
+from troubleshoot.safety.steps import (
+    LOCK_OFF,
+    PANELS_OFF,
+    PANELS_ON,
+    PLUG_TEST,
+    RESTART,
+    TOOLS_CLEAR,
+)
 from troubleshoot.safety.work_state import WorkState
 from troubleshoot.visit.state import VisitState
 
@@ -32,6 +39,8 @@ STEPS = {
     "lock off behind a closed panel": (LOCK_OFF, replace(CLOSED, **LOCKED), NONE),
     "started behind an open panel": (RESTART, OPEN, ["open"]),
     "started behind a closed panel": (RESTART, CLOSED, NONE),
+    "a plug tested behind an open panel": (PLUG_TEST, OPEN, ["open"]),
+    "a plug tested behind a closed panel": (PLUG_TEST, CLOSED, NONE),
     "another step at an open panel": (TOOLS_CLEAR, OPEN, NONE),
     "opened dead": (PANELS_OFF, replace(CLOSED, **LOCKED), NONE),
 }

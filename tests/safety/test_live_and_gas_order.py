@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
@@ -28,8 +29,8 @@ from troubleshoot.safety import step_guards as guards
 from troubleshoot.safety.cautions import cautions_before
 from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.route import steps_to_leave
-from troubleshoot.safety.steps import Step
-from troubleshoot.safety.transitions import after_step, after_test
+from troubleshoot.safety.steps import LOCK_OFF, RESTART, Step
+from troubleshoot.safety.transitions import after_step, after_test, refusals
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
 from troubleshoot.visit.events import Started, replay
 
@@ -167,6 +168,33 @@ def test_a_gas_unit_is_swept_before_its_power_is_back_where_a_burner_may_be_lit(
         steps = way(dead, test, unit)
         assert steps.index("combustible-gas-sweep") < steps.index("lock-off")
     assert "combustible-gas-sweep" not in way(dead, RUNNING, cooling)
+
+
+@pytest.mark.parametrize("step", [LOCK_OFF, RESTART])
+@pytest.mark.parametrize(
+    ("panels", "gas", "called_to_cool", "waits"),
+    [
+        ("on", "on", True, False),
+        ("on", "shut", False, False),
+        ("on", "on", False, True),
+        ("on", "unsure", False, True),
+        ("off", "on", True, True),
+        ("unsure", "on", True, True),
+        ("off", "shut", False, True),
+        ("unsure", "shut", False, True),
+    ],
+)
+def test_power_and_a_call_wait_for_the_sweep_unless_a_closed_unit_cannot_light(
+    step: str, panels: Any, gas: Any, called_to_cool: bool, waits: bool
+) -> None:
+    """A panel or a cock that is not known counts as open."""
+    unit = replace(GAS_UNIT, called_to_cool=called_to_cool)
+    unswept = WorkState(panels=panels, gas=gas)
+    swept = replace(unswept, clear=frozenset({"combustible-gas-sweep"}))
+    sweep = guards.GAS_SWEPT_BEFORE_A_CALL.words
+    assert (sweep in refusals(unswept, Step(step), unit)) is waits
+    assert sweep not in refusals(swept, Step(step), unit)
+    assert sweep not in refusals(unswept, Step(step), replace(unit, burns_gas=False))
 
 
 def test_a_live_480_volt_cabinet_is_opened_upstream_before_it_is_closed() -> None:

@@ -70,6 +70,7 @@ def test_hands_go_in_with_every_charge_of_the_unit_gone() -> None:
         ({"needs_state": ("meter-proved",)}, True),
         ({"id": GAS}, True),
         ({"id": SWEEP}, True),
+        ({"id": "made-safe"}, True),
         ({"id": CO}, False),
         ({"hazards": ("roof-edge-under-6-ft",)}, True),
         ({"hazards": ("roof-edge-6-to-15-ft",)}, True),

@@ -64,8 +64,30 @@ def test_it_is_tested_before_any_further_test_with_the_burner_and_before_no_othe
     assert "the plug tested under gas: outlet tap" in allowed(state, BURNING, None, GAS_UNIT)
     assert way(state, BURNING, GAS_UNIT)[-1] == PLUG.id
     assert PLUG.id in way(state, INLET, GAS_UNIT)
+    assert "the plug tested under gas: outlet tap" in allowed(state, INLET, None, GAS_UNIT)
     assert PLUG.id not in way(state, RUNNING, GAS_UNIT)
     assert PLUG.id not in way(state, MANIFOLD, GAS_UNIT)
+
+
+@pytest.mark.parametrize("work_state", ["running", "energised-open"])
+def test_it_waits_for_a_burner_and_not_for_the_cock_alone(work_state: str) -> None:
+    """The open cock puts no gas on it: without a call it would be swept and found tight."""
+    sequence = a_test("operating-sequence", area="site", work_state=work_state)
+    assert needs_of(sequence, None, GAS_UNIT).gas == "on"
+    lit = work_state == "running"
+    assert (PLUG.id in way(fired_again(), sequence, GAS_UNIT)) is lit
+    missing = allowed(fired_again(), sequence, None, GAS_UNIT)
+    assert any("plug" in each for each in missing) is lit
+
+
+@pytest.mark.parametrize("outcome", ["leaks", "cannot"])
+def test_untight_or_untried_it_leaves_gas_unburnt_though_the_call_was_to_cool(
+    outcome: str,
+) -> None:
+    """The burner is lit for the plug, whatever the unit was called for."""
+    cooled = replace(GAS_UNIT, called_to_cool=True)
+    assert after_step(fired_again(), PLUG, (outcome,), cooled).unburnt
+    assert not after_step(fired_again(), PLUG, ("tight",), cooled).unburnt
 
 
 def test_the_open_cock_tests_the_plug_before_the_valve() -> None:

@@ -7,10 +7,12 @@ from typing import Any
 
 import pytest
 
+from tests.building import fault
 from tests.safety.work_state_samples import PLAIN_UNIT, TWO_CIRCUITS, a_test
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.transitions import (
+    after_repair,
     after_step,
     after_test,
     expire,
@@ -135,6 +137,23 @@ def test_a_pressure_or_vacuum_test_leaves_its_circuit_so(
     assert after_test(state, test, "circuit 1", (), TWO_CIRCUITS).circuits == (
         ("circuit 1", condition),
     )
+
+
+@pytest.mark.parametrize(
+    ("hands", "leads"), [("at-leads", {"lead", "unit"}), ("inside", {"lead"}), ("outside", None)]
+)
+@pytest.mark.parametrize("power", ["locked-out", "on"])
+def test_a_repair_done_dead_lays_off_gloves_and_help_and_may_have_taken_leads_off(
+    power: Any, hands: str, leads: set[str] | None
+) -> None:
+    """29 CFR 1910.333(b)(2)(v)(A), from memory: all is looked at before the power is back."""
+    worn = fault("worn")
+    mended = replace(worn, repair=replace(worn.repair, hands=hands))
+    state = replace(DEAD, power=power)
+    laid_off = {"area_clear": False, "arc_clothing": False, "second_person": False}
+    dead = power == "locked-out" and leads is not None
+    then = replace(state, **laid_off, leads_off=frozenset(leads or ())) if dead else state
+    assert after_repair(state, mended) == then
 
 
 AWAY: dict[str, Any] = {

@@ -17,6 +17,7 @@ from troubleshoot.safety.needs import needs_of
 from troubleshoot.safety.profiles import (
     FULLY_QUALIFIED,
     PROFILES,
+    are_profiles,
     hand_over,
     hand_over_on_the_way,
     required,
@@ -82,6 +83,30 @@ def test_the_way_to_hands_in_work_is_open_only_to_a_qualified_electrical_person(
 def test_every_profile_that_a_rule_asks_for_can_be_spoken(shipped: Knowledge) -> None:
     asked = {profile for test in shipped.tests.values() for profile in required(test)}
     assert asked <= set(PROFILES)
+
+
+@pytest.mark.parametrize(
+    ("typed", "only_profiles"),
+    [
+        ("3", True),
+        ("3, 4", True),
+        ("gas", True),
+        ("Technician, gas, fire alarm", True),
+        ("3 gas", True),
+        ("gas fire", False),
+        ("gas and fire alarm", False),
+        ("3 alarm", False),
+        ("elec", False),
+        ("9", False),
+        ("", False),
+        (" , ", False),
+    ],
+)
+def test_what_is_typed_where_it_is_asked_who_asks_is_heard_for_a_danger_but_the_lists_own_words(
+    typed: str, only_profiles: bool
+) -> None:
+    """Gas and fire alarm are words of the list: alone they name no danger, among others they do."""
+    assert are_profiles(typed) is only_profiles
 
 
 @pytest.mark.parametrize("profile", PROFILES)
