@@ -142,16 +142,19 @@ def test_a_pressure_or_vacuum_test_leaves_its_circuit_so(
 @pytest.mark.parametrize(
     ("hands", "leads"), [("at-leads", {"lead", "unit"}), ("inside", {"lead"}), ("outside", None)]
 )
-@pytest.mark.parametrize("power", ["locked-out", "on"])
+@pytest.mark.parametrize("power", ["locked-out", "unsure", "on"])
 def test_a_repair_done_dead_lays_off_gloves_and_help_and_may_have_taken_leads_off(
     power: Any, hands: str, leads: set[str] | None
 ) -> None:
-    """29 CFR 1910.333(b)(2)(v)(A), from memory: all is looked at before the power is back."""
+    """29 CFR 1910.333(b)(2)(v)(A), from memory: all is looked at before the power is back.
+
+    A repair of more than half an hour is told when the lock is no longer sure, and leads are off.
+    """
     worn = fault("worn")
     mended = replace(worn, repair=replace(worn.repair, hands=hands))
     state = replace(DEAD, power=power)
     laid_off = {"area_clear": False, "arc_clothing": False, "second_person": False}
-    dead = power == "locked-out" and leads is not None
+    dead = power != "on" and leads is not None
     then = replace(state, **laid_off, leads_off=frozenset(leads or ())) if dead else state
     assert after_repair(state, mended) == then
 

@@ -94,10 +94,10 @@ def after_test(
 def after_repair(state: WorkState, fault: Fault) -> WorkState:
     """The state once a repair is said that was done dead: gloves are off, and help may have gone.
 
-    Of what has leads any of them may be off.
+    Of what has leads any of them may be off, though the lock is no longer sure: it took that long.
     """
     hands = fault.repair.hands
-    if state.power != "locked-out" or hands == "outside":
+    if state.power == "on" or hands == "outside":
         return state
     off = frozenset({WHOLE_UNIT}) if hands == "at-leads" else frozenset()
     return state.laid_off.with_facts(area_clear=False, leads_off=state.leads_off | off)
