@@ -47,7 +47,7 @@ LATER = {
     guards.SHOWN_DEAD, guards.TESTED_DEAD_AGAIN, guards.DEAD_PROVED, guards.CALLED_TO_RUN,
     guards.GAUGES_ON, guards.CHARGE_BLED, guards.BLED_BEFORE_TESTING_AGAIN,
     guards.HOSE_ON, guards.PLUG_IN, guards.PLUG_TESTED, guards.TAPS_PLUGGED,
-    guards.PANELS_CLOSED,
+    guards.PANELS_CLOSED, guards.HOOKED_UP, guards.NOTHING_HOOKED_UP,
 }  # fmt: skip
 """What is led to from some states alone: an earlier stage has made way for it."""
 

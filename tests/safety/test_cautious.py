@@ -31,7 +31,7 @@ UNSURE = {
 
 SETS = {
     "discharged": "both", "clear": "both", "leads_off": "either", "jumpers": "either",
-    "taps_open": "either", "hoses_on": "both", "plugs_untested": "either",
+    "hooked_up": "both", "taps_open": "either", "hoses_on": "both", "plugs_untested": "either",
 }  # fmt: skip
 A, B, BOTH = frozenset({"a"}), frozenset({"b"}), frozenset({"a", "b"})
 
@@ -188,8 +188,8 @@ def test_what_is_left_behind_is_said_and_nothing_else(
 def test_a_unit_as_found_is_live_closed_unproved_and_unwatched() -> None:
     assert WorkState() == WorkState(
         "on", "on", "on", "not-shown", "not-proved", False, "none-known", frozenset(), frozenset(),
-        frozenset(), "on", True, False, frozenset(), frozenset(), frozenset(), (), frozenset(),
-        False, "in-service", "not-checked", False, False,
+        frozenset(), frozenset(), "on", True, False, frozenset(), frozenset(), frozenset(), (),
+        frozenset(), False, "in-service", "not-checked", False, False,
     )  # fmt: skip
     assert UnitAtWork() == UnitAtWork((), (), (), False, False, False, False)
 

@@ -53,6 +53,7 @@ MUST_STAND = {
     "charge-recovered": "roof-safe no-refrigerant locked",
     "circuit-to-zero": "roof-safe locked",
     "charge-put-back": "roof-safe no-refrigerant locked emptied:circuit",
+    "hook-up-dead": "roof-safe locked opened dead-first dead-last meter-last bled:all",
     "leads-back": "roof-safe locked dead-first dead-last meter-last bled:all",
     "jumper-out": "roof-safe",
     "panels-on": "roof-safe",

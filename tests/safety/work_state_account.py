@@ -38,6 +38,8 @@ _VOIDED_BY: dict[str, tuple[str, ...]] = {
     "opened": ("closed-up",),
     "stopped": ("may-start",),
     "leads-off": ("leads-back",),
+    "hooked-up": ("leads-back", "unhooked"),
+    "unhooked": ("leads-back", "hooked-up"),
     "jumper-in": ("jumper-out",),
     "gas-about": ("no-gas",),
     "gas-opened": ("no-gas", "gas-shut"),
@@ -107,7 +109,10 @@ _PLUG_OUT = ("manometer-on", "manometer-off")
 """On a plug before the valve stands gas once the cock is open, on one behind it in a fire only."""
 
 _HANDS_ON_PARTS = frozenset(
-    ("leads-back", *_PLUG_OUT, "charge-recovered", "circuit-to-zero", "charge-put-back")
+    (
+        *("leads-back", "hook-up-dead", *_PLUG_OUT),
+        *("charge-recovered", "circuit-to-zero", "charge-put-back"),
+    )
 )
 """Nobody handles parts in arc gloves, nor is watched meanwhile, whatever comes of it."""
 
@@ -163,7 +168,9 @@ def after_event(world: World, event: str) -> World:
         "reopened": ("powered", "may-start", "ran", "away", "gas-opened", "cock-unknown"),
         "hour-passed": ("hour",),
     }
-    return happened(world, *things[event])
+    loose = (thing for thing in sorted(world) if thing.startswith("hooked-up"))
+    left = [f"un{thing}".replace("unhooked-up", "unhooked") for thing in loose]
+    return happened(world, *things[event], *(left if "away" in things[event] else ()))
 
 
 _THINGS: dict[tuple[str, str], tuple[str, ...]] = {
@@ -220,6 +227,8 @@ _THINGS: dict[tuple[str, str], tuple[str, ...]] = {
     ("charge-recovered", "recovered"): ("emptied {place}",),
     ("circuit-to-zero", "at-zero"): ("at-zero {place}",),
     ("charge-put-back", "charged"): ("charged-up {place}", "gauges-on {place}"),
+    ("hook-up-dead", "hooked-up"): ("hooked-up {place}",),
+    ("hook-up-dead", "*"): ("unhooked {place}",),
     ("leads-back", "back"): ("leads-back",),
     ("jumper-out", "out"): ("jumper-out",),
     ("lock-off", "switched-on"): ("powered",),

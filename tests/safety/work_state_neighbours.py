@@ -36,7 +36,8 @@ _WRONG: dict[str, tuple[Any, ...]] = {
     "only_steps_since_proof": (True, False),
     "second_source": ("none-known", "found", "locked"),
     "discharged": (frozenset(), frozenset({"blower"}), frozenset({"capacitor blower"})),
-    "leads_off": (frozenset(), frozenset({"compressor 1"})),
+    "leads_off": (frozenset(), frozenset({"compressor 1"}), frozenset({"flame rod lead"})),
+    "hooked_up": (frozenset(), frozenset({"flame rod lead"})),
     "jumpers": (frozenset(), frozenset({"call-by-jumper"})),
     "gas": ("on", "unsure", "shut"),
     "gas_swept": (True, False),
@@ -64,12 +65,16 @@ _WRONG: dict[str, tuple[Any, ...]] = {
 
 
 def with_one_fact_wrong(state: WorkState) -> Iterator[WorkState]:
-    """The state itself and every state that differs from it in one fact."""
+    """The state itself and every state that differs from it in one fact.
+
+    Where something is hooked up a lead is off, whatever comes.
+    """
     yield state
     for fact, values in _WRONG.items():
         for value in values:
-            if value != getattr(state, fact):
-                yield replace(state, **{fact: value})
+            wrong = replace(state, **{fact: value})
+            if wrong != state and wrong.hooked_up <= wrong.leads_off:
+                yield wrong
 
 
 def _along(state: WorkState, way: Iterable[Step], unit: UnitAtWork) -> Iterator[WorkState]:
@@ -150,7 +155,7 @@ def as_world(state: WorkState) -> World:
         "would-run": state.power != "locked-out" and state.calls != "off",
         "running-untried": state.power != "locked-out" and state.calls == "on",
         "tap-open": bool(state.taps_open),
-        "leads-off": bool(state.leads_off),
+        "leads-off": bool(state.leads_off - state.hooked_up),
         "jumper-in": bool(state.jumpers),
         "area-clear": state.area_clear,
         "unswept": may_be_lit and steps.GAS_SWEEP not in state.clear,
@@ -162,6 +167,7 @@ def as_world(state: WorkState) -> World:
     standing |= {f"bled {place}" for place in state.discharged}
     standing |= {f"tap-open {tap}" for tap in state.taps_open}
     standing |= {f"hose-on {tap}" for tap in state.hoses_on}
+    standing |= {f"hooked-up {place}" for place in state.hooked_up}
     standing |= {f"plug-untested {tap}" for tap in state.plugs_untested}
     for place, condition in state.circuits:
         standing |= {f"{thing} {place}" for thing in _CONDITIONS[condition]}

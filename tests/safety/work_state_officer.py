@@ -24,6 +24,11 @@ _WHAT_IS_COMPLAINED_OF = ("operating-sequence",)
 """Has the unit do what it is said not to do: to heat, where nobody said that it is to cool."""
 
 
+_HOOKED_UP = {
+    "meter-in-rod-lead": "flame rod lead",
+    "clamp-on-heater-lead": "heater lead",
+    "motor-leads-moved": "motor leads",
+}
 _TAPS = {"manometer-at-inlet": "inlet tap", "manometer-at-outlet": "outlet tap"}
 
 
@@ -38,6 +43,7 @@ class Officer:
         return (
             self._about_people(world, test)
             or self._about_power(world, test)
+            or self._about_what_is_hooked_up(world, test, place)
             or self._about_gas(world, test)
             or self._about_refrigerant(world, test, place)
         )
@@ -103,6 +109,18 @@ class Officer:
         measured = test.exposes != "none" and test.kind == "measurement"
         if measured and "meter" not in world:
             return "the meter is not proved"
+        return ""
+
+    def _about_what_is_hooked_up(self, world: World, test: Test, place: str | None) -> str:
+        at = f", {place}" if place else ""
+        wanted = {f"hooked-up {_HOOKED_UP[n]}{at}" for n in test.needs_state if n in _HOOKED_UP}
+        if not wanted <= world:
+            return "what is read live was not hooked up dead"
+        if test.work_state in ("running", *_OPEN_LIVE):
+            if any(thing.startswith("unhooked") for thing in world):
+                return "what was hooked up may be loose"
+            if {thing for thing in world if thing.startswith("hooked-up")} - wanted:
+                return "something is hooked up for another reading"
         return ""
 
     def _about_gas(self, world: World, test: Test) -> str:

@@ -65,6 +65,13 @@ MANIFOLD = a_test(
     exposes="line",
     needs_state=("manometer-at-outlet",),
 )
+IN_SERIES = a_test(
+    "flame-microamps",
+    area="ignition",
+    work_state="running-open",
+    exposes="line",
+    needs_state=("meter-in-rod-lead",),
+)
 JUMPERED = a_test(
     "call-by-jumper",
     kind="look",
@@ -87,6 +94,7 @@ AT_UNIT: tuple[Sample, ...] = tuple(
         GAS_SHUT,
         BURNING,
         MANIFOLD,
+        IN_SERIES,
         JUMPERED,
         SMOKE,
     )

@@ -39,6 +39,9 @@ Need = Literal[
     "gas-shut",
     "manometer-at-inlet",
     "manometer-at-outlet",
+    "meter-in-rod-lead",
+    "clamp-on-heater-lead",
+    "motor-leads-moved",
     "gauges-on",
     "charge-recovered",
 ]

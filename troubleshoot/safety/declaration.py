@@ -36,7 +36,7 @@ EVENT_WORDS: Final[Mapping[Event, str]] = MappingProxyType(
     }
 )
 
-At = Literal["unit", "capacitor", "drive", "tap", "circuit", "jumper"]
+At = Literal["unit", "capacitor", "drive", "tap", "hook-up", "circuit", "jumper"]
 
 
 def _as_it_was(state: WorkState, place: str, outcomes: Outcomes) -> WorkState:

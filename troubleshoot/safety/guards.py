@@ -97,7 +97,13 @@ def unit_may_run(state: WorkState, needs: Needs) -> str:
 
 
 def leads_are_back(state: WorkState, needs: Needs) -> str:
-    return "every lead back on" if needs.energised and state.leads_off else ""
+    off = state.leads_off - (state.hooked_up & set(needs.hook_ups))
+    return "every lead back on" if needs.energised and off else ""
+
+
+def it_is_hooked_up(state: WorkState, needs: Needs) -> str:
+    missing = [place for place in needs.hook_ups if place not in state.hooked_up]
+    return f"hooked up while it was dead: {'; '.join(missing)}" if missing else ""
 
 
 def no_jumper_behind_panels(state: WorkState, needs: Needs) -> str:
@@ -179,6 +185,7 @@ GUARDS: tuple[Guard, ...] = (
     nothing_can_start,
     unit_may_run,
     leads_are_back,
+    it_is_hooked_up,
     no_jumper_behind_panels,
     circuits_hold_their_charge,
     gas_is_swept,

@@ -21,6 +21,15 @@ TAPS: Final[Mapping[str, str]] = MappingProxyType(
 )
 """What a rule file calls a manometer on the gas train -> the tap that is opened for it."""
 
+HOOK_UPS: Final[Mapping[str, str]] = MappingProxyType(
+    {
+        "meter-in-rod-lead": "flame rod lead",
+        "clamp-on-heater-lead": "heater lead",
+        "motor-leads-moved": "motor leads",
+    }
+)
+"""What a rule file calls what is hooked up dead and read live -> where hands go in for it."""
+
 CircuitNeed = Literal["gauges-on", "charge-recovered"]
 
 ON_THE_ROOF: Final = frozenset({"roof-edge-under-6-ft", "roof-edge-6-to-15-ft"})
@@ -50,8 +59,8 @@ class Needs:
     """What must be true of the work state.
 
     `lock`: the power locked out, though nobody reaches in. `stored`: every place that must hold no
-    charge. `taps`: of the gas train, on the manometer. `no_unburnt`: of a burner, gone before it
-    is lit, or hands go in.
+    charge. `taps`: of the gas train, on the manometer. `hook_ups`: where something is hooked up
+    dead, to be read live. `no_unburnt`: of a burner, gone before it is lit, or hands go in.
     """
 
     energy: WorkStateName = "any"
@@ -65,6 +74,7 @@ class Needs:
     stored: tuple[str, ...] = ()
     gas: Literal["any", "on", "shut"] = "any"
     taps: tuple[str, ...] = ()
+    hook_ups: tuple[str, ...] = ()
     circuits: tuple[tuple[str, CircuitNeed], ...] = ()
     no_vacuum: bool = False
     is_step: bool = False
@@ -103,6 +113,7 @@ def needs_of(test: Test, place: str | None, unit: UnitAtWork) -> Needs:
         stored=unit.capacitors + unit.drives if energy == "locked-out" else (),
         gas=gas,
         taps=tuple(tap for word, tap in TAPS.items() if word in needed),
+        hook_ups=tuple(_at(at, place) for word, at in HOOK_UPS.items() if word in needed),
         circuits=_circuit_needs(needed, place, unit),
         no_vacuum=VACUUM in hazards and "charge-recovered" not in needed,
         is_step=test.kind == "step",
@@ -121,6 +132,10 @@ def for_dead_work(unit: UnitAtWork) -> Needs:
         meter=True,
         stored=unit.capacitors + unit.drives,
     )
+
+
+def _at(point: str, place: str | None) -> str:
+    return f"{point}, {place}" if place else point
 
 
 def _on_the_roof(test: Test) -> bool:

@@ -194,8 +194,16 @@ CHARGE_BLED: Final = StepGuard(
     lambda state, place, unit: _charge_is_bled(state, unit),
 )
 LEADS_BACK: Final = StepGuard(
-    "every lead back on",
+    "every lead back on, but those hooked up for a reading",
+    lambda state, place, unit: state.leads_off <= state.hooked_up,
+)
+NOTHING_HOOKED_UP: Final = StepGuard(
+    "every lead back on, and nothing hooked up",
     lambda state, place, unit: not state.leads_off,
+)
+HOOKED_UP: Final = StepGuard(
+    "what the reading wants hooked up dead",
+    lambda state, place, unit: place in state.hooked_up,
 )
 AREA_CLEAR: Final = StepGuard(
     "tools and people clear",

@@ -18,8 +18,8 @@ class Way:
 
     @property
     def dead_wanted(self) -> bool:
-        """Work has to be done dead: the test itself, leads put back, a tap of the gas train."""
-        before_power = bool(self.state.leads_off) or self.taps_wrong
+        """Work has to be done dead: the test itself, leads, what is hooked up, a tap of the gas."""
+        before_power = self.leads_wrong or self.hook_up_wanted or self.taps_wrong
         return self.needs.energy == "locked-out" or (self.needs.energised and before_power)
 
     @property
@@ -32,6 +32,17 @@ class Way:
     def hands_in(self) -> bool:
         """Work is done dead: what is worn and who helps for live work waits until it is over."""
         return self.state.dead == "proved"
+
+    @property
+    def leads_wrong(self) -> bool:
+        """The power is needed, and leads are off, or hooked up for another reading."""
+        meant = self.state.hooked_up & set(self.needs.hook_ups)
+        return self.needs.energised and not self.state.leads_off <= meant
+
+    @property
+    def hook_up_wanted(self) -> bool:
+        """Something has to be hooked up before the power comes."""
+        return not set(self.needs.hook_ups) <= self.state.hooked_up
 
     @property
     def taps_wrong(self) -> bool:

@@ -84,7 +84,8 @@ class WorkState:
     would not stop by its controls. `dead`: how far the proof has come: tested once, shown when the
     meter has been proved again right after it, tested again after the last discharge, proved when
     the meter has then been proved once more. `only_steps_since_proof`: no test came after the
-    meter's last proof, so that a test for dead may follow on it. `discharged`, `leads_off`: places.
+    meter's last proof, so that a test for dead may follow on it. `discharged`, `leads_off`: places;
+    `hooked_up`: those of `leads_off` where that is meant, to read something live.
     `jumpers`: the technician's own temporary jumpers that are in. `gas`: unsure where others may
     have turned the cock since it was last known. `gas_swept`: since the last sweep
     that found no gas none was found, nor was the cock opened. `unburnt`: a light has failed, or
@@ -104,6 +105,7 @@ class WorkState:
     second_source: SecondSource = "none-known"
     discharged: frozenset[str] = frozenset()
     leads_off: frozenset[str] = frozenset()
+    hooked_up: frozenset[str] = frozenset()
     jumpers: frozenset[str] = frozenset()
     gas: Gas = "on"
     gas_swept: bool = True
@@ -185,8 +187,9 @@ def open_items(state: WorkState) -> tuple[str, ...]:
     items = [f"temporary jumper still in: {name}" for name in sorted(state.jumpers)]
     items += [
         "leads not known to be all back on" if place == WHOLE_UNIT else f"leads off: {place}"
-        for place in sorted(state.leads_off)
+        for place in sorted(state.leads_off - state.hooked_up)
     ]
+    items += [f"hooked up for a reading: {place}" for place in sorted(state.hooked_up)]
     items += [f"{place}: {spoken(condition)}" for place, condition in state.circuits]
     if state.gas == "shut":
         items.append("gas cock shut")
@@ -230,6 +233,7 @@ def cautious(one: WorkState, other: WorkState) -> WorkState:
         second_source=min(one.second_source, other.second_source, key=_SECOND_SOURCE_LADDER.index),
         discharged=one.discharged & other.discharged,
         leads_off=one.leads_off | other.leads_off,
+        hooked_up=one.hooked_up & other.hooked_up,
         jumpers=one.jumpers | other.jumpers,
         gas=one.gas if one.gas == other.gas else "unsure",
         gas_swept=one.gas_swept and other.gas_swept and one.gas == other.gas,

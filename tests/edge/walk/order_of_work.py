@@ -32,6 +32,7 @@ CONFIRMING = {
     "gas-cock-shut": "shut", "gas-cock-open": "open", "manometer-on": "on",
     "manometer-off": "plugged", "charge-recovered": "recovered",
     "circuit-to-zero": "at-zero", "leads-back": "back", "jumper-out": "out",
+    "hook-up-dead": "hooked-up",
     "charge-put-back": "charged", "fire-panel-back": "in-service",
     "plug-under-gas": "tight", "tools-clear": "clear", "lock-off": "switched-on",
 }  # fmt: skip
@@ -55,6 +56,7 @@ _BEFORE_STEPS: dict[str, tuple[str, ...]] = {
     "plug-under-gas": ("roof-safe",),
     "charge-recovered": ("roof-safe", "locked"),
     "charge-put-back": ("roof-safe", "locked"),
+    "hook-up-dead": ("roof-safe", *_DEAD, "opened"),
     "leads-back": ("roof-safe", "locked"),
     "lock-off": ("roof-safe",),
     "restart-and-watch": ("roof-safe",),

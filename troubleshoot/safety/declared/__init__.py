@@ -41,6 +41,7 @@ _IN_ORDER: Final = (
     refrigerant.RECOVER,
     refrigerant.CIRCUIT_TO_ZERO,
     refrigerant.RECHARGE,
+    panels.HOOK_UP,
     panels.LEADS_BACK,
     panels.JUMPER_OUT,
     panels.PANELS_ON,

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from troubleshoot.safety import steps
-from troubleshoot.safety.changes import any_other, drops, sets
+from troubleshoot.safety.changes import adds, all_of, any_other, drops, sets
 from troubleshoot.safety.declaration import SafetyStep
 from troubleshoot.safety.step_guards import (
     ARC_CLOTHING_IF_480,
@@ -15,9 +15,11 @@ from troubleshoot.safety.step_guards import (
     DEAD_PROVED,
     GAS_SWEPT_BEFORE_OPENING,
     HELP_THERE_IF_LIVE,
+    HOOKED_UP,
     JUMPERS_OUT,
     LOCKED_OUT,
     LOCKED_OUT_BEFORE_CLOSING_480,
+    NOTHING_HOOKED_UP,
     PANELS_CLOSED,
     PANELS_NOT_ON,
     POWER_ON,
@@ -54,13 +56,26 @@ PANELS_OFF_ENERGISED: Final = SafetyStep(
     does=sets(panels="off"),
     lost=PANELS_OFF.lost,
 )
+
+# What is read live goes in, or is moved, while hands may be in there: locked out and proved dead.
+HOOK_UP: Final = SafetyStep(
+    id=steps.HOOK_UP,
+    at="hook-up",
+    sound="hooked-up",
+    by_hand=True,
+    after=(ROOF_SAFE, LOCKED_OUT, PANELS_ARE_OFF, DEAD_PROVED, CHARGE_BLED),
+    brings=(HOOKED_UP,),
+    does=all_of(adds("leads_off"), adds("hooked_up")),
+    otherwise=any_other(all_of(adds("leads_off"), drops("hooked_up"))),
+    lost={"resumed": sets(hooked_up=frozenset())},
+)
 LEADS_BACK: Final = SafetyStep(
     id=steps.LEADS_BACK,
     sound="back",
     by_hand=True,
     after=(ROOF_SAFE, LOCKED_OUT, DEAD_PROVED, CHARGE_BLED),
-    brings=(LEADS_ARE_BACK,),
-    does=sets(leads_off=frozenset()),
+    brings=(LEADS_ARE_BACK, NOTHING_HOOKED_UP),
+    does=sets(leads_off=frozenset(), hooked_up=frozenset()),
 )
 JUMPER_OUT: Final = SafetyStep(
     id=steps.JUMPER_OUT,

@@ -1,0 +1,89 @@
+"""What is read live is hooked up dead, before the power comes, and taken out dead again."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+import pytest
+
+from tests.safety.work_state_samples import IN_SERIES, RUNNING
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.needs import HOOK_UPS, needs_of
+from troubleshoot.safety.route import steps_to, steps_to_leave, steps_to_leave_off
+from troubleshoot.safety.steps import Step
+from troubleshoot.safety.transitions import after_step, expire
+from troubleshoot.safety.work_state import UnitAtWork, WorkState, open_items
+
+UNIT = UnitAtWork(capacitors=("capacitor blower",), burns_gas=True)
+DEAD = ["lockout", "panels-off", "verified-dead"]
+ROD = "flame rod lead"
+
+
+def done(state: WorkState, steps: tuple[Step, ...], confirmed: dict[str, str]) -> WorkState:
+    for step in steps:
+        state = after_step(state, step, (confirmed[step.id],), UNIT)
+    return state
+
+
+@pytest.fixture
+def hooked_up(shipped: Knowledge) -> WorkState:
+    """The flame current, ready to be read."""
+    confirmed = {test.id: str(test.healthy[0]) for test in shipped.tests.values() if test.healthy}
+    start = WorkState()
+    return done(start, steps_to(start, needs_of(IN_SERIES, None, UNIT), UNIT), confirmed)
+
+
+def test_it_is_hooked_up_between_the_proof_of_dead_and_the_power(hooked_up: WorkState) -> None:
+    """Regression: a rod lead was opened on a live panel, which its own text forbids."""
+    way = [step.id for step in steps_to(WorkState(), needs_of(IN_SERIES, None, UNIT), UNIT)]
+    assert "panels-off-energised" not in way
+    hook_up, power = way.index("hook-up-dead"), way.index("lock-off")
+    assert all(way.index(step) < hook_up for step in [*DEAD, "capacitor-discharge"])
+    assert hook_up < power < way.index("restart-and-watch")
+    assert hooked_up.hooked_up == {ROD}
+    assert open_items(hooked_up)[0] == f"hooked up for a reading: {ROD}"
+
+
+@pytest.mark.parametrize("way_back", [steps_to_leave, "another", steps_to_leave_off])
+def test_it_comes_out_dead_before_anything_else_runs(
+    hooked_up: WorkState, way_back: object
+) -> None:
+    """Regression: after a flame current nobody was asked to put the rod's lead back."""
+    if way_back == "another":
+        way = steps_to(hooked_up, needs_of(RUNNING, None, UNIT), UNIT)
+    elif way_back is steps_to_leave:
+        way = steps_to_leave(hooked_up, UNIT)
+    else:
+        way = steps_to_leave_off(replace(hooked_up, power="locked-out"), UNIT)
+    steps = [step.id for step in way]
+    back = steps.index("leads-back")
+    assert steps.index("verified-dead") < back
+    assert "lock-off" not in steps[:back]
+
+
+def test_after_an_absence_it_is_looked_to_again(hooked_up: WorkState) -> None:
+    away = expire(hooked_up, "resumed")
+    steps = [step.id for step in steps_to(away, needs_of(IN_SERIES, None, UNIT), UNIT)]
+    assert steps.index("leads-back") < steps.index("hook-up-dead") < steps.index("lock-off")
+
+
+def test_every_test_that_is_hooked_up_dead_and_read_live_says_so_in_data(
+    shipped: Knowledge,
+) -> None:
+    """What its text says of a lock-out it is led to: none of them but by a sentence."""
+    live = ("running", "running-open", "energised-open")
+    told = {
+        test.id
+        for test in shipped.tests.values()
+        if test.work_state in live
+        and test.kind != "step"
+        and any(
+            words in " ".join(test.how).lower()
+            for words in ("while it was locked out", "with the unit locked out", "lock out, find")
+        )
+    }
+    declared = {t.id for t in shipped.tests.values() if HOOK_UPS.keys() & {*t.needs_state}}
+    assert told == declared
+    assert declared == {
+        "flame-current", "compressor-leads-rolled", "heater-limit-in-run", "heater-limit-opens",
+    }  # fmt: skip
