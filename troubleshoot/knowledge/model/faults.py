@@ -116,6 +116,10 @@ class Proof:
     text: Annotated[str, "the reading that must be right after the repair"]
     finding: Annotated[Finding | None, "the same as a finding"] = None
     called: Annotated[bool, "true: read with the unit called to run, its test or not"] = False
+    runs: Annotated[
+        Literal["unit", "heat"] | None,
+        "what runs, or has run, with the panels on when it is read, its test or not",
+    ] = None
     exists_when: ExistsWhen = field(default_factory=dict)
 
 

@@ -39,7 +39,7 @@ def next_of_repair(
     left = left_to_prove(knowledge, state)
     for proof in left:
         test = test_of(knowledge, proof)
-        if can_be_read(knowledge, state, test):
+        if can_be_read(knowledge, state, proof):
             live = test is not None and is_read_live(test)
             cautions = cautions_before(knowledge, state, test) if test and live else ()
             return Decision("prove", test, cautions=cautions, proof=proof)
@@ -74,7 +74,7 @@ def before_any_start(
         test = test_of(knowledge, proof)
         if test is None or test.work_state != "energised-open":
             continue
-        if can_be_read(knowledge, state, test):
+        if can_be_read(knowledge, state, proof):
             cautions = cautions_before(knowledge, state, test)
             return Decision("prove", test, cautions=cautions, proof=proof)
         if _may_be_reached(knowledge, state, conclusions, test):
@@ -113,7 +113,7 @@ def waiting(knowledge: Knowledge, state: VisitState) -> tuple[Proof, ...]:
     return tuple(
         proof
         for proof, test in left
-        if not (test and is_read_live(test)) and not can_be_read(knowledge, state, test)
+        if not (test and is_read_live(test)) and not can_be_read(knowledge, state, proof)
     )
 
 
@@ -126,6 +126,8 @@ def read_live(knowledge: Knowledge, state: VisitState) -> tuple[Proof, ...]:
 def test_of(knowledge: Knowledge, proof: Proof) -> Test | None:
     """The test that a proof is read by, where the rules name one, as the proof has it done."""
     test = knowledge.read_by(proof)
+    if test and proof.runs:
+        return replace(test, work_state="running", needs_state=())
     return replace(test, work_state="running-open") if test and proof.called else test
 
 
@@ -134,27 +136,31 @@ def is_read_live(test: Test) -> bool:
     return test.work_state in OPEN_LIVE
 
 
-def can_be_read(knowledge: Knowledge, state: VisitState, test: Test | None) -> bool:
+def can_be_read(knowledge: Knowledge, state: VisitState, proof: Proof) -> bool:
     """Whether a proof can be read as the unit stands; without a test, on a unit that runs.
 
-    No burner is read before its gas cock is known to be open.
+    No burner is read before its gas cock is known to be open, nor before the roof, where it is lit,
+    was found safe.
     """
+    test = test_of(knowledge, proof)
     if test is not None and is_read_live(test):
         return not steps_before(state, test, None) and not is_blocked(state, test, None)
     if test is not None and test.work_state in _DEAD_OR_OUTSIDE:
         return True
-    runs = state.work.power == "on" and state.work.calls != "off"
-    return runs and not _wants_gas(knowledge, state, test)
+    work = state.work
+    runs = work.power == "on" and work.calls != "off"
+    lit = work.gas == "on" and work.roof == "go"
+    return runs and (lit or not _wants_a_burner(knowledge, state, proof))
 
 
-def _wants_gas(knowledge: Knowledge, state: VisitState, test: Test | None) -> bool:
-    """Whether a burner has to be lit for a proof, and its cock is not known to be open."""
-    said = state.repair_begun
-    if said is None or state.work.gas == "on":
+def _wants_a_burner(knowledge: Knowledge, state: VisitState, proof: Proof) -> bool:
+    """Whether a burner has to be lit for a proof."""
+    said, test = state.repair_begun, test_of(knowledge, proof)
+    if said is None or not state.at_work.burns_gas:
         return False
     if test is None:
         return knowledge.faults[said.fault].subsystem in BURNER_AREAS
-    return needs_of(test, None, state.at_work).gas == "on"
+    return proof.runs == "heat" or needs_of(test, None, state.at_work).gas == "on"
 
 
 def _may_be_reached(
