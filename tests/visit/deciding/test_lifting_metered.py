@@ -22,6 +22,7 @@ from troubleshoot.visit.events import (
     Resumed,
     Started,
     StepDone,
+    TakenAfresh,
     VisitEnded,
     replay,
 )
@@ -182,3 +183,28 @@ def test_what_was_read_in_part_before_a_long_break_is_read_anew(
     conclusions = conclude_visit(decider.reasoner, state)
     (stop,) = conclusions.standing_stops
     assert lifting_finding(decider.knowledge, state, conclusions, stop) == (first, None)
+
+
+CO: Spot = ("room-carbon-monoxide", None)
+
+
+@pytest.mark.parametrize(("read", "stands"), [("8 ppm", True), ("0 ppm", False)])
+def test_a_number_that_may_be_over_its_limit_by_the_meter_lifts_nothing(
+    read: str, stands: bool, decider: Decider
+) -> None:
+    """Regression: 8 +/-12 ppm lifted both STOPs of carbon monoxide, whose limit is 9 ppm."""
+    events: list[Event] = [
+        *start(), Answered(CO[0], text="38 ppm"),
+        Halted.over("carbon-monoxide-in-room", CO), CLOSED,
+        Reopened.on("carbon-monoxide-in-room", RESULT, CO), TakenAfresh.of(CO),
+        Answered(CO[0], text=read),
+    ]  # fmt: skip
+    assert bool(standing(decider, events)) is stands
+    if not stands:
+        return
+    decision = next_of(decider, events)
+    assert decision.kind == "stop" and decision.stop is not None
+    found = conclude_visit(decider.reasoner, replay(decider.knowledge, events))
+    state = replay(decider.knowledge, events)
+    assert lifting_finding(decider.knowledge, state, found, decision.stop) == CO, "once more"
+    assert standing(decider, [*events, TakenAfresh.of(CO), Answered(CO[0], text="0 ppm")]) == set()

@@ -114,6 +114,9 @@ def show_verdict(terminal: Terminal, reading: Reading, knowledge: Knowledge) -> 
             f"{low} to {high}" if low and high else f"at least {low}" if low else f"at most {high}"
         )
         words.append(f"{found.verdict}; a sound unit reads {band}")
+    elif other := found.at_ends - {found.outcome}:
+        test = knowledge.tests[reading.test]
+        words.append(f"by the meter it may be {' or '.join(map(test.spoken, sorted(other)))}")
     terminal.say(" - ".join(words), 1)
 
 

@@ -10,7 +10,7 @@ JCGM 106 / ISO 14253-1.
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
 
 from troubleshoot.frozen import frozen
@@ -29,6 +29,9 @@ from troubleshoot.reasoning.unit.places import Place
 WITHOUT_ITS_DECIMALS = "too close to call without its decimals"
 """The verdict where the meter would decide, had the number not been rounded."""
 
+COVERAGE = 2.0
+"""Standard uncertainties from a number to its ends: about 95 in a hundred (JCGM 100, 6.3.3)."""
+
 POSSIBLE = 0.02
 """The chance above which an outcome may be what was read."""
 
@@ -44,7 +47,8 @@ class Classified:
     "outside" or too close to call (with this meter, or without its decimals) against the healthy
     band; `low` and `high` are that band in the deciding quantity's unit, where there is one.
     `by_meter`: every outcome that the number as typed may be by the meter's own accuracy, none
-    milder than what was seen.
+    milder than what was seen. `at_ends`: every outcome at either end of what the meter may have
+    read, where several numbers decide too.
     """
 
     outcome: str
@@ -57,6 +61,7 @@ class Classified:
     low: float | None
     high: float | None
     by_meter: frozenset[str]
+    at_ends: frozenset[str] = frozenset()
 
 
 def outcomes_here(test: Test, unit: Unit) -> tuple[Outcome, ...]:
@@ -90,6 +95,12 @@ def classify(test: Test, place: Place | None, values: Values) -> Classified | No
     exact = value.number == 0 or math.isinf(value.number)
     soft = len(measured) == 1 and value.soft and value.whole_u > 0 and not exact
     by_meter = frozenset(seen)
+    at_ends = {
+        end
+        for name in measured
+        if name in read and (one := present[name]) is not None and one.typed
+        for end in _at_ends(outcomes, name, one, numbers, place, values)
+    }
     if not soft:
         chances: Mapping[str, float] = dict.fromkeys(seen, 1.0)
         low = high = None
@@ -108,8 +119,26 @@ def classify(test: Test, place: Place | None, values: Values) -> Classified | No
         low, high = _healthy_band(test, bands, value.number)
         verdict = _verdict(test, outcome, value, low, high)
     return Classified(
-        outcome, seen, chances, main, value.number, value.whole_u, verdict, low, high, by_meter
-    )
+        outcome, seen, chances, main, value.number, value.whole_u, verdict, low, high, by_meter,
+        frozenset(at_ends),
+    )  # fmt: skip
+
+
+def _at_ends(
+    outcomes: Sequence[Outcome],
+    name: str,
+    value: Value,
+    numbers: Mapping[str, float],
+    place: Place | None,
+    values: Values,
+) -> Iterator[str]:
+    """The outcomes at both ends of what the meter may have read, the other numbers as they are."""
+    if value.number == 0 or math.isinf(value.number):
+        return
+    for end in (value.number - COVERAGE * value.u, value.number + COVERAGE * value.u):
+        outcome = outcome_at(outcomes, {**numbers, name: end}, place, values)
+        if outcome is not None:
+            yield outcome
 
 
 def _milder(test: Test, seen: tuple[str, ...]) -> frozenset[str]:

@@ -59,6 +59,11 @@ class Reading:
         return frozenset(self.seen) | near
 
     @property
+    def at_worst(self) -> frozenset[str]:
+        """What it may be, at either end of the meter's accuracy too: what lifts a STOP is sound."""
+        return self.possible if self.classified is None else self.possible | self.classified.at_ends
+
+    @property
     def calls_up(self) -> frozenset[str]:
         """Every outcome it may be by the meter's own accuracy, for hazards: the worse side counts.
 

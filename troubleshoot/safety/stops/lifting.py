@@ -15,6 +15,7 @@ from typing import Final
 from troubleshoot.knowledge.model import Knowledge, Stop
 from troubleshoot.reasoning.chaining.on_record import ON_RECORD
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
+from troubleshoot.reasoning.readings.readings import Reading
 from troubleshoot.reasoning.readings.validity import circuits
 from troubleshoot.safety.declared import sound_outcomes
 from troubleshoot.safety.hearing.dangers import ANY_DANGER
@@ -159,7 +160,7 @@ def lifting_finding(
         if not_yet_afresh(knowledge, job, each, met.answers):
             return each
         if not _is_sound(knowledge, conclusions, each):
-            return None
+            return each if _is_doubtful(knowledge, conclusions, each) else None
     return None
 
 
@@ -218,8 +219,22 @@ def _is_lifted(knowledge: Knowledge, job: Job, conclusions: Conclusions, met: St
 
 
 def _is_sound(knowledge: Knowledge, conclusions: Conclusions, spot: Spot) -> bool:
-    """Whether a finding is sound as it was read last, everywhere where it is of no one place."""
-    test = knowledge.tests[spot[0]]
-    sound = sound_outcomes(test)
-    readings = [r for r in conclusions.readings if r.test == test.id and spot[1] in (None, r.at)]
-    return bool(readings) and all(r.valid and r.possible and r.possible <= sound for r in readings)
+    """Whether a finding is sound as it was read last, everywhere where it is of no one place.
+
+    At its worse end by the meter's accuracy, too.
+    """
+    sound = sound_outcomes(knowledge.tests[spot[0]])
+    readings = _readings_of(conclusions, spot)
+    return bool(readings) and all(r.valid and r.possible and r.at_worst <= sound for r in readings)
+
+
+def _is_doubtful(knowledge: Knowledge, conclusions: Conclusions, spot: Spot) -> bool:
+    """Whether a finding reads sound, but not at its worse end: it is read once more."""
+    sound = sound_outcomes(knowledge.tests[spot[0]])
+    readings = _readings_of(conclusions, spot)
+    seen = all(r.valid and r.seen and sound.issuperset(r.seen) for r in readings)
+    return bool(readings) and seen
+
+
+def _readings_of(conclusions: Conclusions, spot: Spot) -> list[Reading]:
+    return [r for r in conclusions.readings if r.test == spot[0] and spot[1] in (None, r.at)]
