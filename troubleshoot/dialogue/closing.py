@@ -23,7 +23,7 @@ from troubleshoot.safety.needs import HEAT_IS_ON, ONE_CALL
 from troubleshoot.safety.steps import RESTART, STOP_BY_CONTROLS
 from troubleshoot.safety.stops.tags import gas_tag, tag_lines
 from troubleshoot.visit.deciding.decision import Decision
-from troubleshoot.visit.deciding.left_off import gas_left, left_for, left_off
+from troubleshoot.visit.deciding.left_off import gas_left, left_for, left_off_at
 from troubleshoot.visit.deciding.nameplate import plate_to_ask
 from troubleshoot.visit.deciding.proving import left_to_prove, read_live, waiting
 from troubleshoot.visit.events import Closing, ProofRead, Repaired, VisitEnded, after
@@ -210,7 +210,7 @@ def close(book: VisitBook, voice: Voice, decision: Decision, conclusions: Conclu
 
     Raises Leave.
     """
-    off = left_off(conclusions)
+    off = left_off_at(book.knowledge, book.state, conclusions)
     for fired in off.all:
         voice.say("Write on the tag:")
         voice.say_all(tag_lines(book.knowledge, book.state, conclusions, fired), 1)

@@ -6,7 +6,7 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.visit.deciding.decision import Decision
-from troubleshoot.visit.deciding.left_off import left_off
+from troubleshoot.visit.deciding.left_off import left_off_at
 from troubleshoot.visit.deciding.next import TAKES_IT_AWAY
 
 
@@ -26,7 +26,7 @@ class StayingOff:
         """
         if not self.book.state.closing or self.told_what_stays:
             return
-        off = left_off(conclusions)
+        off = left_off_at(self.book.knowledge, self.book.state, conclusions)
         if decision.reason != TAKES_IT_AWAY or decision.aim is None:
             self.told_what_stays = True
             self.voice.say_all(off.lines)

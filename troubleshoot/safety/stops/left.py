@@ -27,9 +27,15 @@ def with_left_before(knowledge: Knowledge, job: Job, conclusions: Conclusions) -
 
 
 def _standing(knowledge: Knowledge, now: FiredHazard | None, left: LeftOn) -> FiredHazard:
-    """A danger as it stands: where it was left, and where it is found now."""
+    """A danger as it stands: where it was left, and where it is found now.
+
+    One that stopped the whole job was lifted before its visit was closed, its repair not proved: it
+    keeps off what it did, and stops nobody from reading it.
+    """
+    hazard = knowledge.hazards[left.hazard]
     if now is None or not now.found:
-        return FiredHazard(knowledge.hazards[left.hazard], left.circuits, (LEFT,), found=True)
+        hazard = replace(hazard, stop=None) if hazard.stops_the_job else hazard
+        return FiredHazard(hazard, left.circuits, (LEFT,), found=True)
     return replace(now, circuits=tuple(sorted({*now.circuits, *left.circuits})))
 
 
@@ -40,7 +46,7 @@ def is_over(conclusions: Conclusions, left: LeftOn) -> bool:
         circuit
         for reading in conclusions.readings
         if reading.test in left.tests and reading.valid and reading.possible
-        if reading.possible <= {*tests[reading.test].healthy}
+        if reading.at_worst <= {*tests[reading.test].healthy}
         for circuit in layout.circuits_of(reading.at)
     }
     bad = any(

@@ -7,6 +7,7 @@ and sound, takes that away.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final
 
 from troubleshoot.frozen import frozen
@@ -20,7 +21,11 @@ from troubleshoot.safety.profiles import hand_over
 from troubleshoot.safety.steps import GAS_OPEN, PLUG_TEST
 from troubleshoot.safety.stops.standing import has_ended
 from troubleshoot.safety.work_state import WorkState, untested_plugs
+from troubleshoot.visit.deciding.unproved import stopped_and_unproved
 from troubleshoot.visit.state import VisitState
+
+UNPROVED: Final = "unproved"
+"""The atom that stands for what stopped the job, and whose repair is not proved."""
 
 STAYS_SHUT: Final = "The gas cock stays shut and tagged until it has been."
 LEFT_SHUT: Final = "The gas cock was left shut."
@@ -93,6 +98,20 @@ def left_for(off: LeftOff, work: WorkState) -> tuple[str, ...]:
     return (*(fired.hazard.id for fired in off.all), *still)
 
 
+def left_off_at(knowledge: Knowledge, state: VisitState, conclusions: Conclusions) -> LeftOff:
+    """What a visit leaves off: for what stands, and for what stopped it, its repair not proved."""
+    standing = {fired.hazard.id for fired in conclusions.hazards if fired.found}
+    places = tuple(sorted(conclusions.case.unit.layout.circuits_of(None)))
+    unproved = tuple(
+        FiredHazard(hazard, places, (UNPROVED,), found=True)
+        for hazard in stopped_and_unproved(knowledge, state)
+        if hazard.id not in standing
+    )
+    again = {fired.hazard.id for fired in unproved}
+    others = (fired for fired in conclusions.hazards if fired.hazard.id not in again)
+    return left_off(replace(conclusions, hazards=(*others, *unproved)))
+
+
 def left_off(conclusions: Conclusions) -> LeftOff:
     """What a case's dangers keep off."""
     unit, heat, circuits = [], [], []
@@ -113,6 +132,8 @@ def left_off(conclusions: Conclusions) -> LeftOff:
 
 def _is_over(conclusions: Conclusions, fired: FiredHazard) -> bool:
     """Whether everything has been read that ends a ban of this hazard."""
+    if fired.because == (UNPROVED,):
+        return False
     ending = [ban for ban in fired.hazard.forbids if ban.until]
     return bool(ending) and all(has_ended(conclusions, fired, ban) for ban in ending)
 

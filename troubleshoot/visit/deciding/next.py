@@ -36,7 +36,7 @@ from troubleshoot.safety.stops.parts import not_yet_afresh
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.visit.deciding.decision import Decision, nearer_to, to_do
-from troubleshoot.visit.deciding.left_off import left_off, stays_cold
+from troubleshoot.visit.deciding.left_off import left_off, left_off_at, stays_cold
 from troubleshoot.visit.deciding.lifting import towards_lifting
 from troubleshoot.visit.deciding.proving import before_any_start, next_of_repair, stopped_first
 from troubleshoot.visit.deciding.put_before import cuts_power, first_look, to_save
@@ -278,7 +278,7 @@ class Decider:
         proving = next_of_repair(self.knowledge, state, conclusions, is_back=False)
         if proving is not None:
             return proving
-        off = left_off(conclusions)
+        off = left_off_at(self.knowledge, state, conclusions)
         way = steps_to_leave_cold if stays_cold(self.knowledge, state, off) else steps_to_leave
         steps = (steps_to_leave_off if off.unit else way)(state.work, state.at_work)
         if not steps:

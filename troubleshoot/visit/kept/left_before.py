@@ -116,9 +116,9 @@ def _left(
     from troubleshoot.safety.profiles import spoken
     from troubleshoot.safety.stops.left import LEFT
     from troubleshoot.safety.stops.tags import found_words, removers
-    from troubleshoot.visit.deciding.left_off import left_off
+    from troubleshoot.visit.deciding.left_off import left_off_at
 
-    for what, fired in left_off(found).parts:
+    for what, fired in left_off_at(knowledge, state, found).parts:
         if fired.because == (LEFT,):  # it stays told as whoever found it left it
             continue
         were = "were" if " and " in what else "was"
@@ -135,9 +135,11 @@ def _left(
 
 
 def _tests(fired: FiredHazard) -> tuple[str, ...]:
-    """The tests whose sound reading takes a danger away."""
+    """The tests whose sound reading takes a danger away; of an unproved repair its all-clear."""
     from troubleshoot.safety.stops.lifting import FOUND
+    from troubleshoot.visit.deciding.left_off import UNPROVED
 
     found = {atom.split(":")[1] for atom in fired.because if atom.startswith(FOUND)}
     ending = {finding.test for ban in fired.hazard.forbids for finding in ban.until}
-    return tuple(sorted(found | ending))
+    clear = {fired.hazard.all_clear or ""} if fired.because == (UNPROVED,) else set[str]()
+    return tuple(sorted((found | ending | clear) - {""}))

@@ -9,7 +9,7 @@ from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.safety.before_repair import LIVE
 from troubleshoot.safety.stops.lifting import standing_stop, with_stops_met
 from troubleshoot.safety.work_state import open_items
-from troubleshoot.visit.deciding.left_off import gas_left, left_off
+from troubleshoot.visit.deciding.left_off import gas_left, left_off_at
 from troubleshoot.visit.hearing.proof_read import lacking_lines
 from troubleshoot.visit.kept.understanding import Understanding
 from troubleshoot.visit.state import VisitState
@@ -63,7 +63,7 @@ def _extras(
     conclusions: Conclusions,
 ) -> Plain:
     is_closed = state.ended == "closed"
-    off = left_off(conclusions)
+    off = left_off_at(knowledge, state, conclusions)
     return {
         "title": f"Visit {visit}: {state.name}" if state.name else f"Visit {visit}",
         "words": state.words,
