@@ -7,6 +7,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from troubleshoot.knowledge.load import load_shipped
+from troubleshoot.knowledge.model import Proof
 from troubleshoot.reasoning.unit.equipment import Unit, read_unit
 from troubleshoot.visit.hearing.legs_read import is_leg_gone, legs_in
 from troubleshoot.visit.hearing.proof_read import A_LEG_MISSING, NOT_RIGHT, why_unproved
@@ -72,3 +73,33 @@ def test_legs_more_than_five_per_cent_from_their_average_prove_nothing(
     why = why_unproved(KNOWLEDGE, BARE, LEGS, "/".join(f"{a:g}" for a in amps) + unit)
     is_even = mean > 0 and max(abs(a - mean) for a in amps) <= 0.05 * mean
     assert (why == "") == is_even
+
+
+def proof_of(fault: str, words: str) -> Proof:
+    return next(proof for proof in KNOWLEDGE.faults[fault].proof if words in proof.text)
+
+
+FUSES = proof_of("one-fuse-open-whole-unit", "across every fuse")
+POLES = proof_of("contactor-coil-open", "Each pole")
+SINGLE = read_unit(KNOWLEDGE, {"supply-phase": "single", "compressor-phase": "single"})
+
+
+@pytest.mark.parametrize(
+    ("proof", "unit", "typed", "why"),
+    [
+        (FUSES, BARE, "40 mv", A_LEG_MISSING),
+        (FUSES, BARE, "40/35 mV", A_LEG_MISSING),
+        (FUSES, BARE, "40/35/38 mV", ""),
+        (FUSES, BARE, "all under 40 mV", ""),
+        (FUSES, BARE, "40/300/38 mV", NOT_RIGHT),
+        (FUSES, SINGLE, "40 mV", A_LEG_MISSING),
+        (FUSES, SINGLE, "40/38 mV", ""),
+        (POLES, BARE, "0.1 V", A_LEG_MISSING),
+        (POLES, SINGLE, "0.1 V", ""),
+    ],
+)  # fmt: skip
+def test_every_wants_as_many_numbers_as_there_are(
+    proof: Proof, unit: Unit, typed: str, why: str
+) -> None:
+    """Regression: the drop across every fuse was proved by one number."""
+    assert why_unproved(KNOWLEDGE, unit, proof, typed) == why

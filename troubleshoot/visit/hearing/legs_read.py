@@ -26,7 +26,10 @@ names no figure of its own (common practice, no source)."""
 
 MOST_LEGS: Final = 3
 
-_OF_LEGS: Final = re.compile(r"\b(?:legs?|pairs)\b", re.IGNORECASE)
+_OF_LEGS: Final = re.compile(
+    r"\b(?:legs?|pairs|(?:every|each) (?:fuse|pole|pair))\b", re.IGNORECASE
+)
+_ONE_ON_SINGLE_PHASE: Final = re.compile(r"\b(?:every|each) (?:pole|pair)\b", re.IGNORECASE)
 _WITHIN: Final = re.compile(r"\bwithin ([0-9.]+) %")
 _COUNTS: Final = ((re.compile(r"\bthree (?:legs|pairs)\b", re.IGNORECASE), 3),
                   (re.compile(r"\bboth legs\b", re.IGNORECASE), 2))  # fmt: skip
@@ -113,6 +116,8 @@ def _wanted(on: Unit, proof: Proof) -> int:
     """How many legs there are to read."""
     told = next((count for words, count in _COUNTS if words.search(proof.text)), None)
     single = on.facts.get("supply-phase") == "single"
+    if single and _ONE_ON_SINGLE_PHASE.search(proof.text):
+        return 1
     return told or (2 if single or "supply-phase" not in on.facts else 3)
 
 
