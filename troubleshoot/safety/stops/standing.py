@@ -18,10 +18,12 @@ from troubleshoot.knowledge.vocabulary import STOP_SCOPES
 from troubleshoot.reasoning.chaining.clearing import cleared_complaint
 from troubleshoot.reasoning.choosing.asking import Asking
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.reasoning.readings.readings import Reading
 from troubleshoot.reasoning.readings.values import Values
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.hazard_words import said_standing
 from troubleshoot.safety.stops.alone import alone, wants_company
+from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.unit_at_work import unit_at_work
 
 EVERYTHING = (Ban(),)
@@ -171,7 +173,23 @@ def has_ended(conclusions: Conclusions, fired: FiredHazard, ban: Ban) -> bool:
             place is None or not kinds or place.kind in kinds
         )
 
-    return bool(ban.until) and all(_read(conclusions, end, asked_for) for end in ban.until)
+    ends = [end for end in ban.until if end.test in conclusions.hypotheses.tests]
+    return bool(ban.until) and all(_read(conclusions, end, asked_for) for end in ends)
+
+
+def unread_ends(conclusions: Conclusions) -> Iterator[Spot]:
+    """What ends the bans of what keeps the unit off and nobody has read yet, place by place."""
+    read = {(reading.test, at) for reading in conclusions.readings for at in _places_of(reading)}
+    layout, tests = conclusions.case.unit.layout, conclusions.hypotheses.tests
+    for fired, ban in _bans(conclusions):
+        for end in ban.until if fired.hazard.keeps_off == "unit" else ():
+            if end.test in tests and ban.at == "unit":
+                spots = ((end.test, at) for at in layout.places(tests[end.test].per))
+                yield from (spot for spot in spots if spot not in read)
+
+
+def _places_of(reading: Reading) -> tuple[Place | None, ...]:
+    return reading.among or (reading.at,)
 
 
 def _bans(conclusions: Conclusions) -> Iterator[tuple[FiredHazard, Ban]]:
@@ -205,7 +223,7 @@ def _read(
     sound: dict[Place | None, bool] = {}
     for reading in conclusions.readings:
         if reading.test == wanted.test and reading.valid and reading.possible:
-            for place in reading.among or (reading.at,):
+            for place in _places_of(reading):
                 sound[place] = reading.possible <= set(wanted.outcomes)
     places = conclusions.case.unit.layout.places(test.per)
     return all(sound.get(place, False) for place in places if asked_for(place))

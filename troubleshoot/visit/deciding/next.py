@@ -31,15 +31,15 @@ from troubleshoot.safety.route import (
     switch_minutes,
 )
 from troubleshoot.safety.stops.alone import nobody_comes
-from troubleshoot.safety.stops.lifting import conclude_visit, finding_of, standing_stop
-from troubleshoot.safety.stops.parts import not_yet_afresh
+from troubleshoot.safety.stops.lifting import conclude_visit, standing_stop
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.visit.deciding.decision import Decision, nearer_to, to_do
-from troubleshoot.visit.deciding.left_off import left_off, left_off_at, stays_cold
+from troubleshoot.visit.deciding.left_off import left_off_at, stays_cold
 from troubleshoot.visit.deciding.lifting import towards_lifting
 from troubleshoot.visit.deciding.proving import before_any_start, next_of_repair, stopped_first
 from troubleshoot.visit.deciding.put_before import cuts_power, first_look, to_save
+from troubleshoot.visit.deciding.read_first import read_first
 from troubleshoot.visit.events.places import places_from
 from troubleshoot.visit.state import VisitState
 from troubleshoot.visit.telling.account import ending_of
@@ -164,24 +164,13 @@ class Decider:
         return chosen, "" if chosen is None else separates(conclusions, chosen)
 
     def _read_afresh(self, state: VisitState, conclusions: Conclusions) -> Decision | None:
-        """After a repair, what had forbidden tests is read once more before anything else.
-
-        So is what keeps the heat off: a burner that may not be lit cannot be proved.
-        """
-        answers = state.answers
-        since = next((n for n, a in enumerate(answers) if a.after_repair), len(answers))
-        holding = (*Forbidden(conclusions).holding(), *left_off(conclusions).heat)
-        for fired in holding if state.mended_here else ():
-            spot = finding_of(self.knowledge, state, conclusions, fired)
-            if spot is None or self.knowledge.tests[spot[0]].kind == "step":
+        """After a repair, what had forbidden tests is read once more before anything else."""
+        for test, at in read_first(self.knowledge, state, conclusions):
+            if (test.id, at) in state.skipped or beyond(self.knowledge, state, (test,), at):
                 continue
-            for test in not_yet_afresh(self.knowledge, state, spot, since):
-                at = like(spot[1], state.unit.layout.places(test.per))
-                if (test.id, at) in state.skipped or beyond(self.knowledge, state, (test,), at):
-                    continue
-                found = self._towards(state, conclusions, (test.id, at), TAKES_IT_AWAY)
-                if found is not None:
-                    return found
+            found = self._towards(state, conclusions, (test.id, at), TAKES_IT_AWAY)
+            if found is not None:
+                return found
         return None
 
     def _look_again(self, state: VisitState, conclusions: Conclusions) -> Decision | None:

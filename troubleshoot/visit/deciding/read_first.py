@@ -1,0 +1,36 @@
+"""What is read after a repair before anything else: what a danger was found by, or what ends it."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+
+from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.unit.places import Place, like
+from troubleshoot.safety.stops.lifting import finding_of
+from troubleshoot.safety.stops.parts import not_yet_afresh
+from troubleshoot.safety.stops.standing import Forbidden, unread_ends
+from troubleshoot.visit.deciding.left_off import left_off
+from troubleshoot.visit.state import VisitState
+
+
+def read_first(
+    knowledge: Knowledge, state: VisitState, conclusions: Conclusions
+) -> Iterator[tuple[Test, Place | None]]:
+    """What had forbidden tests, afresh, and what is still to be read before the power is back.
+
+    So is what keeps the heat off: a burner that may not be lit cannot be proved.
+    """
+    if not state.mended_here:
+        return
+    # A new fuse reads sound, whatever stands behind it: that is read before the fuse is.
+    for name, at in unread_ends(conclusions):
+        yield knowledge.tests[name], at
+    answers = state.answers
+    since = next((n for n, a in enumerate(answers) if a.after_repair), len(answers))
+    for fired in (*Forbidden(conclusions).holding(), *left_off(conclusions).heat):
+        spot = finding_of(knowledge, state, conclusions, fired)
+        if spot is None or knowledge.tests[spot[0]].kind == "step":
+            continue
+        for test in not_yet_afresh(knowledge, state, spot, since):
+            yield test, like(spot[1], state.unit.layout.places(test.per))
