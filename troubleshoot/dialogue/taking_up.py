@@ -48,7 +48,8 @@ def _meant(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, reply:
     """The answer behind a typing error, words of doubt, or a word of an outcome's own text.
 
     What shows that a danger is not there is not taken from words of doubt, nor with an error in
-    it, and no single word of a text calls up a STOP: NearlyAnAnswer is raised.
+    it, and no single word of a text calls up a STOP, or says what came of a safety step:
+    NearlyAnAnswer is raised.
     """
     test = prompt.decision.test
     assert test is not None
@@ -68,7 +69,8 @@ def _meant(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, reply:
     found = by_own_text(test, bare or reply, prompt.outcomes)
     if found is None or ({found} & {*test.healthy} and _protects(book.knowledge, test)):
         return None
-    if is_one_word(bare or reply) and found in outcomes_that_stop(book.knowledge, test):
+    stops = test.id in STEPS or found in outcomes_that_stop(book.knowledge, test)
+    if is_one_word(bare or reply) and stops:
         raise NearlyAnAnswer(whether_meant(test.spoken(found)))
     return test.spoken(found)
 
