@@ -112,7 +112,7 @@ class Officer:
         return ""
 
     def _about_what_is_hooked_up(self, world: World, test: Test, place: str | None) -> str:
-        at = f", {place}" if place else ""
+        at = f" of {place}" if place else ""
         wanted = {f"hooked-up {_HOOKED_UP[n]}{at}" for n in test.needs_state if n in _HOOKED_UP}
         if not wanted <= world:
             return "what is read live was not hooked up dead"

@@ -6,7 +6,7 @@ from those is decided here, on the strict side, so that a need a file forgot to 
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Callable, Iterable, Mapping
 from types import MappingProxyType
 from typing import Final, Literal
 
@@ -135,7 +135,20 @@ def for_dead_work(unit: UnitAtWork) -> Needs:
 
 
 def _at(point: str, place: str | None) -> str:
-    return f"{point}, {place}" if place else point
+    return f"{point} of {place}" if place else point
+
+
+def hook_ups_on(
+    tests: Iterable[Test], places: Callable[[str | None], Iterable[object]]
+) -> set[str]:
+    """Where something is hooked up dead for any of these tests, at each of its places."""
+    return {
+        _at(HOOK_UPS[need], None if at is None else str(at))
+        for test in tests
+        for need in test.needs_state
+        if need in HOOK_UPS
+        for at in places(test.per)
+    }
 
 
 def _on_the_roof(test: Test) -> bool:

@@ -71,3 +71,10 @@ def test_the_plug_is_tested_at_the_tap_that_was_opened_behind_the_valve(
     )  # fmt: skip
     assert "at high fire, outlet tap: tight." in out
     assert out.count("the plug of the outlet tap has not been tested under gas") == 1
+
+
+def test_a_meter_is_hooked_up_dead_for_the_flame_current(said: Callable[..., str]) -> None:
+    out = said("step hook up", "flame", "state", *TO_RUN, "do flame-current", "")
+    assert "Hook up for a reading, dead, flame rod lead: hooked up." in out
+    assert "hooked up for a reading: flame rod lead" in out
+    assert "STOPPED: this" not in out and "Flame current: " in out

@@ -18,7 +18,7 @@ from troubleshoot.practice.session import Session
 from troubleshoot.reasoning.unit.places import with_place
 from troubleshoot.safety.cautions import cautions_before
 from troubleshoot.safety.declared import ENTER_CONFIRMS, STEPS
-from troubleshoot.safety.needs import TAPS
+from troubleshoot.safety.needs import HOOK_UPS, TAPS, hook_ups_on
 
 Ask = Callable[[str, Test], str]
 """Asks something on the way to a step, of which it is a part."""
@@ -54,14 +54,17 @@ def _do_everywhere(
 ) -> bool:
     """Do one step at every place where it has to be done; whether it was.
 
-    A tap of the gas train is named, or asked for: nobody opens both for one reading.
+    A tap of the gas train, or where to hook up, is named or asked for: one for one reading.
     """
     name, at = _name_and_place(words)
     test = step_named(terminal, session, name)
     if test is None:
         return False
     places = places_of_step(test.id, session.state.work, session.state.at_work)
-    if STEPS[test.id].at == "tap":
+    if STEPS[test.id].at == "hook-up":
+        tests = session.conclusions.hypotheses.tests.values()
+        places = tuple(sorted(hook_ups_on(tests, session.state.unit.layout.places))) or (None,)
+    if STEPS[test.id].at in ("tap", "hook-up"):
         places = _which_tap(terminal, test, places, at, ask)
     return bool(places) and all(
         _do(terminal, session, test, place, shown_cautions) for place in places
@@ -69,10 +72,11 @@ def _do_everywhere(
 
 
 def _name_and_place(words: str) -> tuple[str, str]:
-    """A step and the tap that it is to be done at: manometer on at inlet tap."""
+    """A step and the tap or lead that it is to be done at: manometer on at inlet tap."""
     name, _, at = words.partition(" at ")
     said = at.strip().lower()
-    names_one = any(said and said in tap for tap in TAPS.values())
+    points = (*TAPS.values(), *HOOK_UPS.values())
+    names_one = any(said and (said in point or said.startswith(point)) for point in points)
     return (name.strip(), said) if names_one else (words, "")
 
 
