@@ -86,6 +86,7 @@ _LIST: Final = (
     Instrument("hygrometer", "percent", 0.0, 0, fixed=3.0),
     Instrument("oxygen-analyser", "percent", 0.0, 0, fixed=0.4, source=_OXYGEN_SOURCE),
     Instrument("carbon-monoxide-analyser", "ppm", 5.0, 0, fixed=10.0, repeat_percent=2.0),
+    Instrument("carbon-monoxide-monitor", "ppm", 5.0, 0, fixed=3.0, repeat_percent=2.0),
     Instrument("combustible-gas-detector", "percent-LEL", 10.0, 0, fixed=3.0, repeat_percent=2.0),
     Instrument("refrigerant-detector", "percent-LFL", 10.0, 0, fixed=3.0, repeat_percent=2.0),
     Instrument("flow-hood", "cfm", 5.0, 5, repeat_percent=2.0, shows=1.0),

@@ -188,7 +188,7 @@ def test_what_was_read_in_part_before_a_long_break_is_read_anew(
 CO: Spot = ("room-carbon-monoxide", None)
 
 
-@pytest.mark.parametrize(("read", "stands"), [("8 ppm", True), ("0 ppm", False)])
+@pytest.mark.parametrize(("read", "stands"), [("8 ppm", True), ("5 ppm", False), ("0 ppm", False)])
 def test_a_number_that_may_be_over_its_limit_by_the_meter_lifts_nothing(
     read: str, stands: bool, decider: Decider
 ) -> None:
