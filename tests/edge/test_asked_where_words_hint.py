@@ -84,11 +84,11 @@ PROMPTS: dict[Reach, tuple[str, ...]] = {
         "she slumped against the curb and her lips are blue",
     ),
     at_a_fact: (
-        "gusts nearly took the panel and me over the edge just now",
+        "a fan blade let go and went through the guard past my head",
         "the disconnect handle gives me pins and needles",
     ),
     at_a_test: (
-        "my meter lead slipped and I took 277 across the hand, heart is fluttering",
+        "he stumbled off the walk board into the skylight well and is groaning",
         "loud crack and a fire ball when i closed the disconect, eyebrows are singed",
         "my eyes are streaming and I can taste metal by the rack",
         "note water is trickling down the bus bars",

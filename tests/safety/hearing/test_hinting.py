@@ -13,7 +13,8 @@ from tests.safety.hearing.test_spoken_dangers import lines
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.safety.hearing.among_words import told_among
 from troubleshoot.safety.hearing.dangers import named, spoken_of
-from troubleshoot.safety.hearing.hinting import hints
+from troubleshoot.safety.hearing.hinting import hinted, hints
+from troubleshoot.safety.hearing.hinting_words import MOST_AT_INLET, MOST_AT_MANIFOLD
 from troubleshoot.safety.hearing.reporting import reported
 
 KNOWLEDGE = load_shipped()
@@ -119,3 +120,25 @@ def test_whoever_says_yes_it_is_a_danger_is_told_of_the_one_that_was_hinted_at(
     """In no phrase of theirs: without the hint each was the danger that stands for all others."""
     assert not named(KNOWLEDGE, typed)
     assert [each.id for each in reported(KNOWLEDGE, typed)] == hazards
+
+
+@pytest.mark.parametrize(
+    ("test", "where", "most"),
+    [
+        ("gas-manifold-pressure", "manifold", MOST_AT_MANIFOLD),
+        ("gas-inlet-pressure-idle", "inlet", MOST_AT_INLET),
+    ],
+)
+def test_a_pressure_of_the_gas_that_its_test_would_stop_at_is_asked_about(
+    test: str, where: str, most: float
+) -> None:
+    high = next(o for o in KNOWLEDGE.tests[test].outcomes if o.id == "high")
+    bounds = [b for line in high.limits for b in line.bounds if b.relative_to is None]
+    assert min(b.above for b in bounds if b.above is not None) == most
+    assert hints(f"the {where} has {most + 0.1:.1f} inches on it")
+    assert not hints(f"the {where} has {most} in wc on it")
+
+
+@pytest.mark.parametrize("typed", ["half an inch at 1 psi on the gas inlet", '15" on the inlet'])
+def test_a_pressure_is_known_in_whatever_unit(typed: str) -> None:
+    assert hinted(typed) == {"gas-pressure-too-high"}

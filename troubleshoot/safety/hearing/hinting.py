@@ -22,7 +22,11 @@ from troubleshoot.safety.hearing.hinting_words import (
     JOINED,
     LEAST_PPM,
     LEAST_VOLTS,
+    MOST_AT_INLET,
+    MOST_AT_MANIFOLD,
     MOST_VOLTS,
+    OVER_INLET,
+    OVER_MANIFOLD,
     OWNED,
     PARTS_IF_OWNED,
     VOLTS,
@@ -32,7 +36,10 @@ from troubleshoot.safety.hearing.hinting_words import (
 from troubleshoot.safety.hearing.vocabulary import DENYING, MAKING_A_THING, NAMED_SO, THINGS, stem
 from troubleshoot.safety.hearing.words import one_error, raw_words
 
-_PLAIN_NUMBER: Final = re.compile(r"[-+<>~]?\s*[\d.,/]+\s*(?:[^\W\d_]{1,6}|%)?(?:\s[^\W\d_]{1,6})?")
+_PLAIN_NUMBER: Final = re.compile(
+    r"[-+<>~]?\s*[\d.,/]+(?:e[-+]?\d+)?\s*(?:[^\W\d_]{1,6}|%)?(?:\s[^\W\d_]{1,6})?",
+    re.IGNORECASE,
+)
 """A number with its unit, and nothing else."""
 _PARTS_OF_A_MILLION: Final = frozenset({"ppm", "parts"})
 _DENYING: Final = DENYING | {"isnt", "wasnt", "doesnt", "didnt", "arent", "wont", "hasnt", "havent"}
@@ -46,6 +53,10 @@ _SAID_SO: Final = (
     ),
 )
 """What would fall apart at its "and"; and who has gone pale is not gone."""
+_PRESSURE: Final = re.compile(
+    r"(?<![\d.])(?P<count>\d+(?:\.\d+)?) ?(?P<unit>\"|in(?:ch(?:es)?|wc)?\b|iwc\b|wc\b|psi\b)"
+)
+_INCHES_IN_A_PSI: Final = 27.7
 _LEAST_MISTYPED: Final = 6
 """Letters of a word in which one typing error is seen through."""
 
@@ -73,6 +84,7 @@ def _met(text: str) -> Iterator[Hint]:
     whole = text.lower().replace("\u2019", "'")
     for said_so, plainly in _SAID_SO:
         whole = said_so.sub(plainly, whole)
+    whole = _PRESSURE.sub(_how_high, whole)
     denies_a_row = False
     for piece in filter(None, pieces_of(whole)):
         goes_on = denies_a_row and "or" in piece
@@ -80,6 +92,14 @@ def _met(text: str) -> Iterator[Hint]:
         if met and not is_put_right(piece, piece, whole):
             yield from met
         denies_a_row = stem(piece[0]) in DENYING
+
+
+def _how_high(found: re.Match[str]) -> str:
+    """What a pressure is over; the number as it stands where it is over nothing."""
+    inches = float(found["count"]) * (_INCHES_IN_A_PSI if found["unit"] == "psi" else 1)
+    if inches > MOST_AT_INLET:
+        return f"{OVER_MANIFOLD} {OVER_INLET}"
+    return OVER_MANIFOLD if inches > MOST_AT_MANIFOLD else found[0]
 
 
 def _met_in(piece: list[str]) -> list[Hint]:

@@ -16,9 +16,13 @@ BODY: Final = "(body)"
 VOLTS: Final = "(volts)"
 IN_AIR: Final = "(ppm)"
 """What stands for a part of somebody's body, for volts that kill, for gas in the air."""
+OVER_MANIFOLD, OVER_INLET = "overmanifold", "overinlet"
+"""In place of a pressure that is over what burners, and what gas valves, are made for."""
 
 LEAST_VOLTS, MOST_VOLTS = 100, 600
 LEAST_PPM: Final = 10
+MOST_AT_MANIFOLD, MOST_AT_INLET = 3.8, 14.0
+"""Inches of water: what natural gas burns at, what a gas valve is made for; as the tests say."""
 
 
 @frozen
@@ -74,6 +78,11 @@ _OF_SIGNALS = "board led light display code lamp thermostat time screen blue gre
 _OF_GAS = "pipe union line joint shutoff gas refrigerant valve cock regulator fitting hose meter"
 _NOISE = "bang boom crack pop crackle thump whoomp whump"
 _SAFETY = "switch limit rollout float safety interlock"
+_NO_PRESSURE = (
+    "from away long wide deep above below off clearance duct diameter vent static suction "
+    "discharge refrigerant head filter pipe"
+)
+"""Where inches are a length, or the pressure is not that of the gas."""
 
 HINTS: Final = (
     # fire, smoke, glow, flash
@@ -91,6 +100,15 @@ HINTS: Final = (
           of="smoke-or-heat-now"),
     _hint(_NOISE, "blue flash black smoke panel disconnect breaker contactor box face capacitor",
           of="smoke-or-heat-now"),
+    _hint("flame burner fire lit burning", "no-call", unless="out off has have had get went go "
+          "there", denied_too=True, of="heat-will-not-stop"),
+    _hint("valve", "stay", "open", unless="call reversing expansion solenoid water float",
+          of="gas-valve-does-not-close"),
+    _hint("valve burner", "hung", "open lit burning", unless="reversing expansion damper",
+          of="gas-valve-does-not-close"),
+    _hint(OVER_MANIFOLD, "manifold", unless=f"propane lp lpg {_NO_PRESSURE}",
+          of="over-fired-or-wrong-fuel"),
+    _hint(OVER_INLET, "gas inlet manifold", unless=_NO_PRESSURE, of="gas-pressure-too-high"),
     _hint("flame", "onto over outside roll lick around front wires", unless="sensor signal",
           of="rollout-tripped"),
     _hint("melt meltin sizzle spit", unless="ice snow frost solder defrost point",
@@ -109,7 +127,11 @@ HINTS: Final = (
     _hint("breath breathe breathing", denied_too=True, unless="building coil unit",
           of="somebody-hurt"),
     _hint(_PEOPLE, "moving breathing answering responding talking waking", "not isnt wont cant "
-          "stopped never arent", denied_too=True, unless="phone", of="somebody-hurt"),
+          "stopped never arent doesnt aint", denied_too=True, unless="phone", of="somebody-hurt"),
+    _hint("lies lying laying", "deck floor ground roof gravel", unless=
+          "about filter tool hose pipe wire cable conduit leaf leaves water snow panel cover "
+          "ladder bird cat dog hat tarp guard grille belt trash bag can bottle membrane fat flat",
+          of="somebody-hurt"),
     _hint(_PEOPLE, "lying laying grey gray white blue sweating shaking confused sick groggy sleepy "
           "asleep trapped pinned crushed dangling hanging down-there fell fallen drowsy limp",
           unless="thermostat paint light fed-up", of="somebody-hurt"),
@@ -140,6 +162,7 @@ HINTS: Final = (
     _hint(VOLTS, f"{_PARTS} bit bite zap jolt through-me me him", of="somebody-hurt"),
     _hint(VOLTS, "took", "across", unless="l1 l2 l3 leg coil fuse terminal capacitor",
           of="somebody-hurt"),
+    _hint("got", "hit nailed", unless="bill with by head", of="somebody-hurt"),
     # gas, monoxide, refrigerant
     _hint(_WARNING, "beep scream chirp wail ring sounding howl shriek blare trigger loud red",
           unless="battery"),
@@ -165,8 +188,9 @@ HINTS: Final = (
     # volts where there should be none, and what gets round a safety
     _hint(VOLTS, "still", "ground l1 l2 l3 lug disconnect leg terminal load", unless=
           "run call pull", of="live-now"),
-    _hint(_SAFETY, "tie wedge jam prop glue nail jump jumper paperclip wirenut tape", unless=
-          "drain", of="jumpered-safety"),
+    _hint(_SAFETY, "tie wedge jam prop glue nail jump jumper paperclip wirenut tape bridge strap "
+          "shunt bypass loop", unless="drain", of="jumpered-safety"),
+    _hint(_SAFETY, "lead wire clip", "ran run across bypass", unless="loose", of="jumpered-safety"),
     _hint("fuse", "nail penny coin foil copper slug pipe bolt rod bridge jump jumper bypass"),
     _hint("lock tag", "my his her our their someone somebody", "pull cut took gone remove "
           "broke missing flip", unless="i we", of="live-now"),
@@ -202,6 +226,7 @@ JOINED: Final = {
     ("sick", "of"): "fed-up",
     **{("bolt", cutter): "bolt-cutter" for cutter in ("cutter", "cutters")},
     ("let", "go"): "let-go",
+    **{("no", what): "no-call" for what in ("call", "w", "w1", "w2")},
     ("lets", "go"): "let-go",
     ("gave", "way"): "gave-way",
     ("fire", "ball"): "fireball",

@@ -68,6 +68,7 @@ ALIKE: Final = _groups(
         "sounding": "beeping screaming ringing blaring screamed wailing shrieking",
         "cracked": "split",
         "exchanger": "exch",
+        "thermostat": "stat tstat",
         "broke": "broken snapped burst breaks shattered",
         "fell": "fallen slid slipped sliding slipping tipped collapsing",
         "storm": "thunderstorm storms",
@@ -88,6 +89,8 @@ ALIKE: Final = _groups(
 DROPPED: Final = "dropped"
 _WHO_DROPPED: Final = "coworker mate buddy partner helper he guy man woman she apprentice worker"
 """Who drops collapses; what they drop, or who drops something, is another matter."""
+_WHO_IS_DOWN: Final = "guy guys buddy partner helper mate somebody someone worker apprentice tech"
+"""Said straight before "down", nothing beside it: guy down. He came down, is down the hall."""
 
 TOGETHER: Final = {
     ("on", "fire"): "fire",
@@ -95,6 +98,7 @@ TOGETHER: Final = {
     ("is", "down"): "is-down",
     ("man", "down"): "man-down",
     ("hes", "down"): "man-down",
+    **{(who, "down"): "man-down" for who in _WHO_IS_DOWN.split()},
     ("close", "by"): "near",
     ("all", "over"): "everywhere",
     ("coming", "off"): "coming",
@@ -117,6 +121,7 @@ TOGETHER: Final = {
     ("will", "not"): CANNOT,
     ("could", "not"): CANNOT,
     ("no", "one"): "nobody",
+    ("no", "call"): "no-call",
     ("sick", "of"): "fed-up",
     ("throwing", "up"): "sick",
     ("threw", "up"): "sick",

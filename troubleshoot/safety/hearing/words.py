@@ -50,19 +50,18 @@ Words = tuple[str, ...]
 Mend = Callable[[str], str]
 """Puts a mistyped word right and leaves all others."""
 
-
 _WORD: Final = re.compile(r"[a-z0-9]+")
 _CLAUSE: Final = re.compile(
     r"[,.;:!?]+(?:\s|$)|\s[-/]+\s|\bbut\b"
     r"|\bwhile\b(?!\s+(?:inside|(?:my|his|her) (?:hand|arm|finger)s?)\b)"
 )
 """Where one thing said ends. While my hand was in it is part of what happened to it."""
+_DOUBLES: Final = re.compile(r"[^aeiou]+[aeiou][bdgmnpt]")
+"""A word whose last letter doubles before an ending: stop, stopped, and never stoped."""
 _MEASURED: Final = re.compile(r"([0-9]+)(?:ppm|f)?")
 _VOLTS: Final = re.compile(r"([0-9])\s*(?:v|vac|volt)\b")
-_LEAST_MISTYPED: Final = 5
-"""Letters of a word in which one typing error is seen through."""
-_LEAST_TWICE_MISTYPED: Final = 7
-"""Letters of a word in which two are."""
+_LEAST_MISTYPED, _LEAST_TWICE_MISTYPED = 5, 7
+"""Letters of a word in which one typing error is seen through, and in which two are."""
 _LEAST_CHANGED: Final = 6
 """Letters without the ending of a word in which a letter changed for another is seen through."""
 _SPELT_OUT: Final = tuple(
@@ -221,8 +220,7 @@ def _plain(text: str) -> str:
 
 
 def _joined(found: re.Match[str]) -> str:
-    parts = found[0].split()
-    return found[0] if _IS_A_WORD.intersection(parts) else "".join(parts)
+    return found[0] if _IS_A_WORD.intersection(found[0].split()) else found[0].replace(" ", "")
 
 
 def _end(said: Words, phrase: Words, start: int) -> int | None:
@@ -264,6 +262,8 @@ def _canonical(word: str) -> str:
 
 def _forms(word: str) -> tuple[str, ...]:
     """A word and how else it may end, where it has no ending itself."""
+    if _DOUBLES.fullmatch(word):
+        return word, f"{word}s"
     short = word.removesuffix("e")
     if stem(word) not in (word, short):
         return (word,)
