@@ -129,6 +129,8 @@ SECTION = "capacitance-one-side-off"
         (
             (CAPACITORS, "    work-state: locked-out\n", "    work-state: energised-open\n"),
             [
+                f"{CANS}:18:9: {SECTION} exposes nothing though it is open with the power on; "
+                "write exposes: control or line [safe-tests]",
                 f"{CANS}:18:9: {SECTION} lacks live-work under hazards, which an open unit with "
                 "its power on implies: only a qualified and equipped person works near live parts "
                 "(29 CFR 1910.333(c)(2); 29 CFR 1910.335(a)); add live-work [implied-cautions]",

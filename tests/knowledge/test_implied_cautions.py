@@ -104,6 +104,56 @@ def test_a_500_volt_test_without_a_caution_is_no_test(tmp_path: Path) -> None:
     ]
 
 
+OPENED = [
+    "Take the cover off and feel each lug at the line side with the back of a finger.",
+    "Reach in past the cover and turn the wheel by hand.",
+    "Open the access door and look at the contacts.",
+    "Lay a flat hand on the terminals of the motor.",
+    "Wiggle the wires of the contactor while it hums.",
+    "Remove two screws of the blower panel and listen.",
+    "Tighten the lug that hums.",
+]
+CLOSED = [
+    "Look at the fan guards from the walkway.",
+    "Stand at the disconnect and listen to the compressor.",
+    "Read the thermostat and ask the tenant what it was set to.",
+    "Take no panel off; listen at the cabinet.",
+    "Open the roof hatch and look at the weather.",
+    "Hold a hand into the air of the diffuser.",
+]
+
+
+def of_hands(how: str, state: str, tmp_path: Path) -> list[str]:
+    lug = INSULATION.replace("Read the winding to the frame at 500 V.", f"'{how}'")
+    lug = lug.replace("work-state: any", f"work-state: {state}")
+    pack = write_files(tmp_path / "north", {**PACK, "tests/fan.yaml": lug})
+    return [line for line in said(write_rules(tmp_path), pack) if "cover that is opened" in line]
+
+
+@pytest.mark.parametrize("how", OPENED)
+@pytest.mark.parametrize("state", ["any", "running"])
+def test_hands_behind_a_cover_are_no_work_for_any_state(
+    how: str, state: str, tmp_path: Path
+) -> None:
+    """Regression: a site's test had lugs felt at the line side, with no lock and no caution."""
+    (line,) = of_hands(how, state, tmp_path)
+    assert "is not locked-out or energised-open or running-open work" in line
+    assert of_hands(how, "locked-out", tmp_path) == []
+
+
+@pytest.mark.parametrize("how", CLOSED)
+def test_what_opens_nothing_may_be_done_in_any_state(how: str, tmp_path: Path) -> None:
+    assert of_hands(how, "any", tmp_path) == []
+
+
+@pytest.mark.parametrize("state", ["energised-open", "running-open"])
+def test_open_with_the_power_on_exposes_something(state: str, tmp_path: Path) -> None:
+    live = INSULATION.replace("work-state: any", f"work-state: {state}\n    exposes: none")
+    pack = write_files(tmp_path / "north", {**PACK, "tests/fan.yaml": live})
+    (line,) = [each for each in said(write_rules(tmp_path), pack) if "[safe-tests]" in each]
+    assert "exposes nothing though it is open with the power on; write exposes:" in line
+
+
 def test_an_instrument_that_a_step_forbids_is_not_used(tmp_path: Path) -> None:
     forbidden = INSULATION.replace("Read the winding", "Never read the winding")
     pack = write_files(tmp_path / "north", {**PACK, "tests/fan.yaml": forbidden})

@@ -1,7 +1,8 @@
 """A test that contradicts itself about power, or a step that takes a sign for safety.
 
-What: live parts are said to be exposed although the unit is locked out, or line voltage although
-the panels are on; or a safety step reads a number that may be below zero, and not by its size.
+What: live parts are said to be exposed although the unit is locked out, line voltage although the
+panels are on, or nothing although it is open with the power on; or a safety step reads a number
+that may be below zero, and not by its size.
 Why: the order of work follows what the test says, and leads a person wrong where it cannot be true.
 A meter with its leads swapped shows -340 V on what 340 V are on: under every limit, and deadly.
 Mend: correct `work-state` or `exposes`; write `legs: size`.
@@ -34,6 +35,9 @@ def _contradictions(test: Test) -> Iterator[tuple[str, str, str]]:
     if test.exposes == "line" and test.work_state in ("any", "running"):
         what = "exposes line voltage with the panels on"
         yield "work-state", what, "write energised-open or running-open"
+    if test.exposes == "none" and test.work_state in ("energised-open", "running-open"):
+        what = "exposes nothing though it is open with the power on"
+        yield "exposes", what, "write exposes: control or line"
 
 
 def _signs(knowledge: Knowledge, test: Test) -> Iterator[str]:

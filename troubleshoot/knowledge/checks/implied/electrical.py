@@ -9,8 +9,34 @@ from troubleshoot.knowledge.checks.implied.implication import PRACTICE, Implicat
 _INSULATION: Final = words(
     r"insulation[- ]tester", r"megohmmeter", r"(?:250|500|1,?000)[- ]V(?:olt)?s?\b"
 )
+_COVER: Final = (
+    r"(?:covers?|panels?|lids?|guards?|grilles?|"
+    r"(?:access|blower|burner|control|unit|cabinet|filter|compressor)(?: section)? doors?)\b"
+)
+_PARTS: Final = (
+    r"(?:lugs?|terminals?|contacts|contactors?|bus ?bars?|wires?|wiring|belts?|blades?|shafts?)\b"
+)
+_INSIDE: Final = r"in(?:to|side)? (?:the |a )?(?:unit|cabinet|panel|box|housing|casing|section)\b"
+_HANDS_IN: Final = words(
+    rf"(?:take|lift|pull|swing|prise|pry|pop|open|remove|unscrew|undo|slide|drop)\b[^.;,]{{0,40}}?"
+    rf"\b{_COVER}",
+    r"reach (?:a |your |the |one )?(?:hand |arm |finger )?"
+    r"(?:in|into|past|through|behind|under|round|around)\b",
+    r"(?:put|stick|slip|slide|get|hold|lay|rest) (?:a|an|your|the|one|both) (?:bare |flat )?"
+    rf"(?:hands?|fingers?|arms?|thumb|knuckles?|palm)\b[^.;,]{{0,30}}?(?:{_INSIDE}|{_PARTS})",
+    rf"(?:feel|touch|press|tug|wiggle|nip|tighten|squeeze|push|test|probe|meter)\b[^.;,]{{0,30}}?"
+    rf"\b{_PARTS}",
+    r"at the (?:line|load) side",
+)
 
 ELECTRICAL: Final = (
+    Implication(
+        of="a cover that is opened, or hands on what lies behind it",
+        why="live and turning parts are behind the covers, and nobody is told of them there",
+        source="29 CFR 1910.333(a)(1); 29 CFR 1910.219, from memory",
+        words=_HANDS_IN,
+        work_states=("locked-out", "energised-open", "running-open"),
+    ),
     Implication(
         of="an insulation tester",
         why="its hundreds of volts need a dead, bled winding and spoil electronics",
