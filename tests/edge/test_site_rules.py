@@ -155,6 +155,7 @@ def test_a_pack_that_passes_the_check_is_used_by_every_command(
     assert json.loads(said)["causes"][0]["id"] == FAULT
     code, said, _ = run("rules", "explain", FAULT, "--rules", north, folder=tmp_path)
     assert (code, "A nest of swans" in said) == (0, True)
+    assert "Repair: The north site says: Keep away" in " ".join(said.split())
     code, said, _ = run("rules", "schema", "fault", "--rules", north, folder=tmp_path)
     assert "birds-on-fan-guard" in said
 

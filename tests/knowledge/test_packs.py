@@ -50,6 +50,22 @@ def test_hazards_may_lie_in_files_by_kind(tmp_path: Path) -> None:
     assert list(knowledge.hazards)[-2:] == ["gulls", "swans"]
 
 
+def test_what_a_pack_tells_people_to_do_is_told_under_its_name(tmp_path: Path) -> None:
+    """Regression: "carry on with the burner lit" was read as the program's own word."""
+    tagged = ADDED.replace("    source:", "    tag: Swans bite.\n    source:")
+    look = a_test("look", "    work-state: locked-out\n")
+    files = {"pack.yaml": MANIFEST, "hazards.yaml": tagged, "tests/quick.yaml": look}
+    pack, shipped = write_files(tmp_path / "north", files), write_rules(tmp_path)
+    alone = load_rules(shipped, cache=tmp_path / "cache")
+    both = load_rules([shipped, pack], cache=tmp_path / "cache")
+    swans = both.hazards["swans"]
+    assert swans.what_to_do.startswith("The north site says: Swans nest")
+    assert swans.tag == "The north site says: Swans bite."
+    assert both.tests["quick-look"].how == ("The north site says: Look at it.",)
+    assert {name: both.hazards[name] for name in alone.hazards} == alone.hazards
+    assert {name: both.tests[name] for name in alone.tests} == alone.tests
+
+
 def a_test(kind: str, state: str = "") -> str:
     return (
         "format: 1\narea: capacitors\nsource: from memory\ntests:\n  - id: quick-look\n"

@@ -56,9 +56,11 @@ def _read_rules(texts: Sequence[RuleText], digest: str) -> Knowledge:
     from troubleshoot.knowledge.assembling import build_knowledge
     from troubleshoot.knowledge.base import read_texts
     from troubleshoot.knowledge.checks import essential_problems
+    from troubleshoot.knowledge.of_a_site import told_as_the_sites
 
     base = read_texts(texts)
     problems = [*base.problems, *essential_problems(base)]
     if problems:
         raise RulesInvalid(problems)
-    return build_knowledge(((file.kind, file.data) for file in base.files), digest)
+    knowledge = build_knowledge(((file.kind, file.data) for file in base.files), digest)
+    return told_as_the_sites(knowledge, base.files)
