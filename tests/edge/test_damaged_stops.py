@@ -221,3 +221,31 @@ def test_the_report_of_a_visit_whose_end_is_cut_off_says_so_first(data: Path) ->
     done = started(data, "report", VISIT)
     assert f"Visit {VISIT}" in done.stderr.decode().splitlines()[0]
     assert "a STOP may stand over it" in done.stderr.decode().splitlines()[0]
+
+
+@pytest.mark.parametrize("ending", ["closed", "shortlist", "found", "", "zzz", "stopped"])
+def test_a_stop_that_nothing_lifted_is_told_alike_whatever_the_end_says(
+    ending: str, data: Path, tmp_path: Path
+) -> None:
+    """Regression: an end that said "shortlist" hid it from the list and from whoever began."""
+    end = {"event": "end", "ending": ending}
+    write_journal(data / "visits", VISIT, [*stopped_visit(), end])
+    listed = started(data, "visits").stdout.decode()
+    assert f"STOP over {UNIT}, visit {VISIT}: heat exchanger breach" in listed
+    assert f"{VISIT}  {'stopped' if ending == 'stopped' else 'open'} " in listed
+    told = json.loads(started(data, "report", VISIT, "--json").stdout)
+    assert told["stop"]["id"] == "heat-exchanger-breach"
+    assert bool(told["not_understood"]) is (ending != "stopped")
+    done = started(data, "diagnose", UNIT, "--no-input")
+    assert done.returncode == 2 and f"visit {VISIT}".encode() in done.stderr
+    with Person(data, clock=Clock(tmp_path)) as person:
+        if "Go on with it?" in person.last:
+            person.types("n")
+        assert "DANGER - STOP" in person.types(UNIT)
+
+
+def test_a_visit_closed_after_its_stop_was_lifted_is_told_by_none(data: Path) -> None:
+    write_journal(data / "visits", VISIT, [*long_visit()[:-3], *long_visit()[-2:]])
+    assert b"STOP over" not in started(data, "visits").stdout
+    told = json.loads(started(data, "report", VISIT, "--json").stdout)
+    assert told["stop"] is None and told["not_understood"] == []

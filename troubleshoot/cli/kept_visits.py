@@ -15,7 +15,7 @@ from troubleshoot.cli.rule_base import missing_rules, rules_in_force, takes_rule
 from troubleshoot.cli.visiting import data_folder
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.visit.kept.journal import JournalError, JournalNewer
-from troubleshoot.visit.kept.lines import Record
+from troubleshoot.visit.kept.lines import ENDINGS, Record
 from troubleshoot.visit.kept.names import journal_path, kept_visits
 from troubleshoot.visit.kept.reading import read_visit
 from troubleshoot.visit.kept.stopped import (
@@ -40,9 +40,11 @@ def visits(ctx: click.Context) -> None:
     Before them every STOP that stands over a unit.
     """
     paths = kept_visits(_folder(ctx))
+    stopping = set()
     for standing in standing_visits(rules_in_force(), _folder(ctx)) if paths else ():
         if stops_unit(standing):
             tell(standing.lines[0])
+            stopping.add(standing.path)
     if not paths:
         tell("No visit is kept yet. Start one with: troubleshoot")
     stopped = False
@@ -55,6 +57,7 @@ def visits(ctx: click.Context) -> None:
                 stands = "newer"
         else:
             stands = "open elsewhere" if kept.elsewhere else _how_it_stands(kept.events)
+            stands = "open" if path in stopping and stands == "closed" else stands
             words = _what_about(kept.events)
             stopped = stopped or stands == "stopped"
         tell(f"{path.stem}  {stands:<12} {words}")
@@ -65,8 +68,8 @@ def visits(ctx: click.Context) -> None:
 def _how_it_stands(events: Sequence[Record]) -> str:
     """The ending of a visit, or whether it is open, for the first time or again."""
     for event in reversed(events):
-        if event.get("event") == "end":
-            return _one_line(event.get("ending", "closed"))
+        if event.get("event") == "end" and event.get("ending") in ENDINGS:
+            return _one_line(event["ending"])
         if event.get("event") == "reopened":
             return "reopened"
     return "open"

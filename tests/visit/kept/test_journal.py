@@ -296,5 +296,13 @@ def test_a_record_of_no_known_kind_neither_ends_a_visit_nor_breaks_the_start(
     path = tmp_path / "a.journal"
     path.write_text(f'{{"event": {{"event": {kind}}}}}\n', "utf-8")
     assert open_visits(tmp_path) == (path,)
-    path.write_text(f'{{"event": {{"event": "end"}}}}\n{path.read_text("utf-8")}', "utf-8")
+    end = '{"event": {"ending": "closed", "event": "end"}}'
+    path.write_text(f"{end}\n{path.read_text('utf-8')}", "utf-8")
     assert open_visits(tmp_path) == ()
+
+
+@pytest.mark.parametrize("ending", ['"zzz"', '""', "7", "[]", "null"])
+def test_an_end_that_is_none_ends_no_visit(ending: str, tmp_path: Path) -> None:
+    path = tmp_path / "a.journal"
+    path.write_text(f'{{"event": {{"event": "end", "ending": {ending}}}}}\n', "utf-8")
+    assert open_visits(tmp_path) == (path,)

@@ -17,6 +17,7 @@ from troubleshoot.outside.plain_data import from_json
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.visit.kept.bytes_of import MOST_BYTES, MOVE_IT, bytes_in, bytes_of
 from troubleshoot.visit.kept.lines import (
+    ENDINGS,
     FORMAT,
     Lines,
     LinesDamaged,
@@ -183,9 +184,8 @@ def _is_closed(path: Path) -> bool:
         for line in reversed(whole.splitlines()):
             record = from_json(line, "the line")
             event = record.get("event") if isinstance(record, dict) else None
-            kind = event.get("event") if isinstance(event, dict) else None
-            if kind in ENDS_OR_OPENS:
-                return bool(kind == "end")
+            if isinstance(event, dict) and (kind := event.get("event")) in ENDS_OR_OPENS:
+                return kind == "end" and event.get("ending") in ENDINGS
     except NotUsable:
         pass
     return False

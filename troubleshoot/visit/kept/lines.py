@@ -22,6 +22,9 @@ FORMAT: Final = 2
 """Counts up whenever an older program would misread what a newer one writes. A kind of event or a
 key that it does not know it sets aside."""
 
+ENDINGS: Final = ("closed", "stopped")
+"""What the record of an end may say; another is damage, and ends nothing."""
+
 OPENING: Final = b'{"event": {'
 """How every line begins."""
 

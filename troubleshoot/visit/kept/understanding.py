@@ -15,6 +15,7 @@ from troubleshoot.reasoning.unit.equipment import MOST_OF_A_KIND, InputRefused, 
 from troubleshoot.safety.profiles import PROFILES
 from troubleshoot.visit.events import (
     Answered,
+    Closing,
     DangerReported,
     Event,
     Halted,
@@ -23,14 +24,15 @@ from troubleshoot.visit.events import (
     Started,
     StepDone,
     Undone,
+    VisitEnded,
     after,
     replay,
 )
 from troubleshoot.visit.events.apart import kind_of
-from troubleshoot.visit.events.codec import event_of, unknown_keys
+from troubleshoot.visit.events.codec import event_of, quoted, unknown_keys
 from troubleshoot.visit.events.known import Unknown, check_conditions, check_known, in_todays_words
 from troubleshoot.visit.events.undoing import standing, taken_back, without
-from troubleshoot.visit.kept.lines import Record
+from troubleshoot.visit.kept.lines import ENDINGS, Record
 from troubleshoot.visit.state import VisitState
 
 if TYPE_CHECKING:
@@ -98,12 +100,39 @@ class _Sorter:
         kind = record.get("event") if isinstance(record.get("event"), str) else "nothing"
         self.unknown.append(f"record {len(self.events) + 2} ({kind}): {why}")
 
+    def _ends(self, event: VisitEnded) -> None:
+        """Check an end by what stands before it. Raises Unknown."""
+        if event.ending not in ENDINGS:
+            raise Unknown(f"{quoted(event.ending)} is no ending")
+        if event.ending == "closed" and self._may_be_stopped():
+            raise Unknown("a STOP stands, and nothing has lifted it")
+
+    def _may_be_stopped(self) -> bool:
+        """Whether a STOP stands: none does where the way out was begun after the last was met."""
+        marks = (
+            e for e in reversed(self.events) if isinstance(e, Halted | DangerReported | Closing)
+        )
+        if not isinstance(next(marks, None), Halted | DangerReported):
+            return False
+        from troubleshoot.safety.stops.lifting import conclude_visit, standing_stop
+
+        conclusions = conclude_visit(self._reasons(), self.state)
+        return standing_stop(self.knowledge, self.state, conclusions) is not None
+
+    def _reasons(self) -> Reasoner:
+        from troubleshoot.reasoning.conclude import Reasoner
+
+        self._reasoner = self._reasoner or Reasoner(self.knowledge)
+        return self._reasoner
+
     def _effect(self, record: Record) -> None:
         """Take an event, or put what stands for one that is not understood in its place."""
         try:
             event = in_todays_words(self.knowledge, event_of(record))
             if isinstance(event, MarkedInvalid) and self._last_answer_is_unknown():
                 raise Unknown("the answer that it speaks of is not understood")
+            if isinstance(event, VisitEnded):
+                self._ends(event)
             self._add(event)
         except _FAILURES as error:
             self.say(record, _why(error))
@@ -153,11 +182,9 @@ class _Sorter:
         """Whether a STOP names its finding, was reported in words, or is called up at its place."""
         if isinstance(event, DangerReported) or (isinstance(event, Halted) and event.test):
             return True
-        from troubleshoot.reasoning.conclude import Reasoner
         from troubleshoot.safety.stops.lifting import conclude_visit
 
-        self._reasoner = self._reasoner or Reasoner(self.knowledge)
-        standing_now = conclude_visit(self._reasoner, self.state).standing_stops
+        standing_now = conclude_visit(self._reasons(), self.state).standing_stops
         return isinstance(event, Halted) and event.hazard in {f.hazard.id for f in standing_now}
 
     def _start(self, record: Record) -> Record:

@@ -16,7 +16,8 @@ from troubleshoot.visit.kept.lines import OPENING, Record, line_of
 
 MARKS: Final = (b'"event": "stop"', b'"event": "danger"', b'"hazard": ', b'"ending": "stopped"')
 """What stands in the journal of a visit that a STOP has halted. No one damage takes them all."""
-
+_MET: Final = MARKS[:2]
+_WAY_OUT: Final = b'"event": "closing"'
 
 NOTHING: Final = b"\0"
 """What a disk gives back of a part that was never written; no journal holds one."""
@@ -87,9 +88,14 @@ def _opens(line: bytes) -> bool:
 
 
 def was_closed(data: bytes) -> bool:
-    """Whether the last whole line is the end of a visit that no STOP ended."""
+    """Whether the last whole line closes a visit over which no STOP can stand.
+
+    Where a STOP was met the way out has begun behind it: an end that only says so is no proof.
+    """
     last = _event(_record(data.rpartition(b"\n")[0].rpartition(b"\n")[2]))
-    return last.get("event") == "end" and last.get("ending") == "closed"
+    if last.get("event") != "end" or last.get("ending") != "closed":
+        return False
+    return data.rfind(_WAY_OUT) >= max(map(data.rfind, _MET))
 
 
 def name_in(data: bytes) -> str:
