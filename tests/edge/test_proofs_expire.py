@@ -149,6 +149,25 @@ def test_a_paste_confirms_nothing_that_was_not_on_the_screen(data: Path, clock: 
         assert text.count('"event": "step"') == 1, text
 
 
+def test_lines_of_a_paste_that_are_not_read_are_told_and_notes_are_kept(
+    data: Path, clock: Clock
+) -> None:
+    """Regression: three notes pasted at once were one note, and nothing was said of the rest."""
+    with begin(data, clock) as person:
+        person.types(DEAD_WORK)
+        person.pastes("note one\nnote two\n\nsafe\nnote three\ntold\n")
+        for _ in range(4):
+            person.types("?")
+        said = " ".join(person.said.split())
+        assert "2 lines typed ahead of the question were not read: type them again." in said
+        text = events_of(data)
+        assert [text.count(f'"text": "{note}"') for note in ("one", "two", "three")] == [1, 1, 1]
+        assert '"event": "step"' not in text
+        person.pastes("?\ndead\n")
+        person.types("?")
+        assert "1 line typed ahead of the question was not read: type it again." in person.said
+
+
 @pytest.mark.parametrize("step", ["Take the panels off", "Bleed"])
 def test_a_proof_declared_invalid_is_a_failed_one(step: str, data: Path, clock: Clock) -> None:
     with begin(data, clock) as person:

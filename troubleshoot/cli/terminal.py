@@ -13,9 +13,9 @@ import shutil
 import sys
 import textwrap
 from collections.abc import Iterable
-from contextlib import suppress
 
 from troubleshoot.cli.door import heard, told
+from troubleshoot.cli.typed_ahead import waiting_lines
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import MOST_TYPED, one_line, shown
 
@@ -32,6 +32,7 @@ class Terminal:
     """Where a conversation is held."""
 
     def __init__(self) -> None:
+        self._notes: list[str] = []
         columns, self._height = shutil.get_terminal_size((80, 24))
         self.width = max(NARROWEST, min(WIDEST, columns))
         self._held, self._lines_since = "", 0
@@ -81,13 +82,17 @@ class Terminal:
     def ask(self, prompt: str, most: int = MOST_TYPED) -> str:
         """One line of answer, trimmed, of at most `most` letters. Raises EndOfInput.
 
-        What was typed before the question stood there is no answer to it, and is thrown away. A
-        line that cannot be used is never taken for an empty one, which may confirm something.
+        What was typed before the question stood there is no answer to it: it is thrown away, and
+        that is told. A note is one wherever it is typed, and is handed on, one at a time. A line
+        that cannot be used is never taken for an empty one, which may confirm something.
         """
         while True:
             self.say_held()
             self._forget_waiting_input()
             sys.stdout.write(f"{self._encodable(self._wrapped(prompt))} ")
+            if self._notes:
+                self._write(self._notes[0])
+                return self._notes.pop(0)
             sys.stdout.flush()
             line = sys.stdin.readline(most + 1)
             if not line:
@@ -108,14 +113,16 @@ class Terminal:
 
     def _forget_waiting_input(self) -> None:
         """On a terminal: keys pressed in a pocket, a paste, impatience."""
-        if not self.typed_by_hand:
-            return
-        try:
-            import termios
-        except ImportError:  # no such terminals on this platform
-            return
-        with suppress(termios.error):
-            termios.tcflush(sys.stdin, termios.TCIFLUSH)
+        waiting = [line for line in waiting_lines() if line.strip()] if self.typed_by_hand else []
+        notes = [note for line in waiting if (note := _note_in(line))]
+        self._notes += notes
+        lost = len(waiting) - len(notes)
+        if lost:
+            self.say(
+                f"{lost} {'line' if lost == 1 else 'lines'} typed ahead of the question "
+                f"{'was' if lost == 1 else 'were'} not read: type {'it' if lost == 1 else 'them'} "
+                "again."
+            )
 
     def _write(self, text: str) -> None:
         self._lines_since += 1
@@ -124,6 +131,15 @@ class Terminal:
     def _encodable(self, text: str) -> str:
         encoding = sys.stdout.encoding or "utf-8"
         return text.encode(encoding, "replace").decode(encoding)
+
+
+def _note_in(line: str) -> str:
+    """The note that a line holds; empty where it is none, or cannot be used."""
+    try:
+        typed = heard(one_line(line, "That line", MOST_TYPED))
+    except NotUsable:
+        return ""
+    return typed if typed.lower().startswith("note ") else ""
 
 
 def _leave_the_rest(line: str) -> None:
