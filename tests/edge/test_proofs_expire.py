@@ -181,6 +181,15 @@ def test_a_proof_declared_invalid_is_a_failed_one(step: str, data: Path, clock: 
         assert f"Step: {last}" in again, again[-2000:]
 
 
+def test_it_is_told_how_a_number_that_confirms_no_step_was_taken(data: Path, clock: Clock) -> None:
+    """Regression: after 310 V before bleeding the same step was asked again without a word."""
+    with begin(data, clock) as person:
+        person.types(DEAD_WORK)
+        lead_to(person, "Bleed")
+        assert "310 V is taken as: charged before bleeding." in person.types("310 V")
+        assert "is taken as" not in person.types("0.2 V")
+
+
 def test_the_second_test_for_dead_declared_invalid_keeps_the_hands_out(
     data: Path, clock: Clock
 ) -> None:

@@ -7,11 +7,16 @@ from troubleshoot.dialogue.prompts import AskTest, DoStep
 from troubleshoot.dialogue.said import Agreement, Causes, Danger, Verdict, Voice
 from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.safety.stops.standing import called_up
 from troubleshoot.visit.events import Answered, Event, StepDone
 from troubleshoot.visit.hearing.repeating import agreement
 from troubleshoot.visit.telling.contradicting import contradictions
+
+
+def _confirms(event: StepDone) -> bool:
+    return CONFIRMED.get(event.step) in event.outcomes
 
 
 class Telling:
@@ -35,6 +40,9 @@ class Telling:
             name = self.book.knowledge.tests[chosen[0]].name
             came = " and ".join(map(test.spoken, event.outcomes))
             self.voice.say(f"{name} waits for this: {test.name}: {came}. do takes it up again.")
+        elif isinstance(event, StepDone) and event.text and not _confirms(event):
+            came = " and ".join(map(test.spoken, event.outcomes))
+            self.voice.say(f"{event.text} is taken as: {came}.")
         after = conclude_visit(self.reasoner, self.book.state)
         if isinstance(prompt, AskTest) and isinstance(event, Answered):
             last = self.book.state.answers[-1]
