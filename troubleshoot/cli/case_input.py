@@ -39,6 +39,8 @@ def _from_yaml(text: str, path: str) -> object:
     from troubleshoot.knowledge.nodes import plain
     from troubleshoot.knowledge.problems import RuleFileError
 
+    if all(line.lstrip().startswith("#") for line in text.splitlines() if line.strip()):
+        raise InputRefused((Refusal(path, "the file is empty", "write complaint and readings"),))
     try:
         return plain(read_located(text, path))
     except RuleFileError as error:

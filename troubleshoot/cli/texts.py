@@ -22,9 +22,11 @@ from troubleshoot.outside.refusal import NotUsable
 
 def write_catalogue(path: Path) -> None:
     """Write a catalogue, or bring one up to date: what was told of a text stays."""
-    today = _texts_of_today()
-    entries = brought_up(_entries(path) if path.exists() else (), today)
+    before = _entries(path) if path.exists() else ()
     try:
+        path.open("a", encoding="utf-8").close()  # before the texts are gathered: that takes long
+        today = _texts_of_today()
+        entries = brought_up(before, today)
         path.write_text(catalogue_text(entries), "utf-8")
     except OSError as error:
         raise unwritable(str(path), error) from None

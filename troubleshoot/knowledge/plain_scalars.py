@@ -27,6 +27,8 @@ _BOOLEANS: Final = {"true": True, "false": False}
 _NOTHING: Final = frozenset({"", "~", "null"})
 _BEGINNINGS: Final = frozenset("+-.0123456789")
 """What every number begins with; most words are told from numbers by this alone."""
+_MOST_SHOWN: Final = 40
+"""Characters of a number that is refused: the rest tells nothing."""
 
 
 class RefusedScalar(ValueError):
@@ -57,5 +59,6 @@ def _number_or_text(word: str) -> str | int | float:
         return float(word)
     for pattern, name in _DISGUISED:
         if pattern.fullmatch(word):
-            raise RefusedScalar(f"{word} is {name}", "write it out plainly, or quote it as text")
+            shown = word if len(word) <= _MOST_SHOWN else f"{word[:_MOST_SHOWN]}..."
+            raise RefusedScalar(f"{shown} is {name}", "write it out plainly, or quote it as text")
     return word
