@@ -100,8 +100,8 @@ HINTS: Final = (
           of="smoke-or-heat-now"),
     _hint(_NOISE, "blue flash black smoke panel disconnect breaker contactor box face capacitor",
           of="smoke-or-heat-now"),
-    _hint("flame burner fire lit burning", "no-call", unless="out off has have had get went go "
-          "there", denied_too=True, of="heat-will-not-stop"),
+    _hint("flame burner fire lit burning", "no-call", unless="out off has have had get went go",
+          denied_too=True, of="heat-will-not-stop"),
     _hint("valve", "stay", "open", unless="call reversing expansion solenoid water float",
           of="gas-valve-does-not-close"),
     _hint("valve burner", "hung", "open lit burning", unless="reversing expansion damper",
@@ -109,8 +109,8 @@ HINTS: Final = (
     _hint(OVER_MANIFOLD, "manifold", unless=f"propane lp lpg {_NO_PRESSURE}",
           of="over-fired-or-wrong-fuel"),
     _hint(OVER_INLET, "gas inlet manifold", unless=_NO_PRESSURE, of="gas-pressure-too-high"),
-    _hint("flame", "onto over outside roll lick around front wires", unless="sensor signal",
-          of="rollout-tripped"),
+    _hint("flame", "onto over outside roll lick around front wires blow", unless=
+          "sensor signal", of="rollout-tripped"),
     _hint("melt meltin sizzle spit", unless="ice snow frost solder defrost point",
           of="scorched-or-hot-wiring"),
     _hint("burn char scorch singe blister", f"now still {_PARTS} {_PEOPLE} insulation skin",
@@ -157,7 +157,12 @@ HINTS: Final = (
     # shock
     _hint("shock electrocute zap jolt tingle", unless="mount hazard label absorber",
           of="somebody-hurt"),
-    _hint("bite bit nip buzz kick", f"me him her {BODY} frame cabinet casing",
+    _hint(VOLTS, "got", "hit zap nail", of="somebody-hurt"),
+    _hint(VOLTS, "took", "off from", unless="side reading read meter l1 l2 leg",
+          of="somebody-hurt"),
+    _hint(VOLTS, "cabinet casing frame curb duct", "hot live", unless=
+          "leg line side load lug l1 l2 l3 from", of="unexplained-voltage"),
+    _hint("bite bit nip buzz kick poke", f"me him her {BODY} frame cabinet casing",
           unless="noise a-bit drill driver screw", of="unexplained-voltage"),
     _hint(VOLTS, f"{_PARTS} bit bite zap jolt through-me me him", of="somebody-hurt"),
     _hint(VOLTS, "took", "across", unless="l1 l2 l3 leg coil fuse terminal capacitor",
@@ -190,7 +195,8 @@ HINTS: Final = (
           "run call pull", of="live-now"),
     _hint(_SAFETY, "tie wedge jam prop glue nail jump jumper paperclip wirenut tape bridge strap "
           "shunt bypass loop", unless="drain", of="jumpered-safety"),
-    _hint(_SAFETY, "lead wire clip", "ran run across bypass", unless="loose", of="jumpered-safety"),
+    _hint(_SAFETY, "lead wire clip", "ran run across bypass out around round", unless=
+          "loose fell broke broken pull burn burnt", of="jumpered-safety"),
     _hint("fuse", "nail penny coin foil copper slug pipe bolt rod bridge jump jumper bypass"),
     _hint("lock tag", "my his her our their someone somebody", "pull cut took gone remove "
           "broke missing flip", unless="i we", of="live-now"),
