@@ -197,6 +197,24 @@ def test_it_holds_in_the_visit_until_it_is_read_sound_there(
     assert [each.hazard.id for each in off.circuits] == ["protection-does-not-open"] * stays
 
 
+STOPPED = Answered("condenser-fan-turning", ("condenser fan 1",), ("stopped",))
+
+
+def test_what_takes_it_away_may_be_chosen_on_the_next_visit(
+    shelf: JournalShelf, shipped: Knowledge
+) -> None:
+    """Regression: whatever runs was forbidden, so the mended fan could not be read turning."""
+    closed(shelf, "RTU-7", STOPPED)
+    book, decider = begun_on(shelf, "RTU-7"), Decider(shipped)
+    conclusions = conclude_visit(decider.reasoner, book.state)
+    refused = {
+        test: decider.forbidden(conclusions, test, "condenser fan 1")
+        for test in ("condenser-fan-turning", "condenser-fan-amps")
+    }
+    assert refused["condenser-fan-turning"] is None
+    assert refused["condenser-fan-amps"] is not None
+
+
 def test_what_the_next_visit_did_not_read_it_leaves_off_as_it_was_found(
     shelf: JournalShelf, typed: Callable[..., None], command: Call
 ) -> None:

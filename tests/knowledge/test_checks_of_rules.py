@@ -101,6 +101,16 @@ SECTION = "capacitance-one-side-off"
             ],
         ),
         (
+            ("hazards.yaml", "    what-to-do: Lock it out and test every leg.\n",
+             "    what-to-do: Lock it out and test every leg.\n"
+             "    forbids: [{work-states: [running]}]\n"),
+            [
+                "rules/hazards.yaml:23:5: lockout-and-verify-dead forbids what runs and does not "
+                "say what stays off at the end; write keeps-off: unit, heat, circuit or nothing "
+                "[hazards-speak]"
+            ],
+        ),
+        (
             ("hazards.yaml", "    signal: DANGER\n", "    signal: NOTICE\n"),
             [
                 "rules/hazards.yaml:10:5: gas-smell stops the work, but is only a NOTICE; "

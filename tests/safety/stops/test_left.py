@@ -83,13 +83,13 @@ def left_on(*left: LeftOn, answers: list[Answer]) -> tuple[FiredHazard, ...]:
 
 
 def test_what_was_left_off_stands_where_it_was_left_until_it_is_over() -> None:
-    stands = FiredHazard(BITE, (2,), (LEFT,), found=True)
+    stands = FiredHazard(BITE, (2,), (LEFT, f"{LEFT}:look"), found=True)
     assert left_on(answers=[]) == ()
     assert left_on(AT_TWO, answers=[]) == (stands,)
     assert left_on(AT_TWO, answers=look(TWO)) == ()
     assert left_on(AT_TWO, replace(AT_BOTH, hazard="burn"), answers=[]) == (
         stands,
-        FiredHazard(OTHER, (1, 2), (LEFT,), found=True),
+        FiredHazard(OTHER, (1, 2), (LEFT, f"{LEFT}:look"), found=True),
     )
 
 
@@ -108,4 +108,4 @@ def test_what_is_only_likely_now_stands_as_it_was_left() -> None:
     likely = FiredHazard(BITE, (1,), ("fault:f",), found=False)
     guessed = replace(concluded(KNOWN), hazards=(likely,))
     after = with_left_before(KNOWN, VisitState(left_on=(AT_TWO,)), guessed)
-    assert after.hazards == (FiredHazard(BITE, (2,), (LEFT,), found=True),)
+    assert after.hazards == (FiredHazard(BITE, (2,), (LEFT, f"{LEFT}:look"), found=True),)

@@ -81,3 +81,10 @@ def test_what_ends_a_ban_is_still_read() -> None:
     """A suspect exchanger is proved by two readings that need the burner."""
     stands, tests = after("flue-oxygen-at-blower-start", "borderline", "no-heat")
     assert "heat-exchanger-suspect" in stands and "supply-air-carbon-monoxide" in tests
+
+
+def test_a_head_may_be_read_once_as_the_caution_of_its_switch_says() -> None:
+    """It is left off where the visit ends; what stops nothing takes no test away."""
+    stands, tests = after("safety-string-walk", "high-pressure-open", "no-cooling")
+    assert "high-pressure-switch-open" in stands
+    assert {each for each in tests if KNOWLEDGE.tests[each].work_state in LIVE}

@@ -2,9 +2,10 @@
 
 What: nothing triggers the hazard, no words report it, no test names it and no complaint shows it
 first; a whole-job stop defers to nobody; a stop does not say who may clear it; a notice, which is
-about practice and not about injury, stops the work; a stop does not say what stays off.
+about practice and not about injury, stops the work; a stop, or a hazard that forbids to run the
+unit, does not say what stays off.
 Why: a caution that nobody sees protects nobody, and work that stops must be taken over by
-somebody.
+somebody; what may not run for a reading is not called on the way out either.
 Mend: name the hazard in a test, or give it a trigger or words; fill `defer-to`, `cleared-by`
 (without it the tag says the supervisor, where a licensed person may be meant); choose the signal
 word by what can happen (ANSI Z535: DANGER will, WARNING could kill or injure badly; CAUTION could
@@ -21,6 +22,7 @@ from troubleshoot.knowledge.problems import Problem
 from troubleshoot.knowledge.rule_base import RuleBase
 
 ID: Final = "hazards-speak"
+SAY_WHAT_STAYS_OFF: Final = "write keeps-off: unit, heat, circuit or nothing"
 
 
 def find(base: RuleBase) -> Iterator[Problem]:
@@ -32,6 +34,9 @@ def find(base: RuleBase) -> Iterator[Problem]:
             what = f"nothing ever shows {hazard.id}"
             yield base.problem(ID, entry, ("id",), what, "name it in a test, or give it a trigger")
         yield from _stops(base, hazard)
+        if hazard.stop is None and hazard.keeps_off is None and _forbids_to_run(hazard):
+            what = f"{hazard.id} forbids what runs and does not say what stays off at the end"
+            yield base.problem(ID, entry, ("forbids",), what, SAY_WHAT_STAYS_OFF)
 
 
 def _stops(base: RuleBase, hazard: Hazard) -> Iterator[Problem]:
@@ -46,11 +51,14 @@ def _stops(base: RuleBase, hazard: Hazard) -> Iterator[Problem]:
         yield base.problem(ID, entry, ("stop",), what, "name the roles under cleared-by")
     if hazard.keeps_off is None:
         what = f"{hazard.id} stops the work and does not say what may run while it stands"
-        instead = "write keeps-off: unit, heat, circuit or nothing"
-        yield base.problem(ID, entry, ("stop",), what, instead)
+        yield base.problem(ID, entry, ("stop",), what, SAY_WHAT_STAYS_OFF)
     if hazard.signal == "NOTICE":
         what = f"{hazard.id} stops the work, but is only a NOTICE"
         yield base.problem(ID, entry, ("signal",), what, "write CAUTION, WARNING or DANGER")
+
+
+def _forbids_to_run(hazard: Hazard) -> bool:
+    return any("running" in ban.work_states for ban in hazard.forbids)
 
 
 def _named(knowledge: Knowledge) -> frozenset[str]:

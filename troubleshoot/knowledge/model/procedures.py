@@ -176,7 +176,8 @@ class Hazard:
     ] = ()
     stop: Annotated[Stop | None, "leave out where nothing stops"] = None
     keeps_off: Annotated[
-        KeptOff | None, "what is not left running while it stands; every stop says so"
+        KeptOff | None,
+        "what is not left running while it stands; every stop says so, and what forbids to run it",
     ] = None
     defer_to: Annotated[str, Text(longest=200), "who decides or takes over"] = ""
     # In English and in Spanish: those who are hurt have many words for it.

@@ -11,7 +11,8 @@ from troubleshoot.safety.job import Job
 from troubleshoot.safety.stops.record import LeftOn
 
 LEFT: Final = "left-before"
-"""The atom that stands for what an earlier visit has found and left off."""
+"""The atom that stands for what an earlier visit has found and left off; with a test behind it, for
+what takes it away: as its own finding that may be read, whatever the danger forbids."""
 
 
 def with_left_before(knowledge: Knowledge, job: Job, conclusions: Conclusions) -> Conclusions:
@@ -35,8 +36,14 @@ def _standing(knowledge: Knowledge, now: FiredHazard | None, left: LeftOn) -> Fi
     hazard = knowledge.hazards[left.hazard]
     if now is None or not now.found:
         hazard = replace(hazard, stop=None) if hazard.stops_the_job else hazard
-        return FiredHazard(hazard, left.circuits, (LEFT,), found=True)
+        because = (LEFT, *(f"{LEFT}:{test}" for test in left.tests))
+        return FiredHazard(hazard, left.circuits, because, found=True)
     return replace(now, circuits=tuple(sorted({*now.circuits, *left.circuits})))
+
+
+def only_left(fired: FiredHazard) -> bool:
+    """Whether a danger stands as an earlier visit left it, and nothing of this one shows it."""
+    return fired.because[:1] == (LEFT,)
 
 
 def is_over(conclusions: Conclusions, left: LeftOn) -> bool:
@@ -52,6 +59,6 @@ def is_over(conclusions: Conclusions, left: LeftOn) -> bool:
     bad = any(
         fired.hazard.id == left.hazard and fired.found and {*fired.circuits} & {*left.circuits}
         for fired in conclusions.hazards
-        if fired.because != (LEFT,)
+        if not only_left(fired)
     )
     return not bad and sound >= {*left.circuits} and bool(sound)

@@ -20,8 +20,9 @@ from troubleshoot.visit.deciding.left_off import left_off
 def runs_what_is_kept_off(conclusions: Conclusions) -> Callable[[Test, Place | None], bool]:
     """Whether a test runs what a danger that stands keeps off.
 
-    Of the unit and its circuits a hazard that says under `forbids` what is not done has said all;
-    its heat stays off all the same. What ends a ban may be read.
+    Of the unit and its circuits a hazard that says under `forbids` what is not done has said all,
+    and one that stops nothing allows what its caution tells how to do; its heat stays off all the
+    same. What ends a ban may be read.
     """
     layout = conclusions.case.unit.layout
     unit = unit_at_work(conclusions.case.unit)
@@ -35,7 +36,7 @@ def runs_what_is_kept_off(conclusions: Conclusions) -> Callable[[Test, Place | N
         needs = needs_of(test, spoken(at), unit)
         if fired.hazard.keeps_off == "heat":
             return needs.gas == "on" or (is_of_heat and needs.energised)
-        if bans or not needs.energised:
+        if bans or fired.hazard.stop is None or not needs.energised:
             return False
         is_its_own = layout.circuits_of(at) <= {*fired.circuits}
         return fired.hazard.keeps_off == "unit" or is_its_own

@@ -13,7 +13,7 @@ from dataclasses import replace
 from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge, Proof, Test
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.safety.cautions import cautions_before
 from troubleshoot.safety.closed_ways import is_closed
 from troubleshoot.safety.needs import BURNER_AREAS, OPEN_LIVE, needs_of
@@ -64,10 +64,11 @@ def before_any_start(
     """The next of the proofs that are read live and that nothing is called for, or a step to it.
 
     They are read while the unit stands open, before a finding that is taken afresh closes and
-    starts it. Nothing where no such proof is left, or a danger keeps the unit off.
+    starts it. Nothing where no such proof is left, or a danger keeps the power off.
     """
     work = state.work
-    is_open = work.panels == "off" and work.calls != "on" and not left_off(conclusions).unit
+    dead = any(map(_keeps_power_off, left_off(conclusions).unit))
+    is_open = work.panels == "off" and work.calls != "on" and not dead
     if state.repair_begun is None or not is_open or is_read_bad(knowledge, state):
         return None
     for proof in left_to_prove(knowledge, state):
@@ -80,6 +81,12 @@ def before_any_start(
         if _may_be_reached(knowledge, state, conclusions, test):
             return to_do(knowledge, state, steps_before(state, test, None)[0])
     return None
+
+
+def _keeps_power_off(fired: FiredHazard) -> bool:
+    """Whether a danger that keeps the unit off keeps the power off too, not its motors alone."""
+    live = any("energised-open" in ban.work_states for ban in fired.hazard.forbids)
+    return fired.hazard.stop is not None or live
 
 
 def stopped_first(

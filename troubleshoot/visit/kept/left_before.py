@@ -114,12 +114,12 @@ def _left(
 ) -> Iterator[_Left]:
     """What one visit found and left off, as it is told to whoever names the unit next."""
     from troubleshoot.safety.profiles import spoken
-    from troubleshoot.safety.stops.left import LEFT
+    from troubleshoot.safety.stops.left import only_left
     from troubleshoot.safety.stops.tags import found_words, removers
     from troubleshoot.visit.deciding.left_off import left_off_at
 
     for what, fired in left_off_at(knowledge, state, found).parts:
-        if fired.because == (LEFT,):  # it stays told as whoever found it left it
+        if only_left(fired):  # it stays told as whoever found it left it
             continue
         were = "were" if " and " in what else "was"
         day = f" on {ended[:10]}" if ended else ""
