@@ -129,11 +129,9 @@ class ScriptedVisit(DrivenVisit):
         return None
 
     def _not_asked(self) -> Event | None:
-        """What calls up a hazard and the visit had no need to ask, of what this profile may do."""
+        """What calls up a hazard and the visit had no need to ask, whoever may read it."""
         for answer in self.alarming.others:
-            at = spoken(answer.places[0])
-            beyond = self.decider.beyond(self.state, answer.test, at)
-            if answer in self.unused[answer.test] and beyond is None:
+            if answer in self.unused[answer.test]:
                 self.unused[answer.test].remove(answer)
                 return self._unasked(answer)
         return None
