@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from typing import Any
 
 import pytest
 
@@ -19,6 +20,7 @@ from tests.safety.work_state_samples import (
 )
 from tests.safety.work_state_ways import done, way
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.guards import allowed
 from troubleshoot.safety.needs import needs_of
 from troubleshoot.safety.route import steps_to_leave, steps_to_leave_cold
@@ -201,3 +203,41 @@ def test_it_is_said_which_panel_may_be_off_while_a_burner_is_lit(shipped: Knowle
     read_there = ("gas-manifold-pressure", "gas-inlet-pressure-all-firing", "gas-valve-shut-off")
     for test in (*on_the_way, *read_there):
         assert "over the gas valve and the controls" in " ".join(shipped.tests[test].how), test
+
+
+def test_the_way_out_after_a_light_that_failed_stops_first_and_sweeps_before_any_call() -> None:
+    """Regression: the cock came before the stop, and the unit was called before the sweep."""
+    lit = done(WorkState(), *way(WorkState(), LIGHTS, GAS_UNIT), unit=GAS_UNIT)
+    for unit in (GAS_UNIT, COOLED):
+        failed = after_test(lit, LIGHTS, None, ("locks-out",), GAS_UNIT)
+        for leave in (steps_to_leave, steps_to_leave_cold):
+            steps = [step.id for step in leave(failed, unit)]
+            first = ["stop-by-controls", "gas-cock-shut", "purge-wait", SWEEP]
+            assert [step for step in steps if step in first][:4] == first
+            assert RESTART not in steps or steps.index(SWEEP) < steps.index(RESTART)
+
+
+@pytest.mark.parametrize("power", ["on", "locked-out"])
+@pytest.mark.parametrize("calls", ["on", "off"])
+def test_behind_a_cock_that_stays_shut_only_cooling_is_called(power: Any, calls: Any) -> None:
+    """Regression: a unit was called for heat to be left trying to light against a shut cock."""
+    state = replace(WorkState(gas="shut", roof="go"), power=power, calls=calls)
+    assert RESTART not in [step.id for step in steps_to_leave_cold(state, GAS_UNIT)]
+    after = done(state, *[step.id for step in steps_to_leave_cold(state, GAS_UNIT)], unit=GAS_UNIT)
+    assert (after.power, after.calls, after.gas) == ("on", "off", "shut")
+    cooled = [step.id for step in steps_to_leave_cold(state, COOLED)]
+    assert (RESTART in cooled) is (power != "on" or calls == "off")
+
+
+def test_a_burner_that_does_not_stop_is_locked_out_behind_its_shut_cock() -> None:
+    state = replace(WorkState(roof="go"), calls="stuck-on")
+    steps = [step.id for step in steps_to_leave_cold(state, GAS_UNIT)]
+    assert steps.index("gas-cock-shut") == 0
+    state = after_step(state, Step("gas-cock-shut"), ("shut",), GAS_UNIT)
+    left = [step.id for step in steps_to_leave_cold(state, GAS_UNIT)]
+    assert "lockout" in left and RESTART not in left and "lock-off" not in left
+    for _ in range(9):
+        for step in steps_to_leave_cold(state, GAS_UNIT)[:1]:
+            state = after_step(state, step, (CONFIRMED[step.id],), GAS_UNIT)
+    assert (state.power, state.gas) == ("locked-out", "shut")
+    assert steps_to_leave_cold(state, GAS_UNIT) == ()

@@ -109,7 +109,7 @@ CASES: list[tuple[str, tuple[str, ...], Facts, Facts]] = [
     ("gas-cock-look", ("open",), {"gas": "on", "gas_swept": False, "clear": {A2L, CO}}, {}),
     ("gas-cock-look", ("shut",), {"gas_swept": False}, {"gas": "shut"}),
     ("gas-cock-look", ("cannot-tell",), {"gas": "unsure", "gas_swept": False}, {"gas": "unsure"}),
-    ("purge-wait", ("waited",), {"clear": {A2L, CO}}, {"unburnt": False}),
+    ("purge-wait", ("waited",), {"gas_swept": False, "clear": {A2L, CO}}, {"unburnt": False}),
     ("purge-wait", ("gas-smelled",), {"clear": {A2L, CO}}, {}),
     ("gas-cock-shut", ("shut",), {"clear": {A2L, CO}}, {"gas": "shut"}),
     ("gas-cock-shut", ("stuck",), {"clear": {A2L, CO}}, {}),

@@ -23,7 +23,13 @@ from troubleshoot.safety.needs import HEAT_IS_ON, ONE_CALL
 from troubleshoot.safety.steps import RESTART, STOP_BY_CONTROLS
 from troubleshoot.safety.stops.tags import gas_tag, tag_lines
 from troubleshoot.visit.deciding.decision import Decision
-from troubleshoot.visit.deciding.left_off import gas_left, left_for, left_off_at
+from troubleshoot.visit.deciding.left_off import (
+    THE_UNIT,
+    gas_left,
+    heat_stays_off,
+    left_for,
+    left_off_at,
+)
 from troubleshoot.visit.deciding.nameplate import plate_to_ask
 from troubleshoot.visit.deciding.proving import left_to_prove, read_live, waiting
 from troubleshoot.visit.events import Closing, ProofRead, Repaired, VisitEnded, after
@@ -46,6 +52,10 @@ BACK_TO_THE_TESTS = "So it is not put right, whatever the complaint does: back t
 AS_IT_WAS = "The unit is back as it was."
 CONTROL_BACK = (
     "Put mode, setpoint and schedule of the thermostat or building control back as you found them."
+)
+HEAT_LEFT_OFF = (
+    "Leave the heat off at the thermostat or building control, and say so there; put the rest of "
+    "mode, setpoint and schedule back as you found it."
 )
 _TURNS_THE_CONTROL = frozenset({STOP_BY_CONTROLS, RESTART, *HEAT_IS_ON, *ONE_CALL})
 
@@ -211,9 +221,10 @@ def close(book: VisitBook, voice: Voice, decision: Decision, conclusions: Conclu
     Raises Leave.
     """
     off = left_off_at(book.knowledge, book.state, conclusions)
-    for fired in off.all:
+    for part, fired in off.parts:
+        what = "" if part == THE_UNIT else part
         voice.say("Write on the tag:")
-        voice.say_all(tag_lines(book.knowledge, book.state, conclusions, fired), 1)
+        voice.say_all(tag_lines(book.knowledge, book.state, conclusions, fired, what), 1)
         voice.say(f"Hand over to: {fired.hazard.defer_to}")
     if (tag := gas_tag(book.state)) and not off.heat:
         voice.say("Write on the tag of the gas cock:")
@@ -228,7 +239,9 @@ def close(book: VisitBook, voice: Voice, decision: Decision, conclusions: Conclu
         voice.say(f"The repair is not proved, {line}.", strong=True)
     not_so = (*gas_left(off, book.state.work), *_not_as_it_was(book))
     voice.say_all(not_so)
-    if any(each.test in _TURNS_THE_CONTROL and not each.nobody for each in book.state.asked):
+    if heat_stays_off(off, book.state.work) and not off.unit:
+        voice.say(HEAT_LEFT_OFF, strong=True)
+    elif any(each.test in _TURNS_THE_CONTROL and not each.nobody for each in book.state.asked):
         voice.say(CONTROL_BACK, strong=True)
     as_it_was = not (off.all or lacking or not_so)
     voice.say(f"{AS_IT_WAS} The visit is closed." if as_it_was else "The visit is closed.")

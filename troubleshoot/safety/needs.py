@@ -61,6 +61,7 @@ class Needs:
     `lock`: the power locked out, though nobody reaches in. `stored`: every place that must hold no
     charge. `taps`: of the gas train, on the manometer. `hook_ups`: where something is hooked up
     dead, to be read live. `no_unburnt`: of a burner, gone before it is lit, or hands go in.
+    `uncalled`: the power on, and nothing called for.
     """
 
     energy: WorkStateName = "any"
@@ -80,6 +81,7 @@ class Needs:
     is_step: bool = False
     lock: bool = False
     no_unburnt: bool = False
+    uncalled: bool = False
 
     @property
     def energised(self) -> bool:

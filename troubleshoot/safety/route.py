@@ -35,6 +35,9 @@ LEAVING: Final = Needs(energy="running", roof=True, gas="on")
 LEAVING_COLD: Final = replace(LEAVING, gas="shut")
 """The same with its gas cock shut."""
 
+LEAVING_UNCALLED: Final = replace(LEAVING_COLD, uncalled=True)
+"""Left with its gas cock shut and its heat off at the control."""
+
 LEAVING_OFF: Final = Needs(roof=True, occupants=True, lock=True)
 """A unit that only has to be locked out: nobody reaches in."""
 
@@ -75,19 +78,28 @@ def steps_to_leave(state: WorkState, unit: UnitAtWork) -> tuple[Step, ...]:
 
 
 def steps_to_leave_cold(state: WorkState, unit: UnitAtWork) -> tuple[Step, ...]:
-    """The remaining steps until the unit can be left running with its gas cock shut."""
-    return steps_to(state, LEAVING_COLD, unit, leaving=True)
+    """The remaining steps until the unit can be left with its gas cock shut.
+
+    A call that is not known to be for cooling may be for heat, and is not made behind a shut cock;
+    a unit that does not stop by its controls is locked out instead.
+    """
+    if unit.called_to_cool or not unit.burns_gas:
+        return steps_to(state, LEAVING_COLD, unit, leaving=True)
+    if state.gas == "shut" and state.calls == "stuck-on":
+        return steps_to_leave_off(state, unit)
+    return steps_to(state, LEAVING_UNCALLED, unit, leaving=True)
 
 
 def steps_to_leave_off(state: WorkState, unit: UnitAtWork) -> tuple[Step, ...]:
     """The remaining steps until the unit can be left locked out with nothing of ours in it.
 
     Its gas cock stays as it is. Tools and people are looked for last, as nothing is started after
-    it.
+    it; what did not stop by its controls is stopped by the lock.
     """
     if state.power != "locked-out":
         return steps_to(state, replace(LEAVING_OFF, fire_panel=unit.fire_panel), unit)
-    back = steps_to(state, replace(LEAVING, gas="any"), unit, leaving=True)
+    stopped = state.with_facts(calls="off")
+    back = steps_to(stopped, replace(LEAVING, gas="any"), unit, leaving=True)
     steps = (step for step in back if step.id not in _STARTS)
     return tuple(sorted(steps, key=lambda step: step.id == TOOLS_CLEAR))
 

@@ -80,7 +80,7 @@ STAGES: Final = (
     _if(guards.ARC_CLOTHING_ON, lambda way: way.needs.arc_clothing and not way.hands_in),
     # Sweeps come before tools; a gas train is swept again once its cock is shut.
     # With the call still on a shut cock starves the burner, and its control tries to light again.
-    _if(guards.STOP_TRIED, lambda way: way.shut_wanted),
+    _if(guards.STOP_TRIED, lambda way: way.stop_wanted),
     _if(guards.COCK_SHUT, lambda way: way.needs.gas == "shut"),
     _if(guards.UNBURNT_GONE, lambda way: way.purge_wanted),
     # Behind a cock that nobody knows to be open a clean sweep tells nothing.

@@ -62,6 +62,12 @@ class Way:
         return self.dead_wanted and self.needs.gas == "shut"
 
     @property
+    def stop_wanted(self) -> bool:
+        """Whatever shuts the cock, a call that is still on may light behind it, or try to."""
+        shuts = self.needs.gas == "shut" and self.state.gas != "shut"
+        return self.shut_wanted or (self.needs.energised and shuts) or self.needs.uncalled
+
+    @property
     def purge_wanted(self) -> bool:
         """Unburnt gas has to go first; where the unit does not stop, once it is locked out."""
         stops = self.state.calls != "stuck-on" or self.state.power == "locked-out"
@@ -76,4 +82,4 @@ class Way:
     @property
     def runs(self) -> bool:
         """The unit has to be called to run."""
-        return self.needs.energy in ("running", "running-open")
+        return self.needs.energy in ("running", "running-open") and not self.needs.uncalled

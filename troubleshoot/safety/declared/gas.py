@@ -74,13 +74,14 @@ GAS_SHUT: Final = SafetyStep(
     lost={"resumed": _cock_may_be_turned},
     hangs_on=("heat",),
 )
+# What is left of the gas shows in the sweep alone: nothing is called, nor is power put back, first.
 PURGE_WAIT: Final = SafetyStep(
     id=steps.PURGE_WAIT,
     sound="waited",
     waits_from="cock-shut",
     after=(ROOF_SAFE, STOPPED, COCK_SHUT),
     brings=(UNBURNT_GONE,),
-    does=all_of(sets(unburnt=False), _SWEEP_AGAIN),
+    does=all_of(sets(unburnt=False, gas_swept=False), _SWEEP_AGAIN),
     otherwise=any_other(_SWEEP_AGAIN),
 )
 GAS_OPEN: Final = SafetyStep(

@@ -21,16 +21,20 @@ NOT_TOLD = "Told: ____________ at ______."
 
 
 def tag_lines(
-    knowledge: Knowledge, job: Job, conclusions: Conclusions, fired: FiredHazard
+    knowledge: Knowledge, job: Job, conclusions: Conclusions, fired: FiredHazard, part: str = ""
 ) -> tuple[str, ...]:
-    """What to write on the tag, a sentence a line."""
+    """What to write on the tag, a sentence a line; `part`: what is left off, but for the unit."""
     hazard = fired.hazard
     met = job.met(hazard.id)
     told = NOT_TOLD
     if met is not None and met.told:
         told = f"Told: {met.told}, {met.told_at}."
+    danger = hazard.tag or hazard.what_to_do
+    do_not = f"Do not start{' ' + job.name if job.name else ''}. {danger}"
+    if part:
+        do_not = f"Do not start {part}{' of ' + job.name if job.name else ''}. {danger}"
     lines = [
-        f"Do not start{' ' + job.name if job.name else ''}. {hazard.tag or hazard.what_to_do}",
+        do_not,
         found_words(knowledge, job, conclusions, fired),
         _stopped_for(beside(conclusions, fired)),
         _gas_cock(job),

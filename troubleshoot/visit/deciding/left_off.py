@@ -27,6 +27,7 @@ from troubleshoot.visit.state import VisitState
 UNPROVED: Final = "unproved"
 """The atom that stands for what stopped the job, and whose repair is not proved."""
 
+THE_UNIT: Final = "the unit"
 STAYS_SHUT: Final = "The gas cock stays shut and tagged until it has been."
 LEFT_SHUT: Final = "The gas cock was left shut."
 NOT_KNOWN: Final = "The gas cock was not left known to be open, nor to be shut."
@@ -48,7 +49,7 @@ class LeftOff:
     def parts(self) -> tuple[tuple[str, FiredHazard], ...]:
         """What is left off, in words, and the danger that keeps it so."""
         return (
-            *(("the unit", fired) for fired in self.unit),
+            *((THE_UNIT, fired) for fired in self.unit),
             *(("the heat", fired) for fired in self.heat),
             *((_circuits(fired), fired) for fired in self.circuits),
         )
@@ -68,6 +69,11 @@ class LeftOff:
                 for f in self.circuits
             ),
         )
+
+
+def heat_stays_off(off: LeftOff, work: WorkState) -> bool:
+    """Whether the heat is left off at its control too: it would only try behind a shut cock."""
+    return bool(off.heat or gas_left(off, work))
 
 
 def gas_left(off: LeftOff, work: WorkState) -> tuple[str, ...]:
