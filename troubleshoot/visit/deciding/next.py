@@ -40,6 +40,7 @@ from troubleshoot.visit.deciding.lifting import towards_lifting
 from troubleshoot.visit.deciding.proving import before_any_start, next_of_repair, stopped_first
 from troubleshoot.visit.deciding.put_before import cuts_power, first_look, to_save
 from troubleshoot.visit.deciding.read_first import read_first
+from troubleshoot.visit.deciding.stop_now import stopped_now
 from troubleshoot.visit.events.places import places_from
 from troubleshoot.visit.state import VisitState
 from troubleshoot.visit.telling.account import ending_of
@@ -74,6 +75,9 @@ class Decider:
             if first is None and state.repair_begun is not None:
                 first = self._read_afresh(state, conclusions)
             return first or self._leave(state, conclusions)
+        now = stopped_now(self.knowledge, state, conclusions)
+        if now is not None:
+            return now
         if state.aim is not None:
             going_on = self._towards(state, conclusions, state.aim, state.aim_reason)
             if going_on is not None:

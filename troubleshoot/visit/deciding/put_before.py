@@ -19,6 +19,7 @@ from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.safety.work_state import is_as_found
 from troubleshoot.visit.deciding.decision import Decision, nearer_to
+from troubleshoot.visit.deciding.left_off import left_off
 from troubleshoot.visit.state import VisitState
 
 
@@ -61,22 +62,24 @@ def to_save(
         for fired in conclusions.procedures
         for name in fired.procedure.save_before_power_cut
     }
-    worth = (c for c in candidates if c.test.id in reasons and _can_be_saved(state, c))
+    off = left_off(conclusions)
+    too_much = state.at_work.volts_480 or bool(off.unit or off.circuits)
+    worth = (c for c in candidates if c.test.id in reasons and _can_be_saved(state, c, too_much))
     for candidate in sorted(worth, key=lambda c: c.switch_minutes):
         yield candidate, reasons[candidate.test.id]
 
 
-def _can_be_saved(state: VisitState, candidate: Candidate) -> bool:
+def _can_be_saved(state: VisitState, candidate: Candidate, out_of_proportion: bool) -> bool:
     """Whether a test is lost with the power, and is worth what it takes to save it.
 
-    A cock that was shut is not opened again for it; nor is a panel opened live at 480 V, where an
-    arc is worse than a code that is lost.
+    A cock that was shut is not opened again for it; nor is a panel opened live where that is out of
+    proportion: at 480 V, and on a unit that a danger keeps off.
     """
     needs = needs_of(candidate.test, None, state.at_work)
     dry = needs.gas == "on" and state.work.gas == "shut"
     closed = state.work.panels != "off"
-    arc = state.at_work.volts_480 and closed and needs.energy in OPEN_LIVE
-    return candidate.test.work_state != "locked-out" and not dry and not arc
+    opened = out_of_proportion and closed and needs.energy in OPEN_LIVE
+    return candidate.test.work_state != "locked-out" and not dry and not opened
 
 
 def cuts_power(state: VisitState, step: Step | None, wanted: Test) -> bool:
