@@ -17,6 +17,7 @@ from troubleshoot.dialogue.commands import Commands
 from troubleshoot.dialogue.doubting import is_meant, replaces_the_told
 from troubleshoot.dialogue.hearing import Listener, hear_among, report_danger
 from troubleshoot.dialogue.not_known import is_not_known
+from troubleshoot.dialogue.opened_for import opened_for
 from troubleshoot.dialogue.prompts import AskTest, Caution, DoStep, Ended, Settled, cautions_of
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.shelf import Shelf
@@ -28,10 +29,10 @@ from troubleshoot.dialogue.taking_up import taken_up
 from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Reply, Talk
 from troubleshoot.dialogue.telling import Telling
 from troubleshoot.dialogue.unit_facts import ask_fact, ask_plate
-from troubleshoot.knowledge.model import PlateValue, Test
+from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.evidence.ranking import Cause
-from troubleshoot.reasoning.unit.places import spoken
+from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety.before_repair import caution_before
 from troubleshoot.safety.cautions import closes_live
 from troubleshoot.safety.facts_first import facts_to_settle
@@ -126,10 +127,13 @@ class Turns:
         try:
             if (yield from self._settle_first(decision.test, decision.step)):
                 return
+            if (yield from self._judged_ahead(decision, conclusions)):
+                return
             if decision.aim is not None and decision.stop is None and self.book.state.aim is None:
                 test, at = decision.aim
                 self.book.add(Aimed(test, spoken(at), decision.reason))
-            if decision.kind == "ask" and (yield from self._ask_plates(decision)):
+            asked = (decision.test, decision.at)
+            if decision.kind == "ask" and (yield from self._ask_plates(*asked, is_on=False)):
                 return
         except Back:
             take_back(self.book, self.voice, self.decider.reasoner)
@@ -143,20 +147,27 @@ class Turns:
             yield from ask_fact(self.book, self.voice, facts[0], NOT_KNOWN_COUNTS_AS_WORSE)
         return bool(facts)
 
-    def _ask_plates(self, decision: Decision) -> Talk[bool]:
-        """Ask what the nameplate has to say; True where so long went by that states expired."""
-        work = self.book.state.work
-        for value in self._plates(decision):
-            at = spoken(decision.at) if value.per else None
-            yield from ask_plate(self.book, self.voice, value, at)
-            if self.book.state.work != work:
+    def _judged_ahead(self, decision: Decision, conclusions: Conclusions) -> Talk[bool]:
+        """Before a panel is opened live ask what judges the reading; True where a turn went by."""
+        for test, at in opened_for(self.decider, self.book.state, conclusions, decision):
+            told = yield from self._settle_first(test, None)
+            if told or (yield from self._ask_plates(test, at, is_on=True)):
                 return True
         return False
 
-    def _plates(self, decision: Decision) -> tuple[PlateValue, ...]:
-        state, test = self.book.state, decision.test
-        assert test is not None
-        return plate_to_ask(self.knowledge, state.unit, test, decision.at, state.not_known)
+    def _ask_plates(self, test: Test, at: Place | None, is_on: bool) -> Talk[bool]:
+        """Ask what the nameplate has to say; True where so long went by that states expired.
+
+        `is_on`: the panel is, so that what stands behind it cannot be read.
+        """
+        state = self.book.state
+        for value in plate_to_ask(self.knowledge, state.unit, test, at, state.not_known):
+            if is_on and value.inside:
+                continue
+            yield from ask_plate(self.book, self.voice, value, spoken(at) if value.per else None)
+            if self.book.state.work != state.work:
+                return True
+        return False
 
     def _prompt(self, decision: Decision, conclusions: Conclusions) -> AskTest | DoStep:
         assert decision.test is not None

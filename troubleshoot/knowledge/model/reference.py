@@ -105,7 +105,10 @@ class EquipmentFact:
 @written("plate value")
 @frozen_open
 class PlateValue:
-    """A value limits lean on: nameplate, or this unit's own usual value."""
+    """A value limits lean on: nameplate, or this unit's own usual value.
+
+    `inside`: it is stamped on a part behind a panel, and is asked once that is off.
+    """
 
     id: Id
     unit: UnitName
@@ -116,6 +119,7 @@ class PlateValue:
     ]  # fmt: skip
     meaning: Annotated[str, After("from"), "what it is"]
     per: Annotated[PlaceKind | None, "kind of place, if there may be several"] = None
+    inside: Annotated[bool, "true: it stands on a part behind a panel"] = False
 
 
 @written("implication")
