@@ -13,7 +13,8 @@ Call = Callable[..., tuple[int, str, str]]
 
 GAS_SMELL = ["gas-smell", *[""] * 12]
 TOLD = "the gas utility by telephone, just now"
-RESULT = ["", "2", "a loose union tightened and bubble tested", "no bubbles at any joint now"]
+DONE, READ = "a loose union tightened and bubble tested", "no bubbles at any joint now"
+RESULT = ["", "2", DONE, "y", READ, "y"]
 
 
 def stopped_at_once(command: Call, typed: Callable[..., None], *lines: str) -> str:
