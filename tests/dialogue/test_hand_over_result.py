@@ -209,3 +209,49 @@ def test_a_fresh_reading_is_one_after_they_came_not_after_the_stop(shipped: Know
     found = held(shipped, terminal, lambda voice: ask_result(book, voice, met))
     assert found.called == "2026-11-26 11:20" and found.told.when == "2026-11-26 11:21"
     assert "That is not after 2026-11-26 11:20" in terminal.text
+
+
+@pytest.mark.parametrize(
+    "alone", ["myself, apprentice, just now", "me, the apprentice, just now",
+              "I am the supervisor, 11:10", "I, supervisor, 11:10", "ourselves, technician 11:10"],
+)  # fmt: skip
+def test_whoever_is_told_is_somebody_else(alone: str, shipped: Knowledge) -> None:
+    """Regression: an apprentice handed a STOP over to himself."""
+    terminal, kept = told(stopped(shipped), alone, BOSS, "me, a gas fitter, 11:12", UTILITY)
+    assert kept == f"{BOSS}; {UTILITY}" and terminal.asked == [WHO, WHO, THEM_TOO, THEM_TOO]
+    assert terminal.text.count("Somebody else has to know of it before you leave.") == 2
+
+
+@pytest.mark.parametrize("typed", ["the apprentice's boss, told by me 11:10", "I told boss 11:10"])
+def test_who_has_told_somebody_may_say_so(typed: str, shipped: Knowledge) -> None:
+    _, kept = told(stopped(shipped), typed, UTILITY)
+    assert kept == f"{typed}; {UTILITY}"
+
+
+@pytest.mark.parametrize("who", ["gas guy", "the gas guys", "gas man", "gas tech", "the gas people",
+                                 "gas fitter", "gas company", "GAS CREW"])  # fmt: skip
+@pytest.mark.parametrize("hazard", ["carbon-monoxide-in-room", "smoke-or-heat-now"])
+def test_who_is_called_after_the_gas_is_no_gas(who: str, hazard: str, shipped: Knowledge) -> None:
+    """Regression: it was a STOP for a gas leak, which nothing takes back."""
+    kept = told_of(shipped, hazard, f"{who}, 11:15", f"fire service 11:16; {who} 11:16")
+    assert who in kept
+    with pytest.raises(DangerCalled):
+        told_of(shipped, hazard, f"{who} 11:15, gas is leaking at the union")
+
+
+def told_of(shipped: Knowledge, hazard: str, *typed: str) -> str:
+    """What is kept of who was told of a STOP for another danger than gas."""
+    met, terminal = shipped.hazards[hazard], Lines(*typed)
+    book = book_of(shipped, [Started(complaint="no-heat", time=NINE)])
+    return held(
+        shipped, terminal, lambda voice: ask_told(book, Listener(shipped, voice, (hazard,)), met)
+    )
+
+
+def test_so_it_is_in_what_they_did(shipped: Knowledge) -> None:
+    met = StopMet("smoke-or-heat-now", 1, time=NINE)
+    done, read = "gas guy made the lug new and tightened it", "no smoke, all wiring looked at"
+    terminal = Lines("1", done, "y", read, "09:30")
+    book = book_of(shipped, ())
+    held(shipped, terminal, lambda voice: ask_result(book, voice, met))
+    assert not terminal.typed

@@ -15,7 +15,12 @@ from troubleshoot.dialogue.talk import Back, Leave, Talk, words_or_back
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Hazard
 from troubleshoot.safety.hearing.moments import moment_within, with_day
-from troubleshoot.safety.hearing.roles import ROLES, names_a_role, without_help
+from troubleshoot.safety.hearing.roles import (
+    ROLES,
+    names_a_role,
+    without_gas_people,
+    without_help,
+)
 from troubleshoot.safety.stops.outright import (
     Outright,
     asked_of_a_reading,
@@ -212,7 +217,7 @@ def _ask_them_too(
             yield from ask_if_hinted(listener.knowledge, listener.voice, without_help(typed))
             if not_told(hazard, typed) or not names_a_role(typed):
                 break
-            return f"{said}; {(yield from _with_time(book, listener, typed))}"
+            return f"{said}; {(yield from _with_time(book, listener, told(typed)))}"
         except NotAResult as error:
             listener.not_understood(typed, str(error))
         except Leave:
@@ -240,7 +245,7 @@ def _ask(
         if not typed:
             listener.voice.say(MISSING)
             continue
-        listener.hear_among(typed)
+        listener.hear_among(without_gas_people(typed))
         yield from ask_if_hinted(listener.knowledge, listener.voice, typed)
         try:
             return understood(typed)
