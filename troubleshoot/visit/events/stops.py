@@ -46,7 +46,7 @@ class Halted(Event):
         met = StopMet(
             self.hazard, len(state.answers), spot, time=self.time, on_record=self.on_record
         )
-        return _halted(knowledge, state, met)
+        return _halted(knowledge, state, _as_reopened(knowledge, state, met))
 
 
 @frozen
@@ -214,6 +214,24 @@ def _halted(knowledge: Knowledge, state: VisitState, met: StopMet) -> VisitState
     state = put_aside(knowledge, state)
     work = after_stop(state.work, knowledge.hazards.get(met.hazard), state.at_work)
     return replace(state, stops=(*state.stops, met), fresh=None, fresh_read=False, work=work)
+
+
+def _as_reopened(knowledge: Knowledge, state: VisitState, met: StopMet) -> StopMet:
+    """A STOP met again as it was reopened: another was told meanwhile, and nothing of it was read.
+
+    What may lift it is all read from now on.
+    """
+    before, hazard = state.met(met.hazard), knowledge.hazards.get(met.hazard)
+    if before is None or not before.reopened or before.spot is None or hazard is None:
+        return met
+    if state.stops[-1] is before:
+        return met
+    # Reasoning is imported only where a STOP was reopened, as below.
+    from troubleshoot.safety.stops.parts import not_yet_afresh, shown_by
+
+    wanted = shown_by(knowledge, state, hazard, before.spot)
+    untouched = all(not_yet_afresh(knowledge, state, each, before.answers) for each in wanted)
+    return replace(before, answers=met.answers) if untouched else met
 
 
 def _shown_by(
