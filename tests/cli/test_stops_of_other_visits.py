@@ -32,7 +32,7 @@ def test_a_visit_named_only_at_its_hand_over_meets_the_stop_of_the_unit(
     other = stopped_at_once(command, typed, "", "n", *GAS_SMELL, "over", "rtu 7", TOLD)
     later = clock.now() + timedelta(minutes=2)
     monkeypatch.setattr(clock, "now", lambda: later)
-    typed(*RESULT, "just now", "cleared", "15 ft safe", "0 % LEL", "q")
+    typed(*RESULT, "just now", "cleared", "15 ft safe", "open", "0 % LEL", "q")
     code, out, _ = command("reopen", other)
     after = out.partition("> 0 % LEL")[2]
     assert code == 4
