@@ -13,7 +13,8 @@ Call = Callable[..., tuple[int, str, str]]
 
 GAS_SMELL = ["gas-smell", *[""] * 12]
 TOLD = "the gas utility by telephone, just now"
-RESULT = ["", "2", "a loose union tightened and bubble tested", "no bubbles at any joint now"]
+DONE, READ = "a loose union tightened and bubble tested", "no bubbles at any joint now"
+RESULT = ["", "2", DONE, "y", READ, "y"]
 
 
 def stopped_at_once(command: Call, typed: Callable[..., None], *lines: str) -> str:
@@ -31,7 +32,7 @@ def test_a_visit_named_only_at_its_hand_over_meets_the_stop_of_the_unit(
     other = stopped_at_once(command, typed, "", "n", *GAS_SMELL, "over", "rtu 7", TOLD)
     later = clock.now() + timedelta(minutes=2)
     monkeypatch.setattr(clock, "now", lambda: later)
-    typed(*RESULT, "just now", "cleared", "15 ft safe", "0 % LEL", "q")
+    typed(*RESULT, "just now", "cleared", "15 ft safe", "open", "0 % LEL", "q")
     code, out, _ = command("reopen", other)
     after = out.partition("> 0 % LEL")[2]
     assert code == 4

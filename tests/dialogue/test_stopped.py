@@ -19,6 +19,7 @@ from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
 from troubleshoot.safety.stops.lifting import conclude_visit
+from troubleshoot.safety.stops.outright import DEVICES
 from troubleshoot.safety.stops.record import HandOverResult
 from troubleshoot.visit.absence import stamp
 from troubleshoot.visit.deciding.next import Decider
@@ -126,13 +127,15 @@ def test_one_for_the_whole_job_is_only_handed_over(decider: Decider) -> None:
 
 def test_one_until_made_safe_may_be_taken_afresh(decider: Decider) -> None:
     book = visit(decider.knowledge, STUCK)
-    terminal = Lines("", "Again", DONE)
+    terminal = Lines("", "Again", DONE, "y")
     assert at_the_stop(decider, book, terminal) is True
     name = decider.knowledge.tests["main-limit"].name
     assert f"Only a fresh finding lifts this: type again to do {name} once more" in terminal.text
     assert "again, over, or q." in terminal.said
     assert kinds(book)[2:] == ["stop", "take-afresh"]
-    assert book.events[3] == TakenAfresh("main-limit", None, done=DONE, time=stamp(NOW))
+    assert book.events[3] == TakenAfresh(
+        "main-limit", None, done=DONE, said_yes_to=(DEVICES.question,), time=stamp(NOW)
+    )
 
 
 @pytest.mark.parametrize("typed", ["", "fixed it", "nobody did anything yet", "it is not fixed"])
@@ -141,7 +144,7 @@ def test_what_was_done_to_make_it_safe_is_said_before_it_is_taken_afresh(
 ) -> None:
     """Regression: `again` lifted it at once, without anything having been done."""
     book = visit(decider.knowledge, STUCK)
-    terminal = Lines("again", typed, DONE)
+    terminal = Lines("again", typed, DONE, "", "y")
     assert at_the_stop(decider, book, terminal) is True
     assert [asked for asked in terminal.asked if "made safe" in asked or "make it safe" in asked]
     assert book.state.stops[-1].done_here == DONE

@@ -139,7 +139,9 @@ def test_a_reading_from_before_the_last_stop_reopens_nothing(shipped: Knowledge)
     events = [replace(event, time=NINE) for event in (Started(complaint="no-heat"), GAS)]
     later = [replace(event, time=ELEVEN) for event in (NO_GLOVES, over)]
     book = book_of(shipped, [*events, *later])
-    terminal = Lines("6", "3", "union tightened and bubble tested", "0 % LEL", "10:30", "11:45")
+    terminal = Lines(
+        "6", "3", "union tightened and bubble tested", "y", "0 % LEL", "y", "10:30", "11:45"
+    )
     assert held(shipped, terminal, lambda voice: reopen(book, voice, Reasoner(shipped)))
     assert "That is not after 2026-11-26 11:00" in terminal.text
     event = book.events[-1]
@@ -150,11 +152,12 @@ def test_a_reading_from_before_the_last_stop_reopens_nothing(shipped: Knowledge)
     ("told", "typed", "said"),
     [
         (
-            "the owner, 11:10", (DONE, "0 ppm", "11:05", "11:45"),
+            "the owner, 11:10", (DONE, "y", "0 ppm", "y", "11:05", "11:45"),
             "That is before the hand-over of 2026-11-26 11:10",
         ),
         (
-            "the owner, 11:10; not told yet: gas fitter", ("11:40", DONE, "0 ppm", "11:45"),
+            "the owner, 11:10; not told yet: gas fitter",
+            ("11:40", DONE, "y", "0 ppm", "y", "11:45"),
             "On record a licensed gas fitter was not told yet.",
         ),
     ],

@@ -13,7 +13,9 @@ RESULT = (
     ALL,
     "electrician",
     "loose union tightened and soaped, the wet box dried and tested",
+    "y",
     "0 ppm",
+    "y",
 )
 """Who goes on, who made it safe, what was done and the reading: all but when."""
 

@@ -33,6 +33,7 @@ CAREFUL = {
     "Bleed and meter": "discharged",
     "Wait for the drive": "2 V",
     "CO in the air": "normal",
+    "See whether the gas cock": "open",
     "Shut the gas cock": "shut",
     "Open the gas cock again": "open",
     "Put the manometer on": "on",

@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from troubleshoot.dialogue.asides import SKIPS, keep_note
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.closing import repaired
+from troubleshoot.dialogue.looking_again import may_look_again
 from troubleshoot.dialogue.picking import pick
 from troubleshoot.dialogue.said import Causes, HowTo, OtherTest, Voice, WhatToType
 from troubleshoot.dialogue.taking_back import take_back
@@ -92,7 +93,7 @@ class Commands:
         elif word == "do" and rest:
             yield from self._do(rest)
         elif typed == "again":
-            self._again()
+            yield from self._again()
         elif word == "repaired" and rest:
             yield from self._repaired(rest, conclusions)
         elif word == "repaired" and decision.kind == "ending":
@@ -204,7 +205,7 @@ class Commands:
     def _do(self, said: str) -> Talk[None]:
         """Take a test by its number in the list, or by its id and place."""
         if (number := choice(said, len(self.offered))) is not None:
-            self._aim(*self.offered[number - 1])
+            yield from self._aim(*self.offered[number - 1])
             return
         name, _, at = said.partition(" at ")
         layout = self.book.state.unit.layout
@@ -227,7 +228,7 @@ class Commands:
         if len(places) > 1:
             yield from self._pick("Where?", [(test, place) for place in places])
             return
-        self._aim(test.id, spoken(places[0]))
+        yield from self._aim(test.id, spoken(places[0]))
 
     def _pick(self, question: str, spots: Sequence[tuple[Test, Place | None]]) -> Talk[None]:
         layout = self.book.state.unit.layout
@@ -235,9 +236,9 @@ class Commands:
         index = yield from pick(self.book, self.voice, question, names)
         if index is not None:
             test, at = spots[index]
-            self._aim(test.id, spoken(at))
+            yield from self._aim(test.id, spoken(at))
 
-    def _again(self) -> None:
+    def _again(self) -> Talk[None]:
         """Read the last reading once more, of those whose place the unit still has."""
         unit, tests = self.book.state.unit, self.knowledge.tests
         last = next(
@@ -252,9 +253,9 @@ class Commands:
         if last is None:
             self.voice.say("There is no reading to take again.")
             return
-        self._aim(last.test, spoken(last.places[0]))
+        yield from self._aim(last.test, spoken(last.places[0]))
 
-    def _aim(self, test: str, at: str | None) -> None:
+    def _aim(self, test: str, at: str | None) -> Talk[None]:
         phrase = self.decider.beyond(self.book.state, test, at)
         if phrase is not None:
             self.voice.say(f"That is beyond you: {phrase}.")
@@ -264,7 +265,9 @@ class Commands:
         if forbidden is not None:
             self.voice.say(f"Not now: {forbidden}. Only a fresh finding takes it away.")
             return
-        self.book.add(Aimed(test, at, "you chose it", chosen=True))
+        chosen = self.knowledge.tests[test]
+        if (yield from may_look_again(self.book, self.voice, conclusions, chosen)):
+            self.book.add(Aimed(test, at, "you chose it", chosen=True))
 
     def _repaired(self, said: str, conclusions: Conclusions) -> Talk[None]:
         """A repair of what is not named, or not yet, is told and proved as any other."""

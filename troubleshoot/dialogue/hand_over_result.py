@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Mapping
 from typing import Final
 
+from troubleshoot.dialogue.asked_outright import is_said_yes_to
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.in_danger import ask_if_hinted
@@ -14,7 +15,17 @@ from troubleshoot.dialogue.talk import Back, Leave, Talk, words_or_back
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Hazard
 from troubleshoot.safety.hearing.moments import moment_within, with_day
-from troubleshoot.safety.hearing.roles import ROLES, names_a_role, without_help
+from troubleshoot.safety.hearing.roles import (
+    ROLES,
+    names_a_role,
+    without_gas_people,
+    without_help,
+)
+from troubleshoot.safety.stops.outright import (
+    Outright,
+    asked_of_a_reading,
+    asked_of_what_was_done,
+)
 from troubleshoot.safety.stops.record import NOT_TOLD_YET, HandOverResult, StopMet
 from troubleshoot.safety.stops.reopening import (
     NotAResult,
@@ -47,16 +58,20 @@ NOTHING_TOLD: Final = "Nothing of the result has been told yet. q leaves the vis
 
 @frozen
 class Result:
-    """The result of a hand-over. `called`: when they were told, who by the record were not."""
+    """The result of a hand-over. `called`: when they were told, who by the record were not.
+
+    `said_yes_to`: the questions asked outright.
+    """
 
     told: HandOverResult
     called: str
+    said_yes_to: tuple[str, ...]
 
 
 def ask_result(book: VisitBook, voice: Voice, met: StopMet) -> Talk[Result]:
     """The result of a STOP's hand-over; `u` goes back to the part before.
 
-    Raises Leave, DangerCalled.
+    A no to what is asked outright is no result. Raises Leave, DangerCalled.
     """
     knowledge = book.knowledge
     listener = Listener(knowledge, voice, (met.hazard,))
@@ -64,28 +79,46 @@ def ask_result(book: VisitBook, voice: Voice, met: StopMet) -> Talk[Result]:
     names = fitting_roles(hazard)
     who = Choose("Who made it safe?", tuple(ROLES[name] for name in names), repeated=True)
     since, handed = read_after(knowledge, met), handed_over_at(met)
-    given: list[str] = []
+    given: dict[str, str] = {}
 
-    def parts() -> Sequence[Callable[[], Talk[str]]]:
-        untold = bool(given) and is_not_told(met, given[0])
-        after = max(since, given[1]) if untold and len(given) > 1 else since
-        return (
-            lambda: _ask(listener, who, lambda typed: role(typed, names)),
-            *((lambda: _ask_called(book, listener, met, given[0]),) if untold else ()),
-            lambda: ask_done(listener, WHAT_THEY_DID, hazard),
-            lambda: _ask_reading(book, listener, hazard),
-            lambda: _ask(listener, WHEN, lambda typed: when_read(typed, after, book.now(), handed)),
-        )
+    def parts() -> Mapping[str, Callable[[], Talk[str]]]:
+        by, after = given.get("by", ""), max(since, given.get("called", since))
+        called = {"called": lambda: _ask_called(book, listener, met, by)}
+        return {
+            "by": lambda: _ask(listener, who, lambda typed: role(typed, names)),
+            **(called if by and is_not_told(met, by) else {}),
+            "done": lambda: ask_done(listener, WHAT_THEY_DID, hazard),
+            **_outright(listener, "of what was done", asked_of_what_was_done(hazard)),
+            "reading": lambda: _ask_reading(book, listener, hazard),
+            **_outright(listener, "of the reading", asked_of_a_reading(knowledge, hazard)),
+            "when": lambda: _ask(
+                listener, WHEN, lambda typed: when_read(typed, after, book.now(), handed)
+            ),
+        }
 
-    while len(given) < len(parts()):
+    while missing := [part for part in parts() if part not in given]:
         try:
-            given.append((yield from parts()[len(given)]()))
+            given[missing[0]] = yield from parts()[missing[0]]()
         except Back:
             voice.say_all(() if given else (NOTHING_TOLD,))
-            del given[-1:]
-    by, *called, done, reading, when = given
-    _echo_time(book, voice, when)
-    return Result(HandOverResult(by, done, reading, when), "".join(called))
+            given = dict([*given.items()][:-1])
+    _echo_time(book, voice, given["when"])
+    told = HandOverResult(given["by"], given["done"], given["reading"], given["when"])
+    asked = (given[part] for part in ("of what was done", "of the reading") if part in given)
+    return Result(told, given.get("called", ""), tuple(asked))
+
+
+def _outright(
+    listener: Listener, part: str, asked: Outright | None
+) -> Mapping[str, Callable[[], Talk[str]]]:
+    """The part that asks a question outright, if there is one to ask: it comes to the question."""
+
+    def ask(asked: Outright) -> Talk[str]:
+        if not (yield from is_said_yes_to(listener, asked)):
+            raise Leave
+        return asked.question
+
+    return {} if asked is None else {part: lambda: ask(asked)}
 
 
 def _ask_called(book: VisitBook, listener: Listener, met: StopMet, by: str) -> Talk[str]:
@@ -184,7 +217,7 @@ def _ask_them_too(
             yield from ask_if_hinted(listener.knowledge, listener.voice, without_help(typed))
             if not_told(hazard, typed) or not names_a_role(typed):
                 break
-            return f"{said}; {(yield from _with_time(book, listener, typed))}"
+            return f"{said}; {(yield from _with_time(book, listener, told(typed)))}"
         except NotAResult as error:
             listener.not_understood(typed, str(error))
         except Leave:
@@ -212,7 +245,7 @@ def _ask(
         if not typed:
             listener.voice.say(MISSING)
             continue
-        listener.hear_among(typed)
+        listener.hear_among(without_gas_people(typed))
         yield from ask_if_hinted(listener.knowledge, listener.voice, typed)
         try:
             return understood(typed)

@@ -61,7 +61,7 @@ def reopen(book: VisitBook, voice: Voice, reasoner: Reasoner) -> Talk[bool]:
             f"When you have it: troubleshoot reopen {book.visit_id}"
         )
         return False
-    book.add(Reopened.on(hazard.id, result.told, spot, profiles, result.called))
+    book.add(Reopened.on(hazard.id, result.told, spot, profiles, result.called, result.said_yes_to))
     voice.say(
         f"Reopened. The STOP still stands: {knowledge.tests[spot[0]].name} comes first and decides."
     )

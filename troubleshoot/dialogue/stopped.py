@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from troubleshoot.dialogue.asked_outright import is_said_yes_to
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hand_over_result import ask_done, ask_told
 from troubleshoot.dialogue.hearing import Listener
@@ -16,6 +17,7 @@ from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.safety.hazard_words import also_stands
 from troubleshoot.safety.stops.afresh import taken_by
 from troubleshoot.safety.stops.lifting import finding_of, lifting_finding
+from troubleshoot.safety.stops.outright import asked_of_what_was_done
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.stops.reopening import minute, still_waiting
 from troubleshoot.safety.stops.standing import beside
@@ -80,8 +82,9 @@ def stopped(
 def _again(book: VisitBook, listener: Listener, spot: Spot) -> Talk[bool]:
     """Take the finding afresh, once it is said what was done; False where it has to wait.
 
-    Of what was handed over that has been told by whoever brings it back. Who it is is asked where
-    the danger came before that question. Raises Back, Leave, DangerCalled.
+    Nor is it taken where a safety device is not in place. Of what was handed over all that has been
+    told by whoever brings it back. Who it is is asked where the danger came before that question.
+    Raises Back, Leave, DangerCalled.
     """
     met = book.state.stops[-1]
     if waiting := still_waiting(book.knowledge, met, book.now()):
@@ -92,8 +95,13 @@ def _again(book: VisitBook, listener: Listener, spot: Spot) -> Talk[bool]:
         book.resume((yield from ask_profiles(book.knowledge, listener.voice)))
         if taken_by(book.knowledge, book.state, spot):
             return True
-    done = "" if met.reopened else (yield from ask_done(listener, WHAT_WAS_DONE, hazard))
-    book.add(TakenAfresh.of(spot, done))
+    done, asked = "", None
+    if not met.reopened:
+        done = yield from ask_done(listener, WHAT_WAS_DONE, hazard)
+        asked = asked_of_what_was_done(hazard)
+    if asked is not None and not (yield from is_said_yes_to(listener, asked)):
+        return False
+    book.add(TakenAfresh.of(spot, done, () if asked is None else (asked.question,)))
     return True
 
 

@@ -127,6 +127,7 @@ def _stops_met(knowledge: Knowledge, stops: Iterable[Account]) -> Iterator[str]:
             parts.append(f"shown by: {result['reading']} ({result['when']})")
         if stop["done_here"]:
             parts.append(f"made safe here: {stop['done_here']}")
+        parts.extend(f"asked: {question} Said: yes" for question in stop["said_yes_to"])
         if stop["reopened"]:
             parts.append("reopened")
         yield "; ".join(parts)

@@ -53,6 +53,8 @@ RESULTS = {
     "What was done": ("the limit was replaced", "tied the ladder off", "fixed it", "nothing", "q"),
     "What did they find": ("a loose union, tightened and soaped", "x x", "found and put right now"),
     "Which reading or look": ("the detector read zero at each joint", "y y", "volts read zero now"),
+    "Is every safety device": ("y", "y", "n", "", "y but one"),
+    "Was it read": ("y", "n", "", "at the next unit", "u"),
     "Who was told": ("the gas utility, just now", "x", "told the boss", "the boss, tomorrow"),
 }
 READINGS = (

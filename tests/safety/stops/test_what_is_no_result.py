@@ -50,6 +50,13 @@ NOTHING_DONE = [
     "silenced the alarm and reset it",
     "fitter got round the regulator with a hose clamp",
     "pressure switch taken out of the loop",
+    "the union dripped, he bridged the low-gas switch and tightened the union",
+    "put a strap across the rollout switch, resealed the union",
+    "ran a lead from one terminal of the limit to the other; union replaced",
+    "clipped a piece of wire over the limit, union tightened",
+    "shorted across the pressure switch and replaced the union",
+    "no leak found was a mistake",
+    "no fault found, it was an error",
 ]
 
 DONE = [
@@ -82,6 +89,10 @@ DONE = [
     "flue joint had come apart, put back and screwed",
     "old tape on the flex taken off, flex replaced",
     "no fuel gas: it was sewer gas, trap refilled",
+    "found the limit bridged, bridge removed, limit replaced",
+    "put a strap around the pipe, union remade",
+    "bonding strap fitted across the flange, union remade",
+    "no leak found on ours, it was a neighbour's tank, shut",
 ]
 
 NO_REMEDY = [
@@ -162,6 +173,16 @@ NOT_OF_THE_DANGER = [
     "0 % LEL with the gas off",
     "0 ppm, uncalibrated sniffer",
     "0 % LEL two days ago",
+    "0 % LEL at the next unit",
+    "0 % LEL on the next roof",
+    "0 % LEL at another unit",
+    "0 % LEL on the neighbouring roof",
+    "0 % LEL outside by the gate",
+    "0 % LEL by his nose",
+    "0 % LEL, meter was in the case",
+    "0 % LEL, display flashing error",
+    "0 % LEL before he opened the cock again",
+    "snugged union by hand felt ok",
 ]
 
 SHOWN = [
@@ -185,6 +206,9 @@ SHOWN = [
     "detector reads 0 at the union",
     "0 ppm methane",
     "manometer held 7 in wc",
+    "0 % LEL at the gate valve and the union",
+    "0 % LEL at the burner box and the union",
+    "0 % LEL after he opened the cock again",
 ]
 
 

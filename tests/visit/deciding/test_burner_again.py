@@ -150,11 +150,11 @@ def test_after_a_gas_stop_the_cock_is_looked_at_and_swept_again_before_a_light(
 ) -> None:
     """Regression: the burner was lit on a sweep that may have been of a dead pipe."""
     events = reopened_after_gas(decider)
-    way(decider, events, GAS_SWEEP)
+    assert COCK_LOOK in way(decider, events, GAS_SWEEP)
     events.append(StepDone(GAS_SWEEP, ("none",)))
     events.append(Aimed(TRIALS, chosen=True))
     asked = way(decider, events, TRIALS)
-    assert asked.index(COCK_LOOK) < asked.index(GAS_SWEEP) < asked.index(RESTART)
+    assert COCK_LOOK not in asked
     assert asked.index("walk-round") < asked.index(RESTART)
 
 

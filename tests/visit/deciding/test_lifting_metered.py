@@ -16,6 +16,7 @@ from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import (
     Answered,
+    DangerReported,
     Event,
     Halted,
     Reopened,
@@ -142,6 +143,56 @@ def test_it_is_so_for_every_whole_job_stop_that_a_look_called_up(
     spot: Spot = (found[0], None)
     wanted = ((metered, None), spot) if metered else (spot,)
     assert shown_by(shipped, job, shipped.hazards[hazard], spot) == wanted
+
+
+def both(*, answered: tuple[Event, ...] = ()) -> list[Event]:
+    """Gas and water in the panel were both told of; gas came back first, then the water."""
+    wet: Spot = ("all-clear", None)
+    told = [Halted.over("gas-odour", (LOOK, None)), CLOSED]
+    return [
+        *start(),
+        DangerReported("wet-electrical", "wet panel", wet[0]),
+        Answered(LOOK, outcomes=("gas-odour",)),
+        *told,
+        Reopened.on("gas-odour", RESULT, (SWEEP, None)),
+        *answered,
+        Halted.over("wet-electrical", wet),
+        CLOSED,
+        Reopened.on("wet-electrical", RESULT, wet),
+        Answered(wet[0], None, ("cleared",)),
+        Halted.over("gas-odour", (LOOK, None)),
+    ]
+
+
+def test_a_reopening_is_kept_while_another_stop_was_told_and_lifted(decider: Decider) -> None:
+    """Regression: the first hand-over had to be done again, as nobody had brought it back."""
+    events = both()
+    assert standing(decider, events) == {"gas-odour"}
+    met = replay(decider.knowledge, events).stops[-1]
+    assert met.reopened and met.result == RESULT and met.answers == 2
+    events.append(TakenAfresh.of((SWEEP, None)))
+    assert asked(decider, events).test is decider.knowledge.tests[SWEEP]
+
+
+@pytest.mark.parametrize("read_of_it", [read(SWEEP, "leak"), read(SWEEP, "none")])
+def test_a_reopening_is_used_up_once_anything_of_it_was_read(
+    read_of_it: Event, decider: Decider
+) -> None:
+    between = DangerReported("ladder-and-hatch", "the ladder slipped", "made-safe")
+    events = [*given_back(decider), read_of_it, between, Halted.over("gas-odour", (LOOK, None))]
+    met = replay(decider.knowledge, events).stops[-1]
+    assert met.hazard == "gas-odour" and not met.reopened
+
+
+def test_a_reopening_is_not_kept_where_nothing_else_was_told(decider: Decider) -> None:
+    events = [*given_back(decider), Halted.over("gas-odour", (LOOK, None))]
+    assert not replay(decider.knowledge, events).stops[-1].reopened
+
+
+def test_one_that_was_reported_again_is_handed_over_again(decider: Decider) -> None:
+    again = DangerReported("gas-odour", "i smell gas", SWEEP)
+    met = replay(decider.knowledge, both(answered=(again,))).stops[-1]
+    assert met.hazard == "gas-odour" and not met.reopened
 
 
 def cleared() -> list[Event]:

@@ -289,5 +289,4 @@ def test_a_second_danger_on_the_way_to_lifting_the_first_is_handed_over_too(
     assert decision.kind == "stop" and decision.stop is not None
     assert decision.stop.hazard.id == "gas-odour"
     events.append(TakenAfresh.of(sweep))
-    decision = next_of(decider, events)
-    assert decision.kind == "ask" and decision.test is decider.knowledge.tests[sweep[0]]
+    assert confirm_until(decider, events, sweep[0]) == ["gas-cock-look"]

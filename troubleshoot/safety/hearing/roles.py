@@ -43,9 +43,13 @@ _SPOKEN: Final[Mapping[str, tuple[str, ...]]] = MappingProxyType(
         ),
         "gas-utility": (
             "gas utility", "gas company", "gas co", "gas board", "gas supplier", "gas man",
-            "gas guy", "gas people", "gas emergency line", "gasco",
+            "gas men", "gas guy", "gas guys", "gas people", "gas crew", "gas lady", "gas woman",
+            "gas department", "gas service", "gas emergency line", "gasco",
         ),
-        "gas-fitter": ("gas fitter", "gasfitter", "gas plumber", "gas technician", "gas tech"),
+        "gas-fitter": (
+            "gas fitter", "gasfitter", "gas plumber", "gas technician", "gas tech", "gas techs",
+            "gas mechanic", "gas contractor",
+        ),
         "combustion": ("combustion", "combustion tech", "combustion technician"),
         "heating-contractor": (
             "heating contractor", "heating company", "heating co", "burner technician",
@@ -101,6 +105,13 @@ _HELP: Final = tuple(
         {*_SPOKEN["fire-service"], *_SPOKEN["medical-service"]}, key=lambda way: (-len(way), way)
     )
 )
+_OF_GAS: Final = re.compile(
+    rf"\b(?:{'|'.join((*_SPOKEN['gas-utility'], *_SPOKEN['gas-fitter']))})\b", re.IGNORECASE
+)
+_ONESELF: Final = re.compile(
+    r"(?<!by )(?<!with )(?<!beside )(?<!near )\b(?:me|my ?self|my own self|us|our ?selves|"
+    r"yours truly|i'?m|i am|we are|we're)\b|\bonly (?:i|we)\b|^i\b(?=\W*(?:$|[,;]|as\b|the\b))"
+)
 _NOT_LETTERS: Final = re.compile(r"[^a-z0-9]+")
 
 
@@ -120,11 +131,25 @@ def roles_in(text: str) -> tuple[str, ...]:
 
 
 def without_help(text: str) -> str:
-    """What is said beside the help that was called; all of it where help is still cried for."""
+    """What is said beside the help that was called; all of it where help is still cried for.
+
+    Those who are called after the gas they see to are no gas.
+    """
+    text = without_gas_people(text)
     if _CALLED_FOR.search(text.lower()) or not names_a_role(text):
         return text
     ways = "|".join(_HELP)
     return re.sub(rf"\b(?:call(?:ed)? )?(?:an? |the )?(?:{ways})\b", " ", text, flags=re.IGNORECASE)
+
+
+def without_gas_people(text: str) -> str:
+    """What is said, with those who are called after the gas they see to as they."""
+    return _OF_GAS.sub("they", text)
+
+
+def names_oneself(text: str) -> bool:
+    """Whether whoever types it names themselves: myself, apprentice; not: told by me."""
+    return _ONESELF.search(text.lower().replace("\u2019", "'")) is not None
 
 
 def names_a_role(text: str) -> bool:

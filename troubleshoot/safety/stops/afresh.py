@@ -7,21 +7,22 @@ taken when its turn comes on the way to dead work.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
-from troubleshoot.reasoning.unit.places import like
+from troubleshoot.reasoning.unit.places import Place, like
 from troubleshoot.safety.bringing import stands
 from troubleshoot.safety.declared import CONFIRMED, STEPS
 from troubleshoot.safety.job import Job
 from troubleshoot.safety.needs import for_dead_work, needs_of
-from troubleshoot.safety.profiles import APPRENTICE, hand_over
-from troubleshoot.safety.reaching import beyond, is_blocked, steps_before
+from troubleshoot.safety.profiles import APPRENTICE, hand_over, hand_over_on_the_way
+from troubleshoot.safety.reaching import is_blocked, steps_before
 from troubleshoot.safety.route import steps_to, steps_to_leave, steps_to_leave_off
 from troubleshoot.safety.step_guards import AWAY_FROM_LIVE, CALLED_TO_RUN, PROVED_SINCE_TESTED
-from troubleshoot.safety.steps import DEAD_TEST, Step
+from troubleshoot.safety.steps import DEAD_TEST, GAS_OPEN, GAS_SWEEP, Step
 from troubleshoot.safety.stops.lifting import is_under_way, lifting_finding
 from troubleshoot.safety.stops.parts import is_all_clear, not_yet_afresh
 from troubleshoot.safety.stops.record import Spot
@@ -78,7 +79,9 @@ def taken_by(knowledge: Knowledge, job: Job, finding: Spot) -> str | None:
         return NOT_BY_AN_APPRENTICE
     test = knowledge.tests[finding[0]]
     if test.kind != "step":
-        return beyond(knowledge, job, (test,), finding[1])
+        steps = _steps_to_reading(job, test, finding[1])
+        way = hand_over_on_the_way(steps, knowledge.tests, job.profiles)
+        return hand_over(test, job.profiles) or way
     steps = _before_all_clear(job, test) if is_all_clear(test) else _steps_to_step(job, finding)
     tests = (test, *(knowledge.tests[step.id] for step in steps[:1]))
     return next((phrase for each in tests if (phrase := hand_over(each, job.profiles))), None)
@@ -102,7 +105,26 @@ def way_to(knowledge: Knowledge, job: Job, finding: Spot) -> Afresh | None:
     at = like(finding[1], job.unit.layout.places(wanted.per))
     if is_blocked(job, wanted, at):
         return None
-    return Afresh(finding, steps_before(job, wanted, at), (wanted.id, at))
+    steps = _steps_to_reading(job, wanted, at)
+    return Afresh(finding, steps, (wanted.id, at)) if _may_be_gone(job, wanted, steps) else None
+
+
+def _steps_to_reading(job: Job, test: Test, at: Place | None) -> tuple[Step, ...]:
+    """What comes before a finding that is read.
+
+    Behind a shut cock a sweep for gas shows nothing of the joints that leaked: the cock is seen
+    open first, or opened by who may, once it has been told that the place is clear.
+    """
+    if test.id != GAS_SWEEP or not job.at_work.burns_gas:
+        return steps_before(job, test, at)
+    needs = replace(needs_of(test, None, job.at_work), gas="on")
+    return steps_to(job.work, needs, job.at_work)
+
+
+def _may_be_gone(job: Job, test: Test, steps: tuple[Step, ...]) -> bool:
+    """Whether a way may be gone: no cock is opened onto an open tap, nor a sweep made on it."""
+    ids = {step.id for step in steps}
+    return test.id not in ids and not (GAS_OPEN in ids and job.work.taps_open)
 
 
 def _before_all_clear(job: Job, test: Test) -> tuple[Step, ...]:

@@ -40,6 +40,7 @@ _BEFORE: Final = re.compile(
     r"|\b(?:when|as) (?:we|i|they|he|she) (?:arrived|came|got (?:here|there|up))\b"
     r"|\b(?:on|at|upon) (?:our |his |their |my )?arrival\b|\bat first\b|\bto begin with\b"
 )
+_COCK_OPENED: Final = re.compile(r"\bbefore [^.;,]{0,30}?\bopen(?:ed|ing|s)?\b(?!.*\bafter)")
 _SINCE: Final = re.compile(r"\b(?:after\w*|now|since|then|again|finally|at the end|still)\b")
 
 _ANOTHER_DAY: Final = re.compile(
@@ -51,7 +52,10 @@ _ANOTHER_PLACE: Final = re.compile(
     r"\bat (?:home|my (?:house|place|desk)|(?:the )?other (?:unit|roof|site|job|building))\b"
     r"|\bin (?:the|my|our|his) (?:truck|van|car|cab|pickup)\b"
     r"|\b(?:on|at|of|in) (?:the |an)?other (?:unit|roof|site|job|building)\b"
+    r"|\b(?:on|at|of|in|by) (?:the |an? )?(?:next|neighbou?r\w*|adjacent|another|different) "
+    r"(?:unit|rtu|machine|roof|site|job|building|house|one)\b|\bnext door\b"
     r"|\b(?:in|on|across|down on) the (?:street|parking lot|lot)\b|\bupwind\b"
+    r"|\b(?:at|by|near|outside) the (?:gate|fence|road|alley|entrance)\b(?! valve)"
 )
 _NO_READING: Final = re.compile(
     r"\b(?:from|by) memory\b|\bas (?:i|we|he) (?:recall|remember)|\bif i remember\b"
@@ -62,6 +66,12 @@ _NO_READING: Final = re.compile(
     r"|\b(?:not|never|without) (?:a |being |been )?(?:bump|calibrat|zero|warm)\w*"
     r"|\b(?:uncalibrated|untested|unzeroed)\b|\bout of (?:date|calibration|cal)\b"
     r"|\b(?:made|guessed|invented) (?:it )?up\b|\bwould (?:read|be|show)\b"
+)
+_BY_NO_INSTRUMENT: Final = re.compile(
+    r"\bby (?:the |his |her |my |our |their )?(?:nose|smell|feel|ear)\b"
+    r"|\bfelt (?:ok(?:ay)?|fine|tight|good|right|snug|secure)\b"
+    r"|\bin (?:the |its |his |her |my )?(?:case|bag|box|pouch|holster|pocket)\b"
+    r"|\b(?:display|screen|readout)(?: (?:is|was|were|kept))? (?:flash|blank|dead|off|error|fault)"
 )
 _SHUT_OFF: Final = re.compile(
     r"\bwith (?:the )?(?:gas )?(?:cock|gas|valve|supply|main|shut-?off)(?: \w+)? "
@@ -108,12 +118,18 @@ def why_not_now(said: str) -> str:
     return BEFORE if _BEFORE.search(said) and not _SINCE.search(said) else ""
 
 
+def why_by_no_instrument(said: str, sweep: str) -> str:
+    """Why gas in the air, in small letters, was read by nothing that shows it; empty as above."""
+    return NO_READING if sweep in _OWN and _BY_NO_INSTRUMENT.search(said) else ""
+
+
 def why_of_a_dead_pipe(said: str, sweep: str) -> str:
     """Why a sweep for gas, in small letters, was of pipes without any; empty where it may not be.
 
     Only what is told as the state it was read in: capped and tagged is a remedy.
     """
-    return SHUT_OFF if sweep == GAS_SWEEP and _SHUT_OFF.search(said) else ""
+    dead = _SHUT_OFF.search(said) or _COCK_OPENED.search(said)
+    return SHUT_OFF if sweep == GAS_SWEEP and dead else ""
 
 
 def why_another_gas(said: str, sweep: str) -> str:

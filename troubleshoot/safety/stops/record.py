@@ -51,7 +51,8 @@ class StopMet:
     made it safe and how it shows. `done_here`: what the people it stopped did about it. `reopened`:
     the visit had been handed over before that. `called`: when whoever made it safe was told or
     came, where the record says that they had not been told yet. `on_record`: nothing that is
-    understood today calls it up, so it stands by itself.
+    understood today calls it up, so it stands by itself. `said_yes_to`: what was asked outright of
+    whoever told that it was made safe.
     """
 
     hazard: str
@@ -66,3 +67,4 @@ class StopMet:
     reopened: bool = False
     called: str = ""
     on_record: bool = False
+    said_yes_to: tuple[str, ...] = ()

@@ -24,6 +24,7 @@ from troubleshoot.safety.steps import REFRIGERANT_SWEEP
 from troubleshoot.safety.stops.no_result import why_no_look
 from troubleshoot.safety.stops.of_the_danger import (
     why_another_gas,
+    why_by_no_instrument,
     why_no_number,
     why_not_now,
     why_of_a_dead_pipe,
@@ -104,7 +105,8 @@ def _require_sound(knowledge: Knowledge, typed: str, hazard: Hazard, on: Unit) -
     """Raise NotAResult for a number that shows the danger to be there, whatever else is said."""
     own = knowledge.tests.get(hazard.all_clear or "")
     said, sweep = typed.lower(), hazard.all_clear or ""
-    if why := why_another_gas(said, sweep) or why_of_a_dead_pipe(said, sweep):
+    why = why_another_gas(said, sweep) or why_of_a_dead_pipe(said, sweep)
+    if why := why or why_by_no_instrument(said, sweep):
         raise NotAResult(why)
     units = _units_of(knowledge, hazard)
     read_in = units or _GAS_IN_AIR

@@ -22,6 +22,7 @@ from troubleshoot.reasoning.readings.readings import Reading
 from troubleshoot.reasoning.readings.values import Values
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.hazard_words import said_standing
+from troubleshoot.safety.needs import MADE_SAFE
 from troubleshoot.safety.stops.alone import alone, wants_company
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.unit_at_work import unit_at_work
@@ -109,6 +110,25 @@ def tests_behind(conclusions: Conclusions, fired: FiredHazard) -> set[str]:
         for place in unit.layout.places(test.per)[:1]:
             found |= {each.id for each in asking.asks(test, place, unread)}
     return found
+
+
+def put_right_before(conclusions: Conclusions, test: Test) -> FiredHazard | None:
+    """The STOP for one step that a look has called up, where somebody has to put it right first.
+
+    A reading, or a look that is its own all-clear, is taken anew as often as anybody doubts it.
+    """
+    if test.kind != "look":
+        return None
+    return next(
+        (
+            fired
+            for fired in conclusions.hazards
+            if fired.found and fired.hazard.all_clear == MADE_SAFE
+            if fired.hazard.stop is not None and fired.hazard.stop.scope == "this-step"
+            if test.id in tests_behind(conclusions, fired)
+        ),
+        None,
+    )
 
 
 class Forbidden:

@@ -16,9 +16,17 @@ _GETS_ROUND: Final = re.compile(
     r"hot ?wir(?:ed|ing)|strapped (?:out|across|over)|g[eo]t (?:round|around)|"
     r"(?:put|fitted|ran|left) (?:an? )?jumpers?|"
     r"wired (?:round|around|past|straight)|overr(?:ode|idden|iding)|defeat(?:ed|ing)|"
-    r"cheat(?:ed|ing)|fooled|tricked|rigged)\b"
+    r"cheat(?:ed|ing)|fooled|tricked|rigged|bridg(?:ed|ing)|shorted across|"
+    r"(?:from )?one (?:terminal|side|leg|contact|pole)\b[^.;]{0,40}\bto the other)\b"
 )
 _DEVICE: Final = rf"(?:{SWITCHES}|{WATCHERS}|{RELIEFS}|flame rods?)"
+_LED_ACROSS: Final = re.compile(
+    r"\b(?:put|fitted|ran|laid|led|clipped|hung|twisted|left)"
+    r" (?:(?:an?|the|my|his|some|bit|piece|length|of|short) ){0,3}"
+    r"(?:straps?|leads?|wires?|links?|clips?|bridges?|paper ?clips?)"
+    r" (?:across|over|between|round|around|past) [^.;,]{0,20}?"
+    rf"(?:{_DEVICE}|terminals?|contacts?)\b"
+)
 _TAKES_OUT: Final = re.compile(
     r"\b(?:removed?|pulled|took (?:out|off|away)|took|taken out|unplugged|unhooked|disconnected|"
     r"disabled|deleted|cut out|unscrewed|switched off|turned off|silenced|muted)"
@@ -72,6 +80,7 @@ _REMEDY: Final = re.compile(
     r"tighten\w+|torqued|remade|new|vent(?:ed|ing)|air(?:ed|ing)|clear(?:ed|ing)|purged|ventilat\w+|"
     r"fitted|renewed|sealed|reset|cleaned|wrenched|soldered|brazed|welded|disconnected|cut off|"
     r"released|switched|opened|dried|bled|put right|was (?:a|an|the|it|sewer)|it was)\b"
+    r"(?! (?:an? )?(?:mistake|error|false|misunderst|mix))"
 )
 
 GOT_ROUND: Final = (
@@ -87,7 +96,8 @@ NOTHING: Final = (
 def why_undone(said: str) -> str:
     """Why a deed, in small letters and single blanks, makes nothing safe; empty where it may."""
     round_it = any(not _DENIED.search(said[: at.start()]) for at in _GETS_ROUND.finditer(said))
-    if round_it and not _is_put_right(said):
+    across = any(not _DENIED.search(said[: at.start()]) for at in _LED_ACROSS.finditer(said))
+    if (round_it or across) and not _is_put_right(said):
         return GOT_ROUND
     taken_out = any(not _DENIED.search(said[: at.start()]) for at in _TAKES_OUT.finditer(said))
     if taken_out and not _IN_AGAIN.search(said):

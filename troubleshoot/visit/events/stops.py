@@ -46,7 +46,7 @@ class Halted(Event):
         met = StopMet(
             self.hazard, len(state.answers), spot, time=self.time, on_record=self.on_record
         )
-        return _halted(knowledge, state, met)
+        return _halted(knowledge, state, _as_reopened(knowledge, state, met))
 
 
 @frozen
@@ -106,7 +106,7 @@ class TakenAfresh(Event):
     """The finding that shows whether a STOP still stands is to be taken once more.
 
     `result`: of the hand-over, where an all-clear was given with it. `done`: what was done here to
-    make it safe, in the words of whoever did it.
+    make it safe, in the words of whoever did it, who said yes to the questions `said_yes_to`.
     """
 
     kind: ClassVar[str] = "take-afresh"
@@ -115,11 +115,12 @@ class TakenAfresh(Event):
     at: str | None
     result: HandOverResult | None = None
     done: str = ""
+    said_yes_to: tuple[str, ...] = ()
 
     @classmethod
-    def of(cls, spot: Spot, done: str = "") -> TakenAfresh:
+    def of(cls, spot: Spot, done: str = "", said_yes_to: tuple[str, ...] = ()) -> TakenAfresh:
         """A finding to be taken once more."""
-        return cls(spot[0], spoken(spot[1]), done=done)
+        return cls(spot[0], spoken(spot[1]), done=done, said_yes_to=said_yes_to)
 
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
         stops = state.stops
@@ -127,7 +128,8 @@ class TakenAfresh(Event):
         if stops and self.result is not None:
             stops = (*stops[:-1], replace(stops[-1], result=self.result))
         if stops and self.done:
-            stops = (*stops[:-1], replace(stops[-1], done_here=self.done))
+            last = replace(stops[-1], done_here=self.done, said_yes_to=self.said_yes_to)
+            stops = (*stops[:-1], last)
         return replace(
             state, stops=stops, fresh=spot, fresh_read=False, fresh_since=len(state.answers)
         )
@@ -138,7 +140,8 @@ class Reopened(Event):
     """A stopped visit goes on with the hand-over's result, and with a fresh finding first.
 
     `profiles`: who goes on, where it was asked. `called`: when whoever made it safe was told or
-    came, where the record says that nobody had told them yet.
+    came, where the record says that nobody had told them yet. `said_yes_to`: the questions to which
+    whoever told the result said yes.
     """
 
     kind: ClassVar[str] = "reopened"
@@ -150,6 +153,7 @@ class Reopened(Event):
     at: str | None
     profiles: tuple[str, ...] | None = None
     called: str = ""
+    said_yes_to: tuple[str, ...] = ()
 
     @classmethod
     def on(
@@ -159,9 +163,10 @@ class Reopened(Event):
         spot: Spot,
         profiles: tuple[str, ...] | None = None,
         called: str = "",
+        said_yes_to: tuple[str, ...] = (),
     ) -> Reopened:
         """The hand-over of a hazard's STOP taken back, and the finding that comes first."""
-        return cls(hazard, result, spot[0], spoken(spot[1]), profiles, called)
+        return cls(hazard, result, spot[0], spoken(spot[1]), profiles, called, said_yes_to)
 
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
         """Nothing but a visit that was handed over at a STOP can be reopened.
@@ -184,6 +189,7 @@ class Reopened(Event):
             result=self.result,
             reopened=True,
             called=self.called,
+            said_yes_to=self.said_yes_to,
             answers=len(state.answers),
             spot=stops[-1].spot or spot,
         )
@@ -208,6 +214,24 @@ def _halted(knowledge: Knowledge, state: VisitState, met: StopMet) -> VisitState
     state = put_aside(knowledge, state)
     work = after_stop(state.work, knowledge.hazards.get(met.hazard), state.at_work)
     return replace(state, stops=(*state.stops, met), fresh=None, fresh_read=False, work=work)
+
+
+def _as_reopened(knowledge: Knowledge, state: VisitState, met: StopMet) -> StopMet:
+    """A STOP met again as it was reopened: another was told meanwhile, and nothing of it was read.
+
+    What may lift it is all read from now on.
+    """
+    before, hazard = state.met(met.hazard), knowledge.hazards.get(met.hazard)
+    if before is None or not before.reopened or before.spot is None or hazard is None:
+        return met
+    if state.stops[-1] is before:
+        return met
+    # Reasoning is imported only where a STOP was reopened, as below.
+    from troubleshoot.safety.stops.parts import not_yet_afresh, shown_by
+
+    wanted = shown_by(knowledge, state, hazard, before.spot)
+    untouched = all(not_yet_afresh(knowledge, state, each, before.answers) for each in wanted)
+    return replace(before, answers=met.answers) if untouched else met
 
 
 def _shown_by(

@@ -136,6 +136,7 @@ def stops_account(knowledge: Knowledge, state: VisitState) -> list[Plain]:
             "called": met.called or None,
             "made_safe": None if met.result is None else asdict(met.result),
             "done_here": met.done_here or None,
+            "said_yes_to": list(met.said_yes_to),
             "reopened": met.reopened,
         }
         for met in state.stops
