@@ -136,12 +136,13 @@ class Stops:
         spot = (event["test"], event.get("at")) if event.get("test") else None
         scope = WHOLE_JOB if _scope(hazard) == WHOLE_JOB else UNTIL_SAFE
         meters = self._meters([hazard], spot[0], unit) if spot else {}
-        for bad in self.standing():
-            if bad.spot == spot and event["event"] == "stop":
-                bad.meters = meters | bad.meters
-                if scope == WHOLE_JOB and bad.scope != WHOLE_JOB:
-                    bad.scope, bad.back = scope, False
-                return
+        same = [bad for bad in self.standing() if bad.spot == spot and event["event"] == "stop"]
+        if same:  # of a finding and a report of it the graver is the one that is met again
+            bad = next((bad for bad in same if bad.scope == WHOLE_JOB), same[0])
+            bad.meters = meters | bad.meters
+            if scope == WHOLE_JOB and bad.scope != WHOLE_JOB:
+                bad.scope, bad.back = scope, False
+            return
         self.bad.append(Bad(spot, scope, f"{event['event']} {hazard.id}", meters=meters))
 
     def _found(self, event: dict[str, Any], said: Said, unit: Unit) -> None:
