@@ -1,0 +1,222 @@
+"""Numbers as people say them: one twenty eight, nineteen point two, twelve and a half.
+
+The libraries that were weighed read "one twenty eight" as 28 or as two numbers. This reads what is
+said one way only, and leaves all else as it stands:
+
+- in full: one hundred (and) twenty eight, twelve hundred fifty, two thousand thirty;
+- by the trade's short way: one twenty eight, two oh eight, twelve fifty; one twenty is 120, as no
+  meter is read "one, then twenty";
+- figure by figure from three figures on: one one five, two zero eight;
+- a point and its figures, a half, a quarter, three quarters, below zero with minus or negative.
+
+Not read, since it may be two things: two figures alone (one five), ten five, nineteen two, a
+hundred-odd, dozens. Ordinals and numbers past 9999 are no readings.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator, Sequence
+from typing import Final
+
+_DIGITS: Final = dict(
+    zip("one two three four five six seven eight nine".split(), range(1, 10), strict=True)
+)
+_TEENS: Final = dict(
+    zip(
+        "ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen".split(),
+        range(10, 20),
+        strict=True,
+    )
+)
+_TENS: Final = dict(
+    zip(
+        "twenty thirty forty fifty sixty seventy eighty ninety".split(),
+        range(20, 100, 10),
+        strict=True,
+    )
+)
+_NOUGHT: Final = frozenset({"oh", "o", "zero", "nought"})
+_PARTS: Final = {
+    ("a", "half"): "5",
+    ("one", "half"): "5",
+    ("half",): "5",
+    ("a", "quarter"): "25",
+    ("one", "quarter"): "25",
+    ("quarter",): "25",
+    ("three", "quarters"): "75",
+}
+_BELOW: Final = frozenset({"minus", "negative"})
+_SPELT: Final = frozenset({*_DIGITS, *_TEENS, *_TENS, *_NOUGHT})
+_JOINING: Final = frozenset({"hundred", "thousand", "point", "and", "a", "half", "quarter"})
+_WORDS: Final = _SPELT | _JOINING | _BELOW | {"quarters"}
+_TOKEN: Final = re.compile(r"[a-z]+|[0-9]+(?![0-9.,/])", re.IGNORECASE)
+_BETWEEN: Final = re.compile(r"(?: ?- ?| )")
+_JOINED_BEFORE: Final = re.compile(r"[\w.'/]$")
+_JOINED_AFTER: Final = re.compile(r"[\w']")
+_HYPHEN_BEFORE: Final = re.compile(r"([a-z]+)-$", re.IGNORECASE)
+_HYPHEN_AFTER: Final = re.compile(r"-([a-z]+)", re.IGNORECASE)
+_MOST_DECIMALS: Final = 3
+
+
+def in_figures(text: str) -> str:
+    """The text with every number that is said in words written in figures.
+
+    What is no number, or could be two, stays as it was typed.
+    """
+    written, end = "", 0
+    for run in _runs(text):
+        for first, last, figures in _numbers(run):
+            written += text[end : first.start()] + figures
+            end = last.end()
+    return written + text[end:]
+
+
+def is_spoken(word: str) -> bool:
+    """Whether a word is one that numbers are said in."""
+    return word.lower() in _WORDS
+
+
+def _runs(text: str) -> Iterator[list[re.Match[str]]]:
+    """Words of numbers that stand side by side, figures among them."""
+    run: list[re.Match[str]] = []
+    for token in _TOKEN.finditer(text):
+        joined = run and _BETWEEN.fullmatch(text, run[-1].end(), token.start())
+        fits = _is_apart(text, token) and (token[0].isdigit() or is_spoken(token[0]))
+        if run and not (joined and fits):
+            yield run
+            run = []
+        if fits:
+            run = [*run, token]
+    if run:
+        yield run
+
+
+def _is_apart(text: str, token: re.Match[str]) -> bool:
+    """Whether a word stands by itself: the 2 of c2, of L1 or of 1.2 is part of another."""
+    before, after = text[: token.start()], text[token.end() :]
+    if _JOINED_BEFORE.search(before) or _JOINED_AFTER.match(after):
+        return False
+    hyphened = (_HYPHEN_BEFORE.search(before), _HYPHEN_AFTER.match(after))
+    return all(each is None or is_spoken(each[1]) for each in hyphened)
+
+
+def _numbers(run: Sequence[re.Match[str]]) -> Iterator[tuple[re.Match[str], re.Match[str], str]]:
+    """First word, last word and figures of each number of a run; several are joined by and.
+
+    No part of a number is one by itself: one five is neither a one nor a five.
+    """
+    words = [token[0].lower() for token in run]
+    joints = [at for at, word in enumerate(words) if word == "and"]
+    begin = 0
+    while begin < len(words):
+        ends = [len(words), *(at for at in reversed(joints) if at > begin)]
+        for end in ends:
+            figures = _number(words[begin:end]) if end > begin else None
+            if figures is not None and any(word.isalpha() for word in words[begin:end]):
+                yield run[begin], run[end - 1], figures
+                break
+        else:
+            end = ends[-1]
+        begin = end + 1
+
+
+def _number(words: list[str]) -> str | None:
+    """The figures of a whole number of words with its decimals; None where it is none."""
+    sign = "-" if words[0] in _BELOW else ""
+    said = words[1:] if sign else words
+    for parts, decimals in _PARTS.items():
+        whole = said[: -len(parts)]
+        if tuple(said) == parts:
+            return f"{sign}0.{decimals}"
+        if tuple(said[-len(parts) :]) == parts and whole[-1:] == ["and"]:
+            number = _whole(whole[:-1])
+            return None if number is None else f"{sign}{number}.{decimals}"
+    if "point" not in said:
+        number = _whole(said)
+        return None if number is None else f"{sign}{number}"
+    at = said.index("point")
+    number = 0 if said[:at] in ([], ["oh"], ["o"]) else _whole(said[:at])
+    decimals = _decimals(said[at + 1 :])
+    return None if number is None or not decimals else f"{sign}{number}.{decimals}"
+
+
+def _decimals(words: list[str]) -> str:
+    """The figures behind the point: one by one, or as one number of two."""
+    figures = [_figure(word) for word in words]
+    if figures and all(figures) and len(figures) <= _MOST_DECIMALS:
+        return "".join(figures)
+    if len(words) == 1 and words[0].isdigit():
+        return words[0]
+    number = _below_100(words)
+    return str(number) if number is not None and number > 9 else ""
+
+
+def _figure(word: str) -> str:
+    if word in _NOUGHT:
+        return "0"
+    if len(word) == 1 and word.isdigit():
+        return word
+    return str(_DIGITS[word]) if word in _DIGITS else ""
+
+
+def _whole(words: list[str]) -> int | None:
+    """A whole number: in figures, in full, the short way, or figure by figure."""
+    if len(words) == 1 and words[0].isdigit():
+        return int(words[0])
+    if any(word.isdigit() for word in words):
+        return None
+    if "thousand" in words:
+        return _multiple(words, "thousand", 1000)
+    if "hundred" in words:
+        return _multiple(words, "hundred", 100)
+    return _short(words)
+
+
+def _multiple(words: list[str], name: str, times: int) -> int | None:
+    """So many hundreds, or thousands, and what is left of them."""
+    at = words.index(name)
+    many = 1 if words[:at] == ["a"] else _below_100(words[:at])
+    rest = words[at + 1 :]
+    rest = rest[1:] if rest[:1] == ["and"] and len(rest) > 1 else rest
+    if many is None or (times == 1000 and many > 9):
+        return None
+    if not rest:
+        return many * times
+    if times == 1000 and "hundred" in rest:
+        left = _multiple(rest, "hundred", 100)
+    else:
+        left = _below_100(rest[1:] if rest[0] in _NOUGHT else rest)
+    return many * times + left if left is not None and left < times else None
+
+
+def _short(words: list[str]) -> int | None:
+    """One twenty eight, two oh eight, twelve fifty, one one five; or a number under a hundred."""
+    if words in (["zero"], ["nought"]):
+        return 0
+    if (number := _below_100(words)) is not None:
+        return number
+    figures = [_figure(word) for word in words]
+    if len(figures) in (3, 4) and all(figures) and words[0] not in _NOUGHT:
+        return int("".join(figures))
+    for at in range(1, len(words)):
+        first, last = _below_100(words[:at]), _tail(words[at:])
+        if first is not None and last is not None:
+            return first * 100 + last
+    return None
+
+
+def _tail(words: list[str]) -> int | None:
+    """The last two figures of a number that is said the short way: twenty eight, oh eight."""
+    if words[0] in _NOUGHT:
+        return _DIGITS.get(words[1]) if len(words) == 2 else None
+    number = _below_100(words)
+    return number if number is not None and number > 9 else None
+
+
+def _below_100(words: list[str]) -> int | None:
+    if len(words) == 1:
+        return (_DIGITS | _TEENS | _TENS).get(words[0])
+    if len(words) == 2 and words[0] in _TENS and words[1] in _DIGITS:
+        return _TENS[words[0]] + _DIGITS[words[1]]
+    return None
