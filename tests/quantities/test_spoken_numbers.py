@@ -10,11 +10,14 @@ from hypothesis import strategies as st
 
 from troubleshoot.quantities.spoken_numbers import in_figures
 
-ONES = (
-    "zero one two three four five six seven eight nine ten eleven twelve thirteen fourteen fifteen "
-    "sixteen seventeen eighteen nineteen"
-).split()
-TENS = "- - twenty thirty forty fifty sixty seventy eighty ninety".split()
+ONES = [
+    "zero", "one", "two", "three", "four", "five", "six", "seven", "eight", "nine", "ten",
+    "eleven", "twelve", "thirteen", "fourteen", "fifteen", "sixteen", "seventeen", "eighteen",
+    "nineteen",
+]  # fmt: skip
+TENS = [
+    "-", "-", "twenty", "thirty", "forty", "fifty", "sixty", "seventy", "eighty", "ninety",
+]  # fmt: skip
 
 
 def below_100(number: int) -> str:

@@ -18,6 +18,7 @@ from troubleshoot.dialogue.mistyped import meant_by
 from troubleshoot.dialogue.prompts import AskTest, DoStep
 from troubleshoot.dialogue.talk import Reply
 from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.quantities.spoken_numbers import in_figures
 from troubleshoot.safety.declared import CONFIRMED, STEPS, sound_outcomes
 from troubleshoot.safety.facts_first import outcomes_that_stop
 from troubleshoot.safety.steps import Step
@@ -62,6 +63,8 @@ def _meant(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, reply:
         return test.spoken(CODE_SHOWN)
     if listener.speaks_of_danger(reply):
         return None
+    if (figures := _in_figures(book, prompt, reply)) is not None:
+        return figures
     if (meant := meant_by(book.knowledge, test, reply, prompt.outcomes)) is not None:
         if by_its_word(test, meant):
             raise NearlyAnAnswer(whether_meant(meant))
@@ -73,6 +76,18 @@ def _meant(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, reply:
     if is_one_word(bare or reply) and stops:
         raise NearlyAnAnswer(whether_meant(test.spoken(found)))
     return test.spoken(found)
+
+
+def _in_figures(book: VisitBook, prompt: AskTest | DoStep, reply: str) -> str | None:
+    """A number that was said in words, in figures; None where it is none that is asked for.
+
+    What protects somebody is read off a meter, and typed as it is read.
+    """
+    test = prompt.decision.test
+    figures = in_figures(reply)
+    if test is None or not test.reads or figures == reply or _protects(book.knowledge, test):
+        return None
+    return None if _chosen(book, prompt, figures) is None else figures
 
 
 def _chosen(book: VisitBook, prompt: AskTest | DoStep, typed: str) -> tuple[str, ...] | None:

@@ -19,23 +19,18 @@ import re
 from collections.abc import Iterator, Sequence
 from typing import Final
 
-_DIGITS: Final = dict(
-    zip("one two three four five six seven eight nine".split(), range(1, 10), strict=True)
-)
-_TEENS: Final = dict(
-    zip(
-        "ten eleven twelve thirteen fourteen fifteen sixteen seventeen eighteen nineteen".split(),
-        range(10, 20),
-        strict=True,
-    )
-)
-_TENS: Final = dict(
-    zip(
-        "twenty thirty forty fifty sixty seventy eighty ninety".split(),
-        range(20, 100, 10),
-        strict=True,
-    )
-)
+_DIGITS: Final = {
+    "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8,
+    "nine": 9,
+}  # fmt: skip
+_TEENS: Final = {
+    "ten": 10, "eleven": 11, "twelve": 12, "thirteen": 13, "fourteen": 14, "fifteen": 15,
+    "sixteen": 16, "seventeen": 17, "eighteen": 18, "nineteen": 19,
+}  # fmt: skip
+_TENS: Final = {
+    "twenty": 20, "thirty": 30, "forty": 40, "fifty": 50, "sixty": 60, "seventy": 70,
+    "eighty": 80, "ninety": 90,
+}  # fmt: skip
 _NOUGHT: Final = frozenset({"oh", "o", "zero", "nought"})
 _PARTS: Final = {
     ("a", "half"): "5",

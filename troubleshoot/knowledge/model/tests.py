@@ -220,7 +220,9 @@ class Test:
     ] = ()
     reads: Annotated[tuple[Read, ...], Items(most=6), "what a typed number means"] = ()
     short_words: Annotated[
-        tuple[ShortWords, ...], Items(most=8), "what its reading is called where gauges are read out"
+        tuple[ShortWords, ...],
+        Items(most=8),
+        "what its reading is called, read out",
     ] = ()
     signed: Signed = ()
     source: Source = ""

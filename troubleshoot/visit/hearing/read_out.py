@@ -23,9 +23,9 @@ from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.reasoning.unit.places import SHORT_KINDS, SPOKEN_KINDS
 
 _FILLING: Final = (
-    "i|'s|i'm|it|it's|its|we|got|get|getting|have|having|has|had|read|reads|reading|show|shows|showing"
-    "|see|seeing|is|was|are|were|at|of|on|a|an|the|my|and|with|now|right now|came in|comes in|equals"
-    "|sitting|running|measured|temp is|pressure is"
+    "i|'s|i'm|it|it's|its|we|got|get|getting|have|having|has|had|read|reads|reading|show|shows"
+    "|showing|see|seeing|is|was|are|were|at|of|on|a|an|the|my|and|with|now|right now|came in|comes in"
+    "|equals|sitting|running|measured|temp is|pressure is"
 )
 _FILLS_BEFORE: Final = re.compile(rf"^(?:(?:{_FILLING})\b|[ ,;:=.-](?![0-9])|[ ,;:=])+")
 _FILLS_AFTER: Final = re.compile(rf"(?:(?<![\w'])(?:{_FILLING})|[ ,;:=.])+$")

@@ -1,0 +1,193 @@
+"""Readings typed by their short words at a prompt that asks for something else, one or several.
+
+Each is echoed with what it was taken for and where, judged, and kept as an answer of its test; what
+was asked stays open. What the work as it stands does not let anybody read is no reading: it is told
+and kept as a note.
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.doubting import reading_as_meant
+from troubleshoot.dialogue.hearing import Listener
+from troubleshoot.dialogue.picking import pick
+from troubleshoot.dialogue.said import Voice
+from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
+from troubleshoot.dialogue.telling import Telling
+from troubleshoot.knowledge.model import Test
+from troubleshoot.reasoning.unit.places import (
+    Place,
+    PlaceNotUnderstood,
+    like,
+    parse_place,
+    spoken,
+    with_place,
+)
+from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.guards import allowed
+from troubleshoot.safety.needs import BURNER_AREAS, HEAT_IS_ON
+from troubleshoot.safety.stops.lifting import conclude_visit
+from troubleshoot.visit.deciding.decision import Decision
+from troubleshoot.visit.deciding.next import Decider
+from troubleshoot.visit.events import Aimed, Answered, Noted
+from troubleshoot.visit.events.called import unit_as_called
+from troubleshoot.visit.hearing.read_out import NotReadOut, ReadOut, read_out
+from troubleshoot.visit.hearing.with_reading import as_read
+
+Spot = tuple[Test, Place | None]
+KEPT_AS_A_NOTE: Final = "Kept as a note."
+AT_A_STEP: Final = "a step is asked for"
+A_STOP_STANDS: Final = "a STOP stands"
+
+
+class ReadingOut:
+    """Takes readings by their short words in one conversation."""
+
+    def __init__(self, book: VisitBook, voice: Voice, decider: Decider, telling: Telling) -> None:
+        self.book = book
+        self.voice = voice
+        self.decider = decider
+        self.telling = telling
+
+    def take(
+        self, listener: Listener, typed: str, decision: Decision, why_not: str
+    ) -> Talk[str | None]:
+        """Take the readings of a line; None where that was done, else why it is no answer.
+
+        `why_not`: why it is none to what was asked. Raises Leave, DangerCalled.
+        """
+        if listener.speaks_of_danger(typed):
+            return why_not
+        try:
+            told = read_out(self.book.knowledge, self.book.state.unit, typed, decision.test)
+        except NotReadOut as error:
+            return str(error)
+        if not told:
+            return why_not
+        try:
+            kept = yield from self._each(listener, told, decision)
+        except (Leave, DangerCalled):
+            self._note(typed)
+            raise
+        if kept:
+            self.telling.what_follows()
+            self._go_on_with(decision)
+        return None
+
+    def _each(self, listener: Listener, told: tuple[ReadOut, ...], decision: Decision) -> Talk[int]:
+        """Take one after the other; how many were kept."""
+        kept = 0
+        for one in told:
+            spot = yield from self._spot(one, decision)
+            if spot is None:
+                self._note(f"{one.words} {one.text}")
+                continue
+            test, at = spot
+            why = self._why_not(decision, test, at)
+            if why:
+                self.voice.say(f"Not taken: {self._named(one, *spot)}: {why}. {KEPT_AS_A_NOTE}")
+                self._note(f"{one.words} {one.text}")
+                continue
+            event = Answered(test.id, None if at is None else (str(at),), text=one.text)
+            meant = yield from reading_as_meant(listener, self.book, self.decider.reasoner, event)
+            if meant is None:
+                self._note(f"{one.words} {one.text}")
+                continue
+            self._echo(meant, at)
+            self.telling.keep_reading(meant)
+            kept += 1
+            if conclude_visit(self.decider.reasoner, self.book.state).standing_stops:
+                break
+        return kept
+
+    def _spot(self, one: ReadOut, decision: Decision) -> Talk[Spot | None]:
+        """The test and the place that are meant, asked for where they may be several."""
+        spots = self._spots(one, decision)
+        if len(spots) == 1:
+            return spots[0]
+        if not spots:
+            self.voice.say(f"{one.words} {one.text}: {one.at} is no place for it on this unit.")
+            return None
+        layout = self.book.state.unit.layout
+        names = [with_place(test.name, layout.shown(test.per, at)) for test, at in spots]
+        question = f"{one.words} {one.text}: which is it?"
+        index = yield from pick(self.book, self.voice, question, names)
+        return None if index is None else spots[index]
+
+    def _spots(self, one: ReadOut, decision: Decision) -> list[Spot]:
+        """Every test and place that a reading may be of; those that can be read now, if any can.
+
+        What is asked for is meant where it may be; where the words name no place, that of the
+        question is.
+        """
+        spots = [
+            (test, at)
+            for test, kind in zip(one.tests, one.kinds, strict=True)
+            if not self._is_of_heat(test)
+            for at in self._places(one, test, kind, decision)
+        ]
+        asked = [spot for spot in spots if spot == (decision.test, decision.at)]
+        now = [spot for spot in spots if not self._why_not(decision, *spot)]
+        return asked or now or spots
+
+    def _places(
+        self, one: ReadOut, test: Test, kind: str | None, decision: Decision
+    ) -> tuple[Place | None, ...]:
+        layout = self.book.state.unit.layout
+        places = tuple(p for p in layout.places(test.per) if kind is None or (p and p.kind == kind))
+        if one.at is not None:
+            try:
+                named = parse_place(one.at, test.per, layout)
+            except PlaceNotUnderstood:
+                return ()
+            return tuple(place for place in places if place in named)
+        here = like(decision.at, places) if decision.test is not None else None
+        return places if here is None else (here,)
+
+    def _is_of_heat(self, test: Test) -> bool:
+        """Whether it is read with the heat on, which is not called for."""
+        heats = test.area in BURNER_AREAS or test.id in HEAT_IS_ON
+        called = unit_as_called(self.book.knowledge, self.book.state)
+        return called.called_to_cool and heats and test.work_state.startswith("running")
+
+    def _why_not(self, decision: Decision, test: Test, at: Place | None) -> str:
+        """Why nothing of that can have been read as the work stands; empty where it can."""
+        if decision.stop is not None:
+            return A_STOP_STANDS
+        if decision.step is not None:
+            return AT_A_STEP
+        state = self.book.state
+        unmet = () if test.id in CONFIRMED else allowed(state.work, test, spoken(at), state.at_work)
+        if unmet:
+            return f"first {', '.join(unmet)}"
+        beyond = self.decider.beyond(state, test.id, spoken(at))
+        if beyond is not None:
+            return f"beyond you: {beyond}"
+        conclusions = conclude_visit(self.decider.reasoner, state)
+        return self.decider.forbidden(conclusions, test.id, spoken(at)) or ""
+
+    def _named(self, one: ReadOut, test: Test, at: Place | None) -> str:
+        where = self.book.state.unit.layout.shown(test.per, at)
+        return f"{with_place(test.name, where)}: {as_read(self.book.knowledge, test, one.text)}"
+
+    def _echo(self, event: Answered, at: Place | None) -> None:
+        test = self.book.knowledge.tests[event.test]
+        where = with_place(test.name, self.book.state.unit.layout.shown(test.per, at))
+        read = as_read(self.book.knowledge, test, event.text or "")
+        self.voice.say(f"Taken: {where}: {read}.")
+
+    def _note(self, words: str) -> None:
+        self.book.add(Noted(f"typed, and not taken as a reading: {words}"))
+
+    def _go_on_with(self, decision: Decision) -> None:
+        """What was asked stays asked, unless it was answered or follows from what was read."""
+        state = self.book.state
+        if decision.aim is None or state.aim is not None:
+            return
+        found = conclude_visit(self.decider.reasoner, state)
+        test, at = decision.aim
+        if found.standing_stops or any((r.test, r.at) == (test, at) for r in found.readings):
+            return
+        self.book.add(Aimed(test, spoken(at), decision.reason))
