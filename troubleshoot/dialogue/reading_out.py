@@ -13,9 +13,12 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.doubting import reading_as_meant
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.picking import pick
+from troubleshoot.dialogue.plate_read_out import take_plate
 from troubleshoot.dialogue.said import Voice
-from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
+from troubleshoot.dialogue.taking_up import protects
+from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Talk
 from troubleshoot.dialogue.telling import Telling
+from troubleshoot.dialogue.yes_no import YesNo, yes_or_no
 from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.unit.places import (
     Place,
@@ -33,7 +36,7 @@ from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import Aimed, Answered, Noted
 from troubleshoot.visit.events.called import unit_as_called
-from troubleshoot.visit.hearing.read_out import NotReadOut, ReadOut, read_out
+from troubleshoot.visit.hearing.read_out import Line, ReadOut, read_out
 from troubleshoot.visit.hearing.with_reading import as_read
 
 Spot = tuple[Test, Place | None]
@@ -60,14 +63,13 @@ class ReadingOut:
         """
         if listener.speaks_of_danger(typed):
             return why_not
+        line = read_out(self.book.knowledge, self.book.state.unit, typed, self._asked(decision))
+        if not line.readings or (line.unread and decision.step is not None):
+            return line.why or why_not
         try:
-            told = read_out(self.book.knowledge, self.book.state.unit, typed, decision.test)
-        except NotReadOut as error:
-            return str(error)
-        if not told:
-            return why_not
-        try:
-            kept = yield from self._each(listener, told, decision)
+            if line.unread and not (yield from self._is_understood(listener, line, typed)):
+                return None
+            kept = yield from self._each(listener, line.readings, decision)
         except (Leave, DangerCalled):
             self._note(typed)
             raise
@@ -75,6 +77,31 @@ class ReadingOut:
             self.telling.what_follows()
             self._go_on_with(decision)
         return None
+
+    def _asked(self, decision: Decision) -> Test | None:
+        """The test whose number needs no word: what protects somebody is typed as it is read."""
+        test = decision.test
+        if test is None or decision.step is not None or protects(self.book.knowledge, test):
+            return None
+        return test
+
+    def _is_understood(self, listener: Listener, line: Line, typed: str) -> Talk[bool]:
+        """Whether what was understood of a line is to be taken without the rest of it.
+
+        The whole line is kept as a note. Raises Leave, DangerCalled.
+        """
+        listener.hear(typed)
+        listener.ask_about(typed)
+        taken = ", ".join(f"{one.words} {one.text}".strip() for one in line.readings)
+        rest = ", ".join(f'"{text}"' for text in line.unread)
+        question = YesNo(f"Understood: {taken}. Not understood: {rest}. Take what was understood?")
+        try:
+            meant = yield from yes_or_no(listener, question)
+        except Back:
+            meant = False
+        self._note(typed)
+        self.voice.say(f"The whole line is kept as a note{'' if meant else ', and nothing more'}.")
+        return meant
 
     def _each(self, listener: Listener, told: tuple[ReadOut, ...], decision: Decision) -> Talk[int]:
         """Take one after the other; how many were kept."""
@@ -96,6 +123,8 @@ class ReadingOut:
                 self._note(f"{one.words} {one.text}")
                 continue
             self._echo(meant, at)
+            if one.plate:
+                take_plate(self.book, self.voice, test, at, one.plate)
             self.telling.keep_reading(meant)
             kept += 1
             if conclude_visit(self.decider.reasoner, self.book.state).standing_stops:
@@ -173,10 +202,13 @@ class ReadingOut:
         return f"{with_place(test.name, where)}: {as_read(self.book.knowledge, test, one.text)}"
 
     def _echo(self, event: Answered, at: Place | None) -> None:
-        test = self.book.knowledge.tests[event.test]
-        where = with_place(test.name, self.book.state.unit.layout.shown(test.per, at))
-        read = as_read(self.book.knowledge, test, event.text or "")
-        self.voice.say(f"Taken: {where}: {read}.")
+        """What a reading was taken for; by its quantity, where the test is named after that."""
+        knowledge = self.book.knowledge
+        test = knowledge.tests[event.test]
+        quantity = knowledge.quantities[test.reads[0].quantity]
+        name = quantity.spoken if quantity.id == test.id else test.name
+        where = with_place(name, self.book.state.unit.layout.shown(test.per, at))
+        self.voice.say(f"Taken: {where}: {as_read(knowledge, test, event.text or '')}.")
 
     def _note(self, words: str) -> None:
         self.book.add(Noted(f"typed, and not taken as a reading: {words}"))

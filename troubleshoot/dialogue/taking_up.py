@@ -56,7 +56,7 @@ def _meant(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, reply:
     assert test is not None
     bare = without_hedges(reply)
     if bare and (plain := _chosen(book, prompt, bare)) is not None:
-        if plain and {*plain} <= {*test.healthy} and _protects(book.knowledge, test):
+        if plain and {*plain} <= {*test.healthy} and protects(book.knowledge, test):
             raise NearlyAnAnswer(whether_meant(test.spoken(plain[0])))
         return bare
     if tells_a_code(test, reply):
@@ -70,7 +70,7 @@ def _meant(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, reply:
             raise NearlyAnAnswer(whether_meant(meant))
         return meant
     found = by_own_text(test, bare or reply, prompt.outcomes)
-    if found is None or ({found} & {*test.healthy} and _protects(book.knowledge, test)):
+    if found is None or ({found} & {*test.healthy} and protects(book.knowledge, test)):
         return None
     stops = test.id in STEPS or found in outcomes_that_stop(book.knowledge, test)
     if is_one_word(bare or reply) and stops:
@@ -85,7 +85,7 @@ def _in_figures(book: VisitBook, prompt: AskTest | DoStep, reply: str) -> str | 
     """
     test = prompt.decision.test
     figures = in_figures(reply)
-    if test is None or not test.reads or figures == reply or _protects(book.knowledge, test):
+    if test is None or not test.reads or figures == reply or protects(book.knowledge, test):
         return None
     return None if _chosen(book, prompt, figures) is None else figures
 
@@ -99,7 +99,7 @@ def _chosen(book: VisitBook, prompt: AskTest | DoStep, typed: str) -> tuple[str,
     return event.outcomes if isinstance(event, StepDone | Answered) else ()
 
 
-def _protects(knowledge: Knowledge, test: Test) -> bool:
+def protects(knowledge: Knowledge, test: Test) -> bool:
     """Whether a sound outcome protects somebody: a safety step, or what shows a danger gone."""
     return test.id in CONFIRMED or any(h.all_clear == test.id for h in knowledge.hazards.values())
 

@@ -51,6 +51,12 @@ _JOINED_BEFORE: Final = re.compile(r"[\w.'/]$")
 _JOINED_AFTER: Final = re.compile(r"[\w']")
 _HYPHEN_BEFORE: Final = re.compile(r"([a-z]+)-$", re.IGNORECASE)
 _HYPHEN_AFTER: Final = re.compile(r"-([a-z]+)", re.IGNORECASE)
+_HALF_A: Final = re.compile(r"\b(?:0\.5|half) an? (?=[a-z])", re.IGNORECASE)
+_UNIT_BETWEEN: Final = re.compile(
+    r"\b(?P<many>an?|[0-9]+) (?P<unit>[a-z]+) and (?P<part>a half|a quarter|three quarters)\b",
+    re.IGNORECASE,
+)
+"""Where people put the unit between a number and its part: an inch and a quarter."""
 _MOST_DECIMALS: Final = 3
 
 
@@ -64,7 +70,14 @@ def in_figures(text: str) -> str:
         for first, last, figures in _numbers(run):
             written += text[end : first.start()] + figures
             end = last.end()
-    return written + text[end:]
+    return _UNIT_BETWEEN.sub(_before_its_unit, _HALF_A.sub("0.5 ", written + text[end:]))
+
+
+def _before_its_unit(found: re.Match[str]) -> str:
+    """One and a quarter inch, of an inch and a quarter."""
+    many = "1" if found["many"].isalpha() else found["many"]
+    decimals = _PARTS[tuple(found["part"].lower().split())]
+    return f"{many}.{decimals} {found['unit']}"
 
 
 def is_spoken(word: str) -> bool:

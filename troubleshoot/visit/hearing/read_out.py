@@ -1,51 +1,46 @@
 """Readings as gauges are read out: suction 128 liquid 340 sl 62, 128 over 340, return 78 supply 58.
 
-Every word of a line has to be a short word of some reading, a place, a number with its unit, or one
-that only fills: else nothing of it is taken, for what is not understood may take it back. The words
-stand with their tests; the unit typed and what the number can be tell two readings of one word
-apart, and what they do not tell is left to be asked.
+The words stand with their tests; the unit typed and what the number can be tell two readings of one
+word apart, and what they do not tell is left to be asked. Words that are understood by nothing here
+may take back what others say: they are handed on beside the readings, and nobody takes those
+without asking.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Sequence
-from typing import Final, Literal
+from collections.abc import Sequence
+from dataclasses import replace
+from typing import Final
 
 from troubleshoot.frozen import frozen
-from troubleshoot.knowledge.model import Knowledge, ShortWords, Test
-from troubleshoot.quantities.spoken_numbers import in_figures
+from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.quantities.typed import NotUnderstood
 from troubleshoot.quantities.typed_units import is_unit
 from troubleshoot.reasoning.readings.doubted import doubted
 from troubleshoot.reasoning.readings.measuring import read_text
 from troubleshoot.reasoning.unit.equipment import Unit
-from troubleshoot.reasoning.unit.places import SHORT_KINDS, SPOKEN_KINDS
+from troubleshoot.visit.hearing.short_words import (
+    NUMBER,
+    Piece,
+    Words,
+    by_place,
+    pieces_of,
+    plain,
+    without_fills,
+    words_here,
+)
+from troubleshoot.visit.hearing.two_numbers import two_of
 
-_FILLING: Final = (
-    "i|'s|i'm|it|it's|its|we|got|get|getting|have|having|has|had|read|reads|reading|show|shows"
-    "|showing|see|seeing|is|was|are|were|at|of|on|a|an|the|my|and|with|now|right now|came in|comes in"
-    "|equals|sitting|running|measured|temp is|pressure is"
-)
-_FILLS_BEFORE: Final = re.compile(rf"^(?:(?:{_FILLING})\b|[ ,;:=.-](?![0-9])|[ ,;:=])+")
-_FILLS_AFTER: Final = re.compile(rf"(?:(?<![\w'])(?:{_FILLING})|[ ,;:=.])+$")
-_BEGINS: Final = re.compile(
-    r"(?:about |around |roughly |~|[<>]=? ?|(?:over|under|more than|less than) )?"
-    r"(?:[-+]?[.]?[0-9]|ol\b|o\.l|open\b)"
-)
-_NUMBER: Final = r"[-+]?[0-9][0-9.,]*(?<![.,])"
-_TWO: Final = re.compile(
-    rf"(?P<first>{_NUMBER} ?(?P<unit>[a-z#%]*)) ?(?P<how>over|/) ?(?P<second>{_NUMBER} ?[a-z#%]*)"
-)
-_BESIDE: Final = r"(?:^|(?<=[\s,;:=/(&+]))"
-_ENDS: Final = r"(?=$|[\s,;:=()&+.<>~-]|[0-9])"
+_A_NUMBER: Final = re.compile(rf"(?<![\w.,]){NUMBER}")
 
 
 @frozen
 class ReadOut:
     """One reading of a line: the words for it, its number, and the tests that it may be of.
 
-    `at`: the place in the words that were typed. `kind`: the kind of place that the words name.
+    `kinds`: the kind of place that the words name, for each test. `at`: the place in the words that
+    were typed. `plate`: what the plate says of it, as it was typed. No words: that which is asked.
     """
 
     words: str
@@ -53,167 +48,192 @@ class ReadOut:
     tests: tuple[Test, ...]
     kinds: tuple[str | None, ...]
     at: str | None = None
-
-
-class NotReadOut(ValueError):
-    """A line names readings, and one of them cannot be taken; the message says why."""
+    plate: str = ""
 
 
 @frozen
-class _Piece:
-    """A piece of a line: words for readings, a place, or a value."""
+class Line:
+    """The readings of a line, what else stands in it, and why what looks like one is none."""
 
-    kind: Literal["name", "place", "value"]
+    readings: tuple[ReadOut, ...] = ()
+    unread: tuple[str, ...] = ()
+    why: str = ""
+
+
+@frozen
+class _Row:
+    """A name with its value, the place told with it, and the piece of the line where it ends."""
+
+    name: Piece
     text: str
-    meant: tuple[tuple[Test, ShortWords], ...] = ()
+    at: str | None
+    nth: int
 
 
-def read_out(
-    knowledge: Knowledge, unit: Unit, typed: str, asked: Test | None = None
-) -> tuple[ReadOut, ...]:
-    """The readings of a line; empty where it names none, or holds a word that is none of theirs.
-
-    `asked`: the test in question: two numbers with a slash are gauges where it is of gauges.
-    Raises NotReadOut where all words are known, and a number is none that its reading can have.
-    """
-    line = " ".join(in_figures(typed.lower()).replace("\u2019", "'").split()).strip(" .!")
-    words = _words(knowledge, unit)
-    pieces = _pieces(words, line)
-    if (two := _two_of(words, pieces, asked)) is not None:
-        pieces = two
-    if not any(piece.kind == "name" for piece in pieces):
-        return ()
-    prefixed = pieces[0].kind == "place"
-    rows = _rows(pieces, prefixed) or _rows(pieces[::-1], not prefixed)[::-1]
-    return tuple(_taken(knowledge, unit, *row) for row in rows)
+def read_out(knowledge: Knowledge, unit: Unit, typed: str, asked: Test | None = None) -> Line:
+    """The readings of a line. `asked`: the test in question, whose number needs no word."""
+    line, words = plain(typed), words_here(knowledge, unit)
+    pieces = pieces_of(words, line)
+    two = two_of(words, pieces, asked)
+    cut = _Cut(knowledge, words, two if two is not None else pieces)
+    found = cut.line(unit)
+    if found.readings or asked is None or not asked.reads:
+        return found
+    return _of_the_question(knowledge, asked, pieces) or found
 
 
-Words = dict[str, tuple[tuple[Test, ShortWords], ...]]
-Row = tuple[_Piece, str, str | None]
+class _Cut:
+    """The pieces of a line, put together again to readings."""
 
+    def __init__(self, knowledge: Knowledge, words: Words, pieces: list[Piece]) -> None:
+        self.knowledge = knowledge
+        self.words = words
+        self.pieces = pieces
+        self.why = ""
 
-def _words(knowledge: Knowledge, unit: Unit) -> Words:
-    """The readings of this unit by the words for them."""
-    found: Words = {}
-    for test in knowledge.tests.values():
-        if test.short_words and unit.allows(test.exists_when):
-            for short in test.short_words:
-                for word in short.words:
-                    found[word] = (*found.get(word, ()), (test, short))
-    return found
+    def line(self, unit: Unit) -> Line:
+        """Words before their values, or behind them: whichever leaves the least unread."""
+        told = [piece for piece in self.pieces if piece.kind != "plate"]
+        prefixed = bool(told) and told[0].kind == "place"
+        ways = [self._rows(told, prefixed), self._rows(told[::-1], not prefixed)]
+        rows, unread = max(ways, key=lambda way: (len(way[0]), -len(way[1])))
+        rows = sorted(rows, key=lambda row: row.nth)
+        readings = [(row, self._judged(row)) for row in rows]
+        likely = [each for row, each in readings if self._is_likely(each)]
+        if likely and len(likely) < len(readings):
+            odd = [each for _, each in readings if each not in likely]
+            unread += [f"{each.words} {each.text}" for each in odd]
+            readings = [(row, each) for row, each in readings if each in likely]
+        taken, left = self._with_plates(readings)
+        unread = [text for text in (*unread, *left) if not _says_no_more(taken, text)]
+        return Line(taken, tuple(dict.fromkeys(unread)), self.why)
 
+    def _rows(self, pieces: Sequence[Piece], prefixed: bool) -> tuple[list[_Row], list[str]]:
+        """Names with the values that follow them, and what is left.
 
-def _pieces(words: Words, line: str) -> list[_Piece]:
-    """The line cut at words for readings and at places; what lies between is a value."""
-    kinds = sorted({*SPOKEN_KINDS.values(), *SHORT_KINDS}, key=len, reverse=True)
-    place = rf"(?:{'|'.join(kinds)})(?: |#| #)?(?:[1-9]|[a-h])(?![\w.])"
-    names = "|".join(
-        re.escape(word).replace(r"\ ", "[ -]?") for word in sorted(words, key=len, reverse=True)
-    )
-    pattern = re.compile(rf"{_BESIDE}(?:(?P<place>{place})|(?P<name>{names}){_ENDS})")
-    pieces: list[_Piece] = []
-    end = 0
-    for found in pattern.finditer(line):
-        if found["name"] and _is_its_unit(line, found):
-            continue
-        pieces += _value(line[end : found.start()])
-        if found["place"]:
-            pieces.append(_Piece("place", found["place"]))
-        else:
-            meant = _meant(words, found["name"])
-            pieces.append(_Piece("name", found["name"], meant))
-        end = found.end()
-    return [*pieces, *_value(line[end:])]
+        `prefixed`: a place holds for what follows it, else for what came before.
+        """
+        rows: list[_Row] = []
+        unread: list[str] = []
+        name: Piece | None = None
+        here = own = None
+        for piece, after in zip(pieces, (*pieces[1:], None), strict=True):
+            if piece.kind == "name":
+                unread += [] if name is None else [name.text]
+                name, own = piece, here
+            elif piece.kind == "value":
+                text, rest = ("", piece.text) if name is None else self._number(name, piece, rows)
+                unread += [rest] if rest else []
+                if name is not None and text:
+                    rows.append(_Row(name, text, own, max(name.nth, piece.nth)))
+                elif name is not None:
+                    unread.append(name.text)
+                name = None
+            elif name is not None:
+                own = piece.text
+            elif after is not None and after.kind == "value" and self._names(piece):
+                name, own = replace(piece, meant=by_place(self.words, piece.text)), piece.text
+            elif prefixed:
+                here = piece.text
+            else:
+                rows = [replace(row, at=row.at or piece.text) for row in rows]
+        return rows, unread + ([] if name is None else [name.text])
 
+    def _names(self, place: Piece) -> bool:
+        return bool(by_place(self.words, place.text))
 
-def _meant(words: Words, name: str) -> tuple[tuple[Test, ShortWords], ...]:
-    bare = re.sub(r"[ -]", "", name)
-    return tuple(
-        each for word, every in words.items() if re.sub(r"[ -]", "", word) == bare for each in every
-    )
+    def _number(self, name: Piece, value: Piece, before: list[_Row]) -> tuple[str, str]:
+        """The most of a value that is a reading of that name, and the rest of it."""
+        words = value.text.split()
+        for size in range(len(words), 0, -1):
+            text, rest = " ".join(words[:size]).rstrip(",;"), words[size:]
+            if rest and is_unit(rest[0]):
+                continue
+            for told in (text, _with_unit_of(before, name, text)):
+                if told and self._reads(name, told):
+                    return told, without_fills(" ".join(rest))
+        return "", value.text
 
+    def _reads(self, name: Piece, text: str) -> bool:
+        return any(self._fits(test, short.with_unit, text) for test, short in name.meant)
 
-def _is_its_unit(line: str, found: re.Match[str]) -> bool:
-    """Whether a word stands behind a number as its unit: 12 amps, 1040 rpm."""
-    return is_unit(found["name"]) and re.search(r"[0-9] ?$", line[: found.start()]) is not None
-
-
-def _value(text: str) -> Iterator[_Piece]:
-    bare = _FILLS_AFTER.sub("", _FILLS_BEFORE.sub("", text))
-    if bare:
-        yield _Piece("value", bare)
-
-
-def _two_of(words: Words, pieces: list[_Piece], asked: Test | None) -> list[_Piece] | None:
-    """Two numbers, one over the other, as two readings; None where there are no such two."""
-    values = [piece for piece in pieces if piece.kind == "value"]
-    two = _TWO.fullmatch(values[0].text) if len(values) == 1 else None
-    if two is None or (two["unit"] and not is_unit(two["unit"])):
-        return None
-    names = [piece for piece in pieces if piece.kind == "name"]
-    meant = names[0].meant if names else tuple(each for every in words.values() for each in every)
-    pairs = {(test.id, short.over): test for test, short in meant if short.over is not None}
-    if len(pairs) != 1 or len(names) > 1:
-        return None
-    (_, over), first = next(iter(pairs.items()))
-    others = {test.id: test for every in words.values() for test, _ in every}
-    second = others.get(over or "")
-    of_gauges = asked is not None and asked.id in (first.id, over)
-    if second is None or (two["how"] == "/" and not names and not of_gauges):
-        return None
-    places = [piece for piece in pieces if piece.kind == "place"]
-    row = []
-    for test, text in ((first, two["first"]), (second, two["second"])):
-        own = next(short for short in test.short_words if short.over is None)
-        row += [_Piece("name", own.words[0], ((test, own),)), _Piece("value", text.strip())]
-    return [*places[:1], *row] if places else row
-
-
-def _rows(pieces: Sequence[_Piece], prefixed: bool) -> list[Row]:
-    """(words, value, place) of each reading, words first; empty where a piece has no part in it.
-
-    `prefixed`: a place holds for what follows it, else for what came before.
-    """
-    rows: list[Row] = []
-    name: _Piece | None = None
-    here: str | None = None
-    own: str | None = None
-    for piece in pieces:
-        if piece.kind == "name":
-            if name is not None:
-                return []
-            name, own = piece, here
-        elif piece.kind == "value":
-            if name is None or not _BEGINS.match(piece.text):
-                return []
-            rows.append((name, piece.text, own))
-            name = None
-        elif name is not None:
-            own = piece.text
-        elif prefixed:
-            here = piece.text
-        else:
-            rows = [(words, text, at or piece.text) for words, text, at in rows]
-    return rows if name is None else []
-
-
-def _taken(knowledge: Knowledge, unit: Unit, name: _Piece, text: str, at: str | None) -> ReadOut:
-    """A reading with the tests that it may be of: by its unit, then by what it can be."""
-    why: NotUnderstood | None = None
-    fitting: dict[str, tuple[Test, str | None]] = {}
-    for test, short in name.meant:
+    def _fits(self, test: Test, with_unit: bool, text: str) -> bool:
         try:
-            typed = read_text(test, text, knowledge)
+            leg = read_text(test, text, self.knowledge).values[0]
         except NotUnderstood as error:
-            why = why or error
+            self.why = self.why or f'"{text}" {error.why}; {error.instead}.'
+            return False
+        return not with_unit or leg.typed_unit is not None or leg.over_range
+
+    def _judged(self, row: _Row) -> ReadOut:
+        """A reading with the tests that it may be of: by its unit, then by what it can be."""
+        fitting = {
+            test.id: (test, short.at)
+            for test, short in reversed(row.name.meant)
+            if (short.over or short.out) is None and self._fits(test, short.with_unit, row.text)
+        }
+        every = [*reversed(fitting.values())]
+        likely = [each for each in every if doubted(self.knowledge, each[0], row.text) is None]
+        tests, kinds = zip(*(likely or every), strict=True)
+        return ReadOut(row.name.text, row.text, tests, kinds, row.at)
+
+    def _is_likely(self, one: ReadOut) -> bool:
+        return any(doubted(self.knowledge, test, one.text) is None for test in one.tests)
+
+    def _with_plates(
+        self, readings: list[tuple[_Row, ReadOut]]
+    ) -> tuple[tuple[ReadOut, ...], list[str]]:
+        """What the plate says goes with the reading before it; the rest is left."""
+        left: list[str] = []
+        for plate in (piece for piece in self.pieces if piece.kind == "plate"):
+            before = [at for at, (row, _) in enumerate(readings) if row.nth < plate.nth]
+            if before:
+                row, one = readings[before[-1]]
+                readings[before[-1]] = (row, replace(one, plate=plate.text))
+            else:
+                left.append(plate.text)
+        return tuple(one for _, one in readings), left
+
+
+def _says_no_more(taken: Sequence[ReadOut], text: str) -> bool:
+    """Whether all words of a piece are words for a reading that was understood: 1.25 in total."""
+    own = {
+        word
+        for one in taken
+        for test in one.tests
+        for words in (test.name.lower(), *(w for short in test.short_words for w in short.words))
+        for word in words.replace(",", " ").split()
+    }
+    return bool(text) and own.issuperset(text.split())
+
+
+def _with_unit_of(before: list[_Row], name: Piece, text: str) -> str:
+    """A bare number with the unit of one of the same kind before it: comp 1 12 amps comp 2 18."""
+    tests = {test.id for test, _ in name.meant}
+    for row in reversed(before):
+        unit = re.sub(r"^[-+0-9., ]+", "", row.text)
+        if unit and tests == {test.id for test, _ in row.name.meant} and text[-1:].isdigit():
+            return f"{text} {unit}"
+    return ""
+
+
+def _of_the_question(knowledge: Knowledge, asked: Test, pieces: list[Piece]) -> Line | None:
+    """The number that is asked for, where it is the only reading of a line, and the rest of it."""
+    whole = " ".join(piece.text for piece in pieces if piece.kind != "plate")
+    numbers = [*_A_NUMBER.finditer(whole)]
+    if not numbers:
+        return None
+    before, words = whole[: numbers[0].start()], whole[numbers[0].start() :].split()
+    for size in range(len(words), 0, -1):
+        text, rest = " ".join(words[:size]), words[size:]
+        try:
+            read_text(asked, text, knowledge)
+        except NotUnderstood:
             continue
-        bare = typed.values[0].typed_unit is None
-        if short.over is None and not (short.with_unit and bare):
-            fitting.setdefault(test.id, (test, short.at))
-    if not fitting:
-        told = f"{why.why}; {why.instead}" if why else "wants its unit with it"
-        raise NotReadOut(f'"{name.text} {text}" {told}.')
-    likely = [each for each in fitting.values() if doubted(knowledge, each[0], text) is None]
-    chosen = likely or [*fitting.values()]
-    tests, kinds = zip(*chosen, strict=True)
-    return ReadOut(name.text, text, tests, kinds, at)
+        if rest and (is_unit(rest[0]) or _A_NUMBER.search(" ".join(rest))):
+            return None
+        plate = next((piece.text for piece in pieces if piece.kind == "plate"), "")
+        taken = (ReadOut("", text, (asked,), (None,), plate=plate),)
+        unread = (without_fills(before), without_fills(" ".join(rest)))
+        return Line(taken, tuple(t for t in unread if t and not _says_no_more(taken, t)))
+    return None
