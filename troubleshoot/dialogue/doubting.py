@@ -19,7 +19,8 @@ from troubleshoot.reasoning.readings.doubted import doubted
 from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.reasoning.unit.facts_said import in_words
 from troubleshoot.visit.events import Answered, Event, FactTold, Noted
-from troubleshoot.visit.hearing.with_reading import as_read, temperatures_meant
+from troubleshoot.visit.hearing.with_reading import temperatures_meant
+from troubleshoot.visit.telling.as_read import as_read
 
 NOT_KEPT = "Not kept. Type what you read."
 

@@ -9,6 +9,7 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.knowledge.model import Knowledge, PlateValue, Test
 from troubleshoot.quantities.units import same_kind
+from troubleshoot.quantities.units import unit as unit_of
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.visit.events import Noted
 from troubleshoot.visit.hearing.short_words import NUMBER
@@ -35,11 +36,12 @@ def _keep(book: VisitBook, voice: Voice, plate: PlateValue, at: Place | None, va
     name = book.knowledge.spoken(plate.id)
     known = book.state.unit.plate_value(plate.id, at)
     if known is not None:
-        voice.say(f"The plate is told already, {name}: {known:g} {plate.unit}.")
+        voice.say(f"The plate is told already, {name}: {known:g} {unit_of(plate.unit).spoken}.")
         return
     own = {str(at): value} if plate.per is not None and at is not None else value
     problem = book.try_fact(plate.id, own)
-    voice.say(problem or f"Taken from the plate: {name} {value}.")
+    said = f"{value} {unit_of(plate.unit).spoken}" if value[-1:].isdigit() else value
+    voice.say(problem or f"Taken from the plate: {name} {said}.")
 
 
 def _plates(knowledge: Knowledge, test: Test) -> list[PlateValue]:

@@ -37,7 +37,7 @@ from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import Aimed, Answered, Noted
 from troubleshoot.visit.events.called import unit_as_called
 from troubleshoot.visit.hearing.read_out import Line, ReadOut, read_out
-from troubleshoot.visit.hearing.with_reading import as_read
+from troubleshoot.visit.telling.as_read import as_read
 
 Spot = tuple[Test, Place | None]
 KEPT_AS_A_NOTE: Final = "Kept as a note."

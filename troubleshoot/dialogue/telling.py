@@ -13,7 +13,7 @@ from troubleshoot.safety.stops.standing import called_up
 from troubleshoot.visit.events import Answered, Event, StepDone
 from troubleshoot.visit.events.places import places_from
 from troubleshoot.visit.hearing.repeating import agreement
-from troubleshoot.visit.telling.contradicting import contradictions
+from troubleshoot.visit.telling.contradicting import computed_since, contradictions, named
 from troubleshoot.visit.telling.reckoned import reckoned_otherwise
 
 
@@ -60,9 +60,12 @@ class Telling:
             self._compare(test, typed[-1].text or "", last.text or "")
         for sentence in (*contradictions(before, after), *reckoned_otherwise(before, after)):
             self.voice.tell(Agreement(sentence))
+        computed = [*computed_since(before, after)]
         for reading in after.readings:
-            if reading.test == test.id and reading.at == at:
+            if reading.test == test.id and reading.at == at and not (computed and not reading.seen):
                 self.voice.tell(Verdict(reading))
+        for reading in computed:
+            self.voice.tell(Verdict(reading, named(after, reading)))
 
     def what_follows(self, causes: bool = True) -> None:
         """The dangers that what was kept calls up, and the causes."""

@@ -19,6 +19,7 @@ from troubleshoot.quantities.typed import NotUnderstood
 from troubleshoot.quantities.typed_units import is_unit
 from troubleshoot.reasoning.readings.doubted import doubted
 from troubleshoot.reasoning.readings.measuring import read_text
+from troubleshoot.reasoning.readings.superseded import inputs_of
 from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.visit.hearing.short_words import (
     NUMBER,
@@ -79,7 +80,19 @@ def read_out(knowledge: Knowledge, unit: Unit, typed: str, asked: Test | None = 
     found = cut.line(unit)
     if found.readings or asked is None or not asked.reads:
         return found
-    return _of_the_question(knowledge, asked, pieces) or found
+    for test in (asked, *_inputs_of(knowledge, unit, asked)):
+        own = _of_the_question(knowledge, test, pieces, with_unit=test is not asked)
+        if own is not None:
+            return own
+    return found
+
+
+def _inputs_of(knowledge: Knowledge, unit: Unit, asked: Test) -> Iterator[Test]:
+    """The tests of what the number asked for is computed from: 340 psi for condensing."""
+    names = inputs_of(knowledge, [asked.reads[0].quantity])
+    for test in knowledge.tests.values():
+        if test.short_words and test.reads[0].quantity in names and unit.allows(test.exists_when):
+            yield test
 
 
 class _Cut:
@@ -217,8 +230,13 @@ def _with_unit_of(before: list[_Row], name: Piece, text: str) -> str:
     return ""
 
 
-def _of_the_question(knowledge: Knowledge, asked: Test, pieces: list[Piece]) -> Line | None:
-    """The number that is asked for, where it is the only reading of a line, and the rest of it."""
+def _of_the_question(
+    knowledge: Knowledge, asked: Test, pieces: list[Piece], *, with_unit: bool = False
+) -> Line | None:
+    """The number that is asked for, where it is the only reading of a line, and the rest of it.
+
+    `with_unit`: only where its unit was typed.
+    """
     whole = " ".join(piece.text for piece in pieces if piece.kind != "plate")
     numbers = [*_A_NUMBER.finditer(whole)]
     if not numbers:
@@ -227,9 +245,11 @@ def _of_the_question(knowledge: Knowledge, asked: Test, pieces: list[Piece]) -> 
     for size in range(len(words), 0, -1):
         text, rest = " ".join(words[:size]), words[size:]
         try:
-            read_text(asked, text, knowledge)
+            legs = read_text(asked, text, knowledge).values
         except NotUnderstood:
             continue
+        if with_unit and legs[0].typed_unit is None:
+            return None
         if rest and (is_unit(rest[0]) or _A_NUMBER.search(" ".join(rest))):
             return None
         plate = next((piece.text for piece in pieces if piece.kind == "plate"), "")

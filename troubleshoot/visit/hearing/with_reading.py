@@ -8,7 +8,6 @@ from collections.abc import Iterator
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge, Quantity, Test
 from troubleshoot.quantities.typed import NotUnderstood
-from troubleshoot.quantities.units import unit as unit_of
 from troubleshoot.reasoning.readings.answers import Answer, Case
 from troubleshoot.reasoning.readings.classify import limit_in_rounding
 from troubleshoot.reasoning.readings.doubted import doubted
@@ -19,6 +18,7 @@ from troubleshoot.reasoning.readings.values import Values
 from troubleshoot.reasoning.unit.places import Place, with_place
 from troubleshoot.visit.events import Answered
 from troubleshoot.visit.state import VisitState
+from troubleshoot.visit.telling.as_read import as_read
 
 
 @frozen
@@ -102,13 +102,6 @@ def _words(knowledge: Knowledge, case: Case, answer: Answer) -> str:
     test = knowledge.tests[answer.test]
     where = case.unit.layout.shown(test.per, answer.places[0])
     return f"{with_place(test.name, where)}: {as_read(knowledge, test, answer.text or '')}"
-
-
-def as_read(knowledge: Knowledge, test: Test, text: str) -> str:
-    """A reading as it was typed, with the unit that was taken for it where none was typed."""
-    leg = read_text(test, text, knowledge).values[0]
-    bare = leg.typed_unit is None and not leg.over_range
-    return f"{text} {unit_of(leg.unit).spoken}".rstrip() if bare else text
 
 
 def limit_typed_over(

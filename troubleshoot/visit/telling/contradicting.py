@@ -12,6 +12,7 @@ from collections.abc import Iterator
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.readings.readings import Reading
 from troubleshoot.reasoning.unit.places import Place, with_place
+from troubleshoot.visit.telling.as_read import as_computed
 
 
 def contradictions(before: Conclusions, after: Conclusions) -> Iterator[str]:
@@ -44,6 +45,19 @@ def judged_anew(before: Conclusions, after: Conclusions) -> Iterator[str]:
         )
 
 
+def computed_since(before: Conclusions, after: Conclusions) -> Iterator[Reading]:
+    """What follows in numbers now and did not before, or followed otherwise."""
+    once = counting(before)
+    for key, now in counting(after).items():
+        was = once.get(key)
+        if now.computed and now.classified is not None and not (was and _same(was, now)):
+            yield now
+
+
+def _same(was: Reading, now: Reading) -> bool:
+    return was.computed and was.classified is not None and was.classified == now.classified
+
+
 def counting(found: Conclusions) -> dict[tuple[str, Place | None], Reading]:
     """The reading that counts of each test at each place, of those that come to anything."""
     found_here: dict[tuple[str, Place | None], Reading] = {}
@@ -67,4 +81,4 @@ def _said(found: Conclusions, reading: Reading) -> str:
         return seen
     quantity = found.hypotheses.knowledge.quantities[reading.classified.quantity]
     unit = quantity.unit.removesuffix("-diff")
-    return f"{seen} (computed: {reading.classified.value:.4g} {unit})"
+    return f"{seen} (computed: {as_computed(reading.classified.value)} {unit})"

@@ -15,6 +15,7 @@ from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.readings.relations import SURE
 from troubleshoot.reasoning.readings.values import Value, Values
 from troubleshoot.reasoning.unit.places import Place, with_place
+from troubleshoot.visit.telling.as_read import as_computed
 from troubleshoot.visit.telling.contradicting import counting
 
 TYPED_COUNTS: Final = "What was typed counts."
@@ -84,7 +85,8 @@ def _differ(one: Value, other: Value) -> bool:
 
 
 def _said(quantity: Quantity, value: Value) -> str:
-    return f"{value.number:.4g} {unit_of(quantity.unit).spoken}"
+    number = f"{value.number:g}" if value.typed else as_computed(value.number)
+    return f"{number} {unit_of(quantity.unit).spoken}"
 
 
 def _first(name: str) -> str:
