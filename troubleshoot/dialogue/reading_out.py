@@ -112,11 +112,6 @@ class ReadingOut:
                 self._note(f"{one.words} {one.text}")
                 continue
             test, at = spot
-            why = self._why_not(decision, test, at)
-            if why:
-                self.voice.say(f"Not taken: {self._named(one, *spot)}: {why}. {KEPT_AS_A_NOTE}")
-                self._note(f"{one.words} {one.text}")
-                continue
             event = Answered(test.id, None if at is None else (str(at),), text=one.text)
             meant = yield from reading_as_meant(listener, self.book, self.decider.reasoner, event)
             if meant is None:
@@ -132,13 +127,21 @@ class ReadingOut:
         return kept
 
     def _spot(self, one: ReadOut, decision: Decision) -> Talk[Spot | None]:
-        """The test and the place that are meant, asked for where they may be several."""
+        """The test and the place that are meant, asked for where they may be several.
+
+        None, and said why, where nothing of it can be read as the work stands.
+        """
         spots = self._spots(one, decision)
-        if len(spots) == 1:
-            return spots[0]
         if not spots:
             self.voice.say(f"{one.words} {one.text}: {one.at} is no place for it on this unit.")
             return None
+        why = self._why_not(decision, *spots[0])
+        if why:
+            read = self._named(one, *spots[0])
+            self.voice.say(f"Not taken: {read}: {why}. {KEPT_AS_A_NOTE}")
+            return None
+        if len(spots) == 1:
+            return spots[0]
         layout = self.book.state.unit.layout
         names = [with_place(test.name, layout.shown(test.per, at)) for test, at in spots]
         question = f"{one.words} {one.text}: which is it?"
@@ -208,10 +211,11 @@ class ReadingOut:
         quantity = knowledge.quantities[test.reads[0].quantity]
         name = quantity.spoken if quantity.id == test.id else test.name
         where = with_place(name, self.book.state.unit.layout.shown(test.per, at))
-        self.voice.say(f"Taken: {where}: {as_read(knowledge, test, event.text or '')}.")
+        read = as_read(knowledge, test, event.text or "")
+        self.voice.say(f"Taken: {where}: {read.removesuffix('.')}.")
 
     def _note(self, words: str) -> None:
-        self.book.add(Noted(f"typed, and not taken as a reading: {words}"))
+        self.book.add(Noted(f"typed, and not taken as a reading: {words.strip()}"))
 
     def _go_on_with(self, decision: Decision) -> None:
         """What was asked stays asked, unless it was answered or follows from what was read."""
