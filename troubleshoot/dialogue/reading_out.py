@@ -7,6 +7,7 @@ and kept as a note.
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Final
 
 from troubleshoot.dialogue.book import VisitBook
@@ -20,6 +21,7 @@ from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Talk
 from troubleshoot.dialogue.telling import Telling
 from troubleshoot.dialogue.yes_no import YesNo, yes_or_no
 from troubleshoot.knowledge.model import Test
+from troubleshoot.quantities.units import unit as unit_of
 from troubleshoot.reasoning.unit.places import (
     Place,
     PlaceNotUnderstood,
@@ -29,8 +31,8 @@ from troubleshoot.reasoning.unit.places import (
     with_place,
 )
 from troubleshoot.safety.declared import CONFIRMED
-from troubleshoot.safety.guards import allowed
-from troubleshoot.safety.needs import BURNER_AREAS, HEAT_IS_ON
+from troubleshoot.safety.guards import unmet
+from troubleshoot.safety.needs import BURNER_AREAS, HEAT_IS_ON, needs_of
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.next import Decider
@@ -41,6 +43,8 @@ from troubleshoot.visit.telling.as_read import as_read
 
 Spot = tuple[Test, Place | None]
 KEPT_AS_A_NOTE: Final = "Kept as a note."
+ELECTRICAL: Final = frozenset({"voltage", "current", "resistance", "capacitance"})
+"""Kinds of units that the tester shows, which is proved before it is believed."""
 AT_A_STEP: Final = "a step is asked for"
 A_STOP_STANDS: Final = "a STOP stands"
 
@@ -191,14 +195,22 @@ class ReadingOut:
         if decision.step is not None:
             return AT_A_STEP
         state = self.book.state
-        unmet = () if test.id in CONFIRMED else allowed(state.work, test, spoken(at), state.at_work)
-        if unmet:
-            return f"first {', '.join(unmet)}"
+        if first := self._unmet(test, at):
+            return f"first {', '.join(first)}"
         beyond = self.decider.beyond(state, test.id, spoken(at))
         if beyond is not None:
             return f"beyond you: {beyond}"
         conclusions = conclude_visit(self.decider.reasoner, state)
         return self.decider.forbidden(conclusions, test.id, spoken(at)) or ""
+
+    def _unmet(self, test: Test, at: Place | None) -> tuple[str, ...]:
+        """What the work lacks for a reading; a gauge reads whether or not the tester is proved."""
+        state = self.book.state
+        if test.id in CONFIRMED:
+            return ()
+        needs = needs_of(test, spoken(at), state.at_work)
+        electrical = unit_of(self.book.knowledge.quantities[test.reads[0].quantity].unit).kind
+        return unmet(state.work, needs if electrical in ELECTRICAL else replace(needs, meter=False))
 
     def _named(self, one: ReadOut, test: Test, at: Place | None) -> str:
         where = self.book.state.unit.layout.shown(test.per, at)
