@@ -11,10 +11,11 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
+from itertools import zip_longest
 from typing import Final
 
 from troubleshoot.frozen import frozen
-from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.knowledge.model import Knowledge, ShortWords, Test
 from troubleshoot.quantities.typed import NotUnderstood
 from troubleshoot.quantities.typed_units import is_unit
 from troubleshoot.reasoning.readings.doubted import doubted
@@ -130,7 +131,7 @@ class _Cut:
         unread: list[str] = []
         name: Piece | None = None
         here = own = None
-        for piece, after in zip(pieces, (*pieces[1:], None), strict=True):
+        for piece, after in zip_longest(pieces, pieces[1:]):
             if piece.kind == "name":
                 unread += [] if name is None else [name.text]
                 name, own = piece, here
@@ -168,22 +169,24 @@ class _Cut:
         return "", value.text
 
     def _reads(self, name: Piece, text: str) -> bool:
-        return any(self._fits(test, short.with_unit, text) for test, short in name.meant)
+        return any(self._fits(test, short, text) for test, short in name.meant)
 
-    def _fits(self, test: Test, with_unit: bool, text: str) -> bool:
+    def _fits(self, test: Test, short: ShortWords, text: str) -> bool:
+        if short.over or short.out:
+            return False
         try:
             leg = read_text(test, text, self.knowledge).values[0]
         except NotUnderstood as error:
             self.why = self.why or f'"{text}" {error.why}; {error.instead}.'
             return False
-        return not with_unit or leg.typed_unit is not None or leg.over_range
+        return not short.with_unit or leg.typed_unit is not None or leg.over_range
 
     def _judged(self, row: _Row) -> ReadOut:
         """A reading with the tests that it may be of: by its unit, then by what it can be."""
         fitting = {
             test.id: (test, short.at)
             for test, short in reversed(row.name.meant)
-            if (short.over or short.out) is None and self._fits(test, short.with_unit, row.text)
+            if self._fits(test, short, row.text)
         }
         every = [*reversed(fitting.values())]
         likely = [each for each in every if doubted(self.knowledge, each[0], row.text) is None]

@@ -19,21 +19,27 @@ Words = dict[str, Meant]
 NUMBER: Final = r"[-+]?(?:[0-9][0-9.,]*|\.[0-9]+)(?<![.,])"
 _FILLING: Final = (
     "i|'s|i'm|im|it|it's|its|we|got|get|getting|have|having|has|had|read|reads|reading|show|shows"
-    "|showing|see|seeing|is|was|are|were|at|of|on|a|an|the|my|and|with|now|right now|came in"
+    "|showing|see|seeing|is|was|are|were|at|of|on|an|the|my|and|with|now|right now|came in"
     "|comes in|equals|sitting|running|measured|temp is|pressure is|off"
 )
-_FILLS_BEFORE: Final = re.compile(rf"^(?:(?:{_FILLING})\b|[ ,;:=.-](?![0-9])|[ ,;:=])+")
-_FILLS_AFTER: Final = re.compile(rf"(?:(?<![\w'])(?:{_FILLING})|[ ,;:=.])+$")
+_FILLS_BEFORE: Final = re.compile(
+    rf"^(?:(?:a|{_FILLING})\b|[ ,;:=.-](?![0-9])|[ ,;:=])+", re.IGNORECASE
+)
+_FILLS_AFTER: Final = re.compile(rf"(?:(?<![\w'])(?:{_FILLING})|[ ,;:=.])+$", re.IGNORECASE)
+"""A behind a number is amps."""
 _BESIDE: Final = r"(?:^|(?<=[\s,;:=/(&+]))"
 _ENDS: Final = r"(?=$|['\s,;:=()&+.<>~-]|[0-9])"
+_UNIT: Final = (
+    r"(?: ?(?:a|amps?|v|volts?|uf|mfd|microfarads?|ua|f|deg|degrees|psig?|in|inches|rpm)\b)?"
+)
 _PLATE: Final = (
     r"(?:rated|rating|name ?plate|data plate|plate|rla|fla|on an?)"
-    rf"(?: (?:says|is|of|at|for|reads))*:? {NUMBER}(?: ?(?!to\b)[a-z#%]+)?"
-    rf"(?: ?(?:to|-) ?{NUMBER}(?: ?[a-z#%]+)?)?$"
+    rf"(?: (?:says|is|of|at|for|reads))*:? {NUMBER}{_UNIT}(?: ?(?:to|-) ?{NUMBER}{_UNIT})?"
 )
 _LEGS: Final = re.compile(
     rf"(?P<most>{NUMBER}) on (?:the )?(?P<many>2|both|all|all 3|3) legs?"
-    rf"(?:,? (?:and )?(?P<rest>{NUMBER}|nothing|none) on the (?:third|3rd|other)(?: leg| one)?)?"
+    rf"(?:,? (?:and )?(?P<rest>{NUMBER}|nothing|none) on the (?:third|3rd|other)(?: leg| one)?)?",
+    re.IGNORECASE,
 )
 
 
@@ -51,13 +57,13 @@ class Piece:
 
 
 def plain(typed: str) -> str:
-    """A line as it is cut: small letters, numbers in figures, counted legs side by side."""
-    line = " ".join(in_figures(typed.lower()).replace("\u2019", "'").split()).strip(" .!")
+    """A line as it is cut: numbers in figures, counted legs side by side."""
+    line = " ".join(in_figures(typed).replace("\u2019", "'").split()).strip(" .!")
     return _LEGS.sub(_side_by_side, line)
 
 
 def _side_by_side(found: re.Match[str]) -> str:
-    many = 2 if found["many"] in ("2", "both") else 3
+    many = 2 if found["many"].lower() in ("2", "both") else 3
     rest = [] if found["rest"] is None else [found["rest"]]
     legs = [found["most"]] * many + ["0" if each.isalpha() else each for each in rest]
     return "/".join(legs)
@@ -93,7 +99,7 @@ def pieces_of(words: Words, line: str) -> list[Piece]:
 
 def by_place(words: Words, place: str) -> Meant:
     """The readings that a place names by itself: comp 1 12 amps."""
-    return _meant(words, re.sub(r"[ #]*(?:[0-9]|\b[a-h])$", "", place))
+    return _meant(words, re.sub(r"[ #]*(?:[0-9]|\b[a-h])$", "", place.lower()))
 
 
 def without_fills(text: str) -> str:
@@ -108,14 +114,14 @@ def _pattern(words: Words) -> re.Pattern[str]:
         re.escape(word).replace(r"\ ", "[ -]?")
         for word in sorted(filter(None, words), key=len, reverse=True)
     )
-    plate = _PLATE.removesuffix("$")
     return re.compile(
-        rf"{_BESIDE}(?:(?P<place>{place})|(?P<plate>{plate}){_ENDS}|(?P<name>{names}){_ENDS})"
+        rf"{_BESIDE}(?:(?P<place>{place})|(?P<plate>{_PLATE}){_ENDS}|(?P<name>{names}){_ENDS})",
+        re.IGNORECASE,
     )
 
 
 def _meant(words: Words, name: str) -> Meant:
-    bare = re.sub(r"[ -]", "", name)
+    bare = re.sub(r"[ -]", "", name.lower())
     return tuple(
         each
         for word, every in words.items()

@@ -11,10 +11,13 @@ from troubleshoot.knowledge.model import Test
 from troubleshoot.visit.hearing.short_words import NUMBER, Meant, Piece, Words
 
 _NUMBER: Final = re.compile(NUMBER)
-_BOTH: Final = re.compile(r"both\b")
-_IN_OUT: Final = re.compile(rf"(?P<first>{NUMBER}) in(?:,| and)? (?P<second>{NUMBER})(?: out)")
+_BOTH: Final = re.compile(r"both\b", re.IGNORECASE)
+_IN_OUT: Final = re.compile(
+    rf"(?P<first>{NUMBER}) in(?:,| and)? (?P<second>{NUMBER})(?: out)", re.IGNORECASE
+)
 _OVER: Final = re.compile(
-    rf"(?P<first>{NUMBER} ?[a-z#%]*) ?(?P<how>over|/) ?(?P<second>{NUMBER} ?[a-z#%]*)"
+    rf"(?P<first>{NUMBER} ?[a-z#%]*) ?(?P<how>over|/) ?(?P<second>{NUMBER} ?[a-z#%]*)",
+    re.IGNORECASE,
 )
 
 
@@ -29,7 +32,7 @@ def two_of(words: Words, pieces: list[Piece], asked: Test | None) -> list[Piece]
     meant = names[0].meant if names else words.get("", ())
     if names and _BOTH.match(names[0].text) and _NUMBER.match(text):
         first, second, is_over = text, text, True
-    elif over is not None and (over["how"] == "over" or names or _is_of(meant, asked)):
+    elif over is not None and (over["how"].lower() == "over" or names or _is_of(meant, asked)):
         first, second, is_over = over["first"], over["second"], True
     elif out is not None:
         first, second, is_over = out["first"], out["second"], False
