@@ -31,9 +31,11 @@ def typed_at(
 
 
 def kept(book: VisitBook) -> list[tuple[str, str | None, str | None]]:
-    """The readings that were kept: test, place, text."""
+    """The readings that were kept and count: test, place, text."""
     return [
         (answer.test, None if answer.places[0] is None else str(answer.places[0]), answer.text)
         for answer in book.state.answers
-        if answer.text and book.knowledge.tests[answer.test].kind != "step"
+        if answer.text
+        and answer.valid is not False
+        and book.knowledge.tests[answer.test].kind != "step"
     ]

@@ -29,7 +29,7 @@ def can_be_kept(book: VisitBook, voice: Voice, reasoner: Reasoner, event: Answer
     relation = found.broken.relation
     where = f"{found.where}: " if found.where else ""
     voice.say(f"That cannot be: {where}{relation.says}. {_and(found)}.")
-    read = [told for told in found.told if told.answer is not None]
+    read = sorted((t for t in found.told if t.answer is not None), key=lambda t: not t.is_new)
     names = [f"{told.words}{' (typed now)' if told.is_new else ''}" for told in read]
     faults = [book.knowledge.faults[name].name for name in relation.read_so_by]
     if faults:
