@@ -126,6 +126,7 @@ def test_what_is_typed_after_it_was_computed_counts(shipped: Knowledge, tmp_path
         (("22.4",), "22.4"),
         (("24",), "24"),
         (("22", "hm", "22.3 V"), "22.3 V"),
+        (("22", "2.4", "21.9"), "21.9"),
     ],
 )
 def test_the_digit_that_decides_is_asked_for_once(

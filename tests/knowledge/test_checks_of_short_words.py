@@ -1,4 +1,4 @@
-"""Short words for readings: what nobody could type, and what is another's, is named at its place."""
+"""Short words for readings: what nobody could type, and what is another's, is named."""
 
 from __future__ import annotations
 

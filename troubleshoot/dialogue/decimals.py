@@ -19,9 +19,10 @@ KEPT: tuple[str, ...] = ("", "n", "no", "none", "keep", "ok")
 
 
 def with_its_decimals(listener: Listener, book: VisitBook, event: Answered) -> Talk[Answered]:
-    """The answer with the digit that was asked for, or as it was. Raises Back, Leave, DangerCalled.
+    """The answer with the digit that was asked for, or as it was.
 
-    A second number that lies elsewhere is another reading, and is taken as it is typed.
+    A number that lies elsewhere is another reading: u, and it is asked for again. Raises Back,
+    Leave, DangerCalled.
     """
     found = limit_typed_over(book.knowledge, book.state, event)
     if found is None:
@@ -39,8 +40,10 @@ def with_its_decimals(listener: Listener, book: VisitBook, event: Answered) -> T
         if typed.lower() in KEPT:
             return event
         try:
-            read_text(test, typed, book.knowledge)
+            more = read_text(test, typed, book.knowledge).values[0].value
         except NotUnderstood as error:
             listener.not_understood(typed, f'"{typed}" {error.why}; {error.instead}.')
             continue
-        return replace(event, text=typed)
+        if low <= more <= high:
+            return replace(event, text=typed)
+        listener.not_understood(typed, f"{low:g} to {high:g} {unit}, Enter, or u to type it anew.")

@@ -46,6 +46,7 @@ KEPT_AS_A_NOTE: Final = "Kept as a note."
 ELECTRICAL: Final = frozenset({"voltage", "current", "resistance", "capacitance"})
 """Kinds of units that the tester shows, which is proved before it is believed."""
 AT_A_STEP: Final = "a step is asked for"
+BY_ITSELF: Final = "it shows whether a danger is gone, and is read when it is asked for"
 A_STOP_STANDS: Final = "a STOP stands"
 
 
@@ -195,6 +196,8 @@ class ReadingOut:
         if decision.step is not None:
             return AT_A_STEP
         state = self.book.state
+        if protects(self.book.knowledge, test) and (test, at) != (decision.test, decision.at):
+            return BY_ITSELF
         if first := self._unmet(test, at):
             return f"first {', '.join(first)}"
         beyond = self.decider.beyond(state, test.id, spoken(at))
