@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from string import digits
 from typing import Final
 
 from troubleshoot.dialogue.book import VisitBook
@@ -40,7 +41,7 @@ def _keep(book: VisitBook, voice: Voice, plate: PlateValue, at: Place | None, va
         return
     own = {str(at): value} if plate.per is not None and at is not None else value
     problem = book.try_fact(plate.id, own)
-    said = f"{value} {unit_of(plate.unit).spoken}" if value[-1:].isdigit() else value
+    said = f"{value} {unit_of(plate.unit).spoken}" if value[-1:] in digits else value
     voice.say(problem or f"Taken from the plate: {name} {said}.")
 
 

@@ -57,6 +57,7 @@ _UNIT_BETWEEN: Final = re.compile(
     re.IGNORECASE,
 )
 """Where people put the unit between a number and its part: an inch and a quarter."""
+_FIGURES: Final = re.compile(r"[0-9]+")
 _MOST_DECIMALS: Final = 3
 
 
@@ -80,6 +81,10 @@ def _before_its_unit(found: re.Match[str]) -> str:
     return f"{many}.{decimals} {found['unit']}"
 
 
+def _is_figures(word: str) -> bool:
+    return _FIGURES.fullmatch(word) is not None
+
+
 def is_spoken(word: str) -> bool:
     """Whether a word is one that numbers are said in."""
     return word.lower() in _WORDS
@@ -90,7 +95,7 @@ def _runs(text: str) -> Iterator[list[re.Match[str]]]:
     run: list[re.Match[str]] = []
     for token in _TOKEN.finditer(text):
         joined = run and _BETWEEN.fullmatch(text, run[-1].end(), token.start())
-        fits = _is_apart(text, token) and (token[0].isdigit() or is_spoken(token[0]))
+        fits = _is_apart(text, token) and (_is_figures(token[0]) or is_spoken(token[0]))
         if run and not (joined and fits):
             yield run
             run = []
@@ -154,7 +159,7 @@ def _decimals(words: list[str]) -> str:
     figures = [_figure(word) for word in words]
     if figures and all(figures) and len(figures) <= _MOST_DECIMALS:
         return "".join(figures)
-    if len(words) == 1 and words[0].isdigit():
+    if len(words) == 1 and _is_figures(words[0]):
         return words[0]
     number = _below_100(words)
     return str(number) if number is not None and number > 9 else ""
@@ -163,16 +168,16 @@ def _decimals(words: list[str]) -> str:
 def _figure(word: str) -> str:
     if word in _NOUGHT:
         return "0"
-    if len(word) == 1 and word.isdigit():
+    if len(word) == 1 and _is_figures(word):
         return word
     return str(_DIGITS[word]) if word in _DIGITS else ""
 
 
 def _whole(words: list[str]) -> int | None:
     """A whole number: in figures, in full, the short way, or figure by figure."""
-    if len(words) == 1 and words[0].isdigit():
+    if len(words) == 1 and _is_figures(words[0]):
         return int(words[0])
-    if any(word.isdigit() for word in words):
+    if any(map(_is_figures, words)):
         return None
     if "thousand" in words:
         return _multiple(words, "thousand", 1000)

@@ -12,6 +12,7 @@ import re
 from collections.abc import Iterator, Sequence
 from dataclasses import replace
 from itertools import zip_longest
+from string import digits
 from typing import Final
 
 from troubleshoot.frozen import frozen
@@ -228,7 +229,7 @@ def _with_unit_of(before: list[_Row], name: Piece, text: str) -> str:
     tests = {test.id for test, _ in name.meant}
     for row in reversed(before):
         unit = re.sub(r"^[-+0-9., ]+", "", row.text)
-        if unit and tests == {test.id for test, _ in row.name.meant} and text[-1:].isdigit():
+        if unit and tests == {test.id for test, _ in row.name.meant} and text[-1:] in digits:
             return f"{text} {unit}"
     return ""
 
