@@ -10,7 +10,6 @@ from troubleshoot.quantities.instruments import (
     repeatability_limit,
 )
 from troubleshoot.quantities.typed import NotUnderstood
-from troubleshoot.quantities.units import unit as unit_of
 from troubleshoot.reasoning.readings.measuring import read_text
 
 
@@ -29,7 +28,7 @@ def agreement(knowledge: Knowledge, test: Test, first: str, second: str) -> str 
         return None
     resolution = max(one[0].resolution, other[0].resolution)
     limit = repeatability_limit(one[0].value, meter, resolution)
-    said = unit_of(unit).spoken
+    said = unit.removesuffix("-diff")
     spread = f"{one[0].value:g} and {other[0].value:g} {said}"
     if agree(one[0].value, other[0].value, meter, resolution):
         return f"The two readings agree: {spread}, within the meter's {limit:.2g} {said}."
