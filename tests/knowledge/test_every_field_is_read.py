@@ -58,6 +58,7 @@ CALLED: Mapping[str, frozenset[str]] = {
         "Relation": "relation",
         "Repair": "repair",
         "RoundPoint": "point p",
+        "ShortWords": "short own",
         "Signature": "signature",
         "SoundReading": "reading sound",
         "SoundWay": "way",

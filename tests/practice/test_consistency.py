@@ -34,7 +34,7 @@ LEAK, HUM, CAN = "gas-added-in-june", "hums-and-quits-after-lunch", "breaker-kee
         (LEAK, "text: 73.5 F", "text: 20 F", "below evaporating"),
         (LEAK, "text: 207 F", "text: 100 F", "is not above condensing"),
         (LEAK, "text: 20.2/20.0/20.1 A", "text: 29.0/29.0/29.0 A",
-         "compressor-amps 29.0 A, compressor-rla 29.9 A, condensing-temperature"),
+         "compressor-amps 29.0 A, compressor-rla 29.9 A, refrigerant R-22"),
         (LEAK, "text: 20.2/20.0/20.1 A", "text: 45/45/45 A", "amps fit no load"),
         (LEAK, "supply-air-temperature, text: 59.5 F", "supply-air-temperature, text: 85 F",
          "warmer than"),

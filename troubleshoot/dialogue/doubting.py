@@ -5,31 +5,92 @@ What is then meant counts as it stands, and on the worse side for safety like an
 
 from __future__ import annotations
 
+from dataclasses import replace
+
+from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.decimals import with_its_decimals
 from troubleshoot.dialogue.hearing import Listener
-from troubleshoot.dialogue.talk import Back, Talk
+from troubleshoot.dialogue.impossible import can_be_kept
+from troubleshoot.dialogue.picking import pick
+from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Talk
 from troubleshoot.dialogue.yes_no import YesNo, yes_or_no
-from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.readings.doubted import doubted
 from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.reasoning.unit.facts_said import in_words
-from troubleshoot.visit.events import FactTold
+from troubleshoot.visit.events import Answered, Event, FactTold, Noted
+from troubleshoot.visit.hearing.with_reading import temperatures_meant
+from troubleshoot.visit.telling.as_read import as_read
+
+NOT_KEPT = "Not kept. Type what you read."
 
 
-def is_meant(listener: Listener, knowledge: Knowledge, test: Test, text: str | None) -> Talk[bool]:
-    """Whether a reading may be kept as it was typed. Raises Leave, DangerCalled."""
-    doubt = None if text is None else doubted(knowledge, test, text)
-    if doubt is None:
-        return True
+def as_meant(
+    listener: Listener, book: VisitBook, reasoner: Reasoner, event: Event
+) -> Talk[Event | None]:
+    """What a person typed as it is meant, however odd, or against what was told; else None.
+
+    What is typed and not confirmed before the person leaves is kept as a note. Raises Leave,
+    DangerCalled.
+    """
+    if isinstance(event, FactTold):
+        meant = yield from _replaces_the_told(listener, book.state.unit, event)
+        return event if meant else None
+    if not isinstance(event, Answered) or event.text is None:
+        return event
     try:
-        if (yield from yes_or_no(listener, YesNo(f"{doubt} Is it meant?"))):
-            return True
+        return (yield from reading_as_meant(listener, book, reasoner, event))
+    except (Leave, DangerCalled):
+        name = book.knowledge.tests[event.test].name
+        book.add(Noted(f"typed for {name}, and not confirmed: {event.text}"))
+        raise
+
+
+def reading_as_meant(
+    listener: Listener, book: VisitBook, reasoner: Reasoner, event: Answered
+) -> Talk[Answered | None]:
+    """A reading as it is meant, of whichever test, or None where it is not to be kept.
+
+    Raises Leave, DangerCalled.
+    """
+    try:
+        meant = yield from _of_which_test(listener, book, event)
+        if meant is None:
+            listener.voice.say(NOT_KEPT)
+            return None
+        if not (yield from can_be_kept(book, listener.voice, reasoner, meant)):
+            return None
+        return (yield from with_its_decimals(listener, book, meant))
     except Back:
-        pass
-    listener.voice.say("Not kept. Type what you read.")
-    return False
+        listener.voice.say(NOT_KEPT)
+        return None
 
 
-def replaces_the_told(listener: Listener, unit: Unit, event: FactTold) -> Talk[bool]:
+def _of_which_test(listener: Listener, book: VisitBook, event: Answered) -> Talk[Answered | None]:
+    """An odd number is asked about; one that may be a temperature and no difference, which it is.
+
+    Raises Back, Leave, DangerCalled.
+    """
+    knowledge, test = book.knowledge, book.knowledge.tests[event.test]
+    doubt = doubted(knowledge, test, event.text or "")
+    if doubt is None:
+        return event
+    temperatures = temperatures_meant(knowledge, book.state, test, event.text or "")
+    if not temperatures:
+        meant = yield from yes_or_no(listener, YesNo(f"{doubt} Is it meant?"))
+        return event if meant else None
+    read = as_read(knowledge, test, event.text or "")
+    names = [f"the difference: {test.name}", *(each.name for each in temperatures)]
+    index = yield from pick(book, listener.voice, f"{doubt} What was read as {read}?", names)
+    if index is None:
+        return None
+    if index == 0:
+        return event
+    other = temperatures[index - 1]
+    return replace(event, test=other.id, at=event.at if other.per else None)
+
+
+def _replaces_the_told(listener: Listener, unit: Unit, event: FactTold) -> Talk[bool]:
     """Whether a fact that a step settles is to replace what was told of the unit before.
 
     Raises Leave, DangerCalled.

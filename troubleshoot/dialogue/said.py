@@ -28,9 +28,10 @@ class Sentence:
 
 @frozen
 class Verdict:
-    """What a reading was taken for."""
+    """What a reading was taken for. `name`: of what was computed, beside what was asked for."""
 
     reading: Reading
+    name: str = ""
 
 
 @frozen

@@ -18,6 +18,7 @@ from troubleshoot.dialogue.mistyped import meant_by
 from troubleshoot.dialogue.prompts import AskTest, DoStep
 from troubleshoot.dialogue.talk import Reply
 from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.quantities.spoken_numbers import in_figures
 from troubleshoot.safety.declared import CONFIRMED, STEPS, sound_outcomes
 from troubleshoot.safety.facts_first import outcomes_that_stop
 from troubleshoot.safety.steps import Step
@@ -55,24 +56,38 @@ def _meant(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, reply:
     assert test is not None
     bare = without_hedges(reply)
     if bare and (plain := _chosen(book, prompt, bare)) is not None:
-        if plain and {*plain} <= {*test.healthy} and _protects(book.knowledge, test):
+        if plain and {*plain} <= {*test.healthy} and protects(book.knowledge, test):
             raise NearlyAnAnswer(whether_meant(test.spoken(plain[0])))
         return bare
     if tells_a_code(test, reply):
         return test.spoken(CODE_SHOWN)
     if listener.speaks_of_danger(reply):
         return None
+    if (figures := _in_figures(book, prompt, reply)) is not None:
+        return figures
     if (meant := meant_by(book.knowledge, test, reply, prompt.outcomes)) is not None:
         if by_its_word(test, meant):
             raise NearlyAnAnswer(whether_meant(meant))
         return meant
     found = by_own_text(test, bare or reply, prompt.outcomes)
-    if found is None or ({found} & {*test.healthy} and _protects(book.knowledge, test)):
+    if found is None or ({found} & {*test.healthy} and protects(book.knowledge, test)):
         return None
     stops = test.id in STEPS or found in outcomes_that_stop(book.knowledge, test)
     if is_one_word(bare or reply) and stops:
         raise NearlyAnAnswer(whether_meant(test.spoken(found)))
     return test.spoken(found)
+
+
+def _in_figures(book: VisitBook, prompt: AskTest | DoStep, reply: str) -> str | None:
+    """A number that was said in words, in figures; None where it is none that is asked for.
+
+    What protects somebody is read off a meter, and typed as it is read.
+    """
+    test = prompt.decision.test
+    figures = in_figures(reply)
+    if test is None or not test.reads or figures == reply or protects(book.knowledge, test):
+        return None
+    return None if _chosen(book, prompt, figures) is None else figures
 
 
 def _chosen(book: VisitBook, prompt: AskTest | DoStep, typed: str) -> tuple[str, ...] | None:
@@ -84,7 +99,7 @@ def _chosen(book: VisitBook, prompt: AskTest | DoStep, typed: str) -> tuple[str,
     return event.outcomes if isinstance(event, StepDone | Answered) else ()
 
 
-def _protects(knowledge: Knowledge, test: Test) -> bool:
+def protects(knowledge: Knowledge, test: Test) -> bool:
     """Whether a sound outcome protects somebody: a safety step, or what shows a danger gone."""
     return test.id in CONFIRMED or any(h.all_clear == test.id for h in knowledge.hazards.values())
 

@@ -11,8 +11,10 @@ from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.safety.stops.standing import called_up
 from troubleshoot.visit.events import Answered, Event, StepDone
+from troubleshoot.visit.events.places import places_from
 from troubleshoot.visit.hearing.repeating import agreement
-from troubleshoot.visit.telling.contradicting import contradictions
+from troubleshoot.visit.telling.contradicting import computed_since, contradictions, named
+from troubleshoot.visit.telling.reckoned import reckoned_otherwise
 
 
 def _confirms(event: StepDone) -> bool:
@@ -30,32 +32,47 @@ class Telling:
 
     def keep(self, event: Event, prompt: AskTest | DoStep) -> None:
         """Keep an answer, and tell what it means."""
-        test, at = prompt.decision.test, prompt.decision.at
-        assert test is not None
-        typed = [a for a in self.book.state.answers if a.test == test.id and a.text]
-        before = conclude_visit(self.reasoner, self.book.state)
         chosen = self.book.state.aim if self.book.state.aim_chosen else None
-        self.book.add(event)
+        if isinstance(prompt, AskTest) and isinstance(event, Answered):
+            self.keep_reading(event)
+        else:
+            self.book.add(event)
         if chosen is not None and isinstance(event, StepDone) and self.book.state.aim is None:
-            name = self.book.knowledge.tests[chosen[0]].name
+            name, test = self.book.knowledge.tests[chosen[0]].name, prompt.decision.test
+            assert test is not None
             came = " and ".join(map(test.spoken, event.outcomes))
             self.voice.say(f"{name} waits for this: {test.name}: {came}. do takes it up again.")
         elif isinstance(event, StepDone) and event.text and not _confirms(event):
-            came = " and ".join(map(test.spoken, event.outcomes))
+            came = " and ".join(map(self.book.knowledge.tests[event.step].spoken, event.outcomes))
             self.voice.say(f"{event.text} is taken as: {came}.")
+        self.what_follows(causes=isinstance(prompt, AskTest))
+
+    def keep_reading(self, event: Answered) -> None:
+        """Keep an answer to a test, and tell what it was judged to be and what it contradicts."""
+        test = self.book.knowledge.tests[event.test]
+        at = places_from(event.at, test.per, self.book.state.unit)[0]
+        typed = [a for a in self.book.state.answers if a.test == test.id and a.text]
+        before = conclude_visit(self.reasoner, self.book.state)
+        self.book.add(event)
         after = conclude_visit(self.reasoner, self.book.state)
-        if isinstance(prompt, AskTest) and isinstance(event, Answered):
-            last = self.book.state.answers[-1]
-            if typed and typed[-1].places == last.places:
-                self._compare(test, typed[-1].text or "", last.text or "")
-            for sentence in contradictions(before, after):
-                self.voice.tell(Agreement(sentence))
-            for reading in after.readings:
-                if reading.test == test.id and reading.at == at:
-                    self.voice.tell(Verdict(reading))
-        self.hazards(after)
-        if isinstance(prompt, AskTest):
-            self.voice.tell(Causes(after))
+        last = self.book.state.answers[-1]
+        if typed and typed[-1].places == last.places:
+            self._compare(test, typed[-1].text or "", last.text or "")
+        for sentence in (*contradictions(before, after), *reckoned_otherwise(before, after)):
+            self.voice.tell(Agreement(sentence))
+        computed = [*computed_since(before, after)]
+        for reading in after.readings:
+            if reading.test == test.id and reading.at == at and not (computed and not reading.seen):
+                self.voice.tell(Verdict(reading))
+        for reading in computed:
+            self.voice.tell(Verdict(reading, named(after, reading)))
+
+    def what_follows(self, causes: bool = True) -> None:
+        """The dangers that what was kept calls up, and the causes."""
+        found = conclude_visit(self.reasoner, self.book.state)
+        self.hazards(found)
+        if causes:
+            self.voice.tell(Causes(found))
 
     def hazards(self, found: Conclusions) -> None:
         """What a finding or a likely fault has called up, once, as soon as it is known.

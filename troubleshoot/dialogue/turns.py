@@ -14,11 +14,12 @@ from troubleshoot.dialogue.breaks import tell_break
 from troubleshoot.dialogue.by_word import NearlyAnAnswer, NotAnAnswer
 from troubleshoot.dialogue.closing import close, prove
 from troubleshoot.dialogue.commands import Commands
-from troubleshoot.dialogue.doubting import is_meant, replaces_the_told
+from troubleshoot.dialogue.doubting import as_meant
 from troubleshoot.dialogue.hearing import Listener, hear_among, report_danger
 from troubleshoot.dialogue.not_known import is_not_known
 from troubleshoot.dialogue.opened_for import opened_for
 from troubleshoot.dialogue.prompts import AskTest, Caution, DoStep, Ended, Settled, cautions_of
+from troubleshoot.dialogue.reading_out import ReadingOut
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.shelf import Shelf
 from troubleshoot.dialogue.standing import met_by
@@ -42,7 +43,7 @@ from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.nameplate import plate_to_ask
 from troubleshoot.visit.deciding.next import Decider
-from troubleshoot.visit.events import Aimed, Answered, Event, FactTold, Noted
+from troubleshoot.visit.events import Aimed, Answered, Event, Noted
 from troubleshoot.visit.telling.account import cause_to_repair
 
 LONG_SILENCE = (
@@ -70,6 +71,7 @@ class Turns:
         self.commands = Commands(book, voice, decider)
         self.told_cautions: set[str] = set()
         self.telling = Telling(book, voice, decider.reasoner)
+        self.reading_out = ReadingOut(book, voice, decider, self.telling)
         self.was_open = False
         self.stop_stood = False
         self.staying_off = StayingOff(book, voice)
@@ -216,12 +218,17 @@ class Turns:
                 continue
             except NotAnAnswer as error:
                 assert isinstance(reply, str)
-                self._not_taken(listener, test, reply, str(error))
+                why = yield from self.reading_out.take(listener, reply, decision, str(error))
+                if why is None:
+                    return
+                self._not_taken(listener, test, reply, why)
                 continue
-            meant = not isinstance(reply, str) or (yield from self._is_meant(listener, event, test))
-            if meant and not self._too_late(decision, reply):
-                self.telling.keep(event, prompt)
-                if isinstance(reply, str) and _shows_a_code(event):
+            meant: Event | None = event
+            if isinstance(reply, str):
+                meant = yield from as_meant(listener, self.book, self.decider.reasoner, event)
+            if meant is not None and not self._too_late(decision, reply):
+                self.telling.keep(meant, prompt)
+                if isinstance(reply, str) and _shows_a_code(meant):
                     yield from keep_code(self.book, listener, test, reply)
             return
 
@@ -232,20 +239,6 @@ class Turns:
         except DangerCalled:
             if not set(typed).isdisjoint(digits):
                 self.book.add(Noted(f"typed for {test.name}, and not taken: {typed}"))
-            raise
-
-    def _is_meant(self, listener: Listener, event: Event, test: Test) -> Talk[bool]:
-        """Whether what a person typed is meant, however odd it is, or against what was told.
-
-        What is typed and not confirmed before the person leaves is kept as a note.
-        """
-        if isinstance(event, FactTold):
-            return (yield from replaces_the_told(listener, self.book.state.unit, event))
-        text = event.text if isinstance(event, Answered) else None
-        try:
-            return (yield from is_meant(listener, self.knowledge, test, text))
-        except (Leave, DangerCalled):
-            self.book.add(Noted(f"typed for {test.name}, and not confirmed: {text}"))
             raise
 
     def _too_late(self, decision: Decision, reply: Reply) -> bool:
@@ -291,7 +284,10 @@ class Turns:
                 return
             served = bool(reply) and (yield from self.commands.serve(reply, decision, conclusions))
             if not served:
-                listener.not_understood(reply, AT_AN_ENDING)
+                why = yield from self.reading_out.take(listener, reply, decision, AT_AN_ENDING)
+                if why is None:
+                    return
+                listener.not_understood(reply, why)
             elif self.book.changed:
                 return
 

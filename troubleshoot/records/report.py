@@ -14,6 +14,7 @@ from troubleshoot.safety.hearing.roles import ROLES
 from troubleshoot.safety.profiles import spoken
 from troubleshoot.visit.cases.rows import READ_BESIDE_STOP, row_in_words
 from troubleshoot.visit.telling.account import NOBODY, NOT_IN_THE_FILE
+from troubleshoot.visit.telling.as_read import as_computed, as_read
 from troubleshoot.visit.telling.wording import LIKELY, TAG_OUT, not_judged_line, percent
 
 Account = Mapping[str, Any]
@@ -218,9 +219,10 @@ def _readings(knowledge: Knowledge, account: Account) -> Iterator[str]:
         counts = NOT_IN_THE_FILE if row["said_by"] == NOBODY else counts
         when = _clock_time(row["time"], day)
         day = (row["time"] or day)[:10]
-        yield _table_row(knowledge, row, row["text"] or "", counts, (when,) if timed else ())
+        read = as_read(knowledge, knowledge.tests[row["test"]], row["text"] or "")
+        yield _table_row(knowledge, row, read, counts, (when,) if timed else ())
     for row in account["computed"]:
-        reading = f"{row['value']:.4g} {row['unit']}"
+        reading = f"{as_computed(row['value'])} {row['unit']}"
         yield _table_row(knowledge, row, reading, "computed", ("",) if timed else ())
 
 

@@ -26,6 +26,7 @@ from troubleshoot.safety.profiles import spoken
 from troubleshoot.safety.stops.standing import Standing
 from troubleshoot.visit.hearing.proof_read import proofs_on
 from troubleshoot.visit.telling.account import cause_to_repair, listed_causes
+from troubleshoot.visit.telling.as_read import as_computed
 from troubleshoot.visit.telling.explain import because
 from troubleshoot.visit.telling.wording import TAG_OUT, bar, cause_line, effect_line
 
@@ -61,7 +62,7 @@ def show_finding(
 ) -> None:
     """What an answer has come to, or what was asked for besides."""
     if isinstance(said, Verdict):
-        show_verdict(terminal, said.reading, knowledge)
+        show_verdict(terminal, said.reading, knowledge, said.name)
         if not said.reading.valid:
             terminal.say(f"It does not count: {said.reading.why_invalid}", 1)
     elif isinstance(said, Agreement):
@@ -96,8 +97,10 @@ def show_how(terminal: Terminal, knowledge: Knowledge, test: Test) -> None:
         terminal.say(f"Source: {knowledge.published(test.source)}", 2)
 
 
-def show_verdict(terminal: Terminal, reading: Reading, knowledge: Knowledge) -> None:
-    """What a typed number was taken for."""
+def show_verdict(
+    terminal: Terminal, reading: Reading, knowledge: Knowledge, name: str = ""
+) -> None:
+    """What a typed number was taken for; with its name what others make of it."""
     found = reading.classified
     if found is None:
         if reading.text and not reading.seen:
@@ -106,7 +109,8 @@ def show_verdict(terminal: Terminal, reading: Reading, knowledge: Knowledge) -> 
     unit = knowledge.quantities[found.quantity].unit.removesuffix("-diff")
     spread = f" +/-{2 * found.u:.2g}" if found.u else ""
     outcome = knowledge.tests[reading.test].spoken(found.outcome)
-    words = [f"{found.value:.4g}{spread} {unit}: {outcome}"]
+    value = as_computed(found.value) if reading.computed else f"{found.value:.4g}"
+    words = [f"{f'{name}: ' if name else ''}{value}{spread} {unit}: {outcome}"]
     if found.low is not None or found.high is not None:
         low = "" if found.low is None else f"{found.low:.4g}"
         high = "" if found.high is None else f"{found.high:.4g}"

@@ -42,6 +42,7 @@ from troubleshoot.knowledge.checks import (
     safe_advice,
     safe_tests,
     safety_readings,
+    short_words,
     signatures,
     sound_readings,
     sourced_limits,
@@ -89,6 +90,7 @@ FURTHER: Final = (
     clean_texts,
     round_order,
     spoken_words,
+    short_words,
 )
 
 CHECKS: Final[Mapping[str, ModuleType]] = {

@@ -43,6 +43,7 @@ from troubleshoot.knowledge.model.reference import (
     RoundPoint,
     Subsystem,
 )
+from troubleshoot.knowledge.model.short_words import ShortWords
 from troubleshoot.knowledge.model.sound import (
     Day,
     Relation,
@@ -92,6 +93,7 @@ __all__ = [
     "Relation",
     "Repair",
     "RoundPoint",
+    "ShortWords",
     "Signature",
     "SoundReading",
     "SoundWay",

@@ -17,7 +17,15 @@ from troubleshoot.knowledge.model.words import FactsNeeded
 
 if TYPE_CHECKING:
     from troubleshoot.knowledge.forms.declared import After, Key
-    from troubleshoot.knowledge.forms.pieces import LIMIT_LINE, WAY, Id, Source, When, Where
+    from troubleshoot.knowledge.forms.pieces import (
+        LIMIT_LINE,
+        WAY,
+        FaultNames,
+        Id,
+        Source,
+        When,
+        Where,
+    )
     from troubleshoot.knowledge.shapes import (
         Anything,
         ListOf,
@@ -103,7 +111,9 @@ class Day:
 class Relation:
     """What always holds between readings of one unit, where the bounds `where` do.
 
-    Any one line of `must` is enough; `says` is the sentence for readings that break it.
+    Any one line of `must` is enough; `says` is the sentence for readings that break it. A scenario
+    that breaks it is refused; with `on_visits` so is a reading, beyond what its meter may be off.
+    `read_so_by`: faults with which it may really read so, which is then asked.
     """
 
     id: Id
@@ -116,6 +126,12 @@ class Relation:
         "what always holds; one line is enough",
     ]
     where: Where = ()
+    on_visits: Annotated[
+        bool, After("says"), "also tried on what is read on a visit, beyond what meters may be off"
+    ] = False
+    read_so_by: Annotated[
+        FaultNames, After("on-visits"), "faults with which it may really read so, which is asked"
+    ] = ()
     source: Source = ""
 
 

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Annotated, Literal
 
 from troubleshoot.frozen import frozen_open
 from troubleshoot.knowledge.declaring import written
+from troubleshoot.knowledge.model.short_words import ShortWords
 from troubleshoot.knowledge.model.words import said_by_its_id
 
 if TYPE_CHECKING:
@@ -218,6 +219,11 @@ class Test:
         "outcomes with which gas may have come and no sound flame: none, a late one, a lost one",
     ] = ()
     reads: Annotated[tuple[Read, ...], Items(most=6), "what a typed number means"] = ()
+    short_words: Annotated[
+        tuple[ShortWords, ...],
+        Items(most=8),
+        "what its reading is called, read out",
+    ] = ()
     signed: Signed = ()
     source: Source = ""
     subsystem: str = ""

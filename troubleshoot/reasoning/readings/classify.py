@@ -12,6 +12,7 @@ from __future__ import annotations
 import math
 from collections.abc import Iterator, Mapping, Sequence
 from itertools import pairwise
+from typing import Final
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Outcome, Test
@@ -236,3 +237,38 @@ def _verdict(test: Test, outcome: str, value: Value, low: float | None, high: fl
     own = conformance(value.number, value.u, low=low, high=high).verdict
     whole = conformance(value.number, value.whole_u, low=low, high=high).verdict
     return own if own == whole else WITHOUT_ITS_DECIMALS
+
+
+DECIDES: Final = 0.5
+"""A rounding of at least so much of the meter's own doubt is worth a digit more."""
+
+
+def limit_in_rounding(
+    test: Test, place: Place | None, values: Values
+) -> tuple[float, float, float] | None:
+    """From where to where a number may lie for its rounding alone, and the limit between.
+
+    Nothing where it was typed as the meter shows it, where no limit lies there, or where the meter
+    itself leaves more open than the digits that were left off.
+    """
+    name = test.reads[0].quantity
+    value = values.get(name, place)
+    if value is None or not value.soft or value.rounding == 0 or value.number == 0:
+        return None
+    if value.rounding < DECIDES * value.u:
+        return None
+    outcomes = [o for o in outcomes_here(test, values.unit) if o.limits]
+    names = deciding_quantities(outcomes, place, values)
+    known = {each: at.number for each in names if (at := values.get(each, place)) is not None}
+    if name not in known:
+        return None
+    half = value.rounding * math.sqrt(12.0) / 2
+    low, high = value.number - half, value.number + half
+    bands = _bands(outcomes, name, known, place, values)
+    between = (
+        below.high
+        for below, above in pairwise(bands)
+        if low < below.high < high and None not in (below.outcome, above.outcome)
+    )
+    limit = next(between, None)
+    return None if limit is None else (low, high, limit)

@@ -29,13 +29,18 @@ def superseded(
 
     With the quantities and places that it gave. `told_at`: which answer gave a value last.
     """
-    for number, answer in enumerate(answers):
+    counting = [
+        (number, answer)
+        for number, answer in enumerate(answers)
+        if answer.text is not None and answer.valid is not False and not answer.shared
+    ]
+    last = {(answer.test, at): number for number, answer in counting for at in answer.places}
+    for number, answer in counting:
         test = knowledge.tests[answer.test]
-        own = {one.quantity for one in test.reads}
-        if answer.text is None or answer.valid is False or answer.shared or not own:
-            continue
-        inputs = _inputs(knowledge, own)
+        inputs = inputs_of(knowledge, {one.quantity for one in test.reads})
         for place in answer.places if inputs else ():
+            if last[(test.id, place)] != number:
+                continue
             at = {told_at.get((name, _place_of(knowledge, values, name, place))) for name in inputs}
             if any(n is not None and n > number for n in at):
                 gone = _keys(knowledge, values, test, place)
@@ -43,7 +48,7 @@ def superseded(
                     yield (test.id, place), gone
 
 
-def _inputs(knowledge: Knowledge, names: Iterable[str]) -> frozenset[str]:
+def inputs_of(knowledge: Knowledge, names: Iterable[str]) -> frozenset[str]:
     """Every quantity from which these can be computed."""
     found: set[str] = set()
     waiting = list(names)

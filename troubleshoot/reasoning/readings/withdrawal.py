@@ -16,6 +16,9 @@ from troubleshoot.reasoning.readings.answers import Answer
 METER_PROOF = "tester-proof"
 METER_NEEDED = "meter-proved"
 WITHDRAWN = "withdrawn: the meter failed its proof"
+SAID_WRONG = "said to be wrong beside another reading"
+ASKED_ANEW = frozenset({WITHDRAWN, SAID_WRONG})
+"""Why a reading does not count and is asked again like one that was never taken."""
 
 
 def withdraw(knowledge: Knowledge, answers: Sequence[Answer]) -> tuple[Answer, ...]:

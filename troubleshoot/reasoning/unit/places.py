@@ -26,6 +26,20 @@ SPOKEN_KINDS: Mapping[str, str] = {
     "blower-capacitor": "capacitor blower",
     "heat-stage": "heat stage",
 }
+SHORT_KINDS: Mapping[str, str] = {
+    "c": "circuit",
+    "ckt": "circuit",
+    "cct": "circuit",
+    "cir": "circuit",
+    "sys": "circuit",
+    "system": "circuit",
+    "comp": "compressor",
+    "cond fan": "condenser fan",
+    "outdoor fan": "condenser fan",
+    "fan": "condenser fan",
+    "stage": "heat stage",
+}
+"""What people call a kind of place in short, beside its number: c2, ckt 2."""
 CAPACITOR_KINDS = ("compressor-capacitor", "condenser-fan-capacitor", "blower-capacitor")
 UNNUMBERED = frozenset({"blower-capacitor"})
 SERVED_BY_BLOWER = frozenset({"circuit", "heat-stage"})
@@ -139,6 +153,7 @@ class PlaceNotUnderstood(ValueError):
         self.instead = instead
 
 
+_SHORT = re.compile(rf"({'|'.join(SHORT_KINDS)}) ?#?([0-9]{{1,9}}|[a-h])")
 _WORDS = re.compile(r"^(capacitor )?([a-z ]+?)(?: ?([0-9]{1,9}|[a-h]))?$")
 
 
@@ -148,7 +163,7 @@ def parse_place(text: str, kind: str | None, layout: Layout) -> tuple[Place, ...
     A neighbouring word serves where the meaning is plain: "circuit 2" for compressor 2, and
     "condenser fan 1" for its capacitor. Raises PlaceNotUnderstood.
     """
-    words = plain_words(text)
+    words = _written_out(plain_words(text))
     words = re.sub(r"^(.*) capacitor( [0-9]+| [a-h])?$", r"capacitor \1\2", words)
     choices = [place for place in layout.places(kind) if place is not None]
     if kind is None:
@@ -168,6 +183,12 @@ def parse_place(text: str, kind: str | None, layout: Layout) -> tuple[Place, ...
     if not found:
         raise PlaceNotUnderstood(f'this unit has no "{text}" for that', _say_choices(choices))
     return found
+
+
+def _written_out(words: str) -> str:
+    """The words of a place with its kind in full: c2 and ckt 2 as circuit 2."""
+    short = _SHORT.fullmatch(words)
+    return words if short is None else f"{SHORT_KINDS[short[1]]} {short[2]}"
 
 
 def _fits(named: str, number: int | None, place: Place, layout: Layout) -> bool:

@@ -17,7 +17,7 @@ from troubleshoot.reasoning.choosing.looked_at_first import looked_at_first
 from troubleshoot.reasoning.choosing.next_test import Candidate, SwitchMinutes
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.evidence.surprise import SURPRISING
-from troubleshoot.reasoning.readings.withdrawal import WITHDRAWN
+from troubleshoot.reasoning.readings.withdrawal import ASKED_ANEW
 from troubleshoot.reasoning.unit.places import Place, like, spoken
 from troubleshoot.safety.closed_ways import closed, is_closed
 from troubleshoot.safety.hazard_words import forbids
@@ -285,5 +285,5 @@ class Decider:
 
 def _done(state: VisitState, conclusions: Conclusions) -> frozenset[Spot]:
     """What was read, or gone on without."""
-    taken = (r for r in conclusions.readings if r.why_invalid != WITHDRAWN)
+    taken = (r for r in conclusions.readings if r.why_invalid not in ASKED_ANEW)
     return frozenset((r.test, r.at) for r in taken) | state.skipped

@@ -18,6 +18,7 @@ from troubleshoot.visit.events.stops import (
     TakenAfresh,
 )
 from troubleshoot.visit.events.way import Aimed, Skipped
+from troubleshoot.visit.events.withdrawn import ReadingWithdrawn
 
 __all__ = [
     "Aimed",
@@ -36,6 +37,7 @@ __all__ = [
     "NotUnderstood",
     "Noted",
     "ProofRead",
+    "ReadingWithdrawn",
     "Reopened",
     "Repaired",
     "Resumed",

@@ -28,6 +28,7 @@ from troubleshoot.visit.events.stops import (
     TakenAfresh,
 )
 from troubleshoot.visit.events.way import Aimed, Skipped
+from troubleshoot.visit.events.withdrawn import ReadingWithdrawn
 from troubleshoot.visit.kept.lines import Record
 
 KINDS: Final[Mapping[str, type[Event]]] = MappingProxyType(
@@ -35,7 +36,7 @@ KINDS: Final[Mapping[str, type[Event]]] = MappingProxyType(
         each.kind: each
         for each in (
             *(Called, Named, LeftBefore, Started, FactTold),
-            *(Answered, StepDone, MarkedInvalid, Aimed, Skipped),
+            *(Answered, StepDone, MarkedInvalid, ReadingWithdrawn, Aimed, Skipped),
             *(Resumed, HourPassed, Undone),
             *(Noted, ProofRead, Repaired, Closing, VisitEnded),
             *(Halted, DangerReported, DangerTakenBack, TakenAfresh, Reopened),

@@ -18,10 +18,14 @@ from troubleshoot.visit.events.ending import Closing, ProofRead, Repaired, Visit
 from troubleshoot.visit.events.event import Event
 from troubleshoot.visit.events.stops import DangerReported, Halted, Reopened
 from troubleshoot.visit.events.way import Aimed, Skipped
+from troubleshoot.visit.events.withdrawn import ReadingWithdrawn
 
 UNDOABLE: Final = frozenset(
     each.kind
-    for each in (Answered, StepDone, Skipped, FactTold, MarkedInvalid, ProofRead, Repaired)
+    for each in (
+        *(Answered, StepDone, Skipped, FactTold, MarkedInvalid, ReadingWithdrawn),
+        *(ProofRead, Repaired),
+    )
 )
 """The kinds that undo takes back; of what is not understood, what it was written as counts."""
 

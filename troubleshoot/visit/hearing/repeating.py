@@ -28,10 +28,11 @@ def agreement(knowledge: Knowledge, test: Test, first: str, second: str) -> str 
         return None
     resolution = max(one[0].resolution, other[0].resolution)
     limit = repeatability_limit(one[0].value, meter, resolution)
-    spread = f"{one[0].value:g} and {other[0].value:g} {unit}"
+    said = unit.removesuffix("-diff")
+    spread = f"{one[0].value:g} and {other[0].value:g} {said}"
     if agree(one[0].value, other[0].value, meter, resolution):
-        return f"The two readings agree: {spread}, within the meter's {limit:.2g} {unit}."
+        return f"The two readings agree: {spread}, within the meter's {limit:.2g} {said}."
     return (
-        f"The two readings do not agree: {spread}, more than the meter's {limit:.2g} {unit}. "
+        f"The two readings do not agree: {spread}, more than the meter's {limit:.2g} {said}. "
         "Clean the points, check the leads and read once more."
     )

@@ -1,0 +1,143 @@
+"""Readings are typed as gauges are read out: each is echoed, judged and kept as its own answer."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+import pytest
+
+from tests.cli.player import Player, play
+from tests.dialogue.read_out import UNIT, kept, typed_at
+from troubleshoot.knowledge.model import Knowledge
+
+AT = "circuit 1"
+TWO = {"circuits": 2}
+
+
+@pytest.mark.parametrize(
+    ("line", "taken"),
+    [
+        ("suction 128 liquid 340 sl 62",
+         [("suction-pressure", AT, "128"), ("head-pressure", AT, "340"),
+          ("suction-line-temperature", AT, "62")]),
+        ("sh 25", [("superheat", AT, "25")]),
+        ("128 over 340", [("suction-pressure", AT, "128"), ("head-pressure", AT, "340")]),
+        ("128/340", [("suction-pressure", AT, "128"), ("head-pressure", AT, "340")]),
+        ("one twenty eight over three forty",
+         [("suction-pressure", AT, "128"), ("head-pressure", AT, "340")]),
+        ("one twenty eight psi", [("suction-pressure", AT, "128 psi")]),
+        ("340 on the head and 128 on the suction",
+         [("head-pressure", AT, "340"), ("suction-pressure", AT, "128")]),
+        ("comp 1 12 amps", [("compressor-amps", "compressor 1", "12 amps")]),
+    ],
+)  # fmt: skip
+def test_a_line_is_kept_reading_by_reading(
+    shipped: Knowledge, tmp_path: Path, line: str, taken: list[tuple[str, str, str]]
+) -> None:
+    _, book = typed_at(shipped, tmp_path, "suction-pressure", line)
+    assert kept(book) == taken
+
+
+def test_each_is_echoed_and_what_follows_is_told_by_name(
+    shipped: Knowledge, tmp_path: Path
+) -> None:
+    text, _ = typed_at(shipped, tmp_path, "suction-pressure", "suction 128 sl 62")
+    assert "Taken: suction pressure: 128 psig." in text
+    assert "Taken: suction line temperature: 62 °F." in text
+    assert "Superheat at the compressor: 17.9 +/-2.3 F: normal" in text
+
+
+def test_what_was_asked_stays_open_until_it_is_answered(shipped: Knowledge, tmp_path: Path) -> None:
+    text, book = typed_at(shipped, tmp_path, "suction-pressure", "head 340", "128")
+    assert text.count("Test: Suction pressure") == 1
+    assert kept(book) == [("head-pressure", AT, "340"), ("suction-pressure", AT, "128")]
+
+
+@pytest.mark.parametrize("line", ["head 340", "head 340 c2", "ckt 2 head 340", "head B 340"])
+def test_a_reading_is_at_its_own_place_or_at_that_of_the_question(
+    shipped: Knowledge, tmp_path: Path, line: str
+) -> None:
+    lines = (line.replace("head B", "circuit b head"),)
+    text, book = typed_at(shipped, tmp_path, "suction-pressure at circuit 2", *lines, unit=TWO)
+    assert kept(book) == [("head-pressure", "circuit 2", "340")]
+    assert "Taken: head pressure, circuit 2: 340 psig." in text
+
+
+def test_where_no_gauge_is_on_nothing_was_read(shipped: Knowledge, tmp_path: Path) -> None:
+    test = "suction-pressure at circuit 2"
+    text, book = typed_at(shipped, tmp_path, test, "c1 head 340", unit=TWO)
+    assert "Not taken: Head pressure" in text and "gauges on at circuit 1. Kept as a note" in text
+    assert kept(book) == []
+
+
+def test_where_the_question_has_no_place_it_is_asked(shipped: Knowledge, tmp_path: Path) -> None:
+    text, book = typed_at(shipped, tmp_path, "blower-amps", "sl 45", "2", unit=TWO)
+    assert "sl 45: which is it?" in text
+    assert kept(book) == [("suction-line-temperature", "circuit 2", "45")]
+
+
+def test_a_word_for_two_readings_is_asked_unless_the_number_tells(
+    shipped: Knowledge, tmp_path: Path
+) -> None:
+    text, book = typed_at(shipped, tmp_path / "a", "suction-pressure", "discharge 210", "2")
+    assert "discharge 210: which is it?" in text
+    assert kept(book) == [("head-pressure", AT, "210")]
+    _, book = typed_at(shipped, tmp_path / "b", "suction-pressure", "liquid 340")
+    assert kept(book) == [("head-pressure", AT, "340")]
+
+
+def test_what_the_work_does_not_allow_is_told_and_kept_as_a_note(
+    shipped: Knowledge, tmp_path: Path
+) -> None:
+    test = "capacitance-out-of-circuit at capacitor condenser fan 1"
+    text, book = typed_at(shipped, tmp_path, test, "suction 128")
+    assert "Not taken: Suction pressure" in text and "gauges on at circuit 1" in text
+    assert kept(book) == []
+    assert book.state.notes[-1] == "typed, and not taken as a reading: suction 128"
+
+
+def test_at_a_step_no_reading_is_taken(shipped: Knowledge, tmp_path: Path) -> None:
+    player = Player(shipped, {}, ["suction 128", "suction 128 or so"], ["q"])
+    _, book = play(shipped, tmp_path, player, {"complaint": "weak-cooling", "unit": UNIT})
+    said = " ".join(player.text.split())
+    assert "Not taken: Suction pressure" in said and "a step is asked for" in said
+    assert kept(book) == []
+
+
+def test_words_that_are_not_understood_are_asked_about(shipped: Knowledge, tmp_path: Path) -> None:
+    line = "suction 128 and it rattles a bit"
+    text, book = typed_at(shipped, tmp_path, "suction-pressure", line, "y")
+    assert 'Not understood: "rattles a bit". Take what was understood? (y/n)' in text
+    assert kept(book) == [("suction-pressure", AT, "128")]
+    assert any(line in note for note in book.state.notes)
+    _, book = typed_at(shipped, tmp_path / "b", "suction-pressure", line, "n")
+    assert kept(book) == [] and any(line in note for note in book.state.notes)
+
+
+def test_a_danger_is_heard_before_any_reading(shipped: Knowledge, tmp_path: Path) -> None:
+    text, book = typed_at(shipped, tmp_path, "suction-pressure", "suction 128 and i smell gas")
+    assert "DANGER - STOP" in text and kept(book) == []
+
+
+def test_what_is_dangerous_in_a_reading_calls_it_up(shipped: Knowledge, tmp_path: Path) -> None:
+    text, book = typed_at(shipped, tmp_path, "head-pressure", "suction -2")
+    assert kept(book) == [("suction-pressure", AT, "-2")]
+    assert "STOP" in text
+
+
+def test_what_the_plate_says_is_kept_beside_it(shipped: Knowledge, tmp_path: Path) -> None:
+    test = "capacitance-out-of-circuit at capacitor condenser fan 1"
+    for number, line in enumerate(("cap reads 6.1 rated 7.5", "6.1 on a 7.5")):
+        text, book = typed_at(shipped, tmp_path / str(number), test, line)
+        assert kept(book) == [("capacitance-out-of-circuit", "capacitor condenser fan 1", "6.1")]
+        assert "Taken from the plate: capacitor rated 7.5 µF." in text
+        assert "very low" in text
+
+
+def test_a_pressure_at_a_question_for_its_temperature_is_the_pressure(
+    shipped: Knowledge, tmp_path: Path
+) -> None:
+    """Regression: 340 psi was refused where a temperature that follows from it was asked for."""
+    text, book = typed_at(shipped, tmp_path, "condensing-temperature", "340 psi")
+    assert kept(book) == [("head-pressure", AT, "340 psi")]
+    assert "Taken: head pressure: 340 psi." in text

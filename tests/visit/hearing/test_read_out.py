@@ -1,0 +1,140 @@
+"""Sixty readings of a stranger who had not seen the program, and what is made of each.
+
+`readings_read_out.tsv`: what was said, the test at whose question, and what it means: tests (or
+values of the plate) with their numbers, `none` where the rules hold nothing of the kind.
+"""
+
+from __future__ import annotations
+
+from collections import Counter
+from pathlib import Path
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.quantities.spoken_numbers import in_figures
+from troubleshoot.quantities.typed import NotUnderstood
+from troubleshoot.reasoning.readings.measuring import read_text
+from troubleshoot.reasoning.unit.equipment import Unit, read_unit
+from troubleshoot.visit.hearing.read_out import Line, ReadOut, read_out
+
+LINES = [
+    tuple(line.split("\t"))
+    for line in Path(__file__).with_name("readings_read_out.tsv").read_text("utf-8").splitlines()
+]
+UNIT = {
+    "heat": "gas", "circuits": 1, "line-volts-class": "208-to-240-volt", "refrigerant": "R-410A",
+    "metering": "txv",
+}  # fmt: skip
+HEAT = {"heat-temperature-rise", "heating-supply-temperature"}
+"""What the dialogue never means where the unit is called to cool."""
+NOT_READ = {"gas drops from 7 to 3 when it fires"}
+
+
+@pytest.fixture(scope="module")
+def unit(shipped: Knowledge) -> Unit:
+    return read_unit(shipped, UNIT)
+
+
+def numbers(knowledge: Knowledge, test: Test, text: str) -> tuple[float, ...]:
+    return tuple(leg.value for leg in read_text(test, text, knowledge).values)
+
+
+def heard(knowledge: Knowledge, unit: Unit, asked: Test, said: str) -> Line:
+    """What a line comes to at a question: the answer to it, or readings by their words."""
+    text = in_figures(said)
+    try:
+        read_text(asked, text, knowledge)
+    except NotUnderstood:
+        return read_out(knowledge, unit, said, asked)
+    return Line((ReadOut("", text, (asked,), (None,)),))
+
+
+def judged(knowledge: Knowledge, unit: Unit, said: str, asked: str, means: str) -> str:
+    """taken, asked, refused, or wrong."""
+    line = heard(knowledge, unit, knowledge.tests[asked], said)
+    told = [] if means == "none" else [part.split("=") for part in means.split("; ")]
+    wanted = [(name, value) for name, value in told if name in knowledge.tests]
+    plates = [value for name, value in told if name in knowledge.plate_values]
+    if not line.readings:
+        return "taken" if not wanted else "refused"
+    if len(line.readings) != len(wanted):
+        return "wrong"
+    sure = not line.unread
+    for one, (name, value) in zip(line.readings, wanted, strict=True):
+        test = knowledge.tests[name]
+        if test not in one.tests or numbers(knowledge, test, one.text) != numbers(
+            knowledge, test, value
+        ):
+            return "wrong"
+        others = {each.id for each in one.tests} - {name} - (set() if asked in HEAT else HEAT)
+        sure = sure and (not others or name == asked)
+    said_of_plates = " ".join(one.plate for one in line.readings).replace("to", " ").split()
+    if not set(plates) <= set(said_of_plates):
+        return "wrong"
+    return "taken" if sure else "asked"
+
+
+@pytest.mark.parametrize(("said", "asked", "means"), LINES)
+def test_a_stranger_is_understood_or_asked_and_never_taken_wrongly(
+    shipped: Knowledge, unit: Unit, said: str, asked: str, means: str
+) -> None:
+    expected = {"refused"} if said in NOT_READ else {"taken", "asked"}
+    assert judged(shipped, unit, said, asked, means) in expected
+
+
+def test_most_are_taken_without_a_question(shipped: Knowledge, unit: Unit) -> None:
+    counted = Counter(judged(shipped, unit, *line) for line in LINES)
+    assert counted["taken"] >= 46, counted
+
+
+def test_each_short_word_finds_its_test(shipped: Knowledge, unit: Unit) -> None:
+    """With a number of its own unit behind it or before it."""
+    missed = []
+    for test in shipped.tests.values():
+        for short in test.short_words:
+            if not unit.allows(test.exists_when) or short.over or short.out:
+                continue
+            for word in short.words:
+                for number in ("12", "45", "0.5", "300", "2"):
+                    value = f"{number} {typed_unit(shipped, test)}"
+                    if found_in(shipped, unit, test, (f"{word} {value}", f"{value} {word}")):
+                        break
+                else:
+                    missed.append((test.id, word))
+    assert missed == []
+
+
+def typed_unit(knowledge: Knowledge, test: Test) -> str:
+    unit = test.reads[0].unit or knowledge.quantities[test.reads[0].quantity].unit
+    return {"F-diff": "F", "in-wc": "in wc", "percent": "%", "C-diff": "C"}.get(unit, unit)
+
+
+def found_in(knowledge: Knowledge, unit: Unit, test: Test, lines: tuple[str, ...]) -> bool:
+    for line in lines:
+        found = read_out(knowledge, unit, line)
+        if found.unread or not any(test in one.tests for one in found.readings):
+            return False
+    return True
+
+
+@given(st.text(max_size=60))
+def test_any_line_is_read_or_left(shipped: Knowledge, unit: Unit, typed: str) -> None:
+    found = read_out(shipped, unit, typed)
+    assert all(one.tests and one.text for one in found.readings)
+
+
+WORDS = ["suction", "head", "128", "340 psi", "c1", "circuit 2", "over", "sl", "62", "rated 45",
+         "gas", "not", "both sides", "in", "out", "and"]  # fmt: skip
+
+
+@given(st.lists(st.sampled_from(WORDS), max_size=8).map(" ".join))
+def test_no_word_is_lost(shipped: Knowledge, unit: Unit, typed: str) -> None:
+    """What says neither a reading nor nothing is named as not understood."""
+    found = read_out(shipped, unit, typed)
+    if found.readings:
+        told = " ".join(found.unread)
+        assert ("not" in typed.split()) == ("not" in told.split())
+        assert ("gas" in typed.split()) == ("gas" in told.split())
