@@ -7,8 +7,11 @@ from pathlib import Path
 
 import pytest
 
+from tests.cli.whole_visit import whole_visit
+from troubleshoot.cli import clock
+from troubleshoot.knowledge.model import Knowledge
+
 README = Path(__file__).parents[2] / "README.md"
-STORY = Path(__file__).parent / "stories" / "capacitor-weak.txt"
 LEFT_OUT = "..."
 PLAYED = (
     "do visit history",
@@ -42,10 +45,23 @@ def left_of(said: list[str], shown: list[str]) -> list[str]:
     return missing
 
 
-def test_the_visit_in_the_readme_is_part_of_the_weak_capacitors_story() -> None:
-    shown = shown_in_readme("each after its cautions:")
-    assert shown.count("\n") > 10
-    assert shown in STORY.read_text("utf-8")
+def test_the_visit_in_the_readme_and_its_report_are_todays(
+    shipped: Knowledge,
+    command: Callable[..., tuple[int, str, str]],
+    monkeypatch: pytest.MonkeyPatch,
+    tmp_path: Path,
+) -> None:
+    monkeypatch.setattr(clock, "now", clock.now)  # put back after the visit has set its own
+    monkeypatch.setenv("TROUBLESHOOT_DATA", str(tmp_path))
+    said = whole_visit(shipped, tmp_path).splitlines()
+    code, report, _ = command("report", "2026-11-26-1")
+    assert code == 0
+    for title, told in (
+        ("what may be typed:", said), ("The beginning of its report:", report.splitlines())
+    ):  # fmt: skip
+        shown = shown_in_readme(title).splitlines()
+        assert len(shown) > 10
+        assert left_of([line.rstrip() for line in told], shown) == [], "\n".join(told)
 
 
 def test_the_debrief_in_the_readme_is_todays(

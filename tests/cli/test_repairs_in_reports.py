@@ -98,7 +98,8 @@ def test_what_was_read_after_it_is_judged_by_the_rules(
         )
         row, out = report(*[""] * proofs(shipped), "n", after=after)
         assert [each["sound"] for each in row["read_after"]][:1] == [sound]
-        assert row["proved"] is sound and f"read after it, {first.test}" in out
+        name = shipped.tests[first.test].name
+        assert row["proved"] is sound and f"read after it, {name}" in out
 
 
 def ending_in(out: str) -> str:

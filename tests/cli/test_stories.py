@@ -228,6 +228,6 @@ def test_at_a_question_about_the_unit_one_may_ask_skip_and_leave(
     code, out, _ = command()
     assert code == KEPT
     after = out.partition("A few facts")[2]
-    assert "or Enter if it is not known; u goes back, q keeps the visit" in " ".join(after.split())
+    assert "or Enter where it is not known; u goes back. q leaves" in " ".join(after.split())
     assert '"nonsense" is no answer here' in after and '"s" is not' not in after
     assert after.rstrip().endswith("Start again to go on from here.")

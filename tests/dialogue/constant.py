@@ -6,28 +6,50 @@ from collections.abc import Mapping
 from typing import Literal
 
 from troubleshoot.dialogue.driven import DrivenVisit
-from troubleshoot.dialogue.prompts import AskTest, AtStop, DoStep, Ended, Prompt, Settled
+from troubleshoot.dialogue.prompts import (
+    AskTest,
+    AtStop,
+    Choose,
+    DoStep,
+    Ended,
+    Prompt,
+    Settled,
+)
 from troubleshoot.dialogue.talk import Reply
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.reaching import steps_before
 from troubleshoot.visit.events import Answered, Skipped, Started, StepDone
+from troubleshoot.visit.telling.account import listed_causes
 
 Mode = Literal["sound", "unknown", "first", "last"]
 MODES: tuple[Mode, ...] = ("sound", "unknown", "first", "last")
 
 
 class ConstantVisit(DrivenVisit):
-    """Every step is done; every test is answered as the mode says, or skipped."""
+    """Every step is done; every test is answered as the mode says, or skipped.
+
+    `mends`: at its first ending the likeliest cause is said to be repaired, no proof is read, and
+    the complaint is still there. `cannot`: what was asked that the work state did not allow.
+    """
 
     def __init__(
-        self, reasoner: Reasoner, unit: Mapping[str, object], complaint: str, mode: Mode
+        self,
+        reasoner: Reasoner,
+        unit: Mapping[str, object],
+        complaint: str,
+        mode: Mode,
+        *,
+        mends: bool = False,
     ) -> None:
         start = Started(unit=dict(unit), complaint=complaint)
         super().__init__(reasoner, start)
         self.mode = mode
+        self.mends = mends
         self.prompts = 0
+        self.cannot: list[str] = []
         self.asked: list[tuple[str, Place | None]] = []
         self.end: Prompt | None = None
 
@@ -39,6 +61,11 @@ class ConstantVisit(DrivenVisit):
             return StepDone.of(step, (CONFIRMED[step.id],))
         if isinstance(prompt, AskTest):
             return self._answer(prompt)
+        if isinstance(prompt, Settled) and self.mends and listed_causes(prompt.conclusions):
+            self.mends = False
+            return "repaired"
+        if isinstance(prompt, Choose):
+            return "1" if prompt.options else "y"
         if isinstance(prompt, Settled | AtStop | Ended):
             self.end = prompt
             return None
@@ -48,6 +75,8 @@ class ConstantVisit(DrivenVisit):
         test, at = prompt.decision.test, prompt.decision.at
         assert test is not None
         self.asked.append((test.id, at))
+        if steps_before(self.state, test, at):
+            self.cannot.append(test.id)
         sound = [outcome for outcome in prompt.outcomes if outcome in test.healthy]
         chosen = {"first": prompt.outcomes[:1], "last": prompt.outcomes[-1:], "sound": sound[:1]}
         outcomes = tuple(chosen.get(self.mode, ()))

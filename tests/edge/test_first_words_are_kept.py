@@ -32,6 +32,50 @@ def test_a_visit_killed_at_who_is_asking_keeps_its_unit_and_the_words(
     assert "Visit 2026-11-26-1: RTU-7" in started(data, "report", "2026-11-26-1").stdout.decode()
 
 
+def interrupted(person: Person) -> str:
+    """The line goes, as by Ctrl-C; returns what is said to it."""
+    return person.pastes("\x04")
+
+
+def test_enter_takes_the_words_that_were_typed_before_it_broke_off(
+    data: Path, tmp_path: Path
+) -> None:
+    """Regression: Enter made a routine round of it, and the caller's words were gone."""
+    killed_at(Person(data, clock=Clock(tmp_path)), "Who is asking", "RTU-7", "it blows cold", "1")
+    with Person(data, clock=Clock(tmp_path)) as person:
+        assert "Enter for the words of before" in " ".join(person.types("y").split())
+        person.types("", "1", "3")
+        to_a_task(person)
+        assert "visit is kept" in interrupted(person)
+    last = [line for line in events_of(data).splitlines() if '"event": "start"' in line][-1]
+    assert '"words": "it blows cold"' in last and '"routine": true' not in last
+
+
+def test_notes_from_the_first_prompt_on_are_kept_though_nothing_else_was_typed(
+    data: Path, tmp_path: Path
+) -> None:
+    """Regression: a note was refused before the first test, and Ctrl-C left nothing."""
+    with Person(data, clock=Clock(tmp_path)) as person:
+        assert "Noted." in person.types("NOTE the hatch sticks")
+        assert "visit is kept" in interrupted(person)
+    assert "the hatch sticks" in events_of(data)
+
+
+def test_a_name_is_kept_though_it_broke_off_at_the_question_behind_it(
+    data: Path, tmp_path: Path
+) -> None:
+    clock = Clock(tmp_path)
+    with Person(data, clock=clock) as person:
+        person.types("RTU-9", "gas-smell", "3", "q")
+    with Person(data, clock=clock) as person:
+        assert "one of them?" in person.types("n", "RTU-7")
+        assert "visit is kept" in interrupted(person)
+    with Person(data, clock=clock) as person:
+        assert "RTU-7" in events_of(data, "2026-11-26-2")
+        said = person.types("y")
+        assert "one of them?" in said and "caller say" in person.types("n")
+
+
 def test_a_danger_after_such_a_start_is_reported_by_a_technician(
     data: Path, tmp_path: Path
 ) -> None:

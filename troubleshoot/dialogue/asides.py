@@ -15,23 +15,27 @@ from troubleshoot.dialogue.prompts import (
     AskPlate,
     AskProof,
     AskTest,
+    AskWords,
     AtStop,
     Choose,
     DoStep,
     Prompt,
     Settled,
 )
-from troubleshoot.dialogue.said import NO_NOTES_YET, Voice
+from troubleshoot.dialogue.said import HowTo, Voice
 from troubleshoot.dialogue.talk import DangerCalled
+from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.hearing.among_words import told_among
 from troubleshoot.safety.hearing.dangers import spoken_of
 from troubleshoot.visit.events import Noted
 
 LEAVES: Final = ("q", "quit")
-HELP: Final = ("?", "h", "help", "how", "w", "why")
+HELP: Final = ("?", "h", "help", "how")
+WHY: Final = ("w", "why")
 SKIPS: Final = ("s", "skip")
 ANYWHERE: Final = "q leaves with everything kept; note TEXT keeps a note."
 NOT_SKIPPED: Final = "That is not skipped here."
+WHAT_HANGS_ON_IT: Final = "What comes next hangs on it."
 
 
 def leaves(typed: str) -> bool:
@@ -42,19 +46,22 @@ def leaves(typed: str) -> bool:
 def served(prompt: Prompt, typed: str, voice: Voice) -> bool:
     """Whether it was no answer to this prompt, and has been served. Raises DangerCalled.
 
-    What the unit itself says has its own help, and may be left open.
+    What the unit itself says may be left open.
     """
     if isinstance(prompt, AskTest | DoStep | Settled):
         return False
     word, _, rest = typed.partition(" ")
+    said = typed.lower()
     if word.lower() == "note" and rest.strip():
         voice.note(rest.strip())
-    elif isinstance(prompt, AskFact | AskPlate):
-        return False
-    elif typed.lower() in HELP:
+    elif said in HELP:
+        if isinstance(prompt, AskProof) and prompt.read_by is not None:
+            voice.tell(HowTo(prompt.read_by))
         voice.say(f"{_what_would_do(prompt)} {ANYWHERE} {HOW_TO_CALL}")
-    elif typed.lower() in SKIPS:
-        voice.say(f"{NOT_SKIPPED} {_what_would_do(prompt)} {ANYWHERE}")
+    elif said in WHY:
+        voice.say(f"{_why(prompt)} {_what_would_do(prompt)}")
+    elif said in SKIPS and not isinstance(prompt, AskFact | AskPlate):
+        voice.say(f"{NOT_SKIPPED} {_why(prompt)} {_what_would_do(prompt)}")
     else:
         return False
     return True
@@ -68,26 +75,56 @@ def _what_would_do(prompt: Prompt) -> str:
         return "Its number, or the word for it." if prompt.options else "The word for it."
     if isinstance(prompt, AskProof):
         return "What was read, with its unit; Enter where it was not; u goes back."
+    if isinstance(prompt, AskFact | AskPlate):
+        return "What the unit says, or Enter where it is not known; u goes back."
     return "Say it in your own words."
 
 
+def _why(prompt: Prompt) -> str:
+    """What hangs on an answer, in a sentence."""
+    if isinstance(prompt, AtStop):
+        return "A danger stands, and nothing else comes before it is made safe."
+    if isinstance(prompt, AskProof):
+        return "It shows whether the repair holds."
+    if isinstance(prompt, AskPlate):
+        return "Readings are judged by it."
+    if isinstance(prompt, AskFact):
+        return prompt.why or "Which causes are likely, and which steps are wanted, hangs on it."
+    said = prompt.why if isinstance(prompt, AskWords | Choose) else ""
+    return said or WHAT_HANGS_ON_IT
+
+
 def keep_note(book: VisitBook, voice: Voice, text: str) -> None:
-    """Keep a note. Raises DangerCalled where it says that the job has to be stopped.
+    """Keep a note. Raises DangerCalled where it says that the job has to be stopped."""
+    book.add(Noted(text))
+    _hear_note(book.knowledge, voice, text)
+
+
+def _hear_note(knowledge: Knowledge, voice: Voice, text: str) -> None:
+    """Say that a note is kept. Raises DangerCalled where it says that the job has to be stopped.
 
     Any other danger that it tells is asked about: it may be there, or written down for later.
     """
-    if not book.begun:
-        voice.say(NO_NOTES_YET)
-        return
-    book.add(Noted(text))
-    told = told_among(book.knowledge, text)
+    told = told_among(knowledge, text)
     if any(hazard.stops_the_job for hazard in told):
         raise DangerCalled(text)
-    asks = voice.ask_about(book.knowledge, text, is_told=bool(told))
-    speaks = not asks and bool(spoken_of(book.knowledge, text))
+    asks = voice.ask_about(knowledge, text, is_told=bool(told))
+    speaks = not asks and bool(spoken_of(knowledge, text))
     voice.say(f"Noted. {HOW_TO_CALL}" if speaks else "Noted.")
 
 
 def takes_notes(book: VisitBook, voice: Voice) -> None:
     """Let a note that is given at any prompt go into this visit."""
     voice.keeper = lambda text: keep_note(book, voice, text)
+
+
+def holds_notes(knowledge: Knowledge, voice: Voice) -> list[str]:
+    """Let notes be given before there is a visit; they are gathered in what is returned."""
+    notes: list[str] = []
+
+    def hold(text: str) -> None:
+        notes.append(text)
+        _hear_note(knowledge, voice, text)
+
+    voice.keeper = hold
+    return notes

@@ -17,11 +17,13 @@ from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.work_state import WorkState
 from troubleshoot.visit.absence import hour_passed, resumed, silence, stamp
 from troubleshoot.visit.events import (
+    Closing,
     Event,
     FactTold,
     HourPassed,
     MarkedInvalid,
     Repaired,
+    RepairedBefore,
     Skipped,
     Started,
     Undone,
@@ -34,8 +36,12 @@ from troubleshoot.visit.kept.lines import Record
 from troubleshoot.visit.kept.understanding import understood
 from troubleshoot.visit.state import VisitState
 from troubleshoot.visit.telling.lapses import lapsed
+from troubleshoot.visit.telling.said_before import in_words_again
 
-WITHOUT_WORK: Final = (FactTold, Repaired, Skipped)
+OF_THE_UNIT: Final = (FactTold, RepairedBefore, Closing)
+"""What is said and no hands have done: the work goes on as it was once it is taken back."""
+WORK_GOES_ON: Final = "The work state goes on from the more careful of the two."
+WITHOUT_WORK: Final = (FactTold, Repaired, RepairedBefore, Skipped)
 """Reports that answer no test or step: no work that was asked for explains the silence before."""
 
 
@@ -161,15 +167,18 @@ class VisitBook:
 
         `refused`: says why the visit may not become what it would; empty where it may.
         """
-        if taken_back(self.events) is None:
+        gone = taken_back(self.events)
+        if gone is None:
             return "There is nothing to take back."
+        said = self.events[gone]
+        what = in_words_again(self.knowledge, said) or "what is not understood"
         event = Undone(time=stamp(self.now()))
         then = replay(self.knowledge, [*self.events, event])
         if why_not := refused(then):
             return why_not
         self._keep(event)
         self.state = then
-        return "Taken back. The work state goes on from the more careful of the two."
+        return f"Taken back: {what}.{'' if isinstance(said, OF_THE_UNIT) else f' {WORK_GOES_ON}'}"
 
     def mark_last_invalid(self, reason: str) -> str:
         """The last reading is kept but weighs nothing, with the reason."""

@@ -5,10 +5,16 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.command_words import is_command
 from troubleshoot.dialogue.hearing import Listener, hear_among
 from troubleshoot.dialogue.in_danger import ask_if_hinted
 from troubleshoot.dialogue.prompts import AskProof, Caution
-from troubleshoot.dialogue.proof_dangers import called_up_by, end_the_proofs
+from troubleshoot.dialogue.proof_dangers import (
+    called_up_by,
+    end_the_proofs,
+    of_before,
+    proof_read,
+)
 from troubleshoot.dialogue.proof_facts import fact_told, how_told, lacks
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.taking_back import take_back
@@ -32,17 +38,19 @@ from troubleshoot.visit.deciding.left_off import (
 )
 from troubleshoot.visit.deciding.nameplate import plate_to_ask
 from troubleshoot.visit.deciding.proving import left_to_prove, read_live, waiting
-from troubleshoot.visit.events import Closing, ProofRead, Repaired, VisitEnded, after
+from troubleshoot.visit.events import Closing, Repaired, VisitEnded, after
 from troubleshoot.visit.hearing.proof_read import (
     NOT_RIGHT,
     is_read_bad,
     lacking_lines,
     lacking_of,
+    not_proved_before,
 )
 
 STILL_THERE = YesNo("Is the complaint still there?")
 WRITE_IT_DOWN = "hands out, and keep a note of how it was done."
 NOT_REPAIRED = "Taken back: no repair is kept."
+BESIDE_A_PROOF = frozenset({"because", "causes", "repaired", "what", "why"})
 A_READING_FIRST = "That is no reading. What was read, or Enter where it was not; u goes back."
 ONCE_MORE = "What did you read? Enter leaves it as said."
 STILL_TO_COME = "Still to come, once the unit is back and runs:"
@@ -50,6 +58,7 @@ READ_LIVE = "Read live, with the panel off:"
 NO_WAY = "No safe way leads there as the unit stands, so it stays not proved:"
 BACK_TO_THE_TESTS = "So it is not put right, whatever the complaint does: back to the tests."
 AS_IT_WAS = "The unit is back as it was."
+AFTER_A_REPAIR = "The unit is put back, with what was repaired."
 CONTROL_BACK = (
     "Put mode, setpoint and schedule of the thermostat or building control back as you found them."
 )
@@ -59,12 +68,10 @@ HEAT_LEFT_OFF = (
 )
 _TURNS_THE_CONTROL = frozenset({STOP_BY_CONTROLS, RESTART, *HEAT_IS_ON, *ONE_CALL})
 
-_COMMANDS = frozenset({"again", "because", "causes", "done", "over", "repaired", "tests", "unit"})
-_COMMANDS_WITH_WORDS = ("because ", "invalid ", "what if ", "why not ")
-
 
 def repaired(book: VisitBook, voice: Voice, fault: Fault) -> None:
     """Begin a repair: it is on record from here on, its proofs and the way back come next."""
+    voice.say(f"Repaired: {fault.name}. u takes it back.")
     tell_not_on_record(book, voice, fault)
     book.add(Repaired(fault.id))
     if book.state.repairs[-1].live:
@@ -82,27 +89,29 @@ def prove(
     decision: Decision,
     cautions: tuple[Caution, ...] = (),
 ) -> Talk[None]:
-    """Take one proof of the repair that was begun, or whether the complaint has gone with it.
+    """Take one proof of a repair, or whether the complaint has gone with the one that was begun.
 
     `u` takes back what was said before: a proof is read once more, and a repair of which nothing
     has been said yet is not kept. Raises Leave, DangerCalled.
     """
-    said = book.state.repair_begun
-    assert said is not None
-    fault = book.knowledge.faults[said.fault]
+    begun, before = book.state.repair_begun, decision.of_before
+    fault = book.knowledge.faults[before or (begun.fault if begun else "")]
     try:
         if decision.proof is None:
             yield from _whether_it_helped(book, voice, fault)
         elif (yield from _plate_known(book, voice, decision.test)):
-            yield from _read(book, voice, reasoner, fault, decision.proof, cautions)
+            prompt = AskProof(
+                fault, decision.proof.text, cautions, decision.test, is_of_before=bool(before)
+            )
+            yield from _read(book, voice, reasoner, prompt, decision.proof)
     except Back:
         take_back(book, voice, reasoner)
-        if book.state.repair_begun is None:
+        if begun is not None and book.state.repair_begun is None:
             voice.say(NOT_REPAIRED)
 
 
 def _plate_known(book: VisitBook, voice: Voice, test: Test | None) -> Talk[bool]:
-    """Ask what judges the proof and stands on the nameplate; False where states expired meanwhile.
+    """Ask what judges the proof and stands on the nameplate; False where more comes before it.
 
     A proof does not know where on the unit it is read: a value told for any place serves.
     """
@@ -111,26 +120,20 @@ def _plate_known(book: VisitBook, voice: Voice, test: Test | None) -> Talk[bool]
     wanted = plate_to_ask(book.knowledge, state.unit, test, None, state.not_known) if test else ()
     for value in wanted:
         if value.id not in told:
-            yield from ask_plate(book, voice, value, None)
-            if book.state.work != state.work:
+            answered = yield from ask_plate(book, voice, value, None)
+            if not answered or book.state.work != state.work:
                 return False
     return True
 
 
 def _read(
-    book: VisitBook,
-    voice: Voice,
-    reasoner: Reasoner,
-    fault: Fault,
-    proof: Proof,
-    cautions: tuple[Caution, ...],
+    book: VisitBook, voice: Voice, reasoner: Reasoner, prompt: AskProof, proof: Proof
 ) -> Talk[None]:
-    """Write down what was read for a proof. Raises Back, Leave, DangerCalled.
+    """Take what is read for one proof.
 
     What tells no reading is asked for once more. A fact that is told first is kept, and what comes
     next is decided anew.
     """
-    prompt = AskProof(fault, proof.text, cautions)
     reading = yield from _told(book, voice, reasoner, prompt, proof)
     if reading is None:
         return
@@ -143,14 +146,13 @@ def _read(
         except Back:
             return  # to the same proof, of which nothing is kept yet
         except (Leave, DangerCalled):
-            book.add(ProofRead(prompt.text, reading))
+            book.add(proof_read(prompt, reading))
             raise
         if again is None:
             return
         reading = again or reading
-    book.add(ProofRead(prompt.text, reading))
-    why = lacking_of(book.knowledge, book.state).get(prompt.text, "") if reading else ""
-    if why:
+    book.add(proof_read(prompt, reading))
+    if why := _why_unproved(book, prompt, reading):
         voice.say(f"Not proved: {why}. Kept as said; u goes back to it.", strong=True)
 
 
@@ -161,28 +163,47 @@ def _told(
 
     Raises Back, Leave, DangerCalled.
     """
+    begun = book.state.repairs
     while True:
         reading = yield from words_or_back(prompt)
         if fact_told(book, voice, reasoner, proof, reading):
             return None
-        if not _is_command(reading):
+        if not _is_for_elsewhere(reading):
             break
-        voice.say(A_READING_FIRST)
+        if not (yield from _served(voice, reading)):
+            voice.say(A_READING_FIRST)
+        elif book.state.repairs != begun:
+            return None
     hear_among(book.knowledge, reading)
-    called_up = called_up_by(book, reasoner, proof, reading)
+    called_up = called_up_by(book, reasoner, prompt, proof, reading)
     if called_up is not None:
-        end_the_proofs(book, voice, prompt.fault, proof, reading, called_up)
+        end_the_proofs(book, voice, prompt, reading, called_up)
         return None
     yield from ask_if_hinted(book.knowledge, voice, reading, (prompt.text,))
     return reading
+
+
+def _is_for_elsewhere(typed: str) -> bool:
+    """Whether it is a command, and no reading; what is told of the unit may be either."""
+    said = typed.lower()
+    return said == "over" or (is_command(said) and not said.startswith("unit "))
+
+
+def _served(voice: Voice, typed: str) -> Talk[bool]:
+    """Serve what may be done beside a proof: tell of another repair, or see why a cause is likely.
+
+    What leads elsewhere waits: the proofs come first.
+    """
+    word = typed.lower().partition(" ")[0]
+    return word in BESIDE_A_PROOF and (yield from voice.serves(typed))
 
 
 def _why_unproved(book: VisitBook, prompt: AskProof, reading: str) -> str:
     """Why an answer would not prove it; empty where it would, or where nothing was read."""
     if not reading:
         return ""
-    then = after(book.knowledge, book.state, ProofRead(prompt.text, reading))
-    return lacking_of(book.knowledge, then).get(prompt.text, "")
+    then = after(book.knowledge, book.state, proof_read(prompt, reading))
+    return lacking_of(book.knowledge, then, of_before(prompt)).get(prompt.text, "")
 
 
 def _whether_it_helped(book: VisitBook, voice: Voice, fault: Fault) -> Talk[None]:
@@ -198,12 +219,6 @@ def _whether_it_helped(book: VisitBook, voice: Voice, fault: Fault) -> Talk[None
         voice.say(BACK_TO_THE_TESTS, strong=True)
     elif not still:
         book.add(Closing(cured=True))
-
-
-def _is_command(typed: str) -> bool:
-    """Whether words are none that anybody reads, but what is typed at a test or an ending."""
-    said = typed.lower()
-    return said in _COMMANDS or said.startswith(_COMMANDS_WITH_WORDS)
 
 
 def tell_not_on_record(book: VisitBook, voice: Voice, fault: Fault) -> None:
@@ -237,6 +252,7 @@ def close(book: VisitBook, voice: Voice, decision: Decision, conclusions: Conclu
     lacking = lacking_lines(book.knowledge, book.state)
     for line in lacking:
         voice.say(f"The repair is not proved, {line}.", strong=True)
+    voice.say_all(not_proved_before(book.knowledge, book.state))
     not_so = (*gas_left(off, book.state.work), *_not_as_it_was(book))
     voice.say_all(not_so)
     if heat_stays_off(off, book.state.work) and not off.unit:
@@ -244,7 +260,8 @@ def close(book: VisitBook, voice: Voice, decision: Decision, conclusions: Conclu
     elif any(each.test in _TURNS_THE_CONTROL and not each.nobody for each in book.state.asked):
         voice.say(CONTROL_BACK, strong=True)
     as_it_was = not (off.all or lacking or not_so)
-    voice.say(f"{AS_IT_WAS} The visit is closed." if as_it_was else "The visit is closed.")
+    is_back = AFTER_A_REPAIR if book.state.mended_here else AS_IT_WAS
+    voice.say(f"{is_back} The visit is closed." if as_it_was else "The visit is closed.")
     voice.say(f"Report: troubleshoot report {book.visit_id}")
 
 

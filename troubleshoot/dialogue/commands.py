@@ -7,11 +7,12 @@ from collections.abc import Sequence
 from troubleshoot.dialogue.asides import SKIPS, keep_note
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.closing import repaired
+from troubleshoot.dialogue.intake import begin_anew, may_begin_anew
 from troubleshoot.dialogue.looking_again import may_look_again
 from troubleshoot.dialogue.picking import pick
 from troubleshoot.dialogue.said import Causes, HowTo, OtherTest, Voice, WhatToType
 from troubleshoot.dialogue.taking_back import take_back
-from troubleshoot.dialogue.talk import Talk
+from troubleshoot.dialogue.talk import BACK, Talk
 from troubleshoot.dialogue.unit_told import list_told, put_right
 from troubleshoot.knowledge.model import Fault, Test
 from troubleshoot.outside.numbers import choice
@@ -49,39 +50,48 @@ class Commands:
     def serve(self, typed: str, decision: Decision, conclusions: Conclusions) -> Talk[bool]:
         """Serve a command; False where the words are an answer. Raises Leave, DangerCalled."""
         word, _, rest = typed.partition(" ")
+        said, word = typed.lower(), word.lower()
         self.book.changed = False
-        self.done_said = self.done_said and typed == "done"
-        if typed.lower() in ("?", "how"):
+        self.done_said = self.done_said and said == "done"
+        if said in ("?", "how"):
             self._how(decision)
-        elif typed.lower() in ("w", "why"):
+        elif said in ("w", "why"):
             self._why(decision)
-        elif typed.lower() in ("h", "help"):
+        elif said in ("h", "help"):
             self.voice.tell(WhatToType())
-        elif typed.lower() == "causes":
+        elif said == "causes":
             self.voice.tell(Causes(conclusions))
         elif word == "because":
             yield from self._because(rest, conclusions)
-        elif typed.lower().startswith("why not "):
+        elif said.startswith("why not "):
             yield from self._why_not(typed[8:], conclusions)
-        elif typed.lower().startswith("what if "):
+        elif said.startswith("what if "):
             self._what_if(typed[8:], decision, conclusions)
-        elif decision.stop is not None and (typed.lower() == "tests" or word.lower() == "do"):
+        elif decision.stop is not None and (said == "tests" or word == "do"):
             self.voice.say(NO_OTHER_TEST)
-        elif typed.lower() == "tests":
+        elif said == "tests":
             self._other_tests(conclusions)
         else:
-            return (yield from self._changing(typed, word.lower(), rest, decision, conclusions))
+            return (yield from self._changing(said, word, rest, decision, conclusions))
         return True
 
+    def serve_beside(self, typed: str) -> Talk[bool]:
+        """Serve a command where no test, step or ending is asked about: at a fact, at a proof."""
+        conclusions = conclude_visit(self.decider.reasoner, self.book.state)
+        stop = self.decider.decide(self.book.state, conclusions).stop
+        return (yield from self.serve(typed, Decision("ending", stop=stop), conclusions))
+
     def _changing(
-        self, typed: str, word: str, rest: str, decision: Decision, conclusions: Conclusions
+        self, said: str, word: str, rest: str, decision: Decision, conclusions: Conclusions
     ) -> Talk[bool]:
-        """Commands that change the visit."""
-        if typed.lower() in ("u", "undo"):
+        """Commands that change the visit. `said`: all that was typed, in small letters."""
+        if said in BACK and may_begin_anew(self.book):
+            yield from begin_anew(self.book, self.voice)
+        elif said in BACK:
             take_back(self.book, self.voice, self.decider.reasoner)
-        elif typed.lower() in SKIPS:
+        elif said in SKIPS:
             self._skip(decision)
-        elif typed == "done":
+        elif said == "done":
             return self._done(decision)
         elif word == "note" and rest:
             keep_note(self.book, self.voice, rest)
@@ -92,11 +102,11 @@ class Commands:
             return self._unit(rest)
         elif word == "do" and rest:
             yield from self._do(rest)
-        elif typed == "again":
+        elif said == "again":
             yield from self._again()
         elif word == "repaired" and rest:
             yield from self._repaired(rest, conclusions)
-        elif word == "repaired" and decision.kind == "ending":
+        elif word == "repaired":
             yield from self._repaired_of_the_list(conclusions)
         else:
             return False
@@ -121,7 +131,7 @@ class Commands:
             )
             return True
         self.done_said = False
-        self.book.add(Closing())
+        self.book.add(Closing(chosen=True))
         return True
 
     def _skip(self, decision: Decision) -> None:
@@ -150,10 +160,10 @@ class Commands:
         if decision.kind == "step" and decision.aim is not None:
             aim = self.knowledge.tests[decision.aim[0]]
             self.voice.say(f"It comes before: {aim.name}.", 1)
-        elif decision.kind == "step" and not decision.reason:
-            self.voice.say(ON_THE_WAY_BACK, 1)
+        elif decision.kind in ("step", "ending") and not decision.reason:
+            self.voice.say(ON_THE_WAY_BACK if decision.kind == "step" else NO_QUESTION, 1)
         if decision.reason:
-            self.voice.say(f"Why: {decision.reason}.", 1)
+            self.voice.say(f"Why: {decision.reason.removesuffix('.')}.", 1)
 
     def _because(self, rest: str, conclusions: Conclusions) -> Talk[None]:
         fault = yield from self._fault(rest or "1", conclusions)
@@ -172,7 +182,7 @@ class Commands:
         """The cause that is meant, asked for where it may be several; None where it is none."""
         found = find_faults(self.knowledge, conclusions, said)
         if len(found) > 1:
-            names = [fault.name for fault in found[:OTHER_TESTS]]
+            names = [f.name for f in found[:OTHER_TESTS]]
             index = yield from pick(self.book, self.voice, WHICH, names)
             return None if index is None else found[index]
         if not found:
@@ -273,16 +283,12 @@ class Commands:
         """A repair of what is not named, or not yet, is told and proved as any other."""
         fault = yield from self._fault(said, conclusions)
         if fault is not None:
-            self.voice.say(f"Repaired: {fault.name}. u takes it back.")
             repaired(self.book, self.voice, fault)
 
     def _repaired_of_the_list(self, conclusions: Conclusions) -> Talk[None]:
         """A repair said without its name is of the cause named, or of one of those listed."""
-        if conclusions.named is not None:
-            repaired(self.book, self.voice, conclusions.named.fault)
-            return
-        listed = {cause.fault.id: cause.fault for cause in listed_causes(conclusions)}
-        faults = [*listed.values()]
+        listed = (conclusions.named,) if conclusions.named else listed_causes(conclusions)
+        faults = [*{cause.fault.id: cause.fault for cause in listed}.values()]
         if not faults:
             self.voice.say(NAME_IT)
             return
@@ -291,5 +297,4 @@ class Commands:
             names = [fault.name for fault in faults]
             index = yield from pick(self.book, self.voice, WHICH, names)
         if index is not None:
-            self.voice.say(f"Repaired: {faults[index].name}. u takes it back.")
             repaired(self.book, self.voice, faults[index])

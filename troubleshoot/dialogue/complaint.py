@@ -8,6 +8,7 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import HOW_TO_CALL, Listener
 from troubleshoot.dialogue.picking import NONE
 from troubleshoot.dialogue.prompts import AskWords, Choose
+from troubleshoot.dialogue.repairs_told import ask_repairs_told
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Back, DangerCalled, Talk, words_or_back
 from troubleshoot.dialogue.unit_facts import facts_told, keep_facts
@@ -20,22 +21,32 @@ from troubleshoot.safety.hearing.words import raw_words
 from troubleshoot.visit.cases.file import ROUTINE
 from troubleshoot.visit.events import Called
 from troubleshoot.visit.hearing.complaints import match_complaints
+from troubleshoot.visit.hearing.repairs_told import besides, repairs_told
 
-WHAT_THEY_SAY = AskWords("What does the caller say? Their own words, or Enter for a routine round.")
+WHY_THE_WORDS = "Which causes are likely, and what is looked at first, hangs on the call."
+WHAT_THEY_SAY = AskWords(
+    "What does the caller say? Their own words, or Enter for a routine round.", why=WHY_THE_WORDS
+)
+AS_SAID_BEFORE = AskWords(
+    "What does the caller say? Enter for the words of before, or their own words.",
+    why=WHY_THE_WORDS,
+)
 IT_IS_A_STOP = YesNo("Such a call stops the whole job. Is that what they say?")
-THAT_IS_THE_UNIT = "That is of the unit, and kept. What the caller says is still asked."
-SAY_IT_AGAIN = AskWords("What does the caller say?")
+STILL_ASKED = "What the caller says is still asked."
+THAT_IS_THE_UNIT = f"That is of the unit, and kept. {STILL_ASKED}"
+SAY_IT_AGAIN = AskWords("What does the caller say?", why=WHY_THE_WORDS)
 
 
-def ask_complaint(book: VisitBook, voice: Voice) -> Talk[tuple[str, str]]:
+def ask_complaint(book: VisitBook, voice: Voice, before: str = "") -> Talk[tuple[str, str]]:
     """The caller's words, kept as they are typed, and the complaint that they are.
 
-    Words that led to nothing are kept with a routine round. Raises Back, Leave, DangerCalled.
+    `before`: words that were typed before the visit broke off; Enter takes them. Words that led to
+    nothing are kept with a routine round. Raises Back, Leave, DangerCalled.
     """
-    knowledge, prompt = book.knowledge, WHAT_THEY_SAY
+    knowledge, prompt = book.knowledge, AS_SAID_BEFORE if before else WHAT_THEY_SAY
     listener = Listener(knowledge, voice)
     said: list[str] = []
-    typed = yield from _said_by_caller(book, voice, prompt)
+    typed = (yield from _said_by_caller(book, voice, prompt)) or before
     while typed:
         said.append(typed)
         everything = "; ".join(said)
@@ -90,10 +101,19 @@ def _said_by_caller(book: VisitBook, voice: Voice, prompt: AskWords) -> Talk[str
                 raise
             voice.say(book.undo())
             continue
-        facts = _only_facts(book.knowledge, typed)
-        if not facts:
+        if facts := _only_facts(book.knowledge, typed):
+            voice.say(keep_facts(book, voice, facts) or THAT_IS_THE_UNIT)
+        elif _only_repairs(book.knowledge, typed):
+            yield from ask_repairs_told(book, voice, typed)
+            voice.say(STILL_ASKED)
+        else:
             return typed
-        voice.say(keep_facts(book, voice, facts) or THAT_IS_THE_UNIT)
+
+
+def _only_repairs(knowledge: Knowledge, typed: str) -> bool:
+    """Whether nothing was typed but what was put right before; no danger either."""
+    told = repairs_told(typed)
+    return bool(told) and not besides(typed, told) and not spoken_of(knowledge, typed)
 
 
 def _only_facts(knowledge: Knowledge, typed: str) -> Mapping[str, str]:

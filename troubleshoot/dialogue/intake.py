@@ -3,11 +3,13 @@
 from __future__ import annotations
 
 from dataclasses import replace
+from functools import partial
 
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.complaint import ask_complaint, stops_by_itself
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import Choose
+from troubleshoot.dialogue.repairs_told import ask_repairs_told
 from troubleshoot.dialogue.said import CallCautions, FirstLooks, Voice
 from troubleshoot.dialogue.talk import Back, Talk, unless_back, words_or_back
 from troubleshoot.dialogue.unit_facts import ask_fact, facts_told
@@ -17,28 +19,39 @@ from troubleshoot.safety.profiles import PROFILES, TECHNICIAN, are_profiles, pro
 from troubleshoot.visit.cases.file import ROUTINE
 from troubleshoot.visit.deciding.nameplate import facts_to_ask
 from troubleshoot.visit.events import Started
+from troubleshoot.visit.events.undoing import WALLS, taken_back
 
 WHO_IS_ASKING = Choose(
     "Who is asking? Give the numbers of all that hold. Enter is a technician, no licence.",
     tuple(map(spoken, PROFILES)),
     several=True,
+    why="What is beyond a licence is handed over, and not asked of you.",
 )
+NOTHING_SINCE = "Nothing else is left to take back, so the call is asked anew."
+THE_CALL_IS_FIRST = "The call is the first that can be taken back here. Say what it is."
 IT_STAYS_STOPPED = (
     "Such a call is a STOP, and is not taken back: only who clears the place lifts it."
 )
 
 
 def begin(
-    book: VisitBook, voice: Voice, name: str, profiles: tuple[str, ...], routine: bool
+    book: VisitBook,
+    voice: Voice,
+    name: str,
+    profiles: tuple[str, ...],
+    routine: bool,
+    before: str = "",
 ) -> Talk[None]:
     """Ask what every visit to a unit of this name starts from, and put it into the book.
 
-    Raises Back where the name itself is taken back, Leave, DangerCalled.
+    `before`: the caller's words, where it broke off after them. Raises Back where the name itself
+    is taken back, Leave, DangerCalled.
     """
     said, complaint = "", ROUTINE
     while True:
         if not routine:
-            said, complaint = yield from ask_complaint(book, voice)
+            said, complaint = yield from ask_complaint(book, voice, before)
+            before = ""
         start = Started(name, complaint, said, routine=complaint == ROUTINE, profiles=(TECHNICIAN,))
         try:
             yield from _ask_the_rest(book, voice, start, profiles)
@@ -47,6 +60,27 @@ def begin(
                 raise
         else:
             return
+
+
+def begin_anew(book: VisitBook, voice: Voice) -> Talk[None]:
+    """Take the call back and ask what it was, once all that was answered since is taken back.
+
+    Raises Leave, DangerCalled.
+    """
+    state = book.state
+    voice.say(NOTHING_SINCE)
+    ask = partial(begin, book, voice, state.name, tuple(state.profiles), routine=False)
+    yield from unless_back(voice, THE_CALL_IS_FIRST, ask)
+
+
+def may_begin_anew(book: VisitBook) -> bool:
+    """Whether nothing is left that undo takes back, so that it reaches the call itself.
+
+    Not where the call is a STOP, or a STOP stands between.
+    """
+    stops = stops_by_itself(book.knowledge, book.state.complaint or "")
+    walls = any(isinstance(event, WALLS) for event in book.events)
+    return book.begun and not stops and not walls and taken_back(book.events) is None
 
 
 def _ask_the_rest(
@@ -58,6 +92,8 @@ def _ask_the_rest(
         book.add(start)
         _keep_stop(book)
     _tell_of_the_call(book.knowledge, voice, start.complaint or "")
+    if not stops:
+        yield from ask_repairs_told(book, voice, start.words)
     ask = _ask_at_a_stop if stops else ask_profiles
     while True:
         held = tuple(sorted(profiles or (yield from ask(book.knowledge, voice))))
@@ -135,12 +171,15 @@ def _ask_facts(book: VisitBook, voice: Voice) -> Talk[None]:
         if facts[at].id not in book.state.unit.facts:
             before = facts_told(book)
             try:
-                yield from ask_fact(book, voice, facts[at])
+                if not (yield from ask_fact(book, voice, facts[at])):
+                    if book.state.closing:
+                        return
+                    continue
             except Back:
                 said_along = facts_told(book) > before
                 if not said_along and not answered:
                     raise
-                book.undo()
+                voice.say(book.undo())
                 at = at if said_along else answered.pop()
                 continue
             answered.append(at)

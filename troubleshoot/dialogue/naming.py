@@ -7,7 +7,7 @@ from typing import Final
 
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import AskWords
-from troubleshoot.dialogue.talk import Talk, words_or_back
+from troubleshoot.dialogue.talk import Leave, Talk, words_or_back
 from troubleshoot.outside.text import MOST_NAME
 from troubleshoot.safety.hearing.moments import names_a_time
 from troubleshoot.safety.hearing.roles import roles_in
@@ -25,7 +25,11 @@ def ask_name(listener: Listener, prompt: AskWords) -> Talk[str]:
         return name
     listener.voice.say(f'"{name}" is hardly a unit\'s name. Type the name, or the same once more.')
     listener.ask_about(name)
-    name = yield from _short_name(listener, prompt)
+    try:
+        name = yield from _short_name(listener, prompt)
+    except Leave:
+        listener.voice.note(f"typed where the unit's name was asked: {name}")
+        raise
     if _hardly_a_name(name):
         listener.ask_about(name)
     return name

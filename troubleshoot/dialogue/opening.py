@@ -2,9 +2,11 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
+from functools import partial
 from typing import TYPE_CHECKING
 
-from troubleshoot.dialogue.asides import takes_notes
+from troubleshoot.dialogue.asides import holds_notes, takes_notes
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.breaks import tell_break
 from troubleshoot.dialogue.hearing import report_danger
@@ -22,7 +24,7 @@ from troubleshoot.dialogue.which_visit import (
     open_visit,
 )
 from troubleshoot.frozen import frozen
-from troubleshoot.visit.events import Named
+from troubleshoot.visit.events import Named, Noted
 
 if TYPE_CHECKING:
     from troubleshoot.visit.deciding.next import Decider
@@ -45,22 +47,42 @@ class Visitor:
 def visit(shelf: Shelf, voice: Voice, visitor: Visitor) -> Talk[Ended]:
     """Go on with the open visit, or begin one."""
     opened: Opened | None = None
+    notes = holds_notes(shelf.knowledge, voice)
     try:
         opened = yield from open_visit(shelf, voice, visitor.unit)
-        book = None if opened is None else (yield from _led_in(shelf, voice, opened, visitor))
+        book = None
+        if opened is not None:
+            book = yield from _led_in(shelf, voice, opened, visitor, notes)
     except Leave:
-        voice.say(NOTHING_BEGUN if opened is None else VISIT_IS_KEPT)
+        if opened is None and notes:
+            _keep_told(shelf.new(), "", notes)
+        voice.say(VISIT_IS_KEPT if opened or notes else NOTHING_BEGUN)
         return Ended("kept")
     return Ended("kept") if book is None else (yield from turns(book, voice, shelf))
 
 
-def _led_in(shelf: Shelf, voice: Voice, opened: Opened, visitor: Visitor) -> Talk[VisitBook | None]:
+def _keep_told(book: VisitBook, unit: str, notes: Sequence[str]) -> None:
+    """Put into a book what was told before there was one: the unit's name, and notes."""
+    for note in notes:
+        book.add(Noted(note))
+    if unit and not book.state.name:
+        book.add(Named(unit))
+
+
+def _led_in(
+    shelf: Shelf, voice: Voice, opened: Opened, visitor: Visitor, notes: Sequence[str] = ()
+) -> Talk[VisitBook | None]:
     """From a book to its turns, or those of another visit where the name is taken back.
 
-    None where a STOP of another visit comes first. Raises Leave.
+    `notes`: given before there was a book. None where a STOP of another visit comes first. Raises
+    Leave.
     """
     book, unit = opened.book, opened.unit
     takes_notes(book, voice)
+    voice.commands = partial(_serve_before, book, voice)
+    _keep_told(book, "" if book.begun else unit, notes)
+    if opened.left:
+        raise Leave
     try:
         if opened.danger is not None:
             raise DangerCalled(opened.danger)
@@ -69,14 +91,12 @@ def _led_in(shelf: Shelf, voice: Voice, opened: Opened, visitor: Visitor) -> Tal
             tell_left_before(shelf, voice, book, unit)
             yield from _resume(book, voice, visitor.profiles)
             return book
-        if unit and not book.state.name:
-            book.add(Named(unit))
-        if book.state.words:
-            voice.say(f'Before it broke off, the caller\'s words were: "{book.state.words}"')
+        if words := book.state.words:
+            voice.say(f'Before it broke off, the caller\'s words were: "{words}"')
         while True:
             tell_left_before(shelf, voice, book, unit)
             try:
-                yield from begin(book, voice, unit, visitor.profiles, visitor.routine)
+                yield from begin(book, voice, unit, visitor.profiles, visitor.routine, words)
                 return book
             except Back:
                 if visitor.unit:
@@ -91,6 +111,16 @@ def _led_in(shelf: Shelf, voice: Voice, opened: Opened, visitor: Visitor) -> Tal
     except DangerCalled as called:
         yield from report_danger(book, voice, unit, str(called))
         return book
+
+
+def _serve_before(book: VisitBook, voice: Voice, typed: str) -> Talk[bool]:
+    """Serve a command at the first questions, once a visit has begun; False before."""
+    if not book.begun:
+        return False
+    from troubleshoot.dialogue.commands import Commands
+    from troubleshoot.visit.deciding.next import Decider
+
+    return (yield from Commands(book, voice, Decider(book.knowledge)).serve_beside(typed))
 
 
 def turns(

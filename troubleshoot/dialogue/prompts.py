@@ -8,27 +8,32 @@ from typing import TYPE_CHECKING, Literal
 from troubleshoot.frozen import frozen
 
 if TYPE_CHECKING:  # the first prompts come before all that reasons is imported
-    from troubleshoot.knowledge.model import EquipmentFact, Fault, Hazard, PlateValue
+    from troubleshoot.knowledge.model import EquipmentFact, Fault, Hazard, PlateValue, Test
     from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
     from troubleshoot.visit.deciding.decision import Decision
 
 
 @frozen
 class AskWords:
-    """Words of the person's own; `repeated`: asked whole at each try."""
+    """Words of the person's own; `repeated`: asked whole at each try. `why`: what hangs on it."""
 
     question: str
     repeated: bool = False
+    why: str = ""
 
 
 @frozen
 class Choose:
-    """One of the options, or several where `several`, by number or in words."""
+    """One of the options, or several where `several`, by number or in words.
+
+    `why`: what hangs on it, where that is not plain.
+    """
 
     question: str
     options: tuple[str, ...] = ()
     several: bool = False
     repeated: bool = False
+    why: str = ""
 
 
 @frozen
@@ -64,11 +69,17 @@ def cautions_of(hazards: Iterable[Hazard], told: set[str]) -> tuple[Caution, ...
 
 @frozen
 class AskProof:
-    """A reading that proves a repair; with cautions where it is read live."""
+    """A reading that proves a repair; with cautions where it is read live.
+
+    `read_by`: the test that it is a reading of, where it is one. `is_of_before`: the repair was
+    made before the visit.
+    """
 
     fault: Fault
     text: str
     cautions: tuple[Caution, ...] = ()
+    read_by: Test | None = None
+    is_of_before: bool = False
 
 
 @frozen

@@ -5,9 +5,10 @@ from __future__ import annotations
 from typing import Final
 
 from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.prompts import AskProof
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.frozen import frozen
-from troubleshoot.knowledge.model import Fault, Hazard, Knowledge, Proof
+from troubleshoot.knowledge.model import Hazard, Knowledge, Proof
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.readings.readings import take_readings
 from troubleshoot.safety.stops.lifting import conclude_visit
@@ -47,8 +48,18 @@ class CalledUp:
     says: str
 
 
+def of_before(prompt: AskProof) -> str:
+    """The fault of a repair made before the visit, where that is to be proved; else nothing."""
+    return prompt.fault.id if prompt.is_of_before else ""
+
+
+def proof_read(prompt: AskProof, reading: str) -> ProofRead:
+    """What was read for a proof, as it is kept."""
+    return ProofRead(prompt.text, reading, of_before(prompt))
+
+
 def end_the_proofs(
-    book: VisitBook, voice: Voice, fault: Fault, proof: Proof, reading: str, called_up: CalledUp
+    book: VisitBook, voice: Voice, prompt: AskProof, reading: str, called_up: CalledUp
 ) -> None:
     """Keep a reading that calls up a danger, also as an answer to its own test.
 
@@ -56,23 +67,30 @@ def end_the_proofs(
     """
     is_gone = called_up.says == A_LEG_IS_GONE
     voice.say(called_up.says, strong=True)
-    book.add(ProofRead(proof.text, reading))
+    book.add(proof_read(prompt, reading))
     for event in called_up.found:
         if not isinstance(event, DangerReported):
             book.add(event)
-    book.add(Repaired(fault.id, NOT_ASKED if is_gone else NOT_ASKED_IN_DANGER))
+    for fault in _to_be_ended(book, prompt):
+        book.add(Repaired(fault, NOT_ASKED if is_gone else NOT_ASKED_IN_DANGER))
     for event in called_up.found:
         if isinstance(event, DangerReported):
             book.add(event)
 
 
+def _to_be_ended(book: VisitBook, prompt: AskProof) -> tuple[str, ...]:
+    """The fault of the repair that was begun here; one made before needs no ending."""
+    begun = book.state.repair_begun
+    return (prompt.fault.id,) if not prompt.is_of_before else (begun.fault,) if begun else ()
+
+
 def called_up_by(
-    book: VisitBook, reasoner: Reasoner, proof: Proof, reading: str
+    book: VisitBook, reasoner: Reasoner, prompt: AskProof, proof: Proof, reading: str
 ) -> CalledUp | None:
     """The danger that a reading for a proof calls up of itself; None where it calls up none."""
     knowledge = book.knowledge
-    then = after(knowledge, book.state, ProofRead(proof.text, reading))
-    if not reading or lacking_of(knowledge, then).get(proof.text) != NOT_RIGHT:
+    then = after(knowledge, book.state, proof_read(prompt, reading))
+    if not reading or lacking_of(knowledge, then, of_before(prompt)).get(proof.text) != NOT_RIGHT:
         return None
     legs = legs_in(knowledge, book.state.unit, proof, reading)
     if is_leg_gone(knowledge, proof, legs):

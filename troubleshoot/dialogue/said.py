@@ -10,6 +10,7 @@ from troubleshoot.outside.text import plain_words
 from troubleshoot.safety.hearing.hinting import hints
 
 if TYPE_CHECKING:  # the first prompts come before all that reasons is imported
+    from troubleshoot.dialogue.talk import Talk
     from troubleshoot.knowledge.model import Complaint, Knowledge, Test
     from troubleshoot.reasoning.conclude import Conclusions
     from troubleshoot.reasoning.readings.readings import Reading
@@ -112,8 +113,6 @@ Said = (
     | OtherTest
 )
 
-NO_NOTES_YET = "No visit has begun that would keep a note: give it once the first test is asked."
-
 
 @frozen
 class Hinted:
@@ -124,7 +123,9 @@ class Hinted:
 
 
 class Voice:
-    """Gathers what is said until somebody listens. `keeper`: of notes, once there is a visit.
+    """Gathers what is said until somebody listens. `keeper`: of notes; none where nothing is kept.
+
+    `commands`: serves a command where it is no test or ending that is asked about.
 
     `hinted`: what was said and taken that hints at a danger; asked about before the next prompt.
     """
@@ -133,6 +134,7 @@ class Voice:
         self._said: list[Said] = []
         self._safe: set[str] = set()
         self.keeper: Callable[[str], None] | None = None
+        self.commands: Callable[[str], Talk[bool]] | None = None
         self.hinted: Hinted | None = None
 
     def say(self, text: str, level: int = 0, strong: bool = False) -> None:
@@ -147,10 +149,12 @@ class Voice:
 
     def note(self, text: str) -> None:
         """Keep a note that was given. Raises what its keeper raises."""
-        if self.keeper is None:
-            self.say(NO_NOTES_YET)
-        else:
+        if self.keeper is not None:
             self.keeper(text)
+
+    def serves(self, typed: str) -> Talk[bool]:
+        """Serve a command; False where there is nobody who could. Raises what it raises."""
+        return self.commands is not None and (yield from self.commands(typed))
 
     def hints(self, said: str, own: Iterable[str] = ()) -> bool:
         """Whether words hint at a danger, and nobody has said that they are none."""

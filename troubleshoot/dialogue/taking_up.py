@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from string import digits
+
 from troubleshoot.dialogue.answering import answer_event_from, step_event_from
 from troubleshoot.dialogue.board_code import CODE_SHOWN, tells_a_code
 from troubleshoot.dialogue.book import VisitBook
@@ -16,7 +18,7 @@ from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.hedged import without_hedges
 from troubleshoot.dialogue.mistyped import meant_by
 from troubleshoot.dialogue.prompts import AskTest, DoStep
-from troubleshoot.dialogue.talk import Reply
+from troubleshoot.dialogue.talk import DangerCalled, Reply
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.quantities.spoken_numbers import in_figures
 from troubleshoot.safety.declared import CONFIRMED, STEPS, sound_outcomes
@@ -24,7 +26,7 @@ from troubleshoot.safety.facts_first import outcomes_that_stop
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.parts import by_number_alone
 from troubleshoot.visit.deciding.decision import Decision
-from troubleshoot.visit.events import Answered, Event, FactTold, StepDone
+from troubleshoot.visit.events import Answered, Event, FactTold, Noted, StepDone
 from troubleshoot.visit.state import VisitState
 
 
@@ -43,6 +45,16 @@ def taken_up(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, repl
     event = _event(book, prompt, meant)
     listener.voice.say(f'Taken as "{meant}".')
     return event
+
+
+def not_taken(book: VisitBook, listener: Listener, test: Test, typed: str, why: str) -> None:
+    """Say why it is no answer; where it tells a danger, what it tells besides is kept."""
+    try:
+        listener.not_understood(typed, why)
+    except DangerCalled:
+        if not set(typed).isdisjoint(digits):
+            book.add(Noted(f"typed for {test.name}, and not taken: {typed}"))
+        raise
 
 
 def _meant(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, reply: str) -> str | None:

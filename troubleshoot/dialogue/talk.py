@@ -7,7 +7,7 @@ has to answer, without a thread, a clock or a terminal.
 from __future__ import annotations
 
 from collections.abc import Callable, Generator
-from typing import TypeVar
+from typing import Final, TypeVar
 
 from troubleshoot.dialogue.prompts import Prompt
 from troubleshoot.dialogue.said import Voice
@@ -15,6 +15,9 @@ from troubleshoot.visit.events import Event
 
 Reply = str | Event
 """What a person typed; or, from a door that has it as data, the event that answers the prompt."""
+
+BACK: Final = ("u", "undo")
+"""What takes the last answer back."""
 
 T = TypeVar("T")
 Talk = Generator[Prompt, Reply, T]
@@ -43,7 +46,7 @@ def words(prompt: Prompt) -> Talk[str]:
 def words_or_back(prompt: Prompt) -> Talk[str]:
     """The same, where the answer before may be taken back. Raises Back."""
     typed = yield from words(prompt)
-    if typed.lower() in ("u", "undo"):
+    if typed.lower() in BACK:
         raise Back
     return typed
 

@@ -5,8 +5,6 @@ Every answer is kept before the next prompt is made.
 
 from __future__ import annotations
 
-from string import digits
-
 from troubleshoot.dialogue.answering import answers, said_by
 from troubleshoot.dialogue.board_code import CODE_SHOWN, keep_code
 from troubleshoot.dialogue.book import VisitBook
@@ -20,13 +18,14 @@ from troubleshoot.dialogue.not_known import is_not_known
 from troubleshoot.dialogue.opened_for import opened_for
 from troubleshoot.dialogue.prompts import AskTest, Caution, DoStep, Ended, Settled, cautions_of
 from troubleshoot.dialogue.reading_out import ReadingOut
+from troubleshoot.dialogue.repairs_told import ask_repairs_told
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.shelf import Shelf
 from troubleshoot.dialogue.standing import met_by
 from troubleshoot.dialogue.staying_off import StayingOff
 from troubleshoot.dialogue.stopped import stopped
 from troubleshoot.dialogue.taking_back import take_back
-from troubleshoot.dialogue.taking_up import taken_up
+from troubleshoot.dialogue.taking_up import not_taken, taken_up
 from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Reply, Talk
 from troubleshoot.dialogue.telling import Telling
 from troubleshoot.dialogue.unit_facts import ask_fact, ask_plate
@@ -69,6 +68,7 @@ class Turns:
         self.decider = decider
         self.shelf = shelf
         self.commands = Commands(book, voice, decider)
+        voice.commands = self.commands.serve_beside
         self.told_cautions: set[str] = set()
         self.telling = Telling(book, voice, decider.reasoner)
         self.reading_out = ReadingOut(book, voice, decider, self.telling)
@@ -158,16 +158,18 @@ class Turns:
         return False
 
     def _ask_plates(self, test: Test, at: Place | None, is_on: bool) -> Talk[bool]:
-        """Ask what the nameplate has to say; True where so long went by that states expired.
+        """Ask what the nameplate has to say; True where something else comes first by then.
 
-        `is_on`: the panel is, so that what stands behind it cannot be read.
+        So long went by that states expired, or a command was given. `is_on`: the panel is, so that
+        what stands behind it cannot be read.
         """
         state = self.book.state
         for value in plate_to_ask(self.knowledge, state.unit, test, at, state.not_known):
             if is_on and value.inside:
                 continue
-            yield from ask_plate(self.book, self.voice, value, spoken(at) if value.per else None)
-            if self.book.state.work != state.work:
+            where = spoken(at) if value.per else None
+            answered = yield from ask_plate(self.book, self.voice, value, where)
+            if not answered or self.book.state.work != state.work:
                 return True
         return False
 
@@ -218,10 +220,13 @@ class Turns:
                 continue
             except NotAnAnswer as error:
                 assert isinstance(reply, str)
+                told = not listener.doubted and ask_repairs_told(self.book, self.voice, reply)
+                if told and (yield from told):
+                    return
                 why = yield from self.reading_out.take(listener, reply, decision, str(error))
                 if why is None:
                     return
-                self._not_taken(listener, test, reply, why)
+                not_taken(self.book, listener, test, reply, why)
                 continue
             meant: Event | None = event
             if isinstance(reply, str):
@@ -231,15 +236,6 @@ class Turns:
                 if isinstance(reply, str) and _shows_a_code(meant):
                     yield from keep_code(self.book, listener, test, reply)
             return
-
-    def _not_taken(self, listener: Listener, test: Test, typed: str, why: str) -> None:
-        """Say why it is no answer; where it tells a danger, what it tells besides is kept."""
-        try:
-            listener.not_understood(typed, why)
-        except DangerCalled:
-            if not set(typed).isdisjoint(digits):
-                self.book.add(Noted(f"typed for {test.name}, and not taken: {typed}"))
-            raise
 
     def _too_late(self, decision: Decision, reply: Reply) -> bool:
         """Whether so long a silence came before an answer that it is asked for again.
@@ -283,7 +279,7 @@ class Turns:
                 self.book.add(reply)
                 return
             served = bool(reply) and (yield from self.commands.serve(reply, decision, conclusions))
-            if not served:
+            if not served and not (yield from ask_repairs_told(self.book, self.voice, reply)):
                 why = yield from self.reading_out.take(listener, reply, decision, AT_AN_ENDING)
                 if why is None:
                     return

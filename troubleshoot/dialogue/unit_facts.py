@@ -6,30 +6,30 @@ from collections.abc import Callable, Mapping
 
 from troubleshoot.dialogue.asides import SKIPS
 from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.command_words import is_command
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.hedged import without_hedges
 from troubleshoot.dialogue.not_known import is_not_known
 from troubleshoot.dialogue.prompts import AskFact, AskPlate
+from troubleshoot.dialogue.repairs_told import ask_repairs_told
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Talk, words_or_back
 from troubleshoot.knowledge.model import EquipmentFact, PlateValue
 from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.unit.facts_said import facts_said, in_words
-from troubleshoot.visit.events import FactTold
+from troubleshoot.visit.events import FactTold, RepairedBefore
 from troubleshoot.visit.events.undoing import standing
+from troubleshoot.visit.state import VisitState
 
-HELP = (
-    "Type what the unit says, or Enter if it is not known; u goes back, q keeps the visit and "
-    "leaves."
-)
 ASK_AGAIN = ""
 """In place of what is wrong: nothing is, but the question is still open."""
 
 
-def ask_fact(book: VisitBook, voice: Voice, fact: EquipmentFact, why: str = "") -> Talk[None]:
+def ask_fact(book: VisitBook, voice: Voice, fact: EquipmentFact, why: str = "") -> Talk[bool]:
     """One equipment fact, by number or word, asked until it is understood; Enter for not known.
 
-    What else of the unit the same answer says is taken with it. Raises Back, Leave, DangerCalled.
+    What else of the unit the same answer says is taken with it. False where a command has changed
+    what comes next, and it is not answered. Raises Back, Leave, DangerCalled.
     """
 
     def take(typed: str) -> str | None:
@@ -45,7 +45,7 @@ def ask_fact(book: VisitBook, voice: Voice, fact: EquipmentFact, why: str = "") 
             return problem
         return book.try_fact(fact.id, in_fewer_words)
 
-    yield from _ask(book, voice, AskFact(fact, why), fact.id, take)
+    return (yield from _ask(book, voice, AskFact(fact, why), fact.id, take))
 
 
 def _says_more(said: Mapping[str, str], fact: EquipmentFact) -> bool:
@@ -85,16 +85,16 @@ def keep_facts(
     return None
 
 
-def ask_plate(book: VisitBook, voice: Voice, plate: PlateValue, at: str | None) -> Talk[None]:
+def ask_plate(book: VisitBook, voice: Voice, plate: PlateValue, at: str | None) -> Talk[bool]:
     """One nameplate value, for one place where there are several; Enter for not known.
 
-    Raises Back, Leave, DangerCalled.
+    False where a command has changed what comes next. Raises Back, Leave, DangerCalled.
     """
 
     def take(typed: str) -> str | None:
         return book.try_fact(plate.id, {at: typed} if at else typed)
 
-    yield from _ask(book, voice, AskPlate(plate, at), plate.id, take)
+    return (yield from _ask(book, voice, AskPlate(plate, at), plate.id, take))
 
 
 def _ask(
@@ -103,28 +103,39 @@ def _ask(
     prompt: AskFact | AskPlate,
     name: str,
     take: Callable[[str], str | None],
-) -> Talk[None]:
-    """Ask until it is understood; `take` keeps it, or says what is wrong."""
+) -> Talk[bool]:
+    """Ask until it is understood; `take` keeps it, or says what is wrong.
+
+    False where a command has changed what comes next.
+    """
     offered = prompt.fact.values if isinstance(prompt, AskFact) else ()
     about = prompt.fact.asks if isinstance(prompt, AskFact) else ""
     listener = Listener(book.knowledge, voice, offered=offered, about=about)
     while True:
         typed = yield from words_or_back(prompt)
+        if is_command(typed):
+            before = _what_comes(book.state)
+            if (yield from voice.serves(typed)):
+                if name in book.state.unit_data or _what_comes(book.state) != before:
+                    return name in book.state.unit_data
+                continue
         word = typed.lower()
-        if word in ("?", "h", "help", "how", "w", "why"):
-            voice.say(HELP)
-            continue
         left_open = word in ("", *SKIPS) or (is_not_known(word) and word not in offered)
         problem = book.try_fact(name, None) if left_open else take(typed)
         if problem and (bare := without_hedges(typed)):
             problem = problem if take(bare) else None
         if problem is None:
-            return
-        if problem == ASK_AGAIN:
+            return True
+        if problem == ASK_AGAIN or (yield from ask_repairs_told(book, voice, typed)):
             continue
         listener.not_understood(typed, problem)
 
 
+def _what_comes(state: VisitState) -> tuple[object, ...]:
+    """What a command may change of what comes next."""
+    return state.aim, state.closing, state.repairs
+
+
 def facts_told(book: VisitBook) -> int:
-    """How many answers have told of the unit, of those that were not taken back."""
-    return sum(isinstance(event, FactTold) for event in standing(book.events))
+    """How many answers have told of the unit or of its repairs, and were not taken back."""
+    return sum(isinstance(event, FactTold | RepairedBefore) for event in standing(book.events))

@@ -18,7 +18,7 @@ from troubleshoot.dialogue.standing import (
     tell_own,
     tell_unreadable,
 )
-from troubleshoot.dialogue.talk import Back, DangerCalled, Talk, unless_back
+from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Talk, unless_back
 from troubleshoot.dialogue.yes_no import YesNo, yes_no_or
 from troubleshoot.frozen import frozen
 from troubleshoot.visit.events import Named, VisitEnded
@@ -28,7 +28,10 @@ WELCOME: Final = (
     "A visit to a rooftop unit. At any question: ? for how, w for why, help for the rest.",
     "Local codes, the unit's own instructions and licensed practice come first.",
 )
-WHICH_UNIT: Final = AskWords("Which unit? A name for the record, or Enter for none.")
+WHICH_UNIT: Final = AskWords(
+    "Which unit? A name for the record, or Enter for none.",
+    why="What a visit leaves off or stopped meets whoever names the unit next.",
+)
 NOTHING_YET: Final = "Nothing has been answered yet that could be taken back."
 NAMED_AT_THE_START: Final = (
     "The unit was named when this was started: q, and start again with another."
@@ -37,11 +40,15 @@ NAMED_AT_THE_START: Final = (
 
 @frozen
 class Opened:
-    """A book to go on in. `danger`: what was reported before there was one."""
+    """A book to go on in. `danger`: what was reported before there was one.
+
+    `left`: whoever named the unit has left before the first question.
+    """
 
     book: VisitBook
     unit: str = ""
     danger: str | None = None
+    left: bool = False
 
 
 def open_visit(shelf: Shelf, voice: Voice, unit: str) -> Talk[Opened | None]:
@@ -56,9 +63,9 @@ def open_visit(shelf: Shelf, voice: Voice, unit: str) -> Talk[Opened | None]:
         opened = yield from _go_on(shelf, voice, waiting)
         if opened is not None and opened.danger is not None:
             return opened
-        if opened is not None:
-            return _gone_on(shelf, voice, standing, opened.book, unit)
         try:
+            if opened is not None:
+                return (yield from _gone_on(shelf, voice, standing, opened.book, unit))
             return (yield from _begun(shelf, voice, standing, unit, may_go_back=bool(waiting)))
         except Back:
             continue
@@ -66,10 +73,22 @@ def open_visit(shelf: Shelf, voice: Voice, unit: str) -> Talk[Opened | None]:
 
 def _gone_on(
     shelf: Shelf, voice: Voice, standing: Sequence[Standing], book: VisitBook, unit: str
-) -> Opened | None:
-    """A visit that is gone on with, unless a STOP of another visit to its unit comes first."""
+) -> Talk[Opened | None]:
+    """A visit that is gone on with, unless a STOP of another visit to its unit comes first.
+
+    Where it broke off before it began, whoever goes on is shown what stands, as at a beginning.
+    Raises Back, Leave.
+    """
     name = book.state.name or unit
     stopped = met_by(shelf, voice, book.visit_id, name)
+    if stopped is None and not book.begun:
+        try:
+            stopped = yield from meet_standing(shelf.knowledge, voice, standing, name)
+        except DangerCalled as called:
+            return Opened(book, name, str(called))
+        except Back:
+            book.close()
+            raise
     if stopped is None:
         tell_own(voice, standing, book.visit_id)
         return Opened(book, name)
@@ -99,6 +118,10 @@ def _begun(
             stopped = yield from meet_standing(shelf.knowledge, voice, standing, name)
         except DangerCalled as called:
             return Opened(shelf.new(), name, str(called))
+        except Leave:
+            if not name:
+                raise
+            return Opened(shelf.new(), name, left=True)
         except Back:
             if unit:
                 voice.say(NAMED_AT_THE_START)

@@ -43,7 +43,8 @@ _PERCENT: Final = frozenset({"%", "percent", "pct"})
 class Expected:
     """What a question asks for; any unit of the same kind as `unit` is accepted.
 
-    `legs` allows several values, `names` are the names that they (or one value) may carry.
+    `legs` allows several values, `names` are the names that they (or one value) may carry; `alone`:
+    mostly it is one value all the same.
     Raises UnitError for an unknown unit, or for over range where a meter has none.
     """
 
@@ -51,6 +52,7 @@ class Expected:
     allow_over_range: bool = False
     legs: bool = False
     names: tuple[str, ...] = ()
+    alone: bool = False
 
     def __post_init__(self) -> None:
         kind = unit(self.unit).kind
@@ -130,8 +132,9 @@ def read(text: str, expected: Expected) -> Typed:
 
 
 def _example(expected: Expected, wanted: Unit) -> str:
-    number = "12/13/12" if expected.legs else "12"
-    if expected.legs and expected.names:
+    several = expected.legs and not expected.alone
+    number = "12/13/12" if several else "12"
+    if several and expected.names:
         number = ", ".join(f"{name} 12" for name in expected.names[:3])
     example = f"{number} {wanted.spoken}".rstrip()
     return f"write a number and its unit, like {example}{' or OL' * expected.allow_over_range}"

@@ -173,7 +173,7 @@ class Reasoner:
             and any(o in hypotheses.outcomes(reading.test) for o in reading.seen)
         )
         complaint = self.knowledge.complaints.get(case.complaint or "")
-        ranking = rank(hypotheses, seen, complaint, case.repaired, case.routine)
+        ranking = rank(hypotheses, seen, complaint, case.repaired, case.routine, case.told_repaired)
         causes = ranking.causes()
         effects = tuple(e for e in rank_effects(hypotheses, seen) if e.probability >= EFFECT_SHOWN)
         shown = [c for c in causes if c.probability >= SHOWN_AS_LIKELY]

@@ -7,7 +7,7 @@ from typing import Any
 
 from troubleshoot.knowledge.model import Fault, Knowledge
 from troubleshoot.outside.text import markdown
-from troubleshoot.reasoning.unit.facts_said import as_typed
+from troubleshoot.reasoning.unit.facts_said import as_typed, in_words
 from troubleshoot.reasoning.unit.places import with_place
 from troubleshoot.safety.before_repair import caution_before
 from troubleshoot.safety.hearing.roles import ROLES
@@ -60,7 +60,8 @@ def _report(knowledge: Knowledge, account: Account, extras: Mapping[str, Any]) -
     yield from _list("Left off before this visit", extras.get("left_before", ()))
     yield from _list("How the unit was left", extras.get("left_off", ()))
     yield from _list("Stopped, and what came of it", _stops_met(knowledge, extras.get("stops", ())))
-    yield from _list("Repairs said, and their proof", map(_repaired, account.get("repairs", ())))
+    repairs = (_repaired(knowledge, row) for row in account.get("repairs", ()))
+    yield from _list("Repairs said, and their proof", repairs)
     yield from _causes(knowledge, account)
     yield from _readings(knowledge, account)
     yield from _list(_unread_title(account), _unread(knowledge, account))
@@ -70,9 +71,8 @@ def _report(knowledge: Knowledge, account: Account, extras: Mapping[str, Any]) -
     yield from _list("Not understood, counting for nothing", extras.get("not_understood", ()))
     yield from _list("Notes", extras.get("notes", ()))
     yield from _list("Open items", extras.get("open_items", ()))
-    yield from _list(
-        "Unit", (f"{k}: {as_typed(v)}" for k, v in dict(extras.get("unit", {})).items())
-    )
+    told = dict(extras.get("unit", {})).items()
+    yield from _list("Unit", (in_words(knowledge, name, as_typed(value)) for name, value in told))
     yield ""
     yield (
         "Local codes, the unit's own instructions and licensed practice come before anything "
@@ -82,7 +82,8 @@ def _report(knowledge: Knowledge, account: Account, extras: Mapping[str, Any]) -
 
 def _ending(account: Account) -> str:
     """How it ended; nothing is called sound over a danger that was found and stands."""
-    if account.get("repairs") and account["ending"] != "stopped":
+    made_here = any(not row.get("before_visit") for row in account.get("repairs", ()))
+    if made_here and account["ending"] != "stopped":
         return _ending_repaired(account)
     stands = any(row.get("stands") for row in account["cautions"])
     if stands and account["ending"] == "nothing-wrong":
@@ -134,17 +135,22 @@ def _stops_met(knowledge: Knowledge, stops: Iterable[Account]) -> Iterator[str]:
         yield "; ".join(parts)
 
 
-def _repaired(repair: Account) -> str:
+def _repaired(knowledge: Knowledge, repair: Account) -> str:
     """One repair with what proves it, in the words that were typed."""
     at = f"said on {repair['said_at'][:16].replace('T', ' ')}" if repair["said_at"] else "as told"
-    parts = [f"{repair['name']}, {at}"]
+    when = "made before the visit, " if repair.get("before_visit") else ""
+    words = f' in the words: "{repair["words"]}"' if repair.get("words") else ""
+    parts = [f"{repair['name']}, {when}{at}{words}"]
     for proof in repair["proofs"]:
         read = f'"{proof["read"]}"' if proof["read"] else "not taken"
         lacks = " (not proved)" if proof["read"] and not proof["proved"] else ""
         parts.append(f"proof, {proof['to_read']}: {read}{lacks}")
     for row in repair["read_after"]:
+        test = knowledge.tests[row["test"]]
         where = f" at {row['at']}" if row["at"] else ""
-        parts.append(f"read after it, {row['test']}{where}: {row['text'] or ''} ({row['outcome']})")
+        outcome = test.spoken_all(row["outcome"])
+        read = f"{row['text']} ({outcome})" if row["text"] else outcome
+        parts.append(f"read after it, {test.name}{where}: {read}")
     if repair["complaint_still_there"]:
         parts.append(f'complaint still there? "{repair["complaint_still_there"]}"')
     return "; ".join([*parts, "proved by what was read" if repair["proved"] else "not proved"])
@@ -158,7 +164,7 @@ def _causes(knowledge: Knowledge, account: Account) -> Iterator[str]:
         name = markdown(with_place(cause["name"], cause["at"]))
         yield f"- {percent(cause['probability'])}: {name}"
     for effect in account["effects"]:
-        yield f"- what happened: {markdown(with_place(effect['name'], effect['at']))}"
+        yield f"- an effect, find its cause: {markdown(with_place(effect['name'], effect['at']))}"
     accused = _accused(knowledge, account)
     if accused is not None:
         named = account["ending"] == "named"

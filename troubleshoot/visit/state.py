@@ -43,7 +43,8 @@ class RepairSaid:
     `proofs`: what was to be read, and what was typed for it, empty where it was not taken.
     `still`: what was typed when asked whether the complaint is still there. `answers`: how many had
     been given before it; what was read after it can prove it. `live`: by the record the unit was
-    live with its panel open when it was said.
+    live with its panel open when it was said. `words`: in which a repair of before the visit was
+    told.
     """
 
     fault: str
@@ -52,6 +53,7 @@ class RepairSaid:
     still: str = ""
     answers: int = 0
     live: bool = False
+    words: str = ""
 
 
 @frozen
@@ -69,6 +71,7 @@ class VisitState:
     found good, `power_off_time`: when the lock went on, `gas_shut_time`: when the gas cock was
     shut; moments as the events have them, empty where not known. `left_before`: what earlier visits
     had left off on the unit, as it was told; `left_on`: the dangers for which they did;
+    `repairs_before`: told as made before the visit; they prove nothing and clear no cause.
     `cock_left`: they did not leave its gas cock known to be open.
     """
 
@@ -108,6 +111,7 @@ class VisitState:
     repaired: tuple[str, ...] = ()
     proofs: tuple[tuple[str, str], ...] = ()
     repairs: tuple[RepairSaid, ...] = ()
+    repairs_before: tuple[RepairSaid, ...] = ()
     mended_here: bool = False
     closing: bool = False
     cured: bool = False
@@ -125,6 +129,7 @@ class VisitState:
             self.repaired,
             self.routine,
             tuple(dict.fromkeys(met.hazard for met in self.stops if met.on_record)),
+            tuple(dict.fromkeys(said.fault for said in self.repairs_before)),
         )
 
     def met(self, hazard: str) -> StopMet | None:

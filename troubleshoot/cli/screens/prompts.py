@@ -48,7 +48,8 @@ def show_prompt(terminal: Terminal, knowledge: Knowledge, prompt: Prompt) -> Non
             from troubleshoot.cli.screens.work import show_cautions
 
             show_cautions(terminal, prompt.cautions)
-        terminal.say(f"Proof: {prompt.text}. What did you read?")
+        of = f" of what was repaired before ({prompt.fault.name})" if prompt.is_of_before else ""
+        terminal.say(f"Proof{of}: {prompt.text}. What did you read?")
     elif not isinstance(prompt, AskWords | Ended):
         from troubleshoot.cli.screens.work import show_at_work
 

@@ -92,16 +92,23 @@ def rank(
     complaint: Complaint | None = None,
     repaired: Iterable[str] = (),
     routine: bool = False,
+    told_repaired: Iterable[str] = (),
 ) -> Ranking:
-    """The ranking of all causes on these readings."""
+    """The ranking of all causes on these readings.
+
+    `told_repaired`: put right before, as somebody tells: what lies behind is likelier, as after a
+    repair in vain, and the cause itself stays.
+    """
     tests = by_test(seen)
     mended = frozenset(repaired)
     live = [h for h in hypotheses.causes if h.fault.id not in mended]
     present = tuple(_present(hypotheses, tests, mended))
     outside, nothing = _special_priors(routine)
+    told = frozenset(told_repaired)
+    in_vain = (*present, *(h for h in hypotheses.causes if h.fault.id in told))
     kept = [
         (h, prior, weights_of(hypotheses, h, tests, complaint, present))
-        for h, prior in priors(live, present)
+        for h, prior in priors(live, in_vain)
     ]
     called = math.fsum(prior * math.exp(_called(weights)) for _, prior, weights in kept) or 1.0
     scale = (1 - outside - nothing) / called

@@ -37,7 +37,9 @@ class Answer:
 class Case:
     """All that is known of one visit: the pure input of the reasoning.
 
-    `stops`: hazards whose STOP stands on record, whatever the answers call up.
+    `repaired`: faults put right in vain. `told_repaired`: those of which somebody tells that they
+    were put right before; nothing shows it, so they may be there still. `stops`: hazards whose STOP
+    stands on record, whatever the answers call up.
     """
 
     unit: Unit = field(default_factory=Unit)
@@ -48,3 +50,4 @@ class Case:
     repaired: tuple[str, ...] = ()
     routine: bool = False
     stops: tuple[str, ...] = ()
+    told_repaired: tuple[str, ...] = ()

@@ -59,7 +59,8 @@ def expected_for(test: Test, knowledge: Knowledge) -> tuple[Expected, ...]:
     typed = one.unit or knowledge.quantities[one.quantity].unit
     legs = any(each.legs for each in test.reads)
     names = LEG_NAMES.get(unit_of(typed).kind, ()) if legs else ()
-    first = Expected(typed, legs=legs, names=names, allow_over_range=_can_be_open(typed))
+    alone = all(each.legs in (None, "size") for each in test.reads)
+    first = Expected(typed, _can_be_open(typed), legs, names, alone)
     whole = (each for each in test.reads if each is one or each.legs is None)
     others = dict.fromkeys(knowledge.quantities[each.quantity].unit for each in whole)
     return (first, *(Expected(unit) for unit in others if unit != typed))

@@ -25,7 +25,8 @@ class Decision:
     or test that comes with one leads to the fresh finding that may lift it, and to nothing else.
     `saving`: it is asked now because cutting the power would lose it. `ending`: no test pays any
     more, or the visit has ended. `prove`: a `proof` of the repair that was begun is read; without
-    one it is asked whether the complaint is still there. `failed_before`: the step has failed, and
+    one it is asked whether the complaint is still there. `of_before`: the fault of a repair made
+    before the visit, where the proof is of that. `failed_before`: the step has failed, and
     is offered once more. `left_out`: the steps that failed each time, by id; nothing behind them is
     proposed.
     """
@@ -44,6 +45,7 @@ class Decision:
     failed_before: bool = False
     left_out: tuple[str, ...] = ()
     proof: Proof | None = None
+    of_before: str = ""
 
 
 def to_do(knowledge: Knowledge, state: VisitState, step: Step) -> Decision:

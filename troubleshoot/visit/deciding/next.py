@@ -6,7 +6,7 @@ rule puts another first; what it needs of the work state comes before it, step b
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Sequence
 from dataclasses import replace
 
 from troubleshoot.knowledge.model import Knowledge, Test
@@ -30,6 +30,7 @@ from troubleshoot.safety.route import (
     steps_to_leave_off,
     switch_minutes,
 )
+from troubleshoot.safety.steps import ROOF, Step
 from troubleshoot.safety.stops.alone import nobody_comes
 from troubleshoot.safety.stops.lifting import conclude_visit, standing_stop
 from troubleshoot.safety.stops.record import Spot
@@ -37,7 +38,12 @@ from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.visit.deciding.decision import Decision, nearer_to, to_do
 from troubleshoot.visit.deciding.left_off import left_off_at, stays_cold
 from troubleshoot.visit.deciding.lifting import towards_lifting
-from troubleshoot.visit.deciding.proving import before_any_start, next_of_repair, stopped_first
+from troubleshoot.visit.deciding.proving import (
+    before_any_start,
+    next_of_before,
+    next_of_repair,
+    stopped_first,
+)
 from troubleshoot.visit.deciding.put_before import cuts_power, first_look, to_save
 from troubleshoot.visit.deciding.read_first import read_first
 from troubleshoot.visit.deciding.stop_now import stopped_now
@@ -269,18 +275,23 @@ class Decider:
         dead or behind an open panel come before it.
         """
         proving = next_of_repair(self.knowledge, state, conclusions, is_back=False)
-        if proving is not None:
+        if proving := proving or next_of_before(self.knowledge, state):
             return proving
         off = left_off_at(self.knowledge, state, conclusions)
         way = steps_to_leave_cold if stays_cold(self.knowledge, state, off) else steps_to_leave
         steps = (steps_to_leave_off if off.unit else way)(state.work, state.at_work)
-        if not steps:
+        if not steps or _stays_below(state, steps):
             last = next_of_repair(self.knowledge, state, conclusions, is_back=True)
             return last or Decision("ending")
         phrase = hand_over(self.knowledge.tests[steps[0].id], state.profiles)
         if phrase is not None:
             return Decision("ending", ending="left", handed_over=((steps[0].id, phrase),))
         return to_do(self.knowledge, state, steps[0])
+
+
+def _stays_below(state: VisitState, steps: Sequence[Step]) -> bool:
+    """Whether nothing was done and nothing is put back: nobody climbs a roof to close a visit."""
+    return not (state.asked or state.repairs) and {step.id for step in steps} == {ROOF}
 
 
 def _done(state: VisitState, conclusions: Conclusions) -> frozenset[Spot]:

@@ -22,8 +22,8 @@ from troubleshoot.safety.route import steps_to_leave_off
 from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.visit.deciding.decision import Decision, to_do
 from troubleshoot.visit.deciding.left_off import left_off
-from troubleshoot.visit.hearing.proof_read import is_read_bad, proofs_on
-from troubleshoot.visit.state import VisitState
+from troubleshoot.visit.hearing.proof_read import is_proved_since, is_read_bad, proofs_on
+from troubleshoot.visit.state import RepairSaid, VisitState
 
 _DEAD_OR_OUTSIDE: Final = frozenset({"any", "locked-out", "proved-dead"})
 
@@ -56,6 +56,21 @@ def next_of_repair(
     if state.repair_begun is None or (waiting(knowledge, state) and not is_back):
         return None
     return Decision("prove")
+
+
+def next_of_before(knowledge: Knowledge, state: VisitState) -> Decision | None:
+    """The next proof of a repair made before the visit, of those that can be read as it stands.
+
+    No step leads to one: what was done before opens no panel now.
+    """
+    for said in state.repairs_before:
+        for proof in left_of(knowledge, state, said):
+            if can_be_read(knowledge, state, proof, said):
+                test = test_of(knowledge, proof)
+                live = test is not None and is_read_live(test)
+                cautions = cautions_before(knowledge, state, test) if test and live else ()
+                return Decision("prove", test, cautions=cautions, proof=proof, of_before=said.fault)
+    return None
 
 
 def before_any_start(
@@ -109,6 +124,12 @@ def left_to_prove(knowledge: Knowledge, state: VisitState) -> tuple[Proof, ...]:
     said = state.repair_begun
     if said is None:
         return ()
+    fault, left = knowledge.faults[said.fault], left_of(knowledge, state, said)
+    return tuple(each for each in left if not is_proved_since(knowledge, state, fault, each))
+
+
+def left_of(knowledge: Knowledge, state: VisitState, said: RepairSaid) -> tuple[Proof, ...]:
+    """The proofs of one repair that have not been asked for yet."""
     asked = {what for what, _ in said.proofs}
     wanted = proofs_on(knowledge, state.unit, knowledge.faults[said.fault])
     return tuple(proof for proof in wanted if proof.text not in asked)
@@ -143,11 +164,13 @@ def is_read_live(test: Test) -> bool:
     return test.work_state in OPEN_LIVE
 
 
-def can_be_read(knowledge: Knowledge, state: VisitState, proof: Proof) -> bool:
+def can_be_read(
+    knowledge: Knowledge, state: VisitState, proof: Proof, of_before: RepairSaid | None = None
+) -> bool:
     """Whether a proof can be read as the unit stands; without a test, on a unit that runs.
 
     No burner is read before its gas cock is known to be open, nor before the roof, where it is lit,
-    was found safe.
+    was found safe. `of_before`: the repair that it proves, where that was made before the visit.
     """
     test = test_of(knowledge, proof)
     if test is not None and is_read_live(test):
@@ -157,12 +180,15 @@ def can_be_read(knowledge: Knowledge, state: VisitState, proof: Proof) -> bool:
     work = state.work
     runs = work.power == "on" and work.calls != "off"
     lit = work.gas == "on" and work.roof == "go"
-    return runs and (lit or not _wants_a_burner(knowledge, state, proof))
+    said = of_before or state.repair_begun
+    return runs and (lit or not _wants_a_burner(knowledge, state, proof, said))
 
 
-def _wants_a_burner(knowledge: Knowledge, state: VisitState, proof: Proof) -> bool:
+def _wants_a_burner(
+    knowledge: Knowledge, state: VisitState, proof: Proof, said: RepairSaid | None
+) -> bool:
     """Whether a burner has to be lit for a proof."""
-    said, test = state.repair_begun, test_of(knowledge, proof)
+    test = test_of(knowledge, proof)
     if said is None or not state.at_work.burns_gas:
         return False
     if test is None:

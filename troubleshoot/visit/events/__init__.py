@@ -6,7 +6,14 @@ A new kind is a class in the file of its subject, and a name here and in `codec.
 from troubleshoot.visit.events.answers import Answered, MarkedInvalid, SaysNothing, StepDone
 from troubleshoot.visit.events.apart import NotUnderstood, Undone
 from troubleshoot.visit.events.beginning import Called, FactTold, LeftBefore, Named, Started
-from troubleshoot.visit.events.ending import Closing, Noted, ProofRead, Repaired, VisitEnded
+from troubleshoot.visit.events.ending import (
+    Closing,
+    Noted,
+    ProofRead,
+    Repaired,
+    RepairedBefore,
+    VisitEnded,
+)
 from troubleshoot.visit.events.event import Event
 from troubleshoot.visit.events.passing_time import HourPassed, Resumed
 from troubleshoot.visit.events.replaying import after, replay
@@ -40,6 +47,7 @@ __all__ = [
     "ReadingWithdrawn",
     "Reopened",
     "Repaired",
+    "RepairedBefore",
     "Resumed",
     "SaysNothing",
     "Skipped",

@@ -17,7 +17,14 @@ from typing import Any, Final, get_args, get_origin, get_type_hints
 from troubleshoot.visit.events.answers import Answered, MarkedInvalid, StepDone
 from troubleshoot.visit.events.apart import NotUnderstood, Undone
 from troubleshoot.visit.events.beginning import Called, FactTold, LeftBefore, Named, Started
-from troubleshoot.visit.events.ending import Closing, Noted, ProofRead, Repaired, VisitEnded
+from troubleshoot.visit.events.ending import (
+    Closing,
+    Noted,
+    ProofRead,
+    Repaired,
+    RepairedBefore,
+    VisitEnded,
+)
 from troubleshoot.visit.events.event import ALWAYS, Event
 from troubleshoot.visit.events.passing_time import HourPassed, Resumed
 from troubleshoot.visit.events.stops import (
@@ -38,7 +45,7 @@ KINDS: Final[Mapping[str, type[Event]]] = MappingProxyType(
             *(Called, Named, LeftBefore, Started, FactTold),
             *(Answered, StepDone, MarkedInvalid, ReadingWithdrawn, Aimed, Skipped),
             *(Resumed, HourPassed, Undone),
-            *(Noted, ProofRead, Repaired, Closing, VisitEnded),
+            *(Noted, ProofRead, RepairedBefore, Repaired, Closing, VisitEnded),
             *(Halted, DangerReported, DangerTakenBack, TakenAfresh, Reopened),
         )
     }

@@ -33,22 +33,39 @@ class ProofRead(Event):
     """What was read to prove the repair that was begun last; no text where it was not taken.
 
     Read once more, the later one counts. Journals of before have it in front of its repair.
+    `of_before`: the fault of a repair made before the visit, where it is to prove that.
     """
 
     kind: ClassVar[str] = "proof"
 
     reason: str
     text: str | None
+    of_before: str = ""
 
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
+        read, fault = self._read(state)
+        return replace(read, work=self._lit_badly(knowledge, read, fault)) if fault else read
+
+    def _read(self, state: VisitState) -> tuple[VisitState, str]:
+        """The state with what was read, and the fault of the repair that it is of, if any."""
+        if self.of_before:
+            told = tuple(
+                replace(said, proofs=self._among(said.proofs)) if self._is_of(said) else said
+                for said in state.repairs_before
+            )
+            return replace(state, repairs_before=told), self.of_before
         begun = state.repair_begun
-        before = state.proofs if begun is None else begun.proofs
-        others = (proof for proof in before if proof[0] != self.reason)
-        proofs = (*others, (self.reason, self.text or ""))
         if begun is None:
-            return replace(state, proofs=proofs)
-        read = replace(state, repairs=(*state.repairs[:-1], replace(begun, proofs=proofs)))
-        return replace(read, work=self._lit_badly(knowledge, read, begun.fault))
+            return replace(state, proofs=self._among(state.proofs)), ""
+        read = replace(begun, proofs=self._among(begun.proofs))
+        return replace(state, repairs=(*state.repairs[:-1], read)), begun.fault
+
+    def _is_of(self, said: RepairSaid) -> bool:
+        return said.fault == self.of_before
+
+    def _among(self, proofs: tuple[tuple[str, str], ...]) -> tuple[tuple[str, str], ...]:
+        others = (proof for proof in proofs if proof[0] != self.reason)
+        return (*others, (self.reason, self.text or ""))
 
     def _lit_badly(self, knowledge: Knowledge, read: VisitState, fault: str) -> WorkState:
         """The work state after a proof that a burner was lit for, and that it did not give."""
@@ -60,9 +77,27 @@ class ProofRead(Event):
         # Judging a proof takes the reasoning, which most visits need not have imported here.
         from troubleshoot.visit.hearing.proof_read import NOT_RIGHT, lacking_of
 
-        if lacking_of(knowledge, read).get(self.reason) != NOT_RIGHT:
+        if lacking_of(knowledge, read, self.of_before).get(self.reason) != NOT_RIGHT:
             return read.work
         return unlit(read.work, knowledge.tests[test], unit_as_called(knowledge, read))
+
+
+@frozen
+class RepairedBefore(Event):
+    """A fault of which somebody tells that it was put right before the visit, in which words.
+
+    It proves nothing: the cause stays, and no STOP and no finding goes with it.
+    """
+
+    kind: ClassVar[str] = "repaired-before"
+
+    fault: str
+    words: str
+
+    def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
+        said = RepairSaid(self.fault, self.time, words=self.words)
+        others = (each for each in state.repairs_before if each.fault != self.fault)
+        return replace(state, repairs_before=(*others, said))
 
 
 @frozen
@@ -101,11 +136,15 @@ class Repaired(Event):
 
 @frozen
 class Closing(Event):
-    """The way out begins: the unit is put back as it was. `cured`: the complaint is gone."""
+    """The way out begins: the unit is put back as it was. `cured`: the complaint is gone.
+
+    `chosen`: by the person, so that undo takes it back; else it follows from a repair.
+    """
 
     kind: ClassVar[str] = "closing"
 
     cured: bool = False
+    chosen: bool = False
 
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
         return replace(put_aside(knowledge, state), closing=True, cured=self.cured)

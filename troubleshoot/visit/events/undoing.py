@@ -14,7 +14,13 @@ from typing import Final
 from troubleshoot.visit.events.answers import Answered, MarkedInvalid, StepDone
 from troubleshoot.visit.events.apart import NotUnderstood, Undone, kind_of
 from troubleshoot.visit.events.beginning import FactTold
-from troubleshoot.visit.events.ending import Closing, ProofRead, Repaired, VisitEnded
+from troubleshoot.visit.events.ending import (
+    Closing,
+    ProofRead,
+    Repaired,
+    RepairedBefore,
+    VisitEnded,
+)
 from troubleshoot.visit.events.event import Event
 from troubleshoot.visit.events.stops import DangerReported, Halted, Reopened
 from troubleshoot.visit.events.way import Aimed, Skipped
@@ -24,10 +30,12 @@ UNDOABLE: Final = frozenset(
     each.kind
     for each in (
         *(Answered, StepDone, Skipped, FactTold, MarkedInvalid, ReadingWithdrawn),
-        *(ProofRead, Repaired),
+        *(ProofRead, Repaired, RepairedBefore),
     )
 )
-"""The kinds that undo takes back; of what is not understood, what it was written as counts."""
+"""The kinds that undo takes back; of what is not understood, what it was written as counts.
+
+So it does a way out that was chosen."""
 
 WALLS: Final = (Halted, DangerReported, VisitEnded, Reopened, NotUnderstood)
 
@@ -60,7 +68,8 @@ def _kept(events: Sequence[Event]) -> list[int]:
 
 def _last(events: Sequence[Event], kept: list[int]) -> int | None:
     for index in reversed(kept):
-        if kind_of(events[index]) in UNDOABLE:
+        event = events[index]
+        if kind_of(event) in UNDOABLE or (isinstance(event, Closing) and event.chosen):
             return index
         if isinstance(events[index], WALLS):
             return None

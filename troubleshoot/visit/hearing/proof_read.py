@@ -145,6 +145,32 @@ def _before(knowledge: Knowledge, state: VisitState, fault: Fault, proof: Proof)
     return next((_largest(knowledge, proof, text) for text in texts), None)
 
 
+def _read_since(knowledge: Knowledge, state: VisitState, fault: Fault, proof: Proof) -> str:
+    """What the test of a proof has read since the repair, where it had been read before it.
+
+    At the same place, so that it is a reading of what was repaired; empty for nothing, and where a
+    STOP was met: what lifts that is one thing, what proves its repair another.
+    """
+    since = next((said.answers for said in state.repairs[::-1] if said.fault == fault.id), None)
+    if since is None or proof.finding is None or state.stops:
+        return ""
+    test, answers = knowledge.tests[proof.finding.test], state.answers
+    places = {place for a in answers[:since] if a.test == test.id for place in a.places}
+    counting = {(r.test, r.at, r.text) for r in take_readings(knowledge, state.case)[0] if r.valid}
+    for answer in reversed(answers[since:]):
+        taken = {(test.id, at, answer.text) for at in places.intersection(answer.places)}
+        if answer.test == test.id and taken & counting:
+            return answer.text or ", ".join(map(test.spoken, answer.outcomes))
+    return ""
+
+
+def is_proved_since(knowledge: Knowledge, state: VisitState, fault: Fault, proof: Proof) -> bool:
+    """Whether a proof need not be asked for: its test has been taken afresh, and shows it."""
+    if not _read_since(knowledge, state, fault, proof):
+        return False
+    return proof.text not in unproved(knowledge, state, fault, {})
+
+
 def unproved(
     knowledge: Knowledge, state: VisitState, fault: Fault, read: Mapping[str, str]
 ) -> dict[str, str]:
@@ -156,17 +182,30 @@ def unproved(
     _, values = take_readings(knowledge, state.case)
     found = {}
     for proof in proofs_on(knowledge, on, fault):
-        typed, before = read.get(proof.text, ""), _before(knowledge, state, fault, proof)
+        typed = read.get(proof.text) or _read_since(knowledge, state, fault, proof)
+        before = _before(knowledge, state, fault, proof)
         found[proof.text] = why_unproved(knowledge, on, proof, typed, complaint, values, before)
     return {what: why for what, why in found.items() if why}
 
 
-def lacking_of(knowledge: Knowledge, state: VisitState) -> dict[str, str]:
-    """What is not proved of the repair that was said last, and why; empty without a repair."""
-    if not state.repairs:
-        return {}
-    said = state.repairs[-1]
-    return unproved(knowledge, state, knowledge.faults[said.fault], dict(said.proofs))
+def lacking_of(knowledge: Knowledge, state: VisitState, of_before: str = "") -> dict[str, str]:
+    """What is not proved of the repair that was said last, and why; empty without a repair.
+
+    `of_before`: the fault of a repair made before the visit, where that is asked for.
+    """
+    told = [said for said in state.repairs_before if said.fault == of_before]
+    for said in (told if of_before else state.repairs)[-1:]:
+        return unproved(knowledge, state, knowledge.faults[said.fault], dict(said.proofs))
+    return {}
+
+
+def not_proved_before(knowledge: Knowledge, state: VisitState) -> tuple[str, ...]:
+    """What is not proved of each repair that was made before the visit, a line each."""
+    return tuple(
+        f"Repaired before this visit, {knowledge.faults[said.fault].name}: not proved, {line}."
+        for said in state.repairs_before
+        for line in lacking_lines(knowledge, state, said.fault)
+    )
 
 
 def is_read_bad(knowledge: Knowledge, state: VisitState) -> bool:
@@ -174,9 +213,9 @@ def is_read_bad(knowledge: Knowledge, state: VisitState) -> bool:
     return NOT_RIGHT in lacking_of(knowledge, state).values()
 
 
-def lacking_lines(knowledge: Knowledge, state: VisitState) -> tuple[str, ...]:
-    """What is not proved of the last repair: read and not right, or not read."""
-    lacking = lacking_of(knowledge, state)
+def lacking_lines(knowledge: Knowledge, state: VisitState, of_before: str = "") -> tuple[str, ...]:
+    """What is not proved of a repair, of the last or of one made before: not right, or not read."""
+    lacking = lacking_of(knowledge, state, of_before)
     bad = "; ".join(what for what, why in lacking.items() if why == NOT_RIGHT)
     unread = "; ".join(what for what, why in lacking.items() if why != NOT_RIGHT)
     found = ((READ_BUT_BAD, bad), (WANTS_A_READING, unread))

@@ -106,6 +106,12 @@ def find_faults(knowledge: Knowledge, conclusions: Conclusions, words: str) -> t
     number = choice(wanted, len(conclusions.causes))
     if number is not None:
         return (conclusions.causes[number - 1].fault,)
+    return faults_by_words(knowledge, wanted)
+
+
+def faults_by_words(knowledge: Knowledge, words: str) -> tuple[Fault, ...]:
+    """The faults that words may mean: by its id, or words of its name."""
+    wanted = words.strip().lower()
     joined = wanted.replace(" ", "-")
     if joined in knowledge.faults:
         return (knowledge.faults[joined],)

@@ -10,7 +10,7 @@ from troubleshoot.safety.before_repair import LIVE
 from troubleshoot.safety.stops.lifting import standing_stop, with_stops_met
 from troubleshoot.safety.work_state import open_items
 from troubleshoot.visit.deciding.left_off import gas_left, left_off_at
-from troubleshoot.visit.hearing.proof_read import lacking_lines
+from troubleshoot.visit.hearing.proof_read import lacking_lines, not_proved_before
 from troubleshoot.visit.kept.understanding import Understanding
 from troubleshoot.visit.state import VisitState
 from troubleshoot.visit.telling.account import Plain, ending_of
@@ -77,5 +77,6 @@ def _extras(
             *(() if is_closed else open_items(state.work)),
             *(f"{LIVE}: {knowledge.faults[s.fault].name}" for s in state.repairs if s.live),
             *(f"The repair is not proved, {line}" for line in lacking_lines(knowledge, state)),
+            *not_proved_before(knowledge, state),
         ),
     }

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Sequence
+from collections.abc import Iterator, Mapping, Sequence
 from dataclasses import asdict, replace
 from typing import cast
 
@@ -83,7 +83,32 @@ def repairs_account(
     Proved: of each of its proofs it was said that it was read and is right, or what the rules judge
     was taken after it and is sound; and none taken after it is bad.
     """
-    return [_repair(knowledge, conclusions, said, state) for said in state.repairs]
+    before = [_repair_before(knowledge, state, said) for said in state.repairs_before]
+    return [*before, *(_repair(knowledge, conclusions, said, state) for said in state.repairs)]
+
+
+def _repair_before(knowledge: Knowledge, state: VisitState, said: RepairSaid) -> Plain:
+    """A repair made before the visit: only what was read for its own proofs proves it."""
+    fault = knowledge.faults[said.fault]
+    lacking = unproved(knowledge, state, fault, dict(said.proofs))
+    return {
+        "fault": fault.id,
+        "name": fault.name,
+        "before_visit": True,
+        "said_at": said.time or None,
+        "words": said.words,
+        "complaint_still_there": None,
+        "proofs": _proofs_of(said, lacking),
+        "read_after": [],
+        "proved": not lacking,
+    }
+
+
+def _proofs_of(said: RepairSaid, lacking: Mapping[str, str]) -> list[Plain]:
+    return [
+        {"to_read": what, "read": text or None, "proved": what not in lacking}
+        for what, text in said.proofs
+    ]
 
 
 def _repair(
@@ -104,12 +129,11 @@ def _repair(
     return {
         "fault": fault.id,
         "name": fault.name,
+        "before_visit": False,
         "said_at": said.time or None,
+        "words": None,
         "complaint_still_there": said.still or None,
-        "proofs": [
-            {"to_read": what, "read": text or None, "proved": what not in lacking}
-            for what, text in said.proofs
-        ],
+        "proofs": _proofs_of(said, lacking),
         "read_after": [
             {
                 "test": reading.test,

@@ -57,7 +57,7 @@ def cause_line(conclusions: Conclusions, cause: Cause) -> str:
 
 
 def effect_line(conclusions: Conclusions, effect: Cause) -> str:
-    return f"what happened: {effect.fault.name}{at_place(conclusions, effect)}"
+    return f"an effect, find its cause: {effect.fault.name}{at_place(conclusions, effect)}"
 
 
 def not_judged_line(knowledge: Knowledge, row: Mapping[str, Any]) -> str:

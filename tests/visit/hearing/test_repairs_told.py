@@ -1,0 +1,58 @@
+"""What somebody says was put right before the visit, and what is said besides."""
+
+from __future__ import annotations
+
+import pytest
+from hypothesis import given
+from hypothesis import strategies as st
+
+from troubleshoot.visit.hearing.repairs_told import besides, repairs_told
+
+
+@pytest.mark.parametrize(
+    ("words", "parts", "rest"),
+    [
+        ("I already replaced the contactor", ["contactor"], ""),
+        ("changed the cap", ["cap"], ""),
+        ("i already replaced the contactor and its still not pulling in", ["contactor"],
+         "still not pulling"),
+        ("put a new cap on it yesterday still humming", ["cap"], "still humming"),
+        ("already cleaned both coils still trips on high head", ["coils"],
+         "still trips high head"),
+        ("swapped the board same code", ["board"], "same code"),
+        ("changed txv and drier still starving", ["txv", "drier"], "still starving"),
+        ("no cooling, the contactor was replaced last week", ["contactor"], "no cooling"),
+        ("filters and belt are new still got no air", ["filters", "belt"], "still got no air"),
+        ("new gas valve and ignitor still wont light", ["gas valve", "ignitor"],
+         "still wont light"),
+        ("maintenance guy already put in new fuses and they blew again", ["fuses"], "blew again"),
+        ("they swapped out the thermostat", ["thermostat"], ""),
+        ("fixed the drain", ["drain"], ""),
+    ],
+)  # fmt: skip
+def test_a_repair_that_is_told_is_heard_and_the_complaint_is_left(
+    words: str, parts: list[str], rest: str
+) -> None:
+    told = repairs_told(words)
+    assert [each.part for each in told] == parts
+    assert besides(words, told) == rest
+
+
+@pytest.mark.parametrize(
+    "words",
+    [
+        "no cooling", "needs the contactor replaced", "it has not been changed", "I fixed it",
+        "the belt should be changed", "we will replace the motor", "fixed orifice",
+        "they want it replaced", "didn't change the filter", "never cleaned the coil",
+        "contactor", "smells of gas", "replaced", "",
+    ],
+)  # fmt: skip
+def test_what_is_to_be_done_or_was_not_is_no_repair(words: str) -> None:
+    assert repairs_told(words) == ()
+
+
+@given(st.text(max_size=80))
+def test_any_words_are_taken(words: str) -> None:
+    told = repairs_told(words)
+    assert all(each.part and each.part.islower() for each in told)
+    assert len(besides(words, told)) <= 2 * len(words) + 1

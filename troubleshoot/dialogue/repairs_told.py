@@ -1,0 +1,85 @@
+"""Repairs that somebody tells of as made before the visit: asked about once, echoed and kept."""
+
+from __future__ import annotations
+
+from typing import Final
+
+from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.hearing import Listener
+from troubleshoot.dialogue.picking import pick
+from troubleshoot.dialogue.said import Voice
+from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Talk
+from troubleshoot.dialogue.yes_no import YesNo, yes_or_no
+from troubleshoot.knowledge.model import Fault
+from troubleshoot.visit.events import Noted, RepairedBefore
+from troubleshoot.visit.hearing.repairs_told import repairs_told
+
+MOST_ASKED: Final = 8
+"""Causes of one part that are shown to choose from."""
+WHAT_WAS_WRONG: Final = "What was wrong with it then?"
+KEPT_AS_A_NOTE: Final = "Kept as a note: it speaks for no cause."
+NOT_KEPT: Final = (
+    "Not kept. What is put right in this visit is told by: repaired, and words of its cause."
+)
+
+
+def ask_repairs_told(book: VisitBook, voice: Voice, said: str) -> Talk[bool]:
+    """Ask once of each repair that words tell of whether it was made before; False where none is.
+
+    What it proves is asked in its turn. Raises Leave, DangerCalled.
+    """
+    told = repairs_told(said)
+    kept = {(before.words, before.fault) for before in book.state.repairs_before}
+    if not told or said in {words for words, _ in kept}:
+        return bool(told)
+    Listener(book.knowledge, voice).hear(said)
+    try:
+        for each in told:
+            yield from _ask_of(book, voice, each.part, said)
+    except (Leave, DangerCalled):
+        book.add(Noted(f"told, and not confirmed: {said}"))
+        raise
+    return True
+
+
+def _ask_of(book: VisitBook, voice: Voice, part: str, said: str) -> Talk[None]:
+    voice.say(f"Put right before this visit, as told: {part}.")
+    faults = _causes_of(book, part)
+    fault = (yield from _which(book, voice, faults)) if faults else None
+    if fault is not None:
+        book.add(RepairedBefore(fault.id, said))
+        voice.say(
+            f"Kept: repaired before this visit, {fault.name}. What proves it is asked on the way "
+            "out; until then it proves nothing. u takes it back."
+        )
+    elif not faults or len(faults) > 1:
+        book.add(Noted(f"put right before this visit, as told: {said}"))
+        voice.say(KEPT_AS_A_NOTE)
+    else:
+        voice.say(NOT_KEPT)
+
+
+def _which(book: VisitBook, voice: Voice, faults: tuple[Fault, ...]) -> Talk[Fault | None]:
+    """Which of the causes was put right; None where none was."""
+    if len(faults) > 1:
+        names = [fault.name for fault in faults]
+        index = yield from pick(book, voice, WHAT_WAS_WRONG, names)
+        return None if index is None else faults[index]
+    question = YesNo(f"Repaired before this visit: {faults[0].name}. Is it so?")
+    try:
+        is_so = yield from yes_or_no(Listener(book.knowledge, voice), question)
+    except Back:
+        return None
+    return faults[0] if is_so else None
+
+
+def _causes_of(book: VisitBook, part: str) -> tuple[Fault, ...]:
+    """The causes that a part may have had: by all of its words, else by fewer."""
+    from troubleshoot.visit.telling.explain import faults_by_words  # the first prompts go without
+
+    words = part.split()
+    for most in range(len(words), 0, -1):
+        found = faults_by_words(book.knowledge, " ".join(words[:most]))
+        if found:
+            return found[:MOST_ASKED]
+    return ()

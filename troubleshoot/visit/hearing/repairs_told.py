@@ -1,0 +1,124 @@
+"""Which parts somebody says were put right before: already replaced the contactor, changed the cap.
+
+What is still to be done, was not done or is only asked for is no repair, nor is a part alone.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from typing import Final
+
+from troubleshoot.frozen import frozen
+
+_DEEDS: Final = (
+    r"(?:replaced|changed|swapped|renewed|rebuilt|repaired|cleaned|washed|rewired|fitted|"
+    r"installed|fixed(?= (?:the|that|an?|my|our|his|her)\b)|put (?:in|on|a new|new))"
+    r"(?: out| in| on)?"
+)
+_WAS: Final = r"(?:(?:was|were|is|are|has|have|had|been|got|already|just|all) )*"
+_NOT_DONE: Final = re.compile(
+    r"\b(?:not|never|no|nobody|nothing|need\w*|should|must|wants?|wanted|to be|going to|will|"
+    r"would|wasn't|weren't|hasn't|haven't|didn't|don't|if|before (?:i|we)|cannot|can't|could|may|"
+    r"might|wrong|badly)\b"
+)
+"""Beside these words nothing is said to be put right."""
+_PARTED: Final = re.compile(r"[,.;:!?()]|\b(?:but|then|because|so|though|although)\b")
+_ENDS: Final = frozenset(
+    """again ago already and are at because by comes didnt doesnt dont earlier for from goes had has
+    have he i in is isnt it its keeps last me no nobody nothing now off on once out same she since
+    still sure that they this today twice us was we went were when while with wont
+    yesterday""".split()  # noqa: SIM905
+)
+"""Words that no part's name goes on beyond."""
+_IDLE: Final = frozenset(
+    """a all an another any both brand couple different her his my new old one our pair set some the
+    their two whole""".split()  # noqa: SIM905
+)
+"""Words that name no part."""
+_ASIDE: Final = frozenset(
+    """ago already also and been by day days did earlier for guy has have he i in it its just last
+    maintenance man month months on she somebody someone the them there they times today tech twice
+    we week weeks were year yesterday""".split()  # noqa: SIM905
+)
+"""Words beside a repair that tell no complaint: by whom, and when."""
+_PART_BEHIND: Final = (
+    re.compile(rf"\b{_DEEDS} (?P<what>.+)"),
+    re.compile(r"^\s*(?:(?:got|has|have|with) )?(?:a )?(?:brand )?new (?P<what>.+)"),
+)
+"""Replaced the contactor; new contactor."""
+_FORMS: Final = (
+    _PART_BEHIND[0],
+    re.compile(rf"(?P<what>.+?) {_WAS}{_DEEDS}(?: |$)"),
+    re.compile(r"(?P<what>.+?) (?:is|are) (?:all )?(?:brand )?new\b"),
+    _PART_BEHIND[1],
+)
+_MOST: Final = 4
+"""Words of a part's name."""
+_PRONOUNS: Final = frozenset({"it", "that", "this", "them", "everything", "something", "stuff"})
+
+
+@frozen
+class Told:
+    """A repair that is told of: the part, and the clause in which it is told."""
+
+    part: str
+    clause: str
+
+
+def repairs_told(words: str) -> tuple[Told, ...]:
+    """The parts that somebody says were put right, in the order in which they are told."""
+    found = [told for clause in _PARTED.split(_plain(words)) for told in _in_clause(clause)]
+    return tuple({told.part: told for told in found}.values())
+
+
+def besides(words: str, told: tuple[Told, ...]) -> str:
+    """What is said besides the repairs: the complaint, where it is told along with them."""
+    rest = _plain(words)
+    for each in sorted(told, key=lambda each: -len(each.clause)):
+        rest = rest.replace(each.clause, " ")
+    return " ".join(word for word in re.findall(r"[a-z0-9']+", rest) if word not in _ASIDE)
+
+
+def _plain(words: str) -> str:
+    return " ".join(words.lower().replace("\u2019", "'").split())
+
+
+def _in_clause(clause: str) -> Iterator[Told]:
+    if _NOT_DONE.search(_before_the_end(clause)):
+        return
+    for form in _FORMS:
+        found = form.search(clause)
+        said = "" if found is None else found["what"]
+        parts = tuple(_parts(said if form in _PART_BEHIND else " ".join(said.split()[-_MOST:])))
+        if found is not None and parts:
+            end = _end(clause, parts[-1]) if form in _PART_BEHIND else found.end()
+            yield from (Told(part, clause[:end]) for part in parts)
+            return
+
+
+def _before_the_end(clause: str) -> str:
+    """A clause up to what is said of the unit behind it: still wont light."""
+    return re.split(r"\b(?:still|and its?|now|same)\b", clause)[0]
+
+
+def _parts(said: str) -> Iterator[str]:
+    """The names of parts that stand first in a phrase, joined by and."""
+    for phrase in re.split(r"\band\b|/|&|\+", said):
+        words = re.findall(r"[a-z0-9-]+", phrase)
+        own: list[str] = []
+        for word in words:
+            if word in _ENDS or word in _PRONOUNS:
+                break
+            if word not in _IDLE:
+                own.append(word)
+        if not own or len(own) > _MOST or not own[-1].isalpha():
+            return
+        yield " ".join(own)
+        if len(own) < len([w for w in words if w not in _IDLE]):
+            return
+
+
+def _end(clause: str, part: str) -> int:
+    """Where the last word of a part's name ends."""
+    return clause.rfind(part.split()[-1]) + len(part.split()[-1])
