@@ -189,6 +189,32 @@ FORMS: Final[Mapping[str, Record]] = MappingProxyType(
                 ),
             ),
         ),
+        "synonyms": Record(
+            "synonyms",
+            (
+                FORMAT,
+                required(
+                    "alike",
+                    Pairs(Text(longest=60), ListOf(Text(longest=60), least=1, most=60), most=2000),
+                    "words as the rules have them -> what people say in their place",
+                ),
+                optional(
+                    "places",
+                    Pairs(Text(longest=60), ListOf(Text(longest=60), least=1, most=60)),
+                    "a kind of place -> what people say for it beside a number",
+                ),
+                optional(
+                    "idle",
+                    ListOf(Text(longest=30), most=400),
+                    "words that tell nothing of what is meant",
+                ),
+                optional(
+                    "loose",
+                    ListOf(Text(longest=30), most=400),
+                    "words that tell something beside others, and nothing alone",
+                ),
+            ),
+        ),
         "pack": Record(
             "pack",
             (

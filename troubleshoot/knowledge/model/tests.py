@@ -220,6 +220,11 @@ class Test:
     reads: Annotated[tuple[Read, ...], Items(most=6), "what a typed number means"] = ()
     signed: Signed = ()
     source: Source = ""
+    words: Annotated[
+        tuple[str, ...],
+        After("exists-when"), OneOrMore(Text(longest=80), most=40),
+        "what people call it as well",
+    ] = ()  # fmt: skip
     subsystem: str = ""
     bands: InitVar[
         Annotated[Bands | None, After("reads"), "one scale that tells outcomes apart"]
