@@ -95,7 +95,13 @@ def _only_facts(knowledge: Knowledge, typed: str) -> Mapping[str, str]:
     if "none" in facts.values() or spoken_of(knowledge, typed):  # "no heat" is what callers say
         return {}
     says_one_thing = len(facts.keys() - {"fuel"}) < 2
-    return {} if says_one_thing and match_complaints(knowledge, typed) else facts
+    return {} if says_one_thing and _may_be_a_call(knowledge, typed) else facts
+
+
+def _may_be_a_call(knowledge: Knowledge, typed: str) -> bool:
+    """Whether a phrase of a complaint was said, or a word of one that stops the job."""
+    heard = heard_complaint(knowledge, typed)
+    return bool(heard.said) or any(stops_by_itself(knowledge, name) for name in heard.which)
 
 
 def _which_of(listener: Listener, heard: Heard) -> Talk[tuple[str | None, str]]:

@@ -16,6 +16,7 @@ from typing import Final
 
 from troubleshoot.knowledge.base import ReadBase, read_base
 from troubleshoot.knowledge.checks import (
+    alike_words,
     bands_rise,
     clean_texts,
     complaints_lead,
@@ -89,6 +90,7 @@ FURTHER: Final = (
     clean_texts,
     round_order,
     spoken_words,
+    alike_words,
 )
 
 CHECKS: Final[Mapping[str, ModuleType]] = {

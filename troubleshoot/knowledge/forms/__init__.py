@@ -31,6 +31,7 @@ from troubleshoot.knowledge.model import (
     TypicalUnit,
 )
 from troubleshoot.knowledge.shapes import (
+    Choice,
     Field,
     Findings,
     ListOf,
@@ -44,6 +45,7 @@ from troubleshoot.knowledge.shapes import (
     optional,
     required,
 )
+from troubleshoot.knowledge.vocabulary import PLACE_KINDS
 
 _SOURCE: Final = Record(
     "source",
@@ -200,8 +202,8 @@ FORMS: Final[Mapping[str, Record]] = MappingProxyType(
                 ),
                 optional(
                     "places",
-                    Pairs(Text(longest=60), ListOf(Text(longest=60), least=1, most=60)),
-                    "a kind of place -> what people say for it beside a number",
+                    Pairs(Choice(PLACE_KINDS), ListOf(Text(longest=60), least=1, most=60)),
+                    "a kind of place -> what people say for it beside its number",
                 ),
                 optional(
                     "idle",

@@ -36,7 +36,11 @@ class Lexicon:
 
     def words(self, text: str, spelt: Collection[str] = ()) -> Words:
         """The words of a text that count, in order. `spelt`: those to which errors are mended."""
-        return tuple(word for word in self.all_words(text, spelt) if word not in self.idle)
+        return self.telling(self.all_words(text, spelt))
+
+    def telling(self, words: Words) -> Words:
+        """Those of all words that are not idle."""
+        return tuple(word for word in words if word not in self.idle)
 
     def all_words(self, text: str, spelt: Collection[str] = ()) -> Words:
         """The same with the idle ones; no word denies one of them."""
@@ -84,7 +88,7 @@ def lexicon_of(knowledge: Knowledge) -> Lexicon:
     alike = {
         stems_of(said): stems_of(name)
         for name, others in knowledge.alike.items()
-        for said in others
+        for said in (name, *others)
     }
     said = (other for others in knowledge.alike.values() for other in others)
     texts = (*knowledge.alike, *said, *knowledge.idle, *knowledge.loose)

@@ -8,13 +8,15 @@ stand together. A thing is taken where
   is not part of it; or
 - the words are all in one phrase of it, and in none of any other thing.
 
-Else it is asked which is meant, the likeliest first; nothing is taken by a guess. A word tells the
+Where a clause besides tells of something else nothing is taken. Else it is asked which is meant,
+the likeliest first; nothing is taken by a guess. A word tells the
 more, the fewer things it may mean; one that no phrase holds speaks against taking anything.
 """
 
 from __future__ import annotations
 
 import math
+import re
 from collections import Counter
 from collections.abc import Iterable, Mapping, Sequence
 from typing import Final
@@ -30,6 +32,9 @@ _STRAY_WORDS: Final = 3
 """Of any kind may stand within a phrase that is said."""
 _AS_IF_OF: Final = 4
 """How many things a word is taken to mean that is in no phrase of any."""
+_LEAST_TOLD: Final = 2
+"""Words in which something is told."""
+_CLAUSE: Final = re.compile(r"[,.;:!?]|\b(?:and|but)\b")
 _OUT_OF_ORDER: Final = 0.8
 _OF_A_PHRASE, _OF_ALL_PHRASES = 2.0, 0.25
 
@@ -67,14 +72,15 @@ class Matcher:
         texts = [phrase for phrases in named.values() for phrase in phrases]
         self._lexicon = lexicon
         self._spelt = lexicon.spelt.union(*map(raw_words, texts))
-        self._phrases = {
-            name: tuple(dict.fromkeys(w for each in phrases if (w := lexicon.words(each))))
-            for name, phrases in named.items()
-        }
+        whole = {name: tuple(map(lexicon.all_words, own)) for name, own in named.items()}
         self._word_for_word: dict[Words, set[str]] = {}
-        for name, phrases in named.items():
+        for name, phrases in whole.items():
             for each in phrases:
-                self._word_for_word.setdefault(lexicon.all_words(each), set()).add(name)
+                self._word_for_word.setdefault(each, set()).add(name)
+        self._phrases = {
+            name: tuple(dict.fromkeys(words for words in map(lexicon.telling, phrases) if words))
+            for name, phrases in whole.items()
+        }
         met: Counter[str] = Counter()
         for own in self._phrases.values():
             met.update({word for phrase in own for word in phrase})
@@ -89,6 +95,8 @@ class Matcher:
         which = tuple(fit.name for fit in fits if fit.score >= least)
         whole = frozenset(fit.name for fit in fits if fit.said)
         taken = self._called_so(text) or self._taken(said, fits)
+        if taken is not None and not self._speaks_in_every_clause(taken, text):
+            taken = None
         if taken is not None:
             which = (taken, *(name for name in which if name != taken))
         return Heard(taken, which[:most], whole)
@@ -102,6 +110,12 @@ class Matcher:
         """The one thing of which this is a phrase, word for word."""
         called = self._word_for_word.get(self._lexicon.all_words(text, self._spelt), set())
         return min(called) if len(called) == 1 else None
+
+    def _speaks_in_every_clause(self, name: str, text: str) -> bool:
+        """Whether nothing else is told beside it: each part of a sentence has a word of its own."""
+        own = {word for phrase in self._phrases[name] for word in phrase}
+        clauses = (self._lexicon.words(each, self._spelt) for each in _CLAUSE.split(text.lower()))
+        return all(len(clause) < _LEAST_TOLD or not own.isdisjoint(clause) for clause in clauses)
 
     def _taken(self, said: Words, fits: Sequence[_Fit]) -> str | None:
         """The one thing that the words say without doubt."""

@@ -30,7 +30,7 @@ _POINTING: Final = "this that old new"
 _ONE: Final = "one"
 _COUNTS: Final = frozenset({_ONE, "two", "three", "four"})
 _HERTZ: Final = "60"
-_PHASES: Final = "1 3 single three"
+_PHASES: Final = frozenset({"1", "3"})
 _TOGETHER: Final = frozenset({"heat", "fuel"})
 """Facts that the same words settle at once: who burns propane has gas heat."""
 
@@ -64,7 +64,6 @@ class _Language:
     fills: frozenset[str]
     sizes: frozenset[str]
     pointing: frozenset[str]
-    phases: frozenset[str]
     spelt: frozenset[str]
 
 
@@ -79,13 +78,13 @@ def _language(knowledge: Knowledge) -> _Language:
             for words in (value, *fact.words.get(value, ())):
                 phrases.setdefault(lexicon.all_words(words), {})[fact.id, value] = None
                 spelt.update(raw_words(words))
-    fills, sizes, pointing, phases = (
-        frozenset(lexicon.all_words(words)) for words in (_FILLS, _SIZES, _POINTING, _PHASES)
+    fills, sizes, pointing = (
+        frozenset(lexicon.all_words(words)) for words in (_FILLS, _SIZES, _POINTING)
     )
     return _Language(
         {phrase: tuple(named) for phrase, named in phrases.items()},
         max(map(len, phrases), default=0),
-        fills, sizes, pointing, phases, frozenset(spelt),
+        fills, sizes, pointing, frozenset(spelt),
     )  # fmt: skip
 
 
@@ -125,7 +124,7 @@ def _of_the_supply(language: _Language, owners: Named, asked: str, words: Words,
     Nothing else is meant there: at the number of circuits it is not how many there are.
     """
     phase = dict(owners).get(SUPPLY_PHASE)
-    if phase is None or words[at] not in language.phases or not _follows_volts(language, words, at):
+    if phase is None or words[at] not in _PHASES or not _follows_volts(language, words, at):
         return ()
     return tuple(each for each in owners if each[0] in (SUPPLY_PHASE, asked) and each[1] == phase)
 

@@ -91,9 +91,9 @@ def _found(knowledge: Knowledge, text: str) -> Iterator[_Numbered]:
 def _kinds(knowledge: Knowledge) -> tuple[tuple[tuple[str, ...], str], ...]:
     """What people say for each kind of place, and the kind."""
     return tuple(
-        (tuple(raw_words(said)), kind)
-        for kind in SPOKEN_KINDS.values()
-        for said in (kind, *knowledge.place_words.get(kind, ()))
+        (tuple(raw_words(said)), spoken)
+        for kind, spoken in SPOKEN_KINDS.items()
+        for said in (spoken, *knowledge.place_words.get(kind, ()))
     )
 
 
