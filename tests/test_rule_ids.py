@@ -68,7 +68,7 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
         "which capacitors a unit has, and whom its fans serve: the tree of places",
     ),
     "reasoning/unit/facts_said.py": (
-        "supply-phase line-volts-class fuel",
+        "supply-phase fuel",
         "how a supply is written (480/3/60), and a fuel that says which heat it is",
     ),
     "reasoning/readings/measuring.py": (

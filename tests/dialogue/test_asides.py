@@ -35,7 +35,7 @@ def proof(book: VisitBook, voice: Voice) -> Talk[None]:
 
 def which_place(book: VisitBook, voice: Voice) -> Talk[Any]:
     test = book.knowledge.tests["suction-pressure"]
-    return pick(book, voice, "Where?", [(test, None), (test, None)])
+    return pick(book, voice, "Where?", [test.name, f"{test.name}, circuit 2"])
 
 
 def held_in(book: VisitBook, terminal: Lines, part: Part) -> None:

@@ -47,7 +47,7 @@ def test_a_line_of_ten_megabytes_takes_neither_memory_nor_the_next_line(tmp_path
 
 def test_an_arrow_key_at_a_step_confirms_nothing(tmp_path: Path) -> None:
     with Person(tmp_path / "data", clock=Clock(tmp_path)) as person:
-        person.types("RTU-3", "no cooling", "1", "3 4 5 6 7 8")
+        person.types("RTU-3", "no cooling", "3 4 5 6 7 8")
         person.types_until("Step:", [("Test:", "s"), ("", "")])
         before = person.last.partition("Step:")[2].splitlines()[0]
         assert "That line" in person.types("\x1b[A")

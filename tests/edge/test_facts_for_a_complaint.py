@@ -35,7 +35,7 @@ def test_facts_are_kept_and_the_complaint_is_still_asked(
         assert f"{kept}." in said and "What the caller says is still asked." in said
         assert "Which is nearest" not in said
         assert '"event": "fact"' in events_of(tmp_path) and '"call"' not in events_of(tmp_path)
-        assert "Which is nearest" in person.types("not cooling")
+        assert "Taken as: It does not cool" in person.types("not cooling")
 
 
 @pytest.mark.parametrize("typed", ["gas", "no heat", "480 no heat", "gas heat", "gas smell 480"])
@@ -48,7 +48,7 @@ def test_what_may_be_a_complaint_is_one(typed: str, person: Person, tmp_path: Pa
 def test_they_hold_for_the_visit_and_are_not_asked_again(person: Person) -> None:
     """Nor what follows from them: a compressor at 480 V is three-phase."""
     with person:
-        person.types("480/3/60 gas", "not cooling", "1", *[""] * 6)
+        person.types("480/3/60 gas", "not cooling", *[""] * 6)
         assert "Does a building control command the unit" in person.said
         for part in ("supply", "compressor"):
             assert f"Single-phase or three-phase {part}" not in person.said
@@ -68,5 +68,5 @@ def test_they_outlive_a_visit_that_broke_off_before_it_was_begun(
     with person:
         person.types("480/3/60 gas", "q")
     with Person(tmp_path, clock=Clock(tmp_path)) as again:
-        again.types("", "not cooling", "1")
+        again.types("", "not cooling")
         assert "Single-phase or three-phase supply" not in again.types("")

@@ -32,7 +32,7 @@ def test_every_first_question_can_be_gone_back_from(
         assert CALL in person.types("RTU-7")
         assert UNIT in person.types(word)
         assert CALL in person.types("RTU-8")
-        assert "Which is nearest?" in person.types("no cool")
+        assert "Which is nearest?" in person.types("no cool, clammy")
         assert CALL in person.types(word)
         assert WHO in person.types("no-cooling")
         assert CALL in person.types(word)

@@ -124,7 +124,7 @@ def test_a_new_visit_gets_a_free_name_and_the_latest_is_offered(tmp_path: Path) 
         one(tmp_path / "data", number, long_visit()[:2])
     with Person(tmp_path / "data", clock=clock) as person:
         assert "2026-11-26-11" in person.last
-        person.types("n", "RTU-3", "no cooling", "1", "")
+        person.types("n", "RTU-3", "no cooling", "")
     assert (tmp_path / "data" / "visits" / "2026-11-26-12.journal").is_file()
 
 

@@ -124,5 +124,5 @@ def test_a_call_that_is_a_stop_is_not_picked_by_a_slip(data: Path, clock: Clock)
         assert "stops the whole job" in person.last
         person.types("maybe", "n")
         assert "caller say" in person.last and "- STOP" not in person.said
-        person.types("not cooling, fan on top wont turn", "1")
+        person.types("not cooling, fan on top wont turn")
         assert "Who is asking" in person.last

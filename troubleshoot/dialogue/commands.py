@@ -2,34 +2,29 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
-
 from troubleshoot.dialogue.asides import SKIPS, keep_note
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.closing import repaired
 from troubleshoot.dialogue.intake import begin_anew, may_begin_anew
 from troubleshoot.dialogue.looking_again import may_look_again
+from troubleshoot.dialogue.meaning import WHICH, fault_meant, spot_meant
 from troubleshoot.dialogue.picking import pick
 from troubleshoot.dialogue.said import Causes, HowTo, OtherTest, Voice, WhatToType
 from troubleshoot.dialogue.taking_back import take_back
 from troubleshoot.dialogue.talk import BACK, Talk
 from troubleshoot.dialogue.unit_told import list_told, put_right
-from troubleshoot.knowledge.model import Fault, Test
 from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.conclude import Conclusions
-from troubleshoot.reasoning.unit.places import Place, PlaceNotUnderstood, spoken, with_place
+from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.safety.declared import CONFIRMED, ENTER_CONFIRMS
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import Aimed, Closing, Skipped
-from troubleshoot.visit.events.places import places_from
-from troubleshoot.visit.hearing.tests_by_words import find_tests, titled_so
 from troubleshoot.visit.telling.account import listed_causes
-from troubleshoot.visit.telling.explain import because, find_faults, what_if, why_not
+from troubleshoot.visit.telling.explain import because, what_if, why_not
 
 OTHER_TESTS = 8
-WHICH = "Which of these?"
 NO_OTHER_TEST = "A STOP stands: no other test before the finding that may lift it."
 ON_THE_WAY_BACK = "It is on the way back: so the unit is left as it was found, or off and locked."
 NAME_IT = "No cause is listed. Say what was repaired: repaired, and words of the cause's name."
@@ -166,7 +161,7 @@ class Commands:
             self.voice.say(f"Why: {decision.reason.removesuffix('.')}.", 1)
 
     def _because(self, rest: str, conclusions: Conclusions) -> Talk[None]:
-        fault = yield from self._fault(rest or "1", conclusions)
+        fault = yield from fault_meant(self.book, self.voice, conclusions, rest or "1")
         causes = [c for c in conclusions.causes if fault is not None and c.fault.id == fault.id]
         if fault is not None and not causes:
             self.voice.say("No such cause here. Give its number, or words of its name.")
@@ -174,20 +169,9 @@ class Commands:
             self.voice.say_all(because(conclusions, cause))
 
     def _why_not(self, rest: str, conclusions: Conclusions) -> Talk[None]:
-        fault = yield from self._fault(rest, conclusions)
+        fault = yield from fault_meant(self.book, self.voice, conclusions, rest)
         if fault is not None:
             self.voice.say_all(why_not(conclusions, fault.id))
-
-    def _fault(self, said: str, conclusions: Conclusions) -> Talk[Fault | None]:
-        """The cause that is meant, asked for where it may be several; None where it is none."""
-        found = find_faults(self.knowledge, conclusions, said)
-        if len(found) > 1:
-            names = [f.name for f in found[:OTHER_TESTS]]
-            index = yield from pick(self.book, self.voice, WHICH, names)
-            return None if index is None else found[index]
-        if not found:
-            self.voice.say("No such cause in the rule base. Give its id, or words of its name.")
-        return found[0] if found else None
 
     def _what_if(self, rest: str, decision: Decision, conclusions: Conclusions) -> None:
         test = decision.test
@@ -213,39 +197,13 @@ class Commands:
         self.voice.say("do N takes one of them.", 1)
 
     def _do(self, said: str) -> Talk[None]:
-        """Take a test by its number in the list, or by its id and place."""
+        """Take a test by its number in the list, or by its words and place."""
         if (number := choice(said, len(self.offered))) is not None:
             yield from self._aim(*self.offered[number - 1])
             return
-        name, _, at = said.partition(" at ")
-        layout = self.book.state.unit.layout
-        if (titled := titled_so(self.knowledge, self.book.state.unit, said)) is not None:
-            name, at = titled.id, ""
-        found = find_tests(self.knowledge, self.book.state.unit, name)
-        if not found:
-            self.voice.say("Type tests for a list; then do with a number, or do TEST at PLACE.")
-            return
-        if len(found) > 1:
-            spots = [(test, at) for test in found for at in layout.places(test.per)]
-            yield from self._pick(WHICH, spots[:OTHER_TESTS])
-            return
-        test = found[0]
-        try:
-            places = places_from(at or None, test.per, self.book.state.unit)
-        except PlaceNotUnderstood as error:
-            self.voice.say(f"{error.problem}; {error.instead}.")
-            return
-        if len(places) > 1:
-            yield from self._pick("Where?", [(test, place) for place in places])
-            return
-        yield from self._aim(test.id, spoken(places[0]))
-
-    def _pick(self, question: str, spots: Sequence[tuple[Test, Place | None]]) -> Talk[None]:
-        layout = self.book.state.unit.layout
-        names = [with_place(test.name, layout.shown(test.per, at)) for test, at in spots]
-        index = yield from pick(self.book, self.voice, question, names)
-        if index is not None:
-            test, at = spots[index]
+        spot = yield from spot_meant(self.book, self.voice, said)
+        if spot is not None:
+            test, at = spot
             yield from self._aim(test.id, spoken(at))
 
     def _again(self) -> Talk[None]:
@@ -281,7 +239,7 @@ class Commands:
 
     def _repaired(self, said: str, conclusions: Conclusions) -> Talk[None]:
         """A repair of what is not named, or not yet, is told and proved as any other."""
-        fault = yield from self._fault(said, conclusions)
+        fault = yield from fault_meant(self.book, self.voice, conclusions, said)
         if fault is not None:
             repaired(self.book, self.voice, fault)
 

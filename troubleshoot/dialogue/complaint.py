@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Mapping
 
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import HOW_TO_CALL, Listener
@@ -15,12 +15,12 @@ from troubleshoot.dialogue.unit_facts import facts_told, keep_facts
 from troubleshoot.dialogue.yes_no import YesNo, yes_or_no
 from troubleshoot.knowledge.model import Complaint, Knowledge
 from troubleshoot.outside.numbers import choice
+from troubleshoot.reasoning.matching.matcher import Heard
 from troubleshoot.reasoning.unit.facts_said import facts_said
 from troubleshoot.safety.hearing.dangers import spoken_of
-from troubleshoot.safety.hearing.words import raw_words
 from troubleshoot.visit.cases.file import ROUTINE
 from troubleshoot.visit.events import Called
-from troubleshoot.visit.hearing.complaints import match_complaints
+from troubleshoot.visit.hearing.complaints import heard_complaint, match_complaints
 from troubleshoot.visit.hearing.repairs_told import besides, repairs_told
 
 WHY_THE_WORDS = "Which causes are likely, and what is looked at first, hangs on the call."
@@ -55,18 +55,20 @@ def ask_complaint(book: VisitBook, voice: Voice, before: str = "") -> Talk[tuple
             return everything, typed
         if (call := _dangerous_call(knowledge, typed)) is not None:
             return everything, call.id
-        if (call := _word_for_word(knowledge, typed)) is not None:
-            return everything, call.id
-        found = match_complaints(knowledge, typed)
-        if not found:
+        heard = heard_complaint(knowledge, typed)
+        if not heard.which:
             listener.not_understood(
                 typed, "Nothing known sounds like that. Say it in other words, or Enter."
             )
             typed = yield from _said_by_caller(book, voice, prompt)
             continue
         listener.ask_about(typed, map(_all_said, knowledge.complaints.values()))
+        may_stop = any(stops_by_itself(knowledge, name) for name in heard.which)
+        if heard.taken is not None and not may_stop:
+            voice.say(f"Taken as: {knowledge.complaints[heard.taken].says}. u takes it back.")
+            return everything, heard.taken
         try:
-            picked, typed = yield from _which_of(listener, found, typed)
+            picked, typed = yield from _which_of(listener, heard)
         except Back:
             said.pop()
             typed = yield from _said_by_caller(book, voice, prompt)
@@ -77,15 +79,6 @@ def ask_complaint(book: VisitBook, voice: Voice, before: str = "") -> Talk[tuple
             prompt = SAY_IT_AGAIN
             typed = yield from _said_by_caller(book, voice, prompt)
     return "; ".join(said), ROUTINE
-
-
-def _word_for_word(knowledge: Knowledge, typed: str) -> Complaint | None:
-    """The complaint whose own sentence was typed; one that stops the job is asked about first."""
-    said = raw_words(typed)
-    named = [c for c in knowledge.complaints.values() if raw_words(c.says) == said]
-    if len(named) != 1 or stops_by_itself(knowledge, named[0].id):
-        return None
-    return named[0]
 
 
 def _said_by_caller(book: VisitBook, voice: Voice, prompt: AskWords) -> Talk[str]:
@@ -122,19 +115,25 @@ def _only_facts(knowledge: Knowledge, typed: str) -> Mapping[str, str]:
     if "none" in facts.values() or spoken_of(knowledge, typed):  # "no heat" is what callers say
         return {}
     says_one_thing = len(facts.keys() - {"fuel"}) < 2
-    return {} if says_one_thing and match_complaints(knowledge, typed) else facts
+    return {} if says_one_thing and _may_be_a_call(knowledge, typed) else facts
 
 
-def _which_of(
-    listener: Listener, found: Sequence[Complaint], said: str
-) -> Talk[tuple[str | None, str]]:
+def _may_be_a_call(knowledge: Knowledge, typed: str) -> bool:
+    """Whether a phrase of a complaint was said, or a word of one that stops the job."""
+    heard = heard_complaint(knowledge, typed)
+    return bool(heard.said) or any(stops_by_itself(knowledge, name) for name in heard.which)
+
+
+def _which_of(listener: Listener, heard: Heard) -> Talk[tuple[str | None, str]]:
     """The complaint that is nearest, or else what was said in its stead; empty for nothing.
 
-    Those whose own words were said stand first, then those that stop the job; how a danger is
+    Those of which a phrase was said stand first, then those that stop the job; how a danger is
     called stands above them.
     """
+    knowledge = listener.knowledge
     found = sorted(
-        found, key=lambda c: (not _is_said(c, said), not stops_by_itself(listener.knowledge, c.id))
+        (knowledge.complaints[name] for name in heard.which),
+        key=lambda c: (c.id not in heard.said, not stops_by_itself(knowledge, c.id)),
     )
     prompt = Choose("Which is nearest?", (*(c.says for c in found), "none of these: say it again"))
     listener.voice.say(HOW_TO_CALL)
@@ -145,11 +144,11 @@ def _which_of(
             break
         if choice(typed, len(found) + 1) is not None or typed in ("", *NONE):
             return None, ""
-        if _says_something(listener.knowledge, typed):
+        if _says_something(knowledge, typed):
             return None, typed
         listener.not_understood(typed, "Its number, or what they say in other words.")
     picked = found[chosen - 1].id
-    stops = stops_by_itself(listener.knowledge, picked)
+    stops = stops_by_itself(knowledge, picked)
     meant = not stops or (yield from yes_or_no(listener, IT_IS_A_STOP))
     return picked if meant else None, ""
 
@@ -157,12 +156,6 @@ def _which_of(
 def _all_said(complaint: Complaint) -> str:
     """All words in which callers tell a complaint."""
     return " ".join((complaint.says, *complaint.words))
-
-
-def _is_said(complaint: Complaint, said: str) -> bool:
-    """Whether a phrase of a complaint was said with all its words."""
-    words = {*raw_words(said)}
-    return any(words.issuperset(raw_words(phrase)) for phrase in complaint.words)
 
 
 def _says_something(knowledge: Knowledge, typed: str) -> bool:

@@ -75,11 +75,12 @@ def _which(book: VisitBook, voice: Voice, faults: tuple[Fault, ...]) -> Talk[Fau
 
 def _causes_of(book: VisitBook, part: str) -> tuple[Fault, ...]:
     """The causes that a part may have had: by all of its words, else by fewer."""
-    from troubleshoot.visit.telling.explain import faults_by_words  # the first prompts go without
+    from troubleshoot.visit.hearing.causes_by_words import heard_fault  # first prompts go without
 
-    words = part.split()
+    words, faults = part.split(), book.knowledge.faults
     for most in range(len(words), 0, -1):
-        found = faults_by_words(book.knowledge, " ".join(words[:most]))
+        heard = heard_fault(book.knowledge, " ".join(words[:most]))
+        found = heard.which if heard.taken is None else (heard.taken,)
         if found:
-            return found[:MOST_ASKED]
+            return tuple(faults[name] for name in found[:MOST_ASKED])
     return ()

@@ -13,6 +13,7 @@ from troubleshoot.outside.text import plain_words
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.unit.equipment import InputRefused
 from troubleshoot.reasoning.unit.facts_said import as_typed, facts_said, in_words
+from troubleshoot.reasoning.unit.places_said import spoken_place
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.visit.events import FactTold
 from troubleshoot.visit.events.replaying import after
@@ -79,6 +80,7 @@ def _lifts_a_stop(book: VisitBook, reasoner: Reasoner, told: _Told) -> bool:
 def _told(knowledge: Knowledge, said: str) -> _Told | None:
     """What a line names: a fact or plate value by its name, or facts by their words."""
     text, _, place = said.partition(" at ")
+    place = spoken_place(knowledge, place)
     parts = plain_words(text).replace("=", " ").replace(":", " ").split()
     for size in range(len(parts) - 1, 0, -1):
         name = "-".join(parts[:size])

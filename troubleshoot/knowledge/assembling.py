@@ -28,12 +28,18 @@ def build_knowledge(files: Iterable[tuple[str, Any]], digest: str = "") -> Knowl
     lists = [*ONE_A_FILE.values(), *(each for lists in LISTINGS.values() for each in lists)]
     kept: dict[str, Any] = {each.kept: {} if each.called else [] for each in lists}
     kept |= {"aliases": {}, "retired": set(), "signed": [], "settled_first": [], "words": {}}
+    kept |= {"alike": {}, "place_words": {}, "idle": [], "loose": []}
     for kind, data in files:
         for listing in LISTINGS.get(kind, ()):
             _keep(kept[listing.kept], listing, data)
         kept["settled_first"] += data.get("settled-first", ())
         if kind == "words":
             kept["words"] = {**data["words"], **kept["words"]}
+        if kind == "synonyms":
+            _add(kept["alike"], data["alike"])
+            _add(kept["place_words"], data.get("places", {}))
+            kept["idle"] += data.get("idle", ())
+            kept["loose"] += data.get("loose", ())
         if kind in ONE_A_FILE:
             alone = ONE_A_FILE[kind]
             kept[alone.kept][data[alone.key]] = build_record(alone.item, data)
@@ -52,6 +58,12 @@ def build_knowledge(files: Iterable[tuple[str, Any]], digest: str = "") -> Knowl
             name: replace(each, spoken=words.get(name, name)) for name, each in kept[kind].items()
         }
     return Knowledge(**kept | {"retired": frozenset(kept["retired"])}, digest=digest)
+
+
+def _add(kept: dict[str, tuple[str, ...]], more: Mapping[str, Iterable[str]]) -> None:
+    """Add what people say for names that other files may have words for as well."""
+    for name, others in more.items():
+        kept[name] = (*kept.get(name, ()), *others)
 
 
 def _keep(kept: Any, listing: Listing, data: Any) -> None:

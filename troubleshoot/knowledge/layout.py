@@ -35,6 +35,7 @@ _FILES: Final = {
     "subsystems.yaml": "subsystems",
     "retired.yaml": "retired",
     "words.yaml": "words",
+    "synonyms.yaml": "synonyms",
     PACK_MANIFEST: "pack",
 }
 _FOLDERS: Final = {

@@ -37,7 +37,7 @@ def rule_texts(folders: Sequence[Path]) -> Iterator[Found]:
     for file in files:
         place = f"{Path(file.path).parents[file.name.count('/')].name}/{file.name}"
         for text, node, heard in _texts(FORMS[file.kind], file.root):
-            note = HEARD if heard else ""
+            note = HEARD if heard or file.kind == "synonyms" else ""
             if file.kind == "words" and _key_of(file.root, node) in typed:
                 note = TYPED
             yield Found(written(text), f"{place}:{node.line}", note)

@@ -8,7 +8,7 @@ from hypothesis import strategies as st
 
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.visit.hearing.complaints import match_complaints
+from troubleshoot.visit.hearing.complaints import heard_complaint, match_complaints
 
 
 @pytest.mark.parametrize(
@@ -43,5 +43,22 @@ def test_the_nearest_complaint_comes_first(words: str, complaint: str, shipped: 
 
 @given(st.text(max_size=60))
 def test_any_words_give_at_most_four_and_never_fail(words: str) -> None:
-    found = match_complaints(load_shipped(), words)
-    assert len(found) <= 4 and len(set(found_ids := [c.id for c in found])) == len(found_ids)
+    heard = heard_complaint(load_shipped(), words)
+    assert len(heard.which) <= 4 and len({*heard.which}) == len(heard.which)
+
+
+@pytest.mark.parametrize(
+    ("words", "taken"),
+    [
+        ("no heat", "no-heat"),
+        ("no heat on the coldest mornings", "no-heat-coldest-mornings"),
+        ("contactor is chattering", "noise"),
+        ("not cooling and the thermostat is blank", None),
+        ("heat", None),
+        ("it works", None),
+    ],
+)
+def test_only_what_is_a_phrase_of_one_is_taken(
+    words: str, taken: str | None, shipped: Knowledge
+) -> None:
+    assert heard_complaint(shipped, words).taken == taken

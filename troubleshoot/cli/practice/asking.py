@@ -13,14 +13,15 @@ from troubleshoot.knowledge.model import Test
 from troubleshoot.outside.numbers import choice
 from troubleshoot.practice.expecting import Expected, judge, sound_band
 from troubleshoot.practice.session import Session
-from troubleshoot.reasoning.unit.places import Place, PlaceNotUnderstood, parse_place
+from troubleshoot.reasoning.unit.places import Place, PlaceNotUnderstood
+from troubleshoot.reasoning.unit.places_said import places_said
 
 
 def ask_place(
     terminal: Terminal, session: Session, test: Test, words: str, ask: Callable[[str], str]
 ) -> tuple[Place | None, ...]:
     """Where to do a test, asked where the unit has several; empty where none is chosen."""
-    places = session.places(test)
+    places, layout = session.places(test), session.scenario.unit.layout
     if len(places) == 1 and not words:
         return places
     while True:
@@ -28,7 +29,7 @@ def ask_place(
             return (places[number - 1],)
         if words:
             try:
-                found = parse_place(words, test.per, session.scenario.unit.layout)
+                found = places_said(session.knowledge, words, test.per, layout)
             except PlaceNotUnderstood as error:
                 terminal.say(f"{error.problem}; {error.instead}.")
             else:

@@ -11,6 +11,8 @@ from troubleshoot.outside.numbers import choice, whole_number
 from troubleshoot.practice.session import Session
 from troubleshoot.reasoning.unit.places import with_place
 from troubleshoot.visit.deciding.decision import Decision
+from troubleshoot.visit.hearing.causes_by_words import heard_fault
+from troubleshoot.visit.hearing.tests_by_words import heard_test
 
 LIKENESS = 0.72
 """How like a known word a mistyped one must be, from 0 to 1, to be put right."""
@@ -27,14 +29,17 @@ def tests_in(session: Session, area: str) -> list[Test]:
 def tests_called(session: Session, words: str) -> list[Test]:
     """The tests whose name or id holds every word, then the others of the areas that do.
 
-    A whole id or name stands alone, and so does the only one that is called so.
+    A whole id or name stands alone, and so does the only one that is called so. Where none is
+    called so, the one that is meant without doubt by what people say for it.
     """
     wanted = _plain(words)
     named = _called(session.tests(), words)
     if len(named) == 1:
         return named
     around = (test for test in session.tests() if wanted and _holds(test.area, wanted))
-    return [*named, *(test for test in around if test not in named)]
+    found = [*named, *(test for test in around if test not in named)]
+    heard = heard_test(session.knowledge, session.scenario.unit, words)
+    return found or [test for test in session.tests() if test.id == heard.taken]
 
 
 def steps_called(session: Session, words: str) -> list[Test]:
@@ -77,12 +82,16 @@ def possible_causes(session: Session) -> list[Fault]:
 
 
 def causes_called(session: Session, words: str) -> list[Fault]:
-    """The faults this unit can have whose name or id holds every word; a whole one alone."""
+    """The faults this unit can have whose name or id holds every word; a whole one alone.
+
+    Where none is called so, the one that is meant without doubt by what people say for it.
+    """
     wanted = _plain(words)
     faults = possible_causes(session)
     whole = [fault for fault in faults if wanted in (_plain(fault.name), _plain(fault.id))]
     held = [fault for fault in faults if wanted and _holds(f"{fault.name} {fault.id}", wanted)]
-    return whole or held
+    heard = heard_fault(session.knowledge, words)
+    return whole or held or [fault for fault in faults if fault.id == heard.taken]
 
 
 def hinted(session: Session, decision: Decision) -> str:

@@ -16,6 +16,7 @@ from typing import Final
 
 from troubleshoot.knowledge.base import ReadBase, read_base
 from troubleshoot.knowledge.checks import (
+    alike_words,
     bands_rise,
     clean_texts,
     complaints_lead,
@@ -91,6 +92,7 @@ FURTHER: Final = (
     round_order,
     spoken_words,
     short_words,
+    alike_words,
 )
 
 CHECKS: Final[Mapping[str, ModuleType]] = {

@@ -31,6 +31,7 @@ from troubleshoot.knowledge.model import (
     TypicalUnit,
 )
 from troubleshoot.knowledge.shapes import (
+    Choice,
     Field,
     Findings,
     ListOf,
@@ -44,6 +45,7 @@ from troubleshoot.knowledge.shapes import (
     optional,
     required,
 )
+from troubleshoot.knowledge.vocabulary import PLACE_KINDS
 
 _SOURCE: Final = Record(
     "source",
@@ -186,6 +188,32 @@ FORMS: Final[Mapping[str, Record]] = MappingProxyType(
                     "words",
                     Pairs(Word(), Text(longest=80), most=5000),
                     "id -> how people say it; of an outcome or a value, what they type",
+                ),
+            ),
+        ),
+        "synonyms": Record(
+            "synonyms",
+            (
+                FORMAT,
+                required(
+                    "alike",
+                    Pairs(Text(longest=60), ListOf(Text(longest=60), least=1, most=60), most=2000),
+                    "words as the rules have them -> what people say in their place",
+                ),
+                optional(
+                    "places",
+                    Pairs(Choice(PLACE_KINDS), ListOf(Text(longest=60), least=1, most=60)),
+                    "a kind of place -> what people say for it beside its number",
+                ),
+                optional(
+                    "idle",
+                    ListOf(Text(longest=30), most=400),
+                    "words that tell nothing of what is meant",
+                ),
+                optional(
+                    "loose",
+                    ListOf(Text(longest=30), most=400),
+                    "words that tell something beside others, and nothing alone",
                 ),
             ),
         ),

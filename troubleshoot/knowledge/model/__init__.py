@@ -141,6 +141,14 @@ class Knowledge:
     """For what was retired altogether."""
     words: Mapping[str, str] = field(default_factory=dict)
     """How people say what has an id: an outcome, a hazard, a fact and its values, a quantity."""
+    alike: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    """Words as the rules have them -> what people say in their place."""
+    place_words: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
+    """A kind of place -> what people say for it beside a number."""
+    idle: tuple[str, ...] = ()
+    """Words that tell nothing of what is meant."""
+    loose: tuple[str, ...] = ()
+    """Words that tell something beside others, and nothing alone."""
     digest: str = ""
 
     def spoken(self, name: str) -> str:

@@ -38,6 +38,7 @@ if TYPE_CHECKING:
         Name,
         NewId,
         Number,
+        OneOrMore,
         Pairs,
         Text,
     )
@@ -185,3 +186,8 @@ class Fault:
     examples: Annotated[
         tuple[Example, ...], Items(most=30), "one that names it, one that does not"
     ] = ()
+    words: Annotated[
+        tuple[str, ...],
+        After("exists-when"), OneOrMore(Text(longest=80), most=40),
+        "what people call it as well",
+    ] = ()  # fmt: skip

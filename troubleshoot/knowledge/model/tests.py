@@ -226,6 +226,11 @@ class Test:
     ] = ()
     signed: Signed = ()
     source: Source = ""
+    words: Annotated[
+        tuple[str, ...],
+        After("exists-when"), OneOrMore(Text(longest=80), most=40),
+        "what people call it as well",
+    ] = ()  # fmt: skip
     subsystem: str = ""
     bands: InitVar[
         Annotated[Bands | None, After("reads"), "one scale that tells outcomes apart"]

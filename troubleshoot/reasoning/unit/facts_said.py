@@ -11,35 +11,24 @@ from collections.abc import Mapping
 from functools import lru_cache
 from typing import Final
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.numbers import whole_number
-from troubleshoot.reasoning.unit.equipment import tokens_of
+from troubleshoot.reasoning.matching.lexicon import Words, lexicon_of, raw_words
 
-Phrase = tuple[str, ...]
 Named = tuple[tuple[str, str], ...]
 
 SUPPLY_PHASE: Final = "supply-phase"
-LINE_VOLTS: Final = "line-volts-class"
-_FILLS: Final = frozenset(
-    (
-        "v",
-        "volt",
-        "volts",
-        "vac",
-        "ac",
-        "hz",
-        "hertz",
-        "and",
-        "with",
-        "it",
-        "is",
-        "its",
-        "has",
-        "a",
-        "just",
-        "only",
-    )
+_FILLS: Final = (
+    "v volt volts vac ac hz hertz and with w it is its has have got we i a an the this that on of "
+    "in unit old new just only"
 )
+_SIZES: Final = "kw hp ton compressor bank"
+"""What a number counts that is no fact: 18 kW of strips."""
+_POINTING: Final = "this that old new"
+"""Before "one" they make no number of it."""
+_ONE: Final = "one"
+_COUNTS: Final = frozenset({_ONE, "two", "three", "four"})
 _HERTZ: Final = "60"
 _PHASES: Final = frozenset({"1", "3"})
 _TOGETHER: Final = frozenset({"heat", "fuel"})
@@ -51,11 +40,12 @@ def facts_said(knowledge: Knowledge, asked: str, typed: str) -> Mapping[str, str
 
     `asked`: the fact that the question is about.
     """
-    tokens = tuple(tokens_of(typed))
+    language = _language(knowledge)
+    words = lexicon_of(knowledge).all_words(typed, language.spelt)
     found: dict[str, str] = {}
     at = 0
-    while at < len(tokens):
-        size, named = _named_at(knowledge, asked, tokens, at)
+    while at < len(words):
+        size, named = _named_at(language, asked, words, at)
         if size == 0:
             return {}
         for fact, value in named:
@@ -65,20 +55,55 @@ def facts_said(knowledge: Knowledge, asked: str, typed: str) -> Mapping[str, str
     return found
 
 
-def _named_at(knowledge: Knowledge, asked: str, tokens: Phrase, at: int) -> tuple[int, Named]:
+@frozen
+class _Language:
+    """`phrases`: which facts, with which value, each names; the rest says nothing of a fact."""
+
+    phrases: Mapping[Words, Named]
+    longest: int
+    fills: frozenset[str]
+    sizes: frozenset[str]
+    pointing: frozenset[str]
+    spelt: frozenset[str]
+
+
+@lru_cache(maxsize=2)
+def _language(knowledge: Knowledge) -> _Language:
+    """The words of all facts of a rule base."""
+    lexicon = lexicon_of(knowledge)
+    phrases: dict[Words, dict[tuple[str, str], None]] = {}
+    spelt = set(lexicon.spelt)
+    for fact in knowledge.facts.values():
+        for value in fact.values:
+            for words in (value, *fact.words.get(value, ())):
+                phrases.setdefault(lexicon.all_words(words), {})[fact.id, value] = None
+                spelt.update(raw_words(words))
+    fills, sizes, pointing = (
+        frozenset(lexicon.all_words(words)) for words in (_FILLS, _SIZES, _POINTING)
+    )
+    return _Language(
+        {phrase: tuple(named) for phrase, named in phrases.items()},
+        max(map(len, phrases), default=0),
+        fills, sizes, pointing, frozenset(spelt),
+    )  # fmt: skip
+
+
+def _named_at(language: _Language, asked: str, words: Words, at: int) -> tuple[int, Named]:
     """How many words from here on name facts, and which; none where the first names nothing."""
-    table = _phrases(knowledge)
-    for size in range(min(_longest(knowledge), len(tokens) - at), 0, -1):
-        phrase = tokens[at : at + size]
-        owners = table.get(phrase, ())
-        named = _of_the_supply(owners, asked, tokens, at) or _meant(owners, asked, phrase)
+    here, behind = words[at], words[at + 1] if at + 1 < len(words) else ""
+    is_size = (here in _COUNTS or whole_number(here) is not None) and behind in language.sizes
+    if is_size or (here in language.pointing and behind == _ONE):
+        return 2, ()
+    for size in range(min(language.longest, len(words) - at), 0, -1):
+        phrase = words[at : at + size]
+        owners = language.phrases.get(phrase, ())
+        named = _of_the_supply(language, owners, asked, words, at) or _meant(owners, asked, phrase)
         if named:
             return size, named
-    fills = tokens[at] in _FILLS or (tokens[at] == _HERTZ and at > 0)
-    return int(fills), ()
+    return int(here in language.fills or (here == _HERTZ and at > 0)), ()
 
 
-def _meant(owners: Named, asked: str, phrase: Phrase) -> Named:
+def _meant(owners: Named, asked: str, phrase: Words) -> Named:
     """Of the facts that share these words, those that are meant."""
     facts = {fact for fact, _ in owners}
     if facts == _TOGETHER and len(owners) == len(facts):
@@ -93,37 +118,21 @@ def _meant(owners: Named, asked: str, phrase: Phrase) -> Named:
     return owners if len(facts) == 1 else ()
 
 
-def _of_the_supply(owners: Named, asked: str, tokens: Phrase, at: int) -> Named:
+def _of_the_supply(language: _Language, owners: Named, asked: str, words: Words, at: int) -> Named:
     """A phase behind the volts, 230/1/60: the supply's, whatever is asked, and that of the motor.
 
     Nothing else is meant there: at the number of circuits it is not how many there are.
     """
     phase = dict(owners).get(SUPPLY_PHASE)
-    if phase is None or tokens[at] not in _PHASES or not _follows_volts(tokens, at):
+    if phase is None or words[at] not in _PHASES or not _follows_volts(language, words, at):
         return ()
     return tuple(each for each in owners if each[0] in (SUPPLY_PHASE, asked) and each[1] == phase)
 
 
-def _follows_volts(tokens: Phrase, at: int) -> bool:
+def _follows_volts(language: _Language, words: Words, at: int) -> bool:
     """Whether volts stand right before, as in 480/3/60."""
-    before = [token for token in tokens[:at] if token not in (*_FILLS, _HERTZ)]
+    before = [word for word in words[:at] if word not in language.fills and word != _HERTZ]
     return bool(before) and len(before[-1]) == 3 and whole_number(before[-1]) is not None
-
-
-@lru_cache(maxsize=2)
-def _phrases(knowledge: Knowledge) -> Mapping[Phrase, Named]:
-    """Which facts, with which value, each phrase names."""
-    found: dict[Phrase, dict[tuple[str, str], None]] = {}
-    for fact in knowledge.facts.values():
-        for value in fact.values:
-            for words in (value, *fact.words.get(value, ())):
-                found.setdefault(tuple(tokens_of(words)), {})[(fact.id, value)] = None
-    return {phrase: tuple(named) for phrase, named in found.items()}
-
-
-@lru_cache(maxsize=2)
-def _longest(knowledge: Knowledge) -> int:
-    return max((len(phrase) for phrase in _phrases(knowledge)), default=0)
 
 
 def in_words(knowledge: Knowledge, fact: str, value: str) -> str:

@@ -9,16 +9,13 @@ import math
 from collections.abc import Iterator
 from dataclasses import replace
 
-from troubleshoot.knowledge.model import Fault, Knowledge, Test
-from troubleshoot.outside.numbers import choice
+from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.evidence.grades import band
 from troubleshoot.reasoning.evidence.ranking import Cause
 from troubleshoot.reasoning.evidence.weighing import COMPLAINT, Weight
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.places import Place
-from troubleshoot.safety.hearing.vocabulary import stem
-from troubleshoot.safety.hearing.words import raw_words
 from troubleshoot.visit.telling.wording import at_place, percent
 
 _STRENGTHS = ((2.0, "strongly"), (0.8, "clearly"), (0.25, "a little"), (0.0, "hardly"))
@@ -98,25 +95,3 @@ def what_if(
         before = percent(now.get((cause.fault.id, cause.at), 0.0))
         where = at_place(after, cause)
         yield f"  {percent(cause.probability):>9} (now {before}) {cause.fault.name}{where}"
-
-
-def find_faults(knowledge: Knowledge, conclusions: Conclusions, words: str) -> tuple[Fault, ...]:
-    """The faults a person may mean: by its number in the list, its id, or words of its name."""
-    wanted = words.strip().lower()
-    number = choice(wanted, len(conclusions.causes))
-    if number is not None:
-        return (conclusions.causes[number - 1].fault,)
-    return faults_by_words(knowledge, wanted)
-
-
-def faults_by_words(knowledge: Knowledge, words: str) -> tuple[Fault, ...]:
-    """The faults that words may mean: by its id, or words of its name."""
-    wanted = words.strip().lower()
-    joined = wanted.replace(" ", "-")
-    if joined in knowledge.faults:
-        return (knowledge.faults[joined],)
-    faults, said = knowledge.faults.values(), {stem(word) for word in raw_words(wanted)}
-    titled = tuple(f for f in faults if raw_words(f.name) == raw_words(wanted))
-    near = tuple(f for f in faults if wanted in f.name.lower() or joined in f.id)
-    any_order = (f for f in faults if said <= {stem(w) for w in raw_words(f"{f.name} {f.id}")})
-    return (titled or near or tuple(any_order)) if said else ()
