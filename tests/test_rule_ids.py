@@ -43,6 +43,7 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
         "combustible-gas-sweep refrigerant-sweep-a2l room-carbon-monoxide",
         "how the sweeps of the work state are said",
     ),
+    "dialogue/reading_out.py": ("capacitance", "a kind of unit, which the tester shows"),
     "safety/hearing/among_words.py": ("lockout", "a word that people say: the tag is gone"),
     "dialogue/metered_in_words.py": (
         "subcooling superheat",
@@ -50,6 +51,7 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
     ),
     "safety/hearing/hinting_words.py": (
         "burns-and-eyes carbon-monoxide-evacuate caught-in-machine gas-odour "
+        "gas-pressure-too-high gas-valve-does-not-close heat-will-not-stop over-fired-or-wrong-fuel "
         "heat-exchanger-breach jumpered-safety lightning live-now lock-of-somebody-else "
         "refrigerant-escaping rollout-tripped scorched-or-hot-wiring smoke-or-heat-now "
         "somebody-hurt unexplained-voltage wet-electrical wind-or-slick-roof",

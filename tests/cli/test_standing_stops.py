@@ -60,6 +60,7 @@ def test_only_visits_over_which_a_stop_stands_are_told_of(
         ("2026-11-26-1", "RTU-1", False),
         ("2026-11-26-2", "RTU-2", True),
         ("2026-11-26-3", "RTU-3", False),
+        ("2026-11-26-5", "RTU-5", False),  # no visit closes over a STOP: its end was forged
     ]
     but = names(shipped, tmp_path, "2026-11-26-2")
     assert [visit for visit, *_ in but] == [v for v, *_ in found if v != "2026-11-26-2"]

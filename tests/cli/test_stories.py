@@ -157,12 +157,11 @@ def test_ctrl_c_keeps_the_visit(shipped: Knowledge, tmp_path: Path) -> None:
 
 def test_explanations_at_any_prompt_change_nothing(shipped: Knowledge, tmp_path: Path) -> None:
     says = ["?", "why", "help", "causes", "because", "because 2", "why not contactor-coil-open",
-            "what if stopped", "tests", "do 99", "undo", "note hot up here"]  # fmt: skip
+            "what if stopped", "tests", "do 99", "note hot up here"]  # fmt: skip
     player = Player(shipped, {}, says)
     code, book = play(shipped, tmp_path, player, {"complaint": "no-cooling", "unit": UNIT})
     assert book.state.answers == () or all(a.test for a in book.state.answers)
     assert book.state.notes == ("hot up here",)
-    assert "There is nothing to take back." in player.text
     assert "Traceback" not in player.text and code == KEPT
 
 

@@ -17,7 +17,6 @@ MORNING = datetime.fromisoformat("2026-11-26T10:15:00+00:00")
 OPENING = (
     "Quarry Street clinic, unit 2",
     "runs a while, then quits",
-    "1",
     "3 4 5 6 7 8",
     "208/1/60, gas, R-410A, TXV, one circuit, one fan",
 )

@@ -12,7 +12,7 @@ from troubleshoot.dialogue.asides import takes_notes
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.closing import (
     A_READING_FIRST,
-    AS_IT_WAS,
+    AFTER_A_REPAIR,
     NOT_REPAIRED,
     ONCE_MORE,
     close,
@@ -269,7 +269,7 @@ def test_a_visit_is_not_closed_over_a_repair_that_is_not_proved(
         voice, found = Voice(), conclude_visit(decider.reasoner, book.state)
         close(book, voice, decider.decide(book.state, found), found)
         said = str(voice.heard())
-        assert (AS_IT_WAS in said) == is_proved
+        assert (AFTER_A_REPAIR in said) == is_proved
         assert (
             "The repair is not proved, for want of a sound reading: Fan amps" in said
         ) != is_proved

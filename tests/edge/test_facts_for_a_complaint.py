@@ -57,7 +57,7 @@ def test_they_hold_for_the_visit_and_are_not_asked_again(person: Person) -> None
 def test_u_takes_them_back_before_the_name(person: Person, tmp_path: Path) -> None:
     with person:
         person.types("480/3/60 gas")
-        assert "Taken back." in person.types("u")
+        assert "Taken back: line volts class: 480 volt." in person.types("u")
         assert '"event": "undo"' in events_of(tmp_path)
         assert "Which unit?" in person.types("u")
 

@@ -81,7 +81,7 @@ def test_a_mistake_is_told_at_its_place(shipped: Knowledge, old: str, new: str, 
          "filter-pressure-drop still reads high; write what it reads once put right"),
         ("text: 43.0 F", "text: 30.0 F", "  - {test: air-filters",
          "suction line below evaporating (suction-line-temperature 30.0 F, "
-         "evaporating-temperature 33.4 F); mend the readings"),
+         "refrigerant R-410A, suction-pressure 104 psig); mend the readings"),
     ],
 )  # fmt: skip
 def test_what_does_not_hold_together_is_told_with_its_line(

@@ -75,6 +75,9 @@ def with_one_fact_wrong(state: WorkState) -> Iterator[WorkState]:
             wrong = replace(state, **{fact: value})
             if wrong != state and wrong.hooked_up <= wrong.leads_off:
                 yield wrong
+    if state.hooked_up:  # nobody has, and so no lead is off for it either
+        bare = state.leads_off - state.hooked_up
+        yield replace(state, hooked_up=frozenset(), leads_off=bare)
 
 
 def _along(state: WorkState, way: Iterable[Step], unit: UnitAtWork) -> Iterator[WorkState]:

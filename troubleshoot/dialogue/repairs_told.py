@@ -32,7 +32,9 @@ def ask_repairs_told(book: VisitBook, voice: Voice, said: str) -> Talk[bool]:
     kept = {(before.words, before.fault) for before in book.state.repairs_before}
     if not told or said in {words for words, _ in kept}:
         return bool(told)
-    Listener(book.knowledge, voice).hear(said)
+    listener = Listener(book.knowledge, voice)
+    listener.hear(said)
+    listener.ask_about(said)
     try:
         for each in told:
             yield from _ask_of(book, voice, each.part, said)

@@ -46,7 +46,7 @@ SPOKEN: Final[Mapping[str, str]] = MappingProxyType(
         "capacitor": "capacitor",
         "drive": "drive",
         "tap": "tap",
-        "hook-up": "hook-up",
+        "hook-up": "hook up",
         "circuit": "circuit",
         "jumper": "jumper",
         "draft": "draft",

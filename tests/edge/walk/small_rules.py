@@ -49,6 +49,10 @@ def small(knowledge: Knowledge) -> Knowledge:
             n: replace(h, triggers=tuple(t for t in h.triggers if t.fault in (None, *faults)))
             for n, h in knowledge.hazards.items()
         },
+        relations={
+            n: replace(r, read_so_by=_of(r.read_so_by, faults))
+            for n, r in knowledge.relations.items()
+        },
         round_points={n: p for n, p in knowledge.round_points.items() if set(p.tests) <= kept},
         digest=f"{knowledge.digest}-small",
     )

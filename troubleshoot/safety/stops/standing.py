@@ -194,7 +194,7 @@ def has_ended(conclusions: Conclusions, fired: FiredHazard, ban: Ban) -> bool:
         )
 
     ends = [end for end in ban.until if end.test in conclusions.hypotheses.tests]
-    return bool(ban.until) and all(_read(conclusions, end, asked_for) for end in ends)
+    return bool(ends) and all(_read(conclusions, end, asked_for) for end in ends)
 
 
 def unread_ends(conclusions: Conclusions) -> Iterator[Spot]:
