@@ -8,7 +8,14 @@ import pytest
 
 from tests.visit.events.effects import THEN, changed
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.visit.events import Closing, Named, Noted, ProofRead, Repaired
+from troubleshoot.visit.events import (
+    Closing,
+    Named,
+    Noted,
+    ProofRead,
+    Repaired,
+    RepairedBefore,
+)
 from troubleshoot.visit.state import RepairSaid, VisitState
 
 
@@ -75,3 +82,19 @@ def test_a_repair_is_ended_where_it_was_begun_and_else_is_another(
         shipped, state, Repaired("g", "gone"), repaired=("f", "g"), proofs=(), mended_here=True,
         closing=False, repairs=tuple(made.get(each, each) for each in said_now),
     )  # fmt: skip
+
+
+def test_a_repair_of_before_is_kept_with_its_own_proofs_and_told_again_it_is_one(
+    shipped: Knowledge, visit: VisitState
+) -> None:
+    """It proves nothing: no cause goes, and what this visit repaired keeps its own proofs."""
+    fan, can = RepairSaid("fan", words="new fan"), RepairSaid("can", proofs=(NOT_TAKEN, READ))
+    state = replace(visit, repairs_before=(fan, can))
+    told = RepairSaid("belt", THEN, words="changed the belt")
+    changed(shipped, state, RepairedBefore("belt", "changed the belt"),
+            repairs_before=(fan, can, told))  # fmt: skip
+    anew = RepairSaid("fan", THEN, words="swapped the fan")
+    changed(shipped, state, RepairedBefore("fan", "swapped the fan"), repairs_before=(can, anew))
+    again = replace(can, proofs=(NOT_TAKEN, (READ[0], "121 psig")))
+    changed(shipped, state, ProofRead(READ[0], "121 psig", of_before="can"),
+            repairs_before=(fan, again))  # fmt: skip
