@@ -6,6 +6,7 @@ from troubleshoot.quantities import air
 from troubleshoot.quantities.calculations.air import HANDBOOK
 from troubleshoot.quantities.calculations.model import (
     ALTITUDE,
+    ATMOSPHERE,
     Calculation,
     Parameter,
     Result,
@@ -41,7 +42,7 @@ CALCULATIONS: Final = (
         results=(Result("airflow", "cfm", "over the heat exchanger"),),
         formula="output / (1.08 x rise), x air density over that at sea level",
         source=f"{HANDBOOK}, standard air 0.075 lb/ft3 and 0.24 Btu/lb F",
-        compute=direct("airflow", air.airflow_from_heat_rise, "output", "rise", "altitude"),
+        compute=direct("airflow", air.airflow_from_heat_rise, "output", "rise", ATMOSPHERE),
         cautions=(_STANDARD_AIR, "Keep the thermometer out of sight of the heat exchanger."),
     ),
     Calculation(
@@ -54,7 +55,7 @@ CALCULATIONS: Final = (
         results=(Result("airflow", "cfm", "over the heaters"),),
         formula="power x 3412 / (1.08 x rise), x air density over that at sea level",
         source=f"{HANDBOOK}, standard air; 3412.14 Btu/h per kW",
-        compute=direct("airflow", air.airflow_from_electric_heat, "power", "rise", "altitude"),
+        compute=direct("airflow", air.airflow_from_electric_heat, "power", "rise", ATMOSPHERE),
         cautions=(_STANDARD_AIR, "Keep the thermometer out of sight of the heaters."),
     ),
     Calculation(

@@ -5,6 +5,7 @@ from typing import Final
 from troubleshoot.quantities import refrigerant
 from troubleshoot.quantities.calculations.model import (
     ALTITUDE,
+    ATMOSPHERE,
     Calculation,
     Computed,
     Given,
@@ -67,7 +68,7 @@ CALCULATIONS: Final = (
             refrigerant.compression_ratio,
             "suction-pressure",
             "discharge-pressure",
-            "altitude",
+            ATMOSPHERE,
         ),
         cautions=("A ratio of gauge pressures is wrong.", GAUGES),
     ),

@@ -133,17 +133,21 @@ class Calculation:
         return next((one for one in self.parameters if one.name == name), None)
 
 
+ATMOSPHERE: Final = "atmosphere"
+"""Handed to a formula: the pressure of the air at the site's altitude, not the altitude."""
+
+
 def direct(
     result: str | Mapping[str, str], function: Callable[..., Any], *names: str
 ) -> Callable[[Given], Computed]:
     """Return a computation that hands parameters to a formula in this order.
 
     `result` names its number; where several come out it says which attribute each is. What was not
-    given is None; the altitude is handed over as the pressure of the air.
+    given is None.
     """
 
     def compute(given: Given) -> Computed:
-        values = (given.atmosphere() if n == "altitude" else given.values.get(n) for n in names)
+        values = (given.atmosphere() if n == ATMOSPHERE else given.values.get(n) for n in names)
         found = function(*values)
         if isinstance(result, str):
             return Computed({result: found})
