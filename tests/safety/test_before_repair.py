@@ -11,6 +11,7 @@ from tests.cli.lines import Lines, book_of, held
 from tests.dialogue.mended import mended
 from troubleshoot.cli.screens.findings import show_repair
 from troubleshoot.knowledge.model import Fault, Knowledge
+from troubleshoot.knowledge.spoken import spoken
 from troubleshoot.safety.before_repair import NOT_OURS, caution_before
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
 from troubleshoot.visit.events import Started, StepDone
@@ -66,6 +67,14 @@ def test_on_the_screen_the_caution_comes_before_the_repair(shipped: Knowledge) -
     terminal, fault = Lines(), shipped.faults[ELECTRICAL]
     show_repair(terminal, fault, fault.proof, caution_before(fault))
     assert terminal.text.index(INSIDE) < terminal.text.index(f"Repair: {fault.repair.what}")
+
+
+def test_what_a_repair_costs_is_said_in_words(shipped: Knowledge) -> None:
+    """Regression: "part: 50-to-250" was read as a size."""
+    for fault in shipped.faults.values():
+        terminal = Lines()
+        show_repair(terminal, fault, (), "")
+        assert f"part: {spoken(fault.repair.part_cost)}" in terminal.text
 
 
 def test_a_page_of_a_fault_says_it_before_the_repair(

@@ -18,6 +18,7 @@ from troubleshoot.dialogue.said import (
     WhatToType,
 )
 from troubleshoot.knowledge.model import Fault, Knowledge, Proof, Test
+from troubleshoot.knowledge.spoken import spoken as spoken_word
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.readings.readings import Reading
 from troubleshoot.reasoning.unit.places import with_place
@@ -201,7 +202,8 @@ def show_repair(terminal: Terminal, fault: Fault, proofs: Iterable[Proof], befor
         terminal.say(before, strong=True)
     terminal.say(f"Repair: {fault.repair.what}")
     terminal.say(f"Who: {(' and ' if fault.repair.who_rule == 'all' else ' or ').join(who)}", 2)
-    terminal.say(f"About {fault.repair.minutes:.0f} minutes; part: {fault.repair.part_cost}", 2)
+    cost = spoken_word(fault.repair.part_cost)
+    terminal.say(f"About {fault.repair.minutes:.0f} minutes; part: {cost}", 2)
     terminal.say(f"Why it failed: {fault.why}", 2)
     terminal.say(f"If left: {fault.if_left}", 2)
     for proof in proofs:
