@@ -115,7 +115,8 @@ TWO = frozenset({"b", "a"})
         (guards.JUMPERS_OUT, replace(OPENED, jumpers=TWO), Step("jumper-out", "a")),
         (guards.TAPS_PLUGGED, replace(OPENED, taps_open=TWO), Step("manometer-off", "a")),
         (guards.CHARGE_BACK, OPENED.with_circuit("b", "charge-recovered"),
-         Step("charge-put-back", "b")),
+         Step("circuit-evacuated", "b")),
+        (guards.CHARGE_BACK, OPENED.with_circuit("b", "evacuated"), Step("charge-put-back", "b")),
     ],
 )  # fmt: skip
 def test_what_is_left_in_a_unit_is_dealt_with_place_by_place(

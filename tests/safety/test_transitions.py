@@ -202,16 +202,18 @@ def test_half_an_hour_another_day_or_a_time_that_cannot_be_voids(
     assert resume_voids(minutes, same_day) is voids
 
 
-@pytest.mark.parametrize("condition", ["gauges-on", "gauges-unsure", "under-nitrogen"])
+@pytest.mark.parametrize("condition", ["gauges-on", "gauges-unsure", "under-nitrogen", "evacuated"])
 def test_a_circuit_step_without_a_place_is_about_the_whole_unit(condition: Any) -> None:
     turn = {
         "gauges-on": ("gauges-off", "charge-recovered"),
         "gauges-unsure": ("gauges-on", "gauges-off"),
         "under-nitrogen": ("circuit-to-zero",),
+        "evacuated": ("circuit-to-zero", "charge-put-back"),
     }
     ready = WorkState(roof="go", power="locked-out", circuits=(("unit", condition),))
     steps = ("gauges-on", "gauges-off", "charge-recovered", "circuit-to-zero", "charge-put-back")
     come = {s for s in steps if not refusals(ready, Step(s), UnitAtWork())}
     assert come == set(turn[condition])
     emptied = replace(ready, circuits=(("unit", "charge-recovered"),))
-    assert refusals(emptied, Step("charge-put-back"), UnitAtWork()) == ()
+    assert refusals(emptied, Step("circuit-evacuated"), UnitAtWork()) == ()
+    assert refusals(emptied, Step("charge-put-back"), UnitAtWork()) != ()

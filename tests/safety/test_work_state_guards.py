@@ -52,7 +52,8 @@ MUST_STAND = {
     "gauges-off": "roof-safe no-refrigerant",
     "charge-recovered": "roof-safe no-refrigerant locked",
     "circuit-to-zero": "roof-safe locked",
-    "charge-put-back": "roof-safe no-refrigerant locked emptied:circuit",
+    "circuit-evacuated": "roof-safe locked",
+    "charge-put-back": "roof-safe no-refrigerant locked vacuum-held:circuit",
     "hook-up-dead": "roof-safe locked opened dead-first dead-last meter-last bled:all",
     "leads-back": "roof-safe locked dead-first dead-last meter-last bled:all",
     "jumper-out": "roof-safe",
@@ -90,7 +91,8 @@ CIRCUIT_READY = {
     "gauges-on": ("closed", "gauges-unsure"),
     "gauges-off": ("gauges-on", "gauges-unsure"),
     "charge-recovered": ("gauges-on", "charge-unsure"),
-    "circuit-to-zero": ("under-nitrogen", "under-vacuum"),
+    "circuit-to-zero": ("under-nitrogen", "under-vacuum", "evacuated"),
+    "circuit-evacuated": ("charge-recovered", "under-vacuum"),
 }
 
 MUTANTS = [(step, guard) for step in STEPS.values() for guard in step.after]
@@ -124,7 +126,7 @@ def _has_come(step: str, state: WorkState, place: str) -> bool:
     world = as_world(state)
     all_bled = {"bled blower", "bled capacitor blower"} <= world
     named = {
-        "emptied:circuit": f"emptied {place}" in world,
+        "vacuum-held:circuit": f"vacuum-held {place}" in world,
         "bled:all": all_bled,
         "tap-open:here": f"tap-open {place}" in world,
         "charged-after-first-test": "meter-first" in world and not all_bled,

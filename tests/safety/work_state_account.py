@@ -20,7 +20,7 @@ _VOIDED_BY: dict[str, tuple[str, ...]] = {
     "panel-on-test": ("panel-in-service", "away"),
     "company": ("alone", "away"),
     "dressed": ("undressed", "away"),
-    "no-refrigerant": ("refrigerant", "away"),
+    "no-refrigerant": ("refrigerant", "charged-up", "away"),
     "no-gas": ("gas-about", "gas-shut", "gas-opened", "away"),
     "air-good": ("air-bad", "away"),
     "gas-shut": ("gas-opened", "away", "cock-unknown"),
@@ -52,6 +52,7 @@ _VOIDED_BY: dict[str, tuple[str, ...]] = {
     "at-zero": ("charged-up", "nitrogen", "vacuum"),
     "nitrogen": ("charged-up", "at-zero"),
     "vacuum": ("charged-up", "at-zero"),
+    "vacuum-held": ("charged-up", "at-zero", "nitrogen", "vacuum-lost", "away"),
 }
 """A thing -> what takes it back, or has to come before it. At a place, only what happens there or
 everywhere takes it back; what happens at a place takes back what is said of the whole unit.
@@ -111,7 +112,7 @@ _PLUG_OUT = ("manometer-on", "manometer-off")
 _HANDS_ON_PARTS = frozenset(
     (
         *("leads-back", "hook-up-dead", *_PLUG_OUT),
-        *("charge-recovered", "circuit-to-zero", "charge-put-back"),
+        *("charge-recovered", "circuit-to-zero", "circuit-evacuated", "charge-put-back"),
     )
 )
 """Nobody handles parts in arc gloves, nor is watched meanwhile, whatever comes of it."""
@@ -140,7 +141,8 @@ def after_test(
     if "nitrogen-pressure" in test.hazards:
         things.append(f"nitrogen {place or 'unit'}")
     if "compressor-in-vacuum" in test.hazards and "charge-recovered" in test.needs_state:
-        things.append(f"vacuum {place or 'unit'}")
+        held = "held" if outcomes == ("dry",) else "lost"
+        things += [f"vacuum {place or 'unit'}", f"vacuum-{held} {place or 'unit'}"]
     return happened(world, *things)
 
 
@@ -226,6 +228,8 @@ _THINGS: dict[tuple[str, str], tuple[str, ...]] = {
     ("gauges-off", "off"): ("gauges-off {place}",),
     ("charge-recovered", "recovered"): ("emptied {place}",),
     ("circuit-to-zero", "at-zero"): ("at-zero {place}",),
+    ("circuit-evacuated", "held"): ("vacuum {place}", "vacuum-held {place}"),
+    ("circuit-evacuated", "*"): ("vacuum {place}", "vacuum-lost {place}"),
     ("charge-put-back", "charged"): ("charged-up {place}", "gauges-on {place}"),
     ("hook-up-dead", "hooked-up"): ("hooked-up {place}",),
     ("hook-up-dead", "*"): ("unhooked {place}",),

@@ -53,6 +53,7 @@ _WRONG: dict[str, tuple[Any, ...]] = {
         (("circuit 1", "charge-recovered"),),
         (("circuit 1", "under-nitrogen"),),
         (("circuit 1", "under-vacuum"),),
+        (("circuit 1", "evacuated"),),
     ),
     "clear": (frozenset(), frozenset(SWEEPS), *(frozenset(SWEEPS) - {each} for each in SWEEPS)),
     "occupants_told": (True, False),
@@ -184,4 +185,5 @@ _CONDITIONS: dict[str, tuple[str, ...]] = {
     "charge-recovered": ("emptied",),
     "under-nitrogen": ("nitrogen",),
     "under-vacuum": ("vacuum",),
+    "evacuated": ("vacuum", "vacuum-held"),
 }

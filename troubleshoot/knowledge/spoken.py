@@ -94,6 +94,7 @@ SPOKEN: Final[Mapping[str, str]] = MappingProxyType(
         "charge-unsure": "charge unsure",
         "under-nitrogen": "under nitrogen",
         "under-vacuum": "under vacuum",
+        "evacuated": "evacuated",
         "not-checked": "not checked",
         "no-go": "no go",
         "edge-near": "edge near",

@@ -13,14 +13,13 @@ from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Fault
 from troubleshoot.safety import steps
 from troubleshoot.safety.needs import BURNER_AREAS, circuits_of
-from troubleshoot.safety.work_state import UnitAtWork, WorkState
+from troubleshoot.safety.work_state import EMPTY, UnitAtWork, WorkState
 
 NOT_OURS: Final = frozenset({"owner", "utility", "fire-alarm", "building-controls"})
 """Who repairs what is not inside the unit."""
 
 LIVE: Final = "By the record the unit was live with its panel open when this was repaired"
 
-_EMPTY: Final = frozenset({"charge-recovered", "under-nitrogen", "under-vacuum"})
 _INSIDE: Final = "before hands go in"
 _GAS: Final = "before a gas part is opened"
 _CIRCUIT: Final = "before the circuit is opened"
@@ -42,7 +41,7 @@ def _bled(work: WorkState, unit: UnitAtWork, place: str | None) -> bool:
 
 
 def _charge_is_out(work: WorkState, unit: UnitAtWork, place: str | None) -> bool:
-    return all(work.circuit(circuit) in _EMPTY for circuit in circuits_of(place, unit))
+    return all(work.circuit(circuit) in EMPTY for circuit in circuits_of(place, unit))
 
 
 _WANTS: Final = (

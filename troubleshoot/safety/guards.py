@@ -11,7 +11,7 @@ from collections.abc import Callable
 from troubleshoot.knowledge.model import Test
 from troubleshoot.knowledge.spoken import spoken
 from troubleshoot.safety.needs import OPENED, Needs, needs_of
-from troubleshoot.safety.work_state import UnitAtWork, WorkState
+from troubleshoot.safety.work_state import IN_VACUUM, UnitAtWork, WorkState
 
 
 def turn_has_come(state: WorkState, needs: Needs) -> str:
@@ -160,7 +160,7 @@ def circuits_are_ready(state: WorkState, needs: Needs) -> str:
 
 
 def no_circuit_in_vacuum(state: WorkState, needs: Needs) -> str:
-    maybe = any(now in ("under-vacuum", "charge-unsure") for _, now in state.circuits)
+    maybe = any(now in (*IN_VACUUM, "charge-unsure") for _, now in state.circuits)
     return "the vacuum broken" if needs.no_vacuum and maybe else ""
 
 

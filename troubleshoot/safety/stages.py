@@ -14,6 +14,7 @@ from troubleshoot.safety import step_guards as guards
 from troubleshoot.safety.step_guards import StepGuard
 from troubleshoot.safety.steps import GAS_SWEEP, REFRIGERANT_SWEEP, ROOM_AIR
 from troubleshoot.safety.way import Way
+from troubleshoot.safety.work_state import IN_VACUUM
 
 Places = tuple[str | None, ...]
 
@@ -44,7 +45,7 @@ def _circuits_needed_empty(way: Way) -> Places:
 
 def _in_vacuum(way: Way) -> Places:
     """Circuits whose vacuum the test does not bear."""
-    maybe = ("under-vacuum", "charge-unsure") if way.needs.no_vacuum else ()
+    maybe = (*IN_VACUUM, "charge-unsure") if way.needs.no_vacuum else ()
     return tuple(place for place, now in way.state.circuits if now in maybe)
 
 

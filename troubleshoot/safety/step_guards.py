@@ -12,7 +12,7 @@ from typing import Final
 
 from troubleshoot.frozen import frozen
 from troubleshoot.safety import steps
-from troubleshoot.safety.work_state import Circuit, UnitAtWork, WorkState
+from troubleshoot.safety.work_state import IN_VACUUM, Circuit, UnitAtWork, WorkState
 
 
 @frozen
@@ -277,7 +277,11 @@ CHARGE_IN: Final = _circuit("the charge in", "closed", "gauges-unsure", "gauges-
 GAUGES_ON: Final = _circuit("gauges on", "gauges-on", "charge-unsure")
 GAUGES_MAY_BE_ON: Final = _circuit("the charge in and gauges on", "gauges-on", "gauges-unsure")
 CIRCUIT_CLOSED: Final = _circuit("the circuit closed", "closed", "gauges-unsure")
-CHARGE_WAS_OUT: Final = _circuit("the charge recovered", "under-nitrogen", "under-vacuum")
+CHARGE_WAS_OUT: Final = _circuit("the charge recovered", "under-nitrogen", *IN_VACUUM)
 CHARGE_IS_OUT: Final = _circuit(
     "the charge recovered and the circuit at 0 psig", "charge-recovered"
 )
+MAY_BE_EVACUATED: Final = _circuit(
+    "the charge recovered, and no nitrogen in the circuit", "charge-recovered", "under-vacuum"
+)
+EVACUATED: Final = _circuit("the circuit evacuated, and its vacuum held", "evacuated")

@@ -8,7 +8,7 @@ from typing import Final
 from troubleshoot.knowledge.model import Fault, Hazard, Test
 from troubleshoot.safety import steps
 from troubleshoot.safety.declaration import Event, Outcomes
-from troubleshoot.safety.declared import STEPS
+from troubleshoot.safety.declared import STEPS, sound_outcomes
 from troubleshoot.safety.needs import VACUUM, burns, needs_of
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.work_state import WHOLE_UNIT, UnitAtWork, WorkState, cautious
@@ -87,7 +87,8 @@ def after_test(
         if need == "charge-recovered" and NITROGEN_HAZARD in test.hazards:
             changed = changed.with_circuit(circuit, "under-nitrogen")
         elif need == "charge-recovered" and VACUUM in test.hazards:
-            changed = changed.with_circuit(circuit, "under-vacuum")
+            held = outcomes and {*outcomes} <= sound_outcomes(test)
+            changed = changed.with_circuit(circuit, "evacuated" if held else "under-vacuum")
     return changed
 
 

@@ -30,6 +30,7 @@ Circuit = Literal[
     "charge-recovered",
     "under-nitrogen",
     "under-vacuum",
+    "evacuated",
 ]
 Roof = Literal["not-checked", "no-go", "edge-near", "go"]
 FirePanel = Literal["in-service", "unsure", "on-test"]
@@ -52,7 +53,10 @@ _METER_LADDER: Final[tuple[Meter, ...]] = ("failed", "not-proved", "proved")
 _ROOF_LADDER: Final[tuple[Roof, ...]] = ("no-go", "not-checked", "edge-near", "go")
 _SECOND_SOURCE_LADDER: Final[tuple[SecondSource, ...]] = ("found", "locked", "none-known")
 _EMPTY_LADDER: Final[tuple[Circuit, ...]] = ("under-vacuum", "under-nitrogen", "charge-recovered")
-_MAY_BE_EMPTY: Final = frozenset({*_EMPTY_LADDER, "charge-unsure"})
+IN_VACUUM: Final[tuple[Circuit, ...]] = ("under-vacuum", "evacuated")
+"""A circuit that is drawn down; evacuated is one whose vacuum was seen to hold."""
+EMPTY: Final = frozenset({*_EMPTY_LADDER, *IN_VACUUM})
+_MAY_BE_EMPTY: Final = EMPTY | {"charge-unsure"}
 
 
 @frozen
@@ -258,8 +262,9 @@ def _cautious_circuit(one: Circuit, other: Circuit) -> Circuit:
     """A circuit that may hold its charge or not is neither run nor opened."""
     if one == other:
         return one
-    if one in _EMPTY_LADDER and other in _EMPTY_LADDER:
-        return min(one, other, key=_EMPTY_LADDER.index)
+    if one in EMPTY and other in EMPTY:
+        seen = "evacuated" in (one, other)
+        return "under-vacuum" if seen else min(one, other, key=_EMPTY_LADDER.index)
     return "charge-unsure" if _MAY_BE_EMPTY & {one, other} else "gauges-unsure"
 
 

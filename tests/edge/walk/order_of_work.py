@@ -31,7 +31,8 @@ CONFIRMING = {
     "gas-cock-look": "open", "purge-wait": "waited",
     "gas-cock-shut": "shut", "gas-cock-open": "open", "manometer-on": "on",
     "manometer-off": "plugged", "charge-recovered": "recovered",
-    "circuit-to-zero": "at-zero", "leads-back": "back", "jumper-out": "out",
+    "circuit-to-zero": "at-zero", "circuit-evacuated": "held",
+    "leads-back": "back", "jumper-out": "out",
     "hook-up-dead": "hooked-up",
     "charge-put-back": "charged", "fire-panel-back": "in-service",
     "plug-under-gas": "tight", "tools-clear": "clear", "lock-off": "switched-on",
@@ -55,6 +56,7 @@ _BEFORE_STEPS: dict[str, tuple[str, ...]] = {
     "manometer-off": ("roof-safe", *_DEAD, "opened", "gas-shut", "no-gas"),
     "plug-under-gas": ("roof-safe",),
     "charge-recovered": ("roof-safe", "locked"),
+    "circuit-evacuated": ("roof-safe", "locked"),
     "charge-put-back": ("roof-safe", "locked"),
     "hook-up-dead": ("roof-safe", *_DEAD, "opened"),
     "leads-back": ("roof-safe", "locked"),
@@ -76,6 +78,8 @@ def objection_to(unit: UnitAtWork, world: World, test: Test, place: str | None, 
     missing = [thing for thing in _BEFORE_STEPS.get(test.id, ()) if thing not in world]
     if missing:
         return f"step before {', '.join(missing)}"
+    if test.id == "charge-put-back" and f"vacuum-held {place}" not in world:
+        return f"charged without a vacuum that held in {place}"
     if unit.flammable and test.id.startswith("panels-off") and "no-refrigerant" not in world:
         return "the air was not swept for flammable refrigerant"
     if unit.volts_480 and test.id in _BEHIND_480 and "dressed" not in world:

@@ -40,6 +40,7 @@ _IN_ORDER: Final = (
     refrigerant.GAUGES_OFF,
     refrigerant.RECOVER,
     refrigerant.CIRCUIT_TO_ZERO,
+    refrigerant.EVACUATE,
     refrigerant.RECHARGE,
     panels.HOOK_UP,
     panels.LEADS_BACK,
