@@ -2,11 +2,20 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from pathlib import Path
 
 import pytest
 
 from tests.edge.person import Clock
+from tests.edge.starting import nobody_starts_any_more
+
+
+@pytest.fixture(scope="session", autouse=True)
+def _ready() -> Iterator[None]:
+    """The program that the first start keeps ready goes with the last test."""
+    yield
+    nobody_starts_any_more()
 
 
 @pytest.fixture

@@ -5,17 +5,22 @@ These tests know nothing of the inside: words on a screen, keys, files on disk, 
 
 from __future__ import annotations
 
+import fcntl
 import os
 import re
-import sys
+import struct
+import termios
+import weakref
 from collections.abc import Iterable
 from datetime import datetime, timedelta
 from pathlib import Path
 from types import TracebackType
 
 import pexpect
+from pexpect.fdpexpect import fdspawn
 
-PROGRAM = Path(__file__).parent / "program.py"
+from tests.edge.starting import Started, StartedAnew, ready
+
 MORNING = datetime.fromisoformat("2026-11-26T09:00:00+00:00")
 WAITS = re.compile(r"(?:>|\?|\)) \Z")
 """A prompt: the screen ends in one, and nothing follows it."""
@@ -38,7 +43,10 @@ class Clock:
 
 
 class Person:
-    """One run of the program. `said` is everything on the screen so far, `last` since typing."""
+    """One run of the program. `said` is everything on the screen so far, `last` since typing.
+
+    `anew`: started as a shell does, not by a fork of the program that is kept ready.
+    """
 
     def __init__(
         self,
@@ -47,6 +55,7 @@ class Person:
         clock: Clock | None = None,
         columns: int = 80,
         lines: int = 40,
+        anew: bool = False,
     ) -> None:
         environment = {**os.environ, "TROUBLESHOOT_DATA": str(data), "TERM": "dumb"}
         for name in ("COLUMNS", "LINES"):  # a terminal has the size that the person made it
@@ -55,15 +64,14 @@ class Person:
             environment["CLOCK"] = str(clock.path)
         self.said = ""
         self.last = ""
-        self.child: pexpect.spawn[str] = pexpect.spawn(
-            sys.executable,
-            [str(PROGRAM), *words],
-            env=environment,
-            encoding="utf-8",
-            dimensions=(lines, columns),
-            timeout=60,
-        )
-        self.child.delaybeforesend = None
+        mine, its = os.openpty()
+        fcntl.ioctl(its, termios.TIOCSWINSZ, struct.pack("HHHH", lines, columns, 0, 0))
+        starts = StartedAnew if anew else ready().start
+        self._program = starts(words, environment, [its] * 3, terminal=True)
+        os.close(its)
+        self._screen: fdspawn[str] = fdspawn(mine, encoding="utf-8", timeout=60)
+        self._screen.delaybeforesend = None
+        self._leaves = weakref.finalize(self, _hang_up, self._screen, self._program)
         self._wait()
 
     def __enter__(self) -> Person:
@@ -75,29 +83,33 @@ class Person:
         error: BaseException | None,
         trace: TracebackType | None,
     ) -> None:
-        self.child.close(force=True)
+        self._leaves()
 
     @property
     def running(self) -> bool:
-        return not self.child.flag_eof
+        return not self._screen.flag_eof
+
+    def kills_it(self) -> None:
+        """The program ends between two instructions, as with the battery."""
+        self._program.kill()
+        self._screen.expect(pexpect.EOF)
 
     @property
     def exit_code(self) -> int | None:
         """The exit code once the program has ended."""
-        self.child.expect(pexpect.EOF)
-        self.child.close()
-        return self.child.exitstatus
+        self._screen.expect(pexpect.EOF)
+        return self._program.ends()
 
     def types(self, *lines: str) -> str:
         """Type lines, each at its own prompt; returns what the last one brought on the screen."""
         for line in lines:
-            self.child.sendline(line)
+            self._screen.sendline(line)
             self._wait()
         return self.last
 
     def pastes(self, text: str) -> str:
         """Send all of it at once, as a paste or a pocket does."""
-        self.child.send(text)
+        self._screen.send(text)
         self._wait()
         return self.last
 
@@ -119,7 +131,13 @@ class Person:
 
     def _wait(self) -> None:
         """Until the program asks for something, or has ended."""
-        self.child.expect([WAITS, pexpect.EOF])
-        matched = self.child.after if isinstance(self.child.after, str) else ""
-        self.last = ((self.child.before or "") + matched).replace("\r\n", "\n")
+        self._screen.expect([WAITS, pexpect.EOF])
+        matched = self._screen.after if isinstance(self._screen.after, str) else ""
+        self.last = ((self._screen.before or "") + matched).replace("\r\n", "\n")
         self.said += self.last
+
+
+def _hang_up(screen: fdspawn[str], program: Started | StartedAnew) -> None:
+    """Close the terminal, which ends what still runs at it."""
+    screen.close()
+    program.ends()

@@ -20,7 +20,12 @@ def moment() -> datetime:
     return datetime.fromisoformat(Path(os.environ["CLOCK"]).read_text("ascii").strip())
 
 
-if __name__ == "__main__":
+def begin() -> None:
+    """The program, by the clock of the file where the environment names one."""
     if "CLOCK" in os.environ:
         clock.now = moment
     main()
+
+
+if __name__ == "__main__":
+    begin()

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import signal
 from pathlib import Path
 
 from tests.edge.person import Clock, Person
@@ -13,8 +12,7 @@ from tests.edge.visits import DEAD_WORK, begin, careful, events_of, lead_to, to_
 def killed_at(person: Person, wanted: str, *typed: str) -> None:
     person.types(*typed)
     assert wanted in person.last
-    person.child.kill(signal.SIGKILL)
-    person.child.close(force=True)
+    person.kills_it()
 
 
 def test_a_visit_killed_at_who_is_asking_keeps_its_unit_and_the_words(

@@ -4,15 +4,13 @@ from __future__ import annotations
 
 import json
 import os
-import subprocess
-import sys
 from pathlib import Path
 
 import pytest
 
 from tests.edge.person import Person
+from tests.edge.started import run as started_with
 
-START = "from troubleshoot.cli.main import main; main()"
 FAULT = "swans-nest-on-fan-guard"
 FILES = {
     "pack.yaml": "format: 1\nname: The north site\n",
@@ -128,15 +126,10 @@ def written(folder: Path, files: dict[str, str]) -> Path:
 
 def run(*words: object, folder: Path, **environment: str) -> tuple[int, str, str]:
     """Exit code, what was printed, and what was said of errors."""
-    done = subprocess.run(
-        [sys.executable, "-c", START, "--data", str(folder / "data"), *map(str, words)],
-        capture_output=True,
-        text=True,
-        check=False,
-        env={**os.environ, **environment},
-    )
-    assert "Traceback" not in done.stderr
-    return done.returncode, done.stdout, done.stderr
+    done = started_with(["--data", str(folder / "data"), *map(str, words)], environment)
+    said, wrong = done.stdout.decode(), done.stderr.decode()
+    assert "Traceback" not in wrong
+    return done.returncode, said, wrong
 
 
 def test_a_pack_that_passes_the_check_is_used_by_every_command(
