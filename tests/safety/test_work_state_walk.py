@@ -7,6 +7,7 @@ value SAF-002).
 from __future__ import annotations
 
 from collections.abc import Iterable
+from functools import cache
 
 import pytest
 from hypothesis import given, settings
@@ -31,9 +32,10 @@ from tests.safety.work_state_samples import (
     UNIT,
     WATCHED_UNIT,
 )
-from tests.safety.work_state_walks import walk_along, walk_everywhere
+from tests.safety.work_state_walks import Walk, walk_along, walk_everywhere
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.safety.needs import needs_of
+from troubleshoot.safety.work_state import UnitAtWork
 
 PARTS = 8
 """The longest walk is made in so many parts, which run beside each other."""
@@ -53,7 +55,7 @@ CHOICES = st.lists(st.integers(0, 10**6), min_size=40, max_size=60)
     ids=["hands in and live", "jumpered", "watched at 480 V", "gas", "a light that fails"],
 )
 def test_changing_from_one_kind_of_test_to_another_is_never_unsafe(
-    samples: tuple[Test, ...], unit: object
+    samples: tuple[Test, ...], unit: UnitAtWork
 ) -> None:
     _, found = walk_everywhere([(test, None) for test in samples], unit)
     assert found == []
@@ -74,18 +76,30 @@ def test_undo_never_makes_a_test_unsafe(samples: tuple[Test, ...]) -> None:
     assert found == []
 
 
+@cache
+def walk_on(unit: UnitAtWork) -> Walk:
+    """Walks among all sample tests of a unit: what one has worked out, the next finds."""
+    return Walk(SAMPLES if unit is UNIT else AT_UNIT, unit)
+
+
 @settings(max_examples=250, deadline=None)
 @given(CHOICES, st.sampled_from([PLAIN_UNIT, UNIT, WATCHED_UNIT, GAS_UNIT]))
-def test_a_visit_led_at_random_never_shows_an_unsafe_test(choices: list[int], unit: object) -> None:
-    samples = SAMPLES if unit is UNIT else AT_UNIT
-    assert walk_along(choices, samples, unit) == []
+def test_a_visit_led_at_random_never_shows_an_unsafe_test(
+    choices: list[int], unit: UnitAtWork
+) -> None:
+    assert walk_along(choices, walk_on(unit)) == []
+
+
+@cache
+def hands_in() -> Walk:
+    """Walks to work by hand, and behind a shut cock."""
+    return Walk([(HANDS_IN, None), (HANDS_IN_LOOK, None), (GAS_SHUT, None)], PLAIN_UNIT)
 
 
 @settings(max_examples=25, deadline=None)
 @given(CHOICES)
 def test_steps_reported_out_of_turn_never_let_hands_in(choices: list[int]) -> None:
-    hands_in = [(HANDS_IN, None), (HANDS_IN_LOOK, None), (GAS_SHUT, None)]
-    assert walk_along(choices, hands_in, PLAIN_UNIT, heedless=True) == []
+    assert walk_along(choices, hands_in(), heedless=True) == []
 
 
 @pytest.mark.parametrize("part", range(PARTS))

@@ -7,8 +7,8 @@ tests at once, and a million steps at random, and prints the counts.
 from __future__ import annotations
 
 import random
-from collections.abc import Iterator, Sequence
-from functools import cache
+from collections.abc import Callable, Iterator, Sequence
+from functools import cached_property
 from typing import NamedTuple, get_args
 
 from tests.safety import work_state_account as account
@@ -30,132 +30,207 @@ from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.needs import Needs, needs_of
 from troubleshoot.safety.route import LEAVING
 from troubleshoot.safety.steps import Step
-from troubleshoot.safety.transitions import after_test, expire
 from troubleshoot.safety.work_state import WHOLE_UNIT, UnitAtWork, WorkState
 
 EVENTS: tuple[Event, ...] = get_args(Event)
 
 
+class Happening:
+    """Something that can happen, with a word for it, and what it makes of what really was so.
+
+    `one_of_each`: the worlds of the walk, each by the object that stands for all equal ones.
+    """
+
+    def __init__(
+        self, word: str, account_after: Callable[[World], World], one_of_each: dict[World, World]
+    ) -> None:
+        self.word = word
+        self.is_event = word in EVENTS
+        self._account_after = account_after
+        self._one_of_each = one_of_each
+        self._worlds: dict[World, World] = {}
+
+    def after(self, world: World) -> World:
+        known = self._worlds.get(world)
+        if known is None:
+            after = self._account_after(world)
+            known = self._worlds[world] = self._one_of_each.setdefault(after, after)
+        return known
+
+
+class Asked:
+    """A sample test, what it needs on the unit of the walk, and what the officer says to it."""
+
+    def __init__(self, test: Test, place: str | None, unit: UnitAtWork) -> None:
+        self.test, self.place = test, place
+        self.needs = needs_of(test, place, unit)
+        self.name = f"{test.id} at {place}"
+        self._officer = Officer(unit)
+        self._said: dict[World, str] = {}
+
+    def objection(self, world: World) -> str:
+        if world not in self._said:
+            self._said[world] = self._officer.objection(world, self.test, self.place)
+        return self._said[world]
+
+
+class Belief:
+    """What the program believes, one object for each state, and what it makes of that.
+
+    Many worlds share one belief, and a walk comes to each by many ways: all of this is worked out
+    once, and a belief is known by being the same object, since a state is slow to hash.
+    """
+
+    def __init__(self, walk: Walk, state: WorkState) -> None:
+        self.walk, self.state = walk, state
+
+    @cached_property
+    def shown(self) -> tuple[Asked, ...]:
+        """The sample tests that would be shown now."""
+        return tuple(a for a in self.walk.asked if not guards.unmet(self.state, a.needs))
+
+    @cached_property
+    def objections(self) -> tuple[tuple[Asked, str], ...]:
+        """What is wrong with the way to each sample test, whatever really was so."""
+        state, unit = self.state, self.walk.unit
+        return tuple((each, _about_the_way(state, each.needs, unit)) for each in self.walk.asked)
+
+    @cached_property
+    def ways(self) -> tuple[tuple[Happening, Belief], ...]:
+        """Everything that can happen next: tests, steps that are offered, what voids states."""
+        return tuple(self._ways())
+
+    def _ways(self) -> Iterator[tuple[Happening, Belief]]:
+        walk, state = self.walk, self.state
+        offered = {route.next_step(state, LEAVING, walk.unit, leaving=True)}
+        offered |= {route.next_step(state, each.needs, walk.unit) for each in walk.asked}
+        for each in self.shown:
+            outcomes = ("locks-out",) if each.test.id == "ignition-trials" else ()
+            after = transitions.after_test(state, each.test, each.place, outcomes, walk.unit)
+            yield walk.tested(each, outcomes), walk.belief(after)
+        yield from self.answered(sorted(filter(None, offered), key=repr))
+        for event in EVENTS:
+            if event == "reopened" and not walk.unit.burns_gas:
+                continue  # nobody has turned a gas cock there: it is a break like any other
+            yield walk.voided(event), walk.belief(transitions.expire(state, event))
+
+    @cached_property
+    def careless(self) -> tuple[tuple[Happening, Belief], ...]:
+        """Every safety step answered in every way, whether or not its turn has come."""
+        stored = self.walk.unit.capacitors + self.walk.unit.drives
+        steps = [Step(id, place) for id in CONFIRMED for place in (*stored, WHOLE_UNIT)]
+        return tuple(self.answered(steps))
+
+    def answered(self, steps: Sequence[Step]) -> Iterator[tuple[Happening, Belief]]:
+        for step in steps:
+            for outcomes in answers_to(step.id):
+                after = transitions.after_step(self.state, step, outcomes, self.walk.unit)
+                yield self.walk.done(step, outcomes), self.walk.belief(after)
+
+
 class Job(NamedTuple):
     """What the program believes beside what really happened."""
 
-    state: WorkState
+    belief: Belief
     world: World
 
+    def after(self, happening: Happening, belief: Belief) -> Job:
+        return Job(belief, happening.after(self.world))
 
-class Asked(NamedTuple):
-    """A sample test, and what it needs on the unit of the walk."""
-
-    test: Test
-    place: str | None
-    needs: Needs
-
-
-START = Job(WorkState(), frozenset())
-Next = tuple[str, Job]
-
-# Many worlds share one belief: what the program makes of it is worked out once.
-next_step = cache(route.next_step)
-unmet = cache(guards.unmet)
-refusals = cache(transitions.refusals)
-after_step = cache(transitions.after_step)
-cautious = cache(work_state.cautious)
+    def objections(self) -> Iterator[str]:
+        """What is wrong here: with a test that would be shown now, or with the way to it."""
+        for each, about_the_way in self.belief.objections:
+            shown = each in self.belief.shown
+            words = (each.objection(self.world) if shown else "") or about_the_way
+            if words:
+                yield f"{each.name}: {words}"
 
 
-def asked_of(samples: Sequence[Sample], unit: UnitAtWork) -> tuple[Asked, ...]:
-    """The sample tests with their needs."""
-    return tuple(Asked(test, place, needs_of(test, place, unit)) for test, place in samples)
+class Walk:
+    """Walks on one unit, among these sample tests."""
+
+    def __init__(self, samples: Sequence[Sample], unit: UnitAtWork) -> None:
+        self.unit = unit
+        self.asked = tuple(Asked(test, place, unit) for test, place in samples)
+        self._beliefs: dict[WorkState, Belief] = {}
+        self._worlds: dict[World, World] = {}
+        self._happenings: dict[str, Happening] = {}
+        self._cautious: dict[tuple[Belief, Belief], Belief] = {}
+        self.start = Job(self.belief(WorkState()), frozenset())
+
+    def belief(self, state: WorkState) -> Belief:
+        known = self._beliefs.get(state)
+        return known or self._beliefs.setdefault(state, Belief(self, state))
+
+    def undone(self, before: Job, after: Job) -> tuple[Job, Job]:
+        """What undo leads to: one belief, and a world in which the hands did it or did not."""
+        both = before.belief, after.belief
+        if both not in self._cautious:
+            state = work_state.cautious(before.belief.state, after.belief.state)
+            self._cautious[both] = self.belief(state)
+        belief = self._cautious[both]
+        return Job(belief, before.world), Job(belief, after.world)
+
+    def tested(self, asked: Asked, outcomes: tuple[str, ...]) -> Happening:
+        test, place = asked.test, asked.place
+        return self._happens(
+            asked.name, lambda world: account.after_test(world, test, place, outcomes)
+        )
+
+    def done(self, step: Step, outcomes: tuple[str, ...]) -> Happening:
+        return self._happens(
+            f"{step}: {outcomes}", lambda world: account.after_step(world, step, outcomes)
+        )
+
+    def voided(self, event: Event) -> Happening:
+        return self._happens(event, lambda world: account.after_event(world, event))
+
+    def _happens(self, word: str, account_after: Callable[[World], World]) -> Happening:
+        if word not in self._happenings:
+            self._happenings[word] = Happening(word, account_after, self._worlds)
+        return self._happenings[word]
 
 
-def followers(job: Job, asked: Sequence[Asked], unit: UnitAtWork) -> Iterator[Next]:
-    """Everything that can happen next, with a word for it: tests, steps, what voids states."""
-    offered = {next_step(job.state, LEAVING, unit, leaving=True)}
-    for test, place, needs in asked:
-        offered.add(next_step(job.state, needs, unit))
-        if not unmet(job.state, needs):
-            outcomes = ("locks-out",) if test.id == "ignition-trials" else ()
-            state = after_test(job.state, test, place, outcomes, unit)
-            world = account.after_test(job.world, test, place, outcomes)
-            yield f"{test.id} at {place}", Job(state, world)
-    yield from _answered(job, sorted(filter(None, offered), key=repr), unit)
-    for event in EVENTS:
-        if event == "reopened" and not unit.burns_gas:
-            continue  # nobody has turned a gas cock there: it is a break like any other
-        yield event, Job(expire(job.state, event), account.after_event(job.world, event))
-
-
-def careless(job: Job, unit: UnitAtWork) -> Iterator[Next]:
-    """Every safety step answered in every way, whether or not its turn has come."""
-    stored = unit.capacitors + unit.drives
-    steps = [Step(id, place) for id in CONFIRMED for place in (*stored, WHOLE_UNIT)]
-    yield from _answered(job, steps, unit)
-
-
-def _answered(job: Job, steps: Sequence[Step], unit: UnitAtWork) -> Iterator[Next]:
-    for step in steps:
-        for outcomes in answers_to(step.id):
-            state = after_step(job.state, step, outcomes, unit)
-            yield f"{step}: {outcomes}", Job(state, account.after_step(job.world, step, outcomes))
-
-
-def undone(before: Job, after: Job) -> tuple[Job, Job]:
-    """What undo leads to: one belief, and a world in which the hands did it or did not."""
-    state = cautious(before.state, after.state)
-    return Job(state, before.world), Job(state, after.world)
-
-
-def objections(job: Job, asked: Sequence[Asked], unit: UnitAtWork) -> Iterator[str]:
-    """What is wrong here: with a test that would be shown now, or with the way to it."""
-    officer = Officer(unit)
-    for test, place, needs in asked:
-        words = "" if unmet(job.state, needs) else officer.objection(job.world, test, place)
-        words = words or _about_the_way(job.state, needs, unit)
-        if words:
-            yield f"{test.id} at {place}: {words}"
-
-
-@cache
 def _about_the_way(state: WorkState, needs: Needs, unit: UnitAtWork) -> str:
-    step = next_step(state, needs, unit)
+    step = route.next_step(state, needs, unit)
     if step is None:
-        return "; ".join(f"no step leads to {words}" for words in unmet(state, needs))
-    return "; ".join(
-        f"{step.id} is offered before {words}" for words in refusals(state, step, unit)
-    )
+        return "; ".join(f"no step leads to {words}" for words in guards.unmet(state, needs))
+    refused = transitions.refusals(state, step, unit)
+    return "; ".join(f"{step.id} is offered before {words}" for words in refused)
 
 
 def walk_everywhere(
     samples: Sequence[Sample], unit: UnitAtWork, undo: bool = False
 ) -> tuple[int, list[str]]:
     """Breadth first over every sequence of events: jobs met, and what is wrong on them."""
-    asked = asked_of(samples, unit)
-    seen, ahead, found = {START}, [START], list(objections(START, asked, unit))
+    walk = Walk(samples, unit)
+    seen, ahead, found = {walk.start}, [walk.start], list(walk.start.objections())
     while ahead:
         here, ahead = ahead, []
         for job in here:
-            for word, after in followers(job, asked, unit):
-                taken_back = undone(job, after) if undo and word not in EVENTS else ()
-                for new in {after, *taken_back} - seen:
-                    seen.add(new)
-                    ahead.append(new)
-                    found += [f"{said} after {word}" for said in objections(new, asked, unit)]
+            for happening, belief in job.belief.ways:
+                after = job.after(happening, belief)
+                taken_back = walk.undone(job, after) if undo and not happening.is_event else ()
+                for new in (after, *taken_back):
+                    if new not in seen:
+                        seen.add(new)
+                        ahead.append(new)
+                        found += [f"{said} after {happening.word}" for said in new.objections()]
     return len(seen), found
 
 
-def walk_along(
-    choices: Sequence[int], samples: Sequence[Sample], unit: UnitAtWork, heedless: bool = False
-) -> list[str]:
+def walk_along(choices: Sequence[int], walk: Walk, heedless: bool = False) -> list[str]:
     """One visit, led by numbers; every seventh choice takes the last thing back."""
-    asked = asked_of(samples, unit)
-    job, found = START, []
+    job, found = walk.start, []
     for choice in choices:
-        ways = list(followers(job, asked, unit))
+        ways = job.belief.ways
         if heedless:
-            ways += careless(job, unit)
-        word, after = ways[choice % len(ways)]
-        if choice % 7 == 0 and word not in EVENTS:
-            after = undone(job, after)[choice % 2]
-        found += [f"{said} after {word}" for said in objections(after, asked, unit)]
+            ways += job.belief.careless
+        happening, belief = ways[choice % len(ways)]
+        after = job.after(happening, belief)
+        if choice % 7 == 0 and not happening.is_event:
+            after = walk.undone(job, after)[choice % 2]
+        found += [f"{said} after {happening.word}" for said in after.objections()]
         job = after
     return found
 
@@ -166,8 +241,9 @@ def _long_walks() -> None:
         print(f"everywhere: {count} jobs, {len(found)} objections")
     choose = random.Random(5)
     found = []
+    walk = Walk(SAMPLES, UNIT)
     for _ in range(10_000):
-        found += walk_along([choose.randrange(10**6) for _ in range(100)], SAMPLES, UNIT)
+        found += walk_along([choose.randrange(10**6) for _ in range(100)], walk)
     print(f"at random: 1,000,000 steps, {len(found)} objections")
 
 
