@@ -11,7 +11,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from troubleshoot.frozen import frozen, frozen_open
+from troubleshoot.frozen import changed, frozen, frozen_open
 
 
 @frozen
@@ -124,3 +124,14 @@ def test_slots_leave_no_room_for_more() -> None:
     assert not hasattr(Slotted(1), "__dict__")
     assert hasattr(Open(1), "__dict__")
     assert Slotted.__doc__ == "Of slots."
+
+
+def test_a_changed_copy_is_what_replace_makes() -> None:
+    whole = Slotted(1, third={"a": 1}, last=(2,))
+    assert changed(whole, first=3, last=()) == replace(whole, first=3, last=())
+    assert changed(Longer(1), more=2.0) == Longer(1, more=2.0)
+    assert whole == Slotted(1, third={"a": 1}, last=(2,))
+    with pytest.raises(TypeError):
+        changed(whole, fourth=1)
+    with pytest.raises(ValueError, match="less than nothing"):
+        changed(Longer(1), more=-1.0)

@@ -12,7 +12,7 @@ from collections.abc import Iterable
 from dataclasses import replace
 from typing import Any, Final, Literal
 
-from troubleshoot.frozen import frozen
+from troubleshoot.frozen import changed, frozen
 from troubleshoot.knowledge.spoken import spoken
 
 Power = Literal["on", "unsure", "locked-out"]
@@ -142,7 +142,7 @@ class WorkState:
     def with_facts(self, **facts: Any) -> WorkState:
         """The state with these facts; itself where they are so, as most changes find them."""
         news = {fact: value for fact, value in facts.items() if getattr(self, fact) != value}
-        return replace(self, **news) if news else self
+        return changed(self, **news) if news else self
 
     def with_circuit(self, place: str, condition: Circuit) -> WorkState:
         """The same state with one circuit in another condition."""
