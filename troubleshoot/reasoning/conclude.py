@@ -14,15 +14,15 @@ from troubleshoot.knowledge.gravity import gravest_first
 from troubleshoot.knowledge.model import Complaint, Fault, Hazard, Knowledge
 from troubleshoot.knowledge.vocabulary import StopScope
 from troubleshoot.reasoning.chaining import chains
-from troubleshoot.reasoning.chaining.chains import compile_chains
 from troubleshoot.reasoning.chaining.clearing import cleared_complaint, was_found
-from troubleshoot.reasoning.chaining.engine import Chain, Conclusion
+from troubleshoot.reasoning.chaining.engine import Conclusion
 from troubleshoot.reasoning.chaining.on_record import ON_RECORD, stopping
 from troubleshoot.reasoning.choosing.next_test import NAMED, Asks, Candidate, Chooser, SwitchMinutes
-from troubleshoot.reasoning.evidence.hypotheses import Hypotheses, hypotheses_for
+from troubleshoot.reasoning.evidence.hypotheses import Hypotheses
 from troubleshoot.reasoning.evidence.ranking import Cause, Ranking, rank, rank_effects
 from troubleshoot.reasoning.evidence.reading_evidence import Seen, as_seen
 from troubleshoot.reasoning.evidence.surprise import Misfit, misfit, unexplained
+from troubleshoot.reasoning.made_once import made_of
 from troubleshoot.reasoning.readings.answers import Case
 from troubleshoot.reasoning.readings.limits import bounds_truth
 from troubleshoot.reasoning.readings.not_judged import NotJudged, not_judged
@@ -129,22 +129,17 @@ class Conclusions:
 
 
 class Reasoner:
-    """The reasoning over one rule base. One per process: it holds the chaining engine."""
+    """The reasoning over one rule base, in one thread: it runs the chaining engine."""
 
     def __init__(self, knowledge: Knowledge) -> None:
         self.knowledge = knowledge
-        self._chain = Chain(compile_chains(knowledge))
-        self._units: list[tuple[Unit, Hypotheses, Chooser]] = []
+        self._made = made_of(knowledge)
+        self._chain = self._made.chain
         self._last: Conclusions | None = None
 
     def hypotheses(self, unit: Unit) -> tuple[Hypotheses, Chooser]:
-        """The hypotheses of a unit; the last unit's are kept, as a visit asks again and again."""
-        for known, hypotheses, chooser in self._units:
-            if known == unit:
-                return hypotheses, chooser
-        hypotheses = hypotheses_for(self.knowledge, unit)
-        self._units = [(unit, hypotheses, Chooser(hypotheses))]
-        return hypotheses, self._units[0][2]
+        """The hypotheses of a unit; the last units' are kept, as a visit asks again and again."""
+        return self._made.of_unit(unit)
 
     def conclude(self, case: Case) -> Conclusions:
         """Everything that follows from the case; the last case's is kept.
