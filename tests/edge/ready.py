@@ -21,16 +21,22 @@ import socket
 import sys
 import traceback
 from collections.abc import Callable
+from datetime import UTC, datetime
 from functools import cache
 from typing import Any, NoReturn
 
 import troubleshoot
 from tests.edge.program import begin
+from troubleshoot.dialogue.book import Forgotten, VisitBook
+from troubleshoot.dialogue.dialogue import Dialogue
+from troubleshoot.dialogue.opening import Visitor, visit
 from troubleshoot.knowledge import load
+from troubleshoot.knowledge.model import Knowledge
 
 ROOM = 1 << 16
 NOT_FLUSHED = 120
 """The exit code of Python where its last words could not be written."""
+FIRST_WORDS = ("RTU-7", "no cooling", "no-cooling", "3 4 5 6 7 8")
 NEVER_AT_A_START = ("__main__", "pint_bridge", "make_saturation_tables")
 
 
@@ -39,7 +45,7 @@ def main() -> None:
     for found in pkgutil.walk_packages(troubleshoot.__path__, "troubleshoot."):
         if not found.name.endswith(NEVER_AT_A_START):
             importlib.import_module(found.name)
-    _read_once()
+    _lead_a_visit(_read_once())
     gc.freeze()  # what all children share is not gone through by any of them
     with socket.socket(fileno=os.dup(0)) as asking:
         while asked := _next_start(asking):
@@ -51,12 +57,38 @@ def main() -> None:
                 os.close(descriptor)
 
 
-def _read_once() -> None:
+def _read_once() -> Knowledge:
     """The rules that come with the program do not change: every start has those read here."""
     read: Callable[..., Any] = load.load_shipped
     shipped = cache(read)
-    shipped()
     load.load_shipped = lambda packs=(), **where: read(packs, **where) if packs else shipped()
+    return shipped()
+
+
+class _Nowhere:
+    """A shelf on which nothing is kept."""
+
+    def __init__(self, knowledge: Knowledge) -> None:
+        self.knowledge = knowledge
+
+    def waiting(self) -> tuple[()]:
+        return ()
+
+    def standing(self, but: str = "") -> tuple[()]:
+        return ()
+
+    def left_before(self, unit: str, but: str = "") -> tuple[()]:
+        return ()
+
+    def new(self) -> VisitBook:
+        return VisitBook(self.knowledge, "visit", Forgotten(), lambda: datetime.now(UTC))
+
+
+def _lead_a_visit(knowledge: Knowledge) -> None:
+    """A visit that nobody sees: what is made of the rules at the first questions is made here."""
+    dialogue = Dialogue(lambda voice: visit(_Nowhere(knowledge), voice, Visitor()))
+    for typed in FIRST_WORDS:
+        dialogue.answer(typed)
 
 
 def _next_start(asking: socket.socket) -> tuple[dict[str, Any], list[int]] | None:
