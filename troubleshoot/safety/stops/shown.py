@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Iterator
+from functools import lru_cache
 from typing import Final
 
 from troubleshoot.knowledge.model import Hazard, Knowledge, Test
@@ -217,7 +218,9 @@ def own_units(knowledge: Knowledge, test: Test) -> tuple[str, ...]:
     return tuple(dict.fromkeys(units))
 
 
+@lru_cache(maxsize=4_000)
 def is_in(typed: str, unit_id: str) -> bool:
+    """Whether what was typed is a number in a unit that it names; each word is tried in many."""
     try:
         return read(typed, Expected(unit_id)).values[0].typed_unit is not None
     except NotUnderstood:
