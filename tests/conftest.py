@@ -2,9 +2,10 @@
 
 from __future__ import annotations
 
+import gc
 import io
 import json
-from collections.abc import Callable, Sequence
+from collections.abc import Callable, Iterator, Sequence
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -25,6 +26,18 @@ def _read_once(packs: Sequence[Path | str] = (), **where: Any) -> Knowledge:
 
 
 load.load_shipped = _read_once
+
+
+@pytest.hookimpl(wrapper=True)
+def pytest_collection() -> Iterator[None]:
+    """What collecting makes lives to the end: none of it is looked through for rubbish, ever."""
+    gc.disable()
+    try:
+        return (yield)
+    finally:
+        gc.freeze()
+        gc.enable()
+
 
 # A slow machine never fails a test: no time limit an example, no complaint about slow drawing.
 settings.register_profile("unhurried", deadline=None, suppress_health_check=[HealthCheck.too_slow])
