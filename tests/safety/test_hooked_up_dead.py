@@ -8,7 +8,8 @@ import pytest
 
 from tests.safety.work_state_samples import IN_SERIES, RUNNING
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.safety.needs import HOOK_UPS, needs_of
+from troubleshoot.reasoning.unit.equipment import read_unit
+from troubleshoot.safety.needs import HOOK_UPS, hook_ups_on, needs_of
 from troubleshoot.safety.route import steps_to, steps_to_leave, steps_to_leave_off
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.transitions import after_step, expire
@@ -86,4 +87,35 @@ def test_every_test_that_is_hooked_up_dead_and_read_live_says_so_in_data(
     assert told == declared
     assert declared == {
         "flame-current", "compressor-leads-rolled", "heater-limit-in-run", "heater-limit-opens",
+    }  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("test", "at", "where"),
+    [
+        ("flame-current", None, ROD),
+        ("heater-limit-in-run", None, "heater lead"),
+        ("heater-limit-opens", "heat stage 2", "heater lead of heat stage 2"),
+        ("compressor-leads-rolled", "compressor 1", "motor leads of compressor 1"),
+    ],
+)
+def test_where_hands_go_in_is_named_with_the_place_of_the_reading(
+    test: str, at: str | None, where: str, shipped: Knowledge
+) -> None:
+    """It is what stays open on the unit until it is out, and what a practised step is done at."""
+    assert needs_of(shipped.tests[test], at, UNIT).hook_ups == (where,)
+
+
+def test_practice_offers_exactly_the_places_that_a_visit_would_hook_up(shipped: Knowledge) -> None:
+    layout = read_unit(shipped, {"heat": "gas", "circuits": 2}).layout
+    wanted = {
+        where
+        for test in shipped.tests.values()
+        for at in layout.places(test.per)
+        for where in needs_of(test, None if at is None else str(at), UNIT).hook_ups
+    }
+    assert hook_ups_on(shipped.tests.values(), layout.places) == wanted
+    assert wanted == {
+        ROD, "heater lead", "heater lead of heat stage 1", "heater lead of heat stage 2",
+        "motor leads of compressor 1", "motor leads of compressor 2",
     }  # fmt: skip

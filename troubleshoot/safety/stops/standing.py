@@ -113,9 +113,10 @@ def tests_behind(conclusions: Conclusions, fired: FiredHazard) -> set[str]:
 
 
 def put_right_before(conclusions: Conclusions, test: Test) -> FiredHazard | None:
-    """The STOP for one step that a look has called up, where somebody has to put it right first.
+    """The STOP that a look has called up, where somebody has to put it right first.
 
-    A reading, or a look that is its own all-clear, is taken anew as often as anybody doubts it.
+    Under one that stops more than a step no test is chosen. A reading, or a look that is its own
+    all-clear, is taken anew as often as anybody doubts it.
     """
     if test.kind != "look":
         return None
@@ -123,8 +124,7 @@ def put_right_before(conclusions: Conclusions, test: Test) -> FiredHazard | None
         (
             fired
             for fired in conclusions.hazards
-            if fired.found and fired.hazard.all_clear == MADE_SAFE
-            if fired.hazard.stop is not None and fired.hazard.stop.scope == "this-step"
+            if fired.stops and fired.hazard.all_clear == MADE_SAFE
             if test.id in tests_behind(conclusions, fired)
         ),
         None,
