@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from datetime import datetime, timedelta
 
 import pytest
@@ -15,7 +16,7 @@ from troubleshoot.dialogue.reopening import reopen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.records.report import markdown_report
-from troubleshoot.safety.stops.outright import DEVICES, READ, asked_of_a_reading
+from troubleshoot.safety.stops.outright import DEVICES, READ, READ_BY_ANOTHER, asked_of_a_reading
 from troubleshoot.safety.stops.record import HandOverResult
 from troubleshoot.visit.absence import stamp
 from troubleshoot.visit.deciding.next import Decider
@@ -119,6 +120,21 @@ def test_what_is_asked_of_a_reading_is_the_dangers_own(
 ) -> None:
     asked = asked_of_a_reading(shipped, shipped.hazards[hazard])
     assert asked is not None and all(word in asked.question for word in wanted)
+
+
+def test_what_each_question_leaves_missing_is_said_and_that_the_stop_stands() -> None:
+    for asked in (DEVICES, *READ.values(), READ_BY_ANOTHER):
+        assert asked.question.endswith("?") and asked.missing.endswith("The STOP stands.")
+    for word in ("safety device", "bridged", "blocked", "set past its mark", "left out"):
+        assert word in DEVICES.question
+    assert "put back as it was made" in DEVICES.missing
+    assert all("read again" in asked.missing for asked in (*READ.values(), READ_BY_ANOTHER))
+
+
+def test_of_a_danger_without_an_all_clear_no_reading_is_asked_about(shipped: Knowledge) -> None:
+    """A site may write one."""
+    own = replace(shipped.hazards["gas-odour"], all_clear=None)
+    assert asked_of_a_reading(shipped, own) is None
 
 
 @pytest.mark.parametrize("hazard", ["heat-exchanger-breach", "lightning", "somebody-hurt"])

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from tests.visit.deciding.test_lifting import EVERYBODY, LIVE, ROOF
-from tests.visit.deciding.test_stops import start
+from tests.visit.deciding.test_stops import UNIT, start
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.guards import allowed
@@ -85,6 +85,12 @@ def test_a_plug_that_leaked_is_tested_again_on_the_way_back_once_the_burner_fire
     ids = [step.id for step in way.steps]
     assert ids[0] == "roof-conditions" and "lockout" not in ids
     assert ids.index("gas-cock-open") < ids.index("restart-and-watch") < ids.index(PLUG.id)
+    watched = replay(
+        shipped,
+        [*start(unit={**UNIT, "duct-smoke-detector": "fitted"}), StepDone.of(PLUG, ("leaks",))],
+    )
+    way = way_to(shipped, watched, again)
+    assert way is not None and way.steps[-1] == PLUG, "the fire panel comes back after it"
     tight = replace(leaked, work=replace(leaked.work, plugs_untested=frozenset()))
     assert way_to(shipped, tight, again) is None, "there is no plug left to test"
 

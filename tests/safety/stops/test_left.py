@@ -66,7 +66,7 @@ def test_only_its_own_test_read_sound_wherever_it_was_left_ends_it(
         (FiredHazard(BITE, (1,), ("possible:look:bad",), found=True), True),
         (FiredHazard(BITE, (2,), ("fault:f",), found=False), True),
         (FiredHazard(OTHER, (2,), ("possible:room:bad",), found=True), True),
-        (FiredHazard(BITE, (2,), (LEFT,), found=True), True),
+        (FiredHazard(BITE, (2,), (LEFT, f"{LEFT}:look"), found=True), True),
     ],
     ids=["there", "there too", "elsewhere", "only likely", "another danger", "as it was left"],
 )
@@ -91,6 +91,20 @@ def test_what_was_left_off_stands_where_it_was_left_until_it_is_over() -> None:
         stands,
         FiredHazard(OTHER, (1, 2), (LEFT, f"{LEFT}:look"), found=True),
     )
+
+
+@pytest.mark.parametrize(
+    ("scope", "stops"),
+    [("this-step", True), ("until-made-safe", True), ("whole-job", False), (None, False)],
+)
+def test_what_stopped_the_whole_job_was_lifted_and_now_only_keeps_off_what_it_did(
+    scope: str | None, stops: bool
+) -> None:
+    """Its repair was not proved: it stops nobody from reading it."""
+    bite = hazard(scope=scope)
+    known = base([LOOK, ROOM], hazards=[bite])
+    after = with_left_before(known, VisitState(left_on=(AT_TWO,)), concluded(known))
+    assert [each.hazard.stop for each in after.hazards] == [bite.stop if stops else None]
 
 
 def test_a_danger_that_the_rules_do_not_name_any_more_was_told_of_and_that_is_all() -> None:

@@ -18,6 +18,7 @@ from tests.safety.stops.little_rules import (
     WORDS,
     concluded,
     fired,
+    hazard,
     lifting,
     said,
     standing,
@@ -26,6 +27,7 @@ from tests.safety.stops.little_rules import (
 from troubleshoot.knowledge.model import Knowledge, Outcome, Read, Test
 from troubleshoot.reasoning.chaining.on_record import ON_RECORD
 from troubleshoot.reasoning.readings.answers import Answer
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.stops.lifting import lifting_finding
 from troubleshoot.safety.stops.parts import not_yet_afresh
 from troubleshoot.safety.stops.record import StopMet
@@ -44,6 +46,23 @@ def test_one_for_the_whole_job_only_after_the_reopening_and_once() -> None:
     back = replace(met, reopened=True)
     assert lifting(visit(bad, stops=(back,)), "crack") == ("room", None)
     assert lifting(visit(bad, bad, stops=(back,)), "crack") is None
+
+
+@pytest.mark.parametrize(
+    ("at", "answers"),
+    [
+        (ONE, [said("look", "worse", ONE)]),
+        (ONE, [said("look", "worse", None)]),
+        (None, [said("look", "normal", ONE), said("look", "worse", TWO)]),
+    ],
+    ids=["there", "of no one place", "at one of its places"],
+)
+def test_what_was_read_unsound_after_the_reopening_is_handed_over_again(
+    at: Place | None, answers: list[Answer]
+) -> None:
+    """Only what reads sound and may not be so by its meter is read once more."""
+    back = StopMet("crack", 0, ("look", at), reopened=True)
+    assert lifting(visit(*answers, stops=(back,)), "crack") is None
 
 
 def test_a_stop_on_record_stays_without_a_finding_though_it_was_given_back() -> None:
@@ -66,6 +85,17 @@ def test_a_number_that_shows_no_outcome_lifts_nothing() -> None:
         answer = Answer("volts", (), typed)
         state = VisitState(unit=unit_of(knowledge), answers=(answer,), stops=(met,))
         assert (not concluded(state, knowledge).standing_stops) is lifted, typed
+
+
+def test_a_number_that_shows_no_outcome_hands_over_again_what_others_have_to_lift() -> None:
+    volts = measured("volts", {"normal": {"at_most": 5}}, reads=(Read("volts"),))
+    gone = hazard("gone", "whole-job")
+    knowledge = base([volts], hazards=[gone], quantities=[VOLTS])
+    back = StopMet("gone", 0, ("volts", None), reopened=True)
+    state = VisitState(unit=unit_of(knowledge), answers=(Answer("volts", (), "900 V"),))
+    state = replace(state, stops=(back,))
+    found = concluded(state, knowledge)
+    assert lifting_finding(knowledge, state, found, found.standing_stops[0]) is None
 
 
 @pytest.mark.parametrize(

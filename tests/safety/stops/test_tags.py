@@ -64,6 +64,15 @@ def test_a_tag_has_a_line_for_each_thing_in_their_order(shipped: Knowledge) -> N
     assert lines[4].startswith("Only ") and lines[4].endswith(" may remove this tag.")
 
 
+def test_a_stop_that_a_site_wrote_no_sentence_for_says_on_its_tag_what_to_do(
+    shipped: Knowledge,
+) -> None:
+    bare = replace(shipped.hazards["heat-exchanger-breach"], tag="")
+    knowledge = replace(shipped, hazards={**shipped.hazards, bare.id: bare})
+    lines = tag(knowledge, bare.id, [start(name="RTU-7"), crack()])
+    assert lines[0] == f"Do not start RTU-7. {bare.what_to_do}"
+
+
 def test_a_unit_without_a_name_and_one_without_gas_leave_their_words_out(
     shipped: Knowledge,
 ) -> None:

@@ -19,10 +19,10 @@ from tests.safety.stops.test_bans import (
     knowing,
 )  # fmt: skip
 from troubleshoot.knowledge.model import Ban, Finding
-from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.places import Place
-from troubleshoot.safety.stops.standing import unread_ends
+from troubleshoot.safety.stops.standing import Forbidden, unread_ends
 
 CURED, AIRED = Finding("cure", ("normal",)), Finding("room", ("normal",))
 UNTIL = Ban(tests=("fan",), until=(CURED, AIRED))
@@ -67,13 +67,19 @@ def test_a_ban_at_a_circuit_leaves_the_unit_its_power() -> None:
     assert unread(ban=replace(UNTIL, at="circuit")) == []
 
 
-@pytest.mark.parametrize(("metering", "left"), [("txv", [CURE_ONE, AIR]), ("fixed-orifice", [AIR])])
+@pytest.mark.parametrize(("metering", "left"), [("txv", [CURE_ONE]), ("fixed-orifice", [])])
 def test_nothing_is_waited_for_that_this_unit_cannot_show(metering: str, left: Spots) -> None:
     cure = test_of("cure", "bad", per="circuit", exists_when={"metering": ("txv",)})
     knowledge = base([LOOK, FAN, ROOM, cure], hazards=[replace(hazard(UNTIL), keeps_off="unit")])
     unit = unit_of(knowledge, circuits=1, metering=metering)
-    found = Reasoner(knowledge).conclude(case(knowledge, *bad_at(ONE), unit=unit))
-    assert list(unread_ends(found)) == left
+
+    def found(*answers: Answer) -> Conclusions:
+        return Reasoner(knowledge).conclude(case(knowledge, *bad_at(ONE), *answers, unit=unit))
+
+    assert list(unread_ends(found())) == [*left, AIR]
+    aired = found(Answer("room", ("normal",)))
+    assert list(unread_ends(aired)) == left
+    assert (Forbidden(aired).by(FAN, None) is not None) is bool(left), "the ban ends with them"
 
 
 def test_what_is_only_likely_keeps_nothing_off_and_waits_for_nothing() -> None:
