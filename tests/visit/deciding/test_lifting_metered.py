@@ -174,12 +174,20 @@ def test_a_reopening_is_kept_while_another_stop_was_told_and_lifted(decider: Dec
     assert asked(decider, events).test is decider.knowledge.tests[SWEEP]
 
 
+BETWEEN = DangerReported("ladder-and-hatch", "the ladder slipped", "made-safe")
+
+
+def test_a_reopening_is_kept_while_another_danger_is_told(decider: Decider) -> None:
+    events = [*given_back(decider), BETWEEN, Halted.over("gas-odour", (LOOK, None))]
+    met = replay(decider.knowledge, events).stops[-1]
+    assert met.hazard == "gas-odour" and met.reopened and met.result == RESULT
+
+
 @pytest.mark.parametrize("read_of_it", [read(SWEEP, "leak"), read(SWEEP, "none")])
 def test_a_reopening_is_used_up_once_anything_of_it_was_read(
     read_of_it: Event, decider: Decider
 ) -> None:
-    between = DangerReported("ladder-and-hatch", "the ladder slipped", "made-safe")
-    events = [*given_back(decider), read_of_it, between, Halted.over("gas-odour", (LOOK, None))]
+    events = [*given_back(decider), read_of_it, BETWEEN, Halted.over("gas-odour", (LOOK, None))]
     met = replay(decider.knowledge, events).stops[-1]
     assert met.hazard == "gas-odour" and not met.reopened
 

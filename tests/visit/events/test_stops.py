@@ -153,6 +153,16 @@ def test_a_stop_that_an_old_journal_kept_no_record_of_is_made_from_the_reopening
     assert after.stops == (StopMet("leak", 2, ("look", TWO), result=RESULT, reopened=True),)
 
 
+def test_a_danger_that_todays_rules_have_lost_is_met_again_as_one_to_be_handed_over() -> None:
+    """Whatever a journal says of its reopening: nobody knows what would show it gone."""
+    gone = Halted("gone-by-now", on_record=True)
+    told = replace(gone.apply(KNOWN, handed_over()), ended="stopped")
+    between = DangerReported("bare", "a bang").apply(KNOWN, REOPENED.apply(KNOWN, told))
+    assert between.stops[-2].reopened
+    again = gone.apply(KNOWN, between).stops[-1]
+    assert again == StopMet("gone-by-now", 2, on_record=True)
+
+
 @pytest.mark.parametrize("ending", [None, "closed"])
 def test_only_a_stopped_visit_is_reopened(ending: str | None) -> None:
     state = handed_over(ended=ending)

@@ -60,8 +60,7 @@ class LeftBefore(Event):
 
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
         # A name that is taken back before anything is done takes its gas cock along.
-        said = state.complaint is not None or state.asked or state.stops
-        begun = said or not state.cock_left
+        begun = state.complaint is not None or state.asked or state.stops
         work = state.work if begun else WorkState()
         return replace(
             state,
