@@ -12,7 +12,7 @@ from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.safety.steps import RESTART, STOP_BY_CONTROLS, TELL_OCCUPANTS, Step
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.visit.deciding.decision import Decision
-from troubleshoot.visit.events import Closing, Event, Started, StepDone
+from troubleshoot.visit.events import Answered, Closing, Event, Started, StepDone
 
 START: Event = Started(complaint="no-heat", unit={"heat": "gas", "fuel": "natural-gas"})
 
@@ -47,6 +47,18 @@ def test_a_unit_that_did_not_start_well_is_not_back_as_it_was(
     assert AS_IT_WAS not in said and means in said
     again = said_at_the_end(shipped, (RESTART, outcome), (RESTART, "runs"))
     assert AS_IT_WAS in again and means not in again
+
+
+def test_the_tag_of_a_part_that_stays_off_says_which_part_of_which_unit(
+    shipped: Knowledge,
+) -> None:
+    """The other circuit may run."""
+    unit = {"heat": "gas", "refrigerant": "R-410A", "circuits": "2"}
+    start = Started(name="RTU-7", complaint="no-cooling", unit=unit)
+    stuck = Answered("low-pressure-switch", ("circuit 2",), ("stuck",))
+    book, voice = book_of(shipped, [start, stuck, Closing()]), Voice()
+    close(book, voice, Decision("ending"), conclude_visit(Reasoner(shipped), book.state))
+    assert "Do not start circuit 2 of RTU-7. " in str(voice.heard())
 
 
 def test_a_plug_that_could_not_be_tested_is_told_where_the_visit_closes(

@@ -121,6 +121,17 @@ def test_an_apprentice_alone_hands_over_a_step_on_the_way_not_only_the_finding(
     assert beyond(["technician"], look) == "hand over to a qualified electrical person"
 
 
+def test_the_person_for_the_reading_itself_is_asked_for_where_anybody_may_go_the_way(
+    shipped: Knowledge,
+) -> None:
+    look = replace(shipped.tests["weather-pattern"], who=("gas",))
+    knowledge = replace(shipped, tests={**shipped.tests, look.id: look})
+    for profiles, phrase in ((EVERYBODY, None), (["technician"], "a qualified gas person")):
+        state = replay(knowledge, start(profiles=profiles))
+        said = None if phrase is None else f"hand over to {phrase}"
+        assert taken_by(knowledge, state, (look.id, None)) == said
+
+
 def test_the_person_for_the_next_step_on_the_way_is_asked_for_not_only_for_the_finding(
     shipped: Knowledge,
 ) -> None:
