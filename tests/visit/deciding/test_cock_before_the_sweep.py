@@ -13,6 +13,7 @@ from troubleshoot.safety.steps import COCK_LOOK, GAS_OPEN, GAS_SHUT, GAS_SWEEP
 from troubleshoot.safety.stops.afresh import way_to
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.safety.stops.record import HandOverResult, Spot
+from troubleshoot.safety.transitions import after_step
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import (
@@ -109,9 +110,40 @@ def test_no_cock_is_opened_onto_an_open_tap(decider: Decider) -> None:
     assert way is not None and [step.id for step in way.steps] == [COCK_LOOK]
 
 
+@pytest.mark.parametrize("test", ["gas-manifold-pressure", "gas-inlet-pressure-all-firing"])
+@pytest.mark.parametrize("tap", ["outlet tap", "inlet tap"])
+def test_a_pressure_of_the_gas_train_is_taken_afresh_with_its_manometer_on_the_tap(
+    test: str, tap: str, decider: Decider
+) -> None:
+    """Regression: with the manometer on, the way ended at a STOP, and its reading never came.
+
+    A tap without one is plugged before the cock is opened.
+    """
+    knowledge, spot = decider.knowledge, (test, None)
+    state = replay(knowledge, [*start(), UP])
+    state = replace(state, work=replace(state.work, gas="shut", taps_open=frozenset({tap})))
+    taken = []
+    while (way := way_to(knowledge, state, spot)) is not None and way.steps:
+        taken.append(way.steps[0].id)
+        assert taken[-1] != GAS_OPEN or state.work.taps_open <= state.work.hoses_on
+        work = after_step(state.work, way.steps[0], (CONFIRMED[way.steps[0].id],), state.at_work)
+        state = replace(state, work=work)
+    assert way is not None and way.reading == spot and GAS_OPEN in taken
+
+
+def test_any_other_finding_is_read_behind_the_cock_as_it_stands(decider: Decider) -> None:
+    """Only a sweep shows nothing of the joints behind a shut one."""
+    state = replay(decider.knowledge, [*start(), UP])
+    shut = replace(state, work=replace(state.work, gas="shut"))
+    way = way_to(decider.knowledge, shut, ("wiring-burn-marks", None))
+    assert way is not None and way.steps
+    assert not {GAS_OPEN, COCK_LOOK} & {step.id for step in way.steps}
+
+
 def test_a_unit_that_burns_no_gas_has_no_cock_to_look_at(decider: Decider) -> None:
     call = replace(start("gas-smell")[0], unit={"heat": "electric"})
     assert isinstance(call, Started)
     state = replay(decider.knowledge, [call, *smelled(CLEARED, UP)[1:]])
+    state = replace(state, work=replace(state.work, gas="unsure"))
     way = way_to(decider.knowledge, state, SWEEP)
     assert way is not None and not way.steps and way.reading == SWEEP
