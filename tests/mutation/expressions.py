@@ -150,7 +150,7 @@ class Expressions(Changes):
 
     def visit_Dict(self, node: ast.Dict) -> None:
         entries = [
-            f"{self._text(key)}: {self._text(value)}" if key else f"**{self._text(value)}"
+            f"{self._text(key)}: {self._text(value)}" if key else f"**({self._text(value)})"
             for key, value in zip(node.keys, node.values, strict=True)
         ]
         for at, entry in enumerate(entries):

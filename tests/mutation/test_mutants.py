@@ -34,6 +34,7 @@ def changes(source: str) -> set[str]:
         ("LEAST = 3", {"LEAST = 4", "LEAST = 2"}),
         ("f(a=b)", {"f()", "pass"}),
         ("T = {a: b, c: d}", {"T = {c: d}", "T = {a: b}"}),
+        ("T = {a: b, **(c if d else e)}", {"T = {a: b}", "T = {**(c if d else e)}"}),
         ("T = (a, b)", {"T = (b,)", "T = (a,)"}),
         ("for x in y:\n    z()", {"for x in ():\n    z()", "for x in y:\n    pass"}),
         ("def f() -> str:\n    return g(x)", {'def f() -> str:\n    return \'\''}),

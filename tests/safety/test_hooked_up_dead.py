@@ -9,6 +9,7 @@ import pytest
 from tests.safety.work_state_samples import IN_SERIES, RUNNING
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.unit.equipment import read_unit
+from troubleshoot.safety.guards import unmet
 from troubleshoot.safety.needs import HOOK_UPS, hook_ups_on, needs_of
 from troubleshoot.safety.route import steps_to, steps_to_leave, steps_to_leave_off
 from troubleshoot.safety.steps import Step
@@ -43,6 +44,18 @@ def test_it_is_hooked_up_between_the_proof_of_dead_and_the_power(hooked_up: Work
     assert hook_up < power < way.index("restart-and-watch")
     assert hooked_up.hooked_up == {ROD}
     assert open_items(hooked_up)[0] == f"hooked up for a reading: {ROD}"
+
+
+def test_a_reading_waits_for_its_own_hook_up_and_for_every_other_to_be_out(
+    hooked_up: WorkState,
+) -> None:
+    needs = needs_of(IN_SERIES, None, UNIT)
+    assert not unmet(hooked_up, needs)
+    assert f"hooked up while it was dead: {ROD}" in unmet(WorkState(), needs)
+    another = unmet(hooked_up, replace(needs, hook_ups=("heater lead",)))
+    assert {"every lead back on", "hooked up while it was dead: heater lead"} <= {*another}
+    loose = replace(hooked_up, leads_off=frozenset({ROD, "unit"}))
+    assert list(unmet(loose, needs)) == ["every lead back on"]
 
 
 @pytest.mark.parametrize("way_back", [steps_to_leave, "another", steps_to_leave_off])
