@@ -190,3 +190,32 @@ def test_a_visit_whose_damage_hides_no_stop_is_not_offered(shipped: Knowledge, s
     assert found is None and terminal.asked == ["Is this one of them? Its number, or n >"] * 2
     assert terminal.said[:2] == ["A STOP stands over:", "  1 RTU-8: gas odour"]
     assert "Its number, its name, or n." in terminal.text
+
+
+@pytest.mark.parametrize(
+    ("typed", "wanted"), [("1", 0), ("2", 1), ("RTU 8", 0), ("n", None), ("No", None)]
+)
+def test_a_mistyped_name_is_taken_for_one_that_is_shown_by_its_number_or_its_name(
+    typed: str, wanted: int | None, shipped: Knowledge, stop: Any
+) -> None:
+    stand = [stop("2026-11-25-1", "RTU-8"), stop("2026-11-24-1", "")]
+    terminal, found = asked(shipped, "RTU-7", stand, typed)
+    assert len(terminal.asked) == 1
+    assert found is (None if wanted is None else stand[wanted])
+    assert ("Going on with visit" in terminal.text) is (wanted is not None)
+
+
+@pytest.mark.parametrize("typed", ["0", "3", "rtu 9"])
+def test_a_number_or_a_name_that_is_not_shown_is_asked_again(
+    typed: str, shipped: Knowledge, stop: Any
+) -> None:
+    stand = [stop("2026-11-25-1", "RTU-8"), stop("2026-11-24-1", "")]
+    terminal, found = asked(shipped, "RTU-7", stand, typed, "2")
+    assert len(terminal.asked) == 2 and found is stand[1]
+
+
+def test_a_name_over_which_one_stands_is_asked_nothing(shipped: Knowledge, stop: Any) -> None:
+    own, other = stop("2026-11-24-1"), stop("2026-11-25-1", "RTU-8")
+    terminal, found = asked(shipped, "RTU-7", [other, own])
+    assert found is own and not terminal.asked
+    assert met_by(Shelf(shipped, other), Voice(), OWN, "RTU-7") is None

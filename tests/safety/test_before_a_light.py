@@ -229,6 +229,13 @@ def test_behind_a_cock_that_stays_shut_only_cooling_is_called(power: Any, calls:
     assert (RESTART in cooled) is (power != "on" or calls == "off")
 
 
+def test_nothing_of_ours_stays_where_the_heat_is_left_off_behind_its_shut_cock() -> None:
+    unit = replace(GAS_UNIT, circuits=("circuit 1",), fire_panel=True)
+    state = replace(WorkState(gas="shut", roof="go"), calls="off", fire_panel="on-test")
+    left = steps_to_leave_cold(state.with_circuit("circuit 1", "gauges-on"), unit)
+    assert {"gauges-off", "fire-panel-back"} <= {step.id for step in left}
+
+
 def test_a_burner_that_does_not_stop_is_locked_out_behind_its_shut_cock() -> None:
     state = replace(WorkState(roof="go"), calls="stuck-on")
     steps = [step.id for step in steps_to_leave_cold(state, GAS_UNIT)]

@@ -34,7 +34,7 @@ def reopen(book: VisitBook, voice: Voice, reasoner: Reasoner) -> Talk[bool]:
     knowledge, state = reasoner.knowledge, book.state
     hazard, spot = what_stopped(knowledge, state, conclude_visit(reasoner, state))
     _say_what_stopped(book, voice, hazard)
-    met = state.met(hazard.id) or StopMet(hazard.id, 0)
+    met = StopMet(hazard.id, 0)
     if state.stops:  # of all that stopped it the last was handed over
         last = state.stops[-1]
         met = replace(met, time=last.time, told=last.told, told_at=last.told_at)

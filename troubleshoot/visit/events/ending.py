@@ -44,7 +44,7 @@ class ProofRead(Event):
 
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
         read, fault = self._read(state)
-        return replace(read, work=self._lit_badly(knowledge, read, fault)) if fault else read
+        return replace(read, work=self._lit_badly(knowledge, read, fault))
 
     def _read(self, state: VisitState) -> tuple[VisitState, str]:
         """The state with what was read, and the fault of the repair that it is of, if any."""
