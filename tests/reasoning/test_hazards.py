@@ -69,6 +69,17 @@ def test_nothing_but_a_valid_healthy_all_clear_lifts_it(answer: Answer) -> None:
     assert stopped(concluded(knowing(gas(CALLED)), answer, complaint="smell")) == ["gas"]
 
 
+@pytest.mark.parametrize(("typed", "stops"), [("3 V", []), ("900 V", ["gas"])])
+def test_a_number_that_shows_no_outcome_is_no_all_clear(typed: str, stops: list[str]) -> None:
+    metered = measured("volts", {"normal": {"at_most": 5}}, reads=(Read("volts"),))
+    call, volts = (
+        Complaint("smell", "It smells", all_clear="volts"),
+        Quantity("volts", "V", "volts"),
+    )
+    knowledge = base([metered], hazards=[gas(CALLED)], complaints=[call], quantities=[volts])
+    assert stopped(concluded(knowledge, Answer("volts", (), typed), complaint="smell")) == stops
+
+
 def test_a_doubtful_reading_after_the_all_clear_brings_the_stop_back() -> None:
     answers = (said("sweep", "none"), said("sweep", "gas", valid=False))
     assert stopped(concluded(knowing(gas(CALLED)), *answers, complaint="smell")) == ["gas"]

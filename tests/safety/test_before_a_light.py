@@ -181,6 +181,7 @@ def test_hands_go_in_at_a_burner_once_what_did_not_burn_has_gone() -> None:
         ("gas-odour", "unsure", False),
         ("gas-trace", "unsure", False),
         ("delayed-light-off", "unsure", True),
+        ("failed-lights", "unsure", True),
         ("live-work", "on", False),
     ],
 )

@@ -126,18 +126,18 @@ def test_a_caution_of_both_kinds_is_shown_once() -> None:
 
 def test_the_call_that_lights_a_burner_shows_what_the_test_it_is_for_can_do() -> None:
     """The burner was lit with the words on fans alone; a late light was told at the test after."""
-    call = test_of(RESTART, kind="step")
+    call = test_of(RESTART, kind="step", hazards=("fans",))
     burns = test_of("flame", hazards=("own",))
-    hazard = Hazard("own", "DANGER", "mind it")
-    knowledge = base([burns, call], hazards=(hazard,), facts=FACTS)
+    hazards = (Hazard("own", "DANGER", "mind it"), Hazard("fans", "CAUTION", "they turn"))
+    knowledge = base([burns, call], hazards=hazards, facts=FACTS)
     state = VisitState(unit=unit_of(knowledge))
 
     def shown(aim: Spot | None, step: Test = call) -> list[str]:
         before = cautions_before(knowledge, replace(state, aim=aim), step)
         return [each.id for each in before]
 
-    assert shown(("flame", None)) == ["own"]
-    assert shown(None) == []
+    assert shown(("flame", None)) == ["own", "fans"]
+    assert shown(None) == ["fans"]
     assert shown(("flame", None), test_of("tell-occupants", kind="step")) == []
 
 
