@@ -86,7 +86,7 @@ def ask_result(book: VisitBook, voice: Voice, met: StopMet) -> Talk[Result]:
         called = {"called": lambda: _ask_called(book, listener, met, by)}
         return {
             "by": lambda: _ask(listener, who, lambda typed: role(typed, names)),
-            **(called if by and is_not_told(met, by) else {}),
+            **(called if is_not_told(met, by) else {}),
             "done": lambda: ask_done(listener, WHAT_THEY_DID, hazard),
             **_outright(listener, "of what was done", asked_of_what_was_done(hazard)),
             "reading": lambda: _ask_reading(book, listener, hazard),
