@@ -66,7 +66,9 @@ def test_no_mutant_that_is_said_to_change_nothing_is_gone_or_without_a_reason() 
 
 def test_a_mutant_has_longer_than_its_tests_take() -> None:
     """What survived the slow tests of `--again` ran out of time, and counted as killed."""
-    assert seconds_for(["slow", "slower"], {"seconds": {"slow": 30.0, "slower": 50.0}}) > 80
+    known = {"seconds": {"a.py::slow": 30.0, "a.py::slower": 50.0, "b.py::slower": 50.0}}
+    one, two = (seconds_for(["a.py::slow", f"{file}.py::slower"], known) for file in "ab")
+    assert one > 80 and two > one, "each file is collected too"
 
 
 def test_a_sample_of_mutants_is_killed_and_the_sound_code_is_not(tmp_path: Path) -> None:

@@ -17,7 +17,7 @@ import signal
 import sys
 import time
 from collections import Counter
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Collection, Iterable, Iterator, Mapping
 from functools import cache
 from pathlib import Path
 from typing import Any
@@ -31,6 +31,8 @@ WITHOUT = ("randomly", "cacheprovider", "unraisableexception", "threadexception"
 OPTIONS = ("-n0", "-x", "-q", "--assert=plain", "--tb=no", *(f"-pno:{name}" for name in WITHOUT))
 MOST_SECONDS = 20
 """Of a mutant's own, beyond what its tests take: one that never ends is as good as killed."""
+A_FILE = 2
+"""Seconds that a file's tests take to be collected, which the map does not measure."""
 BUSY = 50
 """How many times as long as it works a mutant may take by the clock, on a machine that is busy."""
 IN_ALL_AT_FIRST = 5.0
@@ -183,9 +185,10 @@ def function_of(test: str) -> str:
     return test.partition("[")[0]
 
 
-def seconds_for(tests: Iterable[str], known: Map) -> float:
+def seconds_for(tests: Collection[str], known: Map) -> float:
     """How long a mutant may work: what survives slow tests is not to be taken for endless."""
-    return MOST_SECONDS + sum(known["seconds"][test] for test in tests)
+    files = {file_of(test) for test in tests}
+    return MOST_SECONDS + A_FILE * len(files) + sum(known["seconds"][test] for test in tests)
 
 
 def tried(mutant: Mutant, copy: Path, tests: list[str], most: float = MOST_SECONDS) -> str:
