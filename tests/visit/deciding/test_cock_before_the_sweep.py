@@ -131,6 +131,21 @@ def test_a_pressure_of_the_gas_train_is_taken_afresh_with_its_manometer_on_the_t
     assert way is not None and way.reading == spot and GAS_OPEN in taken
 
 
+def test_a_burner_that_was_over_fired_is_read_again_and_its_stop_goes(decider: Decider) -> None:
+    """Regression: nobody who met that STOP could lift it."""
+    manifold: Spot = ("gas-manifold-pressure", None)
+    unit = {"heat": "gas", "fuel": "natural-gas", "manifold-rating": "3.5 in. w.c."}
+    high = Answered(manifold[0], text="5.5 in. w.c.")
+    stop = Halted.over("over-fired-or-wrong-fuel", manifold)
+    again = TakenAfresh.of(manifold, "the gas fitter set the regulator")
+    events = [*start(unit=unit), UP, high, stop, again]
+    while (decision := next_of(decider, events)).step is not None:
+        events.append(StepDone.of(decision.step, (CONFIRMED[decision.step.id],)))
+    assert is_asked(decision, manifold[0])
+    events.append(Answered(manifold[0], text="3.5 in. w.c."))
+    assert not stands(decider, events)
+
+
 def test_any_other_finding_is_read_behind_the_cock_as_it_stands(decider: Decider) -> None:
     """Only a sweep shows nothing of the joints behind a shut one."""
     state = replay(decider.knowledge, [*start(), UP])
