@@ -5,7 +5,7 @@ from __future__ import annotations
 import pytest
 
 from tests.cli.lines import Lines, book_of, held
-from troubleshoot.dialogue.answering import answers
+from troubleshoot.dialogue.answering import answer_event_from, answers
 from troubleshoot.dialogue.board_code import keep_code
 from troubleshoot.dialogue.by_word import NearlyAnAnswer, NotAnAnswer, by_own_text, by_word
 from troubleshoot.dialogue.commands import ON_THE_WAY_BACK, Commands
@@ -225,3 +225,43 @@ def test_why_on_the_way_back_is_told(shipped: Knowledge) -> None:
 
     assert held(shipped, terminal, part)
     assert ON_THE_WAY_BACK in terminal.text
+
+
+@pytest.mark.parametrize(
+    ("name", "typed", "wanted"),
+    [
+        ("blower-bearings", "rough, loose", {"rough", "loose"}),
+        ("blower-bearings", "rough and loose", {"rough", "loose"}),
+        ("blower-bearings", "Rough/loose", {"rough", "loose"}),
+        ("blower-bearings", "hot", {"hot"}),
+    ],
+)
+def test_several_things_that_are_so_are_said_in_one_answer(
+    name: str, typed: str, wanted: set[str], shipped: Knowledge
+) -> None:
+    """Regression: a list that said several may be true took one word of it alone."""
+    test = shipped.tests[name]
+    outcomes = tuple(o.id for o in test.outcomes)
+    assert {*answer_event_from(shipped, test, None, typed, outcomes).outcomes} == wanted
+
+
+def test_what_is_sound_is_not_said_beside_what_is_not(shipped: Knowledge) -> None:
+    test = shipped.tests["blower-bearings"]
+    outcomes = tuple(o.id for o in test.outcomes)
+    with pytest.raises(NotAnAnswer, match="cannot be true together"):
+        answer_event_from(shipped, test, None, "rough, normal", outcomes)
+
+
+@pytest.mark.parametrize(
+    ("name", "typed", "wanted"),
+    [
+        ("condenser-fan-turning", "stopped, humming", "stopped"),
+        ("condenser-fan-turning", "humming", "stopped"),
+        ("condenser-fan-turning", "not humming", None),
+    ],
+)
+def test_the_words_of_an_outcome_count_beside_those_of_its_text_in_any_ending(
+    name: str, typed: str, wanted: str | None, shipped: Knowledge
+) -> None:
+    test = shipped.tests[name]
+    assert by_own_text(test, typed, tuple(o.id for o in test.outcomes)) == wanted

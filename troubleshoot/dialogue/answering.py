@@ -12,6 +12,7 @@ from troubleshoot.dialogue.by_word import (
     NotAnAnswer,
     by_number_or_word,
     by_word,
+    by_words,
     chosen_words,
     letters,
     one_word,
@@ -72,8 +73,7 @@ def answer_event_from(
     typed = without_how(test.id, typed)
     where = None if at is None else (str(at),)
     if test.reads:
-        chosen = by_word(test, typed, outcomes, several=False)
-        if chosen:
+        if chosen := by_words(test, typed, outcomes):
             says_enough(test, typed, chosen)
             return Answered(test.id, where, chosen)
         if test.id in CONFIRMED:

@@ -4,12 +4,14 @@ from __future__ import annotations
 
 import itertools
 import re
+from collections.abc import Mapping
 from typing import Final
 
 from troubleshoot.dialogue.orders import is_reported
 from troubleshoot.knowledge.model import Test
 from troubleshoot.outside.numbers import choice
 from troubleshoot.outside.text import plain_words
+from troubleshoot.reasoning.matching.stems import stem
 from troubleshoot.safety.hearing.words import raw_words
 
 ASSENT: Final = frozenset({"it", "yes", "done"})
@@ -29,6 +31,8 @@ _WRITTEN_OUT: Final = {
     **dict.fromkeys(("isnt", "aint"), "is not"),
 }
 """What people type for two words in a hurry, with or without its apostrophe."""
+_JOINED: Final = re.compile(r"\s*(?:,|&|/|\band\b)\s*", re.IGNORECASE)
+"""What stands between two things that are both so: rough and loose."""
 _TO_WHOM: Final = re.compile(
     r"(?P<said>.+?),?\s+(?:(?:w|with|by|from|per|via)\s+(?P<whom>[a-z][a-z .]*?),?\s+)?"
     r"(?:at|since|from)\s+[0-9]{1,2}[:.]?[0-9]{2}(?:\s?[ap]m)?",
@@ -51,19 +55,22 @@ def by_number_or_word(test: Test, typed: str, outcomes: tuple[str, ...]) -> tupl
     numbers = [n for part in parts if (n := choice(part, len(outcomes))) is not None]
     if numbers and len(numbers) == len(parts) and (several or len(numbers) == 1):
         return _healthy_alone(test, tuple(outcomes[n - 1] for n in numbers))
-    found = by_word(test, typed, outcomes, several)
-    if found:
-        return _healthy_alone(test, found)
+    if found := by_words(test, typed, outcomes):
+        return found
     raise NotAnAnswer(f"Give a number, or one of: {', '.join(map(test.spoken, outcomes))}.")
 
 
 def chosen_words(test: Test, typed: str, outcomes: tuple[str, ...]) -> tuple[str, ...]:
     """The outcomes that the words name. Raises NotAnAnswer."""
-    found = by_word(test, typed, outcomes, test.choose == "several")
-    if not found:
-        words = ", ".join(map(test.spoken, outcomes))
-        raise NotAnAnswer(f"Say in words what came of it: {words}.")
-    return _healthy_alone(test, found)
+    if found := by_words(test, typed, outcomes):
+        return found
+    words = ", ".join(map(test.spoken, outcomes))
+    raise NotAnAnswer(f"Say in words what came of it: {words}.")
+
+
+def by_words(test: Test, typed: str, outcomes: tuple[str, ...]) -> tuple[str, ...]:
+    """The outcomes that the words name, several where the test allows it. Raises NotAnAnswer."""
+    return _healthy_alone(test, by_word(test, typed, outcomes, test.choose == "several"))
 
 
 def by_word(test: Test, typed: str, outcomes: tuple[str, ...], several: bool) -> tuple[str, ...]:
@@ -77,7 +84,16 @@ def _by_word(test: Test, typed: str, outcomes: tuple[str, ...], several: bool) -
     said = {one_word(w): o.id for o in test.outcomes if o.id in outcomes for w in o.words}
     if (meant := said.get(one_word(typed))) is not None:
         return (meant,)
-    parts = typed.split(",") if several else [typed]
+    for parts in (typed.split(","), _JOINED.split(typed)) if several else ([typed],):
+        if found := _each_by_word(parts, said, outcomes):
+            return found
+    return ()
+
+
+def _each_by_word(
+    parts: list[str], said: Mapping[str, str], outcomes: tuple[str, ...]
+) -> tuple[str, ...]:
+    """The outcome that each part names; nothing where one of them names none, or several."""
     found = []
     for part in parts:
         word = one_word(part)
@@ -98,7 +114,12 @@ def by_own_text(test: Test, typed: str, outcomes: tuple[str, ...]) -> str | None
     names_more = bool(said - {*raw_words(test.name)}) and all(map(str.isalpha, said))
     if not names_more or not said.isdisjoint(_DENYING):
         return None
-    found = [o.id for o in test.outcomes if o.id in outcomes and said <= _affirmed(o.means)]
+    stems = {*map(stem, said)}
+    found = [
+        o.id
+        for o in test.outcomes
+        if o.id in outcomes and stems <= {*map(stem, _affirmed(f"{o.spoken}. {o.means}"))}
+    ]
     return found[0] if len(found) == 1 else None
 
 

@@ -94,7 +94,8 @@ def _show_choices(
         start = "-" if unit else f"{number}"
         terminal.say(f"{start} {test.spoken(outcome)}{text}", 2)
     if test.choose == "several":
-        terminal.say("Several may be true: give their numbers with commas.", 2)
+        each = "words" if unit else "numbers"
+        terminal.say(f"Several may be true: give their {each} with commas.", 2)
 
 
 def _show_step_words(terminal: Terminal, test: Test, outcomes: tuple[str, ...]) -> None:
