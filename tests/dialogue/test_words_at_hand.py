@@ -14,7 +14,7 @@ from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.mistyped import meant_by
 from troubleshoot.dialogue.prompts import AskTest
 from troubleshoot.dialogue.said import Voice
-from troubleshoot.dialogue.taking_up import taken_up
+from troubleshoot.dialogue.taking_up import protects, taken_up
 from troubleshoot.dialogue.talk import DangerCalled, Talk
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.hearing.dangers import spoken_of
@@ -265,3 +265,33 @@ def test_the_words_of_an_outcome_count_beside_those_of_its_text_in_any_ending(
 ) -> None:
     test = shipped.tests[name]
     assert by_own_text(test, typed, tuple(o.id for o in test.outcomes)) == wanted
+
+
+@pytest.mark.parametrize("typed", ["looks fine", "Looks fine.", "good", "all good"])
+def test_of_a_look_nothing_wrong_is_its_sound_outcome_where_it_protects_nobody(
+    typed: str, shipped: Knowledge
+) -> None:
+    """Regression: looks fine was refused at a walk round the unit, and set right at a damper."""
+    taken = set()
+    for name, test in shipped.tests.items():
+        if test.kind == "look":
+            try:
+                event = answered(shipped, name, typed)
+            except (NotAnAnswer, DangerCalled):
+                continue
+            assert isinstance(event, Answered) and {*event.outcomes} <= {*test.healthy}, name
+            assert not protects(shipped, test), name
+            taken.add(name)
+    assert {"walk-round", "air-filters"} <= taken
+    assert "heat-exchanger-look" not in taken
+
+
+@pytest.mark.parametrize(
+    "typed", ["not good", "good enough", "fine but loud", "looked fine before"]
+)
+def test_what_is_more_than_nothing_wrong_is_not_taken_for_it(
+    typed: str, shipped: Knowledge
+) -> None:
+    for name in ("walk-round", "air-filters"):
+        with pytest.raises((NotAnAnswer, DangerCalled)):
+            answered(shipped, name, typed)

@@ -8,7 +8,7 @@ from collections.abc import Mapping
 from typing import Final
 
 from troubleshoot.dialogue.orders import is_reported
-from troubleshoot.knowledge.model import Test
+from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.outside.numbers import choice
 from troubleshoot.outside.text import plain_words
 from troubleshoot.reasoning.matching.stems import stem
@@ -121,6 +121,14 @@ def by_own_text(test: Test, typed: str, outcomes: tuple[str, ...]) -> str | None
         if o.id in outcomes and stems <= {*map(stem, _affirmed(f"{o.spoken}. {o.means}"))}
     ]
     return found[0] if len(found) == 1 else None
+
+
+def as_it_should_be(knowledge: Knowledge, test: Test, typed: str) -> str | None:
+    """The one sound outcome of a look of which people say that nothing is wrong: looks fine."""
+    nothing_wrong = {plain_words(said) for said in knowledge.as_it_should_be}
+    if test.kind != "look" or len(test.healthy) != 1:
+        return None
+    return test.healthy[0] if plain_words(typed.rstrip(" .!")) in nothing_wrong else None
 
 
 def is_one_word(typed: str) -> bool:

@@ -10,6 +10,7 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.by_word import (
     NearlyAnAnswer,
     NotAnAnswer,
+    as_it_should_be,
     by_own_text,
     is_one_word,
 )
@@ -81,7 +82,8 @@ def _meant(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, reply:
         if by_its_word(test, meant):
             raise NearlyAnAnswer(whether_meant(meant))
         return meant
-    found = by_own_text(test, bare or reply, prompt.outcomes)
+    found = as_it_should_be(book.knowledge, test, reply)
+    found = found or by_own_text(test, bare or reply, prompt.outcomes)
     if found is None or ({found} & {*test.healthy} and protects(book.knowledge, test)):
         return None
     stops = test.id in STEPS or found in outcomes_that_stop(book.knowledge, test)

@@ -215,6 +215,11 @@ FORMS: Final[Mapping[str, Record]] = MappingProxyType(
                     ListOf(Text(longest=30), most=400),
                     "words that tell something beside others, and nothing alone",
                 ),
+                optional(
+                    "as-it-should-be",
+                    ListOf(Text(longest=60), most=60),
+                    "what people say of a thing they looked at in which nothing is wrong",
+                ),
             ),
         ),
         "pack": Record(
