@@ -119,6 +119,7 @@ def answered(shipped: Knowledge, name: str, typed: str) -> Event:
         ("board-code", "2 4 flashes rollout", "code-shown"),
         ("board-code", "4 flashes", "code-shown"),
         ("board-code", "code 33", "code-shown"),
+        ("gas-valve-coil-ohms", "OL", "open"),
     ],
 )
 def test_an_answer_is_taken_in_the_words_at_hand(
