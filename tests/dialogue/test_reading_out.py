@@ -141,3 +141,16 @@ def test_a_pressure_at_a_question_for_its_temperature_is_the_pressure(
     text, book = typed_at(shipped, tmp_path, "condensing-temperature", "340 psi")
     assert kept(book) == [("head-pressure", AT, "340 psi")]
     assert "Taken: head pressure: 340 psi." in text
+
+
+def test_a_line_that_cannot_be_taken_is_told_once_and_noted_with_its_places(
+    shipped: Knowledge, tmp_path: Path
+) -> None:
+    """Regression: four refusals of six rows each, and notes without the circuit."""
+    test = "capacitance-out-of-circuit at capacitor condenser fan 1"
+    line = "c1 suction 88 liquid 318 sl 62 ll 85"
+    text, book = typed_at(shipped, tmp_path, test, line)
+    assert text.count("Not taken:") == len(book.state.notes)
+    noted = " ".join(book.state.notes)
+    assert all(each in noted for each in ("88", "318", "62", "85"))
+    assert noted.count("c1") == 4

@@ -48,6 +48,7 @@ ELECTRICAL: Final = frozenset({"voltage", "current", "resistance", "capacitance"
 AT_A_STEP: Final = "a step is asked for"
 BY_ITSELF: Final = "it shows whether a danger is gone, and is read when it is asked for"
 A_STOP_STANDS: Final = "a STOP stands"
+NO_SUCH_PLACE: Final = "this unit has no such place for it"
 
 
 class ReadingOut:
@@ -109,18 +110,24 @@ class ReadingOut:
         return meant
 
     def _each(self, listener: Listener, told: tuple[ReadOut, ...], decision: Decision) -> Talk[int]:
-        """Take one after the other; how many were kept."""
+        """Take one after the other; how many were kept. What cannot be read is told at the end."""
         kept = 0
+        refused: dict[str, list[tuple[str, str]]] = {}
         for one in told:
-            spot = yield from self._spot(one, decision)
+            spots = self._spots(one, decision)
+            if why := self._why_none(spots, decision):
+                named = self._named(one, *spots[0]) if spots else _as_said(one)
+                refused.setdefault(why, []).append((named, _as_said(one)))
+                continue
+            spot = yield from self._which(one, spots)
             if spot is None:
-                self._note(f"{one.words} {one.text}")
+                self._note(_as_said(one))
                 continue
             test, at = spot
             event = Answered(test.id, None if at is None else (str(at),), text=one.text)
             meant = yield from reading_as_meant(listener, self.book, self.decider.reasoner, event)
             if meant is None:
-                self._note(f"{one.words} {one.text}")
+                self._note(_as_said(one))
                 continue
             self._echo(meant, at)
             if one.plate:
@@ -129,22 +136,17 @@ class ReadingOut:
             kept += 1
             if conclude_visit(self.decider.reasoner, self.book.state).standing_stops:
                 break
+        for why, of in refused.items():
+            self.voice.say(f"Not taken: {'; '.join(n for n, _ in of)}: {why}. {KEPT_AS_A_NOTE}")
+            self._note(", ".join(said for _, said in of))
         return kept
 
-    def _spot(self, one: ReadOut, decision: Decision) -> Talk[Spot | None]:
-        """The test and the place that are meant, asked for where they may be several.
+    def _why_none(self, spots: list[Spot], decision: Decision) -> str:
+        """Why nothing of a reading can be taken as the work stands; empty where it can."""
+        return self._why_not(decision, *spots[0]) if spots else NO_SUCH_PLACE
 
-        None, and said why, where nothing of it can be read as the work stands.
-        """
-        spots = self._spots(one, decision)
-        if not spots:
-            self.voice.say(f"{one.words} {one.text}: {one.at} is no place for it on this unit.")
-            return None
-        why = self._why_not(decision, *spots[0])
-        if why:
-            read = self._named(one, *spots[0])
-            self.voice.say(f"Not taken: {read}: {why}. {KEPT_AS_A_NOTE}")
-            return None
+    def _which(self, one: ReadOut, spots: list[Spot]) -> Talk[Spot | None]:
+        """The test and the place that are meant, asked for where they may be several."""
         if len(spots) == 1:
             return spots[0]
         layout = self.book.state.unit.layout
@@ -242,3 +244,8 @@ class ReadingOut:
         if found.standing_stops or any((r.test, r.at) == (test, at) for r in found.readings):
             return
         self.book.add(Aimed(test, spoken(at), decision.reason))
+
+
+def _as_said(one: ReadOut) -> str:
+    """A reading in the words it was typed in, its place before them."""
+    return " ".join(filter(None, (one.at, one.words, one.text)))
