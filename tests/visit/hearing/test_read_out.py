@@ -138,3 +138,12 @@ def test_no_word_is_lost(shipped: Knowledge, unit: Unit, typed: str) -> None:
         told = " ".join(found.unread)
         assert ("not" in typed.split()) == ("not" in told.split())
         assert ("gas" in typed.split()) == ("gas" in told.split())
+
+
+@pytest.mark.parametrize(
+    "typed", ["supply should be 58", "head 340 target", "sh 25 is what it ought to be"]
+)
+def test_what_should_be_is_no_reading(typed: str, shipped: Knowledge, unit: Unit) -> None:
+    """Regression: supply should be 58 was kept as the mixed air."""
+    line = read_out(shipped, unit, typed)
+    assert not line.readings and "no reading" in line.why

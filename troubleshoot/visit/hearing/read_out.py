@@ -36,6 +36,8 @@ from troubleshoot.visit.hearing.short_words import (
 from troubleshoot.visit.hearing.two_numbers import two_of
 
 _A_NUMBER: Final = re.compile(rf"(?<![\w.,]){NUMBER}")
+_WISHED: Final = re.compile(r"\b(?:should|shouldn'?t|supposed|ought|would be|wanted|target)\b")
+NOT_READ_YET: Final = "What should be is no reading: give what the instrument shows, or note WORDS."
 
 
 @frozen
@@ -76,6 +78,8 @@ class _Row:
 def read_out(knowledge: Knowledge, unit: Unit, typed: str, asked: Test | None = None) -> Line:
     """The readings of a line. `asked`: the test in question, whose number needs no word."""
     line, words = plain(typed), words_here(knowledge, unit)
+    if _WISHED.search(line):
+        return Line(why=NOT_READ_YET)
     pieces = pieces_of(words, line)
     two = two_of(words, pieces, asked)
     cut = _Cut(knowledge, words, two if two is not None else pieces)
