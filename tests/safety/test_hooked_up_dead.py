@@ -56,6 +56,8 @@ def test_a_reading_waits_for_its_own_hook_up_and_for_every_other_to_be_out(
     assert {"every lead back on", "hooked up while it was dead: heater lead"} <= {*another}
     loose = replace(hooked_up, leads_off=frozenset({ROD, "unit"}))
     assert list(unmet(loose, needs)) == ["every lead back on"]
+    away = unmet(expire(hooked_up, "resumed"), needs)
+    assert {"every lead back on", f"hooked up while it was dead: {ROD}"} <= {*away}
 
 
 @pytest.mark.parametrize("way_back", [steps_to_leave, "another", steps_to_leave_off])
