@@ -153,6 +153,14 @@ def test_a_stop_that_an_old_journal_kept_no_record_of_is_made_from_the_reopening
     assert after.stops == (StopMet("leak", 2, ("look", TWO), result=RESULT, reopened=True),)
 
 
+def test_one_that_nobody_gave_back_is_met_anew_though_nothing_of_it_was_read() -> None:
+    """Whoever makes it safe now does so after this time, and not after the one before."""
+    found = Halted("leak", "look", "circuit 2", time="now")
+    between = DangerReported("bare", "a bang").apply(KNOWN, found.apply(KNOWN, visit()))
+    again = replace(found, time="later").apply(KNOWN, between).stops[-1]
+    assert again == StopMet("leak", 0, ("look", TWO), time="later")
+
+
 def test_a_danger_that_todays_rules_have_lost_is_met_again_as_one_to_be_handed_over() -> None:
     """Whatever a journal says of its reopening: nobody knows what would show it gone."""
     gone = Halted("gone-by-now", on_record=True)
