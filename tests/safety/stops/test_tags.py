@@ -224,9 +224,12 @@ def test_what_else_the_unit_is_stopped_for_stands_on_the_same_tag(shipped: Knowl
 
 
 def test_a_danger_that_todays_rules_have_lost_is_named_there_too(shipped: Knowledge) -> None:
-    gone = Halted("danger-gone-by-now", on_record=True)
-    lines = tag(shipped, "heat-exchanger-breach", [start(), crack(), gone])
-    assert "Stopped for this too: danger-gone-by-now." in lines
+    """By its words where they are still said, else by its id."""
+    events = [start(), crack(), Halted("gone-by-now", on_record=True)]
+    said = replace(shipped, words={**shipped.words, "gone-by-now": "a danger of before"})
+    for knowledge, name in ((said, "a danger of before"), (shipped, "gone-by-now")):
+        lines = tag(knowledge, "heat-exchanger-breach", events)
+        assert f"Stopped for this too: {name}." in lines
 
 
 def test_a_reading_that_shows_all_well_is_not_told_as_what_stopped_the_job(
