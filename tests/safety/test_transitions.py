@@ -9,6 +9,7 @@ import pytest
 
 from tests.building import fault
 from tests.safety.work_state_samples import PLAIN_UNIT, TWO_CIRCUITS, a_test
+from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.transitions import (
@@ -137,6 +138,24 @@ def test_a_pressure_or_vacuum_test_leaves_its_circuit_so(
     assert after_test(state, test, "circuit 1", (), TWO_CIRCUITS).circuits == (
         ("circuit 1", condition),
     )
+
+
+@pytest.mark.parametrize(
+    ("outcomes", "condition"),
+    [
+        (("dry",), "evacuated"),
+        (("wet",), "under-vacuum"),
+        (("dry", "leaking"), "under-vacuum"),
+        ((), "under-vacuum"),
+    ],
+)
+def test_only_a_vacuum_that_was_seen_to_hold_lets_a_charge_in(
+    outcomes: tuple[str, ...], condition: str, shipped: Knowledge
+) -> None:
+    state = WorkState(circuits=(("circuit 1", "charge-recovered"),))
+    decay = shipped.tests["vacuum-decay"]
+    after = after_test(state, decay, "circuit 1", outcomes, TWO_CIRCUITS)
+    assert after.circuit("circuit 1") == condition
 
 
 @pytest.mark.parametrize(
