@@ -158,6 +158,12 @@ def test_only_a_vacuum_that_was_seen_to_hold_lets_a_charge_in(
     assert after.circuit("circuit 1") == condition
 
 
+def test_a_vacuum_that_nobody_watched_is_drawn_down_once_more() -> None:
+    before = (("circuit 1", "evacuated"), ("circuit 2", "charge-recovered"))
+    away = expire(WorkState(circuits=before), "resumed")  # type: ignore[arg-type]
+    assert away.circuits == (("circuit 1", "under-vacuum"), ("circuit 2", "charge-recovered"))
+
+
 @pytest.mark.parametrize(
     ("hands", "leads"), [("at-leads", {"lead", "unit"}), ("inside", {"lead"}), ("outside", None)]
 )
