@@ -42,10 +42,15 @@ class Clock:
         self.set(self.moment + timedelta(minutes=minutes))
 
 
+PAGE = "Enter for the rest > "
+
+
 class Person:
     """One run of the program. `said` is everything on the screen so far, `last` since typing.
 
-    `anew`: started as a shell does, not by a fork of the program that is kept ready.
+    Whoever `reads` on turns the pages of a long text; `screens` is each page as it stood there,
+    with the line that was typed before it. `anew`: started as a shell does, not by a fork of the
+    program that is kept ready.
     """
 
     def __init__(
@@ -56,6 +61,7 @@ class Person:
         columns: int = 80,
         lines: int = 40,
         anew: bool = False,
+        reads: bool = True,
     ) -> None:
         environment = {**os.environ, "TROUBLESHOOT_DATA": str(data), "TERM": "dumb"}
         for name in ("COLUMNS", "LINES"):  # a terminal has the size that the person made it
@@ -64,6 +70,8 @@ class Person:
             environment["CLOCK"] = str(clock.path)
         self.said = ""
         self.last = ""
+        self.reads = reads
+        self.screens: list[str] = []
         mine, its = os.openpty()
         fcntl.ioctl(its, termios.TIOCSWINSZ, struct.pack("HHHH", lines, columns, 0, 0))
         starts = StartedAnew if anew else ready().start
@@ -131,10 +139,23 @@ class Person:
 
     def _wait(self) -> None:
         """Until the program asks for something, or has ended."""
-        self._screen.expect([WAITS, pexpect.EOF])
-        matched = self._screen.after if isinstance(self._screen.after, str) else ""
-        self.last = ((self._screen.before or "") + matched).replace("\r\n", "\n")
+        self.last = ""
+        while True:
+            self._screen.expect([WAITS, pexpect.EOF])
+            matched = self._screen.after if isinstance(self._screen.after, str) else ""
+            page = ((self._screen.before or "") + matched).replace("\r\n", "\n")
+            self.screens.append(page)
+            turns = self.reads and page.endswith(PAGE)
+            self.last += page.removesuffix(PAGE) if turns else page
+            if not turns:
+                break
+            self._screen.sendline("")
         self.said += self.last
+
+    def resizes(self, columns: int, lines: int) -> None:
+        """Make the window another size."""
+        size = struct.pack("HHHH", lines, columns, 0, 0)
+        fcntl.ioctl(self._screen.child_fd, termios.TIOCSWINSZ, size)
 
 
 def _hang_up(screen: fdspawn[str], program: Started | StartedAnew) -> None:

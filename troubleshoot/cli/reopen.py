@@ -4,11 +4,11 @@ from __future__ import annotations
 
 import click
 
+from troubleshoot.cli.attentive import VisitTerminal
 from troubleshoot.cli.failures import JOURNAL_FAILED, USAGE, Failure
 from troubleshoot.cli.journal_shelf import JournalShelf
 from troubleshoot.cli.kept_visits import visit_of
 from troubleshoot.cli.rule_base import rules_in_force, takes_rules
-from troubleshoot.cli.terminal import Terminal
 from troubleshoot.cli.visiting import hold
 from troubleshoot.dialogue.opening import reopened
 from troubleshoot.safety.stops.reopening import NotReopened
@@ -29,7 +29,8 @@ def reopen(ctx: click.Context, visit: str) -> None:
     try:
         with JournalShelf(knowledge, path.parent) as shelf:
             book = shelf.go_on(path.stem)
-            ctx.exit(hold(knowledge, Terminal(), lambda voice: reopened(book, voice, shelf)))
+            terminal = VisitTerminal(knowledge)
+            ctx.exit(hold(knowledge, terminal, lambda voice: reopened(book, voice, shelf)))
     except NotReopened as error:
         raise Failure([f"visit {path.stem} is not reopened: {error}"], USAGE) from None
     except JournalError as error:

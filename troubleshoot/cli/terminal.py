@@ -1,5 +1,7 @@
 """The terminal: plain lines in and out, fitted to its width, never a crash over an encoding.
 
+A conversation held by hand is shown page by page, so that nothing scrolls away unread.
+
 Nothing that came from outside drives the terminal: a line that holds such characters is asked for
 again, and text from old files is shown with them written out. Colour carries no meaning of its own
 and is off where nobody would see it (not a terminal, NO_COLOR, TERM=dumb). What is typed on a pipe
@@ -12,14 +14,18 @@ import os
 import shutil
 import sys
 import textwrap
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from troubleshoot.cli.door import heard, told
 from troubleshoot.cli.typed_ahead import waiting_lines
+from troubleshoot.frozen import frozen
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import MOST_TYPED, one_line, shown
 
 NARROWEST, WIDEST = 40, 100
+SMALL = (60, 26)
+"""Columns and rows under which a screen is small: a phone, a window beside another."""
+NEXT_PAGE = "Enter for the rest >"
 _PIECE = 1 << 16
 _BOLD, _PLAIN = "\x1b[1m", "\x1b[0m"
 
@@ -28,13 +34,34 @@ class EndOfInput(Exception):
     """Nobody answers any more: the pipe or the terminal has ended."""
 
 
+@frozen
+class Paragraph:
+    """A text that is broken into lines; `strong` is not to be missed."""
+
+    text: str
+    indent: int = 0
+    strong: bool = False
+
+
+@frozen
+class Choices:
+    """What may be chosen, a line each; on a small screen two to a line where they fit."""
+
+    items: tuple[str, ...]
+    indent: int = 2
+
+
 class Terminal:
-    """Where a conversation is held."""
+    """Where a conversation is held. `pages`: it waits wherever the screen is full."""
+
+    pages = False
+    _rows = 0
+    """Rows since the last answer, its own among them."""
 
     def __init__(self) -> None:
         self._notes: list[str] = []
-        columns, self._height = shutil.get_terminal_size((80, 24))
-        self.width = max(NARROWEST, min(WIDEST, columns))
+        self._lost = 0
+        self._take_size()
         self._held, self._lines_since = "", 0
         self.typed_by_hand = sys.stdin.isatty()
         self.bold = (
@@ -43,13 +70,103 @@ class Terminal:
             and os.environ.get("TERM") != "dumb"
         )
 
+    @property
+    def is_small(self) -> bool:
+        """Whether the screen has room for what matters alone."""
+        return self.pages and (self.width < SMALL[0] or self._height < SMALL[1])
+
+    def _take_size(self) -> None:
+        """The size that the window has now."""
+        columns, self._height = shutil.get_terminal_size((80, 24))
+        self.width = max(NARROWEST, min(WIDEST, columns))
+
     def say(self, text: str = "", indent: int = 0, strong: bool = False) -> None:
         """One paragraph, wrapped to the width; continuation lines are indented a little more.
 
-        Never broken at a hyphen: what is to be typed again, an id or an option, stays whole.
+        Never broken at a hyphen: what is to be typed again, an id or an option, stays whole. Raises
+        what turning a page raises.
         """
-        for line in self._lines(text, indent):
-            self._write(f"{_BOLD}{line}{_PLAIN}" if strong and self.bold else line)
+        self._put(self._laid_out(Paragraph(text, indent, strong)))
+
+    def say_together(self, parts: Iterable[Paragraph | Choices]) -> None:
+        """What is read together: on one page, wherever one holds it. Raises as `say` does."""
+        self._put([line for part in parts for line in self._laid_out(part)])
+
+    def first_that_fits(
+        self, versions: Sequence[Sequence[Paragraph | Choices]]
+    ) -> Sequence[Paragraph | Choices]:
+        """The fullest version that the rest of this page holds, or a page of its own; the last one
+        where none does. Where nothing is shown in pages it is the first.
+        """
+        if not self.pages:
+            return versions[0]
+        rows = [sum(len(self._laid_out(part)) for part in version) for version in versions]
+        for room in (self._height - 1 - self._rows, self._height - 2):
+            for version, needed in list(zip(versions, rows, strict=True))[: len(versions) - 1]:
+                if needed <= room:
+                    return version
+        return versions[-1]
+
+    def _laid_out(self, part: Paragraph | Choices) -> list[str]:
+        """The lines of a part as they are written."""
+        if isinstance(part, Choices):
+            return self._in_columns(part)
+        lines = self._lines(part.text, part.indent)
+        return [f"{_BOLD}{line}{_PLAIN}" if part.strong and self.bold else line for line in lines]
+
+    def _in_columns(self, choices: Choices) -> list[str]:
+        column = (self.width - choices.indent) // 2
+        lines: list[str] = []
+        open_line = False
+        for item in choices.items:
+            own = self._lines(item, choices.indent)
+            short = self.is_small and len(own[0]) < column + choices.indent and len(own) == 1
+            if short and open_line:
+                lines[-1] = f"{lines[-1].ljust(column + choices.indent)}{own[0].strip()}"
+            else:
+                lines += own
+            open_line = short and not open_line
+        return lines
+
+    def _put(self, lines: Sequence[str]) -> None:
+        """Write these lines, on the next page where this one does not hold them all."""
+        room = self._height - 1 - self._rows
+        if self.pages and self._rows > 1 and room < len(lines) and lines != [""]:
+            self._turn_page()
+        for line in lines:
+            if self.pages and self._rows >= self._height - 1:
+                self._turn_page()
+            if line or not self._is_spared:
+                self._write(line)
+
+    @property
+    def _is_spared(self) -> bool:
+        """Whether an empty line is one too many: it begins a page, or the screen is small."""
+        return self.pages and (self._rows <= 1 or self.is_small)
+
+    def _turn_page(self) -> None:
+        """Wait until this page has been read. Raises EndOfInput, and what `between_pages` does."""
+        while True:
+            self._drop_waiting_input()
+            sys.stdout.write(f"{self._encodable(told(NEXT_PAGE))} ")
+            sys.stdout.flush()
+            line = sys.stdin.readline(MOST_TYPED + 1)
+            self._take_size()
+            self._rows = 1
+            if not line:
+                self.pages = False
+                self._write("")
+                raise EndOfInput
+            _leave_the_rest(line)
+            if not line.strip():
+                return
+            if note := _note_in(line):
+                self._notes.append(note)
+            else:
+                self.between_pages(_usable(line))
+
+    def between_pages(self, typed: str) -> None:
+        """Take what was typed where the rest was not read yet: it is no answer to anything."""
 
     def _lines(self, text: str, indent: int = 0, room: int = 0) -> list[str]:
         """The lines of a text; `room`: columns that each of them leaves free."""
@@ -89,12 +206,17 @@ class Terminal:
         while True:
             self.say_held()
             self._forget_waiting_input()
-            sys.stdout.write(f"{self._encodable(self._wrapped(prompt))} ")
+            asked = self._lines(prompt, room=1)  # the blank before the answer
+            if self.pages and self._rows + len(asked) > self._height:
+                self._turn_page()
+            sys.stdout.write(self._encodable("\n".join(asked)) + " ")
+            self._rows = 1
             if self._notes:
                 self._write(self._notes[0])
                 return self._notes.pop(0)
             sys.stdout.flush()
             line = sys.stdin.readline(most + 1)
+            self._take_size()  # a window may be made smaller while a question stands there
             if not line:
                 self._write("")
                 raise EndOfInput
@@ -107,16 +229,17 @@ class Terminal:
             except NotUsable as error:
                 self.say(f"{error}.")
 
-    def _wrapped(self, prompt: str) -> str:
-        """What stands before an answer, with room for the blank after it."""
-        return "\n".join(self._lines(prompt, room=1))
-
-    def _forget_waiting_input(self) -> None:
-        """On a terminal: keys pressed in a pocket, a paste, impatience."""
+    def _drop_waiting_input(self) -> None:
+        """On a terminal: keys pressed in a pocket, a paste, impatience. Notes are none of it."""
         waiting = [line for line in waiting_lines() if line.strip()] if self.typed_by_hand else []
         notes = [note for line in waiting if (note := _note_in(line))]
         self._notes += notes
-        lost = len(waiting) - len(notes)
+        self._lost += len(waiting) - len(notes)
+
+    def _forget_waiting_input(self) -> None:
+        """Tell how much was typed before the question stood there."""
+        self._drop_waiting_input()
+        lost, self._lost = self._lost, 0
         if lost:
             self.say(
                 f"{lost} {'line' if lost == 1 else 'lines'} typed ahead of the question "
@@ -126,6 +249,7 @@ class Terminal:
 
     def _write(self, text: str) -> None:
         self._lines_since += 1
+        self._rows += 1
         sys.stdout.write(self._encodable(text) + "\n")
 
     def _encodable(self, text: str) -> str:
@@ -135,11 +259,16 @@ class Terminal:
 
 def _note_in(line: str) -> str:
     """The note that a line holds; empty where it is none, or cannot be used."""
+    typed = _usable(line)
+    return typed if typed.lower().startswith("note ") else ""
+
+
+def _usable(line: str) -> str:
+    """A line as the program knows it; empty where it cannot be used."""
     try:
-        typed = heard(one_line(line, "That line", MOST_TYPED))
+        return heard(one_line(line.removesuffix("\n"), "That line", MOST_TYPED))
     except NotUsable:
         return ""
-    return typed if typed.lower().startswith("note ") else ""
 
 
 def _leave_the_rest(line: str) -> None:

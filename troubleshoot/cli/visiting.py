@@ -6,15 +6,17 @@ import os
 from collections.abc import Callable
 from pathlib import Path
 
+from troubleshoot.cli.attentive import VisitTerminal
 from troubleshoot.cli.failures import INTERRUPTED, JOURNAL_FAILED, KEPT, USAGE, Failure
 from troubleshoot.cli.journal_shelf import JournalShelf
 from troubleshoot.cli.screens.prompts import show_prompt, show_said, sign_of
 from troubleshoot.cli.terminal import EndOfInput, Terminal
 from troubleshoot.dialogue.dialogue import Dialogue
+from troubleshoot.dialogue.hearing import CLEAR_FIRST, NOT_ON_RECORD
 from troubleshoot.dialogue.opening import Visitor, visit
 from troubleshoot.dialogue.prompts import Ended, Prompt
 from troubleshoot.dialogue.said import Voice
-from troubleshoot.dialogue.talk import Talk
+from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.kept.journal import JournalError
 
@@ -30,7 +32,8 @@ def converse(
     visitor = Visitor(unit or "", profiles, routine)
     try:
         with JournalShelf(knowledge, data_folder(data) / "visits") as shelf:
-            return hold(knowledge, Terminal(), lambda voice: visit(shelf, voice, visitor))
+            terminal = VisitTerminal(knowledge)
+            return hold(knowledge, terminal, lambda voice: visit(shelf, voice, visitor))
     except JournalError as error:
         raise Failure([str(error)], JOURNAL_FAILED) from None
 
@@ -38,28 +41,49 @@ def converse(
 def hold(knowledge: Knowledge, terminal: Terminal, talk: Callable[[Voice], Talk[Ended]]) -> int:
     """Show what is asked and said, take what is typed; returns the exit code."""
     dialogue = Dialogue(talk)
-    show_said(terminal, knowledge, dialogue.said)
-    shown: Prompt | None = None
     try:
-        while not isinstance(dialogue.prompt, Ended):
-            if dialogue.prompt is not shown:
-                show_prompt(terminal, knowledge, dialogue.prompt)
-            if not dialogue.asks_aside:  # else it would be shown anew, whatever has lapsed since
-                shown = dialogue.prompt
-            typed = terminal.ask(sign_of(dialogue.prompt))
-            show_said(terminal, knowledge, dialogue.answer(typed))
-    except EndOfInput:
+        _converse(terminal, knowledge, dialogue)
+    except (EndOfInput, JournalError, KeyboardInterrupt) as ended:
+        terminal.pages = False  # nobody is there to turn them
+        if isinstance(ended, JournalError):
+            show_said(terminal, knowledge, dialogue.unheard())
+            raise
+        if isinstance(ended, KeyboardInterrupt):
+            terminal.say()
         show_said(terminal, knowledge, dialogue.leave())
-    except JournalError:
-        show_said(terminal, knowledge, dialogue.unheard())
-        raise
-    except KeyboardInterrupt:
-        terminal.say()
-        show_said(terminal, knowledge, dialogue.leave())
-        return INTERRUPTED
+        if isinstance(ended, KeyboardInterrupt):
+            return INTERRUPTED
     terminal.say_held()
     assert isinstance(dialogue.prompt, Ended)
     return KEPT if dialogue.prompt.how == "kept" else 0
+
+
+def _converse(terminal: Terminal, knowledge: Knowledge, dialogue: Dialogue) -> None:
+    """Until nothing more is asked. Raises EndOfInput, JournalError."""
+    said, shown = dialogue.said, None
+    while True:
+        try:
+            show_said(terminal, knowledge, said)
+            if isinstance(dialogue.prompt, Ended):
+                return
+            shown = _show(terminal, knowledge, dialogue, shown)
+            said = dialogue.answer(terminal.ask(sign_of(dialogue.prompt)))
+        except (DangerCalled, Leave) as between_pages:
+            if isinstance(dialogue.prompt, Ended):
+                terminal.say_all((CLEAR_FIRST, NOT_ON_RECORD))
+                return
+            said, shown = dialogue.break_off(between_pages), None
+
+
+def _show(
+    terminal: Terminal, knowledge: Knowledge, dialogue: Dialogue, shown: Prompt | None
+) -> Prompt | None:
+    """Show what is asked, where it was not `shown` yet; returns what stands on the screen."""
+    if dialogue.prompt is not shown:
+        show_prompt(terminal, knowledge, dialogue.prompt)
+    if dialogue.asks_aside:  # what was asked before is shown anew, whatever has lapsed since
+        return shown
+    return dialogue.prompt
 
 
 def data_folder(data: str | None) -> Path:

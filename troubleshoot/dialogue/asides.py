@@ -56,7 +56,7 @@ def served(prompt: Prompt, typed: str, voice: Voice) -> bool:
         voice.note(rest.strip())
     elif said in HELP:
         if isinstance(prompt, AskProof) and prompt.read_by is not None:
-            voice.tell(HowTo(prompt.read_by))
+            voice.tell(HowTo(prompt.read_by, tuple(c.hazard for c in prompt.cautions)))
         voice.say(f"{_what_would_do(prompt)} {ANYWHERE} {HOW_TO_CALL}")
     elif said in WHY:
         voice.say(f"{_why(prompt)} {_what_would_do(prompt)}")

@@ -7,6 +7,7 @@ from troubleshoot.dialogue.said import Voice
 
 
 def tell_break(book: VisitBook, voice: Voice) -> None:
-    """Tell of the break that has just been noticed, if any."""
+    """Tell of the break that has just been noticed, if any: cautions of before it are new again."""
     for line in book.lapsed():
+        voice.told_whole.clear()
         voice.say(line, strong=True)

@@ -149,7 +149,7 @@ class Commands:
         if decision.test is None:
             self.voice.say(NO_QUESTION)
         else:
-            self.voice.tell(HowTo(decision.test))
+            self.voice.tell(HowTo(decision.test, decision.cautions))
 
     def _why(self, decision: Decision) -> None:
         if decision.kind == "step" and decision.aim is not None:

@@ -42,18 +42,19 @@ class Dialogue:
             return self._go_on(lambda: self._talk.send(reply))
         danger = called_danger(reply)
         if danger is not None:
-            return self._call(DangerCalled(danger))
+            return self.break_off(DangerCalled(danger))
         if leaves(reply):
             return self.leave()
         try:
             if served(self.prompt, reply, self._voice):
                 return self._heard()
         except DangerCalled as called:
-            return self._call(called)
+            return self.break_off(called)
         return self._go_on(lambda: self._talk.send(reply))
 
-    def _call(self, called: DangerCalled) -> tuple[Said, ...]:
-        return self._go_on(lambda: self._talk.throw(called))
+    def break_off(self, by: DangerCalled | Leave) -> tuple[Said, ...]:
+        """A danger is called or somebody leaves before all was read; returns what is said of it."""
+        return self._go_on(lambda: self._talk.throw(by))
 
     def unheard(self) -> tuple[Said, ...]:
         """What had been said before the storage failed in the midst of an answer."""
@@ -61,7 +62,7 @@ class Dialogue:
 
     def leave(self) -> tuple[Said, ...]:
         """Whoever answered has gone; the visit is kept. Returns what is said of that."""
-        return self._go_on(lambda: self._talk.throw(Leave()))
+        return self.break_off(Leave())
 
     def _go_on(self, going_on: Callable[[], Prompt]) -> tuple[Said, ...]:
         try:

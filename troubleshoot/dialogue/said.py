@@ -11,7 +11,7 @@ from troubleshoot.safety.hearing.hinting import hints
 
 if TYPE_CHECKING:  # the first prompts come before all that reasons is imported
     from troubleshoot.dialogue.talk import Talk
-    from troubleshoot.knowledge.model import Complaint, Knowledge, Test
+    from troubleshoot.knowledge.model import Complaint, Hazard, Knowledge, Test
     from troubleshoot.reasoning.conclude import Conclusions
     from troubleshoot.reasoning.readings.readings import Reading
     from troubleshoot.safety.stops.standing import Standing
@@ -79,9 +79,10 @@ class StopElsewhere:
 
 @frozen
 class HowTo:
-    """How a test is done."""
+    """How a test is done, and in full what cautions come before it."""
 
     test: Test
+    cautions: tuple[Hazard, ...] = ()
 
 
 @frozen
@@ -128,6 +129,8 @@ class Voice:
     `commands`: serves a command where it is no test or ending that is asked about.
 
     `hinted`: what was said and taken that hints at a danger; asked about before the next prompt.
+
+    `told_whole`: the hazards whose cautions were told in full, until they are new again.
     """
 
     def __init__(self) -> None:
@@ -136,6 +139,7 @@ class Voice:
         self.keeper: Callable[[str], None] | None = None
         self.commands: Callable[[str], Talk[bool]] | None = None
         self.hinted: Hinted | None = None
+        self.told_whole: set[str] = set()
 
     def say(self, text: str, level: int = 0, strong: bool = False) -> None:
         self._said.append(Sentence(text, level, strong))
@@ -146,6 +150,10 @@ class Voice:
 
     def tell(self, said: Said) -> None:
         self._said.append(said)
+        if isinstance(said, CallCautions):
+            self.told_whole.update(said.call.hazards_first)
+        elif isinstance(said, Danger):
+            self.told_whole.add(said.standing.hazard.id)
 
     def note(self, text: str) -> None:
         """Keep a note that was given. Raises what its keeper raises."""

@@ -34,7 +34,7 @@ from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.evidence.ranking import Cause
 from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety.before_repair import caution_before
-from troubleshoot.safety.cautions import closes_live
+from troubleshoot.safety.cautions import makes_live
 from troubleshoot.safety.facts_first import facts_to_settle
 from troubleshoot.safety.guards import allowed
 from troubleshoot.safety.steps import Step
@@ -69,7 +69,6 @@ class Turns:
         self.shelf = shelf
         self.commands = Commands(book, voice, decider)
         voice.commands = self.commands.serve_beside
-        self.told_cautions: set[str] = set()
         self.telling = Telling(book, voice, decider.reasoner)
         self.reading_out = ReadingOut(book, voice, decider, self.telling)
         self.was_open = False
@@ -82,6 +81,7 @@ class Turns:
             try:
                 ended = yield from self._turn()
             except DangerCalled as called:
+                self.voice.told_whole.clear()  # some may not have been read: it broke in on them
                 yield from report_danger(self.book, self.voice, "", str(called))
                 continue
             if ended is not None:
@@ -183,13 +183,17 @@ class Turns:
         return AskTest(decision, where, outcomes, cautions)
 
     def _cautions(self, decision: Decision) -> tuple[Caution, ...]:
-        """Told afresh when panels are opened again, and when one is closed with the power on."""
+        """Whole the first time, and again where their danger is new.
+
+        It is when a panel has been closed, and when power comes behind an open one.
+        """
         is_open = self.book.state.work.panels == "off"
-        closes = decision.test is not None and closes_live(self.book.state, decision.test)
-        if closes or (self.was_open and not is_open):
-            self.told_cautions.clear()
+        test = decision.test
+        live = test is not None and makes_live(self.book.state, test)
+        if live or (self.was_open and not is_open):
+            self.voice.told_whole.clear()
         self.was_open = is_open
-        return cautions_of(decision.cautions, self.told_cautions)
+        return cautions_of(decision.cautions, self.voice.told_whole)
 
     def _ask(self, prompt: AskTest | DoStep, conclusions: Conclusions) -> Talk[None]:
         """Ask until an answer is understood; commands are served on the way."""

@@ -95,7 +95,7 @@ def _speaks_of(trigger: Trigger, job: Job, test: Test) -> bool:
 def _states(job: Job, test: Test) -> Iterator[WorkStateName]:
     """The work states that a test or step is done in: power put behind an open panel is one."""
     yield test.work_state
-    if closes_live(job, test) or (test.id in _POWER_UP and job.work.panels != "on"):
+    if makes_live(job, test):
         yield "energised-open"
 
 
@@ -110,6 +110,11 @@ def closes_live(job: Job, test: Test) -> bool:
     """Whether a step puts a panel on with the power behind it, which is live work of its own."""
     work = job.work
     return test.id == PANELS_ON and work.panels != "on" and work.power != "locked-out"
+
+
+def makes_live(job: Job, test: Test) -> bool:
+    """Whether a step brings power and an open panel together: then the danger behind it is new."""
+    return closes_live(job, test) or (test.id in _POWER_UP and job.work.panels != "on")
 
 
 def _may_be(job: Job, equipment: FactsNeeded) -> bool:

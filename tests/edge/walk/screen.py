@@ -2,9 +2,9 @@
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 
-from troubleshoot.cli.terminal import Terminal
+from troubleshoot.cli.terminal import Choices, Paragraph, Terminal
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import MOST_TYPED, one_line, shown
 
@@ -29,6 +29,11 @@ class Screen(Terminal):
 
     def say(self, text: str = "", indent: int = 0, strong: bool = False) -> None:
         self._lines.append(shown(text))
+
+    def say_together(self, parts: Iterable[Paragraph | Choices]) -> None:
+        for part in parts:
+            for text in part.items if isinstance(part, Choices) else (part.text,):
+                self.say(text)
 
     def ask(self, prompt: str, most: int = MOST_TYPED) -> str:
         while True:

@@ -19,10 +19,10 @@ from troubleshoot.cli.practice.screens import (
     show_tests,
 )
 from troubleshoot.cli.practice.steps import do_steps, step_named
+from troubleshoot.cli.screens.cautions import show_cautions
 from troubleshoot.cli.screens.findings import show_how
 from troubleshoot.cli.screens.prompts import show_call_cautions
 from troubleshoot.cli.screens.stops import show_stop
-from troubleshoot.cli.screens.work import show_cautions
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.dialogue.hearing import hear, hear_among
 from troubleshoot.dialogue.prompts import cautions_of

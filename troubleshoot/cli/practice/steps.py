@@ -7,7 +7,7 @@ from collections.abc import Callable, Sequence
 from troubleshoot.cli.practice.asking import show_places
 from troubleshoot.cli.practice.finding import or_nearest, steps_called
 from troubleshoot.cli.practice.screens import show_stopped
-from troubleshoot.cli.screens.work import show_cautions
+from troubleshoot.cli.screens.cautions import show_cautions
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.dialogue.hearing import hear
 from troubleshoot.dialogue.prompts import cautions_of

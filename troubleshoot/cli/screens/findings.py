@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable
 
+from troubleshoot.cli.screens.cautions import whole_caution
 from troubleshoot.cli.screens.stops import show_stop
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.dialogue.prompts import Settled
@@ -78,6 +79,8 @@ def show_finding(
         show_stop(terminal, said.stopped.fired, said.stopped.tag, others)
     elif isinstance(said, HowTo):
         show_how(terminal, knowledge, said.test)
+        for hazard in said.cautions:
+            terminal.say_together(whole_caution(hazard))
     elif isinstance(said, WhatToType):
         terminal.say_all(HELP)
     else:
@@ -94,6 +97,10 @@ def show_how(terminal: Terminal, knowledge: Knowledge, test: Test) -> None:
         terminal.say(f"With: {test.instrument}", 2)
     for reason in test.invalid_when:
         terminal.say(f"Does not count if: {reason}", 2)
+    if terminal.is_small:  # there the question may have left out what they mean
+        for outcome in test.outcomes:
+            if outcome.means:
+                terminal.say(f"{test.spoken(outcome.id)}: {outcome.means}", 2)
     if test.source:
         terminal.say(f"Source: {knowledge.published(test.source)}", 2)
 
@@ -140,7 +147,8 @@ def show_causes(terminal: Terminal, conclusions: Conclusions) -> None:
     """The most likely causes with bars, what happened, and the rest in one line."""
     causes = listed_causes(conclusions)
     for number, cause in enumerate(causes, start=1):
-        terminal.say(f"{number} {cause_line(conclusions, cause)}", 1)
+        line = cause_line(conclusions, cause, with_bar=not terminal.is_small)
+        terminal.say(f"{number} {line}", 1)
     if not causes:
         terminal.say("nothing stands out yet", 1)
     ranking = conclusions.ranking

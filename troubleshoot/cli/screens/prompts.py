@@ -7,7 +7,7 @@ from __future__ import annotations
 
 from typing import TYPE_CHECKING
 
-from troubleshoot.cli.terminal import Terminal
+from troubleshoot.cli.terminal import Choices, Paragraph, Terminal
 from troubleshoot.dialogue.prompts import (
     AskFact,
     AskPlate,
@@ -32,11 +32,11 @@ SIGN = ">"
 
 def show_prompt(terminal: Terminal, knowledge: Knowledge, prompt: Prompt) -> None:
     """What is asked, above the sign at which it is answered."""
-    if isinstance(prompt, AskWords | Choose) and not prompt.repeated:
-        terminal.say(prompt.question)
-    if isinstance(prompt, Choose):
-        for number, option in enumerate(prompt.options, start=1):
-            terminal.say(f"{number} {option}", 2)
+    if isinstance(prompt, AskWords | Choose):
+        question = [] if prompt.repeated else [Paragraph(prompt.question)]
+        options = prompt.options if isinstance(prompt, Choose) else ()
+        numbered = tuple(f"{number} {option}" for number, option in enumerate(options, start=1))
+        terminal.say_together([*question, Choices(numbered)])
     elif isinstance(prompt, AskFact):
         _show_fact(terminal, knowledge, prompt.fact, prompt.why)
     elif isinstance(prompt, AskPlate):
@@ -45,12 +45,12 @@ def show_prompt(terminal: Terminal, knowledge: Knowledge, prompt: Prompt) -> Non
         terminal.say(f"From the nameplate{where}: {asked}. Enter if it cannot be read.")
     elif isinstance(prompt, AskProof):
         if prompt.cautions:
-            from troubleshoot.cli.screens.work import show_cautions
+            from troubleshoot.cli.screens.cautions import show_cautions
 
             show_cautions(terminal, prompt.cautions)
         of = f" of what was repaired before ({prompt.fault.name})" if prompt.is_of_before else ""
         terminal.say(f"Proof{of}: {prompt.text}. What did you read?")
-    elif not isinstance(prompt, AskWords | Ended):
+    elif not isinstance(prompt, Ended):
         from troubleshoot.cli.screens.work import show_at_work
 
         show_at_work(terminal, knowledge, prompt)

@@ -2,21 +2,24 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Sequence
 
+from troubleshoot.cli.screens.cautions import show_cautions
 from troubleshoot.cli.screens.findings import show_ending
 from troubleshoot.cli.screens.stops import show_stop, show_what_lifts
-from troubleshoot.cli.terminal import Terminal
-from troubleshoot.dialogue.prompts import AskTest, AtStop, Caution, DoStep, Settled
+from troubleshoot.cli.terminal import Choices, Paragraph, Terminal
+from troubleshoot.dialogue.prompts import AskTest, AtStop, DoStep, Settled
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.unit.places import with_place
 from troubleshoot.safety.declared import ENTER_CONFIRMS, STEPS
-from troubleshoot.safety.hazard_words import first_orders, said_hazard
+from troubleshoot.safety.hazard_words import first_orders
 
 AT_AN_ENDING = (
     "Type repaired when it has been put right and proved, tests for other tests, "
     "done to put the unit back and close, or q to keep the visit."
 )
+
+MEANINGS = "? tells what each means."
 
 FAILED_BEFORE = (
     "It failed before. Once more, if something has changed; if not, say so again, and what needs "
@@ -41,31 +44,16 @@ def show_at_work(
         return
     terminal.say()
     show_cautions(terminal, prompt.cautions)
-    _show_task(terminal, prompt)
     test = prompt.decision.test
     assert test is not None
     if isinstance(prompt, DoStep):
-        _show_step_words(terminal, test, prompt.outcomes)
-        return
-    if prompt.decision.reason:
-        terminal.say(f"Why now: {prompt.decision.reason}", 2)
-    _show_choices(terminal, knowledge, test, prompt.outcomes)
+        terminal.say_together([*_task(prompt), _step_words(test, prompt.outcomes)])
+    else:
+        terminal.say_together(_test_to_fit(terminal, knowledge, prompt, test))
 
 
-def show_cautions(terminal: Terminal, cautions: Iterable[Caution]) -> None:
-    """Cautions before a step: in full the first time a panel is opened, by name after that."""
-    cautions = tuple(cautions)
-    before = [caution.hazard.spoken for caution in cautions if caution.told]
-    if before:
-        terminal.say(f"Cautions as before: {', '.join(before)}.")
-    for hazard in (caution.hazard for caution in cautions if not caution.told):
-        terminal.say(said_hazard(hazard), strong=True)
-        if hazard.stop is not None:
-            terminal.say(f"Stop if: {hazard.stop.covers}", 2)
-
-
-def _show_task(terminal: Terminal, prompt: DoStep | AskTest) -> None:
-    """The step or test itself."""
+def _task(prompt: DoStep | AskTest) -> list[Paragraph]:
+    """The step or test itself, and how a step is done."""
     decision, test = prompt.decision, prompt.decision.test
     assert test is not None
     name = with_place(test.name, prompt.where)
@@ -73,36 +61,54 @@ def _show_task(terminal: Terminal, prompt: DoStep | AskTest) -> None:
     again = ", once more" if decision.step is not None and decision.step.again else ""
     takes = test.minutes + (test.wait_minutes if isinstance(prompt, DoStep) else 0.0)
     minutes = f"about {takes:.0f} min" if takes >= 1 else "moments"
-    terminal.say(f"{kind}: {name}{again} ({minutes})", strong=True)
-    if isinstance(prompt, DoStep):
-        for sentence in test.how:
-            terminal.say(sentence, 2)
-        if decision.failed_before:
-            terminal.say(FAILED_BEFORE, 2)
+    head = Paragraph(f"{kind}: {name}{again} ({minutes})", strong=True)
+    if isinstance(prompt, AskTest):
+        return [head]
+    failed = (FAILED_BEFORE,) if decision.failed_before else ()
+    return [head, *(Paragraph(sentence, 2) for sentence in (*test.how, *failed))]
 
 
-def _show_choices(
-    terminal: Terminal, knowledge: Knowledge, test: Test, outcomes: tuple[str, ...]
-) -> None:
+def _test_to_fit(
+    terminal: Terminal, knowledge: Knowledge, prompt: AskTest, test: Test
+) -> Sequence[Paragraph | Choices]:
+    """A test with all that will do as an answer, on one page: what `w` and `?` tell may be left
+    out of it, first why it comes now, then what the answers mean.
+    """
+    reason = prompt.decision.reason
+    why = [Paragraph(f"Why now: {reason}", 2)] if reason else []
+    answers = _answers(knowledge, test, prompt.outcomes)
+    short = [*_answers(knowledge, test, prompt.outcomes, with_means=False), Paragraph(MEANINGS, 2)]
+    task = _task(prompt)
+    versions = [[*task, *why, *answers], [*task, *answers], [*task, *short]]
+    return terminal.first_that_fits(versions)
+
+
+def _answers(
+    knowledge: Knowledge, test: Test, outcomes: tuple[str, ...], with_means: bool = True
+) -> list[Paragraph | Choices]:
     """The answers that will do."""
     unit = _unit_to_type(knowledge, test)
     means = {o.id: o.means for o in test.outcomes}
+    said: list[Paragraph | Choices] = []
     if unit:
-        terminal.say(f"Type the reading ({unit}){', or a word:' if outcomes else ':'}")
+        said.append(Paragraph(f"Type the reading ({unit}){', or a word:' if outcomes else ':'}"))
+    items = []
     for number, outcome in enumerate(outcomes, start=1):
-        text = f": {means[outcome]}" if means[outcome] else ""
+        text = f": {means[outcome]}" if means[outcome] and with_means else ""
         start = "-" if unit else f"{number}"
-        terminal.say(f"{start} {test.spoken(outcome)}{text}", 2)
+        items.append(f"{start} {test.spoken(outcome)}{text}")
+    said.append(Choices(tuple(items)))
     if test.choose == "several":
         each = "words" if unit else "numbers"
-        terminal.say(f"Several may be true: give their {each} with commas.", 2)
+        said.append(Paragraph(f"Several may be true: give their {each} with commas.", 2))
+    return said
 
 
-def _show_step_words(terminal: Terminal, test: Test, outcomes: tuple[str, ...]) -> None:
+def _step_words(test: Test, outcomes: tuple[str, ...]) -> Paragraph:
     """What may come of a safety step, in the words that are typed."""
     words = ", ".join(map(test.spoken, outcomes))
     part = STEPS[test.id].number_says_part
-    terminal.say(
+    return Paragraph(
         f"{'Enter when done; or' if test.id in ENTER_CONFIRMS else 'Type'} "
         f"{'the number on the meter, or ' if test.reads and not part else ''}what came of it"
         f"{', with or without the number' if part else ''}: {words}",

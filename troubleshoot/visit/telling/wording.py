@@ -49,10 +49,11 @@ def at_place(conclusions: Conclusions, cause: Cause) -> str:
     return f" ({shown})" if shown else ""
 
 
-def cause_line(conclusions: Conclusions, cause: Cause) -> str:
-    """One cause with its bar, chance and band."""
+def cause_line(conclusions: Conclusions, cause: Cause, with_bar: bool = True) -> str:
+    """One cause with its chance, and a bar where there is room for one."""
     where = at_place(conclusions, cause)
-    chance = f"{bar(cause.probability)} {percent(cause.probability):>9}"
+    chance = percent(cause.probability)
+    chance = f"{bar(cause.probability)} {chance:>9}" if with_bar else f"{chance:>4}"
     return f"{chance}  {cause.fault.name}{where}"
 
 
