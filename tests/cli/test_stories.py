@@ -223,7 +223,7 @@ def test_a_chosen_test_beyond_who_is_asking_is_handed_over(
 def test_at_a_question_about_the_unit_one_may_ask_skip_and_leave(
     command: Callable[..., tuple[int, str, str]], typed: Callable[..., None]
 ) -> None:
-    typed("unit 7", "no-cooling", "", "?", "s", "nonsense", "q")
+    typed("unit 7", "no-heat", "", "?", "nonsense", "s", "q")
     code, out, _ = command()
     assert code == KEPT
     after = out.partition("A few facts")[2]

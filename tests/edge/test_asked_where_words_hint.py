@@ -42,7 +42,7 @@ def at_the_complaint(data: Path, clock: Clock) -> Person:
 
 def at_a_fact(data: Path, clock: Clock) -> Person:
     person = Person(data, clock=clock)
-    person.types("RTU-7", "no-cooling", ALL)
+    person.types("RTU-7", "no-heat", ALL)
     assert FACT in person.last
     return person
 

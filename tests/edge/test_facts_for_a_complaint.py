@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from tests.edge.person import Clock, Person
-from tests.edge.visits import events_of
+from tests.edge.visits import ALL, events_of, lead_to
 
 
 @pytest.fixture
@@ -48,8 +48,9 @@ def test_what_may_be_a_complaint_is_one(typed: str, person: Person, tmp_path: Pa
 def test_they_hold_for_the_visit_and_are_not_asked_again(person: Person) -> None:
     """Nor what follows from them: a compressor at 480 V is three-phase."""
     with person:
-        person.types("480/3/60 gas", "not cooling", *[""] * 6)
-        assert "Does a building control command the unit" in person.said
+        person.types("480/3/60 gas", "not cooling", ALL)
+        person.types("do compressor-amps")
+        lead_to(person, "Test: Compressor amps")
         for part in ("supply", "compressor"):
             assert f"Single-phase or three-phase {part}" not in person.said
 

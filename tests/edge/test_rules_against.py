@@ -97,10 +97,11 @@ def test_a_loss_passes_once_somebody_signed_it(program: Path) -> None:
     assert "sign it there: signed: [{drops: sharp-edges," in "".join(lines)
 
     signature = (
-        "    signed: [{drops: sharp-edges, by: senior technician, on: 2026-11-29, "
-        "why: the racks were replaced by rails without edges}]\n"
+        "      - {drops: sharp-edges, by: senior technician, on: 2026-11-29, "
+        "why: the racks were replaced by rails without edges}\n"
     )
-    place = bare.index("\n", hazards.start(1)) + 1
+    signed = "    signed:\n"
+    place = bare.index(signed, hazards.start(1)) + len(signed)
     file.write_text(f"{bare[:place]}{signature}{bare[place:]}", "utf-8")
     code, lines = rules_check(program, "--against", str(ROOT / "rules"))
     assert (code, lines[-1].split(",")[0]) == (0, "0 to mend")

@@ -130,7 +130,7 @@ def after_test(
 ) -> World:
     """What a test leaves behind. `heat`: the unit was called for heat, or nobody knows."""
     things = [] if test.kind == "step" else ["tested"]
-    if test.work_state == "locked-out":
+    if test.work_state in ("locked-closed", "locked-out"):
         things += ["undressed", "alone"]  # nobody handles parts in arc gloves, nor is watched
     if test.work_state == "locked-out" and test.kind == "measurement":
         things.append("leads-off")

@@ -18,7 +18,7 @@ from troubleshoot.safety.work_state import UnitAtWork
 
 _EMPTY = ("emptied", "at-zero", "nitrogen", "vacuum")
 _OPEN_LIVE = ("running-open", "energised-open")
-_OPENED = (*_OPEN_LIVE, "locked-out")
+_OPENED = (*_OPEN_LIVE, "locked-closed", "locked-out")
 _BURNERS = ("gas", "ignition", "combustion")
 _WHAT_IS_COMPLAINED_OF = ("operating-sequence",)
 """Has the unit do what it is said not to do: to heat, where nobody said that it is to cool."""
@@ -74,6 +74,8 @@ class Officer:
     def _about_power(self, world: World, test: Test) -> str:
         if test.work_state == "locked-out":
             return self._hands_in(world)
+        if test.work_state == "locked-closed":
+            return self._near_what_moves(world)
         if test.work_state in ("running", *_OPEN_LIVE):
             return self._power_on(world, test)
         return ""
@@ -90,6 +92,16 @@ class Officer:
         for place in self.unit.capacitors + self.unit.drives:
             if f"bled {place}" not in world:
                 return f"{place} was not bled between the two tests for dead"
+        if "second-source" in world and "second-source-locked" not in world:
+            return "a second source may be live"
+        return ""
+
+    def _near_what_moves(self, world: World) -> str:
+        """29 CFR 1910.147(d): locked out and tried; near an open cover it is dead work."""
+        if "opened" in world:
+            return self._hands_in(world)
+        if "locked" not in world:
+            return "not locked out"
         if "second-source" in world and "second-source-locked" not in world:
             return "a second source may be live"
         return ""

@@ -191,6 +191,9 @@ def _signed(signatures: Iterable[Signature]) -> Iterator[str]:
 def _complaint(knowledge: Knowledge, complaint: Complaint) -> Iterator[str]:
     yield f'"{complaint.says}"  ({complaint.id})'
     yield f"First looks: {complaint.looks}"
+    if complaint.before_others:
+        names = (knowledge.tests[test].name for test in complaint.before_others)
+        yield f"Before all others: {'; '.join(names)}"
     if complaint.first_tests:
         names = (knowledge.tests[test].name for test in complaint.first_tests)
         yield f"First tests: {'; '.join(names)}"

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 
 from troubleshoot.dialogue.book import VisitBook
@@ -23,6 +24,7 @@ from troubleshoot.visit.events import Called
 from troubleshoot.visit.hearing.complaints import heard_complaint, match_complaints
 from troubleshoot.visit.hearing.repairs_told import besides, repairs_told
 
+_CLAUSE = re.compile(r"[,;]|\.(?:\s|$)")
 WHY_THE_WORDS = "Which causes are likely, and what is looked at first, hangs on the call."
 WHAT_THEY_SAY = AskWords(
     "What does the caller say? Their own words, or Enter for a routine round.", why=WHY_THE_WORDS
@@ -82,7 +84,7 @@ def ask_complaint(book: VisitBook, voice: Voice, before: str = "") -> Talk[tuple
 
 
 def _said_by_caller(book: VisitBook, voice: Voice, prompt: AskWords) -> Talk[str]:
-    """The caller's words. Facts of the unit typed there are kept, and they are asked for again.
+    """The caller's words; facts of the unit that are typed beside them, or alone, are kept.
 
     Raises Back where no fact is left to be taken back, Leave, DangerCalled.
     """
@@ -100,7 +102,19 @@ def _said_by_caller(book: VisitBook, voice: Voice, prompt: AskWords) -> Talk[str
             yield from ask_repairs_told(book, voice, typed)
             voice.say(STILL_ASKED)
         else:
-            return typed
+            facts, words = _facts_beside(book.knowledge, typed)
+            if facts and (problem := keep_facts(book, voice, facts)):
+                voice.say(problem)
+            return words
+
+
+def _facts_beside(knowledge: Knowledge, typed: str) -> tuple[Mapping[str, str], str]:
+    """The facts of the unit among a caller's words, each in a clause of its own; and the words."""
+    clauses = [clause.strip() for clause in _CLAUSE.split(typed) if clause.strip()]
+    of_unit = {clause: _only_facts(knowledge, clause) for clause in clauses}
+    facts = {name: value for said in of_unit.values() for name, value in said.items()}
+    calls = [clause for clause in clauses if not of_unit[clause]]
+    return (facts, ", ".join(calls)) if facts and calls else ({}, typed)
 
 
 def _only_repairs(knowledge: Knowledge, typed: str) -> bool:

@@ -40,7 +40,11 @@ from troubleshoot.safety.guards import allowed
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.visit.deciding.decision import Decision
-from troubleshoot.visit.deciding.nameplate import plate_to_ask
+from troubleshoot.visit.deciding.nameplate import (
+    facts_of_limits,
+    facts_of_place,
+    plate_to_ask,
+)
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import Aimed, Answered, Event, Noted
 from troubleshoot.visit.telling.account import cause_to_repair
@@ -50,6 +54,7 @@ LONG_SILENCE = (
     "kept as a note."
 )
 NOT_KNOWN_COUNTS_AS_WORSE = "Before the next step. Enter if nobody knows: then the worse counts."
+BEFORE_THE_TEST = "Before the next test. Enter if nobody knows."
 SKIPPED_WITH_S = (
     "Not known: s skips it, and other tests are asked in its stead. ? tells how it is done."
 )
@@ -129,6 +134,8 @@ class Turns:
         try:
             if (yield from self._settle_first(decision.test, decision.step)):
                 return
+            if (yield from self._settle_the_aim(decision)):
+                return
             if (yield from self._judged_ahead(decision, conclusions)):
                 return
             if decision.aim is not None and decision.stop is None and self.book.state.aim is None:
@@ -148,6 +155,23 @@ class Turns:
         if facts:
             yield from ask_fact(self.book, self.voice, facts[0], NOT_KNOWN_COUNTS_AS_WORSE)
         return bool(facts)
+
+    def _settle_the_aim(self, decision: Decision) -> Talk[bool]:
+        """Ask whether, and where, the unit has what is aimed at, and what judges it; True where
+        one was asked.
+        """
+        state = self.book.state
+        aimed = [] if decision.aim is None else [self.knowledge.tests[decision.aim[0]]]
+        if decision.kind == "ask" and decision.test is not None:
+            aimed.append(decision.test)
+        for test in aimed:
+            facts = facts_of_place(self.knowledge, state.unit, test, state.not_known)
+            if decision.kind == "ask":
+                facts += facts_of_limits(self.knowledge, state.unit, test, state.not_known)
+            if facts:
+                yield from ask_fact(self.book, self.voice, facts[0], BEFORE_THE_TEST)
+                return True
+        return False
 
     def _judged_ahead(self, decision: Decision, conclusions: Conclusions) -> Talk[bool]:
         """Before a panel is opened live ask what judges the reading; True where a turn went by."""

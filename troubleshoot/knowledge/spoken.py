@@ -30,6 +30,7 @@ SPOKEN: Final[Mapping[str, str]] = MappingProxyType(
         "running": "running",
         "running-open": "running open",
         "energised-open": "energised open",
+        "locked-closed": "locked out, electrical covers on",
         "locked-out": "locked out",
         "adjust": "adjust",
         "question": "question",

@@ -31,7 +31,10 @@ HowCommon = Literal["very-common", "common", "uncommon", "rare", "very-rare"]
 Call = Literal["cooling"]
 """What a unit is called for, where it can be for nothing else."""
 
-WorkStateName = Literal["any", "running", "running-open", "energised-open", "locked-out"]
+WorkStateName = Literal[
+    "any", "running", "running-open", "energised-open", "locked-closed", "locked-out"
+]
+"""`locked-closed`: locked out and tried, every cover over electrical parts on."""
 
 Need = Literal[
     "meter-proved",

@@ -109,6 +109,11 @@ class Conclusions:
         return () if self._complaint is None else self._complaint.first_tests
 
     @property
+    def before_others(self) -> tuple[str, ...]:
+        """What is looked at before anything else on such a call, whatever it costs."""
+        return () if self._complaint is None else self._complaint.before_others
+
+    @property
     def _complaint(self) -> Complaint | None:
         return self.hypotheses.knowledge.complaints.get(self.case.complaint or "")
 

@@ -46,23 +46,30 @@ def arc_clothing_is_on(state: WorkState, needs: Needs) -> str:
     return "arc-rated clothing, face shield and rated gloves on" if unmet else ""
 
 
+def _is_dead_work(state: WorkState, needs: Needs) -> bool:
+    """Whether hands come near electrical parts: it is such work, or a cover over them is off."""
+    return needs.energy == "locked-out" or (needs.closed and state.panels != "on")
+
+
 def meter_is_proved(state: WorkState, needs: Needs) -> str:
-    unmet = (needs.meter or needs.energy == "locked-out") and state.meter != "proved"
+    unmet = (needs.meter or _is_dead_work(state, needs)) and state.meter != "proved"
     return "the meter proved on a known live source" if unmet else ""
 
 
 def power_is_locked_out(state: WorkState, needs: Needs) -> str:
-    unmet = needs.energy == "locked-out" and state.power != "locked-out"
+    wanted = needs.energy == "locked-out" or needs.closed
+    unmet = wanted and state.power != "locked-out"
     return "the power switched off, locked and tagged" if unmet else ""
 
 
 def dead_is_proved(state: WorkState, needs: Needs) -> str:
-    unmet = needs.energy == "locked-out" and state.dead != "proved"
+    unmet = _is_dead_work(state, needs) and state.dead != "proved"
     return "dead proved at the point of work" if unmet else ""
 
 
 def second_source_is_locked(state: WorkState, needs: Needs) -> str:
-    unmet = needs.energy == "locked-out" and state.second_source == "found"
+    wanted = needs.energy == "locked-out" or needs.closed
+    unmet = wanted and state.second_source == "found"
     return "the second source of power found and locked" if unmet else ""
 
 

@@ -52,16 +52,18 @@ BURNER_AREAS: Final = frozenset({"gas", "ignition", "combustion"})
 _DEAD_ONLY: Final = frozenset({"capacitors-discharged", "charge-recovered"})
 OPEN_LIVE: Final = frozenset({"running-open", "energised-open"})
 OPENED: Final = OPEN_LIVE | {"locked-out"}
+STOPPED: Final = OPENED | {"locked-closed"}
+"""Work for which the unit is stopped, or opened."""
 
 
 @frozen
 class Needs:
     """What must be true of the work state.
 
-    `lock`: the power locked out, though nobody reaches in. `stored`: every place that must hold no
-    charge. `taps`: of the gas train, on the manometer. `hook_ups`: where something is hooked up
-    dead, to be read live. `no_unburnt`: of a burner, gone before it is lit, or hands go in.
-    `uncalled`: the power on, and nothing called for.
+    `lock`: the power locked out, though no hand comes near an electrical part. `stored`: every
+    place that must hold no charge. `taps`: of the gas train, on the manometer. `hook_ups`: where
+    something is hooked up dead, to be read live. `no_unburnt`: of a burner, gone before it is lit,
+    or hands go in. `uncalled`: the power on, and nothing called for.
     """
 
     energy: WorkStateName = "any"
@@ -82,6 +84,11 @@ class Needs:
     lock: bool = False
     no_unburnt: bool = False
     uncalled: bool = False
+
+    @property
+    def closed(self) -> bool:
+        """Hands reach what moves, behind a lock that was tried, and no electrical part."""
+        return self.energy == "locked-closed"
 
     @property
     def energised(self) -> bool:
@@ -106,8 +113,8 @@ def needs_of(test: Test, place: str | None, unit: UnitAtWork) -> Needs:
     return Needs(
         energy=energy,
         roof=test.id != ROOF and _on_the_roof(test),
-        occupants=fires or energy in OPENED,
-        fire_panel=FIRE_ALARM in hazards or (unit.fire_panel and (fires or energy in OPENED)),
+        occupants=fires or energy in STOPPED,
+        fire_panel=FIRE_ALARM in hazards or (unit.fire_panel and (fires or energy in STOPPED)),
         sweeps=_sweeps(test, energy, gas, unit),
         second_person=unit.volts_480 and energy in OPEN_LIVE,
         arc_clothing=unit.volts_480 and energy in OPEN_LIVE,
@@ -119,6 +126,7 @@ def needs_of(test: Test, place: str | None, unit: UnitAtWork) -> Needs:
         circuits=_circuit_needs(needed, place, unit),
         no_vacuum=VACUUM in hazards and "charge-recovered" not in needed,
         is_step=test.kind == "step",
+        lock=energy == "locked-closed",
         no_unburnt=unit.burns_gas and (gas == "shut" or energy in ("running", *OPEN_LIVE)),
     )
 

@@ -92,7 +92,7 @@ STAGES: Final = (
     _if(guards.METER_PROVED, lambda way: way.needs.meter or way.dead_wanted),
     Stage(guards.GAUGED, _circuits_needed),
     _if(guards.LOCKED_OUT, lambda way: way.lock_wanted),
-    _if(guards.NO_SECOND_SOURCE, lambda way: way.dead_wanted),
+    _if(guards.NO_SECOND_SOURCE, lambda way: way.dead_wanted or way.needs.closed),
     _if(guards.PANELS_OFF, lambda way: way.dead_wanted),
     _if(guards.TESTED_DEAD, lambda way: way.dead_wanted),
     _if(guards.PROVED_SINCE_TESTED, lambda way: way.dead_wanted),

@@ -73,7 +73,7 @@ def after_test(
     if test.id in STEPS:
         return after_step(state, Step(test.id, place), outcomes, unit)
     changed = state.with_facts(area_clear=False, only_steps_since_proof=False)
-    if test.work_state == "locked-out":
+    if test.work_state in ("locked-closed", "locked-out"):
         changed = changed.laid_off
     if state.power == "locked-out" and test.kind == "measurement":
         changed = changed.with_facts(leads_off=changed.leads_off | {place or WHOLE_UNIT})

@@ -20,7 +20,10 @@ class Way:
     def dead_wanted(self) -> bool:
         """Work has to be done dead: the test itself, leads, what is hooked up, a tap of the gas."""
         before_power = self.leads_wrong or self.hook_up_wanted or self.taps_wrong
-        return self.needs.energy == "locked-out" or (self.needs.energised and before_power)
+        opened = self.needs.closed and self.state.panels != "on"
+        return (
+            self.needs.energy == "locked-out" or opened or (self.needs.energised and before_power)
+        )
 
     @property
     def lock_wanted(self) -> bool:

@@ -201,8 +201,8 @@ def _in_this_process(folder: _Folder, knowledge: Knowledge, kept: Kept) -> Itera
     """The program's edges led to the walk: its terminal, its clock, its disk not waited for."""
     with ExitStack() as stack:
         for edge, name, ours in (
-            (visiting, "Terminal", lambda: Screen(folder.type)),
-            (reopening, "Terminal", lambda: Screen(folder.type)),
+            (visiting, "VisitTerminal", lambda knowledge: Screen(folder.type)),
+            (reopening, "VisitTerminal", lambda knowledge: Screen(folder.type)),
             (reopening, "rules_in_force", lambda: knowledge),
             (clock, "now", lambda: folder.now),
             (journal, "_make_durable", lambda descriptor: None),

@@ -55,6 +55,7 @@ STATES = {
     "running": ", running",
     "running-open": ", live and running",
     "energised-open": ", live",
+    "locked-closed": ", locked out",
     "locked-out": ", locked out",
 }
 

@@ -61,6 +61,7 @@ class Complaint:
     words: Annotated[tuple[str, ...], OneOrMore(Text(longest=80)), "phrases to know it by"] = ()
     looks: Annotated[str, "looks that cost almost nothing"] = ""
     first_tests: Annotated[TestNames, "tests worth taking first"] = ()
+    before_others: Annotated[TestNames, "tests taken first whatever they cost, if they tell"] = ()
     pointless_tests: Annotated[TestNames, "tests that mean nothing on such a call"] = ()
     brought_by: Annotated[
         Mapping[str, Grade],

@@ -28,7 +28,10 @@ TOO_UNLIKELY = 1e-5
 QUESTION_MINUTES = 1.0
 """What any test takes besides its own minutes (common practice, no source)."""
 
-_STATE = {"any": 0, "running": 1, "locked-out": 2, "running-open": 3, "energised-open": 4}
+_STATE = {
+    "any": 0, "running": 1, "locked-closed": 2, "locked-out": 3, "running-open": 4,
+    "energised-open": 5,
+}  # fmt: skip
 
 SwitchMinutes = Callable[[Test, Place | None], float]
 Asks = Callable[[Test, Place | None], tuple[Test, ...]]

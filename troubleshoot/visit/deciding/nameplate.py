@@ -3,35 +3,62 @@
 from __future__ import annotations
 
 from collections import Counter
+from collections.abc import Iterator
 
 from troubleshoot.knowledge.model import EquipmentFact, Knowledge, PlateValue, Test
 from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.reasoning.unit.places import Place
 
-MOST_FACTS = 8
-"""No more equipment facts than this are asked before the first test."""
+MATTERS_TO_MANY = 0.4
+"""A fact on which more than this share of the causes hangs is asked with the call."""
 
 
 def facts_to_ask(
     knowledge: Knowledge, unit: Unit, complaint: str | None
 ) -> tuple[EquipmentFact, ...]:
-    """The facts on which most of the complaint's faults depend, in the order of the file."""
+    """The facts without which nobody knows which of the complaint's causes the unit can have.
+
+    What only a test hangs on is asked before that test.
+    """
     listed = knowledge.complaints[complaint].faults if complaint else tuple(knowledge.faults)
-    counted: Counter[str] = Counter()
-    for name in listed:
-        fault = knowledge.faults[name]
-        needed = dict.fromkeys(fault.exists_when)
-        for layer in (*fault.overrides, *fault.pictures):
-            needed.update(dict.fromkeys(layer.when))
-        counted.update(list(needed))
-        counted.update(
-            f.id for f in knowledge.facts.values() if f.counts and _counts(f.counts, fault.per)
-        )
-    wanted = [name for name, _ in counted.most_common() if name not in unit.facts][:MOST_FACTS]
-    return tuple(fact for fact in knowledge.facts.values() if fact.id in wanted)
+    counted = Counter(name for fault in listed for name in knowledge.faults[fault].exists_when)
+    least = MATTERS_TO_MANY * len(listed)
+    return tuple(
+        fact
+        for fact in knowledge.facts.values()
+        if counted[fact.id] >= least and fact.id not in unit.facts
+    )
+
+
+def facts_of_place(
+    knowledge: Knowledge, unit: Unit, test: Test, not_known: frozenset[str]
+) -> tuple[EquipmentFact, ...]:
+    """The open facts on which it hangs whether a unit has this test, and at how many places."""
+    return tuple(
+        fact
+        for fact in _open(knowledge, unit, not_known)
+        if fact.id in test.exists_when or (fact.counts and _counts(fact.counts, test.per))
+    )
+
+
+def facts_of_limits(
+    knowledge: Knowledge, unit: Unit, test: Test, not_known: frozenset[str]
+) -> tuple[EquipmentFact, ...]:
+    """The open facts by which a number of this test is judged."""
+    lines = [line for outcome in test.outcomes for line in outcome.limits]
+    names = {name for line in lines for name in line.when}
+    names |= {name for line in lines for bound in line.bounds for name in bound.when}
+    return tuple(fact for fact in _open(knowledge, unit, not_known) if fact.id in names)
+
+
+def _open(knowledge: Knowledge, unit: Unit, not_known: frozenset[str]) -> Iterator[EquipmentFact]:
+    settled = {*unit.facts, *not_known}
+    return (fact for fact in knowledge.facts.values() if fact.id not in settled)
 
 
 def _counts(kind: str, per: str | None) -> bool:
+    if per == "capacitor":
+        return True
     lines = {"circuit": ("circuit", "compressor", "contactor", "compressor-capacitor")}
     fans = {"condenser-fan": ("condenser-fan", "condenser-fan-capacitor")}
     return per in {**lines, **fans}.get(kind, (kind,))

@@ -170,7 +170,10 @@ class Decider:
         layout = conclusions.case.unit.layout
         for candidate, fired in looked_at_first(conclusions.procedures, candidates, layout):
             return candidate, fired.procedure.reason
-        chosen = choose(candidates, conclusions.ranking, conclusions.first_tests)
+        before = (c for c in candidates if c.test.id in conclusions.before_others)
+        chosen = choose(tuple(before), conclusions.ranking) or choose(
+            candidates, conclusions.ranking, conclusions.first_tests
+        )
         return chosen, "" if chosen is None else separates(conclusions, chosen)
 
     def _read_afresh(self, state: VisitState, conclusions: Conclusions) -> Decision | None:
@@ -259,7 +262,8 @@ class Decider:
         look = first_look(self.knowledge, state, conclusions, done, wanted)
         if look is not None or not cuts_power(state, found.step, wanted):
             return look
-        for candidate, reason in to_save(state, conclusions, self.candidates(state, conclusions)):
+        candidates = self.candidates(state, conclusions)
+        for candidate, reason in to_save(state, conclusions, candidates, wanted):
             if self.handed_over(state, candidate) is None:
                 spot = (candidate.test.id, candidate.at)
                 saving = self._towards(state, conclusions, spot, reason)

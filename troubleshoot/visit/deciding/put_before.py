@@ -54,9 +54,12 @@ def first_look(
 
 
 def to_save(
-    state: VisitState, conclusions: Conclusions, candidates: Iterable[Candidate]
+    state: VisitState, conclusions: Conclusions, candidates: Iterable[Candidate], wanted: Test
 ) -> Iterator[tuple[Candidate, str]]:
-    """What a rule wants read before the power goes off, the nearest first, and why."""
+    """What a rule wants read before the power goes off, the nearest first, and why.
+
+    On the way to `wanted`: for what is done with the covers on, only what the call itself wants.
+    """
     reasons = {
         name: fired.procedure.reason
         for fired in conclusions.procedures
@@ -65,6 +68,8 @@ def to_save(
     off = left_off(conclusions)
     too_much = state.at_work.volts_480 or bool(off.unit or off.circuits)
     worth = (c for c in candidates if c.test.id in reasons and _can_be_saved(state, c, too_much))
+    if needs_of(wanted, None, state.at_work).closed:  # a look at filters is not worth a live panel
+        worth = (c for c in worth if c.test.id in conclusions.first_tests)
     for candidate in sorted(worth, key=lambda c: c.switch_minutes):
         yield candidate, reasons[candidate.test.id]
 
@@ -79,7 +84,8 @@ def _can_be_saved(state: VisitState, candidate: Candidate, out_of_proportion: bo
     dry = needs.gas == "on" and state.work.gas == "shut"
     closed = state.work.panels != "off"
     opened = out_of_proportion and closed and needs.energy in OPEN_LIVE
-    return candidate.test.work_state != "locked-out" and not dry and not opened
+    off = candidate.test.work_state in ("locked-closed", "locked-out")
+    return not (off or dry or opened)
 
 
 def cuts_power(state: VisitState, step: Step | None, wanted: Test) -> bool:
@@ -88,7 +94,8 @@ def cuts_power(state: VisitState, step: Step | None, wanted: Test) -> bool:
     It begins with the gas cock or the meter's proof: with the cock shut no call for heat tells
     anything, and from the meter's proof to the test for dead there is nothing but steps.
     """
-    dead = needs_of(wanted, None, state.at_work).energy == "locked-out"
+    needs = needs_of(wanted, None, state.at_work)
+    dead = needs.energy == "locked-out" or needs.closed
     first = not any(asked.test == LOCKOUT for asked in state.asked)
     begins = step is not None and step.id in (GAS_SHUT, METER_PROOF, STOP_BY_CONTROLS, LOCKOUT)
     return dead and first and begins
