@@ -8,14 +8,12 @@ from pathlib import Path
 import pytest
 
 from tests.edge.person import PAGE, Clock, Person
-from tests.edge.visits import ALL, WALK_ROUND, careful, task
+from tests.edge.visits import ALL, WALK_ROUND, careful, lead_to, task
 from troubleshoot.knowledge.load import load_shipped
 
 WIDE, HIGH = 40, 20
 KNOWLEDGE = load_shipped()
 PLATE = "208/1/60, gas, R-410A, TXV, one circuit, one fan, no smoke detector"
-STOPS = ("Step: Prove the meter", "Test: Filters")
-"""How far a visit is followed where nothing ends it before."""
 
 
 def small(tmp_path: Path, *words: str, reads: bool = True) -> Person:
@@ -86,6 +84,18 @@ def test_hours_later_a_caution_is_whole_again(tmp_path: Path) -> None:
         clock.pass_minutes(180)
         person.types("clean")
         assert "Step: Roof" in person.last and f"WARNING: {said}" in flat(person.last)
+
+
+def test_a_step_done_before_is_told_short_and_whole_where_it_is_asked_for(tmp_path: Path) -> None:
+    how = KNOWLEDGE.tests["tester-proof"].how[0]
+    with small(tmp_path) as person:
+        person.types("RTU-7", f"weak air, {PLATE}", ALL, "do wiring-burn-marks")
+        lead_to(person, "Prove the meter")
+        assert how in flat(person.last)
+        person.types("proved")
+        lead_to(person, "Prove the meter")
+        assert "Done as before; ? tells how." in flat(person.last) and how not in flat(person.last)
+        assert how in flat(person.types("?"))
 
 
 def at_the_first_page(tmp_path: Path) -> Person:

@@ -84,12 +84,16 @@ class AskProof:
 
 @frozen
 class DoStep:
-    """A safety step, and what may come of it. `where`: its place, where there are several."""
+    """A safety step, and what may come of it. `where`: its place, where there are several.
+
+    `told`: how it is done was told before, and nothing has made it new.
+    """
 
     decision: Decision
     where: str | None
     outcomes: tuple[str, ...]
     cautions: tuple[Caution, ...]
+    told: bool = False
 
 
 @frozen

@@ -130,7 +130,7 @@ class Voice:
 
     `hinted`: what was said and taken that hints at a danger; asked about before the next prompt.
 
-    `told_whole`: the hazards whose cautions were told in full, until they are new again.
+    `told_whole`: the cautions and steps that were told in full, until they are new again.
     """
 
     def __init__(self) -> None:

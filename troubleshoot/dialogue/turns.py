@@ -202,7 +202,10 @@ class Turns:
         outcomes = conclusions.hypotheses.outcomes(decision.test.id)
         cautions = self._cautions(decision)
         if decision.step is not None:
-            return DoStep(decision, decision.step.place, outcomes, cautions)
+            step, told_before = decision.step, self.voice.told_whole
+            told = step.id in told_before
+            told_before.add(step.id)
+            return DoStep(decision, step.place, outcomes, cautions, told)
         where = self.book.state.unit.layout.shown(decision.test.per, decision.at)
         return AskTest(decision, where, outcomes, cautions)
 

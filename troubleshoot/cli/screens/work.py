@@ -19,6 +19,7 @@ AT_AN_ENDING = (
     "done to put the unit back and close, or q to keep the visit."
 )
 
+AS_BEFORE = "Done as before; ? tells how."
 MEANINGS = "? tells what each means."
 
 FAILED_BEFORE = (
@@ -47,7 +48,9 @@ def show_at_work(
     test = prompt.decision.test
     assert test is not None
     if isinstance(prompt, DoStep):
-        terminal.say_together([*_task(prompt), _step_words(test, prompt.outcomes)])
+        folded = terminal.is_small and prompt.told and not prompt.decision.failed_before
+        task = [_task(prompt)[0], Paragraph(AS_BEFORE, 2)] if folded else _task(prompt)
+        terminal.say_together([*task, _step_words(test, prompt.outcomes)])
     else:
         terminal.say_together(_test_to_fit(terminal, knowledge, prompt, test))
 
