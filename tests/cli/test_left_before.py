@@ -166,7 +166,7 @@ def test_at_the_hand_over_a_stop_of_another_visit_to_the_unit_is_told_too(
     typed("n", "", "n", "gas-smell", *[""] * 12, "over", "rtu 07", TOLD)
     _, out, _ = command()
     named = " ".join(out.partition("Which unit is it?")[2].partition("Who was told")[0].split())
-    assert "2026-11-26-1" in named and "gas odour" in named and "Going on" not in named
+    assert "2026-11-26-1" in named and "gas odor" in named and "Going on" not in named
 
 
 def begun_on(shelf: JournalShelf, name: str, *events: Event) -> VisitBook:

@@ -34,7 +34,7 @@ def test_the_page_holds_every_hazard_under_its_gravity(command: Call, shipped: K
     assert heads[-1] == "NOTICE, no STOP:"
     listed = page.partition("whole job:")[2]
     assert all(hazard.spoken in listed for hazard in shipped.hazards.values())
-    assert listed.index("somebody hurt") < listed.index("gas odour") < listed.index("lightning")
+    assert listed.index("somebody hurt") < listed.index("gas odor") < listed.index("lightning")
 
 
 def test_a_hazard_says_its_kind(command: Call) -> None:

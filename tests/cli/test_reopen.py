@@ -72,7 +72,7 @@ def visit(typed: Callable[..., tuple[int, str, str]], command: Call) -> str:
 def test_the_list_says_what_is_stopped_and_how_it_goes_on(visit: str, command: Call) -> None:
     out = command("visits")[1]
     assert out.splitlines()[0] == (
-        f"STOP over Quarry Street clinic, unit 2, visit {visit}: gas odour."
+        f"STOP over Quarry Street clinic, unit 2, visit {visit}: gas odor."
     )
     assert listed(command)[1] == "stopped"
     assert "goes on by: troubleshoot reopen VISIT" in out
@@ -105,7 +105,7 @@ def test_with_all_of_it_the_all_clear_comes_first_and_both_stay_in_the_report(
     )
     assert stop["made_safe"]["by"] == "gas-utility" and stop["made_safe"]["done"] == ALL_OF_IT[2]
     report = command("report", visit)[1]
-    assert "STOP, gas odour; handed over, told: the gas utility" in report
+    assert "STOP, gas odor; handed over, told: the gas utility" in report
     assert "made safe by the gas utility" in report and report.count("; reopened") == 1
 
 

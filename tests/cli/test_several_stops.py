@@ -13,7 +13,7 @@ def flat(text: str) -> str:
 
 
 def names_both(text: str) -> bool:
-    return "Also stands: DANGER - STOP, gas odour." in text
+    return "Also stands: DANGER - STOP, gas odor." in text
 
 
 def test_all_that_stand_are_named_at_the_stop_at_closing_and_at_the_next_start(
@@ -26,13 +26,13 @@ def test_all_that_stand_are_named_at_the_stop_at_closing_and_at_the_next_start(
     at_stop, _, closed = flat(out).rpartition("The visit is closed as stopped.")
     assert names_both(at_stop), at_stop[-1500:]
     assert names_both(closed), closed
-    assert "Stopped for this too: gas odour." in at_stop
+    assert "Stopped for this too: gas odor." in at_stop
     typed("RTU-7", "q")
     _, out, _ = command()
     assert names_both(flat(out)), out
     typed("RTU-8", "n", "q")
     _, out, _ = command()
-    assert "gas odour" in flat(out), out
+    assert "gas odor" in flat(out), out
 
 
 def test_one_stop_is_not_told_twice(command: Call, typed: Callable[..., None]) -> None:

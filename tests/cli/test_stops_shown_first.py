@@ -32,7 +32,7 @@ def stopped(command: Call, typed: Callable[..., None]) -> None:
 def test_it_comes_first(words: tuple[str, ...], command: Call) -> None:
     """Regression: a script and a sheet passed it in silence."""
     code, out, _ = command(*words)
-    assert code == 0 and out.startswith(HEAD) and "gas odour" in out.splitlines()[0]
+    assert code == 0 and out.startswith(HEAD) and "gas odor" in out.splitlines()[0]
 
 
 @pytest.mark.usefixtures("stopped")
@@ -52,6 +52,6 @@ def test_a_script_of_another_unit_has_it_first_in_its_object(
 @pytest.mark.parametrize("unit", ["RTU-7", "rtu 7", "Rtu_07", "rtu#7."])
 def test_a_script_of_the_same_unit_is_refused_however_it_is_typed(unit: str, command: Call) -> None:
     code, out, err = command("diagnose", unit, "--json")
-    assert code == 2 and err.count("\n") == 1 and f"a STOP stands over {unit}: gas odour" in err
+    assert code == 2 and err.count("\n") == 1 and f"a STOP stands over {unit}: gas odor" in err
     told = json.loads(out)
     assert told["error"][0]["key"] == "unit" and told["standing"][0]["same_unit"] is True

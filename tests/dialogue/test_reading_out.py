@@ -130,7 +130,7 @@ def test_what_the_plate_says_is_kept_beside_it(shipped: Knowledge, tmp_path: Pat
     for number, line in enumerate(("cap reads 6.1 rated 7.5", "6.1 on a 7.5")):
         text, book = typed_at(shipped, tmp_path / str(number), test, line)
         assert kept(book) == [("capacitance-out-of-circuit", "capacitor condenser fan 1", "6.1")]
-        assert "Taken from the plate: capacitor rated 7.5 µF." in text
+        assert "Taken from the data plate: capacitor rated 7.5 µF." in text
         assert "very low" in text
 
 

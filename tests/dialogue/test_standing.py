@@ -86,7 +86,7 @@ def lines_of(damaged: Unreadable) -> list[str]:
 
 
 def too(visit: str) -> str:
-    return f"! Visit {visit} stops it too: gas odour."
+    return f"! Visit {visit} stops it too: gas odor."
 
 
 def test_every_visit_that_cannot_be_read_is_told_of_and_named(stop: Any) -> None:
@@ -188,7 +188,7 @@ def test_a_visit_whose_damage_hides_no_stop_is_not_offered(shipped: Knowledge, s
     other = stop("2026-11-25-1", "RTU-8")
     terminal, found = asked(shipped, "RTU-7", [HARMLESS, other], "no idea", "N")
     assert found is None and terminal.asked == ["Is this one of them? Its number, or n >"] * 2
-    assert terminal.said[:2] == ["A STOP stands over:", "  1 RTU-8: gas odour"]
+    assert terminal.said[:2] == ["A STOP stands over:", "  1 RTU-8: gas odor"]
     assert "Its number, its name, or n." in terminal.text
 
 

@@ -53,7 +53,7 @@ def test_what_holds_a_charge_is_asked_before_the_first_of_it_is_bled(tmp_path: P
     with begin(tmp_path, Clock(tmp_path)) as person:
         person.types(DEAD_WORK)
         to(person, HANDS_IN, FACTS)
-        *facts, bled = order(person, *list(FACTS)[1:], "Step: Bleed and meter")
+        *facts, bled = order(person, *list(FACTS)[1:], "Step: Discharge and meter")
         assert max(facts) < bled
 
 

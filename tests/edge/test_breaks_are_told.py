@@ -105,7 +105,7 @@ ASKED_FOR = {
     "Stop the unit by its controls": "stopped by its controls",
     "Switch off, lock, tag and try": "locked out",
     "Test for dead": "dead",
-    "Bleed and meter": "capacitors bled",
+    "Discharge and meter": "capacitors discharged",
 }
 """Step, as the screen names it -> what was said to count no more."""
 

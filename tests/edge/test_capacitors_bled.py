@@ -7,7 +7,7 @@ from pathlib import Path
 from tests.edge.person import Clock, Person
 from tests.edge.visits import DEAD_WORK, begin, lead_to, task
 
-BLEED = "Step: Bleed and meter"
+BLEED = "Step: Discharge and meter"
 
 
 def at_the_capacitor(folder: Path) -> Person:

@@ -16,7 +16,7 @@ from tests.edge.visits import begin, careful, task
 GAS = {"What heat": "gas", "Natural gas or": "natural-gas", "Which line": "208-to-240-volt"}
 OUT = (
     "Stop the unit by its controls", "Switch off, lock, tag", "Take the panels off",
-    "Test for dead", "Prove the meter", "Bleed and meter", "Test for dead", "Prove the meter",
+    "Test for dead", "Prove the meter", "Discharge and meter", "Test for dead", "Prove the meter",
     "Shut the gas cock", "Combustible-gas sweep", "Put the manometer on a tap",
     "Open the gas cock again", "Combustible-gas sweep", "Take your own lock off",
     "Call for the unit",

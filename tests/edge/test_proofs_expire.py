@@ -205,7 +205,7 @@ def test_the_second_test_for_dead_declared_invalid_keeps_the_hands_out(
 def test_the_number_on_the_meter_decides_where_a_step_reads_one(data: Path, clock: Clock) -> None:
     with begin(data, clock) as person:
         person.types(DEAD_WORK)
-        lead_to(person, "Bleed and meter")
+        lead_to(person, "Discharge and meter")
         assert "- STOP\n" not in person.types("140 V")  # what it held before it was bled
         assert "- STOP" in person.types("140 V")
 

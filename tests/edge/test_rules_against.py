@@ -104,7 +104,7 @@ def test_a_loss_passes_once_somebody_signed_it(program: Path) -> None:
     place = bare.index(signed, hazards.start(1)) + len(signed)
     file.write_text(f"{bare[:place]}{signature}{bare[place:]}", "utf-8")
     code, lines = rules_check(program, "--against", str(ROOT / "rules"))
-    assert (code, lines[-1].split(",")[0]) == (0, "0 to mend")
+    assert (code, lines[-1].split(",")[0]) == (0, "0 to fix")
 
 
 def test_a_pack_cannot_bring_a_500_volt_test_without_a_caution(program: Path) -> None:

@@ -13,7 +13,7 @@ ALL = "3 4 5 6 7 8"
 DEAD_WORK = "do wiring-burn-marks"
 """A test with the hands inside."""
 WALK_ROUND = "Test: Walk round the unit"
-HANDS_IN = "Test: Smell and colour of wires"
+HANDS_IN = "Test: Smell and color of wires"
 
 CAREFUL = {
     "Roof, go or no go": "safe",
@@ -30,7 +30,7 @@ CAREFUL = {
     "Open the panel with the power on": "open",
     "Test for dead": "dead",
     "Lock the second source of power": "locked",
-    "Bleed and meter": "discharged",
+    "Discharge and meter": "discharged",
     "Wait for the drive": "2 V",
     "CO in the air": "normal",
     "See whether the gas cock": "open",

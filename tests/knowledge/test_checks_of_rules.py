@@ -122,7 +122,7 @@ SECTION = "capacitance-one-side-off"
             [
                 "rules/hazards.yaml:3:5: nothing ever shows stored-charge; "
                 "name it in a test, or give it a trigger [hazards-speak]",
-                f"{CANS}:18:9: {SECTION} lacks stored-charge under hazards, which bled "
+                f"{CANS}:18:9: {SECTION} lacks stored-charge under hazards, which discharged "
                 "capacitors implies: a charge that comes back or was missed can kill "
                 "(29 CFR 1910.333(b)(2)(ii)(C)); add stored-charge [implied-cautions]",
             ],
@@ -131,7 +131,7 @@ SECTION = "capacitance-one-side-off"
             ("hazards.yaml", "when: [{work-state: locked-out}]",
              "when: [{work-state: locked-out, equipment: {metering: txv}}]"),
             [
-                f"{CANS}:18:9: {SECTION} lacks stored-charge under hazards, which bled "
+                f"{CANS}:18:9: {SECTION} lacks stored-charge under hazards, which discharged "
                 "capacitors implies: a charge that comes back or was missed can kill "
                 "(29 CFR 1910.333(b)(2)(ii)(C)); add stored-charge [implied-cautions]",
             ],
@@ -144,12 +144,12 @@ SECTION = "capacitance-one-side-off"
                 f"{CANS}:18:9: {SECTION} lacks live-work under hazards, which an open unit with "
                 "its power on implies: only a qualified and equipped person works near live parts "
                 "(29 CFR 1910.333(c)(2); 29 CFR 1910.335(a)); add live-work [implied-cautions]",
-                f"{CANS}:18:9: {SECTION} lacks stored-charge under hazards, which bled "
+                f"{CANS}:18:9: {SECTION} lacks stored-charge under hazards, which discharged "
                 "capacitors implies: a charge that comes back or was missed can kill "
                 "(29 CFR 1910.333(b)(2)(ii)(C)); add stored-charge [implied-cautions]",
-                f"{CANS}:24:5: {SECTION} is not locked-out work, which bled capacitors implies: "
-                "a charge that comes back or was missed can kill (29 CFR 1910.333(b)(2)(ii)(C)); "
-                "write work-state: locked-out [implied-cautions]",
+                f"{CANS}:24:5: {SECTION} is not locked-out work, which discharged capacitors "
+                "implies: a charge that comes back or was missed can kill "
+                "(29 CFR 1910.333(b)(2)(ii)(C)); write work-state: locked-out [implied-cautions]",
             ],
         ),
         (

@@ -64,9 +64,9 @@ def test_a_mistake_is_told_at_its_place(shipped: Knowledge, old: str, new: str, 
     ("old", "new", "line_of", "says"),
     [
         ("text: 0.9 in wc", "text: 0.9 in wc, outcome: normal", "text: 0.9 in wc",
-         "called normal, the rules call it high; mend the number or the word"),
+         "called normal, the rules call it high; fix the number or the word"),
         ("value: 9.6 F", "value: 7.6 F", "value: 7.6 F",
-         "superheat comes to 9.6, not 7.6 F; mend the readings or this value"),
+         "superheat comes to 9.6, not 7.6 F; fix the readings or this value"),
         ("value: 9.6 F", "value: 9.6 psig", "value: 9.6 psig", "write a number and its unit"),
         ("quantity: superheat, ", "quantity: superheat, at: circuit 7, ", "at: circuit 7",
          'this unit has no "circuit 7" for that; say "circuit 1"'),
@@ -81,7 +81,7 @@ def test_a_mistake_is_told_at_its_place(shipped: Knowledge, old: str, new: str, 
          "filter-pressure-drop still reads high; write what it reads once put right"),
         ("text: 43.0 F", "text: 30.0 F", "  - {test: air-filters",
          "suction line below evaporating (suction-line-temperature 30.0 F, "
-         "refrigerant R-410A, suction-pressure 104 psig); mend the readings"),
+         "refrigerant R-410A, suction-pressure 104 psig); fix the readings"),
     ],
 )  # fmt: skip
 def test_what_does_not_hold_together_is_told_with_its_line(

@@ -23,7 +23,7 @@ DEAD = WorkState(
 START = Started(complaint="no-cooling", profiles=("technician",))
 ELECTRICAL = "condenser-fan-capacitor-weak"
 BLED = ("capacitor-discharge", "discharged")
-INSIDE = "before hands go in: locked and tagged, proved dead, capacitors bled and metered"
+INSIDE = "before hands go in: locked and tagged, proved dead, capacitors discharged and metered"
 
 
 def test_every_repair_inside_the_unit_is_cautioned_on_a_unit_as_found(shipped: Knowledge) -> None:
@@ -38,8 +38,8 @@ def test_only_what_is_missing_is_said(shipped: Knowledge) -> None:
     fault = shipped.faults[ELECTRICAL]
     assert caution_before(fault, DEAD, UNIT) == ""
     for part, words in (
-        ({"dead": "tested"}, "before hands go in: proved dead, capacitors bled and metered."),
-        ({"discharged": frozenset()}, "before hands go in: capacitors bled and metered."),
+        ({"dead": "tested"}, "before hands go in: proved dead, capacitors discharged and metered."),
+        ({"discharged": frozenset()}, "before hands go in: capacitors discharged and metered."),
         ({"power": "unsure"}, "before hands go in: locked and tagged, proved dead."),
     ):
         assert caution_before(fault, replace(DEAD, **part), UNIT) == f"WARNING - {words}"
@@ -95,11 +95,11 @@ def say_repaired(shipped: Knowledge, fault: Fault, *steps: StepDone) -> str:
 @pytest.mark.parametrize(
     ("steps", "missing"),
     [
-        ((), "locked and tagged, proved dead, capacitors bled and metered"),
-        ((("lockout", "locked"),), "proved dead, capacitors bled and metered"),
+        ((), "locked and tagged, proved dead, capacitors discharged and metered"),
+        ((("lockout", "locked"),), "proved dead, capacitors discharged and metered"),
         (
             (("lockout", "locked"), ("verified-dead", "live")),
-            "proved dead, capacitors bled and metered",
+            "proved dead, capacitors discharged and metered",
         ),
         (
             (

@@ -77,7 +77,7 @@ def inspect(
     sheet: bool,
     season: Season | None,
 ) -> None:
-    """A routine round of a unit, with no complaint to start from."""
+    """A PM of a unit, with no complaint to start from."""
     if season is not None and not sheet:
         raise click.UsageError("--season chooses a sheet; say --sheet too.")
     data = (ctx.obj or {}).get("data")

@@ -79,9 +79,7 @@ def _what_about(events: Sequence[Record]) -> str:
     """The caller's words, or the complaint that they were taken for."""
     last = {event["event"]: event for event in events if event.get("event") in ("start", "call")}
     start, call = last.get("start", {}), last.get("call", {})
-    return _one_line(
-        start.get("words") or call.get("words") or start.get("complaint") or "routine round"
-    )
+    return _one_line(start.get("words") or call.get("words") or start.get("complaint") or "PM")
 
 
 def _one_line(value: object) -> str:

@@ -17,7 +17,7 @@ from troubleshoot.cli.rule_base import takes_rules
 
 COMMANDS: Mapping[str, tuple[str, str]] = {
     "diagnose": ("troubleshoot.cli.diagnose:diagnose", "A visit to a unit with a complaint."),
-    "inspect": ("troubleshoot.cli.diagnose:inspect", "A routine round of a unit."),
+    "inspect": ("troubleshoot.cli.diagnose:inspect", "A PM of a unit."),
     "assess": (
         "troubleshoot.cli.assess:assess",
         "Rank causes from readings already taken; asks nothing.",

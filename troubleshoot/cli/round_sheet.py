@@ -24,6 +24,6 @@ def print_sheet(
     today = clock.now()
     chosen = season or season_of(today.month)
     name = f"{unit}, " if unit else ""
-    terminal.say(f"Round, {chosen}: {name}{today:%Y-%m-%d}", strong=True)
+    terminal.say(f"PM, {chosen}: {name}{today:%Y-%m-%d}", strong=True)
     for line in sheet(knowledge, chosen):
         terminal.say(line.text, line.indent, strong=line.head)

@@ -42,7 +42,7 @@ def check_rules_command(ctx: click.Context, pack: tuple[str, ...], against: str 
     for problem in problems:
         tell(f"{problem} [{problem.check}]")
     errors = sum(problem.level == "error" for problem in problems)
-    tell(f"{errors} to mend, {len(problems) - errors} to know")
+    tell(f"{errors} to fix, {len(problems) - errors} to know")
     ctx.exit(CHECKS_FOUND if errors else 0)
 
 
@@ -170,13 +170,13 @@ def schema_command(kind: str | None) -> None:
     say_json(json_schema(kind, rules_in_force()))
 
 
-@rules.command("texts", short_help="The catalogue of every text, for another language.")
+@rules.command("texts", short_help="The catalog of every text, for another language.")
 @click.argument("file", type=click.Path(dir_okay=False))
 @click.option("--check", is_flag=True, help="Change nothing; say what is still to do.")
 @takes_rules
 @click.pass_context
 def texts_command(ctx: click.Context, file: str, check: bool) -> None:
-    """Write a catalogue of every text, for another language, or bring FILE up to date.
+    """Write a catalog of every text, for another language, or bring FILE up to date.
 
     FILE is in the PO format of GNU gettext. TROUBLESHOOT_LANGUAGE=FILE has the program use it.
     """

@@ -81,7 +81,9 @@ def by_word(test: Test, typed: str, outcomes: tuple[str, ...], several: bool) ->
 
 
 def _by_word(test: Test, typed: str, outcomes: tuple[str, ...], several: bool) -> tuple[str, ...]:
-    said = {one_word(w): o.id for o in test.outcomes if o.id in outcomes for w in o.words}
+    offered = [o for o in test.outcomes if o.id in outcomes]
+    shown = {word: o.id for o in offered if (word := one_word(test.spoken(o.id))) != o.id}
+    said = shown | {one_word(w): o.id for o in offered for w in o.words}
     if (meant := said.get(one_word(typed))) is not None:
         return (meant,)
     for parts in (typed.split(","), _JOINED.split(typed)) if several else ([typed],):

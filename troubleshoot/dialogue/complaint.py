@@ -27,7 +27,7 @@ from troubleshoot.visit.hearing.repairs_told import besides, repairs_told
 _CLAUSE = re.compile(r"[,;]|\.(?:\s|$)")
 WHY_THE_WORDS = "Which causes are likely, and what is looked at first, hangs on the call."
 WHAT_THEY_SAY = AskWords(
-    "What does the caller say? Their own words, or Enter for a routine round.", why=WHY_THE_WORDS
+    "What does the caller say? Their own words, or Enter for a PM.", why=WHY_THE_WORDS
 )
 AS_SAID_BEFORE = AskWords(
     "What does the caller say? Enter for the words of before, or their own words.",

@@ -22,10 +22,10 @@ from troubleshoot.visit.events import Started
 from troubleshoot.visit.events.undoing import WALLS, taken_back
 
 WHO_IS_ASKING = Choose(
-    "Who is asking? Give the numbers of all that hold. Enter is a technician, no licence.",
+    "Who is asking? Give the numbers of all that hold. Enter is a technician, no license.",
     tuple(map(spoken, PROFILES)),
     several=True,
-    why="What is beyond a licence is handed over, and not asked of you.",
+    why="What is beyond a license is handed over, and not asked of you.",
 )
 NOTHING_SINCE = "Nothing else is left to take back, so the call is asked anew."
 THE_CALL_IS_FIRST = "The call is the first that can be taken back here. Say what it is."

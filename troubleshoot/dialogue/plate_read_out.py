@@ -26,8 +26,8 @@ def take_plate(book: VisitBook, voice: Voice, test: Test, at: Place | None, said
     told = _VALUE.findall(said)
     plates = _plates(book.knowledge, test)
     if not told or len(told) != len(plates):
-        book.add(Noted(f"of the plate, beside {test.name}: {said}"))
-        voice.say(f'Kept as a note, of the plate: "{said}".')
+        book.add(Noted(f"of the data plate, beside {test.name}: {said}"))
+        voice.say(f'Kept as a note, of the data plate: "{said}".')
         return
     for plate, value in zip(plates, told, strict=True):
         _keep(book, voice, plate, at, value)
@@ -37,12 +37,14 @@ def _keep(book: VisitBook, voice: Voice, plate: PlateValue, at: Place | None, va
     name = book.knowledge.spoken(plate.id)
     known = book.state.unit.plate_value(plate.id, at)
     if known is not None:
-        voice.say(f"The plate is told already, {name}: {known:g} {unit_of(plate.unit).spoken}.")
+        voice.say(
+            f"The data plate is told already, {name}: {known:g} {unit_of(plate.unit).spoken}."
+        )
         return
     own = {str(at): value} if plate.per is not None and at is not None else value
     problem = book.try_fact(plate.id, own)
     said = f"{value} {unit_of(plate.unit).spoken}" if value[-1:] in digits else value
-    voice.say(problem or f"Taken from the plate: {name} {said}.")
+    voice.say(problem or f"Taken from the data plate: {name} {said}.")
 
 
 def _plates(knowledge: Knowledge, test: Test) -> list[PlateValue]:

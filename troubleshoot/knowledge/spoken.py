@@ -29,7 +29,7 @@ SPOKEN: Final[Mapping[str, str]] = MappingProxyType(
         "any": "any",
         "running": "running",
         "running-open": "running open",
-        "energised-open": "energised open",
+        "energised-open": "energized open",
         "locked-closed": "locked out, electrical covers on",
         "locked-out": "locked out",
         "adjust": "adjust",

@@ -36,7 +36,7 @@ def parsed(text: str | bytes, where: str) -> object:
     except RecursionError:
         raise _too_deep(where) from None
     except json.JSONDecodeError as error:
-        raise NotUsable(where, f"not JSON: {error}", "mend the file") from None
+        raise NotUsable(where, f"not JSON: {error}", "fix the file") from None
     except ValueError:  # Python reads no whole number of thousands of digits
         what = "a number of more digits than any meter shows"
         raise NotUsable(where, what, "write it as it was read") from None

@@ -74,7 +74,7 @@ def consistency_problems(reasoner: Reasoner, scenario: Scenario) -> Iterator[Inc
     for each in (found, after):
         yield from _said_twice(knowledge, each)
         for problem in physical_problems(knowledge, each.values):
-            yield Inconsistency(f"{each.name}: {problem}", "mend the readings", each.at)
+            yield Inconsistency(f"{each.name}: {problem}", "fix the readings", each.at)
 
 
 def proof_case(knowledge: Knowledge, scenario: Scenario) -> Case:
@@ -111,7 +111,7 @@ def _worked_out(
             yield Inconsistency(what, "list what it follows from, or leave it out", at)
         elif abs(value - wanted) > _allowance(quantity.unit, wanted):
             what = f"{name} comes to {value:.1f}, not {each.value}"
-            yield Inconsistency(what, "mend the readings or this value", at)
+            yield Inconsistency(what, "fix the readings or this value", at)
 
 
 def _value(found: _Readings, quantity: str, place: Place | None) -> float | None:
@@ -151,7 +151,7 @@ def _stated_outcomes(knowledge: Knowledge, scenario: Scenario) -> Iterator[Incon
         if seen and not seen & set(answer.outcomes):
             word = ", ".join(answer.outcomes)
             what = f"{answer.test}: {answer.text} is called {word}, the rules call it {min(seen)}"
-            yield Inconsistency(what, "mend the number or the word", ("readings", number))
+            yield Inconsistency(what, "fix the number or the word", ("readings", number))
 
 
 def _stops(reasoner: Reasoner, scenario: Scenario) -> Iterator[Inconsistency]:
@@ -200,7 +200,7 @@ def _said_twice(knowledge: Knowledge, found: _Readings) -> Iterator[Inconsistenc
         quantity = knowledge.quantities[test.reads[0].quantity]
         if quantity.computed:
             for what in _against_others(knowledge, found, answer, quantity.id):
-                yield Inconsistency(what, "mend it or the others", (*found.at, number))
+                yield Inconsistency(what, "fix it or the others", (*found.at, number))
 
 
 def _against_others(

@@ -21,7 +21,7 @@ PLACES: Final = (
 """Invented places for titles."""
 
 LIES: Final = (
-    "The probe hung in the sun and touched only paint.",
+    "The probe sat in the sun and touched only paint.",
     "The meter's lead was broken inside its boot.",
     "It was read within five minutes of the start, before anything had settled.",
     "The hose was kinked and the gauge stuck.",

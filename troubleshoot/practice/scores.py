@@ -129,7 +129,7 @@ def read_plays(path: Path) -> tuple[Play, ...]:
         try:
             plays.append(_play(from_json(line, "the line")))
         except (ValueError, TypeError, KeyError):
-            what = f"{path}: line {number} is damaged; mend or delete that line"
+            what = f"{path}: line {number} is damaged; fix or delete that line"
             raise RecordDamaged(what) from None
     return tuple(plays)
 

@@ -59,7 +59,7 @@ _WANTS: Final = (
     ),
     _Want(
         _INSIDE,
-        "capacitors bled and metered",
+        "capacitors discharged and metered",
         frozenset({steps.BLEED_CAPACITOR, steps.BLEED_DRIVE}),
         _bled,
     ),

@@ -11,7 +11,8 @@ Typed = Callable[..., None]
 TO_THE_TAPS = (
     "step roof", "step tell the people", "step second person", "step combustible",
     "step prove the", "step controls", "step switch off", "step arc", "step take the panels",
-    "step test for dead", "step prove the", "step bleed", "step test for dead", "step prove the",
+    "step test for dead", "step prove the", "step discharge and meter", "step test for dead",
+    "step prove the",
     "step shut the gas", "step combustible",
 )  # fmt: skip
 TO_RUN = (

@@ -11,7 +11,7 @@ from troubleshoot.knowledge.advice.wording import compiled, deeds, gap
 LET_GO: Final = ("refrigerant let into the air", "say: recover it")
 SHORTED: Final = (
     "a capacitor shorted with a tool",
-    "say: bleed it through a resistor and meter it",
+    "say: discharge it through a resistor and meter it",
 )
 RESET: Final = (
     "a tripped safety reset without finding out why",

@@ -3,7 +3,7 @@
 What: in `synonyms.yaml` the same words are said for two names; words are said for a name that are
 themselves a name, or idle; or a name is said for itself.
 Why: which of the two counts would hang on the order of lines, and what is idle is never looked up.
-Mend: leave the words with the one that people mean by them.
+Fix: leave the words with the one that people mean by them.
 """
 
 from __future__ import annotations

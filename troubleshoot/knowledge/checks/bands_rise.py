@@ -3,7 +3,7 @@
 What: a band but the last that says not where it ends, or says it twice; a last band that ends; an
 end that is not above the one before it; an outcome of a band that has numbers of its own besides.
 Why: bands are there so that every number means one thing; each begins where the one before it ends.
-Mend: write them from low to high, each with `below` (its end is the next one's) or `up-to` (its end
+Fix: write them from low to high, each with `below` (its end is the next one's) or `up-to` (its end
 is its own), the last with neither.
 """
 

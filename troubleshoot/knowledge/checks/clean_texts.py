@@ -4,7 +4,7 @@ What: a text for people holds angle brackets, back quotes, braces, links or emph
 stands for something that was never written.
 Why: texts are shown on a terminal, in pages and in reports; markup would show as such or be
 executed somewhere.
-Mend: say it in words.
+Fix: say it in words.
 """
 
 from __future__ import annotations

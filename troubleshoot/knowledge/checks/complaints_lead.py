@@ -4,7 +4,7 @@ What: no card says that it brings the complaint, or how often is said twice; a t
 first and pointless; the complaint stops the visit at once and has no all-clear test.
 Why: the complaint is the way in; without faults it weighs nothing, and a stop without an
 all-clear can only be handed over.
-Mend: name the complaint under `calls` of the cards that bring it; name the all-clear test.
+Fix: name the complaint under `calls` of the cards that bring it; name the all-clear test.
 """
 
 from __future__ import annotations

@@ -4,7 +4,7 @@ What: a card's subsystem or a file's area of tests that subsystems.yaml does not
 it lists twice, or that no card and no test uses.
 Why: bans, cautions and rules name parts of the unit. A part under two names is only half covered
 by them, and a misspelt one not at all.
-Mend: write the word as it is listed, or add it to subsystems.yaml (a pack in a file of its own). A
+Fix: write the word as it is listed, or add it to subsystems.yaml (a pack in a file of its own). A
 word of a pack's own is only told of: it may be meant, and nothing shipped speaks of it.
 """
 

@@ -4,7 +4,7 @@ What: against an earlier version (`rules check --against FOLDER`) a test lost a 
 was opened to more people, or asks for a laxer work state; a hazard is gone, speaks up on less, is
 worded shorter or weaker, or stops less.
 Why: rules can be thinned without a word, one line at a time, and nobody sees what is not shown.
-Mend: put it back. Where it was right to take it away, let the senior who answers for it sign on
+Fix: put it back. Where it was right to take it away, let the senior who answers for it sign on
 that test or hazard: `signed: [{drops: WHAT, by: ROLE, on: DATE, why: REASON}]`; in retired.yaml for
 an entry that is gone altogether.
 """

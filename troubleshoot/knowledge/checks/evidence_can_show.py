@@ -3,7 +3,7 @@
 What: a card grades an outcome that no unit with this fault can show, because the fault exists on
 one kind of unit and the outcome, or the test, on another.
 Why: a rule that can never fire misleads whoever reads it.
-Mend: correct `exists-when` of the one or the other, or move the grade into an override.
+Fix: correct `exists-when` of the one or the other, or move the grade into an override.
 """
 
 from __future__ import annotations

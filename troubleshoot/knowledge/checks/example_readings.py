@@ -3,7 +3,7 @@
 What: a reading gives neither an outcome nor a text, or a text for a test that reads no number; a
 fact of the unit has a word it cannot have.
 Why: an example is a test of the card; it must be read the way a person's answers are.
-Mend: give each reading an outcome or what was typed; write facts with the words of
+Fix: give each reading an outcome or what was typed; write facts with the words of
 equipment.yaml, or a count where the fact counts something.
 """
 

@@ -2,7 +2,7 @@
 
 What: the name of the file is not the fault's id, or the folder is not its subsystem.
 Why: a stranger finds a card by its name.
-Mend: rename the file or the folder, not an id that is in use.
+Fix: rename the file or the folder, not an id that is in use.
 """
 
 from __future__ import annotations

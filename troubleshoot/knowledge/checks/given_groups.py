@@ -3,7 +3,7 @@
 What: `given` and `any-of` join tests into a group that is weighed by one joint table. A card, or
 a picture of it, joins more than four.
 Why: the table of a larger group cannot be filled from what anybody knows, and is slow.
-Mend: make a derived finding of the chain, in a procedure rule, and grade that.
+Fix: make a derived finding of the chain, in a procedure rule, and grade that.
 """
 
 from __future__ import annotations

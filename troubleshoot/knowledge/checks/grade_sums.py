@@ -6,7 +6,7 @@ error. Where the grades pass 0.98 as they are reckoned, the program scales them,
 The other way round, grades on all outcomes whose high ends stay under one leave nothing likely.
 Why: "often" beside "often" on two outcomes of one test contradicts itself, and the scaled numbers
 are not what the author meant.
-Mend: grade the outcomes together as a list where either may show, or lower the weaker one.
+Fix: grade the outcomes together as a list where either may show, or lower the weaker one.
 """
 
 from __future__ import annotations

@@ -4,7 +4,7 @@ What: a file of hazards says no kind, or one that order-of-cautions.yaml does no
 hazards/ has another name than its kind; a listed kind of which there is no hazard.
 Why: of two cautions as grave, the one whose kind stands first in order-of-cautions.yaml is read
 first, and a kind is one file: what is read first must never hang on how files are called.
-Mend: write the kind at the top of the file and name the file after it; move a hazard to the file
+Fix: write the kind at the top of the file and name the file after it; move a hazard to the file
 of its kind. A pack's file that says no kind is only told of: its cautions are read after all that
 are as grave.
 """

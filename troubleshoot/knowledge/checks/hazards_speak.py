@@ -6,7 +6,7 @@ about practice and not about injury, stops the work; a stop, or a hazard that fo
 unit, does not say what stays off.
 Why: a caution that nobody sees protects nobody, and work that stops must be taken over by
 somebody; what may not run for a reading is not called on the way out either.
-Mend: name the hazard in a test, or give it a trigger or words; fill `defer-to`, `cleared-by`
+Fix: name the hazard in a test, or give it a trigger or words; fill `defer-to`, `cleared-by`
 (without it the tag says the supervisor, where a licensed person may be meant); choose the signal
 word by what can happen (ANSI Z535: DANGER will, WARNING could kill or injure badly; CAUTION could
 hurt lightly).

@@ -3,7 +3,7 @@
 What: its condition demands two outcomes of one pick-one test at once, or more parts than it
 lists; or it waits for a finding that can only follow from itself.
 Why: the rule would never speak, and nobody would notice.
-Mend: put outcomes of one test into one list, correct the count, or break the circle.
+Fix: put outcomes of one test into one list, correct the count, or break the circle.
 """
 
 from __future__ import annotations

@@ -3,7 +3,7 @@
 What: no fault grades the test, and no complaint, hazard, procedure or point of the round names
 it; or a typed quantity serves no limit and no formula.
 Why: it would never be offered, or would cost minutes for nothing.
-Mend: grade it in a fault card, put it on the round, or delete it and retire its id.
+Fix: grade it in a fault card, put it on the round, or delete it and retire its id.
 """
 
 from __future__ import annotations

@@ -1,11 +1,11 @@
 """A caution, need or work state that a test implies and does not have.
 
-What: an insulation tester without lock-out, bled capacitors and its hazards; gauges, nitrogen, a
-vacuum, a torch, a gas train, burners that run, an analyzer, live or turning parts, a smoke
-detector, a ladder or a skylight without the caution or need that goes with it.
+What: an insulation tester without lock-out, discharged capacitors and its hazards; gauges,
+nitrogen, a vacuum, a torch, a gas train, burners that run, an analyzer, live or turning parts, a
+smoke detector, a ladder or a skylight without the caution or need that goes with it.
 Why: the program shows only the cautions that a test names or triggers, and makes only the needs
 true that it names; a test that lost them would lead a person in without a word.
-Mend: add what is named to `hazards`, `needs-state` or `who`, or write the work state that is named.
+Fix: add what is named to `hazards`, `needs-state` or `who`, or write the work state that is named.
 The reason and its source stand in the message.
 """
 

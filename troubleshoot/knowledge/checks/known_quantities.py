@@ -5,7 +5,7 @@ lead round in a circle; a limit compares with a value of another kind of unit, o
 comparison without saying with what; a quantity does not say between what it can be at all, or is
 doubted beyond numbers that it cannot be.
 Why: the limit would never decide anything, or decide wrongly; a slip of the finger would be taken.
-Mend: add a test of kind input, or a formula; compare like with like; write `can-be: [LOW, HIGH]`,
+Fix: add a test of kind input, or a formula; compare like with like; write `can-be: [LOW, HIGH]`,
 wide enough for the worst unit there is, and no wider than nature (-14.75 psig is no air at all).
 """
 

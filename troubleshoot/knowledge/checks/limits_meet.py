@@ -5,7 +5,7 @@ quantity decides that is an error; where several do it is a notice, for not ever
 can be met on a roof.
 Why: of two outcomes the first in the list would win without a word, and a number in a gap could
 not be judged.
-Mend: let one limit include the number at which they meet (at-most 5) and the other not (above 5).
+Fix: let one limit include the number at which they meet (at-most 5) and the other not (above 5).
 """
 
 from __future__ import annotations

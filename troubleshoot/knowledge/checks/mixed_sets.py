@@ -4,7 +4,7 @@ What: a list under sometimes, often or almost-always names the healthy outcome o
 others.
 Why: a grade on a list is shared out as the outcomes are on a sound unit, where the healthy one
 takes nearly all: the bad outcome beside it would say nothing.
-Mend: grade the bad outcome by itself. The healthy one needs a grade only where it is seldom or
+Fix: grade the bad outcome by itself. The healthy one needs a grade only where it is seldom or
 never seen.
 """
 

@@ -2,7 +2,7 @@
 
 What: `after` leads from a test back to itself.
 Why: none of them could come first.
-Mend: leave one of the steps out.
+Fix: leave one of the steps out.
 """
 
 from __future__ import annotations

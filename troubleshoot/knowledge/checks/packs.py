@@ -5,7 +5,7 @@ or lets a shipped equipment fact follow from others; one of its looks or measure
 in which state the unit must be; the shipped rules hold a pack.yaml.
 Why: a pack from somebody else must not weaken a caution or change what shipped rules mean. What
 its test needs of lock, roof and air is asked by the state it names, and nothing is asked for none.
-Mend: add entries with ids of your own. Ask the senior technician to change the shipped rules.
+Fix: add entries with ids of your own. Ask the senior technician to change the shipped rules.
 Write `work-state`; `any` says that it needs none: nobody touches the unit for it.
 """
 

@@ -3,7 +3,7 @@
 What: `at` names no kind of place and number that the program knows, or the test is about the
 whole unit, or about places of another kind.
 Why: the example would not be read as it was meant.
-Mend: write the kind and number, such as circuit 2, contactor 1, capacitor condenser fan 1; leave
+Fix: write the kind and number, such as circuit 2, contactor 1, capacitor condenser fan 1; leave
 `at` out for a test of the whole unit.
 """
 

@@ -3,7 +3,7 @@
 What: two points have the same number, or the points do not stand in the order of their numbers;
 a point has neither a test nor a limit.
 Why: the round is walked in the same order every time.
-Mend: number the points anew.
+Fix: number the points anew.
 """
 
 from __future__ import annotations

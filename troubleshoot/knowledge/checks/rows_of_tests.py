@@ -3,7 +3,7 @@
 What: a chain of severity holds the healthy outcome; the background chances of a pick-one test
 pass one; a test that judges has no outcome at all.
 Why: the chance of each outcome is reckoned from these, and would come out wrong in silence.
-Mend: leave the healthy outcome out of the chains; let the background chances add up to one or
+Fix: leave the healthy outcome out of the chains; let the background chances add up to one or
 less; give the test its outcomes, or make it an input.
 """
 

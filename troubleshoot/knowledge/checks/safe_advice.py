@@ -2,13 +2,14 @@
 
 What: a text tells somebody to defeat a safety device (jumper, bypass, wire round, tape or hold
 closed, plug, take out of the circuit, leave off, oversize, set past its limit), to reset a tripped
-safety and go, to leave out a lock, a proof or a bleed, to work on live or turning parts, to short a
-capacitor with a tool, to let refrigerant into the air, or to bring a flame where it can explode.
+safety and go, to leave out a lock, a proof or a discharge, to work on live or turning parts, to
+short a capacitor with a tool, to let refrigerant into the air, or to bring a flame where it can
+explode.
 A text that forbids it ("never jumper a limit") is fine, and so is one that reports it ("somebody
 jumpered it", "a jumper found on the limit"). Words are matched, not meaning: what is only hinted
 at, or said over several sentences, is not seen.
 Why: this can kill, and letting refrigerant go is against the law (40 CFR Part 82).
-Mend: say what to do instead: find out why it tripped, bleed through a resistor, recover.
+Fix: say what to do instead: find out why it tripped, discharge it through a resistor, recover.
 """
 
 from __future__ import annotations

@@ -5,7 +5,7 @@ panels are on, or nothing although it is open with the power on; or a safety ste
 that may be below zero, and not by its size.
 Why: the order of work follows what the test says, and leads a person wrong where it cannot be true.
 A meter with its leads swapped shows -340 V on what 340 V are on: under every limit, and deadly.
-Mend: correct `work-state` or `exposes`; write `legs: size`.
+Fix: correct `work-state` or `exposes`; write `legs: size`.
 """
 
 from __future__ import annotations

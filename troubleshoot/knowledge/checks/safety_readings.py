@@ -5,7 +5,7 @@ for dead, a bleed, the sweep for gas or refrigerant, the carbon monoxide of the 
 Why: such a reading stands or falls by the order of work alone. A rule, least of all a pack's, may
 not say that a finding of gas weighs nothing. One thing does take such readings with it: the failed
 proof of the meter that they were made with.
-Mend: leave it out. Where a reading is doubtful, let `look-first` ask for it again.
+Fix: leave it out. Where a reading is doubtful, let `look-first` ask for it again.
 """
 
 from __future__ import annotations

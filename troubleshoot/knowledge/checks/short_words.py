@@ -6,7 +6,7 @@ them not itself; words that more than five tests share; two numbers of which one
 whose first has no words of its own.
 Why: a reading is taken by these words at any question. What nobody can type is idle, and what means
 something else to everybody else is kept as the wrong reading.
-Mend: take the words away, or add them to the test that they name as well: then it is asked which is
+Fix: take the words away, or add them to the test that they name as well: then it is asked which is
 meant, where unit and number do not tell.
 """
 

@@ -4,7 +4,7 @@ What: under `signed` stands a word that names no hazard, need, person or key; so
 still there; something that was not retired; no date; a reason of a word or two.
 Why: a signature lets a caution go. It has to name what it lets go, and somebody has to be able to
 ask why, years later.
-Mend: name what was taken away as `rules check --against` names it, the day as 2026-11-29, and the
+Fix: name what was taken away as `rules check --against` names it, the day as 2026-11-29, and the
 reason in a sentence. Delete a signature once the caution is back.
 """
 

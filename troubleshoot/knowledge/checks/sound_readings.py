@@ -4,7 +4,7 @@ What: a test reads a quantity that sound-unit.yaml leaves out; a sound number is
 itself, or from something that no rule says.
 Why: the apprentice would get a word where a meter shows a number, and a drawn case could not show
 this fault.
-Mend: add the quantity to sound-unit.yaml with what it reads, or say under none-because why no
+Fix: add the quantity to sound-unit.yaml with what it reads, or say under none-because why no
 number can be said.
 """
 

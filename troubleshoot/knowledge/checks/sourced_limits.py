@@ -4,7 +4,7 @@ What: an outcome with limits, a named limit, a relation, a drift alarm with a ch
 the round with a limit has no source, and neither has its test or its file.
 Why: every figure that people act on must be open to question; "common practice, no source" and
 "from memory" are honest answers, silence is not.
-Mend: name the id of sources.yaml, or one of: common practice, no source; from memory; calculated.
+Fix: name the id of sources.yaml, or one of: common practice, no source; from memory; calculated.
 """
 
 from __future__ import annotations

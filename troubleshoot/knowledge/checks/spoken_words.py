@@ -2,11 +2,13 @@
 
 What: an outcome, value of a fact, area, subsystem, hazard, fact, nameplate value or quantity has an
 id of several words, and no words.yaml says it; words.yaml says what has no such id; or what people
-type, an outcome, a value, an area, is said in words that do not lead back to its id.
+type, a value, an area, is said in words that do not lead back to its id, or two outcomes of a test
+in the same.
 Why: people would be shown the bare id, in every language; and what is shown must be what may be
 typed.
-Mend: add a line to words.yaml. Capitals and commas are free; letters and figures stay those of the
-id where it is typed. An id of a pack's own is only told of: it is shown as it is.
+Fix: add a line to words.yaml. Capitals and commas are free; letters and figures stay those of the
+id where it is typed, but for an outcome, which is heard as it is said. An id of a pack's own is
+only told of: it is shown as it is.
 """
 
 from __future__ import annotations
@@ -36,7 +38,8 @@ def find(base: RuleBase) -> Iterator[Problem]:
             is_packs = own is not None and own.file.folder
             yield base.problem(ID, entry, steps, what, instead, "notice" if is_packs else "error")
         known.add(name)
-    typed = {name for _, _, name in _typed(base)}
+    yield from _said_alike(base)
+    typed = {name for _, steps, name in _typed(base) if "outcomes" not in steps}
     for file in base.files:
         said = value_at(file.root, "words") if file.kind == "words" else None
         for name, line in said.entries.items() if isinstance(said, LocatedMapping) else ():
@@ -48,6 +51,18 @@ def find(base: RuleBase) -> Iterator[Problem]:
                 instead = "keep the words of the id; capitals and commas are free"
             if what:
                 yield Problem(file.path, line.line, line.column, what, instead, ID)
+
+
+def _said_alike(base: RuleBase) -> Iterator[Problem]:
+    for test in base.knowledge.tests.values():
+        said: dict[str, str] = {}
+        for number, outcome in enumerate(test.outcomes):
+            words = plain_words(test.spoken(outcome.id))
+            other = said.setdefault(words, outcome.id)
+            if other != outcome.id:
+                what = f'{other} and {outcome.id} are both said "{words}"'
+                place = ("test", test.id), ("outcomes", number, "id")
+                yield base.problem(ID, *place, what, "say one of them otherwise in words.yaml")
 
 
 def _leads_back(words: str, name: str) -> bool:

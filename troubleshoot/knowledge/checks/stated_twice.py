@@ -3,7 +3,7 @@
 What: within one card, or one picture or override of it, the same outcome of a test has two
 grades, or the same finding given the same readings has two grades.
 Why: only one of them can count, and nobody can tell which was meant.
-Mend: keep one. What differs by kind of unit goes into `overrides`.
+Fix: keep one. What differs by kind of unit goes into `overrides`.
 """
 
 from __future__ import annotations

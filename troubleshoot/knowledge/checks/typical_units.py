@@ -3,7 +3,7 @@
 What: the file of a unit is not named as its id; a fact has a word that it cannot have; a plate
 value has no number in its own kind of unit.
 Why: no case could be drawn on it, and the apprentice would be the first to know.
-Mend: write the word or the number as it stands on a plate: 8.9 A, 10 ton, 0.65 in wc.
+Fix: write the word or the number as it stands on a plate: 8.9 A, 10 ton, 0.65 in wc.
 """
 
 from __future__ import annotations

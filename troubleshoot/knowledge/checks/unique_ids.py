@@ -3,7 +3,7 @@
 What: two entries of one kind have the same id, two outcomes of a test, or an id stands in
 retired.yaml. A pack counts together with the shipped rules: it may add, never replace.
 Why: old visits name tests, outcomes and faults by id; an id must mean one thing for good.
-Mend: give the new entry an id of its own.
+Fix: give the new entry an id of its own.
 """
 
 from __future__ import annotations

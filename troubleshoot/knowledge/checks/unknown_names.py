@@ -3,7 +3,7 @@
 What: a test, outcome, fault, hazard, complaint, quantity, equipment fact, nameplate value, source,
 unit or meter is named that no rule file defines.
 Why: a misspelt name would pass silently, and the rule would never speak.
-Mend: write the name as it is defined. The message offers the nearest one.
+Fix: write the name as it is defined. The message offers the nearest one.
 """
 
 from __future__ import annotations

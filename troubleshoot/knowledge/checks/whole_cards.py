@@ -4,7 +4,7 @@ What: a card has no evidence, no proof, no source, no example that must name it 
 not; an effect names no cause behind it.
 Why: a fault without evidence is never found; a repair without proof is a guess; a card without
 examples of both kinds is not tested.
-Mend: add what is missing. The examples are the quickest way to see whether the grades are right.
+Fix: add what is missing. The examples are the quickest way to see whether the grades are right.
 """
 
 from __future__ import annotations

@@ -117,7 +117,7 @@ FUEL_SIDE: Final = (
     ),
     Calculation(
         name="altitude-derate",
-        parameters=(Parameter("altitude", "ft", "height of the site above the sea"),),
+        parameters=(Parameter("altitude", "ft", "altitude of the site above the sea"),),
         results=(Result("factor", "ratio", "part of the sea-level rated input"),),
         formula="1 up to 2000 ft; above, 1 - 0.04 x altitude / 1000",
         source="NFPA 54 / ANSI Z223.1",
@@ -177,7 +177,7 @@ FLUE_SIDE: Final = (
             Result("efficiency-lower", "percent", "on the lower heating value"),
         ),
         formula="100 - stack loss: heat capacity of the flue gas of methane x temperature over air "
-        "and the heat of its water vapour",
+        "and the heat of its water vapor",
         source="stack-loss method; heats of combustion and heat capacities by NIST",
         compute=direct(
             {"efficiency": "higher", "efficiency-lower": "lower"},

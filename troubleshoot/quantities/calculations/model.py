@@ -157,6 +157,6 @@ def direct(
 
 
 ALTITUDE: Final = Parameter(
-    "altitude", "ft", "height of the site above the sea; none is sea level", required=False
+    "altitude", "ft", "altitude of the site above the sea; none is sea level", required=False
 )
 """The site's altitude, wherever the pressure of the air matters."""

@@ -100,7 +100,7 @@ WINDINGS: Final = (
         formula="resistance x (234.5 + t2) / (234.5 + t1), temperatures in degrees C, copper",
         source="IEC 60034-1 and IEEE 112",
         compute=direct("resistance", motors.resistance_at_temperature, "resistance", "t1", "t2"),
-        cautions=("Copper only; aluminium windings have 225 in place of 234.5.", _DEAD),
+        cautions=("Copper only; aluminum windings have 225 in place of 234.5.", _DEAD),
     ),
     Calculation(
         name="insulation-resistance-at-40c",

@@ -132,7 +132,7 @@ CALCULATIONS: Final = (
         ),
         results=(
             Result("bubble-pressure", "psig", "over boiling liquid"),
-            Result("dew-pressure", "psig", "of vapour about to condense"),
+            Result("dew-pressure", "psig", "of vapor about to condense"),
             Result("bubble-temperature", "F", "for subcooling"),
             Result("dew-temperature", "F", "for superheat"),
         ),

@@ -35,7 +35,8 @@ LEAST_WORDS: Final = 2
 
 _SAYS_ALL: Final[Mapping[str, tuple[str, ...]]] = MappingProxyType(
     {
-        "aired": ("air",), "bled": ("bleed",), "cleared": ("clear",), "closed": ("close", "shut"),
+        "aired": ("air", "ventilate"), "bled": ("bleed", "discharge"), "discharged": ("discharge",),
+        "ventilated": ("ventilate",), "cleared": ("clear",), "closed": ("close", "shut"),
         "covered": ("cover",), "dried": ("dry",), "gas off": ("gas", "shut"), "guarded": ("guard",),
         "locked": ("lock",), "locked off": ("lock",), "locked out": ("lock",),
         "power off": ("power", "lock"), "shut": ("shut", "close"), "shut off": ("shut",),

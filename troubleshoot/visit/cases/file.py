@@ -36,7 +36,7 @@ def read_case(knowledge: Knowledge, data: object) -> Case:
     try:
         case = reader.read(data)
     except _Enough:
-        more = Refusal("file", "more than this is not understood", "mend these first")
+        more = Refusal("file", "more than this is not understood", "fix these first")
         raise InputRefused((*reader.refusals, more)) from None
     if reader.refusals:
         raise InputRefused(tuple(reader.refusals))

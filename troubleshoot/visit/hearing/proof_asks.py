@@ -40,7 +40,9 @@ _BARE: Final = re.compile(
 
 _NUMBER: Final = r"[0-9]+(?:\.[0-9]+)?"
 _LEGS: Final = rf"{_NUMBER}(?:/{_NUMBER})*"
-_LIMIT: Final = re.compile(r"\b(?:within|under) (?:its|the) (?:va|plate)\b", re.IGNORECASE)
+_LIMIT: Final = re.compile(
+    r"\b(?:within|under) (?:its|the) (?:va|(?:data )?plate)\b", re.IGNORECASE
+)
 _BESIDE: Final = re.compile(
     rf"(?<![\w.])(?P<n>{_LEGS}) ?(?:[a-z]+)?,? ?"
     r"(?:(?:out )?of|under|within|against|vs\.?|on|over|plate|rated|rating|nameplate|limit)"

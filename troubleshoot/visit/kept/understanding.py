@@ -226,7 +226,7 @@ def _odd_parts(knowledge: Knowledge, start: Record) -> Iterator[tuple[str, str]]
     if not isinstance(repaired, list) or not all(str(f) in knowledge.faults for f in repaired):
         yield "repaired", "what had been repaired"
     if not isinstance(start.get("routine", False), bool):
-        yield "routine", "whether it is a routine round"
+        yield "routine", "whether it is a PM"
 
 
 def _odd_values(knowledge: Knowledge, start: Record) -> Iterator[tuple[str, str]]:

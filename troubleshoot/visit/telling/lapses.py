@@ -52,7 +52,7 @@ def _voided(before: WorkState, after: WorkState) -> Iterator[str]:
         ("the second source locked", before.second_source == "locked", _locked(after)),
         (_CLOTHING, dressed and locked, after.arc_clothing),
         ("dead", before.dead != "not-shown", after.dead != "not-shown"),
-        ("capacitors bled", bool(before.discharged), before.discharged <= after.discharged),
+        ("capacitors discharged", bool(before.discharged), before.discharged <= after.discharged),
     ):
         if then and not now:
             yield said

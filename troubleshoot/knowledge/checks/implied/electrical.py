@@ -39,7 +39,7 @@ ELECTRICAL: Final = (
     ),
     Implication(
         of="an insulation tester",
-        why="its hundreds of volts need a dead, bled winding and spoil electronics",
+        why="its hundreds of volts need a dead, discharged winding and spoil electronics",
         source="29 CFR 1910.333(b)(2); IEC 61557-2",
         words=_INSULATION,
         hazards=("insulation-test-near-electronics", "stored-charge"),
@@ -63,7 +63,7 @@ ELECTRICAL: Final = (
         needs_state=("meter-proved",),
     ),
     Implication(
-        of="bled capacitors",
+        of="discharged capacitors",
         why="a charge that comes back or was missed can kill",
         source="29 CFR 1910.333(b)(2)(ii)(C)",
         needs=("capacitors-discharged",),
