@@ -27,7 +27,7 @@ from troubleshoot.cli import reopen as reopening
 from troubleshoot.cli.failures import Failure
 from troubleshoot.cli.terminal import EndOfInput
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning import conclude
+from troubleshoot.reasoning import made_once
 from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.visit.kept import journal
 
@@ -173,9 +173,9 @@ class Kept:
     """
 
     def __init__(self) -> None:
-        self.rules = _once(conclude.compile_chains, id)
-        self.chain = _once(conclude.Chain, id)
-        self.hypotheses = _once(conclude.hypotheses_for, _unit_key)
+        self.rules = _once(made_once.compile_chains, id)
+        self.chain = _once(made_once.Chain, id)
+        self.hypotheses = _once(made_once.hypotheses_for, _unit_key)
 
 
 def _once(make: Callable[..., Any], key: Callable[..., object]) -> Callable[..., Any]:
@@ -207,9 +207,9 @@ def _in_this_process(folder: _Folder, knowledge: Knowledge, kept: Kept) -> Itera
             (clock, "now", lambda: folder.now),
             (journal, "_make_durable", lambda descriptor: None),
             (journal, "_sync_folder", lambda folder: None),
-            (conclude, "compile_chains", kept.rules),
-            (conclude, "Chain", kept.chain),
-            (conclude, "hypotheses_for", kept.hypotheses),
+            (made_once, "compile_chains", kept.rules),
+            (made_once, "Chain", kept.chain),
+            (made_once, "hypotheses_for", kept.hypotheses),
         ):
             stack.enter_context(patch.object(edge, name, ours))
         yield
