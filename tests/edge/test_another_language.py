@@ -7,19 +7,19 @@ from pathlib import Path
 import pytest
 
 from tests.edge.person import Person
+from tests.language.gathered import gathered
 from tests.language.screens import left_in_english
 from tests.language.upper import in_capitals
 from troubleshoot.cli.door import CATALOGUE_VARIABLE
 from troubleshoot.knowledge.load import shipped_folder
 from troubleshoot.language.catalogue_file import catalogue_text
-from troubleshoot.language.upkeep import texts_of_today
 
 
 def test_a_visit_begins_is_left_and_goes_on_in_the_language(
     tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     path = tmp_path / "capitals.po"
-    texts = texts_of_today([shipped_folder()])
+    texts = gathered([shipped_folder()])
     path.write_text(catalogue_text(in_capitals(texts)), "utf-8")
     monkeypatch.setenv(CATALOGUE_VARIABLE, str(path))
     with Person(tmp_path / "data") as person:

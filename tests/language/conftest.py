@@ -6,18 +6,18 @@ from pathlib import Path
 
 import pytest
 
+from tests.language.gathered import gathered
 from tests.language.upper import in_capitals
 from troubleshoot.cli.door import CATALOGUE_VARIABLE
 from troubleshoot.knowledge.load import shipped_folder
 from troubleshoot.language.catalogue import Catalogue
 from troubleshoot.language.catalogue_file import Entry, catalogue_text
-from troubleshoot.language.upkeep import texts_of_today
 
 
 @pytest.fixture(scope="session")
 def texts() -> tuple[Entry, ...]:
     """Every text that can leave the program with the shipped rules."""
-    return texts_of_today([shipped_folder()])
+    return gathered([shipped_folder()])
 
 
 @pytest.fixture(scope="session")

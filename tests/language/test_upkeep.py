@@ -9,6 +9,8 @@ from pathlib import Path
 import pytest
 
 from tests.knowledge.small_rules import write_rules
+from tests.language.gathered import gathered
+from troubleshoot.cli import texts as command_of_texts
 from troubleshoot.language.catalogue_file import Entry, catalogue_text, read_catalogue
 from troubleshoot.language.holes import Sentence
 from troubleshoot.language.notes import COMMAND, HEARD, TYPED
@@ -16,6 +18,13 @@ from troubleshoot.language.rule_texts import rule_texts
 from troubleshoot.language.upkeep import brought_up, still_to_do
 
 Command = Callable[..., tuple[int, str, str]]
+
+
+@pytest.fixture
+def command(command: Command, monkeypatch: pytest.MonkeyPatch) -> Command:
+    """The command line, for which the texts of a folder are gathered once."""
+    monkeypatch.setattr(command_of_texts, "texts_of_today", gathered)
+    return command
 
 
 def test_every_text_can_be_written_with_holes_and_has_a_place(texts: tuple[Entry, ...]) -> None:
