@@ -268,3 +268,12 @@ def test_a_call_for_whatever_is_complained_of_lights_a_burner_unless_it_is_to_co
     assert not (to_cool.sweeps or to_cool.occupants or to_cool.fire_panel)
     assert not found(sequence, "no-heat", heat="electric").sweeps
     assert found(trials, "no-cooling") == found(trials, "no-heat")
+
+
+def test_of_two_tests_of_one_name_each_has_its_own_needs() -> None:
+    """What a test needs is kept ready by its name, and by all that it says."""
+    there, inside = (a_test("look", work_state=state) for state in ("running", "locked-out"))
+    assert hash(there) == hash(inside)
+    for _ in range(2):
+        assert needs_of(there, None, UnitAtWork()).energy == "running"
+        assert needs_of(inside, None, UnitAtWork()).energy == "locked-out"

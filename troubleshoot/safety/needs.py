@@ -7,6 +7,7 @@ from those is decided here, on the strict side, so that a need a file forgot to 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
+from functools import lru_cache
 from types import MappingProxyType
 from typing import Final, Literal
 
@@ -96,6 +97,7 @@ class Needs:
         return self.energy in ("running", "running-open", "energised-open")
 
 
+@lru_cache(maxsize=2_000)
 def needs_of(test: Test, place: str | None, unit: UnitAtWork) -> Needs:
     """What `test` at `place` needs on this unit, its hazards and kind taken into account.
 

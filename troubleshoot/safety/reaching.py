@@ -8,7 +8,7 @@ from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety.guards import unmet
 from troubleshoot.safety.job import Job
-from troubleshoot.safety.needs import needs_of
+from troubleshoot.safety.needs import Needs, needs_of
 from troubleshoot.safety.profiles import hand_over, hand_over_on_the_way
 from troubleshoot.safety.route import steps_to
 from troubleshoot.safety.steps import Step
@@ -24,7 +24,11 @@ def is_blocked(job: Job, test: Test, at: Place | None) -> bool:
 
     The guards have the last word over the planner.
     """
-    needs = needs_of(test, spoken(at), job.at_work)
+    return leads_nowhere(job, needs_of(test, spoken(at), job.at_work))
+
+
+def leads_nowhere(job: Job, needs: Needs) -> bool:
+    """The same of whatever needs this."""
     return not steps_to(job.work, needs, job.at_work) and bool(unmet(job.work, needs))
 
 

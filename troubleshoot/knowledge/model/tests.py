@@ -246,6 +246,10 @@ class Test:
             )
             object.__setattr__(self, "outcomes", outcomes)
 
+    def __hash__(self) -> int:
+        """By its name, so that what is worked out of it is found again at once."""
+        return hash(self.id)
+
     def spoken(self, outcome: str) -> str:
         """One of its outcomes in the words that are shown and typed."""
         own = (each.spoken for each in self.outcomes if each.id == outcome)

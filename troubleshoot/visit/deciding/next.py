@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Callable, Sequence
 from dataclasses import replace
+from functools import cache, partial
 
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.choosing.asking import Asking
@@ -23,7 +24,7 @@ from troubleshoot.safety.closed_ways import closed, is_closed
 from troubleshoot.safety.hazard_words import forbids
 from troubleshoot.safety.needs import needs_of
 from troubleshoot.safety.profiles import hand_over
-from troubleshoot.safety.reaching import beyond, is_blocked
+from troubleshoot.safety.reaching import beyond, leads_nowhere
 from troubleshoot.safety.route import (
     steps_to_leave,
     steps_to_leave_cold,
@@ -127,13 +128,10 @@ class Decider:
         return conclusions.candidates(done, asks, self._switch(state))
 
     def _switch(self, state: VisitState) -> SwitchMinutes:
-        """The minutes to the work state of a test from where the unit stands."""
-
-        def switch(test: Test, place: Place | None) -> float:
-            needs = needs_of(test, spoken(place), state.at_work)
-            return switch_minutes(state.work, needs, state.at_work, self.knowledge.tests)
-
-        return switch
+        """The minutes to the work state of a test from here; many tests need the same."""
+        work, unit, tests = state.work, state.at_work, self.knowledge.tests
+        minutes = cache(lambda needs: switch_minutes(work, needs, unit, tests))
+        return lambda test, place: minutes(needs_of(test, spoken(place), unit))
 
     def _unfit(
         self, state: VisitState, conclusions: Conclusions
@@ -143,13 +141,13 @@ class Decider:
         for it, what needs the power back."""
         forbidden = Forbidden(conclusions)
         stays_off = conclusions.named is not None and state.work.power == "locked-out"
+        blocked = cache(partial(leads_nowhere, state))
 
         def unfit(test: Test, at: Place | None) -> bool:
             if forbidden.by(test, at) is not None or is_closed(state, test, at):
                 return True
-            if is_blocked(state, test, at):
-                return True
-            return stays_off and needs_of(test, spoken(at), state.at_work).energised
+            needs = needs_of(test, spoken(at), state.at_work)
+            return blocked(needs) or (stays_off and needs.energised)
 
         return unfit
 
