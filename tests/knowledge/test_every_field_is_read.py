@@ -12,6 +12,7 @@ from __future__ import annotations
 import ast
 from collections.abc import Iterator, Mapping
 from dataclasses import fields, is_dataclass
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -147,18 +148,23 @@ def runtime_sources() -> dict[str, str]:
     }
 
 
+@cache
+def unread_today() -> frozenset[tuple[str, str]]:
+    """(class, field) of the model that nothing in the program reads; a second of work."""
+    return frozenset(unread(WRITTEN, runtime_sources()))
+
+
 def test_every_class_of_the_model_is_looked_at() -> None:
     assert set(CALLED) == set(WRITTEN)
 
 
 def test_every_field_of_the_model_has_a_reader() -> None:
-    missing = unread(WRITTEN, runtime_sources())
-    assert missing - set(FOR_CHECKS) == set()
+    assert unread_today() - set(FOR_CHECKS) == set()
 
 
 @pytest.mark.parametrize("field", FOR_CHECKS)
 def test_no_excuse_outlives_its_reason(field: tuple[str, str]) -> None:
-    assert field in unread(WRITTEN, runtime_sources()), f"{field} is read now: strike the excuse"
+    assert field in unread_today(), f"{field} is read now: strike the excuse"
 
 
 @pytest.mark.parametrize(
