@@ -7,6 +7,7 @@ import subprocess
 import sys
 import zipfile
 from collections.abc import Iterator
+from functools import cache
 from pathlib import Path
 
 import pytest
@@ -21,7 +22,12 @@ LEVEL = {
 }  # fmt: skip
 
 
-def imports(path: Path) -> Iterator[str]:
+@cache
+def imports(path: Path) -> tuple[str, ...]:
+    return tuple(_imports(path))
+
+
+def _imports(path: Path) -> Iterator[str]:
     for node in ast.walk(ast.parse(path.read_text("utf-8"))):
         if isinstance(node, ast.Import):
             yield from (alias.name for alias in node.names)
@@ -30,6 +36,7 @@ def imports(path: Path) -> Iterator[str]:
             yield from (f"{node.module}.{alias.name}" for alias in node.names)
 
 
+@cache
 def attributes(path: Path) -> set[str]:
     nodes = ast.walk(ast.parse(path.read_text("utf-8")))
     return {node.attr for node in nodes if isinstance(node, ast.Attribute)}
