@@ -125,7 +125,8 @@ def test_an_air_reading_asked_as_a_test_is_heard_alike(shipped: Knowledge) -> No
 )
 def test_no_words_hide_a_live_leg(volts: int, before: str, after: str, shipped: Knowledge) -> None:
     typed = f"{before}{volts}{after}"
-    if typed == f"{volts}?":
+    listed = len(shipped.tests["verified-dead"].outcomes)
+    if typed == f"{volts}?" or (typed == f"{volts}" and volts <= listed):
         with pytest.raises(NotAnAnswer):
             step(shipped, "verified-dead", typed)
     else:
