@@ -98,6 +98,38 @@ def test_changing_the_work_state_costs_its_minutes() -> None:
     assert offered[0].test.id == "slow"
 
 
+def on_two_circuits(change: float) -> tuple[Candidate, ...]:
+    """A test at two circuits that tells as much at each, and the minutes to its work state."""
+    knowledge = base(
+        [test_of("gauge", "low", per="circuit"), test_of("look", "low", minutes=30)],
+        [
+            fault(
+                "a",
+                {"almost-always": [{"gauge": "low"}], "often": [{"look": "low"}]},
+                per="circuit",
+            ),
+            fault("b", {"never": [{"gauge": "low"}, {"look": "low"}]}),
+        ],
+    )
+    found = Reasoner(knowledge).conclude(case(knowledge, unit=unit_of(knowledge, circuits=2)))
+
+    def switch(test: Test, place: Place | None) -> float:
+        return change if test.id == "gauge" else 0.0
+
+    return found.chooser.candidates(found.ranking, found.seen, frozenset(), itself, switch)
+
+
+def test_one_change_of_work_state_is_shared_by_the_places_that_it_serves() -> None:
+    gauges = [each for each in on_two_circuits(40.0) if each.test.id == "gauge"]
+    assert [each.share for each in gauges] == pytest.approx([0.5, 0.5])
+    assert gauges[0].cost == pytest.approx(gauges[0].minutes + 20.0 + 1.0)
+    assert gauges[0].switch_minutes == 40.0
+
+
+def test_where_nothing_changes_nothing_is_shared() -> None:
+    assert {each.share for each in on_two_circuits(0.0)} == {1.0}
+
+
 def test_among_nearly_equal_rates_the_less_exposed_wins() -> None:
     knowledge = one_question(slow={"minutes": 10.5}, quick={"minutes": 10, "exposes": "line"})
     found = Reasoner(knowledge).conclude(case(knowledge))

@@ -11,7 +11,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
-from troubleshoot.knowledge.model import Condition, Fault, Finding, Knowledge, Test
+from troubleshoot.knowledge.model import Fault, Finding, Knowledge, Test
 from troubleshoot.knowledge.problems import Problem
 from troubleshoot.knowledge.rule_base import RuleBase
 
@@ -43,7 +43,7 @@ def used_tests(knowledge: Knowledge) -> frozenset[str]:
             used.update(finding.test for finding in trigger.findings)
     for rule in knowledge.procedures.values():
         used.update(rule.look_first, rule.first_on_the_roof, rule.save_before_power_cut)
-        used.update(finding.test for finding in condition_findings(rule.when))
+        used.update(finding.test for finding in rule.when.findings)
     for point in knowledge.round_points.values():
         used.update(point.tests)
     return frozenset(used)
@@ -63,14 +63,6 @@ def used_quantities(knowledge: Knowledge) -> frozenset[str]:
         used.update(bound.quantity for bound in limit.bounds)
     used.update(alarm.quantity for alarm in knowledge.drift_alarms.values())
     return frozenset(used)
-
-
-def condition_findings(condition: Condition) -> Iterator[Finding]:
-    """The findings a condition speaks of, wherever they stand in it."""
-    if condition.finding is not None:
-        yield condition.finding
-    for part in condition.parts:
-        yield from condition_findings(part)
 
 
 def _only_reads(test: Test) -> bool:

@@ -48,6 +48,12 @@ class Condition:
     name: str = ""
     words: tuple[str, ...] = ()
 
+    @property
+    def findings(self) -> tuple[Finding, ...]:
+        """The findings it speaks of, wherever they stand in it."""
+        own = () if self.finding is None else (self.finding,)
+        return (*own, *(finding for part in self.parts for finding in part.findings))
+
 
 @written("void")
 @frozen_open

@@ -10,6 +10,7 @@ from __future__ import annotations
 
 import math
 from collections.abc import Callable, Collection, Sequence
+from dataclasses import replace
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Test
@@ -42,7 +43,8 @@ class Candidate:
     """A test that could be done next: expected bits, minutes, and bits per minute.
 
     `surer`: how much likelier the best call is expected to be right after it, 0 to 1. `asks`: the
-    tests that have to be asked for it, which for a computed test are its inputs.
+    tests that have to be asked for it, which for a computed test are its inputs. `share`: how much
+    of the change of work state it bears, where the same change serves other places too.
     """
 
     test: Test
@@ -52,11 +54,12 @@ class Candidate:
     minutes: float
     switch_minutes: float
     asks: tuple[str, ...]
+    share: float = 1.0
 
     @property
     def cost(self) -> float:
-        """Minutes with the change of work state, and with reading the question and answering it."""
-        return self.minutes + self.switch_minutes + QUESTION_MINUTES
+        """Minutes with its change of work state, and with reading the question and answering it."""
+        return self.minutes + self.share * self.switch_minutes + QUESTION_MINUTES
 
     @property
     def rate(self) -> float:
@@ -206,26 +209,56 @@ class Chooser:
         to know a test (itself, or the inputs of a computed one; none if it cannot be known).
         """
         standing = self._standing(ranking, seen)
-        found = []
+        found: list[Candidate] = []
         for test in self.hypotheses.tests.values():
             if test.id not in self._mentions or test.kind in ("step", "input"):
                 continue
-            for place in self.hypotheses.unit.layout.places(test.per):
-                if (test.id, place) in done or (test.id, None) in done:
-                    continue
-                asked = asks(test, place)
-                if not asked:
-                    continue
-                gain, surer = self._told(standing, test.id, place)
-                if gain > 0:
-                    minutes = math.fsum(t.minutes for t in asked)
-                    switching = max(switch(t, place) for t in asked)
-                    found.append(
-                        Candidate(
-                            test, place, gain, surer, minutes, switching, tuple(t.id for t in asked)
-                        )
-                    )
+            places = [
+                place
+                for place in self.hypotheses.unit.layout.places(test.per)
+                if (test.id, place) not in done and (test.id, None) not in done
+            ]
+            told = [self._candidate(standing, test, place, asks, switch) for place in places]
+            found += _shared([each for each in told if each is not None], switch)
         return tuple(sorted(found, key=in_order))
+
+    def _candidate(
+        self,
+        standing: _Standing,
+        test: Test,
+        place: Place | None,
+        asks: Asks,
+        switch: SwitchMinutes,
+    ) -> Candidate | None:
+        """A test at one place, where it tells something and can be known."""
+        asked = asks(test, place)
+        if not asked:
+            return None
+        gain, surer = self._told(standing, test.id, place)
+        if gain <= 0:
+            return None
+        minutes = math.fsum(t.minutes for t in asked)
+        switching = max(switch(t, place) for t in asked)
+        names = tuple(t.id for t in asked)
+        return Candidate(test, place, gain, surer, minutes, switching, names)
+
+
+def _shared(places: Sequence[Candidate], switch: SwitchMinutes) -> Sequence[Candidate]:
+    """One test at its places, each bearing its share of one change of work state for all of them.
+
+    Whoever opens up and hooks on reads every circuit then: charged in full to each, and its gain
+    counted at each alone, a test at several places would be put off for as many times as it has
+    places. What one of them tells decides its share, so that a place of no interest bears none.
+    """
+    if len(places) < 2:
+        return places
+    change, gain = switch(places[0].test, None), math.fsum(each.gain for each in places)
+    return [
+        replace(each, share=min(1.0, change * each.gain / gain / each.switch_minutes))
+        if each.switch_minutes > 0
+        else each
+        for each in places
+    ]
 
 
 def in_order(candidate: Candidate) -> tuple[float, float, int, str, str]:

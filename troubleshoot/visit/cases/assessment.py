@@ -74,7 +74,8 @@ def candidates_for(conclusions: Conclusions) -> tuple[Candidate, ...]:
         return () if any(unfit(each, place) for each in (test, *asked)) else asked
 
     found = conclusions.candidates(done, asks, typical_switch)
-    return rules_first(conclusions.procedures, found, conclusions.case.unit.layout)
+    layout = conclusions.case.unit.layout
+    return rules_first(conclusions.procedures, found, layout, conclusions.readings)
 
 
 def conclude_file(reasoner: Reasoner, case: Case) -> Conclusions:

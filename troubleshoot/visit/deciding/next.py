@@ -14,7 +14,7 @@ from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.choosing.asking import Asking
 from troubleshoot.reasoning.choosing.choice_of_test import choose
 from troubleshoot.reasoning.choosing.look_again import worth_repeating
-from troubleshoot.reasoning.choosing.looked_at_first import looked_at_first
+from troubleshoot.reasoning.choosing.looked_at_first import put_first
 from troubleshoot.reasoning.choosing.next_test import Candidate, SwitchMinutes
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.evidence.surprise import SURPRISING
@@ -96,7 +96,7 @@ class Decider:
         handed: list[tuple[str, str]] = []
         candidates = self.candidates(state, conclusions)
         while True:
-            chosen, reason = self._choose(conclusions, candidates)
+            chosen, reason = self._choose(state, conclusions, candidates)
             if chosen is None:
                 return self._look_again(state, conclusions) or Decision(
                     "ending",
@@ -162,17 +162,18 @@ class Decider:
         return Asking(self.knowledge, state.unit, conclusions.hypotheses.tests.values(), left_out)
 
     def _choose(
-        self, conclusions: Conclusions, candidates: tuple[Candidate, ...]
+        self, state: VisitState, conclusions: Conclusions, candidates: tuple[Candidate, ...]
     ) -> tuple[Candidate | None, str]:
         """The next test and why: a rule that puts one first, or what it separates."""
-        layout = conclusions.case.unit.layout
-        for candidate, fired in looked_at_first(conclusions.procedures, candidates, layout):
-            return candidate, fired.procedure.reason
-        before = (c for c in candidates if c.test.id in conclusions.before_others)
-        chosen = choose(tuple(before), conclusions.ranking) or choose(
+        layout, dead = state.unit.layout, state.work.dead == "proved"
+        rules, read = conclusions.procedures, conclusions.readings
+        if first := put_first(rules, candidates, layout, read, dead=dead):
+            return first[0], first[1].procedure.reason
+        before = tuple(c for c in candidates if c.test.id in conclusions.before_others)
+        best = choose(before, conclusions.ranking) or choose(
             candidates, conclusions.ranking, conclusions.first_tests
         )
-        return chosen, "" if chosen is None else separates(conclusions, chosen)
+        return best, separates(conclusions, best) if best else ""
 
     def _read_afresh(self, state: VisitState, conclusions: Conclusions) -> Decision | None:
         """After a repair, what had forbidden tests is read once more before anything else."""
@@ -242,8 +243,7 @@ class Decider:
             return None
         if beyond(self.knowledge, state, (wanted,), at) is not None:
             return None
-        chosen = state.aim_chosen and state.aim == aim
-        if not chosen and is_closed(state, wanted, at):
+        if is_closed(state, wanted, at) and not (state.aim_chosen and state.aim == aim):
             return None
         found = nearer_to(self.knowledge, state, wanted, at)
         before = found and self._put_before(state, conclusions, found, wanted)
