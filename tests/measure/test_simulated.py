@@ -120,6 +120,37 @@ def test_safety_steps_are_paid_for_and_a_stop_ends_the_visit(shipped: Knowledge)
     assert smell.stopped and smell.tests == 0
 
 
+def simulated(
+    knowledge: Knowledge, kind: type[SimulatedVisit], fault_named: str, call: str
+) -> tuple[SimulatedVisit, Visit]:
+    """A visit to a shipped typical unit with this fault."""
+    reasoner = Reasoner(knowledge)
+    facts = knowledge.typical_units["measured-one-circuit"].unit
+    hypotheses, _ = reasoner.hypotheses(read_unit(knowledge, facts))
+    truth = next(h for h in hypotheses.causes if h.fault.id == fault_named)
+    made = kind(reasoner, facts, truth, knowledge.complaints[call], random.Random(1))
+    return made, made.visit()
+
+
+def test_a_computed_test_takes_the_minutes_of_its_inputs(shipped: Knowledge) -> None:
+    """As the choice of the next test reckons them, neither twice nor beside its own."""
+    made, visit = simulated(shipped, SimulatedVisit, "blower-wheel-dirty", "weak-cooling")
+    split = shipped.tests["air-temperature-split"]
+    assert [a.test for a in made.state.asked].count(split.id) == 1
+    others = sum(a.minutes for a in made.state.asked if a.test != split.id)
+    known = {"return-air-temperature", "supply-air-temperature"}
+    inputs = sum(shipped.tests[name].minutes for name in known)
+    assert visit.minutes - others == inputs != split.minutes
+
+
+def test_a_checklist_goes_on_after_what_rules_put_before_its_tests(shipped: Knowledge) -> None:
+    """The walk round the unit comes before any test on the roof; it is no missing way there."""
+    made, _ = simulated(shipped, CheckedVisit, "blower-wheel-dirty", "weak-airflow")
+    asked = [a.test for a in made.state.asked]
+    assert asked.index("walk-round") < asked.index("air-filters")
+    assert {"evaporator-coil-face", "blower-wheel"} <= {*asked}
+
+
 def test_calls_come_as_often_as_the_rules_hold_them_to() -> None:
     other = Complaint("cold", "It is cold", brought_by={"b": "almost-always"})
     knowledge = replace(told_apart(), complaints={"hot": HOT, "cold": other})

@@ -15,7 +15,7 @@ from troubleshoot.dialogue.talk import Reply
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Complaint, Test
 from troubleshoot.measure.faulty_unit import FaultyUnit
-from troubleshoot.reasoning.choosing.next_test import NAMED
+from troubleshoot.reasoning.choosing.next_test import NAMED, minutes_to_know
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.evidence.hypotheses import Hypothesis
 from troubleshoot.reasoning.readings.answers import Answer
@@ -106,13 +106,17 @@ class SimulatedVisit(DrivenVisit):
         if test.kind in ("step", "input") or not test.outcomes:
             return Skipped.over(test.id, at)
         self.tests += 1
-        self._pay_inputs(test, at)
+        self._inputs_minutes += self._beyond_its_own(test, at)
         return Answered.by(Answer(test.id, self.faulty.report(test, at), places=(at,)))
 
-    def _pay_inputs(self, test: Test, at: Place | None) -> None:
+    def _beyond_its_own(self, test: Test, at: Place | None) -> float:
+        """What it takes to know a test, as the choice reckons it, beyond its own minutes.
+
+        A computed test is answered here in place of its inputs, and the record has its own.
+        """
         found = self.concluded()
         asked = self.decider.asking(self.state, found).asks(test, at, found.values)
-        self._inputs_minutes += sum(each.minutes for each in asked if each.id != test.id)
+        return minutes_to_know(asked) - test.minutes if asked else 0.0
 
 
 class CheckedVisit(SimulatedVisit):
@@ -137,13 +141,23 @@ class CheckedVisit(SimulatedVisit):
         wanted = self._wanted()
         if wanted is None:
             return None
-        if not isinstance(prompt, Settled) and prompt.decision.aim == wanted:
+        if not isinstance(prompt, Settled) and self._leads_to(prompt.decision, wanted):
             return super().reply(prompt)
         if wanted in self._tried:  # no way leads there
             self._waiting.remove(wanted)
             return self.reply(prompt)
         self._tried.add(wanted)
         return Aimed(wanted[0], spoken(wanted[1]), chosen=True)
+
+    def _leads_to(self, decision: Decision, wanted: Spot) -> bool:
+        """Whether this comes before what is wanted: a step to it, or what rules put before others.
+
+        The walk round the unit is no sign that no way leads to what was chosen.
+        """
+        rules = self.knowledge.procedures.values()
+        before = {t for r in rules for t in (*r.first_on_the_roof, *r.save_before_power_cut)}
+        on_the_way = decision.aim is not None and decision.aim[0] in before
+        return decision.aim == wanted or (on_the_way and self.state.aim == wanted)
 
     def _wanted(self) -> Spot | None:
         found = self.concluded()

@@ -9,7 +9,7 @@ since a hypothesis that does not mention a test shares the background row.
 from __future__ import annotations
 
 import math
-from collections.abc import Callable, Collection, Sequence
+from collections.abc import Callable, Collection, Iterable, Sequence
 from dataclasses import replace
 
 from troubleshoot.frozen import frozen
@@ -237,10 +237,15 @@ class Chooser:
         gain, surer = self._told(standing, test.id, place)
         if gain <= 0:
             return None
-        minutes = math.fsum(t.minutes for t in asked)
+        minutes = minutes_to_know(asked)
         switching = max(switch(t, place) for t in asked)
         names = tuple(t.id for t in asked)
         return Candidate(test, place, gain, surer, minutes, switching, names)
+
+
+def minutes_to_know(asked: Iterable[Test]) -> float:
+    """The minutes of the tests that have to be asked to know one, without what leads to them."""
+    return math.fsum(test.minutes for test in asked)
 
 
 def _shared(places: Sequence[Candidate], switch: SwitchMinutes) -> Sequence[Candidate]:

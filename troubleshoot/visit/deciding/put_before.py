@@ -11,6 +11,7 @@ from dataclasses import replace
 
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.choosing.next_test import Candidate
+from troubleshoot.reasoning.choosing.stopping import least_rate_on
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.safety.needs import OPEN_LIVE, needs_of
 from troubleshoot.safety.reaching import beyond
@@ -58,8 +59,10 @@ def to_save(
 ) -> Iterator[tuple[Candidate, str]]:
     """What a rule wants read before the power goes off, the nearest first, and why.
 
-    On the way to `wanted`: for what is done with the covers on, only what the call itself wants.
+    Only what pays on this call: nobody opens a unit live for its code before a look at the filters
+    of one that runs all day. Before what is done with the covers on, only what the call itself wants.
     """
+    least = least_rate_on(conclusions.ranking)
     reasons = {
         name: fired.procedure.reason
         for fired in conclusions.procedures
@@ -67,8 +70,9 @@ def to_save(
     }
     off = left_off(conclusions)
     too_much = state.at_work.volts_480 or bool(off.unit or off.circuits)
-    worth = (c for c in candidates if c.test.id in reasons and _can_be_saved(state, c, too_much))
-    if needs_of(wanted, None, state.at_work).closed:  # a look at filters is not worth a live panel
+    named = (c for c in candidates if c.test.id in reasons and c.pays(least))
+    worth = (c for c in named if _can_be_saved(state, c, too_much))
+    if needs_of(wanted, None, state.at_work).closed:
         worth = (c for c in worth if c.test.id in conclusions.first_tests)
     for candidate in sorted(worth, key=lambda c: c.switch_minutes):
         yield candidate, reasons[candidate.test.id]

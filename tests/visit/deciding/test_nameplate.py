@@ -1,0 +1,20 @@
+"""Before the first test only what the call needs to be known of the unit is asked."""
+
+from __future__ import annotations
+
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.unit.equipment import read_unit
+from troubleshoot.visit.deciding.nameplate import facts_to_ask
+
+
+def asked(knowledge: Knowledge, complaint: str) -> list[str]:
+    return [fact.id for fact in facts_to_ask(knowledge, read_unit(knowledge, {}), complaint)]
+
+
+def test_of_no_heat_it_is_asked_which_gas(shipped: Knowledge) -> None:
+    assert "fuel" in asked(shipped, "no-heat")
+
+
+def test_how_refrigerant_is_metered_is_no_matter_of_a_burner(shipped: Knowledge) -> None:
+    assert "metering" not in asked(shipped, "heat-short-cycles")
+    assert "metering" in asked(shipped, "weak-cooling")
