@@ -60,7 +60,7 @@ def to_save(
     """What a rule wants read before the power goes off, the nearest first, and why.
 
     Only what pays on this call: nobody opens a unit live for its code before a look at the filters
-    of one that runs all day. Before what is done with the covers on, only what the call itself wants.
+    of one that runs all day; before what is done with the covers on, only what the call wants.
     """
     least = least_rate_on(conclusions.ranking)
     reasons = {
