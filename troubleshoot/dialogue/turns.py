@@ -6,6 +6,7 @@ Every answer is kept before the next prompt is made.
 from __future__ import annotations
 
 from troubleshoot.dialogue.answering import answers, said_by
+from troubleshoot.dialogue.beforehand import Beforehand
 from troubleshoot.dialogue.board_code import CODE_SHOWN, keep_code
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.breaks import tell_break
@@ -15,7 +16,6 @@ from troubleshoot.dialogue.commands import Commands
 from troubleshoot.dialogue.doubting import as_meant
 from troubleshoot.dialogue.hearing import Listener, hear_among, report_danger
 from troubleshoot.dialogue.not_known import is_not_known
-from troubleshoot.dialogue.opened_for import opened_for
 from troubleshoot.dialogue.prompts import AskTest, Caution, DoStep, Ended, Settled, cautions_of
 from troubleshoot.dialogue.reading_out import ReadingOut
 from troubleshoot.dialogue.repairs_told import ask_repairs_told
@@ -28,23 +28,14 @@ from troubleshoot.dialogue.taking_back import take_back
 from troubleshoot.dialogue.taking_up import not_taken, taken_up
 from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Reply, Talk
 from troubleshoot.dialogue.telling import Telling
-from troubleshoot.dialogue.unit_facts import ask_fact, ask_plate
-from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.evidence.ranking import Cause
-from troubleshoot.reasoning.unit.places import Place, spoken
+from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.safety.before_repair import caution_before
 from troubleshoot.safety.cautions import makes_live
-from troubleshoot.safety.facts_first import facts_to_settle
 from troubleshoot.safety.guards import allowed
-from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.visit.deciding.decision import Decision
-from troubleshoot.visit.deciding.nameplate import (
-    facts_of_limits,
-    facts_of_place,
-    plate_to_ask,
-)
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import Aimed, Answered, Event, Noted
 from troubleshoot.visit.telling.account import cause_to_repair
@@ -53,8 +44,6 @@ LONG_SILENCE = (
     "A long silence. What others could have changed meanwhile is asked again; what you typed is "
     "kept as a note."
 )
-NOT_KNOWN_COUNTS_AS_WORSE = "Before the next step. Enter if nobody knows: then the worse counts."
-BEFORE_THE_TEST = "Before the next test. Enter if nobody knows."
 SKIPPED_WITH_S = (
     "Not known: s skips it, and other tests are asked in its stead. ? tells how it is done."
 )
@@ -79,6 +68,7 @@ class Turns:
         self.was_open = False
         self.stop_stood = False
         self.staying_off = StayingOff(book, voice)
+        self.beforehand = Beforehand(book, voice, decider)
 
     def run(self) -> Talk[Ended]:
         """All turns, until the visit is closed or handed over. Raises Leave."""
@@ -132,70 +122,22 @@ class Turns:
         """A step or a test, after what has to be known for it."""
         assert decision.test is not None
         try:
-            if (yield from self._settle_first(decision.test, decision.step)):
+            if (yield from self.beforehand.settled(decision.test, decision.step)):
                 return
-            if (yield from self._settle_the_aim(decision)):
+            if (yield from self.beforehand.of_the_aim(decision)):
                 return
-            if (yield from self._judged_ahead(decision, conclusions)):
+            if (yield from self.beforehand.judged_ahead(decision, conclusions)):
                 return
             if decision.aim is not None and decision.stop is None and self.book.state.aim is None:
                 test, at = decision.aim
                 self.book.add(Aimed(test, spoken(at), decision.reason))
             asked = (decision.test, decision.at)
-            if decision.kind == "ask" and (yield from self._ask_plates(*asked, is_on=False)):
+            if decision.kind == "ask" and (yield from self.beforehand.plates(*asked, is_on=False)):
                 return
         except Back:
             take_back(self.book, self.voice, self.decider.reasoner)
             return
         yield from self._ask(self._prompt(decision, conclusions), conclusions)
-
-    def _settle_first(self, test: Test, step: Step | None) -> Talk[bool]:
-        """Ask a fact on which a step, test or its cautions hang; True where one was asked."""
-        facts = facts_to_settle(self.knowledge, self.book.state, test, step)
-        if facts:
-            yield from ask_fact(self.book, self.voice, facts[0], NOT_KNOWN_COUNTS_AS_WORSE)
-        return bool(facts)
-
-    def _settle_the_aim(self, decision: Decision) -> Talk[bool]:
-        """Ask whether, and where, the unit has what is aimed at, and what judges it; True where
-        one was asked.
-        """
-        state = self.book.state
-        aimed = [] if decision.aim is None else [self.knowledge.tests[decision.aim[0]]]
-        if decision.kind == "ask" and decision.test is not None:
-            aimed.append(decision.test)
-        for test in aimed:
-            facts = facts_of_place(self.knowledge, state.unit, test, state.not_known)
-            if decision.kind == "ask":
-                facts += facts_of_limits(self.knowledge, state.unit, test, state.not_known)
-            if facts:
-                yield from ask_fact(self.book, self.voice, facts[0], BEFORE_THE_TEST)
-                return True
-        return False
-
-    def _judged_ahead(self, decision: Decision, conclusions: Conclusions) -> Talk[bool]:
-        """Before a panel is opened live ask what judges the reading; True where a turn went by."""
-        for test, at in opened_for(self.decider, self.book.state, conclusions, decision):
-            told = yield from self._settle_first(test, None)
-            if told or (yield from self._ask_plates(test, at, is_on=True)):
-                return True
-        return False
-
-    def _ask_plates(self, test: Test, at: Place | None, is_on: bool) -> Talk[bool]:
-        """Ask what the nameplate has to say; True where something else comes first by then.
-
-        So long went by that states expired, or a command was given. `is_on`: the panel is, so that
-        what stands behind it cannot be read.
-        """
-        state = self.book.state
-        for value in plate_to_ask(self.knowledge, state.unit, test, at, state.not_known):
-            if is_on and value.inside:
-                continue
-            where = spoken(at) if value.per else None
-            answered = yield from ask_plate(self.book, self.voice, value, where)
-            if not answered or self.book.state.work != state.work:
-                return True
-        return False
 
     def _prompt(self, decision: Decision, conclusions: Conclusions) -> AskTest | DoStep:
         assert decision.test is not None

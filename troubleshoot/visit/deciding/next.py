@@ -6,7 +6,7 @@ rule puts another first; what it needs of the work state comes before it, step b
 
 from __future__ import annotations
 
-from collections.abc import Callable, Sequence
+from collections.abc import Callable
 from dataclasses import replace
 from functools import cache, partial
 
@@ -23,28 +23,16 @@ from troubleshoot.reasoning.unit.places import Place, like, spoken
 from troubleshoot.safety.closed_ways import closed, is_closed
 from troubleshoot.safety.hazard_words import forbids
 from troubleshoot.safety.needs import needs_of
-from troubleshoot.safety.profiles import hand_over
 from troubleshoot.safety.reaching import beyond, leads_nowhere
-from troubleshoot.safety.route import (
-    steps_to_leave,
-    steps_to_leave_cold,
-    steps_to_leave_off,
-    switch_minutes,
-)
-from troubleshoot.safety.steps import ROOF, Step
+from troubleshoot.safety.route import switch_minutes
 from troubleshoot.safety.stops.alone import nobody_comes
 from troubleshoot.safety.stops.lifting import conclude_visit, standing_stop
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.stops.standing import Forbidden
-from troubleshoot.visit.deciding.decision import Decision, nearer_to, to_do
-from troubleshoot.visit.deciding.left_off import left_off_at, stays_cold
+from troubleshoot.visit.deciding.decision import Decision, nearer_to
+from troubleshoot.visit.deciding.leaving import way_back
 from troubleshoot.visit.deciding.lifting import towards_lifting
-from troubleshoot.visit.deciding.proving import (
-    before_any_start,
-    next_of_before,
-    next_of_repair,
-    stopped_first,
-)
+from troubleshoot.visit.deciding.proving import before_any_start, stopped_first
 from troubleshoot.visit.deciding.put_before import cuts_power, first_look, to_save
 from troubleshoot.visit.deciding.read_first import read_first
 from troubleshoot.visit.deciding.stop_now import stopped_now
@@ -81,7 +69,7 @@ class Decider:
             first = before_any_start(self.knowledge, state, conclusions)
             if first is None and state.repair_begun is not None:
                 first = self._read_afresh(state, conclusions)
-            return first or self._leave(state, conclusions)
+            return first or way_back(self.knowledge, state, conclusions)
         now = stopped_now(self.knowledge, state, conclusions)
         if now is not None:
             return now
@@ -268,32 +256,6 @@ class Decider:
                 if saving is not None:
                     return replace(saving, saving=True)
         return None
-
-    def _leave(self, state: VisitState, conclusions: Conclusions) -> Decision:
-        """The way back: leads on, panels on, clear, lock off, watch the start.
-
-        What a danger that stands keeps off stays off: the unit locked out, the heat with its cock
-        shut (`stays_cold`). A step beyond whoever closes up is handed over. Proofs of a repair read
-        dead or behind an open panel come before it.
-        """
-        proving = next_of_repair(self.knowledge, state, conclusions, is_back=False)
-        if proving := proving or next_of_before(self.knowledge, state):
-            return proving
-        off = left_off_at(self.knowledge, state, conclusions)
-        way = steps_to_leave_cold if stays_cold(self.knowledge, state, off) else steps_to_leave
-        steps = (steps_to_leave_off if off.unit else way)(state.work, state.at_work)
-        if not steps or _stays_below(state, steps):
-            last = next_of_repair(self.knowledge, state, conclusions, is_back=True)
-            return last or Decision("ending")
-        phrase = hand_over(self.knowledge.tests[steps[0].id], state.profiles)
-        if phrase is not None:
-            return Decision("ending", ending="left", handed_over=((steps[0].id, phrase),))
-        return to_do(self.knowledge, state, steps[0])
-
-
-def _stays_below(state: VisitState, steps: Sequence[Step]) -> bool:
-    """Whether nothing was done and nothing is put back: nobody climbs a roof to close a visit."""
-    return not (state.asked or state.repairs) and {step.id for step in steps} == {ROOF}
 
 
 def _done(state: VisitState, conclusions: Conclusions) -> frozenset[Spot]:
