@@ -12,7 +12,7 @@ from troubleshoot.outside.text import MOST_NAME, one_line
 from troubleshoot.safety.profiles import PROFILES
 
 if TYPE_CHECKING:
-    from troubleshoot.records.round_sheet import Season
+    from troubleshoot.visit.round.season import Season
 
 
 def _a_name(ctx: click.Context, parameter: click.Parameter, value: str | None) -> str | None:

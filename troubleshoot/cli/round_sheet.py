@@ -8,8 +8,9 @@ from troubleshoot.cli import clock
 from troubleshoot.cli.screens.prompts import show_standing_visits
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.records.round_sheet import Season, season_of, sheet
+from troubleshoot.records.round_sheet import sheet
 from troubleshoot.visit.kept.stopped import standing_visits
+from troubleshoot.visit.round.season import Season, season_of
 
 
 def print_sheet(

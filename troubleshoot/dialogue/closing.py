@@ -8,6 +8,7 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.command_words import is_command
 from troubleshoot.dialogue.hearing import Listener, hear_among
 from troubleshoot.dialogue.in_danger import ask_if_hinted
+from troubleshoot.dialogue.on_round import go_on
 from troubleshoot.dialogue.prompts import AskProof, Caution
 from troubleshoot.dialogue.proof_dangers import (
     called_up_by,
@@ -27,6 +28,7 @@ from troubleshoot.safety.before_repair import LIVE, not_on_record
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.needs import HEAT_IS_ON, ONE_CALL
 from troubleshoot.safety.steps import RESTART, STOP_BY_CONTROLS
+from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.safety.stops.tags import gas_tag, tag_lines
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.left_off import (
@@ -48,6 +50,7 @@ from troubleshoot.visit.hearing.proof_read import (
 )
 
 STILL_THERE = YesNo("Is the complaint still there?")
+FOUND = YesNo("Is what was found on the round still there?")
 WRITE_IT_DOWN = "hands out, and keep a note of how it was done."
 NOT_REPAIRED = "Taken back: no repair is kept."
 BESIDE_A_PROOF = frozenset({"because", "causes", "repaired", "what", "why"})
@@ -98,7 +101,7 @@ def prove(
     fault = book.knowledge.faults[before or (begun.fault if begun else "")]
     try:
         if decision.proof is None:
-            yield from _whether_it_helped(book, voice, fault)
+            yield from _whether_it_helped(book, voice, reasoner, fault)
         elif (yield from _plate_known(book, voice, decision.test)):
             prompt = AskProof(
                 fault, decision.proof.text, cautions, decision.test, is_of_before=bool(before)
@@ -206,19 +209,25 @@ def _why_unproved(book: VisitBook, prompt: AskProof, reading: str) -> str:
     return lacking_of(book.knowledge, then, of_before(prompt)).get(prompt.text, "")
 
 
-def _whether_it_helped(book: VisitBook, voice: Voice, fault: Fault) -> Talk[None]:
+def _whether_it_helped(
+    book: VisitBook, voice: Voice, reasoner: Reasoner, fault: Fault
+) -> Talk[None]:
     """Whether the complaint has gone with it, and what was not proved. Raises Back."""
     if left := "; ".join(proof.text for proof in left_to_prove(book.knowledge, book.state)):
         voice.say(f"{NO_WAY} {left}.", strong=True)
     listener = Listener(book.knowledge, voice)
-    still, said = yield from yes_or_no_in_words(listener, STILL_THERE)
+    on_round = book.state.round is not None
+    still, said = yield from yes_or_no_in_words(listener, FOUND if on_round else STILL_THERE)
     book.add(Repaired(fault.id, said))
     for line in lacking_lines(book.knowledge, book.state):
         voice.say(f"Not proved, {line}.", strong=True)
     if is_read_bad(book.knowledge, book.state):
         voice.say(BACK_TO_THE_TESTS, strong=True)
     elif not still:
-        book.add(Closing(cured=True))
+        if on_round:
+            go_on(book, conclude_visit(reasoner, book.state))
+        else:
+            book.add(Closing(cured=True))
 
 
 def tell_not_on_record(book: VisitBook, voice: Voice, fault: Fault) -> None:

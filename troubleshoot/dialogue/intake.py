@@ -10,16 +10,19 @@ from troubleshoot.dialogue.complaint import ask_complaint, stops_by_itself
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import Choose
 from troubleshoot.dialogue.repairs_told import ask_repairs_told
+from troubleshoot.dialogue.round_season import ask_season
 from troubleshoot.dialogue.said import CallCautions, FirstLooks, Voice
 from troubleshoot.dialogue.talk import Back, Talk, unless_back, words_or_back
 from troubleshoot.dialogue.unit_facts import ask_fact, facts_told
-from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.knowledge.model import EquipmentFact, Knowledge
 from troubleshoot.knowledge.spoken import spoken
 from troubleshoot.safety.profiles import PROFILES, TECHNICIAN, are_profiles, profiles_named
 from troubleshoot.visit.cases.file import ROUTINE
 from troubleshoot.visit.deciding.nameplate import facts_to_ask
-from troubleshoot.visit.events import Started
+from troubleshoot.visit.events import RoundBegun, Started
 from troubleshoot.visit.events.undoing import WALLS, taken_back
+from troubleshoot.visit.round.facts import facts_of
+from troubleshoot.visit.round.season import season_said
 
 WHO_IS_ASKING = Choose(
     "Who is asking? Give the numbers of all that hold. Enter is a technician, no license.",
@@ -102,7 +105,11 @@ def _ask_the_rest(
         else:
             book.add(replace(start, profiles=held))
         try:
-            yield from _ask_facts(book, voice)
+            if start.routine:
+                yield from ask_of_the_round(book, voice)
+            else:
+                wanted = facts_to_ask(book.knowledge, book.state.unit, start.complaint)
+                yield from _ask_facts(book, voice, wanted)
             return
         except Back:
             if profiles and not stops:
@@ -157,12 +164,33 @@ def ask_profiles(knowledge: Knowledge, voice: Voice) -> Talk[tuple[str, ...]]:
         listener.not_understood(typed, reply)
 
 
-def _ask_facts(book: VisitBook, voice: Voice) -> Talk[None]:
-    """The equipment facts on which most of the listed causes depend; Enter for not known.
+def ask_of_the_round(book: VisitBook, voice: Voice) -> Talk[None]:
+    """The season of a routine round, then the facts on which its points depend.
+
+    Where it broke off here, only what is still open. Raises Back where the season is taken back,
+    Leave, DangerCalled.
+    """
+    on = book.state.round
+    while True:
+        season = (yield from ask_season(book, voice)) if on is None else on.season
+        if on is None:
+            book.add(RoundBegun(season))
+        on = None
+        facts = facts_of(book.knowledge, book.state.unit, season)
+        open_ones = tuple(fact for fact in facts if fact.id not in book.state.not_known)
+        try:
+            yield from _ask_facts(book, voice, open_ones)
+            return
+        except Back:
+            if season_said(book.state.words):
+                raise
+
+
+def _ask_facts(book: VisitBook, voice: Voice, facts: tuple[EquipmentFact, ...]) -> Talk[None]:
+    """These facts of the equipment; Enter for not known.
 
     Raises Back where nothing of them is left to be taken back, Leave, DangerCalled.
     """
-    facts = facts_to_ask(book.knowledge, book.state.unit, book.state.complaint)
     if facts:
         voice.say("A few facts from the nameplate. Enter where it is not known.")
     answered: list[int] = []

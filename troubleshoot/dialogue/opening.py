@@ -10,7 +10,7 @@ from troubleshoot.dialogue.asides import holds_notes, takes_notes
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.breaks import tell_break
 from troubleshoot.dialogue.hearing import report_danger
-from troubleshoot.dialogue.intake import ask_profiles, begin
+from troubleshoot.dialogue.intake import ask_of_the_round, ask_profiles, begin
 from troubleshoot.dialogue.prompts import Ended
 from troubleshoot.dialogue.said import CallCautions, Voice
 from troubleshoot.dialogue.shelf import Shelf
@@ -171,6 +171,9 @@ def _resume(book: VisitBook, voice: Voice, profiles: tuple[str, ...]) -> Talk[No
     book.resume(profiles or (yield from asked))
     voided = book.state.work != before
     voice.say(f"Going on. {ASKED_AGAIN if voided else STILL_COUNTS}")
-    call = book.knowledge.complaints.get(book.state.complaint or "")
-    if not book.state.closing and call is not None:
+    state = book.state
+    call = book.knowledge.complaints.get(state.complaint or "")
+    if not state.closing and call is not None:
         voice.tell(CallCautions(call))
+    if state.routine and not (state.asked or state.stops or state.closing):
+        yield from unless_back(voice, NOTHING_YET, lambda: ask_of_the_round(book, voice))

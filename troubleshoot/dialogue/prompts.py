@@ -10,7 +10,9 @@ from troubleshoot.frozen import frozen
 if TYPE_CHECKING:  # the first prompts come before all that reasons is imported
     from troubleshoot.knowledge.model import EquipmentFact, Fault, Hazard, PlateValue, Test
     from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+    from troubleshoot.safety.stops.record import Spot
     from troubleshoot.visit.deciding.decision import Decision
+    from troubleshoot.visit.round.found import PointFound
 
 
 @frozen
@@ -97,13 +99,31 @@ class DoStep:
 
 
 @frozen
+class Progress:
+    """How far a routine round has come: the point that a test is for, of how many; those done.
+
+    `limit`: of the point, where it has not been shown just before.
+    """
+
+    number: int
+    of: int
+    done: int
+    point: str
+    limit: str = ""
+
+
+@frozen
 class AskTest:
-    """A test, and its outcomes on this unit. `where`: its place, where there are several."""
+    """A test, and its outcomes on this unit. `where`: its place, where there are several.
+
+    `progress`: where it is asked on a routine round.
+    """
 
     decision: Decision
     where: str | None
     outcomes: tuple[str, ...]
     cautions: tuple[Caution, ...]
+    progress: Progress | None = None
 
 
 @frozen
@@ -126,11 +146,16 @@ class Settled:
     """The search has come to an ending: what was found, and what is done about it.
 
     `before_repair`: what is not known to stand before hands do the repair; empty for nothing.
+    `points`: of a routine round, as they stand; `kept`: its findings whose cause may be looked for
+    from here, by their number. `in_search`: the round goes on from here.
     """
 
     decision: Decision
     conclusions: Conclusions
     before_repair: str = ""
+    points: tuple[PointFound, ...] = ()
+    kept: tuple[Spot, ...] = ()
+    in_search: bool = False
 
 
 @frozen

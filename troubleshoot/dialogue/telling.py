@@ -68,10 +68,10 @@ class Telling:
             self.voice.tell(Verdict(reading, named(after, reading)))
 
     def what_follows(self, causes: bool = True) -> None:
-        """The dangers that what was kept calls up, and the causes."""
+        """The dangers that what was kept calls up, and the causes; none while a round is walked."""
         found = conclude_visit(self.reasoner, self.book.state)
         self.hazards(found)
-        if causes:
+        if causes and self.book.state.walking is None:
             self.voice.tell(Causes(found))
 
     def hazards(self, found: Conclusions) -> None:

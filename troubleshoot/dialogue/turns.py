@@ -16,6 +16,7 @@ from troubleshoot.dialogue.commands import Commands
 from troubleshoot.dialogue.doubting import as_meant
 from troubleshoot.dialogue.hearing import Listener, hear_among, report_danger
 from troubleshoot.dialogue.not_known import is_not_known
+from troubleshoot.dialogue.on_round import OnRound
 from troubleshoot.dialogue.prompts import AskTest, Caution, DoStep, Ended, Settled, cautions_of
 from troubleshoot.dialogue.reading_out import ReadingOut
 from troubleshoot.dialogue.repairs_told import ask_repairs_told
@@ -69,6 +70,7 @@ class Turns:
         self.stop_stood = False
         self.staying_off = StayingOff(book, voice)
         self.beforehand = Beforehand(book, voice, decider)
+        self.on_round = OnRound(book, voice, decider)
 
     def run(self) -> Talk[Ended]:
         """All turns, until the visit is closed or handed over. Raises Leave."""
@@ -101,7 +103,11 @@ class Turns:
             yield from prove(self.book, self.voice, self.decider.reasoner, decision, cautions)
             self.telling.hazards(conclude_visit(self.decider.reasoner, self.book.state))
             return None
+        if decision.kind == "findings":
+            yield from self.on_round.ask_what_now(decision, conclusions)
+            return None
         if state.closing:
+            self.on_round.tell_how_far(conclusions)
             close(self.book, self.voice, decision, conclusions)
             return Ended("closed")
         yield from self._settled(decision, conclusions)
@@ -149,7 +155,8 @@ class Turns:
             told_before.add(step.id)
             return DoStep(decision, step.place, outcomes, cautions, told)
         where = self.book.state.unit.layout.shown(decision.test.per, decision.at)
-        return AskTest(decision, where, outcomes, cautions)
+        progress = self.on_round.progress(decision, conclusions)
+        return AskTest(decision, where, outcomes, cautions, progress)
 
     def _cautions(self, decision: Decision) -> tuple[Caution, ...]:
         """Whole the first time, and again where their danger is new.
@@ -177,6 +184,8 @@ class Turns:
             if self._too_late(decision, reply):
                 return
             if isinstance(reply, str):
+                if self.on_round.goes_on(reply, conclusions):
+                    return
                 served = yield from self.commands.serve(reply, decision, conclusions)
                 if served and (self.book.changed or self._too_late(decision, "")):
                     return
@@ -239,9 +248,17 @@ class Turns:
             return ""
         return caution_before(named.fault, state.work, state.at_work, spoken(named.at))
 
+    def _ending(self, decision: Decision, conclusions: Conclusions) -> Settled:
+        """How the search, or the round, has ended, and what may be done from there."""
+        if decision.ending == "round":
+            on = self.on_round
+            return Settled(decision, conclusions, "", on.found(conclusions), on.kept(conclusions))
+        before = self._before_repair(cause_to_repair(conclusions))
+        return Settled(decision, conclusions, before, in_search=self.book.state.round is not None)
+
     def _settled(self, decision: Decision, conclusions: Conclusions) -> Talk[None]:
         """An ending: repaired and gone on, another test, or close."""
-        prompt = Settled(decision, conclusions, self._before_repair(cause_to_repair(conclusions)))
+        prompt = self._ending(decision, conclusions)
         listener = Listener(self.knowledge, self.voice)
         while True:
             reply = yield prompt
@@ -250,6 +267,8 @@ class Turns:
                 self.voice.say(LONG_SILENCE)
             if not isinstance(reply, str):
                 self.book.add(reply)
+                return
+            if self.on_round.takes(reply, conclusions):
                 return
             served = bool(reply) and (yield from self.commands.serve(reply, decision, conclusions))
             if not served and not (yield from ask_repairs_told(self.book, self.voice, reply)):

@@ -21,6 +21,7 @@ from troubleshoot.reasoning.choosing.next_test import NAMED, Asks, Candidate, Ch
 from troubleshoot.reasoning.evidence.hypotheses import Hypotheses
 from troubleshoot.reasoning.evidence.ranking import Cause, Ranking, rank, rank_effects
 from troubleshoot.reasoning.evidence.reading_evidence import Seen, as_seen
+from troubleshoot.reasoning.evidence.sought import sought
 from troubleshoot.reasoning.evidence.surprise import Misfit, misfit, unexplained
 from troubleshoot.reasoning.made_once import made_of
 from troubleshoot.reasoning.readings.answers import Case
@@ -169,11 +170,15 @@ class Reasoner:
             as_seen(hypotheses, reading, void_for.get((reading.test, reading.at), frozenset()))
             for reading in readings
             if reading.valid
+            and (reading.test, reading.at) not in case.apart
             and reading.test in hypotheses.tests
             and any(o in hypotheses.outcomes(reading.test) for o in reading.seen)
         )
         complaint = self.knowledge.complaints.get(case.complaint or "")
-        ranking = rank(hypotheses, seen, complaint, case.repaired, case.routine, case.told_repaired)
+        among = sought(hypotheses, seen, case.search) if case.search else None
+        ranking = rank(
+            hypotheses, seen, complaint, case.repaired, case.routine, case.told_repaired, among
+        )
         causes = ranking.causes()
         effects = tuple(e for e in rank_effects(hypotheses, seen) if e.probability >= EFFECT_SHOWN)
         shown = [c for c in causes if c.probability >= SHOWN_AS_LIKELY]

@@ -9,6 +9,7 @@ from troubleshoot.knowledge.model import Fault, Knowledge
 from troubleshoot.outside.text import markdown
 from troubleshoot.reasoning.unit.facts_said import as_typed, in_words
 from troubleshoot.reasoning.unit.places import with_place
+from troubleshoot.records.round_report import round_ending, round_report
 from troubleshoot.safety.before_repair import caution_before
 from troubleshoot.safety.hearing.roles import ROLES
 from troubleshoot.safety.profiles import spoken
@@ -62,6 +63,7 @@ def _report(knowledge: Knowledge, account: Account, extras: Mapping[str, Any]) -
     yield from _list("Stopped, and what came of it", _stops_met(knowledge, extras.get("stops", ())))
     repairs = (_repaired(knowledge, row) for row in account.get("repairs", ()))
     yield from _list("Repairs said, and their proof", repairs)
+    yield from round_report(knowledge, account)
     yield from _causes(knowledge, account)
     yield from _readings(knowledge, account)
     yield from _list(_unread_title(account), _unread(knowledge, account))
@@ -81,14 +83,20 @@ def _report(knowledge: Knowledge, account: Account, extras: Mapping[str, Any]) -
 
 
 def _ending(account: Account) -> str:
-    """How it ended; nothing is called sound over a danger that was found and stands."""
+    """How it ended; nothing is called sound over a danger that was found and stands.
+
+    Nor over a point of a round.
+    """
+    walked = round_ending(account)
     made_here = any(not row.get("before_visit") for row in account.get("repairs", ()))
     if made_here and account["ending"] != "stopped":
-        return _ending_repaired(account)
+        return f"{walked}{_ending_repaired(account)}"
+    if walked and account["ending"] not in ("stopped", "left"):
+        return walked.rstrip()
     stands = any(row.get("stands") for row in account["cautions"])
     if stands and account["ending"] == "nothing-wrong":
         return "Nothing wrong was found besides what stands above."
-    return _ENDINGS[str(account["ending"])]
+    return f"{walked}{_ENDINGS[str(account['ending'])]}"
 
 
 def _ending_repaired(account: Account) -> str:

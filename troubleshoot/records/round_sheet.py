@@ -3,17 +3,13 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
-from typing import Final, Literal
+from typing import Final
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import DriftAlarm, Knowledge, RoundPoint, Test
 from troubleshoot.quantities.units import unit as unit_of
 from troubleshoot.reasoning.unit.places import SPOKEN_KINDS
-
-Season = Literal["spring", "fall"]
-
-SPRING: Final = range(2, 8)
-"""The months in which the next season to get ready for is cooling (common practice, no source)."""
+from troubleshoot.visit.round.season import Season
 
 NO_VISIT: Final = (
     "A sheet to fill in, not the way to do it: the safe order and the cautions of each test come "
@@ -28,11 +24,6 @@ class Line:
     text: str
     indent: int = 0
     head: bool = False
-
-
-def season_of(month: int) -> Season:
-    """The season whose round is due in a month, 1 to 12."""
-    return "spring" if month in SPRING else "fall"
 
 
 def sheet(knowledge: Knowledge, season: Season) -> Iterator[Line]:

@@ -13,6 +13,7 @@ from troubleshoot.safety.profiles import FULLY_QUALIFIED
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.record import LeftOn, Spot, StopMet
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
+from troubleshoot.visit.round.season import Season
 
 
 @frozen
@@ -57,6 +58,22 @@ class RepairSaid:
 
 
 @frozen
+class Round:
+    """The routine round that a visit walks.
+
+    `kept`: findings that were not sound and are kept for its end; `searched`: those whose cause was
+    looked for, `search`: is being looked for now. `apart`: the other findings, which weigh nothing
+    in that search: each has its own.
+    """
+
+    season: Season
+    kept: frozenset[Spot] = frozenset()
+    searched: frozenset[Spot] = frozenset()
+    search: tuple[Spot, ...] = ()
+    apart: frozenset[Spot] = frozenset()
+
+
+@frozen
 class VisitState:
     """Everything one visit has come to.
 
@@ -72,7 +89,8 @@ class VisitState:
     shut; moments as the events have them, empty where not known. `left_before`: what earlier visits
     had left off on the unit, as it was told; `left_on`: the dangers for which they did;
     `repairs_before`: told as made before the visit; they prove nothing and clear no cause.
-    `cock_left`: they did not leave its gas cock known to be open.
+    `cock_left`: they did not leave its gas cock known to be open. `round`: the points of a season
+    are walked; a routine visit of before, or from a file, has none.
     """
 
     unit_data: Mapping[str, object] = field(default_factory=dict)
@@ -115,6 +133,7 @@ class VisitState:
     mended_here: bool = False
     closing: bool = False
     cured: bool = False
+    round: Round | None = None
     ended: str | None = None
 
     @property
@@ -130,6 +149,8 @@ class VisitState:
             self.routine,
             tuple(dict.fromkeys(met.hazard for met in self.stops if met.on_record)),
             tuple(dict.fromkeys(said.fault for said in self.repairs_before)),
+            frozenset() if self.round is None else self.round.apart,
+            () if self.round is None else self.round.search,
         )
 
     def met(self, hazard: str) -> StopMet | None:
@@ -145,6 +166,11 @@ class VisitState:
     def repair_begun(self) -> RepairSaid | None:
         """The last repair, while nobody has said yet whether the complaint is still there."""
         return next((said for said in self.repairs[-1:] if not said.still), None)
+
+    @property
+    def walking(self) -> Round | None:
+        """The round, while no search for a cause stands between."""
+        return None if self.round is None or self.round.search else self.round
 
     @property
     def minutes(self) -> float:

@@ -34,6 +34,7 @@ from troubleshoot.visit.events import (
     replay,
 )
 from troubleshoot.visit.events.codec import KINDS, NotAnEvent, event_of, record_of
+from troubleshoot.visit.events.on_round import FindingAt
 from troubleshoot.visit.events.places import At
 from troubleshoot.visit.kept.reading import read_visit
 from troubleshoot.visit.kept.understanding import understood
@@ -63,6 +64,9 @@ OF_TYPE: dict[Any, st.SearchStrategy[Any]] = {
     tuple[LeftOn, ...]: st.lists(
         st.builds(LeftOn, TEXT, st.lists(st.integers(), max_size=3).map(tuple), TEXTS), max_size=2
     ).map(tuple),
+    tuple[FindingAt, ...]: st.lists(st.builds(FindingAt, TEXT, TEXT | st.none()), max_size=2).map(
+        tuple
+    ),
     HandOverResult: st.builds(HandOverResult, TEXT, TEXT, TEXT, TEXT),
     HandOverResult | None: st.builds(HandOverResult, TEXT, TEXT, TEXT, TEXT) | st.none(),
 }

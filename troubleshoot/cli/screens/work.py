@@ -6,6 +6,7 @@ from collections.abc import Sequence
 
 from troubleshoot.cli.screens.cautions import show_cautions
 from troubleshoot.cli.screens.findings import show_ending
+from troubleshoot.cli.screens.on_round import BACK_TO_THE_ROUND, show_progress, show_round
 from troubleshoot.cli.screens.stops import show_stop, show_what_lifts
 from troubleshoot.cli.terminal import Choices, Paragraph, Terminal
 from troubleshoot.dialogue.prompts import AskTest, AtStop, DoStep, Settled
@@ -38,12 +39,19 @@ def show_at_work(
         show_stop(terminal, prompt.fired, prompt.tag, prompt.others)
         show_what_lifts(terminal, prompt)
         return
+    if isinstance(prompt, Settled) and prompt.points:
+        show_round(terminal, knowledge, prompt)
+        return
     if isinstance(prompt, Settled):
         show_ending(terminal, prompt)
         terminal.say()
         terminal.say(AT_AN_ENDING)
+        if prompt.in_search:
+            terminal.say(BACK_TO_THE_ROUND)
         return
     terminal.say()
+    if isinstance(prompt, AskTest) and prompt.progress is not None:
+        show_progress(terminal, prompt.progress)
     show_cautions(terminal, prompt.cautions)
     test = prompt.decision.test
     assert test is not None
@@ -78,7 +86,8 @@ def _test_to_fit(
     out of it, first why it comes now, then what the answers mean.
     """
     reason = prompt.decision.reason
-    why = [Paragraph(f"Why now: {reason}", 2)] if reason else []
+    shown = reason and prompt.progress is None  # on a round its point says as much
+    why = [Paragraph(f"Why now: {reason}", 2)] if shown else []
     answers = _answers(knowledge, test, prompt.outcomes)
     short = [*_answers(knowledge, test, prompt.outcomes, with_means=False), Paragraph(MEANINGS, 2)]
     task = _task(prompt)

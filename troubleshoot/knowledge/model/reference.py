@@ -15,6 +15,7 @@ if TYPE_CHECKING:
     from troubleshoot.knowledge.forms.declared import After, Items, Key
     from troubleshoot.knowledge.forms.pieces import (
         BROUGHT_BY,
+        ExistsWhen,
         HazardNames,
         Id,
         Source,
@@ -196,6 +197,7 @@ class RoundPoint:
     number: Annotated[int, Number(1, 1000, whole=True), "place in the round"]
     point: Annotated[str, "what is looked at"]
     season: Annotated[tuple[Literal["spring", "fall"], ...], "when"]
+    exists_when: ExistsWhen = field(default_factory=dict)
     tests: Annotated[TestNames, "tests that settle it"] = ()
     how_often: Annotated[str, Text(longest=120), "how often"] = ""
     limit: Annotated[str, "limit in words"] = ""

@@ -24,6 +24,8 @@ HEALTHY_SHARE = 0.90
 PRIOR_OUTSIDE = 0.07
 PRIOR_NOTHING_WRONG_ON_COMPLAINT = 0.10
 PRIOR_NOTHING_WRONG_ON_ROUND = 0.50
+PRIOR_NOTHING_WRONG_IN_SEARCH = 1e-6
+"""Next to none: what a round has found stands, and whether it was a slip reading again shows."""
 
 
 def band(grade: Grade) -> str:

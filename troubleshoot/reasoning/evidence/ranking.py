@@ -14,6 +14,7 @@ from troubleshoot.knowledge.model import Complaint, Fault
 from troubleshoot.knowledge.vocabulary import PROBABILITY
 from troubleshoot.reasoning.evidence.causes_behind import alone, priors
 from troubleshoot.reasoning.evidence.grades import (
+    PRIOR_NOTHING_WRONG_IN_SEARCH,
     PRIOR_NOTHING_WRONG_ON_COMPLAINT,
     PRIOR_NOTHING_WRONG_ON_ROUND,
     PRIOR_OUTSIDE,
@@ -93,17 +94,20 @@ def rank(
     repaired: Iterable[str] = (),
     routine: bool = False,
     told_repaired: Iterable[str] = (),
+    among: Sequence[Hypothesis] | None = None,
 ) -> Ranking:
     """The ranking of all causes on these readings.
 
+    `among`: the causes that a search for what a round has found is among; None where none is on.
     `told_repaired`: put right before, as somebody tells: what lies behind is likelier, as after a
     repair in vain, and the cause itself stays.
     """
     tests = by_test(seen)
     mended = frozenset(repaired)
-    live = [h for h in hypotheses.causes if h.fault.id not in mended]
+    running = hypotheses.causes if among is None else among
+    live = [h for h in running if h.fault.id not in mended]
     present = tuple(_present(hypotheses, tests, mended))
-    outside, nothing = _special_priors(routine)
+    outside, nothing = _special_priors(routine, in_search=among is not None)
     told = frozenset(told_repaired)
     in_vain = (*present, *(h for h in hypotheses.causes if h.fault.id in told))
     kept = [
@@ -177,7 +181,9 @@ def _contradicted(hypotheses: Hypotheses, hypothesis: Hypothesis, tests: SeenByT
     )
 
 
-def _special_priors(routine: bool) -> tuple[float, float]:
+def _special_priors(routine: bool, in_search: bool) -> tuple[float, float]:
+    if in_search:
+        return PRIOR_OUTSIDE, PRIOR_NOTHING_WRONG_IN_SEARCH
     nothing = PRIOR_NOTHING_WRONG_ON_ROUND if routine else PRIOR_NOTHING_WRONG_ON_COMPLAINT
     return PRIOR_OUTSIDE, nothing
 

@@ -39,7 +39,9 @@ class Case:
 
     `repaired`: faults put right in vain. `told_repaired`: those of which somebody tells that they
     were put right before; nothing shows it, so they may be there still. `stops`: hazards whose STOP
-    stands on record, whatever the answers call up.
+    stands on record, whatever the answers call up. `apart`: findings that weigh nothing for the
+    causes, since their own are looked for apart; for hazards they count as any. `search`: what a
+    round has found and whose cause is looked for.
     """
 
     unit: Unit = field(default_factory=Unit)
@@ -51,3 +53,5 @@ class Case:
     routine: bool = False
     stops: tuple[str, ...] = ()
     told_repaired: tuple[str, ...] = ()
+    apart: frozenset[tuple[str, Place | None]] = frozenset()
+    search: tuple[tuple[str, Place | None], ...] = ()

@@ -26,12 +26,13 @@ class Decision:
     `saving`: it is asked now because cutting the power would lose it. `ending`: no test pays any
     more, or the visit has ended. `prove`: a `proof` of the repair that was begun is read; without
     one it is asked whether the complaint is still there. `of_before`: the fault of a repair made
-    before the visit, where the proof is of that. `failed_before`: the step has failed, and
+    before the visit, where the proof is of that. `findings`: of a round, which are not sound, and
+    of which it is decided now or at its end what is done. `failed_before`: the step has failed, and
     is offered once more. `left_out`: the steps that failed each time, by id; nothing behind them is
     proposed.
     """
 
-    kind: Literal["step", "ask", "stop", "prove", "ending"]
+    kind: Literal["step", "ask", "stop", "prove", "findings", "ending"]
     test: Test | None = None
     at: Place | None = None
     step: Step | None = None
@@ -46,6 +47,7 @@ class Decision:
     left_out: tuple[str, ...] = ()
     proof: Proof | None = None
     of_before: str = ""
+    findings: tuple[Spot, ...] = ()
 
 
 def to_do(knowledge: Knowledge, state: VisitState, step: Step) -> Decision:

@@ -32,6 +32,7 @@ from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.visit.deciding.decision import Decision, nearer_to
 from troubleshoot.visit.deciding.leaving import way_back
 from troubleshoot.visit.deciding.lifting import towards_lifting
+from troubleshoot.visit.deciding.on_round import hooked_up_once, left_to_take, new_findings
 from troubleshoot.visit.deciding.proving import before_any_start, stopped_first
 from troubleshoot.visit.deciding.put_before import cuts_power, first_look, to_save
 from troubleshoot.visit.deciding.read_first import read_first
@@ -81,6 +82,8 @@ class Decider:
         afresh = stop or self._read_afresh(state, conclusions)
         if afresh is not None:
             return afresh
+        if state.walking is not None:
+            return self._on_round(state, conclusions)
         handed: list[tuple[str, str]] = []
         candidates = self.candidates(state, conclusions)
         while True:
@@ -101,6 +104,17 @@ class Decider:
             else:
                 handed.append((chosen.test.id, phrase))
             candidates = tuple(c for c in candidates if c is not chosen)
+
+    def _on_round(self, state: VisitState, conclusions: Conclusions) -> Decision:
+        """What is not sound, then the next test of the round, then its ending."""
+        found = new_findings(self.knowledge, state, conclusions)
+        if found:
+            return Decision("findings", findings=found)
+        for spot, reason in left_to_take(self, state, conclusions):
+            decision = self._towards(state, conclusions, spot, reason)
+            if decision is not None:
+                return decision
+        return Decision("ending", ending="round")
 
     def candidates(self, state: VisitState, conclusions: Conclusions) -> tuple[Candidate, ...]:
         """Every test worth a look from here, the best rate first; none that is out of place."""
@@ -233,6 +247,7 @@ class Decider:
             return None
         if is_closed(state, wanted, at) and not (state.aim_chosen and state.aim == aim):
             return None
+        wanted = hooked_up_once(self, state, conclusions, wanted)
         found = nearer_to(self.knowledge, state, wanted, at)
         before = found and self._put_before(state, conclusions, found, wanted)
         return before or (found and replace(found, aim=aim, reason=reason))
@@ -246,7 +261,9 @@ class Decider:
         """
         done = _done(state, conclusions)
         look = first_look(self.knowledge, state, conclusions, done, wanted)
-        if look is not None or not cuts_power(state, found.step, wanted):
+        # A round reads all that is live before, in the order of its points.
+        saves = state.walking is None and cuts_power(state, found.step, wanted)
+        if look is not None or not saves:
             return look
         candidates = self.candidates(state, conclusions)
         for candidate, reason in to_save(state, conclusions, candidates, wanted):

@@ -15,6 +15,7 @@ from troubleshoot.visit.events.ending import (
     VisitEnded,
 )
 from troubleshoot.visit.events.event import Event
+from troubleshoot.visit.events.on_round import FindingsKept, RoundBegun, RoundGoneOn, SearchBegun
 from troubleshoot.visit.events.passing_time import HourPassed, Resumed
 from troubleshoot.visit.events.replaying import after, replay
 from troubleshoot.visit.events.stops import (
@@ -36,6 +37,7 @@ __all__ = [
     "DangerTakenBack",
     "Event",
     "FactTold",
+    "FindingsKept",
     "Halted",
     "HourPassed",
     "LeftBefore",
@@ -49,7 +51,10 @@ __all__ = [
     "Repaired",
     "RepairedBefore",
     "Resumed",
+    "RoundBegun",
+    "RoundGoneOn",
     "SaysNothing",
+    "SearchBegun",
     "Skipped",
     "Started",
     "StepDone",

@@ -111,6 +111,7 @@ class Started(Event):
             conditions=dict(self.conditions),
             repaired=self.repaired,
             repairs=tuple(RepairSaid(fault) for fault in self.repaired),
+            round=None,
         )
 
 

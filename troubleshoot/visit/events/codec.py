@@ -26,6 +26,7 @@ from troubleshoot.visit.events.ending import (
     VisitEnded,
 )
 from troubleshoot.visit.events.event import ALWAYS, Event
+from troubleshoot.visit.events.on_round import FindingsKept, RoundBegun, RoundGoneOn, SearchBegun
 from troubleshoot.visit.events.passing_time import HourPassed, Resumed
 from troubleshoot.visit.events.stops import (
     DangerReported,
@@ -44,6 +45,7 @@ KINDS: Final[Mapping[str, type[Event]]] = MappingProxyType(
         for each in (
             *(Called, Named, LeftBefore, Started, FactTold),
             *(Answered, StepDone, MarkedInvalid, ReadingWithdrawn, Aimed, Skipped),
+            *(RoundBegun, FindingsKept, SearchBegun, RoundGoneOn),
             *(Resumed, HourPassed, Undone),
             *(Noted, ProofRead, RepairedBefore, Repaired, Closing, VisitEnded),
             *(Halted, DangerReported, DangerTakenBack, TakenAfresh, Reopened),

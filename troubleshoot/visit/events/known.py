@@ -15,6 +15,8 @@ from troubleshoot.visit.events.answers import Answered, StepDone
 from troubleshoot.visit.events.beginning import Started
 from troubleshoot.visit.events.codec import quoted
 from troubleshoot.visit.events.event import Event
+from troubleshoot.visit.events.on_round import FindingsKept, RoundBegun, RoundGoneOn, SearchBegun
+from troubleshoot.visit.round.season import SEASONS
 
 
 class Unknown(ValueError):
@@ -43,6 +45,13 @@ def check_known(knowledge: Knowledge, event: Event) -> None:
         name = getattr(event, key, None)
         if name is not None and name not in known:
             raise Unknown(f"the {key} {name} is not in today's rules")
+    if isinstance(event, RoundBegun) and event.season not in SEASONS:
+        raise Unknown(f"{quoted(event.season)} is no season of a round")
+    if isinstance(event, FindingsKept | SearchBegun | RoundGoneOn):
+        apart = event.apart if isinstance(event, SearchBegun) else ()
+        for found in (*event.findings, *apart):
+            if found.test not in knowledge.tests:
+                raise Unknown(f"the test {found.test} is not in today's rules")
     if isinstance(event, Answered):
         _check_answer(knowledge, knowledge.tests[event.test], event)
     if isinstance(event, StepDone):

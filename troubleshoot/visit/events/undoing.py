@@ -22,6 +22,7 @@ from troubleshoot.visit.events.ending import (
     VisitEnded,
 )
 from troubleshoot.visit.events.event import Event
+from troubleshoot.visit.events.on_round import FindingsKept, RoundGoneOn, SearchBegun
 from troubleshoot.visit.events.stops import DangerReported, Halted, Reopened
 from troubleshoot.visit.events.way import Aimed, Skipped
 from troubleshoot.visit.events.withdrawn import ReadingWithdrawn
@@ -31,6 +32,7 @@ UNDOABLE: Final = frozenset(
     for each in (
         *(Answered, StepDone, Skipped, FactTold, MarkedInvalid, ReadingWithdrawn),
         *(ProofRead, Repaired, RepairedBefore),
+        *(FindingsKept, SearchBegun, RoundGoneOn),
     )
 )
 """The kinds that undo takes back; of what is not understood, what it was written as counts.

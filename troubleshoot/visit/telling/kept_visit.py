@@ -10,10 +10,13 @@ from troubleshoot.safety.before_repair import LIVE
 from troubleshoot.safety.stops.lifting import standing_stop, with_stops_met
 from troubleshoot.safety.work_state import open_items
 from troubleshoot.visit.deciding.left_off import gas_left, left_off_at
+from troubleshoot.visit.deciding.next import Decider
+from troubleshoot.visit.deciding.on_round import round_found
 from troubleshoot.visit.hearing.proof_read import lacking_lines, not_proved_before
 from troubleshoot.visit.kept.understanding import Understanding
 from troubleshoot.visit.state import VisitState
 from troubleshoot.visit.telling.account import Plain, ending_of
+from troubleshoot.visit.telling.round_told import round_account
 from troubleshoot.visit.telling.whole_visit import (
     as_called,
     case_at_call,
@@ -35,6 +38,9 @@ def kept_account(
     plain = visit_account(
         knowledge, state, conclusions, ending=_ending(state, conclusions), stop=stop
     )
+    if state.round is not None:
+        points = round_found(Decider(knowledge, reasoner), state, conclusions)
+        plain["round"] = round_account(knowledge, state.round.season, points)
     if state.repairs and stop is None:
         called = reasoner.conclude(case_at_call(state))
         plain = as_called(plain, called, is_cured=state.cured)

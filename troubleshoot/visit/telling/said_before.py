@@ -9,10 +9,13 @@ from troubleshoot.visit.events import (
     Closing,
     Event,
     FactTold,
+    FindingsKept,
     MarkedInvalid,
     ProofRead,
     Repaired,
     RepairedBefore,
+    RoundGoneOn,
+    SearchBegun,
     Skipped,
     StepDone,
 )
@@ -37,4 +40,9 @@ def in_words_again(knowledge: Knowledge, event: Event) -> str:
         return f"repaired, {knowledge.faults[event.fault].name}"
     if isinstance(event, RepairedBefore):
         return f"repaired before, {knowledge.faults[event.fault].name}"
+    if isinstance(event, FindingsKept | SearchBegun):
+        names = "; ".join(knowledge.tests[each.test].name for each in event.findings)
+        return f"{names}: {'for the end' if isinstance(event, FindingsKept) else 'the cause now'}"
+    if isinstance(event, RoundGoneOn):
+        return "back to the round"
     return "done" if isinstance(event, Closing) else ""

@@ -1,0 +1,1 @@
+"""A routine round: its season, its points on one unit, their order, and what came of them."""
