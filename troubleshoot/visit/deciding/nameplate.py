@@ -18,15 +18,21 @@ def facts_to_ask(
 ) -> tuple[EquipmentFact, ...]:
     """The facts without which nobody knows which of the complaint's causes the unit can have.
 
+    And those by which the answers of its first looks differ, of a kind of unit: of gas, which gas.
     What only a test hangs on is asked before that test.
     """
-    listed = knowledge.complaints[complaint].faults if complaint else tuple(knowledge.faults)
+    call = knowledge.complaints[complaint] if complaint else None
+    listed = call.faults if call else tuple(knowledge.faults)
+    firsts = (knowledge.tests[name] for name in (call.first_tests if call else ()))
+    looked = {
+        fact for test in firsts if test.exists_when for o in test.outcomes for fact in o.exists_when
+    }
     counted = Counter(name for fault in listed for name in knowledge.faults[fault].exists_when)
     least = MATTERS_TO_MANY * len(listed)
     return tuple(
         fact
         for fact in knowledge.facts.values()
-        if counted[fact.id] >= least and fact.id not in unit.facts
+        if (counted[fact.id] >= least or fact.id in looked) and fact.id not in unit.facts
     )
 
 
