@@ -11,6 +11,7 @@ from dataclasses import replace
 from datetime import datetime
 from typing import Final, Protocol
 
+from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.unit.equipment import InputRefused, meant
 from troubleshoot.safety.declared import CONFIRMED
@@ -46,9 +47,9 @@ WITHOUT_WORK: Final = (FactTold, Repaired, RepairedBefore, Skipped)
 
 
 class Keeper(Protocol):
-    """Where the records of events are kept for good."""
+    """Where the records of events are kept for good; those that belong together at once."""
 
-    def append(self, event: Record) -> None: ...
+    def append(self, *events: Record) -> None: ...
 
     def close(self) -> None: ...
 
@@ -56,18 +57,27 @@ class Keeper(Protocol):
 class Forgotten:
     """Keeps nothing: for visits that are played, not made."""
 
-    def append(self, event: Record) -> None:
+    def append(self, *events: Record) -> None:
         pass
 
     def close(self) -> None:
         pass
 
 
+@frozen
+class Unkept:
+    """Events that could not be kept, and the state that they would have added up to."""
+
+    events: tuple[Event, ...]
+    state: VisitState
+
+
 class VisitBook:
     """One visit's events. `changed` tells a caller whether a command altered the visit.
 
-    `now`: the time by the clock of whoever is there. `notices`: what of a kept visit is not
-    understood, to be said before it goes on.
+    `unkept`: what could not be kept, once the keeper has failed. `now`: the time by the clock of
+    whoever is there. `notices`: what of a kept visit is not understood, to be said before it goes
+    on.
     """
 
     def __init__(
@@ -83,6 +93,7 @@ class VisitBook:
         self.visit_id = visit_id
         self.now = now
         self.changed = False
+        self.unkept: Unkept | None = None
         self._keeper = keeper
         self._before_break: WorkState | None = None
         understanding = understood(knowledge, records)
@@ -95,25 +106,36 @@ class VisitBook:
         """Whether it is known who is asking, and so what the visit starts from."""
         return any(isinstance(event, Started) for event in self.events)
 
-    def add(self, event: Event) -> None:
-        """Keep an event with its time, once it is known that it can be taken.
+    def add(self, *events: Event) -> None:
+        """Keep an event with its time, once it is known that it can be taken; several at once.
 
         A report ends a silence, so what the silence has voided is told before it.
         """
-        if isinstance(event, WITHOUT_WORK):
+        if isinstance(events[0], WITHOUT_WORK):
             self.watch_the_clock()
-        event = replace(event, time=stamp(self.now()))
-        state = after(self.knowledge, self.state, event)
-        self._keep(event)
-        self.state = state
+        now = stamp(self.now())
+        stamped = tuple(replace(event, time=now) for event in events)
+        state = self.state
+        for event in stamped:
+            state = after(self.knowledge, state, event)
+        self._keep(stamped, state)
 
     def close(self) -> None:
         """Give the visit free for whoever else may go on with it."""
         self._keeper.close()
 
-    def _keep(self, event: Event) -> None:
-        self._keeper.append(record_of(event))
-        self.events.append(event)
+    def _keep(self, events: tuple[Event, ...], state: VisitState) -> None:
+        """Put events into the journal; only then do they count, and the state is what they make it.
+
+        Raises what the keeper raises.
+        """
+        try:
+            self._keeper.append(*map(record_of, events))
+        except Exception:
+            self.unkept = Unkept(events, state)
+            raise
+        self.events.extend(events)
+        self.state = state
         self.changed = True
 
     def watch_the_clock(self, work_minutes: float = 0.0) -> bool:
@@ -176,8 +198,7 @@ class VisitBook:
         then = replay(self.knowledge, [*self.events, event])
         if why_not := refused(then):
             return why_not
-        self._keep(event)
-        self.state = then
+        self._keep((event,), then)
         return f"Taken back: {what}.{'' if isinstance(said, OF_THE_UNIT) else f' {WORK_GOES_ON}'}"
 
     def mark_last_invalid(self, reason: str) -> str:

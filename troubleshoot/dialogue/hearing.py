@@ -19,7 +19,7 @@ from troubleshoot.dialogue.not_known import is_not_known
 from troubleshoot.dialogue.prompts import AskWords
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import DangerCalled, Talk, unless_back, words_or_back
-from troubleshoot.knowledge.model import Hazard, Knowledge
+from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.text import plain_words
 from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.safety.hearing.among_words import told_among
@@ -40,7 +40,6 @@ from troubleshoot.visit.events import Aimed, DangerReported, DangerTakenBack, Ev
 
 HOW_TO_CALL = "If somebody is in danger: danger and what is wrong."
 CLEAR_FIRST = "STOP. Get clear of it first, you and everybody else."
-NOT_ON_RECORD = "This STOP is not on record: hang the tag, and tell whoever comes next in person."
 WHAT_IS_WRONG = AskWords("What is wrong? A few words, or Enter", repeated=True)
 
 CALL_WORD: Final = "danger"
@@ -212,28 +211,14 @@ def _is_near(said: str, answer: str) -> bool:
     return len(answer) >= LEAST_LONG and said[0] == answer[0] and two_errors(said, answer)
 
 
-def _keep(book: VisitBook, voice: Voice, hazard: Hazard, said: str) -> None:
-    """Keep a danger; where it cannot be kept, tell what to do before that is said."""
-    try:
-        book.add(DangerReported.of(hazard, said))
-    except Exception:
-        voice.say(f"{hazard.signal} - STOP", strong=True)
-        voice.say(hazard.what_to_do, strong=True)
-        voice.say(f"Hand over to: {hazard.defer_to}", 1)
-        voice.say(NOT_ON_RECORD, strong=True)
-        raise
-
-
 def report_danger(book: VisitBook, voice: Voice, name: str, said: str) -> Talk[None]:
     """Put a danger into the book, which may have nothing in it yet, and ask for one not named.
 
-    Of several the gravest is put in last, since the last is told of first. Raises Leave.
+    The beginning is kept at once with it, so that nothing falls between. Raises Leave.
     """
-    if not book.begun:
-        book.add(Started(name=name, profiles=(TECHNICIAN,)))
     aimed = _aim(book)
-    for hazard in reversed(reported(book.knowledge, said)):
-        _keep(book, voice, hazard, said)
+    start = () if book.begun else begun_in_danger(name)
+    book.add(*start, *danger_told(book.knowledge, said))
     if not is_unnamed(book.knowledge, said):
         return
     voice.say("")
@@ -252,9 +237,18 @@ def report_danger(book: VisitBook, voice: Voice, name: str, said: str) -> Talk[N
     # a guess at what is meant makes nothing less of a call that stops the whole job
     heard = named(book.knowledge, more) or (book.knowledge.hazards[ANY_DANGER],)
     first, *others = reversed(heard)
-    book.add(DangerReported.of(first, more, names_the_last=True))
-    for hazard in others:
-        book.add(DangerReported.of(hazard, more))
+    named_now = DangerReported.of(first, more, names_the_last=True)
+    book.add(named_now, *(DangerReported.of(hazard, more) for hazard in others))
+
+
+def begun_in_danger(name: str) -> tuple[Event, ...]:
+    """The beginning of a visit in which a danger was told before anything else was known."""
+    return (Started(name=name, profiles=(TECHNICIAN,)),)
+
+
+def danger_told(knowledge: Knowledge, said: str) -> tuple[Event, ...]:
+    """A danger as it is put into a book: of several the gravest last, which is told of first."""
+    return tuple(DangerReported.of(hazard, said) for hazard in reversed(reported(knowledge, said)))
 
 
 def _aim(book: VisitBook) -> tuple[Event, ...]:

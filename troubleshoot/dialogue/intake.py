@@ -19,7 +19,7 @@ from troubleshoot.knowledge.spoken import spoken
 from troubleshoot.safety.profiles import PROFILES, TECHNICIAN, are_profiles, profiles_named
 from troubleshoot.visit.cases.file import ROUTINE
 from troubleshoot.visit.deciding.nameplate import facts_to_ask
-from troubleshoot.visit.events import RoundBegun, Started
+from troubleshoot.visit.events import Halted, RoundBegun, Started, after
 from troubleshoot.visit.events.undoing import WALLS, taken_back
 from troubleshoot.visit.round.facts import facts_of
 from troubleshoot.visit.round.season import season_said
@@ -92,8 +92,7 @@ def _ask_the_rest(
     """Who is asking, and the facts that matter. Raises Back where the call is taken back."""
     stops = stops_by_itself(book.knowledge, start.complaint or "")
     if stops:  # on record before it is told: whoever names the unit next has to meet it
-        book.add(start)
-        _keep_stop(book)
+        book.add(start, *_stop_of(book, start))
     _tell_of_the_call(book.knowledge, voice, start.complaint or "")
     if not stops:
         yield from ask_repairs_told(book, voice, start.words)
@@ -132,17 +131,18 @@ def _ask_at_a_stop(knowledge: Knowledge, voice: Voice) -> Talk[tuple[str, ...]]:
     return (yield from unless_back(voice, IT_STAYS_STOPPED, lambda: ask_profiles(knowledge, voice)))
 
 
-def _keep_stop(book: VisitBook) -> None:
-    """Keep the STOP that the call has called up."""
+def _stop_of(book: VisitBook, start: Started) -> tuple[Halted, ...]:
+    """The STOP that the call calls up; kept with it, so that nothing falls between the two."""
     # Reasoning is imported only for such calls: most beginnings need none of it.
-    from troubleshoot.dialogue.stopped import keep_stop
     from troubleshoot.reasoning.conclude import Reasoner
-    from troubleshoot.safety.stops.lifting import conclude_visit, standing_stop
+    from troubleshoot.safety.stops.lifting import conclude_visit, finding_of, standing_stop
 
-    conclusions = conclude_visit(Reasoner(book.knowledge), book.state)
-    fired = standing_stop(book.knowledge, book.state, conclusions)
-    if fired is not None:
-        keep_stop(book, conclusions, fired)
+    knowledge, state = book.knowledge, after(book.knowledge, book.state, start)
+    conclusions = conclude_visit(Reasoner(knowledge), state)
+    fired = standing_stop(knowledge, state, conclusions)
+    if fired is None:
+        return ()
+    return (Halted.over(fired.hazard.id, finding_of(knowledge, state, conclusions, fired)),)
 
 
 def ask_profiles(knowledge: Knowledge, voice: Voice) -> Talk[tuple[str, ...]]:

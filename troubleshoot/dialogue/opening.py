@@ -11,6 +11,7 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.breaks import tell_break
 from troubleshoot.dialogue.hearing import report_danger
 from troubleshoot.dialogue.intake import ask_of_the_round, ask_profiles, begin
+from troubleshoot.dialogue.not_kept import dangers_first
 from troubleshoot.dialogue.prompts import Ended
 from troubleshoot.dialogue.said import CallCautions, Voice
 from troubleshoot.dialogue.shelf import Shelf
@@ -77,6 +78,13 @@ def _led_in(
     `notes`: given before there was a book. None where a STOP of another visit comes first. Raises
     Leave.
     """
+    with dangers_first(opened.book, voice):
+        return (yield from _to_its_turns(shelf, voice, opened, visitor, notes))
+
+
+def _to_its_turns(
+    shelf: Shelf, voice: Voice, opened: Opened, visitor: Visitor, notes: Sequence[str]
+) -> Talk[VisitBook | None]:
     book, unit = opened.book, opened.unit
     takes_notes(book, voice)
     voice.commands = partial(_serve_before, book, voice)
@@ -135,7 +143,8 @@ def turns(
     decides = decider or Decider(book.knowledge)
     takes_notes(book, voice)
     try:
-        return (yield from Turns(book, voice, decides, shelf).run())
+        with dangers_first(book, voice):
+            return (yield from Turns(book, voice, decides, shelf).run())
     except Leave:
         voice.say(VISIT_IS_KEPT)
         for item in open_items(book.state.work):
@@ -151,7 +160,8 @@ def reopened(book: VisitBook, voice: Voice, shelf: Shelf | None = None) -> Talk[
     voice.say_all(book.notices)
     takes_notes(book, voice)
     try:
-        is_open = yield from reopen(book, voice, Reasoner(book.knowledge))
+        with dangers_first(book, voice):
+            is_open = yield from reopen(book, voice, Reasoner(book.knowledge))
     except Leave:
         voice.say(VISIT_IS_KEPT)
         return Ended("kept")

@@ -12,7 +12,7 @@ from troubleshoot.safety.hearing.hinting import hints
 if TYPE_CHECKING:  # the first prompts come before all that reasons is imported
     from troubleshoot.dialogue.talk import Talk
     from troubleshoot.knowledge.model import Complaint, Hazard, Knowledge, Test
-    from troubleshoot.reasoning.conclude import Conclusions
+    from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
     from troubleshoot.reasoning.readings.readings import Reading
     from troubleshoot.safety.stops.standing import Standing
     from troubleshoot.visit.kept.stopped import Stopped
@@ -71,6 +71,15 @@ class FirstLooks:
 
 
 @frozen
+class StopNow:
+    """A STOP that stands in this visit, where no prompt tells it. `others` stand beside it."""
+
+    fired: FiredHazard
+    tag: tuple[str, ...]
+    others: tuple[Hazard, ...] = ()
+
+
+@frozen
 class StopElsewhere:
     """A STOP that stands over the unit from another visit."""
 
@@ -108,6 +117,7 @@ Said = (
     | Danger
     | CallCautions
     | FirstLooks
+    | StopNow
     | StopElsewhere
     | HowTo
     | WhatToType

@@ -2,12 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Callable, Sequence
+from functools import partial
 from typing import Final
 
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.naming import ask_name
+from troubleshoot.dialogue.not_kept import danger_first
 from troubleshoot.dialogue.prompts import AskWords
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.shelf import Shelf
@@ -108,7 +110,7 @@ def _begun(
             if not name:
                 name = yield from ask_name(Listener(shelf.knowledge, voice), WHICH_UNIT)
         except DangerCalled as called:
-            return Opened(shelf.new(), name, str(called))
+            return _in_danger(shelf, voice, shelf.new, name, str(called))
         except Back:
             if may_go_back:
                 raise
@@ -117,7 +119,7 @@ def _begun(
         try:
             stopped = yield from meet_standing(shelf.knowledge, voice, standing, name)
         except DangerCalled as called:
-            return Opened(shelf.new(), name, str(called))
+            return _in_danger(shelf, voice, shelf.new, name, str(called))
         except Leave:
             if not name:
                 raise
@@ -127,6 +129,14 @@ def _begun(
                 voice.say(NAMED_AT_THE_START)
             continue
         return Opened(shelf.new(), name) if stopped is None else _at_the_stop(shelf, stopped, name)
+
+
+def _in_danger(
+    shelf: Shelf, voice: Voice, opens: Callable[[], VisitBook], unit: str, said: str
+) -> Opened:
+    """The book to which a danger goes; where there can be none its STOP is said all the same."""
+    with danger_first(shelf.knowledge, voice, unit, said):
+        return Opened(opens(), unit, said)
 
 
 def name_anew(shelf: Shelf, voice: Voice, book: VisitBook) -> Talk[Opened | None]:
@@ -160,7 +170,7 @@ def _go_on(shelf: Shelf, voice: Voice, waiting: Sequence[str]) -> Talk[Opened | 
                 voice, NOTHING_YET, lambda: _which_open(shelf, voice, waiting)
             )
         except DangerCalled as called:
-            return Opened(shelf.go_on(visit), danger=str(called))
+            return _in_danger(shelf, voice, partial(shelf.go_on, visit), "", str(called))
         if wanted:
             return Opened(shelf.go_on(wanted))
     for visit in waiting:

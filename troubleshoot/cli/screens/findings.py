@@ -15,6 +15,7 @@ from troubleshoot.dialogue.said import (
     HowTo,
     OtherTest,
     StopElsewhere,
+    StopNow,
     Verdict,
     WhatToType,
 )
@@ -60,7 +61,15 @@ HELP = (
 def show_finding(
     terminal: Terminal,
     knowledge: Knowledge,
-    said: Verdict | Agreement | Causes | Danger | StopElsewhere | HowTo | WhatToType | OtherTest,
+    said: Verdict
+    | Agreement
+    | Causes
+    | Danger
+    | StopNow
+    | StopElsewhere
+    | HowTo
+    | WhatToType
+    | OtherTest,
 ) -> None:
     """What an answer has come to, or what was asked for besides."""
     if isinstance(said, Verdict):
@@ -73,6 +82,8 @@ def show_finding(
         show_causes(terminal, said.conclusions)
     elif isinstance(said, Danger):
         show_standing(terminal, said.standing)
+    elif isinstance(said, StopNow):
+        show_stop(terminal, said.fired, said.tag, map(also_stands, said.others))
     elif isinstance(said, StopElsewhere):
         terminal.hold(first_orders(said.stopped.fired.hazard))
         others = map(also_stands, said.stopped.others)

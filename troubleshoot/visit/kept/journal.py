@@ -116,24 +116,31 @@ class Journal:
     def header(self) -> Record:
         return self._records[0] if self._records else {}
 
-    def append(self, event: Record) -> None:
-        """Make one event durable. Raises JournalFailed, and refuses everything after a failure."""
+    def append(self, *events: Record) -> None:
+        """Make events durable, those that belong together by one write.
+
+        Raises JournalFailed, and refuses everything after a failure.
+        """
         if self._failed:
             raise JournalFailed(f"{self.path}: an earlier record could not be kept; start again")
-        line, checksum = line_of(len(self._records), self._checksum, event)
-        if len(self._records) > MOST_EVENTS or self._size + len(line) > MOST_BYTES:
+        lines, checksum = b"", self._checksum
+        for number, event in enumerate(events, start=len(self._records)):
+            line, checksum = line_of(number, checksum, event)
+            lines += line
+        is_full = len(self._records) + len(events) > MOST_EVENTS + 1
+        if is_full or self._size + len(lines) > MOST_BYTES:
             raise JournalFailed(f"{self.path}: it is full; go on in a new visit")
         try:
-            written = os.write(self._descriptor, line)
-            if written != len(line):
+            written = os.write(self._descriptor, lines)
+            if written != len(lines):
                 raise OSError("the disk took only part of the record")
             _make_durable(self._descriptor)
         except OSError as error:
             self._failed = True
             raise JournalFailed(_sentence(self.path, error)) from None
         self._checksum = checksum
-        self._size += len(line)
-        self._records.append(dict(event))
+        self._size += len(lines)
+        self._records.extend(map(dict, events))
 
     def __enter__(self) -> Journal:
         return self
