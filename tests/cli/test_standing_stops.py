@@ -172,11 +172,19 @@ def test_a_visit_meets_the_stop_of_another_to_its_unit(
     assert bool(voice.heard()) is (visit is not None)
 
 
-def test_only_visits_that_were_halted_are_replayed(
+def test_a_finding_stops_its_unit_though_the_record_of_its_stop_is_missing(
+    shipped: Knowledge, tmp_path: Path
+) -> None:
+    """Regression: only whoever went on with the visit met it."""
+    keep(tmp_path, "2026-11-26-1", "RTU-1", CRACK)
+    assert names(shipped, tmp_path) == [("2026-11-26-1", "RTU-1", False)]
+
+
+def test_visits_that_were_closed_are_not_replayed(
     shipped: Knowledge, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    """Most starts need no reasoning: what no STOP has halted is not looked at."""
-    keep(tmp_path, "2026-11-26-1", "RTU-1", CRACK)
+    """Most starts need no reasoning: what was closed is not looked at."""
+    keep(tmp_path, "2026-11-26-1", "RTU-1", CLOSED)
     (tmp_path / "2026-11-26-2.journal").mkdir()
     monkeypatch.setattr(found_in, "_stopped", lambda *_: pytest.fail("replayed"))
     (folder,) = JournalShelf(shipped, tmp_path).standing()

@@ -31,12 +31,12 @@ from troubleshoot.safety.hearing.dangers import (
     named,
     spoken_of,
 )
-from troubleshoot.safety.hearing.reporting import reported
 from troubleshoot.safety.hearing.roles import without_help
 from troubleshoot.safety.hearing.vocabulary import LOOSE, stem
 from troubleshoot.safety.hearing.words import one_error, raw_words, two_errors
 from troubleshoot.safety.profiles import TECHNICIAN
 from troubleshoot.visit.events import Aimed, DangerReported, DangerTakenBack, Event, Started
+from troubleshoot.visit.kept.broken_off import danger_told
 
 HOW_TO_CALL = "If somebody is in danger: danger and what is wrong."
 CLEAR_FIRST = "STOP. Get clear of it first, you and everybody else."
@@ -244,11 +244,6 @@ def report_danger(book: VisitBook, voice: Voice, name: str, said: str) -> Talk[N
 def begun_in_danger(name: str) -> tuple[Event, ...]:
     """The beginning of a visit in which a danger was told before anything else was known."""
     return (Started(name=name, profiles=(TECHNICIAN,)),)
-
-
-def danger_told(knowledge: Knowledge, said: str) -> tuple[Event, ...]:
-    """A danger as it is put into a book: of several the gravest last, which is told of first."""
-    return tuple(DangerReported.of(hazard, said) for hazard in reversed(reported(knowledge, said)))
 
 
 def _aim(book: VisitBook) -> tuple[Event, ...]:

@@ -10,9 +10,10 @@ from contextlib import contextmanager
 from typing import TYPE_CHECKING, Final
 
 from troubleshoot.dialogue.book import Unkept, VisitBook
-from troubleshoot.dialogue.hearing import begun_in_danger, danger_told
+from troubleshoot.dialogue.hearing import begun_in_danger
 from troubleshoot.dialogue.said import Danger, StopNow, Voice
 from troubleshoot.visit.events import Called, DangerReported, Noted, after
+from troubleshoot.visit.kept.broken_off import danger_told
 from troubleshoot.visit.state import VisitState
 
 if TYPE_CHECKING:  # what reasons is imported once something has failed: no start needs it

@@ -26,6 +26,7 @@ from troubleshoot.dialogue.which_visit import (
 )
 from troubleshoot.frozen import frozen
 from troubleshoot.visit.events import Named, Noted
+from troubleshoot.visit.kept.broken_off import words_of_danger
 
 if TYPE_CHECKING:
     from troubleshoot.visit.deciding.next import Decider
@@ -99,6 +100,8 @@ def _to_its_turns(
             tell_left_before(shelf, voice, book, unit)
             yield from _resume(book, voice, visitor.profiles)
             return book
+        if danger := words_of_danger(book.knowledge, tuple(book.events)):
+            raise DangerCalled(danger)
         if words := book.state.words:
             voice.say(f'Before it broke off, the caller\'s words were: "{words}"')
         while True:

@@ -29,7 +29,7 @@ LACKS: dict[str, Lack] = {
     "Enter confirms anything": (answering, "ENTER_CONFIRMS", frozenset(CONFIRMED)),
     "nothing expires": (passing_time, "expire", lambda state, event: state),
     "a STOP is lifted by itself": (stops, "_is_lifted", lambda *visit: True),
-    "a STOP binds one visit only": (standing_visits, "was_halted", lambda data: False),
+    "a STOP binds one visit only": (standing_visits, "_stopped", lambda *visit: None),
     "no STOP has to be handed over": (stops, "_is_final", lambda fired: False),
 }
 

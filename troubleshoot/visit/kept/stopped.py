@@ -21,7 +21,6 @@ from troubleshoot.visit.kept.unreadable import (
     hides_a_stop,
     unreadable,
     was_closed,
-    was_halted,
 )
 
 if TYPE_CHECKING:
@@ -111,7 +110,7 @@ def standing_account(standing: Standing, unit: str) -> Plain:
 
 
 def standing_in(knowledge: Knowledge, path: Path) -> Standing | None:
-    """What stands over one visit. A closed one and one that nothing halted are not replayed."""
+    """What stands over one visit. A closed one is not replayed."""
     data = b""
     try:
         data = bytes_in(path)
@@ -122,21 +121,27 @@ def standing_in(knowledge: Knowledge, path: Path) -> Standing | None:
         return unreadable(path, beginning_of(path), str(error), cut_short=True)
     except JournalError as error:
         return unreadable(path, data, str(error))
-    found = _stopped(knowledge, path, lines.events) if was_halted(data) else None
+    found = _stopped(knowledge, path, lines.events)
     lost = lines.torn and hides_a_stop(data[lines.whole :])
     return unreadable(path, data, CUT_OFF) if lost and found is None else found
 
 
 def _stopped(knowledge: Knowledge, path: Path, events: tuple[Record, ...]) -> Stopped | None:
-    # Reasoning is imported only where a visit was ever halted: most starts need none of it.
+    """What stands over a visit that is not closed, as going on with it would find it.
+
+    A STOP need not be on record: what called it up is enough, where power went between the two.
+    """
+    # Reasoning is imported only where a visit is not closed: most starts need none of it.
     from troubleshoot.reasoning.conclude import Reasoner
     from troubleshoot.safety.stops.lifting import conclude_visit, standing_stop
     from troubleshoot.safety.stops.standing import beside
     from troubleshoot.safety.stops.tags import tag_lines
     from troubleshoot.visit.events import replay
+    from troubleshoot.visit.kept.broken_off import with_danger_told
     from troubleshoot.visit.kept.understanding import understood
 
-    state = replay(knowledge, understood(knowledge, events).events)
+    known = understood(knowledge, events).events
+    state = with_danger_told(knowledge, replay(knowledge, known), known)
     conclusions = conclude_visit(Reasoner(knowledge), state)
     fired = standing_stop(knowledge, state, conclusions)
     if fired is None or state.ended not in (None, "stopped"):
