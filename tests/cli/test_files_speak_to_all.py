@@ -11,7 +11,7 @@ import pytest
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.safety.stops.standing import Forbidden
-from troubleshoot.visit.cases.assessment import conclude_file
+from troubleshoot.visit.cases.nothing_lifts import conclude_file
 from troubleshoot.visit.cases.file import read_case
 
 UNIT = {

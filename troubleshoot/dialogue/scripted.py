@@ -23,6 +23,7 @@ from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
 from troubleshoot.safety.steps import Step
 from troubleshoot.visit.cases.alarming import Alarming, alarming
+from troubleshoot.visit.cases.nothing_lifts import conclude_file, with_stops_of_steps
 from troubleshoot.visit.cases.rows import rows_of
 from troubleshoot.visit.cases.spoken import dangers_told
 from troubleshoot.visit.deciding.decision import Decision
@@ -60,6 +61,7 @@ class ScriptedVisit(DrivenVisit):
             waiting = self.unused.setdefault(answer.test, [])
             if answer.why_invalid not in TOO_LITTLE:
                 waiting.append(answer)
+        self.passed: list[Answer] = []
         self.failed: set[tuple[str, str | None]] = set()
         self.file = case
         self.alarming = self.alarming_in(case)
@@ -67,7 +69,6 @@ class ScriptedVisit(DrivenVisit):
     def run(self) -> Plain:
         """Play the visit; returns its account."""
         for answer in self.alarming.first:
-            self.unused[answer.test].remove(answer)
             self.book.add(self._unasked(answer))
             conclusions = self.concluded()
             for fired in conclusions.standing_stops:
@@ -82,7 +83,15 @@ class ScriptedVisit(DrivenVisit):
         return alarming(self.decider.reasoner, case)
 
     def _unasked(self, answer: Answer) -> Event:
-        """The event of an answer that the visit has not asked for."""
+        """The event of an answer that the visit has not asked for, which is used up.
+
+        A step that went well before it in the file is not done again behind it.
+        """
+        waiting = self.unused[answer.test]
+        before = waiting[: waiting.index(answer)] if answer.test in CONFIRMED else []
+        here = [each for each in before if not {*each.places}.isdisjoint(answer.places)]
+        self.passed += here
+        self.unused[answer.test] = [a for a in waiting if a is not answer and a not in here]
         if answer.test not in CONFIRMED:
             return Answered.by(answer)
         step = Step(answer.test, spoken(answer.places[0]))
@@ -124,7 +133,6 @@ class ScriptedVisit(DrivenVisit):
             for answer in self.unused.get(name, ()):
                 step = Step(name, spoken(answer.places[0]))
                 if answer.valid is False or self._outcomes(step, answer) != (outcome,):
-                    self.unused[name].remove(answer)
                     return self._unasked(answer)
         return None
 
@@ -132,7 +140,6 @@ class ScriptedVisit(DrivenVisit):
         """What calls up a hazard and the visit had no need to ask, whoever may read it."""
         for answer in self.alarming.others:
             if answer in self.unused[answer.test]:
-                self.unused[answer.test].remove(answer)
                 return self._unasked(answer)
         return None
 
@@ -214,6 +221,9 @@ class ScriptedVisit(DrivenVisit):
     def _account(self) -> Plain:
         conclusions = self.concluded()
         decision = self.decider.decide(self.state, conclusions)
+        if self.said_by == FILE:
+            file = conclude_file(self.decider.reasoner, self.file)
+            conclusions = with_stops_of_steps(conclusions, file)
         ending = "stopped" if decision.kind == "stop" else ending_of(conclusions)
         if ending == "nothing-wrong" and all(asked.nobody for asked in self.state.asked):
             ending = NOT_EXAMINED
@@ -236,7 +246,7 @@ class ScriptedVisit(DrivenVisit):
 
     def _unread(self) -> list[Plain]:
         """What the file holds and the visit had no need to ask, or could not take."""
-        left = [answer for waiting in self.unused.values() for answer in waiting]
+        left = [*self.passed, *(answer for waiting in self.unused.values() for answer in waiting)]
         left += [answer for answer in self.file.answers if answer.why_invalid in TOO_LITTLE]
         unread = [answer for answer in self.file.answers if any(answer is a for a in left)]
         return rows_of(self.decider.reasoner, self.file, unread)

@@ -7,7 +7,8 @@ from typing import Any
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.safety.stops.standing import standing_hazards
-from troubleshoot.visit.cases.assessment import candidates_for, conclude_file
+from troubleshoot.visit.cases.assessment import candidates_for
+from troubleshoot.visit.cases.nothing_lifts import conclude_file
 from troubleshoot.visit.cases.file import read_case
 
 KNOWLEDGE = load_shipped()

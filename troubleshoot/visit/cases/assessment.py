@@ -15,16 +15,13 @@ from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.readings.answers import Case
 from troubleshoot.reasoning.unit.places import Place, spoken, with_place
 from troubleshoot.safety.needs import needs_of
-from troubleshoot.safety.stops.lifting import finding_of, with_stops_met
-from troubleshoot.safety.stops.parts import is_all_clear
-from troubleshoot.safety.stops.record import StopMet
 from troubleshoot.safety.stops.standing import Forbidden, standing_hazards
 from troubleshoot.safety.unit_at_work import unit_at_work
 from troubleshoot.visit.cases.edge import edge_is_open, protection_first
 from troubleshoot.visit.cases.kept_off import runs_what_is_kept_off
+from troubleshoot.visit.cases.nothing_lifts import conclude_file
 from troubleshoot.visit.cases.rows import READ_BESIDE_STOP, row_in_words, rows_of
 from troubleshoot.visit.cases.spoken import dangers_told
-from troubleshoot.visit.state import VisitState
 from troubleshoot.visit.telling.account import (
     WOULD_SEPARATE,
     Plain,
@@ -76,38 +73,6 @@ def candidates_for(conclusions: Conclusions) -> tuple[Candidate, ...]:
     found = conclusions.candidates(done, asks, typical_switch)
     layout = conclusions.case.unit.layout
     return rules_first(conclusions.procedures, found, layout, conclusions.readings)
-
-
-def conclude_file(reasoner: Reasoner, case: Case) -> Conclusions:
-    """Everything that follows from a case, its answers taken in the file's order.
-
-    A STOP wider than one step that any of them met stands, whatever the file says after it: it
-    tells neither what was done to make it safe nor the safety steps before the finding afresh.
-    """
-    last = reasoner.conclude(case)
-    if not _may_take_away(reasoner.knowledge, case):
-        return last
-    state = VisitState(unit=case.unit, complaint=case.complaint, answers=())
-    for number in range(len(case.answers) + 1):
-        state = replace(state, answers=case.answers[:number])
-        so_far = reasoner.conclude(replace(case, answers=state.answers))
-        now = with_stops_met(reasoner.knowledge, state, so_far)
-        for fired in now.standing_stops:
-            if state.met(fired.hazard.id) is None:
-                spot = finding_of(reasoner.knowledge, state, now, fired)
-                # As if it were met behind the file's last line: nothing in it is afresh.
-                met = StopMet(fired.hazard.id, len(case.answers), spot)
-                state = replace(state, stops=(*state.stops, met))
-    return with_stops_met(reasoner.knowledge, state, last)
-
-
-def _may_take_away(knowledge: Knowledge, case: Case) -> bool:
-    """Whether a later answer may take away what an earlier one, or the call, has called up."""
-    tests = [answer.test for answer in case.answers]
-    called = knowledge.complaints.get(case.complaint or "")
-    cleared = called is not None and called.all_clear in tests
-    asked_for = any(is_all_clear(knowledge.tests[test]) for test in tests)
-    return cleared or asked_for or len(set(tests)) < len(tests)
 
 
 def assess_case(knowledge: Knowledge, case: Case) -> tuple[Plain, tuple[str, ...]]:
