@@ -11,8 +11,8 @@ import pytest
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.safety.stops.standing import Forbidden
-from troubleshoot.visit.cases.nothing_lifts import conclude_file
 from troubleshoot.visit.cases.file import read_case
+from troubleshoot.visit.cases.nothing_lifts import conclude_file
 
 UNIT = {
     "heat": "gas",

@@ -26,6 +26,17 @@ def person(tmp_path: Path) -> Person:
 
 
 @pytest.mark.parametrize(
+    "typed", ["technician, just now", "left a note for the supervisor, just now"]
+)
+def test_oneself_and_whoever_did_not_answer_were_not_told(typed: str, person: Person) -> None:
+    """Regression: the next question was when, or whom else to tell, and then it was closed."""
+    with person:
+        person.types(typed)
+        assert "It is for" not in person.last and "closed" not in person.last
+        assert "Who was told" in person.last
+
+
+@pytest.mark.parametrize(
     "typed", ["told gas co just now", "gas co just now", "the gas co, 2:10 pm", "gas company 3:10"]
 )
 def test_the_gas_company_may_be_called_as_people_call_it(typed: str, person: Person) -> None:

@@ -38,11 +38,11 @@ from troubleshoot.safety.stops.reopening import (
     read_after,
     role,
     stopped_at,
-    told,
     when_called,
     when_read,
 )
 from troubleshoot.safety.stops.shown import as_read, is_share_of_nothing, of_what
+from troubleshoot.safety.stops.told import told
 
 MISSING: Final = "That is still missing: give it, or q to leave the STOP as it stands."
 WHAT_THEY_DID: Final = AskWords("What did they find, and what did they do?", repeated=True)
@@ -182,7 +182,7 @@ def _ask_who(book: VisitBook, listener: Listener) -> Talk[str]:
         listener.hear_beside_help(typed)
         yield from ask_if_hinted(listener.knowledge, listener.voice, without_help(typed))
         try:
-            return (yield from _with_time(book, listener, told(typed)))
+            return (yield from _with_time(book, listener, told(typed, book.state.profiles)))
         except NotAResult as error:
             listener.not_understood(typed, str(error))
         except Back:
@@ -217,7 +217,8 @@ def _ask_them_too(
             yield from ask_if_hinted(listener.knowledge, listener.voice, without_help(typed))
             if not_told(hazard, typed) or not names_a_role(typed):
                 break
-            return f"{said}; {(yield from _with_time(book, listener, told(typed)))}"
+            them = yield from _with_time(book, listener, told(typed, book.state.profiles))
+            return f"{said}; {them}"
         except NotAResult as error:
             listener.not_understood(typed, str(error))
         except Leave:

@@ -8,8 +8,8 @@ from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.safety.stops.standing import standing_hazards
 from troubleshoot.visit.cases.assessment import candidates_for
-from troubleshoot.visit.cases.nothing_lifts import conclude_file
 from troubleshoot.visit.cases.file import read_case
+from troubleshoot.visit.cases.nothing_lifts import conclude_file
 
 KNOWLEDGE = load_shipped()
 REASONER = Reasoner(KNOWLEDGE)

@@ -18,7 +18,7 @@ from troubleshoot.outside.numbers import choice
 from troubleshoot.outside.text import plain_words
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.safety.hearing.moments import is_to_come, moment, moment_within
-from troubleshoot.safety.hearing.roles import ROLES, names_a_role, names_oneself, roles_in
+from troubleshoot.safety.hearing.roles import ROLES, names_a_role, roles_in
 from troubleshoot.safety.hearing.trade_words import trade_words
 from troubleshoot.safety.job import Job
 from troubleshoot.safety.stops.lifting import finding_of, standing_stop
@@ -91,21 +91,6 @@ def role(typed: str, names: tuple[str, ...] = tuple(ROLES)) -> str:
     if len(spoken) == 1:
         return spoken[0]
     raise NotAResult(f"Give a number from 1 to {len(names)}, or one of: {', '.join(names)}.")
-
-
-def told(typed: str) -> str:
-    """Who was told, as it was typed: somebody whom others can find again, by role."""
-    if names_oneself(typed):
-        raise NotAResult(
-            "Somebody else has to know of it before you leave. Give them alone, by role: the "
-            "supervisor, 2:44 pm."
-        )
-    if not names_a_role(typed):
-        raise NotAResult(
-            "Say by role who was told, and when: the supervisor, 2:44 pm; the gas company, just "
-            "now. Somebody has to know of it before you leave."
-        )
-    return typed
 
 
 def _obeys(hazard: Hazard, typed: str) -> bool:
