@@ -12,6 +12,7 @@ from troubleshoot.cli import clock
 from troubleshoot.cli.rule_base import kept_with_visit, missing_rules
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.visit.kept.foreign import foreign_in
 from troubleshoot.visit.kept.journal import Journal, open_visits
 from troubleshoot.visit.kept.left_before import LeftBefore, left_before
 from troubleshoot.visit.kept.names import journal_path, next_name
@@ -68,6 +69,10 @@ class JournalShelf:
     def standing(self, but: str = "") -> Iterator[Standing]:
         """What stops a unit or may do so, the latest visit first; `but` names one left out."""
         return standing_visits(self.knowledge, self.visits, but)
+
+    def not_read(self) -> Sequence[str]:
+        """A sentence for each thing that lies among the visits and is not read as one."""
+        return foreign_in(self.visits)
 
     def left_before(self, unit: str, but: str = "") -> LeftBefore:
         """What earlier visits left off on a unit; `but` names one left out."""

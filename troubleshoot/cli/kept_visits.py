@@ -14,6 +14,7 @@ from troubleshoot.cli.json_output import say_json
 from troubleshoot.cli.rule_base import missing_rules, rules_in_force, takes_rules
 from troubleshoot.cli.visiting import data_folder
 from troubleshoot.outside.refusal import NotUsable
+from troubleshoot.visit.kept.foreign import foreign_in
 from troubleshoot.visit.kept.journal import JournalError, JournalNewer
 from troubleshoot.visit.kept.lines import ENDINGS, Record
 from troubleshoot.visit.kept.names import journal_path, kept_visits
@@ -37,7 +38,7 @@ MOST_SHOWN: Final = 200
 def visits(ctx: click.Context) -> None:
     """List the visits that are kept, the latest first; one that cannot be read says why.
 
-    Before them every STOP that stands over a unit.
+    Before them every STOP that stands over a unit, and what lies there and is not read as a visit.
     """
     paths = kept_visits(_folder(ctx))
     stopping = set()
@@ -45,6 +46,8 @@ def visits(ctx: click.Context) -> None:
         if stops_unit(standing):
             tell(standing.lines[0])
             stopping.add(standing.path)
+    for line in foreign_in(_folder(ctx)):
+        tell(line)
     if not paths:
         tell("No visit is kept yet. Start one with: troubleshoot")
     stopped = False

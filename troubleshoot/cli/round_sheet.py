@@ -9,6 +9,7 @@ from troubleshoot.cli.screens.prompts import show_standing_visits
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.records.round_sheet import sheet
+from troubleshoot.visit.kept.foreign import foreign_in
 from troubleshoot.visit.kept.stopped import standing_visits
 from troubleshoot.visit.round.season import Season, season_of
 
@@ -22,6 +23,7 @@ def print_sheet(
     """
     terminal = Terminal()
     show_standing_visits(terminal, standing_visits(knowledge, visits))
+    terminal.say_all(foreign_in(visits))
     today = clock.now()
     chosen = season or season_of(today.month)
     name = f"{unit}, " if unit else ""

@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from pathlib import Path
 
 from troubleshoot.cli.case_input import read_plain, refusal_failure
-from troubleshoot.cli.door import tell_report
+from troubleshoot.cli.door import tell, tell_report
 from troubleshoot.cli.failures import USAGE, Failure
 from troubleshoot.cli.json_output import say_json
 from troubleshoot.cli.rule_base import rules_in_force
@@ -16,6 +16,7 @@ from troubleshoot.dialogue.scripted import ScriptedVisit, start_event
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.unit.equipment import InputRefused
 from troubleshoot.visit.cases.file import read_case
+from troubleshoot.visit.kept.foreign import foreign_in
 from troubleshoot.visit.kept.left_before import left_before
 from troubleshoot.visit.kept.stopped import (
     Standing,
@@ -35,6 +36,8 @@ def run_scripted(
     Refused while one stands over this unit.
     """
     knowledge = rules_in_force()
+    for line in foreign_in(visits):
+        tell(line, err=True)
     standing = tuple(standing_visits(knowledge, visits))
     rows = [standing_account(each, unit) for each in standing]
     for each in filter(stops_unit, standing):

@@ -36,5 +36,8 @@ class Shelf(Protocol):
     def standing(self, but: str = "") -> Iterable[Standing]:
         """What stops a unit or may do so, the latest visit first; `but` names one left out."""
 
+    def not_read(self) -> Sequence[str]:
+        """A sentence for each thing that lies among the visits and is not read as one."""
+
     def left_before(self, unit: str, but: str = "") -> LeftBefore:
         """What earlier visits left off on a unit; `but` names one left out."""

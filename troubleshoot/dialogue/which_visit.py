@@ -60,6 +60,7 @@ def open_visit(shelf: Shelf, voice: Voice, unit: str) -> Talk[Opened | None]:
     """
     standing = tuple(shelf.standing())
     damaged = tell_unreadable(voice, standing)
+    voice.say_all(shelf.not_read())
     waiting = [visit for visit in shelf.waiting() if visit not in damaged]
     while True:
         opened = yield from _go_on(shelf, voice, waiting)

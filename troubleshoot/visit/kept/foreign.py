@@ -1,0 +1,67 @@
+"""What lies where visits are kept and is none by its name: it may be one that was renamed.
+
+Nothing in it is read, since nobody knows what it is. It is named, so that a STOP does not go in
+silence with a name.
+"""
+
+from __future__ import annotations
+
+import os
+from pathlib import Path
+from typing import Final
+
+from troubleshoot.outside.text import shown
+from troubleshoot.visit.kept.names import SUFFIX, kept_visits
+
+MOST_NAMED: Final = 5
+MOST_LOOKED_AT: Final = 200
+"""Entries of a folder that are looked at, so that a wrong folder takes no time."""
+
+
+def foreign_in(visits: Path) -> tuple[str, ...]:
+    """A sentence for each file and folder that is not read as a visit; `visits` need not exist.
+
+    Of the folder around it only what holds journals is named, as one renamed does.
+    """
+    kept = {path.name for path in kept_visits(visits)}
+    inside = [path for path in _entries(visits) if path.name not in kept and not _hidden(path)]
+    around = [
+        path
+        for path in _entries(visits.parent)
+        if path.name != visits.name and (_is_journal(path) or _holds_journals(path))
+    ]
+    found = [*inside, *around]
+    more = len(found) - MOST_NAMED
+    rest = (f"Not read: {more} more files or folders beside these.",) if more > 0 else ()
+    return (*(_sentence(path) for path in found[:MOST_NAMED]), *rest)
+
+
+def _sentence(path: Path) -> str:
+    name = shown(str(path))
+    if path.is_dir():
+        return f"Not read: {name}; if visits are kept in it, put them back, each by its own name."
+    return f"Not read: {name}; if it is a visit, give it its name back, as 2026-11-26-1{SUFFIX}."
+
+
+def _entries(folder: Path) -> list[Path]:
+    """What lies in a folder, by name; nothing where it cannot be looked into."""
+    try:
+        with os.scandir(folder) as entries:
+            names = [entry.name for entry, _ in zip(entries, range(MOST_LOOKED_AT), strict=False)]
+    except OSError:
+        return []
+    return [folder / name for name in sorted(names)]
+
+
+def _is_journal(path: Path) -> bool:
+    return path.suffix == SUFFIX and path.is_file()
+
+
+def _holds_journals(path: Path) -> bool:
+    """Whether a folder holds journals, as one that was renamed does."""
+    return path.is_dir() and any(map(_is_journal, _entries(path)))
+
+
+def _hidden(path: Path) -> bool:
+    """Whether a system keeps it for itself."""
+    return path.name.startswith(".")
