@@ -14,6 +14,7 @@ from troubleshoot.knowledge.advice import devices
 from troubleshoot.knowledge.advice.defeats import DEFEATED, DEFEATS, WAY_ROUND
 from troubleshoot.knowledge.advice.mood import is_forbidden
 from troubleshoot.knowledge.advice.practices import PRACTICES
+from troubleshoot.knowledge.advice.short_cuts import SHORT_CUTS
 from troubleshoot.knowledge.advice.wording import clauses, compiled, gap
 from troubleshoot.knowledge.checks.safe_advice import meant
 
@@ -42,7 +43,7 @@ def defeat_in(text: str) -> str:
     said = ""
     for clause in clauses(text):
         for start, plain in _as_advice(clause):
-            for way in (*DEFEATS, *PRACTICES):
+            for way in (*DEFEATS, *PRACTICES, *SHORT_CUTS):
                 for match in way.pattern.finditer(plain):
                     if match.start() <= start < match.end() and meant(match, plain, said):
                         return way.what

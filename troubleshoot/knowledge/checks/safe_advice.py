@@ -22,6 +22,7 @@ from troubleshoot.knowledge.advice import devices
 from troubleshoot.knowledge.advice.defeats import CHANGED_FOR, DEFEATS, PUT_FOR, WEAKENED
 from troubleshoot.knowledge.advice.mood import advises
 from troubleshoot.knowledge.advice.practices import PRACTICES
+from troubleshoot.knowledge.advice.short_cuts import SHORT_CUTS
 from troubleshoot.knowledge.advice.wording import clauses
 from troubleshoot.knowledge.checks.clean_texts import texts
 from troubleshoot.knowledge.nodes import LocatedValue
@@ -61,7 +62,8 @@ def bad_advice(text: str) -> Iterator[tuple[str, str]]:
 
 
 def _advice_of(clause: str, said: str) -> tuple[str, str] | None:
-    ways = (*PRACTICES, *DEFEATS) if _NAMED.search(clause) else PRACTICES
+    practices = (*PRACTICES, *SHORT_CUTS)
+    ways = (*practices, *DEFEATS) if _NAMED.search(clause) else practices
     for way in ways:
         for match in way.pattern.finditer(clause):
             if meant(match, clause, said) and advises(clause, match.start()):
