@@ -40,6 +40,7 @@ from troubleshoot.visit.kept.broken_off import danger_told
 
 HOW_TO_CALL = "If somebody is in danger: danger and what is wrong."
 CLEAR_FIRST = "STOP. Get clear of it first, you and everybody else."
+NOT_ON_RECORD = "This STOP is not on record: hang the tag, and tell whoever comes next in person."
 WHAT_IS_WRONG = AskWords("What is wrong? A few words, or Enter", repeated=True)
 
 CALL_WORD: Final = "danger"

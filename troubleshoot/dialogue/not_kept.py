@@ -10,7 +10,7 @@ from contextlib import contextmanager
 from typing import TYPE_CHECKING, Final
 
 from troubleshoot.dialogue.book import Unkept, VisitBook
-from troubleshoot.dialogue.hearing import begun_in_danger
+from troubleshoot.dialogue.hearing import NOT_ON_RECORD, begun_in_danger
 from troubleshoot.dialogue.said import Danger, StopNow, Voice
 from troubleshoot.visit.events import Called, DangerReported, Noted, after
 from troubleshoot.visit.kept.broken_off import danger_told
@@ -19,9 +19,6 @@ from troubleshoot.visit.state import VisitState
 if TYPE_CHECKING:  # what reasons is imported once something has failed: no start needs it
     from troubleshoot.knowledge.model import Hazard, Knowledge
 
-NOT_ON_RECORD: Final = (
-    "This STOP is not on record: hang the tag, and tell whoever comes next in person."
-)
 WARNING_NOT_ON_RECORD: Final = "This is not on record: tell whoever comes next in person."
 
 
