@@ -35,6 +35,7 @@ class Nowhere:
     knowledge = knowledge
     def waiting(self): return ()
     def standing(self, but=""): return ()
+    def not_read(self): return ()
     def left_before(self, unit, but=""): return ()
     def new(self):
         return VisitBook(knowledge, "visit", Forgotten(), lambda: datetime.now(timezone.utc))

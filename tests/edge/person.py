@@ -8,6 +8,7 @@ from __future__ import annotations
 import fcntl
 import os
 import re
+import resource
 import struct
 import termios
 import weakref
@@ -96,6 +97,10 @@ class Person:
     @property
     def running(self) -> bool:
         return not self._screen.flag_eof
+
+    def fills_the_disk(self, most: int) -> None:
+        """No file that the program writes from now on takes more than `most` bytes."""
+        resource.prlimit(self._program.number, resource.RLIMIT_FSIZE, (most, most))
 
     def kills_it(self) -> None:
         """The program ends between two instructions, as with the battery."""

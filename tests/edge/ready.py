@@ -77,6 +77,9 @@ class _Nowhere:
     def standing(self, but: str = "") -> tuple[()]:
         return ()
 
+    def not_read(self) -> tuple[str, ...]:
+        return ()
+
     def left_before(self, unit: str, but: str = "") -> tuple[()]:
         return ()
 

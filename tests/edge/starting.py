@@ -80,6 +80,10 @@ class StartedAnew:
             preexec_fn=prepare,
         )
 
+    @property
+    def number(self) -> int:
+        return self._program.pid
+
     def kill(self, by: int = signal.SIGKILL) -> None:
         self._program.send_signal(by)
 

@@ -2,7 +2,6 @@
 
 from __future__ import annotations
 
-import resource
 from pathlib import Path
 
 import pytest
@@ -24,8 +23,7 @@ def fill_the_disk(person: Person, data: Path, room: int = 0) -> None:
     """From now on the journal takes no more than `room` bytes beyond what it holds."""
     (journal,) = (data / "visits").glob("*.journal")
     most = journal.stat().st_size + room
-    assert isinstance(person.child.pid, int)
-    resource.prlimit(person.child.pid, resource.RLIMIT_FSIZE, (most, most))
+    person.fills_the_disk(most)
 
 
 def said_before_it_failed(person: Person, *typed: str) -> str:
@@ -94,8 +92,7 @@ def test_a_danger_told_before_there_is_a_visit_is_a_stop_though_none_can_be_begu
     data: Path, clock: Clock
 ) -> None:
     with Person(data, clock=clock) as person:
-        assert isinstance(person.child.pid, int)
-        resource.prlimit(person.child.pid, resource.RLIMIT_FSIZE, (0, 0))
+        person.fills_the_disk(0)
         said = said_before_it_failed(person, "my partner got shocked and is down")
         assert "- STOP" in said and "Hand over to:" in said and NOT_ON_RECORD in said
 
