@@ -74,7 +74,7 @@ def test_a_danger_found_is_a_stop_though_it_cannot_be_kept(
     [
         ("Prove the meter", "failed"),
         ("Test for dead", "208 V"),
-        ("Bleed and meter", "swollen or hissing"),
+        ("Discharge and meter", "swollen or hissing"),
     ],
 )
 def test_a_step_that_failed_warns_though_it_cannot_be_kept(
