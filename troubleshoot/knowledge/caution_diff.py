@@ -160,6 +160,8 @@ def _of_hazard(was: Hazard, is_: Hazard) -> Iterator[Drop]:
     ):
         if had and not has:
             yield drop(word, f"says nothing under {word} any more")
+    if any(finding not in is_.put_right for finding in was.put_right):
+        yield drop("put-right", "no longer wants all seen put right that it did")
     unheard = [each for each in was.words if each not in is_.words]
     if unheard:
         yield drop("words", f"no longer hears {', '.join(unheard[:_NAMED])}")

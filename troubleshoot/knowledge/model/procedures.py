@@ -170,7 +170,9 @@ class Hazard:
     nothing there forbids every test.
     `words`: what people say who meet it ("i smell gas"). `cleared_by`: roles that may make the
     place safe after its STOP. `all_clear`: the test whose sound outcome, taken afresh, shows that
-    the danger has gone, where no finding called it up. `tag`: the sentence for the tag on the unit.
+    the danger has gone, where no finding called it up. `put_right`: what is read after that, before
+    anything it keeps off runs: the part, where the all-clear shows only that the danger has gone.
+    `tag`: the sentence for the tag on the unit.
     `spoken`: its name, as `words.yaml` has it.
     """
 
@@ -199,6 +201,11 @@ class Hazard:
     all_clear: Annotated[
         str | None, Name("test"), "the test that shows it has gone, where none found it"
     ] = None
+    put_right: Annotated[
+        tuple[Finding, ...],
+        Findings(most=8),
+        "what shows, locked out, that the part was put right; until then all stays off",
+    ] = ()
     tag: Annotated[str, Text(longest=200), "the sentence for the tag: what the danger is"] = ""
     signed: Signed = ()
     forbids: Annotated[tuple[Ban, ...], Items(most=12), "tests not to be done while it stands"] = ()

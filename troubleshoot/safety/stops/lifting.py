@@ -22,6 +22,7 @@ from troubleshoot.safety.hearing.dangers import ANY_DANGER
 from troubleshoot.safety.job import Job
 from troubleshoot.safety.stops.left import with_left_before
 from troubleshoot.safety.stops.parts import not_yet_afresh, proved_since, shown_by
+from troubleshoot.safety.stops.put_right import with_not_put_right
 from troubleshoot.safety.stops.record import Spot, StopMet
 
 MET: Final = "met"
@@ -75,7 +76,14 @@ def words_reported(
 def conclude_visit(reasoner: Reasoner, job: Job) -> Conclusions:
     """Everything that follows from a visit: its answers, the STOPs it met, what was left off."""
     concluded = with_left_before(reasoner.knowledge, job, reasoner.conclude(job.case))
-    return with_stops_met(reasoner.knowledge, job, concluded)
+    met = with_stops_met(reasoner.knowledge, job, concluded)
+    lifted = lifted_stops(reasoner.knowledge, job, met)
+    return with_not_put_right(reasoner.knowledge, job, met, lifted)
+
+
+def lifted_stops(knowledge: Knowledge, job: Job, conclusions: Conclusions) -> tuple[StopMet, ...]:
+    """The STOPs that the visit has met and whose finding was taken afresh and is sound."""
+    return tuple(met for met in job.stops if _is_lifted(knowledge, job, conclusions, met))
 
 
 def with_stops_met(knowledge: Knowledge, job: Job, conclusions: Conclusions) -> Conclusions:

@@ -68,7 +68,7 @@ class Decider:
             return lifting or Decision("stop", stop=standing, ending="stopped")
         if state.closing:
             first = before_any_start(self.knowledge, state, conclusions)
-            if first is None and state.repair_begun is not None:
+            if first is None:
                 first = self._read_afresh(state, conclusions)
             return first or way_back(self.knowledge, state, conclusions)
         now = stopped_now(self.knowledge, state, conclusions)

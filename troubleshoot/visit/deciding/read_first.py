@@ -9,6 +9,7 @@ from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.unit.places import Place, like
 from troubleshoot.safety.stops.lifting import finding_of
 from troubleshoot.safety.stops.parts import not_yet_afresh
+from troubleshoot.safety.stops.put_right import to_see_put_right
 from troubleshoot.safety.stops.standing import Forbidden, unread_ends
 from troubleshoot.visit.deciding.left_off import left_off
 from troubleshoot.visit.state import VisitState
@@ -19,9 +20,13 @@ def read_first(
 ) -> Iterator[tuple[Test, Place | None]]:
     """What had forbidden tests, afresh, and what is still to be read before the power is back.
 
-    So is what keeps the heat off: a burner that may not be lit cannot be proved.
+    So is what keeps the heat off: a burner that may not be lit cannot be proved. What stopped the
+    work is seen put right on any way out.
     """
-    if not state.mended_here:
+    if state.mended_here or state.closing:
+        for name, at in to_see_put_right(knowledge, state, conclusions):
+            yield knowledge.tests[name], at
+    if not state.mended_here or (state.closing and state.repair_begun is None):
         return
     # A new fuse reads sound, whatever stands behind it: that is read before the fuse is.
     for name, at in unread_ends(conclusions):

@@ -137,8 +137,11 @@ def _left(
 def _tests(fired: FiredHazard) -> tuple[str, ...]:
     """The tests whose sound reading takes a danger away; of an unproved repair its all-clear."""
     from troubleshoot.safety.stops.lifting import FOUND
+    from troubleshoot.safety.stops.put_right import NOT_PUT_RIGHT
     from troubleshoot.visit.deciding.left_off import UNPROVED
 
+    if fired.because == (NOT_PUT_RIGHT,):
+        return tuple(sorted({finding.test for finding in fired.hazard.put_right}))
     found = {atom.split(":")[1] for atom in fired.because if atom.startswith(FOUND)}
     ending = {finding.test for ban in fired.hazard.forbids for finding in ban.until}
     clear = {fired.hazard.all_clear or ""} if fired.because == (UNPROVED,) else set[str]()
