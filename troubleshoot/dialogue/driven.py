@@ -31,7 +31,7 @@ class DrivenVisit(ABC):
 
     def __init__(self, reasoner: Reasoner, start: Event) -> None:
         self.knowledge = reasoner.knowledge
-        self.decider = Decider(reasoner.knowledge, reasoner)
+        self.decider = Decider(reasoner.knowledge, reasoner, self.holds)
         self.book = VisitBook(self.knowledge, "", Forgotten(), at_once)
         self.book.add(start)
 
@@ -42,6 +42,10 @@ class DrivenVisit(ABC):
     def concluded(self) -> Conclusions:
         """What follows from the visit as far as it has come."""
         return conclude_visit(self.decider.reasoner, self.state)
+
+    def holds(self, test: str) -> bool:
+        """Whether an answer to a test is there before it is asked for."""
+        return False
 
     @abstractmethod
     def reply(self, prompt: Prompt) -> Reply | None:

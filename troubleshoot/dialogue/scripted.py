@@ -149,8 +149,6 @@ class ScriptedVisit(DrivenVisit):
 
     def take(self, decision: Decision) -> Event | None:
         """The answer to one decision from the file; None where the visit ends with it."""
-        if decision.saving and decision.aim is not None and not self.holds(decision.aim[0]):
-            return Skipped.over(*decision.aim)
         assert decision.test is not None
         answer = self._from_file(decision)
         if decision.step is not None:

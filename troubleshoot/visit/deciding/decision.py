@@ -23,13 +23,12 @@ class Decision:
     `step`, `ask`: a safety step or a test at a place, with the cautions that come before it.
     `aim`: the test that all this is for, where it is another. `stop`: the STOP that stands; a step
     or test that comes with one leads to the fresh finding that may lift it, and to nothing else.
-    `saving`: it is asked now because cutting the power would lose it. `ending`: no test pays any
-    more, or the visit has ended. `prove`: a `proof` of the repair that was begun is read; without
-    one it is asked whether the complaint is still there. `of_before`: the fault of a repair made
-    before the visit, where the proof is of that. `findings`: of a round, which are not sound, and
-    of which it is decided now or at its end what is done. `failed_before`: the step has failed, and
-    is offered once more. `left_out`: the steps that failed each time, by id; nothing behind them is
-    proposed.
+    `ending`: no test pays any more, or the visit has ended. `prove`: a `proof` of the repair that
+    was begun is read; without one it is asked whether the complaint is still there. `of_before`:
+    the fault of a repair made before the visit, where the proof is of that. `findings`: of a round,
+    which are not sound, and of which it is decided now or at its end what is done. `failed_before`:
+    the step has failed, and is offered once more. `left_out`: the steps that failed each time, by
+    id; nothing behind them is proposed.
     """
 
     kind: Literal["step", "ask", "stop", "prove", "findings", "ending"]
@@ -40,7 +39,6 @@ class Decision:
     reason: str = ""
     aim: Spot | None = None
     stop: FiredHazard | None = None
-    saving: bool = False
     ending: str = ""
     handed_over: tuple[tuple[str, str], ...] = ()
     failed_before: bool = False

@@ -34,7 +34,7 @@ from troubleshoot.visit.deciding.leaving import way_back
 from troubleshoot.visit.deciding.lifting import towards_lifting
 from troubleshoot.visit.deciding.on_round import hooked_up_once, left_to_take, new_findings
 from troubleshoot.visit.deciding.proving import before_any_start, stopped_first
-from troubleshoot.visit.deciding.put_before import cuts_power, first_look, to_save
+from troubleshoot.visit.deciding.put_before import cuts_power, first_look, is_at_hand, to_save
 from troubleshoot.visit.deciding.read_first import read_first
 from troubleshoot.visit.deciding.stop_now import stopped_now
 from troubleshoot.visit.events.places import places_from
@@ -47,12 +47,26 @@ TAKES_IT_AWAY = "only this, read afresh after the repair, takes the danger away"
 MUCH_HANGS_ON_IT = "much hangs on this reading, and a second one costs little"
 
 
-class Decider:
-    """Decides for visits under one rule base; a reasoner that is there already may be shared."""
+def _nothing(_: str) -> bool:
+    """People have read nothing yet."""
+    return False
 
-    def __init__(self, knowledge: Knowledge, reasoner: Reasoner | None = None) -> None:
+
+class Decider:
+    """Decides for visits under one rule base; a reasoner that is there already may be shared.
+
+    `holds`: whether a test was read already, as in a file: its place is before the power goes off.
+    """
+
+    def __init__(
+        self,
+        knowledge: Knowledge,
+        reasoner: Reasoner | None = None,
+        holds: Callable[[str], bool] = _nothing,
+    ) -> None:
         self.knowledge = knowledge
         self.reasoner = reasoner or Reasoner(knowledge)
+        self._holds = holds
 
     def decide(self, state: VisitState, conclusions: Conclusions | None = None) -> Decision:
         """What comes next on this state. A STOP comes before everything, the way out included."""
@@ -257,7 +271,8 @@ class Decider:
     ) -> Decision | None:
         """What a rule puts before the next thing on the way, where this person may do it.
 
-        Before the power goes off only what would still tell something, while it is there.
+        Before the power goes off only what would still tell something, and is at hand: no panel is
+        opened live and no call made for it.
         """
         done = _done(state, conclusions)
         look = first_look(self.knowledge, state, conclusions, done, wanted)
@@ -267,11 +282,12 @@ class Decider:
             return look
         candidates = self.candidates(state, conclusions)
         for candidate, reason in to_save(state, conclusions, candidates, wanted):
-            if self.handed_over(state, candidate) is None:
+            held = self._holds(candidate.test.id)
+            if (held or is_at_hand(state, candidate)) and not self.handed_over(state, candidate):
                 spot = (candidate.test.id, candidate.at)
                 saving = self._towards(state, conclusions, spot, reason)
                 if saving is not None:
-                    return replace(saving, saving=True)
+                    return saving
         return None
 
 

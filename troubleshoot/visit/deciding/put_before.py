@@ -78,6 +78,15 @@ def to_save(
         yield candidate, reasons[candidate.test.id]
 
 
+def is_at_hand(state: VisitState, candidate: Candidate) -> bool:
+    """Whether what would be lost shows as the unit stands, its panel open and live.
+
+    A history is worth no live panel and no call of a unit that is to be locked out.
+    """
+    needs = needs_of(candidate.test, None, state.at_work)
+    return needs.energy in OPEN_LIVE and state.work.energy in OPEN_LIVE
+
+
 def _can_be_saved(state: VisitState, candidate: Candidate, out_of_proportion: bool) -> bool:
     """Whether a test is lost with the power, and is worth what it takes to save it.
 
