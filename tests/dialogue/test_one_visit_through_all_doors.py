@@ -47,8 +47,6 @@ def says(prompt: Prompt, outcomes: dict[str, list[str]]) -> str | None:
     if isinstance(prompt, DoStep):
         assert prompt.decision.step is not None
         step = prompt.decision.step.id
-        if prompt.decision.saving:  # a file is not led to what it does not hold
-            return "s"
         return "4 V" if step == "drive-discharge" else CONFIRMED[step].replace("-", " ")
     if isinstance(prompt, AskTest):
         assert prompt.decision.test is not None

@@ -31,17 +31,32 @@ def order_of(done: list[str]) -> list[str]:
     return [step for each in done for step in (STOP, SHUT, WAIT, SWEEP) if step in each]
 
 
-@pytest.mark.parametrize("outcome", ["does not start", "lights then quits"])
-def test_a_start_for_heat_that_failed_is_waited_out_before_the_next(
+def test_a_start_for_heat_that_failed_is_waited_out_before_the_next(tmp_path: Path) -> None:
+    clock = Clock(tmp_path)
+    with begin(tmp_path, clock, words="no-heat") as person:
+        person.types("do gas-valve-volts")
+        steps_on(person, clock, START)
+        person.types("does not start")
+        done = steps_on(person, clock, START)
+        assert order_of(done) == [STOP, SHUT, WAIT, SWEEP, SWEEP]
+
+
+VOLTS = "Volts at the gas valve in the trial"
+
+
+@pytest.mark.parametrize("outcome", ["no flame", "lights then quits"])
+def test_what_is_read_in_the_trial_is_read_while_a_burner_tries_that_does_not_light(
     outcome: str, tmp_path: Path
 ) -> None:
+    """Regression: a burner that never lit was waited out and called anew, its volts never asked."""
     clock = Clock(tmp_path)
     with begin(tmp_path, clock, words="no-heat") as person:
         person.types("do gas-valve-volts")
         steps_on(person, clock, START)
         person.types(outcome)
-        done = steps_on(person, clock, START)
-        assert order_of(done) == [STOP, SHUT, WAIT, SWEEP, SWEEP]
+        assert f"Test: {VOLTS}" in task(person)
+        person.types("24.4 V", "do flame-rod")
+        assert order_of(steps_on(person, clock, ROD))[:4] == [STOP, SHUT, WAIT, SWEEP]
 
 
 @pytest.mark.parametrize(("words", "lights"), [("no-heat", True), ("no-cooling", False)])

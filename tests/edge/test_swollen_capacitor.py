@@ -1,4 +1,4 @@
-"""A capacitor that swelled, at a terminal: once it is bled its can is seen to be another, or off."""
+"""A capacitor that swelled, at a terminal: its can is seen to be another, or the unit stays off."""
 
 from __future__ import annotations
 

@@ -50,6 +50,8 @@ PANELS_ON: Final = "panels-on"
 TOOLS_CLEAR: Final = "tools-clear"
 LOCK_OFF: Final = "lock-off"
 RESTART: Final = "restart-and-watch"
+NO_FLAME: Final = "no-steady-flame"
+"""What a call comes to that tries and does not light, or does not stay lit."""
 
 BEFORE_BLEEDING: Final = "charged-before-bleeding"
 """What a capacitor held before it was bled: no failure, and the step is asked again."""

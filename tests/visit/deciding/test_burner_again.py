@@ -32,7 +32,6 @@ from troubleshoot.visit.events import (
     Event,
     Reopened,
     Repaired,
-    Skipped,
     Started,
     StepDone,
     VisitEnded,
@@ -62,8 +61,6 @@ def way(decider: Decider, events: list[Event], last: str, most: int = 60) -> lis
             break
         if decision.step is not None:
             events.append(StepDone.of(decision.step, (CONFIRMED[test.id],)))
-        elif decision.saving:
-            events.append(Skipped.over(test.id, decision.at))
         else:
             events.append(Answered(test.id, spoken(decision.at), (str(test.healthy),)))
     return asked

@@ -125,8 +125,6 @@ def test_a_sound_unit_is_left_running(decider: Decider) -> None:
     while (decision := decider.decide(replay(decider.knowledge, events))).test is not None:
         if decision.step is not None:
             events.append(StepDone.of(decision.step, (CONFIRMED[decision.step.id],)))
-        elif decision.saving:
-            events.append(Skipped.over(decision.test.id, decision.at))
         else:
             break
     state, done = closed(decider, events)

@@ -218,6 +218,7 @@ class Test:
         OneOrMore(Name("own outcome")),
         "outcomes with which gas may have come and no sound flame: none, a late one, a lost one",
     ] = ()
+    in_trial: Annotated[bool, "true: read while a burner tries, whether or not it lights"] = False
     reads: Annotated[tuple[Read, ...], Items(most=6), "what a typed number means"] = ()
     short_words: Annotated[
         tuple[ShortWords, ...],

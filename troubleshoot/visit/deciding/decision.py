@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from typing import Literal
 
 from troubleshoot.frozen import frozen
@@ -11,7 +12,7 @@ from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.cautions import cautions_before
 from troubleshoot.safety.closed_ways import has_failed
 from troubleshoot.safety.reaching import is_blocked, steps_before
-from troubleshoot.safety.steps import Step
+from troubleshoot.safety.steps import NO_FLAME, RESTART, Step
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.visit.state import VisitState
 
@@ -61,13 +62,28 @@ def to_ask(knowledge: Knowledge, state: VisitState, test: Test, at: Place | None
     return Decision("ask", test, at, cautions=cautions_before(knowledge, state, test))
 
 
+def is_read_as_it_tries(
+    knowledge: Knowledge, state: VisitState, test: Test, at: Place | None
+) -> bool:
+    """Whether a call was made just now for a reading in the trial, and nothing else is wanting."""
+    last = state.asked[-1] if state.asked else None
+    if last is None or last.test != RESTART or last.outcome != NO_FLAME or not last.valid:
+        return False
+    as_if_lit = replace(state, work=state.work.with_facts(unburnt=False))
+    ready = not steps_before(as_if_lit, test, at) and not is_blocked(as_if_lit, test, at)
+    return ready and knowledge.tests[test.id].in_trial
+
+
 def nearer_to(
     knowledge: Knowledge, state: VisitState, test: Test, at: Place | None
 ) -> Decision | None:
     """The next thing on the way to a test: a step, or the test itself once the guards are silent.
 
-    Nothing where no safe way leads there: the guards have the last word over the planner.
+    Nothing where no safe way leads there: the guards have the last word over the planner. While a
+    burner tries and does not light, what is read in its trial is read; the cock is shut after.
     """
+    if is_read_as_it_tries(knowledge, state, test, at):
+        return to_ask(knowledge, state, test, at)
     steps = steps_before(state, test, at)
     if steps:
         return to_do(knowledge, state, steps[0])

@@ -12,7 +12,7 @@ from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.safety.closed_ways import came_about, failures
 from troubleshoot.safety.declared import CONFIRMED, sound_outcomes
-from troubleshoot.safety.steps import BEFORE_BLEEDING, Step
+from troubleshoot.safety.steps import BEFORE_BLEEDING, NO_FLAME, RESTART, Step
 from troubleshoot.safety.transitions import after_step, after_test, failed
 from troubleshoot.visit.events.called import unit_as_called
 from troubleshoot.visit.events.event import ALWAYS, Event
@@ -186,7 +186,7 @@ class StepDone(Event):
         answer = Answer(step.id, self.outcomes, self.text, (asked.at,), valid=valid)
         confirmed = counts and self.outcomes == (CONFIRMED[step.id],)
         held_to = counts and state.aim_chosen and came_about(step, work, state.at_work)
-        goes_on = confirmed or held_to or self.outcomes == (BEFORE_BLEEDING,)
+        goes_on = confirmed or held_to or self._leads_on(knowledge, state)
         return replace(
             state,
             work=work,
@@ -198,6 +198,14 @@ class StepDone(Event):
             fresh=unless_reached(state.fresh, step.id),
             fresh_read=_read_afresh(state, test, outcomes),
         )
+
+    def _leads_on(self, knowledge: Knowledge, state: VisitState) -> bool:
+        """Whether an outcome that confirms nothing is on the way to what is aimed at all the same:
+        a charge before it is bled, a burner that tries, where that is what is read."""
+        if self.outcomes == (BEFORE_BLEEDING,):
+            return True
+        tries = self.step == RESTART and self.outcomes == (NO_FLAME,)
+        return tries and state.aim is not None and knowledge.tests[state.aim[0]].in_trial
 
 
 def _read_afresh(state: VisitState, test: Test, outcomes: tuple[str, ...]) -> bool:
