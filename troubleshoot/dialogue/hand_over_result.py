@@ -35,6 +35,7 @@ from troubleshoot.safety.stops.reopening import (
     is_not_told,
     is_told_when,
     not_told,
+    of_this_unit,
     read_after,
     role,
     stopped_at,
@@ -87,7 +88,7 @@ def ask_result(book: VisitBook, voice: Voice, met: StopMet) -> Talk[Result]:
         return {
             "by": lambda: _ask(listener, who, lambda typed: role(typed, names)),
             **(called if is_not_told(met, by) else {}),
-            "done": lambda: ask_done(listener, WHAT_THEY_DID, hazard),
+            "done": lambda: ask_done(listener, WHAT_THEY_DID, hazard, book.state.name),
             **_outright(listener, "of what was done", asked_of_what_was_done(hazard)),
             "reading": lambda: _ask_reading(book, listener, hazard),
             **_outright(listener, "of the reading", asked_of_a_reading(knowledge, hazard)),
@@ -137,6 +138,7 @@ def _ask_reading(book: VisitBook, listener: Listener, hazard: Hazard) -> Talk[st
     knowledge, on = listener.knowledge, book.state.unit
 
     def understood(typed: str) -> str:
+        of_this_unit(typed, book.state.name)
         return typed if is_share_of_nothing(typed) else as_read(knowledge, typed, hazard, on)
 
     while True:
@@ -150,13 +152,17 @@ def _ask_reading(book: VisitBook, listener: Listener, hazard: Hazard) -> Talk[st
             listener.voice.say(str(error))
 
 
-def ask_done(listener: Listener, prompt: AskWords, hazard: Hazard) -> Talk[str]:
+def ask_done(listener: Listener, prompt: AskWords, hazard: Hazard, unit: str) -> Talk[str]:
     """What was found and done to make it safe, in a few words of the trade or of its orders.
 
-    Raises Back, Leave, DangerCalled.
+    `unit`: the name of the unit that it was done at. Raises Back, Leave, DangerCalled.
     """
-    knowledge = listener.knowledge
-    return (yield from _ask(listener, prompt, lambda typed: in_words(knowledge, typed, hazard)))
+
+    def understood(typed: str) -> str:
+        of_this_unit(typed, unit)
+        return in_words(listener.knowledge, typed, hazard)
+
+    return (yield from _ask(listener, prompt, understood))
 
 
 def ask_told(book: VisitBook, listener: Listener, hazard: Hazard) -> Talk[str]:

@@ -34,7 +34,7 @@ def may_look_again(
     hazard, asked = fired.hazard, asked_of_what_was_done(fired.hazard)
     listener = Listener(book.knowledge, voice, (hazard.id,))
     try:
-        done = yield from ask_done(listener, WHAT_WAS_DONE, hazard)
+        done = yield from ask_done(listener, WHAT_WAS_DONE, hazard, book.state.name)
         if asked is not None and not (yield from is_said_yes_to(listener, asked)):
             return False
     except Back:

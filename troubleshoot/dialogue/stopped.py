@@ -97,7 +97,7 @@ def _again(book: VisitBook, listener: Listener, spot: Spot) -> Talk[bool]:
             return True
     done, asked = "", None
     if not met.reopened:
-        done = yield from ask_done(listener, WHAT_WAS_DONE, hazard)
+        done = yield from ask_done(listener, WHAT_WAS_DONE, hazard, book.state.name)
         asked = asked_of_what_was_done(hazard)
     if asked is not None and not (yield from is_said_yes_to(listener, asked)):
         return False

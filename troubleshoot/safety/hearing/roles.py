@@ -112,6 +112,12 @@ _ONESELF: Final = re.compile(
     r"(?<!by )(?<!with )(?<!beside )(?<!near )\b(?:me|my ?self|my own self|us|our ?selves|"
     r"yours truly|i'?m|i am|we are|we're)\b|\bonly (?:i|we)\b|^i\b(?=\W*(?:$|[,;]|as\b|the\b))"
 )
+_NOT_COME: Final = re.compile(
+    r"\b(?:un|not |non-?|no )(?:licensed|qualified|certified|trained|authori[sz]ed|licen[cs]e)\b"
+    r"|\b(?:will|shall|wait(?:s|ing)?|await\w*|coming|comes|promised|expected|scheduled|booked|"
+    r"soon|should|may|might|could|hopefully|supposed|so[- ]called|former|retired)\b"
+    r"|\bon (?:the|his|her|their) way\b|\b(?:i|we) (?:have )?(?:called|phoned|rang|told)\b"
+)
 _NOT_LETTERS: Final = re.compile(r"[^a-z0-9]+")
 
 
@@ -145,6 +151,11 @@ def without_help(text: str) -> str:
 def without_gas_people(text: str) -> str:
     """What is said, with those who are called after the gas they see to as they."""
     return _OF_GAS.sub("they", text)
+
+
+def has_not_come(text: str) -> bool:
+    """Whether who is named has not come yet, or may not do the work: unlicensed, on the way."""
+    return _NOT_COME.search(text.lower()) is not None
 
 
 def names_oneself(text: str) -> bool:

@@ -78,6 +78,26 @@ _AIRED: Final = re.compile(
     r"\b(?:smell|gas|odou?r|fumes|smoke|it)\b[^.;]{0,12}\b(?:went|gone|cleared|left|faded|over)\b"
 )
 
+_WENT: Final = re.compile(
+    r"\b(?:smells?|odou?rs?|gas|leaks?|alarms?|hiss\w*|bubbl\w*|noise|fumes|smoke|it)"
+    r"(?: (?:has|had|was|is|just|then|all|now))* (?:went|gone|stopped|quit|cleared|faded|"
+    r"disappeared|blew)(?: (?:away|off|up|out|quiet|down|now|again))*\b"
+)
+_AIRED_OUT: Final = re.compile(
+    r"\b(?:aired|airing|vent(?:ed|ing)|ventilat\w+)(?: (?:it|out|the|room|box|place|building|"
+    r"unit|cabinet|everything))*"
+)
+_RESET: Final = re.compile(
+    r"\b(?:reset(?:ting)?|cleared|re-?started|rebooted|power ?cycled|cycled)"
+    r"(?: (?:it|the|a|its|power|main|control|alarm|board|code|fault|panel|unit|sensor|again))*"
+)
+_AT_THE_ALARM: Final = re.compile(
+    r"\b(?:replaced|changed|swapped|exchanged) (?:the |that |a )?(?:\w+ )?"
+    r"(?:sensor|detector|alarm|monitor)s? (?:that|which) "
+    r"(?:alarmed|tripped|went off|beeped|rang|sounded|called)\b"
+)
+"""What goes by itself, or for a time, and what only answers the alarm."""
+
 ONLY_FOUND: Final = (
     "That says what was found or told, and not what was done about it. Give both, or q."
 )
@@ -103,9 +123,14 @@ def why_no_remedy(said: str) -> str:
         return NOT_NAMED
     if _ANOTHER_LOCK.search(said) and not _POWER.search(said):
         return NOT_THE_CAUSE
-    rest = _SIGN.sub(" ", said)
-    if _DEALT.search(_AIRED.sub(" ", rest)):
+    rest = _AIRED.sub(" ", _SIGN.sub(" ", said))
+    cause = _AT_THE_ALARM.sub(" ", _WENT.sub(" ", rest))
+    if _AIRED_OUT.search(cause):
+        cause = _RESET.sub(" ", _AIRED_OUT.sub(" ", cause))
+    if _DEALT.search(cause):
         return ""
+    if cause != rest and (_DEALT.search(rest) or _WENT.search(rest)):
+        return NOT_THE_CAUSE
     if _HANDLED.search(said) or _AIRED.search(said):
         return NOT_THE_CAUSE
     return ONLY_FOUND if _ONLY_TOLD.search(said) else ""

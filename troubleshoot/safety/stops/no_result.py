@@ -10,7 +10,7 @@ import re
 from typing import Final
 
 from troubleshoot.safety.stops.no_remedy import why_no_remedy
-from troubleshoot.safety.stops.undone import why_undone
+from troubleshoot.safety.stops.undone import why_undone, why_unwired
 
 _PUT_RIGHT: Final = "(repaired|fixed|mended|done|put right|needed|changed|touched|replaced)"
 _COME: Final = r"(came|come|coming|arrived?|turned up|showed|show|here|there|been|answered?)"
@@ -30,8 +30,11 @@ _NOT_PUT_RIGHT: Final = (
         rf"|\b{_CANNOT} (find where|find out|see where|say|tell|locate|reach|repair|fix|stop|shut|"
         r"close|turn)\b|\b(carr(y|ied)|go|went|keep|kept) on (with|regardless|as|anyway|running)\b"
         r"|\bno (repair|action|work)( was)?( done| taken)?\b"
-        r"|\b(by itself|on its own|of itself)\b|\b(left|leave|keep|kept) (it |them |the unit )?"
-        r"(dripping|leaking|going|open|live|smelling|burning)\b|\b(keep|kept) (it|them) running\b"
+        r"|\b(by itself|on its own|of itself)\b"
+        r"|\b(fix|clear|heal|cur|seal|stopp|right|sort|mend)ed (itself|themselves)\b"
+        r"|\breset (itself|themselves)\b|\b(left|leave|keep|kept) (it |them |the unit )?"
+        r"(dripping|leaking|going|open|live|smelling|burning|bubbling|hissing|weeping|seeping|"
+        r"smoking|arcing|foaming|passing)\b|\b(keep|kept) (it|them) running\b"
         r"|\b(left again|went home|drove (off|away))\b"
     ),
     "That says that it is not put right. The STOP stands until it is: give what was done about "
@@ -77,7 +80,7 @@ _HOPED: Final = (
         r"\b(hop(e|es|ed|ing|efully)|pray|guess(es|ed)?|suppos(e|ed|edly)|assum(e|es|ed|ing)|"
         r"presum\w+|probably|perhaps|maybe|might|possibly|(i|we|they|he|she) "
         r"(think|thinks|believes?|reckons?)|trust me|not sure|don't know|do not know|"
-        r"should (be|hold|do)|no idea|fingers crossed)\b"
+        r"should (be|hold|do)|no idea|fingers crossed|just in case|or did (they|he|she|we|it))\b"
     ),
     "That is hoped or guessed, and nobody can rest on it. Give what was found and done, and what "
     "was seen.",
@@ -157,7 +160,7 @@ _TAKEN_AWAY: Final = re.compile(
 def why_no_result(typed: str) -> str:
     """Why these words tell nothing that was done; empty where they are not known to be such."""
     said = _plain(typed)
-    if why := _reason(said, _NO_RESULT) or _why_a_defeat(typed):
+    if why := _reason(said, _NO_RESULT) or _why_a_defeat(typed) or why_unwired(said):
         return why
     return "" if _TAKEN_AWAY.search(said) else why_undone(said) or why_no_remedy(said)
 

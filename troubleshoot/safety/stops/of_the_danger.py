@@ -56,7 +56,12 @@ _ANOTHER_PLACE: Final = re.compile(
     r"(?:unit|rtu|machine|roof|site|job|building|house|one)\b|\bnext door\b"
     r"|\b(?:in|on|across|down on) the (?:street|parking lot|lot)\b|\bupwind\b"
     r"|\b(?:at|by|near|outside) the (?:gate|fence|road|alley|entrance)\b(?! valve)"
+    r"|\b(?:at|by|near|from|beside) (?:the|my|our|his) (?:truck|van|car|cab|pickup|ladder)\b"
+    r"|(?<!zeroed )(?<!zeroed it )(?<!bumped )(?<!set )"
+    r"\bin (?:the )?(?:fresh|open|outside|outdoor|clean) air\b|\bon the ground\b"
 )
+_BELOW: Final = re.compile(r"\bdown ?stairs\b|\bdown below\b|\bin the (?:shop|office|lobby)\b")
+"""Where the rooms are, and no part of the unit."""
 _NO_READING: Final = re.compile(
     r"\b(?:from|by) memory\b|\bas (?:i|we|he) (?:recall|remember)|\bif i remember\b"
     r"|\b(?:sensor|probe|monitor|instrument|sniffer|meter|detector)(?: (?:was|is|were|switched|"
@@ -65,6 +70,12 @@ _NO_READING: Final = re.compile(
     r"not (?:on|working|warmed up|zeroed|bump|calibrated)"
     r"|\b(?:not|never|without) (?:a |being |been )?(?:bump|calibrat|zero|warm)\w*"
     r"|\b(?:uncalibrated|untested|unzeroed)\b|\bout of (?:date|calibration|cal)\b"
+    r"|\bbatter(?:y|ies)(?: (?:is|was|were|are|got|getting|went))? (?:low|weak|dying|down|dead|"
+    r"flat)\b|\b(?:low|weak|dying) batter(?:y|ies)\b"
+    r"|\b(?:alarm|sensor|horn|detector|monitor|buzzer|sounder)s?(?: (?:is|was|were|still|being))* "
+    r"(?:muted|silenced|disconnected|disabled|bypassed|taped|bagged)\b"
+    r"|\b(?:from|off|by|in|on|per) (?:his|her|their|the|an? (?:old )?)(?: \w+)? ?"
+    r"(?:report|sheet|log|paper\w*|record|note|e-?mail|text)s?\b"
     r"|\b(?:made|guessed|invented) (?:it )?up\b|\bwould (?:read|be|show)\b"
 )
 _BY_NO_INSTRUMENT: Final = re.compile(
@@ -73,10 +84,15 @@ _BY_NO_INSTRUMENT: Final = re.compile(
     r"|\bin (?:the |its |his |her |my )?(?:case|bag|box|pouch|holster|pocket)\b"
     r"|\b(?:display|screen|readout)(?: (?:is|was|were|kept))? (?:flash|blank|dead|off|error|fault)"
 )
+_QUIET: Final = re.compile(
+    r"\b(?:alarm|sensor|horn|buzzer|it)s?(?: \w+){0,2} "
+    r"(?:quiet|silent|stopped|gone off|off|went quiet|not (?:sounding|beeping|in alarm))\b"
+)
 _SHUT_OFF: Final = re.compile(
     r"\bwith (?:the )?(?:gas )?(?:cock|gas|valve|supply|main|shut-?off)(?: \w+)? "
     r"(?:shut|closed|off)\b|\b(?:while|when) (?:the )?(?:gas )?(?:cock|gas|valve|supply|main) "
-    r"(?:was|is) (?:shut|closed|off)\b"
+    r"(?:was|is) (?:shut|closed|off)\b|\bgas (?:is |was )?still (?:off|shut|closed)\b"
+    r"|\bbefore (?:the )?gas (?:was |is |came |went )?(?:back )?on\b"
 )
 _OR_SO: Final = re.compile(
     r" ?\S*(?: \S+)?? ?(?:or so|or thereabouts|or something|give or take|ish|-ish|more or less)\b"
@@ -85,6 +101,9 @@ _OR_SO: Final = re.compile(
 ELSEWHERE: Final = (
     "That was read at another time or place, and shows nothing of here and now. Have it read where "
     "the danger was, then give what was shown."
+)
+ANOTHER_UNIT: Final = (
+    "That is of another unit than this one. Give what was done and read here, or q."
 )
 NO_READING: Final = (
     "That was read by no instrument that was on and proved. Have it read again, then give what was "
@@ -119,7 +138,14 @@ def why_not_now(said: str) -> str:
 
 
 def why_by_no_instrument(said: str, sweep: str) -> str:
-    """Why gas in the air, in small letters, was read by nothing that shows it; empty as above."""
+    """Why gas in the air, in small letters, was read by nothing that shows it; empty as above.
+
+    An alarm that is quiet is no number; what leaks at a unit does not show in the rooms.
+    """
+    if sweep in (GAS_SWEEP, REFRIGERANT_SWEEP) and _BELOW.search(said):
+        return ELSEWHERE
+    if sweep in _OWN and _QUIET.search(said) and not any(map(str.isdigit, said)):
+        return NO_READING
     return NO_READING if sweep in _OWN and _BY_NO_INSTRUMENT.search(said) else ""
 
 
@@ -149,3 +175,18 @@ def why_no_number(said: str, number: str, of_gas: bool) -> str:
         return BELOW_ZERO
     before, _, behind = said.partition(number)
     return A_GUESS if leads_to_estimate(before) or _OR_SO.match(behind) else ""
+
+
+_UNIT: Final = re.compile(
+    r"\b(?:rtu|ahu|mau|doas|erv|ac|cu|hp|unit|roof ?top)[ #.-]{0,3}(?:no\.? ?)?(\d+)\b"
+)
+
+
+def why_another_unit(said: str, name: str) -> str:
+    """Why what is told is of another unit than the one of this `name`; empty where it may not be.
+
+    By the numbers of both; a unit whose name has none is called as its people like.
+    """
+    own = {int(number) for number in re.findall(r"\d+", name)}
+    told = {int(number) for number in _UNIT.findall(said.lower())}
+    return ANOTHER_UNIT if own and told and own.isdisjoint(told) else ""

@@ -29,6 +29,15 @@ DEVICES: Final = Outright(
     "Have each put back as it was made first: what gets round one makes nothing safe. The STOP "
     "stands.",
 )
+WATCHERS_TOO: Final = Outright(
+    "Is the sensor or alarm that watches for it plugged in, uncovered and armed, and every other "
+    "safety device in place and as it was made, none bridged, blocked, set past its mark or left "
+    "out?",
+    DEVICES.missing,
+)
+"""Of what a sensor gives the alarm for: a quiet one may be unplugged, covered or silenced."""
+WATCHED: Final = frozenset({REFRIGERANT_SWEEP, ROOM_AIR, "smoke-detector"})
+"""What shows that a danger has gone for which a sensor gives the alarm."""
 _AGAIN: Final = "Have it read again in that way, then give what was shown. The STOP stands."
 READ: Final[Mapping[str, Outright]] = MappingProxyType(
     {
@@ -55,7 +64,9 @@ READ_BY_ANOTHER: Final = Outright(
 
 def asked_of_what_was_done(hazard: Hazard) -> Outright | None:
     """What is asked once it is told what was done; nothing of what keeps nothing of a unit off."""
-    return None if hazard.keeps_off == "nothing" else DEVICES
+    if hazard.keeps_off == "nothing":
+        return None
+    return WATCHERS_TOO if hazard.all_clear in WATCHED else DEVICES
 
 
 def asked_of_a_reading(knowledge: Knowledge, hazard: Hazard) -> Outright | None:

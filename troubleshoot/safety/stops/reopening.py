@@ -18,11 +18,17 @@ from troubleshoot.outside.numbers import choice
 from troubleshoot.outside.text import plain_words
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.safety.hearing.moments import is_to_come, moment, moment_within
-from troubleshoot.safety.hearing.roles import ROLES, names_a_role, roles_in
+from troubleshoot.safety.hearing.roles import (
+    ROLES,
+    has_not_come,
+    names_a_role,
+    roles_in,
+)
 from troubleshoot.safety.hearing.trade_words import trade_words
 from troubleshoot.safety.job import Job
 from troubleshoot.safety.stops.lifting import finding_of, standing_stop
 from troubleshoot.safety.stops.no_result import tells_a_deed, why_no_result
+from troubleshoot.safety.stops.of_the_danger import why_another_unit
 from troubleshoot.safety.stops.parts import is_all_clear, shown_by
 from troubleshoot.safety.stops.record import NOT_TOLD_YET, Spot, StopMet
 
@@ -78,9 +84,17 @@ def fitting_roles(hazard: Hazard) -> tuple[str, ...]:
 
 
 def role(typed: str, names: tuple[str, ...] = tuple(ROLES)) -> str:
-    """The role that a number of the list or the beginning of its name means."""
+    """The role that a number of the list or the beginning of its name means.
+
+    Who is only on the way, or may not do it, has made nothing safe.
+    """
     if (number := choice(typed, len(names))) is not None:
         return names[number - 1]
+    if is_to_come(typed) or has_not_come(typed):
+        raise NotAResult(
+            "Only somebody who came, and is licensed or trusted with it, has made it safe: give "
+            "who that was, or q."
+        )
     word = "-".join(typed.lower().split())
     begun = [name for name in names if word and name.startswith(word)]
     if word in names or len(begun) == 1:
@@ -165,6 +179,12 @@ def of_the_trade(knowledge: Knowledge, typed: str, least: int = LEAST_WORDS) -> 
     if len(words) < least:
         raise TooFewWords(TOO_FEW)
     return typed
+
+
+def of_this_unit(typed: str, name: str) -> None:
+    """Raise NotAResult for what is told of another unit than the one of this name."""
+    if why := why_another_unit(typed, name):
+        raise NotAResult(why)
 
 
 def when_called(typed: str, since: str, now: datetime) -> str:

@@ -19,7 +19,8 @@ _GETS_ROUND: Final = re.compile(
     r"cheat(?:ed|ing)|fooled|tricked|rigged|bridg(?:ed|ing)|shorted across|"
     r"(?:from )?one (?:terminal|side|leg|contact|pole)\b[^.;]{0,40}\bto the other)\b"
 )
-_DEVICE: Final = rf"(?:{SWITCHES}|{WATCHERS}|{RELIEFS}|flame rods?)"
+_SOUNDERS: Final = r"(?:sensors?|probes?|horns?|sirens?|buzzers?|beepers?|sounders?)"
+_DEVICE: Final = rf"(?:{SWITCHES}|{WATCHERS}|{RELIEFS}|{_SOUNDERS}|flame rods?)"
 _LED_ACROSS: Final = re.compile(
     r"\b(?:put|fitted|ran|laid|led|clipped|hung|twisted|left)"
     r" (?:(?:an?|the|my|his|some|bit|piece|length|of|short) ){0,3}"
@@ -37,6 +38,26 @@ _TAKES_OUT: Final = re.compile(
     r"unplugged|unhooked|disconnected|disabled|deleted|cut out|"
     r"(?:switched|turned) off|silenced|muted)\b"
 )
+_WATCHING: Final = rf"(?:{WATCHERS}|{_SOUNDERS})"
+_UNWIRED: Final = re.compile(
+    r"\b(?:pulled|took|cut|lifted|snipped|removed|slid|yanked|popped)(?: (?!and\b)\w+){0,2} "
+    r"(?:wires?|leads?|plugs?|connectors?|fuses?|batter(?:y|ies))(?: (?!and\b)\w+){0,2} "
+    rf"(?:off|from|of|at|to)(?: of)?(?: \w+){{0,2}} {_WATCHING}\b"
+)
+_SILENCED: Final = re.compile(
+    # Of a device that was named before: the sensor acted up, so he unplugged it.
+    rf"\b{_DEVICE}\b[^;.]{{0,50}}\b(?:unplugged|unhooked|disconnected|disabled|silenced|muted|"
+    r"covered|bagged|taped(?: up| over)?|switched off|turned off|hushed|took out|took off|"
+    r"pulled) (?:it|them)\b"
+    rf"|\btook (?:the |that |its )?(?:\w+ )?{_DEVICE} (?:off|out|down|away)\b"
+    r"|\b(?:put|stuck|wrapped|slapped|placed|pulled|slipped|hung)(?: \w+){0,3} "
+    r"(?:tape|bag|sock|plastic|foil|cap|rag|glove|cover|film|cup)s?(?: \w+)? "
+    rf"(?:on|over|round|around|across)(?: \w+){{0,2}} {_DEVICE}\b"
+    r"|\b(?:taped|bagged|covered|plugged|blocked|wrapped|stuffed)(?: up| over| off)?"
+    rf"(?: the| a| its| that)?(?: \w+)? {_DEVICE}\b(?! (?:hose|tube|tubing|wire|jumper)s?\b)"
+    rf"|\b(?:shut|shushed|hushed|quieted|killed)(?: \w+){{0,3}} {_DEVICE}(?: up| down| off)?\b"
+    rf"|\bput(?: \w+){{0,2}} {_DEVICE} to sleep\b"
+)
 _IN_AGAIN: Final = re.compile(
     r"\b(?:replac\w+|new|refitted|reinstalled|(?:put|fitted|set|plugged|wired|hooked|turned|"
     r"switched|screwed) (?:it |them )?(?:back|in|on)|back in|cleaned|swapped|exchanged|"
@@ -52,7 +73,9 @@ _DENIED: Final = re.compile(
 
 _STUFF: Final = (
     r"(?:(?:chewing |bubble )?gum|(?:duct|electrical|insulating|masking|packing|sticky|vinyl) tape|"
-    r"silicone|caulk|putty|glue|super ?glue|epoxy|rags?|cloth|(?:zip|cable|wire) ties?|string|wax|"
+    r"(?:furnace|stove|exhaust|muffler|refractory|fire)[ -]?(?:cement|putty|paste|sealant|wrap)|"
+    r"cement|mortar|jb ?weld|silicone|caulk|putty|glue|super ?glue|epoxy|rags?|cloth|string|wax|"
+    r"(?:zip|cable|wire)[ -]?ties?|magnets?|penn(?:y|ies)|wedges?|"
     r"(?:a )?(?:hose clamp|finger|thumb|cork|toothpick|pencil|plastic bag|bag|sock|foil)|"
     r"chewed \w+|cardboard|grease|mud|clay)"
 )
@@ -63,8 +86,21 @@ _MAKESHIFT: Final = re.compile(
     r"|\b(?:duct|electrical|masking|chewing|bubble) ?-?(?:taped?|gum(?:med)?)\b|\bgummed\b"
     r"|\b(?:taped|glued|caulked|siliconed|epoxied)(?: up| over| off)?(?: the| a| it)?(?: \w+)? ?"
     r"(?:leak|hole|crack|pinhole|pipe|gas line|hose)s?\b"
+    r"|\btap(?:ed|ing)(?: up| over| round| around)?(?: the| a| both| that)? (?:\w+ )?"
+    r"(?:joint|union|fitting|flare|elbow|tee|connection|pipe|valve)s?\b"
+    r"|\bdoped?\b[^.;,]{0,12}\b(?:over|outside|on top)\b"
+    rf"|\b(?:put|stuck|fitted|hung|used|slid|shoved|jammed|wedged)(?: \w+){{0,2}} {_STUFF}"
+    rf"(?: \w+)? (?:on|over|round|around|in|into|under|behind|across)(?: \w+){{0,2}} {_DEVICE}\b"
+    r"|\b(?:held|holding|holds) (?:in|shut|closed|down|open|made)\b[^.;,]{0,10}\b(?:with|by) "
     r"|\b(?:bodged|makeshift|cobbled|jury ?rigged)\b"
 )
+_EXCHANGER: Final = re.compile(
+    r"\b(?:patched|welded|brazed|soldered|sealed|cemented|caulked)\b[^.;]{0,40}"
+    r"\b(?:exchangers?|fire ?box|combustion chamber|cells?)\b"
+    r"|\b(?:exchangers?|fire ?box|combustion chamber)\b[^.;]{0,40}"
+    r"\b(?:patched|welded|brazed|soldered|sealed|cemented|caulked)\b"
+)
+"""An exchanger is replaced, or proved sound by two ways; none is made tight where it stands."""
 
 _FOUND_NONE: Final = re.compile(
     r"\b(?:found|finds|saw|seen|see|detected) (?:nothing|none|no (?:fault|leak|problem|cause|issue|"
@@ -99,12 +135,21 @@ def why_undone(said: str) -> str:
     across = any(not _DENIED.search(said[: at.start()]) for at in _LED_ACROSS.finditer(said))
     if (round_it or across) and not _is_put_right(said):
         return GOT_ROUND
-    taken_out = any(not _DENIED.search(said[: at.start()]) for at in _TAKES_OUT.finditer(said))
+    out = (*_TAKES_OUT.finditer(said), *_SILENCED.finditer(said))
+    taken_out = any(not _DENIED.search(said[: at.start()]) for at in out)
     if taken_out and not _IN_AGAIN.search(said):
         return GOT_ROUND
     if _MAKESHIFT.search(said) and not _is_put_right(said):
         return MAKESHIFT
+    if _EXCHANGER.search(said) and not _IN_AGAIN.search(said):
+        return MAKESHIFT
     return NOTHING if _FOUND_NONE.search(said) and not _REMEDY.search(said) else ""
+
+
+def why_unwired(said: str) -> str:
+    """Why a wire taken off what watches makes nothing safe, though other wires may be jumpers."""
+    off = any(not _DENIED.search(said[: at.start()]) for at in _UNWIRED.finditer(said))
+    return GOT_ROUND if off and not _IN_AGAIN.search(said) else ""
 
 
 def _is_put_right(said: str) -> bool:
