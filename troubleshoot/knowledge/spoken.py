@@ -60,6 +60,7 @@ SPOKEN: Final[Mapping[str, str]] = MappingProxyType(
         "meter-proved": "meter proved",
         "capacitors-discharged": "capacitors discharged",
         "gas-shut": "gas shut",
+        "gas-open": "gas open",
         "manometer-at-inlet": "manometer at inlet",
         "manometer-at-outlet": "manometer at outlet",
         "meter-in-rod-lead": "meter in rod lead",

@@ -40,6 +40,7 @@ Need = Literal[
     "meter-proved",
     "capacitors-discharged",
     "gas-shut",
+    "gas-open",
     "manometer-at-inlet",
     "manometer-at-outlet",
     "meter-in-rod-lead",

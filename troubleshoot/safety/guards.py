@@ -171,6 +171,15 @@ def no_circuit_in_vacuum(state: WorkState, needs: Needs) -> str:
     return "the vacuum broken" if needs.no_vacuum and maybe else ""
 
 
+def nothing_is_open_live(state: WorkState, needs: Needs) -> str:
+    unmet = needs.away and state.panels != "on" and state.power != "locked-out"
+    return "nothing left open and live" if unmet else ""
+
+
+def nothing_is_called(state: WorkState, needs: Needs) -> str:
+    return "nothing called for" if needs.unlit and state.calls != "off" else ""
+
+
 Guard = Callable[[WorkState, Needs], str]
 
 GUARDS: tuple[Guard, ...] = (
@@ -204,6 +213,8 @@ GUARDS: tuple[Guard, ...] = (
     plugs_are_tested,
     circuits_are_ready,
     no_circuit_in_vacuum,
+    nothing_is_open_live,
+    nothing_is_called,
 )
 
 

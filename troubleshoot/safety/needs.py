@@ -48,7 +48,11 @@ A call not known to be for cooling may be one for heat, and lights the burner.
 """
 
 FIRE_ALARM: Final = "fire-alarm-interlock"
+UNDER_GAS: Final = "gas-open"
+"""What a rule file calls a joint that is looked at with the cock open and no burner lit."""
 VACUUM: Final = "compressor-in-vacuum"
+IN_THE_BUILDING: Final = "building-side"
+"""The area of what is read in the rooms, away from the unit."""
 BURNER_AREAS: Final = frozenset({"gas", "ignition", "combustion"})
 _DEAD_ONLY: Final = frozenset({"capacitors-discharged", "charge-recovered"})
 OPEN_LIVE: Final = frozenset({"running-open", "energised-open"})
@@ -64,7 +68,8 @@ class Needs:
     `lock`: the power locked out, though no hand comes near an electrical part. `stored`: every
     place that must hold no charge. `taps`: of the gas train, on the manometer. `hook_ups`: where
     something is hooked up dead, to be read live. `no_unburnt`: of a burner, gone before it is lit,
-    or hands go in. `uncalled`: the power on, and nothing called for.
+    or hands go in. `uncalled`: the power on, and nothing called for. `unlit`: nothing
+    called for, power on or off. `away`: done elsewhere in the building: nothing stays open live.
     """
 
     energy: WorkStateName = "any"
@@ -85,6 +90,8 @@ class Needs:
     lock: bool = False
     no_unburnt: bool = False
     uncalled: bool = False
+    unlit: bool = False
+    away: bool = False
 
     @property
     def closed(self) -> bool:
@@ -109,7 +116,8 @@ def needs_of(test: Test, place: str | None, unit: UnitAtWork) -> Needs:
     energy: WorkStateName = "locked-out" if needed & _DEAD_ONLY else test.work_state
     fires = burns(test, energy, unit)
     may_fire = unit.burns_gas and test.id in ONE_CALL
-    gas: Literal["any", "on", "shut"] = "on" if fires or may_fire else "any"
+    under_gas = UNDER_GAS in needed
+    gas: Literal["any", "on", "shut"] = "on" if fires or may_fire or under_gas else "any"
     if "gas-shut" in needed:
         gas = "shut"
     return Needs(
@@ -130,6 +138,8 @@ def needs_of(test: Test, place: str | None, unit: UnitAtWork) -> Needs:
         is_step=test.kind == "step",
         lock=energy == "locked-closed",
         no_unburnt=unit.burns_gas and (gas == "shut" or energy in ("running", *OPEN_LIVE)),
+        unlit=under_gas,
+        away=unit.volts_480 and energy == "any" and test.area == IN_THE_BUILDING,
     )
 
 
@@ -183,7 +193,12 @@ def _sweeps(test: Test, energy: str, gas: str, unit: UnitAtWork) -> tuple[str, .
     sweeps = []
     if unit.flammable and (energy != "any" or test.needs_state):
         sweeps.append(REFRIGERANT_SWEEP)
-    if gas == "shut" or fires or (unit.burns_gas and energy in OPEN_LIVE):
+    if (
+        gas == "shut"
+        or fires
+        or UNDER_GAS in test.needs_state
+        or (unit.burns_gas and energy in OPEN_LIVE)
+    ):
         sweeps.append(GAS_SWEEP)
     if fires or not COMBUSTION_AIR.isdisjoint(test.hazards):
         sweeps.append(ROOM_AIR)

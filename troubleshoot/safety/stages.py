@@ -79,6 +79,9 @@ STAGES: Final = (
     _if(guards.PANEL_ON_TEST, lambda way: way.needs.fire_panel),
     _if(guards.HELP_THERE, lambda way: way.needs.second_person and not way.hands_in),
     _if(guards.ARC_CLOTHING_ON, lambda way: way.needs.arc_clothing and not way.hands_in),
+    # Nobody walks off from a cabinet that stands open live.
+    _if(guards.JUMPERS_OUT, lambda way: way.needs.away),
+    _if(guards.AWAY_FROM_LIVE, lambda way: way.needs.away),
     # Sweeps come before tools; a gas train is swept again once its cock is shut.
     # With the call still on a shut cock starves the burner, and its control tries to light again.
     _if(guards.STOP_TRIED, lambda way: way.stop_wanted),
@@ -107,7 +110,7 @@ STAGES: Final = (
     Stage(guards.PLUG_IN, _to_be_plugged),
     _if(guards.GAS_SWEPT, lambda way: way.needs.energised),
     _if(guards.JUMPERS_OUT, lambda way: way.gas_wanted),
-    _if(guards.CALLS_OFF, lambda way: way.gas_wanted),
+    _if(guards.CALLS_OFF, lambda way: way.gas_wanted or way.needs.unlit),
     _if(guards.COCK_OPEN, lambda way: way.gas_wanted),
     _if(guards.JUMPERS_OUT, lambda way: way.panels_wrong),
     _if(guards.PANELS_CLOSED, lambda way: way.panels_wrong and way.needs.energy == "running"),

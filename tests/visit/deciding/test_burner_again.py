@@ -155,20 +155,6 @@ def test_after_a_gas_stop_the_cock_is_looked_at_and_swept_again_before_a_light(
     assert asked.index("walk-round") < asked.index(RESTART)
 
 
-def test_the_sequence_is_watched_before_the_cock_is_shut(decider: Decider) -> None:
-    events: list[Event] = [START, Aimed(ROD, chosen=True)]
-    asked: list[str] = []
-    while ROD not in asked:
-        decision = decider.decide(replay(decider.knowledge, events))
-        assert decision.test is not None
-        asked.append(decision.test.id)
-        if decision.step is not None:
-            events.append(StepDone.of(decision.step, (CONFIRMED[decision.test.id],)))
-        else:
-            events.append(Answered(decision.test.id, None, (str(decision.test.healthy),)))
-    assert asked.index("operating-sequence") < asked.index(GAS_SHUT)
-
-
 def test_a_start_that_fails_does_not_drop_the_test_that_was_chosen(decider: Decider) -> None:
     events: list[Event] = [START, Aimed("flame-current", chosen=True)]
     way(decider, events, RESTART)

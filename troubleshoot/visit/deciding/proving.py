@@ -9,6 +9,7 @@ and runs.
 
 from __future__ import annotations
 
+from collections.abc import Iterable
 from dataclasses import replace
 from typing import Final
 
@@ -16,7 +17,7 @@ from troubleshoot.knowledge.model import Knowledge, Proof, Test
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.safety.cautions import cautions_before
 from troubleshoot.safety.closed_ways import is_closed
-from troubleshoot.safety.needs import BURNER_AREAS, OPEN_LIVE, needs_of
+from troubleshoot.safety.needs import BURNER_AREAS, OPEN_LIVE, UNDER_GAS, needs_of
 from troubleshoot.safety.reaching import beyond, is_blocked, steps_before
 from troubleshoot.safety.route import steps_to_leave_off
 from troubleshoot.safety.stops.standing import Forbidden
@@ -37,11 +38,14 @@ def next_of_repair(
     proof was read bad, no step leads on to another.
     """
     left = left_to_prove(knowledge, state)
+    unlit = _left_unlit(knowledge, state, conclusions, left)
     for proof in left:
         test = test_of(knowledge, proof)
+        if unlit and _wants_a_burner(knowledge, state, proof, state.repair_begun):
+            continue
         if can_be_read(knowledge, state, proof):
-            live = test is not None and is_read_live(test)
-            cautions = cautions_before(knowledge, state, test) if test and live else ()
+            led = test is not None and _is_led_to(test)
+            cautions = cautions_before(knowledge, state, test) if test and led else ()
             return Decision("prove", test, cautions=cautions, proof=proof)
     if state.repair_begun is not None and is_read_bad(knowledge, state):
         return Decision("prove")
@@ -49,13 +53,28 @@ def next_of_repair(
         test = test_of(knowledge, proof)
         if (
             test is not None
-            and is_read_live(test)
+            and _is_led_to(test)
             and _may_be_reached(knowledge, state, conclusions, test)
         ):
             return to_do(knowledge, state, steps_before(state, test, None)[0])
     if state.repair_begun is None or (waiting(knowledge, state) and not is_back):
         return None
     return Decision("prove")
+
+
+def _left_unlit(
+    knowledge: Knowledge, state: VisitState, conclusions: Conclusions, left: Iterable[Proof]
+) -> bool:
+    """Whether joints are still to be found tight before a burner is lit, and can be."""
+    tests = (test for proof in left if (test := test_of(knowledge, proof)) is not None)
+    return any(
+        UNDER_GAS in test.needs_state
+        and (
+            not steps_before(state, test, None)
+            or _may_be_reached(knowledge, state, conclusions, test)
+        )
+        for test in tests
+    )
 
 
 def next_of_before(knowledge: Knowledge, state: VisitState) -> Decision | None:
@@ -141,7 +160,7 @@ def waiting(knowledge: Knowledge, state: VisitState) -> tuple[Proof, ...]:
     return tuple(
         proof
         for proof, test in left
-        if not (test and is_read_live(test)) and not can_be_read(knowledge, state, proof)
+        if not (test and _is_led_to(test)) and not can_be_read(knowledge, state, proof)
     )
 
 
@@ -164,6 +183,11 @@ def is_read_live(test: Test) -> bool:
     return test.work_state in OPEN_LIVE
 
 
+def _is_led_to(test: Test) -> bool:
+    """Whether steps lead to a proof before the unit is put back: read live, or under gas unlit."""
+    return is_read_live(test) or UNDER_GAS in test.needs_state
+
+
 def can_be_read(
     knowledge: Knowledge, state: VisitState, proof: Proof, of_before: RepairSaid | None = None
 ) -> bool:
@@ -173,7 +197,7 @@ def can_be_read(
     was found safe. `of_before`: the repair that it proves, where that was made before the visit.
     """
     test = test_of(knowledge, proof)
-    if test is not None and is_read_live(test):
+    if test is not None and _is_led_to(test):
         return not steps_before(state, test, None) and not is_blocked(state, test, None)
     if test is not None and test.work_state in _DEAD_OR_OUTSIDE:
         return True
@@ -189,6 +213,8 @@ def _wants_a_burner(
 ) -> bool:
     """Whether a burner has to be lit for a proof."""
     test = test_of(knowledge, proof)
+    if test is not None and UNDER_GAS in test.needs_state:
+        return False
     if said is None or not state.at_work.burns_gas:
         return False
     if test is None:
