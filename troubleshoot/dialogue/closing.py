@@ -47,6 +47,7 @@ from troubleshoot.visit.hearing.proof_read import (
     lacking_lines,
     lacking_of,
     not_proved_before,
+    not_proved_earlier,
 )
 
 STILL_THERE = YesNo("Is the complaint still there?")
@@ -261,6 +262,7 @@ def close(book: VisitBook, voice: Voice, decision: Decision, conclusions: Conclu
     lacking = lacking_lines(book.knowledge, book.state)
     for line in lacking:
         voice.say(f"The repair is not proved, {line}.", strong=True)
+    voice.say_all(not_proved_earlier(book.knowledge, book.state))
     voice.say_all(not_proved_before(book.knowledge, book.state))
     not_so = (*gas_left(off, book.state.work), *_not_as_it_was(book))
     voice.say_all(not_so)

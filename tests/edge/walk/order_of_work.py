@@ -17,7 +17,7 @@ from tests.safety.work_state_officer import Officer
 from troubleshoot.knowledge.model import Test
 from troubleshoot.safety.work_state import UnitAtWork
 
-MAY_BE_ENTERED = frozenset(("panels-off", "panels-on", "gauges-on", "gauges-off"))
+MAY_BE_ENTERED = frozenset(("panels-off", "gauges-on", "gauges-off"))
 """Steps that Enter may confirm: if they were not done, the next look shows it. All else wants the
 word of what came of it, or what the meter reads."""
 

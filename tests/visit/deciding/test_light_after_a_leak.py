@@ -46,6 +46,7 @@ def test_joints_are_tight_before_the_light_and_the_flame_is_seen_after_it(
         else:
             assert decision.step is not None, decision
             asked.append(decision.step.id)
+            assert decision.call == ("heat" if decision.step.id == RESTART else "")
             events.append(StepDone.of(decision.step, (CONFIRMED[decision.step.id],)))
     assert asked.index(JOINTS) < asked.index(RESTART), asked
     lit = asked[asked.index(RESTART) :]

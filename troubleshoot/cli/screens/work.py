@@ -75,8 +75,9 @@ def _task(prompt: DoStep | AskTest) -> list[Paragraph]:
     head = Paragraph(f"{kind}: {name}{again} ({minutes})", strong=True)
     if isinstance(prompt, AskTest):
         return [head]
+    call = (f"The call is for {decision.call}.",) if decision.call else ()
     failed = (FAILED_BEFORE,) if decision.failed_before else ()
-    return [head, *(Paragraph(sentence, 2) for sentence in (*test.how, *failed))]
+    return [head, *(Paragraph(sentence, 2) for sentence in (*call, *test.how, *failed))]
 
 
 def _test_to_fit(

@@ -85,10 +85,10 @@ JUMPER_OUT: Final = SafetyStep(
     brings=(JUMPERS_OUT,),
     does=drops("jumpers"),
 )
+# A fan or a burner runs behind it next.
 PANELS_ON: Final = SafetyStep(
     id=steps.PANELS_ON,
     sound="on",
-    by="enter",
     after=(
         ROOF_SAFE,
         STOPPED,

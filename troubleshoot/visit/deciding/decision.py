@@ -11,6 +11,7 @@ from troubleshoot.reasoning.conclude import FiredHazard
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.cautions import cautions_before
 from troubleshoot.safety.closed_ways import has_failed
+from troubleshoot.safety.needs import BURNER_AREAS, burns
 from troubleshoot.safety.reaching import is_blocked, steps_before
 from troubleshoot.safety.steps import NO_FLAME, RESTART, Step
 from troubleshoot.safety.stops.record import Spot
@@ -29,7 +30,7 @@ class Decision:
     the fault of a repair made before the visit, where the proof is of that. `findings`: of a round,
     which are not sound, and of which it is decided now or at its end what is done. `failed_before`:
     the step has failed, and is offered once more. `left_out`: the steps that failed each time, by
-    id; nothing behind them is proposed.
+    id; nothing behind them is proposed. `call`: what the step calls for, where that is known.
     """
 
     kind: Literal["step", "ask", "stop", "prove", "findings", "ending"]
@@ -47,6 +48,7 @@ class Decision:
     proof: Proof | None = None
     of_before: str = ""
     findings: tuple[Spot, ...] = ()
+    call: Literal["", "heat", "cooling"] = ""
 
 
 def to_do(knowledge: Knowledge, state: VisitState, step: Step) -> Decision:
@@ -54,7 +56,19 @@ def to_do(knowledge: Knowledge, state: VisitState, step: Step) -> Decision:
     test = knowledge.tests[step.id]
     cautions = cautions_before(knowledge, state, test)
     failed = has_failed(state, step) > 0
-    return Decision("step", test, step=step, cautions=cautions, failed_before=failed)
+    call = _call(knowledge, state) if step.id == RESTART else ""
+    return Decision("step", test, step=step, cautions=cautions, failed_before=failed, call=call)
+
+
+def _call(knowledge: Knowledge, state: VisitState) -> Literal["", "heat", "cooling"]:
+    """What is called for: what is aimed at, or was mended, or is complained of."""
+    unit, said = state.at_work, state.repair_begun
+    wanted = (knowledge.tests[spot[0]] for spot in (state.aim, state.fresh) if spot)
+    mended = said is not None and knowledge.faults[said.fault].subsystem in BURNER_AREAS
+    lit = unit.burns_gas and mended and state.work.gas == "on"
+    if lit or any(burns(test, test.work_state, unit) for test in wanted):
+        return "heat"
+    return "cooling" if unit.called_to_cool else ""
 
 
 def to_ask(knowledge: Knowledge, state: VisitState, test: Test, at: Place | None) -> Decision:

@@ -18,7 +18,6 @@ from troubleshoot.reasoning.choosing.looked_at_first import put_first
 from troubleshoot.reasoning.choosing.next_test import Candidate, SwitchMinutes
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.evidence.surprise import SURPRISING
-from troubleshoot.reasoning.readings.withdrawal import ASKED_ANEW
 from troubleshoot.reasoning.unit.places import Place, like, spoken
 from troubleshoot.safety.closed_ways import closed, is_closed
 from troubleshoot.safety.hazard_words import forbids
@@ -34,7 +33,13 @@ from troubleshoot.visit.deciding.leaving import way_back
 from troubleshoot.visit.deciding.lifting import towards_lifting
 from troubleshoot.visit.deciding.on_round import hooked_up_once, left_to_take, new_findings
 from troubleshoot.visit.deciding.proving import before_any_start, stopped_first
-from troubleshoot.visit.deciding.put_before import cuts_power, first_look, is_at_hand, to_save
+from troubleshoot.visit.deciding.put_before import (
+    cuts_power,
+    first_look,
+    is_at_hand,
+    read_or_skipped,
+    to_save,
+)
 from troubleshoot.visit.deciding.read_first import read_first
 from troubleshoot.visit.deciding.stop_now import stopped_now
 from troubleshoot.visit.events.places import places_from
@@ -47,11 +52,6 @@ TAKES_IT_AWAY = "only this, read afresh after the repair, takes the danger away"
 MUCH_HANGS_ON_IT = "much hangs on this reading, and a second one costs little"
 
 
-def _nothing(_: str) -> bool:
-    """People have read nothing yet."""
-    return False
-
-
 class Decider:
     """Decides for visits under one rule base; a reasoner that is there already may be shared.
 
@@ -62,7 +62,7 @@ class Decider:
         self,
         knowledge: Knowledge,
         reasoner: Reasoner | None = None,
-        holds: Callable[[str], bool] = _nothing,
+        holds: Callable[[str], bool] = lambda _: False,
     ) -> None:
         self.knowledge = knowledge
         self.reasoner = reasoner or Reasoner(knowledge)
@@ -134,7 +134,7 @@ class Decider:
         """Every test worth a look from here, the best rate first; none that is out of place."""
         asking = self.asking(state, conclusions)
         unfit = self._unfit(state, conclusions)
-        done = _done(state, conclusions)
+        done = read_or_skipped(state, conclusions)
 
         def asks(test: Test, place: Place | None) -> tuple[Test, ...]:
             asked = asking.asks(test, place, conclusions.values)
@@ -274,7 +274,7 @@ class Decider:
         Before the power goes off only what would still tell something, and is at hand: no panel is
         opened live and no call made for it.
         """
-        done = _done(state, conclusions)
+        done = read_or_skipped(state, conclusions)
         look = first_look(self.knowledge, state, conclusions, done, wanted)
         # A round reads all that is live before, in the order of its points.
         saves = state.walking is None and cuts_power(state, found.step, wanted)
@@ -290,8 +290,3 @@ class Decider:
                     return saving
         return None
 
-
-def _done(state: VisitState, conclusions: Conclusions) -> frozenset[Spot]:
-    """What was read, or gone on without."""
-    taken = (r for r in conclusions.readings if r.why_invalid not in ASKED_ANEW)
-    return frozenset((r.test, r.at) for r in taken) | state.skipped

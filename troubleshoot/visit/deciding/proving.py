@@ -15,11 +15,13 @@ from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge, Proof, Test
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.cautions import cautions_before
 from troubleshoot.safety.closed_ways import is_closed
 from troubleshoot.safety.needs import BURNER_AREAS, OPEN_LIVE, UNDER_GAS, needs_of
 from troubleshoot.safety.reaching import beyond, is_blocked, steps_before
 from troubleshoot.safety.route import steps_to_leave_off
+from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.visit.deciding.decision import Decision, to_do
 from troubleshoot.visit.deciding.left_off import left_off
@@ -56,7 +58,7 @@ def next_of_repair(
             and _is_led_to(test)
             and _may_be_reached(knowledge, state, conclusions, test)
         ):
-            return to_do(knowledge, state, steps_before(state, test, None)[0])
+            return to_do(knowledge, state, _steps_to(state, test)[0])
     if state.repair_begun is None or (waiting(knowledge, state) and not is_back):
         return None
     return Decision("prove")
@@ -69,10 +71,7 @@ def _left_unlit(
     tests = (test for proof in left if (test := test_of(knowledge, proof)) is not None)
     return any(
         UNDER_GAS in test.needs_state
-        and (
-            not steps_before(state, test, None)
-            or _may_be_reached(knowledge, state, conclusions, test)
-        )
+        and (not _steps_to(state, test) or _may_be_reached(knowledge, state, conclusions, test))
         for test in tests
     )
 
@@ -113,7 +112,7 @@ def before_any_start(
             cautions = cautions_before(knowledge, state, test)
             return Decision("prove", test, cautions=cautions, proof=proof)
         if _may_be_reached(knowledge, state, conclusions, test):
-            return to_do(knowledge, state, steps_before(state, test, None)[0])
+            return to_do(knowledge, state, _steps_to(state, test)[0])
     return None
 
 
@@ -198,7 +197,7 @@ def can_be_read(
     """
     test = test_of(knowledge, proof)
     if test is not None and _is_led_to(test):
-        return not steps_before(state, test, None) and not is_blocked(state, test, None)
+        return not _steps_to(state, test) and not is_blocked(state, test, _nearest(state, test))
     if test is not None and test.work_state in _DEAD_OR_OUTSIDE:
         return True
     work = state.work
@@ -206,6 +205,16 @@ def can_be_read(
     lit = work.gas == "on" and work.roof == "go"
     said = of_before or state.repair_begun
     return runs and (lit or not _wants_a_burner(knowledge, state, proof, said))
+
+
+def _nearest(state: VisitState, test: Test) -> Place | None:
+    """Where a proof is read with the fewest steps: gauges that are on one circuit are enough."""
+    places = state.unit.layout.places(test.per)
+    return min(places, key=lambda at: len(steps_before(state, test, at)))
+
+
+def _steps_to(state: VisitState, test: Test) -> tuple[Step, ...]:
+    return steps_before(state, test, _nearest(state, test))
 
 
 def _wants_a_burner(
@@ -229,7 +238,7 @@ def _may_be_reached(
     forbidden = Forbidden(conclusions)
     places = (None, *state.unit.layout.places(test.per))
     return (
-        bool(steps_before(state, test, None))
+        bool(_steps_to(state, test))
         and not is_closed(state, test, None)
         and beyond(knowledge, state, (test,), None) is None
         and not any(forbidden.even_if_chosen(test, at) for at in places)

@@ -13,6 +13,7 @@ from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.choosing.next_test import Candidate
 from troubleshoot.reasoning.choosing.stopping import least_rate_on
 from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.readings.withdrawal import ASKED_ANEW
 from troubleshoot.safety.needs import OPEN_LIVE, needs_of
 from troubleshoot.safety.reaching import beyond
 from troubleshoot.safety.steps import GAS_SHUT, LOCKOUT, METER_PROOF, STOP_BY_CONTROLS, Step
@@ -112,3 +113,9 @@ def cuts_power(state: VisitState, step: Step | None, wanted: Test) -> bool:
     first = not any(asked.test == LOCKOUT for asked in state.asked)
     begins = step is not None and step.id in (GAS_SHUT, METER_PROOF, STOP_BY_CONTROLS, LOCKOUT)
     return dead and first and begins
+
+
+def read_or_skipped(state: VisitState, conclusions: Conclusions) -> frozenset[Spot]:
+    """What was read, or gone on without."""
+    taken = (r for r in conclusions.readings if r.why_invalid not in ASKED_ANEW)
+    return frozenset((r.test, r.at) for r in taken) | state.skipped

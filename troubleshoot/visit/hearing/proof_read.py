@@ -208,6 +208,18 @@ def not_proved_before(knowledge: Knowledge, state: VisitState) -> tuple[str, ...
     )
 
 
+def not_proved_earlier(knowledge: Knowledge, state: VisitState) -> tuple[str, ...]:
+    """What is not proved of each repair said before the last of another fault, a line each."""
+    last = {said.fault: said for said in state.repairs}
+    earlier = [said for said in last.values() if said is not state.repairs[-1]]
+    return tuple(
+        f"Repaired before that, {fault.name}: not proved, {line}."
+        for said in earlier
+        if (fault := knowledge.faults.get(said.fault)) is not None
+        for line in _lines(unproved(knowledge, state, fault, dict(said.proofs)))
+    )
+
+
 def is_read_bad(knowledge: Knowledge, state: VisitState) -> bool:
     """Whether a proof of the last repair was read, and is not as it has to be."""
     return NOT_RIGHT in lacking_of(knowledge, state).values()
@@ -215,7 +227,10 @@ def is_read_bad(knowledge: Knowledge, state: VisitState) -> bool:
 
 def lacking_lines(knowledge: Knowledge, state: VisitState, of_before: str = "") -> tuple[str, ...]:
     """What is not proved of a repair, of the last or of one made before: not right, or not read."""
-    lacking = lacking_of(knowledge, state, of_before)
+    return _lines(lacking_of(knowledge, state, of_before))
+
+
+def _lines(lacking: Mapping[str, str]) -> tuple[str, ...]:
     bad = "; ".join(what for what, why in lacking.items() if why == NOT_RIGHT)
     unread = "; ".join(what for what, why in lacking.items() if why != NOT_RIGHT)
     found = ((READ_BUT_BAD, bad), (WANTS_A_READING, unread))

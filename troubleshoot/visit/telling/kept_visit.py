@@ -12,7 +12,11 @@ from troubleshoot.safety.work_state import open_items
 from troubleshoot.visit.deciding.left_off import gas_left, left_off_at
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.deciding.on_round import round_found
-from troubleshoot.visit.hearing.proof_read import lacking_lines, not_proved_before
+from troubleshoot.visit.hearing.proof_read import (
+    lacking_lines,
+    not_proved_before,
+    not_proved_earlier,
+)
 from troubleshoot.visit.kept.understanding import Understanding
 from troubleshoot.visit.state import VisitState
 from troubleshoot.visit.telling.account import Plain, ending_of
@@ -83,6 +87,7 @@ def _extras(
             *(() if is_closed else open_items(state.work)),
             *(f"{LIVE}: {knowledge.faults[s.fault].name}" for s in state.repairs if s.live),
             *(f"The repair is not proved, {line}" for line in lacking_lines(knowledge, state)),
+            *not_proved_earlier(knowledge, state),
             *not_proved_before(knowledge, state),
         ),
     }
