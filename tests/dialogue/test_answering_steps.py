@@ -306,7 +306,7 @@ def test_a_number_that_says_nothing_wants_words(shipped: Knowledge) -> None:
     [
         ("lockout", "locked off, tag on", "locked"), ("lockout", "Locked out", "locked"),
         ("lock-off", "lock is off", "switched-on"), ("lock-off", "locked", "still-on"),
-        ("lock-off", "locked off, tag on", "still-on"), ("panels-on", "done", "on"),
+        ("lock-off", "locked off, tag on", "still-on"),
         ("lock-off", "switched on", "switched-on"), ("lock-off", "breaker back on", "switched-on"),
         ("panels-off-energised", "open", "open"), ("panels-off-energised", "panel off", "open"),
         ("tell-fire-panel", "none", "no-detector"), ("gas-cock-shut", "cock shut", "shut"),

@@ -160,10 +160,23 @@ def test_a_manometer_goes_on_the_tap_on_its_side_of_the_valve(state: str, tap: s
     assert needs(needs_state=(state,), **LOOK)["taps"] == (tap,)
 
 
-def test_no_test_of_the_rules_wants_the_gas_on_without_the_power(shipped: Knowledge) -> None:
+def test_no_test_of_the_rules_wants_the_gas_on_without_the_power_but_joints_unlit(
+    shipped: Knowledge,
+) -> None:
     unit = UnitAtWork(burns_gas=True)
     on = [n for t in shipped.tests.values() if (n := needs_of(t, None, unit)).gas == "on"]
-    assert on and all(each.energised for each in on)
+    assert on and all(each.energised or each.unlit for each in on)
+
+
+def test_joints_are_looked_at_under_gas_with_nothing_called() -> None:
+    found = needs(area="gas", needs_state=("gas-open",), **LOOK)
+    assert found["gas"] == "on" and found["unlit"] and found["sweeps"] == (GAS,)
+
+
+@pytest.mark.parametrize("volts_480", [True, False])
+def test_what_is_read_in_the_rooms_leaves_no_480_volts_open(volts_480: bool) -> None:
+    in_rooms = a_test("thermostat", area="building-side", kind="look")
+    assert needs_of(in_rooms, None, UnitAtWork(volts_480=volts_480)).away is volts_480
 
 
 def test_a_gas_train_is_opened_shut_and_swept() -> None:

@@ -45,6 +45,7 @@ class Officer:
             or self._about_power(world, test)
             or self._about_what_is_hooked_up(world, test, place)
             or self._about_gas(world, test)
+            or self._about_joints(world, test)
             or self._about_refrigerant(world, test, place)
         )
 
@@ -78,6 +79,11 @@ class Officer:
             return self._near_what_moves(world)
         if test.work_state in ("running", *_OPEN_LIVE):
             return self._power_on(world, test)
+        if test.area == "building-side" and self.unit.volts_480:
+            if "opened" in world and "locked" not in world:
+                return "480 V is left open and live behind whoever goes to the rooms"
+            if "jumper-in" in world:
+                return "a jumper is left in behind whoever goes to the rooms"
         return ""
 
     def _hands_in(self, world: World) -> str:
@@ -134,6 +140,15 @@ class Officer:
             if {thing for thing in world if thing.startswith("hooked-up")} - wanted:
                 return "something is hooked up for another reading"
         return ""
+
+    def _about_joints(self, world: World, test: Test) -> str:
+        if "gas-open" not in test.needs_state:
+            return ""
+        if {"gas-shut", "cock-unknown"} & world:
+            return "nobody knows that the joints are under gas"
+        if "stopped" not in world:
+            return "a burner may light while the joints are looked at"
+        return "" if "no-gas" in world else "the air was not swept for gas"
 
     def _about_gas(self, world: World, test: Test) -> str:
         if "gas-shut" in test.needs_state:

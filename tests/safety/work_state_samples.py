@@ -27,6 +27,8 @@ def a_test(identity: str, **facts: Any) -> Test:
 
 
 LOOK_FROM_AFAR = a_test("look-from-afar", kind="look")
+IN_THE_ROOMS = a_test("thermostat", area="building-side", kind="look")
+JOINTS = a_test("joints", area="gas", kind="look", needs_state=("gas-open",))
 RUNNING = a_test("running-reading", work_state="running")
 RUNNING_OPEN = a_test("fan-amps", work_state="running-open", exposes="line")
 ENERGISED = a_test("coil-volts", work_state="energised-open", exposes="control")
@@ -85,6 +87,8 @@ AT_UNIT: tuple[Sample, ...] = tuple(
     (test, None)
     for test in (
         LOOK_FROM_AFAR,
+        IN_THE_ROOMS,
+        JOINTS,
         RUNNING,
         RUNNING_OPEN,
         ENERGISED,

@@ -172,8 +172,8 @@ def no_circuit_in_vacuum(state: WorkState, needs: Needs) -> str:
 
 
 def nothing_is_open_live(state: WorkState, needs: Needs) -> str:
-    unmet = needs.away and state.panels != "on" and state.power != "locked-out"
-    return "nothing left open and live" if unmet else ""
+    is_live = state.panels != "on" and state.power != "locked-out"
+    return "nothing left open and live" if needs.away and (is_live or state.jumpers) else ""
 
 
 def nothing_is_called(state: WorkState, needs: Needs) -> str:

@@ -83,7 +83,8 @@ def conclude_visit(reasoner: Reasoner, job: Job) -> Conclusions:
 
 def lifted_stops(knowledge: Knowledge, job: Job, conclusions: Conclusions) -> tuple[StopMet, ...]:
     """The STOPs that the visit has met and whose finding was taken afresh and is sound."""
-    return tuple(met for met in job.stops if _is_lifted(knowledge, job, conclusions, met))
+    known = (met for met in job.stops if met.hazard in knowledge.hazards)
+    return tuple(met for met in known if _is_lifted(knowledge, job, conclusions, met))
 
 
 def with_stops_met(knowledge: Knowledge, job: Job, conclusions: Conclusions) -> Conclusions:

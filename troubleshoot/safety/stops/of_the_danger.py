@@ -144,7 +144,7 @@ def why_by_no_instrument(said: str, sweep: str) -> str:
     """
     if sweep in (GAS_SWEEP, REFRIGERANT_SWEEP) and _BELOW.search(said):
         return ELSEWHERE
-    if sweep in _OWN and _QUIET.search(said) and not any(map(str.isdigit, said)):
+    if sweep in _OWN and _QUIET.search(said) and not re.search(r"\d", said):
         return NO_READING
     return NO_READING if sweep in _OWN and _BY_NO_INSTRUMENT.search(said) else ""
 
