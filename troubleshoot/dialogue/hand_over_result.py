@@ -35,14 +35,18 @@ from troubleshoot.safety.stops.reopening import (
     is_not_told,
     is_told_when,
     not_told,
-    of_this_unit,
     read_after,
     role,
     stopped_at,
     when_called,
     when_read,
 )
-from troubleshoot.safety.stops.shown import as_read, is_share_of_nothing, of_what
+from troubleshoot.safety.stops.shown import (
+    as_read,
+    is_share_of_nothing,
+    of_this_unit,
+    of_what,
+)
 from troubleshoot.safety.stops.told import told
 
 MISSING: Final = "That is still missing: give it, or q to leave the STOP as it stands."

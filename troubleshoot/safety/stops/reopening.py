@@ -28,7 +28,6 @@ from troubleshoot.safety.hearing.trade_words import trade_words
 from troubleshoot.safety.job import Job
 from troubleshoot.safety.stops.lifting import finding_of, standing_stop
 from troubleshoot.safety.stops.no_result import tells_a_deed, why_no_result
-from troubleshoot.safety.stops.of_the_danger import why_another_unit
 from troubleshoot.safety.stops.parts import is_all_clear, shown_by
 from troubleshoot.safety.stops.record import NOT_TOLD_YET, Spot, StopMet
 
@@ -179,12 +178,6 @@ def of_the_trade(knowledge: Knowledge, typed: str, least: int = LEAST_WORDS) -> 
     if len(words) < least:
         raise TooFewWords(TOO_FEW)
     return typed
-
-
-def of_this_unit(typed: str, name: str) -> None:
-    """Raise NotAResult for what is told of another unit than the one of this name."""
-    if why := why_another_unit(typed, name):
-        raise NotAResult(why)
 
 
 def when_called(typed: str, since: str, now: datetime) -> str:

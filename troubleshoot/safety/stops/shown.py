@@ -25,6 +25,7 @@ from troubleshoot.safety.steps import REFRIGERANT_SWEEP
 from troubleshoot.safety.stops.no_result import why_no_look
 from troubleshoot.safety.stops.of_the_danger import (
     why_another_gas,
+    why_another_unit,
     why_by_no_instrument,
     why_no_number,
     why_not_now,
@@ -84,6 +85,12 @@ def as_read(knowledge: Knowledge, typed: str, hazard: Hazard, on: Unit | None = 
             f"Give the reading with its unit ({example}), or say in a few words what was looked "
             "at and how it was."
         ) from None
+
+
+def of_this_unit(typed: str, name: str) -> None:
+    """Raise NotAResult for what is told of another unit than the one of this name."""
+    if why := why_another_unit(typed, name):
+        raise NotAResult(why)
 
 
 def is_share_of_nothing(typed: str) -> bool:

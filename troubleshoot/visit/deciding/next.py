@@ -82,19 +82,16 @@ class Decider:
             return lifting or Decision("stop", stop=standing, ending="stopped")
         if state.closing:
             first = before_any_start(self.knowledge, state, conclusions)
-            if first is None:
-                first = self._read_afresh(state, conclusions)
-            return first or way_back(self.knowledge, state, conclusions)
-        now = stopped_now(self.knowledge, state, conclusions)
-        if now is not None:
+            afresh = first or self._read_afresh(state, conclusions)
+            return afresh or way_back(self.knowledge, state, conclusions)
+        if (now := stopped_now(self.knowledge, state, conclusions)) is not None:
             return now
         if state.aim is not None:
             going_on = self._towards(state, conclusions, state.aim, state.aim_reason)
             if going_on is not None:
                 return going_on
         stop = stopped_first(self.knowledge, state, conclusions)
-        afresh = stop or self._read_afresh(state, conclusions)
-        if afresh is not None:
+        if (afresh := stop or self._read_afresh(state, conclusions)) is not None:
             return afresh
         if state.walking is not None:
             return self._on_round(state, conclusions)
