@@ -29,3 +29,13 @@ def test_what_is_in_the_rooms_waits_for_the_lock(read: str, elsewhere: str, tmp_
             person
         ), person.last
         assert "Test: " not in task(person)
+
+
+def test_no_volts_read_live_is_told_to_be_no_proof_of_dead(tmp_path: Path) -> None:
+    """Regression: 0/0/0 on a unit that was switched on was ranked without a word."""
+    with begin(tmp_path, Clock(tmp_path)) as person:
+        person.types("do line-volts-idle")
+        lead_to(person, VOLTS)
+        said = " ".join(person.types("0/0/0").split())
+        assert "proves nothing dead: it counts as live" in said
+        assert "Prove the meter again now" in said

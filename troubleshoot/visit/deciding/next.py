@@ -282,8 +282,7 @@ class Decider:
             held = self._holds(candidate.test.id)
             if (held or is_at_hand(state, candidate)) and not self.handed_over(state, candidate):
                 spot = (candidate.test.id, candidate.at)
-                saving = self._towards(state, conclusions, spot, reason)
-                if saving is not None:
+                if (saving := self._towards(state, conclusions, spot, reason)) is not None:
                     return saving
         return None
 
