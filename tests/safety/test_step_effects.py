@@ -244,7 +244,7 @@ def test_steps_take_their_minutes_and_their_waits(shipped: Knowledge) -> None:
 
 def test_only_what_protects_no_life_is_confirmed_by_enter() -> None:
     assert sorted(ENTER_CONFIRMS) == [
-        "gauges-off", "gauges-on", "panels-off", "panels-on",
+        "gauges-off", "gauges-on", "panels-off",
     ]  # fmt: skip
 
 

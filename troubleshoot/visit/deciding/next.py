@@ -36,7 +36,6 @@ from troubleshoot.visit.deciding.proving import before_any_start, stopped_first
 from troubleshoot.visit.deciding.put_before import (
     cuts_power,
     first_look,
-    is_at_hand,
     read_or_skipped,
     to_save,
 )
@@ -278,9 +277,8 @@ class Decider:
         if look is not None or not saves:
             return look
         candidates = self.candidates(state, conclusions)
-        for candidate, reason in to_save(state, conclusions, candidates, wanted):
-            held = self._holds(candidate.test.id)
-            if (held or is_at_hand(state, candidate)) and not self.handed_over(state, candidate):
+        for candidate, reason in to_save(state, conclusions, candidates, wanted, self._holds):
+            if self.handed_over(state, candidate) is None:
                 spot = (candidate.test.id, candidate.at)
                 if (saving := self._towards(state, conclusions, spot, reason)) is not None:
                     return saving

@@ -6,7 +6,7 @@ what leaks, hangs loose or lives in it is seen best then, and may stop the visit
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator
+from collections.abc import Callable, Iterable, Iterator
 from dataclasses import replace
 
 from troubleshoot.knowledge.model import Knowledge, Test
@@ -56,12 +56,16 @@ def first_look(
 
 
 def to_save(
-    state: VisitState, conclusions: Conclusions, candidates: Iterable[Candidate], wanted: Test
+    state: VisitState,
+    conclusions: Conclusions,
+    candidates: Iterable[Candidate],
+    wanted: Test,
+    holds: Callable[[str], bool],
 ) -> Iterator[tuple[Candidate, str]]:
     """What a rule wants read before the power goes off, the nearest first, and why.
 
-    Only what pays on this call: nobody opens a unit live for its code before a look at the filters
-    of one that runs all day; before what is done with the covers on, only what the call wants.
+    Only what pays on this call, and is in a file that `holds` it or shows as the unit stands; before
+    what is done with the covers on, only what the call wants.
     """
     least = least_rate_on(conclusions.ranking)
     reasons = {
@@ -75,11 +79,12 @@ def to_save(
     worth = (c for c in named if _can_be_saved(state, c, too_much))
     if needs_of(wanted, None, state.at_work).closed:
         worth = (c for c in worth if c.test.id in conclusions.first_tests)
+    worth = (c for c in worth if holds(c.test.id) or _is_at_hand(state, c))
     for candidate in sorted(worth, key=lambda c: c.switch_minutes):
         yield candidate, reasons[candidate.test.id]
 
 
-def is_at_hand(state: VisitState, candidate: Candidate) -> bool:
+def _is_at_hand(state: VisitState, candidate: Candidate) -> bool:
     """Whether what would be lost shows as the unit stands, its panel open and live.
 
     A history is worth no live panel and no call of a unit that is to be locked out.
