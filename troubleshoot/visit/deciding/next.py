@@ -283,4 +283,3 @@ class Decider:
                 if (saving := self._towards(state, conclusions, spot, reason)) is not None:
                     return saving
         return None
-

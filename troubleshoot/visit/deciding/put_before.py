@@ -64,7 +64,7 @@ def to_save(
 ) -> Iterator[tuple[Candidate, str]]:
     """What a rule wants read before the power goes off, the nearest first, and why.
 
-    Only what pays on this call, and is in a file that `holds` it or shows as the unit stands; before
+    Only what pays on this call, is in a file that `holds` it or shows as the unit stands; before
     what is done with the covers on, only what the call wants.
     """
     least = least_rate_on(conclusions.ranking)
