@@ -40,8 +40,8 @@ def test_the_order_of_files_does_not_matter(shipped: Knowledge) -> None:
 def test_every_check_has_a_page_with_the_same_headings(check: str) -> None:
     page = page_of(check)
     headings = [line.split(":")[0] for line in page if line.split(":")[0].istitle()]
-    assert [heading for heading in headings if heading in ("What", "Why", "Mend")] == [
-        "What", "Why", "Mend",
+    assert [heading for heading in headings if heading in ("What", "Why", "Fix")] == [
+        "What", "Why", "Fix",
     ]  # fmt: skip
     assert CHECKS[check].__name__.rsplit(".", 1)[1].replace("_", "-") == check
 

@@ -51,7 +51,7 @@ class Screen(Terminal):
 
     def sign(self, text: str) -> None:
         """What stands before an answer."""
-        self.lines.append(self._wrapped(text))
+        self._write(text)
 
 
 def held(

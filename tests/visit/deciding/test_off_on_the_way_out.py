@@ -115,6 +115,6 @@ def test_whoever_is_done_behind_a_dead_fan_leaves_it_off_and_tagged(
     player = Player(shipped, shows, settled=["done"] * 3, then={last: ["done; done"]})
     start = {"complaint": "weak-cooling", "unit": unit, "profiles": ["electrical", "refrigerant"]}
     play(shipped, tmp_path, player, start)
-    closing = player.text.partition("put the unit back and close")[2]
+    closing = " ".join(player.text.split()).partition("put the unit back and close")[2]
     assert "Write on the tag:" in closing and "The unit stays off and locked" in closing
     assert "Call for the unit" not in closing and "back as it was" not in closing

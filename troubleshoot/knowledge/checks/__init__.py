@@ -135,11 +135,11 @@ def essential_problems(base: ReadBase) -> list[Problem]:
 
 
 def page_of(check: str) -> list[str]:
-    """The published page of a check: what it finds, why it matters, how to mend it."""
+    """The published page of a check: what it finds, why it matters, how to fix it."""
     return paragraphs_of_check(inspect.getdoc(CHECKS[check]) or "")
 
 
 def paragraphs_of_check(docstring: str) -> list[str]:
-    """A check's docstring as it is shown: a line for each of What, Why and Mend, and before."""
-    parts = re.split(r"\n+(?=What: |Why: |Mend: )", inspect.cleandoc(docstring))
+    """A check's docstring as it is shown: a line for each of What, Why and Fix, and before."""
+    parts = re.split(r"\n+(?=What: |Why: |Fix: )", inspect.cleandoc(docstring))
     return [" ".join(part.split()) for part in parts if part.strip()]
