@@ -25,7 +25,7 @@ def test_a_sheet_holds_all_of_its_season_and_nothing_else(
     """Regression: nothing read round.yaml."""
     code, out, _ = command("inspect", "RTU-3", "--sheet", "--season", season)
     said = flat(out)
-    assert code == 0 and f"Round, {season}: RTU-3" in said
+    assert code == 0 and f"PM, {season}: RTU-3" in said
     places = []
     for point in sorted(shipped.round_points.values(), key=lambda p: p.number):
         head = f"{point.number} {flat(point.point)}"
@@ -58,7 +58,7 @@ def test_the_season_is_that_of_the_day_and_it_reads_at_40_columns(
     clock = Clock(tmp_path)
     clock.set(datetime.fromisoformat(f"{day}T09:00:00+00:00"))
     with Person(tmp_path / "data", "inspect", "--sheet", clock=clock, columns=40) as person:
-        assert f"Round, {season}: {day}" in person.said
+        assert f"PM, {season}: {day}" in person.said
         assert all(len(line) <= 40 for line in person.said.splitlines())
         assert person.exit_code == 0
     assert not (tmp_path / "data").exists(), "a sheet begins no visit"

@@ -91,7 +91,7 @@ def test_plain_words_mean_what_an_author_expects(text: str, value: object) -> No
         ("one: two", "a colon inside unquoted text; put the text in quotes"),
         ("%x", "a text that begins with a special sign; put it in quotes"),
         ("'x' y", "a line that does not line up, or text after a closing quote; indent it like its "
-         "neighbours; put the whole text in quotes"),
+         "neighbors; put the whole text in quotes"),
         ("\"\\q\"", "a backslash inside double quotes; use single quotes"),
         ("\"a\\e[2J\"", "the control character U+001B in the text; delete it"),
         ("\"a\\u202eb\"", "the right-to-left override U+202E in the text; delete it"),

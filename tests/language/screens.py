@@ -51,7 +51,7 @@ class Screen(Terminal):
 
     def sign(self, text: str) -> None:
         """What stands before an answer."""
-        self._write(text)
+        self._write("\n".join(self._lines(text, room=1)))
 
 
 def held(

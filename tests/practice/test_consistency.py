@@ -40,7 +40,7 @@ LEAK, HUM, CAN = "gas-added-in-june", "hums-and-quits-after-lunch", "breaker-kee
          "warmer than"),
         (LEAK, "return-wet-bulb, text: 65 F", "return-wet-bulb, text: 79 F", "above dry bulb"),
         (HUM, "text: 52/52/0 A", "text: 95/95/0 A", "when stalled"),
-        (HUM, "text: 479/481/480 V", "text: 208/209/208 V", "on no supply of the plate"),
+        (HUM, "text: 479/481/480 V", "text: 208/209/208 V", "on no supply of the data plate"),
         (HUM, "text: 2.31/2.33/2.30 ohm", "text: OL/2.33/2.30 ohm", "opens two pairs"),
         (HUM, "text: 0.10/0.10/0.10 V", "text: 0.9/0.1/0.1 V", "contactor-pole-drop still reads"),
         (CAN, "text: 44.3 uF", "text: 90 uF",
