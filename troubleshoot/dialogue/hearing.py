@@ -14,6 +14,7 @@ from typing import Final
 
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.confirming import whether_meant
+from troubleshoot.dialogue.facts_beside import without_facts
 from troubleshoot.dialogue.hedged import HEDGES
 from troubleshoot.dialogue.not_known import is_not_known
 from troubleshoot.dialogue.prompts import AskWords
@@ -89,14 +90,23 @@ def called_danger(typed: str) -> str | None:
     return None if called is None else called["words"].strip(" .!?")
 
 
-def hear(knowledge: Knowledge, typed: str, standing: Collection[str] = ()) -> None:
+def hear(
+    knowledge: Knowledge, typed: str, standing: Collection[str] = (), least_facts: int = 2
+) -> None:
     """Raise DangerCalled where what was typed speaks of a danger.
 
-    `standing`: hazards that have been told of, and are not told again.
+    `standing`: hazards that have been told of, and are not told again. `least_facts`: how many
+    facts of a unit make a list of them of it, in which "gas" is one.
     """
-    heard = (*spoken_of(knowledge, typed), *told_among(knowledge, typed))
+    heard = _heard(knowledge, typed)
+    if heard and "," in typed:
+        heard = _heard(knowledge, without_facts(knowledge, typed, heard, least_facts))
     if not {hazard.id for hazard in heard} <= {*standing}:
         raise DangerCalled(typed)
+
+
+def _heard(knowledge: Knowledge, typed: str) -> tuple[Hazard, ...]:
+    return (*spoken_of(knowledge, typed), *told_among(knowledge, typed))
 
 
 def hear_among(knowledge: Knowledge, typed: str, standing: Collection[str] = ()) -> None:
@@ -134,7 +144,7 @@ class Listener:
 
     def hear(self, typed: str) -> None:
         """Raise DangerCalled where what was typed speaks of a danger."""
-        hear(self.knowledge, typed, self.standing)
+        hear(self.knowledge, typed, self.standing, least_facts=1 if self.about else 2)
 
     def hear_among(self, typed: str) -> None:
         """Raise DangerCalled where words of any kind were wanted, and any part tells one."""

@@ -7,7 +7,7 @@ fitted) name only the fact that is asked for.
 
 from __future__ import annotations
 
-from collections.abc import Mapping
+from collections.abc import Iterable, Mapping
 from functools import lru_cache
 from typing import Final
 
@@ -40,6 +40,25 @@ def facts_said(knowledge: Knowledge, asked: str, typed: str) -> Mapping[str, str
 
     `asked`: the fact that the question is about.
     """
+    pieces = typed.split(",")
+    found = _all_named(knowledge, asked, typed)
+    if found or len(pieces) == 1:
+        return found
+    # what a comma parts may be a word of another fact together: two fans, belt
+    return _merged(_all_named(knowledge, asked, each) for each in pieces if each.strip())
+
+
+def _merged(each_said: Iterable[Mapping[str, str]]) -> Mapping[str, str]:
+    """The facts of all pieces; none where one names none, or two disagree."""
+    found: dict[str, str] = {}
+    for said in each_said:
+        if not said or any(found.get(fact, value) != value for fact, value in said.items()):
+            return {}
+        found.update(said)
+    return found
+
+
+def _all_named(knowledge: Knowledge, asked: str, typed: str) -> Mapping[str, str]:
     language = _language(knowledge)
     words = lexicon_of(knowledge).all_words(typed, language.spelt)
     found: dict[str, str] = {}

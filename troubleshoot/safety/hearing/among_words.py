@@ -17,9 +17,13 @@ from troubleshoot.safety.hearing.dangers import ANY_DANGER, cried, named, spoken
 from troubleshoot.safety.hearing.words import raw_words, spoken_words, telling
 
 _THEN: Final = re.compile(
-    r"\b(?:then|when|after|until|till|while|so|because|but|yet)\b|\b(?:now|again)\b(?=\s+\w+\s+\w)"
+    r"\b(?:then|when|after(?!\s+bleeding\b)|until|till|while|so|because|but|yet)\b"
+    r"|\b(?:now|again)\b(?=\s+\w+\s+\w)"
 )
-"""Where something else is told: what was denied before it is not denied behind it."""
+"""Where something else is told: what was denied before it is not denied behind it.
+
+Volts are left after bleeding, and nobody bleeds.
+"""
 _AND: Final = re.compile(
     r"[,.;:!?]+(?:\s|$)(?!\s*(?:no|none|nope)\W*$)|\s[-/]+\s|\b(?:and|n|also|plus)\b"
 )

@@ -8,6 +8,7 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from functools import lru_cache
+from itertools import chain
 from typing import Final
 
 from troubleshoot.frozen import frozen
@@ -35,6 +36,7 @@ from troubleshoot.safety.hearing.words import (
     raw_words,
     span,
     telling,
+    two_errors,
 )
 
 ANY_DANGER: Final = "danger-reported"
@@ -44,6 +46,9 @@ _OF_THINGS: Final = frozenset(
     phrase_words(word)[0] for word in ("fire", "smoke", "burning", "arcing", "sparks", "explosion")
 )
 """Words that are a danger said of whatever thing: the can is smoking."""
+
+_ON_FIRE: Final = phrase_words("on fire")
+"""It is a danger whatever else is said, where it makes no name: on fire alarm."""
 
 _ANY_NUMBER: Final = "0"
 """In place of the first word of a phrase that begins with a number."""
@@ -170,7 +175,11 @@ def _plain_hits(knowledge: Knowledge, words: str) -> list[_Hit]:
     """
     said = clauses(words, mender_of(knowledge))
     hits = _hits(knowledge, words)
-    return [hit for hit in hits if len(hit.phrase) > 1 or _says_all(said, hit, hits)]
+    return [
+        hit
+        for hit in hits
+        if len(hit.phrase) > 1 or hit.phrase == _ON_FIRE or _says_all(said, hit, hits)
+    ]
 
 
 def _says_all(said: tuple[Words, ...], hit: _Hit, hits: Iterable[_Hit]) -> bool:
@@ -225,14 +234,25 @@ def mender_of(knowledge: Knowledge) -> Mend:
 @lru_cache(maxsize=_RULE_BASES)
 def ordinary_words(knowledge: Knowledge) -> frozenset[str]:
     """The words in which the rule base speaks of what is sound and of what is wrong."""
-    texts = [text for c in knowledge.complaints.values() for text in (c.says, *c.words)]
+    texts = [*knowledge.words.values(), *_words_alike(knowledge)]
+    texts += [text for c in knowledge.complaints.values() for text in (c.says, *c.words)]
     for test in knowledge.tests.values():
-        texts += [test.name, test.area, *test.how]
-        texts += [f"{outcome.id} {outcome.means}" for outcome in test.outcomes]
+        texts += [test.name, test.area, *test.how, *test.words]
+        for outcome in test.outcomes:
+            texts += [f"{outcome.id} {outcome.means}", *outcome.words]
+    for fact in knowledge.facts.values():
+        texts += [fact.asks, *fact.values, *chain(*fact.words.values())]
     for fault in knowledge.faults.values():
-        texts += [fault.name, fault.why, fault.if_left, fault.repair.what]
+        texts += [fault.name, fault.why, fault.if_left, fault.repair.what, *fault.words]
     texts += [text for h in knowledge.hazards.values() for text in (h.what_to_do, h.tag)]
     return frozenset(word for text in texts for word in raw_words(text))
+
+
+def _words_alike(knowledge: Knowledge) -> Iterator[str]:
+    """What is said for a word of the rules, and the word; not how it is misspelt."""
+    for word, others in knowledge.alike.items():
+        yield word
+        yield from (other for other in others if not two_errors(other, word))
 
 
 def used(hazard: Hazard) -> frozenset[str]:

@@ -2,22 +2,35 @@
 
 from __future__ import annotations
 
-from troubleshoot.safety.hearing.vocabulary import (
+from typing import Final
+
+from troubleshoot.safety.hearing.other_words import (
+    AGAIN,
     BANGING,
+    HISSING_ELSEWHERE,
     KEEPING,
-    LOOSE,
-    MAKING_A_THING,
-    NAMED_SO,
+    LASTING,
+    LIT,
+    MADE_TO_BURN,
     NAMING,
     NOT_NAMING,
     OF_CONDUCTORS,
     OF_MONEY,
+    PASSING,
+)
+from troubleshoot.safety.hearing.vocabulary import (
+    LATELY,
+    LOOSE,
+    MAKING_A_THING,
+    NAMED_SO,
     PERSON,
     THINGS,
     stem,
 )
 from troubleshoot.safety.hearing.words import Words, numbers
 
+_HISS: Final = (stem("hissing"),)
+_BURNING: Final = (stem("burning"),)
 _STARTING = frozenset((stem("start"), stem("startup")))
 
 
@@ -37,8 +50,15 @@ def is_of_another_matter(said: Words, phrase: Words, at: tuple[int, int]) -> boo
     """Whether a phrase is said there of no danger at all.
 
     How an alarm is kept, what is a headache for its price, what bangs without a flame as it
-    starts, a board that does not respond, which conductor is the hot one.
+    starts, a board that does not respond, which conductor is the hot one, what burns as it should,
+    what has passed.
     """
+    if is_past(said, phrase):
+        return True
+    if phrase == _HISS:
+        return not HISSING_ELSEWHERE.isdisjoint(said)
+    if phrase == _BURNING:
+        return _burns_as_meant(said[: at[0]])
     if stem("headache") in phrase:
         return not OF_MONEY.isdisjoint(said)
     if phrase[0] == "bang" and phrase[-1] in _STARTING:
@@ -48,6 +68,22 @@ def is_of_another_matter(said: Words, phrase: Words, at: tuple[int, int]) -> boo
     if phrase[-1] == stem("responding"):
         return PERSON not in said and not THINGS.isdisjoint(said[: at[0]])
     return phrase[0] == "hot" and names_a_conductor(said)
+
+
+def is_past(said: Words, phrase: Words) -> bool:
+    """Whether a thing of one moment is told of another day: cut my finger last month.
+
+    A smell, an alarm, a crack or a live cabinet does not pass by itself, nor whoever was ill of it.
+    """
+    words = {*said}
+    if LATELY not in words or not AGAIN.isdisjoint(words):
+        return False
+    return not PASSING.isdisjoint(phrase) and LASTING.isdisjoint(phrase)
+
+
+def _burns_as_meant(before: Words) -> bool:
+    """Whether what burns is made to: the pilot light burns; not the box of the burner."""
+    return not MADE_TO_BURN.isdisjoint(before) and (THINGS - LIT).isdisjoint(before)
 
 
 def _is_kept(said: Words, at: tuple[int, int]) -> bool:

@@ -10,6 +10,7 @@ from typing import Final
 PERSON: Final = "somebody"
 CANNOT: Final = "cannot"
 LONG_AGO: Final = "long-ago"
+LATELY: Final = "lately"
 
 
 def _groups(table: dict[str, str]) -> dict[str, str]:
@@ -63,7 +64,8 @@ ALIKE: Final = _groups(
         "soaked": "soaking flooded drenched dripping sopping wet",
         "running": "pouring gushing streaming",
         "leak": "leek spraying blowing escaping spurting venting spewing rushing fuga",
-        "refrigerant": "freon",
+        "refrigerant": "freon r454b 454b r410a 410a r407c 407c r134a 134a r32 r22",
+        LATELY: "yesterday",
         "bang": "boom kaboom whoomp whoomph whump womp whomp",
         "sounding": "beeping screaming ringing blaring screamed wailing shrieking",
         "cracked": "split",
@@ -92,9 +94,17 @@ _WHO_DROPPED: Final = "coworker mate buddy partner helper he guy man woman she a
 _WHO_IS_DOWN: Final = "guy guys buddy partner helper mate somebody someone worker apprentice tech"
 """Said straight before "down", nothing beside it: guy down. He came down, is down the hall."""
 
+_GASES_THAT_COOL: Final = (
+    "454b 410a 32 discharge flash freon r22 r32 r410a r454b refrigerant suction"
+)
+"""Straight before "gas" they say that it is no fuel."""
+_DOES: Final = "also be clearly feel hear just see smell still tell"
+"""Behind these "can" is no capacitor: i can hear it hissing."""
+
 TOGETHER: Final = {
-    ("on", "fire"): "fire",
     ("caught", "fire"): "fire",
+    ("water", "heater"): "water-heater",
+    ("water", "heaters"): "water-heater",
     ("is", "down"): "is-down",
     ("man", "down"): "man-down",
     ("hes", "down"): "man-down",
@@ -112,8 +122,10 @@ TOGETHER: Final = {
     ("air", "free"): "flue",
     ("control", "box"): "disconnect",
     ("hot", "gas"): "hot-gas",
-    ("gas", "pipe"): "gas-line",
-    ("gas", "line"): "gas-line",
+    **{("gas", what): "gas-line" for what in ("line", "pipe", "pipes", "piping")},
+    **{(whose, "gas"): "refrigerant" for whose in _GASES_THAT_COOL.split()},
+    **{("r", number): "refrigerant" for number in ("22", "32", "410", "454")},
+    **{("can", does): does for does in _DOES.split()},
     ("carbon", "monoxide"): "co",
     ("flue", "co"): "flue-co",
     ("not", "my"): "not-my",
@@ -132,6 +144,10 @@ TOGETHER: Final = {
     ("electric", "shock"): "shock",
     **{(when, "ago"): LONG_AGO for when in ("long", "month", "months", "year", "years")},
     **{("last", when): LONG_AGO for when in ("summer", "winter", "spring", "fall", "year")},
+    **{("last", when): LATELY for when in ("month", "night", "time", "visit", "week")},
+    **{(when, "ago"): LATELY for when in ("day", "days", "week", "weeks")},
+    ("other", "day"): LATELY,
+    ("on", "fire"): "on-fire",
     ("got", "in"): "got-in",
     ("turned", "on"): "turned-on",
     ("turn", "off"): "shut-off",
@@ -158,7 +174,8 @@ def _each(words: str) -> tuple[str, ...]:
     return tuple(words.split())
 
 
-def _stems(words: str) -> frozenset[str]:
+def stems(words: str) -> frozenset[str]:
+    """The stems of words that are written in one string."""
     return frozenset(stem(word) for word in words.split())
 
 
@@ -167,7 +184,7 @@ BY_STEM: Final = {
     **{stem(to): stem(to) for to in ALIKE.values()},
 }
 
-THINGS: Final = _stems(
+THINGS: Final = stems(
     "unit can rtu wire wiring panel disconnect motor compressor contactor transformer board "
     "control capacitor insulation roof cabinet fan blower machine thing something building cable "
     "plug lug fuse heater meter tester lead probe clamp gauge relay starter terminal battery light "
@@ -175,29 +192,29 @@ THINGS: Final = _stems(
 )
 """What can smoke and burn: said with it they change nothing."""
 
-ALSO_DOING: Final = _stems(
+ALSO_DOING: Final = stems(
     "humming buzzing hot chattering clicking crackling rattling popping spitting shaking vibrating "
     "throwing shooting jumping billowing hissing sizzling glowing melting squealing tripping bad "
     "badly"
 )
 """What a thing does that smokes or sparks besides: beside that they change nothing."""
 
-MAKING_A_THING: Final = _stems("fire smoke spark shock gas rollout")
+MAKING_A_THING: Final = stems("fire on-fire smoke spark shock gas rollout")
 """Straight before a thing or one of these they name it: the fire panel, a spark igniter."""
 
-NAMED_SO: Final = _stems(
-    "alarm detector head station door damper test igniter mount label valve line heat"
+NAMED_SO: Final = stems(
+    "alarm detector head station door damper test igniter mount label valve line heat watch"
 )
 
 NEUTRAL: Final = frozenset((PERSON, "everybody", "nobody", CANNOT, "stop"))
 """Beside a single word they change nothing: it will not stop burning."""
 
-FILLING: Final = _stems(
+FILLING: Final = stems(
     "a an and at i in is it my of or the their there we im its theres am are was be been this"
 )
 """Words that no phrase needs."""
 
-LOOSE: Final = FILLING | _stems(
+LOOSE: Final = FILLING | stems(
     "on off from to up out over down here now just real really so very all some like bad badly "
     "crazy coming come came going got get getting has have had then still around round about "
     "everywhere near nearby inside below above downstairs back flying big strong loud lot please "
@@ -208,46 +225,23 @@ LOOSE: Final = FILLING | _stems(
 )
 """Words that may stand within a phrase and beside it."""
 
-CHANGING: Final = _stems("on off out over down help")
+CHANGING: Final = stems("on off out over down help")
 """They are loose, but beside a single word they change what it says: gas off."""
 
-BANGING: Final = _stems(
-    "blower compressor contactor damper door duct economizer fan hatch linkage louver motor pump"
-)
-"""What bangs as it starts without any flame."""
 
 OF_LIGHTING: Final = {stem("spark"): stem("strong")}
 """A danger in one word -> what is said of it where it lights a burner: the spark is strong."""
 
-DENYING: Final = _stems("no not never none nobody without 0 zero nope sin")
-OFTEN_DENIED: Final = _stems("smoke fire spark gas soot leak burning smell")
+
+DENYING: Final = stems("no not never none nobody without 0 zero nope sin")
+OFTEN_DENIED: Final = stems("smoke fire spark gas soot leak burning smell")
 """What is denied in rows: no smoke, fire or gas smell."""
 
-NOBODY: Final = _stems("nobody")
+NOBODY: Final = stems("nobody")
 """It denies what follows (nobody smells gas), not what was said before (it fell, nobody here)."""
 
-KEEPING: Final = _stems(
-    "changed replaced new fresh battery batteries tested test calibrated installed fitted mounted "
-    "expired bought"
-)
-"""Straight beside an alarm it is told how that is kept, and not that it sounds."""
 
-OF_MONEY: Final = _stems(
-    "price prices bill bills cost costs invoice quote money budget rent paperwork parking traffic"
-)
-"""What gives people a headache in a manner of speaking."""
-
-OF_CONDUCTORS: Final = _stems(
-    "l1 l2 l3 t1 t2 t3 black red blue white brown orange yellow green neutral"
-)
-NAMING: Final = _stems("is are goes go lands landed runs connected connects called marked")
-NOT_NAMING: Final = _stems(
-    "still glowing melted melting burning burnt smoke turned gone went charred live energized "
-    "power volts dead reads shows"
-)
-"""The hot wire is L1, black: that names a conductor, and says nothing of what it feels like."""
-
-GONE: Final = DENYING | _stems("gone stopped cleared anymore more found seen there")
+GONE: Final = DENYING | stems("gone stopped cleared anymore more found seen there")
 
 HARD_TO_SPELL: Final = _each(
     "ambulance collapsed electric electrocuted emergency explode exploded exploding explosion "
@@ -255,5 +249,5 @@ HARD_TO_SPELL: Final = _each(
 )
 """Long words of danger in which two errors are seen through: litening, expload, elektrik."""
 
-PERCEIVING: Final = _stems("see smell hear feel find")
-SUBJECTS: Final = _stems(f"i it its there theres im {PERSON}")
+PERCEIVING: Final = stems("see smell hear feel find")
+SUBJECTS: Final = stems(f"i it its there theres im {PERSON}")

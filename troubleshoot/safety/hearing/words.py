@@ -17,6 +17,7 @@ from unicodedata import combining, normalize
 
 from troubleshoot.outside.numbers import whole_number
 from troubleshoot.safety.hearing.everyday import EVERYDAY
+from troubleshoot.safety.hearing.other_words import OF_OTHER_MATTERS
 from troubleshoot.safety.hearing.vocabulary import (
     ALIKE,
     ALSO_DOING,
@@ -28,14 +29,11 @@ from troubleshoot.safety.hearing.vocabulary import (
     FILLING,
     GONE,
     HARD_TO_SPELL,
-    KEEPING,
     LONG_AGO,
     LOOSE,
     NAMED_SO,
-    NAMING,
     NEUTRAL,
     NOBODY,
-    OF_MONEY,
     OFTEN_DENIED,
     PERCEIVING,
     PERSON,
@@ -174,7 +172,7 @@ def mender(known: frozenset[str], ordinary: Callable[[], frozenset[str]]) -> Men
 
     `known`: the words that dangers are told in. `ordinary` is asked only where it matters.
     """
-    tables = LOOSE | THINGS | NAMED_SO | DENYING | GONE | PERCEIVING | KEEPING | OF_MONEY | NAMING
+    tables = LOOSE | THINGS | NAMED_SO | DENYING | GONE | PERCEIVING | OF_OTHER_MATTERS
     forms = frozenset(form for word in known for form in _forms(word))
 
     @lru_cache(maxsize=1_000)

@@ -1,0 +1,70 @@
+"""Words that say that what sounds like a danger is of another matter, or of another day.
+
+All are given as people spell them and kept by their stems.
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+from troubleshoot.safety.hearing.vocabulary import stems
+
+BANGING: Final = stems(
+    "blower compressor contactor damper door duct economizer fan hatch linkage louver motor pump"
+)
+"""What bangs as it starts without any flame."""
+
+MADE_TO_BURN: Final = stems(
+    "appliance appliances boiler burner burners flame oven pilot range stove water-heater"
+)
+"""What burns as it is meant to: other appliances burn, the pilot burns."""
+
+LIT: Final = stems("heater light unit")
+"""Things that may be named with it: the pilot light, the heater's burner."""
+
+LASTING: Final = stems(
+    "alarm co crack dizzy exchanger freon gas gas-line headache hot jumper leak live lock propane "
+    "refrigerant rollout shock sick smell tingle"
+)
+"""What does not pass with the day on which it was met, whatever happened there."""
+
+PASSING: Final = stems(
+    "bleeding burnt burned cut fell flooded hit hurt injured overflowing slipped soaked"
+)
+"""What happens in a moment, and is over on another day."""
+
+AGAIN: Final = stems("again keeps now since still today")
+"""What was met lately and is told with one of these is there."""
+
+HISSING_ELSEWHERE: Final = stems(
+    "air damper door duct grille piston txv expansion metering nitrogen steam toilet "
+    "can cap capacitor gas gas-line union refrigerant coil flare schrader braze bend suction "
+    "discharge liquid hot-gas condenser evaporator drier a2l sensor detector"
+)
+"""Beside a hiss they say whose it is: it is no hiss that may be any gas."""
+
+KEEPING: Final = stems(
+    "changed replaced new fresh battery batteries tested test calibrated installed fitted mounted "
+    "expired bought"
+)
+"""Straight beside an alarm it is told how that is kept, and not that it sounds."""
+
+OF_MONEY: Final = stems(
+    "price prices bill bills cost costs invoice quote money budget rent paperwork parking traffic"
+)
+"""What gives people a headache in a manner of speaking."""
+
+OF_CONDUCTORS: Final = stems(
+    "l1 l2 l3 t1 t2 t3 black red blue white brown orange yellow green neutral"
+)
+
+NAMING: Final = stems("is are goes go lands landed runs connected connects called marked")
+
+NOT_NAMING: Final = stems(
+    "still glowing melted melting burning burnt smoke turned gone went charred live energized "
+    "power volts dead reads shows"
+)
+"""The hot wire is L1, black: that names a conductor, and says nothing of what it feels like."""
+
+OF_OTHER_MATTERS: Final = KEEPING | OF_MONEY | NAMING
+"""None of these is a mistyped word of danger."""
