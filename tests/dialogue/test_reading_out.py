@@ -154,3 +154,22 @@ def test_a_line_that_cannot_be_taken_is_told_once_and_noted_with_its_places(
     noted = " ".join(book.state.notes)
     assert all(each in noted for each in ("88", "318", "62", "85"))
     assert noted.count("c1") == 4
+
+
+@pytest.mark.parametrize(
+    "line", ["no flame, 3 tries", "inducer runs, igniter glows, no flame, 3 tries then locks out"]
+)
+def test_a_word_that_is_denied_takes_no_number(
+    shipped: Knowledge, tmp_path: Path, line: str
+) -> None:
+    """Regression: no flame, 3 tries was a flame of 3."""
+    text, book = typed_at(shipped, tmp_path, "suction-pressure", line)
+    assert kept(book) == [] and "flame 3" not in text
+
+
+@pytest.mark.parametrize("line", ["suction 3 tries", "3 tries", "suction 5 times"])
+def test_a_number_that_counts_something_is_no_reading(
+    shipped: Knowledge, tmp_path: Path, line: str
+) -> None:
+    _, book = typed_at(shipped, tmp_path, "suction-pressure", line)
+    assert kept(book) == []

@@ -44,7 +44,8 @@ def test_a_repair_that_is_told_is_heard_and_the_complaint_is_left(
         "no cooling", "needs the contactor replaced", "it has not been changed", "I fixed it",
         "the belt should be changed", "we will replace the motor", "fixed orifice",
         "they want it replaced", "didn't change the filter", "never cleaned the coil",
-        "contactor", "smells of gas", "replaced", "",
+        "contactor", "smells of gas", "replaced", "", "couldnt put on test", "put on test",
+        "couldnt get the belt replaced", "the contactor wasnt replaced",
     ],
 )  # fmt: skip
 def test_what_is_to_be_done_or_was_not_is_no_repair(words: str) -> None:

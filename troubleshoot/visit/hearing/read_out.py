@@ -39,6 +39,9 @@ _A_NUMBER: Final = re.compile(rf"(?<![\w.,]){NUMBER}")
 _WISHED: Final = re.compile(r"\b(?:should|shouldn'?t|supposed|ought|would be|wanted|target)\b")
 NOT_READ_YET: Final = "What should be is no reading: give what the instrument shows, or note WORDS."
 
+_COUNTED: Final = re.compile(r"(?:(?:attempt|blink|start|time|trial)s?|flash(?:es)?|try|tries)\b")
+"""What a number may count that is no reading: no flame, 3 tries."""
+
 
 @frozen
 class ReadOut:
@@ -166,7 +169,7 @@ class _Cut:
         words = value.text.split()
         for size in range(len(words), 0, -1):
             text, rest = " ".join(words[:size]).rstrip(",;"), words[size:]
-            if rest and is_unit(rest[0]):
+            if rest and (is_unit(rest[0]) or _COUNTED.match(rest[0])):
                 continue
             for told in (text, _with_unit_of(before, name, text)):
                 if told and self._reads(name, told):
@@ -258,7 +261,9 @@ def _of_the_question(
             continue
         if with_unit and legs[0].typed_unit is None:
             return None
-        if rest and (is_unit(rest[0]) or _A_NUMBER.search(" ".join(rest))):
+        if rest and (
+            is_unit(rest[0]) or _COUNTED.match(rest[0]) or _A_NUMBER.search(" ".join(rest))
+        ):
             return None
         plate = next((piece.text for piece in pieces if piece.kind == "plate"), "")
         taken = (ReadOut("", text, (asked,), (None,), plate=plate),)

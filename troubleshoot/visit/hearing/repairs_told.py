@@ -19,7 +19,8 @@ _DEEDS: Final = (
 _WAS: Final = r"(?:(?:was|were|is|are|has|have|had|been|got|already|just|all) )*"
 _NOT_DONE: Final = re.compile(
     r"\b(?:not|never|no|nobody|nothing|need\w*|should|must|wants?|wanted|to be|going to|will|"
-    r"would|wasn't|weren't|hasn't|haven't|didn't|don't|if|before (?:i|we)|cannot|can't|could|may|"
+    r"would|(?:was|were|has|have|did|do|could|would|should|is|are|ca)n'?t|if|before (?:i|we)|"
+    r"cannot|could|may|"
     r"might|wrong|badly)\b"
 )
 """Beside these words nothing is said to be put right."""
@@ -55,7 +56,10 @@ _FORMS: Final = (
 )
 _MOST: Final = 4
 """Words of a part's name."""
-_PRONOUNS: Final = frozenset({"it", "that", "this", "them", "everything", "something", "stuff"})
+_PRONOUNS: Final = frozenset(
+    {"it", "that", "this", "them", "everything", "something", "stuff", "test"}
+)
+"""None of these is a part: it was put on test."""
 
 
 @frozen

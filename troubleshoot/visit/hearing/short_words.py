@@ -56,6 +56,10 @@ class Piece:
     nth: int = 0
 
 
+_DENIED: Final = re.compile(r"\b(?:no|not|never|without)\s+(?:\w+\s+)?$", re.IGNORECASE)
+"""Before the word for a reading it says that there is none: no flame, 3 tries."""
+
+
 def plain(typed: str) -> str:
     """A line as it is cut: numbers in figures, counted legs side by side."""
     line = " ".join(in_figures(typed).replace("\u2019", "'").split()).strip(" .!")
@@ -85,7 +89,7 @@ def pieces_of(words: Words, line: str) -> list[Piece]:
     pieces: list[Piece] = []
     end = 0
     for found in _pattern(words).finditer(line):
-        if found["name"] and _is_its_unit(line, found):
+        if found["name"] and (_is_its_unit(line, found) or _DENIED.search(line[: found.start()])):
             continue
         pieces += _values(line[end : found.start()])
         if found["name"]:
