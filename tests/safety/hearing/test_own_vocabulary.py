@@ -81,9 +81,7 @@ def test_a_list_of_facts_is_no_danger(facts: list[str]) -> None:
     assert not stops(", ".join(facts))
 
 
-@pytest.mark.parametrize(
-    "beside", ["dirty", "hums", "trips", "two stages", "no cooling", "whatever"]
-)
+@pytest.mark.parametrize("beside", ["dirty", "hums", "two stages", "no cooling", "whatever"])
 def test_what_is_said_beside_facts_changes_nothing(beside: str) -> None:
     assert not stops(f"gas, two fans, {beside}")
 

@@ -95,7 +95,10 @@ def test_no_two_hazards_have_the_same_words() -> None:
     for hazard in KNOWLEDGE.hazards.values():
         for phrase in hazard.words:
             of_word.setdefault(phrase_words(phrase), set()).add(hazard.id)
-    assert [(words, each) for words, each in of_word.items() if len(each) > 1] == []
+    shared = {words for words, each in of_word.items() if len(each) > 1}
+    assert shared == {phrase_words("hissing"), phrase_words("hissing sound")}, (
+        "it may be either gas"
+    )
 
 
 MISTYPED = ["explosion", "electrocuted", "lightning", "thunder", "collapsed"]
@@ -164,7 +167,7 @@ def test_a_word_that_is_denied_is_none(phrase: str, denial: str) -> None:
 @given(st.permutations(["i smell gas", "my mate collapsed", "i hear thunder", "the ladder fell"]))
 def test_of_several_all_are_kept_in_one_order_the_gravest_first(said: list[str]) -> None:
     assert meant(", ".join(said)) == heard(", ".join(said)) == [
-        "somebody-hurt", "gas-odour", "lightning", "ladder-and-hatch",
+        "overcome-by-gas", "somebody-hurt", "gas-odour", "lightning", "ladder-and-hatch",
     ]  # fmt: skip
 
 
