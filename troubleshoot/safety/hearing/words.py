@@ -27,6 +27,7 @@ from troubleshoot.safety.hearing.vocabulary import (
     DENYING,
     DROPPED,
     FILLING,
+    FIRE,
     GONE,
     HARD_TO_SPELL,
     LONG_AGO,
@@ -35,6 +36,7 @@ from troubleshoot.safety.hearing.vocabulary import (
     NEUTRAL,
     NOBODY,
     OFTEN_DENIED,
+    ON_FIRE,
     PERCEIVING,
     PERSON,
     SUBJECTS,
@@ -245,9 +247,10 @@ def has_gap(phrase: Words) -> bool:
 
 
 def same(wanted: str, said: str) -> bool:
-    """A number is met by one as high or higher."""
+    """A number is met by one as high or higher, fire by what is on fire."""
     least, read = whole_number(wanted), whole_number(said)
-    return wanted == said if least is None or read is None else read >= least
+    is_said = wanted == said or (wanted, said) == (FIRE, ON_FIRE)
+    return is_said if least is None or read is None else read >= least
 
 
 @lru_cache(maxsize=4_000)
