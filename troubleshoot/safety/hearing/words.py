@@ -47,8 +47,7 @@ from troubleshoot.safety.hearing.vocabulary import (
 
 Words = tuple[str, ...]
 
-Mend = Callable[[str], str]
-"""Puts a mistyped word right and leaves all others."""
+Mend = Callable[[str], str]  # puts a mistyped word right and leaves all others
 
 _WORD: Final = re.compile(r"[a-z0-9]+")
 _CLAUSE: Final = re.compile(
@@ -61,7 +60,7 @@ _DOUBLES: Final = re.compile(r"[^aeiou]+[aeiou][bdgmnpt]")
 _MEASURED: Final = re.compile(r"([0-9]+)(?:ppm|f)?")
 _VOLTS: Final = re.compile(r"([0-9])\s*(?:v|vac|volt)\b")
 _LEAST_MISTYPED, _LEAST_TWICE_MISTYPED = 5, 7
-"""Letters of a word in which one typing error is seen through, and in which two are."""
+"""Letters of a word in which one typing error or two are seen through."""
 _LEAST_CHANGED: Final = 6
 """Letters without the ending of a word in which a letter changed for another is seen through."""
 _SPELT_OUT: Final = tuple(
@@ -249,8 +248,9 @@ def has_gap(phrase: Words) -> bool:
 def same(wanted: str, said: str) -> bool:
     """A number is met by one as high or higher, fire by what is on fire."""
     least, read = whole_number(wanted), whole_number(said)
-    is_said = wanted == said or (wanted, said) == (FIRE, ON_FIRE)
-    return is_said if least is None or read is None else read >= least
+    if least is not None and read is not None:
+        return read >= least
+    return wanted == said or (wanted, said) == (FIRE, ON_FIRE)
 
 
 @lru_cache(maxsize=4_000)
