@@ -248,9 +248,8 @@ def has_gap(phrase: Words) -> bool:
 def same(wanted: str, said: str) -> bool:
     """A number is met by one as high or higher, fire by what is on fire."""
     least, read = whole_number(wanted), whole_number(said)
-    if least is not None and read is not None:
-        return read >= least
-    return wanted == said or (wanted, said) == (FIRE, ON_FIRE)
+    is_said = wanted == said or (wanted, said) == (FIRE, ON_FIRE)
+    return is_said if least is None or read is None else read >= least
 
 
 @lru_cache(maxsize=4_000)
