@@ -20,7 +20,7 @@ from troubleshoot.dialogue.not_known import is_not_known
 from troubleshoot.dialogue.prompts import AskWords
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import DangerCalled, Talk, unless_back, words_or_back
-from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.outside.text import plain_words
 from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.safety.hearing.among_words import told_among
