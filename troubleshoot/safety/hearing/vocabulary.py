@@ -232,10 +232,8 @@ LOOSE: Final = FILLING | stems(
 CHANGING: Final = stems("on off out over down help")
 """They are loose, but beside a single word they change what it says: gas off."""
 
-
 OF_LIGHTING: Final = {stem("spark"): stem("strong")}
 """A danger in one word -> what is said of it where it lights a burner: the spark is strong."""
-
 
 DENYING: Final = stems("no not never none nobody without 0 zero nope sin")
 OFTEN_DENIED: Final = stems("smoke fire spark gas soot leak burning smell")
@@ -243,7 +241,6 @@ OFTEN_DENIED: Final = stems("smoke fire spark gas soot leak burning smell")
 
 NOBODY: Final = stems("nobody")
 """It denies what follows (nobody smells gas), not what was said before (it fell, nobody here)."""
-
 
 GONE: Final = DENYING | stems("gone stopped cleared anymore more found seen there")
 
