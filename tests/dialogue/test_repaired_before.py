@@ -192,7 +192,7 @@ def test_its_proofs_are_asked_on_the_way_out_and_stand_in_the_report(
 
 def test_a_question_about_a_fact_hears_it_too(shipped: Knowledge) -> None:
     dialogue = beginning(book_of(shipped, []))
-    for typed in ("weak-cooling", "3"):
+    for typed in ("no-air", "3"):
         said_to(dialogue, typed)
     asked = dialogue.prompt
     assert isinstance(asked, AskFact)

@@ -137,7 +137,7 @@ def test_to_be_without_arc_rated_clothing_behind_a_live_panel_is_a_grave_lack(
 
 def test_what_a_test_needs_is_told_in_the_order_of_work(shipped: Knowledge) -> None:
     session = session_of(shipped, "glows-no-more")
-    result = session.choose(shipped.tests["air-filters"], None)
+    result = session.choose(shipped.tests["blower-belt"], None)
     assert isinstance(result, Stopped)
     needs = result.slip.missing
     told = (
