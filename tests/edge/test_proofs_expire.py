@@ -168,7 +168,7 @@ def test_lines_of_a_paste_that_are_not_read_are_told_and_notes_are_kept(
         assert "1 line typed ahead of the question was not read: type it again." in person.said
 
 
-@pytest.mark.parametrize("step", ["Take the panels off", "Bleed"])
+@pytest.mark.parametrize("step", ["Take the panels off", "Discharge and meter"])
 def test_a_proof_declared_invalid_is_a_failed_one(step: str, data: Path, clock: Clock) -> None:
     with begin(data, clock) as person:
         person.types(DEAD_WORK)
@@ -182,11 +182,11 @@ def test_a_proof_declared_invalid_is_a_failed_one(step: str, data: Path, clock: 
 
 
 def test_it_is_told_how_a_number_that_confirms_no_step_was_taken(data: Path, clock: Clock) -> None:
-    """Regression: after 310 V before bleeding the same step was asked again without a word."""
+    """Regression: after 310 V before discharging the same step was asked again without a word."""
     with begin(data, clock) as person:
         person.types(DEAD_WORK)
-        lead_to(person, "Bleed")
-        assert "310 V is taken as: charged before bleeding." in person.types("310 V")
+        lead_to(person, "Discharge and meter")
+        assert "310 V is taken as: charged at first." in person.types("310 V")
         assert "is taken as" not in person.types("0.2 V")
 
 
