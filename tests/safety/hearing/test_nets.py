@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from dataclasses import replace
 
 import pytest
@@ -14,6 +15,7 @@ from troubleshoot.safety.hearing.dangers import may_be_danger, spoken_of
 from troubleshoot.safety.hearing.hinting_words import HINTS
 from troubleshoot.safety.hearing.nets import is_net, net_of
 from troubleshoot.safety.hearing.reporting import reported
+from troubleshoot.safety.hearing.words import spoken_words
 
 
 def hazard(name: str, *words: str) -> Hazard:
@@ -93,3 +95,10 @@ def test_what_hints_speak_of_are_hazards_that_stop() -> None:
     assert {hint.hazard for hint in HINTS if hint.hazard} <= {
         name for name, each in hazards.items() if each.stop is not None
     }
+
+
+def test_each_word_of_a_net_is_heard_as_one_word() -> None:
+    """Regression: light-headed was knit as light and headed, and caught gas that does not light."""
+    nets = [words for h in load_shipped().hazards.values() for words in h.words if is_net(words)]
+    each = {word for net in nets for word in re.split(r" [+-] |/", net)}
+    assert {word for word in each if len(spoken_words(word, str)) != 1} == set()
