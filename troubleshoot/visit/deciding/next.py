@@ -113,7 +113,9 @@ class Decider:
                     return replace(decision, handed_over=tuple(handed))
             else:
                 handed.append((chosen.test.id, phrase))
-            candidates = tuple(c for c in candidates if c is not chosen)
+            candidates = tuple(
+                c for c in candidates if (c.test.id, c.at) != (chosen.test.id, chosen.at)
+            )
 
     def _on_round(self, state: VisitState, conclusions: Conclusions) -> Decision:
         """What is not sound, then the next test of the round, then its ending."""
