@@ -173,3 +173,14 @@ def test_a_number_that_counts_something_is_no_reading(
 ) -> None:
     _, book = typed_at(shipped, tmp_path, "suction-pressure", line)
     assert kept(book) == []
+
+
+@pytest.mark.parametrize("line", ["gas, TXV, scroll", "gas, R-410A, belt"])
+def test_a_line_off_the_plate_is_taken_at_a_test_and_is_no_leak(
+    line: str, shipped: Knowledge, tmp_path: Path
+) -> None:
+    """Regression: gas in a list of what the plate says stopped the visit for a leak of gas."""
+    text, book = typed_at(shipped, tmp_path, "thermostat-settings", line)
+    assert "heat is gas, as told before" in text and " is now " in text
+    assert not book.state.stops and book.state.unit.facts["heat"] == "gas"
+    assert len(book.state.unit.facts) > 2

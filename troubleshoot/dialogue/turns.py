@@ -29,6 +29,7 @@ from troubleshoot.dialogue.taking_back import take_back
 from troubleshoot.dialogue.taking_up import not_taken, taken_up
 from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Reply, Talk
 from troubleshoot.dialogue.telling import Telling
+from troubleshoot.dialogue.unit_told import takes_plate_line
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.evidence.ranking import Cause
 from troubleshoot.reasoning.unit.places import spoken
@@ -202,6 +203,8 @@ class Turns:
                 continue
             except NotAnAnswer as error:
                 assert isinstance(reply, str)
+                if takes_plate_line(self.book, self.voice, self.decider.reasoner, reply):
+                    return
                 told = not listener.doubted and ask_repairs_told(self.book, self.voice, reply)
                 if told and (yield from told):
                     return

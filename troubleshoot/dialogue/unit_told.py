@@ -7,6 +7,7 @@ from collections.abc import Iterator, Mapping
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.taking_back import A_STOP_RESTS_ON_IT, lifts_a_stop
+from troubleshoot.dialogue.unit_facts import keep_facts
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.text import plain_words
@@ -39,6 +40,14 @@ def list_told(book: VisitBook, voice: Voice) -> None:
     voice.say(HOW if book.state.unit_data else NOTHING_TOLD, 1)
 
 
+def takes_plate_line(book: VisitBook, voice: Voice, reasoner: Reasoner, typed: str) -> bool:
+    """Take what a nameplate says, where a whole line is a list of it; False where it is none."""
+    said = facts_said(book.knowledge, "", typed) if "," in typed else {}
+    if said and not book.state.answers and said.keys().isdisjoint(book.state.unit.facts):
+        return keep_facts(book, voice, said) is None
+    return bool(said) and put_right(book, voice, reasoner, typed)
+
+
 def put_right(book: VisitBook, voice: Voice, reasoner: Reasoner, said: str) -> bool:
     """Take another value for a fact or plate value, and tell what is judged anew by it.
 
@@ -60,11 +69,18 @@ def put_right(book: VisitBook, voice: Voice, reasoner: Reasoner, said: str) -> b
         voice.say(f"{book.knowledge.spoken(told.name)}: {problem}")
         return True
     for name in names:
-        said, now = book.knowledge.spoken(name), as_typed(book.state.unit_data[name])
-        old = as_typed(was[name]) if name in was else ""
-        voice.say(f"{said}{f' was {old}, and' if old else ''} is now {now}.")
+        said, now = book.knowledge.spoken(name), _spoken(book.knowledge, book.state.unit_data[name])
+        old = _spoken(book.knowledge, was[name]) if name in was else ""
+        if old == now:
+            voice.say(f"{said} is {now}, as told before.")
+        else:
+            voice.say(f"{said}{f' was {old}, and' if old else ''} is now {now}.")
     voice.say_all(judged_anew(before, conclude_visit(reasoner, book.state)))
     return True
+
+
+def _spoken(knowledge: Knowledge, value: object) -> str:
+    return knowledge.spoken(as_typed(value))
 
 
 def _lifts_a_stop(book: VisitBook, reasoner: Reasoner, told: _Told) -> bool:
