@@ -27,7 +27,7 @@ def round_ending(account: Mapping[str, Any]) -> str:
     counts = ", ".join(
         f"{results.count(result)} {said}" for result, said in _RESULTS.items() if result in results
     )
-    return f"Routine round, {walked['season']}: of {len(results)} points {counts}. "
+    return f"PM, {walked['season']}: of {len(results)} points {counts}. "
 
 
 def round_report(knowledge: Knowledge, account: Mapping[str, Any]) -> Iterator[str]:
