@@ -124,6 +124,9 @@ def test_who_breaks_off_at_the_season_is_asked_it_again(shipped: Knowledge) -> N
         def waiting(self) -> tuple[object, ...]:
             return ()
 
+        def not_read(self) -> tuple[str, ...]:
+            return ()
+
         def new(self) -> VisitBook:
             return book_in(shipped, 10, (start,))
 
