@@ -57,6 +57,10 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
         "smoke-or-heat-now somebody-hurt unexplained-voltage wet-electrical wind-or-slick-roof",
         "what a hint is of, so that a yes shows that danger; and a word that people say",
     ),
+    "safety/stops/outright.py": (
+        "smoke-detector",
+        "beside the sweeps of the air: what is shown by a sensor, which may be unplugged",
+    ),
     "safety/stops/afresh.py": (
         "live-work",
         "what asks, before a finding is taken afresh, whether a panel stands open live",

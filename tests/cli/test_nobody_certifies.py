@@ -28,7 +28,7 @@ def test_a_step_that_no_file_holds_is_shown_as_said_by_nobody(
     """Regression: verified dead, with "counts: yes", where nobody had tested anything."""
     path = case_file(case("no-cooling", INSIDE, LOCKED))
     account = json.loads(command("diagnose", "--answers", path, "--json")[1])
-    rows = {row["test"]: row for row in account["asked"]}
+    rows = {row["test"]: row for row in reversed(account["asked"])}
     assert (rows["verified-dead"]["said_by"], rows["verified-dead"]["valid"]) == ("nobody", None)
     assert (rows["lockout"]["said_by"], rows["lockout"]["valid"]) == ("file", True)
     assert (rows["wiring-burn-marks"]["said_by"]) == "file"
@@ -36,7 +36,8 @@ def test_a_step_that_no_file_holds_is_shown_as_said_by_nobody(
 
     out = command("diagnose", "--answers", path)[1]
     assert "certifies no safety work" in out.splitlines()[2]
-    lines = {line.split("|")[1].strip(): line for line in out.splitlines() if "|" in line}
+    table = [line for line in out.splitlines() if "|" in line]
+    lines = {line.split("|")[1].strip(): line for line in reversed(table)}
     assert lines["Test for dead at the point of work"].endswith(f"{NOBODY} |")
     assert lines["Switch off, lock, tag and try"].endswith("| yes |")
     assert out.count(NOBODY) == sum(row["said_by"] == "nobody" for row in account["asked"])

@@ -92,7 +92,7 @@ def test_a_number_at_a_step_is_judged(
 
 @pytest.mark.parametrize(
     ("step", "outcome", "after"),
-    [("tester-proof", "failed", "lockout"), ("lockout", "cannot-lock", "verified-dead")],
+    [("tester-proof", "failed", "verified-dead"), ("lockout", "cannot-lock", "verified-dead")],
 )
 def test_what_has_failed_is_never_taken_as_done_afterwards(
     step: str, outcome: str, after: str, visit: Callable[..., dict[str, Any]]

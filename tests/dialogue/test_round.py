@@ -36,7 +36,7 @@ MOST_PROMPTS = {
     ("one", "spring"): 105,
     ("one", "fall"): 115,
     ("two", "spring"): 140,
-    ("two", "fall"): 130,
+    ("two", "fall"): 132,
     ("electric", "spring"): 105,
     ("electric", "fall"): 70,
 }

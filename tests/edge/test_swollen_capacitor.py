@@ -9,7 +9,7 @@ import pytest
 from tests.edge.person import Clock, Person
 from tests.edge.visits import DEAD_WORK, begin, careful, lead_to, task
 
-BLEED = "Step: Bleed and meter"
+BLEED = "Step: Discharge and meter"
 LOOK = "Test: Capacitor from outside"
 SWOLLEN = ("swollen", "cap is bulged up top")
 STAYS_OFF = "The unit stays off and locked: capacitor may burst"

@@ -79,7 +79,6 @@ FOR_CHECKS: Mapping[tuple[str, str], str] = {
     ("Relation", "source"): "where its figure comes from: a check asks for it",
     ("SoundReading", "none_because"): "a reason that stands in the place of a number",
     ("Knowledge", "sources"): "read by its own `published`",
-    ("Knowledge", "words"): "read by its own `spoken`, which every screen asks",
     ("Knowledge", "signed"): "who answers for what was retired: read beside an earlier version",
 }
 """What only the checks of the rules read, each with its reason."""

@@ -6,7 +6,7 @@ from typing import Any
 
 import pytest
 
-from tests.safety.stops.shipped import KNOWLEDGE, concluded, proposed, standing
+from tests.safety.stops.shipped import KNOWLEDGE, concluded, in_a_visit, proposed, standing
 from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.visit.deciding.left_off import left_off
 
@@ -56,7 +56,7 @@ def test_a_cover_that_is_missing_keeps_off_before_anything_is_live() -> None:
     assert in_states(proposed(found), LIVE) == set()
     assert "cover-missing" in [fired.hazard.id for fired in left_off(found).unit]
     fitted = {"test": "walk-round", "outcome": "clean"}
-    assert "cover-missing" not in standing(concluded([missing, fitted], unit=unit))
+    assert "cover-missing" not in standing(in_a_visit([missing, fitted], unit=unit))
 
 
 @pytest.mark.parametrize("outcome", ["found", "at-access-valve"])

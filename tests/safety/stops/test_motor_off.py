@@ -6,7 +6,14 @@ from typing import Any
 
 import pytest
 
-from tests.safety.stops.shipped import KNOWLEDGE, REASONER, concluded, proposed, standing
+from tests.safety.stops.shipped import (
+    KNOWLEDGE,
+    REASONER,
+    concluded,
+    in_a_visit,
+    proposed,
+    standing,
+)
 from troubleshoot.dialogue.scripted import ScriptedVisit, start_event
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.stops.standing import Forbidden
@@ -73,7 +80,7 @@ def test_a_grounded_compressor_is_the_first_cause_on_a_call_for_no_cooling() -> 
 
 def test_a_winding_read_sound_to_ground_lets_the_unit_be_closed() -> None:
     sound = {"test": "compressor-insulation", "outcome": "normal"}
-    case = concluded([GROUNDED[0], sound], complaint="no-cooling", unit=UNIT)
+    case = in_a_visit([GROUNDED[0], sound], complaint="no-cooling", unit=UNIT)
     assert standing(case) == [] and left_off(case).unit == ()
 
 

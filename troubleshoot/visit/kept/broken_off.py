@@ -25,12 +25,16 @@ def with_danger_told(
     knowledge: Knowledge, state: VisitState, events: tuple[Event, ...]
 ) -> VisitState:
     """The state of such a visit with the danger that its words tell."""
-    for danger in danger_told(knowledge, words_of_danger(knowledge, events)):
+    words = words_of_danger(knowledge, events)
+    for danger in danger_told(knowledge, words) if words else ():
         state = after(knowledge, state, danger)
     return state
 
 
 def danger_told(knowledge: Knowledge, said: str) -> tuple[Event, ...]:
-    """A danger as it is put into a book: of several the gravest last, which is told of first."""
-    found = reported(knowledge, said) if said else ()
-    return tuple(DangerReported.of(hazard, said) for hazard in reversed(found))
+    """A danger as it is put into a book: of several the gravest last, which is told of first.
+
+    One that was called without a word is one too.
+    """
+    found = reversed(reported(knowledge, said))
+    return tuple(DangerReported.of(hazard, said) for hazard in found)
