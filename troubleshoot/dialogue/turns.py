@@ -180,7 +180,8 @@ class Turns:
         offered = answers(test, prompt.outcomes)
         own = said_by(test, prompt.outcomes)
         listener = Listener(self.knowledge, self.voice, offered=offered, own=own)
-        while True:
+        work = self.book.state.work
+        while self.book.state.work == work:  # what has expired may bring something else first
             reply = yield prompt
             if self._too_late(decision, reply):
                 return
