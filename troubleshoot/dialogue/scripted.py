@@ -88,10 +88,12 @@ class ScriptedVisit(DrivenVisit):
         A step that went well before it in the file is not done again behind it.
         """
         waiting = self.unused[answer.test]
-        before = waiting[: waiting.index(answer)] if answer.test in CONFIRMED else []
-        here = [each for each in before if not {*each.places}.isdisjoint(answer.places)]
+        at = waiting.index(answer)  # one of it: the file may hold several alike
+        before = waiting[:at]
+        done = before if answer.test in CONFIRMED else []
+        here = [each for each in done if not {*each.places}.isdisjoint(answer.places)]
         self.passed += here
-        self.unused[answer.test] = [a for a in waiting if a is not answer and a not in here]
+        self.unused[answer.test] = [a for a in before if a not in here] + waiting[at + 1 :]
         if answer.test not in CONFIRMED:
             return Answered.by(answer)
         step = Step(answer.test, spoken(answer.places[0]))
