@@ -66,3 +66,47 @@ def test_a_480_volt_panel_with_only_control_to_be_read_takes_two_people(tmp_path
             person, "Step: A second person in sight", "Step: Open the panel with the power on"
         )
         assert together < opened
+
+
+PLATE_VOLTS = "From the nameplate"
+
+
+def at_the_plate_of_live_volts(person: Person) -> None:
+    """On the way to line volts, with 208 V told of the service, at the question for the plate."""
+    person.types("do line-volts-idle")
+    to_words(person, PLATE_VOLTS, {"Which line voltage?": "208-to-240-volt"})
+
+
+def to_words(person: Person, wanted: str, facts: dict[str, str]) -> None:
+    for _ in range(60):
+        if wanted in person.last:
+            return
+        known = (typed for asked, typed in facts.items() if asked in person.last)
+        person.types(next(known, careful(person)))
+    raise AssertionError(person.said[-3000:])
+
+
+def test_a_plate_of_460_volts_beside_the_test_asks_for_what_480_takes(tmp_path: Path) -> None:
+    """A walk found it: 460 told right before the test, and the test came, alone at 480 V."""
+    with begin(tmp_path, Clock(tmp_path)) as person:
+        at_the_plate_of_live_volts(person)
+        person.types("460")
+        assert task(person).startswith("Step: A second person in sight"), person.said[-2000:]
+
+
+def test_an_hour_that_ends_at_a_plate_question_asks_for_the_roof_before_the_test(
+    tmp_path: Path,
+) -> None:
+    """A walk found it: "invalid" was typed there, once the look at the roof had grown old."""
+    clock = Clock(tmp_path)
+    with begin(tmp_path, clock) as person:
+        for place, rated in (("compressor 1", "35"), ("condenser fan 1", "")):
+            person.types(f"do capacitance-out-of-circuit at capacitor {place}")
+            to_words(person, f"From the nameplate, capacitor {place}", FACTS)
+            clock.pass_minutes(25)
+            if rated:
+                person.types(rated)
+                clock.pass_minutes(20)
+                person.types("35 uF")
+        assert "Kept as not counting" in person.types("invalid the leads were swapped")
+        assert task(person).startswith("Step: Roof, go or no go"), person.said[-2000:]

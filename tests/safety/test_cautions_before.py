@@ -67,7 +67,8 @@ def test_a_trigger_that_speaks_of_the_step_holds_with_all_its_parts(
     [
         ({"line_volts_class": "480-volt"}, {}, True, True),
         ({"line_volts_class": "480-volt"}, {}, False, False),
-        ({"line_volts_class": "120-volt"}, {"line_volts_class": "120-volt"}, True, True),
+        ({"line_volts_class": "120-volt"}, {"line_volts_class": "120-volt"}, False, True),
+        ({"line_volts_class": "120-volt"}, {"line_volts_class": "120-volt"}, True, False),
         ({"line_volts_class": "120-volt"}, {}, True, False),
         ({"refrigerant_class": "a2l"}, {"refrigerant_class": "a2l"}, True, True),
         ({"refrigerant_class": "a2l"}, {}, True, False),

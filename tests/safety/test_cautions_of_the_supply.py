@@ -44,7 +44,7 @@ ARC = {
     "240 V by name": ({SUPPLY: LOW}, {LOW}),
     "240 V by plate": (BY_PLATE, {LOW}),
     "single phase": ({"supply-phase": "single"}, {LOW}),
-    "name against plate": ({**HIGH_BY_PLATE, SUPPLY: LOW}, {LOW}),
+    "name against plate": ({**HIGH_BY_PLATE, SUPPLY: LOW}, {HIGH}),
 }
 
 

@@ -96,6 +96,14 @@ def test_a_measurement_in_a_dead_unit_takes_leads_off(
     assert after == replace(DEAD, power=power, leads_off=frozenset(leads), area_clear=False)
 
 
+@pytest.mark.parametrize("power", ["on", "unsure"])
+def test_a_reading_with_leads_lifted_told_of_a_live_unit_may_have_left_them_off(power: Any) -> None:
+    """A walk found it: read off as a repair's proof, and a live look came with the leads off."""
+    told = a_test("t", kind="measurement", work_state="locked-out")
+    after = after_test(replace(DEAD, power=power), told, "motor", (), PLAIN_UNIT)
+    assert after.leads_off == {"lead", "motor"}
+
+
 @pytest.mark.parametrize("work_state", ["locked-out", "energised-open", "any"])
 def test_the_meter_is_proved_right_before_a_test_for_dead_with_no_other_test_between(
     work_state: Any,

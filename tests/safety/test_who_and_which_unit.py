@@ -121,7 +121,7 @@ def test_the_first_step_on_the_way_that_is_beyond_somebody_is_handed_over() -> N
         ({"nameplate-volts": "208 V", "supply-phase": "three"}, False, True),
         ({"nameplate-volts": "460 V", "supply-phase": "three"}, True, True),
         ({"line-volts-class": "480-volt"}, True, True),
-        ({"line-volts-class": "208-to-240-volt", "nameplate-volts": "460 V"}, False, True),
+        ({"line-volts-class": "208-to-240-volt", "nameplate-volts": "460 V"}, True, True),
     ],
 )
 def test_a_supply_counts_as_480_volts_until_it_is_known_to_be_less(

@@ -5,20 +5,15 @@ Every answer is kept before the next prompt is made.
 
 from __future__ import annotations
 
-from troubleshoot.dialogue.answering import answers, said_by
+from troubleshoot.dialogue.asking import LONG_SILENCE, Asking
 from troubleshoot.dialogue.beforehand import Beforehand
-from troubleshoot.dialogue.board_code import CODE_SHOWN, keep_code
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.breaks import tell_break
-from troubleshoot.dialogue.by_word import NearlyAnAnswer, NotAnAnswer
 from troubleshoot.dialogue.closing import close, prove
 from troubleshoot.dialogue.commands import Commands
-from troubleshoot.dialogue.doubting import as_meant
-from troubleshoot.dialogue.hearing import Listener, hear_among, report_danger
-from troubleshoot.dialogue.not_known import is_not_known
+from troubleshoot.dialogue.hearing import Listener, report_danger
 from troubleshoot.dialogue.on_round import OnRound
 from troubleshoot.dialogue.prompts import AskTest, Caution, DoStep, Ended, Settled, cautions_of
-from troubleshoot.dialogue.reading_out import ReadingOut
 from troubleshoot.dialogue.repairs_told import ask_repairs_told
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.shelf import Shelf
@@ -26,29 +21,19 @@ from troubleshoot.dialogue.standing import met_by
 from troubleshoot.dialogue.staying_off import StayingOff
 from troubleshoot.dialogue.stopped import stopped
 from troubleshoot.dialogue.taking_back import take_back
-from troubleshoot.dialogue.taking_up import not_taken, taken_up
-from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Reply, Talk
-from troubleshoot.dialogue.telling import Telling
-from troubleshoot.dialogue.unit_told import takes_plate_line
+from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Talk
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.evidence.ranking import Cause
 from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.safety.before_repair import caution_before
 from troubleshoot.safety.cautions import makes_live
-from troubleshoot.safety.guards import allowed
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.next import Decider
-from troubleshoot.visit.events import Aimed, Answered, Event, Noted
+from troubleshoot.visit.events import Aimed
+from troubleshoot.visit.state import VisitState
 from troubleshoot.visit.telling.account import cause_to_repair
 
-LONG_SILENCE = (
-    "A long silence. What others could have changed meanwhile is asked again; what you typed is "
-    "kept as a note."
-)
-SKIPPED_WITH_S = (
-    "Not known: s skips it, and other tests are asked in its stead. ? tells how it is done."
-)
 AT_AN_ENDING = "repaired, tests, done, because, why not CAUSE, or q."
 
 
@@ -65,13 +50,12 @@ class Turns:
         self.shelf = shelf
         self.commands = Commands(book, voice, decider)
         voice.commands = self.commands.serve_beside
-        self.telling = Telling(book, voice, decider.reasoner)
-        self.reading_out = ReadingOut(book, voice, decider, self.telling)
         self.was_open = False
         self.stop_stood = False
         self.staying_off = StayingOff(book, voice)
         self.beforehand = Beforehand(book, voice, decider)
         self.on_round = OnRound(book, voice, decider)
+        self.asking = Asking(book, voice, decider, self.commands, self.on_round)
 
     def run(self) -> Talk[Ended]:
         """All turns, until the visit is closed or handed over. Raises Leave."""
@@ -102,7 +86,7 @@ class Turns:
         if decision.kind == "prove":
             cautions = self._cautions(decision)
             yield from prove(self.book, self.voice, self.decider.reasoner, decision, cautions)
-            self.telling.hazards(conclude_visit(self.decider.reasoner, self.book.state))
+            self.asking.telling.hazards(conclude_visit(self.decider.reasoner, self.book.state))
             return None
         if decision.kind == "findings":
             yield from self.on_round.ask_what_now(decision, conclusions)
@@ -128,6 +112,7 @@ class Turns:
     def _put(self, decision: Decision, conclusions: Conclusions) -> Talk[None]:
         """A step or a test, after what has to be known for it."""
         assert decision.test is not None
+        known = _decided_on(self.book.state)
         try:
             if (yield from self.beforehand.settled(decision.test, decision.step)):
                 return
@@ -144,7 +129,10 @@ class Turns:
         except Back:
             take_back(self.book, self.voice, self.decider.reasoner)
             return
-        yield from self._ask(self._prompt(decision, conclusions), conclusions)
+        self.book.watch_the_clock()
+        if _decided_on(self.book.state) != known:
+            return  # what was said or has expired meanwhile may bring something else first
+        yield from self.asking.ask(self._prompt(decision, conclusions), conclusions)
 
     def _prompt(self, decision: Decision, conclusions: Conclusions) -> AskTest | DoStep:
         assert decision.test is not None
@@ -171,80 +159,6 @@ class Turns:
             self.voice.told_whole.clear()
         self.was_open = is_open
         return cautions_of(decision.cautions, self.voice.told_whole)
-
-    def _ask(self, prompt: AskTest | DoStep, conclusions: Conclusions) -> Talk[None]:
-        """Ask until an answer is understood; commands are served on the way."""
-        decision = prompt.decision
-        test = decision.test
-        assert test is not None
-        offered = answers(test, prompt.outcomes)
-        own = said_by(test, prompt.outcomes)
-        listener = Listener(self.knowledge, self.voice, offered=offered, own=own)
-        work = self.book.state.work
-        while self.book.state.work == work:  # what has expired may bring something else first
-            reply = yield prompt
-            if self._too_late(decision, reply):
-                return
-            if isinstance(reply, str):
-                if self.on_round.goes_on(reply, conclusions):
-                    return
-                served = yield from self.commands.serve(reply, decision, conclusions)
-                if served and (self.book.changed or self._too_late(decision, "")):
-                    return
-                if served:
-                    continue
-                if decision.step is None and is_not_known(reply) and reply not in offered:
-                    self.voice.say(SKIPPED_WITH_S)
-                    continue
-            try:
-                event = taken_up(self.book, listener, prompt, reply)
-            except NearlyAnAnswer as error:
-                self.voice.say(str(error))
-                listener.ask_about(str(reply))
-                continue
-            except NotAnAnswer as error:
-                assert isinstance(reply, str)
-                if takes_plate_line(self.book, self.voice, self.decider.reasoner, reply):
-                    return
-                told = not listener.doubted and ask_repairs_told(self.book, self.voice, reply)
-                if told and (yield from told):
-                    return
-                why = yield from self.reading_out.take(listener, reply, decision, str(error))
-                if why is None:
-                    return
-                not_taken(self.book, listener, test, reply, why)
-                continue
-            meant: Event | None = event
-            if isinstance(reply, str):
-                meant = yield from as_meant(listener, self.book, self.decider.reasoner, event)
-            if meant is not None and not self._too_late(decision, reply):
-                self.telling.keep(meant, prompt)
-                if isinstance(reply, str) and _shows_a_code(meant):
-                    yield from keep_code(self.book, listener, test, reply)
-            return
-
-    def _too_late(self, decision: Decision, reply: Reply) -> bool:
-        """Whether so long a silence came before an answer that it is asked for again.
-
-        What was typed is kept as a note. What needs nothing of the work state is taken as it is.
-        """
-        test = decision.test
-        assert test is not None
-        is_long = self.book.watch_the_clock(test.minutes + test.wait_minutes)
-        tell_break(self.book, self.voice)
-        if not is_long:
-            return False
-        state = self.book.state
-        if decision.step is None and not allowed(
-            state.work, test, spoken(decision.at), state.at_work
-        ):
-            return False
-        self.voice.say(LONG_SILENCE)
-        if isinstance(reply, str):
-            hear_among(self.knowledge, reply)
-        if reply:
-            self.book.add(Noted(f"typed after a long silence: {reply}"))
-        return True
 
     def _before_repair(self, named: Cause | None) -> str:
         state = self.book.state
@@ -276,7 +190,9 @@ class Turns:
                 return
             served = bool(reply) and (yield from self.commands.serve(reply, decision, conclusions))
             if not served and not (yield from ask_repairs_told(self.book, self.voice, reply)):
-                why = yield from self.reading_out.take(listener, reply, decision, AT_AN_ENDING)
+                why = yield from self.asking.reading_out.take(
+                    listener, reply, decision, AT_AN_ENDING
+                )
                 if why is None:
                     return
                 listener.not_understood(reply, why)
@@ -284,5 +200,6 @@ class Turns:
                 return
 
 
-def _shows_a_code(event: Event) -> bool:
-    return isinstance(event, Answered) and CODE_SHOWN in event.outcomes
+def _decided_on(state: VisitState) -> tuple[object, ...]:
+    """What a decision stands on: what hands have done, what the unit is, what was answered."""
+    return state.work, state.at_work, state.answers

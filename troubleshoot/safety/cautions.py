@@ -120,12 +120,13 @@ def makes_live(job: Job, test: Test) -> bool:
 def _may_be(job: Job, equipment: FactsNeeded) -> bool:
     """Whether a unit is of this kind, or may be: what nobody knows counts as the worse.
 
-    Volts read off the plate settle the class of the supply as well as its name does.
+    Volts read off the plate settle the class of the supply as well as its name does; where they
+    contradict it the worse counts.
     """
     words = equipment.get(SUPPLY, ())
     if HIGH_VOLTS in words:
         return job.at_work.volts_480
-    if words and SUPPLY not in job.unit.facts and supply_is_known(job.unit):
+    if words and supply_is_known(job.unit):
         others = {fact: given for fact, given in equipment.items() if fact != SUPPLY}
         lower = words != (NOT_GIVEN,) and not job.at_work.volts_480
         return lower and job.unit.proves(others)

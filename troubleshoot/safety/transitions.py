@@ -75,7 +75,8 @@ def after_test(
     changed = state.with_facts(area_clear=False, only_steps_since_proof=False)
     if test.work_state in ("locked-closed", "locked-out"):
         changed = changed.laid_off
-    if state.power == "locked-out" and test.kind == "measurement":
+    if test.kind == "measurement" and "locked-out" in (state.power, test.work_state):
+        # Read with the power on, as when it is told of a repair, it may have lifted leads as well.
         changed = changed.with_facts(leads_off=changed.leads_off | {place or WHOLE_UNIT})
     if JUMPER_HAZARD in test.hazards:
         calls = "on" if state.calls == "off" else state.calls

@@ -49,13 +49,16 @@ def supply_is_known(unit: Unit) -> bool:
 
 
 def _may_be_480(unit: Unit) -> bool:
-    """Whether the supply is of the 480 V class, or may be: all but a proved single phase counts."""
+    """Whether the supply is of the 480 V class, or may be: all but a proved single phase counts.
+
+    Where the data plate and what was said of the supply contradict each other, the worse counts.
+    """
     known = unit.facts.get("line-volts-class")
-    if known is not None:
-        return known == "480-volt"
     volts = unit.plate_value("nameplate-volts", None)
-    if volts is not None:
-        return volts > HIGHEST_OF_240_CLASS
+    if known == "480-volt" or (volts is not None and volts > HIGHEST_OF_240_CLASS):
+        return True
+    if known is not None or volts is not None:
+        return False
     return unit.facts.get("supply-phase") != "single"
 
 

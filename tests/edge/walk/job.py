@@ -24,10 +24,21 @@ from troubleshoot.safety.steps import Step
 
 Event = dict[str, Any]
 FROM_THE_UNIT = frozenset({"start", "fact", "answer", "step", "skip", "repaired", "reopened"})
-TAKEN_BACK = frozenset({"answer", "step", "skip", "fact", "invalid", "proof", "repaired"})
+TAKEN_BACK = frozenset({
+    "answer", "step", "skip", "fact", "invalid", "proof", "repaired", "kept-for-the-end", "search",
+    "repaired-before", "withdrawn",
+    "round-goes-on",
+})  # fmt: skip
 NO_WAY_BACK = frozenset({"stop", "danger", "end", "reopened"})
 LEAVES_IN_HAND = frozenset({"aim", "closing", "danger"})
 HALF_AN_HOUR, AN_HOUR = 30.0, 60.0
+READ_AS_IT_TRIES = frozenset({
+    "ignition-trials", "ignition-spark", "hot-surface-igniter-glow", "flame-current",
+    "flame-picture",
+    "gas-valve-volts",
+})  # fmt: skip
+"""What is read while a burner tries: after a call that ended without a flame the control tries
+again by itself, behind a purge of its own. Whatever else comes waits for the gas to be gone."""
 OUTDOOR_AIR_PPM = 9.0
 """Carbon monoxide over eight hours (40 CFR 50.8)."""
 
@@ -200,7 +211,7 @@ class Job:
         for said in reversed(self.said):
             if said.event["event"] in NO_WAY_BACK:
                 return None
-            if said.event["event"] in TAKEN_BACK and not said.undone:
+            if _may_be_taken_back(said.event) and not said.undone:
                 return said
         return None
 
@@ -270,11 +281,30 @@ class Job:
         if words:
             return words
         unit = self.calls.on(self.unit.at_work)
+        tried = task.test.id in READ_AS_IT_TRIES and self._just_tried()
         for world in self.worlds:
-            words = objection_to(unit, world, task.test, task.place, task.step)
+            words = objection_to(
+                unit, world - {"unburnt"} if tried else world, task.test, task.place, task.step
+            )
             if words:
                 return words
         return ""
+
+    def _just_tried(self) -> bool:
+        """Whether the burner tries at this moment, and no gas was about before it did."""
+        last = next(
+            (s for s in reversed(self.said) if s.event["event"] not in LEAVES_IN_HAND), None
+        )
+        if last is None or last.undone or last.event.get("step") != "restart-and-watch":
+            return False
+        swept = not any("unburnt" in world for world in last.before)
+        return swept and last.event["outcomes"] == ["no-steady-flame"]
+
+
+def _may_be_taken_back(event: Event) -> bool:
+    """Whether an undo takes it back; the way out only where somebody chose it."""
+    chosen = event["event"] == "closing" and event.get("chosen") is True
+    return chosen or event["event"] in TAKEN_BACK
 
 
 def _one(at: list[str] | str | None) -> str | None:

@@ -23,7 +23,8 @@ NOTHING = (
 )
 COMMANDS = (
     "?", "how", "w", "help", "causes", "because", "because 2", "why not 1", "what if normal",
-    "tests", "do 1", "do 2", "again", "over", "q", "done", "repaired 1", "repaired 2", "note",
+    "tests", "do 1", "do 2", "again", "round", "unit", "over", "q", "done", "repaired 1",
+    "repaired 2", "note",
     "note the fan sings", "s", "s", "skip", "what if live",
 )
 TAKING_BACK = (
@@ -42,8 +43,9 @@ PASTES = (
 CALLS = (
     "no cooling", "no heat", "i smell gas", "gas smell", "burning smell", "it is hot in here",
     "carbon monoxide alarm went off", "refrigerant alarm", "fails on hot afternoons",
-    "heat will not stop", "", "", "noise", "water drips",
+    "heat will not stop", "", "", "noise", "water drips", "pm", "pm", "routine round",
 )
+ON_A_ROUND = ("now", "keep", "", "1", "2", "find the cause", "round", "tests", "q")
 PROFILES = (
     "", "3", "1", "1 2", "3 4", "3 4 5 6 7 8", "3 4 5 6 7 8", "3 4 5 6 7 8", "4 5 6 7",
     "3,4,5,6,7,8",
@@ -166,6 +168,8 @@ class Person:
                 return random.choice(("y", "n", ""))
             if line.startswith("Proof:"):
                 return random.choice(PROOFS)
+            if line.startswith("Not sound: "):
+                return random.choice(ON_A_ROUND)
             choices = _CHOICES.search(line)
             if choices is not None:
                 last = choices[1].split(", ")[-1].partition(" ")[2]

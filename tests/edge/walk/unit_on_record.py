@@ -74,11 +74,9 @@ def _flammable(typed: Facts) -> bool:
 
 def _may_be_480(unit: Unit, typed: Facts) -> bool:
     kind, volts = typed.get("line-volts-class"), unit.plate_value("nameplate-volts", None)
-    if kind is not None:
-        return kind == "480-volt"
-    if volts is not None:
-        return volts > MOST_OF_240_CLASS
-    return typed.get("supply-phase") != "single"
+    if kind is None and volts is None:
+        return typed.get("supply-phase") != "single"
+    return kind == "480-volt" or (volts is not None and volts > MOST_OF_240_CLASS)
 
 
 def facts_on_record(

@@ -1,0 +1,135 @@
+"""One step or test is asked until an answer is understood, and the answer is kept."""
+
+from __future__ import annotations
+
+from troubleshoot.dialogue.answering import answers, said_by
+from troubleshoot.dialogue.board_code import CODE_SHOWN, keep_code
+from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.breaks import tell_break
+from troubleshoot.dialogue.by_word import NearlyAnAnswer, NotAnAnswer
+from troubleshoot.dialogue.commands import Commands
+from troubleshoot.dialogue.doubting import as_meant
+from troubleshoot.dialogue.hearing import Listener, hear_among
+from troubleshoot.dialogue.not_known import is_not_known
+from troubleshoot.dialogue.on_round import OnRound
+from troubleshoot.dialogue.prompts import AskTest, DoStep
+from troubleshoot.dialogue.reading_out import ReadingOut
+from troubleshoot.dialogue.repairs_told import ask_repairs_told
+from troubleshoot.dialogue.said import Voice
+from troubleshoot.dialogue.taking_up import not_taken, taken_up
+from troubleshoot.dialogue.talk import Reply, Talk
+from troubleshoot.dialogue.telling import Telling
+from troubleshoot.dialogue.unit_told import takes_plate_line
+from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.unit.places import spoken
+from troubleshoot.safety.guards import allowed
+from troubleshoot.visit.deciding.decision import Decision
+from troubleshoot.visit.deciding.next import Decider
+from troubleshoot.visit.events import Answered, Event, Noted
+
+LONG_SILENCE = (
+    "A long silence. What others could have changed meanwhile is asked again; what you typed is "
+    "kept as a note."
+)
+SKIPPED_WITH_S = (
+    "Not known: s skips it, and other tests are asked in its stead. ? tells how it is done."
+)
+
+
+class Asking:
+    """Puts a step or a test. `telling` and `reading_out` serve at other prompts as well."""
+
+    def __init__(
+        self,
+        book: VisitBook,
+        voice: Voice,
+        decider: Decider,
+        commands: Commands,
+        on_round: OnRound,
+    ) -> None:
+        self.knowledge = book.knowledge
+        self.book = book
+        self.voice = voice
+        self.decider = decider
+        self.commands = commands
+        self.on_round = on_round
+        self.telling = Telling(book, voice, decider.reasoner)
+        self.reading_out = ReadingOut(book, voice, decider, self.telling)
+
+    def ask(self, prompt: AskTest | DoStep, conclusions: Conclusions) -> Talk[None]:
+        """Ask until an answer is understood; commands are served on the way."""
+        decision = prompt.decision
+        test = decision.test
+        assert test is not None
+        offered = answers(test, prompt.outcomes)
+        own = said_by(test, prompt.outcomes)
+        listener = Listener(self.knowledge, self.voice, offered=offered, own=own)
+        work = self.book.state.work
+        while self.book.state.work == work:  # what has expired may bring something else first
+            reply = yield prompt
+            if self._too_late(decision, reply):
+                return
+            if isinstance(reply, str):
+                if self.on_round.goes_on(reply, conclusions):
+                    return
+                served = yield from self.commands.serve(reply, decision, conclusions)
+                if served and (self.book.changed or self._too_late(decision, "")):
+                    return
+                if served:
+                    continue
+                if decision.step is None and is_not_known(reply) and reply not in offered:
+                    self.voice.say(SKIPPED_WITH_S)
+                    continue
+            try:
+                event = taken_up(self.book, listener, prompt, reply)
+            except NearlyAnAnswer as error:
+                self.voice.say(str(error))
+                listener.ask_about(str(reply))
+                continue
+            except NotAnAnswer as error:
+                assert isinstance(reply, str)
+                if takes_plate_line(self.book, self.voice, self.decider.reasoner, reply):
+                    return
+                told = not listener.doubted and ask_repairs_told(self.book, self.voice, reply)
+                if told and (yield from told):
+                    return
+                why = yield from self.reading_out.take(listener, reply, decision, str(error))
+                if why is None:
+                    return
+                not_taken(self.book, listener, test, reply, why)
+                continue
+            meant: Event | None = event
+            if isinstance(reply, str):
+                meant = yield from as_meant(listener, self.book, self.decider.reasoner, event)
+            if meant is not None and not self._too_late(decision, reply):
+                self.telling.keep(meant, prompt)
+                if isinstance(reply, str) and _shows_a_code(meant):
+                    yield from keep_code(self.book, listener, test, reply)
+            return
+
+    def _too_late(self, decision: Decision, reply: Reply) -> bool:
+        """Whether so long a silence came before an answer that it is asked for again.
+
+        What was typed is kept as a note. What needs nothing of the work state is taken as it is.
+        """
+        test = decision.test
+        assert test is not None
+        is_long = self.book.watch_the_clock(test.minutes + test.wait_minutes)
+        tell_break(self.book, self.voice)
+        if not is_long:
+            return False
+        state = self.book.state
+        if decision.step is None and not allowed(
+            state.work, test, spoken(decision.at), state.at_work
+        ):
+            return False
+        self.voice.say(LONG_SILENCE)
+        if isinstance(reply, str):
+            hear_among(self.knowledge, reply)
+        if reply:
+            self.book.add(Noted(f"typed after a long silence: {reply}"))
+        return True
+
+
+def _shows_a_code(event: Event) -> bool:
+    return isinstance(event, Answered) and CODE_SHOWN in event.outcomes
