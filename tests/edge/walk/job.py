@@ -1,9 +1,7 @@
 """One visit as an officer keeps account of it: from its events and the clock, nothing else.
 
 What hands have done is kept as worlds (`work_state_account`): after an undo or a reading declared
-invalid it may have been so or so, and every world counts. What the law says of time: half an hour
-without a word from the unit, beyond what the task itself takes, another day, and a clock that went
-back void what others could have changed meanwhile; the look at the roof is good for an hour.
+invalid it may have been so or so, and every world counts.
 """
 
 from __future__ import annotations
@@ -16,6 +14,7 @@ from typing import Any
 from tests.edge.walk.calls import Calls
 from tests.edge.walk.order_of_work import beyond, objection_to
 from tests.edge.walk.stops_on_record import Stops
+from tests.edge.walk.times import Times
 from tests.edge.walk.unit_on_record import KnownUnit, Units, facts_on_record
 from tests.safety import work_state_account as account
 from tests.safety.work_state_account import SWEEPS, World
@@ -31,7 +30,6 @@ TAKEN_BACK = frozenset({
 })  # fmt: skip
 NO_WAY_BACK = frozenset({"stop", "danger", "end", "reopened"})
 LEAVES_IN_HAND = frozenset({"aim", "closing", "danger"})
-HALF_AN_HOUR, AN_HOUR = 30.0, 60.0
 READ_AS_IT_TRIES = frozenset({
     "ignition-trials", "ignition-spark", "hot-surface-igniter-glow", "flame-current",
     "flame-picture",
@@ -69,16 +67,13 @@ class Task:
 
 @dataclass
 class Job:
-    """One visit. `heard`: when somebody last said something of the unit."""
+    """One visit."""
 
     knowledge: Knowledge
     units: Units
     said: list[Said] = field(default_factory=list)
     worlds: frozenset[World] = frozenset({frozenset()})
-    heard: datetime | None = None
-    roof_seen: datetime | None = None
-    locked_at: datetime | None = None
-    cock_shut_at: datetime | None = None
+    times: Times = field(default_factory=Times)
     profiles: tuple[str, ...] = ()
     name: str = ""
     ended: str | None = None
@@ -102,12 +97,13 @@ class Job:
         self.answered = task if own else self.answered
         if kind in FROM_THE_UNIT or kind == "resumed":
             self.let_time_pass(now, task.minutes if own and task else 0.0)
-            self.heard = now if kind != "resumed" or self.silent(now, 0.0) else self.heard
+            if kind != "resumed" or self.times.silent(now, 0.0):
+                self.times.heard = now
         if kind == "undo" and self._last() is None:
             return "an undo reached past a STOP"
         if task is not None and task is not self.answered and kind in LEAVES_IN_HAND:
             self.worlds |= {w for old in self.worlds for w in self._begun(old, task)}
-        wrong = self._too_soon(event, now) + self._closed_too_soon(event)
+        wrong = self.times.too_soon(event, now, self.knowledge) + self._closed_too_soon(event)
         wrong += self.stops.reopening_too_soon(event, self.ended)
         self.said.append(Said(event, self.worlds))
         if kind == "undo":
@@ -133,22 +129,13 @@ class Job:
     def _answers(self, event: Event, task: Task) -> bool:
         return task.test.id in (event.get("step"), event.get("test"))
 
-    def silent(self, now: datetime, minutes: float) -> bool:
-        """Whether nobody has been heard of for too long."""
-        if self.heard is None:
-            return False
-        away = (now - self.heard).total_seconds() / 60
-        return away < 0 or away - minutes >= HALF_AN_HOUR or now.date() != self.heard.date()
-
     def let_time_pass(self, now: datetime, minutes: float) -> None:
         """What expires by itself until now, while a task of so many minutes is being done."""
-        if self.silent(now, minutes):
+        if self.times.silent(now, minutes):
             self._all("resumed")
-        if self.roof_seen is not None:
-            age = (now - self.roof_seen).total_seconds() / 60
-            if age < 0 or age > AN_HOUR:
-                self._all("hour-passed")
-                self.roof_seen = None
+        if self.times.roof_is_old(now):
+            self._all("hour-passed")
+            self.times.roof_seen = None
 
     def _all(self, event: str) -> None:
         self.worlds = frozenset(account.after_event(world, event) for world in self.worlds)
@@ -173,20 +160,12 @@ class Job:
             self.unit = self.units.of(self._facts())
         elif kind in ("step", "answer", "skip"):
             self.worlds = frozenset(w for old in self.worlds for w in self._after(old, event))
-            self._look_at_times(event, now)
+            self.times.watch(event, now)
         self.calls.watch(event)
         self.stops.watch(event, said, self.unit.unit)
 
     def _is_step(self, test: str | None) -> bool:
         return test is not None and self.knowledge.tests[test].kind == "step"
-
-    def _look_at_times(self, event: Event, now: datetime) -> None:
-        if event.get("step", event.get("test")) in ("roof-conditions", "edge-protection"):
-            self.roof_seen = now
-        if event.get("step") == "lockout":
-            self.locked_at = now
-        if event.get("step") in ("gas-cock-shut", "gas-cock-look") and "shut" in event["outcomes"]:
-            self.cock_shut_at = now
 
     def _after(self, world: World, event: Event) -> Iterable[World]:
         """What a world may be after an answer; one that was shown and skipped may be half done."""
@@ -251,18 +230,6 @@ class Job:
     def _facts(self) -> dict[str, object]:
         stand = [s.event for s in self.said if s.event["event"] == "fact" and not s.undone]
         return facts_on_record(self.knowledge, stand)
-
-    def _too_soon(self, event: Event, now: datetime) -> str:
-        """Electronics bleed, and unburnt gas goes, by waiting: in words only once it is over."""
-        since, happened, over = {
-            "drive-discharge": (self.locked_at, "the lock", ["discharged"]),
-            "purge-wait": (self.cock_shut_at, "the cock was shut", ["waited"]),
-        }.get(event.get("step", ""), (None, "", None))
-        if over is None or event["outcomes"] != over or event.get("text"):
-            return ""
-        wait = self.knowledge.tests[event["step"]].wait_minutes
-        minutes = (now - since).total_seconds() / 60 if since else -1.0
-        return "" if minutes >= wait else f"{event['step']} {minutes:.0f} min after {happened}"
 
     def _closed_too_soon(self, event: Event) -> str:
         """A plug behind the gas valve is tested in a fire before the unit is left to burn."""
