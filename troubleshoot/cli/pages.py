@@ -106,7 +106,7 @@ def _fault(knowledge: Knowledge, fault: Fault) -> Iterator[str]:
     yield f"Repair: {fault.repair.what}"
     yield f"Who: {spoken(fault.repair.who)} ({fault.repair.who_rule} of them)"
     for proof in fault.proof:
-        yield f"Proof: {proof.text}"
+        yield f"{'Proof on another day' if proof.later else 'Proof'}: {proof.text}"
     alike = ", ".join(knowledge.faults[name].name for name in fault.look_alikes)
     if alike:
         yield f"Easily taken for: {alike}"

@@ -49,6 +49,7 @@ from troubleshoot.visit.hearing.proof_read import (
     not_proved_before,
     not_proved_earlier,
 )
+from troubleshoot.visit.hearing.proofs_wanted import still_to_read
 
 STILL_THERE = YesNo("Is the complaint still there?")
 FOUND = YesNo("Is what was found on the round still there?")
@@ -264,6 +265,7 @@ def close(book: VisitBook, voice: Voice, decision: Decision, conclusions: Conclu
         voice.say(f"The repair is not proved, {line}.", strong=True)
     voice.say_all(not_proved_earlier(book.knowledge, book.state))
     voice.say_all(not_proved_before(book.knowledge, book.state))
+    voice.say_all(still_to_read(book.knowledge, book.state))
     not_so = (*gas_left(off, book.state.work), *_not_as_it_was(book))
     voice.say_all(not_so)
     if heat_stays_off(off, book.state.work) and not off.unit:

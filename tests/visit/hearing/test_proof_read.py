@@ -11,12 +11,8 @@ from troubleshoot.knowledge.model import Proof
 from troubleshoot.quantities.units import unit
 from troubleshoot.reasoning.unit.equipment import Unit, read_unit
 from troubleshoot.safety.stops.shown import own_units
-from troubleshoot.visit.hearing.proof_read import (
-    NO_BEFORE,
-    NOT_RIGHT,
-    proofs_on,
-    why_unproved,
-)
+from troubleshoot.visit.hearing.proof_read import NO_BEFORE, NOT_RIGHT, why_unproved
+from troubleshoot.visit.hearing.proofs_wanted import proofs_on
 
 KNOWLEDGE = load_shipped()
 PROOFS = [proof for fault in KNOWLEDGE.faults.values() for proof in fault.proof]

@@ -27,7 +27,7 @@ from troubleshoot.reasoning.unit.places import with_place
 from troubleshoot.safety.hazard_words import also_stands, first_orders
 from troubleshoot.safety.profiles import spoken
 from troubleshoot.safety.stops.standing import Standing
-from troubleshoot.visit.hearing.proof_read import proofs_on
+from troubleshoot.visit.hearing.proofs_wanted import proofs_on
 from troubleshoot.visit.telling.account import cause_to_repair, listed_causes
 from troubleshoot.visit.telling.as_read import as_computed
 from troubleshoot.visit.telling.explain import because
@@ -226,4 +226,4 @@ def show_repair(terminal: Terminal, fault: Fault, proofs: Iterable[Proof], befor
     terminal.say(f"Why it failed: {fault.why}", 2)
     terminal.say(f"If left: {fault.if_left}", 2)
     for proof in proofs:
-        terminal.say(f"Proof: {proof.text}", 2)
+        terminal.say(f"{'Proof on another day' if proof.later else 'Proof'}: {proof.text}", 2)

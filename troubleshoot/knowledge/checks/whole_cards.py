@@ -31,6 +31,8 @@ def _missing(fault: Fault) -> Iterator[tuple[str, str, str]]:
         yield "evidence", "has no evidence", "say how often a finding shows"
     if not fault.proof:
         yield "proof", "has no proof of repair", "say which reading must be right afterwards"
+    elif all(proof.later for proof in fault.proof):
+        yield "proof", "has no proof of the same visit", "add what is read before the unit is left"
     if not fault.source:
         yield "source", "has no source", "name it, or write: common practice, no source"
     if not any(example.names_it for example in fault.examples):

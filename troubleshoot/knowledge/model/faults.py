@@ -121,6 +121,7 @@ class Proof:
         Literal["unit", "heat"] | None,
         "what runs, or has run, with the panels on when it is read, its test or not",
     ] = None
+    later: Annotated[bool, "true: read on another day, told at the end and never asked"] = False
     exists_when: ExistsWhen = field(default_factory=dict)
 
 

@@ -25,7 +25,8 @@ from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.visit.deciding.decision import Decision, to_do
 from troubleshoot.visit.deciding.left_off import left_off
-from troubleshoot.visit.hearing.proof_read import is_proved_since, is_read_bad, proofs_on
+from troubleshoot.visit.hearing.proof_read import is_proved_since, is_read_bad
+from troubleshoot.visit.hearing.proofs_wanted import proofs_today
 from troubleshoot.visit.state import RepairSaid, VisitState
 
 _DEAD_OR_OUTSIDE: Final = frozenset({"any", "locked-out", "proved-dead"})
@@ -149,7 +150,7 @@ def left_to_prove(knowledge: Knowledge, state: VisitState) -> tuple[Proof, ...]:
 def left_of(knowledge: Knowledge, state: VisitState, said: RepairSaid) -> tuple[Proof, ...]:
     """The proofs of one repair that have not been asked for yet."""
     asked = {what for what, _ in said.proofs}
-    wanted = proofs_on(knowledge, state.unit, knowledge.faults[said.fault])
+    wanted = proofs_today(knowledge, state.unit, knowledge.faults[said.fault])
     return tuple(proof for proof in wanted if proof.text not in asked)
 
 

@@ -9,7 +9,8 @@ from __future__ import annotations
 from collections.abc import Iterator
 
 from troubleshoot.knowledge.model import Fault, Hazard, Knowledge
-from troubleshoot.visit.hearing.proof_read import proofs_on, unproved
+from troubleshoot.visit.hearing.proof_read import unproved
+from troubleshoot.visit.hearing.proofs_wanted import proofs_today
 from troubleshoot.visit.state import RepairSaid, VisitState
 
 
@@ -31,10 +32,10 @@ def stopped_and_unproved(knowledge: Knowledge, state: VisitState) -> tuple[Hazar
 def _is_unproved(knowledge: Knowledge, state: VisitState, fault: Fault, said: RepairSaid) -> bool:
     """Whether all that can be asked was, and a reading that was to prove it is wanting.
 
-    What has no finding of its own is read weeks later, and keeps nothing off.
+    What has no finding of its own keeps nothing off.
     """
     asked = {what for what, _ in said.proofs}
-    proofs = [proof for proof in proofs_on(knowledge, state.unit, fault) if proof.finding]
+    proofs = [proof for proof in proofs_today(knowledge, state.unit, fault) if proof.finding]
     if not said.still and any(proof.text not in asked for proof in proofs):
         return False
     lacking = unproved(knowledge, state, fault, dict(said.proofs))

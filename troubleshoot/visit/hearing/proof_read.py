@@ -47,6 +47,7 @@ from troubleshoot.visit.hearing.proof_told import (
     why_nothing_read,
 )
 from troubleshoot.visit.hearing.proof_words import by_words, goes_out, tells_the_complaint
+from troubleshoot.visit.hearing.proofs_wanted import proofs_today
 from troubleshoot.visit.state import VisitState
 
 NOT_RIGHT: Final = "that is not as it has to be"
@@ -56,16 +57,6 @@ A_LEG_MISSING: Final = "not every leg is told that it asks for"
 NOT_COUNTED: Final = "how often it was done is not told, or not as often as it asks for"
 NO_LIMIT: Final = "the limit that it has to be within is not told beside it"
 NO_BEFORE: Final = "what it was before the repair is not told beside it"
-
-
-def proofs_on(knowledge: Knowledge, on: Unit, fault: Fault) -> tuple[Proof, ...]:
-    """The proofs of a repair that there are on this unit, as far as it is known."""
-    return tuple(
-        proof
-        for proof in fault.proof
-        if on.allows(proof.exists_when)
-        and (not proof.finding or on.allows(knowledge.tests[proof.finding.test].exists_when))
-    )
 
 
 def why_unproved(
@@ -181,7 +172,7 @@ def unproved(
     on, complaint = state.unit, state.complaint
     _, values = take_readings(knowledge, state.case)
     found = {}
-    for proof in proofs_on(knowledge, on, fault):
+    for proof in proofs_today(knowledge, on, fault):
         typed = read.get(proof.text) or _read_since(knowledge, state, fault, proof)
         before = _before(knowledge, state, fault, proof)
         found[proof.text] = why_unproved(knowledge, on, proof, typed, complaint, values, before)

@@ -13,7 +13,7 @@ from troubleshoot.reasoning.readings.readings import Reading
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.hazard_words import once_gone, said_standing
 from troubleshoot.safety.stops.standing import Forbidden, standing_hazards
-from troubleshoot.visit.hearing.proof_read import proofs_on
+from troubleshoot.visit.hearing.proofs_wanted import proofs_on
 from troubleshoot.visit.telling.wording import LIKELY
 
 SCHEMA = 1

@@ -17,6 +17,7 @@ from troubleshoot.visit.hearing.proof_read import (
     not_proved_before,
     not_proved_earlier,
 )
+from troubleshoot.visit.hearing.proofs_wanted import still_to_read
 from troubleshoot.visit.kept.understanding import Understanding
 from troubleshoot.visit.state import VisitState
 from troubleshoot.visit.telling.account import Plain, ending_of
@@ -88,6 +89,7 @@ def _extras(
             *(f"{LIVE}: {knowledge.faults[s.fault].name}" for s in state.repairs if s.live),
             *(f"The repair is not proved, {line}" for line in lacking_lines(knowledge, state)),
             *not_proved_earlier(knowledge, state),
+            *still_to_read(knowledge, state),
             *not_proved_before(knowledge, state),
         ),
     }

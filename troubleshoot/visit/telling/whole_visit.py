@@ -13,7 +13,8 @@ from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.readings.answers import Answer, Case
 from troubleshoot.reasoning.readings.readings import Reading, outcomes_of
 from troubleshoot.safety.cautions import cautions_before
-from troubleshoot.visit.hearing.proof_read import proofs_on, unproved
+from troubleshoot.visit.hearing.proof_read import unproved
+from troubleshoot.visit.hearing.proofs_wanted import proofs_today
 from troubleshoot.visit.state import Asked, RepairSaid, VisitState
 from troubleshoot.visit.telling.account import NOBODY, TECHNICIAN, Plain, account, place_shown
 
@@ -116,7 +117,7 @@ def _repair(
 ) -> Plain:
     fault = knowledge.faults[said.fault]
     since = {answer.test for answer in state.answers[said.answers :]}
-    wanted = proofs_on(knowledge, state.unit, fault)
+    wanted = proofs_today(knowledge, state.unit, fault)
     judged = [
         (reading, reading.possible <= set(finding.outcomes))
         for finding in (proof.finding for proof in wanted if proof.finding is not None)
