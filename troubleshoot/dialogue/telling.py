@@ -51,7 +51,9 @@ class Telling:
         """Keep an answer to a test, and tell what it was judged to be and what it contradicts."""
         test = self.book.knowledge.tests[event.test]
         at = places_from(event.at, test.per, self.book.state.unit)[0]
-        typed = [a for a in self.book.state.answers if a.test == test.id and a.text]
+        repaired = self.book.state.repairs[-1:]  # a new part is no second reading of the old one
+        since = repaired[0].answers if repaired else 0
+        typed = [a for a in self.book.state.answers[since:] if a.test == test.id and a.text]
         before = conclude_visit(self.reasoner, self.book.state)
         self.book.add(event)
         after = conclude_visit(self.reasoner, self.book.state)
