@@ -160,3 +160,13 @@ def test_a_window_made_smaller_holds_the_next_screen(tmp_path: Path) -> None:
             person.types("")
         assert all(len(page.splitlines()) <= HIGH for page in person.screens)
         assert all(len(line) <= WIDE for page in person.screens for line in page.splitlines()[1:])
+
+
+@pytest.mark.parametrize("called", ["my helper just got bit by the 480", "lightning", "smoke"])
+def test_the_first_page_of_a_stop_says_what_to_do(called: str, tmp_path: Path) -> None:
+    """Regression: "DANGER - STOP" stood alone, and what to do came after an Enter."""
+    with small(tmp_path, reads=False) as person:
+        person.types("RTU-7")
+        page = person.types(called)
+        assert "STOP" in page and PAGE in page
+        assert len(page.splitlines()) > HIGH // 2, page

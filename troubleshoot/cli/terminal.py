@@ -25,6 +25,8 @@ from troubleshoot.outside.text import MOST_TYPED, one_line, shown
 NARROWEST, WIDEST = 40, 100
 SMALL = (60, 26)
 """Columns and rows under which a screen is small: a phone, a window beside another."""
+HEADING = 4
+"""Rows of a page, the answer's own among them, that hold no more than what heads the rest."""
 NEXT_PAGE = "Enter for the rest >"
 _PIECE = 1 << 16
 _BOLD, _PLAIN = "\x1b[1m", "\x1b[0m"
@@ -83,10 +85,15 @@ class Terminal:
     def say(self, text: str = "", indent: int = 0, strong: bool = False) -> None:
         """One paragraph, wrapped to the width; continuation lines are indented a little more.
 
-        Never broken at a hyphen: what is to be typed again, an id or an option, stays whole. Raises
-        what turning a page raises.
+        Never broken at a hyphen: what is to be typed again, an id or an option, stays whole. No
+        page holds a heading alone: a paragraph goes on under it. Raises what turning a page raises.
         """
-        self._put(self._laid_out(Paragraph(text, indent, strong)))
+        lines = self._laid_out(Paragraph(text, indent, strong))
+        room = self._height - 1 - self._rows
+        if 1 < self._rows <= HEADING and room < len(lines):
+            self._put(lines[:room])
+            lines = lines[room:]
+        self._put(lines)
 
     def say_together(self, parts: Iterable[Paragraph | Choices]) -> None:
         """What is read together: on one page, wherever one holds it. Raises as `say` does."""
