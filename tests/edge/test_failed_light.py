@@ -83,3 +83,17 @@ def test_a_sequence_that_drops_out_is_waited_out_before_hands_go_in(tmp_path: Pa
         person.types("lights then quits")
         person.types("do flame-rod")
         assert order_of(steps_on(person, clock, ROD))[:4] == [STOP, SHUT, WAIT, SWEEP]
+
+
+def test_a_reading_of_the_trial_that_is_taken_back_is_not_read_again_without_a_purge(
+    tmp_path: Path,
+) -> None:
+    """A walk found it: minutes after a trial that was told and taken back it was to be read on."""
+    clock = Clock(tmp_path)
+    with begin(tmp_path, clock, words="no-heat") as person:
+        person.types("do gas-valve-volts")
+        steps_on(person, clock, START)
+        person.types("no flame", "24.4 V")
+        clock.pass_minutes(6)
+        person.types("u", "do gas-valve-volts")
+        assert order_of(steps_on(person, clock, VOLTS))[:4] == [STOP, SHUT, WAIT, SWEEP]

@@ -12,7 +12,7 @@ from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.job import Job
 from troubleshoot.safety.needs import ONE_CALL, burns, needs_of
 from troubleshoot.safety.step_guards import REFRIGERANT_SWEPT
-from troubleshoot.safety.steps import LOCK_OFF, PANELS_ON, PLUG_TEST, REFRIGERANT_SWEEP, RESTART
+from troubleshoot.safety.steps import LOCK_OFF, PLUG_TEST, REFRIGERANT_SWEEP, RESTART
 from troubleshoot.safety.unit_at_work import supply_is_known
 
 FLAMMABLE: Final = "flammable-refrigerant"
@@ -86,7 +86,7 @@ def _speaks_of(trigger: Trigger, job: Job, test: Test) -> bool:
     return (
         trigger.test in (None, test.id)
         and trigger.work_state in (None, *_states(job, test))
-        and trigger.exposes in (None, *_exposed(job, test))
+        and trigger.exposes in (None, test.exposes)
         and (trigger.profile is None or trigger.profile in job.profiles)
         and trigger.complaint in (None, job.complaint)
     )
@@ -99,22 +99,9 @@ def _states(job: Job, test: Test) -> Iterator[WorkStateName]:
         yield "energised-open"
 
 
-def _exposed(job: Job, test: Test) -> Iterator[str]:
-    """What stands open before a test or step: a panel that is closed live has line parts behind."""
-    yield test.exposes
-    if closes_live(job, test):
-        yield "line"
-
-
-def closes_live(job: Job, test: Test) -> bool:
-    """Whether a step puts a panel on with the power behind it, which is live work of its own."""
-    work = job.work
-    return test.id == PANELS_ON and work.panels != "on" and work.power != "locked-out"
-
-
 def makes_live(job: Job, test: Test) -> bool:
     """Whether a step brings power and an open panel together: then the danger behind it is new."""
-    return closes_live(job, test) or (test.id in _POWER_UP and job.work.panels != "on")
+    return test.id in _POWER_UP and job.work.panels != "on"
 
 
 def _may_be(job: Job, equipment: FactsNeeded) -> bool:

@@ -91,9 +91,9 @@ AWAY_FROM_LIVE: Final = StepGuard(
     "no live part open: the panel on, or the power locked out, unless a jumper has to come out",
     lambda state, place, unit: _is_away(state) or bool(state.jumpers),
 )
-LOCKED_OUT_BEFORE_CLOSING_480: Final = StepGuard(
-    "the power locked out before a live panel is closed, at 480 V or where nobody knows",
-    lambda state, place, unit: not unit.volts_480 or _is_away(state),
+LOCKED_OUT_BEFORE_CLOSING: Final = StepGuard(
+    "the power locked out before a panel is closed",
+    lambda state, place, unit: _is_away(state),
 )
 REFRIGERANT_CLEAR: Final = StepGuard(
     "no refrigerant in the air",

@@ -115,6 +115,7 @@ class VisitState:
     roof_time: str = ""
     power_off_time: str = ""
     gas_shut_time: str = ""
+    trying: bool = False
     aim: Spot | None = None
     aim_reason: str = ""
     aim_chosen: bool = False

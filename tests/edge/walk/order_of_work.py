@@ -66,7 +66,6 @@ _BEFORE_STEPS: dict[str, tuple[str, ...]] = {
 _MAKES_LIVE = ("lock-off", "restart-and-watch")
 _BEHIND_480 = ("panels-off", "panels-off-energised", "verified-dead")
 """What is locked out is live until it has been tested dead (NFPA 70E 120.5, from memory)."""
-_HANDS_IN = ("jumper-out", "panels-on")
 _EMPTY = ("emptied", "at-zero", "nitrogen", "vacuum")
 _ALONE_NEVER = frozenset({"electrical", "refrigerant", "gas", "combustion", "fire-alarm"})
 
@@ -88,7 +87,9 @@ def objection_to(unit: UnitAtWork, world: World, test: Test, place: str | None, 
     ready = {"company", "dressed"} <= world
     if test.id == "plug-under-gas" and "locked" in world:
         return "no gas stands on a plug behind the valve while the power is off"
-    if unit.volts_480 and test.id in _HANDS_IN and open_live and not ready:
+    if open_live and test.id == "panels-on":
+        return "a panel is put on with the power behind it"
+    if unit.volts_480 and test.id == "jumper-out" and open_live and not ready:
         return "hands in an open live panel of 480 V, alone or not dressed"
     if unit.burns_gas and test.id == "panels-off-energised" and "no-gas" not in world:
         return "the air was not swept for gas"

@@ -18,7 +18,7 @@ from troubleshoot.safety.step_guards import (
     HOOKED_UP,
     JUMPERS_OUT,
     LOCKED_OUT,
-    LOCKED_OUT_BEFORE_CLOSING_480,
+    LOCKED_OUT_BEFORE_CLOSING,
     NOTHING_HOOKED_UP,
     PANELS_CLOSED,
     PANELS_NOT_ON,
@@ -94,7 +94,7 @@ PANELS_ON: Final = SafetyStep(
         STOPPED,
         JUMPERS_OUT,
         TAPS_PLUGGED,
-        LOCKED_OUT_BEFORE_CLOSING_480,  # a live cabinet is opened upstream before hands close it
+        LOCKED_OUT_BEFORE_CLOSING,  # live parts, belts, wheels (29 CFR 1910.147 and 333)
     ),
     brings=(PANELS_CLOSED,),
     does=sets(panels="on"),

@@ -13,7 +13,7 @@ from troubleshoot.safety.cautions import cautions_before
 from troubleshoot.safety.closed_ways import has_failed
 from troubleshoot.safety.needs import BURNER_AREAS, burns
 from troubleshoot.safety.reaching import is_blocked, steps_before
-from troubleshoot.safety.steps import NO_FLAME, RESTART, Step
+from troubleshoot.safety.steps import RESTART, Step
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.visit.state import VisitState
 
@@ -80,8 +80,7 @@ def is_read_as_it_tries(
     knowledge: Knowledge, state: VisitState, test: Test, at: Place | None
 ) -> bool:
     """Whether a call was made just now for a reading in the trial, and nothing else is wanting."""
-    last = state.asked[-1] if state.asked else None
-    if last is None or last.test != RESTART or last.outcome != NO_FLAME or not last.valid:
+    if not state.trying:
         return False
     as_if_lit = replace(state, work=state.work.with_facts(unburnt=False))
     ready = not steps_before(as_if_lit, test, at) and not is_blocked(as_if_lit, test, at)

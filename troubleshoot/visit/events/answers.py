@@ -110,6 +110,7 @@ class Answered(Event):
             aim=unless_reached(state.aim, test.id) if state.aim_chosen else None,
             fresh=unless_reached(state.fresh, test.id),
             fresh_read=_read_afresh(state, test, outcomes),
+            trying=False,
         )
 
 
@@ -197,6 +198,7 @@ class StepDone(Event):
             aim=state.aim if goes_on else None,
             fresh=unless_reached(state.fresh, step.id),
             fresh_read=_read_afresh(state, test, outcomes),
+            trying=counts and self.step == RESTART and outcomes == (NO_FLAME,),
         )
 
     def _leads_on(self, knowledge: Knowledge, state: VisitState) -> bool:
@@ -225,7 +227,7 @@ class MarkedInvalid(Event):
 
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
         last = replace(state.answers[-1], valid=False, why_invalid=self.reason)
-        changed = replace(state, answers=(*state.answers[:-1], last))
+        changed = replace(state, answers=(*state.answers[:-1], last), trying=False)
         if last.test not in CONFIRMED:
             return changed
         asked = replace(state.asked[-1], valid=False)

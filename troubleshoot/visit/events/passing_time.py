@@ -42,7 +42,9 @@ class Resumed(Event):
 
         stops = state.stops and after_a_break(knowledge, state)
         state = put_aside(knowledge, state)
-        return replace(state, work=expire(state.work, "resumed"), stops=stops, failed_steps=())
+        return replace(
+            state, work=expire(state.work, "resumed"), stops=stops, failed_steps=(), trying=False
+        )
 
 
 @frozen

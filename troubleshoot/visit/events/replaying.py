@@ -42,7 +42,8 @@ def replay(knowledge: Knowledge, events: Sequence[Event]) -> VisitState:
             continue
         work = cautious(works[gone], put_aside(knowledge, state).work)
         before, state = state, replay(knowledge, without(events[:number], gone))
-        state = timed(before, replace(state, work=cautious(state.work, work), aim=None), event)
+        state = replace(state, work=cautious(state.work, work), aim=None, trying=False)
+        state = timed(before, state, event)
     return state
 
 
