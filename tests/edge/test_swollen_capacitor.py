@@ -62,3 +62,18 @@ def test_a_new_can_seen_sound_lets_the_power_back(said: str, tmp_path: Path) -> 
             person.types("normal" if LOOK in task(person) else careful(person))
         assert "Take your own lock off" in task(person), person.said[-2000:]
         assert STAYS_OFF not in " ".join(person.said.split())
+
+
+def test_another_stop_in_between_does_not_begin_the_half_hour_anew(tmp_path: Path) -> None:
+    """Regression: a false call of the ladder was lifted, and the can had to wait from then on."""
+    clock = Clock(tmp_path)
+    with begin(tmp_path, clock) as person:
+        person.types(DEAD_WORK)
+        lead_to(person, BLEED)
+        person.types("swollen")
+        clock.pass_minutes(20)
+        assert "STOP" in person.types("danger the ladder is gone")
+        clock.pass_minutes(11)
+        person.types("again", "ladder was tied off all along, checked it", "safe", "put right")
+        assert "30 minutes have to pass" not in person.types("again")
+        assert "What was done to make it safe?" in person.last

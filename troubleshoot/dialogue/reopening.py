@@ -37,7 +37,8 @@ def reopen(book: VisitBook, voice: Voice, reasoner: Reasoner) -> Talk[bool]:
     met = StopMet(hazard.id, 0)
     if state.stops:  # of all that stopped it the last was handed over
         last = state.stops[-1]
-        met = replace(met, time=last.time, told=last.told, told_at=last.told_at)
+        since = last.first_time if last.hazard == hazard.id else ""
+        met = replace(met, time=last.time, told=last.told, told_at=last.told_at, first_time=since)
     if waiting := still_waiting(knowledge, met, book.now()):
         voice.say(f"The visit stays closed: {waiting}")
         return False

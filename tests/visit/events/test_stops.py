@@ -158,7 +158,7 @@ def test_one_that_nobody_gave_back_is_met_anew_though_nothing_of_it_was_read() -
     found = Halted("leak", "look", "circuit 2", time="now")
     between = DangerReported("bare", "a bang").apply(KNOWN, found.apply(KNOWN, visit()))
     again = replace(found, time="later").apply(KNOWN, between).stops[-1]
-    assert again == StopMet("leak", 0, ("look", TWO), time="later")
+    assert again == StopMet("leak", 0, ("look", TWO), time="later", first_time="now")
 
 
 def test_a_danger_that_todays_rules_have_lost_is_met_again_as_one_to_be_handed_over() -> None:

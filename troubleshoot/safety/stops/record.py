@@ -52,7 +52,8 @@ class StopMet:
     the visit had been handed over before that. `called`: when whoever made it safe was told or
     came, where the record says that they had not been told yet. `on_record`: nothing that is
     understood today calls it up, so it stands by itself. `said_yes_to`: what was asked outright of
-    whoever told that it was made safe.
+    whoever told that it was made safe. `first_time`: when it was met before, where another STOP
+    came in between and nothing of this one was read since.
     """
 
     hazard: str
@@ -68,3 +69,9 @@ class StopMet:
     called: str = ""
     on_record: bool = False
     said_yes_to: tuple[str, ...] = ()
+    first_time: str = ""
+
+    @property
+    def stands_since(self) -> str:
+        """The moment since which it stands."""
+        return self.first_time or self.time

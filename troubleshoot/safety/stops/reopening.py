@@ -9,6 +9,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Mapping
+from dataclasses import replace
 from datetime import datetime, timedelta
 from types import MappingProxyType
 from typing import Final
@@ -240,7 +241,8 @@ def read_after(knowledge: Knowledge, met: StopMet) -> str:
     at, wait = stopped_at(met), _wait_minutes(knowledge, met.hazard)
     if not at or not wait:
         return at
-    return minute(datetime.strptime(at, _MINUTE) + timedelta(minutes=wait - 1))
+    since = stopped_at(replace(met, time=met.stands_since))
+    return max(at, minute(datetime.strptime(since, _MINUTE) + timedelta(minutes=wait - 1)))
 
 
 def still_waiting(knowledge: Knowledge, met: StopMet, now: datetime) -> str:
@@ -249,13 +251,14 @@ def still_waiting(knowledge: Knowledge, met: StopMet, now: datetime) -> str:
     A clock that shows a time before the STOP has not shown the wait.
     """
     wait = _wait_minutes(knowledge, met.hazard)
-    if not wait or not met.time:
+    if not wait or not met.stands_since:
         return ""
-    over = datetime.fromisoformat(met.time) + timedelta(minutes=wait)
+    over = datetime.fromisoformat(met.stands_since) + timedelta(minutes=wait)
     if now >= over:
         return ""
+    since = stopped_at(replace(met, time=met.stands_since))
     return (
-        f"{wait:.0f} minutes have to pass on the clock after the STOP of {stopped_at(met)}, and no "
+        f"{wait:.0f} minutes have to pass on the clock after the STOP of {since}, and no "
         f"word shortens them: not before {minute(over)}, and later if it came again."
     )
 

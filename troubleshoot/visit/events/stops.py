@@ -46,7 +46,7 @@ class Halted(Event):
         met = StopMet(
             self.hazard, len(state.answers), spot, time=self.time, on_record=self.on_record
         )
-        return _halted(knowledge, state, _as_reopened(knowledge, state, met))
+        return _halted(knowledge, state, _met_again(knowledge, state, met))
 
 
 @frozen
@@ -216,22 +216,22 @@ def _halted(knowledge: Knowledge, state: VisitState, met: StopMet) -> VisitState
     return replace(state, stops=(*state.stops, met), fresh=None, fresh_read=False, work=work)
 
 
-def _as_reopened(knowledge: Knowledge, state: VisitState, met: StopMet) -> StopMet:
-    """A STOP met again as it was reopened: another was told meanwhile, and nothing of it was read.
+def _met_again(knowledge: Knowledge, state: VisitState, met: StopMet) -> StopMet:
+    """A STOP as it stood before another was told, where nothing of it was read meanwhile.
 
-    What may lift it is all read from now on.
+    It stands since it was met first. What may lift it is all read from now on.
     """
     before, hazard = state.met(met.hazard), knowledge.hazards.get(met.hazard)
-    if before is None or not before.reopened or before.spot is None or hazard is None:
+    if before is None or before.spot is None or hazard is None or state.stops[-1] is before:
         return met
-    if state.stops[-1] is before:
-        return met
-    # Reasoning is imported only where a STOP was reopened, as below.
+    # Reasoning is imported only where a STOP was met twice, as below.
     from troubleshoot.safety.stops.parts import not_yet_afresh, shown_by
 
     wanted = shown_by(knowledge, state, hazard, before.spot)
-    untouched = all(not_yet_afresh(knowledge, state, each, before.answers) for each in wanted)
-    return replace(before, answers=met.answers) if untouched else met
+    if not all(not_yet_afresh(knowledge, state, each, before.answers) for each in wanted):
+        return met
+    kept = before if before.reopened else met
+    return replace(kept, answers=met.answers, time=met.time, first_time=before.stands_since)
 
 
 def _shown_by(
