@@ -8,11 +8,17 @@ import pytest
 
 from tests.cli.lines import Lines, book_of, held
 from tests.cli.player import Player, play
+from troubleshoot.dialogue.commands import GONE, Commands
 from troubleshoot.dialogue.meaning import spot_meant
+from troubleshoot.dialogue.said import Voice
+from troubleshoot.dialogue.talk import Talk
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.unit.equipment import read_unit
 from troubleshoot.reasoning.unit.places import Place
-from troubleshoot.visit.events import Started
+from troubleshoot.safety.stops.lifting import conclude_visit
+from troubleshoot.visit.deciding.decision import Decision
+from troubleshoot.visit.deciding.next import Decider
+from troubleshoot.visit.events import FactTold, Started
 from troubleshoot.visit.hearing.tests_by_words import heard_test
 
 UNIT = {"heat": "gas", "circuits": 1, "line-volts-class": "208-to-240-volt"}
@@ -90,3 +96,23 @@ def test_a_danger_behind_do_is_heard(shipped: Knowledge, tmp_path: Path) -> None
     """Regression: do you smell gas was answered with how a test is chosen."""
     text = told(shipped, tmp_path, "do you smell gas", "q")
     assert "STOP" in text
+
+
+def test_a_listed_test_at_a_part_that_the_unit_has_no_more_is_refused_in_words(
+    shipped: Knowledge,
+) -> None:
+    """A walk found it: listed for a capacitor, then its motor was told to have three phases."""
+    unit = {**UNIT, "condenser-fans": 1}
+    book = book_of(shipped, [Started(complaint="no-cooling", unit=unit)])
+    terminal = Lines()
+
+    def part(voice: Voice) -> Talk[bool]:
+        decider = Decider(shipped)
+        commands = Commands(book, voice, decider)
+        commands.offered = (("capacitance-out-of-circuit", "capacitor condenser fan 1"),)
+        book.add(FactTold("condenser-fan-phase", "three", {}))
+        found = conclude_visit(decider.reasoner, book.state)
+        return (yield from commands.serve("do 1", Decision("ending"), found))
+
+    assert held(shipped, terminal, part)
+    assert GONE in " ".join(terminal.text.split())

@@ -28,6 +28,7 @@ OTHER_TESTS = 8
 NO_OTHER_TEST = "A STOP stands: no other test before the finding that may lift it."
 ON_THE_WAY_BACK = "It is on the way back: so the unit is left as it was found, or off and locked."
 NAME_IT = "No cause is listed. Say what was repaired: repaired, and words of the cause's name."
+GONE = "By what was told since, the unit has no such part. tests lists what could be done."
 NO_QUESTION = "No question is open here. tests lists what else could be done."
 
 
@@ -199,7 +200,12 @@ class Commands:
     def _do(self, said: str) -> Talk[None]:
         """Take a test by its number in the list, or by its words and place."""
         if (number := choice(said, len(self.offered))) is not None:
-            yield from self._aim(*self.offered[number - 1])
+            test, at = self.offered[number - 1]
+            places = self.book.state.unit.layout.places(self.knowledge.tests[test].per)
+            if at is not None and at not in map(spoken, places):
+                self.voice.say(GONE)
+            else:
+                yield from self._aim(test, at)
             return
         spot = yield from spot_meant(self.book, self.voice, said)
         if spot is not None:
