@@ -200,12 +200,12 @@ class Commands:
     def _do(self, said: str) -> Talk[None]:
         """Take a test by its number in the list, or by its words and place."""
         if (number := choice(said, len(self.offered))) is not None:
-            test, at = self.offered[number - 1]
-            places = self.book.state.unit.layout.places(self.knowledge.tests[test].per)
-            if at is not None and at not in map(spoken, places):
+            listed, where = self.offered[number - 1]
+            places = self.book.state.unit.layout.places(self.knowledge.tests[listed].per)
+            if where is not None and where not in map(spoken, places):
                 self.voice.say(GONE)
             else:
-                yield from self._aim(test, at)
+                yield from self._aim(listed, where)
             return
         spot = yield from spot_meant(self.book, self.voice, said)
         if spot is not None:
