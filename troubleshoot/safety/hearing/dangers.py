@@ -20,6 +20,7 @@ from troubleshoot.safety.hearing.other_matters import (
     names_a_thing,
     of_the_flue,
 )
+from troubleshoot.safety.hearing.unit_words import FUELS, names_the_unit
 from troubleshoot.safety.hearing.vocabulary import FIRE, LOOSE, OF_LIGHTING, ON_FIRE, THINGS
 from troubleshoot.safety.hearing.words import (
     Mend,
@@ -148,7 +149,9 @@ def _hits(knowledge: Knowledge, words: str) -> list[_Hit]:
         _Hit(hazard, phrase, number, *at)
         for number, clause in enumerate(said)
         for hazard, phrase in _beginning_with(knowledge, clause)
-        if (at := span(clause, phrase)) is not None and _is_said(clause, phrase, at)
+        if (at := span(clause, phrase)) is not None
+        and _is_said(clause, phrase, at)
+        and not (clause in FUELS and names_the_unit(knowledge, said))
     ]
     return [hit for hit in hits if not any(hit.within(other) for other in hits)]
 

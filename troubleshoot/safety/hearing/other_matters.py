@@ -31,6 +31,8 @@ from troubleshoot.safety.hearing.words import Words, numbers
 
 _HISS: Final = (stem("hissing"),)
 _BURNING: Final = (stem("burning"),)
+_UP_IN: Final = (stem("up"), stem("in"))
+_GET_DOWN: Final = (stem("get"), stem("down"))
 _STARTING = frozenset((stem("start"), stem("startup")))
 
 
@@ -51,14 +53,18 @@ def is_of_another_matter(said: Words, phrase: Words, at: tuple[int, int]) -> boo
 
     How an alarm is kept, what is a headache for its price, what bangs without a flame as it
     starts, a board that does not respond, which conductor is the hot one, what burns as it should,
-    what has passed.
+    rooms that cannot be got down in heat or burn up in it, what has passed.
     """
     if is_past(said, phrase):
         return True
+    if phrase[-2:] == _GET_DOWN:
+        return said[at[0] : at[1]].count("it") > 0
     if phrase == _HISS:
         return not HISSING_ELSEWHERE.isdisjoint(said)
     if phrase == _BURNING:
-        return _burns_as_meant(said[: at[0]])
+        before = said[: at[0]]
+        in_a_room = said[at[1] : at[1] + 2] == _UP_IN and THINGS.isdisjoint(before)
+        return in_a_room or _burns_as_meant(before)
     if stem("headache") in phrase:
         return not OF_MONEY.isdisjoint(said)
     if phrase[0] == "bang" and phrase[-1] in _STARTING:

@@ -1,0 +1,56 @@
+"""The fuel of a unit, told in a row of its facts: gas, R-410A, TXV, three-phase blower."""
+
+from __future__ import annotations
+
+from functools import lru_cache
+from typing import Final
+
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.hearing.vocabulary import stems
+from troubleshoot.safety.hearing.words import Words, phrase_words, span
+
+FUELS: Final[frozenset[Words]] = frozenset(
+    phrase_words(fuel) for fuel in ("gas", "natural gas", "propane", "propane gas", "gas heat")
+)
+"""What burns in a unit, or what is in the air."""
+
+_OF_THE_FUEL: Final = frozenset({"heat", "fuel"})
+_ALONE: Final = stems(
+    "txv tev scroll psc ecm vfd dsi hsi belt piston orifice microchannel economizer"
+)
+"""Words that tell what a unit is made of though they stand by themselves."""
+
+_VOLTS: Final = 100
+"""From here on a number by itself is the volts of a data plate."""
+
+_OF_NOTHING_ELSE: Final = stems("hot smoke detector spark leg all")
+"""With one of these a danger may be told as well."""
+
+_CALLING: Final = stems(
+    "all bad everybody everywhere evacuate help hiss hissing i it leak leaking me out over people "
+    "sick smell smells strong us we"
+)
+"""With one of these in a row of facts the fuel is what is in the air."""
+
+
+def names_the_unit(knowledge: Knowledge, said: tuple[Words, ...]) -> bool:
+    """Whether the rest of a row tells what a unit is made of, as a data plate does, and no more."""
+    told = _fact_words(knowledge)
+    others = [clause for clause in said if clause not in FUELS]
+    known = any(span(clause, phrase) is not None for clause in others for phrase in told)
+    return known and all(_CALLING.isdisjoint(clause) for clause in others)
+
+
+@lru_cache(maxsize=4)
+def _fact_words(knowledge: Knowledge) -> tuple[Words, ...]:
+    """The values of every fact but the fuel's own, in words that no call for help has."""
+    facts = (fact for fact in knowledge.facts.values() if fact.id not in _OF_THE_FUEL)
+    said = (each for f in facts for v in f.values for each in (v, *f.words.get(v, ())))
+    found = dict.fromkeys(phrase_words(each.replace("-", " ")) for each in said)
+    return tuple(words for words in found if _is_of_a_unit(words))
+
+
+def _is_of_a_unit(words: Words) -> bool:
+    if len(words) == 1:
+        return words[0] in _ALONE or (words[0].isdigit() and int(words[0]) >= _VOLTS)
+    return _OF_NOTHING_ELSE.isdisjoint(words)
