@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from tests.edge.person import Clock, Person
-from tests.edge.visits import events_of
+from tests.edge.visits import ALL, events_of
 
 MENDED = "found panel off, fitted new screws"
 
@@ -42,3 +42,14 @@ def test_a_bang_at_light_up_leads_and_the_loose_panel_stands_beside_it(
         assert "over, or q." in person.types("again")
     kept = events_of(data)
     assert "delayed-light-off" in kept and "unsupported-panels" in kept
+
+
+def test_the_call_that_a_danger_broke_in_on_is_asked_once_that_is_gone(tmp_path: Path) -> None:
+    """Regression: the STOP was lifted, the call was never asked, and the visit knew of none."""
+    with Person(tmp_path / "data", clock=Clock(tmp_path)) as person:
+        person.types("RTU-7", "the ladder is gone", "again", ALL)
+        person.types("ladder tied off again, checked it", "safe", "put right")
+        assert "What does the caller say?" in person.last
+        person.types("runs all day and never gets there")
+        assert "nothing stands out yet" not in person.last
+        assert '"complaint": "weak-cooling"' in events_of(tmp_path / "data")

@@ -23,6 +23,7 @@ from troubleshoot.visit.events import Halted, RoundBegun, Started, after
 from troubleshoot.visit.events.undoing import WALLS, taken_back
 from troubleshoot.visit.round.facts import facts_of
 from troubleshoot.visit.round.season import season_said
+from troubleshoot.visit.state import VisitState
 
 WHO_IS_ASKING = Choose(
     "Who is asking? Give the numbers of all that hold. Enter is a technician, no license.",
@@ -31,6 +32,7 @@ WHO_IS_ASKING = Choose(
     why="What is beyond a license is handed over, and not asked of you.",
 )
 NOTHING_SINCE = "Nothing else is left to take back, so the call is asked anew."
+NOW_THE_CALL = "That danger is gone. Now the call, which it broke in on."
 THE_CALL_IS_FIRST = "The call is the first that can be taken back here. Say what it is."
 IT_STAYS_STOPPED = (
     "Such a call is a STOP, and is not taken back: only who clears the place lifts it."
@@ -72,6 +74,20 @@ def begin_anew(book: VisitBook, voice: Voice) -> Talk[None]:
     """
     state = book.state
     voice.say(NOTHING_SINCE)
+    ask = partial(begin, book, voice, state.name, tuple(state.profiles), routine=False)
+    yield from unless_back(voice, THE_CALL_IS_FIRST, ask)
+
+
+def wants_the_call(state: VisitState) -> bool:
+    """Whether a danger came before the call could be told, so that it was never asked."""
+    untold = state.complaint is None and not state.routine and state.round is None
+    return untold and bool(state.stops) and not (state.closing or state.mended_here)
+
+
+def ask_the_call(book: VisitBook, voice: Voice) -> Talk[None]:
+    """Ask for the call that a danger broke in on. Raises Leave, DangerCalled."""
+    state = book.state
+    voice.say(NOW_THE_CALL)
     ask = partial(begin, book, voice, state.name, tuple(state.profiles), routine=False)
     yield from unless_back(voice, THE_CALL_IS_FIRST, ask)
 

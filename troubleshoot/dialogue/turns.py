@@ -12,6 +12,7 @@ from troubleshoot.dialogue.breaks import tell_break
 from troubleshoot.dialogue.closing import close, prove
 from troubleshoot.dialogue.commands import Commands
 from troubleshoot.dialogue.hearing import Listener, report_danger
+from troubleshoot.dialogue.intake import ask_the_call, wants_the_call
 from troubleshoot.dialogue.on_round import OnRound
 from troubleshoot.dialogue.prompts import AskTest, Caution, DoStep, Ended, Settled, cautions_of
 from troubleshoot.dialogue.repairs_told import ask_repairs_told
@@ -77,6 +78,9 @@ class Turns:
         conclusions = conclude_visit(self.decider.reasoner, state)
         decision = self.decider.decide(state, conclusions)
         self._meet_others(stands=decision.stop is not None)
+        if decision.stop is None and not conclusions.standing_stops and wants_the_call(state):
+            yield from ask_the_call(self.book, self.voice)
+            return None
         self.staying_off.tell(decision, conclusions)
         if decision.kind in ("step", "ask"):
             yield from self._put(decision, conclusions)
