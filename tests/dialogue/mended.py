@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from tests.cli.lines import book_of
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.closing import prove, repaired
+from troubleshoot.dialogue.closing import prove
+from troubleshoot.dialogue.repairing import repaired
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Talk
 from troubleshoot.knowledge.model import Fault, Knowledge

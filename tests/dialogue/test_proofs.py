@@ -16,9 +16,9 @@ from troubleshoot.dialogue.closing import (
     NOT_REPAIRED,
     ONCE_MORE,
     close,
-    repaired,
 )
 from troubleshoot.dialogue.proof_facts import how_told
+from troubleshoot.dialogue.repairing import repaired
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
 from troubleshoot.dialogue.unit_told import HOW

@@ -7,14 +7,9 @@ import pytest
 from tests.cli.lines import Lines, book_of, held
 from tests.dialogue.mended import at_the_open_unit, mended
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.closing import (
-    BACK_TO_THE_TESTS,
-    STILL_THERE,
-    close,
-    prove,
-    repaired,
-)
+from troubleshoot.dialogue.closing import BACK_TO_THE_TESTS, STILL_THERE, close, prove
 from troubleshoot.dialogue.proof_dangers import A_DANGER, A_LEG_IS_GONE, LEGS_APART
+from troubleshoot.dialogue.repairing import repaired
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Talk
 from troubleshoot.knowledge.model import Knowledge

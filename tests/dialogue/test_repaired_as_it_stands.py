@@ -6,7 +6,7 @@ import pytest
 
 from tests.dialogue.mended import at_the_open_unit
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.closing import repaired
+from troubleshoot.dialogue.repairing import repaired
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.before_repair import LIVE

@@ -230,3 +230,26 @@ def test_nobody_climbs_a_roof_to_close_a_visit_in_which_nothing_was_done(
     dialogue = at_a_prompt(book)
     dialogue.answer("done")
     assert isinstance(dialogue.prompt, Ended) and dialogue.prompt.how == "closed"
+
+
+LOOKED_AT = Answered("air-filters", outcomes=("loaded",))
+
+
+@pytest.mark.parametrize(
+    ("read", "typed", "now"),
+    [
+        ((), "changed the filters", False),
+        ((LOOKED_AT,), "changed the filters", True),
+        ((LOOKED_AT,), "somebody changed the filters last week", False),
+        ((), "changed the filters just now", True),
+    ],
+    ids=["unread", "looked at here", "told as of before", "told as of now"],
+)
+def test_a_part_that_was_looked_at_here_was_put_right_here(
+    read: tuple[Event, ...], typed: str, now: bool, shipped: Knowledge
+) -> None:
+    """Regression: filters found loaded and changed stood as changed before the visit."""
+    book = book_of(shipped, [START, *read])
+    dialogue = at_a_prompt(book)
+    said = said_to(dialogue, typed)
+    assert ("in this visit" in said) is now and ("before this visit" in said) is not now

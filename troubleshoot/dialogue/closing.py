@@ -24,7 +24,6 @@ from troubleshoot.dialogue.unit_facts import ask_plate
 from troubleshoot.dialogue.yes_no import YesNo, yes_or_no_in_words
 from troubleshoot.knowledge.model import Fault, Proof, Test
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
-from troubleshoot.safety.before_repair import LIVE, not_on_record
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.needs import HEAT_IS_ON, ONE_CALL
 from troubleshoot.safety.steps import RESTART, STOP_BY_CONTROLS
@@ -39,7 +38,7 @@ from troubleshoot.visit.deciding.left_off import (
     left_off_at,
 )
 from troubleshoot.visit.deciding.nameplate import plate_to_ask
-from troubleshoot.visit.deciding.proving import left_to_prove, read_live, waiting
+from troubleshoot.visit.deciding.proving import left_to_prove
 from troubleshoot.visit.events import Closing, Repaired, VisitEnded, after
 from troubleshoot.visit.hearing.proof_read import (
     NOT_RIGHT,
@@ -53,13 +52,10 @@ from troubleshoot.visit.hearing.proofs_wanted import still_to_read
 
 STILL_THERE = YesNo("Is the complaint still there?")
 FOUND = YesNo("Is what was found on the round still there?")
-WRITE_IT_DOWN = "hands out, and keep a note of how it was done."
 NOT_REPAIRED = "Taken back: no repair is kept."
 BESIDE_A_PROOF = frozenset({"because", "causes", "repaired", "what", "why"})
 A_READING_FIRST = "That is no reading. What was read, or Enter where it was not; u goes back."
 ONCE_MORE = "What did you read? Enter leaves it as said."
-STILL_TO_COME = "Still to come, once the unit is back and runs:"
-READ_LIVE = "Read live, with the panel off:"
 NO_WAY = "No safe way leads there as the unit stands, so it stays not proved:"
 BACK_TO_THE_TESTS = "So it is not put right, whatever the complaint does: back to the tests."
 AS_IT_WAS = "The unit is back as it was."
@@ -72,19 +68,6 @@ HEAT_LEFT_OFF = (
     "mode, setpoint and schedule back as you found it."
 )
 _TURNS_THE_CONTROL = frozenset({STOP_BY_CONTROLS, RESTART, *HEAT_IS_ON, *ONE_CALL})
-
-
-def repaired(book: VisitBook, voice: Voice, fault: Fault) -> None:
-    """Begin a repair: it is on record from here on, its proofs and the way back come next."""
-    voice.say(f"Repaired: {fault.name}. u takes it back.")
-    tell_not_on_record(book, voice, fault)
-    book.add(Repaired(fault.id))
-    if book.state.repairs[-1].live:
-        voice.say(f"{LIVE}: {WRITE_IT_DOWN}", strong=True)
-    book.add(Closing())
-    for head, proofs in ((READ_LIVE, read_live), (STILL_TO_COME, waiting)):
-        if texts := "; ".join(proof.text for proof in proofs(book.knowledge, book.state)):
-            voice.say(f"{head} {texts}.", strong=True)
 
 
 def prove(
@@ -230,15 +213,6 @@ def _whether_it_helped(
             go_on(book, conclude_visit(reasoner, book.state))
         else:
             book.add(Closing(cured=True))
-
-
-def tell_not_on_record(book: VisitBook, voice: Voice, fault: Fault) -> None:
-    """Which of the steps that a repair wants nobody has said in this visit."""
-    state = book.state
-    done = {a.test for a in state.asked if a.outcome == CONFIRMED.get(a.test) and not a.nobody}
-    missing = not_on_record(fault, done, state.at_work)
-    if missing:
-        voice.say(f"Not on record before this repair: {', '.join(missing)}.", strong=True)
 
 
 def close(book: VisitBook, voice: Voice, decision: Decision, conclusions: Conclusions) -> None:

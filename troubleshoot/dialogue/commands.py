@@ -4,11 +4,11 @@ from __future__ import annotations
 
 from troubleshoot.dialogue.asides import SKIPS, keep_note
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.closing import repaired
 from troubleshoot.dialogue.intake import begin_anew, may_begin_anew
 from troubleshoot.dialogue.looking_again import may_look_again
 from troubleshoot.dialogue.meaning import WHICH, fault_meant, spot_meant
 from troubleshoot.dialogue.picking import pick
+from troubleshoot.dialogue.repairing import repaired
 from troubleshoot.dialogue.said import Causes, HowTo, OtherTest, Voice, WhatToType
 from troubleshoot.dialogue.taking_back import take_back
 from troubleshoot.dialogue.talk import BACK, Talk

@@ -1,4 +1,8 @@
-"""Repairs that somebody tells of as made before the visit: asked about once, echoed and kept."""
+"""Repairs that somebody tells of: asked about once, echoed and kept.
+
+One is of this visit where its part was looked at here, or where it is told as of now; else it was
+made before.
+"""
 
 from __future__ import annotations
 
@@ -12,10 +16,16 @@ from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Talk
 from troubleshoot.dialogue.yes_no import YesNo, yes_or_no
 from troubleshoot.knowledge.model import Fault
 from troubleshoot.visit.events import Noted, RepairedBefore
-from troubleshoot.visit.hearing.repairs_told import repairs_told
+from troubleshoot.visit.hearing.repairs_told import (
+    is_told_of_before,
+    is_told_of_now,
+    repairs_told,
+)
 
 MOST_ASKED: Final = 8
 """Causes of one part that are shown to choose from."""
+IN_THIS_VISIT: Final = "in this visit"
+BEFORE_IT: Final = "before this visit"
 WHAT_WAS_WRONG: Final = "What was wrong with it then?"
 KEPT_AS_A_NOTE: Final = "Kept as a note: it speaks for no cause."
 NOT_KEPT: Final = (
@@ -45,29 +55,46 @@ def ask_repairs_told(book: VisitBook, voice: Voice, said: str) -> Talk[bool]:
 
 
 def _ask_of(book: VisitBook, voice: Voice, part: str, said: str) -> Talk[None]:
-    voice.say(f"Put right before this visit, as told: {part}.")
     faults = _causes_of(book, part)
-    fault = (yield from _which(book, voice, faults)) if faults else None
-    if fault is not None:
+    is_now = is_told_of_now(said) or (
+        not is_told_of_before(said) and any(_was_looked_at(book, fault) for fault in faults)
+    )
+    when = IN_THIS_VISIT if is_now else BEFORE_IT
+    voice.say(f"Put right {when}, as told: {part}.")
+    fault = (yield from _which(book, voice, faults, when)) if faults else None
+    if fault is not None and is_now:
+        from troubleshoot.dialogue.repairing import repaired  # first prompts go without
+
+        repaired(book, voice, fault)
+    elif fault is not None:
         book.add(RepairedBefore(fault.id, said))
         voice.say(
             f"Kept: repaired before this visit, {fault.name}. What proves it is asked on the way "
             "out; until then it proves nothing. u takes it back."
         )
     elif not faults or len(faults) > 1:
-        book.add(Noted(f"put right before this visit, as told: {said}"))
+        book.add(Noted(f"put right {when}, as told: {said}"))
         voice.say(KEPT_AS_A_NOTE)
     else:
         voice.say(NOT_KEPT)
 
 
-def _which(book: VisitBook, voice: Voice, faults: tuple[Fault, ...]) -> Talk[Fault | None]:
+def _was_looked_at(book: VisitBook, fault: Fault) -> bool:
+    """Whether something that shows a fault was read in this visit."""
+    read = {answer.test for answer in book.state.answers}
+    shown = (*fault.evidence, *(e for picture in fault.pictures for e in picture.evidence))
+    return any(finding.test in read for each in shown for finding in each.findings)
+
+
+def _which(
+    book: VisitBook, voice: Voice, faults: tuple[Fault, ...], when: str
+) -> Talk[Fault | None]:
     """Which of the causes was put right; None where none was."""
     if len(faults) > 1:
         names = [fault.name for fault in faults]
         index = yield from pick(book, voice, WHAT_WAS_WRONG, names)
         return None if index is None else faults[index]
-    question = YesNo(f"Repaired before this visit: {faults[0].name}. Is it so?")
+    question = YesNo(f"Repaired {when}: {faults[0].name}. Is it so?")
     try:
         is_so = yield from yes_or_no(Listener(book.knowledge, voice), question)
     except Back:

@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 
 from tests.cli.lines import book_of
-from troubleshoot.dialogue.closing import close, repaired
+from troubleshoot.dialogue.closing import close
+from troubleshoot.dialogue.repairing import repaired
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.staying_off import StayingOff
 from troubleshoot.knowledge.model import Knowledge

@@ -54,6 +54,11 @@ _FORMS: Final = (
     re.compile(r"(?P<what>.+?) (?:is|are) (?:all )?(?:brand )?new\b"),
     _PART_BEHIND[1],
 )
+_OF_NOW: Final = re.compile(r"\b(?:just now|right now|a minute ago|while i was here)\b")
+_OF_BEFORE: Final = re.compile(
+    r"\b(?:already|ago|before|earlier|last|yesterday|previous\w*|months?|weeks?|days?|years?|"
+    r"somebody|someone|they|he|she|other (?:guy|tech)|maintenance)\b"
+)
 _MOST: Final = 4
 """Words of a part's name."""
 _PRONOUNS: Final = frozenset(
@@ -68,6 +73,16 @@ class Told:
 
     part: str
     clause: str
+
+
+def is_told_of_now(words: str) -> bool:
+    """Whether a repair is told as of this moment."""
+    return _OF_NOW.search(_plain(words)) is not None
+
+
+def is_told_of_before(words: str) -> bool:
+    """Whether a repair is told as of another day, or as of somebody else."""
+    return _OF_BEFORE.search(_plain(words)) is not None
 
 
 def repairs_told(words: str) -> tuple[Told, ...]:
