@@ -143,3 +143,12 @@ def test_a_number_said_in_words_is_the_number(shipped: Knowledge, tmp_path: Path
     said, book = typed_at(shipped, tmp_path, "contactor-coil-volts", *lines)
     assert 'Taken as "24.2 volts".' in said
     assert kept(book) == [("contactor-coil-volts", "contactor 1", "24.2 volts")]
+
+
+def test_a_bare_number_that_may_be_a_line_of_the_list_is_asked_about(
+    shipped: Knowledge, tmp_path: Path
+) -> None:
+    """Regression: 1 for the first line, "hot", was a bearing at 1 F, and normal."""
+    text, book = typed_at(shipped, tmp_path, "blower-bearings", "1", "n", "150 F")
+    assert "is no line of the list" in " ".join(text.split())
+    assert [typed for _, _, typed in kept(book)] == ["150 F"]

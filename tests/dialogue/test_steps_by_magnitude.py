@@ -45,6 +45,10 @@ def tried(name: str, typed: str) -> StepDone | None:
         return None
 
 
+SAID_FOR_SHORT = {("combustible-gas-sweep", "%"), ("combustible-gas-sweep", "percent")}
+"""A detector of combustible gas reads in percent of the lower explosive limit."""
+
+
 @given(
     name=st.sampled_from(sorted(READ_IN)),
     number=NUMBERS,
@@ -60,7 +64,7 @@ def test_a_number_of_another_dimension_confirms_nothing(
 ) -> None:
     """Regression: "0 A" was taken for 0 volts, the A for an article, and its unit was lost."""
     kind, spelt = unit
-    if kind == UNITS[READ_IN[name]].kind:
+    if kind == UNITS[READ_IN[name]].kind or (name, spelt) in SAID_FOR_SHORT:
         return
     event = tried(name, words.format(f"{number}{between}{spelt}"))
     assert event is None or CONFIRMED[name] not in event.outcomes

@@ -14,6 +14,7 @@ from troubleshoot.dialogue.impossible import can_be_kept
 from troubleshoot.dialogue.picking import pick
 from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Talk
 from troubleshoot.dialogue.yes_no import YesNo, yes_or_no
+from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.readings.doubted import doubted
 from troubleshoot.reasoning.unit.equipment import Unit
@@ -72,7 +73,7 @@ def _of_which_test(listener: Listener, book: VisitBook, event: Answered) -> Talk
     Raises Back, Leave, DangerCalled.
     """
     knowledge, test = book.knowledge, book.knowledge.tests[event.test]
-    doubt = doubted(knowledge, test, event.text or "")
+    doubt = doubted(knowledge, test, event.text or "") or _of_the_list(knowledge, test, event)
     if doubt is None:
         return event
     temperatures = temperatures_meant(knowledge, book.state, test, event.text or "")
@@ -88,6 +89,14 @@ def _of_which_test(listener: Listener, book: VisitBook, event: Answered) -> Talk
         return event
     other = temperatures[index - 1]
     return replace(event, test=other.id, at=event.at if other.per else None)
+
+
+def _of_the_list(knowledge: Knowledge, test: Test, event: Answered) -> str | None:
+    """Why a bare number may be meant for a line of what came of a test, which are not numbered."""
+    said = (event.text or "").strip()
+    if not said.isdigit() or not 1 <= int(said) <= len(test.outcomes):
+        return None
+    return f"That is read as {as_read(knowledge, test, said)}, and is no line of the list."
 
 
 def _replaces_the_told(listener: Listener, unit: Unit, event: FactTold) -> Talk[bool]:
