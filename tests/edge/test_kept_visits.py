@@ -132,3 +132,13 @@ def test_the_data_folder_is_its_owners_alone(tmp_path: Path) -> None:
     started(tmp_path / "new" / "data", typed=b"RTU-3\nno cooling\n1\n\n")
     folders = [tmp_path / "new" / "data", tmp_path / "new" / "data" / "visits"]
     assert [folder.stat().st_mode & 0o777 for folder in folders] == [0o700, 0o700]
+
+
+def test_the_list_names_the_unit_and_calls_no_stop_a_round(tmp_path: Path) -> None:
+    """Regression: neither stood there, and a STOP told before the call was listed as a PM."""
+    data, clock = tmp_path / "data", Clock(tmp_path)
+    for unit, words in (("RTU-7", "no cooling"), ("Gate 2", "the ladder is gone")):
+        with Person(data, clock=clock) as person:
+            person.types(*(["n"] if "is open" in person.last else []), unit, words)
+    with Person(data, "visits", clock=clock) as listed:
+        assert "RTU-7: no cooling" in listed.said and "Gate 2: the ladder is gone" in listed.said

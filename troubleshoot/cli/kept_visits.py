@@ -28,6 +28,7 @@ from troubleshoot.visit.kept.stopped import (
 )
 from troubleshoot.visit.kept.unreadable import Unreadable
 
+_SAYING: Final = ("start", "call", "named", "danger")
 MOST_SHOWN: Final = 200
 """Letters of a visit's words in the list."""
 
@@ -79,10 +80,13 @@ def _how_it_stands(events: Sequence[Record]) -> str:
 
 
 def _what_about(events: Sequence[Record]) -> str:
-    """The caller's words, or the complaint that they were taken for."""
-    last = {event["event"]: event for event in events if event.get("event") in ("start", "call")}
-    start, call = last.get("start", {}), last.get("call", {})
-    return _one_line(start.get("words") or call.get("words") or start.get("complaint") or "PM")
+    """The unit's name, and the caller's words or the complaint that they were taken for."""
+    last = {event["event"]: event for event in events if event.get("event") in _SAYING}
+    start, call, danger = (last.get(kind, {}) for kind in ("start", "call", "danger"))
+    name = start.get("name") or last.get("named", {}).get("name")
+    untold = "no call told" if danger and not start.get("routine") else "PM"
+    words = start.get("words") or call.get("words") or start.get("complaint") or untold
+    return _one_line(f"{name}: {words}" if name else words)
 
 
 def _one_line(value: object) -> str:
