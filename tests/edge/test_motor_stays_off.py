@@ -69,3 +69,35 @@ def test_a_compressor_that_hums_is_stopped_and_locked_out_next(data: Path, clock
         assert "Call off now, and lock it out" in said
         asked = goes_on(person, most=3)
         assert "Stop the unit by its controls" in asked[0] or "Switch off, lock" in asked[0], asked
+
+
+def called_for(person: Person, found: tuple[str, str, str], test: str) -> str:
+    """What is said before the call for a test, once something was found at another."""
+    first, shown, outcome = found
+    person.types(f"do {first}")
+    lead_to(person, shown)
+    person.types(outcome, f"do {test}")
+    lead_to(person, "Call for the unit")
+    return " ".join(person.last.split())
+
+
+def test_what_was_found_is_told_again_before_a_call(data: Path, clock: Clock) -> None:
+    """Regression: "the compressor is not called again", and later a bare call for cooling."""
+    with begin(data, clock) as person:
+        fan = ("condenser-fan-turning", "Condenser fan turning", "stopped")
+        said = called_for(person, fan, "cooling-call at circuit 1")
+        assert "A condenser fan stands still on a call" in said
+        assert "only with a hand on the control" in said
+
+
+def test_no_compressor_is_read_over_a_coil_of_ice(data: Path, clock: Clock) -> None:
+    """Regression: "cooling off, and let it melt", and then its readings, the ice still there."""
+    with begin(data, clock, words="weak-cooling") as person:
+        person.types("do ice-on-coil")
+        lead_to(person, "Ice on the")
+        person.types("iced")
+        assert "Not now: " in person.types("do suction-line-temperature")
+        person.types("do ice-on-coil")
+        lead_to(person, "Ice on the")
+        person.types("none")
+        assert "Not now: " not in person.types("do suction-line-temperature")

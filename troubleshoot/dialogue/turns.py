@@ -28,8 +28,10 @@ from troubleshoot.reasoning.evidence.ranking import Cause
 from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.safety.before_repair import caution_before
 from troubleshoot.safety.cautions import makes_live
+from troubleshoot.safety.steps import RESTART
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.visit.deciding.decision import Decision
+from troubleshoot.visit.deciding.left_off import found_standing
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import Aimed
 from troubleshoot.visit.state import VisitState
@@ -88,7 +90,7 @@ class Turns:
         if decision.kind == "stop":
             return (yield from stopped(self.book, self.voice, decision, conclusions, self.shelf))
         if decision.kind == "prove":
-            cautions = self._cautions(decision)
+            cautions = self._cautions(decision, conclusions)
             yield from prove(self.book, self.voice, self.decider.reasoner, decision, cautions)
             self.asking.telling.hazards(conclude_visit(self.decider.reasoner, self.book.state))
             return None
@@ -141,7 +143,7 @@ class Turns:
     def _prompt(self, decision: Decision, conclusions: Conclusions) -> AskTest | DoStep:
         assert decision.test is not None
         outcomes = conclusions.hypotheses.outcomes(decision.test.id)
-        cautions = self._cautions(decision)
+        cautions = self._cautions(decision, conclusions)
         if decision.step is not None:
             step, told_before = decision.step, self.voice.told_whole
             told = step.id in told_before
@@ -151,18 +153,23 @@ class Turns:
         progress = self.on_round.progress(decision, conclusions)
         return AskTest(decision, where, outcomes, cautions, progress)
 
-    def _cautions(self, decision: Decision) -> tuple[Caution, ...]:
+    def _cautions(self, decision: Decision, conclusions: Conclusions) -> tuple[Caution, ...]:
         """Whole the first time, and again where their danger is new.
 
-        It is when a panel has been closed, and when power comes behind an open one.
+        It is when a panel has been closed, and when power comes behind an open one. Before a call
+        what was found and still stands is told again.
         """
+        called = decision.step is not None and decision.step.id == RESTART
+        standing = found_standing(conclusions) if called else ()
         is_open = self.book.state.work.panels == "off"
         test = decision.test
         live = test is not None and makes_live(self.book.state, test)
         if live or (self.was_open and not is_open):
             self.voice.told_whole.clear()
         self.was_open = is_open
-        return cautions_of(decision.cautions, self.voice.told_whole)
+        again = (hazard for hazard in standing if hazard not in decision.cautions)
+        hazards = (*again, *decision.cautions)
+        return cautions_of(hazards, self.voice.told_whole)
 
     def _before_repair(self, named: Cause | None) -> str:
         state = self.book.state

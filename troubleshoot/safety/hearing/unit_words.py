@@ -46,7 +46,7 @@ def _fact_words(knowledge: Knowledge) -> tuple[Words, ...]:
     """The values of every fact but the fuel's own, in words that no call for help has."""
     facts = (fact for fact in knowledge.facts.values() if fact.id not in _OF_THE_FUEL)
     said = (each for f in facts for v in f.values for each in (v, *f.words.get(v, ())))
-    found = dict.fromkeys(phrase_words(each.replace("-", " ")) for each in said)
+    found = dict.fromkeys(phrase_words(each) for each in said)
     return tuple(words for words in found if _is_of_a_unit(words))
 
 

@@ -11,7 +11,7 @@ from dataclasses import replace
 from typing import Final
 
 from troubleshoot.frozen import frozen
-from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.outside.text import begun
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.unit.places import Place
@@ -134,6 +134,15 @@ def left_off(conclusions: Conclusions) -> LeftOff:
         else:
             unit.append(fired)
     return LeftOff(tuple(unit), tuple(heat), tuple(circuits))
+
+
+def found_standing(conclusions: Conclusions) -> tuple[Hazard, ...]:
+    """The hazards of what was found that still stand: each is told again before a call."""
+    return tuple(
+        fired.hazard
+        for fired in conclusions.hazards
+        if fired.found and fired.hazard.keeps_off != "nothing" and not _is_over(conclusions, fired)
+    )
 
 
 def _is_over(conclusions: Conclusions, fired: FiredHazard) -> bool:
