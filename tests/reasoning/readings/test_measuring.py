@@ -92,6 +92,7 @@ def test_a_reading_of_which_only_a_bound_is_known_is_judged_hard() -> None:
     assert not found["insulation"].soft
 
 
+@pytest.mark.parametrize("set_point", ["0.6 in wc", "-.60"])
 @pytest.mark.parametrize(
     ("name", "text", "outcome"),
     [
@@ -103,6 +104,8 @@ def test_a_reading_of_which_only_a_bound_is_known_is_judged_hard() -> None:
         ("compressor-insulation", "<1 Mohm", "low"),
         ("gas-inlet-pressure-idle", ">14 in wc", "high"),
         ("draft-at-pressure-switch", "-0.94 in wc", "above"),
+        ("draft-at-pressure-switch", "-0.30", "below"),
+        ("draft-at-pressure-switch", "0.30", "below"),
         ("flame-current", "-2.1 uA", "good"),
         ("compressor-amp-unbalance", "3.6", "normal"),
         ("blower-amps", "8.9/6.7/6.5 A", "high, unbalanced"),
@@ -113,13 +116,14 @@ def test_a_reading_of_which_only_a_bound_is_known_is_judged_hard() -> None:
     ],
 )
 def test_typed_readings_of_the_shipped_tests_fall_where_a_mechanic_puts_them(
-    shipped: Knowledge, name: str, text: str, outcome: str
+    shipped: Knowledge, name: str, text: str, outcome: str, set_point: str
 ) -> None:
     """Regression: "<9 ppm" of CO stopped a job, a draft with its minus was none, of amps both high
-    and unbalanced only the one was seen, and cfm were refused where cfm per ton is judged.
+    and unbalanced only the one was seen, cfm were refused where cfm per ton is judged, and a set
+    point with its minus had 0.30 beat it.
     """
     plate = {
-        "pressure-switch-set-point": "0.6 in wc",
+        "pressure-switch-set-point": set_point,
         "gas-inlet-maximum": "14 in wc",
         "blower-fla": "7.6 A",
         "cooling-tons": "10 ton",

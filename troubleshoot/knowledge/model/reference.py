@@ -110,6 +110,7 @@ class PlateValue:
     """A value limits lean on: nameplate, or this unit's own usual value.
 
     `inside`: it is stamped on a part behind a panel, and is asked once that is off.
+    `sign_left_out`: it is a size, whichever way its sign is written: a draft of -0.60.
     """
 
     id: Id
@@ -122,6 +123,7 @@ class PlateValue:
     meaning: Annotated[str, After("from"), "what it is"]
     per: Annotated[PlaceKind | None, "kind of place, if there may be several"] = None
     inside: Annotated[bool, "true: it stands on a part behind a panel"] = False
+    sign_left_out: Annotated[bool, "true: a size, with a minus or without one"] = False
 
 
 @written("implication")

@@ -242,4 +242,5 @@ class _UnitReader:
         except NotUnderstood as error:
             self.refuse(key, error.why, error.instead)
             return
-        self.plate[(plate.id, place)] = typed.values[0].value
+        number = typed.values[0].value
+        self.plate[(plate.id, place)] = abs(number) if plate.sign_left_out else number
