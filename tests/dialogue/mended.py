@@ -5,9 +5,11 @@ from __future__ import annotations
 from tests.cli.lines import book_of
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.closing import prove
+from troubleshoot.dialogue.reading_out import ReadingOut
 from troubleshoot.dialogue.repairing import repaired
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Talk
+from troubleshoot.dialogue.telling import Telling
 from troubleshoot.knowledge.model import Fault, Knowledge
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.reaching import steps_before
@@ -35,5 +37,7 @@ def mended(book: VisitBook, voice: Voice, fault: Fault) -> Talk[None]:
 def proved(book: VisitBook, voice: Voice) -> Talk[None]:
     """Go through the proofs that can be read now."""
     decider = Decider(book.knowledge)
+    telling = Telling(book, voice, decider.reasoner)
+    voice.readings = ReadingOut(book, voice, decider, telling).take_beside
     while (decision := decider.decide(book.state)).kind == "prove":
         yield from prove(book, voice, decider.reasoner, decision)

@@ -96,12 +96,43 @@ def test_what_the_work_does_not_allow_is_told_and_kept_as_a_note(
     assert book.state.notes[-1] == "typed, and not taken as a reading: suction 128"
 
 
-def test_at_a_step_no_reading_is_taken(shipped: Knowledge, tmp_path: Path) -> None:
-    player = Player(shipped, {}, ["suction 128", "suction 128 or so"], ["q"])
+def test_at_a_step_only_what_can_be_read_as_the_work_stands_is_taken(
+    shipped: Knowledge, tmp_path: Path
+) -> None:
+    lines = ["suction 128", "suction 128 or so", "outdoor 95"]
+    player = Player(shipped, {}, lines, ["q"])
     _, book = play(shipped, tmp_path, player, {"complaint": "weak-cooling", "unit": UNIT})
     said = " ".join(player.text.split())
-    assert "Not taken: Suction pressure" in said and "a step is asked for" in said
-    assert kept(book) == []
+    assert "Not taken: Suction pressure" in said and "gauges on" in said
+    assert kept(book) == [("outdoor-temperature", None, "95")]
+
+
+@pytest.mark.parametrize(("meant", "many"), [("y", 2), ("n", 0)])
+def test_what_was_read_while_it_ran_may_be_typed_a_prompt_late(
+    shipped: Knowledge, tmp_path: Path, meant: str, many: int
+) -> None:
+    """Regression: return 66 supply 168 rise 102, typed at the next step, were lost."""
+    late = ("do blower belt", "proved", "stopped", "return 66 supply 168 rise 102", meant, "q")
+    asked = "heating-supply-temperature"
+    player = Player(shipped, {asked: "s"}, ["do heat rise"], ["q"], {asked: ["; ".join(late)]}, 200)
+    unit = {**UNIT, "blower-drive": "belt"}
+    _, book = play(shipped, tmp_path, player, {"complaint": "weak-heating", "unit": unit})
+    assert 'was that read before "Stop' in player.text
+    assert ("Temperature rise of the heat: 102 +/-2.3 F: high" in player.text) == (meant == "y")
+    assert len(kept(book)) == many
+
+
+def test_readings_of_the_whole_unit_stand_beside_those_of_each_circuit(
+    shipped: Knowledge, tmp_path: Path
+) -> None:
+    """Regression: all were put to c1, and refused; or 128 over 385 was put to the other circuit."""
+    line = "outdoor 95 c1 128 over 385 c2 82 over 290"
+    _, book = typed_at(shipped, tmp_path, "suction-pressure at circuit 1", line, unit=TWO)
+    one = [("suction-pressure", AT, "128"), ("head-pressure", AT, "385")]
+    assert kept(book) == [
+        ("outdoor-temperature", None, "95"), *one,
+    ]  # fmt: skip
+    assert "82" in book.state.notes[-1]  # no gauge is on there
 
 
 def test_words_that_are_not_understood_are_asked_about(shipped: Knowledge, tmp_path: Path) -> None:

@@ -147,7 +147,8 @@ def _read(
 def _told(
     book: VisitBook, voice: Voice, reasoner: Reasoner, prompt: AskProof, proof: Proof
 ) -> Talk[str | None]:
-    """What is typed for a proof; None where a fact was told, or a danger that ends the proofs.
+    """What is typed for a proof; None where a fact was told, readings of other tests alone, or a
+    danger that ends the proofs.
 
     Raises Back, Leave, DangerCalled.
     """
@@ -163,6 +164,11 @@ def _told(
         elif book.state.repairs != begun:
             return None
     hear_among(book.knowledge, reading)
+    if _why_unproved(book, prompt, reading) not in ("", NOT_RIGHT):
+        own = yield from voice.reads(reading, book.knowledge.read_by(proof))
+        if own == "":
+            return None
+        reading = own or reading
     called_up = called_up_by(book, reasoner, prompt, proof, reading)
     if called_up is not None:
         end_the_proofs(book, voice, prompt, reading, called_up)

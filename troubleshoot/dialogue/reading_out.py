@@ -7,7 +7,7 @@ and kept as a note.
 
 from __future__ import annotations
 
-from dataclasses import replace
+from string import digits
 from typing import Final
 
 from troubleshoot.dialogue.book import VisitBook
@@ -15,40 +15,28 @@ from troubleshoot.dialogue.doubting import reading_as_meant
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.picking import pick
 from troubleshoot.dialogue.plate_read_out import take_plate
+from troubleshoot.dialogue.readable import Readable, Spot
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.taking_up import protects
 from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Talk
 from troubleshoot.dialogue.telling import Telling
 from troubleshoot.dialogue.yes_no import YesNo, yes_or_no
 from troubleshoot.knowledge.model import Test
-from troubleshoot.quantities.units import unit as unit_of
 from troubleshoot.reasoning.unit.places import (
     Place,
-    PlaceNotUnderstood,
-    like,
-    parse_place,
     spoken,
     with_place,
 )
 from troubleshoot.safety.declared import CONFIRMED
-from troubleshoot.safety.guards import unmet
-from troubleshoot.safety.needs import BURNER_AREAS, HEAT_IS_ON, needs_of
 from troubleshoot.safety.stops.lifting import conclude_visit
+from troubleshoot.safety.work_state import WorkState
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import Aimed, Answered, Noted
-from troubleshoot.visit.events.called import unit_as_called
 from troubleshoot.visit.hearing.read_out import Line, ReadOut, read_out
 from troubleshoot.visit.telling.as_read import as_read
 
-Spot = tuple[Test, Place | None]
 KEPT_AS_A_NOTE: Final = "Kept as a note."
-ELECTRICAL: Final = frozenset({"voltage", "current", "resistance", "capacitance"})
-"""Kinds of units that the tester shows, which is proved before it is believed."""
-AT_A_STEP: Final = "a step is asked for"
-BY_ITSELF: Final = "it shows whether a danger is gone, and is read when it is asked for"
-A_STOP_STANDS: Final = "a STOP stands"
-NO_SUCH_PLACE: Final = "this unit has no such place for it"
 
 
 class ReadingOut:
@@ -59,6 +47,7 @@ class ReadingOut:
         self.voice = voice
         self.decider = decider
         self.telling = telling
+        self.readable = Readable(book, decider)
 
     def take(
         self, listener: Listener, typed: str, decision: Decision, why_not: str
@@ -71,7 +60,7 @@ class ReadingOut:
             return why_not
         line = read_out(self.book.knowledge, self.book.state.unit, typed, self._asked(decision))
         if not line.readings or (line.unread and decision.step is not None):
-            return line.why or why_not
+            return line.why if set(typed) & {*digits} and line.why else why_not
         try:
             if line.unread and not (yield from self._is_understood(listener, line, typed)):
                 return None
@@ -83,6 +72,22 @@ class ReadingOut:
             self.telling.what_follows()
             self._go_on_with(decision)
         return None
+
+    def take_beside(self, typed: str, own: Test | None) -> Talk[str | None]:
+        """Take readings that are told by name where a test's reading is asked for in another way.
+
+        What was read for `own`, which is not kept here; empty where it was not told, None where no
+        reading is told by its name. Raises Leave, DangerCalled.
+        """
+        line = read_out(self.book.knowledge, self.book.state.unit, typed)
+        if not line.readings or line.unread:
+            return None
+        mine = [one.text for one in line.readings if own in one.tests]
+        others = tuple(one for one in line.readings if own not in one.tests)
+        listener = Listener(self.book.knowledge, self.voice)
+        if (yield from self._each(listener, others, Decision("ending"))):
+            self.telling.what_follows(causes=False)
+        return mine[0] if len(mine) == 1 else None if mine else ""
 
     def _asked(self, decision: Decision) -> Test | None:
         """The test whose number needs no word: what protects somebody is typed as it is read."""
@@ -113,9 +118,11 @@ class ReadingOut:
         """Take one after the other; how many were kept. What cannot be read is told at the end."""
         kept = 0
         refused: dict[str, list[tuple[str, str]]] = {}
+        earlier = yield from self._read_earlier(listener, told, decision)
         for one in told:
-            spots = self._spots(one, decision)
-            if why := self._why_none(spots, decision):
+            spots = self.readable.spots(one, decision)
+            why = self.readable.why_none(spots, decision)
+            if why and not self.readable.was_readable(earlier, spots):
                 named = self._named(one, *spots[0]) if spots else _as_said(one)
                 refused.setdefault(why, []).append((named, _as_said(one)))
                 continue
@@ -141,9 +148,34 @@ class ReadingOut:
             self._note(", ".join(said for _, said in of))
         return kept
 
-    def _why_none(self, spots: list[Spot], decision: Decision) -> str:
-        """Why nothing of a reading can be taken as the work stands; empty where it can."""
-        return self._why_not(decision, *spots[0]) if spots else NO_SUCH_PLACE
+    def _read_earlier(
+        self, listener: Listener, told: tuple[ReadOut, ...], decision: Decision
+    ) -> Talk[WorkState | None]:
+        """The work before the step just done, where what is told was read then.
+
+        It is asked, where it cannot have been read now and can have been then: the numbers of a
+        run are often typed a prompt late. None where it was not. Raises Leave, DangerCalled.
+        """
+        state = self.book.state
+        last = state.answers[-1].test if state.answers else ""
+        if decision.stop is not None or last not in CONFIRMED:
+            return None
+        spots = [(one, self.readable.spots(one, decision)) for one in told]
+        late = [
+            _as_said(one)
+            for one, each in spots
+            if self.readable.why_none(each, decision)
+            and self.readable.was_readable(state.work_before, each)
+        ]
+        if not late:
+            return None
+        step = self.book.knowledge.tests[last].name
+        question = YesNo(f'{", ".join(late)}: was that read before "{step}"?')
+        try:
+            meant = yield from yes_or_no(listener, question)
+        except Back:
+            meant = False
+        return state.work_before if meant else None
 
     def _which(self, one: ReadOut, spots: list[Spot]) -> Talk[Spot | None]:
         """The test and the place that are meant, asked for where they may be several."""
@@ -154,68 +186,6 @@ class ReadingOut:
         question = f"{one.words} {one.text}: which is it?"
         index = yield from pick(self.book, self.voice, question, names)
         return None if index is None else spots[index]
-
-    def _spots(self, one: ReadOut, decision: Decision) -> list[Spot]:
-        """Every test and place that a reading may be of; those that can be read now, if any can.
-
-        What is asked for is meant where it may be; where the words name no place, that of the
-        question is.
-        """
-        spots = [
-            (test, at)
-            for test, kind in zip(one.tests, one.kinds, strict=True)
-            if not self._is_of_heat(test)
-            for at in self._places(one, test, kind, decision)
-        ]
-        asked = [spot for spot in spots if spot == (decision.test, decision.at)]
-        now = [spot for spot in spots if not self._why_not(decision, *spot)]
-        return asked or now or spots
-
-    def _places(
-        self, one: ReadOut, test: Test, kind: str | None, decision: Decision
-    ) -> tuple[Place | None, ...]:
-        layout = self.book.state.unit.layout
-        places = tuple(p for p in layout.places(test.per) if kind is None or (p and p.kind == kind))
-        if one.at is not None:
-            try:
-                named = parse_place(one.at, test.per, layout)
-            except PlaceNotUnderstood:
-                return ()
-            return tuple(place for place in places if place in named)
-        here = like(decision.at, places) if decision.test is not None else None
-        return places if here is None else (here,)
-
-    def _is_of_heat(self, test: Test) -> bool:
-        """Whether it is read with the heat on, which is not called for."""
-        heats = test.area in BURNER_AREAS or test.id in HEAT_IS_ON
-        called = unit_as_called(self.book.knowledge, self.book.state)
-        return called.called_to_cool and heats and test.work_state.startswith("running")
-
-    def _why_not(self, decision: Decision, test: Test, at: Place | None) -> str:
-        """Why nothing of that can have been read as the work stands; empty where it can."""
-        if decision.stop is not None:
-            return A_STOP_STANDS
-        if decision.step is not None:
-            return AT_A_STEP
-        state = self.book.state
-        if protects(self.book.knowledge, test) and (test, at) != (decision.test, decision.at):
-            return BY_ITSELF
-        if first := self._unmet(test, at):
-            return f"first {', '.join(first)}"
-        beyond = self.decider.beyond(state, test.id, spoken(at))
-        if beyond is not None:
-            return f"beyond you: {beyond}"
-        conclusions = conclude_visit(self.decider.reasoner, state)
-        return self.decider.forbidden(conclusions, test.id, spoken(at)) or ""
-
-    def _unmet(self, test: Test, at: Place | None) -> tuple[str, ...]:
-        """What the work lacks for a reading; a gauge reads whether or not the tester is proved."""
-        state = self.book.state
-        if test.id in CONFIRMED:
-            return ()
-        needs = needs_of(test, spoken(at), state.at_work)
-        electrical = unit_of(self.book.knowledge.quantities[test.reads[0].quantity].unit).kind
-        return unmet(state.work, needs if electrical in ELECTRICAL else replace(needs, meter=False))
 
     def _named(self, one: ReadOut, test: Test, at: Place | None) -> str:
         where = self.book.state.unit.layout.shown(test.per, at)

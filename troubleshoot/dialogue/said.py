@@ -138,6 +138,8 @@ class Voice:
 
     `commands`: serves a command where it is no test or ending that is asked about.
 
+    `readings`: takes what is told by name where a proof is asked for.
+
     `hinted`: what was said and taken that hints at a danger; asked about before the next prompt.
 
     `told_whole`: the cautions and steps that were told in full, until they are new again.
@@ -148,6 +150,7 @@ class Voice:
         self._safe: set[str] = set()
         self.keeper: Callable[[str], None] | None = None
         self.commands: Callable[[str], Talk[bool]] | None = None
+        self.readings: Callable[[str, Test | None], Talk[str | None]] | None = None
         self.hinted: Hinted | None = None
         self.told_whole: set[str] = set()
 
@@ -173,6 +176,13 @@ class Voice:
     def serves(self, typed: str) -> Talk[bool]:
         """Serve a command; False where there is nobody who could. Raises what it raises."""
         return self.commands is not None and (yield from self.commands(typed))
+
+    def reads(self, typed: str, own: Test | None) -> Talk[str | None]:
+        """Take readings that are told by name; what is left for the test in question.
+
+        None where they are none, or nobody is there who could.
+        """
+        return None if self.readings is None else (yield from self.readings(typed, own))
 
     def hints(self, said: str, own: Iterable[str] = ()) -> bool:
         """Whether words hint at a danger, and nobody has said that they are none."""

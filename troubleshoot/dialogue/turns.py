@@ -59,6 +59,7 @@ class Turns:
         self.beforehand = Beforehand(book, voice, decider)
         self.on_round = OnRound(book, voice, decider)
         self.asking = Asking(book, voice, decider, self.commands, self.on_round)
+        voice.readings = self.asking.reading_out.take_beside
 
     def run(self) -> Talk[Ended]:
         """All turns, until the visit is closed or handed over. Raises Leave."""

@@ -147,3 +147,47 @@ def test_what_should_be_is_no_reading(typed: str, shipped: Knowledge, unit: Unit
     """Regression: supply should be 58 was kept as the mixed air."""
     line = read_out(shipped, unit, typed)
     assert not line.readings and "no reading" in line.why
+
+
+TWO = {**UNIT, "circuits": 2}
+
+
+def told(line: Line) -> list[str]:
+    """Each reading of a line in words, its place before them."""
+    return [" ".join(filter(None, (one.at, one.words, one.text))) for one in line.readings]
+
+
+@pytest.mark.parametrize(
+    ("said", "means"),
+    [
+        ("return 79 outdoor 95 c1 128 over 385 c2 82 over 290",
+         ["return 79", "outdoor 95", "c1 suction 128", "c1 head 385", "c2 suction 82",
+          "c2 head 290"]),
+        ("return 79 c1 suction 128 head 385 c2 suction 82 head 290",
+         ["return 79", "c1 suction 128", "c1 head 385", "c2 suction 82", "c2 head 290"]),
+        ("suction 128 head 385 c1 suction 82 head 290 c2",
+         ["c1 suction 128", "c1 head 385", "c2 suction 82", "c2 head 290"]),
+        ("c1: 130 over 385, sh 11, sc 11",
+         ["c1 suction 130", "c1 head 385", "c1 sh 11", "c1 sc 11"]),
+        ("c1 128/385 c2 82/290", ["c1 suction 128", "c1 head 385", "c2 suction 82", "c2 head 290"]),
+        ("suction 128 c1, head 340", ["c1 suction 128", "head 340"]),
+        ("82 over 290, sh 34 sc 2", ["suction 82", "head 290", "sh 34", "sc 2"]),
+        ("75 in 57 out, sh 12", ["return 75", "sup 57", "sh 12"]),
+        ("91 liq 59 sl", ["liq 91", "sl 59"]),
+        (".85 across coil", ["across coil .85"]),
+        (".5 static", ["static .5"]),
+        ("-0.30 at switch", ["at switch -0.30"]),
+    ],
+)  # fmt: skip
+def test_a_place_speaks_for_what_it_stands_with_and_a_number_for_its_name(
+    shipped: Knowledge, said: str, means: list[str]
+) -> None:
+    """Regression: a place took all that came before it, and a point at the beginning was lost."""
+    line = read_out(shipped, read_unit(shipped, TWO), said, shipped.tests["suction-pressure"])
+    assert told(line) == means and not line.unread
+
+
+def test_a_number_before_its_name_is_not_given_to_the_one_before(shipped: Knowledge) -> None:
+    said = "-0.30 at switch, -0.95 at inducer"
+    line = read_out(shipped, read_unit(shipped, TWO), said, shipped.tests["suction-pressure"])
+    assert told(line) == ["at switch -0.30"] and "-0.95" in line.unread

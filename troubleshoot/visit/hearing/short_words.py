@@ -45,25 +45,29 @@ _LEGS: Final = re.compile(
 
 @frozen
 class Piece:
-    """A piece of a line: words for readings, a place, what the plate says, or a value.
+    """A piece of a line: words for readings, a place, what the plate says, a value, or a reading.
 
-    `nth`: where it stands in the line.
+    A reading is a value that needs no name: its `words` are those of its test. `nth`: where it
+    stands in the line.
     """
 
-    kind: Literal["name", "place", "plate", "value"]
+    kind: Literal["name", "place", "plate", "value", "reading"]
     text: str
     meant: Meant = ()
     nth: int = 0
+    words: str = ""
 
 
+_LEADING: Final = re.compile(r"^[.! ]+(?!(?<=\.)[0-9])")
+"""What a line may begin with that says nothing; the point of .85 says something."""
 _DENIED: Final = re.compile(r"\b(?:no|not|never|without)\s+(?:\w+\s+)?$", re.IGNORECASE)
 """Before the word for a reading it says that there is none: no flame, 3 tries."""
 
 
 def plain(typed: str) -> str:
     """A line as it is cut: numbers in figures, counted legs side by side."""
-    line = " ".join(in_figures(typed).replace("\u2019", "'").split()).strip(" .!")
-    return _LEGS.sub(_side_by_side, line)
+    line = " ".join(in_figures(typed).replace("\u2019", "'").split()).rstrip(" .!")
+    return _LEGS.sub(_side_by_side, _LEADING.sub("", line))
 
 
 def _side_by_side(found: re.Match[str]) -> str:
