@@ -24,6 +24,7 @@ from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
 from troubleshoot.dialogue.unit_told import HOW
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.hearing.dangers import spoken_of
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.visit.deciding.next import Decider
@@ -273,3 +274,42 @@ def test_a_visit_is_not_closed_over_a_repair_that_is_not_proved(
         assert (
             "The repair is not proved, for want of a sound reading: Fan amps" in said
         ) != is_proved
+
+
+def test_the_name_before_its_own_value_is_its_answer(reads: list[str], shipped: Knowledge) -> None:
+    """Regression: sc 10 was no reading where subcooling was asked for, and 10 was."""
+    told = ["cap 5.1", reads[1], "cond fan amps 1.8"]
+    book, said = say_repaired(shipped, *told, "n")
+    assert [text for _, text in book.state.repairs[-1].proofs] == ["5.1", reads[1], "1.8"]
+    assert "Not proved" not in said
+
+
+def test_a_reading_of_another_test_is_taken_as_that(reads: list[str], shipped: Knowledge) -> None:
+    book, said = say_repaired(shipped, *reads[:2], "outdoor 95", reads[2], "n")
+    assert [text for _, text in book.state.repairs[-1].proofs] == reads
+    assert "Taken: outdoor temperature: 95" in said
+    assert book.state.answers[-1].test == "outdoor-temperature"
+
+
+@pytest.mark.parametrize(
+    "typed",
+    ["held 300 psi on shop air", "pressured it to 300 with shop air", "oxygen in it, 200 psi"],
+)
+def test_a_pressure_test_on_air_or_oxygen_brings_its_warning(
+    typed: str, shipped: Knowledge
+) -> None:
+    """Regression: it was not proved, and nobody was told that air in an oily circuit explodes."""
+    with pytest.raises(DangerCalled):
+        say_repaired(shipped, typed)
+    heard = [hazard.id for hazard in spoken_of(shipped, typed)]
+    assert heard == ["nitrogen-pressure"]
+    assert "explodes" in shipped.hazards[heard[0]].what_to_do
+
+
+@pytest.mark.parametrize(
+    "typed",
+    ["300 psig on nitrogen, no drop in 60 minutes", "the shop air is warm", "oxygen sensor 8.5 %",
+     "shop is hot, no air, suction 128", "blew the trap out with compressed air"],
+)  # fmt: skip
+def test_air_of_another_kind_brings_none(typed: str, shipped: Knowledge) -> None:
+    assert not any(hazard.id == "nitrogen-pressure" for hazard in spoken_of(shipped, typed))

@@ -259,3 +259,51 @@ def test_what_is_not_as_the_proof_asks_proves_nothing(fault: str, begins: str, t
 )
 def test_an_honest_reading_beside_another_proves(fault: str, begins: str, typed: str) -> None:
     assert why_unproved(KNOWLEDGE, ON_THREE, proof_of(fault, begins), typed) == ""
+
+
+BY_TEXT = {proof.text: proof for proof in PROOFS}
+DRAFT = "Draft beats the set point by 0.1 in wc"
+
+
+@pytest.mark.parametrize("set_point", ["-.60", "0.60"])
+@pytest.mark.parametrize(("typed", "is_right"), [("-0.93", True), ("0.93", True), ("-0.30", False)])
+def test_a_draft_is_a_size(set_point: str, typed: str, is_right: bool) -> None:
+    """Regression: a set point stamped -.60 was beaten by a draft of 0.30."""
+    unit = read_unit(KNOWLEDGE, {"pressure-switch-set-point": set_point})
+    assert (why_unproved(KNOWLEDGE, unit, BY_TEXT[DRAFT], typed) == "") == is_right
+
+
+NITROGEN = "Leak repaired and the nitrogen test holds"
+FULL_CALL = "Stays on through a full call"
+LIMIT = "Seen to open with the air held back, and to close again"
+COIL = "Light shows through the whole coil"
+
+
+@pytest.mark.parametrize(
+    ("text", "typed"),
+    [
+        (NITROGEN, "300 psig on nitrogen, no drop in 60 minutes"), (NITROGEN, "holds"),
+        (FULL_CALL, "stayed on 20 min, 24 A every leg"),
+        (FULL_CALL, "read 24 A on all three legs for 20 minutes, stayed on"),
+        (LIMIT, "opened at 160 F with half the filter blocked, closed again at 120 F"),
+        (LIMIT, "bank dropped out at 158 F, came back at 120 F"),
+        (COIL, "light thru all of it"),
+    ],
+)  # fmt: skip
+def test_true_words_of_the_trade_prove(text: str, typed: str) -> None:
+    """Regression: honest men got "not proved" in the report for their wording."""
+    assert why_unproved(KNOWLEDGE, ON_THREE, BY_TEXT[text], typed) == ""
+
+
+@pytest.mark.parametrize(
+    ("text", "typed"),
+    [
+        (NITROGEN, "300 on nitrogen"), (NITROGEN, "300 psig nitrogen, dropped 5 psi"),
+        (NITROGEN, "not holding pressure"), (NITROGEN, "drop of 5 psi"),
+        (FULL_CALL, "24 A every leg"), (FULL_CALL, "dropped out after 5 min"),
+        (FULL_CALL, "never stayed on"), (LIMIT, "never opened"), (LIMIT, "stayed on to 200 F"),
+        (LIMIT, "160 F with half the filter blocked"), (COIL, "the light is on"),
+    ],
+)  # fmt: skip
+def test_a_word_out_of_them_proves_nothing(text: str, typed: str) -> None:
+    assert why_unproved(KNOWLEDGE, ON_THREE, BY_TEXT[text], typed)

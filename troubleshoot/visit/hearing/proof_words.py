@@ -16,6 +16,7 @@ _NEGATING: Final = frozenset({
     "no", "not", "never", "without", "doesnt", "didnt", "isnt", "wasnt", "arent", "wont",
     "cant", "dont",
 })  # fmt: skip
+_SPELT: Final = {"nothing": "none", "thru": "through"}
 _JOINING: Final = frozenset({"a", "again", "and", "comes", "it", "the"})
 _GOES_OUT: Final = re.compile(r"\b(?:goes|went|going|cuts|cut) (?:right |straight )?out\b|\bdies\b")
 _NUMBER: Final = re.compile(r"(?<![\w.,-])(?:[0-9]+(?:\.[0-9]+)?|\.[0-9]+)(?![\w.,%/])")
@@ -54,10 +55,12 @@ _UNFIT: Final = frozenset({
 def by_words(knowledge: Knowledge, proof: Proof, said: str) -> bool | None:
     """Whether the words report it as right, or as not; None where they report nothing."""
     good, bad = _words_of(knowledge, proof)
+    phrases = _phrases(knowledge, proof)
     own, text = _names(knowledge, proof), {stem(word) for word in raw_words(proof.text)}
     found = set()
     for clause in _CLAUSE.split(said.replace("'", "")):
-        words = ["none" if word == "nothing" else word for word in raw_words(clause)]
+        words = [_SPELT.get(word, word) for word in raw_words(clause)]
+        found |= {right for phrase, right in phrases if _stands_in(phrase, words)}
         stems = {stem(word) for word in words}
         of_another = bool(stems & _parts(knowledge)) and stems.isdisjoint(own)
         for index, word in enumerate(words):
@@ -101,12 +104,10 @@ def _words_of(knowledge: Knowledge, proof: Proof) -> tuple[frozenset[str], froze
         test = knowledge.tests[proof.finding.test]
         name = {*raw_words(test.name)}
         for outcome in test.outcomes:
-            own = {w for text in (outcome.spoken, *outcome.words) for w in raw_words(text)}
-            own |= {"none"} & {outcome.id}
-            if outcome.id in proof.finding.outcomes:
-                good |= own
-            else:
-                bad |= own
+            said = [raw_words(text) for text in outcome.words]
+            own = {word for words in said if len(words) == 1 for word in words}
+            own |= {*raw_words(outcome.spoken)} | ({"none"} & {outcome.id})
+            (good if outcome.id in proof.finding.outcomes else bad).update(own)
     good = (
         {w for w in good if stem(w) not in THINGS}
         - name
@@ -115,6 +116,25 @@ def _words_of(knowledge: Knowledge, proof: Proof) -> tuple[frozenset[str], froze
         - (bad - own_good)
     )
     return frozenset(good), frozenset((bad | _UNFIT) - good - name - SAYS_NOTHING - _NEGATING)
+
+
+def _phrases(knowledge: Knowledge, proof: Proof) -> tuple[tuple[list[str], bool], ...]:
+    """What people say for an outcome in several words, of which one says nothing, and whether it
+    is right."""
+    if proof.finding is None:
+        return ()
+    right, outcomes = proof.finding.outcomes, knowledge.tests[proof.finding.test].outcomes
+    said = ((raw_words(text), o.id in right) for o in outcomes for text in o.words)
+    return tuple((words, is_right) for words, is_right in said if len(words) > 1)
+
+
+def _stands_in(phrase: list[str], words: list[str]) -> bool:
+    """Whether a phrase was said as it is, and nothing before it denies it."""
+    size = len(phrase)
+    return any(
+        words[at : at + size] == phrase and _NEGATING.isdisjoint(words[max(0, at - _REACH) : at])
+        for at in range(len(words) - size + 1)
+    )
 
 
 def bare_reading(knowledge: Knowledge, proof: Proof, said: str) -> str | None:
