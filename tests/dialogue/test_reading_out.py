@@ -158,9 +158,10 @@ def test_what_is_dangerous_in_a_reading_calls_it_up(shipped: Knowledge, tmp_path
 
 def test_what_the_plate_says_is_kept_beside_it(shipped: Knowledge, tmp_path: Path) -> None:
     test = "capacitance-out-of-circuit at capacitor condenser fan 1"
-    for number, line in enumerate(("cap reads 6.1 rated 7.5", "6.1 on a 7.5")):
+    lines = {"cap reads 6.1 rated 7.5": "6.1", "6.1 on a 7.5": "6.1", "6.1 mfd on 7.5": "6.1 mfd"}
+    for number, (line, read) in enumerate(lines.items()):
         text, book = typed_at(shipped, tmp_path / str(number), test, line)
-        assert kept(book) == [("capacitance-out-of-circuit", "capacitor condenser fan 1", "6.1")]
+        assert kept(book) == [("capacitance-out-of-circuit", "capacitor condenser fan 1", read)]
         assert "Taken from the data plate: capacitor rated 7.5 µF." in text
         assert "very low" in text
 

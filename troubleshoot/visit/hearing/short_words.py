@@ -33,7 +33,7 @@ _UNIT: Final = (
     r"(?: ?(?:a|amps?|v|volts?|uf|mfd|microfarads?|ua|f|deg|degrees|psig?|in|inches|rpm)\b)?"
 )
 _PLATE: Final = (
-    r"(?:rated|rating|name ?plate|data plate|plate|rla|fla|on an?)"
+    r"(?:rated|rating|name ?plate|data plate|plate|rla|fla|on an?|(?<=mfd )on|(?<=uf )on)"
     rf"(?: (?:says|is|of|at|for|reads))*:? {NUMBER}{_UNIT}(?: ?(?:to|-) ?{NUMBER}{_UNIT})?"
 )
 _LEGS: Final = re.compile(
