@@ -12,14 +12,16 @@ from troubleshoot.dialogue.doubting import as_meant
 from troubleshoot.dialogue.hearing import Listener, hear_among
 from troubleshoot.dialogue.not_known import is_not_known
 from troubleshoot.dialogue.on_round import OnRound
+from troubleshoot.dialogue.plain_talk import is_not_fitted
 from troubleshoot.dialogue.prompts import AskTest, DoStep
 from troubleshoot.dialogue.reading_out import ReadingOut
 from troubleshoot.dialogue.repairs_told import ask_repairs_told
 from troubleshoot.dialogue.said import Voice
-from troubleshoot.dialogue.taking_up import not_taken, taken_up
+from troubleshoot.dialogue.taking_up import not_taken, protects, taken_up
 from troubleshoot.dialogue.talk import Reply, Talk
 from troubleshoot.dialogue.telling import Telling
 from troubleshoot.dialogue.unit_told import takes_plate_line
+from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.safety.guards import allowed
@@ -34,6 +36,7 @@ LONG_SILENCE = (
 SKIPPED_WITH_S = (
     "Not known: s skips it, and other tests are asked in its stead. ? tells how it is done."
 )
+NOT_FITTED = "Taken as not fitted: skipped, and kept as a note."
 
 
 class Asking:
@@ -93,6 +96,9 @@ class Asking:
                 told = not listener.doubted and ask_repairs_told(self.book, self.voice, reply)
                 if told and (yield from told):
                     return
+                if decision.step is None and self._is_not_fitted(listener, test, reply):
+                    yield from self.commands.serve("s", decision, conclusions)
+                    return
                 why = yield from self.reading_out.take(listener, reply, decision, str(error))
                 if why is None:
                     return
@@ -106,6 +112,19 @@ class Asking:
                 if isinstance(reply, str) and _shows_a_code(meant):
                     yield from keep_code(self.book, listener, test, reply)
             return
+
+    def _is_not_fitted(self, listener: Listener, test: Test, typed: str) -> bool:
+        """Whether the unit is said to have no such thing; that is kept as a note.
+
+        What shows that a danger is gone is not left so.
+        """
+        if not is_not_fitted(test, typed) or protects(self.knowledge, test):
+            return False
+        if listener.speaks_of_danger(typed):
+            return False
+        self.book.add(Noted(f"{test.name}: {typed}"))
+        self.voice.say(NOT_FITTED)
+        return True
 
     def _too_late(self, decision: Decision, reply: Reply) -> bool:
         """Whether so long a silence came before an answer that it is asked for again.

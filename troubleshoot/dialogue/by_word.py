@@ -31,7 +31,7 @@ _WRITTEN_OUT: Final = {
     **dict.fromkeys(("isnt", "aint"), "is not"),
 }
 """What people type for two words in a hurry, with or without its apostrophe."""
-_JOINED: Final = re.compile(r"\s*(?:,|&|/|\band\b)\s*", re.IGNORECASE)
+_JOINED: Final = re.compile(r"\s*(?:,|&|/|\b(?:and|n)\b)\s*", re.IGNORECASE)
 """What stands between two things that are both so: rough and loose."""
 _TO_WHOM: Final = re.compile(
     r"(?P<said>.+?),?\s+(?:(?:w|with|by|from|per|via)\s+(?P<whom>[a-z][a-z .]*?),?\s+)?"

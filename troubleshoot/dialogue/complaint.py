@@ -6,7 +6,7 @@ import re
 from collections.abc import Mapping
 
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.hearing import HOW_TO_CALL, Listener
+from troubleshoot.dialogue.hearing import HOW_TO_CALL, Listener, hear
 from troubleshoot.dialogue.picking import NONE
 from troubleshoot.dialogue.prompts import AskWords, Choose
 from troubleshoot.dialogue.repairs_told import ask_repairs_told
@@ -103,6 +103,8 @@ def _said_by_caller(book: VisitBook, voice: Voice, prompt: AskWords) -> Talk[str
             voice.say(STILL_ASKED)
         else:
             facts, words = _facts_beside(book.knowledge, typed)
+            if "heat" in facts:  # no list of facts: gas, everywhere
+                hear(book.knowledge, typed, least_facts=1)
             if facts and (problem := keep_facts(book, voice, facts)):
                 voice.say(problem)
             return words
@@ -112,6 +114,12 @@ def _facts_beside(knowledge: Knowledge, typed: str) -> tuple[Mapping[str, str], 
     """The facts of the unit among a caller's words, each in a clause of its own; and the words."""
     clauses = [clause.strip() for clause in _CLAUSE.split(typed) if clause.strip()]
     of_unit = {clause: _only_facts(knowledge, clause) for clause in clauses}
+    is_list = any(of_unit.values())
+    of_unit |= {
+        clause: _heat_named(knowledge, clause, is_list=is_list)
+        for clause, said in of_unit.items()
+        if not said
+    }
     facts = {name: value for said in of_unit.values() for name, value in said.items()}
     calls = [clause for clause in clauses if not of_unit[clause]]
     return (facts, ", ".join(calls)) if facts and calls else ({}, typed)
@@ -130,6 +138,18 @@ def _only_facts(knowledge: Knowledge, typed: str) -> Mapping[str, str]:
         return {}
     says_one_thing = len(facts.keys() - {"fuel"}) < 2
     return {} if says_one_thing and _may_be_a_call(knowledge, typed) else facts
+
+
+def _heat_named(knowledge: Knowledge, clause: str, *, is_list: bool) -> Mapping[str, str]:
+    """The heat that a clause names beside the call: natural gas, electric heat.
+
+    `is_list`: facts stand beside it. Gas by itself is the heat only there.
+    """
+    facts = facts_said(knowledge, "", clause)
+    is_one_word = len(clause.split()) == 1 and not is_list
+    if is_one_word or "none" in facts.values() or not facts.keys() <= {"heat", "fuel"}:
+        return {}
+    return facts
 
 
 def _may_be_a_call(knowledge: Knowledge, typed: str) -> bool:

@@ -12,12 +12,14 @@ from troubleshoot.dialogue.by_word import (
     NotAnAnswer,
     as_it_should_be,
     by_own_text,
+    by_word,
     is_one_word,
 )
 from troubleshoot.dialogue.confirming import by_its_word, whether_meant
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.hedged import without_hedges
 from troubleshoot.dialogue.mistyped import meant_by
+from troubleshoot.dialogue.plain_talk import by_plain_talk
 from troubleshoot.dialogue.prompts import AskTest, DoStep
 from troubleshoot.dialogue.talk import DangerCalled, Reply
 from troubleshoot.knowledge.model import Knowledge, Test
@@ -83,11 +85,13 @@ def _meant(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, reply:
             raise NearlyAnAnswer(whether_meant(meant))
         return meant
     found = as_it_should_be(book.knowledge, test, reply)
+    talked = "" if found else by_plain_talk(book.knowledge, test, reply, prompt.outcomes)
+    found = found or next(iter(by_word(test, talked, prompt.outcomes, several=False)), None)
     found = found or by_own_text(test, bare or reply, prompt.outcomes)
     if found is None or ({found} & {*test.healthy} and protects(book.knowledge, test)):
         return None
     stops = test.id in STEPS or found in outcomes_that_stop(book.knowledge, test)
-    if is_one_word(bare or reply) and stops:
+    if (talked or is_one_word(bare or reply)) and stops:
         raise NearlyAnAnswer(whether_meant(test.spoken(found)))
     return test.spoken(found)
 

@@ -7,7 +7,7 @@ from collections.abc import Callable, Mapping
 from troubleshoot.dialogue.asides import SKIPS
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.command_words import is_command
-from troubleshoot.dialogue.hearing import Listener
+from troubleshoot.dialogue.hearing import Listener, hear
 from troubleshoot.dialogue.hedged import without_hedges
 from troubleshoot.dialogue.not_known import is_not_known
 from troubleshoot.dialogue.prompts import AskFact, AskPlate
@@ -16,8 +16,8 @@ from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Talk, words_or_back
 from troubleshoot.knowledge.model import EquipmentFact, PlateValue
 from troubleshoot.outside.numbers import choice
-from troubleshoot.reasoning.unit.facts_said import facts_said, in_words
-from troubleshoot.visit.events import FactTold, RepairedBefore
+from troubleshoot.reasoning.unit.facts_said import facts_listed, in_words
+from troubleshoot.visit.events import FactTold, Noted, RepairedBefore
 from troubleshoot.visit.events.undoing import standing
 from troubleshoot.visit.state import VisitState
 
@@ -36,8 +36,9 @@ def ask_fact(book: VisitBook, voice: Voice, fact: EquipmentFact, why: str = "") 
         number = None if fact.counts else choice(typed, len(fact.values))
         if number is not None:
             return book.try_fact(fact.id, fact.values[number - 1])
-        said = facts_said(book.knowledge, fact.id, typed)
-        if _says_more(said, fact):
+        said, left = facts_listed(book.knowledge, fact.id, typed)
+        if said and (left or _says_more(said, fact)):
+            tell_left(book, voice, typed, left)
             return _take_all(book, voice, fact, said)
         problem = book.try_fact(fact.id, typed)
         in_fewer_words = said.get(fact.id)
@@ -62,6 +63,23 @@ def _take_all(
         return problem
     voice.say(f"Still asked: {fact.asks}")
     return ASK_AGAIN
+
+
+def tell_left(
+    book: VisitBook, voice: Voice, typed: str, left: tuple[str, ...], least_facts: int = 1
+) -> None:
+    """Name what of a list is no fact that is known, and keep it as a note.
+
+    `least_facts`: how many facts make a list of them, in which gas is one. Raises DangerCalled
+    where the line, or what is left of it, tells a danger: gas, everywhere.
+    """
+    if left:
+        hear(book.knowledge, typed, least_facts=least_facts)
+        hear(book.knowledge, ", ".join(left))
+        voice.ask_about(book.knowledge, ", ".join(left))
+        words = ", ".join(f'"{piece}"' for piece in left)
+        book.add(Noted(f"typed of the unit, and not understood: {', '.join(left)}"))
+        voice.say(f"Not understood, and kept as a note: {words}.")
 
 
 def keep_facts(

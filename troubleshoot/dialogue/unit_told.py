@@ -7,21 +7,25 @@ from collections.abc import Iterator, Mapping
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.taking_back import A_STOP_RESTS_ON_IT, lifts_a_stop
-from troubleshoot.dialogue.unit_facts import keep_facts
+from troubleshoot.dialogue.unit_facts import keep_facts, tell_left
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.text import plain_words
-from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.unit.equipment import InputRefused
-from troubleshoot.reasoning.unit.facts_said import as_typed, facts_said, in_words
+from troubleshoot.reasoning.unit.facts_said import as_typed, facts_listed, facts_said, in_words
+from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.reasoning.unit.places_said import spoken_place
 from troubleshoot.safety.stops.lifting import conclude_visit
-from troubleshoot.visit.events import FactTold
+from troubleshoot.visit.events import Aimed, FactTold
 from troubleshoot.visit.events.replaying import after
 from troubleshoot.visit.telling.contradicting import judged_anew
+from troubleshoot.visit.telling.why_next import NARROWS
 
 HOW = "unit NAME VALUE puts one right, or unit NAME VALUE at PLACE."
 NOTHING_TOLD = "Nothing has been told of the unit yet."
+LEAST = 2
+"""How many facts make a list of what the nameplate says, though not all of it is understood."""
 COUNTS = "How many there are cannot be changed once something was read: note it, and begin anew."
 
 
@@ -42,10 +46,22 @@ def list_told(book: VisitBook, voice: Voice) -> None:
 
 def takes_plate_line(book: VisitBook, voice: Voice, reasoner: Reasoner, typed: str) -> bool:
     """Take what a nameplate says, where a whole line is a list of it; False where it is none."""
-    said = facts_said(book.knowledge, "", typed) if "," in typed else {}
-    if said and not book.state.answers and said.keys().isdisjoint(book.state.unit.facts):
-        return keep_facts(book, voice, said) is None
-    return bool(said) and put_right(book, voice, reasoner, typed)
+    if "," not in typed:
+        return False
+    said, left = facts_listed(book.knowledge, "", typed)
+    if len(said) < LEAST and left:
+        return False
+    fixed = [name for name in said if book.state.answers and _counts(book.knowledge, name)]
+    told = {name: value for name, value in said.items() if name not in fixed}
+    if said:
+        tell_left(book, voice, typed, left, LEAST)
+    if any(book.state.unit.facts.get(name) != said[name] for name in fixed):
+        voice.say(COUNTS)
+    if told and not book.state.answers and told.keys().isdisjoint(book.state.unit.facts):
+        return keep_facts(book, voice, told) is None
+    if told:
+        _put(book, voice, reasoner, _told_of(told))
+    return bool(said)
 
 
 def put_right(book: VisitBook, voice: Voice, reasoner: Reasoner, said: str) -> bool:
@@ -56,18 +72,24 @@ def put_right(book: VisitBook, voice: Voice, reasoner: Reasoner, said: str) -> b
     told = _told(book.knowledge, said)
     if told is None:
         return False
+    _put(book, voice, reasoner, told)
+    return True
+
+
+def _put(book: VisitBook, voice: Voice, reasoner: Reasoner, told: _Told) -> None:
+    """Take what was told in the place of what was known, or say why it is not."""
     names = (told.name, *told.also)
     if book.state.answers and any(_counts(book.knowledge, name) for name in names):
         voice.say(COUNTS)
-        return True
+        return
     if _lifts_a_stop(book, reasoner, told):
         voice.say(A_STOP_RESTS_ON_IT)
-        return True
+        return
     before, was = conclude_visit(reasoner, book.state), book.state.unit_data
     problem = book.try_fact(told.name, told.value, told.also)
     if problem is not None:
         voice.say(f"{book.knowledge.spoken(told.name)}: {problem}")
-        return True
+        return
     for name in names:
         said, now = book.knowledge.spoken(name), _spoken(book.knowledge, book.state.unit_data[name])
         old = _spoken(book.knowledge, was[name]) if name in was else ""
@@ -75,8 +97,18 @@ def put_right(book: VisitBook, voice: Voice, reasoner: Reasoner, said: str) -> b
             voice.say(f"{said} is {now}, as told before.")
         else:
             voice.say(f"{said}{f' was {old}, and' if old else ''} is now {now}.")
-    voice.say_all(judged_anew(before, conclude_visit(reasoner, book.state)))
-    return True
+    then = conclude_visit(reasoner, book.state)
+    voice.say_all(judged_anew(before, then))
+    _aim_anew(book, before, then)
+
+
+def _aim_anew(book: VisitBook, before: Conclusions, then: Conclusions) -> None:
+    """Give no cause that the unit cannot have as the reason for the test in hand."""
+    state = book.state
+    gone = {c.fault.name for c in before.causes} - {c.fault.name for c in then.causes}
+    if state.aim is not None and any(name in state.aim_reason for name in gone):
+        test, at = state.aim
+        book.add(Aimed(test, spoken(at), NARROWS, state.aim_chosen))
 
 
 def _spoken(knowledge: Knowledge, value: object) -> str:
@@ -104,8 +136,13 @@ def _told(knowledge: Knowledge, said: str) -> _Told | None:
             rest = text.replace("=", " ").replace(":", " ")
             value = rest.split(maxsplit=_blanks(rest, size))[-1]
             return _Told(name, {place: value} if place else value, {})
-    first, *others = facts_said(knowledge, "", said).items() or [("", "")]
-    return _Told(*first, dict(others)) if first[0] else None
+    facts = facts_said(knowledge, "", said)
+    return _told_of(facts) if facts else None
+
+
+def _told_of(facts: Mapping[str, str]) -> _Told:
+    first, *others = facts.items()
+    return _Told(*first, dict(others))
 
 
 def _blanks(text: str, size: int) -> int:

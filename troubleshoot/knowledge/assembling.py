@@ -28,7 +28,8 @@ def build_knowledge(files: Iterable[tuple[str, Any]], digest: str = "") -> Knowl
     lists = [*ONE_A_FILE.values(), *(each for lists in LISTINGS.values() for each in lists)]
     kept: dict[str, Any] = {each.kept: {} if each.called else [] for each in lists}
     kept |= {"aliases": {}, "retired": set(), "signed": [], "settled_first": [], "words": {}}
-    kept |= {"alike": {}, "place_words": {}, "idle": [], "loose": [], "as_it_should_be": []}
+    kept |= {"alike": {}, "place_words": {}, "idle": [], "loose": [], "manner": []}
+    kept |= {"as_it_should_be": []}
     for kind, data in files:
         for listing in LISTINGS.get(kind, ()):
             _keep(kept[listing.kept], listing, data)
@@ -40,6 +41,7 @@ def build_knowledge(files: Iterable[tuple[str, Any]], digest: str = "") -> Knowl
             _add(kept["place_words"], data.get("places", {}))
             kept["idle"] += data.get("idle", ())
             kept["loose"] += data.get("loose", ())
+            kept["manner"] += data.get("manner", ())
             kept["as_it_should_be"] += data.get("as-it-should-be", ())
         if kind in ONE_A_FILE:
             alone = ONE_A_FILE[kind]

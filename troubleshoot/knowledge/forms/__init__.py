@@ -216,6 +216,11 @@ FORMS: Final[Mapping[str, Record]] = MappingProxyType(
                     "words that tell something beside others, and nothing alone",
                 ),
                 optional(
+                    "manner",
+                    ListOf(Text(longest=30), most=100),
+                    "words beside an answer that change nothing of it: iced up solid",
+                ),
+                optional(
                     "as-it-should-be",
                     ListOf(Text(longest=60), most=60),
                     "what people say of a thing they looked at in which nothing is wrong",

@@ -149,6 +149,8 @@ class Knowledge:
     """Words that tell nothing of what is meant."""
     loose: tuple[str, ...] = ()
     """Words that tell something beside others, and nothing alone."""
+    manner: tuple[str, ...] = ()
+    """Words beside an answer that change nothing of it: iced up solid."""
     as_it_should_be: tuple[str, ...] = ()
     """What people say of a thing they looked at in which nothing is wrong."""
     digest: str = ""

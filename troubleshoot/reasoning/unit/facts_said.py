@@ -48,6 +48,20 @@ def facts_said(knowledge: Knowledge, asked: str, typed: str) -> Mapping[str, str
     return _merged(_all_named(knowledge, asked, each) for each in pieces if each.strip())
 
 
+def facts_listed(
+    knowledge: Knowledge, asked: str, typed: str
+) -> tuple[Mapping[str, str], tuple[str, ...]]:
+    """The facts of a list, and the pieces that name none; no facts where two of them disagree.
+
+    A piece is taken whole or not at all: what is said with a word nobody knows may be the opposite.
+    """
+    if whole := facts_said(knowledge, asked, typed):
+        return whole, ()
+    pieces = [piece.strip() for piece in typed.split(",") if piece.strip()]
+    each = {piece: facts_said(knowledge, asked, piece) for piece in pieces}
+    return _merged(filter(None, each.values())), tuple(p for p, said in each.items() if not said)
+
+
 def _merged(each_said: Iterable[Mapping[str, str]]) -> Mapping[str, str]:
     """The facts of all pieces; none where one names none, or two disagree."""
     found: dict[str, str] = {}

@@ -3,9 +3,12 @@
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Final
 
 from troubleshoot.reasoning.choosing.next_test import Candidate
 from troubleshoot.reasoning.conclude import Conclusions
+
+NARROWS: Final = "it narrows the causes"
 
 
 def separates(conclusions: Conclusions, candidate: Candidate) -> str:
@@ -15,7 +18,7 @@ def separates(conclusions: Conclusions, candidate: Candidate) -> str:
         return f"it tells {names[0]} from {names[1]}"
     if names:
         return f"it speaks for or against {names[0]}"
-    return "it narrows the causes"
+    return NARROWS
 
 
 def _told_apart(conclusions: Conclusions, candidate: Candidate) -> Iterator[str]:

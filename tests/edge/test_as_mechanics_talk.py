@@ -1,0 +1,40 @@
+"""What a mechanic types on a phone is taken: the heat beside the call, a list, looks, gauges."""
+
+from __future__ import annotations
+
+from pathlib import Path
+
+from tests.edge.person import Clock, Person
+from tests.edge.visits import ALL, events_of
+
+
+def test_the_heat_beside_the_call_and_a_list_with_one_strange_word(
+    data: Path, tmp_path: Path
+) -> None:
+    """Regression: the heat was asked again, and a line with one word nobody knew was dropped."""
+    with Person(data, clock=Clock(tmp_path), columns=40, lines=20) as person:
+        said = " ".join(person.types("RTU-7", "no heat, 208/3/60, natural gas").split())
+        assert "heat: gas" in said and "fuel: natural gas" in said
+        said = " ".join(person.types(ALL, "hsi, inducer, big blower wheel, r410").split())
+        assert 'Not understood, and kept as a note: "big blower wheel"' in said
+        assert "ignition: hot surface" in said and "refrigerant: R-410A" in said
+    assert "big blower wheel" in events_of(data)
+
+
+def test_a_look_is_answered_as_people_talk(data: Path, tmp_path: Path) -> None:
+    """Regression: hums but dont turn was no answer."""
+    with Person(data, clock=Clock(tmp_path), columns=40, lines=20) as person:
+        person.types("RTU-7", "not cooling, 208/3/60, gas, r410a, txv, one circuit, one fan", ALL)
+        person.types("do condenser fan turning")
+        person.types_until(
+            "Test: Condenser fan turning",
+            [("Step: Roof", "20 ft safe"), ("Test: ", "s"), ("Tell the people", "told"),
+             ("fire panel", "on test"), ("(1", ""), ("Combustible-gas", "none")],
+        )  # fmt: skip
+        assert "Condenser fan run capacitor" in person.types("hums but dont turn")
+    assert '"stopped"' in events_of(data)
+
+
+def test_gas_among_the_facts_of_a_call_may_be_a_danger(data: Path, tmp_path: Path) -> None:
+    with Person(data, clock=Clock(tmp_path), columns=40, lines=20) as person:
+        assert "STOP" in person.types("RTU-7", "no heat, 208/3/60, gas, everywhere")
