@@ -15,6 +15,7 @@ from troubleshoot.dialogue.picking import pick
 from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Talk
 from troubleshoot.dialogue.yes_no import YesNo, yes_or_no
 from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.readings.doubted import doubted
 from troubleshoot.reasoning.unit.equipment import Unit
@@ -94,7 +95,7 @@ def _of_which_test(listener: Listener, book: VisitBook, event: Answered) -> Talk
 def _of_the_list(knowledge: Knowledge, test: Test, event: Answered) -> str | None:
     """Why a bare number may be meant for a line of what came of a test, which are not numbered."""
     said = (event.text or "").strip()
-    if not said.isdigit() or not 1 <= int(said) <= len(test.outcomes):
+    if choice(said, len(test.outcomes)) is None:
         return None
     return f"That is read as {as_read(knowledge, test, said)}, and is no line of the list."
 

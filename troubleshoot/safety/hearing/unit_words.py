@@ -6,6 +6,7 @@ from functools import lru_cache
 from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.outside.numbers import whole_number
 from troubleshoot.safety.hearing.vocabulary import stems
 from troubleshoot.safety.hearing.words import Words, phrase_words, span
 
@@ -52,5 +53,5 @@ def _fact_words(knowledge: Knowledge) -> tuple[Words, ...]:
 
 def _is_of_a_unit(words: Words) -> bool:
     if len(words) == 1:
-        return words[0] in _ALONE or (words[0].isdigit() and int(words[0]) >= _VOLTS)
+        return words[0] in _ALONE or (whole_number(words[0]) or 0) >= _VOLTS
     return _OF_NOTHING_ELSE.isdisjoint(words)
