@@ -15,7 +15,7 @@ from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.readings.answers import Case
 from troubleshoot.reasoning.unit.places import Place, spoken, with_place
 from troubleshoot.safety.needs import needs_of
-from troubleshoot.safety.stops.standing import Forbidden, standing_hazards
+from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.safety.unit_at_work import unit_at_work
 from troubleshoot.visit.cases.edge import edge_is_open, protection_first
 from troubleshoot.visit.cases.kept_off import runs_what_is_kept_off
@@ -100,8 +100,8 @@ def _lines(
     candidates: tuple[Candidate, ...],
     rows: Sequence[Plain],
 ) -> Iterator[str]:
-    for standing in standing_hazards(conclusions):
-        yield from standing.lines
+    for caution in plain["cautions"]:  # what stands first, then what a likely fault calls up
+        yield from caution["says"]
         yield ""
     if conclusions.standing_stops and rows:
         yield f"{READ_BESIDE_STOP}:"
