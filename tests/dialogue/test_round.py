@@ -34,9 +34,9 @@ ELECTRIC = {k: v for k, v in ONE.items() if k not in GAS_ONLY} | {"heat": "elect
 UNITS: Mapping[str, Mapping[str, object]] = {"one": ONE, "two": TWO, "electric": ELECTRIC}
 MOST_PROMPTS = {
     ("one", "spring"): 105,
-    ("one", "fall"): 115,
+    ("one", "fall"): 116,
     ("two", "spring"): 140,
-    ("two", "fall"): 132,
+    ("two", "fall"): 133,
     ("electric", "spring"): 105,
     ("electric", "fall"): 70,
 }

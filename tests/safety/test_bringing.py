@@ -47,7 +47,7 @@ LATER = {
     guards.SHOWN_DEAD, guards.TESTED_DEAD_AGAIN, guards.DEAD_PROVED, guards.CALLED_TO_RUN,
     guards.GAUGES_ON, guards.CHARGE_BLED, guards.BLED_BEFORE_TESTING_AGAIN,
     guards.HOSE_ON, guards.PLUG_IN, guards.PLUG_TESTED, guards.TAPS_PLUGGED,
-    guards.PANELS_CLOSED, guards.HOOKED_UP, guards.NOTHING_HOOKED_UP,
+    guards.PANELS_CLOSED, guards.HOOKED_UP, guards.NOTHING_HOOKED_UP, guards.CLIPS_DEAD,
 }  # fmt: skip
 """What is led to from some states alone: an earlier stage has made way for it."""
 
@@ -65,7 +65,8 @@ def test_whatever_can_be_brought_is_brought_by_steps_in_their_turn(guard: StepGu
 
 GIVEN = {
     guards.EDGE_NEAR, guards.POWER_ON, guards.PANELS_NOT_ON, guards.CIRCUIT_CLOSED,
-    guards.GAUGES_MAY_BE_ON, guards.CHARGE_WAS_OUT,
+    guards.GAUGES_MAY_BE_ON, guards.CHARGE_WAS_OUT, guards.NOT_SAID_WHETHER_OPENED,
+    guards.WAS_OPENED,
 }  # fmt: skip
 """What only says which state a step is for."""
 

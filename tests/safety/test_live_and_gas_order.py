@@ -110,6 +110,7 @@ def test_what_is_done_by_hand_once_dead_is_proved_is_declared_so() -> None:
     by_hand = {step.id for step in STEPS.values() if step.by_hand}
     assert by_hand >= {step.id for step in STEPS.values() if guards.DEAD_PROVED in step.after}
     assert by_hand - {"leads-back", "hook-up-dead", "manometer-on", "manometer-off"} == {
+        "circuit-held",
         "charge-recovered", "circuit-to-zero", "circuit-evacuated", "charge-put-back",
     }  # fmt: skip
 

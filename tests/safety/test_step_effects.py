@@ -25,21 +25,23 @@ BEST = WorkState(
     jumpers=frozenset({PLACE, "other"}), gas="shut", gas_swept=True,
     circuits=(("other", "under-vacuum"),), clear=ALL_CLEAR, occupants_told=True,
     fire_panel="on-test", roof="go", second_person=True, arc_clothing=True,
-    area_clear=True,
+    area_clear=True, clips_dead=True,
 )  # fmt: skip
 """Everything that a step can take away."""
 
 WORST = replace(
     WorkState(), meter="failed", second_source="found", gas_swept=False, fire_panel="unsure",
     unburnt=True, calls="stuck-on", leads_off=frozenset({"lead"}), jumpers=frozenset({PLACE}),
-    panels="unsure", plugs_untested=frozenset({PLACE}),
+    panels="unsure", plugs_untested=frozenset({PLACE}), doors_open=True,
 )  # fmt: skip
 """Everything that a step can confirm is still to come."""
 
-POWERED: Facts = {"power": "on", "dead": "not-shown", "discharged": NONE}
+POWERED: Facts = {
+    "power": "on", "dead": "not-shown", "discharged": NONE, "clips_dead": False,
+}  # fmt: skip
 PROVED: Facts = {"meter": "proved", "only_steps_since_proof": True}
 UNPROVED: Facts = {"meter": "failed", "only_steps_since_proof": False}
-NOT_DEAD: Facts = {"dead": "not-shown", "discharged": NONE}
+NOT_DEAD: Facts = {"dead": "not-shown", "discharged": NONE, "clips_dead": False}
 PLUG_OUT: Facts = {"taps_open": {PLACE}, "plugs_untested": {PLACE}}
 LAID_OFF: Facts = {"arc_clothing": False, "second_person": False}
 
@@ -90,7 +92,7 @@ CASES: list[tuple[str, tuple[str, ...], Facts, Facts]] = [
     ("lockout", (), POWERED, {}),
     ("second-source-locked", ("locked",), {}, {"second_source": "locked"}),
     ("second-source-locked", ("cannot",), {"second_source": "found"}, {}),
-    ("panels-off", ("off",), {"panels": "off"}, {"panels": "off"}),
+    ("panels-off", ("off",), {"panels": "off", "doors_open": True}, {"panels": "off"}),
     ("panels-off", ("stuck",), {}, {}),
     ("panels-off-energised", ("open",), {"panels": "off"}, {"panels": "off"}),
     ("panels-off-energised", ("stuck",), {}, {}),
@@ -133,8 +135,13 @@ CASES: list[tuple[str, tuple[str, ...], Facts, Facts]] = [
     ("leads-back", ("not",), LAID_OFF, {}),
     ("jumper-out", ("out",), {"jumpers": {"other"}}, {"jumpers": NONE}),
     ("jumper-out", ("left-in",), {}, {}),
-    ("panels-on", ("on",), {"panels": "on"}, {"panels": "on"}),
+    ("panels-on", ("on",), {"panels": "on"}, {"panels": "on", "doors_open": False}),
     ("panels-on", ("not",), {}, {}),
+    ("doors-shut", ("shut",), {}, {"doors_open": False}),
+    ("doors-shut", ("cannot",), {}, {}),
+    ("fuse-clips-dead", ("dead",), {}, {"clips_dead": True}),
+    ("fuse-clips-dead", ("lugs-bare",), {"clips_dead": False}, {}),
+    ("fuse-clips-dead", ("live",), {**NOT_DEAD, "second_source": "found"}, {}),
     ("tools-clear", ("clear",), {}, {"area_clear": True}),
     ("tools-clear", ("not",), {"area_clear": False}, {}),
     ("lock-off", ("switched-on",), POWERED, {"calls": "off"}),
@@ -150,6 +157,8 @@ CIRCUIT_STEPS = {
     "gauges-on": "gauges-on",
     "gauges-off": "closed",
     "charge-recovered": "charge-recovered",
+    "circuit-opened": "opened",
+    "circuit-held": "under-nitrogen",
     "circuit-to-zero": "charge-recovered",
     "circuit-evacuated": "evacuated",
     "charge-put-back": "gauges-on",
@@ -184,6 +193,21 @@ def test_a_step_at_a_circuit_changes_that_circuit_once_confirmed(step: str, cond
         assert after == replace(worn, clear=clear).with_circuit(at, condition)  # type: ignore[arg-type]
         tried = STEPS[step].effect(before, place, ("otherwise",))
         assert tried == worn.with_circuit(at, NOT_DONE.get(step, worn.circuit(at)))  # type: ignore[arg-type]
+
+
+@pytest.mark.parametrize(
+    ("step", "then"),
+    [("circuit-opened", "gauges-unsure"), ("circuit-held", "charge-recovered")],
+)
+def test_what_was_never_opened_is_charged_as_far_as_the_record_has_it(step: str, then: str) -> None:
+    for outcomes, found in (
+        (("nothing-opened",), then),
+        (("nothing-opened", "not-held"), "opened"),
+        ((), "opened"),
+    ):
+        before = BEST.with_circuit("circuit 1", "opened")
+        after = STEPS[step].effect(before, "circuit 1", outcomes)
+        assert after.circuit("circuit 1") == found
 
 
 @pytest.mark.parametrize("step", ["capacitor-discharge", "jumper-out"])

@@ -188,8 +188,36 @@ def test_a_repair_done_dead_lays_off_gloves_and_help_and_may_have_taken_leads_of
     state = replace(DEAD, power=power)
     laid_off = {"area_clear": False, "arc_clothing": False, "second_person": False}
     dead = power != "on" and leads is not None
-    then = replace(state, **laid_off, leads_off=frozenset(leads or ())) if dead else state
-    assert after_repair(state, mended) == then
+    left = {"leads_off": frozenset(leads or ()), "doors_open": True}
+    then = replace(state, **laid_off, **left) if dead else state
+    assert after_repair(state, mended, UnitAtWork()) == then
+
+
+@pytest.mark.parametrize(
+    ("who", "rule", "circuit", "opens"),
+    [
+        (("refrigerant",), "all", None, True),
+        (("refrigerant", "electrical"), "all", None, True),
+        (("technician", "refrigerant"), "any", None, False),
+        (("technician",), "all", None, False),
+        (("refrigerant",), "all", "stays-closed", False),
+    ],
+)
+@pytest.mark.parametrize("hands", ["at-leads", "inside", "outside"])
+@pytest.mark.parametrize("power", ["locked-out", "on"])
+def test_a_repair_of_a_circuit_leaves_it_open_and_empty_as_far_as_anybody_knows(
+    power: Any, hands: str, who: Any, rule: str, circuit: str | None, opens: bool
+) -> None:
+    """What only a certified person does opens a circuit (40 CFR 82.161), or its card denies it."""
+    worn = fault("worn")
+    repair = replace(worn.repair, who=who, who_rule=rule, hands=hands, circuit=circuit)
+    clear = frozenset({"refrigerant-sweep-a2l"})
+    state = replace(DEAD, power=power, clear=clear, circuits=())
+    state = state.with_circuit("circuit 1", "charge-recovered")
+    after = after_repair(state, replace(worn, repair=repair), TWO_CIRCUITS)
+    both = (after.circuit("circuit 1"), after.circuit("circuit 2"))
+    assert both == (("opened", "opened-unsure") if opens else ("charge-recovered", "closed"))
+    assert ("refrigerant-sweep-a2l" in after.clear) is not opens
 
 
 AWAY: dict[str, Any] = {

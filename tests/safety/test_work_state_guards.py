@@ -41,6 +41,9 @@ MUST_STAND = {
     "verified-dead": "roof-safe locked opened meter-just dressed",
     "capacitor-discharge": "roof-safe locked opened meter meter-first",
     "drive-discharge": "roof-safe locked opened meter meter-first",
+    "fuse-clips-dead": (
+        "roof-safe locked opened dead-first dead-last meter-last bled:all dressed meter-just"
+    ),
     "gas-cock-look": "roof-safe",
     "gas-cock-shut": "roof-safe",
     "purge-wait": "roof-safe gas-shut",
@@ -51,6 +54,7 @@ MUST_STAND = {
     "gauges-on": "roof-safe no-refrigerant",
     "gauges-off": "roof-safe no-refrigerant",
     "charge-recovered": "roof-safe no-refrigerant locked",
+    "circuit-held": "roof-safe locked",
     "circuit-to-zero": "roof-safe locked",
     "circuit-evacuated": "roof-safe locked",
     "charge-put-back": "roof-safe no-refrigerant locked vacuum-held:circuit",
@@ -58,9 +62,10 @@ MUST_STAND = {
     "leads-back": "roof-safe locked dead-first dead-last meter-last bled:all",
     "jumper-out": "roof-safe",
     "panels-on": "roof-safe",
+    "doors-shut": "roof-safe",
     "tools-clear": "roof-safe",
-    "lock-off": "roof-safe locked stopped area-clear",
-    "restart-and-watch": "roof-safe powered stopped area-clear",
+    "lock-off": "roof-safe no-refrigerant locked stopped area-clear",
+    "restart-and-watch": "roof-safe no-refrigerant powered stopped area-clear",
 }
 """Step -> what has to stand before its turn comes (on a unit where everything can go wrong).
 
@@ -74,16 +79,19 @@ MUST_NOT_STAND = {
     "lockout": "jumper-in running-untried",
     "panels-off-energised": "jumper-in would-run",
     "verified-dead": "second-source-open charged-after-first-test",
+    "fuse-clips-dead": "second-source-open",
+    "doors-shut": "would-run",
     "gas-cock-open": "would-run",
     "purge-wait": "would-run",
     "panels-on": "jumper-in would-run tap-open open-live",
     "jumper-out": "closed-up open-live-alone open-live-undressed",
     "plug-under-gas": "tap-open:here open-live-alone open-live-undressed",
     "lock-off": (
-        "leads-off jumper-in no-charge unburnt gas-about unswept open-alone open-undressed"
+        "leads-off jumper-in doors-open no-charge unburnt gas-about unswept open-alone "
+        "open-undressed"
     ),
     "restart-and-watch": (
-        "leads-off no-charge unburnt gas-about unswept open-alone open-undressed"
+        "leads-off doors-open no-charge unburnt gas-about unswept open-alone open-undressed"
     ),
 }
 
@@ -91,6 +99,8 @@ CIRCUIT_READY = {
     "gauges-on": ("closed", "gauges-unsure"),
     "gauges-off": ("gauges-on", "gauges-unsure"),
     "charge-recovered": ("gauges-on", "charge-unsure"),
+    "circuit-opened": ("opened-unsure",),
+    "circuit-held": ("opened",),
     "circuit-to-zero": ("under-nitrogen", "under-vacuum", "evacuated"),
     "circuit-evacuated": ("charge-recovered", "under-vacuum"),
 }

@@ -32,6 +32,9 @@ _VOIDED_BY: dict[str, tuple[str, ...]] = {
     "dead-first": ("locked", "not-dead", "ran", "meter-failed"),
     "meter-first": ("dead-first", "locked", "not-dead", "ran", "meter-failed"),
     "dead-last": ("dead-first", "bled"),
+    "clips-dead": ("locked", "powered", "not-dead", "ran", "meter-failed", "away", "clips-live"),
+    "clips-live": (),
+    "doors-open": ("doors-shut", "closed-up"),
     "bled": ("dead-first", "meter-first", "charged", "ran", "meter-failed"),
     "second-source": (),
     "second-source-locked": ("second-source", "away"),
@@ -112,7 +115,13 @@ _PLUG_OUT = ("manometer-on", "manometer-off")
 _HANDS_ON_PARTS = frozenset(
     (
         *("leads-back", "hook-up-dead", *_PLUG_OUT),
-        *("charge-recovered", "circuit-to-zero", "circuit-evacuated", "charge-put-back"),
+        *(
+            "circuit-held",
+            "charge-recovered",
+            "circuit-to-zero",
+            "circuit-evacuated",
+            "charge-put-back",
+        ),
     )
 )
 """Nobody handles parts in arc gloves, nor is watched meanwhile, whatever comes of it."""
@@ -132,6 +141,7 @@ def after_test(
     things = [] if test.kind == "step" else ["tested"]
     if test.work_state in ("locked-closed", "locked-out"):
         things += ["undressed", "alone"]  # nobody handles parts in arc gloves, nor is watched
+        things.append("doors-open")
     if test.work_state == "locked-out" and test.kind == "measurement":
         things.append("leads-off")
     if heat and _NOT_LIT.get(test.id, set()) & set(outcomes) and "gas-shut" not in world:
@@ -203,9 +213,13 @@ _THINGS: dict[tuple[str, str], tuple[str, ...]] = {
     ("lockout", "*"): ("powered",),
     ("second-source-locked", "locked"): ("second-source-locked",),
     ("second-source-locked", "*"): ("second-source",),
-    ("panels-off", "off"): ("opened",),
+    ("panels-off", "off"): ("opened", "doors-open"),
+    ("doors-shut", "shut"): ("doors-shut",),
     ("panels-off-energised", "open"): ("opened",),
     ("panels-on", "on"): ("closed-up",),
+    ("fuse-clips-dead", "dead"): ("clips-dead",),
+    ("fuse-clips-dead", "live"): ("not-dead", "second-source", "clips-live"),
+    ("fuse-clips-dead", "*"): ("clips-live",),
     ("verified-dead", "live"): ("not-dead", "second-source"),
     ("verified-dead", "*"): ("not-dead",),
     ("capacitor-discharge", "discharged"): ("bled {place}",),
@@ -227,6 +241,9 @@ _THINGS: dict[tuple[str, str], tuple[str, ...]] = {
     ("gauges-on", "on"): ("gauges-on {place}",),
     ("gauges-off", "off"): ("gauges-off {place}",),
     ("charge-recovered", "recovered"): ("emptied {place}",),
+    ("circuit-opened", "nothing-opened"): ("gauges-off {place}",),
+    ("circuit-held", "held"): ("nitrogen {place}",),
+    ("circuit-held", "nothing-opened"): ("emptied {place}",),
     ("circuit-to-zero", "at-zero"): ("at-zero {place}",),
     ("circuit-evacuated", "held"): ("vacuum {place}", "vacuum-held {place}"),
     ("circuit-evacuated", "*"): ("vacuum {place}", "vacuum-lost {place}"),

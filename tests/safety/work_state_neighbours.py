@@ -54,6 +54,8 @@ _WRONG: dict[str, tuple[Any, ...]] = {
         (("circuit 1", "under-nitrogen"),),
         (("circuit 1", "under-vacuum"),),
         (("circuit 1", "evacuated"),),
+        (("circuit 1", "opened"),),
+        (("circuit 1", "opened-unsure"),),
     ),
     "clear": (frozenset(), frozenset(SWEEPS), *(frozenset(SWEEPS) - {each} for each in SWEEPS)),
     "occupants_told": (True, False),
@@ -62,6 +64,8 @@ _WRONG: dict[str, tuple[Any, ...]] = {
     "second_person": (True, False),
     "arc_clothing": (True, False),
     "area_clear": (True, False),
+    "clips_dead": (True, False),
+    "doors_open": (True, False),
 }
 
 
@@ -115,6 +119,10 @@ def states_on_every_way(unit: UnitAtWork) -> tuple[WorkState, ...]:
     dead = ready_for(SAMPLES.index((HANDS_IN, None)), unit)
     for state in _along(dead, steps_to(dead, needs_of(RUNNING_OPEN, None, unit), unit), unit):
         found.update(dict.fromkeys(with_one_fact_wrong(state)))
+    for condition in ("opened", "opened-unsure"):  # a repair brings these, and no step
+        mended = dead.with_circuit("circuit 1", condition)
+        for state in (mended, *_along(mended, steps_to_leave(mended, unit), unit)):
+            found.update(dict.fromkeys(with_one_fact_wrong(state)))
     return tuple(found)
 
 
@@ -162,6 +170,8 @@ def as_world(state: WorkState) -> World:
         "leads-off": bool(state.leads_off - state.hooked_up),
         "jumper-in": bool(state.jumpers),
         "area-clear": state.area_clear,
+        "clips-dead": state.clips_dead,
+        "doors-open": state.doors_open,
         "unswept": may_be_lit and steps.GAS_SWEEP not in state.clear,
         "open-alone": state.panels != "on" and not state.second_person,
         "open-undressed": state.panels != "on" and not state.arc_clothing,
@@ -186,4 +196,6 @@ _CONDITIONS: dict[str, tuple[str, ...]] = {
     "under-nitrogen": ("nitrogen",),
     "under-vacuum": ("vacuum",),
     "evacuated": ("vacuum", "vacuum-held"),
+    "opened": ("vacuum",),
+    "opened-unsure": ("vacuum", "not-gauged"),
 }

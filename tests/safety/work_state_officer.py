@@ -74,7 +74,10 @@ class Officer:
 
     def _about_power(self, world: World, test: Test) -> str:
         if test.work_state == "locked-out":
-            return self._hands_in(world)
+            at_fuses = "clips-dead" in test.needs_state and "clips-dead" not in world
+            return self._hands_in(world) or ("the clips were not tested dead" if at_fuses else "")
+        if "unit-stopped" in test.needs_state:
+            return "" if {"stopped", "locked"} & world else "the unit may run"
         if test.work_state == "locked-closed":
             return self._near_what_moves(world)
         if test.work_state in ("running", *_OPEN_LIVE):

@@ -81,6 +81,8 @@ JUMPERED = a_test(
     exposes="control",
     hazards=("temporary-jumper",),
 )
+STANDING = a_test("pressure-at-rest", needs_state=("gauges-on", "unit-stopped"))
+FUSES = a_test("fuse-ohms", work_state="locked-out", needs_state=("clips-dead",))
 SMOKE = a_test("smoke-head", kind="look", work_state="running", hazards=("fire-alarm-interlock",))
 
 AT_UNIT: tuple[Sample, ...] = tuple(
@@ -100,12 +102,14 @@ AT_UNIT: tuple[Sample, ...] = tuple(
         MANIFOLD,
         IN_SERIES,
         JUMPERED,
+        FUSES,
         SMOKE,
     )
 )
 AT_CIRCUIT: tuple[Sample, ...] = (
     (GAUGES, "circuit 1"),
     (GAUGES, "circuit 2"),
+    (STANDING, "circuit 1"),
     (RECOVERED, "circuit 1"),
     (NITROGEN, "circuit 1"),
     (VACUUM, "circuit 1"),

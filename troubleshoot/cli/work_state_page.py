@@ -41,7 +41,7 @@ _READY: Final = WorkState(
     circuits=((_HERE, "gauges-on"),),
     clear=frozenset({REFRIGERANT_SWEEP, GAS_SWEEP, ROOM_AIR}), occupants_told=True,
     fire_panel="on-test", roof="go", second_person=True, arc_clothing=True,
-    area_clear=True,
+    area_clear=True, clips_dead=True, doors_open=True,
 )  # fmt: skip
 """Everything that can be confirmed, and everything that can be left behind."""
 
@@ -71,6 +71,8 @@ _PARTS: Final[Mapping[str, str]] = {
     "second_person": "second person",
     "arc_clothing": "arc clothing",
     "area_clear": "area clear",
+    "clips_dead": "fuse clips dead",
+    "doors_open": "doors open",
 }
 """What the parts of the work state are called."""
 

@@ -22,9 +22,12 @@ protects a life: ther, clea and prov are half typed.
 
 def says_enough(test: Test, typed: str, chosen: tuple[str, ...]) -> None:
     """Raise NotAnAnswer where a word that confirms is shortened: too far, or where it protects."""
-    confirmed = _confirmed(test)
-    if confirmed not in chosen:
-        return
+    for confirmed in _wanting_their_word(test):
+        if confirmed in chosen:
+            _is_whole(test, typed, confirmed)
+
+
+def _is_whole(test: Test, typed: str, confirmed: str) -> None:
     outcome = next(o for o in test.outcomes if o.id == confirmed)
     own = {one_word(word) for word in (confirmed, outcome.spoken, *outcome.words)}
     if one_word(typed) in own:
@@ -43,16 +46,22 @@ def says_enough(test: Test, typed: str, chosen: tuple[str, ...]) -> None:
 
 def by_its_word(test: Test, answer: str) -> bool:
     """Whether an answer confirms what protects somebody, and so is typed without an error."""
-    confirmed = _confirmed(test)
-    if test.id in ENTER_CONFIRMS or not confirmed:
+    if test.id in ENTER_CONFIRMS:
         return False
-    outcome = next(o for o in test.outcomes if o.id == confirmed)
-    return answer in (outcome.spoken, *outcome.words)
+    wanting = [o for o in test.outcomes if o.id in _wanting_their_word(test)]
+    return any(answer in (outcome.spoken, *outcome.words) for outcome in wanting)
 
 
 def _confirmed(test: Test) -> str:
     """The outcome that confirms a step or an all-clear; empty of any other test."""
     return CONFIRMED.get(test.id, next(iter(test.healthy), "") if test.kind == "step" else "")
+
+
+def _wanting_their_word(test: Test) -> tuple[str, ...]:
+    """The outcomes that take a danger away, and so want their word whole."""
+    step = STEPS.get(test.id)
+    confirmed = _confirmed(test)
+    return (*((confirmed,) if confirmed else ()), *(step.also_by_word if step else ()))
 
 
 _OF_A_LIST: Final = " +.,:;#()"

@@ -48,6 +48,8 @@ Need = Literal[
     "motor-leads-moved",
     "gauges-on",
     "charge-recovered",
+    "unit-stopped",
+    "clips-dead",
 ]
 """What must be true before a test may be shown, beyond its work state."""
 NEEDS: Final[tuple[Need, ...]] = get_args(Need)

@@ -100,6 +100,17 @@ def not_on_record(fault: Fault, done: Collection[str], unit: UnitAtWork) -> tupl
     )
 
 
+def may_open_circuit(fault: Fault) -> bool:
+    """Whether the refrigerant circuit may have been opened for a repair, or its charge taken out.
+
+    So it is of whatever nobody may do without being certified for refrigerant, unless its card says
+    that the circuit stays closed.
+    """
+    repair = fault.repair
+    of_circuit = "refrigerant" in repair.who and (repair.who_rule == "all" or len(repair.who) == 1)
+    return of_circuit and repair.circuit != "stays-closed"
+
+
 def was_live(fault: Fault, work: WorkState) -> bool:
     """Whether hands were in a live unit for a repair, as the record has it."""
     is_inside = fault.repair.hands != "outside" and not {*fault.repair.who} <= NOT_OURS

@@ -60,4 +60,6 @@ def any_other(change: Change) -> Otherwise:
 
 def power_back(state: WorkState, calls: Calls) -> WorkState:
     """The power counts as on, so nothing is dead or discharged any more."""
-    return state.with_facts(power="on", calls=calls, dead="not-shown", discharged=frozenset())
+    return state.with_facts(
+        power="on", calls=calls, dead="not-shown", discharged=frozenset(), clips_dead=False
+    )

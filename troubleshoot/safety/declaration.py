@@ -48,7 +48,8 @@ class SafetyStep:
     """One safety step.
 
     `at`: where it is done, once for each. `sound`: the outcome that confirms it; `also_sound`:
-    outcomes beside it that show no danger of the kind that stops a visit. `by`: what confirms it
+    outcomes beside it that show no danger of the kind that stops a visit. `also_by_word`: outcomes
+    that take a danger away by themselves, and want their word whole. `by`: what confirms it
     for a person: its word, or the number where its test reads one; a bare Enter only where it
     protects nobody's life. `waits_from`: its wait protects a life and is counted from this moment:
     until it is over no word confirms it. `metered`: a file, whose waits nobody sees, confirms it by
@@ -80,6 +81,7 @@ class SafetyStep:
     number_says_part: bool = False
     by_hand: bool = False
     also_sound: frozenset[str] = frozenset()
+    also_by_word: frozenset[str] = frozenset()
     after: tuple[StepGuard, ...] = ()
     brings: tuple[StepGuard, ...] = ()
     brings_again: tuple[StepGuard, ...] = ()

@@ -11,7 +11,7 @@ from collections.abc import Callable
 from troubleshoot.knowledge.model import Test
 from troubleshoot.knowledge.spoken import spoken
 from troubleshoot.safety.needs import OPENED, Needs, needs_of
-from troubleshoot.safety.work_state import IN_VACUUM, UnitAtWork, WorkState
+from troubleshoot.safety.work_state import MAY_BE_IN_VACUUM, UnitAtWork, WorkState
 
 
 def turn_has_come(state: WorkState, needs: Needs) -> str:
@@ -167,7 +167,7 @@ def circuits_are_ready(state: WorkState, needs: Needs) -> str:
 
 
 def no_circuit_in_vacuum(state: WorkState, needs: Needs) -> str:
-    maybe = any(now in (*IN_VACUUM, "charge-unsure") for _, now in state.circuits)
+    maybe = any(now in MAY_BE_IN_VACUUM for _, now in state.circuits)
     return "the vacuum broken" if needs.no_vacuum and maybe else ""
 
 
@@ -178,6 +178,15 @@ def nothing_is_open_live(state: WorkState, needs: Needs) -> str:
 
 def nothing_is_called(state: WorkState, needs: Needs) -> str:
     return "nothing called for" if needs.unlit and state.calls != "off" else ""
+
+
+def unit_is_stopped(state: WorkState, needs: Needs) -> str:
+    unmet = needs.stopped and state.power != "locked-out" and state.calls != "off"
+    return "the unit stopped by its controls" if unmet else ""
+
+
+def clips_are_dead(state: WorkState, needs: Needs) -> str:
+    return "the fuse clips tested for dead" if needs.clips and not state.clips_dead else ""
 
 
 Guard = Callable[[WorkState, Needs], str]
@@ -215,6 +224,8 @@ GUARDS: tuple[Guard, ...] = (
     no_circuit_in_vacuum,
     nothing_is_open_live,
     nothing_is_called,
+    unit_is_stopped,
+    clips_are_dead,
 )
 
 

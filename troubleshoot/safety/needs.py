@@ -50,6 +50,10 @@ A call not known to be for cooling may be one for heat, and lights the burner.
 FIRE_ALARM: Final = "fire-alarm-interlock"
 UNDER_GAS: Final = "gas-open"
 """What a rule file calls a joint that is looked at with the cock open and no burner lit."""
+UNIT_STOPPED: Final = "unit-stopped"
+"""What a rule file calls what is read with nothing called for, the power on or off."""
+CLIPS_DEAD: Final = "clips-dead"
+"""What a rule file calls hands at fuses: the line side of their switch stays live."""
 VACUUM: Final = "compressor-in-vacuum"
 IN_THE_BUILDING: Final = "building-side"
 """The area of what is read in the rooms, away from the unit."""
@@ -70,6 +74,7 @@ class Needs:
     something is hooked up dead, to be read live. `no_unburnt`: of a burner, gone before it is lit,
     or hands go in. `uncalled`: the power on, and nothing called for. `unlit`: nothing
     called for, power on or off. `away`: done elsewhere in the building: nothing stays open live.
+    `stopped`: by its controls, or locked out. `clips`: hands at fuses, whose clips were tested.
     """
 
     energy: WorkStateName = "any"
@@ -92,6 +97,8 @@ class Needs:
     uncalled: bool = False
     unlit: bool = False
     away: bool = False
+    stopped: bool = False
+    clips: bool = False
 
     @property
     def closed(self) -> bool:
@@ -123,8 +130,9 @@ def needs_of(test: Test, place: str | None, unit: UnitAtWork) -> Needs:
     return Needs(
         energy=energy,
         roof=test.id != ROOF and _on_the_roof(test),
-        occupants=fires or energy in STOPPED,
-        fire_panel=FIRE_ALARM in hazards or (unit.fire_panel and (fires or energy in STOPPED)),
+        occupants=fires or energy in STOPPED or UNIT_STOPPED in needed,
+        fire_panel=FIRE_ALARM in hazards
+        or (unit.fire_panel and (fires or energy in STOPPED or UNIT_STOPPED in needed)),
         sweeps=_sweeps(test, energy, gas, unit),
         second_person=unit.volts_480 and energy in OPEN_LIVE,
         arc_clothing=unit.volts_480 and energy in OPEN_LIVE,
@@ -139,6 +147,8 @@ def needs_of(test: Test, place: str | None, unit: UnitAtWork) -> Needs:
         lock=energy == "locked-closed",
         no_unburnt=unit.burns_gas and (gas == "shut" or energy in ("running", *OPEN_LIVE)),
         unlit=under_gas,
+        stopped=UNIT_STOPPED in needed,
+        clips=CLIPS_DEAD in needed,
         away=unit.volts_480 and energy == "any" and test.area == IN_THE_BUILDING,
     )
 

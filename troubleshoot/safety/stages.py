@@ -14,7 +14,7 @@ from troubleshoot.safety import step_guards as guards
 from troubleshoot.safety.step_guards import StepGuard
 from troubleshoot.safety.steps import GAS_SWEEP, REFRIGERANT_SWEEP, ROOM_AIR
 from troubleshoot.safety.way import Way
-from troubleshoot.safety.work_state import IN_VACUUM
+from troubleshoot.safety.work_state import MAY_BE_IN_VACUUM
 
 Places = tuple[str | None, ...]
 
@@ -39,13 +39,20 @@ def _circuits_needed(way: Way) -> Places:
     return tuple(place for place, _ in way.needs.circuits)
 
 
+def _repaired_circuits(way: Way) -> Places:
+    """Circuits of which nobody has said whether a repair opened them, and that matter for it."""
+    matters = way.needs.energised or way.needs.no_vacuum or way.needs.circuits
+    circuits = way.state.circuits if matters else ()
+    return tuple(place for place, now in circuits if now == "opened-unsure")
+
+
 def _circuits_needed_empty(way: Way) -> Places:
     return tuple(place for place, need in way.needs.circuits if need == "charge-recovered")
 
 
 def _in_vacuum(way: Way) -> Places:
     """Circuits whose vacuum the test does not bear."""
-    maybe = (*IN_VACUUM, "charge-unsure") if way.needs.no_vacuum else ()
+    maybe = MAY_BE_IN_VACUUM if way.needs.no_vacuum else ()
     return tuple(place for place, now in way.state.circuits if now in maybe)
 
 
@@ -74,6 +81,8 @@ def _plugs_to_test(way: Way) -> Places:
 
 
 STAGES: Final = (
+    # Nothing is touched for it, and it may spare all that comes before the circuit is worked on.
+    Stage(guards.OPENED_KNOWN, _repaired_circuits),
     _if(guards.ROOF_SAFE, lambda way: way.needs.roof),
     _if(guards.PEOPLE_TOLD, lambda way: way.needs.occupants),
     _if(guards.PANEL_ON_TEST, lambda way: way.needs.fire_panel),
@@ -92,6 +101,7 @@ STAGES: Final = (
     _sweep(guards.REFRIGERANT_CLEAR, REFRIGERANT_SWEEP),
     _sweep(guards.GAS_AIR_CLEAR, GAS_SWEEP),
     _sweep(guards.ROOM_AIR_CLEAR, ROOM_AIR),
+    _if(guards.STOPPED, lambda way: way.needs.stopped),
     _if(guards.METER_PROVED, lambda way: way.needs.meter or way.dead_wanted),
     Stage(guards.GAUGED, _circuits_needed),
     _if(guards.LOCKED_OUT, lambda way: way.lock_wanted),
@@ -101,6 +111,7 @@ STAGES: Final = (
     _if(guards.PROVED_SINCE_TESTED, lambda way: way.dead_wanted),
     _if(guards.CHARGE_BLED, lambda way: way.dead_wanted),
     _if(guards.TESTED_DEAD_AGAIN, lambda way: way.dead_wanted),
+    _if(guards.CLIPS_DEAD, lambda way: way.needs.clips),
     Stage(guards.CHARGE_IS_OUT, _circuits_needed_empty),
     Stage(guards.CHARGE_IS_OUT, _in_vacuum),
     _if(guards.NOTHING_HOOKED_UP, lambda way: way.leads_wrong),

@@ -12,7 +12,7 @@ from typing import Final
 
 from troubleshoot.frozen import frozen
 from troubleshoot.safety import steps
-from troubleshoot.safety.work_state import IN_VACUUM, Circuit, UnitAtWork, WorkState
+from troubleshoot.safety.work_state import IN_VACUUM, OPENED, Circuit, UnitAtWork, WorkState
 
 
 @frozen
@@ -189,6 +189,14 @@ DEAD_PROVED: Final = StepGuard(
     "dead proved at the point of work",
     lambda state, place, unit: state.dead == "proved",
 )
+CLIPS_DEAD: Final = StepGuard(
+    "the fuse clips tested for dead, and no live lug bare beside them",
+    lambda state, place, unit: state.clips_dead,
+)
+DOORS_SHUT: Final = StepGuard(
+    "every door and panel that was opened for a look shut",
+    lambda state, place, unit: not state.doors_open,
+)
 CHARGE_BLED: Final = StepGuard(
     "every capacitor and drive discharged and metered",
     lambda state, place, unit: _charge_is_bled(state, unit),
@@ -277,7 +285,19 @@ CHARGE_IN: Final = _circuit("the charge in", "closed", "gauges-unsure", "gauges-
 GAUGES_ON: Final = _circuit("gauges on", "gauges-on", "charge-unsure")
 GAUGES_MAY_BE_ON: Final = _circuit("the charge in and gauges on", "gauges-on", "gauges-unsure")
 CIRCUIT_CLOSED: Final = _circuit("the circuit closed", "closed", "gauges-unsure")
-CHARGE_WAS_OUT: Final = _circuit("the charge recovered", "under-nitrogen", *IN_VACUUM)
+CHARGE_WAS_OUT: Final = _circuit("the charge recovered", "under-nitrogen", *IN_VACUUM, *OPENED)
+OPENED_KNOWN: Final = StepGuard(
+    "of a repair, said whether the circuit was opened for it",
+    lambda state, place, unit: state.circuit(place) != "opened-unsure",
+)
+NOT_SAID_WHETHER_OPENED: Final = _circuit(
+    "a repair for which the circuit may have been opened", "opened-unsure"
+)
+OPENED_HOLDS: Final = StepGuard(
+    "what a repair opened held on nitrogen",
+    lambda state, place, unit: state.circuit(place) not in OPENED,
+)
+WAS_OPENED: Final = _circuit("a repair for which the circuit was opened", *OPENED)
 CHARGE_IS_OUT: Final = _circuit(
     "the charge recovered and the circuit at 0 psig", "charge-recovered"
 )

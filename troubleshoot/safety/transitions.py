@@ -7,11 +7,12 @@ from typing import Final
 
 from troubleshoot.knowledge.model import Fault, Hazard, Test
 from troubleshoot.safety import steps
+from troubleshoot.safety.before_repair import may_open_circuit
 from troubleshoot.safety.declaration import Event, Outcomes
 from troubleshoot.safety.declared import STEPS, sound_outcomes
-from troubleshoot.safety.needs import VACUUM, burns, needs_of
+from troubleshoot.safety.needs import VACUUM, burns, circuits_of, needs_of
 from troubleshoot.safety.steps import Step
-from troubleshoot.safety.work_state import WHOLE_UNIT, UnitAtWork, WorkState, cautious
+from troubleshoot.safety.work_state import EMPTY, WHOLE_UNIT, UnitAtWork, WorkState, cautious
 
 RESUME_MINUTES: Final = 30.0
 """Away this long, a person elsewhere may have changed something (common practice, no source)."""
@@ -74,7 +75,7 @@ def after_test(
         return after_step(state, Step(test.id, place), outcomes, unit)
     changed = state.with_facts(area_clear=False, only_steps_since_proof=False)
     if test.work_state in ("locked-closed", "locked-out"):
-        changed = changed.laid_off
+        changed = changed.laid_off.with_facts(doors_open=True)
     if test.kind == "measurement" and "locked-out" in (state.power, test.work_state):
         # Read with the power on, as when it is told of a repair, it may have lifted leads as well.
         changed = changed.with_facts(leads_off=changed.leads_off | {place or WHOLE_UNIT})
@@ -93,16 +94,29 @@ def after_test(
     return changed
 
 
-def after_repair(state: WorkState, fault: Fault) -> WorkState:
+def after_repair(state: WorkState, fault: Fault, unit: UnitAtWork) -> WorkState:
     """The state once a repair is said that was done dead: gloves are off, and help may have gone.
 
     Of what has leads any of them may be off, though the lock is no longer sure: it took that long.
+    What the refrigerant circuit may have been opened for leaves it open and empty, as far as
+    anybody knows, and its air to be swept again.
     """
+    if may_open_circuit(fault):
+        state = _left_open(state, unit)
     hands = fault.repair.hands
     if state.power == "on" or hands == "outside":
         return state
     off = frozenset({WHOLE_UNIT}) if hands == "at-leads" else frozenset()
-    return state.laid_off.with_facts(area_clear=False, leads_off=state.leads_off | off)
+    leads = state.leads_off | off
+    return state.laid_off.with_facts(area_clear=False, leads_off=leads, doors_open=True)
+
+
+def _left_open(state: WorkState, unit: UnitAtWork) -> WorkState:
+    """No repair says on which circuit it was: each may be the one."""
+    for circuit in {*circuits_of(None, unit), *dict(state.circuits)}:
+        is_out = state.circuit(circuit) in EMPTY
+        state = state.with_circuit(circuit, "opened" if is_out else "opened-unsure")
+    return state.with_facts(clear=state.clear - {steps.REFRIGERANT_SWEEP})
 
 
 def unlit(state: WorkState, test: Test, unit: UnitAtWork) -> WorkState:

@@ -34,7 +34,9 @@ class Way:
     @property
     def hands_in(self) -> bool:
         """Work is done dead: what is worn and who helps for live work waits until it is over."""
-        return self.state.dead == "proved"
+        locked = self.state.power == "locked-out"
+        to_charge = locked and self.needs.energised and bool(self.state.circuits_without_charge)
+        return self.state.dead == "proved" or to_charge
 
     @property
     def leads_wrong(self) -> bool:

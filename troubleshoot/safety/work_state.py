@@ -31,6 +31,8 @@ Circuit = Literal[
     "under-nitrogen",
     "under-vacuum",
     "evacuated",
+    "opened",
+    "opened-unsure",
 ]
 Roof = Literal["not-checked", "no-go", "edge-near", "go"]
 FirePanel = Literal["in-service", "unsure", "on-test"]
@@ -55,8 +57,12 @@ _SECOND_SOURCE_LADDER: Final[tuple[SecondSource, ...]] = ("found", "locked", "no
 _EMPTY_LADDER: Final[tuple[Circuit, ...]] = ("under-vacuum", "under-nitrogen", "charge-recovered")
 IN_VACUUM: Final[tuple[Circuit, ...]] = ("under-vacuum", "evacuated")
 """A circuit that is drawn down; evacuated is one whose vacuum was seen to hold."""
-EMPTY: Final = frozenset({*_EMPTY_LADDER, *IN_VACUUM})
-_MAY_BE_EMPTY: Final = EMPTY | {"charge-unsure"}
+OPENED: Final[tuple[Circuit, ...]] = ("opened", "opened-unsure")
+"""A circuit left open to the air by a repair; unsure where nobody has said that it was opened."""
+EMPTY: Final = frozenset({*_EMPTY_LADDER, *IN_VACUUM, "opened"})
+_MAY_BE_EMPTY: Final = EMPTY | {"charge-unsure", "opened-unsure"}
+MAY_BE_IN_VACUUM: Final = frozenset({*IN_VACUUM, *OPENED, "charge-unsure"})
+"""What a repair opened may have been drawn down since."""
 
 
 @frozen
@@ -97,7 +103,9 @@ class WorkState:
     train, their plug out; `hoses_on`: with the manometer on; `plugs_untested`: behind the valve,
     their plug not tested under gas since it was out. `clear`: ids of the air sweeps that found
     nothing. `arc_clothing`: clothing, face shield and gloves for an arc of 480 V are on.
-    `area_clear`: tools and people are away from the unit.
+    `area_clear`: tools and people are away from the unit. `clips_dead`: where hands go to fuses,
+    their clips were tested, and no live lug is bare beside them. `doors_open`: doors or panels may
+    be open beside the one that `panels` speaks of.
     """
 
     power: Power = "on"
@@ -125,6 +133,8 @@ class WorkState:
     second_person: bool = False
     arc_clothing: bool = False
     area_clear: bool = False
+    clips_dead: bool = False
+    doors_open: bool = False
 
     @property
     def energy(self) -> Energy:
@@ -156,7 +166,7 @@ class WorkState:
 
     @property
     def circuits_without_charge(self) -> tuple[str, ...]:
-        """Circuits that must not be run: recovered, under nitrogen or vacuum, or not known."""
+        """Circuits that must not be run: recovered, opened, under nitrogen or vacuum, not known."""
         return tuple(place for place, condition in self.circuits if condition in _MAY_BE_EMPTY)
 
 
@@ -207,6 +217,8 @@ def open_items(state: WorkState) -> tuple[str, ...]:
         items.append("gas not swept for leaks")
     if state.panels != "on":
         items.append("panels off" if state.panels == "off" else "panels not known to be on")
+    elif state.doors_open:
+        items.append("a door or panel opened for a look, not known to be shut")
     if state.power != "on":
         items.append("locked out")
     elif state.panels != "on":
@@ -255,6 +267,8 @@ def cautious(one: WorkState, other: WorkState) -> WorkState:
         second_person=one.second_person and other.second_person,
         arc_clothing=one.arc_clothing and other.arc_clothing,
         area_clear=one.area_clear and other.area_clear,
+        clips_dead=one.clips_dead and other.clips_dead,
+        doors_open=one.doors_open or other.doors_open,
     )
 
 
@@ -262,6 +276,10 @@ def _cautious_circuit(one: Circuit, other: Circuit) -> Circuit:
     """A circuit that may hold its charge or not is neither run nor opened."""
     if one == other:
         return one
+    if "opened-unsure" in (one, other) or ("opened" in (one, other) and not {one, other} <= EMPTY):
+        return "opened-unsure"
+    if "opened" in (one, other):
+        return "opened"
     if one in EMPTY and other in EMPTY:
         seen = "evacuated" in (one, other)
         return "under-vacuum" if seen else min(one, other, key=_EMPTY_LADDER.index)

@@ -17,7 +17,7 @@ TO_THE_TAPS = (
 )  # fmt: skip
 TO_RUN = (
     "step open the gas", "step combustible", "step room", "step second person", "step arc",
-    "step tools", "step lock off", "step call for",
+    "step shut every door", "step tools", "step lock off", "step call for",
 )  # fmt: skip
 ON = "Put the manometer on a tap of the gas valve"
 

@@ -107,6 +107,10 @@ class Repair:
         "inside: nothing that has a lead is touched; outside: the panels may stay on, or it is set "
         "with the unit running",
     ] = "at-leads"
+    circuit: Annotated[
+        Literal["stays-closed"] | None,
+        "stays-closed: nothing of the refrigerant circuit is opened, and no charge moved",
+    ] = None
 
 
 @written("proof")

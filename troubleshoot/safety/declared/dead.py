@@ -13,6 +13,7 @@ from troubleshoot.safety.step_guards import (
     ARC_CLOTHING_IF_480,
     BLED_BEFORE_TESTING_AGAIN,
     CHARGE_BLED,
+    CLIPS_DEAD,
     DEAD_PROVED,
     LOCKED_OUT,
     METER_JUST_PROVED,
@@ -29,6 +30,7 @@ from troubleshoot.safety.unit_at_work import BLOWER_DRIVE, BLOWER_MOTOR
 from troubleshoot.safety.work_state import Dead, Meter, WorkState
 
 _NOT_SHOWN: Final = sets(dead="not-shown")
+_NO_CLIPS: Final = sets(clips_dead=False)
 _ALL_CHARGED: Final = sets(discharged=frozenset())
 _FIRST: Final = ("not-shown", "tested")
 _AFTER_A_PROOF: Final[Mapping[Dead, Dead]] = MappingProxyType(
@@ -50,9 +52,19 @@ def _dead_once_more(state: WorkState, place: str) -> WorkState:
     return state.with_facts(dead="tested" if state.dead in _FIRST else "tested-again")
 
 
+def _not_dead(state: WorkState, place: str, outcomes: Outcomes) -> WorkState:
+    return _live(state, place, outcomes).with_facts(clips_dead=False)
+
+
 def _live(state: WorkState, place: str, outcomes: Outcomes) -> WorkState:
     second = "found" if "live" in outcomes else state.second_source
     return state.with_facts(dead="not-shown", discharged=frozenset(), second_source=second)
+
+
+def _clips_live(state: WorkState, place: str, outcomes: Outcomes) -> WorkState:
+    """A clip that shows volts is fed from elsewhere: nothing inside counts as dead any more."""
+    unproved = _live(state, place, outcomes) if "live" in outcomes else state
+    return unproved.with_facts(clips_dead=False)
 
 
 METER_PROOF: Final = SafetyStep(
@@ -62,7 +74,7 @@ METER_PROOF: Final = SafetyStep(
     brings=(METER_PROVED, METER_JUST_PROVED),
     brings_again=(PROVED_SINCE_TESTED, SHOWN_DEAD, DEAD_PROVED),
     does=_proves_the_last_test,
-    otherwise=any_other(all_of(_meter_is("failed"), _NOT_SHOWN, _ALL_CHARGED)),
+    otherwise=any_other(all_of(_meter_is("failed"), _NOT_SHOWN, _NO_CLIPS, _ALL_CHARGED)),
     lost={"resumed": _meter_is("not-proved")},
 )
 DEAD_TEST: Final = SafetyStep(
@@ -80,8 +92,29 @@ DEAD_TEST: Final = SafetyStep(
     brings=(TESTED_DEAD,),
     brings_again=(TESTED_DEAD_AGAIN,),
     does=_dead_once_more,
-    otherwise=_live,
+    otherwise=_not_dead,
     lost={"lock-off": _NOT_SHOWN, "motor-ran": _NOT_SHOWN, "resumed": _NOT_SHOWN},
+)
+
+# The handle of a fused switch leaves its line lugs live: hands go to its fuses only once the clips
+# themselves were tested, and no bare lug beside them is.
+CLIPS: Final = SafetyStep(
+    id=steps.CLIPS_DEAD,
+    sound="dead",
+    after=(
+        ROOF_SAFE,
+        LOCKED_OUT,
+        NO_SECOND_SOURCE,
+        PANELS_OFF,
+        DEAD_PROVED,
+        CHARGE_BLED,
+        ARC_CLOTHING_IF_480,
+        METER_JUST_PROVED,
+    ),
+    brings=(CLIPS_DEAD,),
+    does=sets(clips_dead=True),
+    otherwise=_clips_live,
+    lost={"lock-off": _NO_CLIPS, "motor-ran": _NO_CLIPS, "resumed": _NO_CLIPS},
 )
 
 # Nothing is touched, not even to bleed it, before the meter that says dead has been proved once

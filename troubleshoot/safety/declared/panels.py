@@ -28,6 +28,7 @@ from troubleshoot.safety.step_guards import (
     STOPPED,
     TAPS_PLUGGED,
 )
+from troubleshoot.safety.step_guards import DOORS_SHUT as DOORS_ARE_SHUT
 from troubleshoot.safety.step_guards import LEADS_BACK as LEADS_ARE_BACK
 from troubleshoot.safety.step_guards import PANELS_OFF as PANELS_ARE_OFF
 
@@ -37,7 +38,7 @@ PANELS_OFF: Final = SafetyStep(
     by="enter",
     after=(ROOF_SAFE, REFRIGERANT_SWEPT, LOCKED_OUT, ARC_CLOTHING_IF_480),
     brings=(PANELS_ARE_OFF,),
-    does=sets(panels="off"),
+    does=sets(panels="off", doors_open=True),
     lost={"reopened": sets(panels="unsure")},
 )
 PANELS_OFF_ENERGISED: Final = SafetyStep(
@@ -97,8 +98,17 @@ PANELS_ON: Final = SafetyStep(
         LOCKED_OUT_BEFORE_CLOSING,  # live parts, belts, wheels (29 CFR 1910.147 and 333)
     ),
     brings=(PANELS_CLOSED,),
-    does=sets(panels="on"),
+    does=sets(panels="on", doors_open=False),
     lost=PANELS_OFF.lost,
+)
+# The filter door is behind the lock alone; blower and burner panels may be off beside the one that
+# something is read behind.
+DOORS_SHUT: Final = SafetyStep(
+    id=steps.DOORS_SHUT,
+    sound="shut",
+    after=(ROOF_SAFE, STOPPED),
+    brings=(DOORS_ARE_SHUT,),
+    does=sets(doors_open=False),
 )
 TOOLS_CLEAR: Final = SafetyStep(
     id=steps.TOOLS_CLEAR,

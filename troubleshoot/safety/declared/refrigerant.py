@@ -1,7 +1,9 @@
 """The steps at a refrigerant circuit: gauges on and off, the charge out, and back into a vacuum.
 
-Gas that came in while the circuit was open stays in it unless it is drawn off first. What is
-weighed in may escape where it was opened: the air is swept anew before the gauges come off.
+What a repair has opened counts as open and empty until it has held nitrogen and vacuum and its
+charge is weighed in; one that opened nothing is said so in words. Gas that came in while the
+circuit was open stays in it unless it is drawn off first. What is weighed in may escape where it
+was opened: the air is swept anew before the gauges come off.
 """
 
 from __future__ import annotations
@@ -10,7 +12,7 @@ from typing import Final
 
 from troubleshoot.safety import steps
 from troubleshoot.safety.changes import all_of, any_other, circuit_is, unclears
-from troubleshoot.safety.declaration import SafetyStep
+from troubleshoot.safety.declaration import Outcomes, SafetyStep
 from troubleshoot.safety.step_guards import (
     CHARGE_BACK,
     CHARGE_IN,
@@ -23,8 +25,12 @@ from troubleshoot.safety.step_guards import (
     GAUGES_MAY_BE_ON,
     LOCKED_OUT,
     MAY_BE_EVACUATED,
+    NOT_SAID_WHETHER_OPENED,
+    OPENED_HOLDS,
+    OPENED_KNOWN,
     REFRIGERANT_SWEPT,
     ROOF_SAFE,
+    WAS_OPENED,
 )
 from troubleshoot.safety.step_guards import GAUGES_ON as GAUGES_ARE_ON
 from troubleshoot.safety.work_state import Circuit, WorkState
@@ -43,6 +49,18 @@ def _vacuum_may_be_gone(state: WorkState, place: str) -> WorkState:
         (each, "under-vacuum" if now == "evacuated" else now) for each, now in state.circuits
     )
     return state.with_facts(circuits=circuits)
+
+
+def _never_opened_with_its_charge(state: WorkState, place: str, outcomes: Outcomes) -> WorkState:
+    """Only the word that says so, with the charge in it, takes back that it may be empty."""
+    never = outcomes == ("nothing-opened",)
+    return state.with_circuit(place, "gauges-unsure") if never else state
+
+
+def _never_opened_without_its_charge(state: WorkState, place: str, outcomes: Outcomes) -> WorkState:
+    """Its charge is out by the record: it is drawn down and weighed in all the same."""
+    never = outcomes == ("nothing-opened",)
+    return state.with_circuit(place, "charge-recovered") if never else state
 
 
 GAUGES_ON: Final = SafetyStep(
@@ -73,12 +91,34 @@ RECOVER: Final = SafetyStep(
     brings=(CHARGE_IS_OUT, MAY_BE_EVACUATED),
     does=circuit_is("charge-recovered"),
 )
+# Asked before anything is done for it: it may be that nothing was opened.
+CIRCUIT_OPENED: Final = SafetyStep(
+    id=steps.CIRCUIT_OPENED,
+    at="circuit",
+    sound="opened",
+    also_by_word=frozenset({"nothing-opened"}),
+    after=(NOT_SAID_WHETHER_OPENED,),
+    brings=(OPENED_KNOWN,),
+    does=circuit_is("opened"),
+    otherwise=_never_opened_with_its_charge,
+)
+CIRCUIT_HELD: Final = SafetyStep(
+    id=steps.CIRCUIT_HELD,
+    at="circuit",
+    sound="held",
+    also_by_word=frozenset({"nothing-opened"}),
+    by_hand=True,
+    after=(ROOF_SAFE, LOCKED_OUT, OPENED_KNOWN, WAS_OPENED),
+    brings=(OPENED_HOLDS,),
+    does=circuit_is("under-nitrogen"),
+    otherwise=_never_opened_without_its_charge,
+)
 CIRCUIT_TO_ZERO: Final = SafetyStep(
     id=steps.CIRCUIT_TO_ZERO,
     at="circuit",
     sound="at-zero",
     by_hand=True,
-    after=(ROOF_SAFE, LOCKED_OUT, CHARGE_WAS_OUT),
+    after=(ROOF_SAFE, LOCKED_OUT, OPENED_HOLDS, CHARGE_WAS_OUT),
     brings=RECOVER.brings,
     does=circuit_is("charge-recovered"),
 )

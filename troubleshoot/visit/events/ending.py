@@ -122,7 +122,7 @@ class Repaired(Event):
             live, answers = fault is not None and was_live(fault, work), len(state.answers)
             said = RepairSaid(self.fault, self.time, state.proofs, self.words, answers, live)
             before = state.repairs
-            work = work if fault is None else after_repair(work, fault)
+            work = work if fault is None else after_repair(work, fault, state.at_work)
         return replace(
             state,
             repaired=tuple(dict.fromkeys((*state.repaired, self.fault))),
