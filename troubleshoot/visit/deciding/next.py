@@ -41,6 +41,7 @@ from troubleshoot.visit.deciding.put_before import (
 )
 from troubleshoot.visit.deciding.read_first import read_first
 from troubleshoot.visit.deciding.stop_now import stopped_now
+from troubleshoot.visit.deciding.unlit import purged_first
 from troubleshoot.visit.events.places import places_from
 from troubleshoot.visit.state import VisitState
 from troubleshoot.visit.telling.account import ending_of
@@ -79,6 +80,8 @@ class Decider:
         if standing is not None:
             lifting = towards_lifting(self.knowledge, state, conclusions, standing)
             return lifting or Decision("stop", stop=standing, ending="stopped")
+        if (purge := purged_first(self.knowledge, state)) is not None:
+            return purge
         if state.closing:
             first = before_any_start(self.knowledge, state, conclusions)
             afresh = first or self._read_afresh(state, conclusions)
