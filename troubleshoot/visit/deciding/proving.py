@@ -13,12 +13,12 @@ from collections.abc import Iterable
 from dataclasses import replace
 from typing import Final
 
-from troubleshoot.knowledge.model import Knowledge, Proof, Test
+from troubleshoot.knowledge.model import Hazard, Knowledge, Proof, Test
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.cautions import cautions_before
 from troubleshoot.safety.closed_ways import is_closed
-from troubleshoot.safety.needs import BURNER_AREAS, OPEN_LIVE, UNDER_GAS, needs_of
+from troubleshoot.safety.needs import BURNER_AREAS, HOOK_UPS, OPEN_LIVE, UNDER_GAS, needs_of
 from troubleshoot.safety.reaching import beyond, is_blocked, steps_before
 from troubleshoot.safety.route import steps_to_leave_off
 from troubleshoot.safety.steps import Step
@@ -47,8 +47,7 @@ def next_of_repair(
         if unlit and _wants_a_burner(knowledge, state, proof, state.repair_begun):
             continue
         if can_be_read(knowledge, state, proof):
-            led = test is not None and _is_led_to(test)
-            cautions = cautions_before(knowledge, state, test) if test and led else ()
+            cautions = _cautions(knowledge, state, proof, test)
             return Decision("prove", test, cautions=cautions, proof=proof)
     if state.repair_begun is not None and is_read_bad(knowledge, state):
         return Decision("prove")
@@ -63,6 +62,15 @@ def next_of_repair(
     if state.repair_begun is None or (waiting(knowledge, state) and not is_back):
         return None
     return Decision("prove")
+
+
+def _cautions(
+    knowledge: Knowledge, state: VisitState, proof: Proof, test: Test | None
+) -> tuple[Hazard, ...]:
+    """What is told before a proof: all of its test, but of what is dead or has only to be told."""
+    is_act = test is not None and test.work_state not in _DEAD_OR_OUTSIDE and not proof.runs
+    under_gas = test is not None and UNDER_GAS in test.needs_state
+    return cautions_before(knowledge, state, test) if test and (is_act or under_gas) else ()
 
 
 def _left_unlit(
@@ -86,8 +94,7 @@ def next_of_before(knowledge: Knowledge, state: VisitState) -> Decision | None:
         for proof in left_of(knowledge, state, said):
             if can_be_read(knowledge, state, proof, said):
                 test = test_of(knowledge, proof)
-                live = test is not None and is_read_live(test)
-                cautions = cautions_before(knowledge, state, test) if test and live else ()
+                cautions = _cautions(knowledge, state, proof, test)
                 return Decision("prove", test, cautions=cautions, proof=proof, of_before=said.fault)
     return None
 
@@ -184,8 +191,9 @@ def is_read_live(test: Test) -> bool:
 
 
 def _is_led_to(test: Test) -> bool:
-    """Whether steps lead to a proof before the unit is put back: read live, or under gas unlit."""
-    return is_read_live(test) or UNDER_GAS in test.needs_state
+    """Whether steps lead to a proof: read live, under gas unlit, or with what is hooked up dead."""
+    hooked_up = not HOOK_UPS.keys().isdisjoint(test.needs_state)
+    return is_read_live(test) or UNDER_GAS in test.needs_state or hooked_up
 
 
 def can_be_read(
@@ -200,7 +208,8 @@ def can_be_read(
     if test is not None and _is_led_to(test):
         return not _steps_to(state, test) and not is_blocked(state, test, _nearest(state, test))
     if test is not None and test.work_state in _DEAD_OR_OUTSIDE:
-        return True
+        of_charge = "gauges-on" in test.needs_state
+        return not (of_charge and state.work.circuits_without_charge)
     work = state.work
     runs = work.power == "on" and work.calls != "off"
     lit = work.gas == "on" and work.roof == "go"
