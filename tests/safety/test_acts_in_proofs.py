@@ -8,8 +8,8 @@ from troubleshoot.knowledge.model import Knowledge, Proof
 from troubleshoot.visit.deciding.proving import test_of as read_by
 
 ACTS = re.compile(
-    r"held back|hold(?:s|ing)? (?:the )?air|seen to (?:open|trip)|(?:lift|pull|push|block|cover)ing\b"
-    r"|stops with|on test\b|starved|choked|bridged|jumpered|smoke",
+    r"held back|hold(?:s|ing)? (?:the )?air|seen to (?:open|trip)|(?:lift|pull|push|block)ing\b"
+    r"|covering\b|stops with|on test\b|starved|choked|bridged|jumpered|smoke",
     re.IGNORECASE,
 )
 """Words of what somebody would do to a unit for a reading (common practice, no source)."""

@@ -80,14 +80,15 @@ def test_who_goes_live_from_dead_work_dresses_and_fetches_help_right_before_the_
     assert dead.arc_clothing
     looked_in = after_test(dead, HANDS_IN_LOOK, None, (), unit)
     assert way(looked_in, ENERGISED, unit) == [
-        "second-person", "arc-clothing-on", "tools-clear", "lock-off"
+        "doors-shut", "second-person", "arc-clothing-on", "tools-clear", "lock-off"
     ]  # fmt: skip
     leads_off = after_test(dead, HANDS_IN, None, (), unit)
     steps = way(leads_off, ENERGISED, unit)
-    assert steps == ["leads-back", "second-person", "arc-clothing-on", "tools-clear", "lock-off"]
+    assert steps == ["leads-back", *way(looked_in, ENERGISED, unit)]
     stuck = replace(looked_in, calls="stuck-on")
     assert way(stuck, ENERGISED, unit) == [
-        "second-person", "arc-clothing-on", "stop-by-controls", "tools-clear", "lock-off"
+        "doors-shut", "second-person", "arc-clothing-on", "stop-by-controls", "tools-clear",
+        "lock-off",
     ]  # fmt: skip
 
 
@@ -108,7 +109,8 @@ def test_a_step_with_hands_in_a_dead_unit_has_the_clothing_and_the_help_asked_fo
 
 def test_what_is_done_by_hand_once_dead_is_proved_is_declared_so() -> None:
     by_hand = {step.id for step in STEPS.values() if step.by_hand}
-    assert by_hand >= {step.id for step in STEPS.values() if guards.DEAD_PROVED in step.after}
+    once_dead = {step.id for step in STEPS.values() if guards.DEAD_PROVED in step.after}
+    assert by_hand >= once_dead - {"fuse-clips-dead"}  # tested in the gloves for an arc
     assert by_hand - {"leads-back", "hook-up-dead", "manometer-on", "manometer-off"} == {
         "circuit-held",
         "charge-recovered", "circuit-to-zero", "circuit-evacuated", "charge-put-back",

@@ -187,9 +187,8 @@ def test_leads_left_off_overnight_are_put_back_dead_before_the_unit_runs() -> No
 
 
 def test_undoing_lock_off_does_not_put_the_lock_back_on() -> None:
-    powered = after_step(
-        replace(DEAD, area_clear=True), Step("lock-off"), ("switched-on",), PLAIN_UNIT
-    )
+    ready = replace(DEAD, area_clear=True, doors_open=False)
+    powered = after_step(ready, Step("lock-off"), ("switched-on",), PLAIN_UNIT)
     assert powered.power == "on"
     assert allowed(cautious(DEAD, powered), HANDS_IN, None, PLAIN_UNIT)
 

@@ -118,6 +118,8 @@ class Officer:
     def _power_on(self, world: World, test: Test) -> str:
         if "locked" in world:
             return "the power is off"
+        if "doors-open" in world:
+            return "a door or panel that was opened for a look may stand open"
         if "leads-off" in world:
             return "leads are off"
         if ("opened" in world) != (test.work_state in _OPEN_LIVE):

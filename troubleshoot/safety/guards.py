@@ -189,6 +189,11 @@ def clips_are_dead(state: WorkState, needs: Needs) -> str:
     return "the fuse clips tested for dead" if needs.clips and not state.clips_dead else ""
 
 
+def doors_are_shut(state: WorkState, needs: Needs) -> str:
+    unmet = needs.energised and state.doors_open
+    return "every door and panel that was opened for a look shut" if unmet else ""
+
+
 Guard = Callable[[WorkState, Needs], str]
 
 GUARDS: tuple[Guard, ...] = (
@@ -226,6 +231,7 @@ GUARDS: tuple[Guard, ...] = (
     nothing_is_called,
     unit_is_stopped,
     clips_are_dead,
+    doors_are_shut,
 )
 
 

@@ -127,6 +127,7 @@ STAGES: Final = (
     _if(guards.PANELS_CLOSED, lambda way: way.panels_wrong and way.needs.energy == "running"),
     _if(guards.PANELS_OFF, lambda way: way.panels_wrong and way.needs.energy != "running"),
     Stage(guards.HOSE_ON, lambda way: way.needs.taps),
+    _if(guards.DOORS_SHUT, lambda way: way.needs.energised),  # not in the gloves for an arc
     _if(guards.HELP_THERE, lambda way: way.needs.second_person),
     _if(guards.ARC_CLOTHING_ON, lambda way: way.needs.arc_clothing),
     _if(guards.LOCK_IS_OFF, lambda way: way.needs.energised),
