@@ -27,11 +27,8 @@ HAZARDS = (
 )
 OPEN, UNSURE, CLOSED = (WorkState(panels=p) for p in ("off", "unsure", "on"))  # type: ignore[arg-type]
 LOCKED: dict[str, Any] = {"power": "locked-out"}
-BOTH, NONE = ["open", "line"], list[str]()
+NONE: list[str] = []
 STEPS = {
-    "closed live": (PANELS_ON, OPEN, BOTH),
-    "closed live, perhaps": (PANELS_ON, UNSURE, BOTH),
-    "closed live, lock not sure": (PANELS_ON, replace(OPEN, power="unsure"), BOTH),
     "closed dead": (PANELS_ON, replace(OPEN, **LOCKED), NONE),
     "on already": (PANELS_ON, CLOSED, NONE),
     "lock off behind an open panel": (LOCK_OFF, replace(OPEN, **LOCKED), ["open"]),
