@@ -101,6 +101,14 @@ SECTION = "capacitance-one-side-off"
             ],
         ),
         (
+            ("hazards.yaml", "    keeps-off: unit\n",
+             "    keeps-off: unit\n    words: ['read:capacitance + gas + smell']\n"),
+            [
+                "rules/hazards.yaml:15:13: no finding of gas-smell is read in capacitance; "
+                "write a phrase: nothing that calls it up is read [hazards-speak]"
+            ],
+        ),
+        (
             ("hazards.yaml", "    what-to-do: Lock it out and test every leg.\n",
              "    what-to-do: Lock it out and test every leg.\n"
              "    forbids: [{work-states: [running]}]\n"),

@@ -76,7 +76,8 @@ def test_a_phrase_belongs_to_one_hazard_only(shipped: Knowledge) -> None:
     owners = defaultdict(set)
     for hazard in shipped.hazards.values():
         for word in hazard.words:
-            owners[word].add(hazard.id)
+            if not word.startswith("read:"):  # there the number tells which it is
+                owners[word].add(hazard.id)
     shared = {word: found for word, found in owners.items() if len(found) > 1}
     assert shared == {"hissing": {"gas-odour", "refrigerant-escaping"}}, "a hiss may be either gas"
 

@@ -25,6 +25,7 @@ from troubleshoot.dialogue.yes_no import YesNo, yes_or_no_in_words
 from troubleshoot.knowledge.model import Fault, Proof, Test
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.hearing.dangers import spoken_of
 from troubleshoot.safety.needs import HEAT_IS_ON, ONE_CALL
 from troubleshoot.safety.steps import RESTART, STOP_BY_CONTROLS
 from troubleshoot.safety.stops.lifting import conclude_visit
@@ -163,13 +164,15 @@ def _told(
             voice.say(A_READING_FIRST)
         elif book.state.repairs != begun:
             return None
-    hear_among(book.knowledge, reading)
+    called_up = called_up_by(book, reasoner, prompt, proof, reading)
+    if called_up is None or spoken_of(book.knowledge, reading, read=False):
+        hear_among(book.knowledge, reading)
     if _why_unproved(book, prompt, reading) not in ("", NOT_RIGHT):
         own = yield from voice.reads(reading, book.knowledge.read_by(proof))
         if own == "":
             return None
         reading = own or reading
-    called_up = called_up_by(book, reasoner, prompt, proof, reading)
+        called_up = called_up_by(book, reasoner, prompt, proof, reading)
     if called_up is not None:
         end_the_proofs(book, voice, prompt, reading, called_up)
         return None

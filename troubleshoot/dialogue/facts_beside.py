@@ -6,8 +6,9 @@ from typing import Final
 
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.reasoning.unit.facts_said import facts_said
-from troubleshoot.safety.hearing.dangers import mender_of, used
+from troubleshoot.safety.hearing.dangers import used
 from troubleshoot.safety.hearing.hinting_words import HINTING
+from troubleshoot.safety.hearing.mending import mender_of
 from troubleshoot.safety.hearing.vocabulary import LOOSE, NEUTRAL, stem
 from troubleshoot.safety.hearing.words import clauses
 

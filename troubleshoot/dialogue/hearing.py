@@ -197,9 +197,10 @@ class Listener:
         meant = next((each for each in self.offered if _is_near(said, each)), None)
         return None if self.speaks_of_danger(typed) else meant
 
-    def speaks_of_danger(self, typed: str) -> bool:
-        """Whether a danger is named, and spelt as it is spelt."""
-        named = {hazard.id for hazard in spoken_of(self.knowledge, typed)} - {ANY_DANGER}
+    def speaks_of_danger(self, typed: str, *, read: bool = True) -> bool:
+        """Whether a danger is named, and spelt as it is spelt. `read`: or shown by a reading."""
+        heard = spoken_of(self.knowledge, typed, read=read)
+        named = {hazard.id for hazard in heard} - {ANY_DANGER}
         return bool(named) and not is_mistyped(self.knowledge, typed)
 
     def _needs_telling(self, typed: str) -> bool:

@@ -14,7 +14,7 @@ from typing import Final
 from troubleshoot.dialogue.orders import orders
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.outside.text import plain_words
-from troubleshoot.safety.hearing.dangers import ordinary_words
+from troubleshoot.safety.hearing.mending import ordinary_words
 from troubleshoot.safety.hearing.words import one_error
 
 LEAST_LETTERS: Final = 6

@@ -16,6 +16,7 @@ from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.picking import pick
 from troubleshoot.dialogue.plate_read_out import take_plate
 from troubleshoot.dialogue.readable import Readable, Spot
+from troubleshoot.dialogue.refused_readings import RefusedReadings
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.taking_up import protects
 from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Talk
@@ -48,6 +49,7 @@ class ReadingOut:
         self.decider = decider
         self.telling = telling
         self.readable = Readable(book, decider)
+        self.refused = RefusedReadings(book, voice, decider.reasoner)
 
     def take(
         self, listener: Listener, typed: str, decision: Decision, why_not: str
@@ -56,15 +58,18 @@ class ReadingOut:
 
         `why_not`: why it is none to what was asked. Raises Leave, DangerCalled.
         """
-        if listener.speaks_of_danger(typed):
+        if listener.speaks_of_danger(typed, read=False):
             return why_not
         line = read_out(self.book.knowledge, self.book.state.unit, typed, self._asked(decision))
         if not line.readings or (line.unread and decision.step is not None):
+            if not listener.speaks_of_danger(typed):
+                spots = [(one.text, self.readable.spots(one, decision)) for one in line.readings]
+                self.refused.ask_about(typed, spots)
             return line.why if set(typed) & {*digits} and line.why else why_not
         try:
             if line.unread and not (yield from self._is_understood(listener, line, typed)):
                 return None
-            kept = yield from self._each(listener, line.readings, decision)
+            kept = yield from self._each(listener, typed, line.readings, decision)
         except (Leave, DangerCalled):
             self._note(typed)
             raise
@@ -85,7 +90,7 @@ class ReadingOut:
         mine = [one.text for one in line.readings if own in one.tests]
         others = tuple(one for one in line.readings if own not in one.tests)
         listener = Listener(self.book.knowledge, self.voice)
-        if (yield from self._each(listener, others, Decision("ending"))):
+        if (yield from self._each(listener, typed, others, Decision("ending"))):
             self.telling.what_follows(causes=False)
         return mine[0] if len(mine) == 1 else None if mine else ""
 
@@ -114,17 +119,21 @@ class ReadingOut:
         self.voice.say(f"The whole line is kept as a note{'' if meant else ', and nothing more'}.")
         return meant
 
-    def _each(self, listener: Listener, told: tuple[ReadOut, ...], decision: Decision) -> Talk[int]:
+    def _each(
+        self, listener: Listener, typed: str, told: tuple[ReadOut, ...], decision: Decision
+    ) -> Talk[int]:
         """Take one after the other; how many were kept. What cannot be read is told at the end."""
         kept = 0
         refused: dict[str, list[tuple[str, str]]] = {}
         earlier = yield from self._read_earlier(listener, told, decision)
+        not_taken: list[tuple[str, list[Spot]]] = []
         for one in told:
             spots = self.readable.spots(one, decision)
             why = self.readable.why_none(spots, decision)
             if why and not self.readable.was_readable(earlier, spots):
                 named = self._named(one, *spots[0]) if spots else _as_said(one)
                 refused.setdefault(why, []).append((named, _as_said(one)))
+                not_taken.append((one.text, spots))
                 continue
             spot = yield from self._which(one, spots)
             if spot is None:
@@ -146,6 +155,9 @@ class ReadingOut:
         for why, of in refused.items():
             self.voice.say(f"Not taken: {'; '.join(n for n, _ in of)}: {why}. {KEPT_AS_A_NOTE}")
             self._note(", ".join(said for _, said in of))
+        is_brought = self.refused.bring(not_taken)
+        if not is_brought and not all(spots for _, spots in not_taken):
+            listener.hear(typed)
         return kept
 
     def _read_earlier(

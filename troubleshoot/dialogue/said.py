@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING
 from troubleshoot.frozen import frozen
 from troubleshoot.outside.text import plain_words
 from troubleshoot.safety.hearing.hinting import hints
+from troubleshoot.safety.hearing.netted import read_in_doubt
 
 if TYPE_CHECKING:  # the first prompts come before all that reasons is imported
     from troubleshoot.dialogue.talk import Talk
@@ -195,7 +196,9 @@ class Voice:
 
         `is_told`: one is told in these words, and may be one that does not stop the whole job.
         """
-        if self.hints(said, own) or (is_told and plain_words(said) not in self._safe):
+        is_safe = plain_words(said) in self._safe
+        is_told = is_told or bool(read_in_doubt(knowledge, said))
+        if self.hints(said, own) or (is_told and not is_safe):
             self.hinted = Hinted(knowledge, said)
         return self.hinted is not None
 

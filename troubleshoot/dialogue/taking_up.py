@@ -26,6 +26,7 @@ from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.quantities.spoken_numbers import in_figures
 from troubleshoot.safety.declared import CONFIRMED, STEPS, sound_outcomes
 from troubleshoot.safety.facts_first import outcomes_that_stop
+from troubleshoot.safety.hearing.dangers import spoken_of, told_at
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.parts import by_number_alone
 from troubleshoot.visit.deciding.decision import Decision
@@ -51,8 +52,13 @@ def taken_up(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, repl
 
 
 def not_taken(book: VisitBook, listener: Listener, test: Test, typed: str, why: str) -> None:
-    """Say why it is no answer; where it tells a danger, what it tells besides is kept."""
+    """Say why it is no answer; where it tells a danger, what it tells besides is kept.
+
+    A number tells one by what the test is of. Raises DangerCalled.
+    """
     try:
+        if not spoken_of(book.knowledge, typed) and told_at(book.knowledge, test, typed):
+            raise DangerCalled(f"{test.name}: {typed}")
         listener.not_understood(typed, why)
     except DangerCalled:
         if not set(typed).isdisjoint(digits):

@@ -101,4 +101,5 @@ def test_each_word_of_a_net_is_heard_as_one_word() -> None:
     """Regression: light-headed was knit as light and headed, and caught gas that does not light."""
     nets = [words for h in load_shipped().hazards.values() for words in h.words if is_net(words)]
     each = {word for net in nets for word in re.split(r" [+-] |/", net)}
+    each = {word for word in each if not word.startswith("read:")}
     assert {word for word in each if len(spoken_words(word, str)) != 1} == set()

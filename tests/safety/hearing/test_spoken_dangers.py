@@ -94,7 +94,8 @@ def test_no_two_hazards_have_the_same_words() -> None:
     of_word: dict[tuple[str, ...], set[str]] = {}
     for hazard in KNOWLEDGE.hazards.values():
         for phrase in hazard.words:
-            of_word.setdefault(phrase_words(phrase), set()).add(hazard.id)
+            if not phrase.startswith("read:"):  # there the number tells which it is
+                of_word.setdefault(phrase_words(phrase), set()).add(hazard.id)
     shared = {words for words, each in of_word.items() if len(each) > 1}
     assert shared == {phrase_words("hissing")}, "it may be either gas"
 
@@ -206,7 +207,8 @@ def test_what_is_said_is_not_asked_for(typed: str) -> None:
         ("gas smell? none", []),
         ("smoke: no", []),
         ("i do not see smoke", []),
-        ("flue co 150", []),
+        ("flue co 150", ["flue-carbon-monoxide-high"]),
+        ("flue co 100", []),
         ("co 8 ppm", []),
         ("co 12 ppm", ["carbon-monoxide-in-room"]),
         ("co 70ppm", ["carbon-monoxide-evacuate"]),

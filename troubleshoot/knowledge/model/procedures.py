@@ -193,7 +193,8 @@ class Hazard:
         tuple[str, ...],
         OneOrMore(Text(longest=300), most=120),
         "what people say who meet it; ... stands for a few words of any kind, a/b + c - d for a "
-        "sentence with a or b, and c, in any order, and no d",
+        "sentence with a or b, and c, in any order, and no d; read:q + a for a reading of q that a "
+        "finding of the hazard is met by, and a",
     ] = ()
     cleared_by: Annotated[
         tuple[ClearingRole, ...], "who may make it safe, and take the tag off"

@@ -41,8 +41,8 @@ _GONE: Final = frozenset({
     "cleared", "gone", "none", "nothing", "stopped",
 })  # fmt: skip
 _GONE_BAD: Final = frozenset({
-    "black", "blue", "breathing", "grey", "gray", "limp", "making", "moving", "numb", "pale", "red",
-    "sweating", "white",
+    "black", "blue", "breathing", "cherry", "grey", "gray", "limp", "making", "moving", "numb",
+    "pale", "red", "sweating", "white",
 })  # fmt: skip
 """What somebody or something goes or stops, and is the worse for it."""
 _MISSED: Final = frozenset({"guard", "ladder", "lock", "lockout", "rail", "tag"})

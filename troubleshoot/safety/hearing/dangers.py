@@ -8,36 +8,35 @@ from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping
 from functools import lru_cache
-from itertools import chain
+from string import digits
 from typing import Final
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.gravity import gravest_first
-from troubleshoot.knowledge.model import Hazard, Knowledge
-from troubleshoot.safety.hearing.nets import Net, is_net, net_of, sentences
+from troubleshoot.knowledge.model import Hazard, Knowledge, Test
+from troubleshoot.safety.hearing.mending import mender_of
+from troubleshoot.safety.hearing.nets import is_net
+from troubleshoot.safety.hearing.netted import netted
 from troubleshoot.safety.hearing.other_matters import (
     is_of_another_matter,
+    is_taken_out,
     names_a_thing,
     of_the_flue,
 )
 from troubleshoot.safety.hearing.unit_words import FUELS, names_the_unit
 from troubleshoot.safety.hearing.vocabulary import FIRE, LOOSE, OF_LIGHTING, ON_FIRE, THINGS
 from troubleshoot.safety.hearing.words import (
-    Mend,
     Words,
-    alike,
     alone,
     clauses,
     denied,
     denies,
     has_gap,
-    mender,
     numbers,
     phrase_words,
     raw_words,
     span,
     telling,
-    two_errors,
 )
 
 ANY_DANGER: Final = "danger-reported"
@@ -85,19 +84,23 @@ def named(knowledge: Knowledge, words: str) -> tuple[Hazard, ...]:
     return _hazards(knowledge, _hits(knowledge, words), words)
 
 
-def spoken_of(knowledge: Knowledge, words: str) -> tuple[Hazard, ...]:
+def spoken_of(knowledge: Knowledge, words: str, *, read: bool = True) -> tuple[Hazard, ...]:
     """The hazards of words that were typed where something else was wanted, the gravest first.
 
     Only what is said in whole phrases counts, a single word only where it says all; and nothing
-    that is denied ("no gas smell").
+    that is denied ("no gas smell"). `read`: what a reading shows counts too.
     """
-    return _hazards(knowledge, _plain_hits(knowledge, words), words)
+    return _hazards(knowledge, _plain_hits(knowledge, words), words, read=read)
 
 
-def netted(knowledge: Knowledge, words: str) -> tuple[Hazard, ...]:
-    """Those whose nets catch a sentence, whatever else it says."""
-    said = sentences(words, mender_of(knowledge))
-    return tuple(h for h, net in _nets(knowledge) if any(map(net.catches, said)))
+def told_at(knowledge: Knowledge, test: Test, typed: str) -> tuple[Hazard, ...]:
+    """The hazards of what was typed at a test, which may say what a number is of: 180 ppm."""
+    told = spoken_of(knowledge, typed)
+    if told or set(typed).isdisjoint(digits):
+        return told
+    asked = {hazard.id for hazard in spoken_of(knowledge, test.name)}
+    heard = spoken_of(knowledge, f"{test.name} {typed}")
+    return tuple(hazard for hazard in heard if hazard.id not in asked)
 
 
 def cried(knowledge: Knowledge, words: str) -> tuple[Hazard, ...]:
@@ -135,9 +138,12 @@ def is_mistyped(knowledge: Knowledge, words: str) -> bool:
     return any(mend(word) != word for word in raw_words(words))
 
 
-def _hazards(knowledge: Knowledge, hits: Iterable[_Hit], words: str) -> tuple[Hazard, ...]:
+def _hazards(
+    knowledge: Knowledge, hits: Iterable[_Hit], words: str, *, read: bool = True
+) -> tuple[Hazard, ...]:
     """Each once, the gravest first; what stands for all others only where there is no other."""
-    named = {hazard.id for hazard in (*(h.hazard for h in hits), *netted(knowledge, words))}
+    caught = netted(knowledge, words, read=read)
+    named = {hazard.id for hazard in (*(h.hazard for h in hits), *caught)}
     found = gravest_first(h for h in knowledge.hazards.values() if h.id in named)
     return tuple(h for h in found if h.id != ANY_DANGER) or found
 
@@ -152,6 +158,7 @@ def _hits(knowledge: Knowledge, words: str) -> list[_Hit]:
         if (at := span(clause, phrase)) is not None
         and _is_said(clause, phrase, at)
         and not (clause in FUELS and names_the_unit(knowledge, said))
+        and not is_taken_out(phrase, said[number + 1 :])
     ]
     return [hit for hit in hits if not any(hit.within(other) for other in hits)]
 
@@ -209,51 +216,12 @@ def phrases(knowledge: Knowledge) -> Iterator[tuple[Hazard, Words]]:
 
 
 @lru_cache(maxsize=_RULE_BASES)
-def _nets(knowledge: Knowledge) -> tuple[tuple[Hazard, Net], ...]:
-    stopping = (hazard for hazard in knowledge.hazards.values() if hazard.stop is not None)
-    return tuple((h, net_of(words)) for h in stopping for words in h.words if is_net(words))
-
-
-@lru_cache(maxsize=_RULE_BASES)
 def _by_first_word(knowledge: Knowledge) -> Mapping[str, tuple[tuple[Hazard, Words], ...]]:
     found: dict[str, tuple[tuple[Hazard, Words], ...]] = {}
     for hazard, phrase in phrases(knowledge):
         first = _ANY_NUMBER if numbers(phrase[:1]) else phrase[0]
         found[first] = (*found.get(first, ()), (hazard, phrase))
     return found
-
-
-@lru_cache(maxsize=_RULE_BASES)
-def mender_of(knowledge: Knowledge) -> Mend:
-    """What puts mistyped words of danger right; words of the rule base are never mistyped."""
-    stopping = (hazard for hazard in knowledge.hazards.values() if hazard.stop is not None)
-    phrases = (words for hazard in stopping for words in hazard.words if not is_net(words))
-    known = {word for phrase in phrases for word in raw_words(phrase)}
-    return mender(frozenset(known | alike()), lambda: ordinary_words(knowledge))
-
-
-@lru_cache(maxsize=_RULE_BASES)
-def ordinary_words(knowledge: Knowledge) -> frozenset[str]:
-    """The words in which the rule base speaks of what is sound and of what is wrong."""
-    texts = [*knowledge.words.values(), *_words_alike(knowledge)]
-    texts += [text for c in knowledge.complaints.values() for text in (c.says, *c.words)]
-    for test in knowledge.tests.values():
-        texts += [test.name, test.area, *test.how, *test.words]
-        for outcome in test.outcomes:
-            texts += [f"{outcome.id} {outcome.means}", *outcome.words]
-    for fact in knowledge.facts.values():
-        texts += [fact.asks, *fact.values, *chain(*fact.words.values())]
-    for fault in knowledge.faults.values():
-        texts += [fault.name, fault.why, fault.if_left, fault.repair.what, *fault.words]
-    texts += [text for h in knowledge.hazards.values() for text in (h.what_to_do, h.tag)]
-    return frozenset(word for text in texts for word in raw_words(text))
-
-
-def _words_alike(knowledge: Knowledge) -> Iterator[str]:
-    """What is said for a word of the rules, and the word; not how it is misspelt."""
-    for word, others in knowledge.alike.items():
-        yield word
-        yield from (other for other in others if not two_errors(other, word))
 
 
 def used(hazard: Hazard) -> frozenset[str]:

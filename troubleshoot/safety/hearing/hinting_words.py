@@ -96,7 +96,8 @@ HINTS: Final = (
     _hint("glow glowin", unless=f"{_OF_FLAME} {_OF_SIGNALS}", of="smoke-or-heat-now"),
     _hint("orange red", "through behind slot louvre louver vent flicker", unless=_OF_SIGNALS,
           of="smoke-or-heat-now"),
-    _hint("flash arc arcing", unless=f"{_OF_SIGNALS} point pitted fault glass sight",
+    _hint("flash arc arcing", unless=f"{_OF_SIGNALS} point pitted fault glass sight rated "
+          "label shield suit clothing boundary",
           of="smoke-or-heat-now"),
     _hint(_NOISE, "blue flash black smoke panel disconnect breaker contactor box face capacitor",
           of="smoke-or-heat-now"),
@@ -119,6 +120,7 @@ HINTS: Final = (
     _hint("passed-out faint collapse unconscious unresponsive slump stumble stagger",
           of="somebody-hurt"),
     _hint("dizzy woozy lightheaded pale clutch choke gasp retch vomit groan moan seizure raving",
+          unless="filter coil dirt leaves lint",
           of="somebody-hurt"),
     _hint("blister numb fluttering flutter palpitation", of="somebody-hurt"),
     _hint("singed", f"{BODY} eyebrows hair beard my his her", of="burns-and-eyes"),
@@ -175,7 +177,7 @@ HINTS: Final = (
     _hint(IN_AIR, unless="flue stack vent exhaust air-free co2 dioxide",
           of="carbon-monoxide-evacuate"),
     _hint("air", "thin foul choking heavy unbreathable", of="refrigerant-escaping"),
-    _hint("hiss whistle spray squirt spurt", _OF_GAS),
+    _hint("hiss whistle spray squirt spurt", _OF_GAS, unless="expansion txv metering"),
     _hint("bubble", "soap huge big blow", of="gas-odour"),
     _hint("smell stink reek taste", "gas egg sulfur sulphur chemical metal rotten strong ladder "
           "ammonia propane", unless="told"),
@@ -224,7 +226,7 @@ HINTS: Final = (
     _hint("blew blown", "fitting hose cap seal gasket core plug lid", unless="out fuse dust"),
     _hint("whip flew flying"),
     _hint("fell fallen tumble topple", unless="pressure temperature voltage volt suction head psi "
-          "overload limit"),
+          "overload limit calibration"),
 )  # fmt: skip
 
 JOINED: Final = {

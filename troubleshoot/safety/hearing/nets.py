@@ -2,7 +2,8 @@
 
 A hazard writes them among its words: `off/open + still + hot/live - discharge`. A sentence is
 caught that holds a word of each group, and none behind the minus. A word that denies lets it go,
-but where a group names it.
+but where a group names it. A reading comes first: `read:gas-inlet-pressure + gas + inlet` is met by
+a number that calls the hazard up, which no word beside it denies.
 """
 
 from __future__ import annotations
@@ -19,25 +20,37 @@ from troubleshoot.safety.hearing.words import Mend, Words, clauses, numbers, sam
 _AND: Final = " + "
 _UNLESS: Final = " - "
 _SENTENCE: Final = re.compile(r"[.;!?]+(?:\s|$)")
+_READING: Final = re.compile(r"read:(?P<quantity>[a-z-]+) \+ ")
 _FLUE: Final = frozenset(("flu", "flue-co"))
 """What says that a number was read there, and not in the air that people breathe."""
 
 
 @frozen
 class Net:
-    """Groups of words, one of each of which has to be said, and what lets a sentence go."""
+    """Groups of words, one of each of which has to be said, and what lets a sentence go.
+
+    `reading`: the quantity of which a number has to be told beside them; empty for none.
+    """
 
     groups: tuple[Words, ...]
     unless: Words
+    reading: str = ""
 
     def catches(self, said: Words) -> bool:
         """Whether a sentence holds what the net is knit for."""
         named = {word for group in self.groups for word in group}
-        if not {*said}.isdisjoint(self.unless) or not DENYING & {*said} <= named:
+        if not {*said}.isdisjoint(self.unless):
+            return False
+        if not self.reading and not DENYING & {*said} <= named:
             return False
         if any(map(numbers, self.groups)) and not _FLUE.isdisjoint(said):
             return False
         return all(any(same(w, s) for w in group for s in said) for group in self.groups)
+
+    @property
+    def shortest_group(self) -> Words:
+        """The group with the fewest words, and no number, which another may meet."""
+        return min((group for group in self.groups if not numbers(group)), key=len)
 
 
 def is_net(words: str) -> bool:
@@ -48,13 +61,16 @@ def is_net(words: str) -> bool:
 @lru_cache(maxsize=500)
 def net_of(words: str) -> Net:
     """The net that a hazard's words write."""
-    groups, _, unless = words.partition(_UNLESS)
-    return Net(tuple(map(_alternatives, groups.split(_AND))), _alternatives(unless))
+    read = _READING.match(words)
+    groups, _, unless = words[read.end() if read else 0 :].partition(_UNLESS)
+    reading = read["quantity"] if read else ""
+    return Net(tuple(map(_alternatives, groups.split(_AND))), _alternatives(unless), reading)
 
 
-def sentences(text: str, mend: Mend) -> tuple[Words, ...]:
-    """The words of each sentence, all its clauses in one."""
-    return tuple(tuple(_joined(clauses(said, mend))) for said in _SENTENCE.split(text))
+def sentences(text: str, mend: Mend) -> tuple[tuple[str, Words], ...]:
+    """Each sentence, and its words, all its clauses in one."""
+    parts = _SENTENCE.split(text)
+    return tuple((said, tuple(_joined(clauses(said, mend)))) for said in parts)
 
 
 def _joined(said: Iterable[Words]) -> Iterable[str]:

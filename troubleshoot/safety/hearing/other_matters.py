@@ -13,10 +13,15 @@ from troubleshoot.safety.hearing.other_words import (
     LIT,
     MADE_TO_BURN,
     NAMING,
+    NEARLY,
     NOT_NAMING,
+    OF_A_TERMINAL,
     OF_CONDUCTORS,
+    OF_INSULATION,
     OF_MONEY,
     PASSING,
+    TAKEN_OUT,
+    WORN_OR_WRITTEN,
 )
 from troubleshoot.safety.hearing.vocabulary import (
     LATELY,
@@ -33,6 +38,10 @@ _HISS: Final = (stem("hissing"),)
 _BURNING: Final = (stem("burning"),)
 _UP_IN: Final = (stem("up"), stem("in"))
 _GET_DOWN: Final = (stem("get"), stem("down"))
+_ARC_FLASH: Final = tuple(map(stem, ("arcing", "flash")))
+_FALLING: Final = frozenset(map(stem, ("fell", "through")))
+_GAS, _COMPRESSOR, _NEST = stem("gas"), stem("compressor"), stem("nest")
+_LEAKING: Final = frozenset(map(stem, ("leak", "coming", "hissing")))
 _STARTING = frozenset((stem("start"), stem("startup")))
 
 
@@ -55,10 +64,12 @@ def is_of_another_matter(said: Words, phrase: Words, at: tuple[int, int]) -> boo
     starts, a board that does not respond, which conductor is the hot one, what burns as it should,
     rooms that cannot be got down in heat or burn up in it, what has passed.
     """
-    if is_past(said, phrase):
+    if is_past(said, phrase) or _was_near(said, phrase, at) or _of_a_terminal(said, phrase):
         return True
     if phrase[-2:] == _GET_DOWN:
         return said[at[0] : at[1]].count("it") > 0
+    if phrase == _ARC_FLASH:
+        return not WORN_OR_WRITTEN.isdisjoint(said[at[1] :])
     if phrase == _HISS:
         return not HISSING_ELSEWHERE.isdisjoint(said)
     if phrase == _BURNING:
@@ -73,6 +84,8 @@ def is_of_another_matter(said: Words, phrase: Words, at: tuple[int, int]) -> boo
         return _is_kept(said, at)
     if phrase[-1] == stem("responding"):
         return PERSON not in said and not THINGS.isdisjoint(said[: at[0]])
+    if phrase[-1] == stem("ground") and not OF_INSULATION.isdisjoint(said):
+        return True
     return phrase[0] == "hot" and names_a_conductor(said)
 
 
@@ -85,6 +98,23 @@ def is_past(said: Words, phrase: Words) -> bool:
     if LATELY not in words or not AGAIN.isdisjoint(words):
         return False
     return not PASSING.isdisjoint(phrase) and LASTING.isdisjoint(phrase)
+
+
+def _was_near(said: Words, phrase: Words, at: tuple[int, int]) -> bool:
+    """Whether somebody nearly fell: nets hear what might have happened."""
+    is_fall = not _FALLING.isdisjoint(phrase) and NEARLY.isdisjoint(phrase)
+    return is_fall and not NEARLY.isdisjoint(said[: at[0] + 1])
+
+
+def _of_a_terminal(said: Words, phrase: Words) -> bool:
+    """Whether the gas that blows out is that of a compressor's terminals; never a smell."""
+    is_gas = phrase == (_GAS,) or (_GAS in phrase and not _LEAKING.isdisjoint(phrase))
+    return is_gas and _COMPRESSOR in said and not OF_A_TERMINAL.isdisjoint(said)
+
+
+def is_taken_out(phrase: Words, behind: tuple[Words, ...]) -> bool:
+    """Whether a nest is told of that is out: there was a nest in the flue cap, removed."""
+    return _NEST in phrase and any({*clause} <= TAKEN_OUT | LOOSE for clause in behind[:1])
 
 
 def _burns_as_meant(before: Words) -> bool:

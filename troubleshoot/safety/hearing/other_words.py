@@ -39,9 +39,28 @@ AGAIN: Final = stems("again keeps now since still today")
 HISSING_ELSEWHERE: Final = stems(
     "air damper door duct grille piston txv expansion metering nitrogen steam toilet "
     "can cap capacitor gas gas-line union refrigerant coil flare schrader braze bend suction "
-    "discharge liquid hot-gas condenser evaporator drier a2l sensor detector"
+    "discharge liquid hot-gas condenser evaporator drier a2l sensor detector "
+    "terminal terminals pin pins fusite plug tank cylinder bottle drum jug"
 )
 """Beside a hiss they say whose it is: it is no hiss that may be any gas."""
+
+OF_A_TERMINAL: Final = stems("pin pins fusite terminal terminals")
+"""Beside the compressor they say that the gas which blows there is refrigerant."""
+
+OF_INSULATION: Final = stems("gohm gohms infinite infinity meg megohm megohms megs mohm mohms")
+"""Behind what is read to ground they say that it was read, and the number says what it shows."""
+
+NEARLY: Final = stems("nearly almost about near")
+"""Before a fall they say that nobody fell."""
+
+WORN_OR_WRITTEN: Final = stems(
+    "boundary category clothing gear gloves helmet hood jacket label labels pants permit rated "
+    "shield shirt sticker study suit training"
+)
+"""Behind an arc flash they say that it is what is worn or written against one."""
+
+TAKEN_OUT: Final = stems("removed cleared cleaned gone pulled took taken out all now it i was them")
+"""What a clause says that tells of nothing but a nest that is out."""
 
 KEEPING: Final = stems(
     "changed replaced new fresh battery batteries tested test calibrated installed fitted mounted "

@@ -12,8 +12,9 @@ from typing import Final
 
 from troubleshoot.knowledge.gravity import gravest_first
 from troubleshoot.knowledge.model import Hazard, Knowledge
-from troubleshoot.safety.hearing.dangers import ANY_DANGER, mender_of, named, phrases, used
+from troubleshoot.safety.hearing.dangers import ANY_DANGER, named, phrases, used
 from troubleshoot.safety.hearing.hinting import hinted
+from troubleshoot.safety.hearing.mending import mender_of
 from troubleshoot.safety.hearing.vocabulary import DENYING, NEUTRAL
 from troubleshoot.safety.hearing.words import clauses, telling
 

@@ -70,6 +70,7 @@ ALIKE: Final = _groups(
         "sounding": "beeping screaming ringing blaring screamed wailing shrieking",
         "cracked": "split",
         "exchanger": "exch",
+        "flue": "stack",
         "thermostat": "stat tstat",
         "broke": "broken snapped burst breaks shattered",
         "fell": "fallen slid slipped sliding slipping tipped collapsing",
@@ -207,7 +208,8 @@ MAKING_A_THING: Final = stems("fire on-fire smoke spark shock gas rollout")
 """Straight before a thing or one of these they name it: the fire panel, a spark igniter."""
 
 NAMED_SO: Final = stems(
-    "alarm detector head station door damper test igniter mount label valve line heat watch"
+    "alarm detector head station door damper test igniter mount label valve line heat watch inlet "
+    "manifold pressure supply"
 )
 
 NEUTRAL: Final = frozenset((PERSON, "everybody", "nobody", CANNOT, "stop"))

@@ -15,6 +15,7 @@ from troubleshoot.reasoning.readings.answers import Answer, Case
 from troubleshoot.reasoning.readings.measuring import read_quantity, read_text
 from troubleshoot.reasoning.unit.equipment import InputRefused, Refusal, Unit, read_unit, suggest
 from troubleshoot.reasoning.unit.places import Place, PlaceNotUnderstood, parse_place
+from troubleshoot.safety.hearing.dangers import told_at
 from troubleshoot.visit.cases.words import as_list, as_text, numbers_named
 from troubleshoot.visit.hearing.metered import as_a_file_counts
 from troubleshoot.visit.hearing.number_and_rest import number_and_word
@@ -246,7 +247,8 @@ class _CaseReader:
             beside = number_and_word(self.knowledge, test, text)
             if beside is not None:
                 return (beside[1],), beside[0]
-            self.refuse(f"{key}.text", error.why, _what_would_do(test, error))
+            why = f"{error.why}{_danger_of(self.knowledge, test, text)}"
+            self.refuse(f"{key}.text", why, _what_would_do(test, error))
         return (), text
 
     def _outcomes(self, key: str, test: Test, value: object) -> tuple[str, ...]:
@@ -268,6 +270,12 @@ class _CaseReader:
         if len(found) > 1 and test.choose == "one":
             self.refuse(f"{key}.outcome", f"{test.id} has exactly one outcome", "give one of them")
         return tuple(found)
+
+
+def _danger_of(knowledge: Knowledge, test: Test, text: str) -> str:
+    """What the danger asks for that a refused reading tells of; empty where it tells of none."""
+    told = told_at(knowledge, test, text)
+    return "".join(f". {hazard.signal}: {hazard.what_to_do}" for hazard in told[:1])
 
 
 def _what_would_do(test: Test, error: NotUnderstood) -> str:

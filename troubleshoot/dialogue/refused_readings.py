@@ -1,0 +1,68 @@
+"""What readings show that cannot be taken as the work stands: a danger does not wait for that.
+
+They are judged by all that is known of the unit, as if they had been taken. What they would find
+stands as a danger that was told; where only some of the tests that may be meant find it, it is
+asked about.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Sequence
+from typing import Final
+
+from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.readable import Spot
+from troubleshoot.dialogue.said import Hinted, Voice
+from troubleshoot.knowledge.gravity import gravest_first
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.safety.stops.lifting import conclude_visit
+from troubleshoot.visit.events import Answered, DangerReported, after
+from troubleshoot.visit.state import VisitState
+
+CALLS_UP_A_DANGER: Final = "Taken or not, that reading calls up a danger."
+
+
+class RefusedReadings:
+    """Judges readings that are not taken, each as it was typed with the spots it may be of."""
+
+    def __init__(self, book: VisitBook, voice: Voice, reasoner: Reasoner) -> None:
+        self.book = book
+        self.voice = voice
+        self.reasoner = reasoner
+
+    def bring(self, told: Iterable[tuple[str, Sequence[Spot]]]) -> bool:
+        """Keep the dangers that readings show, or have it asked about; whether they show any."""
+        is_any = False
+        for text, spots in told:
+            by_test = self._by_test(text, spots)
+            certain = frozenset.intersection(*by_test) if by_test else frozenset()
+            hazards = (self.book.knowledge.hazards[name] for name in certain)
+            for hazard in reversed(gravest_first(hazards)):
+                self.voice.say(CALLS_UP_A_DANGER, strong=True)
+                self.book.add(DangerReported.of(hazard, f"{spots[0][0].name}: {text}"))
+            is_any = is_any or bool(certain) or self.ask_about(text, [(text, spots)])
+        return is_any
+
+    def ask_about(self, typed: str, told: Iterable[tuple[str, Sequence[Spot]]]) -> bool:
+        """Have it asked whether there is a danger, where any of the readings may show one."""
+        if any(any(self._by_test(text, spots)) for text, spots in told):
+            self.voice.hinted = Hinted(self.book.knowledge, typed)
+            return True
+        return False
+
+    def _by_test(self, text: str, spots: Sequence[Spot]) -> list[frozenset[str]]:
+        """For each test that may be meant the dangers that it would find, at whichever place."""
+        found: dict[str, frozenset[str]] = {}
+        for test, at in spots:
+            answer = Answered(test.id, None if at is None else (str(at),), text=text)
+            found[test.id] = found.get(test.id, frozenset()) | self._called_up(answer)
+        return [*found.values()]
+
+    def _called_up(self, answer: Answered) -> frozenset[str]:
+        """The hazards that stop something and that an answer finds, beside those that stand."""
+        now = after(self.book.knowledge, self.book.state, answer)
+        return self._found(now) - self._found(self.book.state)
+
+    def _found(self, state: VisitState) -> frozenset[str]:
+        fired = conclude_visit(self.reasoner, state).hazards
+        return frozenset(each.hazard.id for each in fired if each.stops)

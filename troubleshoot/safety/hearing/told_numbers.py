@@ -1,0 +1,96 @@
+"""Numbers told in words that show a danger: judged by the findings that call their hazard up.
+
+A net names the quantity that people speak of (`read:gas-inlet-pressure + inlet + gas`); how much
+of it is a danger stands with the test that reads it, and nowhere else.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from functools import lru_cache
+from typing import Final
+
+from troubleshoot.knowledge.model import Hazard, Knowledge, Test
+from troubleshoot.quantities.spoken_numbers import in_figures
+from troubleshoot.quantities.typed import NotUnderstood
+from troubleshoot.quantities.typed_units import is_unit
+from troubleshoot.quantities.units import unit as unit_of
+
+_NUMBER: Final = re.compile(
+    r"(?<![\w.,])(?<!\w-)-?(?:[0-9][0-9,]*(?:\.[0-9]+)?|\.[0-9]+)(?![\w]*\d)"
+)
+_MINUS: Final = re.compile(r"\b(?:minus|negative) (?=[0-9.])")
+_NO_READING: Final = re.compile(
+    r"\b(?:should|shouldn'?t|supposed|ought|limit|maximum|max|rated|rating|name ?plate|data plate|"
+    r"was|were|had been|yesterday|last|before|until|under|below|less than|if|not|never|opens at|"
+    r"trips at|set (?:to|at)|up to)\b"
+)
+"""Beside a number they say that it may be none that is read now."""
+_WORDS_OF_A_UNIT: Final = 2
+_SHARE: Final = "share of explosive limit"
+_A_SHARE: Final = re.compile(r" ?(?:%|percent|pct)$")
+"""Of the explosive limit, where that was said in front of the number: lel 25 %."""
+_AFTER_A_NUMBER: Final = frozenset({
+    "air", "all", "and", "at", "but", "by", "firing", "here", "high", "idle", "idling", "in", "is",
+    "low", "now", "of", "off", "on", "or", "out", "right", "running", "so", "steady", "that", "the",
+    "to", "when", "whenever", "while", "with",
+})  # fmt: skip
+"""What may stand behind a number without a unit that counts no other thing."""
+
+
+def shows(knowledge: Knowledge, hazard: Hazard, quantity: str, said: str) -> bool:
+    """Whether any number in what was said is so much of a quantity that it calls a hazard up."""
+    return any(_calls_up(knowledge, hazard.id, quantity, number) for number in _numbers(said))
+
+
+def is_doubtful(said: str) -> bool:
+    """Whether a number may be none that is read now: it was, it should be, a limit."""
+    return _NO_READING.search(said.lower()) is not None
+
+
+def _numbers(said: str) -> Iterator[str]:
+    """Every number, with its unit where one stands behind it; none that counts another thing."""
+    line = _MINUS.sub("-", in_figures(said.lower()).replace("\u2019", "'"))
+    for found in _NUMBER.finditer(line):
+        behind = [word.rstrip(".,;:!?") for word in line[found.end() :].split()]
+        for size in range(_WORDS_OF_A_UNIT, 0, -1):
+            if behind[:size] and is_unit(" ".join(behind[:size])):
+                yield f"{found[0]} {' '.join(behind[:size])}"
+                break
+        else:
+            if not behind or line[found.end()] in ",.;:!?" or behind[0] in _AFTER_A_NUMBER:
+                yield found[0]
+
+
+@lru_cache(maxsize=2_000)
+def _calls_up(knowledge: Knowledge, hazard: str, quantity: str, number: str) -> bool:
+    # here, since the first prompts come before all that reasons is imported
+    from troubleshoot.reasoning.readings.answers import Answer
+    from troubleshoot.reasoning.readings.readings import outcomes_of
+    from troubleshoot.reasoning.readings.values import Values
+    from troubleshoot.reasoning.unit.equipment import Unit
+
+    if unit_of(knowledge.quantities[quantity].unit).kind == _SHARE:
+        number = _A_SHARE.sub("", number)
+    for test, outcomes in _findings(knowledge, knowledge.hazards[hazard], quantity):
+        answer = Answer(test.id, text=number, places=(None,))
+        try:
+            seen = outcomes_of(knowledge, answer, None, Values(knowledge, Unit(), {}))
+        except NotUnderstood:
+            continue
+        if not outcomes.isdisjoint(seen):
+            return True
+    return False
+
+
+def _findings(
+    knowledge: Knowledge, hazard: Hazard, quantity: str
+) -> Iterator[tuple[Test, frozenset[str]]]:
+    """What calls a hazard up by itself, of the tests that read a quantity."""
+    for trigger in hazard.triggers:
+        if len(trigger.findings) != 1:
+            continue
+        test = knowledge.tests[trigger.findings[0].test]
+        if any(one.quantity == quantity for one in test.reads[:1]):
+            yield test, frozenset(trigger.findings[0].outcomes)
