@@ -17,7 +17,7 @@ PACKAGE = ROOT / "troubleshoot"
 MODULES = sorted(PACKAGE.rglob("*.py"))
 LEVEL = {
     "outside": 0, "quantities": 1, "knowledge": 2, "reasoning": 3, "safety": 4, "visit": 5,
-    "dialogue": 6, "records": 7, "practice": 7, "measure": 7, "language": 8,
+    "dialogue": 6, "records": 7, "practice": 7, "measure": 7, "physics": 7, "language": 8,
     "cli": 9,
 }  # fmt: skip
 
@@ -55,16 +55,25 @@ def test_imports_run_one_way(path: Path) -> None:
 
 @pytest.mark.parametrize(
     ("package", "allowed"),
-    [("experta", "reasoning/chaining/engine.py"), ("pint", "quantities/pint_bridge.py"),
-     ("CoolProp", "quantities/make_saturation_tables.py")],
-)  # fmt: skip
-def test_only_one_module_imports_it(package: str, allowed: str) -> None:
+    [
+        ("experta", {"reasoning/chaining/engine.py"}),
+        ("pint", {"quantities/pint_bridge.py"}),
+        ("CoolProp", {"quantities/make_saturation_tables.py", "physics/make_property_tables.py"}),
+    ],
+)
+def test_only_these_modules_import_it(package: str, allowed: set[str]) -> None:
     found = {
         str(path.relative_to(PACKAGE))
         for path in MODULES
         if any(name.split(".")[0] == package for name in imports(path))
     }
-    assert found == {allowed}
+    assert found == allowed
+
+
+def test_physics_is_for_benches_and_tests_only() -> None:
+    for path in MODULES:
+        if path.relative_to(PACKAGE).parts[0] != "physics":
+            assert not any(name.startswith("troubleshoot.physics") for name in imports(path)), path
 
 
 def test_only_the_command_line_prints() -> None:
@@ -88,7 +97,12 @@ def test_numbers_that_people_type_are_read_by_one_reader() -> None:
 
 def test_files_from_outside_are_read_by_one_reader() -> None:
     """What is behind a name may never end, or never begin; `outside.files` looks first."""
-    ours = {"quantities/saturation.py", "quantities/make_saturation_tables.py"}  # shipped tables
+    ours = {
+        "quantities/saturation.py",
+        "quantities/make_saturation_tables.py",
+        "physics/refrigerant.py",
+        "physics/make_property_tables.py",
+    }  # shipped tables
     for path in MODULES:
         if (
             path.relative_to(PACKAGE).parts[0] == "outside"
@@ -109,6 +123,7 @@ def test_the_way_to_the_first_question_loads_nothing_heavy() -> None:
         "sys.stdin = io.StringIO('unit\\nno cooling\\n1\\n\\n')\n"
         "sys.argv = ['troubleshoot']\n"
         "heavy = ('pint', 'yaml', 'psychrolib', 'CoolProp', 'numpy', 'jinja2', 'hypothesis',\n"
+        "         'scipy', 'troubleshoot.physics',\n"
         "         'troubleshoot.knowledge.checks', 'troubleshoot.knowledge.advice.defeats')\n"
         "def loaded():\n"
         "    return [n for n in sys.modules if any(f'{n}.'.startswith(f'{h}.') for h in heavy)]\n"
@@ -145,4 +160,5 @@ def test_the_wheel_holds_rules_scenarios_and_tables(tmp_path: Path) -> None:
     assert len(rules) == len(list((ROOT / "rules" / "faults").rglob("*.yaml")))
     assert any(n.startswith("troubleshoot/shipped/scenarios/") for n in names)
     assert any(n.startswith("troubleshoot/quantities/saturation_tables/") for n in names)
+    assert any(n.startswith("troubleshoot/physics/property_tables/") for n in names)
     assert not any(n.startswith("tests/") for n in names)
