@@ -59,6 +59,7 @@ def test_imports_run_one_way(path: Path) -> None:
         ("experta", {"reasoning/chaining/engine.py"}),
         ("pint", {"quantities/pint_bridge.py"}),
         ("CoolProp", {"quantities/make_saturation_tables.py", "physics/make_property_tables.py"}),
+        ("scipy", {"physics/solving.py", "physics/sizing.py"}),
     ],
 )
 def test_only_these_modules_import_it(package: str, allowed: set[str]) -> None:
