@@ -64,6 +64,14 @@ def test_an_older_unit_lies_at_the_design_point_of_the_trade() -> None:
 
 
 @pytest.mark.parametrize("plate", [FIXED, VALVE], ids=["fixed", "valve"])
+def test_the_air_changes_as_much_as_mechanics_expect(plate: Nameplate) -> None:
+    """Condenser 12 to 22 F, evaporator 16 to 22 F on a wet coil (common practice, no source)."""
+    found = of_circuit(plate)
+    assert 12 < found.condenser_rise < 22
+    assert 16 < found.air_drop < 22
+
+
+@pytest.mark.parametrize("plate", [FIXED, VALVE], ids=["fixed", "valve"])
 def test_nothing_is_lost_between_the_coils(plate: Nameplate) -> None:
     """First law: what the condenser gives off is what came in; all of the charge is somewhere."""
     circuit = built(plate)

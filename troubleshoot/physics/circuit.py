@@ -27,7 +27,7 @@ GAS_CONSTANT: Final = 8.314
 _GAS_ROOM: Final = 0.6
 """Share of a condenser's volume that gas which does not condense spreads over."""
 _BLANKET: Final = 2.5
-"""Loss of a condenser's conductance by the share of pressure that does not condense."""
+"""Loss of a condenser's conductance by the share of pressure that does not condense (ours)."""
 _STARTS: Final = (
     (0.0, 0.0, 5.0), (-8.0, -2.0, 15.0), (-22.0, -5.0, 30.0), (3.0, 2.0, -8.0), (2.0, 12.0, 2.0)
 )  # fmt: skip

@@ -28,7 +28,7 @@ WATT_PER_TON: Final = 3516.85
 KG_S_PER_CFM: Final = 0.00047195 * 1.2
 """Dry air of 0.075 lb/ft3, as airflow is rated."""
 AIR_RISE_SHARE: Final = 0.72
-"""Rise of the condenser's air over what condensing lies above it, as coils are built."""
+"""Rise of the condenser's air over what condensing lies above it (common practice, no source)."""
 
 Device = Literal["txv", "fixed-orifice"]
 
