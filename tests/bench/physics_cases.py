@@ -18,13 +18,11 @@ from tests.bench.physics_draws import COOLING, HEATING, Drawn, Mode, a_case
 from tests.bench.physics_sights import Row, call, sights
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.physics.instruments import (
-    DRAFT_SET_POINT,
     cooling_values,
     heating_values,
-    own_record,
-    plate_facts,
     typed,
 )
+from troubleshoot.physics.plate import DRAFT_SET_POINT, own_record, plate_facts
 from troubleshoot.physics.unit import cool, heat
 from troubleshoot.reasoning.choosing.next_test import NAMED
 from troubleshoot.reasoning.conclude import Reasoner

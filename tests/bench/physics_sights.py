@@ -7,8 +7,8 @@ from collections.abc import Iterator
 
 from tests.bench.physics_draws import Drawn
 from troubleshoot.physics.gas_heat import Fired
-from troubleshoot.physics.instruments import DRAFT_SET_POINT
 from troubleshoot.physics.knobs import CircuitFaults, Faults
+from troubleshoot.physics.plate import DRAFT_SET_POINT
 from troubleshoot.physics.unit import CircuitRead, Cooling, cool
 
 Row = dict[str, str]

@@ -14,11 +14,10 @@ from troubleshoot.physics.instruments import (
     METERS,
     cooling_values,
     heating_values,
-    own_record,
-    plate_facts,
     typed,
 )
 from troubleshoot.physics.knobs import CircuitFaults, Day, Faults
+from troubleshoot.physics.plate import own_record, plate_facts
 from troubleshoot.physics.sizing import Nameplate
 from troubleshoot.reasoning.readings.readings import take_readings
 from troubleshoot.visit.cases.file import read_case
