@@ -26,7 +26,6 @@ OTHER_ORDER = frozenset(
     {
         "cooling/one-circuit-short-and-a-belt",
         "cooling/open-hood-and-short-of-gas",
-        "heating/half-heat-and-a-window-open",
     }
 )
 """Two faults of much the same weight, which the rules put in the other order."""
@@ -77,7 +76,11 @@ def test_the_second_fault_comes_first_after_the_repair_of_the_first(
     shipped: Knowledge, name: str
 ) -> None:
     first, second = told(name).truth
-    assert first_of(shipped, name, first)[0] == second
+    if shipped.faults[second].is_effect:
+        effects = concluded(shipped, name, first).effects
+        assert second in [each.fault.id for each in effects]
+    else:
+        assert first_of(shipped, name, first)[0] == second
 
 
 @pytest.mark.parametrize("name", [name for name in NAMES if not told(name).truth])

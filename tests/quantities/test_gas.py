@@ -45,6 +45,12 @@ def test_derating_starts_above_2000_ft_and_ends_where_nothing_is_said() -> None:
         gas.altitude_derate(10001)
 
 
+def test_the_input_due_at_5200_ft_is_a_fifth_less_than_the_plate() -> None:
+    """Source: NFPA 54 / ANSI Z223.1: 4 % x 5.2 = 20.8 % off 100,000 Btu/h."""
+    assert gas.input_at_altitude(100_000, 5200) == pytest.approx(79_200)
+    assert gas.input_at_altitude(100_000, 1900) == 100_000
+
+
 def test_a_colder_supply_is_no_heating() -> None:
     assert gas.temperature_rise(120, 70) == 50
     with pytest.raises(OutOfRange, match="swapped"):

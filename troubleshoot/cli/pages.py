@@ -213,6 +213,8 @@ def _procedure(knowledge: Knowledge, procedure: Procedure) -> Iterator[str]:
         yield f"Does not count meanwhile: {', '.join(procedure.void.tests)}"
     if procedure.look_first:
         yield f"Look first: {', '.join(procedure.look_first)}"
+    if procedure.clears:
+        yield f"Clears: {', '.join(procedure.clears)}"
     if procedure.first_on_the_roof:
         yield f"First on the roof: {', '.join(procedure.first_on_the_roof)}"
     yield f"Source: {knowledge.published(procedure.source)}"

@@ -138,6 +138,7 @@ FormulaName = Literal[
     "capacitance-under-load",
     "gas-flow",
     "gas-input",
+    "input-at-altitude",
     "meter-time",
     "airflow-per-ton",
     "co-air-free",

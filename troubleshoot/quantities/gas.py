@@ -97,6 +97,15 @@ def altitude_derate(altitude_ft: float) -> float:
     return 1 - DERATE_PER_1000_FT * altitude_ft / 1000
 
 
+def input_at_altitude(rated_btu_h: float, altitude_ft: float) -> float:
+    """Return what a gas unit may burn at an altitude in Btu/h, from its rated input.
+
+    Rated input x altitude_derate (NFPA 54 / ANSI Z223.1). Raises OutOfRange.
+    """
+    require("rated-input", rated_btu_h, "Btu/h", above=0)
+    return rated_btu_h * altitude_derate(altitude_ft)
+
+
 def temperature_rise(supply_f: float, return_f: float) -> float:
     """Return supply minus return air in °F.
 

@@ -18,6 +18,7 @@ from troubleshoot.reasoning.chaining.clearing import cleared_complaint, was_foun
 from troubleshoot.reasoning.chaining.engine import Conclusion
 from troubleshoot.reasoning.chaining.on_record import ON_RECORD, stopping
 from troubleshoot.reasoning.choosing.next_test import NAMED, Asks, Candidate, Chooser, SwitchMinutes
+from troubleshoot.reasoning.evidence.cleared import cleared
 from troubleshoot.reasoning.evidence.hypotheses import Hypotheses
 from troubleshoot.reasoning.evidence.ranking import Cause, Ranking, rank, rank_effects
 from troubleshoot.reasoning.evidence.reading_evidence import Seen, as_seen
@@ -177,8 +178,9 @@ class Reasoner:
         complaint = self.knowledge.complaints.get(case.complaint or "")
         among = sought(hypotheses, seen, case.search) if case.search else None
         ranking = rank(
-            hypotheses, seen, complaint, case.repaired, case.routine, case.told_repaired, among
-        )
+            hypotheses, seen, complaint, case.repaired, case.routine, case.told_repaired, among,
+            cleared([fired.procedure for fired in procedures], seen),
+        )  # fmt: skip
         causes = ranking.causes()
         effects = tuple(e for e in rank_effects(hypotheses, seen) if e.probability >= EFFECT_SHOWN)
         shown = [c for c in causes if c.probability >= SHOWN_AS_LIKELY]

@@ -207,6 +207,22 @@ def test_a_hard_report_and_the_limit_of_a_soft_one_are_the_same() -> None:
     assert soft == pytest.approx({"a": (1 - e) / 2 + e / 3, "b": (1 - e) / 2 + e / 3, "c": e / 3})
 
 
+def test_no_slip_writes_down_what_defines_its_fault() -> None:
+    row_ = {"a": 0.899, "b": 0.1, "jumper": 0.0005, "c": 0.0005}
+    report = report_column(row_, {"jumper": 1.0}, 0.03, row_)
+    assert report == pytest.approx({"a": 0.0005, "b": 0.0005, "jumper": 0.97, "c": 0.0005})
+    assert report_column(row_, {"b": 1.0}, 0.03, row_)["a"] == pytest.approx(0.01)
+
+
+def test_never_clean_nor_cracked_speaks_of_both() -> None:
+    outcomes = ["normal", "dirty", "bent"]
+    cells = cells_of(SIGNS, evidence({"never": [{"face": ["normal", "bent"]}]}), outcomes)
+    usual = signs_of(SIGNS, (), outcomes)
+    signs = signs_of(SIGNS, cells, outcomes)
+    assert signs.none == PROBABILITY["never"]
+    assert signs.signs["bent"] < usual.signs["bent"]
+
+
 def test_a_report_may_be_wrong_any_way_alike() -> None:
     blurred = reported({"a": 0.7, "b": 0.2, "c": 0.1}, 0.06)
     assert blurred["a"] == pytest.approx(0.94 * 0.7 + 0.03 * 0.3)

@@ -106,6 +106,16 @@ def test_the_complaint_is_a_finding_against_how_often_other_faults_bring_it(
     assert complaint_weight(complaint, name) == pytest.approx(expected)
 
 
+def test_no_call_argues_away_what_one_finding_shows_but_its_card_may() -> None:
+    shown = test_of("seen", "jumper", background={"jumper": 0.0005})
+    faults = [fault(name, {"almost-always": [{"seen": "jumper"}]}) for name in ("other", "no")]
+    known = base([shown], faults, complaints=[COMPLAINT])
+    found = concluded(known, Answer("seen", ("jumper",)), complaint="hot")
+    usual = PROBABILITY["never"]
+    assert weights(found, "other")["complaint"] == pytest.approx(math.log(0.14 / usual))
+    assert "complaint" not in weights(found, "no")
+
+
 def test_something_outside_leans_a_quarter_towards_even() -> None:
     known = base([T], [fault("f")])
     found = concluded(known, Answer("t", ("low",)))
@@ -113,6 +123,13 @@ def test_something_outside_leans_a_quarter_towards_even() -> None:
     assert row == pytest.approx({o: 0.75 * p + 0.25 / 3 for o, p in USUAL.items()})
     odds = found.ranking.outside / found.ranking.nothing_wrong
     assert odds == pytest.approx(0.07 / 0.10 * said(dict(row), "low") / said(USUAL, "low"))
+
+
+def test_what_defines_a_fault_speaks_for_nothing_outside() -> None:
+    rare = replace(T, background={"low": 0.0005})
+    row = outside_row(concluded(base([rare], [fault("f")])).hypotheses, "t")
+    assert row["low"] == pytest.approx(0.0005)
+    assert math.fsum(row.values()) == pytest.approx(1.0)
 
 
 def both(one: dict[str, float], other: dict[str, float]) -> dict[str, float]:

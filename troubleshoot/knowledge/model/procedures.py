@@ -14,6 +14,7 @@ if TYPE_CHECKING:
     from troubleshoot.knowledge.forms.declared import After, Inside, Items, Key
     from troubleshoot.knowledge.forms.pieces import (
         CONDITION,
+        FaultNames,
         Id,
         Signed,
         Source,
@@ -86,6 +87,9 @@ class Procedure:
         Void | None, Inside("then"), "readings that count for nothing while the rule holds"
     ] = None
     look_first: Annotated[TestNames, Inside("then"), "tests to take before others"] = ()
+    clears: Annotated[
+        FaultNames, Inside("then"), "faults ahead of what was seen to come, which let it come"
+    ] = ()
     first_on_the_roof: Annotated[
         TestNames, Inside("then"), "looked at on a good roof, before the unit is touched"
     ] = ()

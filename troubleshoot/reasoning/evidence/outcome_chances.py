@@ -10,6 +10,7 @@ from __future__ import annotations
 import itertools
 import math
 from collections.abc import Collection, Iterable, Mapping, Sequence
+from types import MappingProxyType
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Evidence, Test
@@ -23,6 +24,10 @@ Cell = tuple[frozenset[str], float]
 RARER = 0.1
 """An outcome that a card calls never is at most this share of what is usual of it (common practice,
 no source)."""
+DEFINING = 0.001
+"""An outcome as rare as this on any unit is a fault seen with one's own eyes: nobody writes it down
+by a slip more often than it is there, and it speaks for nothing unknown (common practice, no
+source)."""
 NONE_OF_THEM = "(none of them)"
 """The healthy outcome of a test of signs that names none; no id can look like this."""
 
@@ -187,11 +192,12 @@ def sign_row(test: Test, cells: Sequence[Cell], q: Row) -> Signs:
     none: float | None = None
     usual = math.prod(1 - p for p in q.values())
     for named, chance in cells:
-        if named <= frozenset(test.healthy):
+        bad = sorted(named - frozenset(test.healthy))
+        if len(bad) < len(named):
             low = chance <= PROBABILITY["seldom"]
             none = chance if low else max(chance, usual)
+        if not bad:
             continue
-        bad = sorted(named - frozenset(test.healthy))
         chance = _never_speaks_for(chance, 1 - math.prod(1 - q[s] for s in bad))
         for sign in bad:
             signs[sign] = _share_of_any(chance, q[sign], [q[s] for s in bad])
@@ -217,15 +223,26 @@ def reported(row_: Row, error: float) -> Row:
     return {o: (1 - error) * p + error * (1 - p) / (k - 1) for o, p in row_.items()}
 
 
-def report_column(outcomes: Iterable[str], chances: Mapping[str, float], error: float) -> Row:
+def report_column(
+    outcomes: Iterable[str],
+    chances: Mapping[str, float],
+    error: float,
+    usual: Mapping[str, float] = MappingProxyType({}),
+) -> Row:
     """The chance of a report per true outcome: what was seen, blurred by report error.
 
     A hard report of r gives 1 - e on r and e / (K - 1) elsewhere; a soft one mixes such columns.
+    Of an outcome that defines its fault, by its background in `usual`, at most that elsewhere.
     """
     names = list(outcomes)
     k = len(names)
     if k < 2:
         return dict.fromkeys(names, 1.0)
-    hit, miss = 1 - error, error / (k - 1)
     total = math.fsum(chances.values()) or 1.0
-    return {o: miss + (hit - miss) * chances.get(o, 0.0) / total for o in names}
+    slips = {
+        o: min(error / (k - 1), q) if (q := usual.get(o, 1.0)) <= DEFINING else error / (k - 1)
+        for o in names
+    }
+    miss = math.fsum(slips[o] * chances.get(o, 0.0) for o in names) / total
+    hits = {o: (1 - error - slips[o]) * chances.get(o, 0.0) / total for o in names}
+    return {o: miss + hits[o] for o in names}

@@ -7,7 +7,8 @@ fsum): the same answers give the same bits. Literature: Good 1985; Pattipati and
 from __future__ import annotations
 
 import math
-from collections.abc import Iterable, Iterator, Sequence
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from types import MappingProxyType
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Complaint, Fault
@@ -95,9 +96,11 @@ def rank(
     routine: bool = False,
     told_repaired: Iterable[str] = (),
     among: Sequence[Hypothesis] | None = None,
+    cleared: Mapping[str, Weight] = MappingProxyType({}),
 ) -> Ranking:
     """The ranking of all causes on these readings.
 
+    `cleared`: by fault, what a rule that holds says against it.
     `among`: the causes that a search for what a round has found is among; None where none is on.
     `told_repaired`: put right before, as somebody tells: what lies behind is likelier, as after a
     repair in vain, and the cause itself stays.
@@ -110,8 +113,12 @@ def rank(
     outside, nothing = _special_priors(routine, in_search=among is not None)
     told = frozenset(told_repaired)
     in_vain = (*present, *(h for h in hypotheses.causes if h.fault.id in told))
+
+    def against(h: Hypothesis) -> tuple[Weight, ...]:
+        return (cleared[h.fault.id],) if h.fault.id in cleared else ()
+
     kept = [
-        (h, prior, weights_of(hypotheses, h, tests, complaint, present))
+        (h, prior, _weightiest(weights_of(hypotheses, h, tests, complaint, present), against(h)))
         for h, prior in priors(live, in_vain)
     ]
     called = math.fsum(prior * math.exp(_called(weights)) for _, prior, weights in kept) or 1.0
@@ -122,6 +129,10 @@ def rank(
     chances = _softmax(logs)
     ranked = tuple(Ranked(h, p, weights) for (h, _, weights), p in zip(kept, chances, strict=False))
     return Ranking(ranked, chances[-2], chances[-1], present)
+
+
+def _weightiest(weights: Iterable[Weight], more: Iterable[Weight]) -> tuple[Weight, ...]:
+    return tuple(sorted((*weights, *more), key=lambda w: (-abs(w.weight), str(w.tests))))
 
 
 def _called(weights: Iterable[Weight]) -> float:

@@ -51,7 +51,7 @@ def report_columns(hypotheses: Hypotheses, reading: Reading) -> tuple[Row, ...]:
         signs = [s for s in reading.seen if s in made.signs]
         chances = dict.fromkeys(signs or [NONE_OF_THEM], 1.0)
     row = hypotheses.usual(reading.test)
-    return tuple(report_column(row, each, error) for each in (*reading.before, chances))
+    return tuple(report_column(row, each, error, row) for each in (*reading.before, chances))
 
 
 def likelihood(row: Row, column: Row) -> float:

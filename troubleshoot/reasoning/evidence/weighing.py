@@ -14,7 +14,7 @@ from troubleshoot.knowledge.model import Complaint
 from troubleshoot.knowledge.vocabulary import PROBABILITY
 from troubleshoot.reasoning.evidence.groups import Group
 from troubleshoot.reasoning.evidence.hypotheses import Hypotheses, Hypothesis
-from troubleshoot.reasoning.evidence.outcome_chances import Row, Signs, pattern_row
+from troubleshoot.reasoning.evidence.outcome_chances import DEFINING, Row, Signs, pattern_row
 from troubleshoot.reasoning.evidence.reading_evidence import (
     Seen,
     SeenByTest,
@@ -30,6 +30,9 @@ from troubleshoot.reasoning.unit.places import Place
 COMPLAINT = "complaint"
 THE_COMPLAINT = ((COMPLAINT, None),)
 """What the weight of the complaint says its tests are."""
+SHOWN_AT_ONCE = math.log(100)
+"""A finding that is a hundred times likelier with a fault than without shows it by itself (common
+practice, no source)."""
 UNIFORM_SHARE_OUTSIDE = 0.25
 """How far the row of "something outside the rules" leans from the background to even."""
 
@@ -65,7 +68,8 @@ def weights_of(
         if joined:
             found.append(_group_weight(hypotheses, hypothesis, group, joined))
     if complaint is not None:
-        found.append(Weight(THE_COMPLAINT, complaint_weight(complaint, picture.fault.id)))
+        shown = any(w.weight > SHOWN_AT_ONCE for w in found)
+        found.append(Weight(THE_COMPLAINT, complaint_weight(complaint, picture.fault.id, shown)))
     spoken = [w for w in found if w.weight]
     return tuple(sorted(spoken, key=lambda w: (-abs(w.weight), str(w.tests))))
 
@@ -129,13 +133,14 @@ def _group_weight(
     return Weight(places, math.log(share * own / usual + 1 - share))
 
 
-def complaint_weight(complaint: Complaint, fault: str) -> float:
+def complaint_weight(complaint: Complaint, fault: str, shown: bool = False) -> float:
     """The complaint as a finding: a start, never a filter.
 
     A caller's loose words are in the grades themselves: a fault that is not listed brings the
-    call now and then all the same.
+    call now and then all the same. `shown`: one finding shows it by itself; then no list of a call
+    argues it away, unless its card says that it never brings this one.
     """
-    grade = complaint.brought_by.get(fault, complaint.unlisted)
+    grade = complaint.brought_by.get(fault, "seldom" if shown else complaint.unlisted)
     return math.log(PROBABILITY[grade] / PROBABILITY[complaint.unlisted])
 
 
@@ -155,7 +160,12 @@ def outside_weights(
 
 
 def outside_row(hypotheses: Hypotheses, test: str) -> Row:
-    """The row of something outside the rules: three parts background, one part even."""
+    """The row of something outside the rules: three parts background, one part even.
+
+    An outcome that defines a fault of the rules is no likelier than ever.
+    """
     row = hypotheses.usual(test)
-    even = UNIFORM_SHARE_OUTSIDE / len(row)
-    return {o: (1 - UNIFORM_SHARE_OUTSIDE) * p + even for o, p in row.items()}
+    open_ones = [o for o, p in row.items() if p > DEFINING]
+    left, kept = math.fsum(row[o] for o in open_ones), 1 - UNIFORM_SHARE_OUTSIDE
+    even = UNIFORM_SHARE_OUTSIDE * left / len(open_ones) if open_ones else 0.0
+    return {o: row[o] if o not in open_ones else kept * row[o] + even for o in row}

@@ -79,6 +79,7 @@ FORMULAS: Mapping[str, Formula] = {
     "capacitance-under-load": _from("capacitors", "capacitance_under_load"),
     "gas-flow": _from("gas", "gas_flow"),
     "gas-input": _from("gas", "gas_input"),
+    "input-at-altitude": _from("gas", "input_at_altitude"),
     "meter-time": _from("gas", "meter_time"),
     "co-air-free": _from("combustion", "co_air_free"),
     "airflow-per-ton": lambda cfm, tons: cfm / tons,
