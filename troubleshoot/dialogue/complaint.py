@@ -17,6 +17,7 @@ from troubleshoot.dialogue.yes_no import YesNo, yes_or_no
 from troubleshoot.knowledge.model import Complaint, Knowledge
 from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.matching.matcher import Heard
+from troubleshoot.reasoning.unit.beyond_said import beyond_said
 from troubleshoot.reasoning.unit.facts_said import facts_said
 from troubleshoot.safety.hearing.dangers import spoken_of
 from troubleshoot.visit.cases.file import ROUTINE
@@ -105,6 +106,7 @@ def _said_by_caller(book: VisitBook, voice: Voice, prompt: AskWords) -> Talk[str
             facts, words = _facts_beside(book.knowledge, typed)
             if "heat" in facts:  # no list of facts: gas, everywhere
                 hear(book.knowledge, typed, least_facts=1)
+            facts = {**facts, **beyond_said(book.knowledge, words)}
             if facts and (problem := keep_facts(book, voice, facts)):
                 voice.say(problem)
             return words

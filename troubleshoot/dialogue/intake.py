@@ -16,6 +16,7 @@ from troubleshoot.dialogue.talk import Back, Talk, unless_back, words_or_back
 from troubleshoot.dialogue.unit_facts import ask_fact, facts_told
 from troubleshoot.knowledge.model import EquipmentFact, Knowledge
 from troubleshoot.knowledge.spoken import spoken
+from troubleshoot.reasoning.unit.equipment import beyond
 from troubleshoot.safety.profiles import PROFILES, TECHNICIAN, are_profiles, profiles_named
 from troubleshoot.visit.cases.file import ROUTINE
 from troubleshoot.visit.deciding.nameplate import facts_to_ask
@@ -122,7 +123,7 @@ def _ask_the_rest(
         try:
             if start.routine:
                 yield from ask_of_the_round(book, voice)
-            else:
+            elif not beyond(book.knowledge, book.state.unit):
                 wanted = facts_to_ask(book.knowledge, book.state.unit, start.complaint)
                 yield from _ask_facts(book, voice, wanted)
             return

@@ -12,10 +12,12 @@ from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.text import plain_words
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.unit.beyond_said import beyond_said
 from troubleshoot.reasoning.unit.equipment import InputRefused
 from troubleshoot.reasoning.unit.facts_said import as_typed, facts_listed, facts_said, in_words
 from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.reasoning.unit.places_said import spoken_place
+from troubleshoot.safety.hearing.dangers import spoken_of
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.visit.events import Aimed, FactTold
 from troubleshoot.visit.events.replaying import after
@@ -45,7 +47,21 @@ def list_told(book: VisitBook, voice: Voice) -> None:
 
 
 def takes_plate_line(book: VisitBook, voice: Voice, reasoner: Reasoner, typed: str) -> bool:
-    """Take what a nameplate says, where a whole line is a list of it; False where it is none."""
+    """Take what a nameplate says, where a whole line is a list of it; False where it is none.
+
+    And what words say of a unit that the rules know nothing of, unless they speak of a danger.
+    """
+    return _takes_list(book, voice, reasoner, typed) or _takes_beyond(book, voice, typed)
+
+
+def _takes_beyond(book: VisitBook, voice: Voice, typed: str) -> bool:
+    outside = {} if spoken_of(book.knowledge, typed) else beyond_said(book.knowledge, typed)
+    if outside.items() <= book.state.unit.facts.items():
+        return False
+    return keep_facts(book, voice, outside) is None
+
+
+def _takes_list(book: VisitBook, voice: Voice, reasoner: Reasoner, typed: str) -> bool:
     if "," not in typed:
         return False
     said, left = facts_listed(book.knowledge, "", typed)

@@ -37,7 +37,7 @@ from troubleshoot.reasoning.readings.validity import (
     set_aside,
 )
 from troubleshoot.reasoning.readings.values import Values
-from troubleshoot.reasoning.unit.equipment import Unit
+from troubleshoot.reasoning.unit.equipment import Unit, beyond
 from troubleshoot.reasoning.unit.places import Place
 
 NOT_KNOWN: Final = "not-known"
@@ -87,6 +87,11 @@ class Conclusions:
     unexplained: tuple[Reading, ...]
 
     @property
+    def beyond(self) -> tuple[str, ...]:
+        """What is told of this kind of unit where the rules know nothing of it."""
+        return beyond(self.hypotheses.knowledge, self.case.unit)
+
+    @property
     def named(self) -> Cause | None:
         """The cause a part may be accused for: the first, at 0.9 or above."""
         return self.causes[0] if self.causes and self.causes[0].probability >= NAMED else None
@@ -99,7 +104,12 @@ class Conclusions:
     def candidates(
         self, done: frozenset[tuple[str, Place | None]], asks: Asks, switch: SwitchMinutes
     ) -> tuple[Candidate, ...]:
-        """Every test worth a look from here, the best rate first; none that the call rules out."""
+        """Every test worth a look from here, the best rate first; none that the call rules out.
+
+        None at all on a unit that the rules know nothing of.
+        """
+        if self.beyond:
+            return ()
         complaint = self._complaint
         pointless = () if complaint is None else complaint.pointless_tests
         done |= {(test, None) for test in pointless}
@@ -190,6 +200,10 @@ class Reasoner:
             for circuit in circuits(case.unit.layout, c.at)
         )
         accepted = shown or list(causes[:1])
+        if beyond(
+            self.knowledge, case.unit
+        ):  # the dangers of what is likely stay, nothing is named
+            shown, causes, effects = [], (), ()
         return Conclusions(
             case,
             hypotheses,

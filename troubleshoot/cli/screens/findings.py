@@ -31,7 +31,13 @@ from troubleshoot.visit.hearing.proofs_wanted import proofs_on
 from troubleshoot.visit.telling.account import cause_to_repair, listed_causes
 from troubleshoot.visit.telling.as_read import as_computed
 from troubleshoot.visit.telling.explain import because
-from troubleshoot.visit.telling.wording import TAG_OUT, bar, cause_line, effect_line
+from troubleshoot.visit.telling.wording import (
+    OUTSIDE_WHAT_THE_RULES_KNOW,
+    TAG_OUT,
+    bar,
+    cause_line,
+    effect_line,
+)
 
 ONCE_IT_CHANGES = "Once that has changed, do TEST leads there again; tests lists what is left."
 
@@ -156,6 +162,9 @@ def show_standing(terminal: Terminal, standing: Standing) -> None:
 
 def show_causes(terminal: Terminal, conclusions: Conclusions) -> None:
     """The most likely causes with bars, what happened, and the rest in one line."""
+    if conclusions.beyond:
+        terminal.say_all((*conclusions.beyond, OUTSIDE_WHAT_THE_RULES_KNOW), 1)
+        return
     causes = listed_causes(conclusions)
     for number, cause in enumerate(causes, start=1):
         line = cause_line(conclusions, cause, with_bar=not terminal.is_small)
@@ -182,6 +191,8 @@ def show_ending(terminal: Terminal, ending: Settled) -> None:
         "nothing-wrong": "Nothing wrong has been found.",
         "outside": "The findings fit nothing in the rule base well.",
     }
+    if conclusions.beyond:
+        heads["outside"] = "This unit is outside what the rules know."
     terminal.say()
     found = [fired.hazard.spoken for fired in conclusions.hazards if fired.found]
     if found and decision.ending == "nothing-wrong":

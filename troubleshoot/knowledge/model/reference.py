@@ -91,7 +91,10 @@ class Complaint:
 @written("fact")
 @frozen_open
 class EquipmentFact:
-    """`words`: what people say for a value beside its own words."""
+    """`words`: what people say for a value beside its own words.
+
+    `beyond`: of a value that the rules know nothing of, what is told; no cause is named then.
+    """
 
     id: Id
     values: Annotated[tuple[str, ...], ListOf(Word(), least=2, most=40), "the words it can have"]
@@ -102,6 +105,11 @@ class EquipmentFact:
         After("asks"), Pairs(Word(), ListOf(Text(longest=40), most=20)),
         "what people say for a value as well",
     ] = field(default_factory=dict)  # fmt: skip
+    beyond: Annotated[
+        Mapping[str, str],
+        Pairs(Word(), Text(longest=300)),
+        "values outside what the rules know: what is told of them",
+    ] = field(default_factory=dict)
 
 
 @written("plate value")

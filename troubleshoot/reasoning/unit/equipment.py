@@ -65,6 +65,15 @@ class Unit:
         return self.facts.get(fact) in words
 
 
+def beyond(knowledge: Knowledge, unit: Unit) -> tuple[str, ...]:
+    """What is told of each fact of a unit that the rules know nothing of."""
+    return tuple(
+        fact.beyond[value]
+        for fact in knowledge.facts.values()
+        if (value := unit.facts.get(fact.id, "")) in fact.beyond
+    )
+
+
 def suggest(word: str, choices: object) -> str:
     """A sentence that names the nearest choices, or all of a short list."""
     names = sorted(str(choice) for choice in choices)  # type: ignore[attr-defined]

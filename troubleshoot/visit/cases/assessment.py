@@ -30,7 +30,12 @@ from troubleshoot.visit.telling.account import (
     place_shown,
     shown_causes,
 )
-from troubleshoot.visit.telling.wording import cause_line, effect_line, not_judged_line
+from troubleshoot.visit.telling.wording import (
+    OUTSIDE_WHAT_THE_RULES_KNOW,
+    cause_line,
+    effect_line,
+    not_judged_line,
+)
 
 _TYPICAL_SWITCH = {"any": 0.0, "running": 0.0, "running-open": 5.0, "energised-open": 8.0}
 _LOCKED_OUT_SWITCH = 15.0
@@ -107,6 +112,9 @@ def _lines(
         yield f"{READ_BESIDE_STOP}:"
         for row in rows:
             yield f"  {row_in_words(conclusions.hypotheses.knowledge, row)}"
+    if conclusions.beyond:
+        yield from (*conclusions.beyond, OUTSIDE_WHAT_THE_RULES_KNOW)
+        return
     yield {
         "named": "The cause:",
         "shortlist": "Not settled. The likeliest causes:",

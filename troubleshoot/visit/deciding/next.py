@@ -88,13 +88,15 @@ class Decider:
             return afresh or way_back(self.knowledge, state, conclusions)
         if (now := stopped_now(self.knowledge, state, conclusions)) is not None:
             return now
-        if state.aim is not None:
+        if state.aim is not None and (state.aim_chosen or not conclusions.beyond):
             going_on = self._towards(state, conclusions, state.aim, state.aim_reason)
             if going_on is not None:
                 return going_on
         stop = stopped_first(self.knowledge, state, conclusions)
         if (afresh := stop or self._read_afresh(state, conclusions)) is not None:
             return afresh
+        if conclusions.beyond:
+            return Decision("ending", ending="outside")
         if state.walking is not None:
             return self._on_round(state, conclusions)
         handed: list[tuple[str, str]] = []

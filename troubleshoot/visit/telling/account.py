@@ -37,6 +37,8 @@ def ending_of(conclusions: Conclusions) -> str:
     top = conclusions.causes[0].probability if conclusions.causes else 0.0
     if conclusions.stop is not None:
         return "stopped"
+    if conclusions.beyond:
+        return "outside"
     if conclusions.named is not None:
         return "named"
     if ranking.nothing_wrong >= max(top, ranking.outside, 0.5):
@@ -65,6 +67,7 @@ def account(
         "causes": [_cause(conclusions, c) for c in shown_causes(conclusions)],
         "effects": [_cause(conclusions, c) for c in conclusions.effects],
         "outside": round(conclusions.ranking.outside, 4),
+        "beyond": list(conclusions.beyond),
         "nothing_wrong": round(conclusions.ranking.nothing_wrong, 4),
         "asked": list(asked),
         "computed": [_computed(conclusions, r) for r in conclusions.readings if r.computed],

@@ -14,6 +14,11 @@ BAR_CELLS = 10
 LIKELY = 0.6
 TAG_OUT = "Stop, tag the unit out and hand it over; the repair is for those named below."
 """What comes before a repair that its card leaves to others."""
+OUTSIDE_WHAT_THE_RULES_KNOW = (
+    "No cause is named and no test proposed: what holds for other units may be wrong on this one. "
+    "Go by the unit's own sheets, or hand it to somebody who knows such units. Cautions, STOPs and "
+    "danger hold as ever."
+)
 
 
 def percent(probability: float) -> str:
