@@ -37,6 +37,8 @@ UNIT = {
     "economizer": "not-fitted",
     "duct-smoke-detector": "not-fitted",
     "building-control": "not-fitted",
+    "heat-pump": "not-fitted",
+    "hot-gas-reheat": "not-fitted",
 }
 
 
