@@ -155,7 +155,7 @@ class Journal:
         files puts another in their place.
         """
         try:
-            here, ours = os.stat(self.path), os.fstat(self._descriptor)
+            here, ours = self.path.stat(), os.fstat(self._descriptor)
         except OSError:
             is_ours = False
         else:
