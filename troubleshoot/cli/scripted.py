@@ -25,7 +25,7 @@ from troubleshoot.visit.kept.stopped import (
     standing_visits,
     stops_unit,
 )
-from troubleshoot.visit.kept.unreadable import Unreadable
+from troubleshoot.visit.kept.unreadable import DO_NOT_START, Unreadable
 
 
 def run_scripted(
@@ -67,7 +67,7 @@ def _refused(
     """What a script is told that names a unit over which a STOP stands."""
     see = f"troubleshoot report {standing.visit}"
     if isinstance(standing, Unreadable):
-        problem, instead = f"a STOP may stand over {unit}", standing.lines[1].rstrip(".")
+        problem, instead = f"a STOP may stand over {unit}", DO_NOT_START.rstrip(".")
     else:
         problem, instead = f"a STOP stands over {unit}: {standing.reason}", f"see: {see}"
     if as_json:

@@ -12,7 +12,8 @@ from troubleshoot.dialogue.shelf import Shelf
 from troubleshoot.dialogue.talk import Talk, words_or_back
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.events import LeftBefore
-from troubleshoot.visit.kept.stopped import Standing, Stopped, same_unit, stops_unit
+from troubleshoot.visit.kept.stopped import Standing, Stopped, stops_unit
+from troubleshoot.visit.kept.unit_names import same_unit
 from troubleshoot.visit.kept.unreadable import Unreadable
 
 

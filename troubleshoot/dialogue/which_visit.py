@@ -24,7 +24,8 @@ from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Talk, unless_b
 from troubleshoot.dialogue.yes_no import YesNo, yes_no_or
 from troubleshoot.frozen import frozen
 from troubleshoot.visit.events import Named, VisitEnded
-from troubleshoot.visit.kept.stopped import Standing, same_unit
+from troubleshoot.visit.kept.stopped import Standing
+from troubleshoot.visit.kept.unit_names import same_unit
 
 WELCOME: Final = (
     "A visit to a rooftop unit. At any question: ? for how, w for why, help for the rest.",
