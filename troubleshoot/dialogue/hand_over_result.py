@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping
 from typing import Final
 
@@ -14,6 +15,7 @@ from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Back, Leave, Talk, words_or_back
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Hazard
+from troubleshoot.outside.text import plain_words
 from troubleshoot.safety.hearing.moments import moment_within, with_day
 from troubleshoot.safety.hearing.roles import (
     ROLES,
@@ -87,10 +89,10 @@ def ask_result(book: VisitBook, voice: Voice, met: StopMet) -> Talk[Result]:
     given: dict[str, str] = {}
 
     def parts() -> Mapping[str, Callable[[], Talk[str]]]:
-        by, after = given.get("by", ""), max(since, given.get("called", since))
+        by, after = given.get("by", "").partition(" ")[0], max(since, given.get("called", since))
         called = {"called": lambda: _ask_called(book, listener, met, by)}
         return {
-            "by": lambda: _ask(listener, who, lambda typed: role(typed, names)),
+            "by": lambda: _ask(listener, who, lambda typed: _named(typed, names)),
             **(called if is_not_told(met, by) else {}),
             "done": lambda: ask_done(listener, WHAT_THEY_DID, hazard, book.state.name),
             **_outright(listener, "of what was done", asked_of_what_was_done(hazard)),
@@ -108,9 +110,18 @@ def ask_result(book: VisitBook, voice: Voice, met: StopMet) -> Talk[Result]:
             voice.say_all(() if given else (NOTHING_TOLD,))
             given = dict([*given.items()][:-1])
     _echo_time(book, voice, given["when"])
-    told = HandOverResult(given["by"], given["done"], given["reading"], given["when"])
+    by, _, words = given["by"].partition(" ")
+    told = HandOverResult(by, given["done"], given["reading"], given["when"], words)
     asked = (given[part] for part in ("of what was done", "of the reading") if part in given)
     return Result(told, given.get("called", ""), tuple(asked))
+
+
+def _named(typed: str, names: tuple[str, ...]) -> str:
+    """The role of who made it safe, and behind it the words, where they say more than that."""
+    by = role(typed, names)
+    words = plain_words(typed.replace("-", " "))
+    is_role = not re.search(r"[^\W\d_]", typed) or by.replace("-", " ").startswith(words)
+    return by if is_role else f"{by} {typed}"
 
 
 def _outright(
