@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
+from datetime import datetime
 from typing import Final
 
 from troubleshoot.dialogue.asked_outright import is_said_yes_to
@@ -50,7 +51,10 @@ from troubleshoot.safety.stops.shown import (
     of_what,
 )
 from troubleshoot.safety.stops.told import told
+from troubleshoot.visit.events import PartGiven
 
+TOLD: Final = "who was told"
+"""The part of a hand-over that is kept before it is closed; all others are of its result."""
 MISSING: Final = "That is still missing: give it, or q to leave the STOP as it stands."
 WHAT_THEY_DID: Final = AskWords("What did they find, and what did they do?", repeated=True)
 WHAT_SHOWS_IT: Final = AskWords("Which reading or look shows that it is safe?", repeated=True)
@@ -86,7 +90,9 @@ def ask_result(book: VisitBook, voice: Voice, met: StopMet) -> Talk[Result]:
     names = fitting_roles(hazard)
     who = Choose("Who made it safe?", tuple(ROLES[name] for name in names), repeated=True)
     since, handed = read_after(knowledge, met), handed_over_at(met)
-    given: dict[str, str] = {}
+    given = {each.part: each.words for each in book.state.given if each.part != TOLD}
+    if given:
+        voice.say(f"Given before it broke off: {'; '.join(given.values())}. u takes the last back.")
 
     def parts() -> Mapping[str, Callable[[], Talk[str]]]:
         by, after = given.get("by", "").partition(" ")[0], max(since, given.get("called", since))
@@ -108,7 +114,11 @@ def ask_result(book: VisitBook, voice: Voice, met: StopMet) -> Talk[Result]:
             given[missing[0]] = yield from parts()[missing[0]]()
         except Back:
             voice.say_all(() if given else (NOTHING_TOLD,))
-            given = dict([*given.items()][:-1])
+            for part in [*given][-1:]:
+                book.add(PartGiven(part, ""))
+                del given[part]
+        else:
+            book.add(PartGiven(missing[0], given[missing[0]]))
     _echo_time(book, voice, given["when"])
     by, _, words = given["by"].partition(" ")
     told = HandOverResult(by, given["done"], given["reading"], given["when"], words)
@@ -198,22 +208,34 @@ def ask_told(book: VisitBook, listener: Listener, hazard: Hazard) -> Talk[str]:
 
 def _ask_who(book: VisitBook, listener: Listener) -> Talk[str]:
     """Somebody who was told, and when; asked until both are said."""
+    kept = next((each for each in book.state.given if each.part == TOLD), None)
     while True:
-        typed = yield from words_or_back(WHO_WAS_TOLD)
-        listener.hear_beside_help(typed)
-        yield from ask_if_hinted(listener.knowledge, listener.voice, without_help(typed))
+        if kept is None:
+            typed, at = (yield from words_or_back(WHO_WAS_TOLD)), book.now()
+            listener.hear_beside_help(typed)
+            yield from ask_if_hinted(listener.knowledge, listener.voice, without_help(typed))
+        else:
+            typed, at = kept.words, datetime.fromisoformat(kept.time)
+            listener.voice.say(f"Given before it broke off: {typed}. u takes it back.")
         try:
-            return (yield from _with_time(book, listener, told(typed, book.state.profiles)))
+            who = told(typed, book.state.profiles)
+            if kept is None:
+                book.add(PartGiven(TOLD, typed))
+            return (yield from _with_time(book, listener, who, at))
         except NotAResult as error:
             listener.not_understood(typed, str(error))
         except Back:
-            continue
+            book.add(PartGiven(TOLD, ""))
+        kept = None
 
 
-def _with_time(book: VisitBook, listener: Listener, said: str) -> Talk[str]:
-    """Who was told, with the time; asked for where it is not said. Raises NotAResult, Back."""
+def _with_time(book: VisitBook, listener: Listener, said: str, at: datetime) -> Talk[str]:
+    """Who was told, with the time; asked for where it was not said at that moment.
+
+    Raises NotAResult, Back.
+    """
     met = book.state.stops[-1] if book.state.stops else None
-    if not is_told_when(met, said, book.now()):
+    if not is_told_when(met, said, at):
         when = yield from _ask(listener, WHEN_TOLD, lambda typed: _when_told(book, met, typed))
         said = f"{said}, {when}"
     _echo_time(book, listener.voice, said)
@@ -238,7 +260,8 @@ def _ask_them_too(
             yield from ask_if_hinted(listener.knowledge, listener.voice, without_help(typed))
             if not_told(hazard, typed) or not names_a_role(typed):
                 break
-            them = yield from _with_time(book, listener, told(typed, book.state.profiles))
+            them = told(typed, book.state.profiles)
+            them = yield from _with_time(book, listener, them, book.now())
             return f"{said}; {them}"
         except NotAResult as error:
             listener.not_understood(typed, str(error))

@@ -112,8 +112,14 @@ def _who_was_asked(book: VisitBook) -> bool:
 
 
 def keep_stop(book: VisitBook, conclusions: Conclusions, fired: FiredHazard) -> None:
-    """A STOP is kept when it is first met, and when something has been answered since."""
+    """A STOP is kept when it is first met, and when something has been answered since.
+
+    One that was reopened and broke off on the way to what lifts it is no new one.
+    """
     met = book.state.stops[-1:]
+    is_reopened = met and met[0].reopened and met[0].hazard == fired.hazard.id
+    if is_reopened and lifting_finding(book.knowledge, book.state, conclusions, fired) is not None:
+        return
     if not met or (met[0].hazard, met[0].answers) != (fired.hazard.id, len(book.state.answers)):
         spot = finding_of(book.knowledge, book.state, conclusions, fired)
         book.add(Halted.over(fired.hazard.id, spot))

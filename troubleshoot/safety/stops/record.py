@@ -38,6 +38,15 @@ class HandOverResult:
 
 
 @frozen
+class Given:
+    """One part of a hand-over or of its result, in the words and at the time it was given."""
+
+    part: str
+    words: str
+    time: str = ""
+
+
+@frozen
 class LeftOn:
     """A danger for which an earlier visit to the unit has left something off.
 

@@ -20,6 +20,7 @@ from troubleshoot.visit.events.beginning import Called, FactTold, LeftBefore, Na
 from troubleshoot.visit.events.ending import (
     Closing,
     Noted,
+    PartGiven,
     ProofRead,
     Repaired,
     RepairedBefore,
@@ -47,7 +48,7 @@ KINDS: Final[Mapping[str, type[Event]]] = MappingProxyType(
             *(Answered, StepDone, MarkedInvalid, ReadingWithdrawn, Aimed, Skipped),
             *(RoundBegun, FindingsKept, SearchBegun, RoundGoneOn),
             *(Resumed, HourPassed, Undone),
-            *(Noted, ProofRead, RepairedBefore, Repaired, Closing, VisitEnded),
+            *(Noted, ProofRead, RepairedBefore, Repaired, Closing, PartGiven, VisitEnded),
             *(Halted, DangerReported, DangerTakenBack, TakenAfresh, Reopened),
         )
     }
