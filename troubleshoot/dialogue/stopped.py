@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from troubleshoot.dialogue.asked_outright import is_said_yes_to
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.hand_over_result import ask_done, ask_told
+from troubleshoot.dialogue.hand_over_result import ask_done
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.intake import ask_profiles
 from troubleshoot.dialogue.naming import ask_name
@@ -13,6 +13,7 @@ from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.shelf import Shelf
 from troubleshoot.dialogue.standing import tell_of_unit
 from troubleshoot.dialogue.talk import Back, Talk, unless_back
+from troubleshoot.dialogue.who_was_told import ask_told
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.safety.hazard_words import also_stands
 from troubleshoot.safety.stops.afresh import taken_by

@@ -11,6 +11,9 @@ from troubleshoot.safety.hearing.roles import ROLES
 NOT_TOLD_YET: Final = "not told yet: "
 """What stands on record before those whom a STOP is for, where they do not know of it."""
 
+TOLD: Final = "who was told"
+"""The part of a hand-over that is kept before it is closed; all others are of its result."""
+
 Spot = tuple[str, Place | None]
 """A test at a place."""
 
