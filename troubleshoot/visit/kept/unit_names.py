@@ -35,9 +35,9 @@ def may_be_same(one: str, other: str) -> bool:
 
 def _parts(name: str) -> tuple[frozenset[str], frozenset[str]]:
     """The numbers of a name, without the zeros that lead them, and its words."""
-    pieces = re.findall(r"\d+|[^\W\d_]+", name.casefold())
-    numbers = frozenset(piece.lstrip("0") for piece in pieces if piece.isdigit())
-    return numbers, frozenset(p for p in pieces if not p.isdigit()) - _KINDS
+    said = name.casefold()
+    numbers = frozenset(digits.lstrip("0") for digits in re.findall(r"\d+", said))
+    return numbers, frozenset(re.findall(r"[^\W\d_]+", said)) - _KINDS
 
 
 def _is_alike(one: str, other: str) -> bool:
