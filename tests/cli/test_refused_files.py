@@ -7,7 +7,7 @@ from pathlib import Path
 import pytest
 
 from troubleshoot.cli import texts
-from troubleshoot.cli.case_input import read_plain
+from troubleshoot.cli.case_input import plain_of, read_text_of
 from troubleshoot.cli.failures import Failure
 from troubleshoot.reasoning.unit.equipment import InputRefused
 
@@ -18,7 +18,7 @@ def test_an_empty_case_is_told_what_a_case_holds(text: str, tmp_path: Path) -> N
     case = tmp_path / "case.yaml"
     case.write_text(text, "utf-8")
     with pytest.raises(InputRefused) as refused:
-        read_plain(str(case))
+        plain_of(read_text_of(str(case)), str(case))
     (refusal,) = refused.value.refusals
     assert (refusal.problem, "format" in refusal.instead) == ("the file is empty", False)
 
@@ -27,7 +27,7 @@ def test_a_number_of_a_thousand_digits_is_not_told_whole(tmp_path: Path) -> None
     case = tmp_path / "case.yaml"
     case.write_text(f"complaint: {'9' * 6000}\n", "utf-8")
     with pytest.raises(InputRefused) as refused:
-        read_plain(str(case))
+        plain_of(read_text_of(str(case)), str(case))
     (refusal,) = refused.value.refusals
     assert refusal.problem == f"{'9' * 40}... is a number with too many digits"
 

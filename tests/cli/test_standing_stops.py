@@ -16,7 +16,8 @@ from troubleshoot.dialogue.standing import goes_on, meet_standing, met_by, told
 from troubleshoot.dialogue.talk import Leave
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.kept import stopped as found_in
-from troubleshoot.visit.kept.stopped import Standing, Stopped, same_unit
+from troubleshoot.visit.kept.stopped import Standing, Stopped
+from troubleshoot.visit.kept.unit_names import same_unit
 
 TIME = "2026-11-26T09:00:00+00:00"
 CRACK = {"event": "answer", "test": "heat-exchanger-look", "at": None, "outcomes": ["crack"],
@@ -80,9 +81,10 @@ def test_a_unit_is_the_same_however_its_name_was_typed(one: str, other: str, sam
 
 @pytest.fixture
 def two(shipped: Knowledge, tmp_path: Path) -> Path:
-    keep(tmp_path, "2026-11-26-1", "RTU-1", CRACK, STOP)
-    keep(tmp_path, "2026-11-26-2", "", CRACK, STOP, OVER)
-    return tmp_path
+    visits = tmp_path / "visits"
+    keep(visits, "2026-11-26-1", "RTU-1", CRACK, STOP)
+    keep(visits, "2026-11-26-2", "", CRACK, STOP, OVER)
+    return visits
 
 
 class Shelf(JournalShelf):
@@ -184,10 +186,11 @@ def test_visits_that_were_closed_are_not_replayed(
     shipped: Knowledge, tmp_path: Path, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Most starts need no reasoning: what was closed is not looked at."""
-    keep(tmp_path, "2026-11-26-1", "RTU-1", CLOSED)
-    (tmp_path / "2026-11-26-2.journal").mkdir()
+    visits = tmp_path / "visits"
+    keep(visits, "2026-11-26-1", "RTU-1", CLOSED)
+    (visits / "2026-11-26-2.journal").mkdir()
     monkeypatch.setattr(found_in, "_stopped", lambda *_: pytest.fail("replayed"))
-    (folder,) = JournalShelf(shipped, tmp_path).standing()
+    (folder,) = JournalShelf(shipped, visits).standing()
     assert (folder.visit, folder.unit) == ("2026-11-26-2", "")
     assert found_in.stops_unit(folder)
 
@@ -196,7 +199,7 @@ def test_a_visit_does_not_meet_itself_and_no_stop_asks_nothing(
     shipped: Knowledge, two: Path, tmp_path: Path
 ) -> None:
     assert met_by(JournalShelf(shipped, two), Voice(), "2026-11-26-1", "RTU-1") is None
-    terminal, found = met(JournalShelf(shipped, tmp_path / "none"), "RTU-1")
+    terminal, found = met(JournalShelf(shipped, tmp_path / "none" / "visits"), "RTU-1")
     assert found is None and not terminal.asked and not terminal.said
 
 

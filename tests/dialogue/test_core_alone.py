@@ -36,6 +36,8 @@ class Nowhere:
     def waiting(self): return ()
     def standing(self, but=""): return ()
     def not_read(self): return ()
+    def elsewhere(self, unit, but=""): return ()
+    def met_meanwhile(self, unit, but): return ()
     def left_before(self, unit, but=""): return ()
     def new(self):
         return VisitBook(knowledge, "visit", Forgotten(), lambda: datetime.now(timezone.utc))

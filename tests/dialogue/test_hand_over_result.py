@@ -14,10 +14,11 @@ import pytest
 from tests.cli.lines import Lines, book_of, held
 from troubleshoot.cli import clock
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.hand_over_result import MISSING, ask_result, ask_told
+from troubleshoot.dialogue.hand_over_result import MISSING, ask_result
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.in_danger import IN_DANGER
 from troubleshoot.dialogue.talk import DangerCalled
+from troubleshoot.dialogue.who_was_told import ask_told
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.stops.record import NOT_TOLD_YET, StopMet
 from troubleshoot.visit.absence import stamp

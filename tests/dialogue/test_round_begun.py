@@ -120,6 +120,12 @@ def test_who_breaks_off_at_the_season_is_asked_it_again(shipped: Knowledge) -> N
         def standing(self, but: str = "") -> tuple[object, ...]:
             return ()
 
+        def elsewhere(self, unit: str, but: str = "") -> tuple[str, ...]:
+            return ()
+
+        def met_meanwhile(self, unit: str, but: str) -> tuple[object, ...]:
+            return ()
+
         def left_before(self, unit: str, but: str = "") -> tuple[object, ...]:
             return ()
 

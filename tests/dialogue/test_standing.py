@@ -54,6 +54,9 @@ class Shelf:
         self.asked.append(but)
         return (each for each in self._standing if each.visit != but)
 
+    def elsewhere(self, unit: str, but: str = "") -> tuple[str, ...]:
+        return ()
+
     def left_before(self, unit: str, but: str = "") -> LeftBefore:
         self.asked.append(but)
         return self._left

@@ -77,6 +77,12 @@ class _Nowhere:
     def standing(self, but: str = "") -> tuple[()]:
         return ()
 
+    def elsewhere(self, unit: str, but: str = "") -> tuple[()]:
+        return ()
+
+    def met_meanwhile(self, unit: str, but: str) -> tuple[()]:
+        return ()
+
     def not_read(self) -> tuple[str, ...]:
         return ()
 

@@ -132,3 +132,43 @@ def test_what_counts_no_more_is_told_in_the_order_in_which_it_is_asked_again(
             person.types(careful(person))
     assert HANDS_IN in task(person) and len(asked) > 6
     assert [each for each in asked if each in told] == told
+
+
+@pytest.mark.parametrize("minutes", [31, 61, 1440, -5])
+def test_whoever_starts_again_is_told_first_that_hands_come_out(
+    minutes: float, data: Path, clock: Clock
+) -> None:
+    """Regression: the first screen asked to go on, and the test that was chosen was gone."""
+    with begin(data, clock) as person:
+        person.types(DEAD_WORK)
+        lead_to(person, HANDS_IN)
+        person.kills_it()
+    clock.pass_minutes(minutes)
+    with Person(data, clock=clock) as person:
+        said = first_lines(person)
+        assert said.startswith("Hands out of it: it counts as live"), said
+        assert "As it was left at RTU-7:" in said and "panels off" in said
+        assert said.endswith("Go on with it? (y/n, Enter is y)") or "is open. Go on" in said
+        person.types("y")
+        is_told(first_lines(person))
+        person.types(ALL)
+        lead_to(person, HANDS_IN)
+
+
+def test_a_test_that_was_chosen_is_led_to_again_after_a_break(data: Path, clock: Clock) -> None:
+    with begin(data, clock) as person:
+        person.types(DEAD_WORK)
+        lead_to(person, HANDS_IN)
+        clock.pass_minutes(65)
+        person.types("clean")
+        is_told(first_lines(person))
+        assert task(person).startswith("Step: Roof")
+        lead_to(person, HANDS_IN)
+
+
+def test_whoever_starts_again_at_a_closed_unit_is_given_no_order(data: Path, clock: Clock) -> None:
+    with begin(data, clock) as person:
+        person.kills_it()
+    clock.pass_minutes(90)
+    with Person(data, clock=clock) as person:
+        assert "Hands out" not in person.said

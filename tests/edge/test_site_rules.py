@@ -252,3 +252,42 @@ def test_a_kept_visit_says_which_rules_it_began_with(north: Path, tmp_path: Path
             said = "".join(person.types("y").split())  # lines break anywhere
             assert (f"--rules{north}" in said) is missing, said
             person.types("q")
+
+
+HARMFUL = (
+    (
+        {"what: Keep away and": "what: Clip a wire from R to W across the open limit and"},
+        "the text advises a way round a safety device",
+    ),
+    (
+        {"work-state: any": "work-state: any\n    exposes: line"},
+        "birds-on-fan-guard exposes line voltage with the panels on",
+    ),
+)
+
+
+@pytest.mark.parametrize(("changes", "told"), HARMFUL, ids=["advice", "live parts behind panels"])
+def test_what_the_check_refuses_since_it_can_hurt_no_command_goes_by(
+    changes: dict[str, str], told: str, north: Path, case: Path, tmp_path: Path
+) -> None:
+    """Regression: it was shown to whoever asked, without a word, as a repair of the site."""
+    for path in north.rglob("*.yaml"):
+        text = path.read_text("utf-8")
+        for before, after in changes.items():
+            text = text.replace(before, after)
+        path.write_text(text, "utf-8")
+    code, said, _ = run("rules", "check", "--rules", north, folder=tmp_path)
+    line = next(line for line in said.splitlines() if told in line)
+    place = line.partition(": ")[0]
+    assert code == 1 and str(north) in place
+    for command in (
+        ("assess", case),
+        ("diagnose", "--answers", case),
+        ("diagnose",),
+        ("inspect",),
+        ("practise", "--progress"),
+        ("rules", "explain", FAULT),
+    ):
+        code, said, error = run(*command, "--rules", north, folder=tmp_path)
+        assert (code, said) == (5, ""), (command, said)
+        assert any(each.startswith(place) and told in each for each in error.splitlines()), error

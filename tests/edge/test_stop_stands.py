@@ -5,6 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from tests.edge.person import Clock, Person
+from tests.edge.started import started
 from tests.edge.visits import ALL, begin, events_of, lead_to, task
 
 DONE = "a loose union at the cock, tightened and bubble tested"
@@ -165,3 +166,23 @@ def test_a_danger_in_between_ends_the_way_to_the_rest(data: Path, clock: Clock) 
         person.types("again", "the line was shielded by the utility", "safe", "put right")
         assert "DANGER - STOP" in person.last and not task(person)
         assert "over, or q." in person.types("again")
+
+
+def test_who_made_it_safe_is_kept_in_their_words_and_stands_in_tag_and_report(
+    data: Path, clock: Clock
+) -> None:
+    """Regression: of crew, foreman and badge only the role was kept, in the journal too."""
+    crew = "gas utility crew, foreman Q, badge 77"
+    handed_over(data, clock)
+    clock.pass_minutes(60)
+    with Person(data, "reopen", "2026-11-26-1", clock=clock) as person:
+        assert "Who made it safe?" in person.types(ALL, "gas utility apprentice")
+        person.types(crew, DONE, "y", READ, "y", "2026-11-26 09:50")
+        assert "Reopened." in person.said
+        lead_to(person, "Combustible-gas sweep")
+        assert "- STOP" in person.types("leak")
+        assert f'the gas utility ("{crew}")' in " ".join(person.last.split())
+        person.types("q")
+    assert "badge 77" in events_of(data)
+    report = started(data, "report", "2026-11-26-1").stdout.decode()
+    assert f'made safe by the gas utility ("{crew}"): ' in report

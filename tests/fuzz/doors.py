@@ -19,7 +19,7 @@ from unittest.mock import patch
 
 from tests.building import base, test_of
 from tests.visit.kept.samples import long_visit, write_journal
-from troubleshoot.cli.case_input import read_plain
+from troubleshoot.cli.case_input import plain_of, read_text_of
 from troubleshoot.cli.failures import Failure
 from troubleshoot.cli.practice.play import Left, Play
 from troubleshoot.cli.terminal import EndOfInput, Terminal
@@ -106,14 +106,16 @@ def doors(knowledge: Knowledge, folder: Path) -> Mapping[str, Door]:
 def read_yaml(folder: Path) -> Any:
     """The plain data of the sample case."""
     (folder / "sample.yaml").write_text(CASE, "utf-8")
-    return read_plain(str(folder / "sample.yaml"))
+    return plain_of(read_text_of(str(folder / "sample.yaml")), "sample.yaml")
 
 
 def _case(knowledge: Knowledge, path: Path) -> Callable[[bytes], bool]:
     def enter(data: bytes) -> bool:
         path.write_bytes(data)
         try:
-            assess_case(knowledge, read_case(knowledge, read_plain(str(path))))
+            assess_case(
+                knowledge, read_case(knowledge, plain_of(read_text_of(str(path)), str(path)))
+            )
         except (InputRefused, Failure):
             return False
         return True

@@ -53,7 +53,7 @@ def test_hazards_may_lie_in_files_by_kind(tmp_path: Path) -> None:
 def test_what_a_pack_tells_people_to_do_is_told_under_its_name(tmp_path: Path) -> None:
     """Regression: "carry on with the burner lit" was read as the program's own word."""
     tagged = ADDED.replace("    source:", "    tag: Swans bite.\n    source:")
-    look = a_test("look", "    work-state: locked-out\n")
+    look = a_test("look", "    work-state: any\n")
     files = {"pack.yaml": MANIFEST, "hazards.yaml": tagged, "tests/quick.yaml": look}
     pack, shipped = write_files(tmp_path / "north", files), write_rules(tmp_path)
     alone = load_rules(shipped, cache=tmp_path / "cache")

@@ -52,6 +52,7 @@ MODULES = (
     "visit/events/withdrawn",
     "safety/hearing/dangers", "safety/hearing/reporting", "safety/hearing/unit_words",
     "dialogue/answering", "dialogue/standing", "dialogue/stopped", "dialogue/hand_over_result",
+    "dialogue/who_was_told",
     "dialogue/reopening",
     "reasoning/chaining/on_record", "reasoning/chaining/clearing",
 )  # fmt: skip

@@ -15,17 +15,21 @@ from troubleshoot.reasoning.unit.equipment import InputRefused, Refusal
 from troubleshoot.visit.cases.file import read_case
 
 
-def read_plain(path: str) -> object:
-    """The plain data of a YAML or JSON file, by the strict loader the rule files use.
-
-    A file that cannot be read fails with exit code 2; what it holds is refused by its place.
-    """
+def read_text_of(path: str) -> str:
+    """The text of a YAML or JSON file. One that cannot be read fails with exit code 2."""
     try:
-        text = read_stream(sys.stdin, path) if path == "-" else read_text(path)
+        return read_stream(sys.stdin, path) if path == "-" else read_text(path)
     except NotUsable as error:
         raise Failure(
             [f"{path}: cannot be read: {error.what}; name a YAML or JSON file"], 2
         ) from None
+
+
+def plain_of(text: str, path: str) -> object:
+    """The plain data of a file's text, by the strict loader the rule files use.
+
+    Raises InputRefused for what it holds, by its place.
+    """
     try:
         data = from_json(text, "file") if path.endswith(".json") else _from_yaml(text, path)
         check_plain(data, "file")
@@ -52,15 +56,26 @@ def _from_yaml(text: str, path: str) -> object:
 
 def case_from(path: str, knowledge: Knowledge, as_json: bool) -> Case:
     """The case in a file; fails with exit code 3, as an error object where JSON was asked for."""
+    return data_and_case(path, knowledge, as_json)[1]
+
+
+def data_and_case(path: str, knowledge: Knowledge, as_json: bool) -> tuple[object, Case]:
+    """The plain data of a file, and its case; fails in the same way."""
+    data: object = read_text_of(path)
     try:
-        return read_case(knowledge, read_plain(path))
+        data = plain_of(str(data), path)
+        return data, read_case(knowledge, data)
     except InputRefused as error:
-        raise refusal_failure(error, as_json) from None
+        from troubleshoot.visit.cases.told_all_the_same import dangers_all_the_same
+
+        raise _refusal_failure(error, dangers_all_the_same(knowledge, data), as_json) from None
 
 
-def refusal_failure(error: InputRefused, as_json: bool) -> Failure:
-    """Every refusal, as sentences on standard error, and as JSON on standard output if asked."""
+def _refusal_failure(error: InputRefused, dangers: tuple[str, ...], as_json: bool) -> Failure:
+    """The dangers that are told all the same, then every refusal, as sentences on standard error;
+    and as JSON on standard output if asked."""
     if as_json:
         rows = [{"key": r.key, "problem": r.problem, "instead": r.instead} for r in error.refusals]
-        say_json({"error": rows})
-    return Failure([f"{r.key}: {r.problem}; {r.instead}" for r in error.refusals], NOT_UNDERSTOOD)
+        say_json({"dangers": list(dangers), "error": rows} if dangers else {"error": rows})
+    refused = [f"{r.key}: {r.problem}; {r.instead}" for r in error.refusals]
+    return Failure([*dangers, *refused], NOT_UNDERSTOOD)

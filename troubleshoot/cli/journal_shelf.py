@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
+from contextlib import suppress
 from pathlib import Path
 from types import TracebackType
 from typing import TYPE_CHECKING
@@ -12,12 +13,16 @@ from troubleshoot.cli import clock
 from troubleshoot.cli.rule_base import kept_with_visit, missing_rules
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.outside.refusal import NotUsable
+from troubleshoot.visit.kept.bytes_of import bytes_in
 from troubleshoot.visit.kept.foreign import foreign_in
-from troubleshoot.visit.kept.journal import Journal, open_visits
+from troubleshoot.visit.kept.journal import Journal, JournalError, open_visits
 from troubleshoot.visit.kept.left_before import LeftBefore, left_before
-from troubleshoot.visit.kept.names import journal_path, next_name
+from troubleshoot.visit.kept.names import journal_path, kept_visits, next_name
 from troubleshoot.visit.kept.reading import read_visit
-from troubleshoot.visit.kept.stopped import Standing, standing_visits
+from troubleshoot.visit.kept.stopped import Standing, standing_in, standing_visits, stops_unit
+from troubleshoot.visit.kept.unit_names import same_unit
+from troubleshoot.visit.kept.unreadable import name_in
 
 if TYPE_CHECKING:
     from troubleshoot.visit.state import VisitState
@@ -30,6 +35,7 @@ class JournalShelf:
         self.knowledge = knowledge
         self.visits = visits
         self._opened: list[Journal] = []
+        self._seen: dict[Path, tuple[int, int]] = {}
 
     def __enter__(self) -> JournalShelf:
         return self
@@ -68,7 +74,42 @@ class JournalShelf:
 
     def standing(self, but: str = "") -> Iterator[Standing]:
         """What stops a unit or may do so, the latest visit first; `but` names one left out."""
+        self._changed()
         return standing_visits(self.knowledge, self.visits, but)
+
+    def elsewhere(self, unit: str, but: str = "") -> Sequence[str]:
+        """The visits to a unit that another program has open; `but` names one left out."""
+        found = []
+        for path in open_visits(self.visits):
+            with suppress(JournalError, NotUsable):
+                if path.stem != but and self._is_of(path, unit) and read_visit(path).elsewhere:
+                    found.append(path.stem)
+        return found
+
+    def met_meanwhile(self, unit: str, but: str) -> Sequence[Standing]:
+        """What stops a unit by a journal that has changed since `standing` was last asked."""
+        changed = [path for path in self._changed() if path.stem != but]
+        found = (standing_in(self.knowledge, path) for path in changed if self._is_of(path, unit))
+        return [each for each in found if each is not None and stops_unit(each)]
+
+    def _changed(self) -> Sequence[Path]:
+        """The journals that are not as they were when this was last asked."""
+        changed = []
+        for path in kept_visits(self.visits):
+            with suppress(OSError):
+                held = path.stat()
+                now = (held.st_mtime_ns, held.st_size)
+                if self._seen.get(path) != now:
+                    self._seen[path] = now
+                    changed.append(path)
+        return changed
+
+    def _is_of(self, path: Path, unit: str) -> bool:
+        """Whether a journal is of a visit to a unit, as far as it can be read."""
+        try:
+            return same_unit(name_in(bytes_in(path)), unit)
+        except NotUsable:
+            return False
 
     def not_read(self) -> Sequence[str]:
         """A sentence for each thing that lies among the visits and is not read as one."""

@@ -43,11 +43,12 @@ def visits(ctx: click.Context) -> None:
     """
     paths = kept_visits(_folder(ctx))
     stopping = set()
-    for standing in standing_visits(rules_in_force(), _folder(ctx)) if paths else ():
+    strays = foreign_in(_folder(ctx))
+    for standing in standing_visits(rules_in_force(), _folder(ctx)) if paths or strays else ():
+        tell(standing.lines[0])
         if stops_unit(standing):
-            tell(standing.lines[0])
             stopping.add(standing.path)
-    for line in foreign_in(_folder(ctx)):
+    for line in strays:
         tell(line)
     if not paths:
         tell("No visit is kept yet. Start one with: troubleshoot")
@@ -112,7 +113,7 @@ def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
     try:
         kept = read_visit(path)
     except JournalError as error:
-        raise _unreadable(may_stop, str(error), as_json) from None
+        raise unreadable_failure(may_stop, str(error), as_json) from None
     understanding = understood(knowledge, kept.events)
     state = replay(knowledge, understanding.events)
     first = may_stop.lines if isinstance(may_stop, Unreadable) else ()
@@ -125,8 +126,8 @@ def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
         tell_report(markdown_report(knowledge, plain, extras))
 
 
-def _unreadable(may_stop: Standing | None, why: str, as_json: bool) -> Failure:
-    """A visit of which no report can be made: first whether a STOP may stand over its unit."""
+def unreadable_failure(may_stop: Standing | None, why: str, as_json: bool = False) -> Failure:
+    """A visit that cannot be read: first whether a STOP may stand over its unit."""
     lines = (why,) if may_stop is None else may_stop.lines
     if as_json:
         standing = [] if may_stop is None else [standing_account(may_stop, may_stop.unit)]

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from pathlib import Path
 
-from troubleshoot.cli.case_input import read_plain, refusal_failure
+from troubleshoot.cli.case_input import data_and_case
 from troubleshoot.cli.door import tell, tell_report
 from troubleshoot.cli.failures import USAGE, Failure
 from troubleshoot.cli.json_output import say_json
@@ -14,7 +14,6 @@ from troubleshoot.cli.screens.prompts import show_standing_visits
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.dialogue.scripted import ScriptedVisit, start_event
 from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.reasoning.unit.equipment import InputRefused
 from troubleshoot.visit.cases.file import read_case
 from troubleshoot.visit.kept.foreign import foreign_in
 from troubleshoot.visit.kept.left_before import left_before
@@ -25,7 +24,7 @@ from troubleshoot.visit.kept.stopped import (
     standing_visits,
     stops_unit,
 )
-from troubleshoot.visit.kept.unreadable import Unreadable
+from troubleshoot.visit.kept.unreadable import DO_NOT_START, Unreadable
 
 
 def run_scripted(
@@ -43,11 +42,10 @@ def run_scripted(
     for each in filter(stops_unit, standing):
         if may_be_over(each, unit):
             raise _refused(each, unit, rows, as_json)
-    try:
-        data = read_plain(answers) if answers is not None else {}
-        case = read_case(knowledge, data)
-    except InputRefused as error:
-        raise refusal_failure(error, as_json) from None
+    data: object = {}
+    case = read_case(knowledge, data)
+    if answers is not None:
+        data, case = data_and_case(answers, knowledge, as_json)
     assert isinstance(data, Mapping)
     start = start_event(case, data, iter(profiles) if profiles else None)
     account = ScriptedVisit(Reasoner(knowledge), case, start).run()
@@ -67,7 +65,7 @@ def _refused(
     """What a script is told that names a unit over which a STOP stands."""
     see = f"troubleshoot report {standing.visit}"
     if isinstance(standing, Unreadable):
-        problem, instead = f"a STOP may stand over {unit}", standing.lines[1].rstrip(".")
+        problem, instead = f"a STOP may stand over {unit}", DO_NOT_START.rstrip(".")
     else:
         problem, instead = f"a STOP stands over {unit}: {standing.reason}", f"see: {see}"
     if as_json:

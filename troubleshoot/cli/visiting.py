@@ -3,7 +3,8 @@
 from __future__ import annotations
 
 import os
-from collections.abc import Callable
+from collections.abc import Callable, Iterator
+from contextlib import contextmanager
 from pathlib import Path
 
 from troubleshoot.cli.attentive import VisitTerminal
@@ -42,20 +43,31 @@ def hold(knowledge: Knowledge, terminal: Terminal, talk: Callable[[Voice], Talk[
     """Show what is asked and said, take what is typed; returns the exit code."""
     dialogue = Dialogue(talk)
     try:
-        _converse(terminal, knowledge, dialogue)
-    except (EndOfInput, JournalError, KeyboardInterrupt) as ended:
-        terminal.pages = False  # nobody is there to turn them
-        if isinstance(ended, JournalError):
-            show_said(terminal, knowledge, dialogue.unheard())
-            raise
+        with _what_was_said(terminal, knowledge, dialogue):
+            _converse(terminal, knowledge, dialogue)
+    except (EndOfInput, KeyboardInterrupt) as ended:
         if isinstance(ended, KeyboardInterrupt):
             terminal.say()
-        show_said(terminal, knowledge, dialogue.leave())
+        with _what_was_said(terminal, knowledge, dialogue):
+            said = dialogue.leave()
+        terminal.pages = False  # nobody is there to turn them
+        show_said(terminal, knowledge, said)
         if isinstance(ended, KeyboardInterrupt):
             return INTERRUPTED
     terminal.say_held()
     assert isinstance(dialogue.prompt, Ended)
     return KEPT if dialogue.prompt.how == "kept" else 0
+
+
+@contextmanager
+def _what_was_said(terminal: Terminal, knowledge: Knowledge, dialogue: Dialogue) -> Iterator[None]:
+    """Where the storage fails, show first what was said until then; the failure goes on."""
+    try:
+        yield
+    except JournalError:
+        terminal.pages = False  # nothing is asked any more
+        show_said(terminal, knowledge, dialogue.unheard())
+        raise
 
 
 def _converse(terminal: Terminal, knowledge: Knowledge, dialogue: Dialogue) -> None:

@@ -47,9 +47,14 @@ WITHOUT_WORK: Final = (FactTold, Repaired, RepairedBefore, Skipped)
 
 
 class Keeper(Protocol):
-    """Where the records of events are kept for good; those that belong together at once."""
+    """Where the records of events are kept for good; those that belong together at once.
+
+    `confirm` raises where what was kept is not where it will be looked up.
+    """
 
     def append(self, *events: Record) -> None: ...
+
+    def confirm(self) -> None: ...
 
     def close(self) -> None: ...
 
@@ -58,6 +63,9 @@ class Forgotten:
     """Keeps nothing: for visits that are played, not made."""
 
     def append(self, *events: Record) -> None:
+        pass
+
+    def confirm(self) -> None:
         pass
 
     def close(self) -> None:
@@ -119,6 +127,14 @@ class VisitBook:
         for event in stamped:
             state = after(self.knowledge, state, event)
         self._keep(stamped, state)
+
+    def confirm_kept(self) -> None:
+        """Before it is said that the visit is kept. Raises what the keeper raises."""
+        try:
+            self._keeper.confirm()
+        except Exception:
+            self.unkept = Unkept((), self.state)
+            raise
 
     def close(self) -> None:
         """Give the visit free for whoever else may go on with it."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable, Mapping
 from typing import Final
 
@@ -14,27 +15,24 @@ from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Back, Leave, Talk, words_or_back
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Hazard
+from troubleshoot.outside.text import plain_words
 from troubleshoot.safety.hearing.moments import moment_within, with_day
 from troubleshoot.safety.hearing.roles import (
     ROLES,
-    names_a_role,
     without_gas_people,
-    without_help,
 )
 from troubleshoot.safety.stops.outright import (
     Outright,
     asked_of_a_reading,
     asked_of_what_was_done,
 )
-from troubleshoot.safety.stops.record import NOT_TOLD_YET, HandOverResult, StopMet
+from troubleshoot.safety.stops.record import TOLD, HandOverResult, StopMet
 from troubleshoot.safety.stops.reopening import (
     NotAResult,
     fitting_roles,
     handed_over_at,
     in_words,
     is_not_told,
-    is_told_when,
-    not_told,
     read_after,
     role,
     stopped_at,
@@ -47,7 +45,7 @@ from troubleshoot.safety.stops.shown import (
     of_this_unit,
     of_what,
 )
-from troubleshoot.safety.stops.told import told
+from troubleshoot.visit.events import PartGiven
 
 MISSING: Final = "That is still missing: give it, or q to leave the STOP as it stands."
 WHAT_THEY_DID: Final = AskWords("What did they find, and what did they do?", repeated=True)
@@ -55,9 +53,6 @@ WHAT_SHOWS_IT: Final = AskWords("Which reading or look shows that it is safe?", 
 OF_WHAT: Final = AskWords("Of what, and with which instrument?", repeated=True)
 WHEN_CALLED: Final = AskWords("When were they told, or when did they come?", repeated=True)
 WHEN: Final = AskWords("When was that?", repeated=True)
-THEM_TOO: Final = AskWords("Who of them was told, and when? Enter if nobody yet", repeated=True)
-WHO_WAS_TOLD: Final = AskWords("Who was told, and when?", repeated=True)
-WHEN_TOLD: Final = AskWords("When were they told?", repeated=True)
 NOTHING_TOLD: Final = "Nothing of the result has been told yet. q leaves the visit closed."
 
 
@@ -84,19 +79,21 @@ def ask_result(book: VisitBook, voice: Voice, met: StopMet) -> Talk[Result]:
     names = fitting_roles(hazard)
     who = Choose("Who made it safe?", tuple(ROLES[name] for name in names), repeated=True)
     since, handed = read_after(knowledge, met), handed_over_at(met)
-    given: dict[str, str] = {}
+    given = {each.part: each.words for each in book.state.given if each.part != TOLD}
+    if given:
+        voice.say(f"Given before it broke off: {'; '.join(given.values())}. u takes the last back.")
 
     def parts() -> Mapping[str, Callable[[], Talk[str]]]:
-        by, after = given.get("by", ""), max(since, given.get("called", since))
+        by, after = given.get("by", "").partition(" ")[0], max(since, given.get("called", since))
         called = {"called": lambda: _ask_called(book, listener, met, by)}
         return {
-            "by": lambda: _ask(listener, who, lambda typed: role(typed, names)),
+            "by": lambda: ask_part(listener, who, lambda typed: _named(typed, names)),
             **(called if is_not_told(met, by) else {}),
             "done": lambda: ask_done(listener, WHAT_THEY_DID, hazard, book.state.name),
             **_outright(listener, "of what was done", asked_of_what_was_done(hazard)),
             "reading": lambda: _ask_reading(book, listener, hazard),
             **_outright(listener, "of the reading", asked_of_a_reading(knowledge, hazard)),
-            "when": lambda: _ask(
+            "when": lambda: ask_part(
                 listener, WHEN, lambda typed: when_read(typed, after, book.now(), handed)
             ),
         }
@@ -106,11 +103,24 @@ def ask_result(book: VisitBook, voice: Voice, met: StopMet) -> Talk[Result]:
             given[missing[0]] = yield from parts()[missing[0]]()
         except Back:
             voice.say_all(() if given else (NOTHING_TOLD,))
-            given = dict([*given.items()][:-1])
-    _echo_time(book, voice, given["when"])
-    told = HandOverResult(given["by"], given["done"], given["reading"], given["when"])
+            for part in [*given][-1:]:
+                book.add(PartGiven(part, ""))
+                del given[part]
+        else:
+            book.add(PartGiven(missing[0], given[missing[0]]))
+    echo_time(book, voice, given["when"])
+    by, _, words = given["by"].partition(" ")
+    told = HandOverResult(by, given["done"], given["reading"], given["when"], words)
     asked = (given[part] for part in ("of what was done", "of the reading") if part in given)
     return Result(told, given.get("called", ""), tuple(asked))
+
+
+def _named(typed: str, names: tuple[str, ...]) -> str:
+    """The role of who made it safe, and behind it the words, where they say more than that."""
+    by = role(typed, names)
+    words = plain_words(typed.replace("-", " "))
+    is_role = not re.search(r"[^\W\d_]", typed) or by.replace("-", " ").startswith(words)
+    return by if is_role else f"{by} {typed}"
 
 
 def _outright(
@@ -130,10 +140,10 @@ def _ask_called(book: VisitBook, listener: Listener, met: StopMet, by: str) -> T
     """When somebody was told, or came, who by the record did not know of the STOP."""
     listener.voice.say(f"On record {ROLES[by]} was not told yet.")
     since = stopped_at(met)
-    called = yield from _ask(
+    called = yield from ask_part(
         listener, WHEN_CALLED, lambda typed: when_called(typed, since, book.now())
     )
-    _echo_time(book, listener.voice, called)
+    echo_time(book, listener.voice, called)
     return called
 
 
@@ -146,10 +156,10 @@ def _ask_reading(book: VisitBook, listener: Listener, hazard: Hazard) -> Talk[st
         return typed if is_share_of_nothing(typed) else as_read(knowledge, typed, hazard, on)
 
     while True:
-        reading = yield from _ask(listener, WHAT_SHOWS_IT, understood)
+        reading = yield from ask_part(listener, WHAT_SHOWS_IT, understood)
         if not is_share_of_nothing(reading):
             return reading
-        share = yield from _ask(listener, OF_WHAT, lambda typed: of_what(knowledge, typed))
+        share = yield from ask_part(listener, OF_WHAT, lambda typed: of_what(knowledge, typed))
         try:
             return as_read(knowledge, f"{reading} {share}", hazard, on)
         except NotAResult as error:
@@ -166,85 +176,17 @@ def ask_done(listener: Listener, prompt: AskWords, hazard: Hazard, unit: str) ->
         of_this_unit(typed, unit)
         return in_words(listener.knowledge, typed, hazard)
 
-    return (yield from _ask(listener, prompt, understood))
+    return (yield from ask_part(listener, prompt, understood))
 
 
-def ask_told(book: VisitBook, listener: Listener, hazard: Hazard) -> Talk[str]:
-    """Who was told, by role, and when, until it was somebody whom the STOP is for.
-
-    Where it was nobody of those it is asked once more. Raises Back, Leave, DangerCalled.
-    """
-    while True:
-        said = yield from _ask_who(book, listener)
-        meant = not_told(hazard, said)
-        if not meant:
-            return said
-        try:
-            return (yield from _ask_them_too(book, listener, hazard, said, meant))
-        except Back:
-            continue
-
-
-def _ask_who(book: VisitBook, listener: Listener) -> Talk[str]:
-    """Somebody who was told, and when; asked until both are said."""
-    while True:
-        typed = yield from words_or_back(WHO_WAS_TOLD)
-        listener.hear_beside_help(typed)
-        yield from ask_if_hinted(listener.knowledge, listener.voice, without_help(typed))
-        try:
-            return (yield from _with_time(book, listener, told(typed, book.state.profiles)))
-        except NotAResult as error:
-            listener.not_understood(typed, str(error))
-        except Back:
-            continue
-
-
-def _with_time(book: VisitBook, listener: Listener, said: str) -> Talk[str]:
-    """Who was told, with the time; asked for where it is not said. Raises NotAResult, Back."""
-    met = book.state.stops[-1] if book.state.stops else None
-    if not is_told_when(met, said, book.now()):
-        when = yield from _ask(listener, WHEN_TOLD, lambda typed: _when_told(book, met, typed))
-        said = f"{said}, {when}"
-    _echo_time(book, listener.voice, said)
-    return said
-
-
-def _when_told(book: VisitBook, met: StopMet | None, typed: str) -> str:
-    if not is_told_when(met, typed, book.now()):
-        raise NotAResult("Give the time as 14:30, 1430, 2:30 pm, just now or 10 min ago.")
-    return typed
-
-
-def _ask_them_too(
-    book: VisitBook, listener: Listener, hazard: Hazard, said: str, meant: str
-) -> Talk[str]:
-    """Whether those were told too whom the STOP is for. Raises Back, DangerCalled."""
-    listener.voice.say(f"It is for: {meant}. Tell them too.", strong=True)
-    while True:
-        try:
-            typed = yield from words_or_back(THEM_TOO)
-            listener.hear_beside_help(typed)
-            yield from ask_if_hinted(listener.knowledge, listener.voice, without_help(typed))
-            if not_told(hazard, typed) or not names_a_role(typed):
-                break
-            them = yield from _with_time(book, listener, told(typed, book.state.profiles))
-            return f"{said}; {them}"
-        except NotAResult as error:
-            listener.not_understood(typed, str(error))
-        except Leave:
-            break
-    listener.voice.say("Tell them before you leave. The record says that they do not know yet.")
-    return f"{said}; {NOT_TOLD_YET}{meant}"
-
-
-def _echo_time(book: VisitBook, voice: Voice, typed: str) -> None:
+def echo_time(book: VisitBook, voice: Voice, typed: str) -> None:
     """Say which time of which day was understood; an hour alone may be of either half of a day."""
     at = moment_within(typed, book.now())
     if at is not None:
         voice.say(f"Taken as: {with_day(at, book.now())}.")
 
 
-def _ask(
+def ask_part(
     listener: Listener, prompt: AskWords | Choose, understood: Callable[[str], str]
 ) -> Talk[str]:
     """One part of the result, asked until it is understood. Raises Back, Leave, DangerCalled.

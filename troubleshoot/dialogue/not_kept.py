@@ -14,11 +14,13 @@ from troubleshoot.dialogue.hearing import NOT_ON_RECORD, begun_in_danger
 from troubleshoot.dialogue.said import Danger, StopNow, Voice
 from troubleshoot.visit.events import Called, DangerReported, Noted, after
 from troubleshoot.visit.kept.broken_off import danger_told
+from troubleshoot.visit.kept.journal import JournalGone
 from troubleshoot.visit.state import VisitState
 
 if TYPE_CHECKING:  # what reasons is imported once something has failed: no start needs it
     from troubleshoot.knowledge.model import Hazard, Knowledge
 
+VISIT_IS_KEPT: Final = "The visit is kept. Start again to go on from here."
 WARNING_NOT_ON_RECORD: Final = "This is not on record: tell whoever comes next in person."
 
 
@@ -30,10 +32,18 @@ def dangers_first(book: VisitBook, voice: Voice) -> Iterator[None]:
     """
     try:
         yield
-    except Exception:
+    except Exception as error:
         if book.unkept is not None:
-            _tell(book.knowledge, voice, book.state, _as_told(book.knowledge, book.unkept))
+            kept = VisitState() if isinstance(error, JournalGone) else book.state
+            _tell(book.knowledge, voice, kept, _as_told(book.knowledge, book.unkept))
         raise
+
+
+def say_it_is_kept(book: VisitBook, voice: Voice) -> None:
+    """Say so to whoever leaves, once it is seen to be so. Raises what the storage raises."""
+    with dangers_first(book, voice):
+        book.confirm_kept()
+    voice.say(VISIT_IS_KEPT)
 
 
 @contextmanager

@@ -11,7 +11,7 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.breaks import tell_break
 from troubleshoot.dialogue.hearing import report_danger
 from troubleshoot.dialogue.intake import ask_of_the_round, ask_profiles, begin
-from troubleshoot.dialogue.not_kept import dangers_first
+from troubleshoot.dialogue.not_kept import dangers_first, say_it_is_kept
 from troubleshoot.dialogue.prompts import Ended
 from troubleshoot.dialogue.said import CallCautions, Voice
 from troubleshoot.dialogue.shelf import Shelf
@@ -31,7 +31,6 @@ from troubleshoot.visit.kept.broken_off import words_of_danger
 if TYPE_CHECKING:
     from troubleshoot.visit.deciding.next import Decider
 
-VISIT_IS_KEPT = "The visit is kept. Start again to go on from here."
 NOTHING_BEGUN = "No visit was begun."
 ASKED_AGAIN = "States that others could have changed are asked again."
 STILL_COUNTS = "You were not away for long: what was done and proved still counts."
@@ -56,9 +55,14 @@ def visit(shelf: Shelf, voice: Voice, visitor: Visitor) -> Talk[Ended]:
         if opened is not None:
             book = yield from _led_in(shelf, voice, opened, visitor, notes)
     except Leave:
-        if opened is None and notes:
-            _keep_told(shelf.new(), "", notes)
-        voice.say(VISIT_IS_KEPT if opened or notes else NOTHING_BEGUN)
+        kept = None if opened is None else opened.book
+        if kept is None and notes:
+            kept = shelf.new()
+            _keep_told(kept, "", notes)
+        if kept is None:
+            voice.say(NOTHING_BEGUN)
+        else:
+            say_it_is_kept(kept, voice)
         return Ended("kept")
     return Ended("kept") if book is None else (yield from turns(book, voice, shelf))
 
@@ -149,7 +153,7 @@ def turns(
         with dangers_first(book, voice):
             return (yield from Turns(book, voice, decides, shelf).run())
     except Leave:
-        voice.say(VISIT_IS_KEPT)
+        say_it_is_kept(book, voice)
         for item in open_items(book.state.work):
             voice.say(f"Still open on the unit: {item}", 1)
         return Ended("kept")
@@ -166,7 +170,7 @@ def reopened(book: VisitBook, voice: Voice, shelf: Shelf | None = None) -> Talk[
         with dangers_first(book, voice):
             is_open = yield from reopen(book, voice, Reasoner(book.knowledge))
     except Leave:
-        voice.say(VISIT_IS_KEPT)
+        say_it_is_kept(book, voice)
         return Ended("kept")
     if not is_open:
         return Ended("kept")

@@ -59,7 +59,7 @@ def reopen(book: VisitBook, voice: Voice, reasoner: Reasoner) -> Talk[bool]:
     if result is None:
         voice.say(
             "The visit stays closed: it is reopened only with all of the hand-over's result. "
-            f"When you have it: troubleshoot reopen {book.visit_id}"
+            f"What was given is kept. When you have the rest: troubleshoot reopen {book.visit_id}"
         )
         return False
     book.add(Reopened.on(hazard.id, result.told, spot, profiles, result.called, result.said_yes_to))

@@ -36,6 +36,12 @@ class Shelf(Protocol):
     def standing(self, but: str = "") -> Iterable[Standing]:
         """What stops a unit or may do so, the latest visit first; `but` names one left out."""
 
+    def elsewhere(self, unit: str, but: str = "") -> Sequence[str]:
+        """The visits to a unit that are open in another window; `but` names one left out."""
+
+    def met_meanwhile(self, unit: str, but: str) -> Sequence[Standing]:
+        """What has come to stop a unit since it was last asked what stands; `but` as above."""
+
     def not_read(self) -> Sequence[str]:
         """A sentence for each thing that lies among the visits and is not read as one."""
 

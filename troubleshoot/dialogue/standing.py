@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterable, Sequence
+from typing import Final
 
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import Listener
@@ -12,8 +13,14 @@ from troubleshoot.dialogue.shelf import Shelf
 from troubleshoot.dialogue.talk import Talk, words_or_back
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.events import LeftBefore
-from troubleshoot.visit.kept.stopped import Standing, Stopped, same_unit, stops_unit
+from troubleshoot.visit.kept.stopped import Standing, Stopped, stops_unit
+from troubleshoot.visit.kept.unit_names import same_unit
 from troubleshoot.visit.kept.unreadable import Unreadable
+
+OPEN_ELSEWHERE: Final = (
+    "Visit {visit} to this unit is open in another window: its work and its STOPs are of here too."
+)
+MET_ELSEWHERE: Final = "A STOP was met over this unit in another window, in visit {visit}."
 
 
 def met_by(shelf: Shelf, voice: Voice, visit: str, unit: str) -> Standing | None:
@@ -22,6 +29,18 @@ def met_by(shelf: Shelf, voice: Voice, visit: str, unit: str) -> Standing | None
     A visit may have been begun before that STOP, or be named after its unit only later.
     """
     return _told_of_unit(voice, _over(unit, shelf.standing(but=visit)))
+
+
+def met_meanwhile(shelf: Shelf, voice: Voice, book: VisitBook) -> bool:
+    """Whether a STOP was met over the unit of this visit in another window, told here at once."""
+    found = shelf.met_meanwhile(book.state.name, book.visit_id) if book.state.name else ()
+    for each in found:
+        voice.say(MET_ELSEWHERE.format(visit=each.visit), strong=True)
+        if isinstance(each, Unreadable):
+            _say_unreadable(voice, each)
+        else:
+            voice.tell(StopElsewhere(each))
+    return bool(found)
 
 
 def tell_unreadable(voice: Voice, standing: Iterable[Standing]) -> frozenset[str]:
@@ -42,8 +61,11 @@ def tell_own(voice: Voice, standing: Iterable[Standing], visit: str) -> None:
 def tell_left_before(shelf: Shelf, voice: Voice, book: VisitBook, unit: str) -> None:
     """Tell what earlier visits left off on the unit, before any step, and put it on record.
 
-    So it stands in this visit too, until it is read sound here.
+    So it stands in this visit too, until it is read sound here. A visit to it that is open
+    elsewhere is told of before.
     """
+    for visit in shelf.elsewhere(unit, book.visit_id) if unit else ():
+        voice.say(OPEN_ELSEWHERE.format(visit=visit), strong=True)
     before = shelf.left_before(unit, book.visit_id) if unit else None
     told = LeftBefore(())
     if before:

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from troubleshoot.dialogue.asked_outright import is_said_yes_to
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.hand_over_result import ask_done, ask_told
+from troubleshoot.dialogue.hand_over_result import ask_done
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.intake import ask_profiles
 from troubleshoot.dialogue.naming import ask_name
@@ -13,6 +13,7 @@ from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.shelf import Shelf
 from troubleshoot.dialogue.standing import tell_of_unit
 from troubleshoot.dialogue.talk import Back, Talk, unless_back
+from troubleshoot.dialogue.who_was_told import ask_told
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.safety.hazard_words import also_stands
 from troubleshoot.safety.stops.afresh import taken_by
@@ -112,8 +113,14 @@ def _who_was_asked(book: VisitBook) -> bool:
 
 
 def keep_stop(book: VisitBook, conclusions: Conclusions, fired: FiredHazard) -> None:
-    """A STOP is kept when it is first met, and when something has been answered since."""
+    """A STOP is kept when it is first met, and when something has been answered since.
+
+    One that was reopened and broke off on the way to what lifts it is no new one.
+    """
     met = book.state.stops[-1:]
+    is_reopened = met and met[0].reopened and met[0].hazard == fired.hazard.id
+    if is_reopened and lifting_finding(book.knowledge, book.state, conclusions, fired) is not None:
+        return
     if not met or (met[0].hazard, met[0].answers) != (fired.hazard.id, len(book.state.answers)):
         spot = finding_of(book.knowledge, book.state, conclusions, fired)
         book.add(Halted.over(fired.hazard.id, spot))

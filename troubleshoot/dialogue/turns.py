@@ -18,7 +18,7 @@ from troubleshoot.dialogue.prompts import AskTest, Caution, DoStep, Ended, Settl
 from troubleshoot.dialogue.repairs_told import ask_repairs_told
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.shelf import Shelf
-from troubleshoot.dialogue.standing import met_by
+from troubleshoot.dialogue.standing import met_by, met_meanwhile
 from troubleshoot.dialogue.staying_off import StayingOff
 from troubleshoot.dialogue.stopped import stopped
 from troubleshoot.dialogue.taking_back import take_back
@@ -106,13 +106,17 @@ class Turns:
         return None
 
     def _meet_others(self, stands: bool) -> None:
-        """Once the last STOP here is lifted, that of another visit to the unit is met.
+        """Once the last STOP here is lifted, that of another visit to the unit is met; one that is
+        met in another window meanwhile, at once.
 
         Raises Leave where there is one.
         """
-        if self.shelf is not None and self.stop_stood and not stands:
+        if self.shelf is not None and not stands:
             book = self.book
-            if met_by(self.shelf, self.voice, book.visit_id, book.state.name) is not None:
+            if self.stop_stood:
+                if met_by(self.shelf, self.voice, book.visit_id, book.state.name) is not None:
+                    raise Leave
+            elif met_meanwhile(self.shelf, self.voice, book):
                 raise Leave
         self.stop_stood = stands
 

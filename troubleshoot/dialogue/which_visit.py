@@ -24,7 +24,9 @@ from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Talk, unless_b
 from troubleshoot.dialogue.yes_no import YesNo, yes_no_or
 from troubleshoot.frozen import frozen
 from troubleshoot.visit.events import Named, VisitEnded
-from troubleshoot.visit.kept.stopped import Standing, same_unit
+from troubleshoot.visit.kept.stopped import Standing
+from troubleshoot.visit.kept.unit_names import same_unit
+from troubleshoot.visit.telling.lapses import before_going_on
 
 WELCOME: Final = (
     "A visit to a rooftop unit. At any question: ? for how, w for why, help for the rest.",
@@ -166,6 +168,9 @@ def _go_on(shelf: Shelf, voice: Voice, waiting: Sequence[str]) -> Talk[Opened | 
     A danger that is told of here belongs to the visit that is asked about.
     """
     for visit in waiting[:1]:
+        state = shelf.state_of(visit)
+        for line in before_going_on(state.name, state.work):
+            voice.say(line, strong=True)
         try:
             wanted = yield from unless_back(
                 voice, NOTHING_YET, lambda: _which_open(shelf, voice, waiting)

@@ -55,11 +55,11 @@ def digest_of(texts: Sequence[RuleText]) -> str:
 def _read_rules(texts: Sequence[RuleText], digest: str) -> Knowledge:
     from troubleshoot.knowledge.assembling import build_knowledge
     from troubleshoot.knowledge.base import read_texts
-    from troubleshoot.knowledge.checks import essential_problems
+    from troubleshoot.knowledge.checks import essential_problems, harm_in_packs
     from troubleshoot.knowledge.of_a_site import told_as_the_sites
 
     base = read_texts(texts)
-    problems = [*base.problems, *essential_problems(base)]
+    problems = [*base.problems, *essential_problems(base)] or harm_in_packs(base)
     if problems:
         raise RulesInvalid(problems)
     knowledge = build_knowledge(((file.kind, file.data) for file in base.files), digest)

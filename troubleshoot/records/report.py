@@ -11,8 +11,8 @@ from troubleshoot.reasoning.unit.facts_said import as_typed, in_words
 from troubleshoot.reasoning.unit.places import with_place
 from troubleshoot.records.round_report import round_ending, round_report
 from troubleshoot.safety.before_repair import caution_before
-from troubleshoot.safety.hearing.roles import ROLES
 from troubleshoot.safety.profiles import spoken
+from troubleshoot.safety.stops.record import HandOverResult
 from troubleshoot.visit.cases.rows import READ_BESIDE_STOP, row_in_words
 from troubleshoot.visit.telling.account import NOBODY, NOT_IN_THE_FILE
 from troubleshoot.visit.telling.as_read import as_computed, as_read
@@ -133,7 +133,8 @@ def _stops_met(knowledge: Knowledge, stops: Iterable[Account]) -> Iterator[str]:
             parts.append(f"told or come: {stop['called']}")
         if stop["made_safe"]:
             result = stop["made_safe"]
-            parts.append(f"made safe by {ROLES.get(result['by'], result['by'])}: {result['done']}")
+            by = HandOverResult(**result).by_whom
+            parts.append(f"made safe by {by}: {result['done']}")
             parts.append(f"shown by: {result['reading']} ({result['when']})")
         if stop["done_here"]:
             parts.append(f"made safe here: {stop['done_here']}")

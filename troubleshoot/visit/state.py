@@ -11,7 +11,7 @@ from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
 from troubleshoot.safety.steps import Step
-from troubleshoot.safety.stops.record import LeftOn, Spot, StopMet
+from troubleshoot.safety.stops.record import Given, LeftOn, Spot, StopMet
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
 from troubleshoot.visit.round.season import Season
 
@@ -90,7 +90,8 @@ class VisitState:
     had left off on the unit, as it was told; `left_on`: the dangers for which they did;
     `repairs_before`: told as made before the visit; they prove nothing and clear no cause.
     `cock_left`: they did not leave its gas cock known to be open. `round`: the points of a season
-    are walked; a routine visit of before, or from a file, has none.
+    are walked; a routine visit of before, or from a file, has none. `given`: the parts of a
+    hand-over, or of its result, of which not all has been given.
     """
 
     unit_data: Mapping[str, object] = field(default_factory=dict)
@@ -136,6 +137,7 @@ class VisitState:
     cured: bool = False
     round: Round | None = None
     ended: str | None = None
+    given: tuple[Given, ...] = ()
 
     @property
     def case(self) -> Case:

@@ -18,10 +18,13 @@ from troubleshoot.visit.state import VisitState
 def test_whoever_goes_on_takes_nothing_afresh_and_a_long_absence_voids(
     minutes: int, voids: bool, shipped: Knowledge, visit: VisitState
 ) -> None:
+    """What somebody chose stays on the way; what the program chose is chosen afresh."""
     event = Resumed(minutes, True)
     away: dict[str, Any] = {"fresh": None, "fresh_read": False}
     if voids:
-        away |= {"work": expire(visit.work, "resumed"), "aim": None, "failed_steps": ()}
+        away |= {"work": expire(visit.work, "resumed"), "failed_steps": ()}
+        ours = replace(visit, aim_chosen=False)
+        changed(shipped, ours, event, **away, aim=None)
     changed(shipped, visit, event, **away)
     someone = replace(event, profiles=("technician",))
     changed(shipped, visit, someone, profiles=frozenset({"technician"}), **away)

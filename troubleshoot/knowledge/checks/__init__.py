@@ -2,7 +2,8 @@
 
 `ESSENTIAL` checks decide whether a rule base can be used at all; they look at the located files
 and run at every load that is not from the cache. `FURTHER` checks look at a base that holds
-together and run when an author asks; `dropped_cautions` compares it with an earlier version.
+together and run when an author asks; `dropped_cautions` compares it with an earlier version. Those
+of them that tell what can hurt run at such a load too where a site has rules of its own.
 """
 
 from __future__ import annotations
@@ -10,6 +11,7 @@ from __future__ import annotations
 import inspect
 import re
 from collections.abc import Mapping, Sequence
+from dataclasses import replace
 from pathlib import Path
 from types import ModuleType
 from typing import Final
@@ -95,6 +97,17 @@ FURTHER: Final = (
     alike_words,
 )
 
+CAN_HURT: Final = (
+    hazard_kinds,
+    hazards_speak,
+    safe_tests,
+    implied_cautions,
+    safety_readings,
+    signatures,
+    safe_advice,
+)
+"""The further checks of what can hurt whoever does what the rules say."""
+
 CHECKS: Final[Mapping[str, ModuleType]] = {
     check.ID: check for check in (*ESSENTIAL, *FURTHER, dropped_cautions)
 }
@@ -132,6 +145,23 @@ def essential_problems(base: ReadBase) -> list[Problem]:
         return []
     definitions = collect_definitions(base.files)
     return [problem for check in ESSENTIAL for problem in check.find(base.files, definitions)]
+
+
+def harm_in_packs(base: ReadBase) -> list[Problem]:
+    """Return what can hurt in a site's own rules, of a base that holds together; a site that was
+    told so by `rules check` is not led by them all the same.
+
+    The shipped rules were checked before they were shipped: their texts are not read again.
+    """
+    own = tuple(file for file in base.files if file.folder)
+    if not own:
+        return []
+    rule_base = make_rule_base(base)
+    texts_of_packs = replace(rule_base, files=own)
+    found = (
+        check.find(texts_of_packs if check is safe_advice else rule_base) for check in CAN_HURT
+    )
+    return [problem for problems in found for problem in problems if problem.level == "error"]
 
 
 def page_of(check: str) -> list[str]:

@@ -3,8 +3,8 @@
 What: a text tells somebody to defeat a safety device (jumper, bypass, wire round, tape or hold
 closed, plug, take out of the circuit, leave off, oversize, set past its limit), to reset a tripped
 safety and go, to leave out a lock, a proof or a discharge, to work on live or turning parts, to
-short a capacitor with a tool, to let refrigerant into the air, or to bring a flame where it can
-explode.
+short a capacitor with a tool, to let refrigerant into the air or into a leak, to take a burner's
+air, to work where one falls, or to bring a flame where it can explode.
 A text that forbids it ("never jumper a limit") is fine, and so is one that reports it ("somebody
 jumpered it", "a jumper found on the limit"). Words are matched, not meaning: what is only hinted
 at, or said over several sentences, is not seen.
@@ -22,6 +22,7 @@ from troubleshoot.knowledge.advice import devices
 from troubleshoot.knowledge.advice.defeats import CHANGED_FOR, DEFEATS, PUT_FOR, WEAKENED
 from troubleshoot.knowledge.advice.mood import advises
 from troubleshoot.knowledge.advice.practices import PRACTICES
+from troubleshoot.knowledge.advice.reckless import RECKLESS
 from troubleshoot.knowledge.advice.short_cuts import SHORT_CUTS
 from troubleshoot.knowledge.advice.wording import clauses
 from troubleshoot.knowledge.checks.clean_texts import texts
@@ -62,7 +63,7 @@ def bad_advice(text: str) -> Iterator[tuple[str, str]]:
 
 
 def _advice_of(clause: str, said: str) -> tuple[str, str] | None:
-    practices = (*PRACTICES, *SHORT_CUTS)
+    practices = (*PRACTICES, *SHORT_CUTS, *RECKLESS)
     ways = (*practices, *DEFEATS) if _NAMED.search(clause) else practices
     for way in ways:
         for match in way.pattern.finditer(clause):

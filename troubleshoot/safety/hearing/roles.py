@@ -118,6 +118,21 @@ _NOT_COME: Final = re.compile(
     r"soon|should|may|might|could|hopefully|supposed|so[- ]called|former|retired)\b"
     r"|\bon (?:the|his|her|their) way\b|\b(?:i|we) (?:have )?(?:called|phoned|rang|told)\b"
 )
+_ONLY_LIKE_ONE: Final = re.compile(
+    r"\b(?:apprentices?|helpers?|trainees?|learners?|students?|interns?|assistants?|in training|"
+    r"budd(?:y|ies)|friends?|mates?|cousin|brother|uncle|son|neighbou?r|dogs?|secretary|"
+    r"receptionist|dispatch\w*|answering machine|voice ?mail|ex|used to|was once|former\w*|"
+    r"on the phone|by phone|over the phone|telephone|phoned|by (?:text|mail|e-?mail|radio)|texted|"
+    r"i guess|guess\w*|i think|i believe|suppose\w*|perhaps|probably|not sure|no idea|"
+    r"(?:do not|don't) know|some (?:gas|fitter|guy|man)|says? (?:he|she|they)|"
+    r"pretend\w*|self[- ](?:taught|styled)|so to speak|kind of|sort of|"
+    r"(?:licen[cs]e|card|ticket)(?: \w+)? (?:lapsed|expired|revoked|suspended|gone))\b|\?"
+)
+"""Who only stands near such a person, was one once, or is not known to be one."""
+_WITH_HELP: Final = re.compile(
+    r"(?:\band|\bwith|\bplus|,|&|\+) *(?:(?:his|her|their|an?|the|one|two) +)*"
+    r"(?:apprentices?|helpers?|trainees?|assistants?|mates?)\b"
+)
 _NOT_LETTERS: Final = re.compile(r"[^a-z0-9]+")
 
 
@@ -154,8 +169,13 @@ def without_gas_people(text: str) -> str:
 
 
 def has_not_come(text: str) -> bool:
-    """Whether who is named has not come yet, or may not do the work: unlicensed, on the way."""
-    return _NOT_COME.search(text.lower()) is not None
+    """Whether who is named has not come, or may not do the work: on the way, a helper, once one.
+
+    Who brought a helper came.
+    """
+    said = text.lower().replace("\u2019", "'")
+    alone = _WITH_HELP.sub(" ", said)
+    return _NOT_COME.search(said) is not None or _ONLY_LIKE_ONE.search(alone) is not None
 
 
 def names_oneself(text: str) -> bool:

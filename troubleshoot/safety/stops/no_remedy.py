@@ -50,6 +50,7 @@ _STILL: Final = re.compile(
     r"\bstill (?:bubbl|foam|hiss|reek|drip|weep|spark|arc|tingl|trip|shock|glow|read|show|"
     r"seep|blow)"
     r"|\b(?:leak|smell|bubbl|hiss|smok|drip|weep|seep|spark)\w*(?: \w+)? less\b"
+    r"|\bbut (?:it|there)(?: still)? (?:hiss|leak|smell|drip|bubbl|weep|seep|smok)"
     r"|\bnot as (?:much|bad|strong|bad(?:ly)?)\b|\bonly (?:a )?(?:little|bit|few|tiny|slight)"
 )
 _TAKEN_BACK: Final = re.compile(
@@ -60,6 +61,10 @@ _TAKEN_BACK: Final = re.compile(
     r"cock|valve|main)(?: off)?,? (?:and|then)(?: then)? (?:put|pushed|switched|turned|set|closed|"
     r"opened|locked)(?: it| them)? (?:back|on|in|again)\b"
     r"|\b(?:off|out|shut) and (?:back )?(?:on|in|open)(?: again)?\W*$"
+    r"|\b(?:undid|undone|unscrewed|loosened|slackened|reversed|backed (?:it )?off|took (?:it|them) "
+    r"(?:off|out|apart))\b[^.;]{0,15}\b(?:again|afterwards?|later)\b"
+    r"|\b(?:put|fitted|screwed) (?:the |its |that )?(?:old|bad|leaking|same|failed) "
+    r"(?:\w+ ){0,2}back\b"
 )
 _VAGUE: Final = re.compile(
     r"\b(?:replaced|changed|fixed|repaired|tightened|did|moved|shut|closed|locked|put in|swapped) "
@@ -91,6 +96,33 @@ _RESET: Final = re.compile(
     r"\b(?:reset(?:ting)?|cleared|re-?started|rebooted|power ?cycled|cycled)"
     r"(?: (?:it|the|a|its|power|main|control|alarm|board|code|fault|panel|unit|sensor|again))*"
 )
+_RELIT: Final = re.compile(
+    r"\b(?:relit|relighted|re-?fired|(?:lit|fired|started|switched on|turned on) (?:it |them )?"
+    r"(?:up )?again|back (?:on|in service|to work))\b"
+)
+_WAITED: Final = re.compile(
+    r"\b(?:waited|waiting|let)\b[^.;]{0,20}\b(?:smells?|gas|odou?r|fumes|smoke)\b[^.;]{0,30}"
+)
+_SOAPED: Final = re.compile(
+    r"\b(?:smear|rub|dab|brush|spray|put|paint|slapp?)\w*(?: (?:some|a bit of|on))? "
+    r"(?:soap\w*|suds|leak (?:fluid|spray|detector)|bubbles?|dish ?soap)\b"
+)
+"""What shows a leak and closes none."""
+_SAID: Final = re.compile(r"\b(?:said|says|claim(?:ed|s)|blam(?:ed|es)|thought|swore|argued)\b")
+_UNTESTED: Final = re.compile(
+    r"\b(?:not|never|no|without|n't|wasn't|nobody)(?: \w+)?(?: a| an| any)? "
+    r"(?:(?:leak|pressure|soap|bubble|function)[- ]?)?(?:tests?|tested|testing|proved|proof)\b"
+    r"|\buntested\b|\bno leak[- ](?:test|check)\b"
+)
+_NOT_REAL: Final = re.compile(
+    r"\b(?:dream\w*|imagin\w*|pretend\w*|in theory|theoretical\w*|on paper|kidding|joking|"
+    r"(?:would|could|should) have|wish(?:ed)?|meant to|wanted to|intended to)\b"
+)
+_QUIETER: Final = re.compile(
+    r"\b(?:detector|alarm|sensor|monitor|horn|sounder)s?\b[^.;]{0,25}\b(?:quiet\w*|silent|"
+    r"(?:does|do|did|will|would) ?(?:not|n't)(?: \w+)? (?:chirp|beep|alarm|sound|trip|ring|"
+    r"complain)|less sensitive|without (?:a )?(?:horn|sounder|battery))\b"
+)
 _AT_THE_ALARM: Final = re.compile(
     r"\b(?:replaced|changed|swapped|exchanged) (?:the |that |a )?(?:\w+ )?"
     r"(?:sensor|detector|alarm|monitor)s? (?:that|which) "
@@ -110,6 +142,10 @@ BACK_AGAIN: Final = (
     "q."
 )
 NOT_NAMED: Final = "That does not say what was done. Name the part, or q."
+UNTESTED: Final = (
+    "That says that nobody tested it. Have it tested, then give what was done and how it was "
+    "proved."
+)
 NOT_THE_CAUSE: Final = "That does nothing about where it came from. Give what was done there, or q."
 
 
@@ -117,20 +153,29 @@ def why_no_remedy(said: str) -> str:
     """Why a deed, in small letters and single blanks, is no remedy; empty where it may be one."""
     if _NOT_DONE.search(said) or _STILL.search(said):
         return NOT_DONE
+    if _UNTESTED.search(said):
+        return UNTESTED
+    if _NOT_REAL.search(said):
+        return NOT_DONE
     if _TAKEN_BACK.search(said):
         return BACK_AGAIN
     if _VAGUE.search(said):
         return NOT_NAMED
     if _ANOTHER_LOCK.search(said) and not _POWER.search(said):
         return NOT_THE_CAUSE
-    rest = _AIRED.sub(" ", _SIGN.sub(" ", said))
-    cause = _AT_THE_ALARM.sub(" ", _WENT.sub(" ", rest))
+    if _QUIETER.search(said):
+        return NOT_THE_CAUSE
+    rest = _AIRED.sub(" ", _SIGN.sub(" ", _SOAPED.sub(" ", said)))
+    cause = _AT_THE_ALARM.sub(" ", _WENT.sub(" ", _WAITED.sub(" ", rest)))
     if _AIRED_OUT.search(cause):
         cause = _RESET.sub(" ", _AIRED_OUT.sub(" ", cause))
     if _DEALT.search(cause):
         return ""
+    if _RELIT.search(said) or _WAITED.search(rest):
+        return NOT_THE_CAUSE
     if cause != rest and (_DEALT.search(rest) or _WENT.search(rest)):
         return NOT_THE_CAUSE
     if _HANDLED.search(said) or _AIRED.search(said):
         return NOT_THE_CAUSE
-    return ONLY_FOUND if _ONLY_TOLD.search(said) else ""
+    only = _ONLY_TOLD.search(said) or _SAID.search(said) or _SOAPED.search(said)
+    return ONLY_FOUND if only else ""

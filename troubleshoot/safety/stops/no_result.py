@@ -103,7 +103,7 @@ _NOT_READ: Final = (
         r"|\b(not|never|didn't|wasn't|weren't|hasn't|nobody|nothing (was|were|has been))"
         r"( was| were| has| been| even)* "
         r"(use|used|look|looked|read|check|checked|measure|measured|tak(e|en)|test|tested|swept|"
-        r"sweep|metered|meter|seen|inspected|inspect|switched on|turned on|working|work)\b"
+        r"sweep|metered|meter|seen|see|inspected|inspect|switched on|turned on|working|work)\b"
         r"|\bwithout (an? |any )?(meter|gauge|gage|detector|instrument|reading|look|test|check)\w*"
         r"|\b(batter(y|ies)|meter|detector|sniffer|gauge|instrument|analy[sz]er)\b[^.;,]*\b(flat|"
         r"dead|empty|broken|in the (van|truck|shop|car)|at home|away|out of order|off|failed|"

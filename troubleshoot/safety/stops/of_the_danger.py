@@ -29,6 +29,10 @@ _NAMED: Final = re.compile(
     rf"|\b(?<!gas ){_ANY}(?: (?:is|was|at|reads?|reading|shows?|level|now))* ?[:=]? ?<?-?[0-9]"
 )
 """A gas that is named beside a number."""
+_ITS_INSTRUMENT: Final = re.compile(
+    rf"\b{_ANY} (?:leak )?(?:meter|detector|monitor|analy[sz]er|alarm|sensor|tester|sniffer)\b"
+)
+"""An instrument that shows one gas."""
 
 _REPAIR: Final = (
     r"(?:repair|fix|replac|work|job|mend|remade|remaking|chang|tighten|shut|clos|seal|we (?:came|"
@@ -59,6 +63,9 @@ _ANOTHER_PLACE: Final = re.compile(
     r"|\b(?:at|by|near|from|beside) (?:the|my|our|his) (?:truck|van|car|cab|pickup|ladder)\b"
     r"|(?<!zeroed )(?<!zeroed it )(?<!bumped )(?<!set )"
     r"\bin (?:the )?(?:fresh|open|outside|outdoor|clean) air\b|\bon the ground\b"
+    r"|\b(?:[0-9]+|a few|ten|twenty|several) ?(?:ft|feet|foot|yards?|meters?|metres?|steps|paces) "
+    r"(?:away|off|from|up|above|upwind)\b|\bfrom (?:a distance|afar|across|far)\b"
+    r"|\bfar (?:away|off)\b"
 )
 _BELOW: Final = re.compile(r"\bdown ?stairs\b|\bdown below\b|\bin the (?:shop|office|lobby)\b")
 """Where the rooms are, and no part of the unit."""
@@ -77,9 +84,18 @@ _NO_READING: Final = re.compile(
     r"|\b(?:from|off|by|in|on|per) (?:his|her|their|the|an? (?:old )?)(?: \w+)? ?"
     r"(?:report|sheet|log|paper\w*|record|note|e-?mail|text)s?\b"
     r"|\b(?:made|guessed|invented) (?:it )?up\b|\bwould (?:read|be|show)\b"
+    r"|\b(?:dead|broken|faulty|failed|expired|untested|unproved|covered|capped|bagged|empty) "
+    r"(?:\w+ ){0,2}(?:sensor|probe|monitor|instrument|sniffer|meter|detector)\b"
+    r"|\b(?:bump|bump ?test|calibration|zero|self[- ]?test)(?: \w+)? (?:failed|fails?|skipped|"
+    r"missed|overdue|expired|lapsed|not done|left out)\b"
+    r"|\b(?:failed|skipped|missed|overdue|no) (?:the |its )?(?:bump|calibration|self[- ]?test)\b"
+    r"|\bhoses?(?: (?:is|was|were|came|got))? (?:kinked|pinched|off|blocked|plugged|cracked|wet)\b"
 )
 _BY_NO_INSTRUMENT: Final = re.compile(
     r"\bby (?:the |his |her |my |our |their )?(?:nose|smell|feel|ear)\b"
+    r"|\bsniff(?:s|ed|ing)?\b|\bno (?:smell|odou?r)\b|\b(?:can|could|did) ?(?:not|n't) smell\b"
+    r"|\bsmell\w* (?:fine|ok(?:ay)?|good|clean|nothing|of nothing)\b"
+    r"|\b(?:looks?|seems?|appears?) (?:to be )?(?:tight|fine|ok(?:ay)?|good|safe|sound)\b"
     r"|\bfelt (?:ok(?:ay)?|fine|tight|good|right|snug|secure)\b"
     r"|\bin (?:the |its |his |her |my )?(?:case|bag|box|pouch|holster|pocket)\b"
     r"|\b(?:display|screen|readout)(?: (?:is|was|were|kept))? (?:flash|blank|dead|off|error|fault)"
@@ -93,7 +109,16 @@ _SHUT_OFF: Final = re.compile(
     r"(?:shut|closed|off)\b|\b(?:while|when) (?:the )?(?:gas )?(?:cock|gas|valve|supply|main) "
     r"(?:was|is) (?:shut|closed|off)\b|\bgas (?:is |was )?still (?:off|shut|closed)\b"
     r"|\bbefore (?:the )?gas (?:was |is |came |went )?(?:back )?on\b"
+    r"|\b(?:gas )?(?:cock|gas|valve|supply|main|shut-?off)(?: (?:is|was|were|being|now))* "
+    r"(?:shut|closed|off)\b"
+    r"|\bno (?:gas|pressure|supply)(?: \w+)? (?:in|on) (?:the )?"
+    r"(?:pipe|line|manifold|train|hose)s?\b"
+    r"|\b(?:tank|bottle|cylinder|line|pipe|meter|manifold)s?(?: (?:is|was|were|being|now))* "
+    r"(?:empty|dry|de-?pressuri[sz]ed|not (?:under pressure|pressuri[sz]ed)|bled|dead)\b"
+    r"|\bempty (?:tank|bottle|cylinder|line|pipe)\b|\bde-?pressuri[sz]ed\b"
 )
+_CLOSED_FOR_GOOD: Final = re.compile(r"\b(?:capped|tagged|plugged|blanked|removed|locked)\b")
+"""A pipe that was closed for good is a remedy, and no state that a reading was taken in."""
 _OR_SO: Final = re.compile(
     r" ?\S*(?: \S+)?? ?(?:or so|or thereabouts|or something|give or take|ish|-ish|more or less)\b"
 )
@@ -154,7 +179,8 @@ def why_of_a_dead_pipe(said: str, sweep: str) -> str:
 
     Only what is told as the state it was read in: capped and tagged is a remedy.
     """
-    dead = _SHUT_OFF.search(said) or _COCK_OPENED.search(said)
+    shut = _SHUT_OFF.search(said) and not _CLOSED_FOR_GOOD.search(said)
+    dead = shut or _COCK_OPENED.search(said)
     return SHUT_OFF if sweep == GAS_SWEEP and dead else ""
 
 
@@ -163,7 +189,7 @@ def why_another_gas(said: str, sweep: str) -> str:
     own = _OWN.get(sweep)
     if own is None or re.search(own, said):
         return ""
-    return ANOTHER_GAS if _NAMED.search(said) else ""
+    return ANOTHER_GAS if _NAMED.search(said) or _ITS_INSTRUMENT.search(said) else ""
 
 
 def why_no_number(said: str, number: str, of_gas: bool) -> str:

@@ -6,9 +6,13 @@ from typing import Final
 
 from troubleshoot.frozen import frozen
 from troubleshoot.reasoning.unit.places import Place
+from troubleshoot.safety.hearing.roles import ROLES
 
 NOT_TOLD_YET: Final = "not told yet: "
 """What stands on record before those whom a STOP is for, where they do not know of it."""
+
+TOLD: Final = "who was told"
+"""The part of a hand-over that is kept before it is closed; all others are of its result."""
 
 Spot = tuple[str, Place | None]
 """A test at a place."""
@@ -19,13 +23,30 @@ class HandOverResult:
     """What came of handing a stopped job over, in the words of whoever reports it.
 
     `by`: the role of who made it safe. `reading`: what shows it. `when` it was read, as
-    `2026-11-26 14:30` on the technician's clock.
+    `2026-11-26 14:30` on the technician's clock. `who`: the words in which they were named, empty
+    where only the role was.
     """
 
     by: str
     done: str
     reading: str
     when: str
+    who: str = ""
+
+    @property
+    def by_whom(self) -> str:
+        """The role, and the words beside it."""
+        role = ROLES.get(self.by, self.by)
+        return f'{role} ("{self.who}")' if self.who else role
+
+
+@frozen
+class Given:
+    """One part of a hand-over or of its result, in the words and at the time it was given."""
+
+    part: str
+    words: str
+    time: str = ""
 
 
 @frozen

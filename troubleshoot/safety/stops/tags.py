@@ -40,6 +40,7 @@ def tag_lines(
         _gas_cock(job),
         *_plugs(job),
         told,
+        _made_safe(job, hazard),
         f"Only {removers(hazard)} may remove this tag.",
         HUNG_BY,
     ]
@@ -66,6 +67,14 @@ def found_words(
     where = job.unit.layout.shown(test.per, reading.at)
     read = f" ({reading.text})" if reading.text else ""
     return f"Found: {with_place(test.name, where)}: {'; '.join(means)}{read}."
+
+
+def _made_safe(job: Job, hazard: Hazard) -> str:
+    """By whom it was said to be made safe, though it stands, or stands again."""
+    results = [met.result for met in job.stops if met.hazard == hazard.id and met.result]
+    if not results:
+        return ""
+    return f"Said to be made safe by {results[-1].by_whom}, {results[-1].when}."
 
 
 def _stopped_for(others: Sequence[Hazard]) -> str:

@@ -57,6 +57,9 @@ _SILENCED: Final = re.compile(
     rf"(?: the| a| its| that)?(?: \w+)? {_DEVICE}\b(?! (?:hose|tube|tubing|wire|jumper)s?\b)"
     rf"|\b(?:shut|shushed|hushed|quieted|killed)(?: \w+){{0,3}} {_DEVICE}(?: up| down| off)?\b"
     rf"|\bput(?: \w+){{0,2}} {_DEVICE} to sleep\b"
+    r"|\b(?:moved|turned|pointed|hung|shifted|relocated|raised|carried|aimed)(?: \w+){0,2} "
+    rf"(?:{_DEVICE}|{_WATCHING})\b[^.;]{{0,12}}\b(?:away|elsewhere|outside|farther|further|aside|"
+    r"out of the way|somewhere else)\b"
 )
 _IN_AGAIN: Final = re.compile(
     r"\b(?:replac\w+|new|refitted|reinstalled|(?:put|fitted|set|plugged|wired|hooked|turned|"
@@ -93,6 +96,11 @@ _MAKESHIFT: Final = re.compile(
     rf"(?: \w+)? (?:on|over|round|around|in|into|under|behind|across)(?: \w+){{0,2}} {_DEVICE}\b"
     r"|\b(?:held|holding|holds) (?:in|shut|closed|down|open|made)\b[^.;,]{0,10}\b(?:with|by) "
     r"|\b(?:bodged|makeshift|cobbled|jury ?rigged)\b"
+    rf"|\b{_STUFF} (?:on|over|round|around|across|in|into)\b"
+    r"|\b(?:wrapp|wound|put|tap|wind)\w*(?: (?:some|new|more|fresh))? (?:teflon|ptfe|thread|dope|"
+    r"seal|sealing)\b(?: tape)?[^.;,]{0,8}\b(?:over|outside|round|around)\b"
+    r"|\b(?:clamped|slid|put|pushed|slipped|fitted)\b[^.;,]{0,15}\b(?:hose|rubber|sleeve|bandage|"
+    r"patch)\b[^.;,]{0,10}\b(?:over|on|round|around|across)\b"
 )
 _EXCHANGER: Final = re.compile(
     r"\b(?:patched|welded|brazed|soldered|sealed|cemented|caulked)\b[^.;]{0,40}"

@@ -44,6 +44,14 @@ def read_case(knowledge: Knowledge, data: object) -> Case:
     return case
 
 
+def read_in_part(knowledge: Knowledge, data: object) -> Case:
+    """The case of what is understood in a file that is refused; nothing of one with too much."""
+    try:
+        return _CaseReader(knowledge).read(data)
+    except _Enough:
+        return Case()
+
+
 class _Enough(Exception):
     """So much is not understood that the rest is not looked at."""
 
@@ -76,7 +84,7 @@ class _CaseReader:
         unit = self._unit(data, entries)
         complaint = self._complaint(data.get("complaint"))
         conditions = self._conditions("conditions", data.get("conditions"))
-        answers = [a for key, entry in entries if (a := self._answer(key, entry, unit)) is not None]
+        answers = list(self._answers(entries, unit))
         repaired = tuple(self._repaired(data.get("repaired")))
         routine = complaint in (None, ROUTINE)
         return Case(unit, complaint, tuple(answers), conditions, repaired=repaired, routine=routine)
@@ -160,6 +168,14 @@ class _CaseReader:
                 "this must be a list or test: answer lines",
                 "write `- {test: NAME, text: READING}` a line",
             )
+
+    def _answers(self, entries: Sequence[tuple[str, object]], unit: Unit) -> Iterator[Answer]:
+        """The readings of which everything is understood."""
+        for key, entry in entries:
+            refused = len(self.refusals)
+            answer = self._answer(key, entry, unit)
+            if answer is not None and len(self.refusals) == refused:
+                yield answer
 
     def _answer(self, key: str, entry: object, unit: Unit) -> Answer | None:
         if not isinstance(entry, Mapping):

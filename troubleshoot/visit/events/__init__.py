@@ -9,6 +9,7 @@ from troubleshoot.visit.events.beginning import Called, FactTold, LeftBefore, Na
 from troubleshoot.visit.events.ending import (
     Closing,
     Noted,
+    PartGiven,
     ProofRead,
     Repaired,
     RepairedBefore,
@@ -45,6 +46,7 @@ __all__ = [
     "Named",
     "NotUnderstood",
     "Noted",
+    "PartGiven",
     "ProofRead",
     "ReadingWithdrawn",
     "Reopened",

@@ -20,6 +20,7 @@ from troubleshoot.visit.events.beginning import Called, FactTold, LeftBefore, Na
 from troubleshoot.visit.events.ending import (
     Closing,
     Noted,
+    PartGiven,
     ProofRead,
     Repaired,
     RepairedBefore,
@@ -47,7 +48,7 @@ KINDS: Final[Mapping[str, type[Event]]] = MappingProxyType(
             *(Answered, StepDone, MarkedInvalid, ReadingWithdrawn, Aimed, Skipped),
             *(RoundBegun, FindingsKept, SearchBegun, RoundGoneOn),
             *(Resumed, HourPassed, Undone),
-            *(Noted, ProofRead, RepairedBefore, Repaired, Closing, VisitEnded),
+            *(Noted, ProofRead, RepairedBefore, Repaired, Closing, PartGiven, VisitEnded),
             *(Halted, DangerReported, DangerTakenBack, TakenAfresh, Reopened),
         )
     }
@@ -106,7 +107,8 @@ def _plain(value: object) -> object:
     if isinstance(value, tuple):
         return [_plain(each) for each in value]
     if is_dataclass(value) and not isinstance(value, type):
-        return {each.name: _plain(getattr(value, each.name)) for each in fields(value)}
+        said = (each for each in fields(value) if getattr(value, each.name) != _default(each))
+        return {each.name: _plain(getattr(value, each.name)) for each in said}
     return dict(value) if isinstance(value, Mapping) else value
 
 
@@ -134,11 +136,15 @@ def _read(wanted: Any, key: str, value: object) -> object:
 
 
 def _read_parts(wanted: Any, key: str, value: object) -> object:
-    """A value that has parts of its own, all of which are there. Raises NotAnEvent."""
+    """A value that has parts of its own, all of which are there. Raises NotAnEvent.
+
+    What may be left out is there where it says something.
+    """
     hints = _types(wanted)
-    if not isinstance(value, dict) or value.keys() != hints.keys():
+    needed = {each.name for each in fields(wanted) if _default(each) is MISSING}
+    if not isinstance(value, dict) or not needed <= value.keys() <= hints.keys():
         raise NotAnEvent(f"{key} is {quoted(value)}")
-    return wanted(**{name: _read(hint, name, value[name]) for name, hint in hints.items()})
+    return wanted(**{name: _read(hints[name], name, held) for name, held in value.items()})
 
 
 def _fits(wanted: Any, value: object) -> bool:

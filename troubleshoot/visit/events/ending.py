@@ -8,6 +8,7 @@ from typing import ClassVar
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.before_repair import was_live
+from troubleshoot.safety.stops.record import Given
 from troubleshoot.safety.transitions import after_repair, unlit
 from troubleshoot.safety.work_state import WorkState
 from troubleshoot.visit.events.called import unit_as_called
@@ -151,6 +152,21 @@ class Closing(Event):
 
 
 @frozen
+class PartGiven(Event):
+    """One part of a hand-over, or of its result, as it was given; no words take it back."""
+
+    kind: ClassVar[str] = "given"
+
+    part: str
+    words: str
+
+    def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
+        others = tuple(each for each in state.given if each.part != self.part)
+        own = (Given(self.part, self.words, self.time),) if self.words else ()
+        return replace(state, given=(*others, *own))
+
+
+@frozen
 class VisitEnded(Event):
     """The end of the visit: closed, or stopped and handed over to somebody, at some time.
 
@@ -170,4 +186,4 @@ class VisitEnded(Event):
         stops = state.stops
         if stops and self.ending == "stopped":
             stops = (*stops[:-1], replace(stops[-1], told=self.told, told_at=self.told_at))
-        return replace(state, ended=self.ending, stops=stops)
+        return replace(state, ended=self.ending, stops=stops, given=())

@@ -17,7 +17,8 @@ from troubleshoot.visit.state import VisitState
 class Resumed(Event):
     """Somebody goes on after an absence; one too long voids what others could have changed.
 
-    `minutes_away`: None where nobody knows. `profiles`: where it was asked who that is.
+    What a person chose stays on the way, and all its steps come first again. `minutes_away`: None
+    where nobody knows. `profiles`: where it was asked who that is.
     """
 
     kind: ClassVar[str] = "resumed"
@@ -41,10 +42,10 @@ class Resumed(Event):
         from troubleshoot.safety.stops.parts import after_a_break
 
         stops = state.stops and after_a_break(knowledge, state)
+        chosen = state.aim if state.aim_chosen else None
         state = put_aside(knowledge, state)
-        return replace(
-            state, work=expire(state.work, "resumed"), stops=stops, failed_steps=(), trying=False
-        )
+        work = expire(state.work, "resumed")
+        return replace(state, aim=chosen, work=work, stops=stops, failed_steps=(), trying=False)
 
 
 @frozen

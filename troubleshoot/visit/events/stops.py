@@ -206,6 +206,7 @@ class Reopened(Event):
             aim=None,
             closing=False,
             ended=None,
+            given=(),
         )
 
 
@@ -213,7 +214,8 @@ def _halted(knowledge: Knowledge, state: VisitState, met: StopMet) -> VisitState
     """Nothing is on its way where a STOP has been met."""
     state = put_aside(knowledge, state)
     work = after_stop(state.work, knowledge.hazards.get(met.hazard), state.at_work)
-    return replace(state, stops=(*state.stops, met), fresh=None, fresh_read=False, work=work)
+    stops = (*state.stops, met)
+    return replace(state, stops=stops, fresh=None, fresh_read=False, work=work, given=())
 
 
 def _met_again(knowledge: Knowledge, state: VisitState, met: StopMet) -> StopMet:

@@ -1,7 +1,7 @@
 """What lies where visits are kept and is none by its name: it may be one that was renamed.
 
-Nothing in it is read, since nobody knows what it is. It is named, so that a STOP does not go in
-silence with a name.
+It is named, so that a STOP does not go in silence with a name. What begins as a journal does, or is
+called one, is looked up for a STOP; nobody goes on in it.
 """
 
 from __future__ import annotations
@@ -10,7 +10,10 @@ import os
 from pathlib import Path
 from typing import Final
 
+from troubleshoot.outside.files import read_start
+from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import shown
+from troubleshoot.visit.kept.lines import OPENING
 from troubleshoot.visit.kept.names import SUFFIX, kept_visits
 
 MOST_NAMED: Final = 5
@@ -23,6 +26,22 @@ def foreign_in(visits: Path) -> tuple[str, ...]:
 
     Of the folder around it only what holds journals is named, as one renamed does.
     """
+    found = _found(visits)
+    more = len(found) - MOST_NAMED
+    rest = (f"Not read: {more} more files or folders beside these.",) if more > 0 else ()
+    return (*(why_not_read(path) for path in found[:MOST_NAMED]), *rest)
+
+
+def strayed(visits: Path) -> tuple[Path, ...]:
+    """The files that may be journals, and are not read as visits."""
+    found = _found(visits)
+    inside = [each for path in found if path.is_dir() for each in _entries(path)]
+    files = [path for path in (*found, *inside) if path.is_file()]
+    return tuple(filter(_may_be_journal, files[:MOST_LOOKED_AT]))
+
+
+def _found(visits: Path) -> list[Path]:
+    """What lies among the visits and is none by its name, and journals around them."""
     kept = {path.name for path in kept_visits(visits)}
     inside = [path for path in _entries(visits) if path.name not in kept and not _hidden(path)]
     around = [
@@ -30,13 +49,21 @@ def foreign_in(visits: Path) -> tuple[str, ...]:
         for path in _entries(visits.parent)
         if path.name != visits.name and (_is_journal(path) or _holds_journals(path))
     ]
-    found = [*inside, *around]
-    more = len(found) - MOST_NAMED
-    rest = (f"Not read: {more} more files or folders beside these.",) if more > 0 else ()
-    return (*(_sentence(path) for path in found[:MOST_NAMED]), *rest)
+    return [*inside, *around]
 
 
-def _sentence(path: Path) -> str:
+def _may_be_journal(path: Path) -> bool:
+    """Whether a file begins as a journal does, or is called one, as one that was packed is."""
+    if SUFFIX in path.name.casefold():
+        return True
+    try:
+        return read_start(path, len(OPENING)) == OPENING
+    except NotUsable:
+        return False
+
+
+def why_not_read(path: Path) -> str:
+    """The sentence for one of them."""
     name = shown(str(path))
     if path.is_dir():
         return f"Not read: {name}; if visits are kept in it, put them back, each by its own name."

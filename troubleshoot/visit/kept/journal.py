@@ -46,6 +46,10 @@ class JournalFailed(JournalError):
     """An event could not be made durable; nothing may go on as if it had been."""
 
 
+class JournalGone(JournalFailed):
+    """What was kept is no longer where it will be looked up: not this event, nor any before it."""
+
+
 class JournalDamaged(JournalError):
     """A record is not as it was written."""
 
@@ -123,6 +127,7 @@ class Journal:
         """
         if self._failed:
             raise JournalFailed(f"{self.path}: an earlier record could not be kept; start again")
+        self.confirm()
         lines, checksum = b"", self._checksum
         for number, event in enumerate(events, start=len(self._records)):
             line, checksum = line_of(number, checksum, event)
@@ -141,6 +146,26 @@ class Journal:
         self._checksum = checksum
         self._size += len(lines)
         self._records.extend(map(dict, events))
+        self.confirm()
+
+    def confirm(self) -> None:
+        """Make sure that what was kept is where it will be looked up, and as long as it was.
+
+        Raises JournalGone: a folder may be moved, removed or mounted over, and a tool that copies
+        files puts another in their place.
+        """
+        try:
+            here, ours = self.path.stat(), os.fstat(self._descriptor)
+        except OSError:
+            is_ours = False
+        else:
+            is_ours = os.path.samestat(here, ours) and ours.st_size == self._size
+        if not is_ours:
+            self._failed = True
+            raise JournalGone(
+                f"{self.path}: cannot be kept (it was moved, removed or replaced while the visit "
+                "was open); put it back or name another folder with --data"
+            )
 
     def __enter__(self) -> Journal:
         return self

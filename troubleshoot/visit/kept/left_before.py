@@ -19,7 +19,7 @@ from troubleshoot.safety.stops.record import LeftOn
 from troubleshoot.visit.kept.bytes_of import bytes_in
 from troubleshoot.visit.kept.journal import JournalError, lines_in
 from troubleshoot.visit.kept.names import kept_visits
-from troubleshoot.visit.kept.stopped import same_unit
+from troubleshoot.visit.kept.unit_names import same_unit
 from troubleshoot.visit.kept.unreadable import name_in
 
 if TYPE_CHECKING:

@@ -2,8 +2,8 @@
 
 from __future__ import annotations
 
-import re
 from collections.abc import Iterator
+from dataclasses import replace
 from pathlib import Path
 from typing import TYPE_CHECKING
 
@@ -12,13 +12,16 @@ from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.safety.hazard_words import also_stands
 from troubleshoot.visit.kept.bytes_of import beginning_of, bytes_in
-from troubleshoot.visit.kept.journal import JournalError, lines_in
+from troubleshoot.visit.kept.foreign import strayed, why_not_read
+from troubleshoot.visit.kept.journal import JournalError, JournalNewer, lines_in
 from troubleshoot.visit.kept.lines import Record
 from troubleshoot.visit.kept.names import kept_visits
+from troubleshoot.visit.kept.unit_names import may_be_same, same_unit
 from troubleshoot.visit.kept.unreadable import (
     CUT_OFF,
     Unreadable,
     hides_a_stop,
+    still_told,
     unreadable,
     was_closed,
 )
@@ -70,9 +73,16 @@ Standing = Stopped | Unreadable
 
 
 def standing_visits(knowledge: Knowledge, visits: Path, but: str = "") -> Iterator[Standing]:
-    """Yield what stops a unit or may do so, the latest visit first; `but` names one left out."""
+    """Yield what stops a unit or may do so, the latest visit first; `but` names one left out.
+
+    Last comes what is a journal and lies elsewhere than a visit, or has lost its name.
+    """
     for path in kept_visits(visits):
         found = standing_in(knowledge, path) if path.stem != but else None
+        if found is not None:
+            yield found
+    for path in strayed(visits):
+        found = _out_of_its_place(knowledge, path, visits)
         if found is not None:
             yield found
 
@@ -85,12 +95,7 @@ def stops_unit(standing: Standing) -> bool:
 def may_be_over(standing: Standing, unit: str) -> bool:
     """Whether it may be this unit over which it stands: of damage that took the name, any unit."""
     nameless = isinstance(standing, Unreadable) and not standing.unit
-    return same_unit(standing.unit, unit) or (nameless and unit != "")
-
-
-def same_unit(one: str, other: str) -> bool:
-    """Whether two names are of one unit, however they were typed: RTU-7, rtu 07."""
-    return bool(_plain(one)) and _plain(one) == _plain(other)
+    return may_be_same(standing.unit, unit) or (nameless and unit != "")
 
 
 def standing_account(standing: Standing, unit: str) -> Plain:
@@ -119,11 +124,40 @@ def standing_in(knowledge: Knowledge, path: Path) -> Standing | None:
         lines = lines_in(path, data)
     except NotUsable as error:
         return unreadable(path, beginning_of(path), str(error), cut_short=True)
-    except JournalError as error:
+    except JournalNewer as error:
         return unreadable(path, data, str(error))
+    except JournalError as error:
+        return _by_what_is_told(knowledge, unreadable(path, data, str(error)), data)
     found = _stopped(knowledge, path, lines.events)
     lost = lines.torn and hides_a_stop(data[lines.whole :])
     return unreadable(path, data, CUT_OFF) if lost and found is None else found
+
+
+def _by_what_is_told(knowledge: Knowledge, damaged: Unreadable, data: bytes) -> Unreadable:
+    """A damaged journal with the STOP that its call or a finding calls up, where one does."""
+    found = _stopped(knowledge, damaged.path, still_told(data))
+    if found is None:
+        return damaged
+    return replace(damaged, danger=found.reason, what_to_do=found.fired.hazard.what_to_do)
+
+
+def _out_of_its_place(knowledge: Knowledge, path: Path, visits: Path) -> Unreadable | None:
+    """What may stand over the unit of a journal that is not read as a visit.
+
+    Nothing does where it is only an earlier copy of one that is.
+    """
+    data = beginning_of(path)
+    for kept in kept_visits(visits):
+        if path.name.startswith(kept.stem) and beginning_of(kept).startswith(data) and data:
+            return None
+    found = standing_in(knowledge, path)
+    why = why_not_read(path).rstrip(".")
+    if isinstance(found, Unreadable):
+        return replace(found, why=why) if found.may_stop else None
+    if found is None:
+        return None
+    told = found.fired.hazard.what_to_do
+    return Unreadable(path, found.unit, True, why, danger=found.reason, what_to_do=told)
 
 
 def _stopped(knowledge: Knowledge, path: Path, events: tuple[Record, ...]) -> Stopped | None:
@@ -149,8 +183,3 @@ def _stopped(knowledge: Knowledge, path: Path, events: tuple[Record, ...]) -> St
     tag = tag_lines(knowledge, state, conclusions, fired)
     over, others = state.ended == "stopped", beside(conclusions, fired)
     return Stopped(path, state.name, fired, over, tag, others)
-
-
-def _plain(name: str) -> str:
-    """Letters and digits alone, without the zeros that lead a number."""
-    return "".join(c for c in re.sub(r"(?<!\d)0+(?=\d)", "", name.casefold()) if c.isalnum())

@@ -13,6 +13,7 @@ from troubleshoot.frozen import frozen
 from troubleshoot.outside.plain_data import from_json
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.visit.kept.lines import OPENING, Record, line_of
+from troubleshoot.visit.kept.names import SUFFIX
 
 MARKS: Final = (b'"event": "stop"', b'"event": "danger"', b'"hazard": ', b'"ending": "stopped"')
 """What stands in the journal of a visit that a STOP has halted. No one damage takes them all."""
@@ -22,6 +23,10 @@ _WAY_OUT: Final = b'"event": "closing"'
 NOTHING: Final = b"\0"
 """What a disk gives back of a part that was never written; no journal holds one."""
 
+DO_NOT_START: Final = (
+    "Do not start on its unit before whoever was there has said what stopped it and the supervisor "
+    "has released it."
+)
 CUT_OFF: Final = "Its last record was cut off, and it may have been that of a STOP"
 
 
@@ -30,7 +35,8 @@ class Unreadable:
     """A visit whose journal cannot be read. `unit`: its name, where an intact line holds it.
 
     `halted`: it has the marks of a STOP. `why`: one sentence of what is wrong and what to do.
-    `lost`: part of it is gone, and what was in that part nobody can tell.
+    `lost`: part of it is gone, and what was in that part nobody can tell. `danger`, `what_to_do`:
+    of the STOP that the call or a finding calls up that can still be read.
     """
 
     path: Path
@@ -38,38 +44,59 @@ class Unreadable:
     halted: bool
     why: str
     lost: bool = False
+    danger: str = ""
+    what_to_do: str = ""
 
     @property
     def may_stop(self) -> bool:
         """Whether a STOP was met in it, or may have been for all that can be read."""
-        return self.halted or self.lost or not self.unit
+        return bool(self.halted or self.lost or self.danger or not self.unit)
 
     @property
     def visit(self) -> str:
-        return self.path.stem
+        """Its name; of a file that is not named as a visit the file's."""
+        return self.path.stem if self.path.suffix == SUFFIX else self.path.name
 
     @property
     def reason(self) -> str:
         """What stops its unit, in a few words."""
-        was = "was" if self.halted else "may have been"
-        return f"visit {self.visit} cannot be read, and a STOP {was} met in it"
+        was = "was" if self.halted or self.danger else "may have been"
+        return f"visit {self.visit} cannot be read, and a STOP {was} met in it{self._by}"
+
+    @property
+    def _by(self) -> str:
+        return f", by what it still tells: {self.danger}" if self.danger else ""
 
     @property
     def lines(self) -> tuple[str, ...]:
         """What to tell whoever begins, a sentence a line."""
         to_unit = f" to {self.unit}" if self.unit else ""
         may = "a STOP was met in it and may stand" if self.halted else "a STOP may stand over it"
-        return (
-            f"Visit {self.visit}{to_unit} cannot be read: {may}.",
-            "Do not start on its unit before whoever was there has said what stopped it and the "
-            "supervisor has released it.",
+        told = (
+            f"Visit {self.visit}{to_unit} cannot be read: {may}{self._by}.",
+            DO_NOT_START,
+            self.what_to_do,
             f"{self.why}.",
         )
+        return tuple(line for line in told if line)
 
 
 def unreadable(path: Path, data: bytes, why: str, cut_short: bool = False) -> Unreadable:
     """What can be told of a journal with these bytes; `cut_short`: there are more, or others."""
-    return Unreadable(path, name_in(data), was_halted(data), why, cut_short or NOTHING in data)
+    lost = cut_short or NOTHING in data or _has_gap(data)
+    return Unreadable(path, name_in(data), was_halted(data), why, lost)
+
+
+def still_told(data: bytes) -> tuple[Record, ...]:
+    """The events of every line behind the first that can be read, whether or not its sum fits."""
+    events = (_event(_record(line)) for line in data.split(b"\n")[1:])
+    return tuple(event for event in events if event)
+
+
+def _has_gap(data: bytes) -> bool:
+    """Whether a whole line is gone, or is no record any more: it may have been that of a STOP."""
+    lines = data.split(b"\n")[:-1]
+    return any(_record(line).get("n") != number for number, line in enumerate(lines))
 
 
 def was_halted(data: bytes) -> bool:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterator
 from typing import Final
 
-from troubleshoot.safety.work_state import WorkState
+from troubleshoot.safety.work_state import WorkState, open_items
 
 HANDS_OUT: Final = (
     "Hands out: it counts as live. Look first: is your own lock still on, and your tag? Make no "
@@ -14,6 +14,9 @@ HANDS_OUT: Final = (
 AGAIN: Final = "What the work still needs of it is asked again in this order, as at the start."
 KEEP_CLEAR: Final = (
     "It counts as live and as about to start: hands out, and clear of its moving parts."
+)
+OPEN_WHEN_LEFT: Final = (
+    "Hands out of it: it counts as live until you go on here and are told what still counts."
 )
 _CLOTHING: Final = "arc-rated clothing on"
 
@@ -30,6 +33,17 @@ def lapsed(before: WorkState, after: WorkState) -> tuple[str, ...]:
     if before.power != "on":
         return head, HANDS_OUT
     return (head, KEEP_CLEAR) if before.panels != "on" else (head,)
+
+
+def before_going_on(name: str, work: WorkState) -> tuple[str, ...]:
+    """The first order to whoever starts again where a panel may be off, or hands may be in.
+
+    `name`: of the unit, empty where it has none; `work` as it stood when the program ended.
+    """
+    if work.power == "on" and work.panels == "on":
+        return ()
+    left = "; ".join(open_items(work))
+    return OPEN_WHEN_LEFT, f"As it was left{f' at {name}' if name else ''}: {left}."
 
 
 def _voided(before: WorkState, after: WorkState) -> Iterator[str]:
