@@ -101,8 +101,21 @@ class Conclusions:
         """Every test worth a look from here, the best rate first; none that the call rules out."""
         complaint = self._complaint
         pointless = () if complaint is None else complaint.pointless_tests
-        done |= {(test, None) for test in pointless}
+        done |= {(test, None) for test in pointless} | self.withheld
         return self.chooser.candidates(self.ranking, self.seen, done, asks, switch)
+
+    @property
+    def withheld(self) -> frozenset[tuple[str, Place | None]]:
+        """The tests, with their places, that a rule withholds: what is read now would not count."""
+        layout, tests = self.case.unit.layout, self.hypotheses.knowledge.tests
+        return frozenset(
+            (test, place)
+            for fired in self.procedures
+            if fired.procedure.void is not None and fired.procedure.void.withheld
+            for test in fired.procedure.void.tests
+            for place in layout.places(tests[test].per)
+            if fired.circuit in layout.circuits_of(place)
+        )
 
     @property
     def first_tests(self) -> tuple[str, ...]:
