@@ -147,6 +147,7 @@ def test_in_and_silent_leads_to_the_shell(shipped: Knowledge) -> None:
     """A minute's reading before a winding is called open (trade press: 30 % no defect found)."""
     read = {"contactor-pull-in": "pulls-in", "compressor-start-attempt": "silent"}
     one = {"supply-phase": "single", "compressor-phase": "single"}
+    read |= {"compressor-amps": "zero", "condenser-fan-turning": "normal"}
     found = concluded(shipped, "no-cooling", read, **one)
     assert candidates_for(found)[0].test.id == "compressor-shell-heat"
     hot = concluded(shipped, "no-cooling", read | {"compressor-shell-heat": "178 F"}, **one)
@@ -160,3 +161,29 @@ def test_a_low_pressure_switch_open_leads_to_the_gauges(shipped: Knowledge) -> N
     assert found.causes[0].fault.id == "low-charge-from-leak"
     full = {"safety-string-walk": "low-pressure-open", "standing-pressure": "274 psig"}
     assert concluded(shipped, "no-cooling", full).causes[0].fault.id == "low-pressure-switch-faulty"
+
+
+@pytest.mark.parametrize("test", ["superheat", "subcooling"])
+def test_a_pipe_past_saturation_is_read_again(test: str, shipped: Knowledge) -> None:
+    """Regression: -8 F was "liquid is coming back", and no liquid at all at the condenser."""
+    assert seen(concluded(shipped, "weak-cooling", {test: "-8 F"}), test) == ("read-again",)
+
+
+def test_a_liquid_line_colder_than_its_air_has_no_subcooling(shipped: Knowledge) -> None:
+    """Regression: 365 psig, 110 F condensing, over a pipe at 82 F on a 90 F day read very high."""
+    read = {"head-pressure": "365 psig", "liquid-line-temperature": "82 F"}
+    found = concluded(shipped, "weak-cooling", read)
+    assert seen(found, "liquid-over-ambient") == ("under-ambient",)
+    assert not next(r.valid for r in found.readings if r.test == "subcooling")
+
+
+def test_the_approach_weighs_nothing_beside_the_subcooling(shipped: Knowledge) -> None:
+    """It is condensing over ambient less subcooling: two of the three hold the third."""
+    line = {"liquid-line-temperature": "112 F"}
+    alone = concluded(shipped, "weak-cooling", line)
+    beside = concluded(shipped, "weak-cooling", line | {"head-pressure": "385 psig"})
+    counts = [
+        next(r.valid for r in found.readings if r.test == "liquid-over-ambient")
+        for found in (alone, beside)
+    ]
+    assert counts == [True, False]
