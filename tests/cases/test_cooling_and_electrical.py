@@ -187,3 +187,12 @@ def test_the_approach_weighs_nothing_beside_the_subcooling(shipped: Knowledge) -
         for found in (alone, beside)
     ]
     assert counts == [True, False]
+
+
+@pytest.mark.parametrize("complaint", ["no-cooling", "weak-cooling", "ice-on-pipes-or-coil"])
+def test_no_burner_is_read_on_a_call_for_cooling(complaint: str, shipped: Knowledge) -> None:
+    """Regression: spark and glow were asked in July, to tell whether there was power."""
+    found = concluded(shipped, complaint, {}, fuel="natural-gas")
+    subsystems = {candidate.test.subsystem for candidate in candidates_for(found)}
+    assert subsystems.isdisjoint({"gas", "ignition", "combustion", "electric-heat"})
+    assert "heating-call" not in proposed(found)

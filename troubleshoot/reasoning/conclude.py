@@ -99,9 +99,7 @@ class Conclusions:
         self, done: frozenset[tuple[str, Place | None]], asks: Asks, switch: SwitchMinutes
     ) -> tuple[Candidate, ...]:
         """Every test worth a look from here, the best rate first; none that the call rules out."""
-        complaint = self._complaint
-        pointless = () if complaint is None else complaint.pointless_tests
-        done |= {(test, None) for test in pointless} | self.withheld
+        done |= {(test, None) for test in self._pointless} | self.withheld
         return self.chooser.candidates(self.ranking, self.seen, done, asks, switch)
 
     @property
@@ -126,6 +124,16 @@ class Conclusions:
     def before_others(self) -> tuple[str, ...]:
         """What is looked at before anything else on such a call, whatever it costs."""
         return () if self._complaint is None else self._complaint.before_others
+
+    @property
+    def _pointless(self) -> Iterator[str]:
+        """The tests that mean nothing on such a call."""
+        if self._complaint is None:
+            return
+        yield from self._complaint.pointless_tests
+        for test in self.hypotheses.tests.values():
+            if not {test.area, test.subsystem}.isdisjoint(self._complaint.pointless_areas):
+                yield test.id
 
     @property
     def _complaint(self) -> Complaint | None:
