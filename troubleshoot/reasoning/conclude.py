@@ -127,12 +127,15 @@ class Conclusions:
 
     @property
     def _pointless(self) -> Iterator[str]:
-        """The tests that mean nothing on such a call."""
+        """The tests that mean nothing on such a call; none of a subsystem that was read into."""
         if self._complaint is None:
             return
         yield from self._complaint.pointless_tests
+        tests = self.hypotheses.knowledge.tests
+        read = {tests[reading.test].subsystem for reading in self.readings}
         for test in self.hypotheses.tests.values():
-            if not {test.area, test.subsystem}.isdisjoint(self._complaint.pointless_areas):
+            areas = {test.area, test.subsystem}
+            if test.subsystem not in read and areas & set(self._complaint.pointless_areas):
                 yield test.id
 
     @property
