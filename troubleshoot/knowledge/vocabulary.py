@@ -132,6 +132,7 @@ FormulaName = Literal[
     "dew-pressure",
     "bubble-pressure",
     "target-superheat",
+    "target-split",
     "compression-ratio",
     "outdoor-air-fraction",
     "mixed-air-temperature",

@@ -110,10 +110,21 @@ class Conclusions:
         """
         if self.beyond:
             return ()
-        complaint = self._complaint
-        pointless = () if complaint is None else complaint.pointless_tests
-        done |= {(test, None) for test in pointless}
+        done |= {(test, None) for test in self._pointless} | self.withheld
         return self.chooser.candidates(self.ranking, self.seen, done, asks, switch)
+
+    @property
+    def withheld(self) -> frozenset[tuple[str, Place | None]]:
+        """The tests, with their places, that a rule withholds: what is read now would not count."""
+        layout, tests = self.case.unit.layout, self.hypotheses.knowledge.tests
+        return frozenset(
+            (test, place)
+            for fired in self.procedures
+            if fired.procedure.void is not None and fired.procedure.void.withheld
+            for test in fired.procedure.void.tests
+            for place in layout.places(tests[test].per)
+            if fired.circuit in layout.circuits_of(place)
+        )
 
     @property
     def first_tests(self) -> tuple[str, ...]:
@@ -124,6 +135,19 @@ class Conclusions:
     def before_others(self) -> tuple[str, ...]:
         """What is looked at before anything else on such a call, whatever it costs."""
         return () if self._complaint is None else self._complaint.before_others
+
+    @property
+    def _pointless(self) -> Iterator[str]:
+        """The tests that mean nothing on such a call; none of a subsystem that was read into."""
+        if self._complaint is None:
+            return
+        yield from self._complaint.pointless_tests
+        tests = self.hypotheses.knowledge.tests
+        read = {tests[reading.test].subsystem for reading in self.readings}
+        for test in self.hypotheses.tests.values():
+            areas = {test.area, test.subsystem}
+            if test.subsystem not in read and areas & set(self._complaint.pointless_areas):
+                yield test.id
 
     @property
     def _complaint(self) -> Complaint | None:

@@ -17,6 +17,7 @@ NUMBERS = {
     "capacitance-under-load": 2, "gas-flow": 2, "gas-input": 2,
     "input-at-altitude": 2, "co-air-free": 2,
     "airflow-per-ton": 2, "sum": 3, "average": 2, "mixed-air-temperature": 3, "meter-time": 3,
+    "target-split": 2,
 }  # fmt: skip
 ANY = st.floats(allow_nan=True, allow_infinity=True) | st.floats(-1000, 1000)
 

@@ -70,6 +70,7 @@ class Void:
     for_subsystems: Annotated[
         tuple[str, ...], OneOrMore(Name("subsystem")), "only for faults of these"
     ] = ()
+    withheld: Annotated[bool, "true: nor are they proposed while the rule holds"] = False
 
 
 @written("procedure", block=True)

@@ -64,6 +64,9 @@ class Complaint:
     first_tests: Annotated[TestNames, "tests worth taking first"] = ()
     before_others: Annotated[TestNames, "tests taken first whatever they cost, if they tell"] = ()
     pointless_tests: Annotated[TestNames, "tests that mean nothing on such a call"] = ()
+    pointless_areas: Annotated[
+        tuple[str, ...], OneOrMore(Name("area"), most=40), "areas whose tests mean nothing on it"
+    ] = ()
     brought_by: Annotated[
         Mapping[str, Grade],
         BROUGHT_BY, by_name,

@@ -76,6 +76,7 @@ FORMULAS: Mapping[str, Formula] = {
     "compression-ratio": _from("refrigerant", "compression_ratio"),
     "outdoor-air-fraction": _outdoor_air_percent,
     "mixed-air-temperature": _from("air", "mixed_air_temperature"),
+    "target-split": _from("air", "target_temperature_split"),
     "capacitance-under-load": _from("capacitors", "capacitance_under_load"),
     "gas-flow": _from("gas", "gas_flow"),
     "gas-input": _from("gas", "gas_input"),
