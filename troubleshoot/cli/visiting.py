@@ -41,6 +41,7 @@ def converse(
 def hold(knowledge: Knowledge, terminal: Terminal, talk: Callable[[Voice], Talk[Ended]]) -> int:
     """Show what is asked and said, take what is typed; returns the exit code."""
     dialogue = Dialogue(talk)
+    terminal.breaks_in = dialogue.told_gone
     try:
         _converse(terminal, knowledge, dialogue)
     except (EndOfInput, JournalError, KeyboardInterrupt) as ended:
