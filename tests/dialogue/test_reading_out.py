@@ -216,3 +216,11 @@ def test_a_line_off_the_plate_is_taken_at_a_test_and_is_no_leak(
     assert "heat is gas, as told before" in text and " is now " in text
     assert not book.state.stops and book.state.unit.facts["heat"] == "gas"
     assert len(book.state.unit.facts) > 2
+
+
+def test_a_number_that_the_test_does_not_take_is_kept_as_a_note(
+    shipped: Knowledge, tmp_path: Path
+) -> None:
+    """Regression: it was told to be no answer, and nothing was kept of it."""
+    _, book = typed_at(shipped, tmp_path, "thermostat-settings", "2.1 uF")
+    assert any("and not taken: 2.1 uF" in note for note in book.state.notes), book.state.notes

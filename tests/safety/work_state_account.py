@@ -185,6 +185,32 @@ def after_event(world: World, event: str) -> World:
     return happened(world, *things[event], *(left if "away" in things[event] else ()))
 
 
+_LIVE = ("powered", "may-start", "ran")
+SAID_GONE: dict[str, tuple[str, ...]] = {
+    "power is back on": _LIVE,
+    "my lock is off": _LIVE,
+    "i never locked it": _LIVE,
+    "the fan is running now": _LIVE,
+    "208 V between L1 and L2": (*_LIVE, "not-dead"),
+    "cap still holding 90 V": ("charged",),
+    "i never proved the meter": ("meter-failed", "not-dead"),
+    "there is another disconnect i missed": ("second-source", "not-dead"),
+    "my helper left": ("alone",),
+    "took my gloves off": ("undressed",),
+    "it is raining now": ("roof-unsafe",),
+    "fire panel is back in service": ("panel-in-service",),
+    "the gas cock is open again": ("gas-opened", "cock-unknown"),
+}
+"""What somebody says -> what that made true or untrue, wherever it is not an answer."""
+
+
+def after_words(world: World, words: str) -> World:
+    """What is true once somebody says so; a cock is turned where it was shut, and only there."""
+    if words.startswith("the gas cock") and "gas-shut" not in world:
+        return world
+    return happened(world, *SAID_GONE.get(words, ()))
+
+
 _THINGS: dict[tuple[str, str], tuple[str, ...]] = {
     ("roof-conditions", "safe"): ("roof-safe",),
     ("roof-conditions", "*"): ("roof-unsafe",),

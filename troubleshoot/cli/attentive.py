@@ -42,10 +42,12 @@ class VisitTerminal(Terminal):
         self._knowledge = knowledge
 
     def between_pages(self, typed: str) -> None:
-        """Hear a danger, and whoever leaves. Raises DangerCalled, Leave."""
+        """Hear a danger, that a state has gone, and whoever leaves. Raises DangerCalled, Leave."""
         if leaves(typed):
             raise Leave
         _hear_call(typed)
+        if (gone := self.breaks_in(typed)) is not None:
+            raise gone
         hear(self._knowledge, typed)
         self.say(READ_ON)
 

@@ -14,7 +14,7 @@ import os
 import shutil
 import sys
 import textwrap
-from collections.abc import Iterable, Sequence
+from collections.abc import Callable, Iterable, Sequence
 
 from troubleshoot.cli.door import heard, told
 from troubleshoot.cli.typed_ahead import waiting_lines
@@ -54,9 +54,13 @@ class Choices:
 
 
 class Terminal:
-    """Where a conversation is held. `pages`: it waits wherever the screen is full."""
+    """Where a conversation is held. `pages`: it waits wherever the screen is full.
+
+    `breaks_in`: what is raised for a line typed between pages, by whoever holds the conversation.
+    """
 
     pages = False
+    breaks_in: Callable[[str], Exception | None] = staticmethod(lambda typed: None)
     _rows = 0
     """Rows since the last answer, its own among them."""
 

@@ -42,6 +42,7 @@ def converse(
 def hold(knowledge: Knowledge, terminal: Terminal, talk: Callable[[Voice], Talk[Ended]]) -> int:
     """Show what is asked and said, take what is typed; returns the exit code."""
     dialogue = Dialogue(talk)
+    terminal.breaks_in = dialogue.told_gone
     try:
         with _what_was_said(terminal, knowledge, dialogue):
             _converse(terminal, knowledge, dialogue)

@@ -19,7 +19,7 @@ from troubleshoot.safety.needs import Needs, for_dead_work
 from troubleshoot.safety.route import steps_to, steps_to_leave
 from troubleshoot.safety.steps import GAS_SWEEP, REFRIGERANT_SWEEP, ROOM_AIR, Step
 from troubleshoot.safety.transitions import after_step, expire
-from troubleshoot.safety.work_state import UnitAtWork, WorkState
+from troubleshoot.safety.work_state import WHOLE_UNIT, UnitAtWork, WorkState
 
 WORK_STATE: Final = "work-state"
 
@@ -108,6 +108,10 @@ def _about(knowledge: Knowledge, step: SafetyStep) -> Iterator[str]:
     lost = [words for event, words in EVENT_WORDS.items() if event in step.lost]
     if lost:
         yield f"  voided when: {'; '.join(lost)}"
+    if step.gone is not None:
+        gone = ((each, step.gone(each, WHOLE_UNIT)) for each in (_READY, WorkState()))
+        said = next(_changed(before, after) for before, after in gone if after != before)
+        yield f"  once somebody says that it has gone: {said}"
     taken_back = [knowledge.tests[other].name for other in _taking_back(knowledge, step)]
     if taken_back:
         yield f"  taken back by: {'; '.join(taken_back)}"

@@ -43,6 +43,12 @@ def leaves(typed: str) -> bool:
     return typed.lower() in LEAVES
 
 
+def noted(typed: str) -> str:
+    """What is to be kept as a note; empty where it is none."""
+    word, _, rest = typed.partition(" ")
+    return rest.strip() if word.lower() == "note" else ""
+
+
 def served(prompt: Prompt, typed: str, voice: Voice) -> bool:
     """Whether it was no answer to this prompt, and has been served. Raises DangerCalled.
 
@@ -50,10 +56,9 @@ def served(prompt: Prompt, typed: str, voice: Voice) -> bool:
     """
     if isinstance(prompt, AskTest | DoStep | Settled):
         return False
-    word, _, rest = typed.partition(" ")
-    said = typed.lower()
-    if word.lower() == "note" and rest.strip():
-        voice.note(rest.strip())
+    said, note = typed.lower(), noted(typed)
+    if note:
+        voice.note(note)
     elif said in HELP:
         if isinstance(prompt, AskProof) and prompt.read_by is not None:
             voice.tell(HowTo(prompt.read_by, tuple(c.hazard for c in prompt.cautions)))

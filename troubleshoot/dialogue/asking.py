@@ -17,6 +17,7 @@ from troubleshoot.dialogue.prompts import AskTest, DoStep
 from troubleshoot.dialogue.reading_out import ReadingOut
 from troubleshoot.dialogue.repairs_told import ask_repairs_told
 from troubleshoot.dialogue.said import Voice
+from troubleshoot.dialogue.state_gone import ask_if_gone
 from troubleshoot.dialogue.taking_up import not_taken, protects, taken_up
 from troubleshoot.dialogue.talk import Reply, Talk
 from troubleshoot.dialogue.telling import Telling
@@ -91,6 +92,7 @@ class Asking:
                 continue
             except NotAnAnswer as error:
                 assert isinstance(reply, str)
+                yield from ask_if_gone(self.book, listener, prompt, reply)
                 if takes_plate_line(self.book, self.voice, self.decider.reasoner, reply):
                     return
                 told = not listener.doubted and ask_repairs_told(self.book, self.voice, reply)

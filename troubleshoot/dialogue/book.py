@@ -27,6 +27,7 @@ from troubleshoot.visit.events import (
     RepairedBefore,
     Skipped,
     Started,
+    StateGone,
     Undone,
     after,
     replay,
@@ -42,7 +43,7 @@ from troubleshoot.visit.telling.said_before import in_words_again
 OF_THE_UNIT: Final = (FactTold, RepairedBefore, Closing)
 """What is said and no hands have done: the work goes on as it was once it is taken back."""
 WORK_GOES_ON: Final = "The work state goes on from the more careful of the two."
-WITHOUT_WORK: Final = (FactTold, Repaired, RepairedBefore, Skipped)
+WITHOUT_WORK: Final = (FactTold, Repaired, RepairedBefore, Skipped, StateGone)
 """Reports that answer no test or step: no work that was asked for explains the silence before."""
 
 

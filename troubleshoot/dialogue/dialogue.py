@@ -14,7 +14,7 @@ from troubleshoot.dialogue.hearing import called_danger
 from troubleshoot.dialogue.in_danger import whether_in_danger
 from troubleshoot.dialogue.prompts import Ended, Prompt
 from troubleshoot.dialogue.said import Said, Voice
-from troubleshoot.dialogue.talk import DangerCalled, Leave, Reply, Talk
+from troubleshoot.dialogue.talk import DangerCalled, Leave, Reply, Talk, ToldGone
 
 
 class Dialogue:
@@ -45,12 +45,18 @@ class Dialogue:
             return self.break_off(DangerCalled(danger))
         if leaves(reply):
             return self.leave()
+        if (gone := self.told_gone(reply)) is not None:
+            return self.break_off(gone)
         try:
             if served(self.prompt, reply, self._voice):
                 return self._heard()
         except DangerCalled as called:
             return self.break_off(called)
         return self._go_on(lambda: self._talk.send(reply))
+
+    def told_gone(self, typed: str) -> ToldGone | None:
+        """What breaks in where somebody says that a state has gone on which the work stands."""
+        return self._voice.told_gone(self.prompt, typed)
 
     def break_off(self, by: DangerCalled | Leave) -> tuple[Said, ...]:
         """A danger is called or somebody leaves before all was read; returns what is said of it."""

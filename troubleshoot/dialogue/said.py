@@ -11,7 +11,8 @@ from troubleshoot.safety.hearing.hinting import hints
 from troubleshoot.safety.hearing.netted import read_in_doubt
 
 if TYPE_CHECKING:  # the first prompts come before all that reasons is imported
-    from troubleshoot.dialogue.talk import Talk
+    from troubleshoot.dialogue.prompts import Prompt
+    from troubleshoot.dialogue.talk import Talk, ToldGone
     from troubleshoot.knowledge.model import Complaint, Hazard, Knowledge, Test
     from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
     from troubleshoot.reasoning.readings.readings import Reading
@@ -141,6 +142,8 @@ class Voice:
 
     `readings`: takes what is told by name where a proof is asked for.
 
+    `gone`: hears that a state has gone on which the work stands; none where no work is done.
+
     `hinted`: what was said and taken that hints at a danger; asked about before the next prompt.
 
     `told_whole`: the cautions and steps that were told in full, until they are new again.
@@ -152,6 +155,7 @@ class Voice:
         self.keeper: Callable[[str], None] | None = None
         self.commands: Callable[[str], Talk[bool]] | None = None
         self.readings: Callable[[str, Test | None], Talk[str | None]] | None = None
+        self.gone: Callable[[Prompt, str], ToldGone | None] | None = None
         self.hinted: Hinted | None = None
         self.told_whole: set[str] = set()
 
@@ -184,6 +188,10 @@ class Voice:
         None where they are none, or nobody is there who could.
         """
         return None if self.readings is None else (yield from self.readings(typed, own))
+
+    def told_gone(self, prompt: Prompt, typed: str) -> ToldGone | None:
+        """What breaks in where somebody says that a state has gone; None where none has."""
+        return None if self.gone is None else self.gone(prompt, typed)
 
     def hints(self, said: str, own: Iterable[str] = ()) -> bool:
         """Whether words hint at a danger, and nobody has said that they are none."""

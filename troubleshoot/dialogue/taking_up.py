@@ -51,19 +51,25 @@ def taken_up(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, repl
     return event
 
 
-def not_taken(book: VisitBook, listener: Listener, test: Test, typed: str, why: str) -> None:
-    """Say why it is no answer; where it tells a danger, what it tells besides is kept.
+def is_answer(book: VisitBook, prompt: AskTest | DoStep, typed: str) -> bool:
+    """Whether it names an outcome of what is asked as it stands, with nothing seen through."""
+    return bool(_chosen(book, prompt, typed))
 
-    A number tells one by what the test is of. Raises DangerCalled.
+
+def not_taken(book: VisitBook, listener: Listener, test: Test, typed: str, why: str) -> None:
+    """Say why it is no answer; a number with words or a unit is kept as a note.
+
+    So it is where a danger is told in it; a number tells one by what the test is of. Raises
+    DangerCalled.
     """
+    is_reading = not set(typed).isdisjoint(digits) and any(map(str.isalpha, typed))
     try:
         if not spoken_of(book.knowledge, typed) and told_at(book.knowledge, test, typed):
             raise DangerCalled(f"{test.name}: {typed}")
         listener.not_understood(typed, why)
-    except DangerCalled:
-        if not set(typed).isdisjoint(digits):
+    finally:
+        if is_reading:
             book.add(Noted(f"typed for {test.name}, and not taken: {typed}"))
-        raise
 
 
 def _meant(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, reply: str) -> str | None:

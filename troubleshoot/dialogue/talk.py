@@ -32,6 +32,17 @@ class DangerCalled(Exception):
     """Somebody reports a danger, in the words that the message holds."""
 
 
+class ToldGone(DangerCalled):
+    """Somebody says that a state has gone: it breaks in as a danger does, and is reported as none.
+
+    `steps`: the safety steps that had confirmed it.
+    """
+
+    def __init__(self, words: str, steps: tuple[str, ...]) -> None:
+        super().__init__(words)
+        self.steps = steps
+
+
 class Back(Exception):
     """The person takes the last answer back, and wants to be asked for it again."""
 

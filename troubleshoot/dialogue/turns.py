@@ -5,6 +5,8 @@ Every answer is kept before the next prompt is made.
 
 from __future__ import annotations
 
+from functools import partial
+
 from troubleshoot.dialogue.asking import LONG_SILENCE, Asking
 from troubleshoot.dialogue.beforehand import Beforehand
 from troubleshoot.dialogue.book import VisitBook
@@ -19,10 +21,11 @@ from troubleshoot.dialogue.repairs_told import ask_repairs_told
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.shelf import Shelf
 from troubleshoot.dialogue.standing import met_by, met_meanwhile
+from troubleshoot.dialogue.state_gone import gone_at, void, void_if_gone
 from troubleshoot.dialogue.staying_off import StayingOff
 from troubleshoot.dialogue.stopped import stopped
 from troubleshoot.dialogue.taking_back import take_back
-from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Talk
+from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Talk, ToldGone
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.evidence.ranking import Cause
 from troubleshoot.reasoning.unit.places import spoken
@@ -65,13 +68,25 @@ class Turns:
         """All turns, until the visit is closed or handed over. Raises Leave."""
         while True:
             try:
-                ended = yield from self._turn()
+                ended = yield from self._listening()
+            except ToldGone as told:
+                yield from void(self.book, self.voice, told)
+                continue
             except DangerCalled as called:
+                void_if_gone(self.book, self.voice, str(called))
                 self.voice.told_whole.clear()  # some may not have been read: it broke in on them
                 yield from report_danger(self.book, self.voice, "", str(called))
                 continue
             if ended is not None:
                 return ended
+
+    def _listening(self) -> Talk[Ended | None]:
+        """One turn, at whose prompts it is heard that a state has gone."""
+        self.voice.gone = partial(gone_at, self.book, lambda: self.stop_stood)
+        try:
+            return (yield from self._turn())
+        finally:
+            self.voice.gone = None
 
     def _turn(self) -> Talk[Ended | None]:
         """One prompt and its answer; what the visit has ended with, once it has."""

@@ -102,6 +102,9 @@ def _of_test(was: Test, is_: Test) -> Iterator[Drop]:
     if burnt:
         what = f"no longer leaves gas unburnt with {', '.join(burnt)}"
         yield drop("leaves-unburnt", "leaves-unburnt", what)
+    unheard = [words for words in was.gone if words not in is_.gone]
+    if unheard:
+        yield drop("gone", "gone", f"no longer hears gone {', '.join(unheard[:_NAMED])}")
 
 
 def _unseen_for_the_test(now: Knowledge, test: _Kept) -> Iterator[Drop]:

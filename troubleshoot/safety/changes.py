@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Callable
 from typing import Any
 
 from troubleshoot.safety.declaration import Change, Otherwise, Outcomes
@@ -63,3 +64,13 @@ def power_back(state: WorkState, calls: Calls) -> WorkState:
     return state.with_facts(
         power="on", calls=calls, dead="not-shown", discharged=frozenset(), clips_dead=False
     )
+
+
+def only_if(stands: Callable[[WorkState], bool], change: Change) -> Change:
+    """The change where something stands; nothing elsewhere."""
+    return lambda state, place: change(state, place) if stands(state) else state
+
+
+def not_dead(state: WorkState, place: str) -> WorkState:
+    """Nothing is dead or discharged any more, and nobody relies on it."""
+    return state.with_facts(dead="not-shown", discharged=frozenset(), clips_dead=False)

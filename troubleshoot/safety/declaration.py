@@ -64,7 +64,10 @@ class SafetyStep:
     not led to: the step is for where it stands.
 
     `does`: what it changes when confirmed. `otherwise`: what any other outcome changes, or takes
-    away. `lost`: what becomes of it after an event.
+    away. `lost`: what becomes of it after an event. `gone`: what becomes of the state once somebody
+    says that what it had confirmed has gone, or never was; it changes nothing where that is nothing
+    that the work stands on. `in_other_words`: the steps whose going is told in words that answer
+    this one: power is back on, where it is put on.
 
     `hangs_on`: the facts that say whether, or where, it is needed; `hangs_on_at`: of one place.
     `settles`: outcome -> the fact of the unit, and its value, that this outcome states.
@@ -86,6 +89,8 @@ class SafetyStep:
     brings: tuple[StepGuard, ...] = ()
     brings_again: tuple[StepGuard, ...] = ()
     lost: Mapping[Event, Change] = field(default_factory=dict)
+    gone: Change | None = None
+    in_other_words: frozenset[str] = frozenset()
     hangs_on: tuple[str, ...] = ()
     hangs_on_at: Mapping[str, tuple[str, ...]] = field(default_factory=dict)
     settles: Mapping[str, tuple[str, str]] = field(default_factory=dict)

@@ -22,14 +22,16 @@ from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.safety.steps import Step
 
 Event = dict[str, Any]
-FROM_THE_UNIT = frozenset({"start", "fact", "answer", "step", "skip", "repaired", "reopened"})
+FROM_THE_UNIT = frozenset({
+    "start", "fact", "answer", "step", "skip", "repaired", "reopened", "state-gone",
+})  # fmt: skip
 TAKEN_BACK = frozenset({
     "answer", "step", "skip", "fact", "invalid", "proof", "repaired", "kept-for-the-end", "search",
-    "repaired-before", "withdrawn",
+    "repaired-before", "withdrawn", "state-gone",
     "round-goes-on",
 })  # fmt: skip
 NO_WAY_BACK = frozenset({"stop", "danger", "end", "reopened"})
-LEAVES_IN_HAND = frozenset({"aim", "closing", "danger"})
+LEAVES_IN_HAND = frozenset({"aim", "closing", "danger", "state-gone"})
 READ_AS_IT_TRIES = frozenset({
     "ignition-trials", "ignition-spark", "hot-surface-igniter-glow", "flame-current",
     "flame-picture",
@@ -156,6 +158,9 @@ class Job:
         elif kind == "danger" and self._is_step(event.get("test")):
             unsure = Step(event["test"])
             self.worlds = frozenset(account.after_step(w, unsure, ("?",)) for w in self.worlds)
+        elif kind == "state-gone":
+            words = event["words"]
+            self.worlds = frozenset(account.after_words(world, words) for world in self.worlds)
         elif kind == "fact":
             self.unit = self.units.of(self._facts())
         elif kind in ("step", "answer", "skip"):

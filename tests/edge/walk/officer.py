@@ -18,12 +18,15 @@ from typing import Any
 from tests.edge.walk.job import Job, Task
 from tests.edge.walk.order_of_work import CONFIRMING, MAY_BE_ENTERED
 from tests.edge.walk.unit_on_record import Units
+from tests.safety.work_state_account import SAID_GONE
 from troubleshoot.knowledge.model import Knowledge
 
 ENDINGS = ("The cause is named.", "No test left is worth", "Nothing wrong has been", "Repair: ")
 SAYS_NOTHING = frozenset(("", "done", "ok", "y", "yes"))
 METER_PROOF, DEAD = "tester-proof", "verified-dead"
 """The proof right after a test for dead belongs to it (NFPA 70E 120.5, from memory)."""
+LIVE = frozenset(words for words, things in SAID_GONE.items() if "powered" in things)
+"""What nobody says at a test with hands inside without being heard."""
 _TASK = re.compile(r"^(Step|Test): (.*) \((?:about [0-9]+ min|moments)\)$")
 _OTHER_QUESTION = re.compile(r"^From the nameplate|^Who is asking|\(1 .*\)$")
 _OF_THE_TASK = ("Where?", "Which of these?")
@@ -50,8 +53,12 @@ class Officer:
 
     def look(self, visits: Path, screen: Sequence[str], typed: str, prompt: str = "") -> None:
         """What was journalled and shown since this line was typed, up to the next prompt."""
+        before = Counter(self.met)
+        may_be_in = self._hands_may_be_in()
         for path in sorted(visits.glob("*.journal")):
             self._take_up(path, typed)
+        if may_be_in and typed.removeprefix("note ") in LIVE and self.met == before:
+            self._object(f"{typed!r} was not heard")
         shown = self._on(screen)
         if shown is not None:
             self._judge(shown)
@@ -60,6 +67,14 @@ class Officer:
         )
         self.task = shown or (None if other else self.task)
         self._judge_words(screen)
+
+    def _hands_may_be_in(self) -> bool:
+        """Whether a test on a locked, dead unit is on the screen, and no STOP stands."""
+        job = self.jobs.get(self.current or "")
+        if job is None or self.task is None or self.task.step or job.stops.standing():
+            return False
+        locked = self.task.test.work_state == "locked-out"
+        return locked and all("locked" in world for world in job.worlds)
 
     def begin(self) -> None:
         """The program was started: nothing is on the screen."""

@@ -13,6 +13,7 @@ from random import Random
 from tests.edge.walk.job import Task
 from tests.edge.walk.order_of_work import CONFIRMING, MAY_BE_ENTERED
 from tests.edge.walk.stops_on_record import halting
+from tests.safety.work_state_account import SAID_GONE
 from troubleshoot.knowledge.model import Knowledge, Test
 
 # fmt: off
@@ -36,6 +37,7 @@ DANGERS = (
     "someone is hurt", "danger lightning", "danger wet panel", "danger no rail here",
     "danger refrigerant hiss", "danger the guard is off", "no gas smell",
 )
+GONE = (*SAID_GONE, *(f"note {words}" for words in SAID_GONE))
 PASTES = (
     "locked\ndead\ndischarged", "\n\n\n\n", "proved\n\nstopped\nlocked", "1, 2, 3\n4",
     "RTU-7\nno heat\n3\n\n\n", "safe\r\ntold\r\n", ",\n,",
@@ -77,8 +79,8 @@ PROOFS = (
 )  # fmt: skip
 """What is read for a proof: some of it calls up a danger."""
 _CARELESS = (
-    (NOTHING, COMMANDS, TAKING_BACK, PASTES, READINGS, DANGERS),
-    (20, 35, 20, 8, 10, 7),
+    (NOTHING, COMMANDS, TAKING_BACK, PASTES, READINGS, DANGERS, GONE),
+    (18, 32, 19, 8, 9, 7, 7),
 )
 """What somebody types who does not answer, and how often of a hundred."""
 
@@ -178,6 +180,8 @@ class Person:
 
     def _does(self, task: Task) -> str:
         random, test = self._random, task.test
+        if not task.step and test.work_state == "locked-out" and random.random() < 0.25:
+            return random.choice(GONE)
         if task.step and test.id in CONFIRMING:
             wanted = CONFIRMING[test.id].replace("-", " ")
             if test.id == "drive-discharge":

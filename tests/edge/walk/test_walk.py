@@ -13,7 +13,7 @@ import pytest
 
 from tests.edge.walk.small_rules import small
 from tests.edge.walk.walker import Walk
-from troubleshoot.dialogue import answering
+from troubleshoot.dialogue import answering, state_gone
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.stops import lifting as stops
@@ -31,6 +31,7 @@ LACKS: dict[str, Lack] = {
     "a STOP is lifted by itself": (stops, "_is_lifted", lambda *visit: True),
     "a STOP binds one visit only": (standing_visits, "_stopped", lambda *visit: None),
     "no STOP has to be handed over": (stops, "_is_final", lambda fired: False),
+    "no word says that a state has gone": (state_gone, "told_gone", lambda rules, typed: ()),
 }
 
 

@@ -23,7 +23,7 @@ from troubleshoot.knowledge.vocabulary import NEEDS, PROFILES
 ID: Final = "signatures"
 
 OF_TESTS: Final = frozenset(
-    {"work-state", "exposes", "wait-minutes", "leaves-unburnt", *NEEDS, *PROFILES}
+    {"work-state", "exposes", "wait-minutes", "leaves-unburnt", "gone", *NEEDS, *PROFILES}
 )
 _OF_STOPS: Final = frozenset({"stop", "defer-to", "tag", "all-clear", "cleared-by", "forbids"})
 OF_HAZARDS: Final = frozenset({"signal", "what-to-do", "words", "when", *_OF_STOPS})

@@ -232,6 +232,13 @@ class Test:
         After("exists-when"), OneOrMore(Text(longest=80), most=40),
         "what people call it as well",
     ] = ()  # fmt: skip
+    gone: Annotated[
+        tuple[str, ...],
+        After("words"), OneOrMore(Text(longest=400), most=60),
+        "of a safety step: how people say that what it confirmed has gone or never was; words in "
+        "this order with little ones between, a/b for either, ... for a few of any kind, a number "
+        "for one as high, behind - what lets it go; ? before them where it is only asked about",
+    ] = ()  # fmt: skip
     subsystem: str = ""
     bands: InitVar[
         Annotated[Bands | None, After("reads"), "one scale that tells outcomes apart"]

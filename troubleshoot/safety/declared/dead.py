@@ -7,7 +7,7 @@ from types import MappingProxyType
 from typing import Final
 
 from troubleshoot.safety import steps
-from troubleshoot.safety.changes import adds, all_of, any_other, drops, sets
+from troubleshoot.safety.changes import adds, all_of, any_other, drops, not_dead, only_if, sets
 from troubleshoot.safety.declaration import Change, Outcomes, SafetyStep
 from troubleshoot.safety.step_guards import (
     ARC_CLOTHING_IF_480,
@@ -67,6 +67,25 @@ def _clips_live(state: WorkState, place: str, outcomes: Outcomes) -> WorkState:
     return unproved.with_facts(clips_dead=False)
 
 
+def _volts_are_there(state: WorkState, place: str) -> WorkState:
+    """Volts where none should be: the switch that was locked may be another, or be on."""
+    return not_dead(state, place).with_facts(power="unsure", area_clear=False)
+
+
+def _charge_is_left(state: WorkState, place: str) -> WorkState:
+    """What holds a charge was not proved dead; the line may have been shown to be."""
+    dead: Dead = "shown" if state.dead in ("tested-again", "proved") else state.dead
+    return state.with_facts(discharged=frozenset(), dead=dead)
+
+
+def _rests_on_it(state: WorkState) -> bool:
+    return state.meter == "proved" or state.dead != "not-shown"
+
+
+def _shown_at_all(state: WorkState) -> bool:
+    return state.power == "locked-out" and state.dead != "not-shown"
+
+
 METER_PROOF: Final = SafetyStep(
     id=steps.METER_PROOF,
     sound="proved",
@@ -76,6 +95,8 @@ METER_PROOF: Final = SafetyStep(
     does=_proves_the_last_test,
     otherwise=any_other(all_of(_meter_is("failed"), _NOT_SHOWN, _NO_CLIPS, _ALL_CHARGED)),
     lost={"resumed": _meter_is("not-proved")},
+    gone=only_if(_rests_on_it, all_of(_meter_is("failed"), not_dead)),
+    in_other_words=frozenset({steps.DEAD_TEST}),
 )
 DEAD_TEST: Final = SafetyStep(
     id=steps.DEAD_TEST,
@@ -94,6 +115,7 @@ DEAD_TEST: Final = SafetyStep(
     does=_dead_once_more,
     otherwise=_not_dead,
     lost={"lock-off": _NOT_SHOWN, "motor-ran": _NOT_SHOWN, "resumed": _NOT_SHOWN},
+    gone=only_if(_shown_at_all, _volts_are_there),
 )
 
 # The handle of a fused switch leaves its line lugs live: hands go to its fuses only once the clips
@@ -130,6 +152,8 @@ BLEED_CAPACITOR: Final = SafetyStep(
     does=all_of(adds("discharged"), sets(dead="shown")),
     otherwise=any_other(all_of(drops("discharged"), sets(dead="shown"))),
     lost={"lock-off": _ALL_CHARGED, "motor-ran": _ALL_CHARGED, "resumed": _ALL_CHARGED},
+    gone=_charge_is_left,
+    in_other_words=frozenset({steps.DEAD_TEST, steps.BLEED_CAPACITOR, steps.BLEED_DRIVE}),
     hangs_on=(
         "circuits",
         "condenser-fans",
@@ -150,5 +174,7 @@ BLEED_DRIVE: Final = SafetyStep(
     does=BLEED_CAPACITOR.does,
     otherwise=BLEED_CAPACITOR.otherwise,
     lost=BLEED_CAPACITOR.lost,
+    gone=_charge_is_left,
+    in_other_words=BLEED_CAPACITOR.in_other_words,
     hangs_on_at={BLOWER_MOTOR: ("blower-motor",), BLOWER_DRIVE: ("variable-speed-drive",)},
 )

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from troubleshoot.safety import steps
-from troubleshoot.safety.changes import adds, all_of, any_other, drops, sets, unclears
+from troubleshoot.safety.changes import adds, all_of, any_other, drops, only_if, sets, unclears
 from troubleshoot.safety.declaration import Outcomes, SafetyStep
 from troubleshoot.safety.needs import TAPS
 from troubleshoot.safety.step_guards import (
@@ -41,6 +41,10 @@ def _cock_may_be_turned(state: WorkState, place: str) -> WorkState:
     return state if sure else state.with_facts(gas="unsure", gas_swept=False)
 
 
+def _was_shut(state: WorkState) -> bool:
+    return state.gas == "shut"
+
+
 def _shut_or_not_known(state: WorkState, place: str, outcomes: Outcomes) -> WorkState:
     return state.with_facts(gas="shut" if outcomes == ("shut",) else "unsure", gas_swept=False)
 
@@ -63,6 +67,7 @@ COCK_LOOK: Final = SafetyStep(
     does=_OPENED,
     otherwise=_shut_or_not_known,
     lost={"reopened": sets(gas="unsure", gas_swept=False)},
+    in_other_words=frozenset({steps.GAS_SHUT}),
 )
 GAS_SHUT: Final = SafetyStep(
     id=steps.GAS_SHUT,
@@ -72,6 +77,7 @@ GAS_SHUT: Final = SafetyStep(
     does=all_of(sets(gas="shut"), _SWEEP_AGAIN),
     otherwise=any_other(_SWEEP_AGAIN),
     lost={"resumed": _cock_may_be_turned},
+    gone=only_if(_was_shut, all_of(sets(gas="unsure", gas_swept=False), _SWEEP_AGAIN)),
     hangs_on=("heat",),
 )
 # What is left of the gas shows in the sweep alone: nothing is called, nor is power put back, first.
@@ -91,6 +97,7 @@ GAS_OPEN: Final = SafetyStep(
     brings=(COCK_OPEN,),
     does=_OPENED,
     otherwise=any_other(_OPENED),
+    in_other_words=COCK_LOOK.in_other_words,
 )
 
 # No spark and no call while the train is open, and hands go in: gas and power are off, and dead is

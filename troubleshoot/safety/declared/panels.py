@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from troubleshoot.safety import steps
-from troubleshoot.safety.changes import adds, all_of, any_other, drops, sets
+from troubleshoot.safety.changes import adds, all_of, any_other, drops, only_if, sets
 from troubleshoot.safety.declaration import SafetyStep
 from troubleshoot.safety.step_guards import (
     ARC_CLOTHING_IF_480,
@@ -31,6 +31,21 @@ from troubleshoot.safety.step_guards import (
 from troubleshoot.safety.step_guards import DOORS_SHUT as DOORS_ARE_SHUT
 from troubleshoot.safety.step_guards import LEADS_BACK as LEADS_ARE_BACK
 from troubleshoot.safety.step_guards import PANELS_OFF as PANELS_ARE_OFF
+from troubleshoot.safety.work_state import WorkState
+
+
+def _were_off(state: WorkState) -> bool:
+    return state.panels == "off"
+
+
+def _were_on(state: WorkState) -> bool:
+    return state.panels == "on"
+
+
+def _closed_up(state: WorkState) -> bool:
+    """Leads may be off by intent while hands are in."""
+    return state.panels == "on" or state.power == "on"
+
 
 PANELS_OFF: Final = SafetyStep(
     id=steps.PANELS_OFF,
@@ -40,6 +55,8 @@ PANELS_OFF: Final = SafetyStep(
     brings=(PANELS_ARE_OFF,),
     does=sets(panels="off", doors_open=True),
     lost={"reopened": sets(panels="unsure")},
+    gone=only_if(_were_off, sets(panels="unsure")),
+    in_other_words=frozenset({steps.PANELS_ON}),
 )
 PANELS_OFF_ENERGISED: Final = SafetyStep(
     id=steps.PANELS_OFF_ENERGISED,
@@ -56,6 +73,7 @@ PANELS_OFF_ENERGISED: Final = SafetyStep(
     brings=PANELS_OFF.brings,
     does=sets(panels="off"),
     lost=PANELS_OFF.lost,
+    in_other_words=PANELS_OFF.in_other_words,
 )
 
 # What is read live goes in, or is moved, while hands may be in there: locked out and proved dead.
@@ -77,6 +95,7 @@ LEADS_BACK: Final = SafetyStep(
     after=(ROOF_SAFE, LOCKED_OUT, DEAD_PROVED, CHARGE_BLED),
     brings=(LEADS_ARE_BACK, NOTHING_HOOKED_UP),
     does=sets(leads_off=frozenset(), hooked_up=frozenset()),
+    gone=only_if(_closed_up, adds("leads_off")),
 )
 JUMPER_OUT: Final = SafetyStep(
     id=steps.JUMPER_OUT,
@@ -100,6 +119,8 @@ PANELS_ON: Final = SafetyStep(
     brings=(PANELS_CLOSED,),
     does=sets(panels="on", doors_open=False),
     lost=PANELS_OFF.lost,
+    gone=only_if(_were_on, sets(panels="unsure")),
+    in_other_words=frozenset({steps.PANELS_OFF}),
 )
 # The filter door is behind the lock alone; blower and burner panels may be off beside the one that
 # something is read behind.
@@ -118,4 +139,5 @@ TOOLS_CLEAR: Final = SafetyStep(
     does=sets(area_clear=True),
     otherwise=any_other(sets(area_clear=False)),
     lost={"resumed": sets(area_clear=False)},
+    gone=sets(area_clear=False),
 )

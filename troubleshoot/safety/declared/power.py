@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from troubleshoot.safety import steps
-from troubleshoot.safety.changes import any_other, power_back, sets
+from troubleshoot.safety.changes import all_of, any_other, not_dead, only_if, power_back, sets
 from troubleshoot.safety.declaration import Outcomes, SafetyStep
 from troubleshoot.safety.step_guards import (
     ARC_CLOTHING_IF_OPEN,
@@ -33,7 +33,7 @@ from troubleshoot.safety.step_guards import (
     STOPPED,
     UNBURNT_GONE,
 )
-from troubleshoot.safety.work_state import WorkState
+from troubleshoot.safety.work_state import Calls, WorkState
 
 
 def _locked(state: WorkState, place: str) -> WorkState:
@@ -63,6 +63,28 @@ def _still_on_or_starts(state: WorkState, place: str, outcomes: Outcomes) -> Wor
     return state if outcomes == ("still-on",) else power_back(state, "stuck-on")
 
 
+def _live_again(state: WorkState, place: str) -> WorkState:
+    """What is not known to be locked out may be on, and called; other locks may be off too."""
+    changed = _second_source_may_be_on(not_dead(state, place), place)
+    return changed.with_facts(power="unsure", calls=_called(state), area_clear=False)
+
+
+def _called(state: WorkState) -> Calls:
+    return "on" if state.calls == "off" else state.calls
+
+
+def _may_start(state: WorkState, place: str) -> WorkState:
+    return state.with_facts(calls=_called(state))
+
+
+def _locked_out(state: WorkState) -> bool:
+    return state.power == "locked-out"
+
+
+def _called_with_power(state: WorkState) -> bool:
+    return state.power == "on" and state.calls != "off"
+
+
 STOP_BY_CONTROLS: Final = SafetyStep(
     id=steps.STOP_BY_CONTROLS,
     sound="stopped",
@@ -71,6 +93,7 @@ STOP_BY_CONTROLS: Final = SafetyStep(
     does=sets(calls="off"),
     otherwise=any_other(sets(calls="stuck-on")),
     lost={"lock-off": sets(calls="on"), "resumed": sets(calls="on")},
+    gone=_may_start,
 )
 LOCKOUT: Final = SafetyStep(
     id=steps.LOCKOUT,
@@ -80,6 +103,7 @@ LOCKOUT: Final = SafetyStep(
     does=_locked,
     otherwise=_lock_holds_if_said,
     lost={"lock-off": sets(power="on"), "resumed": _lock_may_be_off},
+    gone=only_if(_locked_out, _live_again),
 )
 SECOND_SOURCE: Final = SafetyStep(
     id=steps.SECOND_SOURCE,
@@ -89,6 +113,7 @@ SECOND_SOURCE: Final = SafetyStep(
     does=sets(second_source="locked"),
     otherwise=any_other(sets(second_source="found")),
     lost={"resumed": _second_source_may_be_on},
+    gone=only_if(_locked_out, all_of(sets(second_source="found"), not_dead)),
 )
 LOCK_OFF: Final = SafetyStep(
     id=steps.LOCK_OFF,
@@ -112,6 +137,7 @@ LOCK_OFF: Final = SafetyStep(
     brings=(LOCK_IS_OFF,),
     does=lambda state, place: power_back(state, "off"),
     otherwise=_still_on_or_starts,
+    in_other_words=frozenset({steps.LOCKOUT, steps.STOP_BY_CONTROLS}),
 )
 RESTART: Final = SafetyStep(
     id=steps.RESTART,
@@ -135,4 +161,6 @@ RESTART: Final = SafetyStep(
     does=sets(calls="on"),
     # What does not start, or drops out, may have let gas by that was not lit.
     otherwise=any_other(sets(calls="on", unburnt=True)),
+    gone=only_if(_called_with_power, sets(unburnt=True)),
+    in_other_words=LOCK_OFF.in_other_words,
 )

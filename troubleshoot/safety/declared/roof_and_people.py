@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from troubleshoot.safety import steps
-from troubleshoot.safety.changes import any_other, sets
+from troubleshoot.safety.changes import any_other, only_if, sets
 from troubleshoot.safety.declaration import Outcomes, SafetyStep
 from troubleshoot.safety.step_guards import (
     ARC_CLOTHING_IF_480,
@@ -39,6 +39,10 @@ def _panel_may_be_on_test(state: WorkState, place: str) -> WorkState:
     return state if state.fire_panel == "in-service" else state.with_facts(fire_panel="unsure")
 
 
+def _looked_at(state: WorkState) -> bool:
+    return state.roof in ("go", "edge-near")
+
+
 ROOF: Final = SafetyStep(
     id=steps.ROOF,
     sound="safe",
@@ -48,6 +52,7 @@ ROOF: Final = SafetyStep(
     does=sets(roof="go"),
     otherwise=_edge_or_no_go,
     lost={"hour-passed": sets(roof="not-checked"), "resumed": sets(roof="not-checked")},
+    gone=only_if(_looked_at, sets(roof="not-checked")),
 )
 EDGE_PROTECTION: Final = SafetyStep(
     id=steps.EDGE_PROTECTION,
@@ -57,6 +62,7 @@ EDGE_PROTECTION: Final = SafetyStep(
     does=sets(roof="go"),
     otherwise=any_other(sets(roof="edge-near")),
     lost=ROOF.lost,
+    gone=ROOF.gone,
 )
 TELL_OCCUPANTS: Final = SafetyStep(
     id=steps.TELL_OCCUPANTS,
@@ -65,6 +71,7 @@ TELL_OCCUPANTS: Final = SafetyStep(
     does=sets(occupants_told=True),
     otherwise=any_other(sets(occupants_told=False)),
     lost={"resumed": sets(occupants_told=False)},
+    gone=sets(occupants_told=False),
 )
 TELL_FIRE_PANEL: Final = SafetyStep(
     id=steps.TELL_FIRE_PANEL,
@@ -73,6 +80,7 @@ TELL_FIRE_PANEL: Final = SafetyStep(
     does=sets(fire_panel="on-test"),
     otherwise=any_other(sets(fire_panel="unsure")),
     lost={"resumed": _panel_may_be_on_test},
+    gone=_panel_may_be_on_test,
     hangs_on=("duct-smoke-detector",),
     settles={"no-detector": ("duct-smoke-detector", "not-fitted")},
 )
@@ -81,6 +89,7 @@ FIRE_PANEL_BACK: Final = SafetyStep(
     sound="in-service",
     brings=(FIRE_PANEL_IN_SERVICE,),
     does=sets(fire_panel="in-service"),
+    in_other_words=frozenset({steps.TELL_FIRE_PANEL}),
 )
 SECOND_PERSON: Final = SafetyStep(
     id=steps.SECOND_PERSON,
@@ -89,6 +98,7 @@ SECOND_PERSON: Final = SafetyStep(
     does=sets(second_person=True),
     otherwise=any_other(sets(second_person=False)),
     lost={"resumed": sets(second_person=False)},
+    gone=sets(second_person=False),
     hangs_on=("line-volts-class",),
 )
 
@@ -103,5 +113,6 @@ ARC_CLOTHING: Final = SafetyStep(
     does=sets(arc_clothing=True),
     otherwise=any_other(sets(arc_clothing=False)),
     lost={"resumed": sets(arc_clothing=False)},
+    gone=sets(arc_clothing=False),
     hangs_on=SECOND_PERSON.hangs_on,
 )

@@ -130,6 +130,7 @@ TOGETHER: Final = {
     ("carbon", "monoxide"): "co",
     ("flue", "co"): "flue-co",
     ("not", "my"): "not-my",
+    **{(not_so, "lit"): "unlit" for not_so in ("not", "never", "isnt", "wasnt", "didnt", "no")},
     ("can", "not"): CANNOT,
     ("will", "not"): CANNOT,
     ("could", "not"): CANNOT,

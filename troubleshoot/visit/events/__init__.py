@@ -19,6 +19,7 @@ from troubleshoot.visit.events.event import Event
 from troubleshoot.visit.events.on_round import FindingsKept, RoundBegun, RoundGoneOn, SearchBegun
 from troubleshoot.visit.events.passing_time import HourPassed, Resumed
 from troubleshoot.visit.events.replaying import after, replay
+from troubleshoot.visit.events.state_gone import StateGone
 from troubleshoot.visit.events.stops import (
     DangerReported,
     DangerTakenBack,
@@ -59,6 +60,7 @@ __all__ = [
     "SearchBegun",
     "Skipped",
     "Started",
+    "StateGone",
     "StepDone",
     "TakenAfresh",
     "Undone",

@@ -29,6 +29,7 @@ from troubleshoot.visit.events.ending import (
 from troubleshoot.visit.events.event import ALWAYS, Event
 from troubleshoot.visit.events.on_round import FindingsKept, RoundBegun, RoundGoneOn, SearchBegun
 from troubleshoot.visit.events.passing_time import HourPassed, Resumed
+from troubleshoot.visit.events.state_gone import StateGone
 from troubleshoot.visit.events.stops import (
     DangerReported,
     DangerTakenBack,
@@ -47,7 +48,7 @@ KINDS: Final[Mapping[str, type[Event]]] = MappingProxyType(
             *(Called, Named, LeftBefore, Started, FactTold),
             *(Answered, StepDone, MarkedInvalid, ReadingWithdrawn, Aimed, Skipped),
             *(RoundBegun, FindingsKept, SearchBegun, RoundGoneOn),
-            *(Resumed, HourPassed, Undone),
+            *(Resumed, HourPassed, StateGone, Undone),
             *(Noted, ProofRead, RepairedBefore, Repaired, Closing, PartGiven, VisitEnded),
             *(Halted, DangerReported, DangerTakenBack, TakenAfresh, Reopened),
         )

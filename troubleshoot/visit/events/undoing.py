@@ -23,6 +23,7 @@ from troubleshoot.visit.events.ending import (
 )
 from troubleshoot.visit.events.event import Event
 from troubleshoot.visit.events.on_round import FindingsKept, RoundGoneOn, SearchBegun
+from troubleshoot.visit.events.state_gone import StateGone
 from troubleshoot.visit.events.stops import DangerReported, Halted, Reopened
 from troubleshoot.visit.events.way import Aimed, Skipped
 from troubleshoot.visit.events.withdrawn import ReadingWithdrawn
@@ -31,7 +32,7 @@ UNDOABLE: Final = frozenset(
     each.kind
     for each in (
         *(Answered, StepDone, Skipped, FactTold, MarkedInvalid, ReadingWithdrawn),
-        *(ProofRead, Repaired, RepairedBefore),
+        *(ProofRead, Repaired, RepairedBefore, StateGone),
         *(FindingsKept, SearchBegun, RoundGoneOn),
     )
 )

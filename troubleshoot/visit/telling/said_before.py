@@ -17,6 +17,7 @@ from troubleshoot.visit.events import (
     RoundGoneOn,
     SearchBegun,
     Skipped,
+    StateGone,
     StepDone,
 )
 
@@ -43,6 +44,8 @@ def in_words_again(knowledge: Knowledge, event: Event) -> str:
     if isinstance(event, FindingsKept | SearchBegun):
         names = "; ".join(knowledge.tests[each.test].name for each in event.findings)
         return f"{names}: {'for the end' if isinstance(event, FindingsKept) else 'the cause now'}"
+    if isinstance(event, StateGone):
+        return f'"{event.words}"'
     if isinstance(event, RoundGoneOn):
         return "back to the round"
     return "done" if isinstance(event, Closing) else ""

@@ -1,0 +1,97 @@
+"""That a state has gone on which the work stands is heard at every prompt, and voids it at once.
+
+What answers the question in hand is an answer, and so is what a step tells that is asked about just
+that. Where a STOP stands nothing but what it asks for is done, so that words there are its answers.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Callable
+from typing import Final
+
+from troubleshoot.dialogue.asides import noted
+from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.hearing import Listener, hear, hear_among, report_danger
+from troubleshoot.dialogue.prompts import AskTest, AskWords, Choose, DoStep, Prompt
+from troubleshoot.dialogue.said import Voice
+from troubleshoot.dialogue.taking_up import is_answer
+from troubleshoot.dialogue.talk import DangerCalled, Talk, ToldGone, unless_back
+from troubleshoot.dialogue.yes_no import YesNo, yes_or_no
+from troubleshoot.safety.declared import CONFIRMED, STEPS
+from troubleshoot.safety.gone import contradicted, without
+from troubleshoot.safety.hearing.gone import hinted_gone, told_gone
+from troubleshoot.visit.events import StateGone
+from troubleshoot.visit.telling.lapses import said_gone
+
+FIRST: Final = "Nothing is taken back before that is answered."
+
+
+def gone_at(
+    book: VisitBook, stop_stands: Callable[[], bool], prompt: Prompt, typed: str
+) -> ToldGone | None:
+    """What breaks in on a prompt where these words say that a state has gone; None where none."""
+    said = noted(typed) or typed
+    steps = _contradicted(book, said)
+    if not steps or (isinstance(prompt, AskWords | Choose) and stop_stands()):
+        return None
+    if isinstance(prompt, AskTest | DoStep):
+        own = prompt.decision.step
+        if own is not None:
+            steps = tuple(s for s in steps if s != own.id and s not in STEPS[own.id].in_other_words)
+        if said == typed and is_answer(book, prompt, typed):
+            return None
+    return ToldGone(typed, steps) if steps else None
+
+
+def ask_if_gone(book: VisitBook, listener: Listener, prompt: Prompt, typed: str) -> Talk[None]:
+    """Ask at a test, where words are no answer that may say so, whether all still stands.
+
+    Raises ToldGone, DangerCalled, Leave.
+    """
+    if not isinstance(prompt, AskTest):
+        return
+    hinted = hinted_gone(book.knowledge, typed)
+    steps = contradicted(book.state.work, hinted, book.state.at_work)
+    if not steps:
+        return
+    listener.hear(typed)
+    tests = (book.knowledge.tests[step] for step in steps)
+    stands = ", ".join(test.spoken(CONFIRMED[test.id]) for test in tests)
+    question = YesNo(f'You typed "{typed}". Does it still stand, as it was shown: {stands}?')
+    if not (yield from unless_back(listener.voice, FIRST, lambda: yes_or_no(listener, question))):
+        raise ToldGone(typed, steps)
+
+
+def void(book: VisitBook, voice: Voice, told: ToldGone) -> Talk[None]:
+    """Void what is told as gone, and hear the danger that the same words may tell. Raises Leave."""
+    typed = str(told)
+    note = noted(typed)
+    _void(book, voice, told.steps, note or typed)
+    try:
+        if note:
+            hear_among(book.knowledge, note)
+        else:
+            hear(book.knowledge, typed)
+        voice.ask_about(book.knowledge, note or typed)
+    except DangerCalled as called:
+        yield from report_danger(book, voice, "", str(called))
+
+
+def void_if_gone(book: VisitBook, voice: Voice, said: str) -> None:
+    """Void what a danger tells as gone besides: it stays void once the danger has gone."""
+    if steps := _contradicted(book, said):
+        _void(book, voice, steps, said)
+
+
+def _contradicted(book: VisitBook, said: str) -> tuple[str, ...]:
+    return contradicted(book.state.work, told_gone(book.knowledge, said), book.state.at_work)
+
+
+def _void(book: VisitBook, voice: Voice, steps: tuple[str, ...], said: str) -> None:
+    """Say what to do before it is kept, so that nothing that fails hides it."""
+    state = book.state
+    voice.told_whole.clear()
+    first, *others = said_gone(state.work, without(state.work, steps, state.at_work))
+    voice.say(first, strong=True)
+    voice.say_all(others)
+    book.add(StateGone(steps, said))

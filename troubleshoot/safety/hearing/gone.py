@@ -1,0 +1,167 @@
+"""Words that say a state has gone on which work stands, or never was: power is back on.
+
+The words are the safety steps' own (`gone` in the rules): said in their order, with little words
+between. What is asked, planned, long past or said of another unit tells nothing of this one now,
+nor does what is denied. Whether the work stands on it is not weighed here (`safety/gone.py`).
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Iterator
+from functools import lru_cache
+from typing import Final
+
+from troubleshoot.frozen import frozen
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.outside.numbers import whole_number
+from troubleshoot.safety.declared import STEPS
+from troubleshoot.safety.hearing.mending import ordinary_words
+from troubleshoot.safety.hearing.words import Mend, mender, raw_words
+
+_GAP: Final = "..."
+_ASKS: Final = "? "
+"""Before an entry that has it asked whether the state still stands."""
+_WIDEST_GAP: Final = 5
+"""Words of any kind that may stand in a gap."""
+_RULE_BASES: Final = 2
+"""Whose words are kept ready: as a rule there is one."""
+
+_LITTLE: Final = frozenset(
+    """a about actually again all already am an and are at back be been being came come coming did
+    each every for from get gets getting got had has have here i in is it its just kind me my now of
+    oh on one only our out over really right so some still that the their them then there they this
+    to too turned up us very was we well went were you your""".split()  # noqa: SIM905
+)
+"""Words that may stand between those of an entry."""
+_DENYING: Final = frozenset(
+    """aint arent cannot cant couldnt didnt doesnt dont hasnt havent isnt neither never no nobody
+    none nor not nothing wasnt werent without wont wouldnt""".split()  # noqa: SIM905
+)
+_PARTED: Final = re.compile(r"[,.;:!?()]+(?:\s|$)|\s[-/]+\s|\b(?:and|but|because|so|then|though)\b")
+_PLANNED: Final = re.compile(
+    r"\b(?:if|when|whenever|before|until|till|unless|once|should|shall|might|will|gonna|want|wants|"
+    r"wanted|need|needs|must|let|lets|do (?:i|we|you|they)|can (?:i|we|you|he|she|they)|"
+    r"(?:i|we|you|he|she|they) (?:can|could|would|may)|how|why|what|where|which|ready to|about to|"
+    r"supposed to|going to|trying to|waiting|wait for|ask|asks|asked|please|says? to|said to)\b"
+)
+"""Behind these nothing is told as done: should i put the power back on."""
+_QUESTION: Final = re.compile(
+    r"\s*(?:is|are|was|were|does|do|did|has|have|should|can|could|will|would|may|shall|am) "
+    r"(?:the|it|he|she|they|we|i|you|my|this|that|there|any|somebody|anybody|a|power|gas|lock)\b"
+)
+_PAST: Final = re.compile(
+    r"\b(?:yesterday|last (?:night|week|month|year|time|visit|summer|winter|fall|spring)|"
+    r"(?:days?|weeks?|months?|years?|hours?) ago|used to|on arrival|to begin with|"
+    r"(?:was|were|had|been|ran|read) .*\b(?:earlier|this morning|before)|"
+    r"when (?:i|we|he|she|they) (?:came|got|arrived|started|opened|walked|pulled up)|"
+    r"in (?:a|the last) (?:day|week|month|year))\b"
+)
+_ELSEWHERE: Final = re.compile(
+    r"\b(?:(?:other|next|neighbou?r\w*|adjacent|another|second) (?:unit|rtu|roof|building|one)|"
+    r"next door|rtu[- ]?\d+|unit \d+)\b"
+)
+_FEW_VOLTS: Final = re.compile(r"\b\d(?:[.,]\d+)?\s*(?:v|vac|vdc|volts?)\b")
+"""Under 10 V nothing is live."""
+_NUMBER_AND_UNIT: Final = re.compile(r"(\d)\s*(?:v|vac|vdc|volt)\b")
+_DECIMALS: Final = re.compile(r"(\d)[.,]\d+")
+
+
+@frozen
+class _Said:
+    """An entry of the rules: what is said in order, and what lets a part go that holds it.
+
+    `asks`: it only hints, and has it asked.
+    """
+
+    step: str
+    groups: tuple[frozenset[str], ...]
+    unless: frozenset[str]
+    asks: bool
+
+    def is_said(self, words: tuple[str, ...]) -> bool:
+        named = {word for group in self.groups for word in group}
+        denied = not self.asks and not _DENYING & {*words} <= named
+        if denied or not self.unless.isdisjoint(words):
+            return False
+        return any(self._goes_on(words, start, 0) for start in range(len(words)))
+
+    def _goes_on(self, words: tuple[str, ...], at: int, number: int) -> bool:
+        """Whether the rest of it is said from there on, its next word first."""
+        if at == len(words) or not _meets(words[at], self.groups[number]):
+            return False
+        number += 1
+        if number == len(self.groups):
+            return True
+        if self.groups[number] == {_GAP}:
+            return any(
+                self._goes_on(words, start, number + 1)
+                for start in range(at + 1, min(at + 2 + _WIDEST_GAP, len(words)))
+            )
+        for start in range(at + 1, len(words)):
+            if self._goes_on(words, start, number):
+                return True
+            if words[start] not in _LITTLE:
+                return False
+        return False
+
+
+def told_gone(knowledge: Knowledge, typed: str) -> tuple[str, ...]:
+    """The safety steps of which words say that what they confirmed has gone, in order of work."""
+    entries, mend = _entries(knowledge), _mend(knowledge)
+    parts = [tuple(map(mend, raw_words(part))) for part in _told_as_so(typed)]
+    found = {e.step for e in entries if not e.asks and any(map(e.is_said, filter(None, parts)))}
+    return tuple(step for step in STEPS if step in found)
+
+
+def hinted_gone(knowledge: Knowledge, typed: str) -> tuple[str, ...]:
+    """The safety steps of whose matter words speak that nobody can tell the meaning of."""
+    words = tuple(map(_mend(knowledge), raw_words(_in_volts(typed))))
+    found = {e.step for e in _entries(knowledge) if e.asks and e.is_said(words)}
+    return tuple(step for step in STEPS if step in found)
+
+
+def _told_as_so(typed: str) -> Iterator[str]:
+    """The parts of what was typed that tell how this unit stands now."""
+    said = _in_volts(typed)
+    if said.rstrip().endswith("?"):
+        return
+    for part in _PARTED.split(said):
+        if _QUESTION.match(part) or _PAST.search(part) or _ELSEWHERE.search(part):
+            continue
+        yield _PLANNED.split(part)[0]
+
+
+def _in_volts(typed: str) -> str:
+    said = _FEW_VOLTS.sub("few", typed.lower().replace("'", "").replace("\u2019", ""))
+    return _NUMBER_AND_UNIT.sub(r"\1 volts", _DECIMALS.sub(r"\1", said))
+
+
+def _meets(said: str, group: frozenset[str]) -> bool:
+    """A number is met by one as high or higher."""
+    if said in group:
+        return True
+    read = whole_number(said)
+    least = (whole_number(word) for word in group)
+    return read is not None and any(each is not None and read >= each for each in least)
+
+
+@lru_cache(maxsize=_RULE_BASES)
+def _entries(knowledge: Knowledge) -> tuple[_Said, ...]:
+    tests = (knowledge.tests[step] for step in STEPS if step in knowledge.tests)
+    return tuple(_entry(test.id, words) for test in tests for words in test.gone)
+
+
+def _entry(step: str, words: str) -> _Said:
+    said, _, unless = words.removeprefix(_ASKS).partition(" - ")
+    groups = tuple(frozenset(each.split("/")) for each in said.split())
+    return _Said(step, groups, frozenset(raw_words(unless)), words.startswith(_ASKS))
+
+
+@lru_cache(maxsize=_RULE_BASES)
+def _mend(knowledge: Knowledge) -> Mend:
+    known = frozenset(
+        word for entry in _entries(knowledge) for group in entry.groups for word in group
+    )
+    own = mender(known - {_GAP}, lambda: ordinary_words(knowledge))
+    return lambda word: word if word in _LITTLE | _DENYING else own(word)
