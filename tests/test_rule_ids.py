@@ -34,6 +34,7 @@ DECLARED = {
     "safety/steps.py": "names the safety steps",
     "safety/declared/": "declares the safety steps: what confirms each is no matter of taste",
     "knowledge/advice/": "looks for plain words in advice: power, charge",
+    "physics/": "a unit made from physics: what each instrument shows stands under its test",
     "knowledge/checks/implied/": "says what an author may not leave out, so no author may edit it",
 }
 """Modules and folders that may name any rule."""
@@ -43,7 +44,8 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
         "combustible-gas-sweep refrigerant-sweep-a2l room-carbon-monoxide",
         "how the sweeps of the work state are said",
     ),
-    "dialogue/reading_out.py": ("capacitance", "a kind of unit, which the tester shows"),
+    "dialogue/readable.py": ("capacitance", "a kind of unit, which the tester shows"),
+    "safety/hearing/unit_words.py": ("fuel", "whose values are not told by the rest of a row"),
     "safety/hearing/among_words.py": ("lockout", "a word that people say: the tag is gone"),
     "dialogue/metered_in_words.py": (
         "subcooling superheat",

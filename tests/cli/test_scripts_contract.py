@@ -17,7 +17,8 @@ Call = Callable[..., tuple[int, str, str]]
 Write = Callable[[dict[str, Any]], str]
 
 KEYS = [
-    "schema", "ending", "complaint", "causes", "effects", "outside", "nothing_wrong", "asked",
+    "schema", "ending", "complaint", "causes", "effects", "outside", "beyond",
+    "nothing_wrong", "asked",
     "computed", "cautions", "stop", "standing_stops", "unexplained", "not_judged", "proofs",
     "behind", "minutes", "would_separate",
 ]  # fmt: skip

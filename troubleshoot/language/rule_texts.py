@@ -90,10 +90,10 @@ def _texts(form: Shape, root: Located) -> Iterator[tuple[str, LocatedValue, bool
 
 
 def _heard_in(entry: LocatedMapping) -> Iterator[int]:
-    """The values under `words` of an entry: what people say for it."""
+    """The values under `words` and `gone` of an entry: what people say for it, or of its end."""
     words = value_at(entry, "words")
     inner = words.entries.values() if isinstance(words, LocatedMapping) else ()
-    for node in (words, *(each.value for each in inner)):
+    for node in (words, value_at(entry, "gone"), *(each.value for each in inner)):
         if node is not None:
             yield from (id(value) for _, value in texts_of(node))
 
