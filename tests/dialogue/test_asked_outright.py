@@ -93,7 +93,10 @@ def test_a_no_reopens_nothing_and_says_what_is_missing(
 ) -> None:
     book = over(reasoner.knowledge, "gas-odour", SWEEP)
     is_open, terminal = given_back(reasoner, book, *TOLD, *typed, "11:30")
-    assert not is_open and book.events[-1].kind == "end"
+    assert not is_open and book.state.ended == "stopped"
+    assert "reopened" not in kinds(book) and missing not in str(book.state.given)
+    refused = DEVICES if missing == DEVICES.missing else READ[SWEEP]
+    assert refused.question not in {each.words for each in book.state.given}
     assert missing in terminal.said and "The visit stays closed" in terminal.text
 
 

@@ -157,7 +157,11 @@ def test_what_is_read_and_bad_is_kept_at_once(reads: list[str], shipped: Knowled
 
 WASHED = "condenser-coil-dirty"
 WASHED_READS = ["clean", "385 psig", "7.2 A, 8.4 before"]
-COIL = (FactTold("refrigerant", "R-410A"), FactTold("compressor-rla", "9 A"))
+COIL = (
+    FactTold("refrigerant", "R-410A"),
+    FactTold("compressor-rla", "9 A"),
+    FactTold("compressor-lra", "60 A"),
+)
 
 
 @pytest.mark.parametrize("typed", ["outdoor temperature 95", "unit outdoor temperature 95 F"])

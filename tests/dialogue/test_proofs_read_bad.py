@@ -27,6 +27,7 @@ THREE = (
     FactTold("supply-phase", "three"),
     FactTold("compressor-phase", "three"),
     FactTold("compressor-rla", None),
+    FactTold("compressor-lra", None),
 )
 FAULT = "contactor-pole-burnt-away"
 
@@ -42,12 +43,14 @@ def said_repaired(book: VisitBook, shipped: Knowledge, *typed: str) -> Lines:
     return terminal
 
 
+@pytest.mark.parametrize("locked_rotor", [None, "60 A"])
 @pytest.mark.parametrize("typed", ["18.2/2.1/19.5 A", "9.1, 4.0, 9.3", "0/9.1/9.0 A"])
 def test_a_leg_that_is_gone_ends_the_proofs_and_stops_the_unit(
-    typed: str, shipped: Knowledge
+    typed: str, locked_rotor: str | None, shipped: Knowledge
 ) -> None:
     """Regression: the next live proof was asked, on two legs."""
     book = at_the_amps(shipped)
+    book.add(FactTold("compressor-lra", locked_rotor))
     terminal = said_repaired(book, shipped, typed)
     assert A_LEG_IS_GONE in terminal.text and STILL_THERE.question not in str(terminal.asked)
     assert not book.state.closing and not book.state.cured

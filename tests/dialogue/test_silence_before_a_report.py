@@ -106,4 +106,4 @@ def test_after_a_night_at_the_nameplate_the_test_is_not_shown(
     hold(shipped, sleeper, lambda voice: turns(book, voice))
     assert sleeper.after
     shown = sleeper.text.partition(sleeper.after[0])[2]
-    assert "Test: " in shown and "External static" not in shown
+    assert "Step: Roof, go or no go" in shown and "External static" not in shown

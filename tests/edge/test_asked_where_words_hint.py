@@ -58,9 +58,16 @@ def at_a_step(data: Path, clock: Clock) -> Person:
     return person
 
 
-def at_a_proof(data: Path, clock: Clock) -> Person:
+def at_the_nameplate(data: Path, clock: Clock) -> Person:
+    """Where a value is asked that judges the first proof of a repair."""
     person = begin(data, clock)
-    assert "What did you read?" in person.types("repaired 1")
+    assert "From the nameplate" in person.types("repaired condenser-fan-capacitor-weak")
+    return person
+
+
+def at_a_proof(data: Path, clock: Clock) -> Person:
+    person = at_the_nameplate(data, clock)
+    assert "What did you read?" in person.types("5 uF")
     return person
 
 
@@ -98,6 +105,10 @@ PROMPTS: dict[Reach, tuple[str, ...]] = {
     at_a_step: (
         "Pete has gone grey and keeps rubbing his left arm",
         "the meter on my belt went off and reads 90 parts",
+    ),
+    at_the_nameplate: (
+        "the label is scorched and there's an orange flicker behind the louvres",
+        "my eyes are streaming and I can taste metal by the rack",
     ),
     at_a_proof: (
         "runs fine now but Joe's sleeve is wound round the shaft",

@@ -41,13 +41,13 @@ SEEN: Spot = ("room", None)
         (GAS, "roof-conditions", ["sweep", "roof-conditions"]),
         (GAS, "all-clear", ["all-clear", "sweep"]),
         (GAS, "sweep", ["sweep"]),
-        (GAS, "on-gas", ["on-gas"]),
+        (GAS, "on-gas", ["sweep", "on-gas"]),
         (hazard("gas", "until-made-safe", all_clear="sweep"), "room", ["room"]),
         (hazard("gas", "whole-job", all_clear="all-clear"), "room", ["room"]),
         (hazard("gas", "whole-job"), "room", ["room"]),
     ],
 )
-def test_a_look_or_a_word_lifts_a_metered_stop_for_the_whole_job_only_with_its_number(
+def test_nothing_else_lifts_a_metered_stop_for_the_whole_job_without_its_number(
     which: Hazard, finding: str, wanted: list[str]
 ) -> None:
     """The number comes before anybody looks, and after the word of whoever cleared the place."""

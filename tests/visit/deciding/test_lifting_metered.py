@@ -133,10 +133,16 @@ def test_after_a_call_for_gas_the_word_of_who_cleared_it_comes_first(decider: De
             ("supply-air-carbon-monoxide", "with-damper-shut"),
             "room-carbon-monoxide",
         ),
+        (
+            "carbon-monoxide-evacuate",
+            ("supply-air-carbon-monoxide", "evacuate"),
+            "room-carbon-monoxide",
+        ),
+        ("rollout-tripped", ("safety-string-walk", "rollout-open"), "rollout-switches"),
         ("heat-exchanger-breach", ("heat-exchanger-look", "crack"), None),
     ],
 )
-def test_it_is_so_for_every_whole_job_stop_that_a_look_called_up(
+def test_it_is_so_for_every_whole_job_stop_that_anything_else_called_up(
     hazard: str, found: tuple[str, str], metered: str | None, shipped: Knowledge
 ) -> None:
     job = replay(shipped, start())
@@ -245,6 +251,20 @@ def test_what_was_read_in_part_before_a_long_break_is_read_anew(
 
 
 CO: Spot = ("room-carbon-monoxide", None)
+SUPPLY: Spot = ("supply-air-carbon-monoxide", None)
+
+
+def test_carbon_monoxide_in_the_supply_is_lifted_by_the_rooms_first(decider: Decider) -> None:
+    """Regression: once the supply took a number, that alone lifted it, and no room was read."""
+    hazard = "carbon-monoxide-in-room"
+    events: list[Event] = [
+        *start(), Answered(SUPPLY[0], text="38 ppm"), Halted.over(hazard, SUPPLY), CLOSED,
+        Reopened.on(hazard, RESULT, CO), TakenAfresh.of(CO),
+    ]  # fmt: skip
+    assert hazard in standing(decider, [*events, Answered(SUPPLY[0], text="0 ppm")])
+    events.append(Answered(CO[0], text="0 ppm"))
+    assert hazard in standing(decider, events)
+    assert standing(decider, [*events, Answered(SUPPLY[0], text="0 ppm")]) == set()
 
 
 @pytest.mark.parametrize(("read", "stands"), [("8 ppm", True), ("5 ppm", False), ("0 ppm", False)])

@@ -25,13 +25,14 @@ def is_all_clear(test: Test) -> bool:
 def shown_by(knowledge: Knowledge, job: Job, hazard: Hazard, spot: Spot) -> tuple[Spot, ...]:
     """All that has to be sound afresh before a STOP goes, in its order: its finding, at least.
 
-    A look or a word does not show by itself that nothing is in the air: of a STOP for the whole job
-    whose all-clear is metered that is read too, before anybody looks, after a word was given.
+    A look, a word or a number read elsewhere does not show by itself that nothing is in the air
+    where people are: of a STOP for the whole job whose all-clear is metered that is read too,
+    before anything else is looked at or read, after a word was given.
     """
     test, own = knowledge.tests[spot[0]], knowledge.tests.get(hazard.all_clear or "")
     if own is None or own.id == test.id or not hazard.stops_the_job or own.kind != "measurement":
         return (spot,)
-    if test.kind not in ("look", "step") or not job.unit.allows(own.exists_when):
+    if not job.unit.allows(own.exists_when):
         return (spot,)
     metered = (own.id, None)
     return (spot, metered) if is_all_clear(test) else (metered, spot)
