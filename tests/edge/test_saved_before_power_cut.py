@@ -37,11 +37,11 @@ def asked(command: Call, path: str) -> list[str]:
 def test_the_code_is_read_before_the_lock_goes_on(command: Call, case_file: Write) -> None:
     """Regression: the board's code was asked for after lock-out, when it is gone."""
     order = asked(command, case_file(CASE))
-    locked = len(order) - 1 - order[::-1].index("lockout")
+    dead = order[: order.index("flame-rod")]  # other work may be locked out for afterwards
+    locked = len(dead) - 1 - dead[::-1].index("lockout")
     for test in SAVED:
         assert order.index(test) < locked
     assert order.index("board-code") < order.index("lockout")  # locked out to close a live panel
-    assert "flame-rod" in order[locked:]
 
 
 @pytest.mark.parametrize("answered", [*SAVED, None])

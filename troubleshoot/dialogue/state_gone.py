@@ -17,6 +17,7 @@ from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.taking_up import is_answer
 from troubleshoot.dialogue.talk import DangerCalled, Talk, ToldGone, unless_back
 from troubleshoot.dialogue.yes_no import YesNo, yes_or_no
+from troubleshoot.outside.text import plain_words
 from troubleshoot.safety.declared import CONFIRMED, STEPS
 from troubleshoot.safety.gone import contradicted, without
 from troubleshoot.safety.hearing.gone import hinted_gone, told_gone
@@ -30,6 +31,8 @@ def gone_at(
     book: VisitBook, stop_stands: Callable[[], bool], prompt: Prompt, typed: str
 ) -> ToldGone | None:
     """What breaks in on a prompt where these words say that a state has gone; None where none."""
+    if _chooses_a_test(book, typed):
+        return None
     said = noted(typed) or typed
     steps = _contradicted(book, said)
     if not steps or (isinstance(prompt, AskWords | Choose) and stop_stands()):
@@ -41,6 +44,15 @@ def gone_at(
         if said == typed and is_answer(book, prompt, typed):
             return None
     return ToldGone(typed, steps) if steps else None
+
+
+def _chooses_a_test(book: VisitBook, typed: str) -> bool:
+    """Whether a line is do and just a test's name: coil volts at contactor 1 tells of no volts."""
+    name = plain_words(typed.partition(" at ")[0])
+    return any(
+        name in (f"do {plain_words(test.id)}", f"do {plain_words(test.name)}")
+        for test in book.knowledge.tests.values()
+    )
 
 
 def ask_if_gone(book: VisitBook, listener: Listener, prompt: Prompt, typed: str) -> Talk[None]:

@@ -90,3 +90,18 @@ def test_whatever_is_typed_only_values_that_there_are_come_of_it(asked: str, typ
     knowledge = load_shipped()
     for fact, value in facts_said(knowledge, asked, typed).items():
         assert value in knowledge.facts[fact].values
+
+
+@pytest.mark.parametrize(
+    ("asked", "facts"),
+    [
+        ("", {"metering": "fixed-orifice"}),
+        ("metering", {"metering": "fixed-orifice"}),
+        ("compressor-capacity", {"compressor-capacity": "fixed"}),
+    ],
+)
+def test_what_every_known_unit_is_takes_no_word_from_another_fact(
+    asked: str, facts: dict[str, str], shipped: Knowledge
+) -> None:
+    """Regression: fixed named the orifice no more, since a compressor's capacity is fixed too."""
+    assert facts_said(shipped, asked, "fixed") == facts

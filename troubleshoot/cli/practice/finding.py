@@ -3,8 +3,9 @@
 from __future__ import annotations
 
 import re
+from collections import Counter
 from collections.abc import Iterable
-from difflib import get_close_matches
+from difflib import SequenceMatcher, get_close_matches
 
 from troubleshoot.knowledge.model import Fault, Test
 from troubleshoot.outside.numbers import choice, whole_number
@@ -89,7 +90,8 @@ def causes_called(session: Session, words: str) -> list[Fault]:
     wanted = _plain(words)
     faults = possible_causes(session)
     whole = [fault for fault in faults if wanted in (_plain(fault.name), _plain(fault.id))]
-    held = [fault for fault in faults if wanted and _holds(f"{fault.name} {fault.id}", wanted)]
+    is_words = wanted and whole_number(wanted) is None  # 1 does not call the 120 V load
+    held = [fault for fault in faults if is_words and _holds(f"{fault.name} {fault.id}", wanted)]
     heard = heard_fault(session.knowledge, words)
     return whole or held or [fault for fault in faults if fault.id == heard.taken]
 
@@ -109,17 +111,22 @@ def hinted(session: Session, decision: Decision) -> str:
 
 
 def nearest(typed: str, names: Iterable[str]) -> str:
-    """The typed words with each unknown one put right from the names; empty if one cannot be."""
-    known = sorted({word for name in names for word in _words(name)})
+    """The typed words with each unknown one put right from the names; empty if one cannot be.
+
+    Of those that are as near, the one said most: hed is head, not held.
+    """
+    often = Counter(word for name in names for word in _words(name))
+    known = sorted(often)
     put_right = []
     for word in _words(typed):
         if any(each.startswith(word) for each in known):
             put_right.append(word)
             continue
-        near = get_close_matches(word, known, n=1, cutoff=LIKENESS)
+        near = get_close_matches(word, known, cutoff=LIKENESS)
         if not near:
             return ""
-        put_right.append(near[0])
+        alike = {each: SequenceMatcher(None, each, word).ratio() for each in near}
+        put_right.append(max(near, key=lambda each: (alike[each], often[each])))
     return " ".join(put_right)
 
 

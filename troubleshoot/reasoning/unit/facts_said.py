@@ -90,9 +90,14 @@ def _all_named(knowledge: Knowledge, asked: str, typed: str) -> Mapping[str, str
 
 @frozen
 class _Language:
-    """`phrases`: which facts, with which value, each names; the rest says nothing of a fact."""
+    """`phrases`: which facts, with which value, each names; the rest says nothing of a fact.
+
+    `supposed`: what every unit that the rules know is, which a word shared with another fact does
+    not mean unless it is asked for: fixed is the orifice, not the capacity of the compressor.
+    """
 
     phrases: Mapping[Words, Named]
+    supposed: frozenset[tuple[str, str]]
     longest: int
     fills: frozenset[str]
     sizes: frozenset[str]
@@ -116,6 +121,12 @@ def _language(knowledge: Knowledge) -> _Language:
     )
     return _Language(
         {phrase: tuple(named) for phrase, named in phrases.items()},
+        frozenset(
+            (fact.id, value)
+            for fact in knowledge.facts.values()
+            for value in fact.values
+            if fact.beyond and value not in fact.beyond
+        ),
         max(map(len, phrases), default=0),
         fills, sizes, pointing, frozenset(spelt),
     )  # fmt: skip
@@ -130,13 +141,15 @@ def _named_at(language: _Language, asked: str, words: Words, at: int) -> tuple[i
     for size in range(min(language.longest, len(words) - at), 0, -1):
         phrase = words[at : at + size]
         owners = language.phrases.get(phrase, ())
-        named = _of_the_supply(language, owners, asked, words, at) or _meant(owners, asked, phrase)
+        named = _of_the_supply(language, owners, asked, words, at) or _meant(
+            language, owners, asked, phrase
+        )
         if named:
             return size, named
     return int(here in language.fills or (here == _HERTZ and at > 0)), ()
 
 
-def _meant(owners: Named, asked: str, phrase: Words) -> Named:
+def _meant(language: _Language, owners: Named, asked: str, phrase: Words) -> Named:
     """Of the facts that share these words, those that are meant."""
     facts = {fact for fact, _ in owners}
     if facts == _TOGETHER and len(owners) == len(facts):
@@ -145,6 +158,8 @@ def _meant(owners: Named, asked: str, phrase: Words) -> Named:
         mine = tuple(each for each in owners if each[0] == name)
         if mine:
             return mine if len(mine) == 1 else ()
+    if others := tuple(each for each in owners if each not in language.supposed):
+        owners, facts = others, {fact for fact, _ in others}
     short_number = len(phrase) == 1 and len(phrase[0]) < 3 and whole_number(phrase[0]) is not None
     if short_number or len(owners) != len(facts):
         return ()
