@@ -20,7 +20,7 @@ from troubleshoot.reasoning.unit.equipment import beyond
 from troubleshoot.safety.profiles import PROFILES, TECHNICIAN, are_profiles, profiles_named
 from troubleshoot.visit.cases.file import ROUTINE
 from troubleshoot.visit.deciding.nameplate import facts_to_ask
-from troubleshoot.visit.events import Halted, RoundBegun, Started, after
+from troubleshoot.visit.events import DangerReported, Halted, RoundBegun, Started, after
 from troubleshoot.visit.events.undoing import WALLS, taken_back
 from troubleshoot.visit.round.facts import facts_of
 from troubleshoot.visit.round.season import season_said
@@ -148,7 +148,7 @@ def _ask_at_a_stop(knowledge: Knowledge, voice: Voice) -> Talk[tuple[str, ...]]:
     return (yield from unless_back(voice, IT_STAYS_STOPPED, lambda: ask_profiles(knowledge, voice)))
 
 
-def _stop_of(book: VisitBook, start: Started) -> tuple[Halted, ...]:
+def _stop_of(book: VisitBook, start: Started) -> tuple[Halted | DangerReported, ...]:
     """The STOP that the call calls up; kept with it, so that nothing falls between the two."""
     # Reasoning is imported only for such calls: most beginnings need none of it.
     from troubleshoot.reasoning.conclude import Reasoner
@@ -157,8 +157,13 @@ def _stop_of(book: VisitBook, start: Started) -> tuple[Halted, ...]:
     knowledge, state = book.knowledge, after(book.knowledge, book.state, start)
     conclusions = conclude_visit(Reasoner(knowledge), state)
     fired = standing_stop(knowledge, state, conclusions)
-    if fired is None:
-        return ()
+    if fired is None:  # cleared before this call came: it is a danger told anew
+        call = knowledge.complaints[start.complaint or ""]
+        return tuple(
+            DangerReported(hazard.id, start.words, call.all_clear or hazard.all_clear)
+            for hazard in knowledge.hazards.values()
+            if hazard.stop and any(each.complaint == start.complaint for each in hazard.triggers)
+        )
     return (Halted.over(fired.hazard.id, finding_of(knowledge, state, conclusions, fired)),)
 
 
