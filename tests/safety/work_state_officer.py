@@ -135,8 +135,11 @@ class Officer:
         return ""
 
     def _about_what_is_hooked_up(self, world: World, test: Test, place: str | None) -> str:
+        # With one of a kind its place is not shown beside the test.
         at = f" of {place}" if place else ""
-        wanted = {f"hooked-up {_HOOKED_UP[n]}{at}" for n in test.needs_state if n in _HOOKED_UP}
+        names = [f"hooked-up {_HOOKED_UP[n]}" for n in test.needs_state if n in _HOOKED_UP]
+        only = {thing for thing in world for name in names if thing.startswith(f"{name} of ")}
+        wanted = only if only and not place else {f"{name}{at}" for name in names}
         if not wanted <= world:
             return "what is read live was not hooked up dead"
         if test.work_state in ("running", *_OPEN_LIVE):
