@@ -10,6 +10,8 @@ from troubleshoot.outside.files import open_regular, read_open, read_start
 from troubleshoot.outside.refusal import NotUsable
 
 MOST_BYTES: Final = 10_000_000
+BEGINNING: Final = 1_000_000
+"""Bytes of a journal that is too long, in which its unit and first STOPs stand."""
 MOVE_IT: Final = (
     "nothing has been changed. Once its unit is released, move the file out of its folder and "
     "start a new visit"
@@ -39,7 +41,7 @@ def bytes_of(descriptor: int, path: Path) -> bytes:
 def beginning_of(path: Path) -> bytes:
     """What can be read of a journal that is too long; nothing where nothing can be."""
     try:
-        return read_start(path, MOST_BYTES)
+        return read_start(path, BEGINNING)
     except NotUsable:
         return b""
 
