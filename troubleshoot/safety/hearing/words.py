@@ -270,8 +270,17 @@ def _forms(word: str) -> tuple[str, ...]:
     return word, f"{word}s", f"{short}ed", f"{short}ing"
 
 
+LONGEST_WORD: Final = 40
+"""Letters: no word that people say of a unit has as many."""
+
+
 def one_error(word: str) -> frozenset[str]:
-    """Every word that one letter left out, put in, changed or swapped makes of it."""
+    """Every word that one letter left out, put in, changed or swapped makes of it.
+
+    None of one that is longer than any word: that is no slip of the finger.
+    """
+    if len(word) > LONGEST_WORD:
+        return frozenset()
     cuts = [(word[:i], word[i:]) for i in range(len(word) + 1)]
     left_out = {a + b[1:] for a, b in cuts if b}
     swapped = {a + b[1] + b[0] + b[2:] for a, b in cuts if len(b) > 1}
