@@ -73,10 +73,8 @@ def begin_anew(book: VisitBook, voice: Voice) -> Talk[None]:
 
     Raises Leave, DangerCalled.
     """
-    state = book.state
     voice.say(NOTHING_SINCE)
-    ask = partial(begin, book, voice, state.name, tuple(state.profiles), routine=False)
-    yield from unless_back(voice, THE_CALL_IS_FIRST, ask)
+    yield from _ask_call_first(book, voice)
 
 
 def wants_the_call(state: VisitState) -> bool:
@@ -87,9 +85,14 @@ def wants_the_call(state: VisitState) -> bool:
 
 def ask_the_call(book: VisitBook, voice: Voice) -> Talk[None]:
     """Ask for the call that a danger broke in on. Raises Leave, DangerCalled."""
-    state = book.state
     voice.say(NOW_THE_CALL)
-    ask = partial(begin, book, voice, state.name, tuple(state.profiles), routine=False)
+    yield from _ask_call_first(book, voice)
+
+
+def _ask_call_first(book: VisitBook, voice: Voice) -> Talk[None]:
+    """Ask for the call of a unit that is named already, before which nothing is taken back."""
+    name, profiles = book.state.name, tuple(book.state.profiles)
+    ask = partial(begin, book, voice, name, profiles, routine=False)
     yield from unless_back(voice, THE_CALL_IS_FIRST, ask)
 
 
