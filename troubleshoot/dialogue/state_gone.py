@@ -48,9 +48,10 @@ def gone_at(
 
 def _chooses_a_test(book: VisitBook, typed: str) -> bool:
     """Whether a line is do and just a test's name: coil volts at contactor 1 tells of no volts."""
-    name = plain_words(typed.partition(" at ")[0])
-    return any(
-        name in (f"do {plain_words(test.id)}", f"do {plain_words(test.name)}")
+    said = plain_words(typed.partition(" at ")[0])
+    name = said.removeprefix("do ")
+    return name != said and any(
+        name in (plain_words(test.id), plain_words(test.name))
         for test in book.knowledge.tests.values()
     )
 
