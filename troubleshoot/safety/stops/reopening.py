@@ -241,8 +241,8 @@ def read_after(knowledge: Knowledge, met: StopMet) -> str:
     at, wait = stopped_at(met), _wait_minutes(knowledge, met.hazard)
     if not at or not wait:
         return at
-    since = stopped_at(replace(met, time=met.stands_since))
-    return max(at, minute(datetime.strptime(since, _MINUTE) + timedelta(minutes=wait - 1)))
+    since = datetime.strptime(_stands_since(met), _MINUTE)
+    return max(at, minute(since + timedelta(minutes=wait - 1)))
 
 
 def still_waiting(knowledge: Knowledge, met: StopMet, now: datetime) -> str:
@@ -256,11 +256,15 @@ def still_waiting(knowledge: Knowledge, met: StopMet, now: datetime) -> str:
     over = datetime.fromisoformat(met.stands_since) + timedelta(minutes=wait)
     if now >= over:
         return ""
-    since = stopped_at(replace(met, time=met.stands_since))
     return (
-        f"{wait:.0f} minutes have to pass on the clock after the STOP of {since}, and no "
-        f"word shortens them: not before {minute(over)}, and later if it came again."
+        f"{wait:.0f} minutes have to pass on the clock after the STOP of {_stands_since(met)}, and "
+        f"no word shortens them: not before {minute(over)}, and later if it came again."
     )
+
+
+def _stands_since(met: StopMet) -> str:
+    """The minute from which a STOP has stood, however often it was told since."""
+    return stopped_at(replace(met, time=met.stands_since))
 
 
 def _wait_minutes(knowledge: Knowledge, hazard: str) -> float:
