@@ -123,6 +123,7 @@ def needs_of(test: Test, place: str | None, unit: UnitAtWork) -> Needs:
     energy: WorkStateName = "locked-out" if needed & _DEAD_ONLY else test.work_state
     fires = burns(test, energy, unit)
     may_fire = unit.burns_gas and test.id in ONE_CALL
+    reaches_people = fires or energy in STOPPED or UNIT_STOPPED in needed
     under_gas = UNDER_GAS in needed
     gas: Literal["any", "on", "shut"] = "on" if fires or may_fire or under_gas else "any"
     if "gas-shut" in needed:
@@ -130,9 +131,8 @@ def needs_of(test: Test, place: str | None, unit: UnitAtWork) -> Needs:
     return Needs(
         energy=energy,
         roof=test.id != ROOF and _on_the_roof(test),
-        occupants=fires or energy in STOPPED or UNIT_STOPPED in needed,
-        fire_panel=FIRE_ALARM in hazards
-        or (unit.fire_panel and (fires or energy in STOPPED or UNIT_STOPPED in needed)),
+        occupants=reaches_people,
+        fire_panel=FIRE_ALARM in hazards or (unit.fire_panel and reaches_people),
         sweeps=_sweeps(test, energy, gas, unit),
         second_person=unit.volts_480 and energy in OPEN_LIVE,
         arc_clothing=unit.volts_480 and energy in OPEN_LIVE,
