@@ -59,18 +59,16 @@ def any_other(change: Change) -> Otherwise:
     return otherwise
 
 
+def not_dead(state: WorkState, place: str) -> WorkState:
+    """Nothing is dead or discharged any more, and nobody relies on it."""
+    return state.with_facts(dead="not-shown", discharged=frozenset(), clips_dead=False)
+
+
 def power_back(state: WorkState, calls: Calls) -> WorkState:
     """The power counts as on, so nothing is dead or discharged any more."""
-    return state.with_facts(
-        power="on", calls=calls, dead="not-shown", discharged=frozenset(), clips_dead=False
-    )
+    return not_dead(state, "").with_facts(power="on", calls=calls)
 
 
 def only_if(stands: Callable[[WorkState], bool], change: Change) -> Change:
     """The change where something stands; nothing elsewhere."""
     return lambda state, place: change(state, place) if stands(state) else state
-
-
-def not_dead(state: WorkState, place: str) -> WorkState:
-    """Nothing is dead or discharged any more, and nobody relies on it."""
-    return state.with_facts(dead="not-shown", discharged=frozenset(), clips_dead=False)

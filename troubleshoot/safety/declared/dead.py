@@ -52,19 +52,14 @@ def _dead_once_more(state: WorkState, place: str) -> WorkState:
     return state.with_facts(dead="tested" if state.dead in _FIRST else "tested-again")
 
 
-def _not_dead(state: WorkState, place: str, outcomes: Outcomes) -> WorkState:
-    return _live(state, place, outcomes).with_facts(clips_dead=False)
-
-
 def _live(state: WorkState, place: str, outcomes: Outcomes) -> WorkState:
     second = "found" if "live" in outcomes else state.second_source
-    return state.with_facts(dead="not-shown", discharged=frozenset(), second_source=second)
+    return not_dead(state, place).with_facts(second_source=second)
 
 
 def _clips_live(state: WorkState, place: str, outcomes: Outcomes) -> WorkState:
     """A clip that shows volts is fed from elsewhere: nothing inside counts as dead any more."""
-    unproved = _live(state, place, outcomes) if "live" in outcomes else state
-    return unproved.with_facts(clips_dead=False)
+    return _live(state, place, outcomes) if "live" in outcomes else _NO_CLIPS(state, place)
 
 
 def _volts_are_there(state: WorkState, place: str) -> WorkState:
@@ -113,7 +108,7 @@ DEAD_TEST: Final = SafetyStep(
     brings=(TESTED_DEAD,),
     brings_again=(TESTED_DEAD_AGAIN,),
     does=_dead_once_more,
-    otherwise=_not_dead,
+    otherwise=_live,
     lost={"lock-off": _NOT_SHOWN, "motor-ran": _NOT_SHOWN, "resumed": _NOT_SHOWN},
     gone=only_if(_shown_at_all, _volts_are_there),
 )
