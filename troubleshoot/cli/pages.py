@@ -27,7 +27,7 @@ from troubleshoot.reasoning.evidence.grades import spoken as grade_spoken
 from troubleshoot.safety.before_repair import caution_before
 from troubleshoot.safety.hearing.roles import ROLES
 from troubleshoot.safety.profiles import spoken
-from troubleshoot.visit.telling.wording import TAG_OUT
+from troubleshoot.visit.telling.wording import TAG_OUT, proof_line
 
 SUBSYSTEMS: Final = "subsystems"
 
@@ -106,7 +106,7 @@ def _fault(knowledge: Knowledge, fault: Fault) -> Iterator[str]:
     yield f"Repair: {fault.repair.what}"
     yield f"Who: {spoken(fault.repair.who)} ({fault.repair.who_rule} of them)"
     for proof in fault.proof:
-        yield f"{'Proof on another day' if proof.later else 'Proof'}: {proof.text}"
+        yield proof_line(proof)
     alike = ", ".join(knowledge.faults[name].name for name in fault.look_alikes)
     if alike:
         yield f"Easily taken for: {alike}"

@@ -37,6 +37,7 @@ from troubleshoot.visit.telling.wording import (
     bar,
     cause_line,
     effect_line,
+    proof_line,
 )
 
 ONCE_IT_CHANGES = "Once that has changed, do TEST leads there again; tests lists what is left."
@@ -237,4 +238,4 @@ def show_repair(terminal: Terminal, fault: Fault, proofs: Iterable[Proof], befor
     terminal.say(f"Why it failed: {fault.why}", 2)
     terminal.say(f"If left: {fault.if_left}", 2)
     for proof in proofs:
-        terminal.say(f"{'Proof on another day' if proof.later else 'Proof'}: {proof.text}", 2)
+        terminal.say(proof_line(proof), 2)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.knowledge.model import Knowledge, Proof
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.evidence.ranking import Cause
 from troubleshoot.reasoning.unit.places import with_place
@@ -64,6 +64,11 @@ def cause_line(conclusions: Conclusions, cause: Cause, with_bar: bool = True) ->
 
 def effect_line(conclusions: Conclusions, effect: Cause) -> str:
     return f"an effect, find its cause: {effect.fault.name}{at_place(conclusions, effect)}"
+
+
+def proof_line(proof: Proof) -> str:
+    """What proves a repair, and whether it takes another day to show."""
+    return f"{'Proof on another day' if proof.later else 'Proof'}: {proof.text}"
 
 
 def not_judged_line(knowledge: Knowledge, row: Mapping[str, Any]) -> str:
