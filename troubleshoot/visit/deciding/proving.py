@@ -68,9 +68,11 @@ def _cautions(
     knowledge: Knowledge, state: VisitState, proof: Proof, test: Test | None
 ) -> tuple[Hazard, ...]:
     """What is told before a proof: all of its test, but of what is dead or has only to be told."""
-    is_act = test is not None and test.work_state not in _DEAD_OR_OUTSIDE and not proof.runs
-    under_gas = test is not None and UNDER_GAS in test.needs_state
-    return cautions_before(knowledge, state, test) if test and (is_act or under_gas) else ()
+    if test is None:
+        return ()
+    is_act = test.work_state not in _DEAD_OR_OUTSIDE and not proof.runs
+    under_gas = UNDER_GAS in test.needs_state
+    return cautions_before(knowledge, state, test) if is_act or under_gas else ()
 
 
 def _left_unlit(
