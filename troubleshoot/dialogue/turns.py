@@ -126,14 +126,16 @@ class Turns:
 
         Raises Leave where there is one.
         """
-        if self.shelf is not None and not stands:
-            book = self.book
-            if self.stop_stood:
-                if met_by(self.shelf, self.voice, book.visit_id, book.state.name) is not None:
-                    raise Leave
-            elif met_meanwhile(self.shelf, self.voice, book):
-                raise Leave
-        self.stop_stood = stands
+        lifted, self.stop_stood = self.stop_stood, stands
+        if self.shelf is None or stands:
+            return
+        book = self.book
+        if lifted:
+            met = met_by(self.shelf, self.voice, book.visit_id, book.state.name) is not None
+        else:
+            met = met_meanwhile(self.shelf, self.voice, book)
+        if met:
+            raise Leave
 
     def _put(self, decision: Decision, conclusions: Conclusions) -> Talk[None]:
         """A step or a test, after what has to be known for it."""
