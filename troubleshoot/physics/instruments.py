@@ -26,7 +26,7 @@ from troubleshoot.physics.plate import (
 )
 from troubleshoot.physics.refrigerant import Refrigerant, refrigerant
 from troubleshoot.physics.sizing import Nameplate
-from troubleshoot.physics.unit import PSI, CircuitRead, Cooling, cool, heat
+from troubleshoot.physics.unit import CircuitRead, Cooling, cool, heat, psig
 
 CAPACITOR_VOLTS: Final = 370.0
 """Volts across a sound capacitor of a motor at work."""
@@ -155,7 +155,7 @@ def _circuit_values(
             read.start,
             COMPRESSOR,
         )
-    yield Value("standing-pressure", where, (read.standing / PSI - 14.696,), "psig")
+    yield Value("standing-pressure", where, (psig(read.standing),), "psig")
     if read.running is None:
         return
     drop = (wrong.pole_drop,) + ((0.1, 0.1) if plate.three_phase else ())
@@ -170,8 +170,8 @@ def _refrigerant_values(fluid: Refrigerant, where: str, read: CircuitRead) -> It
     now = read.running
     assert now is not None
     liquid = now.liquid_temperature(fluid)
-    yield Value("suction-pressure", where, (now.suction / PSI - 14.696,), "psig")
-    yield Value("head-pressure", where, (now.head / PSI - 14.696,), "psig")
+    yield Value("suction-pressure", where, (psig(now.suction),), "psig")
+    yield Value("head-pressure", where, (psig(now.head),), "psig")
     for test, celsius in (
         ("suction-line-temperature", now.suction_temperature(fluid)),
         ("liquid-line-temperature", liquid),

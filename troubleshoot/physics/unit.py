@@ -82,6 +82,11 @@ class Cooling:
         return self.cooling * 3.412142 / self.power
 
 
+def psig(pascal: float) -> float:
+    """What a gauge shows at sea level."""
+    return pascal / PSI - 14.696
+
+
 def celsius(fahrenheit: float) -> float:
     """Degrees C."""
     return (fahrenheit - 32.0) / 1.8
@@ -209,7 +214,7 @@ def _opened(plate: Nameplate, running: Running, outdoor: float) -> str:
     all, the low one has.
     """
     low, high = SWITCHES[plate.refrigerant]
-    head, suction = (p / PSI - 14.696 for p in (running.head, running.suction))
+    head, suction = psig(running.head), psig(running.suction)
     if head > high or running.condensing > refrigerant(plate.refrigerant).highest - 0.5:
         return "high-pressure switch"
     empty = not running.settled and running.condensing < outdoor + 1.0
