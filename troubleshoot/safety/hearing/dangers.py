@@ -14,7 +14,7 @@ from typing import Final
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.gravity import gravest_first
 from troubleshoot.knowledge.model import Hazard, Knowledge, Test
-from troubleshoot.safety.hearing.mending import mender_of
+from troubleshoot.safety.hearing.mending import RULE_BASES, mender_of
 from troubleshoot.safety.hearing.nets import is_net
 from troubleshoot.safety.hearing.netted import netted
 from troubleshoot.safety.hearing.other_matters import (
@@ -49,9 +49,6 @@ _OF_THINGS: Final = frozenset(
 
 _ANY_NUMBER: Final = "0"
 """In place of the first word of a phrase that begins with a number."""
-
-_RULE_BASES: Final = 2
-"""Whose words are kept ready: as a rule there is one."""
 
 
 @frozen
@@ -215,7 +212,7 @@ def phrases(knowledge: Knowledge) -> Iterator[tuple[Hazard, Words]]:
                 yield hazard, phrase_words(phrase)
 
 
-@lru_cache(maxsize=_RULE_BASES)
+@lru_cache(maxsize=RULE_BASES)
 def _by_first_word(knowledge: Knowledge) -> Mapping[str, tuple[tuple[Hazard, Words], ...]]:
     found: dict[str, tuple[tuple[Hazard, Words], ...]] = {}
     for hazard, phrase in phrases(knowledge):

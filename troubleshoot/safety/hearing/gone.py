@@ -16,7 +16,7 @@ from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.numbers import whole_number
 from troubleshoot.safety.declared import STEPS
-from troubleshoot.safety.hearing.mending import ordinary_words
+from troubleshoot.safety.hearing.mending import RULE_BASES, ordinary_words
 from troubleshoot.safety.hearing.words import Mend, mender, raw_words
 
 _GAP: Final = "..."
@@ -24,8 +24,6 @@ _ASKS: Final = "? "
 """Before an entry that has it asked whether the state still stands."""
 _WIDEST_GAP: Final = 5
 """Words of any kind that may stand in a gap."""
-_RULE_BASES: Final = 2
-"""Whose words are kept ready: as a rule there is one."""
 
 _LITTLE: Final = frozenset(
     """a about actually again all already am an and are at back be been being came come coming did
@@ -146,7 +144,7 @@ def _meets(said: str, group: frozenset[str]) -> bool:
     return read is not None and any(each is not None and read >= each for each in least)
 
 
-@lru_cache(maxsize=_RULE_BASES)
+@lru_cache(maxsize=RULE_BASES)
 def _entries(knowledge: Knowledge) -> tuple[_Said, ...]:
     tests = (knowledge.tests[step] for step in STEPS if step in knowledge.tests)
     return tuple(_entry(test.id, words) for test in tests for words in test.gone)
@@ -158,7 +156,7 @@ def _entry(step: str, words: str) -> _Said:
     return _Said(step, groups, frozenset(raw_words(unless)), words.startswith(_ASKS))
 
 
-@lru_cache(maxsize=_RULE_BASES)
+@lru_cache(maxsize=RULE_BASES)
 def _mend(knowledge: Knowledge) -> Mend:
     known = frozenset(
         word for entry in _entries(knowledge) for group in entry.groups for word in group

@@ -11,11 +11,11 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.hearing.nets import is_net
 from troubleshoot.safety.hearing.words import Mend, alike, mender, raw_words, two_errors
 
-_RULE_BASES: Final = 2
+RULE_BASES: Final = 2
 """Whose words are kept ready: as a rule there is one."""
 
 
-@lru_cache(maxsize=_RULE_BASES)
+@lru_cache(maxsize=RULE_BASES)
 def mender_of(knowledge: Knowledge) -> Mend:
     """What puts mistyped words of danger right; words of the rule base are never mistyped."""
     stopping = (hazard for hazard in knowledge.hazards.values() if hazard.stop is not None)
@@ -24,7 +24,7 @@ def mender_of(knowledge: Knowledge) -> Mend:
     return mender(frozenset(known | alike()), lambda: ordinary_words(knowledge))
 
 
-@lru_cache(maxsize=_RULE_BASES)
+@lru_cache(maxsize=RULE_BASES)
 def ordinary_words(knowledge: Knowledge) -> frozenset[str]:
     """The words in which the rule base speaks of what is sound and of what is wrong."""
     texts = [*knowledge.words.values(), *_words_alike(knowledge)]

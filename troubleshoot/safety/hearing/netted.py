@@ -4,16 +4,12 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
 from functools import lru_cache
-from typing import Final
 
 from troubleshoot.knowledge.model import Hazard, Knowledge
-from troubleshoot.safety.hearing.mending import mender_of
+from troubleshoot.safety.hearing.mending import RULE_BASES, mender_of
 from troubleshoot.safety.hearing.nets import Net, is_net, net_of, sentences
 from troubleshoot.safety.hearing.told_numbers import is_doubtful, shows
 from troubleshoot.safety.hearing.vocabulary import FIRE, ON_FIRE
-
-_RULE_BASES: Final = 2
-"""Whose nets are kept ready: as a rule there is one."""
 
 
 def netted(knowledge: Knowledge, words: str, *, read: bool = True) -> tuple[Hazard, ...]:
@@ -44,7 +40,7 @@ def _caught(knowledge: Knowledge, words: str) -> Iterator[tuple[Hazard, Net, str
                 yield hazard, net, text
 
 
-@lru_cache(maxsize=_RULE_BASES)
+@lru_cache(maxsize=RULE_BASES)
 def _nets(knowledge: Knowledge) -> Mapping[str, tuple[tuple[str, Net], ...]]:
     """The nets by the words of one of their groups, each with the id of its hazard."""
     found: dict[str, tuple[tuple[str, Net], ...]] = {}

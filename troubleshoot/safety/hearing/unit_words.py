@@ -7,6 +7,7 @@ from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.numbers import whole_number
+from troubleshoot.safety.hearing.mending import RULE_BASES
 from troubleshoot.safety.hearing.vocabulary import stems
 from troubleshoot.safety.hearing.words import Words, phrase_words, span
 
@@ -42,7 +43,7 @@ def names_the_unit(knowledge: Knowledge, said: tuple[Words, ...]) -> bool:
     return known and all(_CALLING.isdisjoint(clause) for clause in others)
 
 
-@lru_cache(maxsize=4)
+@lru_cache(maxsize=RULE_BASES)
 def _fact_words(knowledge: Knowledge) -> tuple[Words, ...]:
     """The values of every fact but the fuel's own, in words that no call for help has."""
     facts = (fact for fact in knowledge.facts.values() if fact.id not in _OF_THE_FUEL)
