@@ -14,7 +14,7 @@ from troubleshoot.dialogue.mistyped import DENYING, LEAST_LETTERS, meant_by
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.declared import CONFIRMED, ENTER_CONFIRMS
-from troubleshoot.safety.hearing.words import one_error
+from troubleshoot.safety.hearing.typing_errors import one_error
 
 
 def taken(shipped: Knowledge, step: str, typed: str) -> str | None:

@@ -33,8 +33,9 @@ from troubleshoot.safety.hearing.dangers import (
     spoken_of,
 )
 from troubleshoot.safety.hearing.roles import without_help
+from troubleshoot.safety.hearing.typing_errors import one_error, two_errors
 from troubleshoot.safety.hearing.vocabulary import LOOSE, stem
-from troubleshoot.safety.hearing.words import one_error, raw_words, two_errors
+from troubleshoot.safety.hearing.words import raw_words
 from troubleshoot.safety.profiles import TECHNICIAN
 from troubleshoot.visit.events import Aimed, DangerReported, DangerTakenBack, Event, Started
 from troubleshoot.visit.kept.broken_off import danger_told

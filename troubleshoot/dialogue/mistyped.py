@@ -15,7 +15,7 @@ from troubleshoot.dialogue.orders import orders
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.outside.text import plain_words
 from troubleshoot.safety.hearing.mending import ordinary_words
-from troubleshoot.safety.hearing.words import one_error
+from troubleshoot.safety.hearing.typing_errors import one_error
 
 LEAST_LETTERS: Final = 6
 """Of a word in which one typing error is seen through."""

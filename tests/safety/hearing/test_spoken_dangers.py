@@ -23,8 +23,9 @@ from troubleshoot.safety.hearing.among_words import told_among
 from troubleshoot.safety.hearing.dangers import cried, is_mistyped, is_unnamed, spoken_of
 from troubleshoot.safety.hearing.everyday import EVERYDAY
 from troubleshoot.safety.hearing.reporting import reported
+from troubleshoot.safety.hearing.typing_errors import mender, two_errors
 from troubleshoot.safety.hearing.vocabulary import HARD_TO_SPELL
-from troubleshoot.safety.hearing.words import mender, phrase_words, two_errors
+from troubleshoot.safety.hearing.words import phrase_words
 
 KNOWLEDGE = load_shipped()
 SPOKEN = Path(__file__).parent / "spoken"

@@ -17,7 +17,8 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.numbers import whole_number
 from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.hearing.mending import RULE_BASES, ordinary_words
-from troubleshoot.safety.hearing.words import Mend, mender, raw_words
+from troubleshoot.safety.hearing.typing_errors import Mend, mender
+from troubleshoot.safety.hearing.words import raw_words
 
 _GAP: Final = "..."
 _ASKS: Final = "? "

@@ -33,8 +33,9 @@ from troubleshoot.safety.hearing.hinting_words import (
     Hint,
     short_of,
 )
+from troubleshoot.safety.hearing.typing_errors import one_error
 from troubleshoot.safety.hearing.vocabulary import DENYING, MAKING_A_THING, NAMED_SO, THINGS, stem
-from troubleshoot.safety.hearing.words import one_error, raw_words
+from troubleshoot.safety.hearing.words import raw_words
 
 _PLAIN_NUMBER: Final = re.compile(
     r"[-+<>~]?\s*[\d.,/]+(?:e[-+]?\d+)?\s*(?:[^\W\d_]{1,6}|%)?(?:\s[^\W\d_]{1,6})?",

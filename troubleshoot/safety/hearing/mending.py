@@ -9,7 +9,8 @@ from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.hearing.nets import is_net
-from troubleshoot.safety.hearing.words import Mend, alike, mender, raw_words, two_errors
+from troubleshoot.safety.hearing.typing_errors import Mend, mender, two_errors
+from troubleshoot.safety.hearing.words import alike, raw_words
 
 RULE_BASES: Final = 2
 """Whose words are kept ready: as a rule there is one."""

@@ -14,8 +14,9 @@ from functools import lru_cache
 from typing import Final
 
 from troubleshoot.frozen import frozen
+from troubleshoot.safety.hearing.typing_errors import Mend
 from troubleshoot.safety.hearing.vocabulary import DENYING
-from troubleshoot.safety.hearing.words import Mend, Words, clauses, numbers, same, spoken_words
+from troubleshoot.safety.hearing.words import Words, clauses, numbers, same, spoken_words
 
 _AND: Final = " + "
 _UNLESS: Final = " - "

@@ -1,23 +1,18 @@
-"""What somebody says, as words that tell: clauses, endings, words alike, typing errors.
+"""What somebody says, as words that tell: clauses, endings, words alike.
 
-Shaken people type short and wrong. Words that mean the same count as the same, endings and accents
-do not matter; a word of five letters or more may hold one error, one of seven two. A letter changed
-for another is seen through in long words alone: in a short one it makes another word of it (store,
-storm). What is denied is known as denied.
+Words that mean the same count as the same, endings and accents do not matter. What is denied is
+known as denied.
 """
 
 from __future__ import annotations
 
 import re
-from collections.abc import Callable
 from functools import lru_cache
-from string import ascii_lowercase
 from typing import Final
 from unicodedata import combining, normalize
 
 from troubleshoot.outside.numbers import whole_number
-from troubleshoot.safety.hearing.everyday import EVERYDAY
-from troubleshoot.safety.hearing.other_words import OF_OTHER_MATTERS
+from troubleshoot.safety.hearing.typing_errors import Mend
 from troubleshoot.safety.hearing.vocabulary import (
     ALIKE,
     ALSO_DOING,
@@ -29,10 +24,8 @@ from troubleshoot.safety.hearing.vocabulary import (
     FILLING,
     FIRE,
     GONE,
-    HARD_TO_SPELL,
     LONG_AGO,
     LOOSE,
-    NAMED_SO,
     NEUTRAL,
     NOBODY,
     OFTEN_DENIED,
@@ -47,22 +40,14 @@ from troubleshoot.safety.hearing.vocabulary import (
 
 Words = tuple[str, ...]
 
-Mend = Callable[[str], str]  # puts a mistyped word right and leaves all others
-
 _WORD: Final = re.compile(r"[a-z0-9]+")
 _CLAUSE: Final = re.compile(
     r"[,.;:!?]+(?:\s|$)|\s[-/]+\s|\bbut\b"
     r"|\bwhile\b(?!\s+(?:inside|(?:my|his|her) (?:hand|arm|finger)s?)\b)"
 )
 """Where one thing said ends. While my hand was in it is part of what happened to it."""
-_DOUBLES: Final = re.compile(r"[^aeiou]+[aeiou][bdgmnpt]")
-"""A word whose last letter doubles before an ending: stop, stopped, and never stoped."""
 _MEASURED: Final = re.compile(r"([0-9]+)(?:ppm|f)?")
 _VOLTS: Final = re.compile(r"([0-9])\s*(?:v|vac|volt)\b")
-_LEAST_MISTYPED, _LEAST_TWICE_MISTYPED = 5, 7
-"""Letters of a word in which one typing error or two are seen through."""
-_LEAST_CHANGED: Final = 6
-"""Letters without the ending of a word in which a letter changed for another is seen through."""
 _SPELT_OUT: Final = tuple(
     re.compile(rf"\b{' ?'.join(word)}\b") for word in ("fire", "gas", "leak", "shock", "smoke")
 )
@@ -168,37 +153,6 @@ def telling(said: Words) -> frozenset[str]:
     )
 
 
-def mender(known: frozenset[str], ordinary: Callable[[], frozenset[str]]) -> Mend:
-    """A function that puts right a word with one error or two, where it is no ordinary word.
-
-    `known`: the words that dangers are told in. `ordinary` is asked only where it matters.
-    """
-    tables = LOOSE | THINGS | NAMED_SO | DENYING | GONE | PERCEIVING | OF_OTHER_MATTERS
-    forms = frozenset(form for word in known for form in _forms(word))
-
-    @lru_cache(maxsize=1_000)
-    def mended(word: str) -> str:
-        if len(word) < _LEAST_MISTYPED - 1 or word in forms or not word.isalpha():
-            return word
-        if stem(word) in tables or word in EVERYDAY:
-            return word
-        near = [w for w in one_error(word) & forms if _slips(word, w, known)]
-        near.sort(key=lambda w: (w not in known, w))
-        if not near and len(word) >= _LEAST_TWICE_MISTYPED:
-            near = [w for w in HARD_TO_SPELL if w[0] == word[0] and two_errors(word, w)]
-        return near[0] if near and word not in ordinary() else word
-
-    return mended
-
-
-def _slips(typed: str, meant: str, known: frozenset[str]) -> bool:
-    """Whether that one error is a slip of the fingers, and makes no other word of a short one."""
-    if len(meant) < _LEAST_MISTYPED or typed[0] != meant[0]:
-        return False
-    is_changed = len(typed) == len(meant) and sorted(typed) != sorted(meant)
-    return not is_changed or (len(stem(meant)) >= _LEAST_CHANGED and meant in known)
-
-
 def raw_words(text: str) -> list[str]:
     """The words of a text as they are spelt."""
     return _WORD.findall(_plain(text))
@@ -258,52 +212,3 @@ def _canonical(word: str) -> str:
         return measured[1].lstrip("0") or "0"
     short = stem(word)
     return stem(ALIKE[word]) if word in ALIKE else BY_STEM.get(short, short)
-
-
-def _forms(word: str) -> tuple[str, ...]:
-    """A word and how else it may end, where it has no ending itself."""
-    if _DOUBLES.fullmatch(word):
-        return word, f"{word}s"
-    short = word.removesuffix("e")
-    if stem(word) not in (word, short):
-        return (word,)
-    return word, f"{word}s", f"{short}ed", f"{short}ing"
-
-
-LONGEST_WORD: Final = 40
-"""Letters: no word that people say of a unit has as many."""
-
-
-def one_error(word: str) -> frozenset[str]:
-    """Every word that one letter left out, put in, changed or swapped makes of it.
-
-    None of one that is longer than any word: that is no slip of the finger.
-    """
-    if len(word) > LONGEST_WORD:
-        return frozenset()
-    cuts = [(word[:i], word[i:]) for i in range(len(word) + 1)]
-    left_out = {a + b[1:] for a, b in cuts if b}
-    swapped = {a + b[1] + b[0] + b[2:] for a, b in cuts if len(b) > 1}
-    changed = {a + c + b[1:] for a, b in cuts if b for c in ascii_lowercase}
-    put_in = {a + c + b for a, b in cuts for c in ascii_lowercase}
-    return frozenset(left_out | swapped | changed | put_in)
-
-
-def two_errors(typed: str, meant: str) -> bool:
-    """Whether a word is another but for two letters left out, put in, changed or swapped."""
-    if abs(len(typed) - len(meant)) > 2:
-        return False
-    before: list[int] = []
-    row = list(range(len(meant) + 1))
-    for i, letter in enumerate(typed, start=1):
-        above, row_before = row, before
-        row = [i]
-        for j, wanted in enumerate(meant, start=1):
-            cost = min(above[j] + 1, row[j - 1] + 1, above[j - 1] + (letter != wanted))
-            if i > 1 < j and letter == meant[j - 2] and typed[i - 2] == wanted:
-                cost = min(cost, row_before[j - 2] + 1)
-            row.append(cost)
-        before = above
-        if min(row) > 2:
-            return False
-    return row[-1] <= 2
