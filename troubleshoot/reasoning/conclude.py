@@ -6,8 +6,7 @@ and the chain goes on from the likely ones to their hazards.
 
 from __future__ import annotations
 
-from collections.abc import Iterator
-from typing import Final
+from collections.abc import Iterator, Mapping
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.gravity import gravest_first
@@ -16,6 +15,7 @@ from troubleshoot.knowledge.vocabulary import StopScope
 from troubleshoot.reasoning.chaining import chains
 from troubleshoot.reasoning.chaining.clearing import cleared_complaint, was_found
 from troubleshoot.reasoning.chaining.engine import Conclusion
+from troubleshoot.reasoning.chaining.known import atoms
 from troubleshoot.reasoning.chaining.on_record import ON_RECORD, stopping
 from troubleshoot.reasoning.choosing.next_test import NAMED, Asks, Candidate, Chooser, SwitchMinutes
 from troubleshoot.reasoning.evidence.cleared import cleared
@@ -26,22 +26,16 @@ from troubleshoot.reasoning.evidence.sought import sought
 from troubleshoot.reasoning.evidence.surprise import Misfit, misfit, unexplained
 from troubleshoot.reasoning.made_once import made_of
 from troubleshoot.reasoning.readings.answers import Case
-from troubleshoot.reasoning.readings.limits import bounds_truth
 from troubleshoot.reasoning.readings.not_judged import NotJudged, not_judged
 from troubleshoot.reasoning.readings.readings import Reading, take_readings
 from troubleshoot.reasoning.readings.validity import (
     FiredProcedure,
-    answered_at,
     circuits,
-    circuits_about,
     set_aside,
 )
 from troubleshoot.reasoning.readings.values import Values
 from troubleshoot.reasoning.unit.equipment import Unit, beyond
 from troubleshoot.reasoning.unit.places import Place
-
-NOT_KNOWN: Final = "not-known"
-"""The word under which a trigger speaks of a fact that nobody has stated."""
 
 SHOWN_AS_LIKELY = 0.3
 """A fault at this chance or above brings up its hazards and the causes behind it."""
@@ -201,14 +195,7 @@ class Reasoner:
             voiding = [fired for fired in procedures if fired.procedure.void is not None]
             others = self._chained(case, readings, values)
             procedures = (*voiding, *(fired for fired in others if fired not in voiding))
-        seen = tuple(
-            as_seen(hypotheses, reading, void_for.get((reading.test, reading.at), frozenset()))
-            for reading in readings
-            if reading.valid
-            and (reading.test, reading.at) not in case.apart
-            and reading.test in hypotheses.tests
-            and any(o in hypotheses.outcomes(reading.test) for o in reading.seen)
-        )
+        seen = _seen(hypotheses, case, readings, void_for)
         complaint = self.knowledge.complaints.get(case.complaint or "")
         among = sought(hypotheses, seen, case.search) if case.search else None
         ranking = rank(
@@ -224,9 +211,8 @@ class Reasoner:
             for circuit in circuits(case.unit.layout, c.at)
         )
         accepted = shown or list(causes[:1])
-        if beyond(
-            self.knowledge, case.unit
-        ):  # the dangers of what is likely stay, nothing is named
+        if beyond(self.knowledge, case.unit):
+            # The dangers of what is likely stay, and nothing is named.
             shown, causes, effects = [], (), ()
         return Conclusions(
             case,
@@ -249,38 +235,13 @@ class Reasoner:
         self, case: Case, readings: tuple[Reading, ...], values: Values
     ) -> tuple[FiredProcedure, ...]:
         """Chain from these readings; the procedure rules that hold, in the rules' order."""
-        self._chain.start(self._atoms(case, readings, values))
+        self._chain.start(atoms(self.knowledge, case, readings, values))
         order = list(self.knowledge.procedures)
         concluded = sorted(self._concluded("procedure"), key=lambda each: order.index(each[0]))
         return tuple(
             FiredProcedure(self.knowledge.procedures[name], conclusion.at, conclusion.because)
             for name, conclusion in concluded
         )
-
-    def _atoms(
-        self, case: Case, readings: tuple[Reading, ...], values: Values
-    ) -> Iterator[tuple[str, int]]:
-        """What is known, as atoms at every circuit it concerns."""
-        everywhere = circuits(case.unit.layout, None)
-        facts = dict.fromkeys(self.knowledge.facts, NOT_KNOWN) | dict(case.unit.facts)
-        for fact, word in facts.items():
-            yield from ((chains.equipment(fact, word), circuit) for circuit in everywhere)
-        if case.complaint is not None:
-            yield from ((chains.complaint(case.complaint), circuit) for circuit in everywhere)
-        for limit in self.knowledge.limits.values():
-            for circuit in everywhere:
-                truth = bounds_truth(limit.bounds, Place("circuit", circuit), values)
-                if truth is not None:
-                    yield chains.state(limit.id, truth), circuit
-        for reading in readings:
-            for circuit in circuits_about(case.unit.layout, reading):
-                for outcome in sorted(reading.calls_up):
-                    yield chains.possible(reading.test, outcome), circuit
-        for circuit in everywhere:
-            for test, outcomes in answered_at(case.unit.layout, readings, circuit).items():
-                for each in self.knowledge.tests[test].outcomes:
-                    atom = chains.seen if each.id in outcomes else chains.unseen
-                    yield atom(test, each.id), circuit
 
     def _concluded(self, kind: str) -> Iterator[tuple[str, Conclusion]]:
         for conclusion in self._chain.concluded:
@@ -312,3 +273,20 @@ class Reasoner:
             fault = self.knowledge.faults[name]
             if unit.allows(fault.exists_when):
                 yield fault
+
+
+def _seen(
+    hypotheses: Hypotheses,
+    case: Case,
+    readings: tuple[Reading, ...],
+    void_for: Mapping[tuple[str, Place | None], frozenset[str]],
+) -> tuple[Seen, ...]:
+    """The readings that tell causes apart, each without the causes for which it does not count."""
+    return tuple(
+        as_seen(hypotheses, reading, void_for.get((reading.test, reading.at), frozenset()))
+        for reading in readings
+        if reading.valid
+        and (reading.test, reading.at) not in case.apart
+        and reading.test in hypotheses.tests
+        and any(o in hypotheses.outcomes(reading.test) for o in reading.seen)
+    )
