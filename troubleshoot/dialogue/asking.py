@@ -92,19 +92,8 @@ class Asking:
                 continue
             except NotAnAnswer as error:
                 assert isinstance(reply, str)
-                yield from ask_if_gone(self.book, listener, prompt, reply)
-                if takes_plate_line(self.book, self.voice, self.decider.reasoner, reply):
+                if (yield from self._takes_otherwise(listener, prompt, reply, error, conclusions)):
                     return
-                told = not listener.doubted and ask_repairs_told(self.book, self.voice, reply)
-                if told and (yield from told):
-                    return
-                if decision.step is None and self._is_not_fitted(listener, test, reply):
-                    yield from self.commands.serve("s", decision, conclusions)
-                    return
-                why = yield from self.reading_out.take(listener, reply, decision, str(error))
-                if why is None:
-                    return
-                not_taken(self.book, listener, test, reply, why)
                 continue
             meant: Event | None = event
             if isinstance(reply, str):
@@ -114,6 +103,35 @@ class Asking:
                 if isinstance(reply, str) and _shows_a_code(meant):
                     yield from keep_code(self.book, listener, test, reply)
             return
+
+    def _takes_otherwise(
+        self,
+        listener: Listener,
+        prompt: AskTest | DoStep,
+        typed: str,
+        error: NotAnAnswer,
+        conclusions: Conclusions,
+    ) -> Talk[bool]:
+        """Whether what answers nothing asked here told something else, that was kept as such.
+
+        A state that has gone, a plate, a repair, what is not fitted, readings of other tests.
+        """
+        decision = prompt.decision
+        test = decision.test
+        assert test is not None
+        yield from ask_if_gone(self.book, listener, prompt, typed)
+        if takes_plate_line(self.book, self.voice, self.decider.reasoner, typed):
+            return True
+        told = not listener.doubted and ask_repairs_told(self.book, self.voice, typed)
+        if told and (yield from told):
+            return True
+        if decision.step is None and self._is_not_fitted(listener, test, typed):
+            yield from self.commands.serve("s", decision, conclusions)
+            return True
+        why = yield from self.reading_out.take(listener, typed, decision, str(error))
+        if why is not None:
+            not_taken(self.book, listener, test, typed, why)
+        return why is None
 
     def _is_not_fitted(self, listener: Listener, test: Test, typed: str) -> bool:
         """Whether the unit is said to have no such thing; that is kept as a note.
