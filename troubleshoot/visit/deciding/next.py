@@ -99,6 +99,10 @@ class Decider:
             return Decision("ending", ending="outside")
         if state.walking is not None:
             return self._on_round(state, conclusions)
+        return self._best(state, conclusions)
+
+    def _best(self, state: VisitState, conclusions: Conclusions) -> Decision:
+        """The test that tells most, or the step to it; the ending once none is left."""
         handed: list[tuple[str, str]] = []
         candidates = self.candidates(state, conclusions)
         while True:
