@@ -9,7 +9,7 @@ from typing import ClassVar
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.readings.answers import Answer
-from troubleshoot.reasoning.unit.places import spoken
+from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety.closed_ways import came_about, failures
 from troubleshoot.safety.declared import CONFIRMED, sound_outcomes
 from troubleshoot.safety.steps import BEFORE_BLEEDING, NO_FLAME, RESTART, Step
@@ -82,16 +82,6 @@ class Answered(Event):
             after_repair=state.mended_here,
         )
         counts = self.valid is not False
-        asked = Asked(
-            test.id,
-            None if self.shared else places[0],
-            ", ".join(self.outcomes) or None,
-            self.text,
-            counts,
-            test.minutes,
-            test.work_state,
-            time=self.time,
-        )
         outcomes = _shown(knowledge, state, self) if counts else ()
         came = outcomes if test.id in CONFIRMED else _may_have_come(knowledge, state, self)
         called = unit_as_called(knowledge, state)
@@ -103,7 +93,7 @@ class Answered(Event):
         return replace(
             state,
             answers=(*state.answers, answer),
-            asked=(*state.asked, asked),
+            asked=(*state.asked, self._asked(test, places[0])),
             work=work,
             work_before=state.work,
             failed_steps=gone,
@@ -111,6 +101,18 @@ class Answered(Event):
             fresh=unless_reached(state.fresh, test.id),
             fresh_read=_read_afresh(state, test, outcomes),
             trying=False,
+        )
+
+    def _asked(self, test: Test, place: Place | None) -> Asked:
+        return Asked(
+            test.id,
+            None if self.shared else place,
+            ", ".join(self.outcomes) or None,
+            self.text,
+            self.valid is not False,
+            test.minutes,
+            test.work_state,
+            time=self.time,
         )
 
 
