@@ -33,6 +33,11 @@ class Defeat:
     pattern: re.Pattern[str]
 
 
+def defeats_of(what: tuple[str, str], *patterns: str) -> tuple[Defeat, ...]:
+    """A row of patterns that all defeat the same thing. `what`: the defeat, what to say instead."""
+    return tuple(Defeat(*what, compiled(pattern)) for pattern in patterns)
+
+
 def _it(device: str) -> str:
     return rf"(?P<it>{device}|it|them)\b"
 
@@ -115,12 +120,8 @@ _BIG: Final = (
 )
 
 
-def _defeats(what: tuple[str, str], *patterns: str) -> tuple[Defeat, ...]:
-    return tuple(Defeat(*what, compiled(pattern)) for pattern in patterns)
-
-
 DEFEATS: Final = (
-    *_defeats(
+    *defeats_of(
         WAY_ROUND,
         rf"(?:{_BYPASS}){gap(5)}{_WIRED}",
         rf"wir(?:e|ing){gap(4)}{_WIRED} (?:\S+ )?out\b",
@@ -189,7 +190,7 @@ DEFEATS: Final = (
         rf"{_DISCARD}{gap(3)}(?P<it>{devices.WATCHERS}|"
         rf"interlocks?|safeties)(?! (?:\S+ ){{0,6}}(?:clean|new|replac|test|meter|read))",
     ),
-    *_defeats(
+    *defeats_of(
         WEAKENED,
         rf"(?:{_FIT}|(?:go|step|move|change|swap|upgrade|upsize|jump)(?: \S+)?){gap(4)}{_BIG}"
         rf"{gap(3)}{_it(devices.BREAKERS)}",
@@ -209,7 +210,7 @@ DEFEATS: Final = (
         rf"{_TURN}{gap(4)}(?:gas|manifold|pressure|regulator|burners?|input|fire){gap(3)}"
         r"(?:past|over|above|beyond)(?: \S+){0,2}? (?:plate|rating|limit|label|stop)\b",
     ),
-    *_defeats(
+    *defeats_of(
         UNGUARDED,
         rf"(?:use|take|run){gap(3)}ground{gap(2)}(?:as|for){gap(2)}neutral\b",
         rf"(?:leav|keep)(?:e|ing)?{gap(3)}{_it(_STILL)}{gap(2)}"

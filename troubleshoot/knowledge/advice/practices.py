@@ -5,8 +5,8 @@ from __future__ import annotations
 from typing import Final
 
 from troubleshoot.knowledge.advice import devices
-from troubleshoot.knowledge.advice.defeats import UNGUARDED, WAY_ROUND, Defeat
-from troubleshoot.knowledge.advice.wording import compiled, deeds, gap
+from troubleshoot.knowledge.advice.defeats import UNGUARDED, WAY_ROUND, defeats_of
+from troubleshoot.knowledge.advice.wording import deeds, gap
 
 LET_GO: Final = ("refrigerant let into the air", "say: recover it")
 SHORTED: Final = (
@@ -85,18 +85,14 @@ _JOINT: Final = (
 )
 
 
-def _practices(what: tuple[str, str], *patterns: str) -> tuple[Defeat, ...]:
-    return tuple(Defeat(*what, compiled(pattern)) for pattern in patterns)
-
-
 PRACTICES: Final = (
-    *_practices(
+    *defeats_of(
         SHORTED,
         rf"{_EMPTY}{gap(5)}{_CAN}{gap(6)}{_TOOL}\b",
         rf"{_EMPTY}{gap(5)}{_TOOL}{gap(4)}{_CAN}\b",
         rf"(?:screwdriver|pliers|wrench){gap(3)}(?:across|over|between|to){gap(5)}{_CAN}\b",
     ),
-    *_practices(
+    *defeats_of(
         LET_GO,
         rf"(?:vent(?:ing)?|dump(?:ing)?|releas(?:e|ing)|blow(?:ing)? (?:off|out|down)|"
         rf"bleed(?:ing)? (?:off|out|down)|let(?:ting)? (?:out|go|off|down|away|go of)|"
@@ -115,7 +111,7 @@ PRACTICES: Final = (
         rf"drain\w*|run out)\b"
         rf"(?!{gap(3)}nitrogen)",
     ),
-    *_practices(
+    *defeats_of(
         RESET,
         rf"reset(?:ting)?{gap(5)}(?:and|then|,){gap(2)}(?:go|let|leave|run|carry on|walk|start|"
         rf"light|keep|drive|move on|close up|be done|see (?:if|whether)|call it|try again)\b",
@@ -127,7 +123,7 @@ PRACTICES: Final = (
         rf"(?:clear|press){gap(3)}(?:lockouts?|reset|fault){gap(3)}(?:and|until)"
         rf"{gap(2)}(?:let|leave|run|go|it \w+)\b",
     ),
-    *_practices(
+    *defeats_of(
         UNPROVED,
         rf"{_NEEDLESS}{gap(5)}{_PROOF}\b",
         rf"{_PROOF}{gap(4)}(?:is|are) (?:a waste of time|unnecessary|not (?:necessary|needed)|"
@@ -141,7 +137,7 @@ PRACTICES: Final = (
         r"(?:(?:assume|trust that) (?:\S+ ){0,3}|take it (?:as|for|to be|that it is) )"
         r"(?:dead|off)\b",
     ),
-    *_practices(
+    *defeats_of(
         LIVE,
         rf"{_HANDS}(?: on)?(?! nothing) {_THAT}(?: \S+){{0,4}}? {_LIVE}",
         rf"work(?:ing)?(?: \S+)? {_LIVE}",
@@ -173,18 +169,18 @@ PRACTICES: Final = (
         rf"(?:push|press|hold){gap(2)}in{gap(3)}contactors?{gap(4)}(?:by hand|with|to (?:run|"
         rf"start|see))\b",
     ),
-    *_practices(
+    *defeats_of(
         WAY_ROUND,
         r"leav(?:e|ing) (?:\S+ ){0,2}?jumpers? (?:\S+ )?(?:in|on|there)\b",
         r"(?:tape over|bag|blind)(?:ging|ing)? (?:\S+ )?sensors?\b",
     ),
-    *_practices(
+    *defeats_of(
         UNGUARDED,
         rf"(?:step|stand|sit|lean|walk|climb|rest|put){gap(3)}(?:on|over|onto){gap(2)}"
         rf"skylights?\b",
         r"cheater (?:plug|cord|adapter)\b",
     ),
-    *_practices(
+    *defeats_of(
         FLAME,
         rf"(?:re)?light(?:ing)?{gap(4)}(?:by hand|with (?:a |the )?(?:match|lighter|torch|"
         rf"paper|rag))\b",

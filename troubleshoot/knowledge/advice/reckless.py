@@ -4,10 +4,10 @@ from __future__ import annotations
 
 from typing import Final
 
-from troubleshoot.knowledge.advice.defeats import UNGUARDED, WAY_ROUND, WEAKENED, Defeat
+from troubleshoot.knowledge.advice.defeats import UNGUARDED, WAY_ROUND, WEAKENED, defeats_of
 from troubleshoot.knowledge.advice.practices import FLAME, LET_GO, LIVE, RESET, UNPROVED
 from troubleshoot.knowledge.advice.short_cuts import RUN_ON
-from troubleshoot.knowledge.advice.wording import compiled, gap
+from troubleshoot.knowledge.advice.wording import gap
 
 LEAK_FED: Final = ("refrigerant put into a leak", "say: find the leak and mend it first")
 NO_AIR: Final = ("a burner without its air or its flue", "say: keep air and flue open and clear")
@@ -19,12 +19,8 @@ _POWER_ON: Final = r"(?:with|while|when)(?:\x20\w+){0,5}\x20(?:on|live|energized
 _BIT: Final = r"(?:bit|little|faint(?:ly)?|some|trace)"
 
 
-def _reckless(what: tuple[str, str], *patterns: str) -> tuple[Defeat, ...]:
-    return tuple(Defeat(*what, compiled(pattern)) for pattern in patterns)
-
-
 RECKLESS: Final = (
-    *_reckless(
+    *defeats_of(
         WAY_ROUND,
         rf"(?:make|join|clip|connect|twist|tie|marry)(?=.*\b(?:together|one|each other)\b)"
         rf"(?=.*\b{_DEVICE}\b){gap(5)}{_ENDS}\b",
@@ -36,7 +32,7 @@ RECKLESS: Final = (
         rf"{_DEVICE} can be (?:lived|done|managed) without\b",
         rf"(?:tape|wrap|stuff|plug){gap(4)}detectors? (?:tubes?|heads?|ports?|holes?|inlets?)\b",
     ),
-    *_reckless(
+    *defeats_of(
         WEAKENED,
         rf"(?:swap|replace|change){gap(3)}(?P<old>\d+)(?: (?:degrees?|f|c))? limit{gap(3)}"
         rf"(?:for|with|by){gap(3)}(?!(?P=old)\b)\d+\b",
@@ -50,12 +46,12 @@ RECKLESS: Final = (
         rf"(?:turn|raise|set|screw|run){gap(4)}(?:gas|manifold) pressure{gap(3)}until{gap(6)}"
         r"(?:yellow|orange|lazy|roars?)\b",
     ),
-    *_reckless(
+    *defeats_of(
         RESET,
         rf"keep(?: on)? (?:pressing|pushing|hitting|holding){gap(4)}(?:reset|button){gap(6)}"
         r"until\b",
     ),
-    *_reckless(
+    *defeats_of(
         LIVE,
         rf"(?:reach|push|press|tighten|snug|torque|loosen|land|strip|splice){gap(8)}{_POWER_ON}",
         rf"(?:while|as){gap(4)}(?:turns|runs|spins|moves){gap(5)}(?:fingers?|hands?|thumbs?) "
@@ -66,13 +62,13 @@ RECKLESS: Final = (
         rf"megger{gap(4)}(?:someone|somebody|helper|partner){gap(3)}(?:hold|holding|holds)\b",
         rf"(?:let|have|get){gap(4)}hold{gap(4)}(?:leads?|probes?|clips?){gap(5)}megger\b",
     ),
-    *_reckless(
+    *defeats_of(
         UNPROVED,
         rf"(?:testing|proving|metering|bleeding|locking|sweeping|purging){gap(5)}is{gap(2)}(?:waste|"
         r"wasted|overkill|fuss|nonsense)\b",
         r"wait(?:ing)? is (?:only|just) for\b",
     ),
-    *_reckless(
+    *defeats_of(
         FLAME,
         rf"(?:light|relight|fire){gap(3)}(?:straight away|at once|right away|immediately)\b",
         rf"try{gap(3)}burners?{gap(3)}(?:straight away|at once|right away|immediately)\b",
@@ -83,29 +79,29 @@ RECKLESS: Final = (
         rf"replace{gap(3)}(?:r \d+\w*|refrigerant|charge|freon) (?:with|by){gap(2)}(?:propane|"
         r"butane)\b",
     ),
-    *_reckless(
+    *defeats_of(
         LEAK_FED,
         rf"top{gap(3)}(?:up|off){gap(6)}(?:come back|next (?:year|season|spring))\b",
         rf"add{gap(4)}(?:refrigerant|charge|pounds?|ounces?|freon){gap(3)}(?:every|each) (?:spring|"
         r"season|year|summer)\b",
     ),
-    *_reckless(
+    *defeats_of(
         LET_GO,
         rf"bleed{gap(3)}(?:charge|refrigerant){gap(2)}(?:to|onto|on|over|into){gap(2)}(?:roof|air|sky|"
         r"wind)\b",
         rf"(?:open|crack){gap(3)}(?:schrader|valve|port|core|hose|flare){gap(4)}let{gap(4)}(?:blow|out|"
         r"go|hiss|escape)\b",
     ),
-    *_reckless(
+    *defeats_of(
         RUN_ON,
         rf"(?:run|keep|leave|heat with){gap(3)}(?:cracked|split|holed){gap(2)}exchanger\b",
     ),
-    *_reckless(
+    *defeats_of(
         UNGUARDED,
         rf"(?:lift|cut|disconnect|unhook){gap(2)}ground(?: (?:wire|lead|conductor|strap))?"
         r"(?=$| (?:so|,|and|until|if))",
     ),
-    *_reckless(
+    *defeats_of(
         FALL,
         rf"(?:work|stay|sit|stand){gap(6)}edge{gap(5)}(?:kneel\w*|on your knees|careful)\b",
         rf"(?:stand|put|set){gap(5)}ladder{gap(2)}(?:on|onto)(?: top of)?{gap(2)}(?:unit|cabinet|"
@@ -113,7 +109,7 @@ RECKLESS: Final = (
         rf"(?:carry on|go on|keep (?:on|working)|work on){gap(4)}(?:thunder|lightning)\b",
         rf"(?:thunder|lightning){gap(5)}is no reason\b",
     ),
-    *_reckless(
+    *defeats_of(
         NO_AIR,
         rf"(?:block|stuff|close|cover|plug|tape|insulate){gap(6)}combustion air\b(?! (?:switch|"
         r"pressure|proving))",

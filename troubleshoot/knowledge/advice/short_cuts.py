@@ -4,9 +4,9 @@ from __future__ import annotations
 
 from typing import Final
 
-from troubleshoot.knowledge.advice.defeats import UNGUARDED, WAY_ROUND, Defeat
+from troubleshoot.knowledge.advice.defeats import UNGUARDED, WAY_ROUND, defeats_of
 from troubleshoot.knowledge.advice.practices import LIVE, RESET, SHORTED, UNPROVED
-from troubleshoot.knowledge.advice.wording import compiled, deeds, gap
+from troubleshoot.knowledge.advice.wording import deeds, gap
 
 RUN_ON: Final = (
     "a unit run on with what makes it deadly",
@@ -58,12 +58,8 @@ _TRY: Final = (
 )
 
 
-def _short_cuts(what: tuple[str, str], *patterns: str) -> tuple[Defeat, ...]:
-    return tuple(Defeat(*what, compiled(pattern)) for pattern in patterns)
-
-
 SHORT_CUTS: Final = (
-    *_short_cuts(
+    *defeats_of(
         UNPROVED,
         rf"{_DENIED}(?: ever)? (?:needs?|wants?|requires?|bothers with|uses?){gap(4)}"
         rf"{_PROTECTION}\b",
@@ -79,20 +75,20 @@ SHORT_CUTS: Final = (
         rf"{_PROTECTION} (?:can|may) (?:stay|wait){gap(3)}(?:van|truck|bag|box|home|shop)\b",
         r"tag(?:\x20alone)?\x20(?:is|will\x20be)\x20(?:plenty|enough|sufficient)\b",
     ),
-    *_short_cuts(
+    *defeats_of(
         LIVE,
         rf"reach(?:ing)? (?:in|into|behind|past|through){gap(5)}{_WHILE}{_TURNS}\b",
         rf"{_HANDLE}{gap(5)}{_MOVING}{gap(6)}{_WHILE}{_TURNS}\b(?! (?:by hand|locked))",
         rf"{_HANDLE}{gap(4)}(?:hands?|fingers?|arms?){gap(6)}{_WHILE}{_TURNS}\b",
         r"(?:do|work|change|swap|fit) (?:it|them|this|that|the job) (?:hot|live)(?= ,|$| the)",
     ),
-    *_short_cuts(
+    *defeats_of(
         SHORTED,
         rf"(?:touch|lay|put|hold|place|drop|bridge|short|join|tap){gap(4)}{_POSTS}{gap(6)}{_METAL}\b",
         rf"(?:touch|lay|put|hold|place|drop|rest){gap(3)}{_METAL}{gap(3)}(?:over|across|on|onto|"
         rf"between|against|to){gap(4)}{_POSTS}\b(?! of (?:a )?meter)",
     ),
-    *_short_cuts(
+    *defeats_of(
         RUN_ON,
         rf"{_RUN}{gap(6)}(?:with|on|behind|despite){gap(3)}{_CRACKED} {_EXCHANGER}\b",
         rf"(?:crack|split|hole){gap(4)}{_EXCHANGER}{gap(3)}(?:will|can|may) (?:last|wait|run|go|"
@@ -102,7 +98,7 @@ SHORT_CUTS: Final = (
         rf"{_EXCHANGER} (?:is|has) {_CRACKED}{gap(4)}(?:can|may|will) (?:still )?(?:run|heat|go|"
         r"last|wait|light)\b",
     ),
-    *_short_cuts(
+    *defeats_of(
         WAY_ROUND,
         rf"{_CLOSE_UP}{gap(4)}{_RELIEF}\b",
         rf"(?:ease|force|hammer|turn|wire|hold|knock){gap(2)}{_RELIEF}{gap(2)}(?:shut|closed|tight)\b",
@@ -111,12 +107,12 @@ SHORT_CUTS: Final = (
         rf"(?:fold|put|jam|wedge|stick|push){gap(4)}(?:into|in|under|behind|between){gap(3)}"
         rf"contactors?{gap(4)}(?:so that )?(?:it )?(?:stays?|holds?|keeps?)\b",
     ),
-    *_short_cuts(
+    *defeats_of(
         UNGUARDED,
         rf"(?:wind|wrap|put|fit|use|lay){gap(4)}(?:copper|wire|foil|pipe|tube|strip){gap(5)}where"
         rf"{gap(3)}fuse\b",
         rf"(?:give|replace|swap|change){gap(3)}fuse(?: holder)?{gap(5)}(?:copper|foil|pipe|tube|"
         r"bolt|wire|nail)\b",
     ),
-    *_short_cuts(RESET, rf"{_TRY}{gap(7)}{_AGAIN}\b", rf"press{gap(4)}reset{gap(7)}until\b"),
+    *defeats_of(RESET, rf"{_TRY}{gap(7)}{_AGAIN}\b", rf"press{gap(4)}reset{gap(7)}until\b"),
 )
