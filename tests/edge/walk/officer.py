@@ -154,7 +154,7 @@ class Officer:
             going_for = job.stops.going_for
             if any(bad.final for bad in standing):
                 self._object(f"{what} before the job came back: {standing}")
-            elif going_for is None or not any(bad.wants(going_for) for bad in standing):
+            elif going_for is None or not job.stops.leads_on():
                 self._object(f"{what} while a STOP stands: {standing}, for {going_for}")
             elif not (task.step or self._serves(task.test.id, going_for[0])):
                 self._object(f"{what} is not {going_for}, which lifts")
@@ -170,7 +170,7 @@ class Officer:
 
         One that was itself handed over and came back goes for its own finding, and no further.
         """
-        if job.stops.standing():
+        if job.stops.standing() or job.stops.leads_on():
             return
         for visit, other in self.jobs.items():
             if other is not job and _same(other.name, job.name) and other.stops.standing():

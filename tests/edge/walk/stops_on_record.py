@@ -33,7 +33,8 @@ GOOD_ENOUGH = {"roof-conditions": {"edge-6-to-15-ft", "edge-under-6-ft"}}
 class Bad:
     """A STOP. `lifted`: the finding that lifted it, while that counts.
 
-    `meters`: the tests that have to be sound beside it -> their last sound answer.
+    `meters`: the tests that have to be sound beside it -> their last sound answer. `by_old_word`:
+    its word was given before a reopening, so that the program may want it once more.
     """
 
     spot: Spot | None
@@ -41,6 +42,7 @@ class Bad:
     why: str
     back: bool = False
     lifted: Said | None = None
+    by_old_word: bool = False
     meters: dict[str, Said | None] = field(default_factory=dict)
 
     @property
@@ -75,6 +77,11 @@ class Stops:
     def standing(self) -> list[Bad]:
         return [bad for bad in self.bad if bad.stands]
 
+    def leads_on(self) -> bool:
+        """Whether what is taken afresh lifts a STOP that stands, or may be held to stand."""
+        held = (bad for bad in self.bad if bad.stands or bad.by_old_word)
+        return any(bad.wants(self.going_for) for bad in held)
+
     def watch(self, event: dict[str, Any], said: Said, unit: Unit) -> None:
         kind = event["event"]
         if kind == "start":
@@ -89,6 +96,7 @@ class Stops:
             for bad in self.standing() if kind == "reopened" else ():
                 bad.back = True
                 bad.meters |= dict.fromkeys(self._meters_of(event["hazard"], bad, unit))
+                bad.by_old_word = bad.lifted is not None
                 if bad.spot and self.knowledge.tests[bad.spot[0]].kind != "step":
                     bad.lifted = None  # read in part before; a word is renewed by the hand-over
         elif kind == "resumed":
@@ -169,7 +177,7 @@ class Stops:
         sound = set(self.knowledge.tests[test].healthy) | GOOD_ENOUGH.get(test, set())
         for bad in mine:
             if outcomes and outcomes <= sound and not bad.final:
-                bad.lifted = said
+                bad.lifted, bad.by_old_word = said, False
         for bad in self.standing():
             if test in bad.meters and not bad.final:
                 bad.meters[test] = said if outcomes and outcomes <= sound else None
