@@ -18,12 +18,13 @@ from typing import Any
 from tests.edge.walk.job import Job, Task
 from tests.edge.walk.order_of_work import CONFIRMING, MAY_BE_ENTERED
 from tests.edge.walk.unit_on_record import Units
+from tests.edge.walk.what_halts import DEAD
 from tests.safety.work_state_account import SAID_GONE
 from troubleshoot.knowledge.model import Knowledge
 
 ENDINGS = ("The cause is named.", "No test left is worth", "Nothing wrong has been", "Repair: ")
 SAYS_NOTHING = frozenset(("", "done", "ok", "y", "yes"))
-METER_PROOF, DEAD = "tester-proof", "verified-dead"
+METER_PROOF = "tester-proof"
 """The proof right after a test for dead belongs to it (NFPA 70E 120.5, from memory)."""
 LIVE = frozenset(words for words, things in SAID_GONE.items() if "powered" in things)
 """What nobody says at a test with hands inside without being heard."""

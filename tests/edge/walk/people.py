@@ -12,7 +12,7 @@ from random import Random
 
 from tests.edge.walk.job import Task
 from tests.edge.walk.order_of_work import CONFIRMING, MAY_BE_ENTERED
-from tests.edge.walk.stops_on_record import halting
+from tests.edge.walk.what_halts import halting
 from tests.safety.work_state_account import SAID_GONE
 from troubleshoot.knowledge.model import Knowledge, Test
 

@@ -12,6 +12,7 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
+from tests.edge.walk.what_halts import DEAD, HALTS, UNTIL_SAFE, WHOLE_JOB, halting, says, scope_of
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.reasoning.readings.answers import Answer, Case
 from troubleshoot.reasoning.readings.readings import take_readings
@@ -21,8 +22,6 @@ if TYPE_CHECKING:
     from tests.edge.walk.job import Said
 
 Spot = tuple[str, str | None]
-WHOLE_JOB, UNTIL_SAFE = "whole-job", "until-made-safe"
-HALTS = (WHOLE_JOB, UNTIL_SAFE)
 UNNAMED = "danger danger-reported"
 """Why a STOP stands after a call that named nothing."""
 GOOD_ENOUGH = {"roof-conditions": {"edge-6-to-15-ft", "edge-under-6-ft"}}
@@ -33,8 +32,8 @@ GOOD_ENOUGH = {"roof-conditions": {"edge-6-to-15-ft", "edge-under-6-ft"}}
 class Bad:
     """A STOP. `lifted`: the finding that lifted it, while that counts.
 
-    `meters`: the tests that have to be sound beside it -> their last sound answer. `by_old_word`:
-    its word was given before a reopening, so that the program may want it once more.
+    `meters`: the tests that have to be sound beside it -> their last sound answer. `held`: part of
+    that is older than another STOP or a reopening, so that the program may want it once more.
     """
 
     spot: Spot | None
@@ -42,7 +41,7 @@ class Bad:
     why: str
     back: bool = False
     lifted: Said | None = None
-    by_old_word: bool = False
+    held: bool = False
     meters: dict[str, Said | None] = field(default_factory=dict)
 
     @property
@@ -79,11 +78,15 @@ class Stops:
 
     def leads_on(self) -> bool:
         """Whether what is taken afresh lifts a STOP that stands, or may be held to stand."""
-        held = (bad for bad in self.bad if bad.stands or bad.by_old_word)
-        return any(bad.wants(self.going_for) for bad in held)
+        return any(bad.wants(self.going_for) for bad in self._open())
+
+    def _open(self) -> list[Bad]:
+        return [bad for bad in self.bad if bad.stands or bad.held]
 
     def watch(self, event: dict[str, Any], said: Said, unit: Unit) -> None:
         kind = event["event"]
+        if kind in ("stop", "danger", "reopened"):
+            self._hold()
         if kind == "start":
             self._complained(event.get("complaint"), unit)
         elif kind in ("stop", "danger"):
@@ -96,7 +99,6 @@ class Stops:
             for bad in self.standing() if kind == "reopened" else ():
                 bad.back = True
                 bad.meters |= dict.fromkeys(self._meters_of(event["hazard"], bad, unit))
-                bad.by_old_word = bad.lifted is not None
                 if bad.spot and self.knowledge.tests[bad.spot[0]].kind != "step":
                     bad.lifted = None  # read in part before; a word is renewed by the hand-over
         elif kind == "resumed":
@@ -107,6 +109,11 @@ class Stops:
             for bad in self.standing():
                 there = (m for m in bad.meters if unit.allows(self.knowledge.tests[m].exists_when))
                 bad.meters = {meter: bad.meters[meter] for meter in there}
+
+    def _hold(self) -> None:
+        """What was read or said so far may be held to be too old for a STOP of the whole job."""
+        for bad in self.bad:
+            bad.held |= bad.scope == WHOLE_JOB and any((bad.lifted, *bad.meters.values()))
 
     def _complained(self, complaint: str | None, unit: Unit) -> None:
         call = self.knowledge.complaints.get(complaint or "")
@@ -123,11 +130,9 @@ class Stops:
         self.bad.append(bad)
 
     def _meters(self, hazards: Iterable[Hazard], test: str, unit: Unit) -> dict[str, Said | None]:
-        """What an instrument has to show beside a look or a word, for STOPs of the whole job."""
+        """What an instrument has to show beside another finding, for STOPs of the whole job."""
         tests = self.knowledge.tests
-        if tests[test].kind not in ("look", "step"):
-            return {}
-        clear = {h.all_clear for h in hazards if _scope(h) == WHOLE_JOB and h.all_clear}
+        clear = {h.all_clear for h in hazards if scope_of(h) == WHOLE_JOB and h.all_clear}
         metered = (name for name in sorted(clear - {test}) if tests[name].kind == "measurement")
         return {name: None for name in metered if unit.allows(tests[name].exists_when)}
 
@@ -139,10 +144,10 @@ class Stops:
     def _met(self, event: dict[str, Any], unit: Unit) -> None:
         """The program stopped, or a person reported a danger."""
         hazard = self.knowledge.hazards[event["hazard"]]
-        if event.get("names_the_last") and _says(event["words"], hazard):
+        if event.get("names_the_last") and says(event["words"], hazard):
             self.bad = [b for b in self.bad if b is not self.bad[-1] or b.why != UNNAMED]
         spot = (event["test"], event.get("at")) if event.get("test") else None
-        scope = WHOLE_JOB if _scope(hazard) == WHOLE_JOB else UNTIL_SAFE
+        scope = WHOLE_JOB if scope_of(hazard) == WHOLE_JOB else UNTIL_SAFE
         meters = self._meters([hazard], spot[0], unit) if spot else {}
         same = [bad for bad in self.standing() if bad.spot == spot and event["event"] == "stop"]
         if same:  # of a finding and a report of it the graver is the one that is met again
@@ -175,21 +180,27 @@ class Stops:
                 self.bad.append(Bad(spot, worst, f"{test} found {sorted(outcomes)}"))
             return
         sound = set(self.knowledge.tests[test].healthy) | GOOD_ENOUGH.get(test, set())
-        for bad in mine:
-            if outcomes and outcomes <= sound and not bad.final:
-                bad.lifted, bad.by_old_word = said, False
-        for bad in self.standing():
-            if test in bad.meters and not bad.final:
-                bad.meters[test] = said if outcomes and outcomes <= sound else None
+        is_sound = bool(outcomes) and outcomes <= sound
+        for bad in self._open():
+            if bad.final:
+                continue
+            if is_sound and bad.spot in (spot, (test, None)):
+                bad.lifted = said
+                bad.held |= test == DEAD  # until the meter has been proved after it
+            if test in bad.meters:
+                bad.meters[test] = said if is_sound else None
         self._go_on_for(said, test)
 
     def _go_on_for(self, said: Said, test: str) -> None:
         """What is read sound for a STOP leads on to the rest that has to be sound for it."""
-        for bad in self.standing():
+        for bad in sorted(self._open(), key=lambda bad: bad.stands):
             parts = {(bad.spot or ("", None))[0]: bad.lifted, **bad.meters}
             if said.went_for is None or bad.final or parts.get(test) is not said:
                 continue
-            rest = [(name, None) for name, sound in bad.meters.items() if not _counts(sound)]
+            rest = [
+                (name, None) for name, sound in bad.meters.items()
+                if not _counts(sound) or (bad.held and name != test)
+            ]  # fmt: skip
             self.going_for = next(iter(rest), None) if _counts(bad.lifted) else bad.spot
 
     def _names_none(self, test: str) -> set[str]:
@@ -223,34 +234,6 @@ class Stops:
 def _counts(said: Said | None) -> bool:
     """Whether something was said, and was neither taken back nor declared invalid."""
     return said is not None and not said.undone and not said.invalid
-
-
-def halting(knowledge: Knowledge) -> dict[tuple[str, str], str]:
-    """(test, outcome) -> the widest scope of the STOPs that it calls up by itself, on any unit."""
-    found: dict[tuple[str, str], str] = {}
-    for hazard in knowledge.hazards.values():
-        if _scope(hazard) not in HALTS:
-            continue
-        for trigger in hazard.triggers:
-            alone = len(trigger.findings) == 1 and not (
-                trigger.as_taken or trigger.complaint or trigger.fault or trigger.test
-                or trigger.work_state or trigger.exposes or trigger.profile or trigger.equipment
-            )  # fmt: skip
-            for outcome in trigger.findings[0].outcomes if alone else ():
-                spot = (trigger.findings[0].test, outcome)
-                if found.get(spot) != WHOLE_JOB:
-                    found[spot] = _scope(hazard)
-    return found
-
-
-def _says(words: str, hazard: Hazard) -> bool:
-    """Whether a person says a phrase of a hazard, endings aside: any of them, all its words."""
-    said = words.lower()
-    return any(all(w[:4] in said for w in phrase.lower().split()) for phrase in hazard.words)
-
-
-def _scope(hazard: Hazard) -> str:
-    return "" if hazard.stop is None else hazard.stop.scope
 
 
 def _spot_place(event: dict[str, Any], unit: Unit) -> Any:
