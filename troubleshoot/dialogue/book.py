@@ -225,6 +225,8 @@ class VisitBook:
         if not reason:
             return "Say why: invalid REASON."
         self.add(MarkedInvalid(reason))
-        if self.state.answers[-1].test in CONFIRMED:
-            return "Kept as failed. It is asked again, and whatever rested on it."
-        return "Kept as not counting."
+        last = self.state.answers[-1].test
+        name = self.knowledge.tests[last].name
+        if last in CONFIRMED:
+            return f"Kept as failed: {name}. It is asked again, and whatever rested on it."
+        return f"Kept as not counting: {name}."

@@ -70,10 +70,13 @@ class Telling:
             self.voice.tell(Verdict(reading, named(after, reading)))
 
     def what_follows(self, causes: bool = True) -> None:
-        """The dangers that what was kept calls up, and the causes; none while a round is walked."""
+        """The dangers that what was kept calls up, and the causes.
+
+        None of these while a round is walked, nor while a STOP stands that comes before them.
+        """
         found = conclude_visit(self.reasoner, self.book.state)
         self.hazards(found)
-        if causes and self.book.state.walking is None:
+        if causes and not found.standing_stops and self.book.state.walking is None:
             self.voice.tell(Causes(found))
 
     def hazards(self, found: Conclusions) -> None:
