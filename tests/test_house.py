@@ -101,6 +101,7 @@ def test_files_from_outside_are_read_by_one_reader() -> None:
     ours = {
         "quantities/saturation.py",
         "quantities/make_saturation_tables.py",
+        "quantities/expected.py",
         "physics/refrigerant.py",
         "physics/make_property_tables.py",
     }  # shipped tables
@@ -161,5 +162,6 @@ def test_the_wheel_holds_rules_scenarios_and_tables(tmp_path: Path) -> None:
     assert len(rules) == len(list((ROOT / "rules" / "faults").rglob("*.yaml")))
     assert any(n.startswith("troubleshoot/shipped/scenarios/") for n in names)
     assert any(n.startswith("troubleshoot/quantities/saturation_tables/") for n in names)
+    assert "troubleshoot/quantities/expected_table.json" in names
     assert any(n.startswith("troubleshoot/physics/property_tables/") for n in names)
     assert not any(n.startswith("tests/") for n in names)
