@@ -7,6 +7,7 @@ import sys
 import pytest
 from click.testing import CliRunner, Result
 
+from tests.cli.golden import golden
 from troubleshoot.cli.calc import calc
 from troubleshoot.quantities.catalogue import CATALOGUE, TOPICS
 
@@ -86,6 +87,32 @@ def test_in_json_a_result_that_cannot_be_had_is_null() -> None:
 def test_in_json_a_typed_plus_or_minus_is_carried_through() -> None:
     done = run("temperature-rise", "supply-air=120 +/- 3 F", "return-air=70 +/- 4 F", "--json")
     assert json.loads(done.output)["results"]["rise"]["plus_minus"] == 5
+
+
+IN_WEATHER = (
+    "expected", "refrigerant=410a", "metering=txv", "outdoor-dry-bulb=95 F", "return-dry-bulb=80 F",
+    "return-wet-bulb=67 F",
+)  # fmt: skip
+
+
+def test_the_page_of_expected_values_as_a_mechanic_sees_it(
+    monkeypatch: pytest.MonkeyPatch,
+) -> None:
+    monkeypatch.setenv("COLUMNS", "80")
+    golden("expected", run(*IN_WEATHER, "rla=8.9 A", "tons=5", "stated-subcooling=10 F").output)
+
+
+def test_in_json_a_range_has_both_ends_and_its_unit() -> None:
+    results = json.loads(run(*IN_WEATHER, "stated-subcooling=10 F", "--json").output)["results"]
+    assert results["subcooling"] == {"low": 7, "high": 13, "unit": "F-diff"}
+
+
+def test_weather_outside_the_table_is_refused_in_one_sentence() -> None:
+    done = run(*IN_WEATHER[:3], "outdoor-dry-bulb=40 F", *IN_WEATHER[4:])
+    assert (done.exit_code, done.stdout) == (3, "")
+    assert done.stderr == (
+        "outdoor-dry-bulb is 40 F; it must be at least 55 F and at most 115 F; read it again.\n"
+    )
 
 
 @pytest.mark.parametrize(

@@ -19,6 +19,7 @@ from troubleshoot.quantities.catalogue import (
     answer,
     find,
 )
+from troubleshoot.quantities.span import Span
 from troubleshoot.quantities.units import UNITS
 
 PROMISED = {
@@ -62,6 +63,12 @@ PROMISED = {
     "condensing-over-ambient": (
         "refrigerant liquid-pressure outdoor-dry-bulb altitude",
         "difference",
+    ),
+    "expected": (
+        "refrigerant metering outdoor-dry-bulb return-dry-bulb return-wet-bulb rla tons "
+        "chart-suction-pressure chart-head-pressure chart-superheat stated-subcooling",
+        "suction-pressure head-pressure superheat subcooling condensing-over-ambient air-split "
+        "compressor-amps airflow-per-ton airflow",
     ),
     "compression-ratio": ("suction-pressure discharge-pressure altitude", "ratio"),
     "leak-rate": ("added full-charge days", "rate"),
@@ -180,6 +187,45 @@ def test_without_a_plus_or_minus_no_result_claims_one() -> None:
     assert rise.spread is None
 
 
+IN_WEATHER = {
+    "refrigerant": "R-410A",
+    "metering": "txv",
+    "outdoor-dry-bulb": "95 F",
+    "return-dry-bulb": "80 F",
+}
+
+
+def expected_values(**more: str) -> Answer:
+    own = {key.replace("_", "-"): text for key, text in more.items()}
+    return answer("expected", [*{**IN_WEATHER, **own}.items()])
+
+
+def test_the_units_own_chart_stands_above_what_is_expected_of_its_like() -> None:
+    """Source: California Title 24, RA3.2: 5 F of superheat and 3 F of subcooling either way."""
+    found = expected_values(
+        return_wet_bulb="67 F",
+        chart_suction_pressure="140 psig",
+        chart_head_pressure="390 psig",
+        chart_superheat="14 F",
+        stated_subcooling="11 F",
+    )
+    own = {each.name: each.figure for each in found.results}
+    assert own["suction-pressure"] == Span(135, 145)
+    assert own["head-pressure"] == Span(385, 395)
+    assert own["superheat"] == Span(9, 19)
+    assert own["subcooling"] == Span(8, 14)
+    assert found.cautions[0] == (
+        "By the unit's own chart or data plate: suction-pressure, head-pressure, superheat, "
+        "subcooling."
+    )
+
+
+def test_a_wet_bulb_that_was_left_out_is_said() -> None:
+    said = "return-wet-bulb was not given"
+    assert said in " ".join(expected_values().cautions)
+    assert said not in " ".join(expected_values(return_wet_bulb="67").cautions)
+
+
 words = st.one_of(
     st.text(max_size=20),
     st.from_regex(
@@ -202,9 +248,11 @@ def test_whatever_is_typed_gives_finite_numbers_or_one_clear_refusal(
         assert all(each.problem and each.instead for each in refused.problems)
         return
     for result in found.results:
-        assert (
-            result.figure is None or isinstance(result.figure, str) or math.isfinite(result.figure)
-        )
+        figure = result.figure
+        if isinstance(figure, Span):
+            assert math.isfinite(figure.low) and figure.low <= figure.high < math.inf
+        else:
+            assert figure is None or isinstance(figure, str) or math.isfinite(figure)
 
 
 def test_the_formulas_alone_start_without_the_catalogue_and_its_libraries() -> None:

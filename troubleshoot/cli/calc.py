@@ -9,6 +9,7 @@ import click
 
 from troubleshoot.cli.door import put, tell, told
 from troubleshoot.cli.json_output import say_json
+from troubleshoot.quantities.span import Span
 
 if TYPE_CHECKING:
     from troubleshoot.quantities.calculations.model import Calculation, Parameter
@@ -124,6 +125,10 @@ def _condition(parameter: "Parameter") -> str:
 def _as_plain(found: "Answer") -> dict[str, object]:
     results: dict[str, dict[str, float | str | None]] = {}
     for each in found.results:
+        if isinstance(each.figure, Span):
+            ends = {"low": each.figure.low, "high": each.figure.high}
+            results[each.name] = {**ends, "unit": each.unit}
+            continue
         results[each.name] = {"value": _tidy(each.figure), "unit": each.unit}
         if each.spread is not None:
             results[each.name]["plus_minus"] = _tidy(each.spread)
@@ -157,6 +162,8 @@ def _figure_words(result: "Answered") -> str:
         return "none here"
     if isinstance(result.figure, str):
         return result.figure
+    if isinstance(result.figure, Span):
+        return f"{result.figure} {_unit_words(result.unit or '')}"
     spread = "" if result.spread is None else f" +/- {result.spread:.2g}"
     return f"{_round(result.figure)}{spread} {_unit_words(result.unit or '')}".rstrip()
 

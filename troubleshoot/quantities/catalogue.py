@@ -16,6 +16,7 @@ from troubleshoot.quantities.calculations import (
     airflow,
     capacitors,
     charge,
+    expected,
     gas,
     instruments,
     motors,
@@ -40,7 +41,11 @@ TOPICS: Final[Mapping[str, tuple[Calculation, ...]]] = MappingProxyType(
         capacitors.TOPIC: capacitors.CALCULATIONS,
         supply.TOPIC: supply.CALCULATIONS,
         motors.TOPIC: motors.CALCULATIONS,
-        saturation.TOPIC: (*saturation.CALCULATIONS, *charge.CALCULATIONS),
+        saturation.TOPIC: (
+            *saturation.CALCULATIONS,
+            *charge.CALCULATIONS,
+            *expected.CALCULATIONS,
+        ),
         air.TOPIC: (*air.CALCULATIONS, *airflow.CALCULATIONS),
         gas.TOPIC: gas.CALCULATIONS,
         instruments.TOPIC: instruments.CALCULATIONS,
@@ -56,7 +61,10 @@ CATALOGUE: Final[Mapping[str, Calculation]] = MappingProxyType(
 
 @frozen
 class Answered:
-    """One result: a number with its unit, or a word with none; `spread` from typed +/- values."""
+    """One result: a number or a span with its unit, or a word with none.
+
+    `spread` comes from typed +/- values.
+    """
 
     name: str
     figure: Figure

@@ -6,6 +6,7 @@ from typing import Any, Final, Literal
 
 from troubleshoot.frozen import frozen
 from troubleshoot.quantities.atmosphere import standard_pressure
+from troubleshoot.quantities.span import Span
 from troubleshoot.quantities.units import STANDARD_ATMOSPHERE_PSIA
 
 ANY_UNIT: Final = "any"
@@ -15,7 +16,7 @@ WORD: Final = "word"
 """A parameter that is a word, such as the refrigerant, and a result that is a verdict."""
 
 Value = float | tuple[float, ...] | str
-Figure = float | str | None
+Figure = float | str | Span | None
 
 
 @frozen
