@@ -16,7 +16,12 @@ UNIT = {
 
 
 def typed_at(
-    shipped: Knowledge, folder: Path, test: str, *lines: str, unit: dict[str, Any] | None = None
+    shipped: Knowledge,
+    folder: Path,
+    test: str,
+    *lines: str,
+    unit: dict[str, Any] | None = None,
+    conditions: dict[str, str] | None = None,
 ) -> tuple[str, VisitBook]:
     """What is said from the first of these lines on, and the book of the visit.
 
@@ -25,7 +30,11 @@ def typed_at(
     name = test.partition(" at ")[0]
     rest = {name: ["; ".join((*lines[1:], "q"))]}
     player = Player(shipped, {name: [lines[0]]}, [f"do {test}"], ["q"], rest, width=200)
-    start = {"complaint": "weak-cooling", "unit": {**UNIT, **(unit or {})}}
+    start = {
+        "complaint": "weak-cooling",
+        "unit": {**UNIT, **(unit or {})},
+        "conditions": conditions or {},
+    }
     _, book = play(shipped, folder, player, start)
     return player.text.partition(f"> {lines[0]}")[2], book
 

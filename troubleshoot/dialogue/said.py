@@ -15,6 +15,7 @@ if TYPE_CHECKING:  # the first prompts come before all that reasons is imported
     from troubleshoot.dialogue.talk import Talk, ToldGone
     from troubleshoot.knowledge.model import Complaint, Hazard, Knowledge, Test
     from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+    from troubleshoot.reasoning.readings.expected_now import Expected
     from troubleshoot.reasoning.readings.readings import Reading
     from troubleshoot.safety.stops.standing import Standing
     from troubleshoot.visit.kept.stopped import Stopped
@@ -31,10 +32,14 @@ class Sentence:
 
 @frozen
 class Verdict:
-    """What a reading was taken for. `name`: of what was computed, beside what was asked for."""
+    """What a reading was taken for. `name`: of what was computed, beside what was asked for.
+
+    `expected`: what a sound unit would show in its place, where that is known.
+    """
 
     reading: Reading
     name: str = ""
+    expected: Expected | None = None
 
 
 @frozen

@@ -14,6 +14,7 @@ from troubleshoot.visit.events import Answered, Event, StepDone
 from troubleshoot.visit.events.places import places_from
 from troubleshoot.visit.hearing.repeating import agreement
 from troubleshoot.visit.telling.contradicting import computed_since, contradictions, named
+from troubleshoot.visit.telling.expected_beside import expected_beside
 from troubleshoot.visit.telling.reckoned import reckoned_otherwise
 
 
@@ -65,9 +66,10 @@ class Telling:
         computed = [*computed_since(before, after)]
         for reading in after.readings:
             if reading.test == test.id and reading.at == at and not (computed and not reading.seen):
-                self.voice.tell(Verdict(reading))
+                self.voice.tell(Verdict(reading, expected=expected_beside(reading, before, after)))
         for reading in computed:
-            self.voice.tell(Verdict(reading, named(after, reading)))
+            expected = expected_beside(reading, before, after)
+            self.voice.tell(Verdict(reading, named(after, reading), expected))
 
     def what_follows(self, causes: bool = True) -> None:
         """The dangers that what was kept calls up, and the causes.

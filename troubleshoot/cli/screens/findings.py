@@ -22,7 +22,6 @@ from troubleshoot.dialogue.said import (
 from troubleshoot.knowledge.model import Fault, Knowledge, Proof, Test
 from troubleshoot.knowledge.spoken import spoken as spoken_word
 from troubleshoot.reasoning.conclude import Conclusions
-from troubleshoot.reasoning.readings.readings import Reading
 from troubleshoot.reasoning.unit.places import with_place
 from troubleshoot.safety.hazard_words import also_stands, first_orders
 from troubleshoot.safety.profiles import spoken
@@ -80,7 +79,7 @@ def show_finding(
 ) -> None:
     """What an answer has come to, or what was asked for besides."""
     if isinstance(said, Verdict):
-        show_verdict(terminal, said.reading, knowledge, said.name)
+        show_verdict(terminal, knowledge, said)
         if not said.reading.valid:
             terminal.say(f"It does not count: {said.reading.why_invalid}", 1)
     elif isinstance(said, Agreement):
@@ -123,11 +122,9 @@ def show_how(terminal: Terminal, knowledge: Knowledge, test: Test) -> None:
         terminal.say(f"Source: {knowledge.published(test.source)}", 2)
 
 
-def show_verdict(
-    terminal: Terminal, reading: Reading, knowledge: Knowledge, name: str = ""
-) -> None:
+def show_verdict(terminal: Terminal, knowledge: Knowledge, said: Verdict) -> None:
     """What a typed number was taken for; with its name what others make of it."""
-    found = reading.classified
+    reading, found = said.reading, said.reading.classified
     if found is None:
         if reading.text and not reading.seen:
             terminal.say("Kept. It cannot be judged until more is known.", 1)
@@ -136,7 +133,7 @@ def show_verdict(
     spread = f" +/-{2 * found.u:.2g}" if found.u else ""
     outcome = knowledge.tests[reading.test].spoken(found.outcome)
     value = as_computed(found.value) if reading.computed else f"{found.value:.4g}"
-    words = [f"{f'{name}: ' if name else ''}{value}{spread} {unit}: {outcome}"]
+    words = [f"{f'{said.name}: ' if said.name else ''}{value}{spread} {unit}: {outcome}"]
     if found.low is not None or found.high is not None:
         low = "" if found.low is None else f"{found.low:.4g}"
         high = "" if found.high is None else f"{found.high:.4g}"
@@ -147,6 +144,8 @@ def show_verdict(
     elif other := found.at_ends - {found.outcome}:
         test = knowledge.tests[reading.test]
         words.append(f"by the meter it may be {' or '.join(map(test.spoken, sorted(other)))}")
+    if said.expected is not None:
+        words.append(f"expected about {said.expected.span} {said.expected.unit}")
     terminal.say(" - ".join(words), 1)
 
 
