@@ -58,7 +58,8 @@ SECTION = "capacitance-one-side-off"
              "    then: {}\n"),
             [
                 "rules/procedures/electrical.yaml:14:11: then says nothing; write at least one of: "
-                "derives, void, look-first, clears, first-on-the-roof, save-before-power-cut [form]"
+                "derives, void, look-first, clears, clears-subsystems, first-on-the-roof, "
+                "save-before-power-cut [form]"
             ],
         ),
         (

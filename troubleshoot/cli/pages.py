@@ -215,6 +215,8 @@ def _procedure(knowledge: Knowledge, procedure: Procedure) -> Iterator[str]:
         yield f"Look first: {', '.join(procedure.look_first)}"
     if procedure.clears:
         yield f"Clears: {', '.join(procedure.clears)}"
+    if procedure.clears_subsystems:
+        yield f"Clears all faults of: {', '.join(procedure.clears_subsystems)}"
     if procedure.first_on_the_roof:
         yield f"First on the roof: {', '.join(procedure.first_on_the_roof)}"
     yield f"Source: {knowledge.published(procedure.source)}"

@@ -200,7 +200,9 @@ class Reasoner:
         among = sought(hypotheses, seen, case.search) if case.search else None
         ranking = rank(
             hypotheses, seen, complaint, case.repaired, case.routine, case.told_repaired, among,
-            cleared([fired.procedure for fired in procedures], seen),
+            cleared(
+                [fired.procedure for fired in procedures], seen, self.knowledge.faults.values()
+            ),
         )  # fmt: skip
         causes = ranking.causes()
         effects = tuple(e for e in rank_effects(hypotheses, seen) if e.probability >= EFFECT_SHOWN)

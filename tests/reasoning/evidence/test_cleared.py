@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import math
+from dataclasses import replace
 
 from tests.building import base, case, fault, test_of
 from troubleshoot.knowledge.model import Condition, Finding, Procedure
@@ -34,3 +35,13 @@ def test_what_came_speaks_against_what_is_ahead_of_it_and_names_the_reading() ->
 
 def test_nothing_is_cleared_where_the_step_did_not_come() -> None:
     assert weights("none") == {"inducer": {}, "rod": {}}
+
+
+def test_a_whole_subsystem_is_cleared_by_its_name() -> None:
+    of = KNOWN.faults["rod"].subsystem
+    rule = replace(PROOF, clears=("inducer",), clears_subsystems=(of,))
+    known = base([SPARK], [fault("inducer"), fault("rod")], procedures=[rule])
+    found = Reasoner(known).conclude(case(known, Answer("spark", ("normal",))))
+    assert {c.fault.id: [w.weight for w in c.weights] for c in found.causes} == {
+        name: [math.log(PROBABILITY["never"])] for name in ("inducer", "rod")
+    }

@@ -91,6 +91,12 @@ class Procedure:
     clears: Annotated[
         FaultNames, Inside("then"), "faults ahead of what was seen to come, which let it come"
     ] = ()
+    clears_subsystems: Annotated[
+        tuple[str, ...],
+        Inside("then"),
+        OneOrMore(Name("subsystem")),
+        "every fault of these was not asked yet, or let it come",
+    ] = ()
     first_on_the_roof: Annotated[
         TestNames, Inside("then"), "looked at on a good roof, before the unit is touched"
     ] = ()

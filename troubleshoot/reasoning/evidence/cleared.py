@@ -1,15 +1,16 @@
 """What a proof clears: a step that was seen to come shows that all ahead of it let it come.
 
-A card need not say so of every step behind its part: a procedure rule names, once, what a proof
-clears. It weighs as the word "never" does, and no more however many rules say it.
+A card need not say so of every step behind its part: a procedure rule names, once, the faults or
+the whole subsystems that a proof clears. It weighs as the word "never" does, and no more however
+many rules say it.
 """
 
 from __future__ import annotations
 
 import math
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 
-from troubleshoot.knowledge.model import Procedure
+from troubleshoot.knowledge.model import Fault, Procedure
 from troubleshoot.knowledge.vocabulary import PROBABILITY
 from troubleshoot.reasoning.evidence.reading_evidence import Seen
 from troubleshoot.reasoning.evidence.weighing import Weight
@@ -18,12 +19,16 @@ from troubleshoot.reasoning.unit.places import Place
 NEVER = math.log(PROBABILITY["never"])
 
 
-def cleared(procedures: Sequence[Procedure], seen: Sequence[Seen]) -> Mapping[str, Weight]:
+def cleared(
+    procedures: Sequence[Procedure], seen: Sequence[Seen], faults: Iterable[Fault]
+) -> Mapping[str, Weight]:
     """By fault, what speaks against it in the rules that hold, with the readings they rest on."""
     found: dict[str, Weight] = {}
-    for rule in procedures:
-        for fault in rule.clears:
-            found.setdefault(fault, Weight(_rests_on(rule, seen), NEVER))
+    clearing = [rule for rule in procedures if rule.clears or rule.clears_subsystems]
+    for fault in faults if clearing else ():
+        for rule in clearing:
+            if fault.id in rule.clears or fault.subsystem in rule.clears_subsystems:
+                found.setdefault(fault.id, Weight(_rests_on(rule, seen), NEVER))
     return found
 
 
