@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from troubleshoot.dialogue.answering import answers, said_by
-from troubleshoot.dialogue.board_code import CODE_SHOWN, keep_code
+from troubleshoot.dialogue.board_code import CODE_SHOWN, keep_code, tells_a_code
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.breaks import tell_break
 from troubleshoot.dialogue.by_word import NearlyAnAnswer, NotAnAnswer
@@ -100,7 +100,7 @@ class Asking:
                 meant = yield from as_meant(listener, self.book, self.decider.reasoner, event)
             if meant is not None and not self._too_late(decision, reply):
                 self.telling.keep(meant, prompt)
-                if isinstance(reply, str) and _shows_a_code(meant):
+                if isinstance(reply, str) and _shows_a_code(meant, test, reply):
                     yield from keep_code(self.book, listener, test, reply)
             return
 
@@ -170,5 +170,8 @@ class Asking:
         return True
 
 
-def _shows_a_code(event: Event) -> bool:
-    return isinstance(event, Answered) and CODE_SHOWN in event.outcomes
+def _shows_a_code(event: Event, test: Test, reply: str) -> bool:
+    """Whether a code is to be kept: one that says not what it stands for, or that was typed."""
+    if not isinstance(event, Answered):
+        return False
+    return CODE_SHOWN in event.outcomes or tells_a_code(test, reply)

@@ -5,7 +5,7 @@ from __future__ import annotations
 from string import digits
 
 from troubleshoot.dialogue.answering import answer_event_from, step_event_from
-from troubleshoot.dialogue.board_code import CODE_SHOWN, tells_a_code
+from troubleshoot.dialogue.board_code import code_meant
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.by_word import (
     NearlyAnAnswer,
@@ -86,8 +86,8 @@ def _meant(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, reply:
         if plain and {*plain} <= {*test.healthy} and protects(book.knowledge, test):
             raise NearlyAnAnswer(whether_meant(test.spoken(plain[0])))
         return bare
-    if tells_a_code(test, reply):
-        return test.spoken(CODE_SHOWN)
+    if (code := code_meant(test, reply, prompt.outcomes)) is not None:
+        return test.spoken(code)
     if listener.speaks_of_danger(reply):
         return None
     if (figures := _in_figures(book, prompt, reply)) is not None:

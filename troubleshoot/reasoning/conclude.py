@@ -22,6 +22,7 @@ from troubleshoot.reasoning.evidence.cleared import cleared
 from troubleshoot.reasoning.evidence.hypotheses import Hypotheses
 from troubleshoot.reasoning.evidence.ranking import Cause, Ranking, rank, rank_effects
 from troubleshoot.reasoning.evidence.reading_evidence import Seen, as_seen
+from troubleshoot.reasoning.evidence.said_along import as_said
 from troubleshoot.reasoning.evidence.sought import sought
 from troubleshoot.reasoning.evidence.surprise import Misfit, misfit, unexplained
 from troubleshoot.reasoning.made_once import made_of
@@ -197,6 +198,8 @@ class Reasoner:
             procedures = (*voiding, *(fired for fired in others if fired not in voiding))
         seen = _seen(hypotheses, case, readings, void_for)
         complaint = self.knowledge.complaints.get(case.complaint or "")
+        if complaint is not None:
+            complaint = as_said(self.knowledge, complaint, case.words)
         among = sought(hypotheses, seen, case.search) if case.search else None
         ranking = rank(
             hypotheses, seen, complaint, case.repaired, case.routine, case.told_repaired, among,

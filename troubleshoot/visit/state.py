@@ -45,7 +45,8 @@ class RepairSaid:
     `still`: what was typed when asked whether the complaint is still there. `answers`: how many had
     been given before it; what was read after it can prove it. `live`: by the record the unit was
     live with its panel open when it was said. `words`: in which a repair of before the visit was
-    told.
+    told. `search`, `apart`: whose cause a round looked for when it was said, and what else it had
+    found.
     """
 
     fault: str
@@ -55,6 +56,8 @@ class RepairSaid:
     answers: int = 0
     live: bool = False
     words: str = ""
+    search: tuple[Spot, ...] = ()
+    apart: frozenset[Spot] = frozenset()
 
 
 @frozen
@@ -154,6 +157,7 @@ class VisitState:
             tuple(dict.fromkeys(said.fault for said in self.repairs_before)),
             frozenset() if self.round is None else self.round.apart,
             () if self.round is None else self.round.search,
+            self.words,
         )
 
     def met(self, hazard: str) -> StopMet | None:

@@ -16,6 +16,7 @@ if TYPE_CHECKING:
     from troubleshoot.knowledge.forms.pieces import (
         BROUGHT_BY,
         ExistsWhen,
+        FaultNames,
         HazardNames,
         Id,
         Source,
@@ -48,6 +49,15 @@ class Subsystem:
     areas: Annotated[tuple[str, ...], OneOrMore(Word(), most=20), "parts that tests may name"] = ()
 
 
+@written("said along")
+@frozen_open
+class SaidAlong:
+    """What callers say runs or comes, along with a complaint, and what then seldom brings it."""
+
+    words: Annotated[tuple[str, ...], ListOf(Text(longest=80), most=40), "phrases to know it by"]
+    seldom_by: Annotated[FaultNames, "faults with which that would hardly run or come"]
+
+
 @written("complaint", block=True)
 @frozen_open
 class Complaint:
@@ -72,6 +82,9 @@ class Complaint:
         BROUGHT_BY, by_name,
         "faults whose own cards do not say that they bring it",
     ] = field(default_factory=dict)  # fmt: skip
+    said_along: Annotated[
+        tuple[SaidAlong, ...], Items(most=10), "what is said along with it, and what that clears"
+    ] = ()
     unlisted: Annotated[Grade, "how often another fault brings it; else never"] = "never"
     call: Annotated[Call | None, "what the unit is called for; else it may be heat"] = None
     hazards_first: Annotated[HazardNames, "cautions before any question"] = ()

@@ -41,7 +41,7 @@ class Case:
     were put right before; nothing shows it, so they may be there still. `stops`: hazards whose STOP
     stands on record, whatever the answers call up. `apart`: findings that weigh nothing for the
     causes, since their own are looked for apart; for hazards they count as any. `search`: what a
-    round has found and whose cause is looked for.
+    round has found and whose cause is looked for. `words`: what the caller said.
     """
 
     unit: Unit = field(default_factory=Unit)
@@ -55,3 +55,4 @@ class Case:
     told_repaired: tuple[str, ...] = ()
     apart: frozenset[tuple[str, Place | None]] = frozenset()
     search: tuple[tuple[str, Place | None], ...] = ()
+    words: str = ""
