@@ -16,8 +16,21 @@ from tests.dialogue.mended import at_the_open_unit, mended
 from tests.visit.kept.samples import write_journal
 from troubleshoot.cli import clock
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.visit.events import Answered, Event, Started, VisitEnded
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.visit.events import (
+    Answered,
+    Event,
+    Repaired,
+    RoundBegun,
+    RoundGoneOn,
+    SearchBegun,
+    Started,
+    VisitEnded,
+)
 from troubleshoot.visit.events.codec import record_of
+from troubleshoot.visit.events.on_round import FindingAt
+from troubleshoot.visit.events.replaying import replay
+from troubleshoot.visit.telling.whole_visit import case_at_call
 
 Call = Callable[..., tuple[int, str, str]]
 FAULT = "condenser-fan-capacitor-weak"
@@ -125,3 +138,22 @@ def test_the_ending_of_a_repaired_visit_is_the_repair(
 def test_a_visit_that_goes_on_after_a_repair_says_both(report: Callable[..., Any]) -> None:
     _, out = report(*READ, "n")
     assert ending_in(out).startswith("The visit was left before it was finished. Repaired: ")
+
+
+def test_a_repair_on_a_round_is_told_as_it_stood_in_its_search(shipped: Knowledge) -> None:
+    """Regression: a card named over 99 % on the screen stood in the report with 41 %."""
+    contacts = ("contactor-contacts", "contactor 1")
+    found: list[Event] = [
+        Started("Library, unit 12", "routine-inspection", routine=True),
+        RoundBegun("spring"),
+        Answered(contacts[0], outcomes=("pitted",), at=(contacts[1],)),
+        SearchBegun((FindingAt(*contacts),)),
+        Answered("contactor-pole-drop", text="0.05, 0.8, 0.05 V", at=("contactor 1",)),
+    ]
+    state = replay(shipped, found)
+    reasoner = Reasoner(shipped)
+    named = reasoner.conclude(state.case).causes[0]
+    rest = [Repaired(named.fault.id), RoundGoneOn()]
+    called = reasoner.conclude(case_at_call(replay(shipped, [*found, *rest])))
+    assert called.causes[0].fault.id == named.fault.id == "contactor-contacts-pitted"
+    assert called.causes[0].probability == named.probability

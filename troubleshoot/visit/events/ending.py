@@ -121,7 +121,10 @@ class Repaired(Event):
             said = replace(last[0], proofs=(*last[0].proofs, *state.proofs), still=self.words)
         else:
             live, answers = fault is not None and was_live(fault, work), len(state.answers)
-            said = RepairSaid(self.fault, self.time, state.proofs, self.words, answers, live)
+            said = RepairSaid(
+                self.fault, self.time, state.proofs, self.words, answers, live,
+                search=state.case.search, apart=state.case.apart,
+            )  # fmt: skip
             before = state.repairs
             work = work if fault is None else after_repair(work, fault, state.at_work)
         return replace(

@@ -51,10 +51,16 @@ def visit_account(
 
 
 def case_at_call(state: VisitState) -> Case:
-    """The case as it stood when the last repair was said."""
+    """The case as it stood when the last repair was said, with what a round looked for then."""
     said = state.repairs[-1]
     before = tuple(each.fault for each in state.repairs[:-1] if each.fault != said.fault)
-    return replace(state.case, answers=state.answers[: said.answers], repaired=before)
+    return replace(
+        state.case,
+        answers=state.answers[: said.answers],
+        repaired=before,
+        search=said.search,
+        apart=said.apart,
+    )
 
 
 def as_called(plain: Plain, called: Conclusions, *, is_cured: bool) -> Plain:
