@@ -6,7 +6,8 @@ is taken from the return. Where none does, the test is not asked for.
 
 from __future__ import annotations
 
-from collections.abc import Collection, Iterable, Iterator
+from collections.abc import Collection, Iterator
+from functools import cached_property
 
 from troubleshoot.knowledge.model import Bound, Knowledge, Test
 from troubleshoot.reasoning.readings.values import Values
@@ -21,18 +22,28 @@ class Asking:
         self,
         knowledge: Knowledge,
         unit: Unit,
-        tests: Iterable[Test],
+        tests: Collection[Test],
         skipped: Collection[str] = (),
     ) -> None:
         self.knowledge = knowledge
         self.unit = unit
         self.skipped = skipped
-        self._givers: dict[str, Test] = {}
-        for test in tests:
-            for one in test.reads:
-                if test.kind in ("input", "measurement"):
-                    self._givers.setdefault(one.quantity, test)
-        self._before_skips = Asking(knowledge, unit, self._givers.values()) if skipped else None
+        self._tests = tests
+
+    @cached_property
+    def _givers(self) -> dict[str, Test]:
+        """The test that gives a quantity; most that is asked for is not computed and needs none."""
+        givers: dict[str, Test] = {}
+        for test in self._tests:
+            if test.kind in ("input", "measurement"):
+                for one in test.reads:
+                    givers.setdefault(one.quantity, test)
+        return givers
+
+    @cached_property
+    def _before_skips(self) -> Asking | None:
+        skipped = self.skipped
+        return Asking(self.knowledge, self.unit, self._givers.values()) if skipped else None
 
     def asks(self, test: Test, place: Place | None, values: Values) -> tuple[Test, ...]:
         """The tests still to be asked for `test`; empty where it cannot be known on this unit."""
