@@ -63,13 +63,14 @@ class Walk:
     def __init__(self, complaint: str) -> None:
         self.events: list[Event] = []
         self.officer = StopOfficer(KNOWLEDGE, HALTING)
-        self.state = VisitState()
+        self.state = self.before = VisitState()
         self.add(Started(complaint=complaint, unit=UNIT))
 
     def add(self, event: Event) -> None:
         self.events.append(event)
         self.officer.watch(record_of(event))
         undo = isinstance(event, Undone)
+        self.before = self.state
         self.state = replay(KNOWLEDGE, self.events) if undo else after(KNOWLEDGE, self.state, event)
 
     def decide(self) -> Decision:
@@ -103,7 +104,7 @@ class Walk:
             self.add(Undone())
             return
         found = DECIDER.reasoner.conclude(self.state.case)
-        standing = DECIDER.decide(replay(KNOWLEDGE, self.events[:-1])).stop
+        standing = DECIDER.decide(self.before).stop
         if standing is None:
             return
         spot = finding_of(KNOWLEDGE, self.state, found, standing)
