@@ -56,6 +56,13 @@ class Longer(Slotted):
 
 
 @frozen
+class Single:
+    """Of one field."""
+
+    only: int
+
+
+@frozen
 class Bare:
     """Of nothing."""
 
@@ -96,7 +103,7 @@ def test_it_does_not_change(ours: type[Any]) -> None:
 def test_it_is_kept_and_read_back(ours: type[Any]) -> None:
     kept = ours(1, third={"a": 1}, last=(3,))
     assert pickle.loads(pickle.dumps(kept)) == kept
-    assert copy.deepcopy(kept) == kept
+    assert copy.deepcopy(kept) == copy.copy(kept) == kept
 
 
 def test_it_is_hashed_by_its_fields() -> None:
@@ -130,8 +137,10 @@ def test_a_changed_copy_is_what_replace_makes() -> None:
     whole = Slotted(1, third={"a": 1}, last=(2,))
     assert changed(whole, first=3, last=()) == replace(whole, first=3, last=())
     assert changed(Longer(1), more=2.0) == Longer(1, more=2.0)
+    assert changed(Single(1), only=2) == Single(2)
+    assert changed(Bare()) == Bare()
     assert whole == Slotted(1, third={"a": 1}, last=(2,))
-    with pytest.raises(TypeError):
+    with pytest.raises(AttributeError, match="fourth"):
         changed(whole, fourth=1)
     with pytest.raises(ValueError, match="less than nothing"):
         changed(Longer(1), more=-1.0)

@@ -12,6 +12,7 @@ from operator import attrgetter
 from typing import Any, NoReturn, TypeVar, dataclass_transform
 
 Class = TypeVar("Class", bound=type)
+Same = TypeVar("Same")
 
 
 @dataclass_transform(frozen_default=True, field_specifiers=(field,))
@@ -26,12 +27,17 @@ def frozen_open(made: Class) -> Class:
     return _finished(made, slots=False)
 
 
-def changed(one: Any, **news: Any) -> Any:
+def changed(one: Same, **news: Any) -> Same:
     """A copy of what has slots, with these fields: `replace` where it is asked for very often.
 
     That looks at how each field was declared, and takes twice as long.
     """
-    return type(one)(**one.__getstate__() | news)
+    copy: Same = one.__copy__()  # type: ignore[attr-defined]
+    for name, value in news.items():
+        object.__setattr__(copy, name, value)
+    if hasattr(copy, "__post_init__"):
+        copy.__post_init__()
+    return copy
 
 
 def _finished(made: Class, slots: bool) -> Class:
@@ -50,6 +56,7 @@ def _initialiser(made: Any) -> Any:
     given: list[str] = []
     lines: list[str] = []
     known: dict[str, Any] = {"_set": object.__setattr__, "_absent": MISSING}
+    has_slots = "__slots__" in made.__dict__
     for each in sorted(fields(made), key=lambda f: f.kw_only is True):
         if each.kw_only and "*" not in given:
             given.append("*")
@@ -57,7 +64,11 @@ def _initialiser(made: Any) -> Any:
         value = each.name
         if each.default_factory is not MISSING:
             value = f"_make_{value}() if {value} is _absent else {value}"
-        lines.append(f"    _set(self, {each.name!r}, {value})\n")
+        if has_slots:  # a slot is filled by itself in two thirds of the time
+            known[f"_fill_{each.name}"] = getattr(made, each.name).__set__
+            lines.append(f"    _fill_{each.name}(self, {value})\n")
+        else:
+            lines.append(f"    _set(self, {each.name!r}, {value})\n")
     if hasattr(made, "__post_init__"):
         lines.append("    self.__post_init__()\n")
     exec(f"def __init__(self, {', '.join(given)}):\n{''.join(lines) or '    pass'}", known)
@@ -94,9 +105,16 @@ def _by_fields(made: Any) -> dict[str, Any]:
     def kept(self: Any) -> dict[str, Any]:
         return {name: getattr(self, name) for name in names}
 
+    def copied(self: Any) -> Any:
+        copy = object.__new__(self.__class__)
+        for fill, read in slots:
+            fill(copy, read(self))
+        return copy
+
     methods = {"__eq__": equal, "__hash__": hashed, "__repr__": picture}
     if "__slots__" in made.__dict__:
-        methods |= {"__getstate__": kept, "__setstate__": _read_back}
+        slots = [(each.__set__, each.__get__) for each in (getattr(made, name) for name in names)]
+        methods |= {"__getstate__": kept, "__setstate__": _read_back, "__copy__": copied}
     return methods
 
 
