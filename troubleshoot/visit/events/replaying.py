@@ -12,6 +12,7 @@ from dataclasses import replace
 from datetime import datetime
 from typing import Any
 
+from troubleshoot.frozen import changed
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.steps import EDGE_PROTECTION, ROOF
 from troubleshoot.safety.work_state import cautious
@@ -54,7 +55,8 @@ def after(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
 
 def timed(before: VisitState, after: VisitState, event: Event) -> VisitState:
     """The state after an event, with the times that its own time settles."""
-    times: dict[str, Any] = {"latest_time": _latest(before, event)}
+    latest = _latest(before, event)
+    times: dict[str, Any] = {} if latest == after.latest_time else {"latest_time": latest}
     if event.reports or (isinstance(event, Resumed) and event.voids):
         times["last_time"] = event.time
     if after.work.roof == "go" and (_looked_at_roof(event) or before.work.roof != "go"):
@@ -63,7 +65,7 @@ def timed(before: VisitState, after: VisitState, event: Event) -> VisitState:
         times["power_off_time"] = event.time
     if after.work.gas == "shut" and before.work.gas != "shut":
         times["gas_shut_time"] = event.time
-    return replace(after, **times)
+    return changed(after, **times) if times else after
 
 
 def _latest(before: VisitState, event: Event) -> str:

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import field, replace
 from typing import ClassVar
 
-from troubleshoot.frozen import frozen
+from troubleshoot.frozen import changed, frozen
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety.declared import CONFIRMED
@@ -80,7 +80,8 @@ def put_aside(knowledge: Knowledge, state: VisitState) -> VisitState:
     In hand is the test aimed at, and the finding that was to be taken afresh and has not been.
     """
     state = perhaps_begun(knowledge, state, state.aim)
-    return replace(perhaps_begun(knowledge, state, state.fresh), aim=None)
+    state = perhaps_begun(knowledge, state, state.fresh)
+    return state if state.aim is None else changed(state, aim=None)
 
 
 def perhaps_begun(knowledge: Knowledge, state: VisitState, spot: Spot | None) -> VisitState:
@@ -88,7 +89,7 @@ def perhaps_begun(knowledge: Knowledge, state: VisitState, spot: Spot | None) ->
     if spot is None or spot[0] in CONFIRMED:
         return state
     work = _perhaps_begun(state, knowledge.tests[spot[0]], spoken(spot[1]))
-    return replace(state, work=work)
+    return state if work is state.work else changed(state, work=work)
 
 
 def _perhaps_begun(state: VisitState, test: Test, place: str | None) -> WorkState:
