@@ -244,3 +244,19 @@ def test_a_reading_withdrawn_with_its_meter_is_offered_again(
     failed = Answered("tester-proof", outcomes=("failed",))
     assert "transformer-secondary-volts" not in offered([])
     assert "transformer-secondary-volts" in offered([failed])
+
+
+def test_what_an_undo_leaves_standing_is_gone_over_once(
+    knowledge: Knowledge, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """A visit with many undos is read back in about the time of one without."""
+    gone_over: list[Event] = []
+
+    def noted(knowledge: Knowledge, state: VisitState, event: Event) -> VisitState:
+        gone_over.append(event)
+        return after(knowledge, state, event)
+
+    monkeypatch.setattr("troubleshoot.visit.events.replaying.after", noted)
+    other = Answered("weather-pattern", outcomes=("always",))
+    replay(knowledge, [START, Noted("hot roof"), *[ANSWER, Undone()] * 3, other])
+    assert gone_over == [START, Noted("hot roof"), *[ANSWER] * 3, other]

@@ -33,18 +33,44 @@ def replay(knowledge: Knowledge, events: Sequence[Event]) -> VisitState:
     """
     state = VisitState()
     works = []
+    gone_over: list[tuple[Event, VisitState]] = []
+    as_it_came = True
     for number, event in enumerate(events):
         works.append(state.work)
         if not isinstance(event, Undone):
             state = after(knowledge, state, event)
+            if as_it_came:
+                gone_over.append((event, state))
             continue
+        as_it_came = False
         gone = taken_back(events[:number])
         if gone is None:
             continue
         work = cautious(works[gone], put_aside(knowledge, state).work)
-        before, state = state, replay(knowledge, without(events[:number], gone))
+        before, state = state, _go_over(knowledge, without(events[:number], gone), gone_over)
         state = replace(state, work=cautious(state.work, work), aim=None, trying=False)
         state = timed(before, state, event)
+    return state
+
+
+def _go_over(
+    knowledge: Knowledge, events: Sequence[Event], known: list[tuple[Event, VisitState]]
+) -> VisitState:
+    """The state that events without an undo add up to.
+
+    `known`: those gone over last, each with the state after it; so far as these are the same they
+    are not gone over again, and it holds these events from then on.
+    """
+    same = 0
+    for (before, _), event in zip(known, events, strict=False):
+        if before is not event:
+            break
+        same += 1
+    del known[same:]
+    state = known[-1][1] if known else VisitState()
+    for event in events[same:]:
+        state = after(knowledge, state, event)
+        known.append((event, state))
     return state
 
 
