@@ -102,8 +102,12 @@ def spoken_words(text: str, mend: Mend) -> Words:
 
 def span(said: Words, phrase: Words) -> tuple[int, int] | None:
     """Where a phrase is said: its words in order, with loose words between, or a gap's."""
+    first = phrase[0]
+    met = {word for word in {*said} if same(first, word)} if _is_met_by_others(first) else {first}
+    if met.isdisjoint(said):
+        return None
     for start, word in enumerate(said):
-        if not same(phrase[0], word):
+        if word not in met:
             continue
         end = _end(said, phrase, start)
         if end is not None:
@@ -201,9 +205,20 @@ def has_gap(phrase: Words) -> bool:
 
 def same(wanted: str, said: str) -> bool:
     """A number is met by one as high or higher, fire by what is on fire."""
+    if wanted == said:
+        return True
+    if not _is_met_by_others(wanted):
+        return False
     least, read = whole_number(wanted), whole_number(said)
-    is_said = wanted == said or (wanted, said) == (FIRE, ON_FIRE)
-    return is_said if least is None or read is None else read >= least
+    if least is None or read is None:
+        return (wanted, said) == (FIRE, ON_FIRE)
+    return read >= least
+
+
+@lru_cache(maxsize=4_000)
+def _is_met_by_others(wanted: str) -> bool:
+    """Whether a word of a phrase may be met by another than itself."""
+    return wanted == FIRE or whole_number(wanted) is not None
 
 
 @lru_cache(maxsize=4_000)
