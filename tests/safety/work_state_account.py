@@ -72,6 +72,7 @@ def happened(world: World, *things: str) -> World:
     return world
 
 
+@cache
 def _voids(thing: str, known: str) -> bool:
     kind, _, place = thing.partition(" ")
     known_kind, _, known_place = known.partition(" ")

@@ -7,8 +7,9 @@ tests at once, and a million steps at random, and prints the counts.
 from __future__ import annotations
 
 import random
-from collections.abc import Callable, Iterator, Sequence
-from functools import cached_property
+from collections import defaultdict
+from collections.abc import Callable, Iterable, Iterator, Sequence
+from functools import cache, cached_property
 from typing import NamedTuple, get_args
 
 from tests.safety import work_state_account as account
@@ -32,30 +33,46 @@ from troubleshoot.safety.route import LEAVING
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.work_state import WHOLE_UNIT, UnitAtWork, WorkState
 
+_after_event = cache(transitions.expire)
+_after_step = cache(transitions.after_step)
+
 EVENTS: tuple[Event, ...] = get_args(Event)
 
 
+_ONE_OF_EACH: dict[World, World] = {}
+"""Each world by the object that stands for all equal ones."""
+
+
 class Happening:
-    """Something that can happen, with a word for it, and what it makes of what really was so.
+    """Something that can happen, with a word for it, and what it makes of what really was so."""
 
-    `one_of_each`: the worlds of the walk, each by the object that stands for all equal ones.
-    """
-
-    def __init__(
-        self, word: str, account_after: Callable[[World], World], one_of_each: dict[World, World]
-    ) -> None:
+    def __init__(self, word: str, account_after: Callable[[World], World]) -> None:
         self.word = word
         self.is_event = word in EVENTS
         self._account_after = account_after
-        self._one_of_each = one_of_each
-        self._worlds: dict[World, World] = {}
+        self._known: dict[World, World] = _Worked(self._after)
 
     def after(self, world: World) -> World:
-        known = self._worlds.get(world)
-        if known is None:
-            after = self._account_after(world)
-            known = self._worlds[world] = self._one_of_each.setdefault(after, after)
-        return known
+        return self._known[world]
+
+    def after_each(self, worlds: Iterable[World]) -> set[World]:
+        return set(map(self._known.__getitem__, worlds))
+
+    def _after(self, world: World) -> World:
+        after = self._account_after(world)
+        return _ONE_OF_EACH.setdefault(after, after)
+
+
+class _Worked(dict[World, World]):
+    """What is made of each world, worked out when it is asked for first."""
+
+    def __init__(self, work_out: Callable[[World], World]) -> None:
+        super().__init__()
+        self._work_out = work_out
+
+    def __missing__(self, world: World) -> World:
+        made = self[world] = self._work_out(world)
+        return made
 
 
 class Asked:
@@ -96,6 +113,11 @@ class Belief:
         return tuple((each, _about_the_way(state, each.needs, unit)) for each in self.walk.asked)
 
     @cached_property
+    def may_be_wrong(self) -> bool:
+        """Whether anything can be said against it: a test shown, or the way to one."""
+        return bool(self.shown) or any(words for _, words in self.objections)
+
+    @cached_property
     def ways(self) -> tuple[tuple[Happening, Belief], ...]:
         """Everything that can happen next: tests, steps that are offered, what voids states."""
         return tuple(self._ways())
@@ -112,7 +134,7 @@ class Belief:
         for event in EVENTS:
             if event == "reopened" and not walk.unit.burns_gas:
                 continue  # nobody has turned a gas cock there: it is a break like any other
-            yield walk.voided(event), walk.belief(transitions.expire(state, event))
+            yield voided(event), walk.belief(_after_event(state, event))
 
     @cached_property
     def careless(self) -> tuple[tuple[Happening, Belief], ...]:
@@ -124,8 +146,8 @@ class Belief:
     def answered(self, steps: Sequence[Step]) -> Iterator[tuple[Happening, Belief]]:
         for step in steps:
             for outcomes in answers_to(step.id):
-                after = transitions.after_step(self.state, step, outcomes, self.walk.unit)
-                yield self.walk.done(step, outcomes), self.walk.belief(after)
+                after = _after_step(self.state, step, outcomes, self.walk.unit)
+                yield done(step, outcomes), self.walk.belief(after)
 
 
 class Job(NamedTuple):
@@ -153,8 +175,7 @@ class Walk:
         self.unit = unit
         self.asked = tuple(Asked(test, place, unit) for test, place in samples)
         self._beliefs: dict[WorkState, Belief] = {}
-        self._worlds: dict[World, World] = {}
-        self._happenings: dict[str, Happening] = {}
+        self._tested: dict[str, Happening] = {}
         self._cautious: dict[tuple[Belief, Belief], Belief] = {}
         self.start = Job(self.belief(WorkState()), frozenset())
 
@@ -164,31 +185,35 @@ class Walk:
 
     def undone(self, before: Job, after: Job) -> tuple[Job, Job]:
         """What undo leads to: one belief, and a world in which the hands did it or did not."""
-        both = before.belief, after.belief
-        if both not in self._cautious:
-            state = work_state.cautious(before.belief.state, after.belief.state)
-            self._cautious[both] = self.belief(state)
-        belief = self._cautious[both]
+        belief = self.cautious(before.belief, after.belief)
         return Job(belief, before.world), Job(belief, after.world)
+
+    def cautious(self, before: Belief, after: Belief) -> Belief:
+        """What is believed once it may be either."""
+        both = before, after
+        if both not in self._cautious:
+            self._cautious[both] = self.belief(work_state.cautious(before.state, after.state))
+        return self._cautious[both]
 
     def tested(self, asked: Asked, outcomes: tuple[str, ...]) -> Happening:
         test, place = asked.test, asked.place
-        return self._happens(
-            asked.name, lambda world: account.after_test(world, test, place, outcomes)
-        )
+        if asked.name not in self._tested:
+            self._tested[asked.name] = Happening(
+                asked.name, lambda world: account.after_test(world, test, place, outcomes)
+            )
+        return self._tested[asked.name]
 
-    def done(self, step: Step, outcomes: tuple[str, ...]) -> Happening:
-        return self._happens(
-            f"{step}: {outcomes}", lambda world: account.after_step(world, step, outcomes)
-        )
 
-    def voided(self, event: Event) -> Happening:
-        return self._happens(event, lambda world: account.after_event(world, event))
+@cache
+def done(step: Step, outcomes: tuple[str, ...]) -> Happening:
+    """A step that was answered, which every walk shares."""
+    return Happening(f"{step}: {outcomes}", lambda world: account.after_step(world, step, outcomes))
 
-    def _happens(self, word: str, account_after: Callable[[World], World]) -> Happening:
-        if word not in self._happenings:
-            self._happenings[word] = Happening(word, account_after, self._worlds)
-        return self._happenings[word]
+
+@cache
+def voided(event: Event) -> Happening:
+    """An event, which every walk shares."""
+    return Happening(event, lambda world: account.after_event(world, event))
 
 
 def _about_the_way(state: WorkState, needs: Needs, unit: UnitAtWork) -> str:
@@ -202,21 +227,34 @@ def _about_the_way(state: WorkState, needs: Needs, unit: UnitAtWork) -> str:
 def walk_everywhere(
     samples: Sequence[Sample], unit: UnitAtWork, undo: bool = False
 ) -> tuple[int, list[str]]:
-    """Breadth first over every sequence of events: jobs met, and what is wrong on them."""
+    """Breadth first over every sequence of events: jobs met, and what is wrong on them.
+
+    All worlds of a belief that were met meanwhile go on from it together.
+    """
     walk = Walk(samples, unit)
-    seen, ahead, found = {walk.start}, [walk.start], list(walk.start.objections())
+    seen: dict[Belief, set[World]] = defaultdict(set)
+    ahead: dict[Belief, set[World]] = {}
+    found: list[str] = []
+
+    def meet(belief: Belief, worlds: set[World], after: str) -> None:
+        new = worlds - seen[belief]
+        if not new:
+            return
+        seen[belief] |= new
+        ahead[belief] = ahead.get(belief, set()) | new
+        for world in sorted(new, key=sorted) if belief.may_be_wrong else ():
+            found.extend(f"{said} after {after}" for said in Job(belief, world).objections())
+
+    meet(walk.start.belief, {walk.start.world}, "the start")
     while ahead:
-        here, ahead = ahead, []
-        for job in here:
-            for happening, belief in job.belief.ways:
-                after = job.after(happening, belief)
-                taken_back = walk.undone(job, after) if undo and not happening.is_event else ()
-                for new in (after, *taken_back):
-                    if new not in seen:
-                        seen.add(new)
-                        ahead.append(new)
-                        found += [f"{said} after {happening.word}" for said in new.objections()]
-    return len(seen), found
+        before = next(iter(ahead))
+        worlds = ahead.pop(before)
+        for happening, belief in before.ways:
+            after = happening.after_each(worlds)
+            meet(belief, after, happening.word)
+            if undo and not happening.is_event:
+                meet(walk.cautious(before, belief), worlds | after, f"{happening.word}, undone")
+    return sum(map(len, seen.values())), found
 
 
 def walk_along(choices: Sequence[int], walk: Walk, heedless: bool = False) -> list[str]:
