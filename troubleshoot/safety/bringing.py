@@ -30,6 +30,13 @@ BROUGHT_BY: Final = _brought_by()
 """Guard -> the steps that make it stand. Any other is given: a step is for where it stands."""
 
 
+_GIVEN: Final = {
+    id: tuple(guard for guard in step.after if guard not in BROUGHT_BY)
+    for id, step in STEPS.items()
+}
+"""Step -> the guards before its turn that no step makes stand."""
+
+
 def stands(guard: StepGuard, place: str | None, state: WorkState, unit: UnitAtWork) -> bool:
     """Whether a guard stands at a place, or on the unit as a whole."""
     return guard.stands(state, place or WHOLE_UNIT, unit)
@@ -45,7 +52,9 @@ def next_towards(guard: StepGuard, place: str | None, state: WorkState, unit: Un
         for each in BROUGHT_BY[guard]
         for where in ((place,) if place else _to_do(each, state, unit))
     ]
-    step = max(could, key=lambda each: _made_for(each, state, unit))
+    step = could[0]
+    if len(could) > 1:
+        step = max(could, key=lambda each: _made_for(each, state, unit))
     declared = STEPS[step.id]
     for before in declared.after:
         if before in BROUGHT_BY and not stands(before, step.place, state, unit):
@@ -56,7 +65,7 @@ def next_towards(guard: StepGuard, place: str | None, state: WorkState, unit: Un
 
 def _made_for(step: Step, state: WorkState, unit: UnitAtWork) -> int:
     """How many givens stand before a step; less than none where one is missing."""
-    given = [guard for guard in STEPS[step.id].after if guard not in BROUGHT_BY]
+    given = _GIVEN[step.id]
     if not all(stands(guard, step.place, state, unit) for guard in given):
         return -1
     return len(given)

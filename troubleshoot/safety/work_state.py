@@ -167,7 +167,8 @@ class WorkState:
     @property
     def circuits_without_charge(self) -> tuple[str, ...]:
         """Circuits that must not be run: recovered, opened, under nitrogen or vacuum, not known."""
-        return tuple(place for place, condition in self.circuits if condition in _MAY_BE_EMPTY)
+        circuits = self.circuits  # none on most states
+        return tuple(p for p, now in circuits if now in _MAY_BE_EMPTY) if circuits else ()
 
 
 def is_as_found(state: WorkState) -> bool:
