@@ -9,13 +9,14 @@ since a hypothesis that does not mention a test shares the background row.
 from __future__ import annotations
 
 import math
+from collections import defaultdict
 from collections.abc import Callable, Collection, Iterable, Sequence
 from dataclasses import replace
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.choosing.stopping import entropy, pays
-from troubleshoot.reasoning.evidence.hypotheses import Hypotheses, Hypothesis
+from troubleshoot.reasoning.evidence.hypotheses import Hypotheses
 from troubleshoot.reasoning.evidence.outcome_chances import Row, pattern_row, reported
 from troubleshoot.reasoning.evidence.ranking import Ranking
 from troubleshoot.reasoning.evidence.reading_evidence import Seen, SeenByTest, by_test, members_at
@@ -107,6 +108,8 @@ class Chooser:
     def __init__(self, hypotheses: Hypotheses) -> None:
         self.hypotheses = hypotheses
         self._rows: dict[tuple[str, str, str], _Blurred] = {}
+        self._ungrouped: dict[str, dict[int, _Blurred]] = defaultdict(dict)
+        """The rows that hang on nothing else that was seen, by test and index of the cause."""
         self._usual: dict[str, tuple[_Blurred, _Blurred]] = {}
         self._spoken: dict[tuple[str, Place | None], tuple[int, ...]] = {}
         self._mentions: dict[str, list[int]] = {}
@@ -136,12 +139,12 @@ class Chooser:
         mixed = {outcome: outside * p for outcome, p in beyond.row.items()}
         best = dict(mixed)
         shared, inside = 1.0 - outside, outside * beyond.doubt
-        speaking = self._speaking(test, at)
+        speaking, alone = self._speaking(test, at), self._ungrouped[test]
         for index in speaking:
             chance = standing.chances[index]
             if chance < TOO_UNLIKELY:
                 continue
-            made = self._row(self.hypotheses.causes[index], test, at, standing.seen)
+            made = alone.get(index) or self._row(index, test, at, standing.seen)
             shared -= chance
             inside += chance * made.doubt
             for outcome, p in made.row.items():
@@ -176,9 +179,8 @@ class Chooser:
             self._usual[test] = (self._blurred(test, usual), self._blurred(test, beyond))
         return self._usual[test]
 
-    def _row(
-        self, hypothesis: Hypothesis, test: str, at: Place | None, tests: SeenByTest
-    ) -> _Blurred:
+    def _row(self, index: int, test: str, at: Place | None, tests: SeenByTest) -> _Blurred:
+        hypothesis = self.hypotheses.causes[index]
         picture = hypothesis.picture
         group = picture.grouped(test)
         if group is not None:
@@ -189,6 +191,8 @@ class Chooser:
         if key not in self._rows:
             row = pattern_row(row_alone(self.hypotheses, hypothesis, test))
             self._rows[key] = self._blurred(test, row)
+        if group is None:
+            self._ungrouped[test][index] = self._rows[key]
         return self._rows[key]
 
     def _blurred(self, test: str, row: Row) -> _Blurred:

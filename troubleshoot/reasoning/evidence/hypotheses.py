@@ -44,6 +44,8 @@ class FaultPicture:
     groups: tuple[Group, ...] = ()
 
     def grouped(self, test: str) -> Group | None:
+        if not self.groups:  # as with most
+            return None
         return next((g for g in self.groups if test in g.tests), None)
 
 

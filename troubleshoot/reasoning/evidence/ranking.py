@@ -131,7 +131,10 @@ def rank(
     return Ranking(ranked, chances[-2], chances[-1], present)
 
 
-def _weightiest(weights: Iterable[Weight], more: Iterable[Weight]) -> tuple[Weight, ...]:
+def _weightiest(weights: tuple[Weight, ...], more: tuple[Weight, ...]) -> tuple[Weight, ...]:
+    """What weighs on one cause, in its order, as `weights` are already."""
+    if not more:
+        return weights
     return tuple(sorted((*weights, *more), key=lambda w: (-abs(w.weight), str(w.tests))))
 
 

@@ -71,6 +71,8 @@ def weights_of(
         shown = any(w.weight > SHOWN_AT_ONCE for w in found)
         found.append(Weight(THE_COMPLAINT, complaint_weight(complaint, picture.fault.id, shown)))
     spoken = [w for w in found if w.weight]
+    if len(spoken) < 2:
+        return tuple(spoken)
     return tuple(sorted(spoken, key=lambda w: (-abs(w.weight), str(w.tests))))
 
 
