@@ -33,9 +33,6 @@ from troubleshoot.safety.route import LEAVING
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.work_state import WHOLE_UNIT, UnitAtWork, WorkState
 
-_after_event = cache(transitions.expire)
-_after_step = cache(transitions.after_step)
-
 EVENTS: tuple[Event, ...] = get_args(Event)
 
 
@@ -134,7 +131,7 @@ class Belief:
         for event in EVENTS:
             if event == "reopened" and not walk.unit.burns_gas:
                 continue  # nobody has turned a gas cock there: it is a break like any other
-            yield voided(event), walk.belief(_after_event(state, event))
+            yield voided(event), walk.belief(transitions.expire(state, event))
 
     @cached_property
     def careless(self) -> tuple[tuple[Happening, Belief], ...]:
@@ -146,7 +143,7 @@ class Belief:
     def answered(self, steps: Sequence[Step]) -> Iterator[tuple[Happening, Belief]]:
         for step in steps:
             for outcomes in answers_to(step.id):
-                after = _after_step(self.state, step, outcomes, self.walk.unit)
+                after = transitions.after_step(self.state, step, outcomes, self.walk.unit)
                 yield done(step, outcomes), self.walk.belief(after)
 
 
