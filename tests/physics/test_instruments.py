@@ -16,7 +16,7 @@ from troubleshoot.physics.instruments import (
     heating_values,
     typed,
 )
-from troubleshoot.physics.knobs import CircuitFaults, Day, Faults
+from troubleshoot.physics.knobs import AirFaults, CircuitFaults, Day, Faults
 from troubleshoot.physics.plate import own_record, plate_facts
 from troubleshoot.physics.sizing import Nameplate
 from troubleshoot.reasoning.readings.readings import take_readings
@@ -89,3 +89,15 @@ def test_a_dead_motor_reads_nothing_at_all() -> None:
     assert amps["condenser-fan-amps"] == "0.00 A"
     assert amps["compressor-amps"] == "0.00/0.00/0.00 A", "its high-pressure switch is open"
     assert "suction-pressure" not in {row["test"] for row in rows}
+
+
+def test_a_call_for_heat_reads_the_air_as_well() -> None:
+    """Drops at one filter go with the square of the flow (fan laws, ASHRAE Handbook)."""
+    drops = {}
+    for filter_ in (1.0, 8.0):
+        faults = Faults(air=AirFaults(filter=filter_))
+        values = {v.test: v.numbers[0] for v in heating_values(VALVE, faults, HEATING_DAY)}
+        drops[filter_] = (values["filter-pressure-drop"], values["external-static"])
+    flow_share = (drops[8.0][1] / drops[1.0][1]) ** 0.5
+    assert flow_share < 1
+    assert drops[8.0][0] / drops[1.0][0] == pytest.approx(8.0 * flow_share**2)

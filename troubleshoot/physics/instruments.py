@@ -88,8 +88,10 @@ def cooling_values(plate: Nameplate, faults: Faults, day: Day) -> Iterator[Value
 
 def heating_values(plate: Nameplate, faults: Faults, day: Day) -> Iterator[Value]:
     """The same on a call for heat."""
-    fired, _ = heat(plate, faults, day)
+    fired, blown = heat(plate, faults, day)
     yield Value("return-air-temperature", "", (day.dry_bulb,), "F")
+    yield Value("external-static", "", (blown.external,), "in wc")
+    yield Value("filter-pressure-drop", "", (blown.filter,), "in wc")
     yield Value("heating-supply-temperature", "", (day.dry_bulb + fired.rise,), "F")
     yield Value("gas-inlet-pressure-idle", "", (faults.gas.inlet,), "in wc")
     yield Value("gas-inlet-pressure-all-firing", "", (fired.inlet,), "in wc")
