@@ -60,6 +60,7 @@ def test_imports_run_one_way(path: Path) -> None:
         ("pint", {"quantities/pint_bridge.py"}),
         ("CoolProp", {"quantities/make_saturation_tables.py", "physics/make_property_tables.py"}),
         ("scipy", {"physics/solving.py", "physics/sizing.py"}),
+        ("sklearn", {"measure/physics/forest.py"}),
     ],
 )
 def test_only_these_modules_import_it(package: str, allowed: set[str]) -> None:
@@ -71,10 +72,22 @@ def test_only_these_modules_import_it(package: str, allowed: set[str]) -> None:
     assert found == allowed
 
 
-def test_physics_is_for_benches_and_tests_only() -> None:
+def test_only_measuring_by_physics_imports_physics() -> None:
+    ours = {"physics", "measure/physics"}
     for path in MODULES:
-        if path.relative_to(PACKAGE).parts[0] != "physics":
+        if not ours & {str(parent) for parent in path.relative_to(PACKAGE).parents}:
             assert not any(name.startswith("troubleshoot.physics") for name in imports(path)), path
+
+
+def test_only_its_command_imports_measuring_by_physics() -> None:
+    room = "troubleshoot.measure.physics"
+    found = {
+        str(path.relative_to(PACKAGE))
+        for path in MODULES
+        if path.parent != PACKAGE / "measure" / "physics"
+        and any(name.startswith(room) for name in imports(path))
+    }
+    assert found == {"cli/rules.py"}
 
 
 def test_only_the_command_line_prints() -> None:

@@ -35,6 +35,7 @@ DECLARED = {
     "safety/declared/": "declares the safety steps: what confirms each is no matter of taste",
     "knowledge/advice/": "looks for plain words in advice: power, charge",
     "physics/": "a unit made from physics: what each instrument shows stands under its test",
+    "measure/physics/": "units drawn from it: the card of each knob, and what is seen of it",
     "knowledge/checks/implied/": "says what an author may not leave out, so no author may edit it",
 }
 """Modules and folders that may name any rule."""

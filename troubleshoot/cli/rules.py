@@ -2,7 +2,10 @@
 
 from __future__ import annotations
 
+from collections.abc import Iterator
+from importlib.util import find_spec
 from pathlib import Path
+from typing import Final
 
 import click
 
@@ -13,6 +16,8 @@ from troubleshoot.cli.rule_base import rules_in, rules_in_force, site_folders, t
 from troubleshoot.outside.files import read_text
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import shown
+
+NEEDED_BY_PHYSICS: Final = ("scipy", "sklearn")
 
 
 @click.group()
@@ -188,13 +193,43 @@ def texts_command(ctx: click.Context, file: str, check: bool) -> None:
 
 
 @rules.command("measure", short_help="How well the rules tell faults apart.")
-@click.option("--visits", default=200, show_default=True, help="Simulated visits a unit.")
+@click.option(
+    "--visits",
+    default=200,
+    show_default=True,
+    type=click.IntRange(min=1),
+    help="Simulated visits a unit.",
+)
 @click.option("--subsets", default=20, show_default=True, help="Subsets solved exactly, a unit.")
 @click.option("--seed", default=1, show_default=True, help="Same seed, same figures.")
+@click.option(
+    "--physics",
+    is_flag=True,
+    help="Visit units that obey physics instead, one visit each, beside a trained forest.",
+)
 @takes_rules
-def measure_command(visits: int, subsets: int, seed: int) -> None:
-    """Measure how well the rules tell faults apart: isolation, simulated visits, the optimum."""
+def measure_command(visits: int, subsets: int, seed: int, physics: bool) -> None:
+    """Measure how well the rules tell faults apart: isolation, simulated visits, the optimum.
+
+    With --physics by readings that physics makes, right and wrong calls by fault, and every finding
+    that a card contradicts.
+    """
+    lines = _by_physics(visits, seed) if physics else _by_themselves(visits, subsets, seed)
+    for line in lines:
+        tell(line)
+
+
+def _by_themselves(visits: int, subsets: int, seed: int) -> Iterator[str]:
+    """The figures on units drawn from the rules' own tables."""
     from troubleshoot.measure.table import measure
 
-    for line in measure(rules_in_force(), visits, subsets, seed):
-        tell(line)
+    yield from measure(rules_in_force(), visits, subsets, seed)
+
+
+def _by_physics(visits: int, seed: int) -> Iterator[str]:
+    """The figures on units that obey physics. Raises Failure without the optional extra."""
+    if any(find_spec(package) is None for package in NEEDED_BY_PHYSICS):
+        raise Failure(["--physics needs more packages: pip install 'troubleshoot[physics]'"], USAGE)
+    from troubleshoot.measure.physics.table import measure_by_physics
+
+    yield from measure_by_physics(rules_in_force(), visits, seed)

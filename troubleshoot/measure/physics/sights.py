@@ -1,15 +1,14 @@
-"""What is seen and what the caller says of a drawn unit: from its knobs and its state alone."""
+"""What is seen on a drawn unit: from its knobs and its state alone."""
 
 from __future__ import annotations
 
-import random
 from collections.abc import Iterator
 
-from tests.bench.physics_draws import Drawn
+from troubleshoot.measure.physics.draws import Drawn
 from troubleshoot.physics.gas_heat import Fired
-from troubleshoot.physics.knobs import CircuitFaults, Faults
+from troubleshoot.physics.knobs import CircuitFaults
 from troubleshoot.physics.plate import DRAFT_SET_POINT
-from troubleshoot.physics.unit import CircuitRead, Cooling, cool
+from troubleshoot.physics.unit import CircuitRead, Cooling
 
 Row = dict[str, str]
 
@@ -45,6 +44,11 @@ def sights(drawn: Drawn, made: Cooling | None, fired: Fired | None) -> Iterator[
         yield from _of_heat(drawn, fired)
 
 
+def freezes(read: CircuitRead) -> bool:
+    """Whether the coil of a circuit is cold enough to freeze what it draws from the air."""
+    return read.running is not None and read.running.evaporated.surface < -0.5
+
+
 def _ducts(resistance: float) -> str:
     if resistance > 2:
         return "damper-closed"
@@ -75,8 +79,7 @@ def _of_circuits(drawn: Drawn, made: Cooling) -> Iterator[Row]:
         if drawn.plate.metering == "fixed-orifice":
             size = "right" if abs(wrong.orifice - 1) < 0.05 else "wrong-size"
             yield _row("fixed-orifice", size, f"circuit {number}")
-        if read.running and read.running.evaporated.surface < -0.5:
-            yield _row("ice-on-coil", "frost", f"circuit {number}")
+        yield _row("ice-on-coil", "frost" if freezes(read) else "none", f"circuit {number}")
 
 
 def _of_fan(number: int, wrong: CircuitFaults, read: CircuitRead) -> Iterator[Row]:
@@ -100,37 +103,3 @@ def _of_heat(drawn: Drawn, fired: Fired) -> Iterator[Row]:
     if fired.draft >= DRAFT_SET_POINT:
         yellow = fired.carbon_monoxide > 300
         yield _row("flame-picture", "yellow" if yellow else "even-blue")
-
-
-def call(drawn: Drawn, made: Cooling | None, fired: Fired | None, dice: random.Random) -> str:
-    """What somebody who is in the rooms would say: by what they get, not by what is wrong."""
-    if fired is not None:
-        return _heat_call(drawn, fired, dice)
-    assert made is not None
-    off = [read.stopped for read in made.circuits if read.stopped]
-    if len(off) == len(made.circuits):
-        hot = drawn.day.outdoor > 90 and "high" in off[0]
-        return dice.choice(("no-cooling", "fails-hot-afternoons")) if hot else "no-cooling"
-    if off:
-        return dice.choice(("only-half-runs", "weak-cooling"))
-    sound = cool(drawn.plate, Faults(), drawn.day)
-    kept = made.cooling / sound.cooling
-    if any(r.running and r.running.evaporated.surface < -0.5 for r in made.circuits):
-        return dice.choice(("ice-on-pipes-or-coil", "weak-cooling"))
-    if made.air.cfm < 0.75 * sound.air.cfm and dice.random() < 0.6:
-        return "weak-airflow"
-    if kept < 0.88:
-        return "weak-cooling"
-    if made.eer < 0.9 * sound.eer and dice.random() < 0.5:
-        return "high-energy-bill"
-    return dice.choice(("routine-inspection", "weak-cooling", "high-energy-bill", "season-change"))
-
-
-def _heat_call(drawn: Drawn, fired: Fired, dice: random.Random) -> str:
-    if fired.draft < DRAFT_SET_POINT or fired.flame_current < 0.5:
-        return "no-heat"
-    if fired.rise > 60 or drawn.faults.gas.rod < 0.2:
-        return "heat-short-cycles"
-    if fired.rise < 37:
-        return "weak-heat"
-    return dice.choice(("routine-inspection", "high-energy-bill", "season-change"))
