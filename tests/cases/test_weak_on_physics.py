@@ -1,0 +1,79 @@
+"""Cards that units which obey physics showed to be weak, each on a case of the trade.
+
+What is expected is common practice, no source, where nothing else is named.
+"""
+
+from __future__ import annotations
+
+from typing import Any
+
+import pytest
+
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.choosing.next_test import NAMED
+from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.visit.cases.file import read_case
+
+COOLING: dict[str, Any] = {
+    "refrigerant": "R-410A", "metering": "txv", "circuits": 1, "stated-subcooling": "10 F",
+}  # fmt: skip
+HEATING: dict[str, Any] = {**COOLING, "heat": "gas", "fuel": "natural-gas", "draft": "induced"}
+WARM = {"outdoor-temperature": "88 F", "minutes-running": "25 min"}
+UNDER_FIRED = {"gas-meter-clocking": "under", "heat-temperature-rise": "low"}
+
+
+def concluded(
+    knowledge: Knowledge, complaint: str, read: dict[str, Any], unit: dict[str, Any] = COOLING
+) -> Conclusions:
+    readings = [{"test": test, "outcome": outcome} for test, outcome in read.items()]
+    case = {"unit": unit, "complaint": complaint, "readings": readings}
+    if unit is COOLING:
+        case["conditions"] = WARM
+    return Reasoner(knowledge).conclude(read_case(knowledge, case))
+
+
+def first(found: Conclusions) -> str:
+    return found.causes[0].fault.id
+
+
+def weight(found: Conclusions, fault: str, test: str) -> float:
+    """What a test weighs for a fault at its likeliest place, alone or in its group."""
+    cause = next(cause for cause in found.causes if cause.fault.id == fault)
+    return sum(w.weight for w in cause.weights if test in {name for name, _ in w.tests})
+
+
+@pytest.mark.parametrize("flue", ["normal", "high-oxygen"])
+def test_too_little_gas_names_no_cause_before_the_manifold_is_read(
+    flue: str, shipped: Knowledge
+) -> None:
+    """Clogged orifices and a low manifold both under-fire, with the same air behind them."""
+    read = {**UNDER_FIRED, "flue-gas-analysis": flue}
+    found = concluded(shipped, "weak-heat", read, HEATING)
+    assert found.causes[0].probability < NAMED
+    assert "burner-or-orifice-blocked" in [cause.fault.id for cause in found.causes[:3]]
+
+
+def test_too_little_gas_at_a_right_manifold_is_behind_it(shipped: Knowledge) -> None:
+    """What passes an orifice goes with its area and the root of the manifold pressure."""
+    read = {**UNDER_FIRED, "gas-manifold-pressure": "normal", "burner-orifices": "blocked"}
+    found = concluded(shipped, "weak-heat", read, HEATING)
+    assert first(found) == "burner-or-orifice-blocked"
+
+
+@pytest.mark.parametrize(
+    ("fault", "flue"),
+    [
+        ("burner-or-orifice-blocked", "high-oxygen"),
+        ("gas-inlet-pressure-low-under-load", "high-oxygen"),
+        ("wrong-orifice-or-altitude", "high-oxygen"),
+        ("wrong-orifice-or-altitude", "low-oxygen"),
+        ("vent-blocked", "low-oxygen"),
+    ],
+)
+def test_oxygen_in_the_flue_goes_with_air_over_gas(
+    fault: str, flue: str, shipped: Knowledge
+) -> None:
+    """Less gas in the same air leaves more oxygen; more gas, or less air, leaves less (combustion
+    arithmetic, as in the ASHRAE Handbook, Fundamentals, Combustion and Fuels)."""
+    found = concluded(shipped, "weak-heat", {"flue-gas-analysis": flue}, HEATING)
+    assert weight(found, fault, "flue-gas-analysis") > 0
