@@ -77,3 +77,14 @@ def test_oxygen_in_the_flue_goes_with_air_over_gas(
     arithmetic, as in the ASHRAE Handbook, Fundamentals, Combustion and Fuels)."""
     found = concluded(shipped, "weak-heat", {"flue-gas-analysis": flue}, HEATING)
     assert weight(found, fault, "flue-gas-analysis") > 0
+
+
+def test_warm_air_on_a_clean_condenser_is_a_hotter_day_and_needs_no_high_subcooling(
+    shipped: Knowledge,
+) -> None:
+    read = {
+        "condenser-air-entering": "recirculating", "condenser-coil-face": "clean",
+        "head-pressure": "high", "subcooling": "normal", "superheat": "normal-txv",
+        "condenser-air-rise": "normal",
+    }  # fmt: skip
+    assert first(concluded(shipped, "weak-cooling", read)) == "condenser-air-recirculating"
