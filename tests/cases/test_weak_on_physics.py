@@ -88,3 +88,11 @@ def test_warm_air_on_a_clean_condenser_is_a_hotter_day_and_needs_no_high_subcool
         "condenser-air-rise": "normal",
     }  # fmt: skip
     assert first(concluded(shipped, "weak-cooling", read)) == "condenser-air-recirculating"
+
+
+@pytest.mark.parametrize("call", ["season-change", "high-energy-bill", "weak-cooling"])
+def test_a_duct_seen_to_have_come_off_is_the_fault_whatever_the_call(
+    call: str, shipped: Knowledge
+) -> None:
+    read = {"ducts-and-dampers": "disconnected", "air-filters": "clean", "blower-wheel": "clean"}
+    assert first(concluded(shipped, call, read)) == "duct-disconnected-or-leaking"
