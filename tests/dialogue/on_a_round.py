@@ -18,7 +18,7 @@ Does = Literal["keeps it", "looks for it", "mends it"]
 
 
 class RoundVisit(ConstantVisit):
-    """A round whose tests are sound but for `odd`; then the unit is put back.
+    """A round whose tests are sound but for `odd`; then the unit is put back. No season: a call.
 
     `odd`: a test, or a test at a place -> its outcome. `does`: what is done about what is not
     sound. `shown`: every test and step as it was shown.
@@ -31,14 +31,16 @@ class RoundVisit(ConstantVisit):
         season: str,
         odd: Mapping[str, str] | None = None,
         does: Does = "keeps it",
+        complaint: str = "routine-inspection",
     ) -> None:
-        super().__init__(reasoner, unit, "routine-inspection", "sound")
+        super().__init__(reasoner, unit, complaint, "sound")
         self.odd = dict(odd or {})
         self.does = does
         self.offered: list[str] = []
         self.settled: list[Settled] = []
         self.shown: list[AskTest | DoStep] = []
-        self.book.add(RoundBegun(season))
+        if season:
+            self.book.add(RoundBegun(season))
 
     def reply(self, prompt: Prompt) -> Reply | None:
         if isinstance(prompt, AskTest | DoStep):

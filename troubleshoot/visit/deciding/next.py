@@ -24,11 +24,12 @@ from troubleshoot.safety.hazard_words import forbids
 from troubleshoot.safety.needs import needs_of
 from troubleshoot.safety.reaching import beyond, leads_nowhere
 from troubleshoot.safety.route import switch_minutes
+from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.alone import nobody_comes
 from troubleshoot.safety.stops.lifting import conclude_visit, standing_stop
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.stops.standing import Forbidden
-from troubleshoot.visit.deciding.decision import Decision, nearer_to
+from troubleshoot.visit.deciding.decision import Decision, nearer_to, to_do
 from troubleshoot.visit.deciding.leaving import way_back
 from troubleshoot.visit.deciding.lifting import towards_lifting
 from troubleshoot.visit.deciding.on_round import hooked_up_once, left_to_take, new_findings
@@ -40,6 +41,7 @@ from troubleshoot.visit.deciding.put_before import (
     to_save,
 )
 from troubleshoot.visit.deciding.read_first import read_first
+from troubleshoot.visit.deciding.seen_first import sooner_than, with_the_climb
 from troubleshoot.visit.deciding.stop_now import stopped_now
 from troubleshoot.visit.deciding.unlit import purged_first
 from troubleshoot.visit.events.places import places_from
@@ -154,7 +156,7 @@ class Decider:
         """The minutes to the work state of a test from here; many tests need the same."""
         work, unit, tests = state.work, state.at_work, self.knowledge.tests
         minutes = cache(lambda needs: switch_minutes(work, needs, unit, tests))
-        return lambda test, place: minutes(needs_of(test, spoken(place), unit))
+        return with_the_climb(state, lambda test, at: minutes(needs_of(test, spoken(at), unit)))
 
     def _unfit(
         self, state: VisitState, conclusions: Conclusions
@@ -270,8 +272,16 @@ class Decider:
             return None
         wanted = hooked_up_once(self, state, conclusions, wanted)
         found = nearer_to(self.knowledge, state, wanted, at)
-        before = found and self._put_before(state, conclusions, found, wanted)
-        return before or (found and replace(found, aim=aim, reason=reason))
+        if found is None:
+            return None
+        sooner = sooner_than(self, state, conclusions, found, wanted)
+        if isinstance(sooner, Step):
+            return replace(to_do(self.knowledge, state, sooner), aim=aim, reason=reason)
+        if sooner is not None:
+            spot = (sooner.test.id, sooner.at)
+            return self._towards(state, conclusions, spot, separates(conclusions, sooner))
+        before = self._put_before(state, conclusions, found, wanted)
+        return before or replace(found, aim=aim, reason=reason)
 
     def _put_before(
         self, state: VisitState, conclusions: Conclusions, found: Decision, wanted: Test

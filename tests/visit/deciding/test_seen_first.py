@@ -1,0 +1,106 @@
+"""What is found out below comes before the ladder, what shows from outside before a stop or a lock.
+
+By a mechanic who had never seen the rules: he asks and reads the thermostat below, tells the people
+before he climbs, and looks at fans, coil and split before the filters want a lock.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Mapping
+from functools import cache
+
+import pytest
+
+from tests.dialogue.constant import ConstantVisit
+from tests.dialogue.on_a_round import RoundVisit
+from tests.practice.playing import reasoner_of
+from troubleshoot.dialogue.prompts import AskTest, DoStep, Prompt
+from troubleshoot.dialogue.talk import Reply
+from troubleshoot.knowledge.load import load_shipped
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.safety.needs import IN_THE_BUILDING
+from troubleshoot.safety.steps import LOCKOUT, ROOF, STOP_BY_CONTROLS, TELL_OCCUPANTS
+from troubleshoot.visit.deciding.next import Decider
+from troubleshoot.visit.events import Aimed, Started, StepDone, replay
+
+CALLS = ("no-cooling", "weak-cooling", "weak-airflow", "no-heat", "heat-short-cycles", "no-air")
+
+
+class Ordered(ConstantVisit):
+    """A visit that keeps every step and test in its order."""
+
+    def __init__(self, reasoner: Reasoner, unit: Mapping[str, object], call: str) -> None:
+        super().__init__(reasoner, unit, call, "sound")
+        self.order: list[str] = []
+
+    def reply(self, prompt: Prompt) -> Reply | None:
+        if isinstance(prompt, AskTest | DoStep) and prompt.decision.test is not None:
+            self.order.append(prompt.decision.test.id)
+        return super().reply(prompt)
+
+
+@cache
+def order_on(call: str) -> list[str]:
+    shipped = load_shipped()
+    unit = shipped.typical_units["middling-two-circuits"].unit
+    visit = Ordered(reasoner_of(shipped), unit, call)
+    visit.drive()
+    return visit.order
+
+
+@pytest.mark.parametrize("call", CALLS)
+def test_people_are_told_before_anybody_climbs(call: str) -> None:
+    order = order_on(call)
+    assert order.index(TELL_OCCUPANTS) < order.index(ROOF)
+
+
+@pytest.mark.parametrize("call", CALLS)
+def test_what_the_call_looks_at_below_is_not_sprung_on_the_roof(
+    call: str, shipped: Knowledge
+) -> None:
+    """Regression: the thermostat's setpoint was asked for on the roof, with the unit locked out."""
+    order = order_on(call)
+    first = set(shipped.complaints[call].first_tests)
+    below = {n for n in first & {*order} if shipped.tests[n].area == IN_THE_BUILDING}
+    assert below
+    assert all(order.index(name) < order.index(ROOF) for name in below)
+
+
+def test_what_runs_is_looked_at_before_the_filters_want_a_lock() -> None:
+    """Regression: a unit that cooled weakly was locked out for its filters first of all."""
+    order = order_on("weak-cooling")
+    lock = min(order.index(STOP_BY_CONTROLS), order.index(LOCKOUT))
+    assert order.index("condenser-fan-turning") < lock < order.index("air-filters")
+
+
+def test_ice_is_looked_for_before_the_filters_where_little_air_comes() -> None:
+    order = order_on("weak-airflow")
+    assert order.index("ice-on-coil") < order.index(LOCKOUT) < order.index("air-filters")
+
+
+def test_on_a_round_people_are_told_before_the_ladder_too(shipped: Knowledge) -> None:
+    unit = shipped.typical_units["light-single-phase"].unit
+    visit = RoundVisit(reasoner_of(shipped), unit, "spring")
+    visit.drive()
+    order = [p.decision.test.id for p in visit.shown if p.decision.test is not None]
+    assert order.index(TELL_OCCUPANTS) < order.index(ROOF)
+
+
+def test_a_test_of_ones_own_choice_waits_for_no_look(shipped: Knowledge) -> None:
+    """But the people below, whom it stops the air of, are told before the ladder."""
+    decider = Decider(shipped)
+    start, chosen = Started(complaint="weak-cooling"), Aimed("air-filters", chosen=True)
+    told = decider.decide(replay(shipped, [start, chosen]))
+    assert told.step is not None and told.step.id == TELL_OCCUPANTS
+    events = [start, chosen, StepDone.of(told.step, ("told",))]
+    climb = decider.decide(replay(shipped, events)).step
+    assert climb is not None and climb.id == ROOF
+
+
+def test_nobody_is_told_below_for_a_look_that_stops_nothing(shipped: Knowledge) -> None:
+    decider = Decider(shipped)
+    chosen = Aimed("thermostat-settings", chosen=True)
+    decision = decider.decide(replay(shipped, [Started(complaint="no-cooling"), chosen]))
+    assert decision.step is None and decision.test is not None
+    assert decision.test.id == "thermostat-settings"
