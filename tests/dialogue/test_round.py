@@ -17,9 +17,13 @@ from troubleshoot.dialogue.talk import Reply
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.cautions import cautions_before
+from troubleshoot.safety.needs import OPEN_LIVE
+from troubleshoot.safety.steps import LOCKOUT, METER_PROOF, PANELS_OFF_ENERGISED
+from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.safety.work_state import open_items
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.deciding.on_round import NOT_WALKED, round_found
+from troubleshoot.visit.deciding.stop_now import stopped_now
 from troubleshoot.visit.events import Resumed, replay
 from troubleshoot.visit.events.codec import event_of, record_of
 from troubleshoot.visit.round.points import points_here
@@ -33,14 +37,16 @@ TWO = load_shipped().typical_units["middling-two-circuits"].unit
 ELECTRIC = {k: v for k, v in ONE.items() if k not in GAS_ONLY} | {"heat": "electric"}
 UNITS: Mapping[str, Mapping[str, object]] = {"one": ONE, "two": TWO, "electric": ELECTRIC}
 MOST_PROMPTS = {
-    ("one", "spring"): 107,
-    ("one", "fall"): 117,
-    ("two", "spring"): 141,
-    ("two", "fall"): 134,
-    ("electric", "spring"): 106,
-    ("electric", "fall"): 71,
+    ("one", "spring"): 110,
+    ("one", "fall"): 114,
+    ("two", "spring"): 144,
+    ("two", "fall"): 129,
+    ("electric", "spring"): 108,
+    ("electric", "fall"): 69,
 }
 """A round that was built before, and lost, took 145 on a gas unit in fall and 87 on an electric."""
+PROVINGS = {("one", "fall"): 6, ("two", "fall"): 6, ("electric", "fall"): 4}
+"""How often the meter is proved; in spring 3 times. Before: 7, 7 and 5, and in spring 4."""
 
 ODD = {
     "capacitance-out-of-circuit at capacitor compressor 1": "very-low",
@@ -92,6 +98,29 @@ def test_a_sound_round_takes_every_point_once_and_puts_the_unit_back(
     assert max(Counter(visit.asked).values()) == 1
     assert visit.prompts <= MOST_PROMPTS[name, season]
     assert not visit.offered
+
+
+@pytest.mark.parametrize(("name", "season"), MOST_PROMPTS)
+def test_a_round_groups_its_looks_by_the_state_of_the_unit(name: str, season: str) -> None:
+    """By a mechanic's day: his filters came as look 154, behind every panel and live reading.
+
+    Outside first, running; then locked out, the filters before anything else; then live behind
+    panels that were opened dead. The meter is proved for each test for dead (NFPA 70E 120.5), and
+    for nothing that is read live after it.
+    """
+    decisions = [prompt.decision for prompt in walked(name, season).shown]
+    order = [d.test.id for d in decisions if d.test is not None]
+    asked = [d.test for d in decisions if d.step is None and d.test is not None]
+    lock = order.index(LOCKOUT)
+    assert order[lock + 1] == "air-filters"
+    assert PANELS_OFF_ENERGISED not in order
+    outside = [test.id for test in asked if test.work_state in ("any", "running")]
+    hooked = {"heater-limit-in-run", "heater-limit-opens"}
+    assert all(order.index(each) < lock for each in outside if each not in hooked)
+    live = [n for n, test in enumerate(asked) if test.work_state in OPEN_LIVE]
+    dead = [n for n, test in enumerate(asked) if test.work_state == "locked-out"]
+    assert max(dead) < min(live)
+    assert order.count(METER_PROOF) <= PROVINGS.get((name, season), 3)
 
 
 @pytest.mark.parametrize("does", ["keeps it", "looks for it"])
@@ -153,6 +182,9 @@ def test_a_round_that_breaks_off_anywhere_goes_on_the_same(cut: int) -> None:
     later = replay(shipped, [*events, Resumed(None, same_day=False)])
     decider = Decider(shipped, reasoner_of(shipped))
     now, then = decider.decide(before), decider.decide(later)
+    if stopped_now(shipped, later, conclude_visit(decider.reasoner, later)) is not None:
+        assert then.step is not None and then.aim is None  # what may not run, and may run by now
+        return
     assert (then.aim, then.findings, then.ending) == (now.aim, now.findings, now.ending)
 
 

@@ -293,7 +293,7 @@ class Decider:
         """
         done = read_or_skipped(state, conclusions)
         look = first_look(self.knowledge, state, conclusions, done, wanted)
-        # A round reads all that is live before, in the order of its points.
+        # A round opens no panel live, and has an order of its own.
         saves = state.walking is None and cuts_power(state, found.step, wanted)
         if look is not None or not saves:
             return look

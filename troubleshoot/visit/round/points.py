@@ -1,8 +1,9 @@
 """The points of a season on one unit, and the order in which a mechanic comes to their tests.
 
 One state of work at a time: what is seen and asked below, what a running unit shows with its panels
-on, what it shows live behind them, and, locked out and open, what hands do; what has to be hooked
-up dead for a live reading comes last, on the way back. Each test of several points is taken once.
+on, the filters and what else hands do locked out, and live what is read behind panels that were
+opened dead, so that none is opened live. What is hooked up for it goes on under the same lock. What
+has to be closed again with it on comes last. Each test of several points is taken once.
 """
 
 from __future__ import annotations
@@ -22,11 +23,11 @@ from troubleshoot.visit.round.facts import points_of
 from troubleshoot.visit.round.season import Season
 
 _TURN: Final[Mapping[str, int]] = MappingProxyType(
-    {"any": 1, "running": 2, "energised-open": 3, "running-open": 4}
-    | {"locked-closed": 6, "locked-out": 6}
+    {"any": 1, "running": 2, "locked-closed": 3, "locked-out": 4}
+    | {"energised-open": 6, "running-open": 8}
 )
 """States of work in the order in which a round goes through them."""
-_GAUGES, _GAS_SHUT, _HOOKED_UP_OPEN, _HOOKED_UP = 5, 7, 8, 9
+_GAS_SHUT, _HOOKED_UP_OPEN, _GAUGES, _HOOKED_UP = 5, 7, 9, 10
 
 
 @frozen
