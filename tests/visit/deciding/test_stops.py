@@ -204,7 +204,7 @@ def test_a_charge_that_came_back_is_bled_again_only_once_the_unit_is_dead_again(
     looks = ("walk-round", "board-code", "operating-sequence")  # asked before power is cut
     events = [*start(), *(Skipped.over(test, None) for test in looks)]
     place = "capacitor condenser fan 1"
-    events.append(Aimed("capacitance-out-of-circuit", place, chosen=True))
+    events.append(Aimed("capacitance-out-of-circuit", place))
     confirm_until(decider, events, "capacitor-discharge")
     where = next_of(decider, events).step
     assert where is not None

@@ -61,7 +61,7 @@ def way_to(shipped: Knowledge, unit: dict[str, Any], test: str, at: str | None) 
     events: list[Event] = [
         Started(complaint="no-cooling", unit=unit),
         Skipped("walk-round"),
-        Aimed(test, at, chosen=True),
+        Aimed(test, at),
     ]
     steps = []
     for _ in range(40):

@@ -10,7 +10,7 @@ from collections.abc import Iterable, Iterator, Sequence
 from typing import TYPE_CHECKING, Final
 
 from troubleshoot.knowledge.model import Test
-from troubleshoot.reasoning.choosing.choice_of_test import CLOSE_RATE, LED_RATE, choose
+from troubleshoot.reasoning.choosing.choice_of_test import LED_RATE, choose
 from troubleshoot.reasoning.choosing.next_test import Candidate, SwitchMinutes
 from troubleshoot.reasoning.choosing.stopping import least_rate_on
 from troubleshoot.reasoning.conclude import Conclusions
@@ -34,8 +34,8 @@ def sooner_than(
 ) -> Candidate | Step | None:
     """What is done before the next thing on the way to `wanted`; None where nothing is.
 
-    A round has an order of its own; what a person chose, and what is read afresh after a repair,
-    waits for no look: before these only the people below are told.
+    A round has an order of its own; what somebody is on the way to, and what is read afresh after a
+    repair, waits for no look: before these only the people below are told.
     """
     climbs = _climbs(state, found.step)
     if found.step is None or not (climbs or is_as_found(state.work)):
@@ -43,10 +43,9 @@ def sooner_than(
     candidates = decider.candidates(state, conclusions)
     least = least_rate_on(conclusions.ranking)
     worth = tuple(c for c in candidates if c.pays(least))
-    held_to = state.aim_chosen or state.mended_here or state.closing
+    held_to = state.aim is not None or state.mended_here or state.closing
     if state.walking is None and not held_to:
-        asks = climbs and state.aim is None
-        below = _found_out_below(state, conclusions, candidates) if asks else None
+        below = _found_out_below(state, conclusions, candidates) if climbs else None
         best = below or _seen_from_outside(state, conclusions, worth, wanted)
         if best and decider.handed_over(state, best) is None:
             return best
@@ -78,7 +77,7 @@ def _found_out_below(
 ) -> Candidate | None:
     """What is best asked or looked at below, of what this call will want.
 
-    What the call looks at first, and questions that tell a good part of what is best up there.
+    What the call looks at first, and a question that tells more in the same time than anything.
     """
     first, least = conclusions.first_tests, least_rate_on(conclusions.ranking)
     below = [
@@ -88,9 +87,8 @@ def _found_out_below(
     ]
     best = max((c.rate for c in candidates), default=0.0)
     led = [c for c in below if c.test.id in first and c.rate >= LED_RATE * best]
-    asked = [c for c in below if c.test.kind == "question" and c.pays(least)]
-    told = [c for c in asked if c.rate >= CLOSE_RATE * best]
-    return min(led, key=lambda c: first.index(c.test.id), default=None) or next(iter(told), None)
+    asked = (c for c in below if c.test.kind == "question" and c.pays(least) and c.rate >= best)
+    return min(led, key=lambda c: first.index(c.test.id), default=None) or next(asked, None)
 
 
 def _seen_from_outside(
