@@ -58,7 +58,7 @@ def test_where_several_fit_they_are_listed_by_number(shipped: Knowledge, tmp_pat
 def test_done_at_a_step_that_protects_asks_what_was_done(
     shipped: Knowledge, tmp_path: Path
 ) -> None:
-    text = told(shipped, tmp_path, "do wiring-burn-marks", "done", "safe", "q")
+    text = told(shipped, tmp_path, "do wiring-burn-marks", "told", "done", "safe", "q")
     assert 'Is the step done? Type "safe".' in text and "visit is closed" not in text
 
 

@@ -99,7 +99,7 @@ def test_what_the_work_does_not_allow_is_told_and_kept_as_a_note(
 def test_at_a_step_only_what_can_be_read_as_the_work_stands_is_taken(
     shipped: Knowledge, tmp_path: Path
 ) -> None:
-    lines = ["suction 128", "suction 128 or so", "outdoor 95"]
+    lines = ["do air filters", "suction 128", "suction 128 or so", "outdoor 95"]
     player = Player(shipped, {}, lines, ["q"])
     _, book = play(shipped, tmp_path, player, {"complaint": "weak-cooling", "unit": UNIT})
     said = " ".join(player.text.split())
