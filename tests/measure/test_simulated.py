@@ -134,7 +134,7 @@ def simulated(
 
 def test_a_computed_test_takes_the_minutes_of_its_inputs(shipped: Knowledge) -> None:
     """As the choice of the next test reckons them, neither twice nor beside its own."""
-    made, visit = simulated(shipped, SimulatedVisit, "evaporator-coil-dirty", "weak-cooling")
+    made, visit = simulated(shipped, SimulatedVisit, "blower-wheel-dirty", "weak-cooling")
     split = shipped.tests["air-temperature-split"]
     assert [a.test for a in made.state.asked].count(split.id) == 1
     others = sum(a.minutes for a in made.state.asked if a.test != split.id)
