@@ -155,7 +155,7 @@ def _hits(knowledge: Knowledge, words: str) -> list[_Hit]:
         if (at := span(clause, phrase)) is not None
         and _is_said(clause, phrase, at)
         and not (clause in FUELS and names_the_unit(knowledge, said))
-        and not is_taken_out(phrase, said[number + 1 :])
+        and not is_taken_out(phrase, clause, said[number + 1 :])
     ]
     return [hit for hit in hits if not any(hit.within(other) for other in hits)]
 

@@ -2,11 +2,15 @@
 
 from __future__ import annotations
 
+from itertools import pairwise
 from typing import Final
 
+from troubleshoot.safety.hearing.manner_of_speaking import is_manner_of_speaking
 from troubleshoot.safety.hearing.other_words import (
     AGAIN,
     BANGING,
+    BRIDGED,
+    DESERTED,
     HISSING_ELSEWHERE,
     KEEPING,
     LASTING,
@@ -24,6 +28,7 @@ from troubleshoot.safety.hearing.other_words import (
     WORN_OR_WRITTEN,
 )
 from troubleshoot.safety.hearing.vocabulary import (
+    DENYING,
     LATELY,
     LOOSE,
     MAKING_A_THING,
@@ -36,6 +41,8 @@ from troubleshoot.safety.hearing.words import Words, numbers
 
 _HISS: Final = (stem("hissing"),)
 _BURNING: Final = (stem("burning"),)
+_ROLLOUT: Final = (stem("rollout"),)
+_WASP: Final = (stem("wasp"),)
 _UP_IN: Final = (stem("up"), stem("in"))
 _GET_DOWN: Final = (stem("get"), stem("down"))
 _ARC_FLASH: Final = tuple(map(stem, ("arcing", "flash")))
@@ -62,10 +69,15 @@ def is_of_another_matter(said: Words, phrase: Words, at: tuple[int, int]) -> boo
 
     How an alarm is kept, what is a headache for its price, what bangs without a flame as it
     starts, a board that does not respond, which conductor is the hot one, what burns as it should,
-    rooms that cannot be got down in heat or burn up in it, what has passed.
+    rooms that cannot be got down in heat or burn up in it, a rollout that is jumpered, what has
+    passed, a manner of speaking.
     """
     if is_past(said, phrase) or _was_near(said, phrase, at) or _of_a_terminal(said, phrase):
         return True
+    if is_manner_of_speaking(said, phrase, at):
+        return True
+    if phrase == _ROLLOUT:
+        return not BRIDGED.isdisjoint(said)
     if phrase[-2:] == _GET_DOWN:
         return said[at[0] : at[1]].count("it") > 0
     if phrase == _ARC_FLASH:
@@ -112,9 +124,21 @@ def _of_a_terminal(said: Words, phrase: Words) -> bool:
     return is_gas and _COMPRESSOR in said and not OF_A_TERMINAL.isdisjoint(said)
 
 
-def is_taken_out(phrase: Words, behind: tuple[Words, ...]) -> bool:
-    """Whether a nest is told of that is out: there was a nest in the flue cap, removed."""
-    return _NEST in phrase and any({*clause} <= TAKEN_OUT | LOOSE for clause in behind[:1])
+def is_taken_out(phrase: Words, clause: Words, behind: tuple[Words, ...]) -> bool:
+    """Whether a nest is told of that is out, or that nothing lives in.
+
+    There was a nest in the flue cap, removed; an old nest, empty.
+    """
+    is_nest = _NEST in phrase or (phrase == _WASP and _NEST in clause)
+    if not is_nest:
+        return False
+    is_out = any({*later} <= TAKEN_OUT | LOOSE for later in behind[:1])
+    return is_out or any(map(_is_deserted, (clause, *behind[:1])))
+
+
+def _is_deserted(clause: Words) -> bool:
+    """Whether a nest is said there to be empty; not: it is not empty."""
+    return any(b in DESERTED and a not in DENYING for a, b in pairwise(("", *clause)))
 
 
 def _burns_as_meant(before: Words) -> bool:

@@ -59,8 +59,17 @@ WORN_OR_WRITTEN: Final = stems(
 )
 """Behind an arc flash they say that it is what is worn or written against one."""
 
-TAKEN_OUT: Final = stems("removed cleared cleaned gone pulled took taken out all now it i was them")
+TAKEN_OUT: Final = stems(
+    "removed cleared cleaned gone pulled knocked swept took taken out all now it i was them "
+    "long-ago lately"
+)
 """What a clause says that tells of nothing but a nest that is out."""
+
+DESERTED: Final = stems("empty abandoned dead vacant deserted")
+"""What is said of a nest in which nothing lives."""
+
+BRIDGED: Final = stems("jumper jumpered jumped bypass bypassed bridged shunted strapped")
+"""Beside a rollout they say that it was got round, and not that it has opened."""
 
 KEEPING: Final = stems(
     "changed replaced new fresh battery batteries tested test calibrated installed fitted mounted "
@@ -72,6 +81,18 @@ OF_MONEY: Final = stems(
     "price prices bill bills cost costs invoice quote money budget rent paperwork parking traffic"
 )
 """What gives people a headache in a manner of speaking."""
+
+OF_FIGURES: Final = stems(
+    "sales deal order plan permit demand usage consumption pressure head amps temperature load"
+)
+"""What goes through the roof, or falls through, and hurts nobody by it."""
+
+SURPRISED_AT: Final = stems("at by")
+TO_LEARN: Final = stems("see find hear learn know notice read")
+"""Behind "shocked to" they say that it is surprise."""
+
+BETTERED: Final = stems("old last other original previous competition")
+"""What something new smokes, being better."""
 
 OF_CONDUCTORS: Final = stems(
     "l1 l2 l3 t1 t2 t3 black red blue white brown orange yellow green neutral"
@@ -85,5 +106,5 @@ NOT_NAMING: Final = stems(
 )
 """The hot wire is L1, black: that names a conductor, and says nothing of what it feels like."""
 
-OF_OTHER_MATTERS: Final = KEEPING | OF_MONEY | NAMING
+OF_OTHER_MATTERS: Final = KEEPING | OF_MONEY | OF_FIGURES | NAMING | TO_LEARN | DESERTED
 """None of these is a mistyped word of danger."""
