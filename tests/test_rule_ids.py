@@ -53,10 +53,11 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
         "words beside which a number is no volts of a test for dead",
     ),
     "safety/hearing/hinting_words.py": (
-        "burns-and-eyes carbon-monoxide-evacuate caught-in-machine gas-odour "
-        "gas-pressure-too-high gas-valve-does-not-close heat-will-not-stop "
+        "burns-and-eyes carbon-monoxide-evacuate carbon-monoxide-in-room caught-in-machine "
+        "gas-odour gas-pressure-too-high gas-valve-does-not-close heat-will-not-stop "
         "over-fired-or-wrong-fuel heat-exchanger-breach jumpered-safety lightning live-now "
-        "lock-of-somebody-else refrigerant-escaping rollout-tripped scorched-or-hot-wiring "
+        "lock-of-somebody-else refrigerant-escaping refrigerant-on-skin rollout-tripped "
+        "scorched-or-hot-wiring "
         "smoke-or-heat-now somebody-hurt unexplained-voltage wet-electrical wind-or-slick-roof",
         "what a hint is of, so that a yes shows that danger; and a word that people say",
     ),

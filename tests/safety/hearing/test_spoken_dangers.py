@@ -202,7 +202,7 @@ def test_what_is_said_is_not_asked_for(typed: str) -> None:
         ("gas smell, not sure from where", ["gas-odour"]),
         ("no cooling, gas smell", ["gas-odour"]),
         ("it is not cooling but there is smoke", ["smoke-or-heat-now"]),
-        ("cannot stop the bleeding", ["somebody-hurt"]),
+        ("cannot stop the bleeding", ["cut-and-bleeding"]),
         ("it will not stop burning", ["smoke-or-heat-now"]),
         ("cannot smell gas", []),
         ("gas smell? none", []),

@@ -90,7 +90,8 @@ HINTS: Final = (
           unless=f"{_OF_FLAME} alarm station department stage service "
           "drill inspector marshal extinguisher truck guy wall fired-up full-fire",
           of="smoke-or-heat-now"),
-    _hint("smoke smoky smoking smokin smoulder smolder haze hazy", unless="house test visual",
+    _hint("smoke smoky smoking smokin smoulder smolder haze hazy",
+          unless="house test visual bettered",
           of="smoke-or-heat-now"),
     _hint("fireball caught-light flicker", of="smoke-or-heat-now"),
     _hint("glow glowin", unless=f"{_OF_FLAME} {_OF_SIGNALS}", of="smoke-or-heat-now"),
@@ -142,6 +143,8 @@ HINTS: Final = (
     _hint("head stomach chest", "ache sore pound pain thump tight spin swim",
           unless="pressure psi", of="somebody-hurt"),
     _hint("they", "gone", "white numb blue grey"),
+    _hint("numb white frozen", "finger thumb toe ear cheek", unless="wire",
+          of="refrigerant-on-skin"),
     # a part of somebody and what happens to it
     _hint(_PARTS, "got get caught catch wound wrap spray splash cut slice pinch jam stuck crush "
           "burn froze frozen white twitch ache swollen sting stream rub grab took take trap drag "
@@ -157,7 +160,7 @@ HINTS: Final = (
     _hint("cut saw grind hacksaw bolt-cutter snip drill", "lock padlock tag hasp",
           unless="tube", of="lock-of-somebody-else"),
     # shock
-    _hint("shock electrocute zap jolt tingle", unless="mount hazard label absorber",
+    _hint("shock electrocute zap jolt tingle", unless="mount hazard label absorber price surprised",
           of="somebody-hurt"),
     _hint(VOLTS, "got", "hit zap nail", of="somebody-hurt"),
     _hint(VOLTS, "took", "off from", unless="side reading read meter l1 l2 leg",
@@ -205,10 +208,14 @@ HINTS: Final = (
     _hint("mercaptan odorant", of="gas-odour"),
     # what comes out of the flue into rooms, and what bursts
     _hint("fume", unless="paint glue hood"),
-    _hint("exhaust", "into inside indoor back room classroom office store shop hall smell stink",
-          unless="fan hood damper bathroom kitchen"),
+    _hint("exhaust",
+          "into inside indoor intake back room classroom office store shop hall smell stink",
+          unless="fan hood damper bathroom kitchen",
+          of="carbon-monoxide-in-room"),
     _hint("flue chimney vent-pipe", "rust rot hole apart fell drop crack split separate disconnect "
-          "gap"),
+          "gap", of="carbon-monoxide-in-room"),
+    _hint("vent", "furnace burner heater heat", "fell apart drop separate disconnect blew",
+          of="carbon-monoxide-in-room"),
     _hint("soot sooty", "wall ceiling flue vent vent-pipe room roof", unless="swept brush"),
     _hint("flame", "lazy yellow orange", unless="sensor signal code led wire dust"),
     _hint("capacitor", "bulge dome swell swollen ooze oil oily drip leak pop burst split"),
@@ -226,7 +233,7 @@ HINTS: Final = (
     _hint("blew blown", "fitting hose cap seal gasket core plug lid", unless="out fuse dust"),
     _hint("whip flew flying"),
     _hint("fell fallen tumble topple", unless="pressure temperature voltage volt suction head psi "
-          "overload limit calibration"),
+          "overload limit calibration bill quote sales deal price"),
 )  # fmt: skip
 
 JOINED: Final = {
@@ -234,6 +241,9 @@ JOINED: Final = {
     ("sick", "of"): "fed-up",
     **{("bolt", cutter): "bolt-cutter" for cutter in ("cutter", "cutters")},
     ("let", "go"): "let-go",
+    **{(at, "how"): "surprised" for at in ("at", "shocked")},
+    ("shocked", "to"): "surprised",
+    ("smokes", "the"): "bettered",
     **{("no", what): "no-call" for what in ("call", "w", "w1", "w2")},
     ("lets", "go"): "let-go",
     ("gave", "way"): "gave-way",

@@ -69,7 +69,7 @@ ALIKE: Final = _groups(
         "bang": "boom kaboom whoomp whoomph whump womp whomp",
         "sounding": "beeping screaming ringing blaring screamed wailing shrieking",
         "cracked": "split",
-        "exchanger": "exch",
+        "exchanger": "exch hx",
         "flue": "stack",
         "thermostat": "stat tstat",
         "broke": "broken snapped burst breaks shattered",
@@ -77,7 +77,7 @@ ALIKE: Final = _groups(
         "storm": "thunderstorm storms",
         "slippery": "slick icy",
         "soft": "spongy sagging",
-        "hand": "arm finger thumb wrist ankle toe knee elbow shoulder",
+        "hand": "arm finger thumb wrist ankle toe knee elbow shoulder palm forearm knuckle",
         "eye": "eyes",
         "tripped": "popped kicked",
         "lit": "fired ignited",
@@ -99,6 +99,8 @@ _GASES_THAT_COOL: Final = (
     "454b 410a 32 discharge flash freon r22 r32 r410a r454b refrigerant suction"
 )
 """Straight before "gas" they say that it is no fuel."""
+_CALLED_BY_NUMBER: Final = "22 407 410 454"
+"""Behind "of" they say which refrigerant it is: a shot of 410."""
 _DOES: Final = "also be clearly feel hear just see smell still tell"
 """Behind these "can" is no capacitor: i can hear it hissing."""
 
@@ -126,6 +128,8 @@ TOGETHER: Final = {
     **{("gas", what): "gas-line" for what in ("line", "pipe", "pipes", "piping")},
     **{(whose, "gas"): "refrigerant" for whose in _GASES_THAT_COOL.split()},
     **{("r", number): "refrigerant" for number in ("22", "32", "410", "454")},
+    **{("of", number): "refrigerant" for number in _CALLED_BY_NUMBER.split()},
+    **{("yellow", many): "wasp" for many in ("jacket", "jackets")},
     **{("can", does): does for does in _DOES.split()},
     ("carbon", "monoxide"): "co",
     ("flue", "co"): "flue-co",
