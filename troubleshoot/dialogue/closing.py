@@ -230,7 +230,7 @@ def close(book: VisitBook, voice: Voice, decision: Decision, conclusions: Conclu
     Raises Leave.
     """
     off = left_off_at(book.knowledge, book.state, conclusions)
-    for part, fired in off.parts:
+    for part, fired in off.tags:
         what = "" if part == THE_UNIT else part
         voice.say("Write on the tag:")
         voice.say_all(tag_lines(book.knowledge, book.state, conclusions, fired, what), 1)

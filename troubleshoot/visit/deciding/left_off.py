@@ -21,11 +21,12 @@ from troubleshoot.safety.profiles import hand_over
 from troubleshoot.safety.steps import GAS_OPEN, PLUG_TEST
 from troubleshoot.safety.stops.standing import has_ended
 from troubleshoot.safety.work_state import WorkState, untested_plugs
-from troubleshoot.visit.deciding.unproved import stopped_and_unproved
+from troubleshoot.visit.deciding.unproved import stopped_and_unproved, unread_of_burners
 from troubleshoot.visit.state import VisitState
 
 UNPROVED: Final = "unproved"
-"""The atom that stands for what stopped the job, and whose repair is not proved."""
+"""The atom that stands for what stopped the job, or is wanting of a repair at the burners, and is
+not proved; behind it the tests that prove it, where they are not those of its all-clear."""
 
 THE_UNIT: Final = "the unit"
 STAYS_SHUT: Final = "The gas cock stays shut and tagged until it has been."
@@ -55,13 +56,19 @@ class LeftOff:
         )
 
     @property
+    def tags(self) -> tuple[tuple[str, FiredHazard], ...]:
+        """Of these, one of those that say the same."""
+        said = {(part, fired.hazard.spoken): (part, fired) for part, fired in reversed(self.parts)}
+        return tuple(reversed(said.values()))
+
+    @property
     def lines(self) -> tuple[str, ...]:
         """How the unit is left, a sentence a danger."""
         return (
             *(f"The unit stays off and locked: {forbids(f.hazard)}." for f in self.unit),
             *(
-                f"The heat stays off, its gas cock shut and tagged: {forbids(f.hazard)}."
-                for f in self.heat
+                f"The heat stays off, its gas cock shut and tagged: {reason}."
+                for reason in dict.fromkeys(map(_reason, self.heat))
             ),
             *(
                 f"{_circuits(f).capitalize()} {_stays(f)} off and tagged, so that no call starts "
@@ -112,6 +119,10 @@ def left_off_at(knowledge: Knowledge, state: VisitState, conclusions: Conclusion
         FiredHazard(hazard, places, (UNPROVED,), found=True)
         for hazard in stopped_and_unproved(knowledge, state)
         if hazard.id not in standing
+    ) or tuple(
+        FiredHazard(hazard, places, (UNPROVED, *tests), found=True)
+        for hazard, tests in unread_of_burners(knowledge, state)
+        if hazard.id not in standing
     )
     again = {fired.hazard.id for fired in unproved}
     others = (fired for fired in conclusions.hazards if fired.hazard.id not in again)
@@ -127,7 +138,7 @@ def left_off(conclusions: Conclusions) -> LeftOff:
         keeps = fired.hazard.keeps_off
         if keeps in (None, "nothing") or not fired.found or _is_over(conclusions, fired):
             continue
-        if keeps == "heat" and gas:
+        if keeps == "heat" and (gas or is_unread(fired)):
             heat.append(fired)
         elif keeps == "circuit" and not everywhere <= set(fired.circuits):
             circuits.append(fired)
@@ -145,9 +156,18 @@ def found_standing(conclusions: Conclusions) -> tuple[Hazard, ...]:
     )
 
 
+def is_unread(fired: FiredHazard) -> bool:
+    """Whether nobody found it: a repair at the burners wants the reading that would find it."""
+    return fired.because[:1] == (UNPROVED,) and len(fired.because) > 1
+
+
+def _reason(fired: FiredHazard) -> str:
+    return fired.hazard.spoken if is_unread(fired) else forbids(fired.hazard)
+
+
 def _is_over(conclusions: Conclusions, fired: FiredHazard) -> bool:
     """Whether everything has been read that ends a ban of this hazard."""
-    if fired.because == (UNPROVED,):
+    if UNPROVED in fired.because:
         return False
     ending = [ban for ban in fired.hazard.forbids if ban.until]
     return bool(ending) and all(has_ended(conclusions, fired, ban) for ban in ending)

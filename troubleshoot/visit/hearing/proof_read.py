@@ -48,6 +48,7 @@ from troubleshoot.visit.hearing.proof_told import (
 )
 from troubleshoot.visit.hearing.proof_words import by_words, goes_out, tells_the_complaint
 from troubleshoot.visit.hearing.proofs_wanted import proofs_today
+from troubleshoot.visit.hearing.told_beside import told_beside
 from troubleshoot.visit.state import VisitState
 
 NOT_RIGHT: Final = "that is not as it has to be"
@@ -74,7 +75,7 @@ def why_unproved(
     `before`: what the proof's own test read before the repair.
     """
     compared = is_compared(knowledge, proof)
-    known = values or Values(knowledge, on, {})
+    known, typed = told_beside(knowledge, values or Values(knowledge, on, {}), proof, typed)
     why = why_nothing_read(proof, typed, is_compared=compared)
     if why != NOT_OF_NOW and any(True for _ in bad_of_others(knowledge, known, proof, typed)):
         return NOT_RIGHT

@@ -77,7 +77,8 @@ def left_before(knowledge: Knowledge, visits: Path, unit: str, but: str = "") ->
             new = tuple(_left(knowledge, path.stem, state, ended, found))
             again = {left.on.hazard for left in new}
             standing = [*(left for left in standing if left.on.hazard not in again), *new]
-    lines = (*(line for left in standing for line in left.says), *gas.lines)
+    says = dict.fromkeys(line for left in standing for line in left.says)
+    lines = (*says, *gas.lines)
     dangers = tuple(left.on for left in standing)
     return LeftBefore(lines, dangers, bool(gas.cock), tuple(sorted(gas.plugs)))
 
@@ -138,10 +139,12 @@ def _tests(fired: FiredHazard) -> tuple[str, ...]:
     """The tests whose sound reading takes a danger away; of an unproved repair its all-clear."""
     from troubleshoot.safety.stops.lifting import FOUND
     from troubleshoot.safety.stops.put_right import NOT_PUT_RIGHT
-    from troubleshoot.visit.deciding.left_off import UNPROVED
+    from troubleshoot.visit.deciding.left_off import UNPROVED, is_unread
 
     if fired.because == (NOT_PUT_RIGHT,):
         return tuple(sorted({finding.test for finding in fired.hazard.put_right}))
+    if is_unread(fired):
+        return fired.because[1:]
     found = {atom.split(":")[1] for atom in fired.because if atom.startswith(FOUND)}
     ending = {finding.test for ban in fired.hazard.forbids for finding in ban.until}
     clear = {fired.hazard.all_clear or ""} if fired.because == (UNPROVED,) else set[str]()
