@@ -12,7 +12,7 @@ from tests.dialogue.mended import mended
 from troubleshoot.cli.screens.findings import show_repair
 from troubleshoot.knowledge.model import Fault, Knowledge
 from troubleshoot.knowledge.spoken import spoken
-from troubleshoot.safety.before_repair import NOT_OURS, caution_before
+from troubleshoot.safety.before_repair import LOCK_IS_OFF, NOT_OURS, caution_before, not_on_record
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
 from troubleshoot.visit.events import Started, StepDone
 
@@ -118,3 +118,12 @@ def test_whoever_says_repaired_is_told_what_is_not_on_record(
     said = say_repaired(shipped, shipped.faults[ELECTRICAL], *done)
     assert ("Not on record" in said) is bool(missing)
     assert f"Not on record before this repair: {missing}." in said or not missing
+
+
+@pytest.mark.parametrize(("work", "missing"), [(WorkState(), (LOCK_IS_OFF,)), (DEAD, ())])
+def test_a_lock_that_was_taken_off_again_is_told(
+    work: WorkState, missing: tuple[str, ...], shipped: Knowledge
+) -> None:
+    """Regression: the list said nothing of the lock, though the record had the unit running."""
+    done = {"lockout", "verified-dead", "capacitor-discharge", "drive-discharge"}
+    assert not_on_record(shipped.faults[ELECTRICAL], done, work, UNIT) == missing

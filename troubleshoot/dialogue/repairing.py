@@ -32,6 +32,6 @@ def tell_not_on_record(book: VisitBook, voice: Voice, fault: Fault) -> None:
     """Which of the steps that a repair wants nobody has said in this visit."""
     state = book.state
     done = {a.test for a in state.asked if a.outcome == CONFIRMED.get(a.test) and not a.nobody}
-    missing = not_on_record(fault, done, state.at_work)
+    missing = not_on_record(fault, done, state.work, state.at_work)
     if missing:
         voice.say(f"Not on record before this repair: {', '.join(missing)}.", strong=True)

@@ -20,6 +20,7 @@ NOT_OURS: Final = frozenset({"owner", "utility", "fire-alarm", "building-control
 
 LIVE: Final = "By the record the unit was live with its panel open when this was repaired"
 
+LOCK_IS_OFF: Final = "locked and tagged now (by the record the lock was taken off again)"
 _INSIDE: Final = "before hands go in"
 _GAS: Final = "before a gas part is opened"
 _CIRCUIT: Final = "before the circuit is opened"
@@ -93,11 +94,18 @@ def caution_before(
     return f"WARNING - {'; '.join(parts)}." if parts else ""
 
 
-def not_on_record(fault: Fault, done: Collection[str], unit: UnitAtWork) -> tuple[str, ...]:
-    """What a repair wants, and nobody has said. `done`: the steps that were confirmed."""
-    return tuple(
-        want.words for want in _wanted(fault) if want.by.isdisjoint(done) and _is_there(want, unit)
-    )
+def not_on_record(
+    fault: Fault, done: Collection[str], work: WorkState, unit: UnitAtWork
+) -> tuple[str, ...]:
+    """What a repair wants, and nobody has said. `done`: the steps that were confirmed.
+
+    A lock that the record has taken off since is told as off: what is done under none is done live.
+    """
+    wanted = [want for want in _wanted(fault) if _is_there(want, unit)]
+    missing = [want.words for want in wanted if want.by.isdisjoint(done)]
+    was_locked = any(steps.LOCKOUT in want.by and want.words not in missing for want in wanted)
+    taken_off = (LOCK_IS_OFF,) if was_locked and work.power == "on" else ()
+    return (*taken_off, *missing)
 
 
 def may_open_circuit(fault: Fault) -> bool:
