@@ -23,3 +23,20 @@ def test_runs_is_asked_about_and_the_start_is_watched(tmp_path: Path, clock: Clo
         assert "starts at once" in person.last and WATCH not in person.last, person.last
         person.types("switched on")
         lead_to(person, WATCH)
+
+
+def test_whoever_may_hang_a_lock_takes_it_off_again(tmp_path: Path, clock: Clock) -> None:
+    """Regression: a technician locked out for the filters, and was told to hand the lock over.
+
+    29 CFR 1910.147(e)(3): a lock is removed by the employee who applied it.
+    """
+    with begin(tmp_path, clock, who="") as person:
+        person.types("do air-filters")
+        lead_to(person, "Test: Filters")
+        person.types("clean", "done")
+        lead_to(person, LOCK_OFF)
+        assert "nobody else's" in " ".join(person.last.split())
+        person.types("switched on")
+        assert "is beyond you" not in person.last
+        lead_to(person, "Put the fire panel back")
+        assert "The visit is closed" in person.types("in service")
