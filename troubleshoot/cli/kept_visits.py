@@ -29,6 +29,7 @@ from troubleshoot.visit.kept.stopped import (
 from troubleshoot.visit.kept.unreadable import Unreadable
 
 _SAYING: Final = ("start", "call", "named", "danger")
+_NO_VISIT: Final = ("named", "left-before", "end")
 MOST_SHOWN: Final = 200
 """Letters of a visit's words in the list."""
 
@@ -50,9 +51,7 @@ def visits(ctx: click.Context) -> None:
             stopping.add(standing.path)
     for line in strays:
         tell(line)
-    if not paths:
-        tell("No visit is kept yet. Start one with: troubleshoot")
-    stopped = False
+    shown = stopped = is_open = False
     for path in paths:
         try:
             kept = read_visit(path)
@@ -62,10 +61,18 @@ def visits(ctx: click.Context) -> None:
                 stands = "newer"
         else:
             stands = "open elsewhere" if kept.elsewhere else _how_it_stands(kept.events)
+            if stands == "closed" and not _was_begun(kept.events):
+                continue
             stands = "open" if path in stopping and stands == "closed" else stands
             words = _what_about(kept.events)
             stopped = stopped or stands == "stopped"
+            is_open = is_open or stands in ("open", "reopened")
         tell(f"{path.stem}  {stands:<12} {words}")
+        shown = True
+    if not shown:
+        tell("No visit is kept yet. Start one with: troubleshoot")
+    if is_open:
+        tell("An open one goes on by: troubleshoot, and there the visit's name or its unit's")
     if stopped:
         tell("A stopped one that has been made safe goes on by: troubleshoot reopen VISIT")
 
@@ -78,6 +85,11 @@ def _how_it_stands(events: Sequence[Record]) -> str:
         if event.get("event") == "reopened":
             return "reopened"
     return "open"
+
+
+def _was_begun(events: Sequence[Record]) -> bool:
+    """Whether more was told than the name of a unit: a visit left at once is none."""
+    return any(event.get("event") not in _NO_VISIT for event in events)
 
 
 def _what_about(events: Sequence[Record]) -> str:

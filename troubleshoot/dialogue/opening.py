@@ -25,7 +25,7 @@ from troubleshoot.dialogue.which_visit import (
     open_visit,
 )
 from troubleshoot.frozen import frozen
-from troubleshoot.visit.events import Named, Noted
+from troubleshoot.visit.events import LeftBefore, Named, Noted, VisitEnded
 from troubleshoot.visit.kept.broken_off import words_of_danger
 
 if TYPE_CHECKING:
@@ -59,12 +59,20 @@ def visit(shelf: Shelf, voice: Voice, visitor: Visitor) -> Talk[Ended]:
         if kept is None and notes:
             kept = shelf.new()
             _keep_told(kept, "", notes)
+        if opened is not None and not opened.left and _holds_nothing(opened.book):
+            opened.book.add(VisitEnded("closed"))
+            kept = None
         if kept is None:
             voice.say(NOTHING_BEGUN)
         else:
             say_it_is_kept(kept, voice)
         return Ended("kept")
     return Ended("kept") if book is None else (yield from turns(book, voice, shelf))
+
+
+def _holds_nothing(book: VisitBook) -> bool:
+    """Whether a book has no more than its unit's name: nobody wants to go on with that."""
+    return all(isinstance(event, Named | LeftBefore) for event in book.events)
 
 
 def _keep_told(book: VisitBook, unit: str, notes: Sequence[str]) -> None:

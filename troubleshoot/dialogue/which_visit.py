@@ -10,6 +10,12 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.naming import ask_name
 from troubleshoot.dialogue.not_kept import danger_first
+from troubleshoot.dialogue.open_visits import (
+    open_on,
+    say_left_open,
+    whether_to_go_on,
+    which_open,
+)
 from troubleshoot.dialogue.prompts import AskWords
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.shelf import Shelf
@@ -21,7 +27,6 @@ from troubleshoot.dialogue.standing import (
     tell_unreadable,
 )
 from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Talk, unless_back
-from troubleshoot.dialogue.yes_no import YesNo, yes_no_or
 from troubleshoot.frozen import frozen
 from troubleshoot.visit.events import Named, VisitEnded
 from troubleshoot.visit.kept.stopped import Standing
@@ -64,6 +69,8 @@ def open_visit(shelf: Shelf, voice: Voice, unit: str) -> Talk[Opened | None]:
     damaged = tell_unreadable(voice, standing)
     voice.say_all(shelf.not_read())
     waiting = [visit for visit in shelf.waiting() if visit not in damaged]
+    if unit:  # what is open on the unit that was named comes first
+        waiting.sort(key=lambda visit: not same_unit(shelf.state_of(visit).name, unit))
     while True:
         opened = yield from _go_on(shelf, voice, waiting)
         if opened is not None and opened.danger is not None:
@@ -71,7 +78,7 @@ def open_visit(shelf: Shelf, voice: Voice, unit: str) -> Talk[Opened | None]:
         try:
             if opened is not None:
                 return (yield from _gone_on(shelf, voice, standing, opened.book, unit))
-            return (yield from _begun(shelf, voice, standing, unit, may_go_back=bool(waiting)))
+            return (yield from _begun(shelf, voice, standing, unit, waiting))
         except Back:
             continue
 
@@ -102,9 +109,12 @@ def _gone_on(
 
 
 def _begun(
-    shelf: Shelf, voice: Voice, standing: Sequence[Standing], unit: str, may_go_back: bool
+    shelf: Shelf, voice: Voice, standing: Sequence[Standing], unit: str, waiting: Sequence[str]
 ) -> Talk[Opened | None]:
-    """A new visit of a unit that is asked for. Raises Back, where there is a question before."""
+    """A new visit of a unit that is asked for, or the one that is open on it.
+
+    Raises Back, where there is a question before.
+    """
     voice.say_all(WELCOME)
     voice.say("")
     while True:
@@ -115,7 +125,7 @@ def _begun(
         except DangerCalled as called:
             return _in_danger(shelf, voice, shelf.new, name, str(called))
         except Back:
-            if may_go_back:
+            if waiting:
                 raise
             voice.say(NOTHING_YET)
             continue
@@ -131,7 +141,17 @@ def _begun(
             if unit:
                 voice.say(NAMED_AT_THE_START)
             continue
-        return Opened(shelf.new(), name) if stopped is None else _at_the_stop(shelf, stopped, name)
+        if stopped is not None:
+            return _at_the_stop(shelf, stopped, name)
+        of_unit = "" if unit else open_on(shelf, waiting, name)
+        try:
+            if of_unit and (yield from whether_to_go_on(shelf, voice, of_unit)):
+                return (yield from _gone_on(shelf, voice, standing, shelf.go_on(of_unit), name))
+        except DangerCalled as called:
+            return _in_danger(shelf, voice, partial(shelf.go_on, of_unit), name, str(called))
+        except Back:
+            continue
+        return Opened(shelf.new(), name)
 
 
 def _in_danger(
@@ -173,41 +193,12 @@ def _go_on(shelf: Shelf, voice: Voice, waiting: Sequence[str]) -> Talk[Opened | 
             voice.say(line, strong=True)
         try:
             wanted = yield from unless_back(
-                voice, NOTHING_YET, lambda: _which_open(shelf, voice, waiting)
+                voice, NOTHING_YET, lambda: which_open(shelf, voice, waiting)
             )
         except DangerCalled as called:
             return _in_danger(shelf, voice, partial(shelf.go_on, visit), "", str(called))
         if wanted:
             return Opened(shelf.go_on(wanted))
     for visit in waiting:
-        _say_left_open(shelf, voice, visit)
+        say_left_open(shelf, voice, visit)
     return None
-
-
-def _which_open(shelf: Shelf, voice: Voice, waiting: Sequence[str]) -> Talk[str]:
-    """The open visit that is gone on with; empty for none. Raises Back, Leave, DangerCalled."""
-    question = YesNo(
-        f"Visit {waiting[0]} is open. Go on with it?",
-        enter=True,
-        besides="the name of a unit whose visit is open",
-    )
-
-    def named(typed: str) -> str | None:
-        of_unit = (v for v in waiting if same_unit(shelf.state_of(v).name, typed))
-        return next(of_unit, None)
-
-    wanted = yield from yes_no_or(Listener(shelf.knowledge, voice), question, named)
-    if isinstance(wanted, str):
-        return wanted
-    return waiting[0] if wanted else ""
-
-
-def _say_left_open(shelf: Shelf, voice: Voice, visit: str) -> None:
-    """What a visit that is not gone on with has left on its unit, in one line; else nothing."""
-    from troubleshoot.safety.work_state import open_items
-
-    state = shelf.state_of(visit)
-    left = open_items(state.work)
-    if left:
-        unit = f", {state.name}" if state.name else ""
-        voice.say(f"Visit {visit}{unit}, stays open. Left there: {'; '.join(left)}.")

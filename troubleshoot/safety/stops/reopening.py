@@ -277,7 +277,7 @@ def _wait_minutes(knowledge: Knowledge, hazard: str) -> float:
 def what_stopped(knowledge: Knowledge, job: Job, conclusions: Conclusions) -> tuple[Hazard, Spot]:
     """The STOP over a visit, and what has to be taken afresh first. Raises NotReopened."""
     if job.ended is None:
-        raise NotReopened("it is still open; go on with it by: troubleshoot")
+        raise NotReopened("it is still open; go on with it by: troubleshoot, and there its name")
     standing = standing_stop(knowledge, job, conclusions)
     if job.ended != "stopped" or standing is None:
         raise NotReopened("it was closed, not stopped; start a new visit by: troubleshoot")
