@@ -22,6 +22,7 @@ class Job(Protocol):
     finding that is being taken once more to see whether a STOP can be lifted; `fresh_read`: one has
     been, and nothing has broken the way to the rest since; `fresh_since`: how many answers had been
     given before that.
+    `lock_by`: under which profiles the lock was hung last.
     `ended`: how it was closed, if it was.
     """
 
@@ -45,6 +46,9 @@ class Job(Protocol):
 
     @property
     def profiles(self) -> frozenset[str]: ...
+
+    @property
+    def lock_by(self) -> frozenset[str]: ...
 
     @property
     def not_known(self) -> frozenset[str]: ...

@@ -11,7 +11,7 @@ from troubleshoot.safety.job import Job
 from troubleshoot.safety.needs import Needs, needs_of
 from troubleshoot.safety.profiles import hand_over, hand_over_on_the_way
 from troubleshoot.safety.route import steps_to
-from troubleshoot.safety.steps import Step
+from troubleshoot.safety.steps import LOCK_OFF, Step
 
 
 def steps_before(job: Job, test: Test, at: Place | None) -> tuple[Step, ...]:
@@ -32,11 +32,22 @@ def leads_nowhere(job: Job, needs: Needs) -> bool:
     return not steps_to(job.work, needs, job.at_work) and bool(unmet(job.work, needs))
 
 
+def is_own_lock(job: Job, step: Step) -> bool:
+    """Whether a step takes a lock off that was hung under the same profiles.
+
+    29 CFR 1910.147(e)(3): who applied it removes it. Who hung one and may not take it off leaves
+    the building without air, and his lock to somebody else.
+    """
+    return step.id == LOCK_OFF and bool(job.lock_by) and job.lock_by == job.profiles
+
+
 def beyond(knowledge: Knowledge, job: Job, tests: Iterable[Test], at: Place | None) -> str | None:
     """To whom tests, or a step on the way to one, have to be handed over; None if to nobody."""
     for test in tests:
         phrase = hand_over(test, job.profiles) or hand_over_on_the_way(
-            steps_before(job, test, at), knowledge.tests, job.profiles
+            (step for step in steps_before(job, test, at) if not is_own_lock(job, step)),
+            knowledge.tests,
+            job.profiles,
         )
         if phrase is not None:
             return phrase

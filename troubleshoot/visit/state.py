@@ -80,6 +80,7 @@ class Round:
 class VisitState:
     """Everything one visit has come to.
 
+    `lock_by`: under which profiles the lock was hung last.
     `failed_steps`: since each was last sound, once for each time (`safety/closed_ways.py`).
     `aim`: the test that is on the way; `aim_chosen`: by the person, and not by what tells most.
     `fresh`: the finding that is being taken once more to see whether a STOP can be lifted;
@@ -106,6 +107,7 @@ class VisitState:
     words: str = ""
     routine: bool = False
     profiles: frozenset[str] = FULLY_QUALIFIED
+    lock_by: frozenset[str] = frozenset()
     conditions: Mapping[str, str] = field(default_factory=dict)
     answers: tuple[Answer, ...] = ()
     asked: tuple[Asked, ...] = ()

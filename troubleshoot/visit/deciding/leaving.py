@@ -7,6 +7,7 @@ from collections.abc import Sequence
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.safety.profiles import hand_over
+from troubleshoot.safety.reaching import is_own_lock
 from troubleshoot.safety.route import steps_to_leave, steps_to_leave_cold, steps_to_leave_off
 from troubleshoot.safety.steps import ROOF, Step
 from troubleshoot.visit.deciding.decision import Decision, to_do
@@ -32,7 +33,7 @@ def way_back(knowledge: Knowledge, state: VisitState, conclusions: Conclusions) 
         last = next_of_repair(knowledge, state, conclusions, is_back=True)
         return last or Decision("ending")
     phrase = hand_over(knowledge.tests[steps[0].id], state.profiles)
-    if phrase is not None:
+    if phrase is not None and not is_own_lock(state, steps[0]):
         return Decision("ending", ending="left", handed_over=((steps[0].id, phrase),))
     return to_do(knowledge, state, steps[0])
 

@@ -12,7 +12,7 @@ from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety.closed_ways import came_about, failures
 from troubleshoot.safety.declared import CONFIRMED, sound_outcomes
-from troubleshoot.safety.steps import BEFORE_BLEEDING, NO_FLAME, RESTART, Step
+from troubleshoot.safety.steps import BEFORE_BLEEDING, LOCKOUT, NO_FLAME, RESTART, Step
 from troubleshoot.safety.transitions import after_step, after_test, failed
 from troubleshoot.visit.events.called import unit_as_called
 from troubleshoot.visit.events.event import ALWAYS, Event
@@ -194,6 +194,7 @@ class StepDone(Event):
             state,
             work=work,
             work_before=state.work,
+            lock_by=state.profiles if confirmed and self.step == LOCKOUT else state.lock_by,
             asked=(*state.asked, asked),
             answers=(*state.answers, answer),
             failed_steps=failures(state.failed_steps, step, outcomes, work, state.at_work),
