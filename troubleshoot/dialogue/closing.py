@@ -37,6 +37,7 @@ from troubleshoot.visit.deciding.left_off import (
     heat_stays_off,
     left_for,
     left_off_at,
+    what_lifts,
 )
 from troubleshoot.visit.deciding.nameplate import plate_to_ask
 from troubleshoot.visit.deciding.proving import left_to_prove
@@ -59,6 +60,10 @@ A_READING_FIRST = "That is no reading. What was read, or Enter where it was not;
 ONCE_MORE = "What did you read? Enter leaves it as said."
 NO_WAY = "No safe way leads there as the unit stands, so it stays not proved:"
 BACK_TO_THE_TESTS = "So it is not put right, whatever the complaint does: back to the tests."
+NOT_TRIED = (
+    "It is not asked whether the complaint has gone: the unit stays off, so nobody tried it."
+)
+NOT_ASKED_OFF = "not asked: the unit stays off"
 AS_IT_WAS = "The unit is back as it was."
 AFTER_A_REPAIR = "The unit is put back, with what was repaired."
 CONTROL_BACK = (
@@ -209,6 +214,14 @@ def _whether_it_helped(
     """Whether the complaint has gone with it, and what was not proved. Raises Back."""
     if left := "; ".join(proof.text for proof in left_to_prove(book.knowledge, book.state)):
         voice.say(f"{NO_WAY} {left}.", strong=True)
+    conclusions = conclude_visit(reasoner, book.state)
+    off = left_off_at(book.knowledge, book.state, conclusions)
+    work = book.state.work
+    if off.unit and not (work.power == "on" and work.calls == "on"):
+        voice.say(NOT_TRIED)
+        voice.say_all(what_lifts(book.knowledge, conclusions, off))
+        book.add(Repaired(fault.id, NOT_ASKED_OFF), Closing())
+        return
     listener = Listener(book.knowledge, voice)
     on_round = book.state.round is not None
     still, said = yield from yes_or_no_in_words(listener, FOUND if on_round else STILL_THERE)
@@ -243,6 +256,7 @@ def close(book: VisitBook, voice: Voice, decision: Decision, conclusions: Conclu
         raise Leave
     book.add(VisitEnded("closed", left_off=left_for(off, book.state.work)))
     voice.say_all(off.lines)
+    voice.say_all(what_lifts(book.knowledge, conclusions, off))
     lacking = lacking_lines(book.knowledge, book.state)
     for line in lacking:
         voice.say(f"The repair is not proved, {line}.", strong=True)

@@ -6,7 +6,7 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.visit.deciding.decision import Decision
-from troubleshoot.visit.deciding.left_off import left_off_at
+from troubleshoot.visit.deciding.left_off import left_off_at, what_lifts
 from troubleshoot.visit.deciding.next import TAKES_IT_AWAY
 
 
@@ -30,6 +30,7 @@ class StayingOff:
         if decision.reason != TAKES_IT_AWAY or decision.aim is None:
             self.told_what_stays = True
             self.voice.say_all(off.lines)
+            self.voice.say_all(what_lifts(self.book.knowledge, conclusions, off))
         elif not self.told_what_lifts:
             self.told_what_lifts = True
             lifts = self.book.knowledge.tests[decision.aim[0]].name

@@ -10,6 +10,8 @@ watch.
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator
+from functools import partial
+from operator import eq
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.gravity import gravest_first
@@ -184,6 +186,15 @@ def has_ended(conclusions: Conclusions, fired: FiredHazard, ban: Ban) -> bool:
     That is at every place there is; of a ban at circuits at those circuits, and where the hazard
     names kinds of place at those.
     """
+    asked_for = _asked_for(conclusions, fired, ban)
+    ends = [end for end in ban.until if end.test in conclusions.hypotheses.tests]
+    return bool(ends) and all(_read(conclusions, end, asked_for) for end in ends)
+
+
+def _asked_for(
+    conclusions: Conclusions, fired: FiredHazard, ban: Ban
+) -> Callable[[Place | None], bool]:
+    """At which places the findings are wanted that end a ban of a hazard."""
     layout = conclusions.case.unit.layout
     circuits = layout.circuits_of(None) if ban.at == "unit" else {*fired.circuits}
     kinds = {kind for each in bans_of(fired.hazard) for kind in each.places}
@@ -193,8 +204,7 @@ def has_ended(conclusions: Conclusions, fired: FiredHazard, ban: Ban) -> bool:
             place is None or not kinds or place.kind in kinds
         )
 
-    ends = [end for end in ban.until if end.test in conclusions.hypotheses.tests]
-    return bool(ends) and all(_read(conclusions, end, asked_for) for end in ends)
+    return asked_for
 
 
 def unread_ends(conclusions: Conclusions) -> Iterator[Spot]:
@@ -206,6 +216,19 @@ def unread_ends(conclusions: Conclusions) -> Iterator[Spot]:
             if end.test in tests and ban.at == "unit":
                 spots = ((end.test, at) for at in layout.places(tests[end.test].per))
                 yield from (spot for spot in spots if spot not in read)
+
+
+def would_lift(conclusions: Conclusions, fired: FiredHazard) -> tuple[Spot, ...]:
+    """What would end the bans of a hazard and is not read sound yet, place by place."""
+    layout, tests = conclusions.case.unit.layout, conclusions.hypotheses.tests
+    spots: dict[Spot, None] = {}
+    for ban in bans_of(fired.hazard):
+        asked_for = _asked_for(conclusions, fired, ban)
+        for end in ban.until:
+            for at in layout.places(tests[end.test].per) if end.test in tests else ():
+                if asked_for(at) and not _read(conclusions, end, partial(eq, at)):
+                    spots[end.test, at] = None
+    return tuple(spots)
 
 
 def _places_of(reading: Reading) -> tuple[Place | None, ...]:

@@ -14,12 +14,12 @@ from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.outside.text import begun
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
-from troubleshoot.reasoning.unit.places import Place
+from troubleshoot.reasoning.unit.places import Place, with_place
 from troubleshoot.safety.closed_ways import closed
 from troubleshoot.safety.hazard_words import forbids
 from troubleshoot.safety.profiles import hand_over
 from troubleshoot.safety.steps import GAS_OPEN, PLUG_TEST
-from troubleshoot.safety.stops.standing import has_ended
+from troubleshoot.safety.stops.standing import has_ended, would_lift
 from troubleshoot.safety.work_state import WorkState, untested_plugs
 from troubleshoot.visit.deciding.unproved import stopped_and_unproved, unread_of_burners
 from troubleshoot.visit.state import VisitState
@@ -109,6 +109,20 @@ def left_for(off: LeftOff, work: WorkState) -> tuple[str, ...]:
     """By their ids, the hazards for which something is left off, and a step that is still to do."""
     still = (GAS_OPEN,) if work.gas != "on" or work.plugs_untested else ()
     return (*(fired.hazard.id for fired in off.all), *still)
+
+
+def what_lifts(knowledge: Knowledge, conclusions: Conclusions, off: LeftOff) -> tuple[str, ...]:
+    """What is still to be read sound before what stays off may run, a sentence a danger."""
+    layout = conclusions.case.unit.layout
+    told: dict[str, None] = {}
+    for fired in (*off.unit, *off.circuits):
+        names = [
+            with_place(knowledge.tests[test].name, layout.shown(knowledge.tests[test].per, at))
+            for test, at in would_lift(conclusions, fired)
+        ]
+        if names:
+            told[f"To take that away, read sound: {'; '.join(names)}."] = None
+    return tuple(told)
 
 
 def left_off_at(knowledge: Knowledge, state: VisitState, conclusions: Conclusions) -> LeftOff:

@@ -10,7 +10,7 @@ from troubleshoot.reasoning.unit.places import Place, like
 from troubleshoot.safety.stops.lifting import finding_of
 from troubleshoot.safety.stops.parts import not_yet_afresh
 from troubleshoot.safety.stops.put_right import to_see_put_right
-from troubleshoot.safety.stops.standing import Forbidden, unread_ends
+from troubleshoot.safety.stops.standing import Forbidden, unread_ends, would_lift
 from troubleshoot.visit.deciding.left_off import left_off
 from troubleshoot.visit.state import VisitState
 
@@ -28,11 +28,17 @@ def read_first(
             yield knowledge.tests[name], at
     if not state.mended_here or (state.closing and state.repair_begun is None):
         return
+    answers = state.answers
+    since = next((n for n, a in enumerate(answers) if a.after_repair), len(answers))
     # A new fuse reads sound, whatever stands behind it: that is read before the fuse is.
     for name, at in unread_ends(conclusions):
         yield knowledge.tests[name], at
-    answers = state.answers
-    since = next((n for n, a in enumerate(answers) if a.after_repair), len(answers))
+    read = {(a.test, at) for a in answers[since:] for at in a.places or (None,)}
+    motors = [fired for fired in conclusions.hazards if fired.hazard.keeps_off == "circuit"]
+    for fired in motors if state.closing else ():
+        for name, at in would_lift(conclusions, fired) if fired.found else ():
+            if (name, at) not in read:
+                yield knowledge.tests[name], at
     for fired in (*Forbidden(conclusions).holding(), *left_off(conclusions).heat):
         spot = finding_of(knowledge, state, conclusions, fired)
         if spot is None or knowledge.tests[spot[0]].kind == "step":

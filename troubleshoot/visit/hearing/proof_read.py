@@ -138,16 +138,19 @@ def _before(knowledge: Knowledge, state: VisitState, fault: Fault, proof: Proof)
 
 
 def _read_since(knowledge: Knowledge, state: VisitState, fault: Fault, proof: Proof) -> str:
-    """What the test of a proof has read since the repair, where it had been read before it.
+    """What the test of a proof has read since the repair.
 
-    At the same place, so that it is a reading of what was repaired; empty for nothing, and where a
-    STOP was met: what lifts that is one thing, what proves its repair another.
+    At the place where it had been read before it, or at the only one there is, so that it is a
+    reading of what was repaired; empty for nothing, and where a STOP was met: what lifts that is
+    one thing, what proves its repair another.
     """
     since = next((said.answers for said in state.repairs[::-1] if said.fault == fault.id), None)
     if since is None or proof.finding is None or state.stops:
         return ""
     test, answers = knowledge.tests[proof.finding.test], state.answers
     places = {place for a in answers[:since] if a.test == test.id for place in a.places}
+    if not places and len(there := state.unit.layout.places(test.per)) == 1:
+        places = {*there}  # there is no other that it could have been read at
     counting = {(r.test, r.at, r.text) for r in take_readings(knowledge, state.case)[0] if r.valid}
     for answer in reversed(answers[since:]):
         taken = {(test.id, at, answer.text) for at in places.intersection(answer.places)}
