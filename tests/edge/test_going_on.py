@@ -46,6 +46,7 @@ def test_the_stop_that_stands_is_shown_before_it_is_asked_who_is_there(
     with begin(data, clock) as person:
         person.types("danger gas", "q")
     with Person(data, clock=clock) as person:
+        assert "A STOP stands over it: " in person.last, "before anybody goes on with it"
         said = person.types("y")
         assert "- STOP" in said and said.index("- STOP") < said.index("Who is asking")
 

@@ -1,8 +1,8 @@
 """What readings show that cannot be taken as the work stands: a danger does not wait for that.
 
 They are judged by all that is known of the unit, as if they had been taken. What they would find
-stands as a danger that was told; where only some of the tests that may be meant find it, it is
-asked about.
+stands as a danger that was told; where only some of the tests that may be meant find it, or what
+stops a step alone breaks no limit of the unit's own, it is asked about.
 """
 
 from __future__ import annotations
@@ -14,11 +14,13 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.readable import Spot
 from troubleshoot.dialogue.said import Hinted, Voice
 from troubleshoot.knowledge.gravity import gravest_first
+from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.visit.events import Answered, DangerReported, after
 from troubleshoot.visit.state import VisitState
 
+NOT_KNOWN: Final = ("not-known",)
 CALLS_UP_A_DANGER: Final = "Taken or not, that reading calls up a danger."
 
 
@@ -36,6 +38,8 @@ class RefusedReadings:
         for text, spots in told:
             by_test = self._by_test(text, spots)
             certain = frozenset.intersection(*by_test) if by_test else frozenset()
+            if any(self._is_without_its_limit(test) for test, _ in spots):
+                certain = frozenset(filter(self._stops_more_than_a_step, certain))
             hazards = (self.book.knowledge.hazards[name] for name in certain)
             for hazard in reversed(gravest_first(hazards)):
                 self.voice.say(CALLS_UP_A_DANGER, strong=True)
@@ -49,6 +53,18 @@ class RefusedReadings:
             self.voice.hinted = Hinted(self.book.knowledge, typed)
             return True
         return False
+
+    def _is_without_its_limit(self, test: Test) -> bool:
+        """Whether a test is judged by a common limit, as nobody has told that of this unit."""
+        told = {name for name, _ in self.book.state.unit.plate}
+        lines = (line for outcome in test.outcomes for line in outcome.limits)
+        whens = (when for line in lines for when in (line.when, *(b.when for b in line.bounds)))
+        wants = (name for when in whens for name, words in when.items() if words == NOT_KNOWN)
+        return any(name in self.book.knowledge.plate_values and name not in told for name in wants)
+
+    def _stops_more_than_a_step(self, hazard: str) -> bool:
+        stop = self.book.knowledge.hazards[hazard].stop
+        return stop is not None and stop.scope != "this-step"
 
     def _by_test(self, text: str, spots: Sequence[Spot]) -> list[frozenset[str]]:
         """For each test that may be meant the dangers that it would find, at whichever place."""

@@ -29,7 +29,7 @@ from troubleshoot.dialogue.standing import (
 from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Talk, unless_back
 from troubleshoot.frozen import frozen
 from troubleshoot.visit.events import Named, VisitEnded
-from troubleshoot.visit.kept.stopped import Standing
+from troubleshoot.visit.kept.stopped import Standing, Stopped
 from troubleshoot.visit.kept.unit_names import same_unit
 from troubleshoot.visit.telling.lapses import before_going_on
 
@@ -72,7 +72,7 @@ def open_visit(shelf: Shelf, voice: Voice, unit: str) -> Talk[Opened | None]:
     if unit:  # what is open on the unit that was named comes first
         waiting.sort(key=lambda visit: not same_unit(shelf.state_of(visit).name, unit))
     while True:
-        opened = yield from _go_on(shelf, voice, waiting)
+        opened = yield from _go_on(shelf, voice, standing, waiting)
         if opened is not None and opened.danger is not None:
             return opened
         try:
@@ -182,7 +182,9 @@ def _at_the_stop(shelf: Shelf, stopped: Standing, unit: str) -> Opened | None:
     return Opened(shelf.go_on(stopped.visit), unit) if goes_on(stopped) else None
 
 
-def _go_on(shelf: Shelf, voice: Voice, waiting: Sequence[str]) -> Talk[Opened | None]:
+def _go_on(
+    shelf: Shelf, voice: Voice, standing: Sequence[Standing], waiting: Sequence[str]
+) -> Talk[Opened | None]:
     """The open visit that the person wants to go on with, by y or its unit's name; None for none.
 
     A danger that is told of here belongs to the visit that is asked about.
@@ -191,6 +193,9 @@ def _go_on(shelf: Shelf, voice: Voice, waiting: Sequence[str]) -> Talk[Opened | 
         state = shelf.state_of(visit)
         for line in before_going_on(state.name, state.work):
             voice.say(line, strong=True)
+        for each in standing:
+            if isinstance(each, Stopped) and each.visit == visit:
+                voice.say(f"A STOP stands over it: {each.reason}.", strong=True)
         try:
             wanted = yield from unless_back(
                 voice, NOTHING_YET, lambda: which_open(shelf, voice, waiting)
