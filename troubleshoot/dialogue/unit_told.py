@@ -67,7 +67,7 @@ def _takes_list(book: VisitBook, voice: Voice, reasoner: Reasoner, typed: str) -
     said, left = facts_listed(book.knowledge, "", typed)
     if len(said) < LEAST and left:
         return False
-    fixed = [name for name in said if book.state.answers and _counts(book.knowledge, name)]
+    fixed = [name for name in said if _is_read(book) and _counts(book.knowledge, name)]
     told = {name: value for name, value in said.items() if name not in fixed}
     if said:
         tell_left(book, voice, typed, left, LEAST)
@@ -92,10 +92,18 @@ def put_right(book: VisitBook, voice: Voice, reasoner: Reasoner, said: str) -> b
     return True
 
 
+def _is_read(book: VisitBook) -> bool:
+    """Whether anything was read, or done at a place, so that places have to stay as they are."""
+    tests = book.knowledge.tests
+    return any(
+        tests[answer.test].kind != "step" or any(answer.places) for answer in book.state.answers
+    )
+
+
 def _put(book: VisitBook, voice: Voice, reasoner: Reasoner, told: _Told) -> None:
     """Take what was told in the place of what was known, or say why it is not."""
     names = (told.name, *told.also)
-    if book.state.answers and any(_counts(book.knowledge, name) for name in names):
+    if _is_read(book) and any(_counts(book.knowledge, name) for name in names):
         voice.say(COUNTS)
         return
     if _lifts_a_stop(book, reasoner, told):
