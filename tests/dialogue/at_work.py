@@ -34,6 +34,7 @@ PLACES = {
         "capacitance-out-of-circuit",
     ),
     "cock": ("no-heat", "do burner-orifices", "burner-orifices"),
+    "manometer": ("no-heat", "do manifold-pressure", "manometer-on"),
     "live": ("no-cooling", "do contactor-coil-volts at contactor 1", "contactor-coil-volts"),
     "run": ("no-heat", "do flame-picture", "flame-picture"),
     "out": ("no-cooling", "do wiring-burn-marks", "tools-clear"),

@@ -1,10 +1,11 @@
 """Sentences in which people say that a state has gone, and others that only look like them.
 
 Written without a look at what hears them: the first 72 and 70 before it was made, the next 44 by a
-stranger, then 50 and 50, and 40 and 40, each before it was tried on them. ASKED are those that it
-cannot tell, and asks about. By where each is typed: `in` at a test with the hands inside, `cock` at
-one behind a shut gas cock, `live` at one read live behind an open panel, `run` at one on a running
-burner, `out` before the lock comes off.
+stranger, then 50 and 50, and 40 and 40, each before it was tried on them; TOLD_IN_PASSING are
+mostly an attacker's. ASKED are those that it cannot tell, and asks about. By where each is typed:
+`in` at a test with the hands inside, `cock` at one behind a shut gas cock, `manometer` at a step
+behind it, `live` at one read live behind an open panel, `run` at one on a running burner, `out`
+before the lock comes off.
 """
 
 from __future__ import annotations
@@ -171,4 +172,38 @@ HARMLESS: dict[str, tuple[str, ...]] = {
         "helper is off the roof", "wires are tied up", "gas stays shut",
     ),
 }
-# fmt: on
+TOLD_IN_PASSING: dict[str, tuple[str, ...]] = {
+    "in": (
+        "lockout got pulled", "power's been restored", "the handle is up again",
+        "blower rolled by itself", "I hear a hum in the contactor", "metered the wrong cap",
+        "didn't wait the five minutes", "I only tested L1 and L2",
+        "came back from lunch, two hours gone", "my partner went down for coffee",
+        "the padlock was cut off by the super", "electric's been switched back on",
+        "something clicked in there", "I bled the wrong can", "tested the wrong unit",
+        "never checked L3", "skipped the leg to ground", "wheel crept round on its own",
+        "we were away overnight", "lights came back in the hall",
+    ),
+    "manometer": (
+        "the gas is back on", "somebody opened the cock", "cock got bumped",
+        "gas cock handle is parallel to the pipe", "I opened the gas again",
+        "the tenant turned gas on", "hose popped off", "sniffer battery died",
+        "sniffer was off all along", "sweep was done with the cock open", "never swept it",
+        "I smell it now", "we lit it a minute ago", "the utility turned the meter on",
+        "the tee let go", "something is not right here", "he walked off with the key",
+    ),
+}
+"""What is told with other words, or only shown by a sign: heard, or asked about."""
+NO_SIGN: dict[str, tuple[str, ...]] = {
+    "in": (
+        "I'll turn the disconnect on when done", "we'll put the power back on after lunch",
+        "he'll take the lock off at the end", "the plan is that I'd turn it on later",
+        "customer's other unit has power", "metered the cap twice",
+        "I tested all three legs and to ground", "waited the five minutes",
+        "the handle is off and locked",
+    ),
+    "manometer": (
+        "I'll open the cock when done", "hose is tight", "sniffer battery is fresh",
+        "the cock's still shut", "no smell at all",
+    ),
+}
+"""What is planned, or tells that all stands: it voids nothing."""

@@ -10,7 +10,7 @@ from __future__ import annotations
 import pytest
 
 from tests.dialogue.at_work import AtWork
-from tests.dialogue.gone_sentences import ASKED, GONE, HARMLESS
+from tests.dialogue.gone_sentences import ASKED, GONE, HARMLESS, NO_SIGN, TOLD_IN_PASSING
 from troubleshoot.dialogue.prompts import AtStop, Choose
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.gone import contradicted
@@ -58,6 +58,26 @@ def test_what_nobody_can_tell_is_asked_about(place: str, shipped: Knowledge) -> 
         assert isinstance(visit.prompt, Choose) and "still stand" in visit.prompt.question
         visit.types(answer)
         assert any(isinstance(event, StateGone) for event in visit.events) is voids
+
+
+@pytest.mark.parametrize(
+    ("place", "sentence"),
+    [(place, sentence) for place in TOLD_IN_PASSING for sentence in TOLD_IN_PASSING[place]],
+)
+def test_what_is_told_in_passing_is_heard_or_asked_about(
+    place: str, sentence: str, shipped: Knowledge
+) -> None:
+    """Regression: a smell at the manometer was no answer, and the cock was opened next."""
+    visit = AtWork(shipped, place)
+    visit.types(sentence)
+    is_heard = any(isinstance(event, StateGone | DangerReported) for event in visit.events)
+    assert is_heard or visit.dialogue.asks_aside or isinstance(visit.prompt, Choose)
+
+
+@pytest.mark.parametrize("place", NO_SIGN)
+def test_what_is_planned_or_still_stands_voids_nothing(place: str, shipped: Knowledge) -> None:
+    visit = AtWork(shipped, place)
+    assert not [each for each in NO_SIGN[place] if visit.dialogue.told_gone(each) is not None]
 
 
 def test_the_first_line_is_what_to_do_and_the_way_is_asked_again(shipped: Knowledge) -> None:

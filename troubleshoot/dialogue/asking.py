@@ -119,7 +119,7 @@ class Asking:
         decision = prompt.decision
         test = decision.test
         assert test is not None
-        yield from ask_if_gone(self.book, listener, prompt, typed)
+        stands = yield from ask_if_gone(self.book, listener, prompt, typed)
         if takes_plate_line(self.book, self.voice, self.decider.reasoner, typed):
             return True
         told = not listener.doubted and ask_repairs_told(self.book, self.voice, typed)
@@ -130,6 +130,8 @@ class Asking:
             return True
         why = yield from self.reading_out.take(listener, typed, decision, str(error))
         if why is not None:
+            nothing_else = why == str(error) and not stands
+            listener.asks_of_all = decision.step is not None and nothing_else
             not_taken(self.book, listener, test, typed, why)
         return why is None
 

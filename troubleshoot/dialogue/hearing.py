@@ -55,6 +55,8 @@ LEAST_NEAR = 4
 """Letters of a word that is taken for an answer with one typing error."""
 LEAST_LONG = 7
 """Letters of an answer that is asked about with two."""
+LEAST_TOLD = 3
+"""Words that tell something: hose popped off. Fewer are an answer that was missed."""
 DANGER_OR_ANSWER = (
     "Is that a danger, or the answer? If it is a danger get clear, and type danger. If it is the "
     "answer, type that alone."
@@ -122,7 +124,8 @@ class Listener:
     `standing`: hazards that have been told of, and are not told again. `offered`: the answers that
     the prompt names. `about`: the words of the question, where they and its answers are no
     danger in themselves. `own`: all that the question and its answers say; words of one of these
-    alone are never asked about.
+    alone are never asked about. `asks_of_all`: whatever is told, in however plain words, is asked
+    about where it is no answer: at a step.
     """
 
     def __init__(
@@ -142,6 +145,7 @@ class Listener:
         self.own = tuple(own)
         self.doubted = ""
         self.has_told_how = False
+        self.asks_of_all = False
 
     def hear(self, typed: str) -> None:
         """Raise DangerCalled where what was typed speaks of a danger."""
@@ -155,12 +159,21 @@ class Listener:
         """The same, where it is asked who was told: "called 911" is the answer there."""
         self.hear_among(without_help(typed))
 
-    def ask_about(self, typed: str, own: Iterable[str] = ()) -> bool:
+    def ask_about(self, typed: str, own: Iterable[str] = (), *, is_told: bool = False) -> bool:
         """Whether it is asked next if there is a danger: words hint at one, and no STOP stands.
 
-        `own`: what else is an answer here.
+        `own`: what else is an answer here. `is_told`: asked whatever the words are.
         """
-        return not self.standing and self.voice.ask_about(self.knowledge, typed, (*self.own, *own))
+        own = (*self.own, *own)
+        return not self.standing and self.voice.ask_about(
+            self.knowledge, typed, own, is_told=is_told
+        )
+
+    def _tells(self, typed: str) -> bool:
+        """Whether it tells something, that is no question and not in the step's own words."""
+        said = {stem(word) for word in raw_words(typed)}
+        own = {stem(word) for text in self.own for word in raw_words(text)}
+        return len(said) >= LEAST_TOLD and not typed.endswith("?") and not said <= own | LOOSE
 
     def not_understood(self, typed: str, reply: str) -> None:
         """Say why that is no answer, and how a danger is called: once, then where it may be one.
@@ -178,7 +191,7 @@ class Listener:
             self.voice.say(whether_meant(meant))
             return
         self.hear(typed)
-        asks = self.ask_about(typed)
+        asks = self.ask_about(typed, is_told=self.asks_of_all and self._tells(typed))
         hint = HOW_TO_CALL if not asks and self._needs_telling(typed) else ""
         self.has_told_how = self.has_told_how or bool(hint)
         self.voice.say(f"{reply} {hint}".strip())

@@ -38,9 +38,7 @@ def gone_at(
     if not steps or (isinstance(prompt, AskWords | Choose) and stop_stands()):
         return None
     if isinstance(prompt, AskTest | DoStep):
-        own = prompt.decision.step
-        if own is not None:
-            steps = tuple(s for s in steps if s != own.id and s not in STEPS[own.id].in_other_words)
+        steps = _not_asked_here(prompt, steps)
         if said == typed and is_answer(book, prompt, typed):
             return None
     return ToldGone(typed, steps) if steps else None
@@ -56,23 +54,32 @@ def _chooses_a_test(book: VisitBook, typed: str) -> bool:
     )
 
 
-def ask_if_gone(book: VisitBook, listener: Listener, prompt: Prompt, typed: str) -> Talk[None]:
-    """Ask at a test, where words are no answer that may say so, whether all still stands.
+def ask_if_gone(
+    book: VisitBook, listener: Listener, prompt: AskTest | DoStep, typed: str
+) -> Talk[bool]:
+    """Ask, where words are no answer that may say so, whether all still stands; False if not asked.
 
     Raises ToldGone, DangerCalled, Leave.
     """
-    if not isinstance(prompt, AskTest):
-        return
     hinted = hinted_gone(book.knowledge, typed)
-    steps = contradicted(book.state.work, hinted, book.state.at_work)
+    steps = _not_asked_here(prompt, contradicted(book.state.work, hinted, book.state.at_work))
     if not steps:
-        return
+        return False
     listener.hear(typed)
     tests = (book.knowledge.tests[step] for step in steps)
     stands = ", ".join(test.spoken(CONFIRMED[test.id]) for test in tests)
     question = YesNo(f'You typed "{typed}". Does it still stand, as it was shown: {stands}?')
     if not (yield from unless_back(listener.voice, FIRST, lambda: yes_or_no(listener, question))):
         raise ToldGone(typed, steps)
+    return True
+
+
+def _not_asked_here(prompt: AskTest | DoStep, steps: tuple[str, ...]) -> tuple[str, ...]:
+    """Without the step in hand, and those of which its own answers tell."""
+    own = prompt.decision.step
+    if own is None:
+        return steps
+    return tuple(s for s in steps if s != own.id and s not in STEPS[own.id].in_other_words)
 
 
 def void(book: VisitBook, voice: Voice, told: ToldGone) -> Talk[None]:

@@ -60,6 +60,12 @@ _ELSEWHERE: Final = re.compile(
     r"\b(?:(?:other|next|neighbou?r\w*|adjacent|another|second) (?:unit|rtu|roof|building|one)|"
     r"next door|rtu[- ]?\d+|unit \d+)\b"
 )
+_RUN_TOGETHER: Final = (
+    (re.compile(r"(?<=\w)'ll\b|(?<=\bi)ll\b|(?<=\bthey)ll\b|(?<=\byou)ll\b"), " will"),
+    (re.compile(r"(?<=\w)'d\b"), " would"),
+    (re.compile(r"(?<=\w)(?<!\blet)'s\b"), " is"),
+)
+"""I'll turn it on is a plan; power's been restored tells of power."""
 _FEW_VOLTS: Final = re.compile(r"\b\d(?:[.,]\d+)?\s*(?:v|vac|vdc|volts?)\b")
 """Under 10 V nothing is live."""
 _NUMBER_AND_UNIT: Final = re.compile(r"(\d)\s*(?:v|vac|vdc|volt)\b")
@@ -132,7 +138,11 @@ def _told_as_so(typed: str) -> Iterator[str]:
 
 
 def _in_volts(typed: str) -> str:
-    said = _FEW_VOLTS.sub("few", typed.lower().replace("'", "").replace("\u2019", ""))
+    """In small letters, what is run together apart, and volts as a number of them."""
+    said = typed.lower().replace("\u2019", "'")
+    for short, long in _RUN_TOGETHER:
+        said = short.sub(long, said)
+    said = _FEW_VOLTS.sub("few", said.replace("'", ""))
     return _NUMBER_AND_UNIT.sub(r"\1 volts", _DECIMALS.sub(r"\1", said))
 
 
