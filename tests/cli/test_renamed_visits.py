@@ -32,6 +32,9 @@ def renamed(data: Path, to: str) -> None:
         (f"visits/archive/{NAME}.journal", "archive; if visits are kept in it"),
         (f"visits.old/{NAME}.journal", "visits.old; if visits are kept in it"),
         (f"{NAME}.journal", f"{NAME}.journal; if it is a visit"),
+        ("visits/.old", ".old; if it is a visit"),
+        ("visits/.trash/first", ".trash; if visits are kept in it"),
+        (".old", ".old; if it is a visit"),
     ],
 )
 def test_it_is_named_where_visits_are_listed_and_stops_are_looked_up(
@@ -47,6 +50,17 @@ def test_it_is_named_where_visits_are_listed_and_stops_are_looked_up(
     _, out, _ = command("--data", str(data), "inspect", "RTU-3", "--sheet")
     assert "Not read: " in " ".join(out.split())
     assert told in "".join(JournalShelf(shipped, data / "visits").not_read())
+
+
+def test_a_stop_in_a_hidden_file_meets_its_unit(
+    command: Call, shipped: Knowledge, tmp_path: Path
+) -> None:
+    """Regression: moved to .old it was a unit that nobody had ever stopped."""
+    renamed(tmp_path, "visits/.old")
+    (stands,) = JournalShelf(shipped, tmp_path / "visits").standing()
+    assert stands.unit
+    script = ("--data", str(tmp_path), "diagnose", stands.unit, "--no-input", "--json")
+    assert command(*script)[0] == 2
 
 
 def test_what_a_system_or_the_program_keeps_there_is_not_named(

@@ -17,7 +17,7 @@ from troubleshoot.dialogue.talk import Leave
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.kept import stopped as found_in
 from troubleshoot.visit.kept.stopped import Standing, Stopped
-from troubleshoot.visit.kept.unit_names import same_unit
+from troubleshoot.visit.kept.unit_names import may_be_same, same_unit
 
 TIME = "2026-11-26T09:00:00+00:00"
 CRACK = {"event": "answer", "test": "heat-exchanger-look", "at": None, "outcomes": ["crack"],
@@ -77,6 +77,25 @@ def test_only_visits_over_which_a_stop_stands_are_told_of(
 )  # fmt: skip
 def test_a_unit_is_the_same_however_its_name_was_typed(one: str, other: str, same: bool) -> None:
     assert same_unit(one, other) is same
+
+
+BAKERY = "Marlow Row bakery, RTU 4"
+
+
+@pytest.mark.parametrize(
+    ("typed", "may"),
+    [
+        ("Marlow Row", True), ("Marlow Row bakery", True), ("Row bakery", True), ("MRB 4", True),
+        ("\u041carlow Row bakery, RTU 4", True), ("Mar\u00adlow Row", True), ("RTU IV", False),
+        ("Marlow Row bakery, RTU four", True), ("bakery \uff14", True), ("RTU", True),
+        ("Marlow Row bakery, RTU 5", False), ("Kestrel Lane school", False), ("RTU-5", False),
+        ("Kestrel Lane school, RTU 4", False), ("", False), ("-", False),
+    ],
+)  # fmt: skip
+def test_a_name_cut_short_or_in_letters_that_look_alike_may_be_of_it(typed: str, may: bool) -> None:
+    """Regression: a script went past a STOP with the number left off, or with one other letter."""
+    assert may_be_same(BAKERY, typed) is may
+    assert may_be_same(typed, BAKERY) is may
 
 
 @pytest.fixture

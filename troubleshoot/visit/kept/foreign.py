@@ -43,13 +43,17 @@ def strayed(visits: Path) -> tuple[Path, ...]:
 def _found(visits: Path) -> list[Path]:
     """What lies among the visits and is none by its name, and journals around them."""
     kept = {path.name for path in kept_visits(visits)}
-    inside = [path for path in _entries(visits) if path.name not in kept and not _hidden(path)]
-    around = [
-        path
-        for path in _entries(visits.parent)
-        if path.name != visits.name and (_is_journal(path) or _holds_journals(path))
-    ]
-    return [*inside, *around]
+    others = (path for path in _entries(visits) if path.name not in kept)
+    inside = [path for path in others if not _hidden(path) or _may_hold_visits(path)]
+    around = (path for path in _entries(visits.parent) if path.name != visits.name)
+    return [*inside, *filter(_may_hold_visits, around)]
+
+
+def _may_hold_visits(path: Path) -> bool:
+    """Whether it may be a journal, or a folder with some in it, as one that was renamed is."""
+    if path.is_dir():
+        return any(_may_be_journal(each) for each in _entries(path) if each.is_file())
+    return path.is_file() and _may_be_journal(path)
 
 
 def _may_be_journal(path: Path) -> bool:
@@ -80,15 +84,6 @@ def _entries(folder: Path) -> list[Path]:
     return [folder / name for name in sorted(names)]
 
 
-def _is_journal(path: Path) -> bool:
-    return path.suffix == SUFFIX and path.is_file()
-
-
-def _holds_journals(path: Path) -> bool:
-    """Whether a folder holds journals, as one that was renamed does."""
-    return path.is_dir() and any(map(_is_journal, _entries(path)))
-
-
 def _hidden(path: Path) -> bool:
-    """Whether a system keeps it for itself."""
+    """Whether its name hides it: a system keeps such for itself, and a journal may lie so."""
     return path.name.startswith(".")
