@@ -10,6 +10,7 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.files import read_stream, read_text
 from troubleshoot.outside.plain_data import check_plain, from_json
 from troubleshoot.outside.refusal import NotUsable
+from troubleshoot.outside.text import shortened
 from troubleshoot.reasoning.readings.answers import Case
 from troubleshoot.reasoning.unit.equipment import InputRefused, Refusal
 from troubleshoot.visit.cases.file import read_case
@@ -75,7 +76,10 @@ def _refusal_failure(error: InputRefused, dangers: tuple[str, ...], as_json: boo
     """The dangers that are told all the same, then every refusal, as sentences on standard error;
     and as JSON on standard output if asked."""
     if as_json:
-        rows = [{"key": r.key, "problem": r.problem, "instead": r.instead} for r in error.refusals]
+        rows = [
+            {"key": shortened(r.key), "problem": shortened(r.problem), "instead": r.instead}
+            for r in error.refusals
+        ]
         say_json({"dangers": list(dangers), "error": rows} if dangers else {"error": rows})
     refused = [f"{r.key}: {r.problem}; {r.instead}" for r in error.refusals]
     return Failure([*dangers, *refused], NOT_UNDERSTOOD)

@@ -18,7 +18,7 @@ import click
 
 from troubleshoot.cli.door import catalogue_in_use, tell, told
 from troubleshoot.outside.refusal import NotUsable
-from troubleshoot.outside.text import shown
+from troubleshoot.outside.text import shortened, shown
 
 CHECKS_FOUND = 1
 USAGE = 2
@@ -39,7 +39,7 @@ class Failure(click.ClickException):
 
     def show(self, file: Any = None) -> None:
         for line in self.lines:
-            click.echo(_fitted(shown(told(line))), err=True, file=file)
+            click.echo(_fitted(shortened(shown(told(line)))), err=True, file=file)
 
 
 def _fitted(line: str) -> str:

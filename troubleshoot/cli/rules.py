@@ -15,7 +15,7 @@ from troubleshoot.cli.json_output import say_json
 from troubleshoot.cli.rule_base import rules_in, rules_in_force, site_folders, takes_rules
 from troubleshoot.outside.files import read_text
 from troubleshoot.outside.refusal import NotUsable
-from troubleshoot.outside.text import shown
+from troubleshoot.outside.text import shortened, shown
 
 NEEDED_BY_PHYSICS: Final = ("scipy", "sklearn")
 
@@ -45,7 +45,7 @@ def check_rules_command(ctx: click.Context, pack: tuple[str, ...], against: str 
     earlier = rules_in(against) if against is not None else None
     problems = check_rules([shipped_folder(), *site_folders(*pack)], earlier)
     for problem in problems:
-        tell(f"{problem} [{problem.check}]")
+        tell(f"{shortened(str(problem))} [{problem.check}]")
     errors = sum(problem.level == "error" for problem in problems)
     tell(f"{errors} to fix, {len(problems) - errors} to know")
     ctx.exit(CHECKS_FOUND if errors else 0)

@@ -19,6 +19,10 @@ MOST_TYPED: Final = 2_000
 MOST_NAME: Final = 80
 """Letters in the name of a unit or a person."""
 
+MOST_SENTENCE: Final = 1_000
+"""Letters of a sentence that says what is wrong with a text; it may hold that text."""
+_LEFT_OUT: Final = " ... "
+
 _REFUSED: Final = re.compile(
     "["
     "\x00-\x08\x0b-\x1f\x7f-\x9f"  # control characters, save tab and line feed
@@ -81,6 +85,14 @@ def plain_words(text: str) -> str:
 def begun(phrase: str) -> str:
     """A phrase as a sentence begins with it; the rest of it stays as it is written."""
     return f"{phrase[:1].upper()}{phrase[1:]}"
+
+
+def shortened(text: str, most: int = MOST_SENTENCE) -> str:
+    """A sentence about what came from outside: of a long one its beginning and its end."""
+    if len(text) <= most:
+        return text
+    half = (most - len(_LEFT_OUT)) // 2
+    return f"{text[:half]}{_LEFT_OUT}{text[-half:]}"
 
 
 def shown(text: str) -> str:

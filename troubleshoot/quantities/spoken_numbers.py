@@ -19,6 +19,8 @@ import re
 from collections.abc import Iterator, Sequence
 from typing import Final
 
+from troubleshoot.outside.numbers import whole_number
+
 _DIGITS: Final = {
     "one": 1, "two": 2, "three": 3, "four": 4, "five": 5, "six": 6, "seven": 7, "eight": 8,
     "nine": 9,
@@ -176,7 +178,7 @@ def _figure(word: str) -> str:
 def _whole(words: list[str]) -> int | None:
     """A whole number: in figures, in full, the short way, or figure by figure."""
     if len(words) == 1 and _is_figures(words[0]):
-        return int(words[0])
+        return whole_number(words[0])
     if any(map(_is_figures, words)):
         return None
     if "thousand" in words:

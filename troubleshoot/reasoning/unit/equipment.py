@@ -18,6 +18,7 @@ _OF_A_SUPPLY = frozenset(
     ("v", "volt", "volts", "vac", "ac", "ph", "phase", "hz", "60", "1", "3", "single", "three")
 )
 _VOLTS = re.compile("[1-6][0-9]{2}")
+_SIGNED = re.compile(r"[-+\u2212]\s*[0-9]")
 
 
 @frozen
@@ -167,14 +168,16 @@ class _UnitReader:
             return
         word = str(value).strip()
         number = whole_number(word) if fact.counts else None
-        if fact.counts and number is not None:
-            if not 1 <= number <= MOST_OF_A_KIND:
+        is_signed = bool(fact.counts and _SIGNED.match(word))
+        if is_signed or number is not None:
+            if number is None or not 1 <= number <= MOST_OF_A_KIND:
                 self.refuse(
                     f"unit.{key}",
                     f"{word} is not a number of them a unit has",
                     f"a number from 1 to {MOST_OF_A_KIND}",
                 )
                 return
+            assert fact.counts is not None
             self.counts[fact.counts] = number
             word = fact.values[0] if number == 1 else fact.values[-1]
         value_meant = meant(fact, word)

@@ -154,6 +154,8 @@ class PlaceNotUnderstood(ValueError):
 
 
 _SHORT = re.compile(rf"({'|'.join(SHORT_KINDS)}) ?#?([0-9]{{1,9}}|[a-h])")
+_SIGNED = re.compile(r"(?:^|\s)[-+\u2212]\s?[0-9]")
+"""A sign, which a hyphen within a word is not: circuit -1, but circuit-1."""
 _WORDS = re.compile(r"^(capacitor )?([a-z ]+?)(?: ?([0-9]{1,9}|[a-h]))?$")
 
 
@@ -163,6 +165,8 @@ def parse_place(text: str, kind: str | None, layout: Layout) -> tuple[Place, ...
     A neighbouring word serves where the meaning is plain: "circuit 2" for compressor 2, and
     "condenser fan 1" for its capacitor. Raises PlaceNotUnderstood.
     """
+    if _SIGNED.search(text):
+        raise PlaceNotUnderstood(f'"{text}" counts below one', "count places from 1")
     words = _written_out(plain_words(text))
     words = re.sub(r"^(.*) capacitor( [0-9]+| [a-h])?$", r"capacitor \1\2", words)
     choices = [place for place in layout.places(kind) if place is not None]

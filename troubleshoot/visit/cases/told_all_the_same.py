@@ -9,9 +9,11 @@ from __future__ import annotations
 import re
 from collections.abc import Iterator, Mapping
 from dataclasses import replace
+from itertools import islice
 from typing import Final
 
 from troubleshoot.knowledge.model import Hazard, Knowledge
+from troubleshoot.outside.plain_data import MOST_ENTRIES
 from troubleshoot.outside.text import plain_words
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.safety.hearing.among_words import told_among
@@ -28,10 +30,12 @@ _LINE: Final = re.compile(r"[\s-]*(?:([\w-]+) *: *)?(.*)")
 def dangers_all_the_same(knowledge: Knowledge, data: object) -> tuple[str, ...]:
     """What to tell of the dangers in the plain data of a file, or in its text, a sentence a line.
 
-    Of a text that is no data every line is taken for itself.
+    Of a text that is no data every line is taken for itself. What is said again is not heard again,
+    and no more than a whole visit says.
     """
     data = _lines_of(knowledge, data) if isinstance(data, str) else data
-    heard = {h.id: h for words in _words(knowledge, data) for h in _told(knowledge, words)}
+    said = islice(dict.fromkeys(_words(knowledge, data)), MOST_ENTRIES)
+    heard = {h.id: h for words in said for h in _told(knowledge, words)}
     case = replace(read_in_part(knowledge, data), stops=tuple(heard))
     conclusions = conclude_file(Reasoner(knowledge), case)
     found = {fired.hazard.id for fired in conclusions.hazards if fired.found}
