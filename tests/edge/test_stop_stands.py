@@ -109,6 +109,9 @@ def test_a_hand_over_takes_words_and_its_result_a_role_that_fits(data: Path, clo
             person.types(word)
             assert "Combustible-gas sweep" not in person.last and "again" not in person.last, word
         assert "No word lifts this STOP" in person.types("none")
+        for bare in ("0", "0 ppm", "0 %", "0.0"):
+            assert "with its unit" in " ".join(person.types(bare).split()), bare
+            assert b"STOP over" in started(data, "visits").stdout
         assert "- STOP" not in person.types("0 % LEL")
 
 

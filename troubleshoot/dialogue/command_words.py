@@ -15,8 +15,17 @@ _WITH_WORDS: Final = (
     "why not ",
 )
 
+_NOT: Final = ("not ", "n't ", "nothing", "no more")
+
 
 def is_command(typed: str) -> bool:
     """Whether a line is a command that is served at a test or an ending, in any case."""
     said = typed.lower()
+    if said.startswith("do ") and forbids(said.removeprefix("do ")):
+        return False
     return said in _ALONE or said.startswith(_WITH_WORDS)
+
+
+def forbids(rest: str) -> bool:
+    """Whether what stands behind do says not to: do not turn it on, and no test by its name."""
+    return rest.lower().replace("\u2019", "'").startswith(_NOT)

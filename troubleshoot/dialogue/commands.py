@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from troubleshoot.dialogue.asides import SKIPS, keep_note
 from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.command_words import forbids
 from troubleshoot.dialogue.intake import begin_anew, may_begin_anew
 from troubleshoot.dialogue.looking_again import may_look_again
 from troubleshoot.dialogue.meaning import WHICH, fault_meant, spot_meant
@@ -63,7 +64,9 @@ class Commands:
             yield from self._why_not(typed[8:], conclusions)
         elif said.startswith("what if "):
             self._what_if(typed[8:], decision, conclusions)
-        elif decision.stop is not None and (said == "tests" or word == "do"):
+        elif decision.stop is not None and (
+            said == "tests" or (word == "do" and not forbids(rest))
+        ):
             self.voice.say(NO_OTHER_TEST)
         elif said == "tests":
             self._other_tests(conclusions)
@@ -96,7 +99,7 @@ class Commands:
             self.voice.say(self.book.mark_last_invalid(rest))
         elif word == "unit":
             return self._unit(rest)
-        elif word == "do" and rest:
+        elif word == "do" and rest and not forbids(rest):
             yield from self._do(rest)
         elif said == "again":
             yield from self._again()

@@ -17,6 +17,7 @@ from troubleshoot.quantities.typed_units import is_unit
 from troubleshoot.reasoning.readings.measuring import read_text
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.hearing.other_matters import names_a_conductor
+from troubleshoot.safety.hearing.other_numbers import without_other_numbers
 from troubleshoot.safety.hearing.words import (
     clauses,
     denied,
@@ -35,7 +36,8 @@ _NAMED: Final = re.compile(
 )
 """Figures that name a leg, or count them, and are read on no meter: L1, leg 2, all 3 legs."""
 _NUMBER: Final = re.compile(
-    rf"(?<![a-z0-9.,]){_BOUND}(?P<digits>[0-9][0-9.,]*(?<![.,])|\.[0-9]+) ?(?P<unit>[a-z%]*)"
+    rf"(?<![a-z0-9.,]){_BOUND}(?P<digits>[0-9][0-9.,]*(?<![.,])|\.[0-9]+) ?"
+    r"(?P<unit>% ?l[ef]l\b|[a-z%]*)"
 )
 _ALL: Final = frozenset({"all", "each", "every", "everything", "everywhere"})
 _PARTS: Final = frozenset(
@@ -73,7 +75,7 @@ class Told:
 def told(knowledge: Knowledge, test: Test, typed: str) -> Told:
     """What is told of a step whose number is the worse the higher it is."""
     said = " ".join(typed.lower().split())
-    rest = _NAMED.sub(" ", said)
+    rest = _NAMED.sub(" ", without_other_numbers(said))
     read: dict[str, float] = {}
     unread = False
     is_elsewhere = _VOLT in own_units(knowledge, test) and _is_of_other_things(said)

@@ -24,6 +24,8 @@ from troubleshoot.dialogue.prompts import AskTest, DoStep
 from troubleshoot.dialogue.talk import DangerCalled, Reply
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.quantities.spoken_numbers import in_figures
+from troubleshoot.quantities.units import unit
+from troubleshoot.reasoning.readings.measuring import expected_for, read_text
 from troubleshoot.safety.declared import CONFIRMED, STEPS, sound_outcomes
 from troubleshoot.safety.facts_first import outcomes_that_stop
 from troubleshoot.safety.hearing.dangers import spoken_of, told_at
@@ -140,21 +142,38 @@ def _event(book: VisitBook, prompt: AskTest | DoStep, typed: str) -> Event:
     assert test is not None
     if decision.step is None:
         answer = answer_event_from(book.knowledge, test, decision.at, typed, prompt.outcomes)
-        _is_metered(decision, test, answer)
+        _is_metered(book.knowledge, decision, test, answer)
         return answer
     event = step_event_from(book.knowledge, state, test, decision.step, typed, book.now())
-    _is_metered(decision, test, event)
+    _is_metered(book.knowledge, decision, test, event)
     return _fact_of(state, event, decision.step) or event
 
 
-def _is_metered(decision: Decision, test: Test, event: Answered | StepDone) -> None:
-    """Raise NearlyAnAnswer for a sound word where only the instrument's number lifts the STOP."""
-    if decision.stop is None or decision.aim is None or decision.aim[0] != test.id or event.text:
+def _is_metered(
+    knowledge: Knowledge, decision: Decision, test: Test, event: Answered | StepDone
+) -> None:
+    """Raise NearlyAnAnswer for a sound word where only the instrument's number lifts the STOP.
+
+    A number without its unit, or in another, may be of anything.
+    """
+    if decision.stop is None or decision.aim is None or decision.aim[0] != test.id:
         return
-    if by_number_alone(decision.stop.hazard, test) and sound_outcomes(test) >= {*event.outcomes}:
+    if not by_number_alone(decision.stop.hazard, test):
+        return
+    if event.text and not all(
+        leg.typed_unit for leg in read_text(test, event.text, knowledge).values
+    ):
+        spoken = unit(expected_for(test, knowledge)[0].unit).spoken
+        raise NearlyAnAnswer(f"{event.text} may be of anything: type it with its unit, {spoken}.")
+    if not event.text and sound_outcomes(test) >= {*event.outcomes}:
         raise NearlyAnAnswer(
             "No word lifts this STOP: type the number on the instrument, with its unit."
         )
+
+
+def _has_its_unit(knowledge: Knowledge, test: Test, text: str) -> bool:
+    """Whether every number that was typed has its unit behind it."""
+    return all(leg.typed_unit is not None for leg in read_text(test, text, knowledge).values)
 
 
 def _fact_of(state: VisitState, event: StepDone, step: Step) -> FactTold | None:

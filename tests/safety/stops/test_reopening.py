@@ -208,6 +208,17 @@ def test_a_role_is_known_by_its_other_words(typed: str, named: str) -> None:
 
 
 @pytest.mark.parametrize(
+    "typed",
+    ["the gas utility is on its way", "gas utility refused", "fitter cancelled",
+     "gas fitter en route", "the gas utility could not come",
+     "gas utility was called and declined"],
+)  # fmt: skip
+def test_who_is_still_to_come_or_would_not_has_made_nothing_safe(typed: str) -> None:
+    with pytest.raises(NotAResult):
+        role(typed, ("gas-utility", "gas-fitter", "fire-service"))
+
+
+@pytest.mark.parametrize(
     ("typed", "stopped", "at"),
     [
         ("09:45", "", "2026-11-26 09:45"),

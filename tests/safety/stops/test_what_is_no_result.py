@@ -147,6 +147,15 @@ NO_REMEDY = [
     ("live-now", "took a photo of the second feed"),
     ("live-now", "locked the hatch and the truck"),
     ("gas-odour", "union never tightened"),
+    ("gas-odour", "waited an hour"),
+    ("gas-odour", "wrapped it in soap"),
+    ("gas-odour", "they shut it and went"),
+    ("gas-odour", "tightened it later"),
+    ("gas-odour", "replaced it yesterday"),
+    ("gas-odour", "cleaned the filter"),
+    ("gas-odour", "replaced the stat"),
+    ("gas-odour", "sat in the truck for half an hour"),
+    ("gas-odour", "fitted a new belt and cleaned the coil"),
 ]
 
 REMEDIES = [
@@ -237,6 +246,9 @@ NOT_OF_THE_DANGER = [
     "0 % LEL, display flashing error",
     "0 % LEL before he opened the cock again",
     "snugged union by hand felt ok",
+    "0 % propane at the kitchen",
+    "0 % LEL in the hallway",
+    "0 % LEL by the basement",
 ]
 
 SHOWN = [
@@ -269,6 +281,7 @@ SHOWN = [
     "0 % LEL at the gate valve and the union",
     "0 % LEL at the burner box and the union",
     "0 % LEL after he opened the cock again",
+    "0 % LEL at the kitchen unit",
 ]
 
 

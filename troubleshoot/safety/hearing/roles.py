@@ -116,7 +116,10 @@ _NOT_COME: Final = re.compile(
     r"\b(?:un|not |non-?|no )(?:licensed|qualified|certified|trained|authori[sz]ed|licen[cs]e)\b"
     r"|\b(?:will|shall|wait(?:s|ing)?|await\w*|coming|comes|promised|expected|scheduled|booked|"
     r"soon|should|may|might|could|hopefully|supposed|so[- ]called|former|retired)\b"
-    r"|\bon (?:the|his|her|their) way\b|\b(?:i|we) (?:have )?(?:called|phoned|rang|told)\b"
+    r"|\bon (?:the|his|her|their|its|our) way\b|\b(?:en route|underway|under way|head(?:ed|ing)|"
+    r"dispatched|sent for|refus\w+|declin\w+|cancel\w+|unavailable|turned (?:us|it|me) (?:down|"
+    r"away)|too busy|(?:did|could|would|can|was|were)(?: not|n't)|cannot)\b"
+    r"|\b(?:i|we) (?:have )?(?:called|phoned|rang|told)\b"
 )
 _ONLY_LIKE_ONE: Final = re.compile(
     r"\b(?:apprentices?|helpers?|trainees?|learners?|students?|interns?|assistants?|in training|"

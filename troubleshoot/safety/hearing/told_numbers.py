@@ -16,6 +16,7 @@ from troubleshoot.quantities.spoken_numbers import in_figures
 from troubleshoot.quantities.typed import NotUnderstood
 from troubleshoot.quantities.typed_units import is_unit
 from troubleshoot.quantities.units import unit as unit_of
+from troubleshoot.safety.hearing.other_numbers import without_other_numbers
 
 _NUMBER: Final = re.compile(
     r"(?<![\w.,])(?<!\w-)-?(?:[0-9][0-9,]*(?:\.[0-9]+)?|\.[0-9]+)(?![\w]*\d)"
@@ -51,7 +52,8 @@ def is_doubtful(said: str) -> bool:
 
 def _numbers(said: str) -> Iterator[str]:
     """Every number, with its unit where one stands behind it; none that counts another thing."""
-    line = _MINUS.sub("-", in_figures(said.lower()).replace("\u2019", "'"))
+    told = without_other_numbers(said.lower())
+    line = _MINUS.sub("-", in_figures(told).replace("\u2019", "'"))
     for found in _NUMBER.finditer(line):
         behind = [word.rstrip(".,;:!?") for word in line[found.end() :].split()]
         for size in range(_WORDS_OF_A_UNIT, 0, -1):

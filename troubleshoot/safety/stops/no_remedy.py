@@ -104,7 +104,8 @@ _WAITED: Final = re.compile(
     r"\b(?:waited|waiting|let)\b[^.;]{0,20}\b(?:smells?|gas|odou?r|fumes|smoke)\b[^.;]{0,30}"
 )
 _SOAPED: Final = re.compile(
-    r"\b(?:smear|rub|dab|brush|spray|put|paint|slapp?)\w*(?: (?:some|a bit of|on))? "
+    r"\b(?:smear|rub|dab|brush|spray|put|paint|slapp?|wrapp?|cover)\w*"
+    r"(?: (?:some|a bit of|on|it|them|all|in|with))* "
     r"(?:soap\w*|suds|leak (?:fluid|spray|detector)|bubbles?|dish ?soap)\b"
 )
 """What shows a leak and closes none."""

@@ -67,7 +67,12 @@ _ANOTHER_PLACE: Final = re.compile(
     r"(?:away|off|from|up|above|upwind)\b|\bfrom (?:a distance|afar|across|far)\b"
     r"|\bfar (?:away|off)\b"
 )
-_BELOW: Final = re.compile(r"\bdown ?stairs\b|\bdown below\b|\bin the (?:shop|office|lobby)\b")
+_BELOW: Final = re.compile(
+    r"\bdown ?stairs\b|\bdown below\b|\b(?:in|at|by|near|from|of) (?:the |an? )?(?:shop|office|"
+    r"lobby|kitchen|hall(?:way)?|basement|cellar|cafeteria|"
+    r"(?:store|class|rest|bath|dining|living|break|mail) ?room|"
+    r"corridor|garage|foyer|reception|bar|gym)s?\b(?! (?:unit|rtu|roof|exhaust))"
+)
 """Where the rooms are, and no part of the unit."""
 _NO_READING: Final = re.compile(
     r"\b(?:from|by) memory\b|\bas (?:i|we|he) (?:recall|remember)|\bif i remember\b"
