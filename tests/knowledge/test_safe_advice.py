@@ -18,6 +18,7 @@ from troubleshoot.knowledge.checks.safe_advice import bad_advice
 
 FOLDER = Path(__file__).parent / "advice"
 BAD = (FOLDER / "bad.txt").read_text("utf-8").splitlines()
+OF_AN_ATTACKER = (FOLDER / "of_an_attacker.txt").read_text("utf-8").splitlines()
 HARMLESS = (FOLDER / "harmless.txt").read_text("utf-8").splitlines()
 
 WAY_ROUND = "a way round a safety device"
@@ -43,6 +44,38 @@ def test_the_corpus_is_large_enough_to_mean_something() -> None:
 @pytest.mark.parametrize("text", BAD)
 def test_advice_that_could_kill_is_found(text: str) -> None:
     assert advised(text)
+
+
+@pytest.mark.parametrize("text", OF_AN_ATTACKER)
+def test_what_an_attacker_wrote_is_found(text: str) -> None:
+    """Regression: 27 of these 40 passed."""
+    assert advised(text)
+
+
+JUMPER = "Jumper the high pressure switch and let it run."
+
+
+@pytest.mark.parametrize(
+    "text",
+    [
+        JUMPER.replace("p", "\u0440").replace("e", "\u0435"),
+        JUMPER.replace("umper", "um\u00adper"),
+        "".join(chr(ord(c) + 0xFEE0) if c.isalpha() else c for c in JUMPER),
+        JUMPER.replace("J", "J\u0301"),
+        JUMPER.replace("Jumper", "Jum-per"),
+        JUMPER.replace("Jumper", "J.u.m.p.e.r"),
+        JUMPER.replace("Jumper", "Jummper"),
+        JUMPER.replace("Jumper", "Jump3r"),
+        "It is not forbidden to jumper the high pressure switch and let it run.",
+        "Do not forget to jumper the high pressure switch and let it run.",
+        "Nobody forbids you to jumper the high pressure switch.",
+        "Jumper the high pressure switch, it is not forbidden.",
+        "Never jumper the high pressure switch unless the day is hot; then let it run.",
+    ],
+)
+def test_no_disguise_and_no_ban_that_is_none_hides_it(text: str) -> None:
+    """Regression: each of these passed where the plain sentence was found."""
+    assert advised(text) == [WAY_ROUND]
 
 
 @pytest.mark.parametrize("text", HARMLESS)

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from collections.abc import Iterator, Sequence
 from typing import Final
 
 _FORBIDDING: Final = re.compile(
@@ -15,12 +16,21 @@ _WEAK: Final = frozenset({" no", " nor", " not", " without"})
 _IDLE: Final = re.compile(
     r" (?:not|no) (?:only|matter|problem|harm|bad|wrong|worry|need|doubt|choice|time|spare|"
     r"sure|\w+ (?:but|except) to)\b| never mind| do not (?:worry|mind|wait|hesitate|be)\b"
+    r"| (?:do not|never) (?:forget|fail|neglect|omit|hesitate) to\b"
 )
 """Words that sound like a ban and are none."""
 
+_LIFTED: Final = re.compile(
+    r" (?:not|no longer|never|hardly) (?:\S+ )?(?:forbidden|illegal|unlawful|wrong|dangerous|"
+    r"prohibited|a crime|against the law) to (?:\S+ )?$"
+    r"| (?:nobody |no one |nothing |no (?:\S+ ){1,2})(?:forbids?|prohibits?) (?:\S+ ){0,3}$"
+)
+"""A ban that is said to be none: it is not forbidden to."""
+
 _CONDEMNING: Final = re.compile(
-    r"\b(?:forbidden|illegal|unlawful|prohibited|against the (?:law|code|rules)|not allowed|"
-    r"not permitted|(?:is|are) never|must never|kills|killed|(?:can|could|will|may) kill|"
+    r"\b(?<!not )(?<!hardly )(?:forbidden|illegal|unlawful|prohibited|"
+    r"against the (?:law|code|rules)|not allowed|not permitted|(?:is|are) never|"
+    r"must never|kills|killed|(?:can|could|will|may) kill|"
     r"burns? (?:down|the (?:house|building|roof))|crime|proves? nothing|"
     r"is (?:no|not an?|not the) (?:repair|cure|answer|test|proof|way|fix))\b"
 )
@@ -41,6 +51,11 @@ _REPORTING: Final = re.compile(
 )
 _SENDING: Final = re.compile(r" (?:have|let|get|ask|tell|make|teach|show)(?: [^ ,]+){0,2} ?$")
 """Who is told, asked or allowed to do it does not report it."""
+
+_EXCEPT: Final = re.compile(
+    r"(?:never|(?:do|must|may|shall|should) not) (?P<deed>.+?) (?:unless|except (?:when|if|on))\b.*"
+)
+"""A ban with an exception, which behind a "then" is what is meant."""
 
 _BREAK: Final = re.compile(r" (?:,|and|but|then|so|otherwise|yet) ")
 _DEED: Final = (
@@ -78,6 +93,13 @@ def advises(clause: str, start: int) -> bool:
     )
 
 
+def allowed_after_all(clauses: Sequence[str]) -> Iterator[str]:
+    """The clauses; of a ban with an exception that the next one goes on from, the deed alone."""
+    for clause, behind in zip(clauses, [*clauses, ""][1:], strict=True):
+        banned = _EXCEPT.fullmatch(clause) if behind.startswith("then ") else None
+        yield clause if banned is None else banned["deed"]
+
+
 def is_forbidden(clause: str, start: int) -> bool:
     """Whether a forbidding or denying word reaches as far as `start` of a clause.
 
@@ -85,7 +107,7 @@ def is_forbidden(clause: str, start: int) -> bool:
     """
     before = f" {clause[:start].rstrip()}"
     words = list(_FORBIDDING.finditer(f"{before} "))
-    if not words or _IDLE.match(before, words[-1].start()):
+    if not words or _IDLE.match(before, words[-1].start()) or _LIFTED.search(f"{before} "):
         return False
     between = before[words[-1].end() :]
     if _DEEDS.fullmatch(between):

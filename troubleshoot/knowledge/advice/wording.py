@@ -5,6 +5,9 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from troubleshoot.knowledge.advice.disguise import undisguised
+from troubleshoot.outside.look_alike import as_seen
+
 ANY: Final = r"(?:\x20\S+)"
 """One word, whatever it is, after a space."""
 
@@ -44,6 +47,7 @@ def clauses(text: str) -> list[str]:
     A comma stays, as a word of its own. A head that ends in a forbidding word and a colon
     ("Never: ...") stays with what it forbids.
     """
+    text = undisguised(as_seen(text))
     parts: list[str] = []
     joined = ""
     start = 0

@@ -20,7 +20,8 @@ from typing import Final
 
 from troubleshoot.knowledge.advice import devices
 from troubleshoot.knowledge.advice.defeats import CHANGED_FOR, DEFEATS, PUT_FOR, WEAKENED
-from troubleshoot.knowledge.advice.mood import advises
+from troubleshoot.knowledge.advice.makeshifts import MAKESHIFTS
+from troubleshoot.knowledge.advice.mood import advises, allowed_after_all
 from troubleshoot.knowledge.advice.practices import PRACTICES
 from troubleshoot.knowledge.advice.reckless import RECKLESS
 from troubleshoot.knowledge.advice.short_cuts import SHORT_CUTS
@@ -55,7 +56,7 @@ def problem_with(path: str, text: str, node: LocatedValue) -> Iterator[Problem]:
 def bad_advice(text: str) -> Iterator[tuple[str, str]]:
     """Yield (what is advised, what to say instead), once for every clause that advises it."""
     said = ""
-    for clause in clauses(text):
+    for clause in allowed_after_all(clauses(text)):
         found = _advice_of(clause, said)
         if found is not None:
             yield found
@@ -63,7 +64,7 @@ def bad_advice(text: str) -> Iterator[tuple[str, str]]:
 
 
 def _advice_of(clause: str, said: str) -> tuple[str, str] | None:
-    practices = (*PRACTICES, *SHORT_CUTS, *RECKLESS)
+    practices = (*PRACTICES, *SHORT_CUTS, *RECKLESS, *MAKESHIFTS)
     ways = (*practices, *DEFEATS) if _NAMED.search(clause) else practices
     for way in ways:
         for match in way.pattern.finditer(clause):
