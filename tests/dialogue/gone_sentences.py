@@ -181,7 +181,9 @@ TOLD_IN_PASSING: dict[str, tuple[str, ...]] = {
         "the padlock was cut off by the super", "electric's been switched back on",
         "something clicked in there", "I bled the wrong can", "tested the wrong unit",
         "never checked L3", "skipped the leg to ground", "wheel crept round on its own",
-        "we were away overnight", "lights came back in the hall",
+        "we were away overnight", "lights came back in the hall", "hasp got unscrewed",
+        "the super's been at the breakers", "current is flowing in it", "relay chattered just now",
+        "my tag's been ripped off",
     ),
     "manometer": (
         "the gas is back on", "somebody opened the cock", "cock got bumped",

@@ -1,6 +1,7 @@
 """Words of a defeat that were pulled apart, doubled or spelt with figures, as they are meant.
 
-Only what then is one of these words is put right: Jum-per, J.u.m.p.e.r, jummper, jump3r.
+Only what then is one of these words is put right: Jum-per, J.u.m.p.e.r, jummper, jump3r. None of
+them is another word with a letter doubled, as tape would be tapping.
 """
 
 from __future__ import annotations
@@ -12,13 +13,13 @@ _WORDS: Final = frozenset(
     """alarm bypass bypassing breaker bridge bridging capacitor circumvent cutout deactivate defeat
     defeating detector disable disabling disconnect fuse ground interlock jumper jumpering jumpers
     limit lockout override overriding padlock relief rollout safety shunt shunting silence strap
-    switch tape taping unplug unplugging wedge wedging""".split()  # noqa: SIM905
+    switch unplug unplugging wedge wedging""".split()  # noqa: SIM905
 )
 _APART: Final = re.compile(r"(?<![\w.-])[^\W\d_]+(?:[-.\u2010\u2011][^\W\d_]+)+(?![\w-])")
 _ODD: Final = re.compile(r"\b(?=[0-9]*[^\W\d_])[^\W_]{4,}")
 _MARKS: Final = re.compile(r"[-.\u2010\u2011]")
 _AGAIN: Final = re.compile(r"(.)\1+")
-_FIGURES: Final = str.maketrans("013457@$", "oleastas")
+_FIGURES: Final = str.maketrans("013457", "oleast")
 _ONCE: Final = {_AGAIN.sub(r"\1", word): word for word in sorted(_WORDS)}
 
 
