@@ -7,7 +7,6 @@ from pathlib import Path
 
 import pytest
 
-from troubleshoot.outside.plain_data import MOST_ENTRIES
 from troubleshoot.outside.text import MOST_SENTENCE
 from troubleshoot.visit.cases import told_all_the_same
 
@@ -70,4 +69,4 @@ def test_of_a_file_without_end_no_more_is_heard_than_a_visit_says(
     heard.clear()
     others = "".join(f"  - {{test: suction-pressure, text: {n} psig}}\n" for n in range(3_000))
     assert command("assess", case(tmp_path, COOLING + others))[0] == 3
-    assert len(heard) <= MOST_ENTRIES
+    assert len(heard) <= told_all_the_same.MOST_HEARD

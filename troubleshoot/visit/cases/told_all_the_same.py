@@ -13,7 +13,6 @@ from itertools import islice
 from typing import Final
 
 from troubleshoot.knowledge.model import Hazard, Knowledge
-from troubleshoot.outside.plain_data import MOST_ENTRIES
 from troubleshoot.outside.text import plain_words
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.safety.hearing.among_words import told_among
@@ -24,17 +23,18 @@ from troubleshoot.visit.cases.nothing_lifts import conclude_file
 
 _NO_WORDS: Final = frozenset({"test", "at", "instrument", "unit", "own-record"})
 """Keys under which stand names and numbers, and no words of a person."""
+MOST_HEARD: Final = 600
+"""Different lines that are listened to; a long visit has a few hundred, and each takes its time."""
 _LINE: Final = re.compile(r"[\s-]*(?:([\w-]+) *: *)?(.*)")
 
 
 def dangers_all_the_same(knowledge: Knowledge, data: object) -> tuple[str, ...]:
     """What to tell of the dangers in the plain data of a file, or in its text, a sentence a line.
 
-    Of a text that is no data every line is taken for itself. What is said again is not heard again,
-    and no more than a whole visit says.
+    Of a text that is no data every line is taken for itself. What is said again is not heard again.
     """
     data = _lines_of(knowledge, data) if isinstance(data, str) else data
-    said = islice(dict.fromkeys(_words(knowledge, data)), MOST_ENTRIES)
+    said = islice(dict.fromkeys(_words(knowledge, data)), MOST_HEARD)
     heard = {h.id: h for words in said for h in _told(knowledge, words)}
     case = replace(read_in_part(knowledge, data), stops=tuple(heard))
     conclusions = conclude_file(Reasoner(knowledge), case)
