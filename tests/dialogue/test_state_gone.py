@@ -74,6 +74,28 @@ def test_what_is_told_in_passing_is_heard_or_asked_about(
     assert is_heard or visit.dialogue.asks_aside or isinstance(visit.prompt, Choose)
 
 
+@pytest.mark.parametrize("said", ["the fitter waves at us", "something is not right here"])
+def test_what_is_told_at_a_step_stops_the_job_or_is_let_be(said: str, shipped: Knowledge) -> None:
+    for answer, stops in (("y", True), ("n", False)):
+        visit = AtWork(shipped, "manometer")
+        visit.types(said)
+        assert visit.dialogue.asks_aside
+        visit.types(answer)
+        assert isinstance(visit.prompt, AtStop) is stops
+    assert visit.at == "manometer-on"
+    visit.types(said)
+    assert not visit.dialogue.asks_aside  # what was said to be no danger is not asked about again
+
+
+@pytest.mark.parametrize("said", ["what hose?", "where is the tap", "tap", "manometer on a tap"])
+def test_a_question_and_the_steps_own_words_are_not_asked_about(
+    said: str, shipped: Knowledge
+) -> None:
+    visit = AtWork(shipped, "manometer")
+    visit.types(said)
+    assert not visit.dialogue.asks_aside and not isinstance(visit.prompt, Choose)
+
+
 @pytest.mark.parametrize("place", NO_SIGN)
 def test_what_is_planned_or_still_stands_voids_nothing(place: str, shipped: Knowledge) -> None:
     visit = AtWork(shipped, place)

@@ -55,6 +55,7 @@ LEAST_NEAR = 4
 """Letters of a word that is taken for an answer with one typing error."""
 LEAST_LONG = 7
 """Letters of an answer that is asked about with two."""
+_ASKING: Final = frozenset({"how", "what", "where", "which", "why"})
 LEAST_TOLD = 3
 """Words that tell something: hose popped off. Fewer are an answer that was missed."""
 DANGER_OR_ANSWER = (
@@ -171,9 +172,11 @@ class Listener:
 
     def _tells(self, typed: str) -> bool:
         """Whether it tells something, that is no question and not in the step's own words."""
-        said = {stem(word) for word in raw_words(typed)}
+        words = raw_words(typed)
+        if len(words) < LEAST_TOLD or typed.endswith("?") or words[0] in _ASKING:
+            return False
         own = {stem(word) for text in self.own for word in raw_words(text)}
-        return len(said) >= LEAST_TOLD and not typed.endswith("?") and not said <= own | LOOSE
+        return not {stem(word) for word in words} <= own | LOOSE
 
     def not_understood(self, typed: str, reply: str) -> None:
         """Say why that is no answer, and how a danger is called: once, then where it may be one.
