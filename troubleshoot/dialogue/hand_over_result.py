@@ -35,6 +35,7 @@ from troubleshoot.safety.stops.reopening import (
     is_not_told,
     read_after,
     role,
+    since_the_stop,
     stopped_at,
     when_called,
     when_read,
@@ -89,7 +90,13 @@ def ask_result(book: VisitBook, voice: Voice, met: StopMet) -> Talk[Result]:
         return {
             "by": lambda: ask_part(listener, who, lambda typed: _named(typed, names)),
             **(called if is_not_told(met, by) else {}),
-            "done": lambda: ask_done(listener, WHAT_THEY_DID, hazard, book.state.name),
+            "done": lambda: ask_done(
+                listener,
+                WHAT_THEY_DID,
+                hazard,
+                book.state.name,
+                lambda typed: since_the_stop(typed, stopped_at(met), book.now()),
+            ),
             **_outright(listener, "of what was done", asked_of_what_was_done(hazard)),
             "reading": lambda: _ask_reading(book, listener, hazard),
             **_outright(listener, "of the reading", asked_of_a_reading(knowledge, hazard)),
@@ -166,14 +173,22 @@ def _ask_reading(book: VisitBook, listener: Listener, hazard: Hazard) -> Talk[st
             listener.voice.say(str(error))
 
 
-def ask_done(listener: Listener, prompt: AskWords, hazard: Hazard, unit: str) -> Talk[str]:
+def ask_done(
+    listener: Listener,
+    prompt: AskWords,
+    hazard: Hazard,
+    unit: str,
+    in_time: Callable[[str], None] = lambda _: None,
+) -> Talk[str]:
     """What was found and done to make it safe, in a few words of the trade or of its orders.
 
-    `unit`: the name of the unit that it was done at. Raises Back, Leave, DangerCalled.
+    `unit`: the name of the unit that it was done at. `in_time`: raises NotAResult for what was done
+    before the STOP. Raises Back, Leave, DangerCalled.
     """
 
     def understood(typed: str) -> str:
         of_this_unit(typed, unit)
+        in_time(typed)
         return in_words(listener.knowledge, typed, hazard)
 
     return (yield from ask_part(listener, prompt, understood))

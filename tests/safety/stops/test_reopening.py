@@ -22,6 +22,7 @@ from troubleshoot.safety.stops.reopening import (
     in_words,
     minute,
     role,
+    since_the_stop,
     stopped_at,
     what_stopped,
     when_read,
@@ -258,6 +259,13 @@ def test_a_time_is_one_of_today_or_of_the_day_given(
 def test_a_time_before_the_stop_to_come_or_none_is_refused(typed: str, why: str) -> None:
     with pytest.raises(NotAResult, match=why):
         when_read(typed, "2026-11-26 09:44", NOW)
+
+
+def test_what_was_done_the_day_before_is_no_result_of_a_stop_of_today() -> None:
+    with pytest.raises(NotAResult, match="before the STOP"):
+        since_the_stop("replaced the union yesterday", "2026-11-26 09:30", NOW)
+    since_the_stop("replaced the union yesterday", "2026-11-25 09:30", NOW)
+    since_the_stop("replaced the union", "2026-11-26 09:30", NOW)
 
 
 @given(st.text(max_size=30))

@@ -60,6 +60,7 @@ CALLED_FIRST: Final = timedelta(minutes=15)
 A_DAY: Final = timedelta(hours=24)
 """A reading of the day before shows nothing of today (common practice, no source)."""
 
+_YESTERDAY: Final = re.compile(r"\b(?:yesterday|last night|the day before)\b")
 _MINUTE: Final = "%Y-%m-%d %H:%M"
 
 
@@ -175,6 +176,12 @@ def in_words(knowledge: Knowledge, typed: str, hazard: Hazard | None = None) -> 
     if not tells_a_deed(typed):
         raise TooFewWords(TOO_FEW)
     return of_the_trade(knowledge, typed)
+
+
+def since_the_stop(typed: str, stopped: str, now: datetime) -> None:
+    """Raise NotAResult for what was done yesterday where the STOP is of today."""
+    if _YESTERDAY.search(typed.lower()) and stopped.startswith(now.date().isoformat()):
+        raise NotAResult(f"That is before the STOP of {stopped}: give what was done since, or q.")
 
 
 def of_the_trade(knowledge: Knowledge, typed: str, least: int = LEAST_WORDS) -> str:
