@@ -53,7 +53,7 @@ _JOINED_BEFORE: Final = re.compile(r"[\w.'/]$")
 _JOINED_AFTER: Final = re.compile(r"[\w']")
 _HYPHEN_BEFORE: Final = re.compile(r"([a-z]+)-$", re.IGNORECASE)
 _HYPHEN_AFTER: Final = re.compile(r"-([a-z]+)", re.IGNORECASE)
-_HALF_A: Final = re.compile(r"\b(?:0\.5|half) an? (?=[a-z])", re.IGNORECASE)
+_HALF_A: Final = re.compile(r"\b(?:0\.5|half) an? (?P<of>[a-z]+)", re.IGNORECASE)
 _UNIT_BETWEEN: Final = re.compile(
     r"\b(?P<many>an?|[0-9]+) (?P<unit>[a-z]+) and (?P<part>a half|a quarter|three quarters)\b",
     re.IGNORECASE,
@@ -73,7 +73,12 @@ def in_figures(text: str) -> str:
         for first, last, figures in _numbers(run):
             written += text[end : first.start()] + figures
             end = last.end()
-    return _UNIT_BETWEEN.sub(_before_its_unit, _HALF_A.sub("0.5 ", written + text[end:]))
+    return _UNIT_BETWEEN.sub(_before_its_unit, _HALF_A.sub(_half, written + text[end:]))
+
+
+def _half(found: re.Match[str]) -> str:
+    """Half of a unit; half a zero is no number."""
+    return found[0] if is_spoken(found["of"]) else f"0.5 {found['of']}"
 
 
 def _before_its_unit(found: re.Match[str]) -> str:
