@@ -41,6 +41,7 @@ from troubleshoot.knowledge.model.reference import (
     PlateValue,
     Quantity,
     RoundPoint,
+    SaidAlong,
     Subsystem,
 )
 from troubleshoot.knowledge.model.short_words import ShortWords
@@ -93,6 +94,7 @@ __all__ = [
     "Relation",
     "Repair",
     "RoundPoint",
+    "SaidAlong",
     "ShortWords",
     "Signature",
     "SoundReading",
