@@ -9,24 +9,21 @@ import math
 import random
 from collections.abc import Iterator, Mapping
 
-from troubleshoot.dialogue.driven import DrivenVisit
-from troubleshoot.dialogue.prompts import AskTest, AtStop, DoStep, Ended, Prompt, Settled
+from troubleshoot.dialogue.prompts import AskTest, DoStep, Prompt, Settled
 from troubleshoot.dialogue.talk import Reply
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Complaint, Test
 from troubleshoot.measure.faulty_unit import FaultyUnit
+from troubleshoot.measure.led import LedVisit
 from troubleshoot.reasoning.choosing.next_test import NAMED, minutes_to_know
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.evidence.hypotheses import Hypothesis
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.equipment import read_unit
 from troubleshoot.reasoning.unit.places import Place, spoken
-from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.visit.deciding.decision import Decision
-from troubleshoot.visit.events import Aimed, Answered, Event, Skipped, Started, StepDone
-
-NOT_KNOWN = ""
+from troubleshoot.visit.events import Aimed, Answered, Event, Skipped, Started
 
 
 @frozen
@@ -51,7 +48,7 @@ class Visit:
         return self.truth == self.call
 
 
-class SimulatedVisit(DrivenVisit):
+class SimulatedVisit(LedVisit):
     """The engine's own visit to a unit that has this fault."""
 
     def __init__(
@@ -67,8 +64,6 @@ class SimulatedVisit(DrivenVisit):
         hypotheses, _ = reasoner.hypotheses(self.state.unit)
         self.faulty = FaultyUnit(hypotheses, truth, dice)
         self.truth = truth
-        self.tests = 0
-        self.stopped = False
         self._inputs_minutes = 0.0
 
     def visit(self) -> Visit:
@@ -85,18 +80,6 @@ class SimulatedVisit(DrivenVisit):
             self.tests,
             self.stopped,
         )
-
-    def reply(self, prompt: Prompt) -> Reply | None:
-        """What the unit shows; None at an ending or a STOP."""
-        if isinstance(prompt, AtStop):
-            self.stopped = True
-        if isinstance(prompt, AtStop | Settled | Ended):
-            return None
-        if isinstance(prompt, DoStep):
-            step = prompt.decision.step
-            assert step is not None
-            return StepDone.of(step, (CONFIRMED[step.id],))
-        return self._shown(prompt.decision) if isinstance(prompt, AskTest) else NOT_KNOWN
 
     def _shown(self, decision: Decision) -> Event:
         """The unit answers what is aimed at, once everything that it is computed from is paid."""

@@ -6,21 +6,20 @@ from collections.abc import Mapping
 from dataclasses import replace
 from typing import Final
 
-from troubleshoot.dialogue.driven import DrivenVisit
 from troubleshoot.dialogue.on_round import WHAT_NOW
-from troubleshoot.dialogue.prompts import AskTest, AtStop, Choose, DoStep, Ended, Prompt, Settled
+from troubleshoot.dialogue.prompts import Choose, Prompt
 from troubleshoot.dialogue.scripted import start_event
 from troubleshoot.dialogue.talk import Reply
 from troubleshoot.frozen import frozen
+from troubleshoot.measure.led import LedVisit
 from troubleshoot.measure.physics.cases import Examined, case_of, plain_case
 from troubleshoot.measure.physics.judged import Judged, judged
 from troubleshoot.measure.physics.sound_parts import SOUND
-from troubleshoot.measure.simulated import NOT_KNOWN
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.places import Place, like, spoken
-from troubleshoot.safety.declared import CONFIRMED
-from troubleshoot.visit.events import Aimed, Answered, Event, RoundBegun, Skipped, StepDone
+from troubleshoot.visit.deciding.decision import Decision
+from troubleshoot.visit.events import Aimed, Answered, Event, RoundBegun, Skipped
 
 LOOK_FOR_IT: Final = "2"
 """What is not sound on a round has its cause looked for at once."""
@@ -41,7 +40,7 @@ class Visited:
     stopped: bool
 
 
-class PhysicalVisit(DrivenVisit):
+class PhysicalVisit(LedVisit):
     """The engine's own visit to a unit whose instruments read as physics has it.
 
     Steps go well. A part that no fault here touches reads sound; what physics does not reckon is
@@ -58,8 +57,6 @@ class PhysicalVisit(DrivenVisit):
         self.sound = SOUND[unit.drawn.mode]
         self.known = {test for test, _ in self.readings} | self.sound
         self.truth = unit.drawn.cards
-        self.tests = 0
-        self.stopped = False
         super().__init__(reasoner, start_event(case, plain_case(unit, ())))
         if case.routine:
             self.book.add(RoundBegun("spring" if unit.drawn.mode == "cooling" else "fall"))
@@ -76,23 +73,15 @@ class PhysicalVisit(DrivenVisit):
         return test in self.known
 
     def reply(self, prompt: Prompt) -> Reply | None:
-        """What the unit shows; None at an ending or a STOP."""
-        if isinstance(prompt, AtStop):
-            self.stopped = True
-        if isinstance(prompt, AtStop | Settled | Ended):
-            return None
-        if isinstance(prompt, DoStep):
-            step = prompt.decision.step
-            assert step is not None
-            return StepDone.of(step, (CONFIRMED[step.id],))
-        if isinstance(prompt, AskTest):
-            assert prompt.decision.test is not None
-            return self._shown(prompt.decision.test.id, prompt.decision.at)
-        is_found = isinstance(prompt, Choose) and prompt.options == WHAT_NOW
-        return LOOK_FOR_IT if is_found else NOT_KNOWN
+        """What the unit shows, or that the cause of what a round found is looked for at once."""
+        if isinstance(prompt, Choose) and prompt.options == WHAT_NOW:
+            return LOOK_FOR_IT
+        return super().reply(prompt)
 
-    def _shown(self, test: str, at: Place | None) -> Event:
+    def _shown(self, decision: Decision) -> Event:
         """The reading, or the way to the readings that give it, or that it is not known."""
+        assert decision.test is not None
+        test, at = decision.test.id, decision.at
         answer = self._answer(test, at)
         if answer is not None:
             self.tests += 1
