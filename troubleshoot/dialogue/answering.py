@@ -23,6 +23,7 @@ from troubleshoot.dialogue.confirming import not_of_the_list, says_enough, wante
 from troubleshoot.dialogue.how_done import without_how
 from troubleshoot.dialogue.metered_in_words import told
 from troubleshoot.dialogue.orders import is_order
+from troubleshoot.dialogue.pointing import without_pointing
 from troubleshoot.dialogue.waiting import has_waited
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.quantities.typed import NotUnderstood
@@ -106,7 +107,8 @@ def step_event_from(
         raise NotAnAnswer(f"{said} confirms nothing here. Type {wanted(test, confirmed)}.")
     outcomes = tuple(o.id for o in test.outcomes)
     several = test.choose == "several"
-    said = without_assent(without_name_and_time(typed) if step.id in TELLING else typed)
+    said = without_name_and_time(typed) if step.id in TELLING else typed
+    said = without_assent(without_pointing(test, confirmed, said))
     if by_word(test, said, outcomes, several):
         typed = said
     else:
@@ -226,6 +228,7 @@ def _with_the_rest(
     read = shown_at(knowledge, state, step, number)
     if not rest:
         raise NotAnAnswer(rest_wanted(test, number, read, confirmed))
+    rest = without_pointing(test, confirmed, rest)
     said = chosen_words(test, rest, outcomes)
     says_enough(test, rest, said)
     worse = {*read, *said} - {confirmed}

@@ -24,6 +24,10 @@ from troubleshoot.knowledge.model import Knowledge
 
 ENDINGS = ("The cause is named.", "No test left is worth", "Nothing wrong has been", "Repair: ")
 SAYS_NOTHING = frozenset(("", "done", "ok", "y", "yes"))
+POINTING = re.compile(
+    r"^(?:(?:it's|its|it is|it|they're|they are|all|both|now) )+| (?:now|all|both)$"
+)
+"""What takes nothing from the word beside it: it's stopped, all locked now."""
 METER_PROOF = "tester-proof"
 """The proof right after a test for dead belongs to it (NFPA 70E 120.5, from memory)."""
 LIVE = frozenset(words for words, things in SAID_GONE.items() if "powered" in things)
@@ -113,11 +117,12 @@ class Officer:
         if event["event"] == "answer" or (test.reads and any(c.isdigit() for c in typed)):
             return "" if typed.strip(" ,") else f"{typed!r} was taken for an answer to {step}"
         typed = ", ".join(dict.fromkeys(part.strip() for part in typed.split(",")))  # said twice
-        said = "-".join(typed.lower().split())
         own = next(outcome for outcome in test.outcomes if outcome.id == wanted)
-        if " ".join(typed.lower().replace(",", " ").split()) in own.words:
+        plain = " ".join(typed.lower().replace(",", " ").split())
+        if not {plain, *_said_of_it(plain)}.isdisjoint(own.words):
             return ""
-        if typed.lower() in SAYS_NOTHING or said != wanted:  # lock is an order, ther half a word
+        said = {text.replace(" ", "-") for text in _said_of_it(" ".join(typed.lower().split()))}
+        if plain in SAYS_NOTHING or wanted not in said:  # lock is an order, ther half a word
             return f"{typed!r} confirmed {step}"
         return ""
 
@@ -195,6 +200,12 @@ class Officer:
 
     def _object(self, words: str) -> None:
         self.objections.append(words)
+
+
+def _said_of_it(typed: str) -> set[str]:
+    """What is said of it or them, with the apostrophe left out or written out."""
+    texts = (typed, typed.replace("'", ""), typed.replace("'s ", " is "))
+    return {POINTING.sub("", text) for text in texts}
 
 
 def _same(one: str, other: str) -> bool:

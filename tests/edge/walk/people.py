@@ -190,7 +190,8 @@ class Person:
                 return random.choice(("tied off", "guard rail", "warning line", "on"))
             if random.random() < 0.93:
                 return wanted
-            return random.choice((wanted[:2], wanted[:4], self._outcome(test)))
+            said = random.choice(("it's {}", "all {} now", "its not {}", "is it {}", "was {}"))
+            return random.choice((wanted[:2], wanted[:4], self._outcome(test), said.format(wanted)))
         if task.step and test.id in MAY_BE_ENTERED and random.random() < 0.7:
             return ""
         return self._outcome(test) if random.random() < 0.85 else random.choice(READINGS)
