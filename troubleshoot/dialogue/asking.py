@@ -10,6 +10,7 @@ from troubleshoot.dialogue.by_word import NearlyAnAnswer, NotAnAnswer
 from troubleshoot.dialogue.commands import Commands
 from troubleshoot.dialogue.doubting import as_meant
 from troubleshoot.dialogue.hearing import Listener, hear_among
+from troubleshoot.dialogue.may_be_meant import taken_up_or_asked
 from troubleshoot.dialogue.not_known import is_not_known
 from troubleshoot.dialogue.on_round import OnRound
 from troubleshoot.dialogue.plain_talk import is_not_fitted
@@ -18,7 +19,7 @@ from troubleshoot.dialogue.reading_out import ReadingOut
 from troubleshoot.dialogue.repairs_told import ask_repairs_told
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.state_gone import ask_if_gone
-from troubleshoot.dialogue.taking_up import not_taken, protects, taken_up
+from troubleshoot.dialogue.taking_up import not_taken, protects
 from troubleshoot.dialogue.talk import Reply, Talk
 from troubleshoot.dialogue.telling import Telling
 from troubleshoot.dialogue.unit_told import takes_plate_line
@@ -85,7 +86,7 @@ class Asking:
                     self.voice.say(SKIPPED_WITH_S)
                     continue
             try:
-                event = taken_up(self.book, listener, prompt, reply)
+                event = yield from taken_up_or_asked(self.book, listener, prompt, reply)
             except NearlyAnAnswer as error:
                 self.voice.say(str(error))
                 listener.ask_about(str(reply))

@@ -48,6 +48,14 @@ class NearlyAnAnswer(NotAnAnswer):
     """Something like an answer was typed: it is asked about, and is no cry (an order: stop)."""
 
 
+class MayBeMeant(NearlyAnAnswer):
+    """What was typed may be this answer, which protects nobody: it is asked, yes or no."""
+
+    def __init__(self, answer: str) -> None:
+        super().__init__(f'Is "{answer}" meant?')
+        self.answer = answer
+
+
 def by_number_or_word(test: Test, typed: str, outcomes: tuple[str, ...]) -> tuple[str, ...]:
     """The outcomes that are typed, by their numbers or in words. Raises NotAnAnswer."""
     several = test.choose == "several"

@@ -8,6 +8,7 @@ from troubleshoot.dialogue.answering import answer_event_from, step_event_from
 from troubleshoot.dialogue.board_code import code_meant
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.by_word import (
+    MayBeMeant,
     NearlyAnAnswer,
     NotAnAnswer,
     as_it_should_be,
@@ -79,7 +80,7 @@ def _meant(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, reply:
 
     What shows that a danger is not there is not taken from words of doubt, nor with an error in
     it, and no single word of a text calls up a STOP, or says what came of a safety step:
-    NearlyAnAnswer is raised.
+    NearlyAnAnswer is raised, or MayBeMeant where yes will do.
     """
     test = prompt.decision.test
     assert test is not None
@@ -104,10 +105,11 @@ def _meant(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, reply:
     found = found or by_own_text(test, bare or reply, prompt.outcomes)
     if found is None or ({found} & {*test.healthy} and protects(book.knowledge, test)):
         return None
+    spoken = test.spoken(found)
     stops = test.id in STEPS or found in outcomes_that_stop(book.knowledge, test)
     if (talked or is_one_word(bare or reply)) and stops:
-        raise NearlyAnAnswer(whether_meant(test.spoken(found)))
-    return test.spoken(found)
+        raise MayBeMeant(spoken)
+    return spoken
 
 
 def _in_figures(book: VisitBook, prompt: AskTest | DoStep, reply: str) -> str | None:
