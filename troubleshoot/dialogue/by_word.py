@@ -24,6 +24,7 @@ _FILLING: Final = frozenset(
     {"a", "an", "and", "are", "at", "in", "is", "it", "of", "on", "or", "the"}
 )
 """Words that name no outcome."""
+_AS_FAR_AS_SEEN: Final = re.compile(r",? (?:that |as far as )?i can see[ .!]*$", re.IGNORECASE)
 _CLAUSE: Final = re.compile(r"[,;:.]")
 _WRITTEN_OUT: Final = {
     **dict.fromkeys(("dont", "doesnt", "wont", "didnt"), "does not"),
@@ -136,6 +137,7 @@ def by_own_text(test: Test, typed: str, outcomes: tuple[str, ...]) -> str | None
 def as_it_should_be(knowledge: Knowledge, test: Test, typed: str) -> str | None:
     """The one sound outcome of a look of which people say that nothing is wrong: looks fine."""
     nothing_wrong = {plain_words(said) for said in knowledge.as_it_should_be}
+    typed = _AS_FAR_AS_SEEN.sub("", typed)
     if test.kind != "look" or len(test.healthy) != 1:
         return None
     return test.healthy[0] if plain_words(typed.rstrip(" .!")) in nothing_wrong else None

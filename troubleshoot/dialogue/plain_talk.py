@@ -51,6 +51,7 @@ def _without(knowledge: Knowledge, words: list[str], own: set[str]) -> Iterator[
         [word for word in words if word not in manner],
         [word for word in words if stem(word) not in own],
         [word for word in words if word not in manner and stem(word) not in own],
+        *([word for word in words if word != left] for left in words if stem(left) in own),
     ):
         said = " ".join(wanted)
         yield said

@@ -19,6 +19,7 @@ from troubleshoot.dialogue.by_word import (
 from troubleshoot.dialogue.confirming import by_its_word, whether_meant
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.hedged import without_hedges
+from troubleshoot.dialogue.in_clauses import by_clauses
 from troubleshoot.dialogue.mistyped import meant_by
 from troubleshoot.dialogue.plain_talk import by_plain_talk
 from troubleshoot.dialogue.prompts import AskTest, DoStep
@@ -103,10 +104,14 @@ def _meant(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, reply:
     talked = "" if found else by_plain_talk(book.knowledge, test, reply, prompt.outcomes)
     found = found or next(iter(by_word(test, talked, prompt.outcomes, several=False)), None)
     found = found or by_own_text(test, bare or reply, prompt.outcomes)
-    if found is None or ({found} & {*test.healthy} and protects(book.knowledge, test)):
+    asked = () if found or test.id in STEPS else prompt.outcomes
+    told = by_clauses(book.knowledge, test, reply, asked)
+    several = (found,) if found else told
+    if not several or ({*several} & {*test.healthy} and protects(book.knowledge, test)):
         return None
-    spoken = test.spoken(found)
-    stops = test.id in STEPS or found in outcomes_that_stop(book.knowledge, test)
+    spoken = ", ".join(map(test.spoken, several))
+    stopping = outcomes_that_stop(book.knowledge, test)
+    stops = test.id in STEPS or not stopping.isdisjoint(several)
     if (talked or is_one_word(bare or reply)) and stops:
         raise MayBeMeant(spoken)
     return spoken
