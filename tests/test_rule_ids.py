@@ -78,8 +78,8 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
         "which capacitors a unit has, and whom its fans serve: the tree of places",
     ),
     "reasoning/unit/facts_said.py": (
-        "supply-phase fuel",
-        "how a supply is written (480/3/60), and a fuel that says which heat it is",
+        "supply-phase fuel condenser-fans blower-motor",
+        "how a supply is written (480/3/60), a fuel that says which heat, and whose a motor is",
     ),
     "reasoning/readings/measuring.py": (
         "nameplate-volts",

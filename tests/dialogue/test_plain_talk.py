@@ -181,3 +181,12 @@ def test_no_cause_that_the_unit_cannot_have_is_a_reason_for_a_test(shipped: Know
     assert held(shipped, Lines(), part)
     assert book.state.aim == ("return-air-temperature", None)
     assert belt not in book.state.aim_reason
+
+
+def test_a_plate_without_commas_at_a_test_is_a_plate(shipped: Knowledge, tmp_path: Path) -> None:
+    line = "208/230-1-60 gas R410a fixed orifice one circuit one cond fan PSC"
+    text, book = typed_at(shipped, tmp_path, "thermostat-settings", line)
+    assert book.state.unit.facts["metering"] == "fixed-orifice"
+    assert 'Not understood, and kept as a note: "PSC".' in text
+    text, book = typed_at(shipped, tmp_path / "b", "thermostat-settings", "gas r410a")
+    assert "Taken" not in text.partition("\n")[0]

@@ -16,7 +16,8 @@ from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Talk, words_or_back
 from troubleshoot.knowledge.model import EquipmentFact, PlateValue
 from troubleshoot.outside.numbers import choice
-from troubleshoot.reasoning.unit.facts_said import facts_listed, in_words
+from troubleshoot.reasoning.unit.facts_listed import facts_listed
+from troubleshoot.reasoning.unit.facts_said import in_words
 from troubleshoot.visit.events import FactTold, Noted, RepairedBefore
 from troubleshoot.visit.events.undoing import standing
 from troubleshoot.visit.state import VisitState

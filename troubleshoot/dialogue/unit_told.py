@@ -14,7 +14,8 @@ from troubleshoot.outside.text import plain_words
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.unit.beyond_said import beyond_said
 from troubleshoot.reasoning.unit.equipment import InputRefused
-from troubleshoot.reasoning.unit.facts_said import as_typed, facts_listed, facts_said, in_words
+from troubleshoot.reasoning.unit.facts_listed import STAMPED, facts_listed
+from troubleshoot.reasoning.unit.facts_said import as_typed, facts_said, in_words
 from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.reasoning.unit.places_said import spoken_place
 from troubleshoot.safety.hearing.dangers import spoken_of
@@ -62,10 +63,9 @@ def _takes_beyond(book: VisitBook, voice: Voice, typed: str) -> bool:
 
 
 def _takes_list(book: VisitBook, voice: Voice, reasoner: Reasoner, typed: str) -> bool:
-    if "," not in typed:
-        return False
     said, left = facts_listed(book.knowledge, "", typed)
-    if len(said) < LEAST and left:
+    least = LEAST if "," in typed else STAMPED
+    if len(said) < least and (left or "," not in typed):
         return False
     fixed = [name for name in said if _is_read(book) and _counts(book.knowledge, name)]
     told = {name: value for name, value in said.items() if name not in fixed}

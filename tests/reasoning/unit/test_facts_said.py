@@ -10,6 +10,7 @@ from hypothesis import strategies as st
 
 from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.unit.facts_listed import facts_listed
 from troubleshoot.reasoning.unit.facts_said import facts_said
 
 VOLTS, PHASE = "line-volts-class", "supply-phase"
@@ -105,3 +106,42 @@ def test_what_every_known_unit_is_takes_no_word_from_another_fact(
 ) -> None:
     """Regression: fixed named the orifice no more, since a compressor's capacity is fixed too."""
     assert facts_said(shipped, asked, "fixed") == facts
+
+
+@pytest.mark.parametrize(
+    ("typed", "facts", "left"),
+    [
+        ("208/230-1-60 gas R410a fixed orifice one circuit one cond fan PSC", 7, ("PSC",)),
+        ("460/3/60 mfg 2014 r22 txv two circuits gas heat belt drive", 7, ("mfg", "2014")),
+        ("480/3/60 gas r410a txv, serial xyz", 5, ("serial xyz",)),
+    ],
+)
+def test_a_plate_without_commas_is_taken_fact_by_fact(
+    shipped: Knowledge, typed: str, facts: int, left: tuple[str, ...]
+) -> None:
+    """Regression: one word that nobody knew, and the whole line was dropped."""
+    said, rest = facts_listed(shipped, "", typed)
+    assert len(said) == facts and rest == left
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "not 480 gas r410a txv one circuit",
+        "480/3/60 not gas r410a txv",
+        "480/3/60 gas electric r410a txv foo",
+        "480/3/60 gas foo electric r410a txv",
+        "206 208 210 three phase gas txv",
+        "gas r410a foo",
+    ],
+)
+def test_what_denies_or_contradicts_a_fact_of_a_plate_leaves_the_whole_of_it(
+    shipped: Knowledge, typed: str
+) -> None:
+    assert facts_listed(shipped, "", typed) == ({}, (typed,))
+
+
+def test_a_motor_behind_the_condenser_fans_is_theirs(shipped: Knowledge) -> None:
+    """Regression: one cond fan PSC was taken for the blower's motor."""
+    assert "blower-motor" not in facts_listed(shipped, "", "480 gas one cond fan PSC")[0]
+    assert facts_listed(shipped, "blower-motor", "one fan psc")[0]["blower-motor"]

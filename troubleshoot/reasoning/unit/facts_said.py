@@ -29,6 +29,9 @@ _POINTING: Final = "this that old new"
 """Before "one" they make no number of it."""
 _ONE: Final = "one"
 _COUNTS: Final = frozenset({_ONE, "two", "three", "four"})
+_FANS: Final = "condenser-fans"
+_BLOWER_MOTOR: Final = "blower-motor"
+"""Right behind the fans a motor is theirs: one cond fan PSC."""
 _HERTZ: Final = "60"
 _PHASES: Final = frozenset({"1", "3"})
 _TOGETHER: Final = frozenset({"heat", "fuel"})
@@ -45,28 +48,19 @@ def facts_said(knowledge: Knowledge, asked: str, typed: str) -> Mapping[str, str
     if found or len(pieces) == 1:
         return found
     # what a comma parts may be a word of another fact together: two fans, belt
-    return _merged(_all_named(knowledge, asked, each) for each in pieces if each.strip())
+    return merged(_all_named(knowledge, asked, each) for each in pieces if each.strip())
 
 
-def facts_listed(
-    knowledge: Knowledge, asked: str, typed: str
-) -> tuple[Mapping[str, str], tuple[str, ...]]:
-    """The facts of a list, and the pieces that name none; no facts where two of them disagree.
-
-    A piece is taken whole or not at all: what is said with a word nobody knows may be the opposite.
-    """
-    if whole := facts_said(knowledge, asked, typed):
-        return whole, ()
-    pieces = [piece.strip() for piece in typed.split(",") if piece.strip()]
-    each = {piece: facts_said(knowledge, asked, piece) for piece in pieces}
-    return _merged(filter(None, each.values())), tuple(p for p, said in each.items() if not said)
+def agree(found: Mapping[str, str], said: Mapping[str, str]) -> bool:
+    """Whether nothing that is said contradicts what was found."""
+    return all(found.get(fact, value) == value for fact, value in said.items())
 
 
-def _merged(each_said: Iterable[Mapping[str, str]]) -> Mapping[str, str]:
+def merged(each_said: Iterable[Mapping[str, str]]) -> Mapping[str, str]:
     """The facts of all pieces; none where one names none, or two disagree."""
     found: dict[str, str] = {}
     for said in each_said:
-        if not said or any(found.get(fact, value) != value for fact, value in said.items()):
+        if not said or not agree(found, said):
             return {}
         found.update(said)
     return found
@@ -76,11 +70,14 @@ def _all_named(knowledge: Knowledge, asked: str, typed: str) -> Mapping[str, str
     language = _language(knowledge)
     words = lexicon_of(knowledge).all_words(typed, language.spelt)
     found: dict[str, str] = {}
-    at = 0
+    at, last = 0, ""
     while at < len(words):
         size, named = _named_at(language, asked, words, at)
         if size == 0:
             return {}
+        if last == _FANS and {fact for fact, _ in named} == {_BLOWER_MOTOR} != {asked}:
+            return {}
+        last = named[-1][0] if named else last
         for fact, value in named:
             if found.setdefault(fact, value) != value:
                 return {}
