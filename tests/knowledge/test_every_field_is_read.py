@@ -59,6 +59,7 @@ CALLED: Mapping[str, frozenset[str]] = {
         "Relation": "relation",
         "Repair": "repair",
         "RoundPoint": "point p",
+        "SaidAlong": "row",
         "ShortWords": "short own",
         "Signature": "signature",
         "SoundReading": "reading sound",
