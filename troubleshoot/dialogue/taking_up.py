@@ -24,6 +24,7 @@ from troubleshoot.dialogue.mistyped import meant_by
 from troubleshoot.dialogue.plain_talk import by_plain_talk
 from troubleshoot.dialogue.prompts import AskTest, DoStep
 from troubleshoot.dialogue.talk import DangerCalled, Reply
+from troubleshoot.dialogue.to_ground import ohms_and_ground
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.quantities.spoken_numbers import in_figures
 from troubleshoot.quantities.units import unit
@@ -52,7 +53,19 @@ def taken_up(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, repl
             raise
     event = _event(book, prompt, meant)
     listener.voice.say(f'Taken as "{meant}".')
+    _note_the_ground(book, listener, prompt, reply)
     return event
+
+
+def _note_the_ground(
+    book: VisitBook, listener: Listener, prompt: AskTest | DoStep, reply: str
+) -> None:
+    """Keep as a note what was said of the ground beside the ohms that were taken."""
+    test = prompt.decision.test
+    assert test is not None
+    if (told := ohms_and_ground(book.knowledge, test, reply)) is not None:
+        book.add(Noted(f"said beside {test.name}: {told[1]}"))
+        listener.voice.say(f'Kept as a note: "{told[1]}". Insulation is read for itself.')
 
 
 def is_answer(book: VisitBook, prompt: AskTest | DoStep, typed: str) -> bool:
@@ -96,6 +109,8 @@ def _meant(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, reply:
         return None
     if (figures := _in_figures(book, prompt, reply)) is not None:
         return figures
+    if (told := ohms_and_ground(book.knowledge, test, reply)) is not None:
+        return None if _chosen(book, prompt, told[0]) is None else told[0]
     if (meant := meant_by(book.knowledge, test, reply, prompt.outcomes)) is not None:
         if by_its_word(test, meant):
             raise NearlyAnAnswer(whether_meant(meant))
