@@ -123,7 +123,7 @@ class Asking:
         stands = yield from ask_if_gone(self.book, listener, prompt, typed)
         if takes_plate_line(self.book, self.voice, self.decider.reasoner, typed):
             return True
-        told = not listener.doubted and ask_repairs_told(self.book, self.voice, typed)
+        told = not listener.doubted and ask_repairs_told(self.book, self.voice, typed, conclusions)
         if told and (yield from told):
             return True
         if decision.step is None and self._is_not_fitted(listener, test, typed):

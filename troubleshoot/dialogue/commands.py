@@ -7,7 +7,7 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.command_words import forbids
 from troubleshoot.dialogue.intake import begin_anew, may_begin_anew
 from troubleshoot.dialogue.looking_again import may_look_again
-from troubleshoot.dialogue.meaning import WHICH, fault_meant, spot_meant
+from troubleshoot.dialogue.meaning import WHICH, fault_meant, fault_repaired, spot_meant
 from troubleshoot.dialogue.picking import pick
 from troubleshoot.dialogue.repairing import repaired
 from troubleshoot.dialogue.said import Causes, HowTo, OtherTest, Voice, WhatToType
@@ -248,7 +248,7 @@ class Commands:
 
     def _repaired(self, said: str, conclusions: Conclusions) -> Talk[None]:
         """A repair of what is not named, or not yet, is told and proved as any other."""
-        fault = yield from fault_meant(self.book, self.voice, conclusions, said)
+        fault = yield from fault_repaired(self.book, self.voice, conclusions, said)
         if fault is not None:
             repaired(self.book, self.voice, fault)
 

@@ -15,7 +15,7 @@ from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.unit.places import Place, PlaceNotUnderstood, with_place
 from troubleshoot.reasoning.unit.places_said import places_said
-from troubleshoot.visit.hearing.causes_by_words import heard_fault
+from troubleshoot.visit.hearing.causes_by_words import heard_fault, leading_fault
 from troubleshoot.visit.hearing.tests_by_words import MOST, heard_test, places_meant
 
 WHICH: Final = "Which of these?"
@@ -48,6 +48,29 @@ def fault_meant(
     names = [faults[name].name for name in heard.which]
     index = yield from pick(book, voice, WHICH, names)
     return None if index is None else faults[heard.which[index]]
+
+
+def fault_repaired(
+    book: VisitBook, voice: Voice, conclusions: Conclusions, said: str
+) -> Talk[Fault | None]:
+    """The cause that words say was repaired: the leading one where they fit it, else as asked.
+
+    Raises Leave, DangerCalled.
+    """
+    leading = leading_of(book, conclusions, said)
+    if leading is not None:
+        return leading
+    return (yield from fault_meant(book, voice, conclusions, said))
+
+
+def leading_of(book: VisitBook, conclusions: Conclusions, said: str) -> Fault | None:
+    """The cause that leads, where the words fit it and mean no other without doubt."""
+    chances = [(cause.fault.id, cause.probability) for cause in conclusions.causes]
+    leading = leading_fault(book.knowledge, chances, said)
+    taken = heard_fault(book.knowledge, said).taken
+    if leading is None or taken not in (None, leading):
+        return None
+    return book.knowledge.faults[leading]
 
 
 def spot_meant(book: VisitBook, voice: Voice, said: str) -> Talk[Spot | None]:

@@ -6,7 +6,7 @@ made before.
 
 from __future__ import annotations
 
-from typing import Final
+from typing import TYPE_CHECKING, Final
 
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import Listener
@@ -22,6 +22,9 @@ from troubleshoot.visit.hearing.repairs_told import (
     repairs_told,
 )
 
+if TYPE_CHECKING:  # first prompts go without all that reasons
+    from troubleshoot.reasoning.conclude import Conclusions
+
 MOST_ASKED: Final = 8
 """Causes of one part that are shown to choose from."""
 IN_THIS_VISIT: Final = "in this visit"
@@ -33,10 +36,13 @@ NOT_KEPT: Final = (
 )
 
 
-def ask_repairs_told(book: VisitBook, voice: Voice, said: str) -> Talk[bool]:
+def ask_repairs_told(
+    book: VisitBook, voice: Voice, said: str, conclusions: Conclusions | None = None
+) -> Talk[bool]:
     """Ask once of each repair that words tell of whether it was made before; False where none is.
 
-    What it proves is asked in its turn. Raises Leave, DangerCalled.
+    What it proves is asked in its turn. `conclusions`: where there are any, the leading cause is
+    what was repaired in this visit, if the words fit it. Raises Leave, DangerCalled.
     """
     told = repairs_told(said)
     kept = {(before.words, before.fault) for before in book.state.repairs_before}
@@ -47,21 +53,25 @@ def ask_repairs_told(book: VisitBook, voice: Voice, said: str) -> Talk[bool]:
     listener.ask_about(said)
     try:
         for each in told:
-            yield from _ask_of(book, voice, each.part, said)
+            yield from _ask_of(book, voice, each.part, said, conclusions)
     except (Leave, DangerCalled):
         book.add(Noted(f"told, and not confirmed: {said}"))
         raise
     return True
 
 
-def _ask_of(book: VisitBook, voice: Voice, part: str, said: str) -> Talk[None]:
+def _ask_of(
+    book: VisitBook, voice: Voice, part: str, said: str, conclusions: Conclusions | None
+) -> Talk[None]:
     faults = _causes_of(book, part)
     is_now = is_told_of_now(said) or (
         not is_told_of_before(said) and any(_was_looked_at(book, fault) for fault in faults)
     )
     when = IN_THIS_VISIT if is_now else BEFORE_IT
     voice.say(f"Put right {when}, as told: {part}.")
-    fault = (yield from _which(book, voice, faults, when)) if faults else None
+    fault = _leading(book, conclusions, part) if is_now else None
+    if fault is None and faults:
+        fault = yield from _which(book, voice, faults, when)
     if fault is not None and is_now:
         from troubleshoot.dialogue.repairing import repaired  # first prompts go without
 
@@ -77,6 +87,14 @@ def _ask_of(book: VisitBook, voice: Voice, part: str, said: str) -> Talk[None]:
         voice.say(KEPT_AS_A_NOTE)
     else:
         voice.say(NOT_KEPT)
+
+
+def _leading(book: VisitBook, conclusions: Conclusions | None, part: str) -> Fault | None:
+    if conclusions is None:
+        return None
+    from troubleshoot.dialogue.meaning import leading_of  # first prompts go without
+
+    return leading_of(book, conclusions, part)
 
 
 def _was_looked_at(book: VisitBook, fault: Fault) -> bool:

@@ -109,8 +109,8 @@ def _meant(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, reply:
         return None
     if (figures := _in_figures(book, prompt, reply)) is not None:
         return figures
-    if (told := ohms_and_ground(book.knowledge, test, reply)) is not None:
-        return None if _chosen(book, prompt, told[0]) is None else told[0]
+    if (ohms := ohms_and_ground(book.knowledge, test, reply)) is not None:
+        return None if _chosen(book, prompt, ohms[0]) is None else ohms[0]
     if (meant := meant_by(book.knowledge, test, reply, prompt.outcomes)) is not None:
         if by_its_word(test, meant):
             raise NearlyAnAnswer(whether_meant(meant))

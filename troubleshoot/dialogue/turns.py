@@ -222,7 +222,9 @@ class Turns:
             if self.on_round.takes(reply, conclusions):
                 return
             served = bool(reply) and (yield from self.commands.serve(reply, decision, conclusions))
-            if not served and not (yield from ask_repairs_told(self.book, self.voice, reply)):
+            if not served and not (
+                yield from ask_repairs_told(self.book, self.voice, reply, conclusions)
+            ):
                 why = yield from self.asking.reading_out.take(
                     listener, reply, decision, AT_AN_ENDING
                 )

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from collections.abc import Sequence
 from functools import lru_cache
 from typing import Final
 
@@ -11,11 +12,28 @@ from troubleshoot.reasoning.matching.lexicon import lexicon_of
 from troubleshoot.reasoning.matching.matcher import Heard, Matcher
 
 MOST: Final = 8
+LEADING: Final = 0.5
+"""A cause above this chance is likelier than all others together."""
 
 
 def heard_fault(knowledge: Knowledge, words: str) -> Heard:
     """The fault that the words mean, or those that they may mean."""
     return _matcher(knowledge).heard(words, MOST)
+
+
+def leading_fault(
+    knowledge: Knowledge, causes: Sequence[tuple[str, float]], words: str
+) -> str | None:
+    """The leading cause, where every word that tells something is one of its own; else None.
+
+    `causes`: faults with their chances, the likeliest first.
+    """
+    if not causes or causes[0][1] <= LEADING:
+        return None
+    fault, lexicon = knowledge.faults[causes[0][0]], lexicon_of(knowledge)
+    said = {*lexicon.words(words)}
+    own = {*lexicon.words(" ".join((fault.name, *fault.words)))}
+    return fault.id if said and said <= own else None
 
 
 @lru_cache(maxsize=2)
