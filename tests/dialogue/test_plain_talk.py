@@ -128,6 +128,8 @@ def test_what_is_not_understood_of_a_list_may_be_a_danger(shipped: Knowledge, ty
         ("blower-motor", "psc 3 speed", "single-phase-capacitor"),
         ("blower-motor", "three", "three-phase"),
         ("ignition", "hot surface ign", "hot-surface"),
+        ("duct-smoke-detector", "nope", "not-fitted"),
+        ("economizer", "yep", "fitted"),
     ],
 )
 def test_short_words_for_a_fact(shipped: Knowledge, fact: str, typed: str, value: str) -> None:

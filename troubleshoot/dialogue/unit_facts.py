@@ -14,6 +14,7 @@ from troubleshoot.dialogue.prompts import AskFact, AskPlate
 from troubleshoot.dialogue.repairs_told import ask_repairs_told
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Talk, words_or_back
+from troubleshoot.dialogue.yes_no import NO, YES
 from troubleshoot.knowledge.model import EquipmentFact, PlateValue
 from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.unit.facts_listed import facts_listed
@@ -141,13 +142,19 @@ def _ask(
         word = typed.lower()
         left_open = word in ("", *SKIPS) or (is_not_known(word) and word not in offered)
         problem = book.try_fact(name, None) if left_open else take(typed)
-        if problem and (bare := without_hedges(typed)):
-            problem = problem if take(bare) else None
+        for said in (without_hedges(typed), _yes_or_no(word)):
+            if problem and said:
+                problem = problem if take(said) else None
         if problem is None:
             return True
         if problem == ASK_AGAIN or (yield from ask_repairs_told(book, voice, typed)):
             continue
         listener.not_understood(typed, problem)
+
+
+def _yes_or_no(word: str) -> str:
+    """The yes or no that facts are answered by, for another: nope; empty for neither."""
+    return "yes" if word in YES else "no" if word in NO else ""
 
 
 def _what_comes(state: VisitState) -> tuple[object, ...]:
