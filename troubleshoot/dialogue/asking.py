@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from troubleshoot.dialogue.all_places import at_all_places
 from troubleshoot.dialogue.answering import answers, said_by
 from troubleshoot.dialogue.board_code import CODE_SHOWN, keep_code, tells_a_code
 from troubleshoot.dialogue.book import VisitBook
@@ -98,6 +99,7 @@ class Asking:
                 continue
             meant: Event | None = event
             if isinstance(reply, str):
+                event = at_all_places(self.voice, self.book.state.unit, test, reply, event)
                 meant = yield from as_meant(listener, self.book, self.decider.reasoner, event)
             if meant is not None and not self._too_late(decision, reply):
                 self.telling.keep(meant, prompt)
