@@ -12,9 +12,9 @@ from tests.edge.visits import ALL, careful, events_of, task
 FILTERS = "Test: Filters"
 PLATE = "208/1/60, gas, R-410A, no smoke detector"
 BY_LAW = (
+    "Step: Tell the people inside",
     "Step: Roof, go or no go",
     "Test: Walk round the unit first",
-    "Step: Tell the people inside",
     "Step: Stop the unit by its controls",
     "Step: Switch off, lock, tag and try",
     FILTERS,

@@ -61,8 +61,7 @@ def test_a_caution_is_whole_before_its_first_step_and_one_line_after(tmp_path: P
     said = KNOWLEDGE.hazards["ladder-and-hatch"].what_to_do
     with small(tmp_path) as person:
         person.types("RTU-7", "weak air", ALL)
-        while "Step: Roof" not in person.last:
-            person.types("")
+        lead_to(person, "Step: Roof")
         before, _, after = flat(person.last).partition("Step: Roof")
         assert f"WARNING: {said}" in before and said not in after
         person.types("safe")
@@ -78,8 +77,7 @@ def test_hours_later_a_caution_is_whole_again(tmp_path: Path) -> None:
     clock = Clock(tmp_path)
     with Person(tmp_path / "data", clock=clock, columns=WIDE, lines=HIGH) as person:
         person.types("RTU-7", "weak air", ALL)
-        while "Step: Roof" not in person.last:
-            person.types("")
+        lead_to(person, "Step: Roof")
         person.types("safe")
         clock.pass_minutes(180)
         person.types("clean")
@@ -102,8 +100,9 @@ def at_the_first_page(tmp_path: Path) -> Person:
     """Somebody who has come to the first page of the roof's cautions."""
     person = small(tmp_path, reads=False)
     person.types("RTU-7", "weak air", ALL)
-    while not person.last.endswith(PAGE):
-        person.types("")
+    if not person.last.endswith(PAGE):
+        person.types("told")
+    assert person.last.endswith(PAGE)
     assert "Step: Roof" not in person.last
     return person
 
@@ -156,8 +155,7 @@ def test_a_window_made_smaller_holds_the_next_screen(tmp_path: Path) -> None:
         person.resizes(WIDE, HIGH)
         person.screens.clear()
         person.types(ALL)
-        while "Step: Roof" not in person.last:
-            person.types("")
+        lead_to(person, "Step: Roof")
         assert all(len(page.splitlines()) <= HIGH for page in person.screens)
         assert all(len(line) <= WIDE for page in person.screens for line in page.splitlines()[1:])
 
