@@ -110,5 +110,10 @@ def test_at_the_step_that_asks_for_it_the_fire_panel_is_an_answer(data: Path, cl
     with begin(data, clock) as person:
         person.types("do wiring-burn-marks")
         lead_to(person, "Put the fire panel on test")
-        person.types("fire guy put it on test")
-        assert not is_asked(person) and "STOP" not in person.last
+        for said in ("fire guy put it on test", "the alarm company has it on test now"):
+            person.types(said)
+            assert not is_asked(person) and "STOP" not in person.last
+        for said in ("fire guy put his thumb on test", "fire guy put it on a shelf"):
+            person.types(said)
+            assert is_asked(person), said
+            person.types("n")

@@ -34,7 +34,7 @@ from troubleshoot.safety.hearing.dangers import (
 )
 from troubleshoot.safety.hearing.roles import without_help
 from troubleshoot.safety.hearing.typing_errors import one_error, two_errors
-from troubleshoot.safety.hearing.vocabulary import LOOSE, stem
+from troubleshoot.safety.hearing.vocabulary import LOOSE, WHO, stem
 from troubleshoot.safety.hearing.words import raw_words
 from troubleshoot.safety.profiles import TECHNICIAN
 from troubleshoot.visit.events import Aimed, DangerReported, DangerTakenBack, Event, Started
@@ -171,11 +171,18 @@ class Listener:
         )
 
     def _tells(self, typed: str) -> bool:
-        """Whether it tells something, that is no question and not in the step's own words."""
+        """Whether it tells something, that is no question and not in the step's own words.
+
+        With an answer in whole, of two words or more, who brought it about tells no more.
+        """
         words = raw_words(typed)
         if len(words) < LEAST_TOLD or typed.endswith("?") or words[0] in _ASKING:
             return False
         own = {stem(word) for text in self.own for word in raw_words(text)}
+        line = f" {' '.join(words)} "
+        whole = (raw_words(answer) for answer in self.offered)
+        if any(len(said) > 1 and f" {' '.join(said)} " in line for said in whole):
+            own |= WHO
         return not {stem(word) for word in words} <= own | LOOSE
 
     def not_understood(self, typed: str, reply: str) -> None:

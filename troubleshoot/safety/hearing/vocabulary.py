@@ -236,6 +236,12 @@ LOOSE: Final = FILLING | stems(
 )
 """Words that may stand within a phrase and beside it."""
 
+WHO: Final = stems(
+    "he she they guy guys man woman boss super tenant helper apprentice worker tech partner buddy "
+    "mate somebody someone company office monitoring"
+)
+"""Who does something, whatever it is."""
+
 CHANGING: Final = stems("on off out over down help")
 """They are loose, but beside a single word they change what it says: gas off."""
 
