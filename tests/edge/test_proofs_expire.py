@@ -118,19 +118,19 @@ def test_a_copied_or_touched_or_listed_folder_is_as_old_as_its_events(
 def test_the_roof_is_looked_at_again_after_an_hour(data: Path, clock: Clock) -> None:
     with begin(data, clock) as person:
         person.types(DEAD_WORK)
-        lead_to(person, "Tell the people inside")
+        lead_to(person, "Put the fire panel on test")
         shown = []
         for _ in range(3):
             clock.pass_minutes(25)
             person.types("not agreed")
             shown.append(next_to_dead_work(person).partition(" (")[0])
-        assert shown == ["Step: Tell the people inside"] * 2 + ["Step: Roof, go or no go"]
+        assert shown == ["Step: Put the fire panel on test"] * 2 + ["Step: Roof, go or no go"]
 
 
 def test_a_protecting_step_wants_its_word(data: Path, clock: Clock) -> None:
     with begin(data, clock) as person:
         person.types(DEAD_WORK)
-        for step in ("Roof", "Tell the people", "Prove the meter", "Switch off", "Test for dead"):
+        for step in ("Tell the people", "Roof", "Prove the meter", "Switch off", "Test for dead"):
             lead_to(person, step)
             before = events_of(data).count('"event": "step"')
             for typed in ("", "ok", "y", ",", "d", "lo", "pr"):
@@ -143,7 +143,7 @@ def test_a_protecting_step_wants_its_word(data: Path, clock: Clock) -> None:
 def test_a_paste_confirms_nothing_that_was_not_on_the_screen(data: Path, clock: Clock) -> None:
     with begin(data, clock) as person:
         person.types(DEAD_WORK)
-        person.pastes("safe\ntold\n\n\n\nproved\nstopped\nlocked\noff\ndead\n")
+        person.pastes("told\nsafe\n\n\n\nproved\nstopped\nlocked\noff\ndead\n")
         person.types("?")
         text = events_of(data)
         assert text.count('"event": "step"') == 1, text

@@ -5,7 +5,7 @@ from __future__ import annotations
 from pathlib import Path
 
 from tests.edge.person import Clock, Person
-from tests.edge.visits import DEAD_WORK, begin, careful, events_of, lead_to, task
+from tests.edge.visits import DEAD_WORK, begin, careful, events_of, lead_to, task, to_a_task
 
 STEP = "Stop the unit by its controls"
 REPAIRED = '"event": "repaired"'
@@ -33,6 +33,7 @@ def test_words_of_several_causes_are_asked_about_and_proved(tmp_path: Path, cloc
         proofs_read(person)
         person.types("y")
         assert events_of(tmp_path).count(REPAIRED) == 2
+        to_a_task(person)  # facts of the unit that it wants come first
         assert task(person)
 
 

@@ -243,8 +243,7 @@ def test_a_file_that_nobody_may_read_is_named(north: Path, case: Path, tmp_path:
 def test_a_kept_visit_says_which_rules_it_began_with(north: Path, tmp_path: Path) -> None:
     data = tmp_path / "data"
     with Person(data, "--rules", str(north)) as person:
-        person.types("RTU-7")
-        person.types("q")
+        person.types("RTU-7", "no-cooling", "q")  # an empty one is not offered again
     (journal,) = (data / "visits").glob("*.journal")
     assert str(north) in journal.read_text("utf-8").splitlines()[0]
     for words, missing in (((), True), (("--rules", str(north)), False)):

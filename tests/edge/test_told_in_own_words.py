@@ -9,7 +9,7 @@ import pytest
 from tests.edge.person import Clock, Person
 from tests.edge.test_asked_where_words_hint import at_a_test, at_the_complaint, is_asked
 from tests.edge.test_dangers_of_a_stranger import orders_of, shown
-from tests.edge.visits import begin
+from tests.edge.visits import begin, lead_to
 from troubleshoot.knowledge.model import Knowledge
 
 TOLD = {
@@ -48,6 +48,7 @@ def test_wind_that_takes_somebody_stops_where_the_roof_is_asked_about(
 ) -> None:
     with begin(data, clock) as person:
         person.types("do walk-round")
+        lead_to(person, "Roof, go or no go")
         assert "how near the work comes to an unguarded edge" in shown(person)
         person.types("wind is about to blow me off of here")
         assert stops_with(person, orders_of(shipped, "wind-or-slick-roof")), person.last
