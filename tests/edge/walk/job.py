@@ -77,6 +77,8 @@ class Job:
     worlds: frozenset[World] = frozenset({frozenset()})
     times: Times = field(default_factory=Times)
     profiles: tuple[str, ...] = ()
+    lock_by: tuple[str, ...] = ()
+    """Under which profiles the lock was hung last."""
     name: str = ""
     ended: str | None = None
     shown: bool = False
@@ -166,8 +168,15 @@ class Job:
         elif kind in ("step", "answer", "skip"):
             self.worlds = frozenset(w for old in self.worlds for w in self._after(old, event))
             self.times.watch(event, now)
+            if event.get("step") == "lockout" and event["outcomes"] == ["locked"]:
+                self.lock_by = self.profiles
         self.calls.watch(event)
         self.stops.watch(event, said, self.unit.unit)
+
+    def _is_own_lock(self, task: Task) -> bool:
+        """Whether who hung the lock takes it off (29 CFR 1910.147(e)(3), from memory)."""
+        own = bool(self.lock_by) and set(self.lock_by) == set(self.profiles)
+        return own and task.test.id == "lock-off"
 
     def _is_step(self, test: str | None) -> bool:
         return test is not None and self.knowledge.tests[test].kind == "step"
@@ -250,7 +259,7 @@ class Job:
         """
         self.let_time_pass(now, task.minutes if in_hand else 0.0)
         words = beyond(task.test, self.profiles)
-        if words:
+        if words and not self._is_own_lock(task):
             return words
         unit = self.calls.on(self.unit.at_work)
         tried = task.test.id in READ_AS_IT_TRIES and self._just_tried()
