@@ -58,11 +58,11 @@ class Officer:
 
     def look(self, visits: Path, screen: Sequence[str], typed: str, prompt: str = "") -> None:
         """What was journalled and shown since this line was typed, up to the next prompt."""
-        before = Counter(self.met)
+        before = self._heard()
         may_be_in = self._hands_may_be_in()
         for path in sorted(visits.glob("*.journal")):
             self._take_up(path, typed)
-        if may_be_in and typed.removeprefix("note ") in LIVE and self.met == before:
+        if may_be_in and typed.removeprefix("note ") in LIVE and self._heard() == before:
             self._object(f"{typed!r} was not heard")
         shown = self._on(screen)
         if shown is not None:
@@ -72,6 +72,10 @@ class Officer:
         )
         self.task = shown or (None if other else self.task)
         self._judge_words(screen)
+
+    def _heard(self) -> Counter[str]:
+        """What came before him but notes: who only writes it down has not heard it."""
+        return Counter({kind: times for kind, times in self.met.items() if kind != "note"})
 
     def _hands_may_be_in(self) -> bool:
         """Whether a test on a locked, dead unit is on the screen, and no STOP stands."""

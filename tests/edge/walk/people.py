@@ -95,6 +95,7 @@ class Person:
         self._tests = [t for t in knowledge.tests.values() if t.kind != "step"]
         stopping = {test for test, _ in halting(knowledge)}
         self._stopping = [t for t in self._tests if t.id in stopping]
+        self._dead_work = [t for t in self._tests if t.work_state == "locked-out"]
         self._bad = halting(knowledge)
         self.careful = 0.9
 
@@ -136,6 +137,11 @@ class Person:
         """A test of one's own choice, one that may stop the visit more often than not."""
         random = self._random
         test = random.choice(self._stopping if random.random() < 0.5 else self._tests)
+        return self._do(test)
+
+    def _do(self, test: Test) -> str:
+        """The line that chooses a test, mostly at a place."""
+        random = self._random
         at = {None: "", "circuit": " at circuit 1"}.get(test.per, f" at {test.per} 1")
         return f"do {test.id}{at if random.random() < 0.8 else ''}"
 
@@ -182,6 +188,8 @@ class Person:
         random, test = self._random, task.test
         if not task.step and test.work_state == "locked-out" and random.random() < 0.25:
             return random.choice(GONE)
+        if not task.step and random.random() < 0.15:
+            return self._do(random.choice(self._dead_work))
         if task.step and test.id in CONFIRMING:
             wanted = CONFIRMING[test.id].replace("-", " ")
             if test.id == "drive-discharge":

@@ -87,7 +87,7 @@ class _Folder:
         self._turns = turns
         self._visits.mkdir(parents=True)
         while self._goes_on(turns):
-            self._person.careful = self._random.choice((0.6, 0.8, 0.93))
+            self._person.careful = self._random.choice((0.6, 0.8, 0.93, 0.98))
             self._session()
             self._between()
         self.met += self._officer.met
