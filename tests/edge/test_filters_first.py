@@ -1,10 +1,12 @@
-"""On calls that want the filters looked at they are, after what the law needs and nothing more."""
+"""Where hardly any air comes the filters are looked at first, after what the law needs alone.
+
+A unit that cools weakly is looked at as it runs before: by three mechanics' orders, and an expert's
+practice visit takes half the minutes so.
+"""
 
 from __future__ import annotations
 
 from pathlib import Path
-
-import pytest
 
 from tests.edge.person import Clock, Person
 from tests.edge.visits import ALL, careful, events_of, task
@@ -33,17 +35,15 @@ def to_the_filters(person: Person, call: str) -> tuple[int, list[str]]:
     return answered, [each.partition(" (")[0] for each in tasks if each]
 
 
-@pytest.mark.parametrize("call", ["weak air", "not cooling enough"])
-def test_eight_prompts_where_the_plate_is_told_with_the_call(call: str, tmp_path: Path) -> None:
+def test_eight_prompts_where_the_plate_is_told_with_the_call(tmp_path: Path) -> None:
     with Person(tmp_path, clock=Clock(tmp_path)) as person:
-        answered, tasks = to_the_filters(person, f"{call}, {PLATE}")
+        answered, tasks = to_the_filters(person, f"weak air, {PLATE}")
     assert answered == 8 and tasks == list(BY_LAW)
 
 
-@pytest.mark.parametrize("call", ["weak air", "not cooling enough"])
-def test_one_more_where_it_is_asked(call: str, tmp_path: Path) -> None:
+def test_one_more_where_it_is_asked(tmp_path: Path) -> None:
     with Person(tmp_path, clock=Clock(tmp_path)) as person:
-        answered, tasks = to_the_filters(person, call)
+        answered, tasks = to_the_filters(person, "weak air")
         assert "A few facts" not in person.said
     assert answered == 9 and tasks == list(BY_LAW)
 

@@ -35,8 +35,8 @@ def sooner_than(
     """What is done before the next thing on the way to `wanted`; None where nothing is.
 
     A round has an order of its own. What somebody is on the way to, what is read afresh after a
-    repair, and what the call looks at behind a lock alone wait for no other look: before these only
-    the people below are told. So the filters come first.
+    repair, and what the call names before all others wait for no look: before these only the people
+    below are told.
     """
     climbs = _climbs(state, found.step)
     if found.step is None or not (climbs or is_as_found(state.work)):
@@ -45,7 +45,7 @@ def sooner_than(
     least = least_rate_on(conclusions.ranking)
     worth = tuple(c for c in candidates if c.pays(least))
     held_to = state.aim is not None or state.mended_here or state.closing
-    held_to |= wanted.id in conclusions.first_tests and needs_of(wanted, None, state.at_work).lock
+    held_to |= wanted.id in conclusions.before_others
     if state.walking is None and not held_to:
         below = _found_out_below(state, conclusions, candidates) if climbs else None
         best = below or _seen_from_outside(state, conclusions, worth, wanted)
