@@ -54,7 +54,7 @@ def visit_lines(visited: Sequence[Visited]) -> Iterator[str]:
     on_call = [v for v in visited if not v.on_round]
     on_round = [v for v in visited if v.on_round]
     kinds = [kind for kind in (on_call, on_round) if any(v.said.truth for v in kind)]
-    names = ["called for" if kind is on_call else "on a routine round" for kind in kinds]
+    names = ["called for" if kind is on_call else "on a PM" for kind in kinds]
     yield f"| whole visits | {' | '.join(names)} |"
     yield "| --- |" + " --- |" * len(kinds)
     for row in zip(*(_of_visits(kind) for kind in kinds), strict=True):
