@@ -82,6 +82,7 @@ def whether_to_go_on(shelf: Shelf, voice: Voice, visit: str) -> Talk[bool]:
 def _said_open(shelf: Shelf, visit: str) -> str:
     """An open visit in words: its name, its unit, and the call."""
     state = shelf.state_of(visit)
-    call = state.words or (state.complaint or "").replace("-", " ")
+    complaint = shelf.knowledge.complaints.get(state.complaint or "")
+    call = state.words or (complaint.says if complaint else "")
     unit = " to ".join(filter(None, (f"Visit {visit}", state.name)))
     return f"{unit} ({call})" if call else unit
