@@ -85,6 +85,11 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
         "nameplate-volts",
         "the leg farthest from the plate's volts",
     ),
+    "reasoning/readings/expected_now.py": (
+        "compressor-rla cooling-tons entering-air-temperature metering outdoor-temperature "
+        "return-wet-bulb",
+        "what the ranges of sound units are read by: each is an input of that calculation",
+    ),
     "reasoning/readings/misreadings.py": (
         "repeat-reading",
         "a reading that is about another reading",
