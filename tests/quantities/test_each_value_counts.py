@@ -33,6 +33,8 @@ TYPED = {
     "outdoor-dry-bulb=85/80 altitude=0/5000",
     "target-superheat": "return-wet-bulb=64/66 outdoor-dry-bulb=85/80",
     "compression-ratio": "suction-pressure=118/110 discharge-pressure=340/360 altitude=0/5000",
+    "expected": "refrigerant=R-410A/R-22 metering=txv/fixed-orifice outdoor-dry-bulb=95/85 "
+    "return-dry-bulb=80/78 return-wet-bulb=67/65 rla=20/25 tons=5/7.5",
     "leak-rate": "added=2/3 full-charge=10/12 days=200/100",
     "moist-air": "dry-bulb=80/75 relative-humidity=50/60 altitude=0/5000",
     "air-side-capacity": "airflow=2000/1800 entering-dry-bulb=80/82 entering-wet-bulb=67/66 "
