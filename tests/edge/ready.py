@@ -38,13 +38,16 @@ NOT_FLUSHED = 120
 """The exit code of Python where its last words could not be written."""
 FIRST_WORDS = ("RTU-7", "no cooling", "no-cooling", "3 4 5 6 7 8")
 NEVER_AT_A_START = ("__main__", "pint_bridge", "make_saturation_tables")
+NEVER_ON_A_VISIT = ("troubleshoot.physics.", "troubleshoot.measure.physics.")
+"""What only makes figures and tables; what solves for them takes 400 MB of addresses."""
 
 
 def main() -> None:
     """Import everything, read the rules, and fork for whoever asks until nobody is left to."""
     for found in pkgutil.walk_packages(troubleshoot.__path__, "troubleshoot."):
-        if not found.name.endswith(NEVER_AT_A_START):
-            importlib.import_module(found.name)
+        name = found.name
+        if not name.endswith(NEVER_AT_A_START) and not name.startswith(NEVER_ON_A_VISIT):
+            importlib.import_module(name)
     _lead_a_visit(_read_once())
     gc.freeze()  # what all children share is not gone through by any of them
     with socket.socket(fileno=os.dup(0)) as asking:
