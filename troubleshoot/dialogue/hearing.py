@@ -20,6 +20,7 @@ from troubleshoot.dialogue.not_known import is_not_known
 from troubleshoot.dialogue.prompts import AskWords
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import DangerCalled, Talk, unless_back, words_or_back
+from troubleshoot.dialogue.told_sound import is_told_sound
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.outside.text import plain_words
 from troubleshoot.reasoning.unit.places import spoken
@@ -171,12 +172,14 @@ class Listener:
         )
 
     def _tells(self, typed: str) -> bool:
-        """Whether it tells something, that is no question and not in the step's own words.
+        """Whether it tells something that is no question, nothing sound and not the step's words.
 
         With an answer in whole, of two words or more, who brought it about tells no more.
         """
         words = raw_words(typed)
         if len(words) < LEAST_TOLD or typed.endswith("?") or words[0] in _ASKING:
+            return False
+        if is_told_sound(self.knowledge, typed):
             return False
         own = {stem(word) for text in self.own for word in raw_words(text)}
         line = f" {' '.join(words)} "
