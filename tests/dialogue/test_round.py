@@ -38,9 +38,9 @@ ELECTRIC = {k: v for k, v in ONE.items() if k not in GAS_ONLY} | {"heat": "elect
 UNITS: Mapping[str, Mapping[str, object]] = {"one": ONE, "two": TWO, "electric": ELECTRIC}
 MOST_PROMPTS = {
     ("one", "spring"): 110,
-    ("one", "fall"): 114,
+    ("one", "fall"): 122,
     ("two", "spring"): 144,
-    ("two", "fall"): 129,
+    ("two", "fall"): 139,
     ("electric", "spring"): 108,
     ("electric", "fall"): 69,
 }

@@ -83,7 +83,7 @@ class Officer:
         if job is None or self.task is None or self.task.step or job.stops.standing():
             return False
         locked = self.task.test.work_state == "locked-out"
-        return locked and all("locked" in world for world in job.worlds)
+        return locked and all({"locked", "dead-first"} <= world for world in job.worlds)
 
     def begin(self) -> None:
         """The program was started: nothing is on the screen."""

@@ -18,7 +18,7 @@ from troubleshoot.reasoning.evidence.sought import showing
 from troubleshoot.reasoning.unit.places import like, spoken
 from troubleshoot.safety.closed_ways import closed, is_closed
 from troubleshoot.safety.hazard_words import forbids
-from troubleshoot.safety.needs import HOOK_UPS, OPEN_LIVE, TAPS
+from troubleshoot.safety.needs import HOOK_UPS, TAPS
 from troubleshoot.safety.reaching import is_blocked
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.stops.standing import Forbidden
@@ -74,18 +74,16 @@ def left_to_take(
 def hooked_up_once(
     decider: Decider, state: VisitState, conclusions: Conclusions, test: Test
 ) -> Test:
-    """A live test of the round, with whatever is hooked up dead to be read live like it.
+    """A test that is read on what is hooked up dead, with whatever else is to be read so.
 
     Each lock-out with its proofs costs more than the readings: manometers and meter go on together,
-    under the lock of all that is done dead, and stay while anything is read behind open panels.
+    and stay until the last of them is read.
     """
-    is_live = test.work_state in OPEN_LIVE
-    if state.walking is None or not (is_live or {*test.needs_state} & {*_HOOKED}):
+    if state.walking is None or not {*test.needs_state} & {*_HOOKED}:
         return test
     tests = decider.knowledge.tests
     left = (tests[spot[0]] for spot, _ in left_to_take(decider, state, conclusions))
-    states = OPEN_LIVE if is_live else {test.work_state}
-    others = (each for each in left if each.per is None and each.work_state in states)
+    others = (each for each in left if each.per is None and each.work_state == test.work_state)
     wanted = {need for each in others for need in each.needs_state}
     on = state.work.taps_open | state.work.hooked_up
     also = (need for need in _HOOKED if need in wanted or {TAPS.get(need), HOOK_UPS.get(need)} & on)

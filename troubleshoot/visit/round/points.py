@@ -2,8 +2,9 @@
 
 One state of work at a time: what is seen and asked below, what a running unit shows with its panels
 on, the filters and what else hands do locked out, and live what is read behind panels that were
-opened dead, so that none is opened live. What is hooked up for it goes on under the same lock. What
-has to be closed again with it on comes last. Each test of several points is taken once.
+opened dead, so that none is opened live. What is hooked up goes on under that lock and is read
+first: nothing else is, with it on. What has to be closed again with it on comes last. Each test of
+several points is taken once.
 """
 
 from __future__ import annotations
@@ -24,10 +25,10 @@ from troubleshoot.visit.round.season import Season
 
 _TURN: Final[Mapping[str, int]] = MappingProxyType(
     {"any": 1, "running": 2, "locked-closed": 3, "locked-out": 4}
-    | {"energised-open": 6, "running-open": 8}
+    | {"energised-open": 7, "running-open": 8}
 )
 """States of work in the order in which a round goes through them."""
-_GAS_SHUT, _HOOKED_UP_OPEN, _GAUGES, _HOOKED_UP = 5, 7, 9, 10
+_GAS_SHUT, _HOOKED_UP_OPEN, _GAUGES, _HOOKED_UP = 5, 6, 9, 10
 
 
 @frozen
