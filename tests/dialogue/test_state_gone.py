@@ -17,9 +17,12 @@ from troubleshoot.safety.gone import contradicted
 from troubleshoot.safety.hearing.among_words import told_among
 from troubleshoot.safety.hearing.dangers import spoken_of
 from troubleshoot.safety.hearing.gone import hinted_gone
+from troubleshoot.safety.needs import needs_of
+from troubleshoot.safety.route import steps_to
 from troubleshoot.safety.work_state import cautious
 from troubleshoot.visit.events import Answered, DangerReported, Noted, StateGone, replay
 from troubleshoot.visit.events.codec import event_of, record_of
+from troubleshoot.visit.telling.lapses import FED_TWICE
 
 ON_THE_WAY = ("stop-by-controls", "lockout", "tester-proof", "verified-dead", "tester-proof")
 
@@ -136,6 +139,18 @@ def test_each_asks_its_own_step_again_and_comes_back(
     said = visit.types(sentence)
     assert said[0].startswith(first), said
     assert visit.at != aim and again in visit.goes_on_to(aim)
+
+
+@pytest.mark.parametrize("place", ["live", "run"])
+def test_another_feed_is_kept_in_mind_until_it_is_locked(place: str, shipped: Knowledge) -> None:
+    """Regression: told of while nothing was locked out it was gone, and hands went in later."""
+    visit = AtWork(shipped, place)
+    said = visit.types("there is a second disconnect i missed")
+    assert said[0] == FED_TWICE
+    state = visit.book.state
+    needs = needs_of(shipped.tests["blower-wheel"], None, state.at_work)
+    way = [step.id for step in steps_to(state.work, needs, state.at_work)]
+    assert way.index("second-source-locked") < way.index("verified-dead")
 
 
 def test_a_reading_that_contradicts_is_no_answer_to_the_test(shipped: Knowledge) -> None:

@@ -154,7 +154,7 @@ class Officer:
             return ""
         if {"gas-shut", "cock-unknown"} & world:
             return "nobody knows that the joints are under gas"
-        if "stopped" not in world:
+        if {"stopped", "locked"}.isdisjoint(world):
             return "a burner may light while the joints are looked at"
         return "" if "no-gas" in world else "the air was not swept for gas"
 

@@ -146,6 +146,20 @@ def test_whoever_leaves_a_test_in_hand_may_have_begun_it(
     assert after(shipped, on_the_way, leaves).work.jumpers == frozenset()
 
 
+@pytest.mark.parametrize("leaves", LEAVING)
+def test_a_reading_that_was_in_hand_for_a_computed_test_may_have_been_begun(
+    leaves: Event, shipped: Knowledge, visit: VisitState
+) -> None:
+    """Regression: the meter still counted as just proved, and the test for dead came without."""
+    line = with_in_hand(shipped, visit, "suction-line-temperature", ONE)
+    proved = replace(line.work, meter="proved", only_steps_since_proof=True)
+    in_hand = replace(line, work=proved, aim=("superheat", ONE))
+    assert not after(shipped, in_hand, leaves).work.only_steps_since_proof
+    below = replace(in_hand, work=replace(proved, roof="not-checked"))
+    if isinstance(leaves, Aimed | Closing):
+        assert after(shipped, below, leaves).work.only_steps_since_proof
+
+
 @pytest.mark.parametrize("leaves", [*LEAVING, Resumed(minutes_away=5, same_day=True)])
 def test_a_finding_to_be_taken_afresh_may_have_been_begun_like_any_test(
     leaves: Event, shipped: Knowledge, visit: VisitState

@@ -113,7 +113,7 @@ SECOND_SOURCE: Final = SafetyStep(
     does=sets(second_source="locked"),
     otherwise=any_other(sets(second_source="found")),
     lost={"resumed": _second_source_may_be_on},
-    gone=only_if(_locked_out, all_of(sets(second_source="found"), not_dead)),
+    gone=all_of(sets(second_source="found"), not_dead),
 )
 LOCK_OFF: Final = SafetyStep(
     id=steps.LOCK_OFF,

@@ -7,7 +7,7 @@ from typing import ClassVar
 
 from troubleshoot.frozen import changed, frozen
 from troubleshoot.knowledge.model import Knowledge, Test
-from troubleshoot.reasoning.unit.places import Place, spoken
+from troubleshoot.reasoning.unit.places import Place, like, spoken
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.guards import allowed
 from troubleshoot.safety.steps import Step
@@ -85,11 +85,31 @@ def put_aside(knowledge: Knowledge, state: VisitState) -> VisitState:
 
 
 def perhaps_begun(knowledge: Knowledge, state: VisitState, spot: Spot | None) -> VisitState:
-    """The visit once a test that was on its way is given up; no step begins by itself."""
+    """The visit once a test that was on its way is given up; no step begins by itself.
+
+    Of one that is computed a reading that it is computed from was in hand.
+    """
     if spot is None or spot[0] in CONFIRMED:
         return state
-    work = _perhaps_begun(state, knowledge.tests[spot[0]], spoken(spot[1]))
-    return state if work is state.work else changed(state, work=work)
+    test, at = knowledge.tests[spot[0]], spot[1]
+    in_hand = _read_for(knowledge, state, test, at) if test.kind == "computed" else (test,)
+    for each in in_hand:
+        where = spoken(like(at, state.unit.layout.places(each.per)))
+        work = _perhaps_begun(state, each, where)
+        state = state if work is state.work else changed(state, work=work)
+    return state
+
+
+def _read_for(
+    knowledge: Knowledge, state: VisitState, test: Test, at: Place | None
+) -> tuple[Test, ...]:
+    """What is read for a computed test, whether or not it has been already."""
+    # Reasoning is imported only where such a test is given up.
+    from troubleshoot.reasoning.choosing.asking import Asking
+    from troubleshoot.reasoning.readings.values import Values
+
+    asking = Asking(knowledge, state.unit, knowledge.tests.values())
+    return asking.asks(test, at, Values(knowledge, state.unit, {}))
 
 
 def _perhaps_begun(state: VisitState, test: Test, place: str | None) -> WorkState:

@@ -22,6 +22,10 @@ LIVE_AGAIN: Final = (
     "Hands out: it counts as live. Touch nothing in it before it is locked out and proved dead "
     "again; call nobody to switch anything."
 )
+FED_TWICE: Final = (
+    "Hands out of it: another feed keeps it live with its own switch off. That one is found, "
+    "locked and tried too, before it counts as dead."
+)
 METER_GONE: Final = (
     "Hands out: it counts as live. What that meter has shown counts no more; it, or another, is "
     "proved first."
@@ -99,6 +103,7 @@ def _orders(before: WorkState, after: WorkState) -> Iterator[tuple[bool, str]]:
     locked, turned_on = before.power != "on", after.power != before.power
     live = turned_on or after.second_source != before.second_source
     yield live and locked, LIVE_AGAIN
+    yield after.second_source != before.second_source, FED_TWICE
     yield after.meter != before.meter and locked, METER_GONE
     yield after.dead != before.dead, NOT_DEAD
     yield after.discharged != before.discharged, NOT_DEAD
