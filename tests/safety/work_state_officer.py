@@ -30,6 +30,12 @@ _HOOKED_UP = {
     "motor-leads-moved": "motor leads",
 }
 _TAPS = {"manometer-at-inlet": "inlet tap", "manometer-at-outlet": "outlet tap"}
+_IN_ROD_LEAD = "hooked-up flame rod lead"
+
+
+def _is_read_together(test: Test) -> bool:
+    """Pressures and flame current are read of one fire, with all that they want hooked up."""
+    return not {*_TAPS, "meter-in-rod-lead"}.isdisjoint(test.needs_state)
 
 
 @dataclass(frozen=True)
@@ -145,7 +151,8 @@ class Officer:
         if test.work_state in ("running", *_OPEN_LIVE):
             if any(thing.startswith("unhooked") for thing in world):
                 return "what was hooked up may be loose"
-            if {thing for thing in world if thing.startswith("hooked-up")} - wanted:
+            for_another = {thing for thing in world if thing.startswith("hooked-up")} - wanted
+            if for_another - ({_IN_ROD_LEAD} if _is_read_together(test) else set()):
                 return "something is hooked up for another reading"
         return ""
 
@@ -185,10 +192,12 @@ class Officer:
         wanted = {_TAPS[need] for need in test.needs_state if need in _TAPS}
         if any(f"hose-on {tap}" not in world for tap in wanted):
             return "the manometer was not put on with the cock shut"
-        plugless = {f"tap-open {tap}" for tap in set(_TAPS.values()) - wanted}
+        hoses = {tap for tap in _TAPS.values() if f"hose-on {tap}" in world}
+        may_be_on = hoses if _is_read_together(test) else set()
+        plugless = {f"tap-open {tap}" for tap in set(_TAPS.values()) - wanted - may_be_on}
         if test.work_state in ("running", *_OPEN_LIVE) and plugless & world:
             return "a tap of the gas train is open"
-        untested = {f"plug-untested {tap}" for tap in set(_TAPS.values()) - wanted}
+        untested = {f"plug-untested {tap}" for tap in set(_TAPS.values()) - wanted - may_be_on}
         if self._fires(test) and untested & world:
             return "a burner is called for and a plug behind its valve was not tested under gas"
         near_flue = "carbon-monoxide-in-room" in test.hazards and test.id != "room-carbon-monoxide"

@@ -12,6 +12,7 @@ from typing import Final
 from troubleshoot.dialogue.asides import noted
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import Listener, hear, hear_among, report_danger
+from troubleshoot.dialogue.mistyped import meant_by
 from troubleshoot.dialogue.prompts import AskTest, AskWords, Choose, DoStep, Prompt
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.taking_up import is_answer
@@ -39,9 +40,17 @@ def gone_at(
         return None
     if isinstance(prompt, AskTest | DoStep):
         steps = _not_asked_here(prompt, steps)
-        if said == typed and is_answer(book, prompt, typed):
+        if said == typed and _answers(book, prompt, typed):
             return None
     return ToldGone(typed, steps) if steps else None
+
+
+def _answers(book: VisitBook, prompt: AskTest | DoStep, typed: str) -> bool:
+    """Whether it is an answer to what is asked, or one with a typing error in it."""
+    test = prompt.decision.test
+    if test is None or is_answer(book, prompt, typed):
+        return test is not None
+    return meant_by(book.knowledge, test, typed, (o.id for o in test.outcomes)) is not None
 
 
 def _chooses_a_test(book: VisitBook, typed: str) -> bool:
