@@ -160,6 +160,20 @@ def test_a_reading_that_was_in_hand_for_a_computed_test_may_have_been_begun(
         assert after(shipped, below, leaves).work.only_steps_since_proof
 
 
+@pytest.mark.parametrize("leaves", LEAVING)
+def test_a_test_shown_beside_what_is_hooked_up_may_have_been_begun_too(
+    leaves: Event, shipped: Knowledge, visit: VisitState
+) -> None:
+    """Regression: on a round the meter in the rod's lead hid that a pressure was in hand."""
+    alone = with_in_hand(shipped, visit, "gas-manifold-pressure")
+    lead = frozenset({"flame rod lead"})
+    hooked = replace(
+        alone.work, hooked_up=lead, leads_off=lead, meter="proved", only_steps_since_proof=True
+    )
+    in_hand = replace(alone, work=hooked)
+    assert not after(shipped, in_hand, leaves).work.only_steps_since_proof
+
+
 @pytest.mark.parametrize("leaves", [*LEAVING, Resumed(minutes_away=5, same_day=True)])
 def test_a_finding_to_be_taken_afresh_may_have_been_begun_like_any_test(
     leaves: Event, shipped: Knowledge, visit: VisitState

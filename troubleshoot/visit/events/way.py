@@ -3,13 +3,15 @@
 from __future__ import annotations
 
 from dataclasses import field, replace
-from typing import ClassVar
+from typing import ClassVar, get_args
 
 from troubleshoot.frozen import changed, frozen
 from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.knowledge.vocabulary import Need
 from troubleshoot.reasoning.unit.places import Place, like, spoken
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.guards import allowed
+from troubleshoot.safety.needs import HOOK_UPS, TAPS
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.transitions import after_test, failed
@@ -113,8 +115,16 @@ def _read_for(
 
 
 def _perhaps_begun(state: VisitState, test: Test, place: str | None) -> WorkState:
-    """The work state once a test is given up: where it was allowed, hands may have begun."""
-    if allowed(state.work, test, place, state.at_work):
+    """The work state once a test is given up: where it was allowed, hands may have begun.
+
+    A round shows a test with what is hooked up for the readings beside it left on.
+    """
+    on = state.work.taps_open | state.work.hooked_up
+    beside = (need for need in get_args(Need) if {TAPS.get(need), HOOK_UPS.get(need)} & on)
+    as_shown = replace(test, needs_state=tuple(dict.fromkeys((*test.needs_state, *beside))))
+    if allowed(state.work, test, place, state.at_work) and allowed(
+        state.work, as_shown, place, state.at_work
+    ):
         return state.work
     return after_test(state.work, test, place, (), state.at_work)
 
