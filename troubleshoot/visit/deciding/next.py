@@ -69,6 +69,7 @@ class Decider:
         self.knowledge = knowledge
         self.reasoner = reasoner or Reasoner(knowledge)
         self._holds = holds
+        self._reckoned: tuple[VisitState, Conclusions, tuple[Candidate, ...]] | None = None
 
     def decide(self, state: VisitState, conclusions: Conclusions | None = None) -> Decision:
         """What comes next on this state. A STOP comes before everything, the way out included."""
@@ -140,7 +141,16 @@ class Decider:
         return Decision("ending", ending="round")
 
     def candidates(self, state: VisitState, conclusions: Conclusions) -> tuple[Candidate, ...]:
-        """Every test worth a look from here, the best rate first; none that is out of place."""
+        """Every test worth a look from here, the best rate first; none that is out of place.
+
+        Asked for on one state by the choice and by what goes before it: reckoned once.
+        """
+        known = self._reckoned
+        if known is None or known[0] is not state or known[1] is not conclusions:
+            known = self._reckoned = state, conclusions, self._candidates(state, conclusions)
+        return known[2]
+
+    def _candidates(self, state: VisitState, conclusions: Conclusions) -> tuple[Candidate, ...]:
         asking = self.asking(state, conclusions)
         unfit = self._unfit(state, conclusions)
         done = read_or_skipped(state, conclusions)

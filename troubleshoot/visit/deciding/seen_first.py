@@ -41,17 +41,20 @@ def sooner_than(
     climbs = _climbs(state, found.step)
     if found.step is None or not (climbs or is_as_found(state.work)):
         return None
+    held_to = state.aim is not None or state.mended_here or state.closing
+    held_to |= wanted.id in conclusions.before_others or state.walking is not None
+    tells = climbs and not state.work.occupants_told
+    if held_to and not tells:
+        return None
     candidates = decider.candidates(state, conclusions)
     least = least_rate_on(conclusions.ranking)
     worth = tuple(c for c in candidates if c.pays(least))
-    held_to = state.aim is not None or state.mended_here or state.closing
-    held_to |= wanted.id in conclusions.before_others
-    if state.walking is None and not held_to:
+    if not held_to:
         below = _found_out_below(state, conclusions, candidates) if climbs else None
         best = below or _seen_from_outside(state, conclusions, worth, wanted)
         if best and decider.handed_over(state, best) is None:
             return best
-    if not climbs or state.work.occupants_told:
+    if not tells:
         return None
     tests = (wanted, *_left(decider, state, conclusions, worth))
     stops = any(needs_of(test, None, state.at_work).occupants for test in tests)
