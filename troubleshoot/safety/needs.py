@@ -7,15 +7,16 @@ from those is decided here, on the strict side, so that a need a file forgot to 
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable, Mapping
+from dataclasses import replace
 from functools import lru_cache
 from types import MappingProxyType
-from typing import Final, Literal
+from typing import Final, Literal, get_args
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Test
-from troubleshoot.knowledge.vocabulary import WorkStateName
+from troubleshoot.knowledge.vocabulary import Need, WorkStateName
 from troubleshoot.safety.steps import GAS_SWEEP, REFRIGERANT_SWEEP, ROOF, ROOM_AIR
-from troubleshoot.safety.work_state import WHOLE_UNIT, UnitAtWork
+from troubleshoot.safety.work_state import WHOLE_UNIT, UnitAtWork, WorkState
 
 TAPS: Final[Mapping[str, str]] = MappingProxyType(
     {"manometer-at-inlet": "inlet tap", "manometer-at-outlet": "outlet tap"}
@@ -190,6 +191,17 @@ def _on_the_roof(test: Test) -> bool:
         or test.id in (GAS_SWEEP, REFRIGERANT_SWEEP, MADE_SAFE)
         or not ON_THE_ROOF.isdisjoint(test.hazards)
     )
+
+
+def left_on(work: WorkState) -> tuple[Need, ...]:
+    """What a rule file calls the manometers and hook-ups that are on now."""
+    on = work.taps_open | work.hooked_up
+    return tuple(need for need in get_args(Need) if {TAPS.get(need), HOOK_UPS.get(need)} & on)
+
+
+def with_needs(test: Test, needs: Iterable[Need]) -> Test:
+    """A test with further needs beside its own."""
+    return replace(test, needs_state=tuple(dict.fromkeys((*test.needs_state, *needs))))
 
 
 def _sweeps(test: Test, energy: str, gas: str, unit: UnitAtWork) -> tuple[str, ...]:

@@ -125,3 +125,9 @@ class Asking:
                 self._collect(i, place, values, trial, pending | {name}) for i in derivation.inputs
             ):
                 yield trial
+
+
+def read_for(knowledge: Knowledge, unit: Unit, test: Test, place: Place | None) -> tuple[Test, ...]:
+    """What a test is known by where nothing is read yet: itself, or what it is computed from."""
+    asking = Asking(knowledge, unit, knowledge.tests.values())
+    return asking.asks(test, place, Values(knowledge, unit, {}))

@@ -8,8 +8,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from troubleshoot.knowledge.model import Hazard, Knowledge, Test
-from troubleshoot.reasoning.choosing.asking import Asking
-from troubleshoot.reasoning.readings.values import Values
+from troubleshoot.reasoning.choosing.asking import read_for
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.job import Job
@@ -54,8 +53,7 @@ def not_yet_afresh(knowledge: Knowledge, job: Job, spot: Spot, since: int) -> tu
     test = knowledge.tests[spot[0]]
     asked: tuple[Test, ...] = (test,)
     if not any(answer.test == test.id for answer in job.answers):
-        asking = Asking(knowledge, job.unit, knowledge.tests.values())
-        asked = asking.asks(test, spot[1], Values(knowledge, job.unit, {})) or (test,)
+        asked = read_for(knowledge, job.unit, test, spot[1]) or (test,)
     since_then = job.answers[since:]
     return tuple(
         each

@@ -7,7 +7,6 @@ all, is that of any test.
 from __future__ import annotations
 
 from collections.abc import Iterator
-from dataclasses import replace
 from typing import TYPE_CHECKING, Final
 
 from troubleshoot.knowledge.model import Knowledge, Test
@@ -18,7 +17,7 @@ from troubleshoot.reasoning.evidence.sought import showing
 from troubleshoot.reasoning.unit.places import like, spoken
 from troubleshoot.safety.closed_ways import closed, is_closed
 from troubleshoot.safety.hazard_words import forbids
-from troubleshoot.safety.needs import HOOK_UPS, TAPS
+from troubleshoot.safety.needs import left_on, with_needs
 from troubleshoot.safety.reaching import is_blocked
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.stops.standing import Forbidden
@@ -85,9 +84,7 @@ def hooked_up_once(
     left = (tests[spot[0]] for spot, _ in left_to_take(decider, state, conclusions))
     others = (each for each in left if each.per is None and each.work_state == test.work_state)
     wanted = {need for each in others for need in each.needs_state}
-    on = state.work.taps_open | state.work.hooked_up
-    also = (need for need in _HOOKED if need in wanted or {TAPS.get(need), HOOK_UPS.get(need)} & on)
-    return replace(test, needs_state=tuple(dict.fromkeys((*test.needs_state, *also))))
+    return with_needs(test, (need for need in _HOOKED if need in {*wanted, *left_on(state.work)}))
 
 
 def why_not_taken(decider: Decider, state: VisitState, conclusions: Conclusions, spot: Spot) -> str:

@@ -3,15 +3,14 @@
 from __future__ import annotations
 
 from dataclasses import field, replace
-from typing import ClassVar, get_args
+from typing import ClassVar
 
 from troubleshoot.frozen import changed, frozen
 from troubleshoot.knowledge.model import Knowledge, Test
-from troubleshoot.knowledge.vocabulary import Need
 from troubleshoot.reasoning.unit.places import Place, like, spoken
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.guards import allowed
-from troubleshoot.safety.needs import HOOK_UPS, TAPS
+from troubleshoot.safety.needs import left_on, with_needs
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.transitions import after_test, failed
@@ -94,24 +93,23 @@ def perhaps_begun(knowledge: Knowledge, state: VisitState, spot: Spot | None) ->
     if spot is None or spot[0] in CONFIRMED:
         return state
     test, at = knowledge.tests[spot[0]], spot[1]
-    in_hand = _read_for(knowledge, state, test, at) if test.kind == "computed" else (test,)
-    for each in in_hand:
+    for each in _in_hand(knowledge, state, test, at):
         where = spoken(like(at, state.unit.layout.places(each.per)))
         work = _perhaps_begun(state, each, where)
         state = state if work is state.work else changed(state, work=work)
     return state
 
 
-def _read_for(
+def _in_hand(
     knowledge: Knowledge, state: VisitState, test: Test, at: Place | None
 ) -> tuple[Test, ...]:
-    """What is read for a computed test, whether or not it has been already."""
+    """What may have been on the screen on the way to a test."""
+    if test.kind != "computed":
+        return (test,)
     # Reasoning is imported only where such a test is given up.
-    from troubleshoot.reasoning.choosing.asking import Asking
-    from troubleshoot.reasoning.readings.values import Values
+    from troubleshoot.reasoning.choosing.asking import read_for
 
-    asking = Asking(knowledge, state.unit, knowledge.tests.values())
-    return asking.asks(test, at, Values(knowledge, state.unit, {}))
+    return read_for(knowledge, state.unit, test, at)
 
 
 def _perhaps_begun(state: VisitState, test: Test, place: str | None) -> WorkState:
@@ -119,12 +117,8 @@ def _perhaps_begun(state: VisitState, test: Test, place: str | None) -> WorkStat
 
     A round shows a test with what is hooked up for the readings beside it left on.
     """
-    on = state.work.taps_open | state.work.hooked_up
-    beside = (need for need in get_args(Need) if {TAPS.get(need), HOOK_UPS.get(need)} & on)
-    as_shown = replace(test, needs_state=tuple(dict.fromkeys((*test.needs_state, *beside))))
-    if allowed(state.work, test, place, state.at_work) and allowed(
-        state.work, as_shown, place, state.at_work
-    ):
+    as_shown = (test, with_needs(test, left_on(state.work)))
+    if all(allowed(state.work, each, place, state.at_work) for each in as_shown):
         return state.work
     return after_test(state.work, test, place, (), state.at_work)
 
