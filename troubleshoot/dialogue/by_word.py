@@ -26,7 +26,7 @@ _FILLING: Final = frozenset(
 """Words that name no outcome."""
 _AS_FAR_AS_SEEN: Final = re.compile(r",? (?:that |as far as )?i can see[ .!]*$", re.IGNORECASE)
 _CLAUSE: Final = re.compile(r"[,;:.]")
-_WRITTEN_OUT: Final = {
+WRITTEN_OUT: Final = {
     **dict.fromkeys(("dont", "doesnt", "wont", "didnt"), "does not"),
     **dict.fromkeys(("cant", "couldnt"), "cannot"),
     **dict.fromkeys(("isnt", "aint"), "is not"),
@@ -182,8 +182,8 @@ def without_name_and_time(typed: str) -> str:
 def _written_out(typed: str) -> str:
     """The words with each that people run together written out: dont pull in, won't start."""
     words = typed.replace("'", "").replace("\u2019", "").split()
-    written = " ".join(_WRITTEN_OUT.get(word.lower(), word) for word in words)
-    return written if any(word.lower() in _WRITTEN_OUT for word in words) else typed
+    written = " ".join(WRITTEN_OUT.get(word.lower(), word) for word in words)
+    return written if any(word.lower() in WRITTEN_OUT for word in words) else typed
 
 
 def letters(text: str) -> str:

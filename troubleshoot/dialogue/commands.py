@@ -50,6 +50,8 @@ class Commands:
         said, word = typed.lower(), word.lower()
         self.book.changed = False
         self.done_said = self.done_said and said == "done"
+        if word == "do" and forbids(rest):
+            return False
         if said in ("?", "how"):
             self._how(decision)
         elif said in ("w", "why"):
@@ -64,9 +66,7 @@ class Commands:
             yield from self._why_not(typed[8:], conclusions)
         elif said.startswith("what if "):
             self._what_if(typed[8:], decision, conclusions)
-        elif decision.stop is not None and (
-            said == "tests" or (word == "do" and not forbids(rest))
-        ):
+        elif decision.stop is not None and (said == "tests" or word == "do"):
             self.voice.say(NO_OTHER_TEST)
         elif said == "tests":
             self._other_tests(conclusions)
@@ -99,7 +99,7 @@ class Commands:
             self.voice.say(self.book.mark_last_invalid(rest))
         elif word == "unit":
             return self._unit(rest)
-        elif word == "do" and rest and not forbids(rest):
+        elif word == "do" and rest:
             yield from self._do(rest)
         elif said == "again":
             yield from self._again()

@@ -12,6 +12,7 @@ import re
 from collections.abc import Callable, Iterable, Iterator
 from typing import Final
 
+from troubleshoot.dialogue.by_word import WRITTEN_OUT
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge, Outcome, Test
 from troubleshoot.reasoning.matching.lexicon import lexicon_of
@@ -25,10 +26,7 @@ _NO_ANSWER: Final = re.compile(
 )
 """A question, a number, a doubt or another day: none is an answer for its words."""
 _DROPPED_G: Final = re.compile(r"\b([a-z]{3,})in\b")
-_NOTS: Final = {
-    **dict.fromkeys(("dont", "doesnt", "didnt", "wont", "cant", "couldnt"), "not"),
-    **dict.fromkeys(("isnt", "aint", "arent", "cannot", "never", "without"), "not"),
-}
+_NOTS: Final = dict.fromkeys((*WRITTEN_OUT, "arent", "cannot", "never", "without"), "not")
 _OF_ALL: Final = frozenset({"no", "nothing", "none", "neither", "nobody"})
 """They deny what a list behind them goes on with: no cracks, frays."""
 _DENYING: Final = _OF_ALL | {"not"}

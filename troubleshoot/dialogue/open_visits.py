@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
+from collections.abc import Iterator, Sequence
 from typing import Final
 
 from troubleshoot.dialogue.hearing import Listener
@@ -39,8 +39,7 @@ def which_open(shelf: Shelf, voice: Voice, waiting: Sequence[str]) -> Talk[str]:
             return waiting[number - 1]
         if typed in waiting:
             return typed
-        of_unit = (v for v in waiting if same_unit(shelf.state_of(v).name, typed))
-        return next(of_unit, None)
+        return next(_of_unit(shelf, waiting, typed), None)
 
     wanted = yield from yes_no_or(Listener(shelf.knowledge, voice), question, named)
     if isinstance(wanted, str):
@@ -64,8 +63,7 @@ def open_on(shelf: Shelf, waiting: Sequence[str], name: str) -> str:
 
     Not the first of all, which was asked about before, nor one that another window has open.
     """
-    of_unit = (v for v in waiting if name and same_unit(shelf.state_of(v).name, name))
-    latest = next(of_unit, "")
+    latest = next(_of_unit(shelf, waiting, name), "") if name else ""
     asked_about = latest == waiting[0] if waiting else True
     return "" if asked_about or latest in shelf.elsewhere(name) else latest
 
@@ -77,6 +75,10 @@ def whether_to_go_on(shelf: Shelf, voice: Voice, visit: str) -> Talk[bool]:
         voice.say(line, strong=True)
     question = YesNo(f"{_said_open(shelf, visit)} is open. Go on with it?", enter=True)
     return (yield from yes_or_no(Listener(shelf.knowledge, voice), question))
+
+
+def _of_unit(shelf: Shelf, waiting: Sequence[str], name: str) -> Iterator[str]:
+    return (visit for visit in waiting if same_unit(shelf.state_of(visit).name, name))
 
 
 def _said_open(shelf: Shelf, visit: str) -> str:

@@ -48,9 +48,9 @@ def gone_at(
 def _answers(book: VisitBook, prompt: AskTest | DoStep, typed: str) -> bool:
     """Whether it is an answer to what is asked, or one with a typing error in it."""
     test = prompt.decision.test
-    if test is None or is_answer(book, prompt, typed):
-        return test is not None
-    return meant_by(book.knowledge, test, typed, (o.id for o in test.outcomes)) is not None
+    assert test is not None
+    mistyped = meant_by(book.knowledge, test, typed, (o.id for o in test.outcomes))
+    return is_answer(book, prompt, typed) or mistyped is not None
 
 
 def _chooses_a_test(book: VisitBook, typed: str) -> bool:

@@ -107,10 +107,10 @@ def after_repair(state: WorkState, fault: Fault, unit: UnitAtWork) -> WorkState:
     hands = fault.repair.hands
     if hands == "outside":
         return state
+    if state.power == "on" and state.panels == "off":
+        return state
     if state.power == "on":
-        return (
-            state if state.panels == "off" else state.with_facts(area_clear=False, doors_open=True)
-        )
+        return state.with_facts(area_clear=False, doors_open=True)
     off = frozenset({WHOLE_UNIT}) if hands == "at-leads" else frozenset()
     leads = state.leads_off | off
     return state.laid_off.with_facts(area_clear=False, leads_off=leads, doors_open=True)
