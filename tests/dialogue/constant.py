@@ -32,7 +32,8 @@ class ConstantVisit(DrivenVisit):
     """Every step is done; every test is answered as the mode says, or skipped.
 
     `mends`: at its first ending the likeliest cause is said to be repaired, no proof is read, and
-    the complaint is still there. `cannot`: what was asked that the work state did not allow.
+    the complaint is still there. `cannot`: what was asked that the work state did not allow;
+    `unrecorded`: that the record does not show to be in hand.
     """
 
     def __init__(
@@ -50,6 +51,7 @@ class ConstantVisit(DrivenVisit):
         self.mends = mends
         self.prompts = 0
         self.cannot: list[str] = []
+        self.unrecorded: list[str] = []
         self.asked: list[tuple[str, Place | None]] = []
         self.end: Prompt | None = None
 
@@ -77,6 +79,8 @@ class ConstantVisit(DrivenVisit):
         self.asked.append((test.id, at))
         if steps_before(self.state, test, at):
             self.cannot.append(test.id)
+        if (test.id, at) not in (self.state.aim, self.state.shown, self.state.fresh):
+            self.unrecorded.append(test.id)
         sound = [outcome for outcome in prompt.outcomes if outcome in test.healthy]
         chosen = {"first": prompt.outcomes[:1], "last": prompt.outcomes[-1:], "sound": sound[:1]}
         outcomes = tuple(chosen.get(self.mode, ()))

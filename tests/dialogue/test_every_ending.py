@@ -31,6 +31,7 @@ def objections(visit: ConstantVisit) -> list[str]:
     computed = {t for t, _ in visit.asked if tests[t].kind == "computed" and not tests[t].reads}
     said += [f"{test} is computed, and was asked" for test in sorted(computed)]
     said += [f"{test} cannot be done in the known state" for test in sorted({*visit.cannot})]
+    said += [f"{test} is in hand, and not on record" for test in visit.unrecorded]
     if visit.prompts > MOST_PROMPTS:
         said.append(f"{visit.prompts} prompts")
     bad_split = any(

@@ -36,7 +36,7 @@ from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.left_off import found_standing
 from troubleshoot.visit.deciding.next import Decider
-from troubleshoot.visit.events import Aimed
+from troubleshoot.visit.events import Aimed, Shown
 from troubleshoot.visit.state import VisitState
 from troubleshoot.visit.telling.account import cause_to_repair
 
@@ -148,9 +148,7 @@ class Turns:
                 return
             if (yield from self.beforehand.judged_ahead(decision, conclusions)):
                 return
-            if decision.aim is not None and decision.stop is None and self.book.state.aim is None:
-                test, at = decision.aim
-                self.book.add(Aimed(test, spoken(at), decision.reason))
+            self._on_record(decision)
             asked = (decision.test, decision.at)
             if decision.kind == "ask" and (yield from self.beforehand.plates(*asked, is_on=False)):
                 return
@@ -161,6 +159,16 @@ class Turns:
         if _decided_on(self.book.state) != known:
             return  # what was said or has expired meanwhile may bring something else first
         yield from self.asking.ask(self._prompt(decision, conclusions), conclusions)
+
+    def _on_record(self, decision: Decision) -> None:
+        """What this is for, and the test itself where it is another: it is in hand from now on."""
+        assert decision.test is not None
+        if decision.aim is not None and decision.stop is None and self.book.state.aim is None:
+            test, at = decision.aim
+            self.book.add(Aimed(test, spoken(at), decision.reason))
+        state, spot = self.book.state, (decision.test.id, decision.at)
+        if decision.kind == "ask" and spot not in (state.aim, state.shown, state.fresh):
+            self.book.add(Shown(decision.test.id, spoken(decision.at)))
 
     def _prompt(self, decision: Decision, conclusions: Conclusions) -> AskTest | DoStep:
         assert decision.test is not None

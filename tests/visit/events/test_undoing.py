@@ -23,6 +23,7 @@ from troubleshoot.visit.events import (
     Reopened,
     Repaired,
     Resumed,
+    Shown,
     Skipped,
     Started,
     StepDone,
@@ -47,8 +48,9 @@ _ONE_OF_A_KIND = {
     each.kind: each
     for each in (
         Started(), Named("RTU-7"), FactTold("heat", "gas"), Answered("a"), StepDone("b", ("c",)),
-        Skipped("a"), Aimed("a"), MarkedInvalid("x"), Noted("x"), Repaired("f"), Resumed(5.0, True),
-        HourPassed(), Closing(), Halted("h"), DangerReported("h"), TakenAfresh("a", None),
+        Skipped("a"), Aimed("a"), Shown("a"), MarkedInvalid("x"), Noted("x"), Repaired("f"),
+        Resumed(5.0, True), HourPassed(), Closing(), Halted("h"), DangerReported("h"),
+        TakenAfresh("a", None),
         Reopened("h", RESULT, "a", None), VisitEnded("stopped"),
     )
 }  # fmt: skip
@@ -104,7 +106,7 @@ def test_each_undo_takes_one_more_back_and_none_takes_one_twice() -> None:
 
 
 def test_what_was_aimed_at_since_goes_with_it_and_what_was_aimed_at_before_stays() -> None:
-    events = said("start", "aim", "answer", "note", "aim")
+    events = said("start", "aim", "answer", "note", "aim", "shown")
     assert without(events, 2) == [events[0], events[1], events[3]]
     assert standing([*events, UNDO]) == [events[0], events[1], events[3]]
 

@@ -21,11 +21,15 @@ from troubleshoot.safety.unit_at_work import unit_at_work
 from troubleshoot.safety.work_state import WorkState
 from troubleshoot.visit.events import (
     Aimed,
+    Answered,
     Closing,
     DangerReported,
     NotUnderstood,
     Resumed,
+    Shown,
     Skipped,
+    StateGone,
+    StepDone,
     after,
 )
 from troubleshoot.visit.events.event import Event
@@ -153,11 +157,50 @@ def test_a_reading_that_was_in_hand_for_a_computed_test_may_have_been_begun(
     """Regression: the meter still counted as just proved, and the test for dead came without."""
     line = with_in_hand(shipped, visit, "suction-line-temperature", ONE)
     proved = replace(line.work, meter="proved", only_steps_since_proof=True)
-    in_hand = replace(line, work=proved, aim=("superheat", ONE))
+    on_the_way = replace(line, work=proved, aim=("superheat", ONE))
+    in_hand = after(shipped, on_the_way, Shown("suction-line-temperature", "circuit 1"))
     assert not after(shipped, in_hand, leaves).work.only_steps_since_proof
-    below = replace(in_hand, work=replace(proved, roof="not-checked"))
     if isinstance(leaves, Aimed | Closing):
-        assert after(shipped, below, leaves).work.only_steps_since_proof
+        assert after(shipped, on_the_way, leaves).work.only_steps_since_proof
+
+
+@pytest.mark.parametrize("leaves", [*LEAVING, StateGone(("second-source-locked",), "one more")])
+def test_a_look_put_before_what_is_aimed_at_may_have_been_begun_too(
+    leaves: Event, shipped: Knowledge, visit: VisitState
+) -> None:
+    """Regression: a look was left as another feed was told of, and nobody asked for its door."""
+    on_the_way = replace(with_in_hand(shipped, visit, JUMPER), aim=("vacuum-decay", ONE))
+    in_hand = after(shipped, on_the_way, Shown(JUMPER))
+    assert after(shipped, in_hand, leaves).work.jumpers == {JUMPER}
+    if not isinstance(leaves, StateGone):
+        assert after(shipped, in_hand, leaves).shown is None
+
+
+def test_what_is_shown_is_in_hand_until_it_is_answered_or_left(
+    shipped: Knowledge, visit: VisitState
+) -> None:
+    """Another that is shown, a step and what is skipped leave it; another reading does not."""
+    on_the_way = with_in_hand(shipped, visit, JUMPER)
+    changed(shipped, on_the_way, Shown("suction-pressure"), shown=("suction-pressure", None))
+    at_one = Shown("suction-pressure", "circuit 2")
+    changed(shipped, on_the_way, at_one, shown=("suction-pressure", TWO))
+    shown = replace(on_the_way, aim=None, shown=(JUMPER, None))
+    begun = {
+        event: after(shipped, shown, event)
+        for event in (at_one, Skipped("weather-pattern"), StepDone("roof-conditions", ("safe",)))
+    }
+    assert [state.shown for state in begun.values()] == [("suction-pressure", TWO), None, None]
+    assert begun[at_one].work.jumpers == {JUMPER}
+    assert begun[Skipped("weather-pattern")].work.jumpers == {JUMPER}
+    kept = after(shipped, shown, Answered("weather-pattern", outcomes=("always",)))
+    assert kept.shown == (JUMPER, None)
+    assert after(shipped, shown, Answered(JUMPER, outcomes=("starts",))).shown is None
+
+
+def test_what_is_computed_is_not_begun_by_itself(shipped: Knowledge, visit: VisitState) -> None:
+    line = with_in_hand(shipped, visit, "suction-line-temperature", ONE)
+    in_hand = replace(line, aim=("superheat", ONE))
+    assert after(shipped, in_hand, Aimed("weather-pattern")).work == line.work
 
 
 @pytest.mark.parametrize("leaves", LEAVING)

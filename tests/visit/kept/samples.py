@@ -137,6 +137,7 @@ _AFTER: Events = [
         "event": "danger", "hazard": "danger-reported", "words": "bees in the unit",
         "time": "2026-11-26T09:40:00+00:00",
     },
+    {"event": "shown", "test": "ice-on-coil", "at": None},
     {"event": "closing", "cured": False},
     {"event": "end", "ending": "closed"},
 ]  # fmt: skip

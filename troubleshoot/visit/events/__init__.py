@@ -27,7 +27,7 @@ from troubleshoot.visit.events.stops import (
     Reopened,
     TakenAfresh,
 )
-from troubleshoot.visit.events.way import Aimed, Skipped
+from troubleshoot.visit.events.way import Aimed, Shown, Skipped
 from troubleshoot.visit.events.withdrawn import ReadingWithdrawn
 
 __all__ = [
@@ -58,6 +58,7 @@ __all__ = [
     "RoundGoneOn",
     "SaysNothing",
     "SearchBegun",
+    "Shown",
     "Skipped",
     "Started",
     "StateGone",

@@ -37,7 +37,7 @@ from troubleshoot.visit.events.stops import (
     Reopened,
     TakenAfresh,
 )
-from troubleshoot.visit.events.way import Aimed, Skipped
+from troubleshoot.visit.events.way import Aimed, Shown, Skipped
 from troubleshoot.visit.events.withdrawn import ReadingWithdrawn
 from troubleshoot.visit.kept.lines import Record
 
@@ -46,7 +46,7 @@ KINDS: Final[Mapping[str, type[Event]]] = MappingProxyType(
         each.kind: each
         for each in (
             *(Called, Named, LeftBefore, Started, FactTold),
-            *(Answered, StepDone, MarkedInvalid, ReadingWithdrawn, Aimed, Skipped),
+            *(Answered, StepDone, MarkedInvalid, ReadingWithdrawn, Aimed, Shown, Skipped),
             *(RoundBegun, FindingsKept, SearchBegun, RoundGoneOn),
             *(Resumed, HourPassed, StateGone, Undone),
             *(Noted, ProofRead, RepairedBefore, Repaired, Closing, PartGiven, VisitEnded),

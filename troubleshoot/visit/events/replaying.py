@@ -48,7 +48,7 @@ def replay(knowledge: Knowledge, events: Sequence[Event]) -> VisitState:
             continue
         work = cautious(works[gone], put_aside(knowledge, state).work)
         before, state = state, _go_over(knowledge, without(events[:number], gone), gone_over)
-        state = replace(state, work=cautious(state.work, work), aim=None, trying=False)
+        state = replace(state, work=cautious(state.work, work), aim=None, shown=None, trying=False)
         state = timed(before, state, event)
     return state
 

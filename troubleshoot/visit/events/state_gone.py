@@ -11,7 +11,7 @@ from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.gone import without
 from troubleshoot.visit.events.answers import SaysNothing
 from troubleshoot.visit.events.event import Event
-from troubleshoot.visit.events.way import perhaps_begun
+from troubleshoot.visit.events.way import in_hand_begun
 from troubleshoot.visit.state import VisitState
 
 
@@ -32,8 +32,7 @@ class StateGone(Event):
         """Raises SaysNothing where it names no safety step."""
         if not self.steps or not {*self.steps} <= CONFIRMED.keys():
             raise SaysNothing("it names no safety step whose state has gone")
-        begun = perhaps_begun(knowledge, state, state.aim)
-        begun = perhaps_begun(knowledge, begun, state.fresh)
+        begun = in_hand_begun(knowledge, state)
         work = without(begun.work, self.steps, state.at_work)
         notes = (*state.notes, f"said to have gone, or never to have been: {self.words}")
         return replace(state, work=work, fresh_read=False, notes=notes)

@@ -204,6 +204,7 @@ class Reopened(Event):
             work=work,
             failed_steps=(),
             aim=None,
+            shown=None,
             closing=False,
             ended=None,
             given=(),

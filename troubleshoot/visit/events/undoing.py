@@ -25,7 +25,7 @@ from troubleshoot.visit.events.event import Event
 from troubleshoot.visit.events.on_round import FindingsKept, RoundGoneOn, SearchBegun
 from troubleshoot.visit.events.state_gone import StateGone
 from troubleshoot.visit.events.stops import DangerReported, Halted, Reopened
-from troubleshoot.visit.events.way import Aimed, Skipped
+from troubleshoot.visit.events.way import Aimed, Shown, Skipped
 from troubleshoot.visit.events.withdrawn import ReadingWithdrawn
 
 UNDOABLE: Final = frozenset(
@@ -92,6 +92,6 @@ def _dropped(events: Sequence[Event], kept: list[int], gone: int | None) -> list
     def follows(event: Event) -> bool:
         if isinstance(event, Aimed):
             return not event.chosen
-        return closes and isinstance(event, Closing)
+        return isinstance(event, Shown) or (closes and isinstance(event, Closing))
 
     return [*kept[:at], *(i for i in kept[at + 1 :] if not follows(events[i]))]

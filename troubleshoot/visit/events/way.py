@@ -1,4 +1,4 @@
-"""Which way a visit goes: what is aimed at, and what is gone on without."""
+"""Which way a visit goes: what is aimed at, shown on the way, and gone on without."""
 
 from __future__ import annotations
 
@@ -47,6 +47,22 @@ class Aimed(Event):
 
 
 @frozen
+class Shown(Event):
+    """A test on the screen that is not what is aimed at: put before it, or read to compute it."""
+
+    kind: ClassVar[str] = "shown"
+
+    test: str
+    at: At = field(default=None, metadata=ALWAYS)
+
+    def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
+        test = knowledge.tests[self.test]
+        place = places_from(self.at, test.per, state.unit)[0]
+        state = perhaps_begun(knowledge, state, state.shown)
+        return replace(state, shown=(test.id, place if self.at else None))
+
+
+@frozen
 class Skipped(Event):
     """A test, or a step, gone on without."""
 
@@ -62,6 +78,7 @@ class Skipped(Event):
         return cls(test, spoken(at))
 
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
+        state = perhaps_begun(knowledge, state, state.shown)
         test = knowledge.tests[self.test]
         places = places_from(self.at, test.per, state.unit)
         skipped = state.skipped | {(test.id, place) for place in places}
@@ -72,44 +89,42 @@ class Skipped(Event):
             work = failed(state.work, state.work, Step(test.id, where), called)
         else:
             work = _perhaps_begun(state, test, where)
-        return replace(state, skipped=skipped, aim=aim, fresh=None, fresh_read=False, work=work)
+        return replace(
+            state, skipped=skipped, aim=aim, shown=None, fresh=None, fresh_read=False, work=work
+        )
 
 
 def put_aside(knowledge: Knowledge, state: VisitState) -> VisitState:
-    """Nothing is on its way any more; what was in hand may have been begun: a jumper may be in.
+    """Nothing is on its way any more; what was in hand may have been begun: a jumper may be in."""
+    state = in_hand_begun(knowledge, state)
+    nothing = state.aim is None and state.shown is None
+    return state if nothing else changed(state, aim=None, shown=None)
 
-    In hand is the test aimed at, and the finding that was to be taken afresh and has not been.
+
+def in_hand_begun(knowledge: Knowledge, state: VisitState) -> VisitState:
+    """The visit with all that was in hand begun, as it may have been.
+
+    In hand is the test aimed at, what was shown on the way to it, and the finding that was to be
+    taken afresh and has not been.
     """
-    state = perhaps_begun(knowledge, state, state.aim)
-    state = perhaps_begun(knowledge, state, state.fresh)
-    return state if state.aim is None else changed(state, aim=None)
+    for spot in (state.aim, state.shown, state.fresh):
+        state = perhaps_begun(knowledge, state, spot)
+    return state
 
 
 def perhaps_begun(knowledge: Knowledge, state: VisitState, spot: Spot | None) -> VisitState:
     """The visit once a test that was on its way is given up; no step begins by itself.
 
-    Of one that is computed a reading that it is computed from was in hand.
+    Nor does what is computed: what is read for it has been shown.
     """
     if spot is None or spot[0] in CONFIRMED:
         return state
     test, at = knowledge.tests[spot[0]], spot[1]
-    for each in _in_hand(knowledge, state, test, at):
-        where = spoken(like(at, state.unit.layout.places(each.per)))
-        work = _perhaps_begun(state, each, where)
-        state = state if work is state.work else changed(state, work=work)
-    return state
-
-
-def _in_hand(
-    knowledge: Knowledge, state: VisitState, test: Test, at: Place | None
-) -> tuple[Test, ...]:
-    """What may have been on the screen on the way to a test."""
-    if test.kind != "computed":
-        return (test,)
-    # Reasoning is imported only where such a test is given up.
-    from troubleshoot.reasoning.choosing.asking import read_for
-
-    return read_for(knowledge, state.unit, test, at)
+    if test.kind == "computed":
+        return state
+    where = spoken(like(at, state.unit.layout.places(test.per)))
+    work = _perhaps_begun(state, test, where)
+    return state if work is state.work else changed(state, work=work)
 
 
 def _perhaps_begun(state: VisitState, test: Test, place: str | None) -> WorkState:
