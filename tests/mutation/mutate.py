@@ -49,7 +49,7 @@ MODULES = (
     "safety/stops/alone", "safety/stops/no_remedy", "safety/stops/no_result",
     "safety/stops/of_the_danger", "safety/stops/put_right", "safety/stops/told",
     "safety/stops/undone", "visit/events/called", "visit/events/known", "visit/events/on_round",
-    "visit/events/withdrawn",
+    "visit/events/withdrawn", "visit/events/state_gone",
     "safety/hearing/dangers", "safety/hearing/reporting", "safety/hearing/unit_words",
     "dialogue/answering", "dialogue/standing", "dialogue/stopped", "dialogue/hand_over_result",
     "dialogue/who_was_told",
