@@ -8,27 +8,25 @@ from __future__ import annotations
 
 from collections.abc import Callable
 from dataclasses import replace
-from functools import cache, partial
 
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.choosing.asking import Asking
 from troubleshoot.reasoning.choosing.choice_of_test import choose
 from troubleshoot.reasoning.choosing.look_again import worth_repeating
 from troubleshoot.reasoning.choosing.looked_at_first import put_first
-from troubleshoot.reasoning.choosing.next_test import Candidate, SwitchMinutes
+from troubleshoot.reasoning.choosing.next_test import Candidate
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.evidence.surprise import SURPRISING
-from troubleshoot.reasoning.unit.places import Place, like, spoken
+from troubleshoot.reasoning.unit.places import like
 from troubleshoot.safety.closed_ways import closed, is_closed
 from troubleshoot.safety.hazard_words import forbids
-from troubleshoot.safety.needs import needs_of
-from troubleshoot.safety.reaching import beyond, leads_nowhere
-from troubleshoot.safety.route import switch_minutes
+from troubleshoot.safety.reaching import beyond
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.alone import nobody_comes
 from troubleshoot.safety.stops.lifting import conclude_visit, standing_stop
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.stops.standing import Forbidden
+from troubleshoot.visit.deciding.candidates import asking, candidates_from, switch_from, unfit
 from troubleshoot.visit.deciding.decision import Decision, nearer_to, to_do
 from troubleshoot.visit.deciding.leaving import way_back
 from troubleshoot.visit.deciding.lifting import towards_lifting
@@ -41,7 +39,7 @@ from troubleshoot.visit.deciding.put_before import (
     to_save,
 )
 from troubleshoot.visit.deciding.read_first import read_first
-from troubleshoot.visit.deciding.seen_first import sooner_than, with_the_climb
+from troubleshoot.visit.deciding.seen_first import sooner_than
 from troubleshoot.visit.deciding.stop_now import stopped_now
 from troubleshoot.visit.deciding.unlit import purged_first
 from troubleshoot.visit.events.places import places_from
@@ -147,54 +145,13 @@ class Decider:
         """
         known = self._reckoned
         if known is None or known[0] is not state or known[1] is not conclusions:
-            known = self._reckoned = state, conclusions, self._candidates(state, conclusions)
+            reckoned = candidates_from(self.knowledge, state, conclusions)
+            known = self._reckoned = state, conclusions, reckoned
         return known[2]
 
-    def _candidates(self, state: VisitState, conclusions: Conclusions) -> tuple[Candidate, ...]:
-        asking = self.asking(state, conclusions)
-        unfit = self._unfit(state, conclusions)
-        done = read_or_skipped(state, conclusions)
-
-        def asks(test: Test, place: Place | None) -> tuple[Test, ...]:
-            asked = asking.asks(test, place, conclusions.values)
-            each_once = {each.id: each for each in (test, *asked)}.values()
-            return () if any(unfit(each, place) for each in each_once) else asked
-
-        return conclusions.candidates(done, asks, self._switch(state))
-
-    def _switch(self, state: VisitState) -> SwitchMinutes:
-        """The minutes to the work state of a test from here; many tests need the same."""
-        work, unit, tests = state.work, state.at_work, self.knowledge.tests
-        minutes = cache(lambda needs: switch_minutes(work, needs, unit, tests))
-        return with_the_climb(state, lambda test, at: minutes(needs_of(test, spoken(at), unit)))
-
-    def _unfit(
-        self, state: VisitState, conclusions: Conclusions
-    ) -> Callable[[Test, Place | None], bool]:
-        """What is not to be proposed: what a hazard forbids, what no step leads nearer to, what is
-        behind a step that failed each time, and, once a part is accused and the unit is locked out
-        for it, what needs the power back."""
-        forbidden = Forbidden(conclusions)
-        stays_off = conclusions.named is not None and state.work.power == "locked-out"
-        blocked = cache(partial(leads_nowhere, state))
-
-        def unfit(test: Test, at: Place | None) -> bool:
-            if forbidden.by(test, at) is not None or is_closed(state, test, at):
-                return True
-            needs = needs_of(test, spoken(at), state.at_work)
-            return blocked(needs) or (stays_off and needs.energised)
-
-        return unfit
-
     def asking(self, state: VisitState, conclusions: Conclusions) -> Asking:
-        """What has to be asked on this unit, without what was skipped or told in words alone.
-
-        Who says that a reading was normal has no number to give, and is not asked for one again.
-        """
-        told = {answer.test for answer in state.answers if not answer.text}
-        numbers = {answer.test for answer in state.answers if answer.text}
-        left_out = {test for test, _ in state.skipped} | (told - numbers)
-        return Asking(self.knowledge, state.unit, conclusions.hypotheses.tests.values(), left_out)
+        """What has to be asked for a test on this unit."""
+        return asking(self.knowledge, state, conclusions)
 
     def _choose(
         self, state: VisitState, conclusions: Conclusions, candidates: tuple[Candidate, ...]
@@ -223,14 +180,17 @@ class Decider:
     def _look_again(self, state: VisitState, conclusions: Conclusions) -> Decision | None:
         """A reading to take once more before giving up: one slip must not decide a visit."""
         worth = worth_repeating(
-            conclusions.hypotheses, conclusions.ranking, conclusions.seen, self._switch(state)
+            conclusions.hypotheses,
+            conclusions.ranking,
+            conclusions.seen,
+            switch_from(self.knowledge, state),
         )
         surprising = conclusions.misfit.z > SURPRISING
         worst = {(r.test, r.at) for r in conclusions.misfit.worst} if surprising else set()
-        unfit = self._unfit(state, conclusions)
+        is_unfit = unfit(state, conclusions)
         for again in worth:
             spot = (again.test.id, again.at)
-            if spot in state.skipped or unfit(again.test, again.at):
+            if spot in state.skipped or is_unfit(again.test, again.at):
                 continue
             if self.handed_over(state, again) is not None:
                 continue
