@@ -7,8 +7,9 @@ import pytest
 from tests.cli.lines import Lines, book_of, held
 from troubleshoot.dialogue.answering import said_by
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.hearing import DANGER_OR_ANSWER, STAYS_CALLED, Listener, report_danger
+from troubleshoot.dialogue.hearing import DANGER_OR_ANSWER, Listener
 from troubleshoot.dialogue.intake import ask_profiles
+from troubleshoot.dialogue.reporting_danger import STAYS_CALLED, report_danger
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import DangerCalled, Talk
 from troubleshoot.dialogue.unit_facts import ask_fact

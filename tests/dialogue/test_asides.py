@@ -12,10 +12,11 @@ from tests.dialogue.mended import mended
 from troubleshoot.dialogue.asides import NOT_SKIPPED, holds_notes, keep_note, takes_notes
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hand_over_result import ask_result
-from troubleshoot.dialogue.hearing import Listener, report_danger
+from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.intake import ask_profiles
 from troubleshoot.dialogue.naming import ask_name
 from troubleshoot.dialogue.picking import pick
+from troubleshoot.dialogue.reporting_danger import report_danger
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
 from troubleshoot.dialogue.unit_facts import ask_fact

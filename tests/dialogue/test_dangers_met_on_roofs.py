@@ -14,8 +14,8 @@ import pytest
 from tests.cli.lines import Lines, book_of, held
 from tests.safety.hearing.test_spoken_dangers import lines
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.hearing import report_danger
 from troubleshoot.dialogue.in_danger import IN_DANGER
+from troubleshoot.dialogue.reporting_danger import report_danger
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
 from troubleshoot.dialogue.unit_facts import ask_fact

@@ -13,9 +13,9 @@ from troubleshoot.cli.journal_shelf import JournalShelf
 from troubleshoot.cli.screens.prompts import show_prompt, show_said, sign_of
 from troubleshoot.cli.terminal import EndOfInput, Terminal
 from troubleshoot.dialogue.dialogue import Dialogue
-from troubleshoot.dialogue.hearing import CLEAR_FIRST, NOT_ON_RECORD
 from troubleshoot.dialogue.opening import Visitor, visit
 from troubleshoot.dialogue.prompts import Ended, Prompt
+from troubleshoot.dialogue.reporting_danger import CLEAR_FIRST, NOT_ON_RECORD
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
 from troubleshoot.knowledge.model import Knowledge

@@ -10,7 +10,7 @@ from contextlib import contextmanager
 from typing import TYPE_CHECKING, Final
 
 from troubleshoot.dialogue.book import Unkept, VisitBook
-from troubleshoot.dialogue.hearing import NOT_ON_RECORD, begun_in_danger
+from troubleshoot.dialogue.reporting_danger import NOT_ON_RECORD, begun_in_danger
 from troubleshoot.dialogue.said import Danger, StopNow, Voice
 from troubleshoot.visit.events import Called, DangerReported, Noted, after
 from troubleshoot.visit.kept.broken_off import danger_told

@@ -9,10 +9,10 @@ from typing import TYPE_CHECKING
 from troubleshoot.dialogue.asides import holds_notes, takes_notes
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.breaks import tell_break
-from troubleshoot.dialogue.hearing import report_danger
 from troubleshoot.dialogue.intake import ask_of_the_round, ask_profiles, begin
 from troubleshoot.dialogue.not_kept import dangers_first, say_it_is_kept
 from troubleshoot.dialogue.prompts import Ended
+from troubleshoot.dialogue.reporting_danger import report_danger
 from troubleshoot.dialogue.said import CallCautions, Voice
 from troubleshoot.dialogue.shelf import Shelf
 from troubleshoot.dialogue.standing import tell_left_before

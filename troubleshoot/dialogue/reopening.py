@@ -6,8 +6,8 @@ from dataclasses import replace
 
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hand_over_result import Result, ask_result
-from troubleshoot.dialogue.hearing import report_danger
 from troubleshoot.dialogue.intake import ask_profiles
+from troubleshoot.dialogue.reporting_danger import report_danger
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk, unless_back
 from troubleshoot.dialogue.which_visit import NOTHING_YET

@@ -11,9 +11,10 @@ from typing import Final
 
 from troubleshoot.dialogue.asides import noted
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.hearing import Listener, hear, hear_among, report_danger
+from troubleshoot.dialogue.hearing import Listener, hear, hear_among
 from troubleshoot.dialogue.mistyped import meant_by
 from troubleshoot.dialogue.prompts import AskTest, AskWords, Choose, DoStep, Prompt
+from troubleshoot.dialogue.reporting_danger import report_danger
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.taking_up import is_answer
 from troubleshoot.dialogue.talk import DangerCalled, Talk, ToldGone, unless_back

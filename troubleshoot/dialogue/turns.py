@@ -13,11 +13,12 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.breaks import tell_break
 from troubleshoot.dialogue.closing import close, prove
 from troubleshoot.dialogue.commands import Commands
-from troubleshoot.dialogue.hearing import Listener, report_danger
+from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.intake import ask_the_call, wants_the_call
 from troubleshoot.dialogue.on_round import OnRound
 from troubleshoot.dialogue.prompts import AskTest, Caution, DoStep, Ended, Settled, cautions_of
 from troubleshoot.dialogue.repairs_told import ask_repairs_told
+from troubleshoot.dialogue.reporting_danger import report_danger
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.shelf import Shelf
 from troubleshoot.dialogue.standing import met_by, met_meanwhile
