@@ -148,7 +148,7 @@ class Officer:
         return None
 
     def _judge(self, task: Task) -> None:
-        self.met["on the screen"] += 1
+        self.met["asked"] += 1
         what = f"{'step' if task.step else 'test'} {task.test.id}"
         if self.current is None:
             return self._object(f"{what} before anything was said")

@@ -45,7 +45,7 @@ def test_nobody_is_led_past_the_law(seed: int, few_rules: Knowledge, tmp_path: P
     walk = Walk(few_rules, seed, tmp_path)
     walk.go(TURNS)
     assert not walk.objections, walk.objections[0]
-    wanted = ("on the screen", "step", "answer", "stop", "reopened", "copied", "long silence", "paste")
+    wanted = ("asked", "step", "answer", "stop", "reopened", "copied", "long silence", "paste")
     assert all(walk.met[what] >= 3 for what in wanted), walk.met
 
 
