@@ -6,10 +6,12 @@ import pytest
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.unit.places import Place
+from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.visit.deciding.decision import Decision
+from troubleshoot.visit.deciding.left_off import left_off
 from troubleshoot.visit.deciding.next import TAKES_IT_AWAY, Decider
-from troubleshoot.visit.events import Answered, Event, Repaired, Skipped, Started, replay
+from troubleshoot.visit.events import Answered, Closing, Event, Repaired, Skipped, Started, replay
 
 FAN = "capacitor condenser fan 1"
 UNIT = {"circuits": 1, "supply-phase": "single", "condenser-fan-phase": "single",
@@ -75,3 +77,33 @@ def test_a_computed_finding_is_read_afresh_by_what_it_is_computed_from(decider: 
     decision = next_of(decider, events)
     assert decision.reason == TAKES_IT_AWAY and decision.aim is not None
     assert decision.aim[0] == "line-volts-running"
+
+
+SWITCH = "safety-string-walk"
+
+
+@pytest.mark.parametrize(
+    ("more", "stays_off"),
+    [
+        ((), True),
+        ((Answered(SWITCH, "circuit 1", ("all-closed",)),), False),
+        ((Answered(SWITCH, "circuit 1", ("high-pressure-open",)),), True),
+        ((Skipped(SWITCH, "circuit 1"),), True),
+    ],
+)
+def test_what_would_leave_the_unit_off_is_read_afresh_once_the_complaint_is_gone(
+    more: tuple[Event, ...], stays_off: bool, decider: Decider
+) -> None:
+    """Regression: a charge was proved, and the unit left locked for a switch found open before."""
+    events = [
+        Started(complaint="cooling-short-cycles", unit=UNIT),
+        Answered(SWITCH, "circuit 1", ("high-pressure-open",)),
+        *(Repaired("overcharge"), Closing(), Repaired("overcharge", "n"), Closing(cured=True)),
+        *more,
+    ]
+    decision = next_of(decider, events)
+    assert (decision.reason == TAKES_IT_AWAY) is not more
+    if not more:
+        assert decision.aim == (SWITCH, Place("circuit", 1))
+    state = replay(decider.knowledge, events)
+    assert bool(left_off(conclude_visit(decider.reasoner, state)).unit) is stays_off

@@ -2,10 +2,10 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 
 from troubleshoot.knowledge.model import Knowledge, Test
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.unit.places import Place, like
 from troubleshoot.safety.stops.lifting import finding_of
 from troubleshoot.safety.stops.parts import not_yet_afresh
@@ -21,15 +21,20 @@ def read_first(
     """What had forbidden tests, afresh, and what is still to be read before the power is back.
 
     So is what keeps the heat off: a burner that may not be lit cannot be proved. What stopped the
-    work is seen put right on any way out.
+    work is seen put right on any way out; once the repair is proved and the complaint gone, so is
+    what would still leave the unit or a circuit off.
     """
     if state.mended_here or state.closing:
         for name, at in to_see_put_right(knowledge, state, conclusions):
             yield knowledge.tests[name], at
-    if not state.mended_here or (state.closing and state.repair_begun is None):
+    if not state.mended_here or (state.closing and state.repair_begun is None and not state.cured):
         return
     answers = state.answers
     since = next((n for n, a in enumerate(answers) if a.after_repair), len(answers))
+    off = left_off(conclusions)
+    if state.closing and state.repair_begun is None:
+        yield from _afresh(knowledge, state, conclusions, (*off.unit, *off.circuits), since)
+        return
     # A new fuse reads sound, whatever stands behind it: that is read before the fuse is.
     for name, at in unread_ends(conclusions):
         yield knowledge.tests[name], at
@@ -39,7 +44,19 @@ def read_first(
         for name, at in would_lift(conclusions, fired) if fired.found else ():
             if (name, at) not in read:
                 yield knowledge.tests[name], at
-    for fired in (*Forbidden(conclusions).holding(), *left_off(conclusions).heat):
+    holding = (*Forbidden(conclusions).holding(), *off.heat)
+    yield from _afresh(knowledge, state, conclusions, holding, since)
+
+
+def _afresh(
+    knowledge: Knowledge,
+    state: VisitState,
+    conclusions: Conclusions,
+    dangers: Iterable[FiredHazard],
+    since: int,
+) -> Iterator[tuple[Test, Place | None]]:
+    """What these dangers were found by, or their all-clear, not read since so many answers."""
+    for fired in dangers:
         spot = finding_of(knowledge, state, conclusions, fired)
         if spot is None or knowledge.tests[spot[0]].kind == "step":
             continue
