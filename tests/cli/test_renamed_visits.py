@@ -79,3 +79,16 @@ def test_of_many_only_some_are_named_and_the_rest_counted(command: Call, tmp_pat
         (tmp_path / "visits" / f"photo-{number}.jpg").write_text("")
     out = command("--data", str(tmp_path), "visits")[1]
     assert out.count("photo-") == 5 and "4 more files or folders" in out
+
+
+@pytest.mark.parametrize("where", ["visits", "."])
+def test_a_link_that_cannot_be_followed_takes_no_visit_with_it(
+    command: Call, shipped: Knowledge, tmp_path: Path, where: str
+) -> None:
+    """Regression: listing, beginning and looking up a STOP all ended in a traceback."""
+    kept = write_journal(tmp_path / "visits", NAME, stopped_visit())
+    (tmp_path / where / "old").symlink_to("x" * 300)
+    code, out, _ = command("--data", str(tmp_path), "visits")
+    assert code == 0 and kept.stem in out
+    assert ("Not read: " in out) is (where == "visits")
+    assert JournalShelf(shipped, tmp_path / "visits").standing()

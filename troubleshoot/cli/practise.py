@@ -18,6 +18,7 @@ from troubleshoot.cli.terminal import EndOfInput, Terminal
 from troubleshoot.cli.visiting import data_folder
 from troubleshoot.dialogue.talk import DangerCalled
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.outside.files import is_file
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import MOST_NAME
 from troubleshoot.practice.scenario import Scenario
@@ -116,7 +117,7 @@ def _named(knowledge: Knowledge, name: str) -> Scenario:
     from troubleshoot.reasoning.conclude import Reasoner
 
     paths = scenario_paths()
-    if name not in paths and not _is_file(name):
+    if name not in paths and not is_file(name):
         near = get_close_matches(name, paths, n=1, cutoff=0.5)
         instead = f"did you mean {near[0]}?" if near else "troubleshoot practise lists scenarios"
         raise Failure([f"there is no scenario or file {name[:MOST_NAME]}; {instead}"], USAGE)
@@ -128,14 +129,6 @@ def _named(knowledge: Knowledge, name: str) -> Scenario:
         raise Failure([str(each) for each in error.problems], CHECKS_FOUND) from None
     except NotUsable as error:
         raise Failure([str(error)], USAGE) from None
-
-
-def _is_file(name: str) -> bool:
-    """Whether a file is called so; a name too long for any is none."""
-    try:
-        return Path(name).is_file()
-    except OSError:
-        return False
 
 
 def _drawn(subsystem: str, seed: int, difficulty: int) -> Scenario:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Iterator
 from importlib.util import find_spec
 from pathlib import Path
@@ -134,7 +135,7 @@ def _parts_of(path: Path, text: str) -> dict[Path, str]:
     from troubleshoot.knowledge.splitting import kinds_of, split_by_kind
 
     folder = path.parent / "hazards"
-    if path.name != f"{folder.name}.yaml" or folder.exists():
+    if path.name != f"{folder.name}.yaml" or os.path.lexists(folder):
         return {}
     parts = split_by_kind(text, kinds_of(rules_in_force()))
     return {folder / f"{kind}.yaml": whole for kind, whole in parts.items()}

@@ -16,13 +16,13 @@ from troubleshoot.language.catalogue_file import (
     read_catalogue,
 )
 from troubleshoot.language.upkeep import brought_up, still_to_do, texts_of_today
-from troubleshoot.outside.files import read_text
+from troubleshoot.outside.files import is_file, read_text
 from troubleshoot.outside.refusal import NotUsable
 
 
 def write_catalogue(path: Path) -> None:
     """Write a catalogue, or bring one up to date: what was told of a text stays."""
-    before = _entries(path) if path.exists() else ()
+    before = _entries(path) if is_file(path) else ()
     try:
         path.open("a", encoding="utf-8").close()  # before the texts are gathered: that takes long
         today = _texts_of_today()

@@ -85,6 +85,22 @@ def as_text(data: bytes, where: str) -> str:
         raise NotUsable(where, f"line {line} is not UTF-8 text", "save it as UTF-8") from None
 
 
+def is_folder(path: Path | str) -> bool:
+    """Whether a folder is there that may be looked at; a link that may not be followed is none."""
+    try:
+        return Path(path).is_dir()
+    except OSError:
+        return False
+
+
+def is_file(path: Path | str) -> bool:
+    """Whether a file is there that may be looked at; a name too long for any is none."""
+    try:
+        return Path(path).is_file()
+    except OSError:
+        return False
+
+
 def read_stream(stream: TextIO, where: str, most: int = MOST_BYTES) -> str:
     """What is piped in, at most `most` letters. Raises NotUsable."""
     try:

@@ -116,7 +116,7 @@ def read_plays(path: Path) -> tuple[Play, ...]:
 
     A last line cut off while it was written is left out. Raises RecordDamaged for any other.
     """
-    if not path.exists():
+    if not os.path.lexists(path):
         return ()
     try:
         whole, _, _ = read_bytes(path, MOST_RECORD).rpartition(b"\n")

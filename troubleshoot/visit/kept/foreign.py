@@ -10,7 +10,7 @@ import os
 from pathlib import Path
 from typing import Final
 
-from troubleshoot.outside.files import read_start
+from troubleshoot.outside.files import is_file, is_folder, read_start
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import shown
 from troubleshoot.visit.kept.lines import OPENING
@@ -35,8 +35,8 @@ def foreign_in(visits: Path) -> tuple[str, ...]:
 def strayed(visits: Path) -> tuple[Path, ...]:
     """The files that may be journals, and are not read as visits."""
     found = _found(visits)
-    inside = [each for path in found if path.is_dir() for each in _entries(path)]
-    files = [path for path in (*found, *inside) if path.is_file()]
+    inside = [each for path in found if is_folder(path) for each in _entries(path)]
+    files = [path for path in (*found, *inside) if is_file(path)]
     return tuple(filter(_may_be_journal, files[:MOST_LOOKED_AT]))
 
 
@@ -51,9 +51,9 @@ def _found(visits: Path) -> list[Path]:
 
 def _may_hold_visits(path: Path) -> bool:
     """Whether it may be a journal, or a folder with some in it, as one that was renamed is."""
-    if path.is_dir():
-        return any(_may_be_journal(each) for each in _entries(path) if each.is_file())
-    return path.is_file() and _may_be_journal(path)
+    if is_folder(path):
+        return any(_may_be_journal(each) for each in _entries(path) if is_file(each))
+    return is_file(path) and _may_be_journal(path)
 
 
 def _may_be_journal(path: Path) -> bool:
@@ -69,7 +69,7 @@ def _may_be_journal(path: Path) -> bool:
 def why_not_read(path: Path) -> str:
     """The sentence for one of them."""
     name = shown(str(path))
-    if path.is_dir():
+    if is_folder(path):
         return f"Not read: {name}; if visits are kept in it, put them back, each by its own name."
     return f"Not read: {name}; if it is a visit, give it its name back, as 2026-11-26-1{SUFFIX}."
 
