@@ -144,6 +144,13 @@ def test_a_pack_may_name_what_is_shipped(tmp_path: Path) -> None:
             },
             [f"north/equipment.yaml:2:42: the pack sets metering, which is shipped; {ADD_ONLY}"],
         ),
+        (
+            {
+                "pack.yaml": MANIFEST,
+                "words.yaml": "format: 1\nwords: {sound: sound, own-id: Own id}\n",
+            },
+            [f"north/words.yaml:2:9: the pack says otherwise sound, which is shipped; {ADD_ONLY}"],
+        ),
     ],
 )
 def test_a_pack_that_does_more_than_add_is_refused(

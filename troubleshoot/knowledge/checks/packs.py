@@ -1,8 +1,9 @@
 """A pack that does more than add.
 
 What: a folder beside the shipped rules has no pack.yaml; it retires or renames what is shipped,
-or lets a shipped equipment fact follow from others; one of its looks or measurements does not say
-in which state the unit must be; the shipped rules hold a pack.yaml.
+says a shipped id in words of its own, or lets a shipped equipment fact follow from others; one of
+its looks or measurements does not say in which state the unit must be; the shipped rules hold a
+pack.yaml.
 Why: a pack from somebody else must not weaken a caution or change what shipped rules mean. What
 its test needs of lock, roof and air is asked by the state it names, and nothing is asked for none.
 Fix: add entries with ids of your own. Ask the senior technician to change the shipped rules.
@@ -18,7 +19,7 @@ from troubleshoot.knowledge.base import RuleFile
 from troubleshoot.knowledge.definitions import Definitions
 from troubleshoot.knowledge.nodes import Located, LocatedList, LocatedMapping, LocatedValue
 from troubleshoot.knowledge.problems import Problem
-from troubleshoot.knowledge.walking import texts_of, value_at
+from troubleshoot.knowledge.walking import text_of, texts_of, value_at
 
 ID: Final = "packs"
 _AT_THE_UNIT: Final = frozenset({"look", "measurement"})
@@ -42,6 +43,9 @@ def find(files: tuple[RuleFile, ...], definitions: Definitions) -> Iterator[Prob
         if file.folder and file.kind == "tests":
             for test in _items(value_at(file.root, "tests")):
                 yield from _without_state(file, test)
+        if file.folder and file.kind == "words":
+            ids = frozenset().union(*(_texts(f.root) for f in files if f.folder == 0))
+            yield from _keys_in(file, value_at(file.root, "words"), ids, "says otherwise")
         if file.folder and file.kind == "equipment":
             for entry in _items(value_at(file.root, "implies")):
                 yield from _keys_in(file, value_at(entry, "then"), shipped.get("fact"), "sets")
@@ -58,6 +62,17 @@ def _manifests(files: tuple[RuleFile, ...]) -> Iterator[Problem]:
         if folder == 0 and folder in named:
             manifest = next(f for f in files if f.folder == 0 and f.kind == "pack")
             yield Problem(manifest.path, 1, 1, "the shipped rules are no pack", "delete it", ID)
+
+
+def _texts(node: Located) -> frozenset[str]:
+    """Every key and every text of a file: whatever may be an id, as an outcome of a step is."""
+    if isinstance(node, LocatedMapping):
+        values = (_texts(entry.value) for entry in node.entries.values())
+        return frozenset(node.entries).union(*values)
+    if isinstance(node, LocatedList):
+        return frozenset[str]().union(*map(_texts, node.items))
+    text = text_of(node)
+    return frozenset() if text is None else frozenset({text})
 
 
 def _items(node: Located | None) -> tuple[Located, ...]:
