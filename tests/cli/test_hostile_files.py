@@ -70,3 +70,9 @@ def test_of_a_file_without_end_no_more_is_heard_than_a_visit_says(
     others = "".join(f"  - {{test: suction-pressure, text: {n} psig}}\n" for n in range(3_000))
     assert command("assess", case(tmp_path, COOLING + others))[0] == 3
     assert len(heard) <= told_all_the_same.MOST_HEARD
+    heard.clear()
+    assert command("assess", case(tmp_path, f"complaint: {'hot air noise ' * 9_000}\n"))[0] == 3
+    long = "".join(f"note-{n}: {n} {'so it goes ' * 200}\n" for n in range(200))
+    assert command("assess", case(tmp_path, long))[0] == 3
+    assert max(map(len, heard)) <= told_all_the_same.MOST_OF_A_LINE
+    assert 0 < sum(map(len, heard)) < 2 * told_all_the_same.MOST_LETTERS

@@ -7,7 +7,7 @@ file stays refused: nothing else is made of it.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator, Mapping
+from collections.abc import Iterable, Iterator, Mapping
 from dataclasses import replace
 from itertools import islice
 from typing import Final
@@ -25,6 +25,9 @@ _NO_WORDS: Final = frozenset({"test", "at", "instrument", "unit", "own-record"})
 """Keys under which stand names and numbers, and no words of a person."""
 MOST_HEARD: Final = 600
 """Different lines that are listened to; a long visit has a few hundred, and each takes its time."""
+MOST_OF_A_LINE: Final = 2_000
+MOST_LETTERS: Final = 40_000
+"""Of all lines together: what nobody can have written in a visit is not listened to for long."""
 _LINE: Final = re.compile(r"[\s-]*(?:([\w-]+) *: *)?(.*)")
 
 
@@ -35,13 +38,23 @@ def dangers_all_the_same(knowledge: Knowledge, data: object) -> tuple[str, ...]:
     """
     data = _lines_of(knowledge, data) if isinstance(data, str) else data
     said = islice(dict.fromkeys(_words(knowledge, data)), MOST_HEARD)
-    heard = {h.id: h for words in said for h in _told(knowledge, words)}
+    heard = {h.id: h for words in _in_bounds(said) for h in _told(knowledge, words)}
     case = replace(read_in_part(knowledge, data), stops=tuple(heard))
     conclusions = conclude_file(Reasoner(knowledge), case)
     found = {fired.hazard.id for fired in conclusions.hazards if fired.found}
     standing = standing_hazards(conclusions)
     told = (each for each in standing if each.stops or each.hazard.id in found)
     return tuple(line for each in told for line in each.lines)
+
+
+def _in_bounds(said: Iterable[str]) -> Iterator[str]:
+    """The beginnings of lines, until so many letters have been listened to."""
+    left = MOST_LETTERS
+    for words in said:
+        heard = words[: min(MOST_OF_A_LINE, left)]
+        left -= len(heard)
+        if heard:
+            yield heard
 
 
 def _told(knowledge: Knowledge, words: str) -> Iterator[Hazard]:
