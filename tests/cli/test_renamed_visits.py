@@ -33,6 +33,7 @@ def renamed(data: Path, to: str) -> None:
         (f"visits.old/{NAME}.journal", "visits.old; if visits are kept in it"),
         (f"{NAME}.journal", f"{NAME}.journal; if it is a visit"),
         ("visits/.old", ".old; if it is a visit"),
+        (f"visits/.{NAME}.journal", f".{NAME}.journal; if it is a visit"),
         ("visits/.trash/first", ".trash; if visits are kept in it"),
         (".old", ".old; if it is a visit"),
     ],

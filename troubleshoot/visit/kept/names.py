@@ -26,9 +26,9 @@ def natural(name: str) -> Natural:
 
 
 def kept_visits(folder: Path) -> tuple[Path, ...]:
-    """The journals in a folder, the latest first; none where there is no such folder."""
+    """The journals in a folder that have the name of a visit, the latest first."""
     try:
-        found = [path for path in folder.iterdir() if path.suffix == SUFFIX]
+        found = [p for p in folder.iterdir() if p.suffix == SUFFIX and _is_name(p.stem)]
     except OSError:
         return ()
     return tuple(sorted(found, key=lambda path: (natural(path.stem), path.name), reverse=True))
@@ -44,7 +44,12 @@ def next_name(folder: Path, day: str) -> str:
 def journal_path(folder: Path, name: str) -> Path:
     """The file of the visit so named. Raises NotUsable for what is no name."""
     path = folder / f"{name}{SUFFIX}"
-    is_name = 0 < len(name) <= MOST_NAME and not name.startswith(".") and "\\" not in name
-    if not is_name or first_refused(name) is not None or path.parent != folder or "/" in name:
+    if not _is_name(name) or path.parent != folder:
         raise NotUsable(name[:MOST_NAME], "this is no name of a visit", "see: troubleshoot visits")
     return path
+
+
+def _is_name(name: str) -> bool:
+    """Whether a visit may be called so: no path, nothing hidden, nothing that a screen refuses."""
+    is_plain = not name.startswith(".") and "\\" not in name and "/" not in name
+    return 0 < len(name) <= MOST_NAME and is_plain and first_refused(name) is None
