@@ -7,7 +7,7 @@ from pathlib import Path
 
 import pytest
 
-from troubleshoot.outside.text import MOST_SENTENCE
+from troubleshoot.outside.text import MOST_SENTENCE, MOST_TYPED
 from troubleshoot.visit.cases import told_all_the_same
 
 Call = Callable[..., tuple[int, str, str]]
@@ -74,5 +74,12 @@ def test_of_a_file_without_end_no_more_is_heard_than_a_visit_says(
     assert command("assess", case(tmp_path, f"complaint: {'hot air noise ' * 9_000}\n"))[0] == 3
     long = "".join(f"note-{n}: {n} {'so it goes ' * 200}\n" for n in range(200))
     assert command("assess", case(tmp_path, long))[0] == 3
-    assert max(map(len, heard)) <= told_all_the_same.MOST_OF_A_LINE
+    assert max(map(len, heard)) <= MOST_TYPED
     assert 0 < sum(map(len, heard)) < 2 * told_all_the_same.MOST_LETTERS
+
+
+@pytest.mark.parametrize("words", [("assess", "a\nb.yaml"), ("report", "a\nb")])
+def test_a_name_breaks_no_line_of_the_sentence(command: Call, words: tuple[str, ...]) -> None:
+    """Regression: the rest of a name stood on a line of its own, as a sentence of the program."""
+    code, _, err = command(*words)
+    assert code and "a<U+000A>b" in err and len(err.splitlines()) == 1

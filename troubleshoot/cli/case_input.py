@@ -9,7 +9,7 @@ from troubleshoot.cli.json_output import say_json
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.files import read_stream, read_text
 from troubleshoot.outside.plain_data import check_plain, from_json
-from troubleshoot.outside.refusal import NotUsable
+from troubleshoot.outside.refusal import NotUsable, in_a_line
 from troubleshoot.outside.text import shortened
 from troubleshoot.reasoning.readings.answers import Case
 from troubleshoot.reasoning.unit.equipment import InputRefused, Refusal
@@ -22,7 +22,7 @@ def read_text_of(path: str) -> str:
         return read_stream(sys.stdin, path) if path == "-" else read_text(path)
     except NotUsable as error:
         raise Failure(
-            [f"{path}: cannot be read: {error.what}; name a YAML or JSON file"], 2
+            [f"{in_a_line(str(path))}: cannot be read: {error.what}; name a YAML or JSON file"], 2
         ) from None
 
 

@@ -13,7 +13,7 @@ from troubleshoot.cli.failures import JOURNAL_FAILED, USAGE, Failure
 from troubleshoot.cli.json_output import say_json
 from troubleshoot.cli.rule_base import missing_rules, rules_in_force, takes_rules
 from troubleshoot.cli.visiting import data_folder
-from troubleshoot.outside.refusal import NotUsable
+from troubleshoot.outside.refusal import NotUsable, in_a_line
 from troubleshoot.visit.kept.foreign import foreign_in
 from troubleshoot.visit.kept.journal import JournalError, JournalNewer
 from troubleshoot.visit.kept.lines import ENDINGS, Record
@@ -159,5 +159,5 @@ def visit_of(visit: str, ctx: click.Context) -> Path:
     except NotUsable as error:
         raise Failure([str(error)], USAGE) from None
     if path not in kept_visits(path.parent):
-        raise Failure([f"there is no visit {visit}; see: troubleshoot visits"], USAGE)
+        raise Failure([f"there is no visit {in_a_line(visit)}; see: troubleshoot visits"], USAGE)
     return path

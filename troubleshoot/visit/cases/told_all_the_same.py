@@ -13,7 +13,7 @@ from itertools import islice
 from typing import Final
 
 from troubleshoot.knowledge.model import Hazard, Knowledge
-from troubleshoot.outside.text import plain_words
+from troubleshoot.outside.text import MOST_TYPED, plain_words
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.safety.hearing.among_words import told_among
 from troubleshoot.safety.hearing.dangers import spoken_of
@@ -25,7 +25,6 @@ _NO_WORDS: Final = frozenset({"test", "at", "instrument", "unit", "own-record"})
 """Keys under which stand names and numbers, and no words of a person."""
 MOST_HEARD: Final = 600
 """Different lines that are listened to; a long visit has a few hundred, and each takes its time."""
-MOST_OF_A_LINE: Final = 2_000
 MOST_LETTERS: Final = 40_000
 """Of all lines together: what nobody can have written in a visit is not listened to for long."""
 _LINE: Final = re.compile(r"[\s-]*(?:([\w-]+) *: *)?(.*)")
@@ -51,7 +50,7 @@ def _in_bounds(said: Iterable[str]) -> Iterator[str]:
     """The beginnings of lines, until so many letters have been listened to."""
     left = MOST_LETTERS
     for words in said:
-        heard = words[: min(MOST_OF_A_LINE, left)]
+        heard = words[: min(MOST_TYPED, left)]
         left -= len(heard)
         if heard:
             yield heard

@@ -11,7 +11,7 @@ from pathlib import Path
 from typing import Final
 
 from troubleshoot.outside.files import is_file, is_folder, read_start
-from troubleshoot.outside.refusal import NotUsable
+from troubleshoot.outside.refusal import NotUsable, in_a_line
 from troubleshoot.outside.text import shown
 from troubleshoot.visit.kept.lines import OPENING
 from troubleshoot.visit.kept.names import SUFFIX, kept_visits
@@ -68,7 +68,7 @@ def _may_be_journal(path: Path) -> bool:
 
 def why_not_read(path: Path) -> str:
     """The sentence for one of them."""
-    name = shown(str(path))
+    name = shown(in_a_line(str(path)))
     if is_folder(path):
         return f"Not read: {name}; if visits are kept in it, put them back, each by its own name."
     return f"Not read: {name}; if it is a visit, give it its name back, as 2026-11-26-1{SUFFIX}."
