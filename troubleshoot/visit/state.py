@@ -83,6 +83,7 @@ class VisitState:
     `lock_by`: under which profiles the lock was hung last.
     `failed_steps`: since each was last sound, once for each time (`safety/closed_ways.py`).
     `aim`: the test that is on the way; `aim_chosen`: by the person, and not by what tells most;
+    `aim_since`: how many answers had been given before that;
     `shown`: another test that is in hand on the way to it.
     `fresh`: the finding that is being taken once more to see whether a STOP can be lifted;
     `fresh_read`: one has been, and nothing has broken the way to the rest since; `fresh_since`: how
@@ -126,6 +127,7 @@ class VisitState:
     aim: Spot | None = None
     aim_reason: str = ""
     aim_chosen: bool = False
+    aim_since: int = 0
     shown: Spot | None = None
     stops: tuple[StopMet, ...] = ()
     fresh: Spot | None = None

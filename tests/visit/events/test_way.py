@@ -95,13 +95,15 @@ def test_an_aim_is_a_test_at_a_place_with_its_reason(shipped: Knowledge, visit: 
     )
     event = Aimed("suction-pressure", "circuit 2", reason="why")
     changed(shipped, state, event, aim=("suction-pressure", TWO), aim_reason="why",
-            aim_chosen=False)  # fmt: skip
+            aim_chosen=False, aim_since=1)  # fmt: skip
     changed(shipped, state, replace(event, chosen=True), aim=("suction-pressure", TWO),
-            aim_reason="why", aim_chosen=True,
+            aim_reason="why", aim_chosen=True, aim_since=1,
             skipped=frozenset({("suction-pressure", ONE)}))  # fmt: skip
     nowhere = Aimed("suction-pressure")
     changed(shipped, replace(state, aim_reason="old"), nowhere, aim=("suction-pressure", None),
-            aim_reason="", aim_chosen=False)  # fmt: skip
+            aim_reason="", aim_chosen=False, aim_since=1)  # fmt: skip
+    held = replace(after(shipped, state, event), answers=())
+    assert after(shipped, held, event).aim_since == 1
     chosen = after(shipped, state, replace(nowhere, chosen=True))
     assert chosen.skipped == {("suction-pressure", TWO)}
 

@@ -27,7 +27,7 @@ from troubleshoot.safety.stops.lifting import conclude_visit, standing_stop
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.visit.deciding.candidates import asking, candidates_from, switch_from, unfit
-from troubleshoot.visit.deciding.decision import Decision, nearer_to, to_do
+from troubleshoot.visit.deciding.decision import Decision, nearer_to, to_ask, to_do
 from troubleshoot.visit.deciding.leaving import way_back
 from troubleshoot.visit.deciding.lifting import towards_lifting
 from troubleshoot.visit.deciding.on_round import hooked_up_once, left_to_take, new_findings
@@ -39,6 +39,7 @@ from troubleshoot.visit.deciding.put_before import (
     to_save,
 )
 from troubleshoot.visit.deciding.read_first import read_first
+from troubleshoot.visit.deciding.read_shut import has_come, nearest, read_while_shut
 from troubleshoot.visit.deciding.seen_first import sooner_than
 from troubleshoot.visit.deciding.stop_now import stopped_now
 from troubleshoot.visit.deciding.unlit import purged_first
@@ -89,7 +90,8 @@ class Decider:
             return afresh or way_back(self.knowledge, state, conclusions)
         if (now := stopped_now(self.knowledge, state, conclusions)) is not None:
             return now
-        if state.aim is not None and (state.aim_chosen or not conclusions.beyond):
+        aimed = state.aim is not None and not has_come(self.knowledge, state, conclusions)
+        if state.aim is not None and aimed and (state.aim_chosen or not conclusions.beyond):
             going_on = self._towards(state, conclusions, state.aim, state.aim_reason)
             if going_on is not None:
                 return going_on
@@ -231,7 +233,8 @@ class Decider:
         """
         test = self.knowledge.tests[aim[0]]
         asked = self.asking(state, conclusions).asks(test, aim[1], conclusions.values)
-        wanted = next(iter(asked), test)
+        switch = switch_from(self.knowledge, state)
+        wanted = nearest(asked, aim[1], state.unit.layout, switch) or test
         at = like(aim[1], state.unit.layout.places(wanted.per))
         forbidden = Forbidden(conclusions)
         if any(forbidden.even_if_chosen(*spot) for spot in ((test, aim[1]), (wanted, at))):
@@ -250,6 +253,8 @@ class Decider:
         if sooner is not None:
             spot = (sooner.test.id, sooner.at)
             return self._towards(state, conclusions, spot, separates(conclusions, sooner))
+        if (shut := read_while_shut(self, state, conclusions, found, wanted)) is not None:
+            return replace(to_ask(self.knowledge, state, *shut), aim=aim, reason=reason)
         before = self._put_before(state, conclusions, found, wanted)
         return before or replace(found, aim=aim, reason=reason)
 

@@ -37,11 +37,13 @@ class Aimed(Event):
         place = places_from(self.at, test.per, state.unit)[0]
         skipped = state.skipped - {(test.id, place)} if self.chosen else state.skipped
         aim = (test.id, place if self.at else None)
+        held = aim == state.aim and self.chosen == state.aim_chosen
         return replace(
             state if aim == state.aim else put_aside(knowledge, state),
             aim=aim,
             aim_reason=self.reason,
             aim_chosen=self.chosen,
+            aim_since=state.aim_since if held else len(state.answers),
             skipped=skipped,
         )
 

@@ -1,0 +1,82 @@
+"""What a unit reads with its panels on, before it is stopped or opened live for what it reads open.
+
+A wet bulb that is thought of once the panel is off costs a stop, a lock, the panel on, and a new
+call; and a value that follows from what was read for it is not asked for once more.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable
+from typing import TYPE_CHECKING
+
+from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.reasoning.choosing.next_test import SwitchMinutes
+from troubleshoot.reasoning.choosing.stopping import least_rate_on
+from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.readings.superseded import inputs_of
+from troubleshoot.reasoning.unit.places import Layout, Place, like, spoken
+from troubleshoot.safety.needs import OPEN_LIVE, needs_of
+from troubleshoot.safety.reaching import beyond, steps_before
+from troubleshoot.safety.stops.standing import Forbidden
+from troubleshoot.visit.deciding.decision import Decision
+from troubleshoot.visit.state import VisitState
+
+if TYPE_CHECKING:
+    from troubleshoot.visit.deciding.next import Decider
+
+
+def has_come(knowledge: Knowledge, state: VisitState, conclusions: Conclusions) -> bool:
+    """Whether what is aimed at has been computed from something that was read since it was."""
+    if state.aim is None:
+        return False
+    name, at = state.aim
+    known = any(
+        reading.computed and reading.valid and reading.test == name and at in (None, reading.at)
+        for reading in conclusions.readings
+    )
+    if not known:
+        return False
+    wanted = inputs_of(knowledge, {one.quantity for one in knowledge.tests[name].reads})
+    return any(
+        one.quantity in wanted
+        for answer in state.answers[state.aim_since :]
+        for one in knowledge.tests[answer.test].reads
+    )
+
+
+def nearest(
+    asked: Iterable[Test], at: Place | None, layout: Layout, switch: SwitchMinutes
+) -> Test | None:
+    """Of what a test is computed from, what takes the least to come to as the unit stands."""
+    return min(
+        asked, key=lambda each: switch(each, like(at, layout.places(each.per))), default=None
+    )
+
+
+def read_while_shut(
+    decider: Decider, state: VisitState, conclusions: Conclusions, found: Decision, wanted: Test
+) -> tuple[Test, Place | None] | None:
+    """What shows with no further step, and what is read behind the open panel is judged by.
+
+    Only where the next step ends that: the unit runs with its panels on, and is to be opened live.
+    Of what pays behind the same panel; somebody's own choice and the way out wait for nothing.
+    """
+    work, unit = state.work, state.at_work
+    opens = needs_of(wanted, None, unit).energy in OPEN_LIVE
+    if found.step is None or not opens or work.energy != "running":
+        return None
+    if state.aim_chosen or state.closing or state.walking is not None:
+        return None
+    forbidden, tests = Forbidden(conclusions), decider.knowledge.tests
+    least = least_rate_on(conclusions.ranking)
+    for candidate in decider.candidates(state, conclusions):
+        if not candidate.pays(least) or candidate.test.work_state not in OPEN_LIVE:
+            continue
+        for test in (tests[name] for name in candidate.asks):
+            at = like(candidate.at, state.unit.layout.places(test.per))
+            shows = needs_of(test, spoken(at), unit).energised and not steps_before(state, test, at)
+            if not shows or test.work_state in OPEN_LIVE or forbidden.by(test, at) is not None:
+                continue
+            if beyond(decider.knowledge, state, (test,), at) is None:
+                return test, at
+    return None
