@@ -14,7 +14,8 @@ from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety.declared import CONFIRMED
-from troubleshoot.safety.steps import PANELS_OFF_ENERGISED, RESTART
+from troubleshoot.safety.profiles import PROFILES
+from troubleshoot.safety.steps import GAUGES_ON, METER_PROOF, PANELS_OFF_ENERGISED, RESTART
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import Aimed, Answered, Event, Started, StepDone, replay
 
@@ -37,11 +38,11 @@ WET_BULB: Final = "return-wet-bulb"
 MOST: Final = 60
 
 
-def led(knowledge: Knowledge) -> list[str]:
+def led(knowledge: Knowledge, *who: str) -> list[str]:
     """The steps and tests on the way to a superheat that was chosen, each done and sound."""
     aim = ("superheat", Place("circuit", 1))
     events: list[Event] = [
-        Started(complaint="weak-cooling", unit=ORIFICE),
+        Started(complaint="weak-cooling", unit=ORIFICE, profiles=who or tuple(PROFILES)),
         Aimed(aim[0], spoken(aim[1]), chosen=True),
     ]
     decider, way = Decider(knowledge, reasoner_of(knowledge)), []
@@ -65,6 +66,17 @@ def test_a_superheat_takes_one_start(shipped: Knowledge) -> None:
     order = led(shipped)
     assert order.index(WET_BULB) < order.index(PANELS_OFF_ENERGISED)
     assert order.count(RESTART) == 1
+
+
+def test_gauges_and_meter_go_on_before_a_panel_is_opened_live(shipped: Knowledge) -> None:
+    """Regression: both went on behind the open panel, with the unit running."""
+    way = led(shipped)
+    assert max(map(way.index, (METER_PROOF, GAUGES_ON))) < way.index(PANELS_OFF_ENERGISED)
+
+
+def test_who_may_put_no_gauges_on_is_led_to_none(shipped: Knowledge) -> None:
+    way = led(shipped, *(each for each in PROFILES if each != "refrigerant"))
+    assert "suction-line-temperature" in way and GAUGES_ON not in way
 
 
 def test_what_has_been_computed_is_not_asked_for(shipped: Knowledge) -> None:

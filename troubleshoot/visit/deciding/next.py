@@ -39,7 +39,12 @@ from troubleshoot.visit.deciding.put_before import (
     to_save,
 )
 from troubleshoot.visit.deciding.read_first import read_first
-from troubleshoot.visit.deciding.read_shut import has_come, nearest, read_while_shut
+from troubleshoot.visit.deciding.read_shut import (
+    has_come,
+    hooked_up_before,
+    nearest,
+    read_while_shut,
+)
 from troubleshoot.visit.deciding.seen_first import sooner_than
 from troubleshoot.visit.deciding.stop_now import stopped_now
 from troubleshoot.visit.deciding.unlit import purged_first
@@ -244,6 +249,7 @@ class Decider:
         if is_closed(state, wanted, at) and not (state.aim_chosen and state.aim == aim):
             return None
         wanted = hooked_up_once(self, state, conclusions, wanted)
+        wanted = hooked_up_before(self.knowledge, state, wanted, at, asked)
         found = nearer_to(self.knowledge, state, wanted, at)
         if found is None:
             return None

@@ -6,17 +6,19 @@ call; and a value that follows from what was read for it is not asked for once m
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 from typing import TYPE_CHECKING
 
 from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.knowledge.vocabulary import Need
 from troubleshoot.reasoning.choosing.next_test import SwitchMinutes
 from troubleshoot.reasoning.choosing.stopping import least_rate_on
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.readings.superseded import inputs_of
 from troubleshoot.reasoning.unit.places import Layout, Place, like, spoken
-from troubleshoot.safety.needs import OPEN_LIVE, needs_of
-from troubleshoot.safety.reaching import beyond, steps_before
+from troubleshoot.safety.closed_ways import is_closed
+from troubleshoot.safety.needs import OPEN_LIVE, needs_of, with_needs
+from troubleshoot.safety.reaching import beyond, is_blocked, steps_before
 from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.state import VisitState
@@ -51,6 +53,28 @@ def nearest(
     return min(
         asked, key=lambda each: switch(each, like(at, layout.places(each.per))), default=None
     )
+
+
+def hooked_up_before(
+    knowledge: Knowledge, state: VisitState, wanted: Test, at: Place | None, asked: Sequence[Test]
+) -> Test:
+    """One of the inputs that is read open and live, with what the others want put on before.
+
+    Gauges and meter go on while the panel is still on, or under the lock, where whoever is asking
+    may put them on.
+    """
+    unit = state.at_work
+    live = needs_of(wanted, None, unit).energy in OPEN_LIVE
+    if not live or state.work.energy in OPEN_LIVE:
+        return wanted
+    needs = [needs_of(each, None, unit) for each in asked]
+    together: tuple[tuple[Need, bool], ...] = (
+        ("meter-proved", any(each.meter for each in needs)),
+        ("gauges-on", any("gauges-on" in each.needs_state for each in asked)),
+    )
+    hooked_up = with_needs(wanted, (need for need, is_wanted in together if is_wanted))
+    refused = is_closed(state, hooked_up, at) or is_blocked(state, hooked_up, at)
+    return wanted if refused or beyond(knowledge, state, (hooked_up,), at) else hooked_up
 
 
 def read_while_shut(
