@@ -6,14 +6,14 @@ and the chain goes on from the likely ones to their hazards.
 
 from __future__ import annotations
 
-from collections.abc import Iterator, Mapping
+from collections.abc import Collection, Iterator, Mapping
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.gravity import gravest_first
 from troubleshoot.knowledge.model import Complaint, Fault, Hazard, Knowledge
 from troubleshoot.knowledge.vocabulary import StopScope
 from troubleshoot.reasoning.chaining import chains
-from troubleshoot.reasoning.chaining.clearing import cleared_complaint, was_found
+from troubleshoot.reasoning.chaining.clearing import cleared_complaint, has_happened, was_found
 from troubleshoot.reasoning.chaining.engine import Conclusion
 from troubleshoot.reasoning.chaining.known import atoms
 from troubleshoot.reasoning.chaining.on_record import ON_RECORD, stopping
@@ -229,7 +229,7 @@ class Reasoner:
             ranking,
             causes,
             effects,
-            tuple(self._fired_hazards(case, readings)),
+            tuple(self._fired_hazards(case, readings, [each.fault for each in effects])),
             procedures,
             tuple(self._behind(case.unit, shown)),
             misfit(hypotheses, ranking, seen),
@@ -254,7 +254,9 @@ class Reasoner:
             if head == kind:
                 yield name, conclusion
 
-    def _fired_hazards(self, case: Case, readings: tuple[Reading, ...]) -> Iterator[FiredHazard]:
+    def _fired_hazards(
+        self, case: Case, readings: tuple[Reading, ...], happened: Collection[Fault]
+    ) -> Iterator[FiredHazard]:
         """Each hazard once, by those of its triggers that were found, else by all of them.
 
         The gravest first, and of those as grave the one that the rules have first.
@@ -265,7 +267,12 @@ class Reasoner:
             called.setdefault(name.partition(":")[0], []).append(conclusion)
         for hazard in gravest_first(h for h in self.knowledge.hazards.values() if h.id in called):
             ways = called[hazard.id]
-            found = [way for way in ways if was_found(way.because, cleared)]
+            found = [
+                way
+                for way in ways
+                if was_found(way.because, cleared)
+                or has_happened(hazard, way.because, happened, case.repaired)
+            ]
             counting = found or ways
             at = tuple(sorted({way.at for way in counting}))
             yield FiredHazard(hazard, at, counting[0].because, bool(found))
