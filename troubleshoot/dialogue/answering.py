@@ -24,6 +24,7 @@ from troubleshoot.dialogue.how_done import without_how
 from troubleshoot.dialogue.metered_in_words import told
 from troubleshoot.dialogue.orders import is_order
 from troubleshoot.dialogue.pointing import without_pointing
+from troubleshoot.dialogue.two_valves import not_either_valve
 from troubleshoot.dialogue.waiting import has_waited
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.quantities.typed import NotUnderstood
@@ -117,6 +118,7 @@ def step_event_from(
             return read
         if is_order(typed, confirmed):
             raise NearlyAnAnswer(whether_meant(test.spoken(confirmed)))
+    not_either_valve(test, typed)
     chosen = chosen_words(test, typed, outcomes)
     _names_its_protection(state, test, step, typed, chosen)
     says_enough(test, typed, chosen)
@@ -226,6 +228,8 @@ def _with_the_rest(
     confirmed, outcomes = CONFIRMED[step.id], tuple(o.id for o in test.outcomes)
     _is_a_proof(knowledge, state, step, number, typed)
     read = shown_at(knowledge, state, step, number)
+    if not rest and {*read} == {*outcomes} - {confirmed}:
+        return StepDone.of(step, read, number)
     if not rest:
         raise NotAnAnswer(rest_wanted(test, number, read, confirmed))
     rest = without_pointing(test, confirmed, rest)

@@ -79,6 +79,7 @@ _LIST: Final = (
     Unit("bar", "absolute pressure", 1e5, "bar", "bar absolute"),
     Unit("in-Hg", "absolute pressure", _INCH_MERCURY, "inch_Hg", "in. Hg"),
     Unit("micron", "absolute pressure", 0.1333223684, "millitorr", "microns"),
+    Unit("torr", "absolute pressure", 133.3223684, "torr", "torr"),
     Unit("psi", "pressure difference", _PSI, "psi", "psi"),
     Unit("in-wc", "pressure difference", _INCH_WATER, "inch_H2O_60F", "in. w.c."),
     Unit("Pa-diff", "pressure difference", 1.0, "pascal", "Pa"),

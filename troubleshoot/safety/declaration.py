@@ -54,9 +54,9 @@ class SafetyStep:
     protects nobody's life. `waits_from`: its wait protects a life and is counted from this moment:
     until it is over no word confirms it. `metered`: a file, whose waits nobody sees, confirms it by
     the metered number alone. `number_says_part`: its test reads a number that says only part of
-    it, so that the word is wanted beside it. `by_hand`: hands handle parts of a unit that is locked
-    out: nobody does so in arc-rated gloves, nor needs watching, so that the clothing and the second
-    person are asked for again before live work.
+    it, so that the word is wanted beside it; `less_is_worse`: of its numbers the lower. `by_hand`:
+    hands handle parts of a unit that is locked out: nobody does so in arc-rated gloves, nor needs
+    watching, so that the clothing and the second person are asked for again before live work.
 
     `after`: what has to stand before its turn comes, in the order in which it is brought about;
     without any it may be done at any time. `brings`: what is made to stand by it, so that it is led
@@ -82,6 +82,7 @@ class SafetyStep:
     waits_from: Moment | None = None
     metered: bool = False
     number_says_part: bool = False
+    less_is_worse: bool = False
     by_hand: bool = False
     also_sound: frozenset[str] = frozenset()
     also_by_word: frozenset[str] = frozenset()

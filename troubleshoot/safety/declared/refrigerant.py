@@ -126,6 +126,7 @@ EVACUATE: Final = SafetyStep(
     id=steps.EVACUATE,
     at="circuit",
     sound="held",
+    number_says_part=True,  # how far it was drawn down, or where it stood with the pump shut off
     by_hand=True,
     after=(ROOF_SAFE, LOCKED_OUT, MAY_BE_EVACUATED),
     brings=(EVACUATED,),

@@ -48,6 +48,7 @@ ROOF: Final = SafetyStep(
     sound="safe",
     also_sound=_NEAR_AN_EDGE,
     number_says_part=True,
+    less_is_worse=True,
     brings=(ROOF_SAFE,),
     does=sets(roof="go"),
     otherwise=_edge_or_no_go,

@@ -40,9 +40,9 @@ from troubleshoot.visit.deciding.put_before import (
 )
 from troubleshoot.visit.deciding.read_first import read_first
 from troubleshoot.visit.deciding.read_shut import (
+    first_of,
     has_come,
     hooked_up_before,
-    nearest,
     read_while_shut,
 )
 from troubleshoot.visit.deciding.seen_first import sooner_than
@@ -238,8 +238,7 @@ class Decider:
         """
         test = self.knowledge.tests[aim[0]]
         asked = self.asking(state, conclusions).asks(test, aim[1], conclusions.values)
-        switch = switch_from(self.knowledge, state)
-        wanted = nearest(asked, aim[1], state.unit.layout, switch) or test
+        wanted = first_of(state, asked) or test
         at = like(aim[1], state.unit.layout.places(wanted.per))
         forbidden = Forbidden(conclusions)
         if any(forbidden.even_if_chosen(*spot) for spot in ((test, aim[1]), (wanted, at))):

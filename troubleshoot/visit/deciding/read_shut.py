@@ -6,16 +6,16 @@ call; and a value that follows from what was read for it is not asked for once m
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Sequence
+from collections.abc import Sequence
+from itertools import chain
 from typing import TYPE_CHECKING
 
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.knowledge.vocabulary import Need
-from troubleshoot.reasoning.choosing.next_test import SwitchMinutes
 from troubleshoot.reasoning.choosing.stopping import least_rate_on
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.readings.superseded import inputs_of
-from troubleshoot.reasoning.unit.places import Layout, Place, like, spoken
+from troubleshoot.reasoning.unit.places import Place, like, spoken
 from troubleshoot.safety.closed_ways import is_closed
 from troubleshoot.safety.needs import OPEN_LIVE, needs_of, with_needs
 from troubleshoot.safety.reaching import beyond, is_blocked, steps_before
@@ -46,13 +46,14 @@ def has_come(knowledge: Knowledge, state: VisitState, conclusions: Conclusions) 
     )
 
 
-def nearest(
-    asked: Iterable[Test], at: Place | None, layout: Layout, switch: SwitchMinutes
-) -> Test | None:
-    """Of what a test is computed from, what takes the least to come to as the unit stands."""
-    return min(
-        asked, key=lambda each: switch(each, like(at, layout.places(each.per))), default=None
-    )
+def first_of(state: VisitState, asked: Sequence[Test]) -> Test | None:
+    """Of what a test is computed from, what is read next: as the unit stands, open live or not.
+
+    Else in its order, so that what belongs together is read in one minute. None where nothing is.
+    """
+    is_open = state.work.energy in OPEN_LIVE
+    alike = (t for t in asked if (needs_of(t, None, state.at_work).energy in OPEN_LIVE) == is_open)
+    return next(chain(alike, asked), None)
 
 
 def hooked_up_before(

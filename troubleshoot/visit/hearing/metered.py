@@ -96,7 +96,7 @@ def _leaves_open(knowledge: Knowledge, step: str, text: str) -> bool:
 
     Over 2 V, less than 20 ft; less than 10 V may be 10, which is the limit and not the meter's.
     """
-    worse = "less-than" if STEPS[step].number_says_part else "more-than"
+    worse = "less-than" if STEPS[step].less_is_worse else "more-than"
     try:
         typed = read_text(knowledge.tests[step], text, knowledge)
     except NotUnderstood:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from string import digits
 from typing import Final
 
@@ -12,8 +13,14 @@ from troubleshoot.quantities.typed_units import is_unit
 from troubleshoot.reasoning.readings.measuring import read_text
 from troubleshoot.safety.declared import STEPS
 
-_BESIDE: Final = frozenset({"all", "and", "but", "else", "is", "otherwise", "rest", "the"})
+_BESIDE: Final = frozenset({"all", "and", "at", "but", "else", "is", "otherwise", "rest", "the"})
 """Words that only join the two: 8 ft, safe otherwise."""
+_OF_WHAT: Final = re.compile(
+    r"\b(?:away )?(?:from|to) (?:the )?(?:nearest |roof )?edge\b"
+    r"|\b(?:(?:pulled|drawn|drew|got)(?: it)? )?down to\b|\b(?:rose|climbed|came up) to\b",
+    re.IGNORECASE,
+)
+"""What only says of what the number is: 15 ft from the edge, down to 350 microns."""
 
 
 def apart(knowledge: Knowledge, test: Test, typed: str) -> tuple[str, str]:
@@ -21,7 +28,7 @@ def apart(knowledge: Knowledge, test: Test, typed: str) -> tuple[str, str]:
 
     The number may come last. Without one that the test reads it is all words.
     """
-    parts = typed.replace(",", " ").split()
+    parts = _OF_WHAT.sub(" ", " ".join(typed.replace(",", " ").split())).split()
     for end in range(len(parts), 0, -1):
         for number, rest in ((parts[:end], parts[end:]), (parts[-end:], parts[:-end])):
             if _reads(knowledge, test, " ".join(number)) and not _has_another_unit(number, rest):
@@ -58,7 +65,8 @@ def number_and_word(knowledge: Knowledge, test: Test, typed: str) -> tuple[str, 
 def rest_wanted(test: Test, number: str, read: tuple[str, ...], confirmed: str) -> str:
     """What is still to be said beside the number."""
     words = " or ".join(test.spoken(outcome) for outcome in read if outcome != confirmed)
-    told = f"{number}: {words}" if words else f"{number} is far enough"
+    enough = "far enough" if STEPS[test.id].less_is_worse else "low enough"
+    told = f"{number}: {words}" if words else f"{number} is {enough}"
     return (
         f"{told}. Of all else the number says nothing: type "
         f'"{number} {confirmed}" when the rest is well, or the number and what is not.'
