@@ -31,7 +31,7 @@ from troubleshoot.visit.deciding.decision import Decision, nearer_to, to_ask, to
 from troubleshoot.visit.deciding.leaving import way_back
 from troubleshoot.visit.deciding.lifting import towards_lifting
 from troubleshoot.visit.deciding.on_round import hooked_up_once, left_to_take, new_findings
-from troubleshoot.visit.deciding.proving import before_any_start, stopped_first
+from troubleshoot.visit.deciding.proving import before_any_start, stopped_first, while_dead
 from troubleshoot.visit.deciding.put_before import (
     cuts_power,
     first_look,
@@ -92,6 +92,8 @@ class Decider:
         if state.closing:
             first = before_any_start(self.knowledge, state, conclusions)
             afresh = first or self._read_afresh(state, conclusions)
+            if afresh is not None and afresh.step is not None:
+                afresh = while_dead(self.knowledge, state) or afresh
             return afresh or way_back(self.knowledge, state, conclusions)
         if (now := stopped_now(self.knowledge, state, conclusions)) is not None:
             return now

@@ -126,6 +126,21 @@ def before_any_start(
     return None
 
 
+def while_dead(knowledge: Knowledge, state: VisitState) -> Decision | None:
+    """The next of the proofs that hands read behind the open panel, locked out; None for none.
+
+    They are read before a finding that is taken afresh closes it and starts the unit.
+    """
+    if state.work.panels != "off" or state.work.power != "locked-out":
+        return None
+    for proof in left_to_prove(knowledge, state):
+        test = test_of(knowledge, proof)
+        dead = test is not None and test.work_state == "locked-out"
+        if dead and can_be_read(knowledge, state, proof):
+            return Decision("prove", test, proof=proof)
+    return None
+
+
 def _keeps_power_off(fired: FiredHazard) -> bool:
     """Whether a danger that keeps the unit off keeps the power off too, not its motors alone."""
     live = any("energised-open" in ban.work_states for ban in fired.hazard.forbids)
