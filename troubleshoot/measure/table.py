@@ -15,8 +15,10 @@ from troubleshoot.measure.calibration import (
 )
 from troubleshoot.measure.faulty_unit import draw
 from troubleshoot.measure.isolation import Isolation, isolation
-from troubleshoot.measure.optimum import draw_subset, ratio_to_optimum
+from troubleshoot.measure.optimum import costs_of, together
+from troubleshoot.measure.policies import ENGINE, PLAINER
 from troubleshoot.measure.simulated import CheckedVisit, SimulatedVisit, Visit
+from troubleshoot.measure.subset import draw_subset
 from troubleshoot.reasoning.choosing.next_test import NAMED
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.unit.equipment import Unit, read_unit
@@ -114,12 +116,20 @@ def _visit_lines(
 def _optimum_lines(reasoner: Reasoner, unit: Unit, subsets: int, seed: int) -> Iterator[str]:
     dice = random.Random(seed)
     hypotheses, _ = reasoner.hypotheses(unit)
-    ratios = [
-        ratio_to_optimum(draw_subset(hypotheses, SUBSET_FAULTS, SUBSET_TESTS, dice))
-        for _ in range(subsets)
-    ]
-    if ratios:
-        yield (
-            f"- expected cost over the exact optimum, {subsets} subsets of {SUBSET_FAULTS} faults "
-            f"x {SUBSET_TESTS} tests: mean {fmean(ratios):.3f}, most {max(ratios):.3f}"
-        )
+    drawn = [draw_subset(hypotheses, SUBSET_FAULTS, SUBSET_TESTS, dice) for _ in range(subsets)]
+    if not drawn:
+        return
+    policies = {"engine": ENGINE, **PLAINER}
+    costs = [costs_of(subset, tuple(policies.values())) for subset in drawn]
+    yield (
+        f"| {subsets} subsets of {SUBSET_FAULTS} faults x {SUBSET_TESTS} tests "
+        "| saving lost, mean | most | of all subsets together | cost over the exact optimum, mean "
+        "| most |"
+    )
+    yield "| --- | --- | --- | --- | --- | --- |"
+    for name, own in zip(policies, zip(*costs, strict=True), strict=True):
+        lost = [cost.lost for cost in own if cost.lost is not None]
+        shares = (fmean(lost), max(lost), together(own).lost or 0.0) if lost else ()
+        shown = " | ".join(f"{share:.1%}" for share in shares) or "- | - | -"
+        ratios = [cost.ratio for cost in own]
+        yield f"| {name} | {shown} | {fmean(ratios):.3f} | {max(ratios):.3f} |"

@@ -1,0 +1,47 @@
+"""The lines that `rules measure` prints: whole tables, and figures that hold together."""
+
+from __future__ import annotations
+
+from dataclasses import replace
+
+from tests.measure.test_simulated import told_apart
+from troubleshoot.knowledge.model import TypicalUnit
+from troubleshoot.measure.table import measure
+
+
+def printed(visits: int = 6, subsets: int = 3) -> list[str]:
+    """The lines on a base of two faults, a unit of which is measured and one is not."""
+    about = {"metering": "txv"}
+    units = {
+        "small": TypicalUnit("small", "a small unit", "measuring", about),
+        "other": TypicalUnit("other", "another unit", "practice", about),
+    }
+    return list(measure(replace(told_apart(), typical_units=units), visits, subsets, 1))
+
+
+def rows(lines: list[str]) -> dict[str, list[str]]:
+    """What stands behind the name of each row."""
+    cells = ([cell.strip() for cell in line.split("|")[1:-1]] for line in lines if line[:1] == "|")
+    return {name: rest for name, *rest in cells if set(name) != {"-"}}
+
+
+def test_every_row_is_as_wide_as_its_head() -> None:
+    found = rows(printed())
+    assert {len(rest) for name, rest in found.items() if "visits" in name} == {2}
+    policies = ["engine", "wrong calls spared, one test ahead", "most bits, whatever the minutes",
+                "one list, by bits per minute at the start"]  # fmt: skip
+    assert [name for name, rest in found.items() if len(rest) == 5][1:] == policies
+
+
+def test_only_a_unit_that_serves_measuring_is_measured() -> None:
+    assert [line for line in printed() if line.startswith("#")] == ["### a small unit"]
+
+
+def test_the_share_lost_is_printed_beside_the_ratio() -> None:
+    mean, most, together, ratio, _ = rows(printed())["engine"]
+    assert all(0 <= float(share.rstrip("%")) <= 100 for share in (mean, most, together))
+    assert float(most.rstrip("%")) >= float(mean.rstrip("%")) and float(ratio) >= 1
+
+
+def test_without_subsets_no_optimum_is_told() -> None:
+    assert "engine" not in rows(printed(subsets=0))
