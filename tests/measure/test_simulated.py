@@ -161,3 +161,10 @@ def test_calls_come_as_often_as_the_rules_hold_them_to() -> None:
     # 0.73 / 0.02 against 0.92 / 0.02.
     shares = calls["b", "hot"], calls["b", "cold"]
     assert shares[0] / sum(shares) == pytest.approx(0.73 / (0.73 + 0.92), abs=0.06)
+
+
+def test_a_visit_says_what_the_screen_lists_at_its_end() -> None:
+    for kind in (SimulatedVisit, CheckedVisit):
+        visit = visited(kind, 1)[1]
+        assert visit.listed[0] == visit.call and visit.named == (visit.chance >= 0.9)
+        assert len(set(visit.listed)) == len(visit.listed)

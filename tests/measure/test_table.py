@@ -37,6 +37,15 @@ def test_only_a_unit_that_serves_measuring_is_measured() -> None:
     assert [line for line in printed() if line.startswith("#")] == ["### a small unit"]
 
 
+def test_the_three_kinds_of_wrong_calls_add_up() -> None:
+    found = rows(printed(visits=20))
+    kinds = ("of which named", "a shortlist, the fault second or third",
+             "a shortlist without the fault")  # fmt: skip
+    for column in (0, 1):
+        shares = [float(found[name][column].rstrip("%")) for name in kinds]
+        assert abs(sum(shares) - float(found["first call wrong"][column].rstrip("%"))) <= 2
+
+
 def test_the_share_lost_is_printed_beside_the_ratio() -> None:
     mean, most, together, ratio, _ = rows(printed())["engine"]
     assert all(0 <= float(share.rstrip("%")) <= 100 for share in (mean, most, together))

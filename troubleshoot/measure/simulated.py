@@ -24,6 +24,7 @@ from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.events import Aimed, Answered, Event, Skipped, Started
+from troubleshoot.visit.telling.account import listed_causes
 
 
 @frozen
@@ -32,7 +33,8 @@ class Visit:
 
     `among_faults`: the chance of the call given that one of the rules' faults is there, as it
     always is in a simulated visit; it is what calibration is judged by. `stopped`: a STOP ended
-    it, so that nothing was called.
+    it, so that nothing was called. `listed`: the faults that the screen lists at its end, the
+    likeliest first.
     """
 
     truth: str
@@ -42,10 +44,16 @@ class Visit:
     minutes: float
     tests: int
     stopped: bool = False
+    listed: tuple[str, ...] = ()
 
     @property
     def right(self) -> bool:
         return self.truth == self.call
+
+    @property
+    def named(self) -> bool:
+        """Whether the call is said to be sure, so that its repair is told."""
+        return self.chance >= NAMED
 
 
 class SimulatedVisit(LedVisit):
@@ -69,7 +77,8 @@ class SimulatedVisit(LedVisit):
     def visit(self) -> Visit:
         """Drive the visit; what it came to."""
         self.drive()
-        causes = self.concluded().causes
+        found = self.concluded()
+        causes, listed = found.causes, listed_causes(found)
         top, faults = causes[0], math.fsum(c.probability for c in causes)
         return Visit(
             self.truth.fault.id,
@@ -79,6 +88,7 @@ class SimulatedVisit(LedVisit):
             self.state.minutes + self._inputs_minutes,
             self.tests,
             self.stopped,
+            tuple(dict.fromkeys(cause.fault.id for cause in listed)),
         )
 
     def _shown(self, decision: Decision) -> Event:

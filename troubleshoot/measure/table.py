@@ -3,59 +3,21 @@
 from __future__ import annotations
 
 import random
-from collections.abc import Iterator, Mapping, Sequence
-from statistics import fmean, median
+from collections.abc import Iterator, Mapping
+from statistics import fmean
 
-from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.measure.calibration import (
-    brier_score,
-    calibration_error,
-    calibration_error_by_luck,
-)
 from troubleshoot.measure.faulty_unit import draw
 from troubleshoot.measure.isolation import Isolation, isolation
 from troubleshoot.measure.optimum import costs_of, together
 from troubleshoot.measure.policies import ENGINE, PLAINER
-from troubleshoot.measure.simulated import CheckedVisit, SimulatedVisit, Visit
+from troubleshoot.measure.searched import Searched, searched, visits_of
+from troubleshoot.measure.simulated import CheckedVisit, SimulatedVisit
 from troubleshoot.measure.subset import draw_subset
-from troubleshoot.reasoning.choosing.next_test import NAMED
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.unit.equipment import Unit, read_unit
 
 SUBSET_FAULTS, SUBSET_TESTS = 12, 7
-
-
-@frozen
-class Searched:
-    """What a way of choosing tests came to over many visits."""
-
-    minutes_mean: float
-    minutes_median: float
-    stopped: float
-    wrong: float
-    sure: float
-    wrong_when_sure: float
-    calibration: float
-    calibration_by_luck: float
-    brier: float
-
-
-def searched(visits: Sequence[Visit]) -> Searched:
-    """The figures of many visits."""
-    called = [v for v in visits if not v.stopped]
-    sure = [v for v in called if v.chance >= NAMED]
-    return Searched(
-        fmean(v.minutes for v in visits),
-        median(v.minutes for v in visits),
-        1 - len(called) / len(visits),
-        fmean(not v.right for v in called),
-        len(sure) / len(called),
-        fmean(not v.right for v in sure) if sure else 0.0,
-        calibration_error(called),
-        calibration_error_by_luck(called),
-        brier_score(called),
-    )
 
 
 def measure(knowledge: Knowledge, visits: int, subsets: int, seed: int) -> Iterator[str]:
@@ -87,30 +49,30 @@ def _visit_lines(
     reasoner: Reasoner, facts: Mapping[str, object], visits: int, seed: int
 ) -> Iterator[str]:
     drawn = list(draw(reasoner, read_unit(reasoner.knowledge, facts), visits, seed))
-
-    def of(kind: type[SimulatedVisit]) -> Searched:
-        return searched(
-            [
-                kind(reasoner, facts, truth, complaint, random.Random(number)).visit()
-                for number, (truth, complaint) in enumerate(drawn)
-            ]
-        )
-
-    led, listed = of(SimulatedVisit), of(CheckedVisit)
+    kinds = (SimulatedVisit, CheckedVisit)
+    columns = (_of(searched(visits_of(kind, reasoner, facts, drawn))) for kind in kinds)
     yield ""
     yield f"| {visits} simulated visits | engine | fixed checklist |"
     yield "| --- | --- | --- |"
-    yield f"| minutes, mean | {led.minutes_mean:.0f} | {listed.minutes_mean:.0f} |"
-    yield f"| minutes, median | {led.minutes_median:.0f} | {listed.minutes_median:.0f} |"
-    yield f"| ended by a STOP | {led.stopped:.0%} | {listed.stopped:.0%} |"
-    yield f"| first call wrong | {led.wrong:.0%} | {listed.wrong:.0%} |"
-    yield f"| says 0.9 or more | {led.sure:.0%} | {listed.sure:.0%} |"
-    yield f"| wrong when it says so | {led.wrong_when_sure:.0%} | {listed.wrong_when_sure:.0%} |"
-    yield f"| calibration error | {led.calibration:.3f} | {listed.calibration:.3f} |"
-    by_luck, listed_by_luck = led.calibration_by_luck, listed.calibration_by_luck
-    yield f"| of which luck alone gives | {by_luck:.3f} | {listed_by_luck:.3f} |"
-    yield f"| Brier score | {led.brier:.3f} | {listed.brier:.3f} |"
+    for (name, led), (_, listed) in zip(*columns, strict=True):
+        yield f"| {name} | {led} | {listed} |"
     yield ""
+
+
+def _of(found: Searched) -> Iterator[tuple[str, str]]:
+    """The rows of one way of choosing."""
+    yield "minutes, mean", f"{found.minutes_mean:.0f}"
+    yield "minutes, median", f"{found.minutes_median:.0f}"
+    yield "ended by a STOP", f"{found.stopped:.0%}"
+    yield "first call wrong", f"{found.wrong:.0%}"
+    yield "of which named", f"{found.named_and_wrong:.0%}"
+    yield "a shortlist, the fault second or third", f"{found.truth_further_down:.0%}"
+    yield "a shortlist without the fault", f"{found.truth_not_listed:.0%}"
+    yield "says 0.9 or more", f"{found.sure:.0%}"
+    yield "wrong when it says so", f"{found.wrong_when_sure:.0%}"
+    yield "calibration error", f"{found.calibration:.3f}"
+    yield "of which luck alone gives", f"{found.calibration_by_luck:.3f}"
+    yield "Brier score", f"{found.brier:.3f}"
 
 
 def _optimum_lines(reasoner: Reasoner, unit: Unit, subsets: int, seed: int) -> Iterator[str]:
