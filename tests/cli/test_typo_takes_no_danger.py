@@ -28,6 +28,17 @@ NOT_TOLD = [
     "readings:\n  combustible-gas-sweep: none\n  flame-luk: sound\n",
     "complaint: no-heat\nreadings:\n  - {test: flame-luk, text: no gas smell}\n",
     "complaint: noheat\n",
+    "unit: {heat: gas}\nreadings:\n  - {test: condenser-fan-turning, text: turning right way}\n",
+    "unit: {heat: gas, fuel: natural-gas}\ncomplaint: noheat\n",
+    "unit: {heat: gas heat, fuel: propane}\ncomplaint: noheat\n",
+    "unit:\n  heat: gas\n  fuel: LP\nreadings:\n  thermostat-settings: [corr\n",
+    'unit: {"heat": "gas", "fuel": "propane"}\nreadings:\n  thermostat-settings: [corr\n',
+]
+FUEL_ESCAPING = [
+    "unit: {heat: gas leak}\ncomplaint: noheat\n",
+    "unit: {heat: gas}\nnote: gas\ncomplaint: noheat\n",
+    "unit: {fuel: smell of propane}\ncomplaint: noheat\n",
+    "unit:\n  heat: gas\nnote: gas everywhere\nreadings:\n  thermostat-settings: [corr\n",
 ]
 
 
@@ -54,3 +65,14 @@ def test_what_tells_no_danger_is_refused_as_ever(text: str, command: Call, tmp_p
     path.write_text(text, "utf-8")
     code, out, err = command("assess", str(path), "--json")
     assert code == 3 and "STOP" not in err and list(json.loads(out)) == ["error"]
+
+
+@pytest.mark.parametrize("text", FUEL_ESCAPING)
+def test_gas_that_is_no_fact_of_the_unit_is_a_danger(
+    text: str, command: Call, tmp_path: Path
+) -> None:
+    """The fuel of a unit is told under its fact, and in none of the words beside it."""
+    path = tmp_path / "case.yaml"
+    path.write_text(text, "utf-8")
+    code, _, err = command("assess", str(path))
+    assert code == 3 and err.startswith("DANGER - STOP")

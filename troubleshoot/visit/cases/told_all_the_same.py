@@ -15,8 +15,11 @@ from typing import Final
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.outside.text import MOST_TYPED, plain_words
 from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.unit.equipment import meant
 from troubleshoot.safety.hearing.among_words import told_among
 from troubleshoot.safety.hearing.dangers import spoken_of
+from troubleshoot.safety.hearing.unit_words import FUELS
+from troubleshoot.safety.hearing.words import phrase_words
 from troubleshoot.safety.stops.standing import standing_hazards
 from troubleshoot.visit.cases.file import read_in_part
 from troubleshoot.visit.cases.nothing_lifts import conclude_file
@@ -78,8 +81,18 @@ def _words(knowledge: Knowledge, data: object, key: str = "") -> Iterator[str]:
 def _is_name(knowledge: Knowledge, word: str, key: str) -> bool:
     test = knowledge.tests.get(key)
     outcomes = {outcome.id for outcome in test.outcomes} if test is not None else set()
-    return word in outcomes or any(
-        word in names for names in (knowledge.tests, knowledge.complaints, knowledge.faults)
+    return (
+        word in outcomes
+        or _is_of_the_unit(knowledge, word, key)
+        or any(word in names for names in (knowledge.tests, knowledge.complaints, knowledge.faults))
+    )
+
+
+def _is_of_the_unit(knowledge: Knowledge, word: str, key: str) -> bool:
+    """Whether it is what a fact of the unit may be; a fuel under the fact of another is one too."""
+    fact = knowledge.facts.get(key)
+    return fact is not None and (
+        meant(fact, plain_words(word)) is not None or phrase_words(word) in FUELS
     )
 
 
