@@ -54,6 +54,12 @@ def test_it_holds_what_helps_that_person(said: str, told: tuple[str, ...]) -> No
         ("hand stuck in belt", "Switch off and lock it"),
         ("stopped sweating and confused", "Cool them at once"),
         ("cap blew up in my face", "Eyes: rinse"),
+        ("acid cleaner in my eyes", "Rinse at once"),
+        ("breathing that phosgene smell after brazing, throat burns", "Out into fresh air at once"),
+        ("nitrogen regulator failed and the line is swelling", "Get away now"),
+        ("the roof deck is soft and sagging under me", "Stop, and go back the way you came"),
+        ("the janitor is passed out in the boiler room", "Out into fresh air first"),
+        ("fan blade got my finger, tip is gone", "Press hard on the wound"),
     ],
 )
 def test_what_is_done_first_is_said_first(said: str, first: str) -> None:
@@ -92,3 +98,17 @@ def test_flames_that_roll_out_send_people_back_and_call_for_help() -> None:
     typed = "flames are rolling out the front of the burner box onto the wires"
     what_to_do = reported(KNOWLEDGE, typed)[0].what_to_do
     assert what_to_do.startswith("Flames out of the box now: get back") and "911" in what_to_do
+
+
+def test_a_chemical_is_rinsed_for_the_time_that_is_published() -> None:
+    """OSHA 1910.151(c) wants it drenched quickly; ANSI Z358.1 for 15 minutes (from memory)."""
+    told = KNOWLEDGE.hazards["chemical-on-skin-or-in-eyes"].what_to_do
+    assert told.index("15 minutes") < told.index("911")
+
+
+def test_no_hot_part_is_felt_with_the_hand() -> None:
+    """ISO 13732-1: bare metal over about 150 F burns within a second (from memory)."""
+    told = KNOWLEDGE.hazards["hot-surfaces"].what_to_do
+    assert "Feel with" not in told and "infrared thermometer" in told
+    by_hand = " ".join(KNOWLEDGE.tests["lines-by-hand"].how)
+    assert "touch only what gives off no heat" in by_hand

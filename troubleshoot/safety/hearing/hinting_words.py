@@ -127,7 +127,7 @@ HINTS: Final = (
     _hint("singed", f"{BODY} eyebrows hair beard my his her", of="burns-and-eyes"),
     _hint("hurt injured bleeding blood ambulance paramedic hospital 911 unwell",
           of="somebody-hurt"),
-    _hint("breath breathe breathing", denied_too=True, unless="building coil unit",
+    _hint("breath breathe breathing", denied_too=True, unless="building coil unit condenser",
           of="somebody-hurt"),
     _hint(_PEOPLE, "moving breathing answering responding talking waking", "not isnt wont cant "
           "stopped never arent doesnt aint", denied_too=True, unless="phone", of="somebody-hurt"),
@@ -141,7 +141,7 @@ HINTS: Final = (
     _hint("gone went turned turning goes", "pale grey gray white blue", unless=
           f"thermostat {_OF_SIGNALS}", of="somebody-hurt"),
     _hint("head stomach chest", "ache sore pound pain thump tight spin swim",
-          unless="pressure psi", of="somebody-hurt"),
+          unless="pressure psi at-chest", of="somebody-hurt"),
     _hint("they", "gone", "white numb blue grey"),
     _hint("numb white frozen", "finger thumb toe ear cheek", unless="wire",
           of="refrigerant-on-skin"),
@@ -221,7 +221,7 @@ HINTS: Final = (
     _hint("capacitor", "bulge dome swell swollen ooze oil oily drip leak pop burst split"),
     _hint("cap", "bulge dome swell swollen ooze pop", unless="tube valve hose drain"),
     # weather and edges
-    _hint("thunder lightning gust hail tornado", unless="protection arrester rod surge",
+    _hint("thunder lightning gust hail tornado", unless="protection arrester arrestor rod surge",
           of="lightning"),
     _hint("wind", "lift blew over edge nearly took rip knock", unless="motor",
           of="wind-or-slick-roof"),
@@ -256,6 +256,7 @@ JOINED: Final = {
     ("wire", "nut"): "wirenut",
     ("through", "me"): "through-me",
     ("air", "free"): "air-free",
+    **{("chest", how): "at-chest" for how in ("height", "high", "level")},
     **{(has, "caught"): "caught-light" for has in ("has", "have", "just")},
     **{(how, "off"): f"{how}-off" for how in ("going", "goes", "went")},
 }

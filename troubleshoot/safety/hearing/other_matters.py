@@ -10,6 +10,7 @@ from troubleshoot.safety.hearing.other_words import (
     AGAIN,
     BANGING,
     BRIDGED,
+    COVERED,
     DESERTED,
     HISSING_ELSEWHERE,
     KEEPING,
@@ -25,6 +26,7 @@ from troubleshoot.safety.hearing.other_words import (
     OF_MONEY,
     PASSING,
     TAKEN_OUT,
+    TO_BE_DONE,
     WORN_OR_WRITTEN,
 )
 from troubleshoot.safety.hearing.vocabulary import (
@@ -42,6 +44,7 @@ from troubleshoot.safety.hearing.words import Words, numbers
 _HISS: Final = (stem("hissing"),)
 _BURNING: Final = (stem("burning"),)
 _ROLLOUT: Final = (stem("rollout"),)
+_BARE_WIRE: Final = (stem("bare"), stem("wires"))
 _WASP: Final = (stem("wasp"),)
 _UP_IN: Final = (stem("up"), stem("in"))
 _GET_DOWN: Final = (stem("get"), stem("down"))
@@ -69,13 +72,15 @@ def is_of_another_matter(said: Words, phrase: Words, at: tuple[int, int]) -> boo
 
     How an alarm is kept, what is a headache for its price, what bangs without a flame as it
     starts, a board that does not respond, which conductor is the hot one, what burns as it should,
-    rooms that cannot be got down in heat or burn up in it, a rollout that is jumpered, what has
-    passed, a manner of speaking.
+    rooms that cannot be got down in heat or burn up in it, a rollout that is jumpered, bare ends
+    that are capped, what has passed, a manner of speaking.
     """
     if is_past(said, phrase) or _was_near(said, phrase, at) or _of_a_terminal(said, phrase):
         return True
     if is_manner_of_speaking(said, phrase, at):
         return True
+    if phrase == _BARE_WIRE:
+        return not COVERED.isdisjoint(said) and (TO_BE_DONE | DENYING).isdisjoint(said)
     if phrase == _ROLLOUT:
         return not BRIDGED.isdisjoint(said)
     if phrase[-2:] == _GET_DOWN:

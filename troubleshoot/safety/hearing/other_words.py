@@ -71,6 +71,12 @@ DESERTED: Final = stems("empty abandoned dead vacant deserted")
 BRIDGED: Final = stems("jumper jumpered jumped bypass bypassed bridged shunted strapped")
 """Beside a rollout they say that it was got round, and not that it has opened."""
 
+COVERED: Final = stems("capped taped insulated covered nutted boxed sleeved shrunk")
+"""Said of bare ends they say that nothing lies bare."""
+
+TO_BE_DONE: Final = stems("need should must half")
+"""Beside what would mend it they say that it is not mended yet."""
+
 KEEPING: Final = stems(
     "changed replaced new fresh battery batteries tested test calibrated installed fitted mounted "
     "expired bought"

@@ -29,6 +29,8 @@ _NO_READING: Final = re.compile(
 )
 """Beside a number they say that it may be none that is read now."""
 _WORDS_OF_A_UNIT: Final = 2
+_IN_A_PLACE: Final = re.compile(r" ?in (?:a|here|his|my|our|that|the|there|this)\b")
+"""Behind a number it says where that was read, and not that it is inches."""
 _SHARE: Final = "share of explosive limit"
 _A_SHARE: Final = re.compile(r" ?(?:%|percent|pct)$")
 """Of the explosive limit, where that was said in front of the number: lel 25 %."""
@@ -55,6 +57,9 @@ def _numbers(said: str) -> Iterator[str]:
     told = without_other_numbers(said.lower())
     line = _MINUS.sub("-", in_figures(told).replace("\u2019", "'"))
     for found in _NUMBER.finditer(line):
+        if _IN_A_PLACE.match(line, found.end()):
+            yield found[0]
+            continue
         behind = [word.rstrip(".,;:!?") for word in line[found.end() :].split()]
         for size in range(_WORDS_OF_A_UNIT, 0, -1):
             if behind[:size] and is_unit(" ".join(behind[:size])):

@@ -54,6 +54,7 @@ ALIKE: Final = _groups(
         "sleeve": "pants trousers trouser pant shirt jacket cuff scarf hoodie coat apron hair "
         "ponytail lanyard necktie clothes",
         "water": "rainwater",
+        "cleaner": "cleaners degreaser brightener descaler bleach biocide lye caustic solvent",
         "hanging": "dangling dangles",
         "contractor": "company companys crew crews contractors electrician electricians plumber",
         "mine": "ours",
@@ -133,6 +134,8 @@ TOGETHER: Final = {
     **{("can", does): does for does in _DOES.split()},
     ("carbon", "monoxide"): "co",
     ("flue", "co"): "flue-co",
+    **{("clip", on): "clip-on" for on in ("on", "ons")},
+    **{("chest", how): "at-chest" for how in ("height", "high", "level")},
     ("not", "my"): "not-my",
     **{(not_so, "lit"): "unlit" for not_so in ("not", "never", "isnt", "wasnt", "didnt", "no")},
     ("can", "not"): CANNOT,
