@@ -12,7 +12,7 @@ from tests.dialogue.mended import mended
 from troubleshoot.dialogue.asides import NOT_SKIPPED, holds_notes, keep_note, takes_notes
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hand_over_result import ask_result
-from troubleshoot.dialogue.hearing import Listener
+from troubleshoot.dialogue.hearing import Listener, hear
 from troubleshoot.dialogue.intake import ask_profiles
 from troubleshoot.dialogue.naming import ask_name
 from troubleshoot.dialogue.picking import pick
@@ -107,9 +107,32 @@ def test_a_danger_of_the_whole_job_is_heard_in_a_note_as_anywhere(
 
 
 @pytest.mark.parametrize(
-    "typed", ["my lock is gone", "the roof is soft and sagging", "somebody pulled my lock"]
-)
-def test_any_other_danger_in_a_note_is_asked_about(typed: str, shipped: Knowledge) -> None:
+    "typed",
+    [
+        "my lock is gone", "the roof is soft and sagging", "somebody pulled my lock",
+        "someone just flipped the breaker back on while im in here", "my lock got cut off",
+        "crane strap is slipping with the unit over us", "nitrogen regulator failed",
+        "the roof deck is soft",
+        "skylight is not guarded", "the capacitor is swollen", "panel is missing",
+    ],
+)  # fmt: skip
+def test_any_danger_that_stops_at_a_prompt_stops_in_a_note(typed: str, shipped: Knowledge) -> None:
+    """Regression: what stopped when it was typed plainly was only asked about in a note."""
+    with pytest.raises(DangerCalled):
+        hear(shipped, typed)
+    with pytest.raises(DangerCalled):
+        keep_note(book_of(shipped, [START]), Voice(), typed)
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "the roof deck was soft here last fall", "my lock was gone yesterday",
+        "the capacitor was swollen last visit", "the panel was missing last month",
+        "when we came the skylight was not guarded", "two years ago the roof was sagging",
+    ],
+)  # fmt: skip
+def test_a_danger_of_the_past_in_a_note_is_asked_about(typed: str, shipped: Knowledge) -> None:
     """Regression: a note of a standing danger was only noted."""
     voice = Voice()
     keep_note(book_of(shipped, [START]), voice, typed)

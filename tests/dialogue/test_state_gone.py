@@ -22,7 +22,7 @@ from troubleshoot.safety.route import steps_to
 from troubleshoot.safety.work_state import cautious
 from troubleshoot.visit.events import Answered, DangerReported, Noted, StateGone, replay
 from troubleshoot.visit.events.codec import event_of, record_of
-from troubleshoot.visit.telling.lapses import FED_TWICE
+from troubleshoot.visit.telling.lapses import FED_TWICE, NOT_READY, STOP_FIRST
 
 ON_THE_WAY = ("stop-by-controls", "lockout", "tester-proof", "verified-dead", "tester-proof")
 
@@ -176,6 +176,28 @@ def test_a_danger_in_the_same_words_is_reported_and_voids(shipped: Knowledge) ->
     visit = AtWork(shipped, "in")
     visit.types("danger power is back on")
     assert visit.book.state.work.power == "unsure"
+
+
+@pytest.mark.parametrize(
+    ("place", "said"),
+    [
+        ("live", "bare wire hanging against the cabinet and its live"),
+        ("run", "note bare wire hanging against the cabinet and its live"),
+        ("in", "danger power is back on"),
+    ],
+)
+def test_a_stop_in_the_same_words_stands_before_what_counts_no_more(
+    place: str, said: str, shipped: Knowledge
+) -> None:
+    """Regression: a live wire was told behind "Switch nothing on" and "every lead back"."""
+    visit = AtWork(shipped, place)
+    before = visit.types(said)
+    assert isinstance(visit.prompt, AtStop)
+    assert not {NOT_READY, STOP_FIRST} & {*before}
+    assert not any(line.startswith("It counts no more") for line in before)
+    assert any(line.startswith("It counts no more") for line in visit.prompt.gone)
+    visit.types("why")
+    assert isinstance(visit.prompt, AtStop)
 
 
 def test_undo_takes_back_the_words_and_not_what_hands_have_done(shipped: Knowledge) -> None:

@@ -98,8 +98,6 @@ PROMPTS: dict[Reach, tuple[str, ...]] = {
         "loud crack and a fire ball when i closed the disconect, eyebrows are singed",
         "my eyes are streaming and I can taste metal by the rack",
         "note water is trickling down the bus bars",
-        "note the skylight cracked when my helper stepped on it",
-        "note the roof is soft and sagging under the unit",
     ),
     at_a_step: (
         "Pete has gone grey and keeps rubbing his left arm",

@@ -63,8 +63,6 @@ def test_at_the_complaint_and_in_a_note_too(
         assert orders in shown(person), person.last
     with begin(data / "other", clock) as person:
         person.types(f"note {typed}")
-        assert is_asked(person), "a note that tells of no STOP for the whole job is asked about"
-        person.types("y")
         assert orders in shown(person), person.last
 
 

@@ -27,6 +27,7 @@ from troubleshoot.dialogue.talk import DangerCalled
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.hearing.among_words import told_among
 from troubleshoot.safety.hearing.dangers import spoken_of
+from troubleshoot.safety.hearing.gone import quotes_the_past
 from troubleshoot.visit.events import Noted
 
 LEAVES: Final = ("q", "quit")
@@ -100,18 +101,18 @@ def _why(prompt: Prompt) -> str:
 
 
 def keep_note(book: VisitBook, voice: Voice, text: str) -> None:
-    """Keep a note. Raises DangerCalled where it says that the job has to be stopped."""
+    """Keep a note. Raises DangerCalled where it tells of what stops at a prompt."""
     book.add(Noted(text))
     _hear_note(book.knowledge, voice, text)
 
 
 def _hear_note(knowledge: Knowledge, voice: Voice, text: str) -> None:
-    """Say that a note is kept. Raises DangerCalled where it says that the job has to be stopped.
+    """Say that a note is kept. Raises DangerCalled where it tells of what stops at a prompt.
 
-    Any other danger that it tells is asked about: it may be there, or written down for later.
+    What does not stop the whole job, and is told of the past, is asked about.
     """
     told = told_among(knowledge, text)
-    if any(hazard.stops_the_job for hazard in told):
+    if any(hazard.stops_the_job for hazard in told) or (told and not quotes_the_past(text)):
         raise DangerCalled(text)
     asks = voice.ask_about(knowledge, text, is_told=bool(told))
     speaks = not asks and bool(spoken_of(knowledge, text))

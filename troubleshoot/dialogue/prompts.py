@@ -131,7 +131,8 @@ class AtStop:
     """A STOP stands. `tag`: what is written on it.
 
     `others`: those that stand beside it, a line each. `lifted_by`: the finding that lifts it when
-    it is taken afresh; with `beyond` it is for others.
+    it is taken afresh; with `beyond` it is for others. `gone`: what the words that told of it took
+    away besides, a line each.
     """
 
     fired: FiredHazard
@@ -139,6 +140,7 @@ class AtStop:
     others: tuple[str, ...] = ()
     lifted_by: str | None = None
     beyond: str | None = None
+    gone: tuple[str, ...] = ()
 
 
 @frozen

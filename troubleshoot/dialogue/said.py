@@ -151,6 +151,8 @@ class Voice:
 
     `hinted`: what was said and taken that hints at a danger; asked about before the next prompt.
 
+    `gone_with_it`: what the words of a danger took away besides; told behind its STOP.
+
     `told_whole`: the cautions and steps that were told in full, until they are new again.
     """
 
@@ -162,6 +164,7 @@ class Voice:
         self.readings: Callable[[str, Test | None], Talk[str | None]] | None = None
         self.gone: Callable[[Prompt, str], ToldGone | None] | None = None
         self.hinted: Hinted | None = None
+        self.gone_with_it: tuple[str, ...] = ()
         self.told_whole: set[str] = set()
 
     def say(self, text: str, level: int = 0, strong: bool = False) -> None:
@@ -177,6 +180,11 @@ class Voice:
             self.told_whole.update(said.call.hazards_first)
         elif isinstance(said, Danger):
             self.told_whole.add(said.standing.hazard.id)
+
+    def tell_gone_with_it(self) -> None:
+        """Tell what a danger took away that was taken back, so that no STOP tells it."""
+        self.say_all(self.gone_with_it)
+        self.gone_with_it = ()
 
     def note(self, text: str) -> None:
         """Keep a note that was given. Raises what its keeper raises."""

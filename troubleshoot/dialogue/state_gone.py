@@ -24,7 +24,7 @@ from troubleshoot.safety.declared import CONFIRMED, STEPS
 from troubleshoot.safety.gone import contradicted, without
 from troubleshoot.safety.hearing.gone import hinted_gone, told_gone
 from troubleshoot.visit.events import StateGone
-from troubleshoot.visit.telling.lapses import said_gone
+from troubleshoot.visit.telling.lapses import CAN_WAIT, said_gone
 
 FIRST: Final = "Nothing is taken back before that is answered."
 
@@ -96,32 +96,45 @@ def void(book: VisitBook, voice: Voice, told: ToldGone) -> Talk[None]:
     """Void what is told as gone, and hear the danger that the same words may tell. Raises Leave."""
     typed = str(told)
     note = noted(typed)
-    _void(book, voice, told.steps, note or typed)
     try:
         if note:
             hear_among(book.knowledge, note)
         else:
             hear(book.knowledge, typed)
-        voice.ask_about(book.knowledge, note or typed)
     except DangerCalled as called:
+        _void(book, voice, told.steps, note or typed, in_danger=True)
         yield from report_danger(book, voice, "", str(called))
+        return
+    _void(book, voice, told.steps, note or typed)
+    voice.ask_about(book.knowledge, note or typed)
 
 
 def void_if_gone(book: VisitBook, voice: Voice, said: str) -> None:
     """Void what a danger tells as gone besides: it stays void once the danger has gone."""
     if steps := _contradicted(book, said):
-        _void(book, voice, steps, said)
+        _void(book, voice, steps, said, in_danger=True)
 
 
 def _contradicted(book: VisitBook, said: str) -> tuple[str, ...]:
     return contradicted(book.state.work, told_gone(book.knowledge, said), book.state.at_work)
 
 
-def _void(book: VisitBook, voice: Voice, steps: tuple[str, ...], said: str) -> None:
-    """Say what to do before it is kept, so that nothing that fails hides it."""
+def _void(
+    book: VisitBook, voice: Voice, steps: tuple[str, ...], said: str, *, in_danger: bool = False
+) -> None:
+    """Say what to do before it is kept, so that nothing that fails hides it.
+
+    `in_danger`: a danger is told in the same words. Before its STOP stands only what takes hands
+    out of harm's way; the rest waits behind it.
+    """
     state = book.state
     voice.told_whole.clear()
     first, *others = said_gone(state.work, without(state.work, steps, state.at_work))
-    voice.say(first, strong=True)
-    voice.say_all(others)
+    waits = in_danger and first in CAN_WAIT
+    if not waits:
+        voice.say(first, strong=True)
+    if in_danger:
+        voice.gone_with_it = (*((first,) if waits else ()), *others)
+    else:
+        voice.say_all(others)
     book.add(StateGone(steps, said))

@@ -55,7 +55,7 @@ def stopped(
     fired = decision.stop
     assert fired is not None
     keep_stop(book, conclusions, fired)
-    prompt, spot = _prompt(book, conclusions, fired)
+    prompt, spot = _prompt(book, voice, conclusions, fired)
     standing = {stop.hazard.id for stop in conclusions.standing_stops}
     listener = Listener(book.knowledge, voice, standing)
     while True:
@@ -127,18 +127,19 @@ def keep_stop(book: VisitBook, conclusions: Conclusions, fired: FiredHazard) -> 
 
 
 def _prompt(
-    book: VisitBook, conclusions: Conclusions, fired: FiredHazard
+    book: VisitBook, voice: Voice, conclusions: Conclusions, fired: FiredHazard
 ) -> tuple[AtStop, Spot | None]:
     """The STOP as it is told, and the finding that this person may take afresh."""
+    gone, voice.gone_with_it = voice.gone_with_it, ()
     knowledge, state = book.knowledge, book.state
     tag = tag_lines(knowledge, state, conclusions, fired)
     others = tuple(map(also_stands, beside(conclusions, fired)))
     spot = lifting_finding(knowledge, state, conclusions, fired)
     if spot is None:
-        return AtStop(fired, tag, others), None
+        return AtStop(fired, tag, others, gone=gone), None
     name = knowledge.tests[spot[0]].name
     beyond = taken_by(knowledge, state, spot)
-    return AtStop(fired, tag, others, name, beyond), None if beyond else spot
+    return AtStop(fired, tag, others, name, beyond, gone), None if beyond else spot
 
 
 def _hand_over(

@@ -97,6 +97,8 @@ class Turns:
         conclusions = conclude_visit(self.decider.reasoner, state)
         decision = self.decider.decide(state, conclusions)
         self._meet_others(stands=decision.stop is not None)
+        if decision.stop is None:
+            self.voice.tell_gone_with_it()
         if decision.stop is None and not conclusions.standing_stops and wants_the_call(state):
             yield from ask_the_call(self.book, self.voice)
             return None

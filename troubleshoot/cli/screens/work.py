@@ -37,6 +37,7 @@ def show_at_work(
     if isinstance(prompt, AtStop):
         terminal.hold(first_orders(prompt.fired.hazard))
         show_stop(terminal, prompt.fired, prompt.tag, prompt.others)
+        terminal.say_all(prompt.gone)
         show_what_lifts(terminal, prompt)
         return
     if isinstance(prompt, Settled) and prompt.points:

@@ -119,6 +119,11 @@ def told_gone(knowledge: Knowledge, typed: str) -> tuple[str, ...]:
     return tuple(step for step in STEPS if step in found)
 
 
+def quotes_the_past(typed: str) -> bool:
+    """Whether it tells how things stood on another day, or as somebody came."""
+    return _PAST.search(typed.lower()) is not None
+
+
 def hinted_gone(knowledge: Knowledge, typed: str) -> tuple[str, ...]:
     """The safety steps of whose matter words speak that nobody can tell the meaning of."""
     words = tuple(map(_mend(knowledge), raw_words(_in_volts(typed))))

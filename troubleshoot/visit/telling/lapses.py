@@ -59,6 +59,8 @@ FIRE_PANEL: Final = (
 )
 NOT_READY: Final = "Switch nothing on: it is not ready for power."
 STOP_FIRST: Final = "Stop there: what you stand on has changed."
+CAN_WAIT: Final = frozenset({NOT_READY, STOP_FIRST})
+"""Orders that take nobody's hands out of anything: a STOP is read before them."""
 _CLOTHING: Final = "arc-rated clothing on"
 
 
