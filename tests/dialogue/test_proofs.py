@@ -17,6 +17,8 @@ from troubleshoot.dialogue.closing import (
     ONCE_MORE,
     close,
 )
+from troubleshoot.dialogue.prompts import AskProof
+from troubleshoot.dialogue.proof_dangers import own_words
 from troubleshoot.dialogue.proof_facts import how_told
 from troubleshoot.dialogue.repairing import repaired
 from troubleshoot.dialogue.said import Voice
@@ -321,3 +323,23 @@ def test_a_pressure_test_on_air_or_oxygen_brings_its_warning(
 )  # fmt: skip
 def test_air_of_another_kind_brings_none(typed: str, shipped: Knowledge) -> None:
     assert not any(hazard.id == "nitrogen-pressure" for hazard in spoken_of(shipped, typed))
+
+
+@pytest.mark.parametrize("typed", ["glows", "glows bright", "bright orange", "glows white in time"])
+def test_the_own_word_of_a_proof_is_asked_about_as_no_danger(
+    typed: str, shipped: Knowledge
+) -> None:
+    """Regression: at an igniter's proof glows had it asked whether somebody is in danger."""
+    fault = shipped.faults["hot-surface-igniter-cracked"]
+    proof = next(each for each in fault.proof if each.text == "Bright within its warm-up time")
+    test = shipped.tests["hot-surface-igniter-glow"]
+    own = own_words(AskProof(fault, proof.text, (), test), proof)
+    assert not Voice().hints(typed, own)
+
+
+@pytest.mark.parametrize("typed", ["glows and the wires melt", "the lug glows red", "smoke"])
+def test_a_danger_at_the_same_proof_is_asked_about(typed: str, shipped: Knowledge) -> None:
+    fault = shipped.faults["hot-surface-igniter-cracked"]
+    proof = next(each for each in fault.proof if each.text == "Bright within its warm-up time")
+    test = shipped.tests["hot-surface-igniter-glow"]
+    assert Voice().hints(typed, own_words(AskProof(fault, proof.text, (), test), proof))

@@ -14,6 +14,7 @@ from troubleshoot.dialogue.proof_dangers import (
     called_up_by,
     end_the_proofs,
     of_before,
+    own_words,
     proof_read,
 )
 from troubleshoot.dialogue.proof_facts import fact_told, how_told, lacks
@@ -181,7 +182,7 @@ def _told(
     if called_up is not None:
         end_the_proofs(book, voice, prompt, reading, called_up)
         return None
-    yield from ask_if_hinted(book.knowledge, voice, reading, (prompt.text,))
+    yield from ask_if_hinted(book.knowledge, voice, reading, own_words(prompt, proof))
     return reading
 
 

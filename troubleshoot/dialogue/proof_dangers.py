@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from troubleshoot.dialogue.answering import said_by
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.prompts import AskProof
 from troubleshoot.dialogue.said import Voice
@@ -146,3 +147,10 @@ def _is_danger(book: VisitBook, reasoner: Reasoner, answer: Answered) -> bool:
 
 def _rests_on(hazard: Hazard, test: str) -> bool:
     return any(finding.test == test for finding in hazard.findings)
+
+
+def own_words(prompt: AskProof, proof: Proof) -> tuple[str, ...]:
+    """What a proof asks for, in its own words and in those of the test that reads it."""
+    if proof.finding is None or prompt.read_by is None:
+        return (prompt.text,)
+    return (prompt.text, *said_by(prompt.read_by, proof.finding.outcomes))

@@ -191,3 +191,12 @@ def test_a_number_before_its_name_is_not_given_to_the_one_before(shipped: Knowle
     said = "-0.30 at switch, -0.95 at inducer"
     line = read_out(shipped, read_unit(shipped, TWO), said, shipped.tests["suction-pressure"])
     assert told(line) == ["at switch -0.30"] and "-0.95" in line.unread
+
+
+@pytest.mark.parametrize("said", ["co2 sensor reads 80", "CO2 900", "co2 is at 1100 in the room"])
+def test_another_gas_is_no_reading_of_carbon_monoxide(
+    said: str, shipped: Knowledge, unit: Unit
+) -> None:
+    """Regression: CO2 was understood as CO of 2 ppm."""
+    assert read_out(shipped, unit, said).readings == ()
+    assert read_out(shipped, unit, "co 25").readings[0].words.lower() == "co"

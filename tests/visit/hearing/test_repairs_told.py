@@ -28,6 +28,8 @@ from troubleshoot.visit.hearing.repairs_told import besides, repairs_told
         ("maintenance guy already put in new fuses and they blew again", ["fuses"], "blew again"),
         ("they swapped out the thermostat", ["thermostat"], ""),
         ("fixed the drain", ["drain"], ""),
+        ("unit drains well and the belt is new", ["belt"], "unit drains well"),
+        ("the contactor was replaced and the roof is new", ["contactor"], "roof is new"),
     ],
 )  # fmt: skip
 def test_a_repair_that_is_told_is_heard_and_the_complaint_is_left(
@@ -46,6 +48,8 @@ def test_a_repair_that_is_told_is_heard_and_the_complaint_is_left(
         "they want it replaced", "didn't change the filter", "never cleaned the coil",
         "contactor", "smells of gas", "replaced", "", "couldnt put on test", "put on test",
         "couldnt get the belt replaced", "the contactor wasnt replaced",
+        "the roof drains well and the deck is new", "the roof is new", "the manager is new here",
+        "new roof", "the hatch and the rail are new", "new tenant",
     ],
 )  # fmt: skip
 def test_what_is_to_be_done_or_was_not_is_no_repair(words: str) -> None:

@@ -51,7 +51,8 @@ _PART_BEHIND: Final = (
 _FORMS: Final = (
     _PART_BEHIND[0],
     re.compile(rf"(?P<what>.+?) {_WAS}{_DEEDS}(?: |$)"),
-    re.compile(r"(?P<what>.+?) (?:is|are) (?:all )?(?:brand )?new\b"),
+    re.compile(r"(?P<what>.+?) are (?:all )?(?:brand )?new\b"),
+    re.compile(r"(?:^.*\band )?(?P<what>.+?) is (?:all )?(?:brand )?new\b"),
     _PART_BEHIND[1],
 )
 _OF_NOW: Final = re.compile(r"\b(?:just now|right now|a minute ago|while i was here)\b")
@@ -59,6 +60,12 @@ _OF_BEFORE: Final = re.compile(
     r"\b(?:already|ago|before|earlier|last|yesterday|previous\w*|months?|weeks?|days?|years?|"
     r"somebody|someone|they|he|she|other (?:guy|tech)|maintenance)\b"
 )
+_OF_NO_UNIT: Final = frozenset(
+    """apprentice building carpet ceiling customer deck floor guardrail gutter hatch helper ladder
+    manager owner paint parapet rail roof roofing skylight store super tenant tenants truck wall
+    walls""".split()  # noqa: SIM905
+)
+"""What may be new, and whoever may, without any unit being put right."""
 _MOST: Final = 4
 """Words of a part's name."""
 _PRONOUNS: Final = frozenset(
@@ -111,8 +118,10 @@ def _in_clause(clause: str) -> Iterator[Told]:
         said = "" if found is None else found["what"]
         parts = tuple(_parts(said if form in _PART_BEHIND else " ".join(said.split()[-_MOST:])))
         if found is not None and parts:
-            end = _end(clause, parts[-1]) if form in _PART_BEHIND else found.end()
-            yield from (Told(part, clause[:end]) for part in parts)
+            is_behind = form in _PART_BEHIND
+            begin = 0 if is_behind else found.start("what")
+            end = _end(clause, parts[-1]) if is_behind else found.end()
+            yield from (Told(part, clause[begin:end]) for part in parts)
             return
 
 
@@ -131,7 +140,7 @@ def _parts(said: str) -> Iterator[str]:
                 break
             if word not in _IDLE:
                 own.append(word)
-        if not own or len(own) > _MOST or not own[-1].isalpha():
+        if not own or len(own) > _MOST or not own[-1].isalpha() or own[-1] in _OF_NO_UNIT:
             return
         yield " ".join(own)
         if len(own) < len([w for w in words if w not in _IDLE]):

@@ -28,7 +28,8 @@ _FILLS_BEFORE: Final = re.compile(
 _FILLS_AFTER: Final = re.compile(rf"(?:(?<![\w'])(?:{_FILLING})|[ ,;:=.])+$", re.IGNORECASE)
 """A behind a number is amps."""
 _BESIDE: Final = r"(?:^|(?<=[\s,;:=/(&+]))"
-_ENDS: Final = r"(?=$|['\s,;:=()&+.<>~-]|[0-9])"
+_ENDS: Final = r"(?!(?<=co)2(?![0-9.,]))(?=$|['\s,;:=()&+.<>~-]|[0-9])"
+"""CO25 is a reading of CO; CO2 is another gas."""
 _UNIT: Final = (
     r"(?: ?(?:a|amps?|v|volts?|uf|mfd|microfarads?|ua|f|deg|degrees|psig?|in|inches|rpm)\b)?"
 )
