@@ -69,7 +69,7 @@ class Asking:
         assert test is not None
         offered = answers(test, prompt.outcomes)
         own = said_by(test, prompt.outcomes)
-        listener = Listener(self.knowledge, self.voice, offered=offered, own=own)
+        listener = Listener(self.knowledge, self.voice, offered=offered, own=own, asked=test)
         work = self.book.state.work
         while self.book.state.work == work:  # what has expired may bring something else first
             reply = yield prompt

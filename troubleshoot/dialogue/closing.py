@@ -26,6 +26,7 @@ from troubleshoot.dialogue.yes_no import YesNo, yes_or_no_in_words
 from troubleshoot.knowledge.model import Fault, Proof, Test
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.hearing.at_the_flue import as_asked
 from troubleshoot.safety.hearing.dangers import spoken_of
 from troubleshoot.safety.needs import HEAT_IS_ON, ONE_CALL
 from troubleshoot.safety.steps import RESTART, STOP_BY_CONTROLS
@@ -171,8 +172,10 @@ def _told(
         elif book.state.repairs != begun:
             return None
     called_up = called_up_by(book, reasoner, prompt, proof, reading)
-    if called_up is None or spoken_of(book.knowledge, reading, read=False):
-        hear_among(book.knowledge, reading)
+    asked = book.knowledge.read_by(proof)
+    said = as_asked(asked, reading)
+    if called_up is None or spoken_of(book.knowledge, said, read=False):
+        hear_among(book.knowledge, said)
     if _why_unproved(book, prompt, reading) not in ("", NOT_RIGHT):
         own = yield from voice.reads(reading, book.knowledge.read_by(proof))
         if own == "":
@@ -182,7 +185,8 @@ def _told(
     if called_up is not None:
         end_the_proofs(book, voice, prompt, reading, called_up)
         return None
-    yield from ask_if_hinted(book.knowledge, voice, reading, own_words(prompt, proof))
+    said = as_asked(asked, reading)
+    yield from ask_if_hinted(book.knowledge, voice, said, own_words(prompt, proof))
     return reading
 
 

@@ -18,9 +18,10 @@ from troubleshoot.dialogue.hedged import HEDGES
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import DangerCalled
 from troubleshoot.dialogue.told_sound import is_told_sound
-from troubleshoot.knowledge.model import Hazard, Knowledge
+from troubleshoot.knowledge.model import Hazard, Knowledge, Test
 from troubleshoot.outside.text import plain_words
 from troubleshoot.safety.hearing.among_words import told_among
+from troubleshoot.safety.hearing.at_the_flue import as_asked
 from troubleshoot.safety.hearing.dangers import (
     ANY_DANGER,
     is_mistyped,
@@ -88,8 +89,8 @@ class Listener:
     `standing`: hazards that have been told of, and are not told again. `offered`: the answers that
     the prompt names. `about`: the words of the question, where they and its answers are no
     danger in themselves. `own`: all that the question and its answers say; words of one of these
-    alone are never asked about. `asks_of_all`: whatever is told, in however plain words, is asked
-    about where it is no answer: at a step.
+    alone are never asked about. `asked`: the test, which says what a number is of. `asks_of_all`:
+    whatever is told, in however plain words, is asked about where it is no answer: at a step.
     """
 
     def __init__(
@@ -100,6 +101,7 @@ class Listener:
         offered: Iterable[str] = (),
         about: str = "",
         own: Iterable[str] = (),
+        asked: Test | None = None,
     ) -> None:
         self.knowledge = knowledge
         self.voice = voice
@@ -107,17 +109,19 @@ class Listener:
         self.offered = tuple(plain_words(answer) for answer in offered)
         self.about = about
         self.own = tuple(own)
+        self.asked = asked
         self.doubted = ""
         self.has_told_how = False
         self.asks_of_all = False
 
     def hear(self, typed: str) -> None:
         """Raise DangerCalled where what was typed speaks of a danger."""
-        hear(self.knowledge, typed, self.standing, least_facts=1 if self.about else 2)
+        said = as_asked(self.asked, typed)
+        hear(self.knowledge, said, self.standing, least_facts=1 if self.about else 2)
 
     def hear_among(self, typed: str) -> None:
         """Raise DangerCalled where words of any kind were wanted, and any part tells one."""
-        hear_among(self.knowledge, typed, self.standing)
+        hear_among(self.knowledge, as_asked(self.asked, typed), self.standing)
 
     def hear_beside_help(self, typed: str) -> None:
         """The same, where it is asked who was told: "called 911" is the answer there."""
@@ -128,9 +132,9 @@ class Listener:
 
         `own`: what else is an answer here. `is_told`: asked whatever the words are.
         """
-        own = (*self.own, *own)
+        own, said = (*self.own, *own), as_asked(self.asked, typed)
         return not self.standing and self.voice.ask_about(
-            self.knowledge, typed, own, is_told=is_told
+            self.knowledge, said, own, is_told=is_told
         )
 
     def _tells(self, typed: str) -> bool:
@@ -188,7 +192,7 @@ class Listener:
 
     def speaks_of_danger(self, typed: str, *, read: bool = True) -> bool:
         """Whether a danger is named, and spelt as it is spelt. `read`: or shown by a reading."""
-        heard = spoken_of(self.knowledge, typed, read=read)
+        heard = spoken_of(self.knowledge, as_asked(self.asked, typed), read=read)
         named = {hazard.id for hazard in heard} - {ANY_DANGER}
         return bool(named) and not is_mistyped(self.knowledge, typed)
 

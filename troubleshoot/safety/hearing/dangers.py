@@ -14,6 +14,7 @@ from typing import Final
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.gravity import gravest_first
 from troubleshoot.knowledge.model import Hazard, Knowledge, Test
+from troubleshoot.safety.hearing.at_the_flue import as_asked
 from troubleshoot.safety.hearing.mending import RULE_BASES, mender_of
 from troubleshoot.safety.hearing.nets import is_net
 from troubleshoot.safety.hearing.netted import netted
@@ -92,6 +93,7 @@ def spoken_of(knowledge: Knowledge, words: str, *, read: bool = True) -> tuple[H
 
 def told_at(knowledge: Knowledge, test: Test, typed: str) -> tuple[Hazard, ...]:
     """The hazards of what was typed at a test, which may say what a number is of: 180 ppm."""
+    typed = as_asked(test, typed)
     told = spoken_of(knowledge, typed)
     if told or set(typed).isdisjoint(digits):
         return told

@@ -219,7 +219,8 @@ def can_be_read(
     """Whether a proof can be read as the unit stands; without a test, on a unit that runs.
 
     No burner is read before its gas cock is known to be open, nor before the roof, where it is lit,
-    was found safe. `of_before`: the repair that it proves, where that was made before the visit.
+    was found safe, nor behind an open panel where its test wants it shut. `of_before`: the repair
+    that it proves, where that was made before the visit.
     """
     test = test_of(knowledge, proof)
     if test is not None and _is_led_to(test):
@@ -229,7 +230,8 @@ def can_be_read(
         return not (of_charge and state.work.circuits_without_charge)
     work = state.work
     runs = work.power == "on" and work.calls != "off"
-    lit = work.gas == "on" and work.roof == "go"
+    closed = work.panels == "on" or test is None or test.work_state != "running"
+    lit = work.gas == "on" and work.roof == "go" and closed
     said = of_before or state.repair_begun
     return runs and (lit or not _wants_a_burner(knowledge, state, proof, said))
 

@@ -40,7 +40,7 @@ _HEARSAY: Final = re.compile(
     r"\b(?:says|said|tells|told|reckons?|swears?|according to|supposed(?:ly)?|heard)\b"
 )
 _SHOWS: Final = re.compile(
-    r"\b(?:\w*meter|gauges?|board|plate|display|screen|thermostat|diagram|sheet|probe|detector)\b"
+    r"\b(?:\w*meter|analy[sz]er|megger|gauges?|board|plate|display|screen|thermostat|diagram|sheet|probe|detector)\b"
 )
 """What says something without anybody's word for it."""
 _TOLD_BY_OTHERS: Final = frozenset({"agreed", "caller", "signed", "written"})

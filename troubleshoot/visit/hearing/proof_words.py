@@ -51,6 +51,17 @@ _UNFIT: Final = frozenset({
     "wrong",
 })  # fmt: skip
 
+_OF_A_CAUSE: Final = frozenset({"cause", "killed", "opened"})
+"""Words of a proof that asks what was wrong, so that its answer names it."""
+_MENDED: Final = frozenset({
+    "adjusted", "changed", "cleaned", "cleared", "corrected", "fixed", "mended", "removed",
+    "repaired", "replaced", "secured", "sealed", "strapped", "tightened",
+})  # fmt: skip
+_STILL_SO: Final = frozenset({
+    "again", "are", "is", "isnt", "keeps", "later", "needs", "now", "remains", "still", "tomorrow",
+})  # fmt: skip
+"""Words of a clause that tells what is so now, and not what was found."""
+
 
 def by_words(knowledge: Knowledge, proof: Proof, said: str) -> bool | None:
     """Whether the words report it as right, or as not; None where they report nothing."""
@@ -58,8 +69,11 @@ def by_words(knowledge: Knowledge, proof: Proof, said: str) -> bool | None:
     phrases = _phrases(knowledge, proof)
     own, text = _names(knowledge, proof), {stem(word) for word in raw_words(proof.text)}
     found = set()
+    mended = _tells_what_was_mended(proof, said)
     for clause in _CLAUSE.split(said.replace("'", "")):
         words = [_SPELT.get(word, word) for word in raw_words(clause)]
+        if mended and not _UNFIT.isdisjoint(words) and _STILL_SO.isdisjoint(words):
+            continue
         found |= {right for phrase, right in phrases if _stands_in(phrase, words)}
         stems = {stem(word) for word in words}
         of_another = bool(stems & _parts(knowledge)) and stems.isdisjoint(own)
@@ -74,6 +88,15 @@ def by_words(knowledge: Knowledge, proof: Proof, said: str) -> bool | None:
             if not right or not says_nothing:
                 found.add(right)
     return False if False in found else True if found else None
+
+
+def _tells_what_was_mended(proof: Proof, said: str) -> bool:
+    """Whether a proof asks for the cause and the answer says that it is mended: what it was may be
+    named then. Found and fixed, the bulb was loose.
+    """
+    words = raw_words(said.replace("'", ""))
+    asks = not _OF_A_CAUSE.isdisjoint(raw_words(proof.text.lower()))
+    return asks and not _MENDED.isdisjoint(words) and _NEGATING.isdisjoint(words)
 
 
 def _names(knowledge: Knowledge, proof: Proof) -> frozenset[str]:
@@ -102,7 +125,9 @@ def _words_of(knowledge: Knowledge, proof: Proof) -> tuple[frozenset[str], froze
         good |= _FIT | _APPROVING
     if proof.finding is not None:
         test = knowledge.tests[proof.finding.test]
-        name = {*raw_words(test.name)}
+        bounds = (b for o in test.outcomes for line in o.limits for b in line.bounds)
+        judged = (knowledge.quantities[bound.quantity].spoken for bound in bounds)
+        name = {word for text in (test.name, *judged) for word in raw_words(text)}
         for outcome in test.outcomes:
             said = [raw_words(text) for text in outcome.words]
             own = {word for words in said if len(words) == 1 for word in words}

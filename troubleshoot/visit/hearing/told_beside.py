@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import re
+from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge, Proof, Test
 from troubleshoot.quantities.typed import Expected, read
@@ -10,13 +11,16 @@ from troubleshoot.reasoning.readings.values import Value, Values
 from troubleshoot.safety.stops.shown import numbers_in
 from troubleshoot.visit.hearing.proof_numbers import units_of
 
+_BARE: Final = re.compile(r"(?<=[a-z0-9] )[0-9]+(?:\.[0-9]+)?(?![\w.]| ?(?:%|ppm\b|percent\b))")
+
 
 def told_beside(
     knowledge: Knowledge, values: Values, proof: Proof, typed: str
 ) -> tuple[Values, str]:
     """The values with what stands beside the reading by its name, and the line without that.
 
-    Only what the limits of the proof's test speak of, in a unit that the proof is not read in.
+    Only what the limits of the proof's test speak of, in a unit that the proof is not read in, or
+    in none, right behind its name: O2 7.5.
     """
     test = knowledge.read_by(proof)
     if test is None:
@@ -28,7 +32,8 @@ def told_beside(
         reads = _input_of(knowledge, name)
         if quantity is None or reads is None or quantity.unit in own:
             continue
-        for number, _ in numbers_in(typed, (quantity.unit,)):
+        numbers = [number for number, _ in numbers_in(typed, (quantity.unit,))]
+        for number in numbers or _BARE.findall(typed):
             beside = _named(reads, number, typed)
             if beside:
                 value = Value(read(number, Expected(quantity.unit)).values[0].value)
