@@ -4,7 +4,10 @@ from __future__ import annotations
 
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.said import Voice
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.safety.stops.lifting import finding_of
+from troubleshoot.safety.stops.record import Spot
+from troubleshoot.safety.stops.standing import would_lift
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.left_off import left_off_at, what_lifts
 from troubleshoot.visit.deciding.next import TAKES_IT_AWAY
@@ -33,10 +36,19 @@ class StayingOff:
             self.voice.say_all(what_lifts(self.book.knowledge, conclusions, off))
         elif not self.told_what_lifts:
             self.told_what_lifts = True
-            lifts = self.book.knowledge.tests[decision.aim[0]].name
             for fired in off.all:
+                lifts = self._lifting(decision.aim, conclusions, fired)
                 self.voice.say(
                     f"Over the repair still stands: {fired.hazard.spoken}. Before any proof: "
-                    f"{lifts}. Read afresh and sound, it takes that away.",
+                    f"{'; '.join(lifts)}. Read afresh and sound, "
+                    f"{'it takes' if len(lifts) == 1 else 'they take'} that away.",
                     strong=True,
                 )
+
+    def _lifting(self, aim: Spot, conclusions: Conclusions, fired: FiredHazard) -> list[str]:
+        """What takes one danger away: all that ends it, else its own finding, else what is next."""
+        knowledge = self.book.knowledge
+        ends = dict.fromkeys(test for test, _ in would_lift(conclusions, fired))
+        own = finding_of(knowledge, self.book.state, conclusions, fired)
+        names = ends or (own[0] if own else aim[0],)
+        return [knowledge.tests[name].name for name in names]
