@@ -307,3 +307,50 @@ def test_true_words_of_the_trade_prove(text: str, typed: str) -> None:
 )  # fmt: skip
 def test_a_word_out_of_them_proves_nothing(text: str, typed: str) -> None:
     assert why_unproved(KNOWLEDGE, ON_THREE, BY_TEXT[text], typed)
+
+
+KILLED = next(p for p in PROOFS if p.text == "What killed the old one is found and fixed")
+
+
+@pytest.mark.parametrize(
+    "typed",
+    ["found and fixed, bulb was loose", "fixed, the crankcase heater had failed",
+     "loose bulb, strapped it down and insulated, fixed", "found it: burnt contact, replaced"],
+)  # fmt: skip
+def test_what_was_wrong_may_be_named_where_it_is_mended(typed: str) -> None:
+    """Regression: "loose" said of what had been fixed made it not right."""
+    assert why_unproved(KNOWLEDGE, ON_THREE, KILLED, typed) == ""
+
+
+@pytest.mark.parametrize(
+    "typed",
+    ["bulb was loose", "bulb is loose, fan fixed", "bulb still loose, tightened the other",
+     "found but not fixed, bulb was loose", "fixed but it trips again"],
+)  # fmt: skip
+def test_what_is_still_wrong_proves_no_cause_mended(typed: str) -> None:
+    assert why_unproved(KNOWLEDGE, ON_THREE, KILLED, typed)
+
+
+THREE_PHASE = ("compressor-winding-grounded", "compressor-turns-shorted", "compressor-winding-open",
+               "compressor-locked-rotor", "compressor-bearing-wear")  # fmt: skip
+FANS = ("condenser-fan-motor-winding-failed", "condenser-fan-motor-seized")
+
+
+@pytest.mark.parametrize("fault", [*THREE_PHASE, *FANS, "blower-motor-winding-failed"])
+def test_a_new_motor_is_seen_to_turn_the_right_way(fault: str) -> None:
+    """A three-phase motor turns backward on two legs changed over; a scroll then pumps nothing.
+
+    Common practice, no source; makers of scrolls ask for suction to fall and head to rise at once.
+    """
+    seen = {"compressor-pumping": "pumps", "condenser-fan-turning": "normal",
+            "blower-rotation": "right"}  # fmt: skip
+
+    def turning(on: Unit) -> list[Proof]:
+        proofs = proofs_on(KNOWLEDGE, on, KNOWLEDGE.faults[fault])
+        return [
+            p for p in proofs if p.finding and p.finding.outcomes == (seen.get(p.finding.test),)
+        ]
+
+    assert len(turning(ON_THREE)) == 1
+    on_one = read_unit(KNOWLEDGE, {"supply-phase": "single", "compressor-phase": "single"})
+    assert len(turning(on_one)) == (0 if fault in THREE_PHASE else 1)
