@@ -13,11 +13,18 @@ from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Talk
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.safety.before_repair import caution_before, caution_before_any
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import Answered, Event, Started
-from troubleshoot.visit.telling.account import cause_to_repair, ending_of, listed_causes
+from troubleshoot.visit.telling.account import (
+    cause_to_repair,
+    causes_to_repair,
+    ending_of,
+    listed_causes,
+)
+from troubleshoot.visit.telling.wording import who_repairs
 
 SHORTLIST = Decision("ending", ending="shortlist")
 ALONE = (
@@ -82,3 +89,21 @@ def test_the_only_entry_is_shown_with_its_repair(shipped: Knowledge) -> None:
     several = Lines()
     show_ending(several, Settled(SHORTLIST, found(book_of(shipped, SEVERAL))))
     assert "Repair: " not in several.text
+
+
+def test_of_several_it_tells_who_may_repair_and_what_comes_first(shipped: Knowledge) -> None:
+    """Regression: it said to type repaired, and nothing of a lock or of who may do it.
+
+    What stands first is what each of them wants by itself (29 CFR 1910.147, NFPA 70E 120.5).
+    """
+    book, terminal = book_of(shipped, SEVERAL), Lines()
+    conclusions = found(book)
+    leading = causes_to_repair(conclusions)
+    assert 1 < len(leading) <= len(listed_causes(conclusions))
+    before = caution_before_any((cause.fault, None) for cause in leading)
+    show_ending(terminal, Settled(SHORTLIST, conclusions, before))
+    assert "locked and tagged" in before and before in terminal.text
+    for number, cause in enumerate(leading, start=1):
+        assert f"Who repairs {number}: {who_repairs(cause.fault)}" in terminal.text
+        own = caution_before(cause.fault).removeprefix("WARNING - ").rstrip(".")
+        assert all(part in before for each in own.split("; ") for part in each.split(", "))

@@ -28,9 +28,8 @@ from troubleshoot.dialogue.stopped import stopped
 from troubleshoot.dialogue.taking_back import take_back
 from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Talk, ToldGone
 from troubleshoot.reasoning.conclude import Conclusions
-from troubleshoot.reasoning.evidence.ranking import Cause
 from troubleshoot.reasoning.unit.places import spoken
-from troubleshoot.safety.before_repair import caution_before
+from troubleshoot.safety.before_repair import caution_before_any
 from troubleshoot.safety.cautions import makes_live
 from troubleshoot.safety.steps import RESTART
 from troubleshoot.safety.stops.lifting import conclude_visit
@@ -39,7 +38,7 @@ from troubleshoot.visit.deciding.left_off import found_standing
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import Aimed, Shown
 from troubleshoot.visit.state import VisitState
-from troubleshoot.visit.telling.account import cause_to_repair
+from troubleshoot.visit.telling.account import causes_to_repair
 
 AT_AN_ENDING = "repaired, tests, done, because, why not CAUSE, or q."
 
@@ -204,18 +203,17 @@ class Turns:
         hazards = (*again, *decision.cautions)
         return cautions_of(hazards, self.voice.told_whole)
 
-    def _before_repair(self, named: Cause | None) -> str:
+    def _before_repair(self, conclusions: Conclusions) -> str:
         state = self.book.state
-        if named is None:
-            return ""
-        return caution_before(named.fault, state.work, state.at_work, spoken(named.at))
+        causes = [(each.fault, spoken(each.at)) for each in causes_to_repair(conclusions)]
+        return caution_before_any(causes, state.work, state.at_work)
 
     def _ending(self, decision: Decision, conclusions: Conclusions) -> Settled:
         """How the search, or the round, has ended, and what may be done from there."""
         if decision.ending == "round":
             on = self.on_round
             return Settled(decision, conclusions, "", on.found(conclusions), on.kept(conclusions))
-        before = self._before_repair(cause_to_repair(conclusions))
+        before = self._before_repair(conclusions)
         return Settled(decision, conclusions, before, in_search=self.book.state.round is not None)
 
     def _settled(self, decision: Decision, conclusions: Conclusions) -> Talk[None]:

@@ -10,13 +10,18 @@ from troubleshoot.outside.text import markdown
 from troubleshoot.reasoning.unit.facts_said import as_typed, in_words
 from troubleshoot.reasoning.unit.places import with_place
 from troubleshoot.records.round_report import round_ending, round_report
-from troubleshoot.safety.before_repair import caution_before
-from troubleshoot.safety.profiles import spoken
+from troubleshoot.safety.before_repair import caution_before, caution_before_any
 from troubleshoot.safety.stops.record import HandOverResult
 from troubleshoot.visit.cases.rows import READ_BESIDE_STOP, row_in_words
-from troubleshoot.visit.telling.account import NOBODY, NOT_IN_THE_FILE
+from troubleshoot.visit.telling.account import LEADING, NOBODY, NOT_IN_THE_FILE
 from troubleshoot.visit.telling.as_read import as_computed, as_read
-from troubleshoot.visit.telling.wording import LIKELY, TAG_OUT, not_judged_line, percent
+from troubleshoot.visit.telling.wording import (
+    LIKELY,
+    TAG_OUT,
+    not_judged_line,
+    percent,
+    who_repairs,
+)
 
 Account = Mapping[str, Any]
 
@@ -179,6 +184,8 @@ def _causes(knowledge: Knowledge, account: Account) -> Iterator[str]:
         named = account["ending"] == "named"
         texts = [proof.text for proof in accused.proof]
         yield from _repair(accused, account["proofs"] if named else texts)
+    elif account["ending"] in ("shortlist", "outside"):
+        yield from _who_repairs(knowledge, account)
     yield from _list("Causes behind it", (knowledge.faults[f].name for f in account["behind"]))
     yield from _list(
         "Would still tell them apart",
@@ -210,12 +217,24 @@ def _repair(fault: Fault, proofs: Sequence[str]) -> Iterator[str]:
     if before := caution_before(fault):
         yield f"**{markdown(before)}**  "
     yield f"{markdown(fault.repair.what)}  "
-    joined = " or ".join(spoken((each,)) for each in fault.repair.who)
-    who = spoken(fault.repair.who) if fault.repair.who_rule == "all" else joined
-    yield f"Who: {who}. About {fault.repair.minutes:.0f} minutes.  "
+    yield f"Who: {who_repairs(fault)}. About {fault.repair.minutes:.0f} minutes.  "
     yield f"Why it failed: {markdown(fault.why)}  "
     yield f"If left: {markdown(fault.if_left)}"
     yield from _list("Proof readings to take afterwards", proofs)
+
+
+def _who_repairs(knowledge: Knowledge, account: Account) -> Iterator[str]:
+    """Who may repair each of the leading causes, and what stands before any of it."""
+    leading = [knowledge.faults[row["id"]] for row in account["causes"][:LEADING]]
+    if not leading:
+        return
+    yield ""
+    yield "## Who may repair"
+    yield ""
+    if before := caution_before_any((fault, None) for fault in leading):
+        yield f"**{markdown(before)}**  "
+    for fault in leading:
+        yield f"- {markdown(fault.name)}: {who_repairs(fault)}"
 
 
 def _readings(knowledge: Knowledge, account: Account) -> Iterator[str]:

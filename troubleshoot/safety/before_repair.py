@@ -6,7 +6,7 @@ is not known counts as missing.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Collection
+from collections.abc import Callable, Collection, Iterable
 from typing import Final
 
 from troubleshoot.frozen import frozen
@@ -84,8 +84,19 @@ def caution_before(
 
     `place`: where the fault is. Without a work state the unit counts as it is found.
     """
+    return caution_before_any(((fault, place),), work, unit)
+
+
+def caution_before_any(
+    faults: Iterable[tuple[Fault, str | None]],
+    work: WorkState | None = None,
+    unit: UnitAtWork | None = None,
+) -> str:
+    """The same of several faults, each with its place, where nobody knows yet which it is."""
     now, at_work = work or WorkState(), unit or UnitAtWork()
-    missing = [want for want in _wanted(fault) if not want.stands(now, at_work, place)]
+    wanted = ((want, place) for fault, place in faults for want in _wanted(fault))
+    lacking = {want.words for want, place in wanted if not want.stands(now, at_work, place)}
+    missing = [want for want in _WANTS if want.words in lacking]
     befores = dict.fromkeys(want.before for want in missing)
     parts = [
         f"{before}: {', '.join(w.words for w in missing if w.before == before)}"

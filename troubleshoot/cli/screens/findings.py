@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from troubleshoot.cli.screens.cautions import whole_caution
 from troubleshoot.cli.screens.stops import show_stop
@@ -22,12 +22,16 @@ from troubleshoot.dialogue.said import (
 from troubleshoot.knowledge.model import Fault, Knowledge, Proof, Test
 from troubleshoot.knowledge.spoken import spoken as spoken_word
 from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.evidence.ranking import Cause
 from troubleshoot.reasoning.unit.places import with_place
 from troubleshoot.safety.hazard_words import also_stands, first_orders
-from troubleshoot.safety.profiles import spoken
 from troubleshoot.safety.stops.standing import Standing
 from troubleshoot.visit.hearing.proofs_wanted import proofs_on
-from troubleshoot.visit.telling.account import cause_to_repair, listed_causes
+from troubleshoot.visit.telling.account import (
+    cause_to_repair,
+    causes_to_repair,
+    listed_causes,
+)
 from troubleshoot.visit.telling.as_read import as_computed
 from troubleshoot.visit.telling.explain import because
 from troubleshoot.visit.telling.wording import (
@@ -37,6 +41,7 @@ from troubleshoot.visit.telling.wording import (
     cause_line,
     effect_line,
     proof_line,
+    who_repairs,
 )
 
 ONCE_IT_CHANGES = "Once that has changed, do TEST leads there again; tests lists what is left."
@@ -207,6 +212,8 @@ def show_ending(terminal: Terminal, ending: Settled) -> None:
         knowledge, unit = conclusions.hypotheses.knowledge, conclusions.case.unit
         proofs = proofs_on(knowledge, unit, accused.fault)
         show_repair(terminal, accused.fault, proofs, ending.before_repair)
+    else:
+        show_who_repairs(terminal, causes_to_repair(conclusions), ending.before_repair)
     for fault in conclusions.behind:
         terminal.say(f"Behind it, look for: {fault.name}", 2)
     for reading in conclusions.unexplained:
@@ -223,15 +230,26 @@ def show_ending(terminal: Terminal, ending: Settled) -> None:
         terminal.say(ONCE_IT_CHANGES, 2)
 
 
+def show_who_repairs(terminal: Terminal, causes: Sequence[Cause], before: str) -> None:
+    """Who may repair each of the leading causes, after what stands `before` any of it."""
+    if not causes:
+        return
+    if any(cause.fault.repair.hand_over for cause in causes):
+        terminal.say(TAG_OUT, strong=True)
+    if before:
+        terminal.say(before, strong=True)
+    for number, cause in enumerate(causes, start=1):
+        terminal.say(f"Who repairs {number}: {who_repairs(cause.fault)}", 2)
+
+
 def show_repair(terminal: Terminal, fault: Fault, proofs: Iterable[Proof], before: str) -> None:
     """Why it failed, what to do about it after what stands `before` it, who may, and the proof."""
-    who = [spoken((each,)) for each in fault.repair.who]
     if fault.repair.hand_over:
         terminal.say(TAG_OUT, strong=True)
     if before:
         terminal.say(before, strong=True)
     terminal.say(f"Repair: {fault.repair.what}")
-    terminal.say(f"Who: {(' and ' if fault.repair.who_rule == 'all' else ' or ').join(who)}", 2)
+    terminal.say(f"Who: {who_repairs(fault)}", 2)
     cost = spoken_word(fault.repair.part_cost)
     terminal.say(f"About {fault.repair.minutes:.0f} minutes; part: {cost}", 2)
     terminal.say(f"Why it failed: {fault.why}", 2)

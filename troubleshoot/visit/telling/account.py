@@ -26,6 +26,8 @@ LEAST_SHOWN = 0.001
 MOST_CAUSES = 12
 WORTH_LISTING = 0.03
 MOST_LISTED = 4
+LEADING = 3
+"""Causes of a shortlist of which it is told who may repair them."""
 WOULD_SEPARATE = 5
 
 Plain = dict[str, object]
@@ -101,6 +103,18 @@ def cause_to_repair(conclusions: Conclusions) -> Cause | None:
     listed = listed_causes(conclusions)
     is_alone = len(listed) == 1 and ending_of(conclusions) == "shortlist"
     return listed[0] if is_alone and listed[0].probability >= LIKELY else None
+
+
+def causes_to_repair(conclusions: Conclusions) -> tuple[Cause, ...]:
+    """The causes of which an ending tells who may repair, and what has to stand before it.
+
+    That whose repair is told; else the leading ones, since any of them may be put right from there.
+    """
+    accused = cause_to_repair(conclusions)
+    if accused is not None:
+        return (accused,)
+    is_open = ending_of(conclusions) in ("shortlist", "outside") and not conclusions.beyond
+    return (*listed_causes(conclusions)[:LEADING],) if is_open else ()
 
 
 def _accepted(conclusions: Conclusions) -> list[Cause]:

@@ -5,10 +5,11 @@ from __future__ import annotations
 from collections.abc import Mapping
 from typing import Any
 
-from troubleshoot.knowledge.model import Knowledge, Proof
+from troubleshoot.knowledge.model import Fault, Knowledge, Proof
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.evidence.ranking import Cause
 from troubleshoot.reasoning.unit.places import with_place
+from troubleshoot.safety.profiles import spoken
 
 BAR_CELLS = 10
 LIKELY = 0.6
@@ -28,6 +29,13 @@ def percent(probability: float) -> str:
     if probability < 0.01:
         return "under 1 %"
     return f"{100 * probability:.0f} %"
+
+
+def who_repairs(fault: Fault) -> str:
+    """Who may repair a fault: all of them together, or any one."""
+    if fault.repair.who_rule == "all":
+        return spoken(fault.repair.who)
+    return " or ".join(spoken((each,)) for each in fault.repair.who)
 
 
 def counted(number: int, one: str, several: str) -> str:
