@@ -81,14 +81,22 @@ def test_after_a_break_the_roof_and_the_people_come_before_that_stop(shipped: Kn
 
 @pytest.mark.parametrize("still", ["n", "y"])
 def test_a_proof_read_bad_is_not_cured(still: str, shipped: Knowledge) -> None:
-    """Regression: 90 V across a pole was "not proved", and the unit went back into service."""
+    """Regression: 5 V across a pole was "not proved", and the unit went back into service."""
     book = at_the_amps(shipped)
-    typed = ("9.1/9.0/9.2 A", "90 V, 0.1, 0.1", "", "")
+    typed = ("9.1/9.0/9.2 A", "5 V, 0.1, 0.1", "", "")
     terminal = said_repaired(book, shipped, *typed, still)
     assert "Not proved, read, and not as it has to be: Each pole" in terminal.text
     assert BACK_TO_THE_TESTS in terminal.text
     assert not book.state.closing and not book.state.cured
     assert Decider(shipped).decide(book.state).kind in ("ask", "step", "ending")
+
+
+def test_a_pole_that_does_not_close_ends_the_proofs(shipped: Knowledge) -> None:
+    """A three-phase motor on two legs burns: 90 V across a pole is no matter for the next proof."""
+    book = at_the_amps(shipped)
+    terminal = said_repaired(book, shipped, "9.1/9.0/9.2 A", "90 V, 0.1, 0.1")
+    assert A_DANGER in terminal.text
+    assert not book.state.closing and not book.state.cured
 
 
 def test_nothing_is_started_to_prove_more_once_one_is_bad(shipped: Knowledge) -> None:
