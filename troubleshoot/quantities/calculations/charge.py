@@ -27,7 +27,10 @@ def _target_superheat(given: Given) -> Computed:
             {"superheat": shortcut},
             ("The charging table has no target here: do not set the charge by superheat.",),
         )
-    return Computed({"superheat": shortcut, "table-superheat": by_table})
+    return Computed(
+        {"superheat": shortcut, "table-superheat": by_table},
+        ("Where the two differ and the unit has no chart of its own, go by the table.",),
+    )
 
 
 CALCULATIONS: Final = (

@@ -19,9 +19,13 @@ from troubleshoot.quantities.expected import (
     Conditions,
     expected,
 )
+from troubleshoot.quantities.ranges import OutOfRange
+from troubleshoot.quantities.refrigerant import target_superheat
 from troubleshoot.quantities.saturation import refrigerant_named
 from troubleshoot.quantities.span import Span
 
+_BY_SUPERHEAT: Final = "fixed-orifice"
+"""The device whose charge is judged by its superheat."""
 _OWN: Final = {
     "chart-suction-pressure": ("suction-pressure", 5.0),
     "chart-head-pressure": ("head-pressure", 5.0),
@@ -49,7 +53,17 @@ def _expected(given: Given) -> Computed:
         cautions.append(
             "return-wet-bulb was not given: the ranges cover rooms at 40 to 60 percent humidity."
         )
+    if conditions.metering == _BY_SUPERHEAT and wet_bulb is not None:
+        cautions.extend(_not_by_superheat(wet_bulb, conditions.outdoor))
     return Computed({**found, **own}, tuple(cautions))
+
+
+def _not_by_superheat(wet_bulb: float, outdoor: float) -> Iterator[str]:
+    """That nobody charges by superheat in this weather, where it leaves too little of it."""
+    try:
+        target_superheat(wet_bulb, outdoor)
+    except OutOfRange as error:
+        yield f"Here {error.instead}."
 
 
 def _own(given: Given) -> Iterator[tuple[str, Span]]:

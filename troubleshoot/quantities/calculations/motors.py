@@ -209,14 +209,16 @@ POWER: Final = (
         ),
         results=(
             Result("minimum", "A", "minimum circuit ampacity"),
-            Result("maximum", "A", "maximum overcurrent protection"),
-            Result("standard-size", "A", "largest standard fuse or breaker allowed"),
+            Result("maximum", "A", "overcurrent protection, at the very most"),
+            Result("standard-size", "A", "largest standard fuse or breaker under that"),
         ),
         formula="minimum = 1.25 x largest + others; maximum = 2.25 x largest + others; standard "
         "size = the next one down",
-        source="NEC 440.22, 440.33 and 240.6(A)",
+        source="NEC 440.22(A) and (B), 440.33 and 240.6(A)",
         compute=_circuit_ampacity,
         cautions=(
+            "One motor-compressor alone is protected at 175 percent; up to 225 percent only where "
+            "it does not start on that (NEC 440.22(A)).",
             "The unit's rating plate and the local code rule; a licensed electrician sizes "
             "circuits.",
         ),

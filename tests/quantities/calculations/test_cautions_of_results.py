@@ -1,0 +1,43 @@
+"""What a result must not be used for is said beside it."""
+
+from __future__ import annotations
+
+import pytest
+
+from troubleshoot.quantities.catalogue import answer
+
+
+def cautions(name: str, **typed: str) -> str:
+    pairs = [(key.replace("_", "-"), text) for key, text in typed.items()]
+    return " ".join(answer(name, pairs).cautions)
+
+
+def test_a_compressor_is_protected_at_175_percent_first() -> None:
+    """NEC 440.22(A): 175 percent, and up to 225 only where it does not start on that."""
+    told = cautions("circuit-ampacity", largest="20 A", others="3 A")
+    assert "175 percent" in told and "225 percent only where it does not start" in told
+
+
+def test_of_two_targets_it_is_told_which_to_go_by() -> None:
+    """Regression: at 67 F wet bulb and 95 F outdoors it gave 13 and 12, and no word of which."""
+    told = cautions("target-superheat", return_wet_bulb="67 F", outdoor_dry_bulb="95 F")
+    assert "go by the table" in told
+
+
+@pytest.mark.parametrize(
+    ("metering", "wet_bulb", "is_told"),
+    [("fixed-orifice", "57 F", True), ("txv", "57 F", False), ("fixed-orifice", "67 F", False)],
+)
+def test_no_charge_is_judged_by_a_superheat_that_is_hardly_there(
+    metering: str, wet_bulb: str, is_told: bool
+) -> None:
+    """Makers' charging charts have no entry under 5 F; what is expected said 0 to 9, no more."""
+    told = cautions(
+        "expected",
+        refrigerant="R-410A",
+        metering=metering,
+        outdoor_dry_bulb="105 F" if wet_bulb == "57 F" else "85 F",
+        return_dry_bulb="75 F",
+        return_wet_bulb=wet_bulb,
+    )
+    assert ("do not judge or set the charge by superheat" in told) is is_told
