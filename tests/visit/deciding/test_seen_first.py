@@ -109,3 +109,11 @@ def test_nobody_is_told_below_for_a_look_that_stops_nothing(shipped: Knowledge) 
     decision = decider.decide(replay(shipped, [Started(complaint="no-cooling"), chosen]))
     assert decision.step is None and decision.test is not None
     assert decision.test.id == "thermostat-settings"
+
+
+def test_the_flue_outlet_is_looked_into_before_a_panel_is_opened_live() -> None:
+    """Regression: a nest was met after the live readings. Common practice, no source."""
+    order = order_on("no-heat")
+    live = {"panels-off-energised", "hook-up-dead"} & {*order}
+    assert "flue-outlet-and-hood" in order
+    assert all(order.index("flue-outlet-and-hood") < order.index(step) for step in live)
