@@ -71,7 +71,7 @@ def ask_if_gone(
 
     Raises ToldGone, DangerCalled, Leave.
     """
-    hinted = hinted_gone(book.knowledge, typed)
+    hinted = hinted_gone(book.knowledge, typed, book.state.name)
     steps = _not_asked_here(prompt, contradicted(book.state.work, hinted, book.state.at_work))
     if not steps:
         return False
@@ -116,7 +116,9 @@ def void_if_gone(book: VisitBook, voice: Voice, said: str) -> None:
 
 
 def _contradicted(book: VisitBook, said: str) -> tuple[str, ...]:
-    return contradicted(book.state.work, told_gone(book.knowledge, said), book.state.at_work)
+    state = book.state
+    told = told_gone(book.knowledge, said, state.name)
+    return contradicted(state.work, told, state.at_work)
 
 
 def _void(

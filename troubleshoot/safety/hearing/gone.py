@@ -8,7 +8,7 @@ nor does what is denied. Whether the work stands on it is not weighed here (`saf
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
+from collections.abc import Iterable, Iterator
 from functools import lru_cache
 from typing import Final
 
@@ -16,6 +16,15 @@ from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.numbers import whole_number
 from troubleshoot.safety.declared import STEPS
+from troubleshoot.safety.hearing.another_unit import (
+    ANOTHER,
+    as_done,
+    joined,
+    may_be_of_own,
+    names_another,
+    numbers_of,
+    told_of_own,
+)
 from troubleshoot.safety.hearing.mending import RULE_BASES, ordinary_words
 from troubleshoot.safety.hearing.typing_errors import Mend, mender
 from troubleshoot.safety.hearing.words import raw_words
@@ -55,10 +64,6 @@ _PAST: Final = re.compile(
     r"(?:was|were|had|been|ran|read) .*\b(?:earlier|this morning|before)|"
     r"when (?:i|we|he|she|they) (?:came|got|arrived|started|opened|walked|pulled up)|"
     r"in (?:a|the last) (?:day|week|month|year))\b"
-)
-_ELSEWHERE: Final = re.compile(
-    r"\b(?:(?:other|next|neighbou?r\w*|adjacent|another|second) (?:unit|rtu|roof|building|one)|"
-    r"next door|rtu[- ]?\d+|unit \d+)\b"
 )
 _RUN_TOGETHER: Final = (
     (re.compile(r"(?<=\w)'ll\b|(?<=\bi)ll\b|(?<=\bthey)ll\b|(?<=\byou)ll\b"), " will"),
@@ -111,11 +116,16 @@ class _Said:
         return False
 
 
-def told_gone(knowledge: Knowledge, typed: str) -> tuple[str, ...]:
-    """The safety steps of which words say that what they confirmed has gone, in order of work."""
-    entries, mend = _entries(knowledge), _mend(knowledge)
-    parts = [tuple(map(mend, raw_words(part))) for part in _told_as_so(typed)]
-    found = {e.step for e in entries if not e.asks and any(map(e.is_said, filter(None, parts)))}
+def told_gone(knowledge: Knowledge, typed: str, name: str = "") -> tuple[str, ...]:
+    """The safety steps of which words say that what they confirmed has gone, in order of work.
+
+    `name`: the unit's, by whose number it is known that another is spoken of.
+    """
+    told = _words_of(knowledge, _told_as_so(typed, name))
+    own = numbers_of(name)
+    elsewhere = (part for part in _done_parts(typed) if told_of_own(part, own))
+    said = (*told, *_at_another(knowledge, elsewhere))
+    found = {e.step for e in _entries(knowledge) if not e.asks and any(map(e.is_said, said))}
     return tuple(step for step in STEPS if step in found)
 
 
@@ -124,22 +134,50 @@ def quotes_the_past(typed: str) -> bool:
     return _PAST.search(typed.lower()) is not None
 
 
-def hinted_gone(knowledge: Knowledge, typed: str) -> tuple[str, ...]:
+def hinted_gone(knowledge: Knowledge, typed: str, name: str = "") -> tuple[str, ...]:
     """The safety steps of whose matter words speak that nobody can tell the meaning of."""
-    words = tuple(map(_mend(knowledge), raw_words(_in_volts(typed))))
-    found = {e.step for e in _entries(knowledge) if e.asks and e.is_said(words)}
+    (words,) = _words_of(knowledge, (_in_volts(typed),)) or ((),)
+    named = (part for part in _done_parts(typed) if may_be_of_own(part, name))
+    elsewhere = _at_another(knowledge, named)
+    found = {
+        e.step
+        for e in _entries(knowledge)
+        if (e.asks and e.is_said(words)) or any(map(e.is_said, elsewhere))
+    }
     return tuple(step for step in STEPS if step in found)
 
 
-def _told_as_so(typed: str) -> Iterator[str]:
+def _words_of(knowledge: Knowledge, parts: Iterable[str]) -> tuple[tuple[str, ...], ...]:
+    mend = _mend(knowledge)
+    return tuple(filter(None, (tuple(map(mend, raw_words(part))) for part in parts)))
+
+
+def _at_another(knowledge: Knowledge, parts: Iterable[str]) -> tuple[tuple[str, ...], ...]:
+    """The words of entries for what is told of another unit, that behind them in every order."""
+    of_another = [e for e in _entries(knowledge) if {ANOTHER} in e.groups]
+    known = {word for e in of_another for words in (*e.groups, e.unless) for word in words}
+    said = _words_of(knowledge, map(as_done, parts))
+    return tuple((*(w for w in words if w in known | _DENYING), ANOTHER) for words in said)
+
+
+def _told_as_so(typed: str, name: str) -> Iterator[str]:
     """The parts of what was typed that tell how this unit stands now."""
-    said = _in_volts(typed)
+    own = numbers_of(name)
+    return (part for part in _parts(_in_volts(typed)) if not names_another(part, own))
+
+
+def _done_parts(typed: str) -> Iterator[str]:
+    """The parts that tell of something done, at whatever unit."""
+    return _parts(joined(_in_volts(typed)))
+
+
+def _parts(said: str) -> Iterator[str]:
+    """What is told as so now, without what is asked, planned or long past."""
     if said.rstrip().endswith("?"):
         return
     for part in _PARTED.split(said):
-        if _QUESTION.match(part) or _PAST.search(part) or _ELSEWHERE.search(part):
-            continue
-        yield _PLANNED.split(part)[0]
+        if not (_QUESTION.match(part) or _PAST.search(part)):
+            yield _PLANNED.split(part)[0]
 
 
 def _in_volts(typed: str) -> str:
