@@ -54,6 +54,8 @@ GONE: dict[str, tuple[str, ...]] = {
         "lights on the board came on", "cap gave me a jolt", "can still shows 45 V",
         "skipped the bleed", "i used a different meter that was not proved",
         "blower door is back on", "storm coming", "note my key is missing",
+        "lock aint on it no more", "the lock is no longer on", "there ain't no lock on it",
+        "no lock on this thing", "it ain't locked no more", "power isn't off no more",
     ),
     "cock": (
         "cock is open now", "opened the gas back up",
@@ -143,7 +145,8 @@ HARMLESS: dict[str, tuple[str, ...]] = {
         "i never had a problem here", "no second feed", "heater is on the same disconnect",
         "blower door is off", "sunny and dry", "wind is calm", "note roof hatch needs a lock",
         "note unit needs power from a new breaker next year", "screw fell in the pan",
-        "where does the lock go", "tape on the wire", "old wire nuts",
+        "where does the lock go", "tape on the wire", "no lock on the hatch", "ain't nothing live",
+        "it don't hum no more", "no more power", "not live no more", "old wire nuts",
     ),
     "cock": (
         "cock is still shut", "gas is off", "handle is across the pipe", "gas valve is a two stage",

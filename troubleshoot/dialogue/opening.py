@@ -17,6 +17,7 @@ from troubleshoot.dialogue.said import CallCautions, Voice
 from troubleshoot.dialogue.shelf import Shelf
 from troubleshoot.dialogue.standing import tell_left_before
 from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Talk, unless_back
+from troubleshoot.dialogue.told_before import heard_in_book
 from troubleshoot.dialogue.which_visit import (
     NAMED_AT_THE_START,
     NOTHING_YET,
@@ -110,7 +111,7 @@ def _to_its_turns(
         voice.say_all(book.notices)
         if book.begun:
             tell_left_before(shelf, voice, book, unit)
-            yield from _resume(book, voice, visitor.profiles)
+            yield from heard_in_book(book, voice, _resume(book, voice, visitor.profiles))
             return book
         if danger := words_of_danger(book.knowledge, tuple(book.events)):
             raise DangerCalled(danger)

@@ -6,24 +6,26 @@ that. Where a STOP stands nothing but what it asks for is done, so that words th
 
 from __future__ import annotations
 
-from collections.abc import Callable
+from collections.abc import Callable, Iterable
 from typing import Final
 
 from troubleshoot.dialogue.asides import noted
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import Listener, hear, hear_among
 from troubleshoot.dialogue.mistyped import meant_by
-from troubleshoot.dialogue.prompts import AskTest, AskWords, Choose, DoStep, Prompt
+from troubleshoot.dialogue.prompts import AskTest, AskWords, Choose, DoStep, Prompt, Settled
 from troubleshoot.dialogue.reporting_danger import report_danger
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.taking_up import is_answer
 from troubleshoot.dialogue.talk import DangerCalled, Talk, ToldGone, unless_back
 from troubleshoot.dialogue.yes_no import YesNo, yes_or_no
+from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.text import plain_words
 from troubleshoot.safety.declared import CONFIRMED, STEPS
 from troubleshoot.safety.gone import contradicted, without
 from troubleshoot.safety.hearing.gone import hinted_gone, told_gone
 from troubleshoot.visit.events import StateGone
+from troubleshoot.visit.state import VisitState
 from troubleshoot.visit.telling.lapses import CAN_WAIT, said_gone
 
 FIRST: Final = "Nothing is taken back before that is answered."
@@ -36,7 +38,7 @@ def gone_at(
     if _chooses_a_test(book, typed):
         return None
     said = noted(typed) or typed
-    steps = _contradicted(book, said)
+    steps = told_in(book.knowledge, book.state, said)
     if not steps or (isinstance(prompt, AskWords | Choose) and stop_stands()):
         return None
     if isinstance(prompt, AskTest | DoStep):
@@ -65,26 +67,30 @@ def _chooses_a_test(book: VisitBook, typed: str) -> bool:
 
 
 def ask_if_gone(
-    book: VisitBook, listener: Listener, prompt: AskTest | DoStep, typed: str
+    book: VisitBook, listener: Listener, prompt: AskTest | DoStep | Settled, typed: str
 ) -> Talk[bool]:
     """Ask, where words are no answer that may say so, whether all still stands; False if not asked.
 
     Raises ToldGone, DangerCalled, Leave.
     """
-    hinted = hinted_gone(book.knowledge, typed, book.state.name)
-    steps = _not_asked_here(prompt, contradicted(book.state.work, hinted, book.state.at_work))
+    steps = _not_asked_here(prompt, hinted_in(book.knowledge, book.state, typed))
     if not steps:
         return False
     listener.hear(typed)
-    tests = (book.knowledge.tests[step] for step in steps)
+    yield from whether_it_stands(listener, typed, steps)
+    return True
+
+
+def whether_it_stands(listener: Listener, typed: str, steps: tuple[str, ...]) -> Talk[None]:
+    """Ask whether what these steps confirmed still stands. Raises ToldGone, DangerCalled, Leave."""
+    tests = (listener.knowledge.tests[step] for step in steps)
     stands = ", ".join(test.spoken(CONFIRMED[test.id]) for test in tests)
     question = YesNo(f'You typed "{typed}". Does it still stand, as it was shown: {stands}?')
     if not (yield from unless_back(listener.voice, FIRST, lambda: yes_or_no(listener, question))):
         raise ToldGone(typed, steps)
-    return True
 
 
-def _not_asked_here(prompt: AskTest | DoStep, steps: tuple[str, ...]) -> tuple[str, ...]:
+def _not_asked_here(prompt: AskTest | DoStep | Settled, steps: tuple[str, ...]) -> tuple[str, ...]:
     """Without the step in hand, and those of which its own answers tell."""
     own = prompt.decision.step
     if own is None:
@@ -94,31 +100,46 @@ def _not_asked_here(prompt: AskTest | DoStep, steps: tuple[str, ...]) -> tuple[s
 
 def void(book: VisitBook, voice: Voice, told: ToldGone) -> Talk[None]:
     """Void what is told as gone, and hear the danger that the same words may tell. Raises Leave."""
-    typed = str(told)
+    try:
+        keep_told(book, voice, told.steps, str(told))
+    except DangerCalled as called:
+        yield from report_danger(book, voice, "", str(called))
+
+
+def void_if_gone(book: VisitBook, voice: Voice, said: str) -> None:
+    """Void what a danger tells as gone besides: it stays void once the danger has gone."""
+    if steps := told_in(book.knowledge, book.state, said):
+        _void(book, voice, steps, said, in_danger=True)
+
+
+def told_in(knowledge: Knowledge, state: VisitState, said: str) -> tuple[str, ...]:
+    """The steps of which words say that what they confirmed in this visit has gone."""
+    return stood_on(state, told_gone(knowledge, said, state.name))
+
+
+def hinted_in(knowledge: Knowledge, state: VisitState, said: str) -> tuple[str, ...]:
+    """The steps of which it is to be asked whether what they confirmed still stands."""
+    return stood_on(state, hinted_gone(knowledge, said, state.name))
+
+
+def stood_on(state: VisitState, steps: Iterable[str]) -> tuple[str, ...]:
+    """Those of the steps on which something stands in this visit that has then gone."""
+    return contradicted(state.work, steps, state.at_work)
+
+
+def keep_told(book: VisitBook, voice: Voice, steps: tuple[str, ...], typed: str) -> None:
+    """Keep what has gone; raises DangerCalled once it is kept, where the words tell a danger."""
     note = noted(typed)
     try:
         if note:
             hear_among(book.knowledge, note)
         else:
             hear(book.knowledge, typed)
-    except DangerCalled as called:
-        _void(book, voice, told.steps, note or typed, in_danger=True)
-        yield from report_danger(book, voice, "", str(called))
-        return
-    _void(book, voice, told.steps, note or typed)
+    except DangerCalled:
+        _void(book, voice, steps, note or typed, in_danger=True)
+        raise
+    _void(book, voice, steps, note or typed)
     voice.ask_about(book.knowledge, note or typed)
-
-
-def void_if_gone(book: VisitBook, voice: Voice, said: str) -> None:
-    """Void what a danger tells as gone besides: it stays void once the danger has gone."""
-    if steps := _contradicted(book, said):
-        _void(book, voice, steps, said, in_danger=True)
-
-
-def _contradicted(book: VisitBook, said: str) -> tuple[str, ...]:
-    state = book.state
-    told = told_gone(book.knowledge, said, state.name)
-    return contradicted(state.work, told, state.at_work)
 
 
 def _void(

@@ -22,7 +22,7 @@ from troubleshoot.dialogue.reporting_danger import report_danger
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.shelf import Shelf
 from troubleshoot.dialogue.standing import met_by, met_meanwhile
-from troubleshoot.dialogue.state_gone import gone_at, void, void_if_gone
+from troubleshoot.dialogue.state_gone import ask_if_gone, gone_at, void, void_if_gone
 from troubleshoot.dialogue.staying_off import StayingOff
 from troubleshoot.dialogue.stopped import stopped
 from troubleshoot.dialogue.taking_back import take_back
@@ -234,6 +234,7 @@ class Turns:
             if not served and not (
                 yield from ask_repairs_told(self.book, self.voice, reply, conclusions)
             ):
+                yield from ask_if_gone(self.book, listener, prompt, reply)
                 why = yield from self.asking.reading_out.take(
                     listener, reply, decision, AT_AN_ENDING
                 )

@@ -27,6 +27,7 @@ from troubleshoot.dialogue.standing import (
     tell_unreadable,
 )
 from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Talk, unless_back
+from troubleshoot.dialogue.told_before import heard_in_open
 from troubleshoot.frozen import frozen
 from troubleshoot.visit.events import Named, VisitEnded
 from troubleshoot.visit.kept.stopped import Standing, Stopped
@@ -71,6 +72,14 @@ def open_visit(shelf: Shelf, voice: Voice, unit: str) -> Talk[Opened | None]:
     waiting = [visit for visit in shelf.waiting() if visit not in damaged]
     if unit:  # what is open on the unit that was named comes first
         waiting.sort(key=lambda visit: not same_unit(shelf.state_of(visit).name, unit))
+    choosing = _chosen(shelf, voice, standing, unit, waiting)
+    return (yield from heard_in_open(shelf, voice, waiting, choosing))
+
+
+def _chosen(
+    shelf: Shelf, voice: Voice, standing: Sequence[Standing], unit: str, waiting: Sequence[str]
+) -> Talk[Opened | None]:
+    """One that is open and gone on with, or else a new one. Raises Leave."""
     while True:
         opened = yield from _go_on(shelf, voice, standing, waiting)
         if opened is not None and opened.danger is not None:

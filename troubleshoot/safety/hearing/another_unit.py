@@ -47,6 +47,7 @@ _FOLLOWS: Final = re.compile(
 )
 _COMPANY: Final = re.compile(r"\bmy (?:helper|partner|buddy|apprentice|boss|guys?|coworker)\b")
 _OWN: Final = re.compile(r"\b(?:i|im|ive|my|mine|we|our|ours)\b")
+_POINTS: Final = re.compile(r"\b(?:that|this) (?:cock|valve|disconnect|breaker|switch|handle)\b")
 _BEGINS: Final = re.compile(
     r"\W*(?:(?:oops|ok|so|and|actually|damn|shit|crap|well|realized|just|only|the|a|had|it|was) )*"
     r"(?:lock|padlock|locks|tag|loto|hung|put|locked|pulled|killed|opened|threw|flipped|shut|closed|"
@@ -67,6 +68,11 @@ def numbers_of(name: str) -> frozenset[str]:
 def names_another(part: str, own: Iterable[str]) -> bool:
     """Whether it names another unit than that of these numbers."""
     return bool(_OTHER.search(part)) or not {*_numbers(part)} <= {*own}
+
+
+def only_another(part: str, own: Iterable[str]) -> bool:
+    """Whether it tells of another unit alone, and of nothing that is one's own."""
+    return names_another(part, own) and not _is_own(part)
 
 
 def told_of_own(part: str, own: Iterable[str]) -> bool:
@@ -106,6 +112,6 @@ def _is_own(part: str) -> bool:
     if _BESIDES.search(part):
         return False
     alone = _COMPANY.sub("helper", part)
-    if _OWN.search(alone):
+    if _OWN.search(alone) or _POINTS.search(alone):
         return True
     return bool(_BEGINS.match(alone)) and not _OTHERS.search(alone)

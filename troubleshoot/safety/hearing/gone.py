@@ -23,6 +23,7 @@ from troubleshoot.safety.hearing.another_unit import (
     may_be_of_own,
     names_another,
     numbers_of,
+    only_another,
     told_of_own,
 )
 from troubleshoot.safety.hearing.mending import RULE_BASES, ordinary_words
@@ -71,6 +72,12 @@ _RUN_TOGETHER: Final = (
     (re.compile(r"(?<=\w)(?<!\blet)'s\b"), " is"),
 )
 """I'll turn it on is a plan; power's been restored tells of power."""
+_DENIED_TWICE: Final = (
+    (re.compile(r"\bno more\b"), "anymore"),
+    (re.compile(r"\bno longer\b"), "not"),
+    (re.compile(r"\b(?:aint|isnt|dont|havent|hasnt) (?:got |have )?(?:no|none|nothing)\b"), "no"),
+)
+"""Denied twice is denied once: it ain't locked no more, there ain't no lock on it."""
 _FEW_VOLTS: Final = re.compile(r"\b\d(?:[.,]\d+)?\s*(?:v|vac|vdc|volts?)\b")
 """Under 10 V nothing is live."""
 _NUMBER_AND_UNIT: Final = re.compile(r"(\d)\s*(?:v|vac|vdc|volt)\b")
@@ -136,7 +143,9 @@ def quotes_the_past(typed: str) -> bool:
 
 def hinted_gone(knowledge: Knowledge, typed: str, name: str = "") -> tuple[str, ...]:
     """The safety steps of whose matter words speak that nobody can tell the meaning of."""
-    (words,) = _words_of(knowledge, (_in_volts(typed),)) or ((),)
+    own = numbers_of(name)
+    parts = (part for part in _PARTED.split(_in_volts(typed)) if not only_another(part, own))
+    words = tuple(word for each in _words_of(knowledge, parts) for word in each)
     named = (part for part in _done_parts(typed) if may_be_of_own(part, name))
     elsewhere = _at_another(knowledge, named)
     found = {
@@ -181,11 +190,14 @@ def _parts(said: str) -> Iterator[str]:
 
 
 def _in_volts(typed: str) -> str:
-    """In small letters, what is run together apart, and volts as a number of them."""
+    """In small letters, run together apart, denied twice once, and volts as a number of them."""
     said = typed.lower().replace("\u2019", "'")
     for short, long in _RUN_TOGETHER:
         said = short.sub(long, said)
-    said = _FEW_VOLTS.sub("few", said.replace("'", ""))
+    said = said.replace("'", "")
+    for twice, once in _DENIED_TWICE:
+        said = twice.sub(once, said)
+    said = _FEW_VOLTS.sub("few", said)
     return _NUMBER_AND_UNIT.sub(r"\1 volts", _DECIMALS.sub(r"\1", said))
 
 
