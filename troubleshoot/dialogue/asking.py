@@ -11,6 +11,7 @@ from troubleshoot.dialogue.by_word import NearlyAnAnswer, NotAnAnswer
 from troubleshoot.dialogue.commands import Commands
 from troubleshoot.dialogue.doubting import as_meant
 from troubleshoot.dialogue.hearing import Listener, hear_among
+from troubleshoot.dialogue.left_in import BRINGS_ON, ask_if_left_in, out_first
 from troubleshoot.dialogue.may_be_meant import taken_up_or_asked
 from troubleshoot.dialogue.not_known import is_not_known
 from troubleshoot.dialogue.on_round import OnRound
@@ -70,6 +71,8 @@ class Asking:
         offered = answers(test, prompt.outcomes)
         own = said_by(test, prompt.outcomes)
         listener = Listener(self.knowledge, self.voice, offered=offered, own=own, asked=test)
+        if decision.step is not None and decision.step.id in BRINGS_ON:
+            yield from out_first(self.book, listener)
         work = self.book.state.work
         while self.book.state.work == work:  # what has expired may bring something else first
             reply = yield prompt
@@ -122,6 +125,8 @@ class Asking:
         decision = prompt.decision
         test = decision.test
         assert test is not None
+        if decision.step is not None and (yield from ask_if_left_in(self.book, listener, typed)):
+            return True
         stands = yield from ask_if_gone(self.book, listener, prompt, typed)
         if takes_plate_line(self.book, self.voice, self.decider.reasoner, typed):
             return True
@@ -136,6 +141,8 @@ class Asking:
             nothing_else = why == str(error) and not stands
             listener.asks_of_all = decision.step is not None and nothing_else
             not_taken(self.book, listener, test, typed, why)
+            if listener.asks_of_all and self.voice.hinted is not None:
+                self.book.add(Noted(f"told at a safety step: {typed}"))
         return why is None
 
     def _is_not_fitted(self, listener: Listener, test: Test, typed: str) -> bool:

@@ -29,6 +29,7 @@ from troubleshoot.safety.hearing.dangers import (
     spoken_of,
 )
 from troubleshoot.safety.hearing.roles import without_help
+from troubleshoot.safety.hearing.small_talk import is_small_talk
 from troubleshoot.safety.hearing.typing_errors import one_error, two_errors
 from troubleshoot.safety.hearing.vocabulary import LOOSE, WHO, stem
 from troubleshoot.safety.hearing.words import raw_words
@@ -145,7 +146,7 @@ class Listener:
         words = raw_words(typed)
         if len(words) < LEAST_TOLD or typed.endswith("?") or words[0] in _ASKING:
             return False
-        if is_told_sound(self.knowledge, typed):
+        if is_told_sound(self.knowledge, typed) or is_small_talk(typed):
             return False
         own = {stem(word) for text in self.own for word in raw_words(text)}
         line = f" {' '.join(words)} "

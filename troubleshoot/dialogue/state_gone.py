@@ -24,7 +24,7 @@ from troubleshoot.outside.text import plain_words
 from troubleshoot.safety.declared import CONFIRMED, STEPS
 from troubleshoot.safety.gone import contradicted, without
 from troubleshoot.safety.hearing.gone import hinted_gone, told_gone
-from troubleshoot.visit.events import StateGone
+from troubleshoot.visit.events import Noted, StateGone
 from troubleshoot.visit.state import VisitState
 from troubleshoot.visit.telling.lapses import CAN_WAIT, said_gone
 
@@ -77,6 +77,8 @@ def ask_if_gone(
     if not steps:
         return False
     listener.hear(typed)
+    if isinstance(prompt, DoStep):
+        book.add(Noted(f"told at a safety step: {typed}"))
     yield from whether_it_stands(listener, typed, steps)
     return True
 
