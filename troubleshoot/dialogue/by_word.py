@@ -26,6 +26,8 @@ _FILLING: Final = frozenset(
 """Words that name no outcome."""
 _AS_FAR_AS_SEEN: Final = re.compile(r",? (?:that |as far as )?i can see[ .!]*$", re.IGNORECASE)
 _CLAUSE: Final = re.compile(r"[,;:.]")
+_YES_OR_NO: Final = {"y": "yes", "n": "no"}
+"""A letter that was meant for the question before is no answer to this one."""
 WRITTEN_OUT: Final = {
     **dict.fromkeys(("dont", "doesnt", "wont", "didnt"), "does not"),
     **dict.fromkeys(("cant", "couldnt"), "cannot"),
@@ -109,11 +111,26 @@ def _each_by_word(
     for part in parts:
         word = one_word(part)
         exact = [o for o in outcomes if o in (word, said.get(word))]
-        begun = [o for o in outcomes if word and o.startswith(word)]
+        begun = _begun_by(word, outcomes)
         if not exact and len(begun) != 1:
             return ()
         found.append((exact or begun)[0])
     return tuple(dict.fromkeys(found))
+
+
+def _begun_by(word: str, outcomes: tuple[str, ...]) -> list[str]:
+    """The outcomes that begin so. One letter that answers yes or no begins nothing but that."""
+    if word in _YES_OR_NO:
+        return [o for o in outcomes if o == _YES_OR_NO[word]]
+    return [o for o in outcomes if word and o.startswith(word)]
+
+
+def by_beginning(test: Test, typed: str, outcomes: tuple[str, ...]) -> str | None:
+    """The outcome, as it is said, of which only the beginning was typed; None where it was not."""
+    found = by_word(test, typed, outcomes, several=False)
+    begun = [o for o in found if o != one_word(typed) and o in _begun_by(one_word(typed), outcomes)]
+    spoken = [test.spoken(o) for o in begun]
+    return next((each for each in spoken if each != plain_words(typed)), None)
 
 
 def by_own_text(test: Test, typed: str, outcomes: tuple[str, ...]) -> str | None:

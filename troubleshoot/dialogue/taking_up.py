@@ -12,6 +12,7 @@ from troubleshoot.dialogue.by_word import (
     NearlyAnAnswer,
     NotAnAnswer,
     as_it_should_be,
+    by_beginning,
     by_own_text,
     by_word,
     is_one_word,
@@ -44,17 +45,28 @@ def taken_up(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, repl
     if not isinstance(reply, str):
         return reply
     try:
-        return _event(book, prompt, reply)
+        event = _event(book, prompt, reply)
     except NearlyAnAnswer:
         raise
     except NotAnAnswer:
         meant = _meant(book, listener, prompt, reply)
         if meant is None:
             raise
+    else:
+        _say_what_was_begun(listener, prompt, reply)
+        return event
     event = _event(book, prompt, meant)
     listener.voice.say(f'Taken as "{meant}".')
     _note_the_ground(book, listener, prompt, reply)
     return event
+
+
+def _say_what_was_begun(listener: Listener, prompt: AskTest | DoStep, reply: str) -> None:
+    """Say for which outcome its mere beginning was taken."""
+    test = prompt.decision.test
+    assert test is not None
+    if (meant := by_beginning(test, reply, prompt.outcomes)) is not None:
+        listener.voice.say(f'Taken as "{meant}".')
 
 
 def _note_the_ground(
