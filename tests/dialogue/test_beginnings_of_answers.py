@@ -1,4 +1,4 @@
-"""The beginning of an outcome's word is taken for it, and said; a y or n is meant for a y/n prompt."""
+"""An outcome's beginning is taken for it, and said; a y or n is meant for a y/n prompt."""
 
 from __future__ import annotations
 

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import json
+from dataclasses import replace
 from pathlib import Path
 
 import pytest
@@ -13,7 +14,7 @@ from tests.practice.playing import reasoner_of
 from tests.visit.kept.samples import write_journal
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.dialogue import Dialogue
-from troubleshoot.dialogue.intake import begin
+from troubleshoot.dialogue.intake import WHO_IS_ASKING, begin
 from troubleshoot.dialogue.opening import turns
 from troubleshoot.dialogue.prompts import AskFact, AskProof, AskTest, Choose, DoStep, Ended, Prompt
 from troubleshoot.dialogue.said import Sentence, Voice
@@ -217,9 +218,22 @@ def test_undo_reaches_the_call_once_nothing_else_is_left(shipped: Knowledge) -> 
     """Regression: a wrong complaint could not be taken back once the first test was asked."""
     book = book_of(shipped, [START])
     dialogue = at_a_prompt(book)
+    assert "asked again who is asking" in said_to(dialogue, "u")
     assert "the call is asked anew" in said_to(dialogue, "u")
     said_to(dialogue, "no-heat")
+    said_to(dialogue, "1")
     assert book.state.complaint == "no-heat"
+
+
+def test_undo_asks_first_who_is_asking(shipped: Knowledge) -> None:
+    """Regression: Enter there made a technician without a license for the whole visit."""
+    book = book_of(shipped, [replace(START, profiles=("technician",))])
+    dialogue = at_a_prompt(book)
+    said_to(dialogue, "u")
+    assert dialogue.prompt == WHO_IS_ASKING
+    said_to(dialogue, "1 3")
+    assert len(book.state.profiles) == 2 and book.state.complaint == START.complaint
+    assert isinstance(dialogue.prompt, AskTest | DoStep | AskFact)
 
 
 def test_nobody_climbs_a_roof_to_close_a_visit_in_which_nothing_was_done(

@@ -49,3 +49,9 @@ def test_every_check_has_a_page_with_the_same_headings(check: str) -> None:
 def test_checking_twice_says_the_same(tmp_path_factory: pytest.TempPathFactory) -> None:
     folder = write_rules(tmp_path_factory.mktemp("rules"), ("hazards.yaml", "DANGER", "NOTICE"))
     assert check_rules(folder) == check_rules(folder) != []
+
+
+def test_fitted_is_the_first_number_of_every_list(shipped: Knowledge) -> None:
+    """Regression: five lists had 1 for fitted and two had 2, and a thumb types on."""
+    lists = [fact.values for fact in shipped.facts.values() if {"fitted"} <= {*fact.values}]
+    assert len(lists) > 5 and {values[:2] for values in lists} == {("fitted", "not-fitted")}

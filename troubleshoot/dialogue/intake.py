@@ -33,6 +33,7 @@ WHO_IS_ASKING = Choose(
     why="What is beyond a license is handed over, and not asked of you.",
 )
 NOTHING_SINCE = "Nothing else is left to take back, so the call is asked anew."
+WHO_AGAIN = "Nothing else is left to take back, so it is asked again who is asking; u: the call."
 NOW_THE_CALL = "That danger is gone. Now the call, which it broke in on."
 THE_CALL_IS_FIRST = "The call is the first that can be taken back here. Say what it is."
 IT_STAYS_STOPPED = (
@@ -69,12 +70,19 @@ def begin(
 
 
 def begin_anew(book: VisitBook, voice: Voice) -> Talk[None]:
-    """Take the call back and ask what it was, once all that was answered since is taken back.
+    """Ask again who is asking, once all that was answered since is taken back; before it, the call.
 
     Raises Leave, DangerCalled.
     """
-    voice.say(NOTHING_SINCE)
-    yield from _ask_call_first(book, voice)
+    voice.say(WHO_AGAIN)
+    begun = next(event for event in reversed(book.events) if isinstance(event, Started))
+    try:
+        held = yield from ask_profiles(book.knowledge, voice)
+    except Back:
+        voice.say(NOTHING_SINCE)
+        yield from _ask_call_first(book, voice, ())
+    else:
+        book.add(replace(begun, profiles=tuple(sorted(held))))
 
 
 def wants_the_call(state: VisitState) -> bool:
@@ -86,13 +94,15 @@ def wants_the_call(state: VisitState) -> bool:
 def ask_the_call(book: VisitBook, voice: Voice) -> Talk[None]:
     """Ask for the call that a danger broke in on. Raises Leave, DangerCalled."""
     voice.say(NOW_THE_CALL)
-    yield from _ask_call_first(book, voice)
+    yield from _ask_call_first(book, voice, tuple(book.state.profiles))
 
 
-def _ask_call_first(book: VisitBook, voice: Voice) -> Talk[None]:
-    """Ask for the call of a unit that is named already, before which nothing is taken back."""
-    name, profiles = book.state.name, tuple(book.state.profiles)
-    ask = partial(begin, book, voice, name, profiles, routine=False)
+def _ask_call_first(book: VisitBook, voice: Voice, profiles: tuple[str, ...]) -> Talk[None]:
+    """Ask for the call of a unit that is named already, before which nothing is taken back.
+
+    `profiles`: of whoever is asking, who are asked for where there are none.
+    """
+    ask = partial(begin, book, voice, book.state.name, profiles, routine=False)
     yield from unless_back(voice, THE_CALL_IS_FIRST, ask)
 
 
