@@ -145,3 +145,15 @@ def test_a_motor_behind_the_condenser_fans_is_theirs(shipped: Knowledge) -> None
     """Regression: one cond fan PSC was taken for the blower's motor."""
     assert "blower-motor" not in facts_listed(shipped, "", "480 gas one cond fan PSC")[0]
     assert facts_listed(shipped, "blower-motor", "one fan psc")[0]["blower-motor"]
+
+
+@pytest.mark.parametrize("typed", ["480 gas 410a txv belt drive 10 ton", "480/3/60 gas, 10 tons"])
+def test_the_rated_cooling_is_kept_beside_facts(typed: str, shipped: Knowledge) -> None:
+    """Regression: of a data plate read out "10 ton" was dropped without a word."""
+    said, left = facts_listed(shipped, "", typed)
+    assert said["cooling-tons"].startswith("10 ton") and said["heat"] == "gas" and not left
+
+
+@pytest.mark.parametrize("typed", ["480 gas, 10 ton or 12 ton", "10 ton", "a ton of rust"])
+def test_what_names_no_one_size_is_kept_as_none(typed: str, shipped: Knowledge) -> None:
+    assert "cooling-tons" not in facts_listed(shipped, "", typed)[0]

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Mapping
 from typing import Final
 
@@ -13,6 +14,8 @@ STAMPED: Final = 3
 """How many facts at least are a data plate read out, of which the rest may be left."""
 MOST: Final = 40
 """Words of a data plate read out in one breath."""
+_RATED: Final = "cooling-tons"
+_TONS: Final = re.compile(r"(?<![\d./-])\d+(?:\.\d+)?[ -]?tons?\b", re.IGNORECASE)
 _MAY_DENY: Final = frozenset(
     {"no", "not", "none", "never", "without", "was", "were", "maybe", "think", "if", "or"}
     | {"aint", "isnt"}
@@ -29,11 +32,19 @@ def facts_listed(
     Only a data plate read out without commas is taken fact by fact.
     """
     if whole := facts_said(knowledge, asked, typed):
-        return whole, ()
+        return {**whole, **_rated(knowledge, typed)}, ()
     pieces = [piece.strip() for piece in typed.split(",") if piece.strip()]
     each = {piece: _of_a_piece(knowledge, asked, piece) for piece in pieces}
     left = (words for said, words in each.values())
-    return merged(said for said, _ in each.values() if said), tuple(p for ps in left for p in ps)
+    found = merged(said for said, _ in each.values() if said)
+    rated = _rated(knowledge, typed) if found else {}
+    return {**found, **rated}, tuple(p for ps in left for p in ps)
+
+
+def _rated(knowledge: Knowledge, typed: str) -> Mapping[str, str]:
+    """The rated cooling that is told beside facts: of a size alone nothing else would be kept."""
+    told = {*_TONS.findall(typed)}
+    return {_RATED: told.pop()} if len(told) == 1 and _RATED in knowledge.plate_values else {}
 
 
 def _of_a_piece(
