@@ -54,6 +54,8 @@ _SPELT_OUT: Final = tuple(
 """Words of danger that blanks have fallen into: g a s, ga s."""
 _IS_A_WORD: Final = frozenset({"as", "fir", "he", "hock", "ire", "le", "re"})
 """Where a part is a word itself, nothing has fallen apart: terminal g as found."""
+_NO_FOR_NOT: Final = re.compile(r"\bno (?:esta |es |est )?(?=[a-z]{2,}[^\W\d_e]ed\b)")
+"""What is said by whoever has little English: no locked is not locked, and not no lock."""
 _GAP: Final = "..."
 """In a phrase it stands for a few words of any kind."""
 _WIDEST_GAP: Final = 5
@@ -171,6 +173,7 @@ def _plain(text: str) -> str:
     said = text.lower().replace("'", "").replace("\u2019", "")
     if not said.isascii():
         said = "".join(c for c in normalize("NFKD", said) if not combining(c))
+    said = _NO_FOR_NOT.sub("not ", said)
     for spelt in _SPELT_OUT:
         said = spelt.sub(_joined, said)
     return said
