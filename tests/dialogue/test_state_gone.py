@@ -59,6 +59,9 @@ def test_what_nobody_can_tell_is_asked_about(place: str, shipped: Knowledge) -> 
         visit = AtWork(shipped, place)
         visit.types(first)
         assert isinstance(visit.prompt, Choose) and "still stand" in visit.prompt.question
+        steps = contradicted(work, hinted_gone(shipped, first), at_work)
+        names = [shipped.tests[step].name for step in steps]
+        assert names and all(f"{name}: " in visit.prompt.question for name in names)
         visit.types(answer)
         assert any(isinstance(event, StateGone) for event in visit.events) is voids
 

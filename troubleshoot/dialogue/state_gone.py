@@ -86,8 +86,8 @@ def ask_if_gone(
 def whether_it_stands(listener: Listener, typed: str, steps: tuple[str, ...]) -> Talk[None]:
     """Ask whether what these steps confirmed still stands. Raises ToldGone, DangerCalled, Leave."""
     tests = (listener.knowledge.tests[step] for step in steps)
-    stands = ", ".join(test.spoken(CONFIRMED[test.id]) for test in tests)
-    question = YesNo(f'You typed "{typed}". Does it still stand, as it was shown: {stands}?')
+    stands = "; ".join(f"{test.name}: {test.spoken(CONFIRMED[test.id])}" for test in tests)
+    question = YesNo(f'You typed "{typed}". Does it still stand, as it was shown? {stands}.')
     if not (yield from unless_back(listener.voice, FIRST, lambda: yes_or_no(listener, question))):
         raise ToldGone(typed, steps)
 
