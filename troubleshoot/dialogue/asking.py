@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from troubleshoot.dialogue.all_places import at_all_places
 from troubleshoot.dialogue.answering import answers, said_by
+from troubleshoot.dialogue.beside_work import happened_at_work, told_at_work
 from troubleshoot.dialogue.board_code import CODE_SHOWN, keep_code, tells_a_code
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.breaks import tell_break
@@ -128,6 +129,9 @@ class Asking:
         if decision.step is not None and (yield from ask_if_left_in(self.book, listener, typed)):
             return True
         stands = yield from ask_if_gone(self.book, listener, prompt, typed)
+        if not stands and told_at_work(self.book, decision, typed):
+            self._let_be(listener, decision, typed, str(error), tells=True)
+            return False
         if takes_plate_line(self.book, self.voice, self.decider.reasoner, typed):
             return True
         told = not listener.doubted and ask_repairs_told(self.book, self.voice, typed, conclusions)
@@ -139,11 +143,23 @@ class Asking:
         why = yield from self.reading_out.take(listener, typed, decision, str(error))
         if why is not None:
             nothing_else = why == str(error) and not stands
-            listener.asks_of_all = decision.step is not None and nothing_else
-            not_taken(self.book, listener, test, typed, why)
-            if listener.asks_of_all and self.voice.hinted is not None:
-                self.book.add(Noted(f"told at a safety step: {typed}"))
+            tells = decision.step is not None or happened_at_work(self.book, decision, typed)
+            self._let_be(listener, decision, typed, why, tells=tells and nothing_else)
         return why is None
+
+    def _let_be(
+        self, listener: Listener, decision: Decision, typed: str, why: str, *, tells: bool
+    ) -> None:
+        """Say why it is no answer. `tells`: it is asked whether there is a danger, and noted.
+
+        Raises DangerCalled.
+        """
+        assert decision.test is not None
+        listener.asks_of_all = tells
+        not_taken(self.book, listener, decision.test, typed, why)
+        if tells and self.voice.hinted is not None:
+            at = "a test" if decision.step is None else "a safety step"
+            self.book.add(Noted(f"told at {at}: {typed}"))
 
     def _is_not_fitted(self, listener: Listener, test: Test, typed: str) -> bool:
         """Whether the unit is said to have no such thing; that is kept as a note.

@@ -234,10 +234,11 @@ class Test:
     ] = ()  # fmt: skip
     gone: Annotated[
         tuple[str, ...],
-        After("words"), OneOrMore(Text(longest=400), most=60),
+        After("words"), OneOrMore(Text(longest=400), most=80),
         "of a safety step: how people say that what it confirmed has gone or never was; words in "
         "this order with little ones between, a/b for either, ... for a few of any kind, a number "
-        "for one as high, behind - what lets it go; ? before them where it is only asked about",
+        "for one as high, behind - what lets it go; ? before them where it is only asked about, ?? "
+        "where it is asked whatever stands",
     ] = ()  # fmt: skip
     subsystem: str = ""
     bands: InitVar[

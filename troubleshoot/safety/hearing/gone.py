@@ -26,13 +26,17 @@ from troubleshoot.safety.hearing.another_unit import (
     only_another,
     told_of_own,
 )
+from troubleshoot.safety.hearing.happenings import happens
 from troubleshoot.safety.hearing.mending import RULE_BASES, ordinary_words
 from troubleshoot.safety.hearing.typing_errors import Mend, mender
 from troubleshoot.safety.hearing.words import raw_words
 
 _GAP: Final = "..."
 _ASKS: Final = "? "
-"""Before an entry that has it asked whether the state still stands."""
+_ALWAYS_ASKS: Final = "?? "
+"""Before an entry that has it asked whether the state still stands; and, where nothing stands on
+it, whether there is a danger.
+"""
 _WIDEST_GAP: Final = 5
 """Words of any kind that may stand in a gap."""
 
@@ -88,13 +92,14 @@ _DECIMALS: Final = re.compile(r"(\d)[.,]\d+")
 class _Said:
     """An entry of the rules: what is said in order, and what lets a part go that holds it.
 
-    `asks`: it only hints, and has it asked.
+    `asks`: it only hints, and has it asked; `always`: whatever stands.
     """
 
     step: str
     groups: tuple[frozenset[str], ...]
     unless: frozenset[str]
     asks: bool
+    always: bool
 
     def is_said(self, words: tuple[str, ...]) -> bool:
         named = {word for group in self.groups for word in group}
@@ -154,6 +159,17 @@ def hinted_gone(knowledge: Knowledge, typed: str, name: str = "") -> tuple[str, 
         if (e.asks and e.is_said(words)) or any(map(e.is_said, elsewhere))
     }
     return tuple(step for step in STEPS if step in found)
+
+
+def told_in_passing(knowledge: Knowledge, typed: str, name: str = "") -> bool:
+    """Whether words tell what is asked about whatever stands: it is never let pass at work."""
+    told = _words_of(knowledge, _told_as_so(typed, name))
+    return any(e.always and any(map(e.is_said, told)) for e in _entries(knowledge))
+
+
+def something_happened(typed: str, name: str = "") -> bool:
+    """Whether words tell of a happening here and now, whatever it is."""
+    return any(map(happens, _told_as_so(typed, name)))
 
 
 def _words_of(knowledge: Knowledge, parts: Iterable[str]) -> tuple[tuple[str, ...], ...]:
@@ -217,9 +233,11 @@ def _entries(knowledge: Knowledge) -> tuple[_Said, ...]:
 
 
 def _entry(step: str, words: str) -> _Said:
-    said, _, unless = words.removeprefix(_ASKS).partition(" - ")
+    always = words.startswith(_ALWAYS_ASKS)
+    asks = always or words.startswith(_ASKS)
+    said, _, unless = words.removeprefix(_ALWAYS_ASKS).removeprefix(_ASKS).partition(" - ")
     groups = tuple(frozenset(each.split("/")) for each in said.split())
-    return _Said(step, groups, frozenset(raw_words(unless)), words.startswith(_ASKS))
+    return _Said(step, groups, frozenset(raw_words(unless)), asks, always)
 
 
 @lru_cache(maxsize=RULE_BASES)
@@ -227,5 +245,5 @@ def _mend(knowledge: Knowledge) -> Mend:
     known = frozenset(
         word for entry in _entries(knowledge) for group in entry.groups for word in group
     )
-    own = mender(known - {_GAP}, lambda: ordinary_words(knowledge))
+    own = mender(known - {_GAP} - _LITTLE, lambda: ordinary_words(knowledge))
     return lambda word: word if word in _LITTLE | _DENYING else own(word)
