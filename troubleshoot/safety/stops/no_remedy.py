@@ -8,7 +8,7 @@ from __future__ import annotations
 import re
 from typing import Final
 
-_DEALT: Final = re.compile(
+DEALT: Final = re.compile(
     r"\b(?:shut|clos(?:ed|ing)|lock(?:ed|s)|tagged|capped|plugged|replac\w+|isolat\w+|repaired|"
     r"fixed|mended|tighten\w+|torqued|remade|redone|new|purged|clear(?:ed|ing)|fitted|renewed|"
     r"sealed|reset|clean(?:ed|ing)|wrenched|soldered|brazed|welded|disconnected|cut|released|"
@@ -114,6 +114,9 @@ _UNTESTED: Final = re.compile(
     r"\b(?:not|never|no|without|n't|wasn't|nobody)(?: \w+)?(?: a| an| any)? "
     r"(?:(?:leak|pressure|soap|bubble|function)[- ]?)?(?:tests?|tested|testing|proved|proof)\b"
     r"|\buntested\b|\bno leak[- ](?:test|check)\b"
+    r"|\b(?:forgot|forgotten|skipped|omitted|neglected|missed|left out|(?:ran |run )?out of time|"
+    r"no time|did(?: not|n't) (?:get|have)|never got)(?: \w+){0,4} "
+    r"(?:(?:leak|pressure|soap|bubble)[- ]?)?(?:tests?|testing|proof|proving|soap\w*)\b"
 )
 _NOT_REAL: Final = re.compile(
     r"\b(?:dream\w*|imagin\w*|pretend\w*|in theory|theoretical\w*|on paper|kidding|joking|"
@@ -170,11 +173,11 @@ def why_no_remedy(said: str) -> str:
     cause = _AT_THE_ALARM.sub(" ", _WENT.sub(" ", _WAITED.sub(" ", rest)))
     if _AIRED_OUT.search(cause):
         cause = _RESET.sub(" ", _AIRED_OUT.sub(" ", cause))
-    if _DEALT.search(cause):
+    if DEALT.search(cause):
         return ""
     if _RELIT.search(said) or _WAITED.search(rest):
         return NOT_THE_CAUSE
-    if cause != rest and (_DEALT.search(rest) or _WENT.search(rest)):
+    if cause != rest and (DEALT.search(rest) or _WENT.search(rest)):
         return NOT_THE_CAUSE
     if _HANDLED.search(said) or _AIRED.search(said):
         return NOT_THE_CAUSE

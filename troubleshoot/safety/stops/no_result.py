@@ -148,11 +148,13 @@ _DEED: Final = re.compile(
 )
 """A word for something done, found or as it is now."""
 
+_LEFT_THERE: Final = (
+    r"\b(jumpers?|bypass(es)?|bridges?|tape|wedges?|straps?|links?|plugs?|clips?|wires?|rags?|"
+    r"towels?|sponges?|bags?)\b"
+)
 _TAKEN_AWAY: Final = re.compile(
-    r"\b(jumpers?|bypass(es)?|bridges?|tape|wedges?|straps?|links?|plugs?|clips?|wires?)\b"
-    r"[^.;]{0,25}\b(removed|taken (out|off|away)|pulled|cut out|gone|off again)\b"
-    r"|\b(removed|took|pulled|cut out|taken) [^.;]{0,25}"
-    r"\b(jumpers?|bypass(es)?|bridges?|tape|wedges?|straps?|links?|plugs?|clips?|wires?)\b"
+    rf"{_LEFT_THERE}[^.;]{{0,25}}\b(removed|taken (out|off|away)|pulled|cut out|gone|off again)\b"
+    rf"|\b(removed|took|pulled|cut out|taken) [^.;]{{0,25}}{_LEFT_THERE}"
 )
 """A way round that somebody had left and that is gone again."""
 

@@ -28,6 +28,7 @@ from troubleshoot.safety.hearing.roles import (
 from troubleshoot.safety.hearing.trade_words import trade_words
 from troubleshoot.safety.job import Job
 from troubleshoot.safety.steps import GAS_SWEEP
+from troubleshoot.safety.stops.beside_the_cause import is_before_the_stop, why_beside_the_cause
 from troubleshoot.safety.stops.lifting import finding_of, standing_stop
 from troubleshoot.safety.stops.no_remedy_of_gas import why_no_remedy_of_gas
 from troubleshoot.safety.stops.no_result import tells_a_deed, why_no_result
@@ -60,7 +61,6 @@ CALLED_FIRST: Final = timedelta(minutes=15)
 A_DAY: Final = timedelta(hours=24)
 """A reading of the day before shows nothing of today (common practice, no source)."""
 
-_YESTERDAY: Final = re.compile(r"\b(?:yesterday|last night|the day before)\b")
 _MINUTE: Final = "%Y-%m-%d %H:%M"
 
 
@@ -175,12 +175,16 @@ def in_words(knowledge: Knowledge, typed: str, hazard: Hazard | None = None) -> 
         raise NotAResult(why)
     if not tells_a_deed(typed):
         raise TooFewWords(TOO_FEW)
-    return of_the_trade(knowledge, typed)
+    told = of_the_trade(knowledge, typed)
+    if why := why_beside_the_cause(told.lower()):
+        raise NotAResult(why)
+    return told
 
 
 def since_the_stop(typed: str, stopped: str, now: datetime) -> None:
-    """Raise NotAResult for what was done yesterday where the STOP is of today."""
-    if _YESTERDAY.search(typed.lower()) and stopped.startswith(now.date().isoformat()):
+    """Raise NotAResult for what was done before a STOP: yesterday, where the STOP is of today."""
+    since = datetime.strptime(stopped, _MINUTE) if stopped else None
+    if since is not None and is_before_the_stop(typed.lower(), since.date(), now):
         raise NotAResult(f"That is before the STOP of {stopped}: give what was done since, or q.")
 
 
