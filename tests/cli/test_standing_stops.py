@@ -86,7 +86,7 @@ BAKERY = "Marlow Row bakery, RTU 4"
     ("typed", "may"),
     [
         ("Marlow Row", True), ("Marlow Row bakery", True), ("Row bakery", True), ("MRB 4", True),
-        ("\u041carlow Row bakery, RTU 4", True), ("Mar\u00adlow Row", True), ("RTU IV", False),
+        ("\u041carlow Row bakery, RTU 4", True), ("Mar\u00adlow Row", True), ("RTU IV", True),
         ("Marlow Row bakery, RTU four", True), ("bakery \uff14", True), ("RTU", True),
         ("Marlow Row bakery, RTU 5", False), ("Kestrel Lane school", False), ("RTU-5", False),
         ("Kestrel Lane school, RTU 4", False), ("", False), ("-", False),

@@ -55,3 +55,17 @@ def test_a_script_of_the_same_unit_is_refused_however_it_is_typed(unit: str, com
     assert code == 2 and err.count("\n") == 1 and f"a STOP stands over {unit}: gas odor" in err
     told = json.loads(out)
     assert told["error"][0]["key"] == "unit" and told["standing"][0]["same_unit"] is True
+
+
+@pytest.mark.usefixtures("stopped")
+@pytest.mark.parametrize(
+    "unit", ["RTU seven", "RTU VII", "rooftop seven", "seventh RTU", "RTU-7/8", "RTU-7-1"]
+)
+def test_a_script_whose_unit_may_be_the_stopped_one_is_told_where_to_look(
+    unit: str, command: Call
+) -> None:
+    """Regression: with its number said otherwise a script went past the STOP."""
+    code, out, err = command("diagnose", unit, "--no-input")
+    assert (code, out, err.count("\n")) == (2, "", 1)
+    assert f"a STOP stands over RTU-7, which may be {unit}: gas odor" in err
+    assert "see: troubleshoot report 2" in err

@@ -24,6 +24,7 @@ from troubleshoot.visit.kept.stopped import (
     standing_visits,
     stops_unit,
 )
+from troubleshoot.visit.kept.unit_names import same_unit
 from troubleshoot.visit.kept.unreadable import DO_NOT_START, Unreadable
 
 
@@ -62,12 +63,13 @@ def run_scripted(
 def _refused(
     standing: Standing, unit: str, rows: list[dict[str, object]], as_json: bool
 ) -> Failure:
-    """What a script is told that names a unit over which a STOP stands."""
+    """What a script is told that names a unit over which a STOP stands, or what may be one."""
     see = f"troubleshoot report {standing.visit}"
     if isinstance(standing, Unreadable):
         problem, instead = f"a STOP may stand over {unit}", DO_NOT_START.rstrip(".")
     else:
-        problem, instead = f"a STOP stands over {unit}: {standing.reason}", f"see: {see}"
+        over = unit if same_unit(standing.unit, unit) else f"{standing.unit}, which may be {unit}"
+        problem, instead = f"a STOP stands over {over}: {standing.reason}", f"see: {see}"
     if as_json:
         error = {"key": "unit", "problem": problem, "instead": instead}
         say_json({"error": [error], "standing": rows})

@@ -6,9 +6,8 @@ import re
 from typing import Final
 
 from troubleshoot.outside.look_alike import as_seen
+from troubleshoot.visit.kept.unit_numbers import UnitNumbers, may_have_same_numbers, numbers_of
 
-_KINDS: Final = frozenset({"rtu", "unit", "rooftop", "roof", "top", "number", "no", "the", "at"})
-"""Words that are left out of a unit's name as often as not."""
 _LEAST_SHORT: Final = 3
 """Letters of a short form that may leave out letters in its midst: bldg."""
 _LEAST_MISTYPED: Final = 6
@@ -23,18 +22,21 @@ def same_unit(one: str, other: str) -> bool:
 def may_be_same(one: str, other: str) -> bool:
     """Whether they may be: no other number, and words of one among those of the other.
 
-    The order of words, short forms (bldg, N, initials), letters that changed places and what is
-    left out, the number too, tell no units apart; another number does, and another word (north,
-    south). What names only a kind (RTU) may be any.
+    The order of words, short forms (bldg, N, initials), letters that changed places, how a number
+    is said and what is left out, the number too, tell no units apart; another number does, and
+    another word (north, south). What names only a kind (RTU) may be any.
     """
     if same_unit(one, other):
         return True
-    (numbers, words), (others, their_words) = _parts(one), _parts(other)
-    if numbers and others:
-        return numbers == others and _are_among(words, their_words)
-    if words and their_words:
-        return _are_among(words, their_words)
-    return any(_is_of_a_kind(name) for name in (one, other))
+    read = ((each, its) for each in numbers_of(one) for its in numbers_of(other))
+    return any(_may_be(*each) for each in read) or any(map(_is_of_a_kind, (one, other)))
+
+
+def _may_be(one: UnitNumbers, other: UnitNumbers) -> bool:
+    """Whether numbers, where both have some, and words leave two names one unit."""
+    if one.own and other.own:
+        return may_have_same_numbers(one, other) and _are_among(one.words, other.words)
+    return bool(one.words and other.words) and _are_among(one.words, other.words)
 
 
 def _are_among(words: frozenset[str], their_words: frozenset[str]) -> bool:
@@ -46,16 +48,9 @@ def _are_among(words: frozenset[str], their_words: frozenset[str]) -> bool:
 
 
 def _is_of_a_kind(name: str) -> bool:
-    """Whether it says what kind of thing the unit is, and no more."""
-    numbers, words = _parts(name)
-    return not numbers and not words and bool(_plain(name))
-
-
-def _parts(name: str) -> tuple[frozenset[str], frozenset[str]]:
-    """The numbers of a name, without the zeros that lead them, and its words."""
-    said = as_seen(name).casefold()
-    numbers = frozenset(digits.lstrip("0") for digits in re.findall(r"\d+", said))
-    return numbers, frozenset(re.findall(r"[^\W\d_]+", said)) - _KINDS
+    """Whether it says what kind of thing the unit is, or that it is the one of before."""
+    read = numbers_of(name)
+    return bool(_plain(name)) and not any(each.own or each.words for each in read)
 
 
 def _is_alike(one: str, other: str) -> bool:

@@ -1,0 +1,58 @@
+"""A unit is known by its number however that is said, and two units are told apart by theirs."""
+
+from __future__ import annotations
+
+import pytest
+
+from troubleshoot.visit.kept.unit_names import may_be_same, same_unit
+
+OF_AN_ATTACKER = [
+    "RTU three", "RTU III", "RTU-\u0417", "rooftop three", "third RTU", "RTU-3/4", "RTU-3-1",
+]  # fmt: skip
+MAY_BE = [
+    "rtu iii", "Rooftop unit no. three", "the third rooftop unit", "3rd unit", "unit \u2162",
+    "RTU \u2462", "RTU \u4e09", "RTU-\u01b7", "RTU \u2778", "RTU-three", "RTUthree", "RTU-2/3",
+    "RTU 2 & 3", "RTU 1 to 4", "RTU one through four", "RTU-3-A", "RTU 3 west curb", "number III",
+    "RTU no 3 (second floor)", "Third one from the hatch", "RTU 03-1", "same unit as before",
+    "RTU-3, building 2", "RTU-3 3rd floor",
+]  # fmt: skip
+ANOTHER = [
+    "RTU-30", "RTU-2", "RTU-13", "RTU two", "RTU II", "RTU IV", "second RTU", "RTU-4/5", "RTU-1-2",
+    "RTU thirteen", "RTU thirty", "RTU-33", "RTU-2 building 3", "AHU two", "RTU 1 to 2", "RTU XIII",
+    "RTU VIII", "RTU-\u04170", "RTU twenty-three", "unit 2, third floor", "Third Street RTU-4",
+    "RTU 5 & 6", "4th unit", "unit \u2161", "",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("typed", [*OF_AN_ATTACKER, *MAY_BE])
+def test_a_number_is_the_same_however_it_is_said(typed: str) -> None:
+    """Regression: in words, in Roman figures or beside another number it passed a STOP."""
+    assert may_be_same("RTU-3", typed) and may_be_same(typed, "RTU-3")
+
+
+@pytest.mark.parametrize("typed", ANOTHER)
+def test_another_number_is_another_unit_however_it_is_said(typed: str) -> None:
+    assert not may_be_same("RTU-3", typed) and not may_be_same(typed, "RTU-3")
+
+
+@pytest.mark.parametrize(
+    ("one", "other", "may"),
+    [
+        ("RTU-3-1", "RTU-3-2", False), ("RTU-3/4", "RTU-4/5", True), ("RTU-C", "RTU-3", False),
+        ("RTU-V", "RTU v", True), ("RTU-V", "RTU-5", True), ("RTU-V", "RTU-A", False),
+        ("Building 2 RTU-3", "Building 4 RTU-3", False), ("Building 2 RTU-3", "RTU-2", False),
+        ("Building 2 RTU-3", "bldg two, third unit", True), ("Building 2 RTU-3", "RTU-3", True),
+        ("RTU-12", "RTU twelve", True), ("RTU-12", "twelfth unit", True),
+        ("RTU-21", "RTU XXI", True), ("RTU-21", "twenty-first unit", True),
+        ("RTU-20", "the twentieth", True), ("", "RTU", True), ("", "RTU-3", False),
+        ("RTU-15", "RTU one five", True),
+    ],
+)  # fmt: skip
+def test_numbers_that_stand_beside_each_other_are_told_apart(
+    one: str, other: str, may: bool
+) -> None:
+    assert may_be_same(one, other) is may and may_be_same(other, one) is may
+
+
+def test_what_only_may_be_the_same_is_not_called_so() -> None:
+    assert not any(same_unit("RTU-3", typed) for typed in ("RTU three", "RTU III", "RTU-3/4"))
