@@ -107,6 +107,7 @@ _LEAVABLE: Final = (
 )
 _STILL: Final = f"(?:{devices.LOCKS}|{devices.GROUNDS}|{devices.GUARDS})"
 _HIGHER: Final = (
+    r"(?<!no\x20)(?<!not\x20)"
     r"(?:up|past|above|over|beyond|higher|out of the way|all the way|to (?:the )?maximum|wide open)"
 )
 _TURN: Final = deeds(

@@ -2,9 +2,9 @@
 
 What: a text tells somebody to defeat a safety device (jumper, bypass, wire round, tape or hold
 closed, plug, take out of the circuit, leave off, oversize, set past its limit), to reset a tripped
-safety and go, to leave out a lock, a proof or a discharge, to work on live or turning parts, to
-short a capacitor with a tool, to let refrigerant into the air or into a leak, to take a burner's
-air, to work where one falls, or to bring a flame where it can explode.
+safety and go, to leave out a lock, a proof or a discharge, to work on live or turning parts, or
+live and alone, to short a capacitor with a tool, to let refrigerant into the air or into a leak, to
+take a burner's air, to work where one falls, or to bring a flame where it can explode.
 A text that forbids it ("never jumper a limit") is fine, and so is one that reports it ("somebody
 jumpered it", "a jumper found on the limit"). Words are matched, not meaning: what is only hinted
 at, or said over several sentences, is not seen.
@@ -20,11 +20,13 @@ from typing import Final
 
 from troubleshoot.knowledge.advice import devices
 from troubleshoot.knowledge.advice.defeats import CHANGED_FOR, DEFEATS, PUT_FOR, WEAKENED
+from troubleshoot.knowledge.advice.excuses import is_excused
 from troubleshoot.knowledge.advice.makeshifts import MAKESHIFTS
 from troubleshoot.knowledge.advice.mood import advises, allowed_after_all
 from troubleshoot.knowledge.advice.practices import PRACTICES
 from troubleshoot.knowledge.advice.reckless import RECKLESS
 from troubleshoot.knowledge.advice.short_cuts import SHORT_CUTS
+from troubleshoot.knowledge.advice.stand_ins import STAND_INS
 from troubleshoot.knowledge.advice.wording import clauses
 from troubleshoot.knowledge.checks.clean_texts import texts
 from troubleshoot.knowledge.nodes import LocatedValue
@@ -64,11 +66,14 @@ def bad_advice(text: str) -> Iterator[tuple[str, str]]:
 
 
 def _advice_of(clause: str, said: str) -> tuple[str, str] | None:
-    practices = (*PRACTICES, *SHORT_CUTS, *RECKLESS, *MAKESHIFTS)
+    practices = (*PRACTICES, *SHORT_CUTS, *RECKLESS, *MAKESHIFTS, *STAND_INS)
     ways = (*practices, *DEFEATS) if _NAMED.search(clause) else practices
     for way in ways:
         for match in way.pattern.finditer(clause):
-            if meant(match, clause, said) and advises(clause, match.start()):
+            at = match.start()
+            if not meant(match, clause, said) or not advises(clause, at):
+                continue
+            if not is_excused(way.what, clause, at):
                 return way.what, way.instead
     return WEAKENED if _larger_put_in(clause) else None
 
