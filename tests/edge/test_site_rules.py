@@ -153,6 +153,25 @@ def test_a_pack_that_passes_the_check_is_used_by_every_command(
     assert "birds-on-fan-guard" in said
 
 
+@pytest.mark.parametrize(
+    ("how", "state"),
+    [
+        ("Spin the blower wheel by hand.", "any"),
+        ("Loosen the plug at the gas valve outlet and put the hose on.", "any"),
+        ("Lean over the fan guard with a lamp.", "running"),
+    ],
+)
+def test_a_look_that_sends_hands_in_without_a_word_leads_nobody(
+    how: str, state: str, north: Path, case: Path, tmp_path: Path
+) -> None:
+    """Regression: five such looks of a site were used."""
+    look = north / "tests/roof-birds.yaml"
+    thin = look.read_text("utf-8").replace("Look at the fan guards from the walkway.", how)
+    look.write_text(thin.replace("work-state: any", f"work-state: {state}"), "utf-8")
+    code, said, error = run("assess", case, "--rules", north, folder=tmp_path)
+    assert (code, said) == (5, "") and "birds-on-fan-guard" in error
+
+
 def test_an_apprentice_practises_on_a_sites_own_fault(north: Path, tmp_path: Path) -> None:
     scenario = tmp_path / "swans.yaml"
     scenario.write_text(SCENARIO, "utf-8")

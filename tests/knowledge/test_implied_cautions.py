@@ -36,7 +36,11 @@ def without(words: tuple[str, ...], word: str) -> tuple[str, ...]:
 @pytest.mark.parametrize("implied", IMPLICATIONS, ids=lambda implied: implied.of)
 def test_every_implication_speaks_of_some_shipped_test(base: RuleBase, implied: object) -> None:
     assert isinstance(implied, implied_cautions.Implication)
-    silent = {"a torch"}
+    silent = {  # of what only a site's own test may ask for
+        "a torch",
+        "a head or a hand over what turns",
+        "a plug, a cap or a union of a gas train that comes off",
+    }
     speaks = [t.id for t in base.knowledge.tests.values() if implied_cautions.holds(implied, t)]
     assert speaks or implied.of in silent
     assert implied.why and implied.source
@@ -112,6 +116,38 @@ OPENED = [
     "Wiggle the wires of the contactor while it hums.",
     "Remove two screws of the blower panel and listen.",
     "Tighten the lug that hums.",
+    "Spin the blower wheel by hand.",
+    "Rock the belt pulley to and fro with your fingers.",
+    "Turn the condenser fan a full round by hand.",
+    "Push a blade with one finger and see how it swings.",
+    "Give the wheel a turn and listen for the bearing.",
+    "Look behind the blower door at the belt.",
+    "Peer inside the control box with a lamp.",
+    "Shine a lamp in past the blower door.",
+    "Stick your head into the blower section and listen.",
+    "Look under the access panel at the contactor.",
+    "Loosen the set screw of the sheave a quarter turn.",
+    "Feel the bearing of the blower for heat.",
+]
+GAS_OPENED = [
+    "Loosen the plug at the gas valve outlet and put the hose on.",
+    "Unscrew the test plug of the manifold.",
+    "Crack the gas union a little and smell.",
+    "Take the cap off the gas cock and look in.",
+    "Open the drip leg and see what runs out.",
+]
+CIRCUIT_OPENED = [
+    "Undo the flare nut half a turn and listen.",
+    "Slacken the flare at the liquid line.",
+    "Take the core out of the service port.",
+    "Crack the service valve and see whether it hisses.",
+]
+OVER_WHAT_TURNS = [
+    "Lean over the fan guard with a lamp.",
+    "Bend over the running fan and look down at the hub.",
+    "Hold a strip of paper over the fan grille.",
+    "Reach over the belt guard with a tachometer.",
+    "Stand over the condenser fan and count its turns.",
 ]
 CLOSED = [
     "Look at the fan guards from the walkway.",
@@ -120,14 +156,42 @@ CLOSED = [
     "Take no panel off; listen at the cabinet.",
     "Open the roof hatch and look at the weather.",
     "Hold a hand into the air of the diffuser.",
+    "Watch the fan through the grille from the walkway.",
+    "Read the belt size off the job sheet.",
+    "Listen to the blower from the curb.",
+    "Look over the roof for the exhaust of another unit.",
+    "Ask who turned the gas cock and when.",
+    "Look at the dial of the gas meter with all else off.",
+    "Read the gas pressure on the tag of the meter.",
+    "Note whether the pilot flares up behind the sight glass.",
+    "Lean the ladder where the hatch is.",
+    "Hold a hand over the supply diffuser.",
+    "Turn the thermostat up by hand.",
+    "Turn the fan switch of the thermostat to on by hand.",
+    "Push the button of the alarm panel with a finger.",
+    "Look behind the unit for a blocked coil.",
+    "Take the cap off the roof drain.",
+    "Look under the unit for water.",
+    "Open the cap of the drain trap and pour a cup of water in.",
+    "Look in the logbook for the last filter change.",
+    "Walk round to the fan side and feel the air with a hand held out.",
+    "Stand upwind of the fans and listen.",
+    "Feel the air beside the condenser fan, and read its temperature.",
+    "Loosen the snow at the intake with a broom.",
+    "Undo the tie of the tarpaulin that lies over the intake.",
 ]
 
 
-def of_hands(how: str, state: str, tmp_path: Path) -> list[str]:
+def implied_of(how: str, state: str, tmp_path: Path) -> list[str]:
+    """What is implied by what a site's test has people do with their hands and heads."""
     lug = INSULATION.replace("Read the winding to the frame at 500 V.", f"'{how}'")
     lug = lug.replace("work-state: any", f"work-state: {state}")
     pack = write_files(tmp_path / "north", {**PACK, "tests/fan.yaml": lug})
-    return [line for line in said(write_rules(tmp_path), pack) if "cover that is opened" in line]
+    return [line for line in said(write_rules(tmp_path), pack) if "implied-cautions" in line]
+
+
+def of_hands(how: str, state: str, tmp_path: Path) -> list[str]:
+    return [line for line in implied_of(how, state, tmp_path) if "cover that is opened" in line]
 
 
 @pytest.mark.parametrize("how", OPENED)
@@ -141,9 +205,34 @@ def test_hands_behind_a_cover_are_no_work_for_any_state(
     assert of_hands(how, "locked-out", tmp_path) == []
 
 
+@pytest.mark.parametrize("how", GAS_OPENED)
+@pytest.mark.parametrize("state", ["any", "running"])
+def test_gas_is_opened_dead_shut_and_by_whoever_may(how: str, state: str, tmp_path: Path) -> None:
+    """Regression: a site's test loosened a plug of the gas valve in any state of work."""
+    told = " ".join(implied_of(how, state, tmp_path))
+    for lack in ("gas-train-work", "gas-shut", "lacks gas under who", "is not locked-out work"):
+        assert lack in told
+
+
+@pytest.mark.parametrize("how", CIRCUIT_OPENED)
+def test_a_circuit_is_opened_by_whoever_may(how: str, tmp_path: Path) -> None:
+    """Regression: a site's test undid a flare nut, with no caution and for anybody."""
+    told = " ".join(implied_of(how, "any", tmp_path))
+    for lack in ("refrigerant-contact", "lacks refrigerant under who", "charge-recovered"):
+        assert lack in told
+
+
+@pytest.mark.parametrize("how", OVER_WHAT_TURNS)
+@pytest.mark.parametrize("state", ["any", "running"])
+def test_nobody_is_led_over_what_turns_without_a_word(how: str, state: str, tmp_path: Path) -> None:
+    """Regression: a site's test had people lean over a fan guard, with no caution."""
+    assert "lacks rotating-parts under hazards" in " ".join(implied_of(how, state, tmp_path))
+
+
 @pytest.mark.parametrize("how", CLOSED)
 def test_what_opens_nothing_may_be_done_in_any_state(how: str, tmp_path: Path) -> None:
-    assert of_hands(how, "any", tmp_path) == []
+    others = [line for line in implied_of(how, "any", tmp_path) if "ladder-and-hatch" not in line]
+    assert others == []
 
 
 @pytest.mark.parametrize("state", ["energised-open", "running-open"])

@@ -6,6 +6,17 @@ from typing import Final
 
 from troubleshoot.knowledge.checks.implied.implication import PRACTICE, Implication, words
 
+_OPENS: Final = (
+    r"(?:loosen|undo|unscrew|slacken|crack|open|remove|break|pull|take (?:out|off)|take)\b"
+)
+_OF_GAS: Final = r"(?:gas|manifold|regulator|drip legs?)\b"
+_CLOSES: Final = r"(?:plugs?|caps?|unions?|fittings?|test (?:screws?|ports?)|taps?)\b"
+_GAS_OPENED: Final = words(
+    rf"{_OPENS}[^.;,]{{0,30}}?\b{_CLOSES}[^.;,]{{0,20}}?\b{_OF_GAS}",
+    rf"{_OPENS}[^.;,]{{0,20}}?\b{_OF_GAS}[^.;,]{{0,15}}?\b{_CLOSES}",
+    rf"{_OPENS}[^.;,]{{0,12}}?\bdrip leg",
+)
+
 HEAT: Final = (
     Implication(
         of="a gas train that is opened",
@@ -23,6 +34,16 @@ HEAT: Final = (
         areas=("gas",),
         states=("locked-out",),
         needs_state=("gas-shut",),
+    ),
+    Implication(
+        of="a plug, a cap or a union of a gas train that comes off",
+        why="only licensed people open it, dead, with its cock shut and the place swept",
+        source="NFPA 54, chapter 8, from memory",
+        words=_GAS_OPENED,
+        hazards=("gas-train-work",),
+        needs_state=("gas-shut",),
+        work_states=("locked-out",),
+        who=("gas",),
     ),
     Implication(
         of="a manometer on the gas train of a burner that runs",

@@ -12,6 +12,10 @@ _GAUGES: Final = words(
     r"refrigerant identifier",
     r"acid test",
 )
+_CIRCUIT_OPENED: Final = words(
+    r"(?:loosen|undo|unscrew|slacken|crack|open|remove|break|take)\b[^.;,]{0,20}?\b(?:flares?\b|"
+    r"flare nuts?|service (?:valves?|ports?)|schraders?|(?:valve )?cores?\b|king valves?)",
+)
 
 REFRIGERANT: Final = (
     Implication(
@@ -31,6 +35,15 @@ REFRIGERANT: Final = (
         hazards=("refrigerant-contact",),
         who=("refrigerant",),
         steps=True,
+    ),
+    Implication(
+        of="a flare, a core or a service valve that is opened",
+        why="liquid freezes skin and eyes, and only certified people may open a circuit",
+        source="40 CFR 82.161; " + PRACTICE,
+        words=_CIRCUIT_OPENED,
+        hazards=("refrigerant-contact",),
+        one_need_of=("gauges-on", "charge-recovered"),
+        who=("refrigerant",),
     ),
     Implication(
         of="a circuit that is emptied",
