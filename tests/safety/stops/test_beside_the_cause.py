@@ -1,7 +1,7 @@
 """A paper, a meter, a trial run, fresh air, work of before the STOP: none of it makes safe.
 
-A dozen of the evasions are an attacker's; the other lines were written before the rules that judge
-them.
+A dozen of the evasions are an attacker's. The other lines were written before the rules that judge
+them, or to measure these, and mended since.
 """
 
 from __future__ import annotations
@@ -30,6 +30,10 @@ NOTHING_DONE = [
     (GAS, "replaced the detector battery, alarm quit"),
     (GAS, "new battery in the sniffer, reads nothing now"),
     (GAS, "swapped the meter"),
+    (ALARM, "pulled a plastic bag over the detector"),
+    (ALARM, "took a rag and tied it round the sensor"),
+    (ALARM, "pulled a sponge on the probe of the alarm"),
+    (ALARM, "took some tape over the horn"),
     (ALARM, "put a new sensor in the four gas meter"),
     (GAS, "zeroed the meter in the gas"),
     (GAS, "re-zeroed the sniffer at the union"),
@@ -45,6 +49,22 @@ NOTHING_DONE = [
     (GAS, "new gas valve fitted, skipped the leak test"),
     (GAS, "remade the joint, did not get round to soaping it"),
     (GAS, "replaced the union but ran out of time for the test"),
+    (GAS, "balled up paper in the pipe end"),
+    (GAS, "wooden plug knocked into the union"),
+    (GAS, "owner took it upon himself, form on file"),
+    (GAS, "legal department released us"),
+    (GAS, "put the exhaust fan on in the penthouse"),
+    (GAS, "purged the room with fresh air"),
+    (GAS, "changed the batteries of the sniffer"),
+    (GAS, "put the detector in a clean bag and zeroed it"),
+    (GAS, "turned the sensitivity down"),
+    (GAS, "measured from the hatch this time"),
+    (GAS, "checked at the other corner, cleared"),
+    (GAS, "gave it a test run, cleared"),
+    (GAS, "lit the burners, all four clean"),
+    (GAS, "valve replaced, test still pending"),
+    (GAS, "joint sealed, nobody has soaped it"),
+    (GAS, "new union in, pressure test to follow"),
 ]
 DONE = [
     (GAS, "rag found stuffed in the pipe, rag removed, pipe capped and tested"),
@@ -67,7 +87,19 @@ DONE = [
     (CO, "towel taken out of the flue, flue cleaned, burners checked"),
     (GAS, "pilot tube was cracked, new tube fitted and soaped, fired for ten minutes"),
     (ALARM, "charge recovered, leaking flare remade, sensor recalibrated"),
+    (GAS, "took the jumper on the limit out, replaced the limit and tested it"),
+    (ALARM, "took the bag off the sensor, remade the leaking flare"),
     (CO, "flue was blocked, cleared it, co alarm battery replaced"),
+    (GAS, "union cracked, changed out and soaped, owner signed the sheet"),
+    (GAS, "regulator vent line was open in the room, vent piped outdoors, regulator replaced"),
+    (GAS, "flare remade, test run 20 minutes, no bubbles"),
+    (GAS, "cock stem leaked, cock replaced by the utility, sniffer zeroed first"),
+    (GAS, "valve seat passing since summer, valve replaced and lockup tested"),
+    (GAS, "meter set union loose, utility tightened it and soaped"),
+    (GAS, "aired the penthouse, found the drip leg cap off, refitted the cap and soaped"),
+    (GAS, "bad flex replaced, batteries of the sniffer changed before the sweep"),
+    (GAS, "flange gasket replaced, bolts torqued, soaped, burners lit after"),
+    (GAS, "wooden plug found in the old tee, plug taken out, steel cap fitted and tested"),
 ]
 NOTHING_SHOWN = [
     "0 ppm, shut pipe",
@@ -80,6 +112,10 @@ NOTHING_SHOWN = [
     "0 % LEL at the shut off pipe",
     "0 ppm, no gas on",
     "0 ppm before turning the gas on",
+    "0 ppm, cock still turned across the pipe",
+    "0 ppm with nothing in the line",
+    "0 % LEL, gas not yet on",
+    "0 ppm with the meter cock closed at the street",
 ]
 SHOWN = [
     "0 % LEL, gas on, pipe at 7 in wc",
@@ -90,6 +126,7 @@ SHOWN = [
     "0 % LEL at the union, panel shut after",
     "0 % LEL all along the pipe",
     "0 % LEL at the line and the closed panel",
+    "0 % LEL at the valve and across the manifold",
 ]
 NOW = datetime(2026, 11, 26, 15, 0)  # a Thursday
 BEFORE_IT = [
@@ -100,6 +137,9 @@ BEFORE_IT = [
     "changed the flex last winter, holds",
     "the joint was remade prior to the smell",
     "replaced the union yesterday",
+    "replaced the valve in the spring",
+    "tightened the flare on the previous visit",
+    "union was changed out during the summer PM",
 ]
 SINCE_IT = [
     "fitting had worked loose since last week, tightened and soaped",

@@ -22,9 +22,12 @@ _HAND_HELD: Final = (
 _READS: Final = rf"(?:{_HAND_HELD}|detectors?|alarms?|sensors?|monitors?)"
 _BESIDE: Final = re.compile(
     r"\b(?:waivers?|disclaimers?|release forms?|liabilit(?:y|ies)|responsibilit(?:y|ies)|"
-    r"indemnit\w+|insurance|at (?:his|her|their|our|own) (?:own )?risk|the risk)\b|\bsigned\b"
+    r"indemnit\w+|insurance|lawyers?|legal|(?:on|in) (?:the )?files?|"
+    r"took (?:it|that|this) (?:up)?on (?:himself|herself|themselves|myself)|"
+    r"at (?:his|her|their|our|own) (?:own )?risk|the risk)\b|\bsigned\b"
     # The air, and what reads it.
     r"|\b(?:vented|venting|ventilat\w+|aired|airing)\b"
+    r"|\bpurged (?:the )?(?:\w+ )?(?:rooms?|space|building|floor|penthouse|hall)\b"
     rf"|\b(?:swapped|changed|replaced|exchanged)(?: \w+){{0,2}} {_HAND_HELD}\b"
     rf"|\bbatter(?:y|ies)\b[^.;]*\b{_READS}\b|\b{_READS}\b[^.;]*\bbatter(?:y|ies)\b"
     rf"|\b(?:re-?)?(?:zeroed|calibrat\w+|spanned)(?: \w+){{0,3}} {_READS}\b"
@@ -35,8 +38,11 @@ _BESIDE: Final = re.compile(
     # Where it is read, and the unit tried.
     r"|\b(?:moved|stood|stepped|walked|went|stayed)(?: \w+){0,3} (?:spot|place|away|farther|"
     r"further|upwind|outside)\b|\btook the reading\b"
+    r"|\b(?:measured|checked|read|swept|tested) (?:\w+ )?(?:from|at) (?:the |an)?"
+    r"(?:other|hatch|ladder|door|far|different|distance)\b"
     r"|\b(?:tested|checked|proved|tried) by (?:running|firing|starting|lighting)\b"
     r"|\b(?:ran|fired|started|tried|lit)(?: the)? (?:it|unit|burners?|heat|system|them)\b"
+    r"|\b(?:test|trial) (?:run|fire|firing)\b|\A *(?:it |all |that )?cleared *\Z"
 )
 """A part of what is told that says nothing of the cause."""
 _CLEARED_THERE: Final = re.compile(r"\bcleared (?:the |that )?(?:board|code|fault|alarm)\b")
@@ -45,6 +51,8 @@ _OF_THE_SUPPLY: Final = re.compile(r"(?<!four )(?<!4 )(?<!multi )\bgas meter\b|\
 
 _UNSAID: Final = re.compile(
     r"\b(?:the|that|a) (?:day|week|month|year|season|visit) before\b"
+    r"|\b(?:on|at|during|in) (?:the |our |my |his )?(?:last|previous|earlier) "
+    r"(?:visit|service|pm|call|round|inspection)\b"
     r"|\b(?:before|prior to|ahead of) (?:the|this|that|our|my|your) "
     r"(?:calls?|stop|smell|odou?r|alarm|leak|danger|visit)\b"
     r"|\bbefore (?:we|i|he|she|they|anybody|anyone) (?:was |were )?(?:came|called|smelled|here)\b"
@@ -62,7 +70,8 @@ _LAST: Final = MappingProxyType[re.Pattern[str], Callable[[date], object]](
         re.compile(r"\blast week\b|\b(?:a|one) week ago\b"): _week,
         re.compile(r"\blast month\b|\b(?:a|one) month ago\b"): lambda day: (day.year, day.month),
         re.compile(
-            r"\blast (?:year|season|spring|summer|fall|autumn|winter)\b|\b(?:a|one) year ago\b"
+            r"\blast (?:year|season)\b|\b(?:a|one) year ago\b"
+            r"|\b(?:last|in the|during the) (?:spring|summer|fall|autumn|winter)\b"
         ): lambda day: day.year,
     }
 )

@@ -15,7 +15,7 @@ DEALT: Final = re.compile(
     r"switched|dried|bled|put (?:it |them )?(?:back|in|up|right)|was (?:an?|it|sewer)|it was|"
     r"chang(?:ed|ing)|swapped|exchanged|moved|recovered|removed|taken (?:off|out|away|to)|"
     r"took (?:off|out|away|him|her|them)|pulled|tied|bonded|landed|insulated|guarded|covered|"
-    r"refilled|adjusted|turned (?:off|down)|"
+    r"refilled|refitted|reinstalled|reconnected|adjusted|turned (?:off|down)|"
     r"opened (?:the |its |a |both |all )?(?:\w+ )?(?:feed|breaker|disconnect|switch|fuses?)|"
     r"(?:feed|breaker|disconnect|switch) (?:was |is )?opened|"
     r"condemned|wound|stopped|put out|cooled|treated|went to hospital|waited)\b"
@@ -113,6 +113,8 @@ _SAID: Final = re.compile(r"\b(?:said|says|claim(?:ed|s)|blam(?:ed|es)|thought|s
 _UNTESTED: Final = re.compile(
     r"\b(?:not|never|no|without|n't|wasn't|nobody)(?: \w+)?(?: a| an| any)? "
     r"(?:(?:leak|pressure|soap|bubble|function)[- ]?)?(?:tests?|tested|testing|proved|proof)\b"
+    r"|\b(?:tests?|testing|proof|soaping)(?: \w+)? (?:pending|to follow|to come|outstanding)\b"
+    r"|\b(?:nobody|no one|not|never)(?: (?:has|have|was|been|yet|even))* (?:soaped|swept|bubbled)\b"
     r"|\buntested\b|\bno leak[- ](?:test|check)\b"
     r"|\b(?:forgot|forgotten|skipped|omitted|neglected|missed|left out|(?:ran |run )?out of time|"
     r"no time|did(?: not|n't) (?:get|have)|never got)(?: \w+){0,4} "

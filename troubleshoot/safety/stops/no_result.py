@@ -150,11 +150,12 @@ _DEED: Final = re.compile(
 
 _LEFT_THERE: Final = (
     r"\b(jumpers?|bypass(es)?|bridges?|tape|wedges?|straps?|links?|plugs?|clips?|wires?|rags?|"
-    r"towels?|sponges?|bags?)\b"
+    r"towels?|sponges?|bags?|pegs?|corks?)\b"
 )
 _TAKEN_AWAY: Final = re.compile(
     rf"{_LEFT_THERE}[^.;]{{0,25}}\b(removed|taken (out|off|away)|pulled|cut out|gone|off again)\b"
     rf"|\b(removed|took|pulled|cut out|taken) [^.;]{{0,25}}{_LEFT_THERE}"
+    r"(?! (and \w+ it )?(over|on|onto|round|around|across)\b(?![^.;]*\b(off|out|away)\b))"
 )
 """A way round that somebody had left and that is gone again."""
 
