@@ -14,12 +14,15 @@ MAY_BE = [
     "RTU \u2462", "RTU \u4e09", "RTU-\u01b7", "RTU \u2778", "RTU-three", "RTUthree", "RTU-2/3",
     "RTU 2 & 3", "RTU 1 to 4", "RTU one through four", "RTU-3-A", "RTU 3 west curb", "number III",
     "RTU no 3 (second floor)", "Third one from the hatch", "RTU 03-1", "same unit as before",
-    "RTU-3, building 2", "RTU-3 3rd floor",
+    "RTU-3, building 2", "RTU-3 3rd floor", "R3", "RTU-3rd", "RTU: 3", "the three", "RTU #III",
+    "RTU-iii-b", "unit nr. 3", "Rtu3A", "RTU 3 and 4", "RTU-1..5", "units 1-4", "RTU III/IV",
 ]  # fmt: skip
 ANOTHER = [
     "RTU-30", "RTU-2", "RTU-13", "RTU two", "RTU II", "RTU IV", "second RTU", "RTU-4/5", "RTU-1-2",
     "RTU thirteen", "RTU thirty", "RTU-33", "RTU-2 building 3", "AHU two", "RTU 1 to 2", "RTU XIII",
     "RTU VIII", "RTU-\u04170", "RTU twenty-three", "unit 2, third floor", "Third Street RTU-4",
+    "RTU 4 and 5", "RTU-31", "RTU XXXIII", "RTU-4-1", "RTU sixty three", "units 1-2",
+    "thirteenth unit", "RTU six", "RTU IX", "RTU 1..2", "Suite 3 RTU-1", "floor three RTU-9",
     "RTU 5 & 6", "4th unit", "unit \u2161", "",
 ]  # fmt: skip
 

@@ -12,7 +12,22 @@ from troubleshoot.outside.look_alike import as_seen
 from troubleshoot.outside.numbers import whole_number
 from troubleshoot.quantities.spoken_numbers import in_figures
 
-_KINDS: Final = frozenset({"rtu", "unit", "rooftop", "roof", "top", "number", "no", "the", "at"})
+_KINDS: Final = frozenset(
+    {
+        "rtu",
+        "rtus",
+        "unit",
+        "units",
+        "rooftop",
+        "rooftops",
+        "roof",
+        "top",
+        "number",
+        "no",
+        "the",
+        "at",
+    }
+)
 """Words that are left out of a unit's name as often as not."""
 _AGAIN: Final = frozenset({"same", "as", "before", "again"})
 """Words that name a unit by another time."""
@@ -43,6 +58,8 @@ _SHAPED: Final = re.compile(r"(?<![\u0400-\u04ff])[\u0417\u0437](?![\u0400-\u04f
 """Letters that look like a 3, where no word of their alphabet is written with them."""
 _LIST: Final = re.compile(r"(?<=\d)(?: ?[/&+,] ?| and | or )(?=\d)")
 _RANGE: Final = re.compile(r"\b(\d{1,3}) ?(?:to|through|thru|till|\.\.) ?(\d{1,3})\b")
+_OF_MANY: Final = re.compile(r"\b((?:rtus|units|roof ?tops) ?\d+) ?- ?(?=\d)")
+"""Units 1-4 are four; RTU-3-1 is one."""
 _LONGEST_RANGE: Final = 60
 _KIND: Final = re.compile(r"\b(?:rtus?|units?|roof ?tops?|ahus?|no|number)\b")
 _GLUED: Final = re.compile(rf"\b(rtu|unit|rooftop)(?={_CARDINAL.pattern}\b|\d)")
@@ -81,8 +98,8 @@ def numbers_of(name: str) -> tuple[UnitNumbers, ...]:
 def _in_plain_words(name: str) -> str:
     """The name in small letters and single blanks, with the numbers that are words in figures."""
     seen = as_seen("".join(map(_by_value, _SHAPED.sub("3", name)))).casefold()
-    apart = re.sub(r"[^\w/&+,.]|_", " ", _GLUED.sub(r"\1 ", seen))
-    words = re.sub(r"(?<=[^\W\d_])(?=\d)|\.(?!\.)", " ", apart.replace(",", " , "))
+    apart = re.sub(r"[^\w/&+,.]|_", " ", _GLUED.sub(r"\1 ", _OF_MANY.sub(r"\1 to ", seen)))
+    words = re.sub(r"(?<=[^\W\d_])(?=\d)|(?<!\.)\.(?!\.)", " ", apart.replace(",", " , "))
     return in_figures(_ORDINAL.sub(_in_cardinals, " ".join(words.split())))
 
 
