@@ -128,6 +128,14 @@ OPENED = [
     "Look under the access panel at the contactor.",
     "Loosen the set screw of the sheave a quarter turn.",
     "Feel the bearing of the blower for heat.",
+    "Unlatch the blower compartment and watch the belt.",
+    "Poke a finger at the contact plunger.",
+    "Trace the low-volt wires with your hand back to the board.",
+    "Strip the panel and photograph the lugs.",
+    "Hold your palm at the burner tubes while it fires.",
+    "Put your ear to the open blower section.",
+    "Kneel beside the fan and reach down through the grille.",
+    "Wipe the blades clean with a rag.",
 ]
 GAS_OPENED = [
     "Loosen the plug at the gas valve outlet and put the hose on.",
@@ -135,12 +143,17 @@ GAS_OPENED = [
     "Crack the gas union a little and smell.",
     "Take the cap off the gas cock and look in.",
     "Open the drip leg and see what runs out.",
+    "Ease the inlet plug out a turn and sniff.",
+    "Back off the union at the cock until it hisses.",
+    "Bleed a bit of gas at the test tap.",
 ]
 CIRCUIT_OPENED = [
     "Undo the flare nut half a turn and listen.",
     "Slacken the flare at the liquid line.",
     "Take the core out of the service port.",
     "Crack the service valve and see whether it hisses.",
+    "Unthread the hose from the liquid port.",
+    "Press the pin of the suction port and listen.",
 ]
 OVER_WHAT_TURNS = [
     "Lean over the fan guard with a lamp.",
@@ -148,6 +161,7 @@ OVER_WHAT_TURNS = [
     "Hold a strip of paper over the fan grille.",
     "Reach over the belt guard with a tachometer.",
     "Stand over the condenser fan and count its turns.",
+    "Crouch above the condenser fan and look for the wobble.",
 ]
 CLOSED = [
     "Look at the fan guards from the walkway.",
@@ -178,6 +192,24 @@ CLOSED = [
     "Stand upwind of the fans and listen.",
     "Feel the air beside the condenser fan, and read its temperature.",
     "Loosen the snow at the intake with a broom.",
+    "Look at the nameplate and note the gas type.",
+    "Stand back from the unit and watch the stack.",
+    "Listen at the supply grille for a rattle.",
+    "Feel the air at the return grille with a hand.",
+    "Read the gauge of the gas company at the wall.",
+    "Walk round the unit and note which fans turn.",
+    "Ask the tenant to turn the thermostat to heat.",
+    "Look down the hatch before you step.",
+    "Count the fans that turn from two steps away.",
+    "Look through the fan guard from the side at the blades.",
+    "Wipe the rain off the nameplate.",
+    "Trace the wires on the drawing with a finger.",
+    "Hold the phone out to the fan and record its noise.",
+    "Read the label beside the service valve.",
+    "Take a photo of the blower section from outside.",
+    "Take a look at the panels from the walkway.",
+    "Clean the glass of the gauge at the meter.",
+    "Bleed no time on it; ask for the last report.",
     "Undo the tie of the tarpaulin that lies over the intake.",
 ]
 

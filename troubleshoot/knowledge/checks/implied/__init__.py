@@ -10,6 +10,7 @@ from __future__ import annotations
 from typing import Final
 
 from troubleshoot.knowledge.checks.implied.electrical import ELECTRICAL
+from troubleshoot.knowledge.checks.implied.hands import HANDS
 from troubleshoot.knowledge.checks.implied.heat import HEAT
 from troubleshoot.knowledge.checks.implied.implication import Implication
 from troubleshoot.knowledge.checks.implied.refrigerant import REFRIGERANT
@@ -17,4 +18,4 @@ from troubleshoot.knowledge.checks.implied.site import SITE
 
 __all__ = ["IMPLICATIONS", "Implication"]
 
-IMPLICATIONS: Final = (*ELECTRICAL, *REFRIGERANT, *HEAT, *SITE)
+IMPLICATIONS: Final = (*HANDS, *ELECTRICAL, *REFRIGERANT, *HEAT, *SITE)

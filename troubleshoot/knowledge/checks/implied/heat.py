@@ -4,17 +4,16 @@ from __future__ import annotations
 
 from typing import Final
 
-from troubleshoot.knowledge.checks.implied.implication import PRACTICE, Implication, words
+from troubleshoot.knowledge.checks.implied.implication import OPENS, PRACTICE, Implication, words
 
-_OPENS: Final = (
-    r"(?:loosen|undo|unscrew|slacken|crack|open|remove|break|pull|take (?:out|off)|take)\b"
-)
-_OF_GAS: Final = r"(?:gas|manifold|regulator|drip legs?)\b"
+_OF_GAS: Final = r"(?:gas|manifold|regulator|drip legs?|cocks?)\b"
 _CLOSES: Final = r"(?:plugs?|caps?|unions?|fittings?|test (?:screws?|ports?)|taps?)\b"
 _GAS_OPENED: Final = words(
-    rf"{_OPENS}[^.;,]{{0,30}}?\b{_CLOSES}[^.;,]{{0,20}}?\b{_OF_GAS}",
-    rf"{_OPENS}[^.;,]{{0,20}}?\b{_OF_GAS}[^.;,]{{0,15}}?\b{_CLOSES}",
-    rf"{_OPENS}[^.;,]{{0,12}}?\bdrip leg",
+    rf"{OPENS}[^.;,]{{0,30}}?\b{_CLOSES}[^.;,]{{0,20}}?\b{_OF_GAS}",
+    rf"{OPENS}[^.;,]{{0,20}}?\b{_OF_GAS}[^.;,]{{0,15}}?\b{_CLOSES}",
+    rf"{OPENS}[^.;,]{{0,12}}?\bdrip leg",
+    rf"{OPENS}[^.;,]{{0,30}}?\b{_CLOSES}[^.;,]{{0,30}}?\b(?:sniff|smell|hiss)",
+    r"bleed\b[^.;,]{0,20}?\bgas\b",
 )
 
 HEAT: Final = (

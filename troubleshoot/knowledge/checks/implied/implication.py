@@ -10,6 +10,12 @@ from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import FactsNeeded
 
 PRACTICE: Final = "common practice, no source"
+OPENS: Final = (
+    r"(?:loosen|undo|unscrew|slacken|crack|open|remove|break|pull|ease|back off|unthread|"
+    r"take(?! (?:an? |the )?(?:photo|picture|look|note|reading|step|name))|"
+    r"unbolt|unlatch|unhook|strip|lift|swing|prise|pry|pop|slide|drop)\b"
+)
+"""What people do to a cover, a plug or a nut that comes off."""
 
 
 @frozen

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
-from troubleshoot.knowledge.checks.implied.implication import PRACTICE, Implication, words
+from troubleshoot.knowledge.checks.implied.implication import OPENS, PRACTICE, Implication, words
 
 _GAUGES: Final = words(
     r"(?<!tension )(?<!groove )(?<!drill )(?<!vacuum )gauges\b",
@@ -12,9 +12,11 @@ _GAUGES: Final = words(
     r"refrigerant identifier",
     r"acid test",
 )
+_PORTS: Final = r"(?:service|liquid|suction|schrader|access) (?:line )?(?:valves?|ports?)\b"
 _CIRCUIT_OPENED: Final = words(
-    r"(?:loosen|undo|unscrew|slacken|crack|open|remove|break|take)\b[^.;,]{0,20}?\b(?:flares?\b|"
-    r"flare nuts?|service (?:valves?|ports?)|schraders?|(?:valve )?cores?\b|king valves?)",
+    rf"{OPENS}[^.;,]{{0,20}}?\b(?:flares?\b|flare nuts?|schraders?|(?:valve )?cores?\b|"
+    rf"king valves?|{_PORTS})",
+    rf"(?:press|push|depress|poke|dab)\b[^.;,]{{0,15}}?\b(?:pin|core|stem)\b[^.;,]{{0,15}}?{_PORTS}",
 )
 
 REFRIGERANT: Final = (
