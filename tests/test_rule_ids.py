@@ -90,6 +90,10 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
         "return-wet-bulb",
         "what the ranges of sound units are read by: each is an input of that calculation",
     ),
+    "reasoning/unit/facts_listed.py": (
+        "cooling-tons",
+        "a size told in tons beside facts: nobody asks for it, and nothing else would keep it",
+    ),
     "reasoning/readings/misreadings.py": (
         "repeat-reading",
         "a reading that is about another reading",

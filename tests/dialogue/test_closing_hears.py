@@ -19,7 +19,7 @@ START = Started(complaint="no-heat", profiles=("technician",))
     "typed",
     [
         ("i smell gas",),
-        ("72 F",) * 9 + ("mate collapsed",),
+        ("72 F",) * 3 + ("mate collapsed",),
         ("lit, then wires caught fire",),
         ("72 F box is on fire",),
     ],
@@ -27,9 +27,8 @@ START = Started(complaint="no-heat", profiles=("technician",))
 def test_a_danger_is_heard(typed: tuple[str, ...], shipped: Knowledge) -> None:
     book = at_the_open_unit(shipped, START, test="hot-surface-igniter-glow")
     fault = shipped.faults["hot-surface-igniter-cracked"]
-    answers = (*typed[: 2 * len(fault.proof)], *typed[-1:])
     with pytest.raises(DangerCalled):
-        held(shipped, Lines(*answers), lambda voice: mended(book, voice, fault))
+        held(shipped, Lines(*typed), lambda voice: mended(book, voice, fault))
     assert not any(said.still for said in book.state.repairs)
 
 

@@ -136,8 +136,12 @@ def test_only_what_is_not_started_is_read_live_before_a_fan_that_stood_still(
         book.add(StepDone.of(steps[0], (CONFIRMED[steps[0].id],)))
     repaired(book, Voice(), shipped.faults[fault])
     decider = Decider(shipped)
-    while (decision := decider.decide(book.state)).kind == "step":
-        assert decision.step is not None
+    while (decision := decider.decide(book.state)).kind in ("step", "prove"):
+        if decision.proof is not None and book.state.work.power == "locked-out":
+            book.add(ProofRead(decision.proof.text, ""))  # what is read dead comes before both
+            continue
+        if decision.step is None:
+            break
         assert not first or decision.step.id not in (PANELS_ON, RESTART)
         book.add(StepDone.of(decision.step, (CONFIRMED[decision.step.id],)))
     assert decision.test is not None
