@@ -162,8 +162,9 @@ def test_a_reading_that_was_in_hand_for_a_computed_test_may_have_been_begun(
     on_the_way = replace(line, work=proved, aim=("superheat", ONE))
     in_hand = after(shipped, on_the_way, Shown("suction-line-temperature", "circuit 1"))
     assert not after(shipped, in_hand, leaves).work.only_steps_since_proof
+    below = replace(in_hand, work=replace(proved, roof="not-checked"))
     if isinstance(leaves, Aimed | Closing):
-        assert after(shipped, on_the_way, leaves).work.only_steps_since_proof
+        assert after(shipped, below, leaves).work.only_steps_since_proof
 
 
 @pytest.mark.parametrize("leaves", [*LEAVING, StateGone(("second-source-locked",), "one more")])
@@ -199,10 +200,31 @@ def test_what_is_shown_is_in_hand_until_it_is_answered_or_left(
     assert after(shipped, shown, Answered(JUMPER, outcomes=("starts",))).shown is None
 
 
-def test_what_is_computed_is_not_begun_by_itself(shipped: Knowledge, visit: VisitState) -> None:
-    line = with_in_hand(shipped, visit, "suction-line-temperature", ONE)
-    in_hand = replace(line, aim=("superheat", ONE))
-    assert after(shipped, in_hand, Aimed("weather-pattern")).work == line.work
+@pytest.mark.parametrize("leaves", LEAVING)
+def test_a_computed_test_that_is_asked_for_itself_may_have_been_begun(
+    leaves: Event, shipped: Knowledge, visit: VisitState
+) -> None:
+    """Regression: airflow off the blower's table was in hand, and the meter as just proved."""
+    asked = with_in_hand(shipped, visit, "airflow-by-blower-table")
+    proved = replace(asked.work, meter="proved", only_steps_since_proof=True)
+    in_hand = replace(asked, work=proved)
+    assert not after(shipped, in_hand, leaves).work.only_steps_since_proof
+
+
+@pytest.mark.parametrize("leaves", LEAVING)
+def test_what_is_read_while_a_burner_tries_may_have_been_begun(
+    leaves: Event, shipped: Knowledge, visit: VisitState
+) -> None:
+    """Regression: trials were being watched, and the meter still counted as just proved."""
+    watched = with_in_hand(shipped, visit, "ignition-trials")
+    no_flame = replace(watched.work, meter="proved", only_steps_since_proof=True, unburnt=True)
+    for tries in (True, False):
+        in_hand = replace(watched, work=no_flame, trying=tries)
+        left = after(shipped, in_hand, leaves).work
+        if isinstance(leaves, Aimed | Closing):
+            assert left.only_steps_since_proof is not tries
+        else:
+            assert not (tries and left.only_steps_since_proof)
 
 
 @pytest.mark.parametrize("leaves", LEAVING)

@@ -115,15 +115,10 @@ def in_hand_begun(knowledge: Knowledge, state: VisitState) -> VisitState:
 
 
 def perhaps_begun(knowledge: Knowledge, state: VisitState, spot: Spot | None) -> VisitState:
-    """The visit once a test that was on its way is given up; no step begins by itself.
-
-    Nor does what is computed: what is read for it has been shown.
-    """
+    """The visit once a test that was on its way is given up; no step begins by itself."""
     if spot is None or spot[0] in CONFIRMED:
         return state
     test, at = knowledge.tests[spot[0]], spot[1]
-    if test.kind == "computed":
-        return state
     where = spoken(like(at, state.unit.layout.places(test.per)))
     work = _perhaps_begun(state, test, where)
     return state if work is state.work else changed(state, work=work)
@@ -132,10 +127,13 @@ def perhaps_begun(knowledge: Knowledge, state: VisitState, spot: Spot | None) ->
 def _perhaps_begun(state: VisitState, test: Test, place: str | None) -> WorkState:
     """The work state once a test is given up: where it was allowed, hands may have begun.
 
-    A round shows a test with what is hooked up for the readings beside it left on.
+    A round shows a test with what is hooked up for the readings beside it left on; what is read
+    while a burner tries is shown on the gas of that try.
     """
-    as_shown = (test, with_needs(test, left_on(state.work)))
-    if all(allowed(state.work, each, place, state.at_work) for each in as_shown):
+    tries = state.trying and test.in_trial
+    work = state.work.with_facts(unburnt=False) if tries else state.work
+    as_shown = (test, with_needs(test, left_on(work)))
+    if all(allowed(work, each, place, state.at_work) for each in as_shown):
         return state.work
     return after_test(state.work, test, place, (), state.at_work)
 
