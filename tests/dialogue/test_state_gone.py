@@ -7,6 +7,8 @@ common practice.
 
 from __future__ import annotations
 
+from datetime import timedelta
+
 import pytest
 
 from tests.dialogue.at_work import AtWork
@@ -64,6 +66,17 @@ def test_what_nobody_can_tell_is_asked_about(place: str, shipped: Knowledge) -> 
         assert names and all(f"{name}: " in visit.prompt.question for name in names)
         visit.types(answer)
         assert any(isinstance(event, StateGone) for event in visit.events) is voids
+
+
+def test_a_long_silence_at_the_question_is_seen_before_the_test_stands_again(
+    shipped: Knowledge,
+) -> None:
+    visit = AtWork(shipped, "in")
+    visit.types("the switch is not open")
+    assert isinstance(visit.prompt, Choose)
+    visit.moment += timedelta(minutes=90)
+    visit.types("y")
+    assert visit.at == "roof-conditions" and visit.book.state.work.power == "unsure"
 
 
 @pytest.mark.parametrize(

@@ -100,6 +100,8 @@ class Asking:
                 assert isinstance(reply, str)
                 if (yield from self._takes_otherwise(listener, prompt, reply, error, conclusions)):
                     return
+                if self._too_late(decision, ""):  # something may have been asked meanwhile
+                    return
                 continue
             meant: Event | None = event
             if isinstance(reply, str):

@@ -49,6 +49,8 @@ class Officer:
     objections: list[str] = field(default_factory=list)
     jobs: dict[str, Job] = field(default_factory=dict)
     task: Task | None = None
+    last_shown: Task | None = None
+    """It may be worked on still behind a question, after which it is shown again."""
     current: str | None = None
 
     def __post_init__(self) -> None:
@@ -71,6 +73,7 @@ class Officer:
             prompt != ">" or any(not line or _OTHER_QUESTION.search(line) for line in screen)
         )
         self.task = shown or (None if other else self.task)
+        self.last_shown = shown or self.last_shown
         self._judge_words(screen)
 
     def _heard(self) -> Counter[str]:
@@ -87,7 +90,7 @@ class Officer:
 
     def begin(self) -> None:
         """The program was started: nothing is on the screen."""
-        self.task = self.current = None
+        self.task = self.last_shown = self.current = None
 
     def _take_up(self, path: Path, typed: str) -> None:
         begun = self._read.get(path.name, 0)
@@ -153,7 +156,7 @@ class Officer:
         if self.current is None:
             return self._object(f"{what} before anything was said")
         job = self.jobs[self.current]
-        words = job.objection(task, self.now(), in_hand=task == self.task)
+        words = job.objection(task, self.now(), in_hand=task == self.last_shown)
         if words:
             self._object(f"{what}: {words}")
         if task.test.id == METER_PROOF and job.last_step == DEAD:
