@@ -14,6 +14,7 @@ from troubleshoot.visit.events import (
     HourPassed,
     Noted,
     Resumed,
+    StateGone,
     StepDone,
     Undone,
 )
@@ -43,6 +44,7 @@ def settled(event: Event, before: WorkState, now: WorkState) -> set[str]:
         (Answered("weather-pattern", outcomes=("always",)), True), (TOLD, True),
         (Noted("hot roof"), False), (Aimed("weather-pattern"), False), (HourPassed(), False),
         (Resumed(5.0, True), False), (Resumed(45.0, True), True), (Resumed(None, True), True),
+        (StateGone(("lockout",), "my lock is off"), True),
     ],
 )  # fmt: skip
 def test_what_is_kept_has_a_time_and_what_comes_from_the_unit_ends_a_silence(
