@@ -6,17 +6,21 @@ from dataclasses import replace
 
 import pytest
 
-from tests.visit.events.effects import THEN, changed
+from tests.visit.events.effects import AIM, FRESH, THEN, changed
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.stops.record import Given, Spot
 from troubleshoot.visit.events import (
     Closing,
     Named,
     Noted,
+    PartGiven,
     ProofRead,
     Repaired,
     RepairedBefore,
+    VisitEnded,
+    after,
 )
-from troubleshoot.visit.state import RepairSaid, VisitState
+from troubleshoot.visit.state import RepairSaid, Round, VisitState
 
 
 def test_notes_names_repairs_and_the_way_out(shipped: Knowledge, visit: VisitState) -> None:
@@ -98,3 +102,46 @@ def test_a_repair_of_before_is_kept_with_its_own_proofs_and_told_again_it_is_one
     again = replace(can, proofs=(NOT_TAKEN, (READ[0], "121 psig")))
     changed(shipped, state, ProofRead(READ[0], "121 psig", of_before="can"),
             repairs_before=(fan, again))  # fmt: skip
+
+
+@pytest.mark.parametrize(
+    ("walked", "search", "apart"),
+    [
+        (None, (), frozenset()),
+        (Round("fall", search=(AIM,), apart=frozenset({FRESH})), (AIM,), frozenset({FRESH})),
+    ],
+)
+def test_a_repair_keeps_whose_cause_the_round_was_looking_for(
+    walked: Round | None, search: tuple[Spot, ...], apart: frozenset[Spot], shipped: Knowledge,
+    visit: VisitState,
+) -> None:  # fmt: skip
+    """Once the round has gone on, it is known by this alone which finding was mended."""
+    said = after(shipped, replace(visit, round=walked), Repaired("g")).repairs[-1]
+    assert (said.search, said.apart) == (search, apart)
+
+
+BY, DONE = Given("by", "gas-utility", "09:10"), Given("done", "union tightened", "09:12")
+
+
+@pytest.mark.parametrize(
+    ("event", "given"),
+    [
+        (PartGiven("when", "09:30"), (BY, DONE, Given("when", "09:30", THEN))),
+        (PartGiven("by", "the owner"), (DONE, Given("by", "the owner", THEN))),
+        (PartGiven("by", ""), (DONE,)),
+        (PartGiven("when", ""), (BY, DONE)),
+    ],
+)
+def test_a_part_of_a_hand_over_is_kept_until_it_is_given_anew_or_taken_back(
+    event: PartGiven, given: tuple[Given, ...], shipped: Knowledge, visit: VisitState
+) -> None:
+    """Whoever broke off half-way is asked for the rest alone, and nothing is told twice."""
+    changed(shipped, replace(visit, given=(BY, DONE)), event, given=given)
+
+
+@pytest.mark.parametrize("ending", ["closed", "stopped"])
+def test_no_part_of_a_hand_over_is_left_once_it_is_closed(
+    ending: str, shipped: Knowledge, visit: VisitState
+) -> None:
+    """Else the next one would open with the answers of this."""
+    changed(shipped, replace(visit, given=(BY, DONE)), VisitEnded(ending), ended=ending, given=())
