@@ -55,3 +55,26 @@ def test_only_a_step_that_is_sound_leads_on_to_the_rest_of_a_stop(
 ) -> None:
     fresh = replace(visit, fresh=("roof-conditions", None), fresh_read=not open_way)
     assert after(shipped, fresh, StepDone("roof-conditions", (found,))).fresh_read is open_way
+
+
+MINE, OTHERS = frozenset({"gas"}), frozenset({"electrical"})
+
+
+@pytest.mark.parametrize(
+    ("event", "hung_by"),
+    [
+        (StepDone("lockout", ("locked",)), MINE),
+        (StepDone("lockout", ("locked",), valid=True), MINE),
+        (StepDone("lockout", ("locked",), valid=False), OTHERS),
+        (StepDone("lockout", ("cannot-lock",)), OTHERS),
+        (StepDone("lockout", ("locked", "second-source")), OTHERS),
+        (StepDone("tester-proof", ("proved",)), OTHERS),
+        (StepDone("lock-off", ("switched-on",)), OTHERS),
+    ],
+)
+def test_a_lock_is_theirs_who_hung_it_last(
+    event: StepDone, hung_by: frozenset[str], shipped: Knowledge, visit: VisitState
+) -> None:
+    """Whoever hung it may take it off; what hangs no lock leaves it theirs who did."""
+    state = replace(visit, work=DEAD, profiles=MINE, lock_by=OTHERS)
+    assert after(shipped, state, event).lock_by == hung_by
