@@ -12,9 +12,16 @@ from troubleshoot.knowledge.model import Complaint, Finding, Hazard, Knowledge, 
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.steps import Step
-from troubleshoot.safety.stops.record import HandOverResult, StopMet
+from troubleshoot.safety.stops.record import Given, HandOverResult, StopMet
 from troubleshoot.safety.work_state import WorkState
-from troubleshoot.visit.events import DangerReported, Halted, Reopened, TakenAfresh, VisitEnded
+from troubleshoot.visit.events import (
+    DangerReported,
+    Event,
+    Halted,
+    Reopened,
+    TakenAfresh,
+    VisitEnded,
+)
 from troubleshoot.visit.state import VisitState
 
 ONE, TWO = Place("circuit", 1), Place("circuit", 2)
@@ -193,3 +200,43 @@ def test_who_made_it_safe_may_have_opened_the_gas_of_a_gas_unit(
     state = replace(handed_over(), unit=unit, work=WorkState(gas_swept=before))
     event = replace(REOPENED, test="room-carbon-monoxide", at=None)
     assert event.apply(shipped, state).work.gas_swept is swept
+
+
+@pytest.mark.parametrize(
+    "event", [Halted("leak", "look", "circuit 2"), DangerReported("leak", "it hisses"), REOPENED]
+)
+def test_what_was_given_of_an_earlier_hand_over_is_no_part_of_the_next(event: Event) -> None:
+    """A result told half-way before another STOP would be taken for the result of this one."""
+    state = handed_over(given=(Given("by", "gas-utility"),), shown=("room", None))
+    after = event.apply(KNOWN, state)
+    assert (after.given, after.shown) == ((), None)
+
+
+def between(before: StopMet) -> VisitState:
+    """One STOP met, then another, and nothing read since."""
+    return visit(said("room"), stops=(before, StopMet("bare", 1)))
+
+
+@pytest.mark.parametrize(
+    "more", [{"done_here": "opened the doors"}, {"told": "the owner"}, {"reported": "it hisses"}]
+)
+def test_what_was_done_about_one_that_nobody_gave_back_is_not_done_about_it_met_anew(
+    more: dict[str, str],
+) -> None:
+    """Or words of before would answer for what is found now."""
+    before = StopMet("leak", 1, ("look", TWO), time="now", **more)  # type: ignore[arg-type]
+    again = Halted("leak", "look", "circuit 2", time="later").apply(KNOWN, between(before))
+    assert again.stops[-1] == StopMet("leak", 1, ("look", TWO), time="later", first_time="now")
+
+
+def test_one_that_was_given_back_keeps_its_result_and_has_the_time_it_was_met_anew() -> None:
+    before = StopMet("leak", 1, ("look", TWO), time="now", result=RESULT, reopened=True)
+    again = Halted("leak", "look", "circuit 2", time="later").apply(KNOWN, between(before))
+    assert again.stops[-1] == replace(before, time="later", first_time="now")
+
+
+def test_one_that_hangs_on_no_finding_is_met_anew_without_any() -> None:
+    before = StopMet("bare", 1, time="now")
+    state = visit(said("room"), stops=(before, StopMet("leak", 1, ("look", TWO))))
+    again = Halted("bare", time="later").apply(KNOWN, state).stops[-1]
+    assert again == StopMet("bare", 1, time="later")
