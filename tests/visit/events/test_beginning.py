@@ -24,7 +24,7 @@ from troubleshoot.visit.events import (
     after,
     replay,
 )
-from troubleshoot.visit.state import RepairSaid, VisitState
+from troubleshoot.visit.state import RepairSaid, Round, VisitState
 
 
 def test_a_start_takes_all_that_is_said_of_the_unit_and_the_call(shipped: Knowledge) -> None:
@@ -159,3 +159,9 @@ def test_a_test_that_the_unit_has_not_is_aimed_at_no_more(
     state = replace(visit, aim=("gas-inlet-pressure-all-firing", None))
     assert after(shipped, state, FactTold("heat", "electric")).aim is None
     assert after(shipped, state, FactTold("heat", "gas")).aim == state.aim
+
+
+def test_a_visit_that_starts_anew_walks_no_round(shipped: Knowledge, visit: VisitState) -> None:
+    """What the round before kept for its end belongs to no finding of this one."""
+    walked = replace(visit, round=Round("fall", kept=frozenset({AIM})))
+    assert after(shipped, walked, Started(complaint="no-heat")).round is None

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.stops.record import Spot
 from troubleshoot.visit.events import (
     Aimed,
     Answered,
@@ -17,6 +20,7 @@ from troubleshoot.visit.events import (
     StepDone,
     replay,
 )
+from troubleshoot.visit.events.called import unit_as_called
 
 RESTART, SEQUENCE, TRIALS = "restart-and-watch", "operating-sequence", "ignition-trials"
 FAILS = StepDone(RESTART, ("does-not-start",))
@@ -124,3 +128,26 @@ def test_a_light_that_failed_has_failed_whether_or_not_the_trial_counts(
     assert unburnt(shipped, "no-heat", Answered(TRIALS, None, ("locks-out",), valid=False))
     locked_out = Answered(TRIALS, None, ("locks-out",))
     assert unburnt(shipped, "no-heat", locked_out, MarkedInvalid("reset first"))
+
+
+BURNER, FAN = (TRIALS, None), ("weather-pattern", None)
+
+
+@pytest.mark.parametrize(
+    ("aim", "fresh", "to_cool"),
+    [
+        (None, None, True),
+        (FAN, FAN, True),
+        (BURNER, None, False),
+        (None, BURNER, False),
+        (FAN, BURNER, False),
+        (BURNER, FAN, False),
+    ],
+)
+def test_a_burner_that_is_read_afresh_is_called_for_as_one_that_is_aimed_at(
+    aim: Spot | None, fresh: Spot | None, to_cool: bool, shipped: Knowledge
+) -> None:
+    """A start on the way to it is one of heat, and leaves its gas unburnt where it fails."""
+    state = replay(shipped, [Started(complaint="no-cooling", unit={"heat": "gas", "circuits": 1})])
+    called = unit_as_called(shipped, replace(state, aim=aim, fresh=fresh))
+    assert called == replace(state.at_work, called_to_cool=to_cool)

@@ -27,7 +27,9 @@ from troubleshoot.visit.events import (
     HourPassed,
     Noted,
     NotUnderstood,
+    ReadingWithdrawn,
     Resumed,
+    Shown,
     Skipped,
     Started,
     StepDone,
@@ -145,6 +147,8 @@ def test_a_record_leaves_out_what_goes_without_saying_but_not_what_others_look_u
     assert record_of(HourPassed(time="now")) == {"event": "hour-passed", "time": "now"}
     assert record_of(Closing()) == {"event": "closing"}
     assert record_of(Aimed("a")) == {"event": "aim", "test": "a", "at": None}
+    assert record_of(Shown("a")) == {"event": "shown", "test": "a", "at": None}
+    assert record_of(ReadingWithdrawn("a")) == {"event": "withdrawn", "test": "a", "at": None}
     assert record_of(Skipped("a")) == {"event": "skip", "test": "a", "at": None}
     assert record_of(Answered("a")) == {"event": "answer", "test": "a", "at": None}
     assert record_of(StepDone("a", ("b",))) == {

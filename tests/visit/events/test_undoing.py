@@ -13,6 +13,7 @@ from troubleshoot.visit.events import (
     DangerReported,
     Event,
     FactTold,
+    FindingsKept,
     Halted,
     HourPassed,
     MarkedInvalid,
@@ -20,12 +21,18 @@ from troubleshoot.visit.events import (
     Noted,
     NotUnderstood,
     ProofRead,
+    ReadingWithdrawn,
     Reopened,
     Repaired,
+    RepairedBefore,
     Resumed,
+    RoundBegun,
+    RoundGoneOn,
+    SearchBegun,
     Shown,
     Skipped,
     Started,
+    StateGone,
     StepDone,
     TakenAfresh,
     Undone,
@@ -51,19 +58,28 @@ _ONE_OF_A_KIND = {
         Skipped("a"), Aimed("a"), Shown("a"), MarkedInvalid("x"), Noted("x"), Repaired("f"),
         Resumed(5.0, True), HourPassed(), Closing(), Halted("h"), DangerReported("h"),
         TakenAfresh("a", None),
-        Reopened("h", RESULT, "a", None), VisitEnded("stopped"),
+        Reopened("h", RESULT, "a", None), VisitEnded("stopped"), ReadingWithdrawn("a"),
+        ProofRead("p", "1 V"), RepairedBefore("f", "new fan"), StateGone(("b",), "it is off"),
+        RoundBegun("fall"), FindingsKept(()), SearchBegun(()), RoundGoneOn(),
     )
 }  # fmt: skip
 
 
-@pytest.mark.parametrize("kind", ["answer", "step", "skip", "fact", "invalid", "repaired"])
+@pytest.mark.parametrize(
+    "kind",
+    [
+        "answer", "step", "skip", "fact", "invalid", "repaired", "withdrawn", "proof",
+        "repaired-before", "state-gone", "kept-for-the-end", "search", "round-goes-on",
+    ],
+)  # fmt: skip
 def test_what_was_said_is_taken_back(kind: str) -> None:
     assert taken_back(said("start", kind)) == 1
     assert taken_back(said("start", kind, "note", "resumed", "aim")) == 1
 
 
 @pytest.mark.parametrize(
-    "kind", ["start", "note", "aim", "resumed", "closing", "named", "hour-passed", "take-afresh"]
+    "kind",
+    ["start", "note", "aim", "resumed", "closing", "named", "hour-passed", "take-afresh", "round"],
 )
 def test_what_only_happened_is_not_and_is_reached_past(kind: str) -> None:
     assert taken_back(said(kind)) is None

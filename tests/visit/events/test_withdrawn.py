@@ -39,3 +39,24 @@ def test_where_none_counts_there_is_none(shipped: Knowledge, events: list[Answer
 def test_undo_lets_it_count_again(shipped: Knowledge) -> None:
     state = replay(shipped, [START, FIRST, GONE, Undone()])
     assert [answer.valid for answer in state.answers] == [None]
+
+
+def test_without_a_place_it_is_the_reading_of_all_of_them(shipped: Knowledge) -> None:
+    """One number that was told for both circuits is withdrawn for both."""
+    shared = Answered("head-pressure", text="62", shared=True)
+    state = replay(shipped, [START, FIRST, shared, ReadingWithdrawn("head-pressure")])
+    assert [answer.valid for answer in state.answers] == [None, False]
+
+
+@pytest.mark.parametrize(
+    "since",
+    [
+        Answered("suction-pressure", ("circuit 1",), text="118"),
+        Answered("head-pressure", ("circuit 1",), ("high",)),
+    ],
+)
+def test_what_was_said_since_that_is_no_reading_of_it_stays(
+    since: Answered, shipped: Knowledge
+) -> None:
+    state = replay(shipped, [START, FIRST, since, GONE])
+    assert [answer.valid for answer in state.answers] == [False, None]
