@@ -143,6 +143,18 @@ def test_what_is_read_while_a_burner_tries_may_have_been_begun(
             assert not (tries and left.only_steps_since_proof)
 
 
+@pytest.mark.parametrize("leaves", [Aimed("weather-pattern"), Closing()])
+def test_no_other_test_is_shown_on_the_gas_of_a_try_nor_begun_on_it(
+    leaves: Event, shipped: Knowledge, visit: VisitState
+) -> None:
+    """The meter is still just proved: that gas had to be waited out before it was shown."""
+    line = with_in_hand(shipped, visit, "airflow-by-blower-table")
+    proved = replace(line.work, meter="proved", only_steps_since_proof=True)
+    for unburnt in (True, False):
+        in_hand = replace(line, work=replace(proved, unburnt=unburnt), trying=True)
+        assert after(shipped, in_hand, leaves).work.only_steps_since_proof is unburnt
+
+
 @pytest.mark.parametrize("leaves", LEAVING)
 def test_a_test_shown_beside_what_is_hooked_up_may_have_been_begun_too(
     leaves: Event, shipped: Knowledge, visit: VisitState
