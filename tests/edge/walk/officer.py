@@ -110,9 +110,16 @@ class Officer:
         job = self.jobs.setdefault(visit, Job(self.knowledge, self._units))
         if event["time"] != self.now().isoformat(timespec="seconds"):
             self._object(f"{event['event']} is dated {event['time']}")
-        for words in (job.watch(event, self.task), self._confirmed_by(event, typed)):
+        task = self.task or self._answered_behind_a_question(event)
+        for words in (job.watch(event, task), self._confirmed_by(event, typed)):
             if words:
                 self._object(words)
+
+    def _answered_behind_a_question(self, event: dict[str, Any]) -> Task | None:
+        """What was shown last, where this answers it: its prompt stands again, unsaid."""
+        last = self.last_shown
+        answered = event.get("step") or event.get("test")
+        return last if last is not None and last.test.id == answered else None
 
     def _confirmed_by(self, event: dict[str, Any], typed: str) -> str:
         """Whether what was typed says that a protecting step was done."""
