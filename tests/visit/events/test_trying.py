@@ -17,8 +17,10 @@ from troubleshoot.visit.events import (
     Aimed,
     Answered,
     Event,
+    FactTold,
     MarkedInvalid,
     Noted,
+    Repaired,
     Resumed,
     Skipped,
     Started,
@@ -64,12 +66,14 @@ def test_a_burner_tries_just_after_a_call_that_gave_no_flame(
         (OTHER, False),
         (MarkedInvalid("it was not called for"), False),
         (Resumed(45, True), False),
-        (Resumed(5, True), True),
+        (Resumed(5, True), False),
+        (Skipped("weather-pattern"), False),
+        (Repaired("flame-rod-dirty"), False),
         (Aimed("flame-current"), True),
         (Noted("it clicks"), True),
     ],
 )
-def test_the_trial_is_over_with_whatever_is_read_and_after_an_absence(
+def test_the_trial_is_over_with_whatever_is_read_left_or_mended_and_after_any_absence(
     event: Event, tries: bool, shipped: Knowledge
 ) -> None:
     """Else the next reading of a trial would be shown before its gas was waited out."""
@@ -79,9 +83,9 @@ def test_the_trial_is_over_with_whatever_is_read_and_after_an_absence(
 
 
 def test_the_trial_is_over_when_anything_said_since_is_taken_back(shipped: Knowledge) -> None:
-    skipped = [GAS_UNIT, CALLED, Skipped("weather-pattern")]
-    assert replay(shipped, skipped).trying
-    undone = replay(shipped, [*skipped, Undone()])
+    told = [GAS_UNIT, CALLED, FactTold("fuel", "propane")]
+    assert replay(shipped, told).trying
+    undone = replay(shipped, [*told, Undone()])
     assert not undone.trying and undone.work.unburnt
 
 
@@ -89,6 +93,7 @@ def test_the_trial_is_over_when_anything_said_since_is_taken_back(shipped: Knowl
     ("event", "aim", "goes_on"),
     [
         (CALLED, IN_TRIAL, True),
+        (replace(CALLED, valid=False), IN_TRIAL, False),
         (CALLED, AT_REST, False),
         (CALLED, ("suction-pressure", ONE), False),
         (CALLED, None, False),

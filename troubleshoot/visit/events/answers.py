@@ -190,7 +190,7 @@ class StepDone(Event):
         answer = Answer(step.id, self.outcomes, self.text, (asked.at,), valid=valid)
         confirmed = counts and self.outcomes == (CONFIRMED[step.id],)
         held_to = counts and state.aim_chosen and came_about(step, work, state.at_work)
-        goes_on = confirmed or held_to or self._leads_on(knowledge, state)
+        goes_on = confirmed or held_to or (counts and self._leads_on(knowledge, state))
         return replace(
             state,
             work=work,

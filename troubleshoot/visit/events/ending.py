@@ -129,6 +129,7 @@ class Repaired(Event):
             work = work if fault is None else after_repair(work, fault, state.at_work)
         return replace(
             state,
+            trying=False,
             repaired=tuple(dict.fromkeys((*state.repaired, self.fault))),
             repairs=(*before, said),
             proofs=(),

@@ -35,7 +35,7 @@ class Resumed(Event):
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
         profiles = state.profiles if self.profiles is None else frozenset(self.profiles)
         state = perhaps_begun(knowledge, state, state.fresh)
-        state = replace(state, fresh=None, fresh_read=False, profiles=profiles)
+        state = replace(state, fresh=None, fresh_read=False, profiles=profiles, trying=False)
         if not self.voids:
             return state
         # Reasoning is imported only where a STOP was met: most visits need none of it here.
@@ -45,7 +45,7 @@ class Resumed(Event):
         chosen = state.aim if state.aim_chosen else None
         state = put_aside(knowledge, state)
         work = expire(state.work, "resumed")
-        return replace(state, aim=chosen, work=work, stops=stops, failed_steps=(), trying=False)
+        return replace(state, aim=chosen, work=work, stops=stops, failed_steps=())
 
 
 @frozen

@@ -92,7 +92,14 @@ class Skipped(Event):
         else:
             work = _perhaps_begun(state, test, where)
         return replace(
-            state, skipped=skipped, aim=aim, shown=None, fresh=None, fresh_read=False, work=work
+            state,
+            skipped=skipped,
+            aim=aim,
+            shown=None,
+            fresh=None,
+            fresh_read=False,
+            work=work,
+            trying=False,
         )
 
 
