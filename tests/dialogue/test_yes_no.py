@@ -72,7 +72,7 @@ def test_what_is_no_answer_calls_no_repair_a_cure(shipped: Knowledge) -> None:
     """Regression: "it is still there" closed the visit as cured, since it begins with no y."""
     start = Started(complaint="no-heat", profiles=("technician",))
     book = at_the_open_unit(shipped, start, test="hot-surface-igniter-glow")
-    fault = shipped.faults["hot-surface-igniter-cracked"]
+    fault = shipped.faults["fan-set-to-run-constantly"]
     terminal = Lines(*["72 F"] * 2 * len(fault.proof), "it is still there", "y")
     held(shipped, terminal, lambda voice: mended(book, voice, fault))
     assert not book.state.closing and book.state.repairs[-1].still == "y"

@@ -245,7 +245,7 @@ def test_a_stop_that_nothing_lifted_is_told_alike_whatever_the_end_says(
 
 
 def test_a_visit_closed_after_its_stop_was_lifted_is_told_by_none(data: Path) -> None:
-    write_journal(data / "visits", VISIT, [*long_visit()[:-3], *long_visit()[-2:]])
+    write_journal(data / "visits", VISIT, [*long_visit()[:-4], *long_visit()[-2:]])
     assert b"STOP over" not in started(data, "visits").stdout
     told = json.loads(started(data, "report", VISIT, "--json").stdout)
     assert told["stop"] is None and told["not_understood"] == []

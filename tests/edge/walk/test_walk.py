@@ -46,7 +46,7 @@ def test_nobody_is_led_past_the_law(seed: int, few_rules: Knowledge, tmp_path: P
     walk.go(TURNS)
     assert not walk.objections, walk.objections[0]
     wanted = ("asked", "step", "answer", "stop", "reopened", "copied", "long silence", "paste")
-    assert all(walk.met[what] >= 3 for what in wanted), walk.met
+    assert all(walk.met[what] >= 2 for what in wanted), walk.met
 
 
 @pytest.mark.parametrize("lack", LACKS)
