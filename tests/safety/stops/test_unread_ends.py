@@ -22,7 +22,7 @@ from troubleshoot.knowledge.model import Ban, Finding
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.places import Place
-from troubleshoot.safety.stops.standing import Forbidden, unread_ends
+from troubleshoot.safety.stops.standing import Forbidden, unread_ends, would_lift
 
 CURED, AIRED = Finding("cure", ("normal",)), Finding("room", ("normal",))
 UNTIL = Ban(tests=("fan",), until=(CURED, AIRED))
@@ -80,6 +80,28 @@ def test_nothing_is_waited_for_that_this_unit_cannot_show(metering: str, left: S
     aired = found(Answer("room", ("normal",)))
     assert list(unread_ends(aired)) == left
     assert (Forbidden(aired).by(FAN, None) is not None) is bool(left), "the ban ends with them"
+
+
+@pytest.mark.parametrize(
+    ("metering", "at", "left"),
+    [
+        ("txv", "unit", [CURE_ONE, CURE_TWO, AIR]),
+        ("txv", "circuit", [CURE_ONE, AIR]),
+        ("fixed-orifice", "unit", [AIR]),
+        ("fixed-orifice", "circuit", [AIR]),
+    ],
+)
+def test_what_would_lift_it_is_what_this_unit_can_show_where_it_was_found(
+    metering: str, at: str, left: Spots
+) -> None:
+    """Sent to the sound circuit, somebody opens for nothing what was left alone."""
+    cure = test_of("cure", "bad", per="circuit", exists_when={"metering": ("txv",)})
+    bite = hazard(replace(UNTIL, at=at))  # type: ignore[arg-type]
+    knowledge = base([LOOK, FAN, ROOM, cure], hazards=[bite])
+    unit = unit_of(knowledge, circuits=2, metering=metering)
+    found = Reasoner(knowledge).conclude(case(knowledge, *bad_at(ONE), unit=unit))
+    (fired,) = found.hazards
+    assert list(would_lift(found, fired)) == left
 
 
 def test_what_is_only_likely_keeps_nothing_off_and_waits_for_nothing() -> None:
