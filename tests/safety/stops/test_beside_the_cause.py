@@ -194,7 +194,9 @@ def test_what_was_found_to_be_older_is_told_beside_its_remedy(typed: str) -> Non
         ("replaced the valve last week", "2026-11-20 14:00"),
         ("replaced the regulator last month", "2026-10-30 14:00"),
         ("replaced the union yesterday", "2026-11-25 14:00"),
+        ("replaced the union last week", ""),
     ],
 )
 def test_of_an_older_stop_last_week_may_be_after_it(typed: str, stopped: str) -> None:
+    """Nor is anybody sent back over one of which no minute is known."""
     since_the_stop(typed, stopped, NOW)

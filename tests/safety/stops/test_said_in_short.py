@@ -10,7 +10,11 @@ from troubleshoot.safety.stops.reopening import TooFewWords, in_words
 NOTHING_ASKED = "Get everybody away from it."
 OBEYED = (
     ("aired it", "Air the room."),
+    ("aired it", "Ventilate the space."),
     ("bled it", "Bleed each capacitor."),
+    ("bled it", "Discharge what is stored."),
+    ("discharged it", "Discharge what is stored."),
+    ("ventilated it", "Ventilate the space."),
     ("cleared it", "Clear the drain."),
     ("closed it", "Close the damper."),
     ("closed it", "Have the cock shut."),

@@ -47,6 +47,18 @@ def test_a_stop_of_which_no_minute_is_known_waits_for_none(shipped: Knowledge) -
     assert read_after(shipped, replace(STORM, time="")) == ""
 
 
+def test_a_stop_met_again_is_waited_out_from_the_first_time_it_was_met(
+    shipped: Knowledge,
+) -> None:
+    """Told again of the same storm the wait is not begun anew; what is read is read after that."""
+    again = StopMet("lightning", 0, time="2026-11-26T09:10:20", first_time=STOPPED.isoformat())
+    assert read_after(shipped, again) == read_after(shipped, STORM)
+    late = replace(again, time="2026-11-26T09:45:20")
+    assert read_after(shipped, late) == "2026-11-26 09:45"
+    why = still_waiting(shipped, again, STOPPED + timedelta(minutes=12))
+    assert "after the STOP of 2026-11-26 09:00" in why and "before 2026-11-26 09:30" in why
+
+
 def test_what_is_read_counts_from_the_minute_in_which_the_wait_is_over(shipped: Knowledge) -> None:
     since, noon = read_after(shipped, STORM), STOPPED.replace(hour=12)
     assert when_read("9:30", since, noon) == "2026-11-26 09:30"

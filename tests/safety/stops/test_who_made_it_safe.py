@@ -30,6 +30,9 @@ NOT_OF_THE_ROLE = [
     "gas utility answering machine",
     "a so to speak gas fitter",
     "my neighbor, an old gas fitter",
+    "the gas fitter, tomorrow",
+    "the gas utility in 10 min",
+    "licensed gas fitter, later",
 ]
 OF_THE_ROLE = [
     ("gas utility, crew 4", "gas-utility"),
