@@ -14,6 +14,13 @@ from troubleshoot.safety.stops.undone import why_undone, why_unwired
 
 _PUT_RIGHT: Final = "(repaired|fixed|mended|done|put right|needed|changed|touched|replaced)"
 _COME: Final = r"(came|come|coming|arrived?|turned up|showed|show|here|there|been|answered?)"
+_CAME: Final = r"(came|come|coming|arrived?|turned up|showed|show|answered?)(?! to (harm|grief))"
+_PEOPLE: Final = (
+    r"(them|fitters?|electricians?|technicians?|techs?|plumbers?|crews?|m[ae]n|guys?|utility|"
+    r"company|contractors?)"
+)
+_SAME: Final = r"(?!when\b|until\b|till\b|before\b|after\b|since\b|while\b|as\b|and\b)\w+"
+"""A word of the same clause: nobody at risk when the utility came is no word of who came."""
 _CANNOT: Final = r"((could|can|did|was|were|would) ?(not|n't)( be)?( able to)?|cannot|unable to)"
 _DAY: Final = (
     r"(tomorrow|tonight|next (week|time|visit|month|season|year)|"
@@ -56,6 +63,8 @@ _IN_PART: Final = (
 _NOBODY_CAME: Final = (
     re.compile(
         rf"\b(nobody|no one|no-one|none of them)( \w+)? {_COME}\b"
+        rf"|\b(nobody|no one|no-one) (at|in|from|of|on|with)( {_SAME}){{1,4}}? {_CAME}\b"
+        rf"|\b(no|none|neither)( of)?( the| these| our)?( \w+)? {_PEOPLE}( \w+)? {_CAME}\b"
         r"|\b(not|never|hasn't|haven't|didn't)( \w+)? (been here|come|came|coming|arrived?|"
         r"turned up|turn up|show(ed)?( up)?|here yet|been there|called back|answer(ed)?)\b"
         r"|\b(on|by|over) the (phone|radio)\b|\bby phone\b|\bcall(ed)? back\b"
