@@ -6,11 +6,12 @@ them, or to measure these, and mended since.
 
 from __future__ import annotations
 
-from datetime import datetime
+from datetime import date, datetime
 
 import pytest
 
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.stops.beside_the_cause import is_before_the_stop
 from troubleshoot.safety.stops.reopening import NotAResult, in_words, since_the_stop
 from troubleshoot.safety.stops.shown import as_read
 
@@ -200,3 +201,23 @@ def test_what_was_found_to_be_older_is_told_beside_its_remedy(typed: str) -> Non
 def test_of_an_older_stop_last_week_may_be_after_it(typed: str, stopped: str) -> None:
     """Nor is anybody sent back over one of which no minute is known."""
     since_the_stop(typed, stopped, NOW)
+
+
+@pytest.mark.parametrize(
+    ("typed", "stopped", "before"),
+    [
+        ("replaced the union last week", date(2026, 11, 23), True),
+        ("replaced the union last week", date(2026, 11, 22), False),
+        ("replaced the union last month", date(2026, 11, 1), True),
+        ("replaced the union last month", date(2025, 11, 10), False),
+        ("replaced the union last year", date(2026, 1, 2), True),
+        ("replaced the union last year", date(2025, 11, 26), False),
+        ("replaced the union last week, tightened the flare", date(2026, 11, 23), False),
+        ("the fitter was here last week", date(2026, 11, 23), False),
+    ],
+)
+def test_the_days_of_a_time_that_is_over_are_those_of_its_week_month_or_year(
+    typed: str, stopped: date, before: bool
+) -> None:
+    """Of a Thursday: what was done last week leaves the leak that was found on Monday open."""
+    assert is_before_the_stop(typed, stopped, datetime(2026, 11, 26, 15, 0)) is before

@@ -8,7 +8,9 @@ from __future__ import annotations
 
 import pytest
 
+from troubleshoot.safety.stops.beside_the_cause import why_beside_the_cause
 from troubleshoot.safety.stops.no_remedy import why_no_remedy
+from troubleshoot.safety.stops.no_remedy_of_gas import why_no_remedy_of_gas
 from troubleshoot.safety.stops.undone import why_undone, why_unwired
 
 FOUND = "says what was found or told, and not what was done about it. Give both"
@@ -122,3 +124,39 @@ def test_what_watches_is_silent_until_its_wire_is_back(said: str, refused: bool)
     """With a dead detector the next leak is noticed by nobody."""
     assert (GOT_ROUND in why_unwired(said)) is refused
     assert bool(why_unwired(said)) is refused
+
+
+@pytest.mark.parametrize(
+    ("said", "why"),
+    [
+        ("waited until it had gone", "Gas that went by waiting comes again"),
+        ("sat in the truck for an hour", "Gas that went by waiting comes again"),
+        ("waited by the union", "Gas that went by waiting comes again"),
+        ("cleaned the filter", "names no part that gas comes through. Give the part"),
+        ("tightened it", "names no part that gas comes through. Give the part"),
+        ("waited, then tightened the union", ""),
+        ("replaced the union", ""),
+        ("tightened it at the union", ""),
+        ("replaced the filter and the gas valve", ""),
+        ("the fitter was here", ""),
+    ],
+)
+def test_where_gas_escaped_a_part_that_holds_it_is_named(said: str, why: str) -> None:
+    """The next to come has to find the joint again, and gas that waited itself away comes back."""
+    found = why_no_remedy_of_gas(said)
+    assert why in found and bool(found) is bool(why)
+
+
+@pytest.mark.parametrize(
+    ("said", "why"),
+    [
+        ("the owner signed a waiver", ELSEWHERE),
+        ("replaced the detector battery", ELSEWHERE),
+        ("replaced the detector battery, tightened the union", ""),
+        ("the electrician was here", ""),
+        ("tightened the union", ""),
+    ],
+)
+def test_a_paper_or_an_alarm_seen_to_does_nothing_about_the_cause(said: str, why: str) -> None:
+    found = why_beside_the_cause(said)
+    assert why in found and bool(found) is bool(why)
