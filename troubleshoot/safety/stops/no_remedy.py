@@ -167,7 +167,7 @@ def why_no_remedy(said: str) -> str:
         return BACK_AGAIN
     if _VAGUE.search(said):
         return NOT_NAMED
-    if _ANOTHER_LOCK.search(said) and not _POWER.search(said):
+    if _ANOTHER_LOCK.search(said) and not _is_cut_off(_ANOTHER_LOCK.sub(" ", said)):
         return NOT_THE_CAUSE
     if _QUIETER.search(said):
         return NOT_THE_CAUSE
@@ -185,3 +185,8 @@ def why_no_remedy(said: str) -> str:
         return NOT_THE_CAUSE
     only = _ONLY_TOLD.search(said) or _SAID.search(said) or _SOAPED.search(said)
     return ONLY_FOUND if only else ""
+
+
+def _is_cut_off(beside: str) -> bool:
+    """Whether what is told beside a lock on a door or a van is of a feed or a cock dealt with."""
+    return bool(_POWER.search(beside) and DEALT.search(beside))
