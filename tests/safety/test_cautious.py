@@ -186,6 +186,11 @@ LIVE = ("power on: live parts stand open",)
         ({"calls": "stuck-on"}, ()),
         ({"fire_panel": "on-test"}, ("fire panel still on test",)),
         ({"fire_panel": "unsure"}, ("fire panel still on test",)),
+        ({"doors_open": True}, ("a door or panel opened for a look, not known to be shut",)),
+        (
+            {"doors_open": True, "panels": "off", "power": "locked-out"},
+            ("panels off", "locked out"),
+        ),
     ],
 )
 def test_what_is_left_behind_is_said_and_nothing_else(
