@@ -1,0 +1,93 @@
+"""What burns in a unit is a fact of it beside other facts of it, and a danger by itself."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.building import base
+from tests.safety.hearing.invented import ANY, job
+from troubleshoot.knowledge.model import EquipmentFact, Knowledge
+from troubleshoot.safety.hearing.dangers import named
+from troubleshoot.safety.hearing.mending import mender_of
+from troubleshoot.safety.hearing.unit_words import names_the_unit
+from troubleshoot.safety.hearing.words import clauses
+
+FUELS = ("gas", "natural gas", "propane", "propane gas", "gas heat")
+INVENTED = base(
+    hazards=[job("gas-odour", *FUELS), ANY],
+    facts=[
+        EquipmentFact("heat", ("gas", "electric-strips"), "What heat?"),
+        EquipmentFact("fuel", ("propane", "from-bottles"), "Which fuel?"),
+        EquipmentFact("supply", ("99", "100", "200-volt"), "Which volts?", words={"99": ("low",)}),
+        EquipmentFact("train", ("natural-gas", "other"), "Which gas train?"),
+        EquipmentFact("blower", ("belt", "direct"), "Blower?", words={"belt": ("two belts",)}),
+    ],
+)  # fmt: skip
+
+
+def is_danger(knowledge: Knowledge, said: str) -> bool:
+    return "gas-odour" in {hazard.id for hazard in named(knowledge, said)}
+
+
+@pytest.mark.parametrize("fuel", FUELS)
+def test_a_fuel_in_a_row_of_facts_is_the_units(fuel: str) -> None:
+    assert is_danger(INVENTED, fuel)
+    assert not is_danger(INVENTED, f"{fuel}, belt")
+    assert not is_danger(INVENTED, f"200 volts, {fuel}")
+
+
+@pytest.mark.parametrize("fuel", ["gas", "natural gas", "propane", "propane gas"])
+@pytest.mark.parametrize(
+    "beside",
+    [
+        "TXV", "fixed orifice", "208", "three phase", "R-410A", "belt", "no economizer", "two fans",
+        "microchannel", "scroll compressor",
+    ],
+)  # fmt: skip
+def test_a_data_plate_that_is_read_out_stops_nothing(
+    fuel: str, beside: str, shipped: Knowledge
+) -> None:
+    assert not is_danger(shipped, f"{fuel}, {beside}")
+    assert not is_danger(shipped, f"{beside}, {fuel}")
+
+
+@pytest.mark.parametrize(
+    ("beside", "of_the_unit"),
+    [
+        ("100", True), ("99", False), ("low", False), ("200 volts", True), ("belt", True),
+        ("two belts", True), ("direct", False), ("other", False),
+    ],
+)  # fmt: skip
+def test_one_word_tells_a_unit_only_where_it_can_mean_nothing_else(
+    beside: str, of_the_unit: bool
+) -> None:
+    """From 100 on a number is volts; below it may be of people, of ppm, of the floor."""
+    assert is_danger(INVENTED, f"gas, {beside}") is not of_the_unit
+
+
+@pytest.mark.parametrize("beside", ["electric strips", "from bottles", "propane"])
+def test_a_fuel_told_twice_tells_of_no_unit(beside: str) -> None:
+    """Gas, bottles: what leaks may be told so; only another fact makes a row of facts of it."""
+    assert is_danger(INVENTED, f"gas, {beside}")
+    assert not is_danger(INVENTED, f"gas, {beside}, belt")
+
+
+@pytest.mark.parametrize("fuel", FUELS)
+def test_a_fuel_is_not_its_own_data_plate(fuel: str) -> None:
+    """Though a site has a fact of that name."""
+    mend = mender_of(INVENTED)
+    assert not names_the_unit(INVENTED, clauses(fuel, mend))
+    assert not names_the_unit(INVENTED, clauses(f"{fuel}, natural gas", mend))
+
+
+@pytest.mark.parametrize(
+    "beside",
+    [
+        "hot surface igniter", "direct spark", "smoke detector", "one leg", "all",
+        "one", "three", "TXV, leaking", "TXV, i smell it", "R-410A, help", "208, two people sick",
+    ],
+)  # fmt: skip
+def test_words_in_which_a_danger_is_told_as_well_leave_it_one(
+    beside: str, shipped: Knowledge
+) -> None:
+    assert is_danger(shipped, f"gas, {beside}")
