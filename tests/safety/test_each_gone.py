@@ -85,10 +85,11 @@ CASES: list[tuple[str, Facts, Facts]] = [
     ("drive-discharge", {}, {"dead": "shown", "discharged": NONE}),
     ("gas-cock-shut", {}, COCK_TURNED),
     ("gas-cock-shut", {"gas": "on"}, {}),
-    # Leads are off by intent while hands are in, and by mistake once it is closed or live.
+    # Leads are off by intent while hands are in, and by mistake once it is closed, or may be live.
     ("leads-back", {}, {}),
     ("leads-back", {"panels": "on"}, {"leads_off": {"unit"}}),
     ("leads-back", {"power": "on"}, {"leads_off": {"unit"}}),
+    ("leads-back", {"power": "unsure"}, {"leads_off": {"unit"}}),  # regression: it was let be
     ("tools-clear", {}, {"area_clear": False}),
     ("restart-and-watch", {"power": "on", "gas": "on", "calls": "on"}, {"unburnt": True}),
     ("restart-and-watch", {"power": "on", "gas": "on", "calls": "stuck-on"}, {"unburnt": True}),

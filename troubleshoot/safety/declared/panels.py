@@ -42,9 +42,9 @@ def _were_on(state: WorkState) -> bool:
     return state.panels == "on"
 
 
-def _closed_up(state: WorkState) -> bool:
-    """Leads may be off by intent while hands are in."""
-    return state.panels == "on" or state.power == "on"
+def _no_hands_in(state: WorkState) -> bool:
+    """Leads may be off by intent while hands are in; none are behind a lock that is not sure."""
+    return state.panels == "on" or state.power != "locked-out"
 
 
 PANELS_OFF: Final = SafetyStep(
@@ -95,7 +95,7 @@ LEADS_BACK: Final = SafetyStep(
     after=(ROOF_SAFE, LOCKED_OUT, DEAD_PROVED, CHARGE_BLED),
     brings=(LEADS_ARE_BACK, NOTHING_HOOKED_UP),
     does=sets(leads_off=frozenset(), hooked_up=frozenset()),
-    gone=only_if(_closed_up, adds("leads_off")),
+    gone=only_if(_no_hands_in, adds("leads_off")),
 )
 JUMPER_OUT: Final = SafetyStep(
     id=steps.JUMPER_OUT,
