@@ -10,7 +10,8 @@ import pytest
 from tests.building import fault
 from tests.safety.work_state_samples import PLAIN_UNIT, TWO_CIRCUITS, a_test
 from troubleshoot.safety.declared import CONFIRMED, STEPS
-from troubleshoot.safety.transitions import after_repair, after_test
+from troubleshoot.safety.steps import Step
+from troubleshoot.safety.transitions import after_repair, after_test, refusals
 from troubleshoot.safety.work_state import WorkState
 
 READY = WorkState(
@@ -59,6 +60,20 @@ def test_a_repair_told_of_a_closed_live_unit_had_its_door_open(hands: str, panel
     assert after_repair(closed, mended, PLAIN_UNIT) == replace(
         closed, area_clear=False, doors_open=True
     )
+
+
+@pytest.mark.parametrize("hands", ["inside", "at-leads"])
+def test_whoever_mended_behind_an_open_live_panel_looks_for_tools_before_it_starts(
+    hands: str,
+) -> None:
+    """29 CFR 1910.147(e)(1), from memory. Regression: it was started on the look before it."""
+    worn = fault("worn")
+    mended = replace(worn, repair=replace(worn.repair, hands=hands))
+    live = replace(READY, power="on")
+    assert not refusals(live, Step("restart-and-watch"), PLAIN_UNIT)
+    after = after_repair(live, mended, PLAIN_UNIT)
+    assert after == replace(live, area_clear=False)
+    assert refusals(after, Step("restart-and-watch"), PLAIN_UNIT) == ("tools and people clear",)
 
 
 def test_a_circuit_told_of_before_the_unit_had_two_may_have_been_opened_too() -> None:

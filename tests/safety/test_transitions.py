@@ -186,10 +186,11 @@ def test_a_repair_done_dead_lays_off_gloves_and_help_and_may_have_taken_leads_of
     worn = fault("worn")
     mended = replace(worn, repair=replace(worn.repair, hands=hands))
     state = replace(DEAD, power=power)
-    laid_off = {"area_clear": False, "arc_clothing": False, "second_person": False}
+    laid_off = {"arc_clothing": False, "second_person": False}
     dead = power != "on" and leads is not None
     left = {"leads_off": frozenset(leads or ()), "doors_open": True}
     then = replace(state, **laid_off, **left) if dead else state
+    then = replace(then, area_clear=leads is None)
     assert after_repair(state, mended, UnitAtWork()) == then
 
 

@@ -100,20 +100,18 @@ def after_repair(state: WorkState, fault: Fault, unit: UnitAtWork) -> WorkState:
     Of what has leads any of them may be off, though the lock is no longer sure: it took that long.
     What the refrigerant circuit may have been opened for leaves it open and empty, as far as
     anybody knows, and its air to be swept again. Told of a unit that is closed and live by the
-    record, it had a door open all the same.
+    record, it had a door open all the same. Tools may lie wherever hands were.
     """
     if may_open_circuit(fault):
         state = _left_open(state, unit)
     hands = fault.repair.hands
     if hands == "outside":
         return state
-    if state.power == "on" and state.panels == "off":
-        return state
+    state = state.with_facts(area_clear=False)
     if state.power == "on":
-        return state.with_facts(area_clear=False, doors_open=True)
+        return state if state.panels == "off" else state.with_facts(doors_open=True)
     off = frozenset({WHOLE_UNIT}) if hands == "at-leads" else frozenset()
-    leads = state.leads_off | off
-    return state.laid_off.with_facts(area_clear=False, leads_off=leads, doors_open=True)
+    return state.laid_off.with_facts(leads_off=state.leads_off | off, doors_open=True)
 
 
 def _left_open(state: WorkState, unit: UnitAtWork) -> WorkState:
