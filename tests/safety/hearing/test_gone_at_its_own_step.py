@@ -13,6 +13,7 @@ from troubleshoot.safety.hearing.gone import told_gone
 
 ANSWERS = [
     ("tester-proof", "208 V between L1 and L2"),  # the known live source that it is proved on
+    ("tester-proof", "reading 240 across the lugs"),
     ("capacitor-discharge", "cap still holding 90 V"),
     ("capacitor-discharge", "still 118 V L2 to ground"),
     ("capacitor-discharge", "the drive still holds a charge"),
