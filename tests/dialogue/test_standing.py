@@ -16,6 +16,7 @@ from troubleshoot.dialogue.standing import (
     goes_on,
     meet_standing,
     met_by,
+    met_meanwhile,
     tell_left_before,
     tell_of_unit,
     tell_own,
@@ -48,6 +49,7 @@ class Shelf:
     def __init__(self, knowledge: Knowledge, *standing: Standing, left: Any = None) -> None:
         self.knowledge = knowledge
         self._standing, self._left = standing, left or LeftBefore()
+        self.open_in_windows: tuple[str, ...] = ()
         self.asked: list[str] = []
 
     def standing(self, but: str = "") -> Iterator[Standing]:
@@ -55,7 +57,11 @@ class Shelf:
         return (each for each in self._standing if each.visit != but)
 
     def elsewhere(self, unit: str, but: str = "") -> tuple[str, ...]:
-        return ()
+        return self.open_in_windows
+
+    def met_meanwhile(self, unit: str, but: str = "") -> tuple[Standing, ...]:
+        self.asked.append(but)
+        return tuple(each for each in self._standing if each.unit == unit)
 
     def left_before(self, unit: str, but: str = "") -> LeftBefore:
         self.asked.append(but)
@@ -148,6 +154,42 @@ def test_what_was_left_off_is_told_each_time_and_kept_once(
             assert heard(voice.heard()) == [f"! {line}" for line in LEFT.lines] * kept
             assert [e.kind for e in book.events].count(LeftBeforeEvent.kind) == kept
     assert (book.state.left_before, book.state.left_on) == (LEFT.lines, LEFT.dangers)
+
+
+def test_a_stop_met_in_another_window_is_told_here_at_once(shipped: Knowledge, stop: Any) -> None:
+    """Two windows on one unit: the danger is of whoever sits at the other as well."""
+    there, voice = stop("2026-11-26-2"), Voice()
+    shelf = Shelf(shipped, there, DAMAGED, stop("2026-11-22-1", "RTU-8"))
+    assert met_meanwhile(shelf, voice, book_of(shipped, [Started(name="RTU-7")]))
+    in_window = "! A STOP was met over this unit in another window, in visit"
+    assert heard(voice.heard()) == [
+        f"{in_window} 2026-11-26-2.", StopElsewhere(there),
+        f"{in_window} {DAMAGED.visit}.", *lines_of(DAMAGED),
+    ]  # fmt: skip
+    assert shelf.asked == [OWN]
+
+
+@pytest.mark.parametrize("name", ["RTU-9", ""])
+def test_of_another_unit_or_one_without_a_name_no_window_tells(
+    name: str, shipped: Knowledge, stop: Any
+) -> None:
+    shelf, voice = Shelf(shipped, stop("2026-11-26-2"), stop("2026-11-26-3", "")), Voice()
+    assert met_meanwhile(shelf, voice, book_of(shipped, [Started(name=name)])) is False
+    assert not voice.heard() and shelf.asked == [OWN] * bool(name)
+
+
+def test_a_visit_that_is_open_in_another_window_is_told_of_first(shipped: Knowledge) -> None:
+    shelf, voice, book = Shelf(shipped, left=LEFT), Voice(), book_of(shipped, [Started()])
+    shelf.open_in_windows = ("2026-11-26-2", "2026-11-26-4")
+    tell_left_before(shelf, voice, book, "RTU-7")
+    elsewhere = "is open in another window: its work and its STOPs are of here too."
+    assert heard(voice.heard()) == [
+        f"! Visit 2026-11-26-2 to this unit {elsewhere}",
+        f"! Visit 2026-11-26-4 to this unit {elsewhere}",
+        *(f"! {line}" for line in LEFT.lines),
+    ]
+    tell_left_before(shelf, voice, book, "")
+    assert not voice.heard()
 
 
 def test_a_unit_without_a_name_is_none_on_which_anything_was_left(shipped: Knowledge) -> None:
