@@ -33,7 +33,7 @@ from troubleshoot.visit.absence import stamp
 from troubleshoot.visit.events import DangerReported, PartGiven, Started
 
 WHO_MADE_IT_SAFE = "Who made it safe?"
-FITTER = "licensed-gas-fitter"
+FITTER = "gas-fitter"
 
 
 @pytest.fixture(autouse=True)
@@ -43,7 +43,7 @@ def _noon(monkeypatch: pytest.MonkeyPatch) -> None:
 
 def stopped(shipped: Knowledge, *given: PartGiven) -> VisitBook:
     gas = DangerReported(GAS, "x", test="combustible-gas-sweep", time=NINE)
-    return book_of(shipped, [Started(complaint="no-heat", time=NINE), gas, *given])
+    return book_of(shipped, [Started(complaint="no-heat", name="RTU-7", time=NINE), gas, *given])
 
 
 def told(book: VisitBook, *typed: str) -> tuple[Lines, str]:
@@ -150,3 +150,32 @@ def test_nothing_is_said_of_a_break_where_there_was_none(shipped: Knowledge) -> 
     terminal, _ = result(stopped(shipped), "u", "3", DONE, "y", READ, "y", "09:30")
     assert not [line for line in terminal.said if "broke off" in line]
     assert NOTHING_TOLD in terminal.said
+
+
+@pytest.mark.parametrize(
+    ("typed", "words"),
+    [("3", ""), ("gas fitter", ""), ("the licensed gas fitter of the school", None)],
+)
+def test_who_made_it_safe_is_a_role_with_what_more_was_said_of_them(
+    typed: str, words: str | None, shipped: Knowledge
+) -> None:
+    _, came = result(stopped(shipped), typed, DONE, "y", READ, "y", "09:30")
+    assert came.by == FITTER and came.who == (typed if words is None else words)
+
+
+@pytest.mark.parametrize(
+    ("at", "typed"),
+    [
+        (1, f"{DONE} at RTU-9"),
+        (1, "union tightened yesterday"),
+        (3, "0 % LEL at the union of RTU-9"),
+    ],
+)
+def test_what_was_done_or_read_elsewhere_or_before_is_no_result(
+    at: int, typed: str, shipped: Knowledge
+) -> None:
+    """Another unit made safe leaves this one as it stopped the job."""
+    answers = ["3", DONE, "y", READ, "y", "09:30"]
+    terminal, came = result(stopped(shipped), *answers[:at], typed, *answers[at:])
+    assert (came.done, came.reading) == (DONE, READ)
+    assert terminal.asked[at] == terminal.asked[at + 1]

@@ -91,8 +91,8 @@ def _keep(book: VisitBook, said: str) -> None:
 
 
 def _take_back(book: VisitBook) -> None:
-    if any(each.part == TOLD for each in book.state.given):
-        book.add(PartGiven(TOLD, ""))
+    """What is still asked of who was told comes after that was kept."""
+    book.add(PartGiven(TOLD, ""))
 
 
 def _when_told(book: VisitBook, met: StopMet | None, typed: str) -> str:
