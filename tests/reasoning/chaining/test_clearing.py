@@ -5,8 +5,9 @@ from __future__ import annotations
 import pytest
 
 from tests.building import base, case, test_of
-from troubleshoot.knowledge.model import Complaint
-from troubleshoot.reasoning.chaining.clearing import cleared_complaint, was_found
+from troubleshoot.knowledge.model import Complaint, Knowledge
+from troubleshoot.reasoning.chaining.chains import likely
+from troubleshoot.reasoning.chaining.clearing import cleared_complaint, has_happened, was_found
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.readings.readings import Reading
@@ -73,3 +74,15 @@ def test_every_all_clear_that_says_anything_must_be_sound(
     readings: tuple[Reading, ...], cleared: bool
 ) -> None:
     assert cleared_complaint(KNOWN, case(KNOWN, complaint="smells"), readings) is cleared
+
+
+@pytest.mark.parametrize(
+    ("repaired", "stands"),
+    [((), True), (("filters-loaded",), True), (("circuit-empty",), False)],
+)
+def test_an_effect_stands_until_it_is_itself_repaired(
+    repaired: tuple[str, ...], stands: bool, shipped: Knowledge
+) -> None:
+    """What was found empty is not called for because something else was put right."""
+    hazard, effect = shipped.hazards["empty-circuit-stays-off"], shipped.faults["circuit-empty"]
+    assert has_happened(hazard, (likely(effect.id),), (effect,), repaired) is stands
