@@ -342,3 +342,31 @@ def test_a_thunderstorm_is_waited_out_by_the_clock(
     )
     assert reopened(reasoner, book, terminal) is True
     assert len([line for line in terminal.asked if line == "When was that?"]) == 2
+
+
+@pytest.mark.parametrize(
+    ("again", "waits_until"),
+    [
+        (Halted("lightning", "thunder-waited-out"), ""),
+        (DangerReported("lightning", "thunder", test="thunder-waited-out"), "09:55"),
+    ],
+)
+def test_a_storm_is_waited_out_from_the_last_thunder_and_not_from_another_stop(
+    again: Event, waits_until: str, reasoner: Reasoner, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Told of anew it begins anew; met once more behind another STOP it stands since before."""
+    came: list[tuple[int, Event]] = [
+        (0, Started(complaint="no-heat", unit={"heat": "gas"}, name="RTU-7")),
+        (0, DangerReported("lightning", "thunder", test="thunder-waited-out")),
+        (20, DangerReported("gas-odour", "i smell gas", test="combustible-gas-sweep")),
+        (25, again),
+        (26, VisitEnded("stopped", "the boss", "2026-11-26 09:26")),
+    ]
+    at_nine = NOW.replace(hour=9)
+    events = [replace(e, time=stamp(at_nine.replace(minute=minute))) for minute, e in came]
+    book = book_of(reasoner.knowledge, events)
+    monkeypatch.setattr(clock, "now", lambda: at_nine.replace(minute=40))
+    terminal = Lines("q")
+    assert reopened(reasoner, book, terminal) is False
+    assert bool(terminal.asked) is not bool(waits_until)
+    assert f"not before 2026-11-26 {waits_until}" in terminal.text or not waits_until
