@@ -177,7 +177,7 @@ def _told(
     if called_up is None or spoken_of(book.knowledge, said, read=False):
         hear_among(book.knowledge, said)
     if _why_unproved(book, prompt, reading) not in ("", NOT_RIGHT):
-        own = yield from voice.reads(reading, book.knowledge.read_by(proof))
+        own = yield from voice.reads(reading, asked)
         if own == "":
             return None
         reading = own or reading

@@ -12,11 +12,10 @@ from typing import Final
 from troubleshoot.dialogue.hearing import hear
 from troubleshoot.dialogue.said import Hinted, Voice
 from troubleshoot.dialogue.talk import BACK, DangerCalled, Talk, words
-from troubleshoot.dialogue.yes_no import YES, YesNo
+from troubleshoot.dialogue.yes_no import ANSWERED_FIRST, YES, YesNo
 from troubleshoot.knowledge.model import Knowledge
 
 IN_DANGER: Final = YesNo("Is somebody or something in danger now?")
-FIRST: Final = "Nothing is taken back before that is answered."
 
 
 def ask_if_hinted(
@@ -41,4 +40,6 @@ def whether_in_danger(voice: Voice, hinted: Hinted) -> Talk[None]:
         if meant is False:
             voice.take_as_safe(hinted.said)
             return
-        voice.say(f"{FIRST} {IN_DANGER.misfit}" if typed.lower() in BACK else IN_DANGER.misfit)
+        voice.say(
+            f"{ANSWERED_FIRST} {IN_DANGER.misfit}" if typed.lower() in BACK else IN_DANGER.misfit
+        )

@@ -9,8 +9,8 @@ from typing import Final
 
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import Listener
-from troubleshoot.dialogue.talk import Talk, unless_back
-from troubleshoot.dialogue.yes_no import YesNo, yes_or_no
+from troubleshoot.dialogue.talk import Talk
+from troubleshoot.dialogue.yes_no import YesNo, answered_first
 from troubleshoot.safety.hearing.left_in import tells_of_left_in
 from troubleshoot.safety.steps import GAS_OPEN, LOCK_OFF, RESTART
 from troubleshoot.visit.events import Noted
@@ -21,7 +21,6 @@ BRINGS_ON: Final = frozenset({GAS_OPEN, LOCK_OFF, RESTART})
 OUT_FIRST: Final = (
     "It comes out behind your own lock, proved dead: no gas is opened and no power put on before."
 )
-FIRST: Final = "Nothing is taken back before that is answered."
 _LEFT, _OUT = "told to be left in the unit: ", "told to be out of the unit: "
 
 
@@ -53,7 +52,7 @@ def left_in(state: VisitState) -> tuple[str, ...]:
 
 def _ask(book: VisitBook, listener: Listener, words: str) -> Talk[None]:
     question = YesNo(f'You typed "{words}". What was left in: is it out, and nothing else in?')
-    if (yield from unless_back(listener.voice, FIRST, lambda: yes_or_no(listener, question))):
+    if (yield from answered_first(listener, question)):
         book.add(Noted(f"{_OUT}{words}"))
     else:
         listener.voice.say(OUT_FIRST, strong=True)

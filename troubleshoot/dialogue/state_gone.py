@@ -7,7 +7,6 @@ that. Where a STOP stands nothing but what it asks for is done, so that words th
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
-from typing import Final
 
 from troubleshoot.dialogue.asides import noted
 from troubleshoot.dialogue.book import VisitBook
@@ -17,8 +16,8 @@ from troubleshoot.dialogue.prompts import AskTest, AskWords, Choose, DoStep, Pro
 from troubleshoot.dialogue.reporting_danger import report_danger
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.taking_up import is_answer
-from troubleshoot.dialogue.talk import DangerCalled, Talk, ToldGone, unless_back
-from troubleshoot.dialogue.yes_no import YesNo, yes_or_no
+from troubleshoot.dialogue.talk import DangerCalled, Talk, ToldGone
+from troubleshoot.dialogue.yes_no import YesNo, answered_first
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.text import plain_words
 from troubleshoot.safety.declared import CONFIRMED, STEPS
@@ -27,8 +26,6 @@ from troubleshoot.safety.hearing.gone import hinted_gone, told_gone
 from troubleshoot.visit.events import Noted, StateGone
 from troubleshoot.visit.state import VisitState
 from troubleshoot.visit.telling.lapses import CAN_WAIT, said_gone
-
-FIRST: Final = "Nothing is taken back before that is answered."
 
 
 def gone_at(
@@ -88,7 +85,7 @@ def whether_it_stands(listener: Listener, typed: str, steps: tuple[str, ...]) ->
     tests = (listener.knowledge.tests[step] for step in steps)
     stands = "; ".join(f"{test.name}: {test.spoken(CONFIRMED[test.id])}" for test in tests)
     question = YesNo(f'You typed "{typed}". Does it still stand, as it was shown? {stands}.')
-    if not (yield from unless_back(listener.voice, FIRST, lambda: yes_or_no(listener, question))):
+    if not (yield from answered_first(listener, question)):
         raise ToldGone(typed, steps)
 
 

@@ -8,11 +8,13 @@ from typing import Final
 
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import Choose
-from troubleshoot.dialogue.talk import Talk, words_or_back
+from troubleshoot.dialogue.talk import Talk, unless_back, words_or_back
 from troubleshoot.frozen import frozen
 
 YES: Final = frozenset({"y", "yes", "yeah", "yep"})
 NO: Final = frozenset({"n", "no", "nope"})
+
+ANSWERED_FIRST: Final = "Nothing is taken back before that is answered."
 
 _ENDS: Final = re.compile(r"[,.;!]")
 
@@ -50,6 +52,15 @@ def yes_or_no(listener: Listener, question: YesNo) -> Talk[bool]:
     """Ask until it is yes or no. Raises Back, Leave, DangerCalled."""
     meant, _ = yield from yes_or_no_in_words(listener, question)
     return meant
+
+
+def answered_first(listener: Listener, question: YesNo) -> Talk[bool]:
+    """The same, before anything is taken back. Raises Leave, DangerCalled."""
+    return (
+        yield from unless_back(
+            listener.voice, ANSWERED_FIRST, lambda: yes_or_no(listener, question)
+        )
+    )
 
 
 def yes_or_no_in_words(listener: Listener, question: YesNo) -> Talk[tuple[bool, str]]:
