@@ -95,9 +95,10 @@ class VisitState:
     shut; moments as the events have them, empty where not known. `left_before`: what earlier visits
     had left off on the unit, as it was told; `left_on`: the dangers for which they did;
     `repairs_before`: told as made before the visit; they prove nothing and clear no cause.
-    `cock_left`: they did not leave its gas cock known to be open. `round`: the points of a season
-    are walked; a routine visit of before, or from a file, has none. `given`: the parts of a
-    hand-over, or of its result, of which not all has been given.
+    `mended_here`: how many repairs have been made on this visit. `cock_left`: they did not leave
+    its gas cock known to be open. `round`: the points of a season are walked; a routine visit of
+    before, or from a file, has none. `given`: the parts of a hand-over, or of its result, of which
+    not all has been given.
     """
 
     unit_data: Mapping[str, object] = field(default_factory=dict)
@@ -141,7 +142,7 @@ class VisitState:
     proofs: tuple[tuple[str, str], ...] = ()
     repairs: tuple[RepairSaid, ...] = ()
     repairs_before: tuple[RepairSaid, ...] = ()
-    mended_here: bool = False
+    mended_here: int = 0
     closing: bool = False
     cured: bool = False
     round: Round | None = None

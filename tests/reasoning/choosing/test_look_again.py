@@ -148,7 +148,7 @@ def test_a_reading_from_before_a_repair_is_not_repeated() -> None:
     )
     reasoner = Reasoner(knowledge)
     before = case(knowledge, Answer("t", ("low",)), repaired=("b",))
-    after = case(knowledge, Answer("t", ("low",), after_repair=True), repaired=("b",))
+    after = case(knowledge, Answer("t", ("low",), repairs=1), repaired=("b",))
     for asked, worth in ((before, False), (after, True)):
         found = reasoner.conclude(asked)
         assert bool(repeats(found)) == worth
@@ -167,7 +167,7 @@ def test_after_a_repair_too_a_reading_is_repeated_once() -> None:
         [test_of("t", "low", kind="question")],
         [fault("a", {"often": [{"t": "low"}]}), fault("b"), fault("c", {"seldom": [{"t": "low"}]})],
     )
-    answer = Answer("t", ("low",), after_repair=True)
+    answer = Answer("t", ("low",), repairs=1)
     again = Reasoner(knowledge).conclude(case(knowledge, answer, answer, repaired=("b",)))
     assert repeats(again) == []
 

@@ -225,7 +225,7 @@ def test_after_a_repair_old_readings_do_not_colour_what_a_new_one_would_tell() -
     found = Reasoner(knowledge).conclude(case(knowledge, answer, repaired=("mended",)))
     by_itself = found.chooser.gain(found.ranking, "b", None, ())
     assert found.chooser.gain(found.ranking, "b", None, found.seen) == by_itself
-    fresh = replace(answer, after_repair=True)
+    fresh = replace(answer, repairs=1)
     after = Reasoner(knowledge).conclude(case(knowledge, fresh, repaired=("mended",)))
     assert after.chooser.gain(after.ranking, "b", None, after.seen) != pytest.approx(by_itself)
 

@@ -117,7 +117,7 @@ def test_beside_a_fault_already_there_readings_stand_single() -> None:
     known = base(list(KNOWLEDGE.tests.values()), [JOINED, present])
     answers = (at("a", "high", ONE), at("b", "hot", ONE))
     assert joined(*answers, known=known, repaired=("there",)) == ({}, [ONE, ONE])
-    new = [at("a", "high", ONE, after_repair=True), at("b", "hot", ONE, after_repair=True)]
+    new = [at("a", "high", ONE, repairs=1), at("b", "hot", ONE, repairs=1)]
     assert joined(*new, known=known, repaired=("there",)) == ({"a": ONE, "b": ONE}, [])
 
 

@@ -123,5 +123,5 @@ def test_normal_readings_and_site_questions_need_no_explaining() -> None:
 def test_a_repaired_fault_explains_only_what_was_read_before_the_repair() -> None:
     bare = base(list(KNOWN.tests.values()), [KNOWN.faults["f"], fault("x"), fault("y")])
     assert unexplained(Answer("t", ("low",)), known=bare, repaired=("f",)) == []
-    new = Answer("t", ("low",), after_repair=True)
+    new = Answer("t", ("low",), repairs=1)
     assert unexplained(new, known=bare, repaired=("f",)) == ["t"]

@@ -192,7 +192,7 @@ def test_answers_since_the_repair_count_alone() -> None:
     known = base(
         [T], [fault("mended", {"often": [{"t": "low"}]}), fault("f", {"often": [{"t": "low"}]})]
     )
-    new = concluded(known, Answer("t", ("low",), after_repair=True), repaired=("mended",))
+    new = concluded(known, Answer("t", ("low",), repairs=1), repaired=("mended",))
     plain = concluded(base([T], [known.faults["f"]]), Answer("t", ("low",)))
     assert weights(new, "f") == pytest.approx(weights(plain, "f"))
 

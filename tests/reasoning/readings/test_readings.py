@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 from hypothesis import given
 from hypothesis import strategies as st
@@ -32,7 +34,7 @@ KNOWLEDGE = base(
     quantities=[
         Quantity("amps", "A", "amps", per="compressor"),
         Quantity("line", "F", "line", per="circuit"),
-        Quantity("outdoor", "F", "outdoors"),
+        Quantity("outdoor", "F", "outdoors", weather=True),
         Quantity("approach", "F-diff", "line over outdoor", per="circuit",
                  computed=(Derivation("difference", ("line", "outdoor")),)),
     ],
@@ -84,7 +86,7 @@ def test_a_repeated_reading_is_judged_by_its_own_number() -> None:
 
 def test_a_reading_after_a_repair_stands_alone() -> None:
     first = Answer("look", ("bad",), places=(Place("circuit", 1),))
-    second = Answer("look", ("normal",), places=(Place("circuit", 1),), after_repair=True)
+    second = Answer("look", ("normal",), places=(Place("circuit", 1),), repairs=1)
     (found,) = taken(first, second)
     assert found.seen == ("normal",) and found.before == ()
 
@@ -196,3 +198,38 @@ def test_the_worse_side_of_a_reading_near_its_limit_is_possible(amps: float) -> 
 def test_text_that_is_no_reading_of_the_test_says_nothing(text: str) -> None:
     (found,) = taken(Answer("amps", text=text, places=(ONE,)))
     assert found.seen == () and found.classified is None
+
+
+CIRCUIT = (Place("circuit", 1),)
+HOT = Answer("line", text="115 F", places=CIRCUIT)
+
+
+def approaches(*answers: Answer) -> list[tuple[tuple[str, ...], bool]]:
+    found = [r for r in taken(*answers, unit=unit_of(KNOWLEDGE)) if r.test == "approach"]
+    return [(r.seen, r.after_repair) for r in found]
+
+
+def test_nothing_is_computed_from_readings_on_both_sides_of_a_repair() -> None:
+    """Regression: a new head pressure was paired with the liquid line of before the repair."""
+    room = base(
+        [LINE, replace(OUTDOOR, id="room"), APPROACH], [fault("f")],
+        quantities=[*(replace(q, weather=False) for q in KNOWLEDGE.quantities.values())],
+    )  # fmt: skip
+    old = Answer("room", text="90 F")
+
+    def known(*answers: Answer) -> list[tuple[tuple[str, ...], bool]]:
+        found, _ = take_readings(room, case(room, *answers, unit=unit_of(room)))
+        return [(r.seen, r.after_repair) for r in found if r.test == "approach"]
+
+    assert known(old, HOT) == [(("high",), False)]
+    cool = replace(HOT, text="95 F", repairs=1)
+    assert known(old, HOT, cool) == [(("high",), False)]
+    assert known(old, HOT, cool, replace(old, repairs=1)) == [(("normal",), True)]
+    # Nor on both sides of the second repair.
+    warm = replace(HOT, text="130 F", repairs=2)
+    assert known(old, HOT, cool, replace(old, repairs=1), warm) == [(("normal",), True)]
+
+
+def test_the_weather_is_the_same_after_a_repair() -> None:
+    cool = replace(HOT, text="95 F", repairs=1)
+    assert approaches(Answer("outdoor", text="90 F"), HOT, cool) == [(("normal",), True)]

@@ -35,11 +35,8 @@ def test_an_answer_is_kept_with_all_that_is_known_of_it(
         work=after_test(visit.work, test, "circuit 2", (), visit.at_work), work_before=visit.work,
         aim=None,
     )  # fmt: skip
-    mended = after(shipped, replace(visit, mended_here=True), event)
-    assert (
-        mended.answers[-1].after_repair
-        and not after(shipped, visit, event).answers[-1].after_repair
-    )
+    mended = after(shipped, replace(visit, mended_here=2), event)
+    assert mended.answers[-1].repairs == 2
 
 
 def test_a_shared_answer_has_no_place_of_its_own(shipped: Knowledge, visit: VisitState) -> None:

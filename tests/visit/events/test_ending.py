@@ -28,7 +28,7 @@ def test_notes_names_repairs_and_the_way_out(shipped: Knowledge, visit: VisitSta
     changed(shipped, visit, Named("RTU-7"), name="RTU-7")
     said = RepairSaid("g", THEN, visit.proofs, answers=1)
     changed(shipped, visit, Repaired("g"), repaired=("f", "g"),
-            repairs=(said,), proofs=(), mended_here=True, closing=False)  # fmt: skip
+            repairs=(said,), proofs=(), mended_here=1, closing=False)  # fmt: skip
     changed(shipped, visit, Closing(cured=True), cured=True, aim=None)
     changed(shipped, replace(visit, closing=False, cured=True), Closing(), closing=True,
             cured=False, aim=None)  # fmt: skip
@@ -83,7 +83,7 @@ def test_a_repair_is_ended_where_it_was_begun_and_else_is_another(
     }
     state = replace(visit, repairs=said_before, proofs=(NOT_TAKEN,))
     changed(
-        shipped, state, Repaired("g", "gone"), repaired=("f", "g"), proofs=(), mended_here=True,
+        shipped, state, Repaired("g", "gone"), repaired=("f", "g"), proofs=(), mended_here=1,
         closing=False, repairs=tuple(made.get(each, each) for each in said_now),
     )  # fmt: skip
 

@@ -199,6 +199,7 @@ class Quantity:
         After("can-be"), ListOf(Number(), least=2, most=2),
         "beyond these a person is asked once whether the number is meant",
     ] = None  # fmt: skip
+    weather: Annotated[bool, "true: of the weather, which no repair changes"] = False
     spoken: str = ""
 
     def __post_init__(self) -> None:

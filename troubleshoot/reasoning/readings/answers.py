@@ -18,7 +18,7 @@ class Answer:
     of them, several with `shared` true is one reading of which it is not known where it was taken.
     `valid`: None leaves it to the rules; a stated True or False wins, except over hazards.
     `conditions`: what held when this one was taken, where it differs from the case's own.
-    `after_repair`: taken after a repair, so that it counts alone.
+    `repairs`: how many had been done on the visit before it.
     """
 
     test: str
@@ -30,7 +30,12 @@ class Answer:
     instrument: str | None = None
     why_invalid: str = ""
     conditions: Mapping[str, str] = field(default_factory=dict)
-    after_repair: bool = False
+    repairs: int = 0
+
+    @property
+    def after_repair(self) -> bool:
+        """Whether it was taken after a repair, so that it counts alone."""
+        return self.repairs > 0
 
 
 @frozen

@@ -6,18 +6,22 @@ is valid and why not. Computed tests become readings by themselves when their in
 
 from __future__ import annotations
 
-from collections.abc import Collection, Mapping
+from collections.abc import Collection, Mapping, Sequence
 from dataclasses import field, replace
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge, Test
-from troubleshoot.quantities.typed import NotUnderstood
 from troubleshoot.reasoning.readings.answers import Answer, Case
+from troubleshoot.reasoning.readings.between_repairs import (
+    Stretch,
+    own_values,
+    told_between_repairs,
+)
 from troubleshoot.reasoning.readings.classify import POSSIBLE, Classified, classify
-from troubleshoot.reasoning.readings.measuring import quantities_of, read_text, stated_conditions
+from troubleshoot.reasoning.readings.measuring import stated_conditions
 from troubleshoot.reasoning.readings.misreadings import repeats
-from troubleshoot.reasoning.readings.superseded import COMPUTED_SINCE, Key, superseded
-from troubleshoot.reasoning.readings.values import Value, Values
+from troubleshoot.reasoning.readings.superseded import COMPUTED_SINCE, rests_on, superseded
+from troubleshoot.reasoning.readings.values import Key, Values
 from troubleshoot.reasoning.readings.withdrawal import withdraw
 from troubleshoot.reasoning.unit.places import Place
 
@@ -87,16 +91,17 @@ def take_readings(knowledge: Knowledge, case: Case) -> tuple[tuple[Reading, ...]
     count, taken after one that does, is kept beside it: what it may mean for safety still stands.
     """
     case = replace(case, answers=withdraw(knowledge, repeats(knowledge, case.answers)))
-    typed, told_at = _typed_values(knowledge, case)
-    values = Values(knowledge, case.unit, typed)
-    older = dict(superseded(knowledge, case.answers, values, told_at))
-    values = values.without(frozenset[Key]().union(*older.values()))
+    told = told_between_repairs(knowledge, case)
+    older = dict(pair for each in told for pair in superseded(knowledge, case.answers, each))
+    gone = frozenset[Key]().union(*older.values())
+    told = tuple(replace(each, values=each.values.without(gone)) for each in told)
+    values_of = {each.repairs: each.values for each in told}
     latest: dict[tuple[str, Place | None], Reading] = {}
     beside: dict[tuple[str, Place | None], Reading] = {}
     for answer in case.answers:
         test = knowledge.tests[answer.test]
         for place in answer.places if not answer.shared else (None,):
-            reading = _reading(knowledge, test, answer, place, values)
+            reading = _reading(knowledge, test, answer, place, values_of[answer.repairs])
             key = (test.id, place)
             earlier = latest.get(key)
             if reading.valid or earlier is None or not earlier.valid:
@@ -105,14 +110,14 @@ def take_readings(knowledge: Knowledge, case: Case) -> tuple[tuple[Reading, ...]
                 latest[key] = _again(test, reading, earlier)
             else:
                 beside[key] = reading
-    for reading in _computed(knowledge, case, values, older):
+    for reading in _computed(knowledge, case, told, older):
         key = (reading.test, reading.at)
         if key in older:
             beside[key] = voided(latest[key], COMPUTED_SINCE)
         elif key in latest:
             beside[key] = latest[key]
         latest[key] = reading
-    return (*latest.values(), *beside.values()), values
+    return (*latest.values(), *beside.values()), told[-1].values
 
 
 def outcomes_of(
@@ -134,25 +139,6 @@ def _again(test: Test, reading: Reading, earlier: Reading | None) -> Reading:
     return replace(reading, before=(*earlier.before, earlier.chances))
 
 
-def _typed_values(knowledge: Knowledge, case: Case) -> tuple[dict[Key, Value], dict[Key, int]]:
-    """Every typed number of the case by quantity and place, and which answer gave it last.
-
-    Invalid ones give no value.
-    """
-    bare = Values(knowledge, case.unit, {})
-    found = stated_conditions(knowledge, case.unit, case.conditions)
-    told_at: dict[Key, int] = {}
-    for number, answer in enumerate(case.answers):
-        if answer.text is None or answer.valid is False:
-            continue
-        test = knowledge.tests[answer.test]
-        for place in answer.places if not answer.shared else (None,):
-            own = _own_values(knowledge, test, answer, place, bare)
-            found |= own
-            told_at |= dict.fromkeys(own, number)
-    return found, told_at
-
-
 def _reading(
     knowledge: Knowledge, test: Test, answer: Answer, place: Place | None, values: Values
 ) -> Reading:
@@ -162,7 +148,7 @@ def _reading(
     if answer.text is not None and test.reads and not seen:
         own = values.with_typed(
             stated_conditions(knowledge, values.unit, answer.conditions)
-            | _own_values(knowledge, test, answer, place, values)
+            | own_values(knowledge, test, answer, place, values)
         )
         classified = classify(test, place, own)
         if classified is not None:
@@ -185,28 +171,13 @@ def _reading(
     )
 
 
-def _own_values(
-    knowledge: Knowledge, test: Test, answer: Answer, place: Place | None, values: Values
-) -> dict[tuple[str, Place | None], Value]:
-    """The numbers that one answer gives at a place; none where its text is no reading."""
-    try:
-        typed = read_text(test, answer.text or "", knowledge)
-    except NotUnderstood:
-        return {}
-    own = quantities_of(test, typed, knowledge, values, place)
-    return {
-        (name, values.place_for(knowledge.quantities[name].per, place)): value
-        for name, value in own.items()
-    }
-
-
 def _computed(
-    knowledge: Knowledge, case: Case, values: Values, older: Collection[Key]
+    knowledge: Knowledge, case: Case, told: Sequence[Stretch], older: Collection[Key]
 ) -> list[Reading]:
     """Tests whose quantities are known by now without being asked, at every place of their kind.
 
-    An answer that does not count leaves the test open to what its inputs say; so does one that is
-    `older` than they are.
+    By what was typed since the last repair, else as they were before it. An answer that does not
+    count leaves the test open to what its inputs say; so does one that is `older` than they are.
     """
     answered = {(a.test, p) for a in case.answers if a.valid is not False for p in a.places}
     found = []
@@ -216,20 +187,30 @@ def _computed(
         for place in case.unit.layout.places(test.per):
             if (test.id, place) in answered and (test.id, place) not in older:
                 continue
-            classified = classify(test, place, values)
-            if classified is not None:
-                found.append(
-                    Reading(
-                        test.id,
-                        place,
-                        classified.seen,
-                        classified.chances,
-                        None,
-                        classified,
-                        computed=True,
-                    )
-                )
+            reading = _computed_last(knowledge, test, place, told)
+            if reading is not None:
+                found.append(reading)
     return found
+
+
+def _computed_last(
+    knowledge: Knowledge, test: Test, place: Place | None, told: Sequence[Stretch]
+) -> Reading | None:
+    """A computed test by the last numbers that between two repairs give it; None without them."""
+    for each in reversed(told):
+        classified = classify(test, place, each.values)
+        if classified is not None:
+            return Reading(
+                test.id,
+                place,
+                classified.seen,
+                classified.chances,
+                None,
+                classified,
+                computed=True,
+                after_repair=each.repairs > 0 and rests_on(knowledge, test, place, each),
+            )
+    return None
 
 
 def _knows_itself(knowledge: Knowledge, test: Test) -> bool:

@@ -6,33 +6,31 @@ may mean for safety still stands.
 
 from __future__ import annotations
 
-from collections.abc import Iterable, Iterator, Mapping
+from collections.abc import Iterable, Iterator
 
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.readings.answers import Answer
+from troubleshoot.reasoning.readings.between_repairs import Stretch
 from troubleshoot.reasoning.readings.classify import classify
-from troubleshoot.reasoning.readings.values import Values
+from troubleshoot.reasoning.readings.values import Key, Values
 from troubleshoot.reasoning.unit.places import Place
 
 COMPUTED_SINCE = "computed since from readings taken after it"
 
-Key = tuple[str, Place | None]
-
 
 def superseded(
-    knowledge: Knowledge,
-    answers: Iterable[Answer],
-    values: Values,
-    told_at: Mapping[Key, int],
+    knowledge: Knowledge, answers: Iterable[Answer], told: Stretch
 ) -> Iterator[tuple[Key, frozenset[Key]]]:
     """Each test and place whose typed answer is older than what it can be computed from.
 
-    With the quantities and places that it gave. `told_at`: which answer gave a value last.
+    With the quantities and places that it gave. `answers`: those of the whole case, in order;
+    `told`: what was typed between two repairs.
     """
     counting = [
         (number, answer)
         for number, answer in enumerate(answers)
         if answer.text is not None and answer.valid is not False and not answer.shared
+        if answer.repairs <= told.repairs
     ]
     last = {(answer.test, at): number for number, answer in counting for at in answer.places}
     for number, answer in counting:
@@ -41,11 +39,19 @@ def superseded(
         for place in answer.places if inputs else ():
             if last[(test.id, place)] != number:
                 continue
-            at = {told_at.get((name, _place_of(knowledge, values, name, place))) for name in inputs}
-            if any(n is not None and n > number for n in at):
-                gone = _keys(knowledge, values, test, place)
-                if classify(test, place, values.without(gone)) is not None:
+            keys = {(name, _place_of(knowledge, told.values, name, place)) for name in inputs}
+            if any(told.told_at.get(key, number) > number for key in keys):
+                gone = _keys(knowledge, told.values, test, place)
+                if classify(test, place, told.values.without(gone)) is not None:
                     yield (test.id, place), gone
+
+
+def rests_on(knowledge: Knowledge, test: Test, place: Place | None, told: Stretch) -> bool:
+    """Whether what judges a computed test rests on something that was typed in this stretch."""
+    judged = {b.quantity for o in test.outcomes for line in o.limits for b in line.bounds}
+    names = judged | inputs_of(knowledge, judged)
+    keys = {(name, _place_of(knowledge, told.values, name, place)) for name in names}
+    return any(key in told.told_at for key in keys)
 
 
 def inputs_of(knowledge: Knowledge, names: Iterable[str]) -> frozenset[str]:

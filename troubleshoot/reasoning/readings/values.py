@@ -16,6 +16,9 @@ from troubleshoot.reasoning.readings.formulas import compute
 from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.reasoning.unit.places import CAPACITOR_KINDS, Place
 
+Key = tuple[str, Place | None]
+"""A quantity at a place."""
+
 LINE_KINDS = frozenset({"circuit", "compressor", "contactor"})
 
 
@@ -46,22 +49,22 @@ class Values:
         self,
         knowledge: Knowledge,
         unit: Unit,
-        typed: Mapping[tuple[str, Place | None], Value],
+        typed: Mapping[Key, Value],
     ) -> None:
         self.knowledge = knowledge
         self.unit = unit
         self._typed = dict(typed)
-        self._derived: dict[tuple[str, Place | None], Value | None] = {}
+        self._derived: dict[Key, Value | None] = {}
 
     def get(self, name: str, place: Place | None) -> Value | None:
         """The value at a place, or nothing. Plate values count as exact."""
         return self._known(name, place, frozenset())
 
-    def with_typed(self, more: Mapping[tuple[str, Place | None], Value]) -> Values:
+    def with_typed(self, more: Mapping[Key, Value]) -> Values:
         """The same values with some typed ones added or replaced."""
         return Values(self.knowledge, self.unit, {**self._typed, **more})
 
-    def without(self, keys: Collection[tuple[str, Place | None]]) -> Values:
+    def without(self, keys: Collection[Key]) -> Values:
         """The same values as if these had not been typed."""
         typed = {key: value for key, value in self._typed.items() if key not in keys}
         return Values(self.knowledge, self.unit, typed)

@@ -79,7 +79,7 @@ class Answered(Event):
             self.instrument,
             self.why_invalid,
             dict(self.conditions),
-            after_repair=state.mended_here,
+            repairs=state.mended_here,
         )
         counts = self.valid is not False
         outcomes = _shown(knowledge, state, self) if counts else ()

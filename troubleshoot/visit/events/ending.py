@@ -117,6 +117,7 @@ class Repaired(Event):
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
         fault, work = knowledge.faults.get(self.fault), state.work
         before, last = state.repairs[:-1], state.repairs[-1:]
+        made = max(state.mended_here, 1)
         if last and last[0].fault == self.fault and not last[0].still:
             said = replace(last[0], proofs=(*last[0].proofs, *state.proofs), still=self.words)
         else:
@@ -125,7 +126,7 @@ class Repaired(Event):
                 self.fault, self.time, state.proofs, self.words, answers, live,
                 search=state.case.search, apart=state.case.apart,
             )  # fmt: skip
-            before = state.repairs
+            before, made = state.repairs, state.mended_here + 1
             work = work if fault is None else after_repair(work, fault, state.at_work)
         return replace(
             state,
@@ -134,7 +135,7 @@ class Repaired(Event):
             repairs=(*before, said),
             proofs=(),
             work=work,
-            mended_here=True,
+            mended_here=made,
             closing=False,
         )
 
