@@ -344,29 +344,47 @@ def test_a_thunderstorm_is_waited_out_by_the_clock(
     assert len([line for line in terminal.asked if line == "When was that?"]) == 2
 
 
+THUNDER = DangerReported("lightning", "thunder", test="thunder-waited-out")
+
+
+def stopped_since_nine(shipped: Knowledge, *came: tuple[int, Event]) -> VisitBook:
+    """A visit of nine o'clock, what came of it at which minute, handed over at 9:26."""
+    begun = Started(complaint="no-heat", unit={"heat": "gas"}, name="RTU-7")
+    over = VisitEnded("stopped", "the boss", "2026-11-26 09:26")
+    at: tuple[tuple[int, Event], ...] = ((0, begun), *came, (26, over))
+    nine = NOW.replace(hour=9)
+    return book_of(shipped, [replace(e, time=stamp(nine.replace(minute=m))) for m, e in at])
+
+
 @pytest.mark.parametrize(
     ("again", "waits_until"),
     [
         (Halted("lightning", "thunder-waited-out"), ""),
-        (DangerReported("lightning", "thunder", test="thunder-waited-out"), "09:55"),
+        (THUNDER, "09:55"),
     ],
 )
 def test_a_storm_is_waited_out_from_the_last_thunder_and_not_from_another_stop(
     again: Event, waits_until: str, reasoner: Reasoner, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     """Told of anew it begins anew; met once more behind another STOP it stands since before."""
-    came: list[tuple[int, Event]] = [
-        (0, Started(complaint="no-heat", unit={"heat": "gas"}, name="RTU-7")),
-        (0, DangerReported("lightning", "thunder", test="thunder-waited-out")),
-        (20, DangerReported("gas-odour", "i smell gas", test="combustible-gas-sweep")),
-        (25, again),
-        (26, VisitEnded("stopped", "the boss", "2026-11-26 09:26")),
-    ]
-    at_nine = NOW.replace(hour=9)
-    events = [replace(e, time=stamp(at_nine.replace(minute=minute))) for minute, e in came]
-    book = book_of(reasoner.knowledge, events)
-    monkeypatch.setattr(clock, "now", lambda: at_nine.replace(minute=40))
+    gas = DangerReported("gas-odour", "i smell gas", test="combustible-gas-sweep")
+    book = stopped_since_nine(reasoner.knowledge, (0, THUNDER), (20, gas), (25, again))
+    monkeypatch.setattr(clock, "now", lambda: NOW.replace(hour=9, minute=40))
     terminal = Lines("q")
     assert reopened(reasoner, book, terminal) is False
     assert bool(terminal.asked) is not bool(waits_until)
     assert f"not before 2026-11-26 {waits_until}" in terminal.text or not waits_until
+
+
+def test_what_stood_before_a_storm_does_not_shorten_its_wait(
+    reasoner: Reasoner, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """As a record of other rules may have it: the last STOP on it stands since before the storm."""
+    limit = Halted("safety-does-not-open", "main-limit")
+    stuck = Answered("main-limit", outcomes=("stuck",))
+    came = ((0, stuck), (1, limit), (20, THUNDER), (25, limit))
+    book = stopped_since_nine(reasoner.knowledge, *came)
+    monkeypatch.setattr(clock, "now", lambda: NOW.replace(hour=9, minute=49))
+    terminal = Lines("q")
+    assert reopened(reasoner, book, terminal) is False and not terminal.asked
+    assert "not before 2026-11-26 09:55" in terminal.text
