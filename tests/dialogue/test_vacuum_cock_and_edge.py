@@ -54,6 +54,17 @@ def test_what_takes_the_number_back_is_no_vacuum_that_held(typed: str, shipped: 
         assert step(shipped, EVACUATE, typed).outcomes == ("not-held",)
 
 
+@pytest.mark.parametrize(
+    "typed", ["2000 microns and the pump howls", "1500 microns but the gauge is broken"]
+)
+def test_what_else_is_said_of_one_that_did_not_hold_is_asked_about(
+    typed: str, shipped: Knowledge
+) -> None:
+    """The number alone would do: what was said beside it, and not understood, is not swallowed."""
+    with pytest.raises(NotAnAnswer, match="Say in words what came of it: held, not held"):
+        step(shipped, EVACUATE, typed)
+
+
 @pytest.mark.parametrize("typed", ["more than 300 microns held", "about 350 microns held"])
 def test_a_vacuum_that_is_not_read_proves_nothing(typed: str, shipped: Knowledge) -> None:
     with pytest.raises(NotAnAnswer):
