@@ -82,7 +82,7 @@ _DENIED_TWICE: Final = (
     (re.compile(r"\b(?:aint|isnt|dont|havent|hasnt) (?:got |have )?(?:no|none|nothing)\b"), "no"),
 )
 """Denied twice is denied once: it ain't locked no more, there ain't no lock on it."""
-_FEW_VOLTS: Final = re.compile(r"\b\d(?:[.,]\d+)?\s*(?:v|vac|vdc|volts?)\b")
+_FEW_VOLTS: Final = re.compile(r"(?<!\d[.,])\b\d(?:[.,]\d+)?\s*(?:v|vac|vdc|volts?)\b")
 """Under 10 V nothing is live."""
 _NUMBER_AND_UNIT: Final = re.compile(r"(\d)\s*(?:v|vac|vdc|volt)\b")
 _DECIMALS: Final = re.compile(r"(\d)[.,]\d+")
@@ -110,7 +110,7 @@ class _Said:
 
     def _goes_on(self, words: tuple[str, ...], at: int, number: int) -> bool:
         """Whether the rest of it is said from there on, its next word first."""
-        if at == len(words) or not _meets(words[at], self.groups[number]):
+        if not _meets(words[at], self.groups[number]):
             return False
         number += 1
         if number == len(self.groups):
