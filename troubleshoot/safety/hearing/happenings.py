@@ -18,8 +18,8 @@ _PAST: Final = frozenset(
 )
 """What has happened, where it is not told of how a thing is."""
 _NO_VERBS: Final = frozenset(
-    """bed energized feed fixed indeed limited locked marked matched need needed operated
-    proved rated seed shed sized speed supposed tagged used wired""".split()  # noqa: SIM905
+    """bed bleed energized feed fixed hundred indeed limited locked marked matched need needed
+    operated proved rated seed shed sized speed supposed tagged used wired""".split()  # noqa: SIM905
 )
 """Words on -ed that tell of no happening."""
 _NO_DOINGS: Final = frozenset(
@@ -59,7 +59,7 @@ def happens(told: str) -> bool:
 
 def _is_one(word: str, before: list[str]) -> bool:
     """Whether a verb tells of one: closed, is falling; not is closed, a painted pipe."""
-    led = [w for w in before[-3:] if w not in _BETWEEN][-1:]
+    led = [w for w in before if w not in _BETWEEN][-1:]
     is_told_as_state = bool(led) and led[0] in _IS
     if word.endswith("ing") and word not in _NO_DOINGS:
         return is_told_as_state
