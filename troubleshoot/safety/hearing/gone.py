@@ -245,5 +245,5 @@ def _mend(knowledge: Knowledge) -> Mend:
     known = frozenset(
         word for entry in _entries(knowledge) for group in entry.groups for word in group
     )
-    own = mender(known - {_GAP} - _LITTLE, lambda: ordinary_words(knowledge))
+    own = mender(known, lambda: ordinary_words(knowledge))
     return lambda word: word if word in _LITTLE | _DENYING else own(word)
