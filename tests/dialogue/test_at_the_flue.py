@@ -67,7 +67,7 @@ def test_flue_gas_under_its_limit_proves_the_flue(typed: str, shipped: Knowledge
 @pytest.mark.parametrize(
     "typed",
     ["CO 40 ppm in the room", "my monitor says CO 40 ppm", "CO 40 ppm on my clip-on",
-     "co 40 ppm in the supply air", "CO monitor shows 40 ppm"],
+     "co 40 ppm in the supply air", "CO monitor shows 40 ppm", "CO 40 PPM IN THE ROOM"],
 )  # fmt: skip
 def test_what_speaks_of_air_people_breathe_stops_the_job_there_too(
     typed: str, shipped: Knowledge
@@ -96,6 +96,8 @@ def test_the_question_itself_says_what_a_number_is_of(shipped: Knowledge) -> Non
     listener = Listener(shipped, Voice(), asked=test)
     assert told_at(shipped, test, "CO 40 ppm") == ()
     listener.hear("CO 40 ppm, O2 7.5 %")
+    with pytest.raises(DangerCalled):
+        listener.hear("CO 40 ppm, smoke from the control panel")
     with pytest.raises(DangerCalled):
         listener.hear("room CO 40 ppm")
     with pytest.raises(DangerCalled):

@@ -66,7 +66,8 @@ def broken_off(words: str) -> str:
 
 
 def test_who_was_told_before_a_break_is_not_asked_again(shipped: Knowledge) -> None:
-    book = stopped(shipped, PartGiven(TOLD, UTILITY, time=stamp(NOW)))
+    """The part is called in the record as it was called in those of before."""
+    book = stopped(shipped, PartGiven("who was told", UTILITY, time=stamp(NOW)))
     terminal, kept = told(book)
     assert kept == UTILITY and terminal.asked == []
     assert terminal.said == [broken_off(UTILITY), "Taken as: 11:15 am today."]
