@@ -252,12 +252,13 @@ class Job:
         untested = any("plug-untested outlet tap" in w and not off & w for w in self.worlds)
         return "closed with a plug that was not tested under gas" if closes and untested else ""
 
-    def objection(self, task: Task, now: datetime, in_hand: bool) -> str:
+    def objection(self, task: Task, now: datetime, last: Task | None) -> str:
         """What is wrong with showing this task now; empty where nothing is.
 
-        `in_hand`: it had been shown before, and may have been worked on since.
+        `last`: what had been shown before, and has been worked on since unless it was answered.
         """
-        self.let_time_pass(now, task.minutes if in_hand else 0.0)
+        in_hand = last is not None and (last == task or last is not self.answered)
+        self.let_time_pass(now, last.minutes if last is not None and in_hand else 0.0)
         words = beyond(task.test, self.profiles)
         if words and not self._is_own_lock(task):
             return words

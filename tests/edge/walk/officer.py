@@ -18,7 +18,7 @@ from typing import Any
 from tests.edge.walk.job import Job, Task
 from tests.edge.walk.order_of_work import CONFIRMING, MAY_BE_ENTERED
 from tests.edge.walk.unit_on_record import Units
-from tests.edge.walk.what_halts import DEAD
+from tests.edge.walk.what_halts import DEAD, METER_PROOF
 from tests.safety.work_state_account import SAID_GONE
 from troubleshoot.knowledge.model import Knowledge
 
@@ -28,8 +28,6 @@ POINTING = re.compile(
     r"^(?:(?:it's|its|it is|it|they're|they are|all|both|now) )+| (?:now|all|both)$"
 )
 """What takes nothing from the word beside it: it's stopped, all locked now."""
-METER_PROOF = "tester-proof"
-"""The proof right after a test for dead belongs to it (NFPA 70E 120.5, from memory)."""
 LIVE = frozenset(words for words, things in SAID_GONE.items() if "powered" in things)
 """What nobody says at a test with hands inside without being heard."""
 _TASK = re.compile(r"^(Step|Test): (.*) \((?:about [0-9]+ min|moments)\)$")
@@ -163,7 +161,7 @@ class Officer:
         if self.current is None:
             return self._object(f"{what} before anything was said")
         job = self.jobs[self.current]
-        words = job.objection(task, self.now(), in_hand=task == self.last_shown)
+        words = job.objection(task, self.now(), self.last_shown)
         if words:
             self._object(f"{what}: {words}")
         if task.test.id == METER_PROOF and job.last_step == DEAD:

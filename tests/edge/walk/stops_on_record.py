@@ -12,7 +12,16 @@ from collections.abc import Iterable
 from dataclasses import dataclass, field
 from typing import TYPE_CHECKING, Any
 
-from tests.edge.walk.what_halts import DEAD, HALTS, UNTIL_SAFE, WHOLE_JOB, halting, says, scope_of
+from tests.edge.walk.what_halts import (
+    DEAD,
+    HALTS,
+    METER_PROOF,
+    UNTIL_SAFE,
+    WHOLE_JOB,
+    halting,
+    says,
+    scope_of,
+)
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.reasoning.readings.answers import Answer, Case
 from troubleshoot.reasoning.readings.readings import take_readings
@@ -181,6 +190,9 @@ class Stops:
             return
         sound = set(self.knowledge.tests[test].healthy) | GOOD_ENOUGH.get(test, set())
         is_sound = bool(outcomes) and outcomes <= sound
+        if test == METER_PROOF and is_sound:
+            for bad in self.bad:
+                bad.held &= bad.spot is None or bad.spot[0] != DEAD or bad.scope == WHOLE_JOB
         for bad in self._open():
             if bad.final:
                 continue

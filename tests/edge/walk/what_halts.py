@@ -7,6 +7,8 @@ from troubleshoot.knowledge.model import Hazard, Knowledge
 WHOLE_JOB, UNTIL_SAFE = "whole-job", "until-made-safe"
 HALTS = (WHOLE_JOB, UNTIL_SAFE)
 DEAD = "verified-dead"
+METER_PROOF = "tester-proof"
+"""The proof right after a test for dead belongs to it (NFPA 70E 120.5, from memory)."""
 
 
 def halting(knowledge: Knowledge) -> dict[tuple[str, str], str]:

@@ -277,3 +277,21 @@ def test_what_was_computed_afresh_until_made_safe_and_is_bad_again_leads_nowhere
     conclusions = conclude_visit(decider.reasoner, state)
     (standing,) = conclusions.standing_stops
     assert towards_lifting(knowledge, state, conclusions, standing) is None
+
+
+def test_a_stop_that_is_found_on_the_way_to_lifting_another_is_told_first(
+    decider: Decider,
+) -> None:
+    """Regression: a second feed found at the lock was passed by, for the sake of the first."""
+    charge: Spot = ("drive-discharge", None)
+    events = [
+        *start(unit={**UNIT, "blower-motor": "electronically-commutated"}),
+        StepDone("drive-discharge", ("holds-charge",), "blower motor", text="120 V"),
+        Halted.over("stored-charge", charge),
+        TakenAfresh.of(charge),
+    ]
+    assert confirm_until(decider, events, "lockout")
+    events.append(StepDone("lockout", ("second-source",)))
+    decision = next_of(decider, events)
+    assert decision.kind == "stop" and decision.stop is not None
+    assert decision.stop.hazard.id == "second-power-source"

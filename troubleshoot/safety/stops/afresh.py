@@ -23,7 +23,7 @@ from troubleshoot.safety.reaching import is_blocked, steps_before
 from troubleshoot.safety.route import steps_to, steps_to_leave, steps_to_leave_off
 from troubleshoot.safety.step_guards import AWAY_FROM_LIVE, CALLED_TO_RUN, PROVED_SINCE_TESTED
 from troubleshoot.safety.steps import DEAD_TEST, GAS_OPEN, GAS_SWEEP, Step
-from troubleshoot.safety.stops.lifting import is_under_way, lifting_finding
+from troubleshoot.safety.stops.lifting import is_news, is_under_way, lifting_finding
 from troubleshoot.safety.stops.parts import is_all_clear, not_yet_afresh
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.transitions import after_step, refusals
@@ -52,10 +52,10 @@ def way_to_lifting(
     """The STOP that the finding being taken afresh may lift, and the way; None where none may go.
 
     `told`: the STOP to be told of. Where it may be lifted here so may any other that stands, and
-    the finding may be that of another.
+    the finding may be that of another. One that is found on the way is told first.
     """
     next_finding = lifting_finding(knowledge, job, conclusions, told)
-    if next_finding is None:
+    if next_finding is None or is_news(knowledge, job, conclusions, told):
         return None
     under_way = is_under_way(knowledge, job, conclusions, told, next_finding)
     fresh = job.fresh or (next_finding if under_way else None)

@@ -37,7 +37,7 @@ def standing_stop(knowledge: Knowledge, job: Job, conclusions: Conclusions) -> F
 
     A second danger may be found on the way to lifting the first. Of those alike the last met is
     told: the people here know of the others. Of those that may be lifted here it is one that was
-    reported just now, else the first.
+    reported just now, else one that was found just now, else the first.
     """
     standing = conclusions.standing_stops
     final = [s for s in standing if lifting_finding(knowledge, job, conclusions, s) is None]
@@ -51,7 +51,16 @@ def standing_stop(knowledge: Knowledge, job: Job, conclusions: Conclusions) -> F
         return max(final, key=when_met)
     said = job.stops[-1].hazard if job.stops and job.stops[-1].reported is not None else None
     just_reported = (stop for stop in standing if stop.hazard.id == said)
-    return next(just_reported, next(iter(standing), None))
+    news = (stop for stop in standing if is_news(knowledge, job, conclusions, stop))
+    return next(iter((*just_reported, *news, *standing)), None)
+
+
+def is_news(knowledge: Knowledge, job: Job, conclusions: Conclusions, fired: FiredHazard) -> bool:
+    """Whether a STOP was found while another's finding is taken afresh, and has not halted yet."""
+    if job.fresh is None or lifting_finding(knowledge, job, conclusions, fired) == job.fresh:
+        return False
+    met = _standing_met(knowledge, job, conclusions, fired)
+    return met is None or _is_lifted(knowledge, job, conclusions, met)
 
 
 def words_reported(
