@@ -88,6 +88,13 @@ def test_a_repair_is_ended_where_it_was_begun_and_else_is_another(
     )  # fmt: skip
 
 
+def test_each_repair_is_counted_once(shipped: Knowledge, visit: VisitState) -> None:
+    """What is read between the second and the third is kept apart from what was read before."""
+    state = replace(visit, repairs=(FIRST, BEGUN), mended_here=2)
+    assert after(shipped, state, Repaired("g", "gone")).mended_here == 2, "it had begun"
+    assert after(shipped, state, Repaired("h")).mended_here == 3
+
+
 def test_a_repair_of_before_is_kept_with_its_own_proofs_and_told_again_it_is_one(
     shipped: Knowledge, visit: VisitState
 ) -> None:
