@@ -19,7 +19,8 @@ from troubleshoot.safety.hearing.vocabulary import PERSON, stem, stems
 from troubleshoot.safety.hearing.words import Words
 
 _SHOCK, _SICK, _SMOKE = stem("shock"), stem("sick"), stem("smoke")
-_FALLING: Final = stems("fell through")
+_FALLING: Final = stems("fell went dropped")
+"""A phrase that begins with the fall names nobody and nothing that falls."""
 _WHO_FALLS: Final = stems(f"i im me my we {PERSON} everybody")
 _AND_TIRED_OF: Final = ("and", stem("tired"), "of")
 _OURS: Final = stems("the its our any that")
@@ -34,7 +35,7 @@ def is_manner_of_speaking(said: Words, phrase: Words, at: tuple[int, int]) -> bo
         return behind[:3] == _AND_TIRED_OF
     if phrase[-1] == _SMOKE:
         return not (_OURS.isdisjoint(behind[:1]) or BETTERED.isdisjoint(behind[1:2]))
-    return not _FALLING.isdisjoint(phrase) and _is_of_figures(before)
+    return phrase[0] in _FALLING and _is_of_figures(before)
 
 
 def _is_surprise(behind: Words) -> bool:
