@@ -12,7 +12,7 @@ _LEAD: Final = re.compile(r"^(?:at|about|around|approx\.?|~) ?")
 _DAY: Final = re.compile(r"^(?P<day>today|yesterday|\d{4}-\d{1,2}-\d{1,2})(?:,? (?:at )?|t|$)")
 _CLOCK: Final = re.compile(
     r"(?P<hour>\d{1,2})(?:[:.h]?(?P<minute>[0-5]\d))?"
-    r"(?: ?(?P<half>[ap])\.?m\.?| ?(?P<hours>h|hrs?|hours?)\.?)?"
+    r"(?: ?(?P<half>[ap])\.? ?m\.?| ?(?P<hours>h|hrs?|hours?)\.?)?"
 )
 _BARE: Final = re.compile(r"\d{3,4}")
 """A time without a mark between hours and minutes, which may be any number: 0840."""
