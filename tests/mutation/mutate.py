@@ -55,6 +55,7 @@ MODULES = (
     "safety/hearing/dangers", "safety/hearing/reporting", "safety/hearing/unit_words",
     "safety/hearing/gone", "safety/hearing/left_in", "safety/hearing/another_unit",
     "safety/hearing/at_the_flue", "safety/hearing/small_talk", "safety/hearing/happenings",
+    "safety/hearing/moments", "safety/hearing/manner_of_speaking", "safety/hearing/other_numbers",
     "dialogue/answering", "dialogue/standing", "dialogue/stopped", "dialogue/hand_over_result",
     "dialogue/who_was_told",
     "dialogue/reopening",

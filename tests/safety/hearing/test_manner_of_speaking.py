@@ -48,6 +48,7 @@ def test_what_is_no_manner_of_speaking_is_heard_as_what_it_is(typed: str, hazard
         ("shocked while how", "shocked", False), ("shocked and how dirty", "shocked", False),
         ("sick and tired of it", "sick", True), ("sick and tired", "sick", False),
         ("smokes the old one", "smokes", True), ("smokes old", "smokes", False),
+        ("got shocked to see it", "got shocked", True), ("smokes in old wiring", "smokes", False),
         ("smokes the new one", "smokes", False), ("smokes the wire last", "smokes", False),
         ("price fell through roof", "fell through roof", True),
         ("amps went through roof", "went through roof", True),

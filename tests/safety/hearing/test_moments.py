@@ -111,6 +111,11 @@ def test_a_time_is_of_its_day_and_its_half(typed: str, meant: str) -> None:
     assert moment(typed, NOW) == datetime.strptime(f"2026-11-{meant}", "%Y-%m-%d %H:%M")
 
 
+def test_the_minute_that_it_is_has_come() -> None:
+    evening = NOW.replace(hour=21)
+    assert moment("9:45", evening) == evening
+
+
 def test_a_day_of_another_year_is_of_that_year() -> None:
     assert moment("2025-12-31, 08:40", NOW) == datetime(2025, 12, 31, 8, 40)
 
@@ -143,7 +148,13 @@ def test_figures_behind_what_they_are_the_number_of_are_no_time(word: str) -> No
 
 def test_bare_figures_are_a_time_at_either_end_alone() -> None:
     assert moment_within("0840 the boss", NOW) == moment_within("boss 0840", NOW) == TWENTY_TO_NINE
+    assert moment_within("0840 the room", NOW) == TWENTY_TO_NINE
     assert moment_within("the 0840 boss", NOW) is None
+
+
+def test_the_first_of_two_times_is_meant_wherever_it_stands() -> None:
+    assert moment_within("8:40 boss 9:00", NOW) == TWENTY_TO_NINE
+    assert moment_within("boss 8:40 there", NOW) == TWENTY_TO_NINE
 
 
 @pytest.mark.parametrize(
