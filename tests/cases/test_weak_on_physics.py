@@ -96,3 +96,27 @@ def test_a_duct_seen_to_have_come_off_is_the_fault_whatever_the_call(
 ) -> None:
     read = {"ducts-and-dampers": "disconnected", "air-filters": "clean", "blower-wheel": "clean"}
     assert first(concluded(shipped, call, read)) == "duct-disconnected-or-leaking"
+
+
+def test_what_still_cools_is_not_taken_for_an_empty_circuit(shipped: Knowledge) -> None:
+    """Regression: oil on the pan and a split of 10 F kept the gauges off and the unit stopped.
+
+    Without refrigerant nothing is cooled.
+    """
+    found = concluded(
+        shipped, "weak-cooling", {"walk-round": "oil-stain", "air-temperature-split": "low"},
+        {"refrigerant": "R-410A", "metering": "fixed-orifice"},
+    )  # fmt: skip
+    assert "empty-circuit-stays-off" not in {fired.hazard.id for fired in found.hazards}
+
+
+def test_dirt_inside_the_unit_does_not_raise_the_static_outside_it(shipped: Knowledge) -> None:
+    """What the fan moves falls, and with it what the ducts take (ASHRAE fan laws)."""
+    unit = {**COOLING, "maximum-external-static": "0.8 in wc"}
+    case = {"unit": unit, "complaint": "weak-airflow", "conditions": WARM,
+            "readings": [{"test": "external-static", "text": "1.35 in wc"}]}  # fmt: skip
+    found = Reasoner(shipped).conclude(read_case(shipped, case))
+    weights = {fault: weight(found, fault, "external-static") for fault in
+               ("duct-damper-shut", "evaporator-coil-dirty", "filters-loaded")}  # fmt: skip
+    assert weights["duct-damper-shut"] > 0 > weights["evaporator-coil-dirty"]
+    assert weights["filters-loaded"] < 0
