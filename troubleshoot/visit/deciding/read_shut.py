@@ -81,7 +81,7 @@ def hooked_up_before(
 def read_while_shut(
     decider: Decider, state: VisitState, conclusions: Conclusions, found: Decision, wanted: Test
 ) -> tuple[Test, Place | None] | None:
-    """What shows with no further step, and what is read behind the open panel is judged by.
+    """What takes no further step, and what is read behind the open panel is judged by.
 
     Only where the next step ends that: the unit runs with its panels on, and is to be opened live.
     Of what pays behind the same panel; somebody's own choice and the way out wait for nothing.
@@ -99,8 +99,10 @@ def read_while_shut(
             continue
         for test in (tests[name] for name in candidate.asks):
             at = like(candidate.at, state.unit.layout.places(test.per))
-            shows = needs_of(test, spoken(at), unit).energised and not steps_before(state, test, at)
-            if not shows or test.work_state in OPEN_LIVE or forbidden.by(test, at) is not None:
+            shows = test.work_state == "any" or needs_of(test, spoken(at), unit).energised
+            if not shows or steps_before(state, test, at):
+                continue
+            if test.work_state in OPEN_LIVE or forbidden.by(test, at) is not None:
                 continue
             if beyond(decider.knowledge, state, (test,), at) is None:
                 return test, at
