@@ -19,7 +19,7 @@ from troubleshoot.quantities.units import unit as unit_of
 from troubleshoot.safety.hearing.other_numbers import without_other_numbers
 
 _NUMBER: Final = re.compile(
-    r"(?<![\w.,])(?<!\w-)-?(?:[0-9][0-9,]*(?:\.[0-9]+)?|\.[0-9]+)(?![\w]*\d)"
+    r"(?<![\w.,])(?<!\w-)-?(?:[0-9]+(?:,[0-9]+)*(?:\.[0-9]+)?|\.[0-9]+)(?![\w]*\d)"
 )
 _MINUS: Final = re.compile(r"\b(?:minus|negative) (?=[0-9.])")
 _NO_READING: Final = re.compile(
@@ -62,7 +62,7 @@ def _numbers(said: str) -> Iterator[str]:
             continue
         behind = [word.rstrip(".,;:!?") for word in line[found.end() :].split()]
         for size in range(_WORDS_OF_A_UNIT, 0, -1):
-            if behind[:size] and is_unit(" ".join(behind[:size])):
+            if is_unit(" ".join(behind[:size])):
                 yield f"{found[0]} {' '.join(behind[:size])}"
                 break
         else:
@@ -81,7 +81,7 @@ def _calls_up(knowledge: Knowledge, hazard: str, quantity: str, number: str) -> 
     if unit_of(knowledge.quantities[quantity].unit).kind == _SHARE:
         number = _A_SHARE.sub("", number)
     for test, outcomes in _findings(knowledge, knowledge.hazards[hazard], quantity):
-        answer = Answer(test.id, text=number, places=(None,))
+        answer = Answer(test.id, text=number)
         try:
             seen = outcomes_of(knowledge, answer, None, Values(knowledge, Unit(), {}))
         except NotUnderstood:
@@ -99,5 +99,5 @@ def _findings(
         if len(trigger.findings) != 1:
             continue
         test = knowledge.tests[trigger.findings[0].test]
-        if any(one.quantity == quantity for one in test.reads[:1]):
+        if [one.quantity for one in test.reads[:1]] == [quantity]:
             yield test, frozenset(trigger.findings[0].outcomes)
