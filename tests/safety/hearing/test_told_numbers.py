@@ -58,6 +58,9 @@ def test_less_and_what_counts_another_thing_is_none(said: str, shipped: Knowledg
         ("carbon-monoxide-in-room", "carbon-monoxide-sustained", "8 ppm", False),
         ("carbon-monoxide-in-room", "carbon-monoxide-in-supply", "9 ppm", True),
         ("heat-exchanger-breach", "oxygen-shift", "200 ppm", False),
+        (INLET, "suction-pressure", "20", False),
+        ("compressor-pulls-a-vacuum", "suction-pressure", "20 inches of vacuum", True),
+        ("compressor-pulls-a-vacuum", "suction-pressure", "20 in the line", False),
         ("heat-exchanger-breach", "oxygen-shift", "3 %", True),
     ],
 )  # fmt: skip

@@ -13,7 +13,6 @@ from typing import Final
 
 from troubleshoot.knowledge.model import Hazard, Knowledge, Test
 from troubleshoot.quantities.spoken_numbers import in_figures
-from troubleshoot.quantities.typed import NotUnderstood
 from troubleshoot.quantities.typed_units import is_unit
 from troubleshoot.quantities.units import unit as unit_of
 from troubleshoot.safety.hearing.other_numbers import without_other_numbers
@@ -28,14 +27,15 @@ _NO_READING: Final = re.compile(
     r"trips at|set (?:to|at)|up to)\b"
 )
 """Beside a number they say that it may be none that is read now."""
-_WORDS_OF_A_UNIT: Final = 2
+_WORDS_OF_A_UNIT: Final = 3
+"""Inches of vacuum."""
 _IN_A_PLACE: Final = re.compile(r" ?in (?:a|here|his|my|our|that|the|there|this)\b")
 """Behind a number it says where that was read, and not that it is inches."""
 _SHARE: Final = "share of explosive limit"
 _A_SHARE: Final = re.compile(r" ?(?:%|percent|pct)$")
 """Of the explosive limit, where that was said in front of the number: lel 25 %."""
 _AFTER_A_NUMBER: Final = frozenset({
-    "air", "all", "and", "at", "but", "by", "firing", "here", "high", "idle", "idling", "in", "is",
+    "air", "all", "and", "at", "but", "by", "firing", "here", "high", "idle", "idling", "is",
     "low", "now", "of", "off", "on", "or", "out", "right", "running", "so", "steady", "that", "the",
     "to", "when", "whenever", "while", "with",
 })  # fmt: skip
@@ -82,10 +82,7 @@ def _calls_up(knowledge: Knowledge, hazard: str, quantity: str, number: str) -> 
         number = _A_SHARE.sub("", number)
     for test, outcomes in _findings(knowledge, knowledge.hazards[hazard], quantity):
         answer = Answer(test.id, text=number)
-        try:
-            seen = outcomes_of(knowledge, answer, None, Values(knowledge, Unit(), {}))
-        except NotUnderstood:
-            continue
+        seen = outcomes_of(knowledge, answer, None, Values(knowledge, Unit(), {}))
         if not outcomes.isdisjoint(seen):
             return True
     return False
