@@ -13,7 +13,8 @@ from troubleshoot.knowledge.model import Hazard, Stop
 from troubleshoot.safety.hearing.among_words import told_among
 from troubleshoot.safety.hearing.dangers import may_be_danger, spoken_of
 from troubleshoot.safety.hearing.hinting_words import HINTS
-from troubleshoot.safety.hearing.nets import is_net, net_of
+from troubleshoot.safety.hearing.nets import Net, is_net, net_of
+from troubleshoot.safety.hearing.netted import netted, read_in_doubt
 from troubleshoot.safety.hearing.reporting import reported
 from troubleshoot.safety.hearing.words import spoken_words
 
@@ -103,3 +104,46 @@ def test_each_word_of_a_net_is_heard_as_one_word() -> None:
     each = {word for net in nets for word in re.split(r" [+-] |/", net)}
     each = {word for word in each if not word.startswith("read:")}
     assert {word for word in each if len(spoken_words(word, str)) != 1} == set()
+
+
+def test_a_net_is_written_as_its_groups_what_lets_go_and_what_is_read() -> None:
+    assert net_of("cord/hemp + torn - dry") == Net((("cord", "hemp"), ("torn",)), ("dry",))
+    assert net_of("read:gas-in-air + lel + pit") == Net((("lel",), ("pit",)), (), "gas-in-air")
+
+
+def test_a_net_is_found_by_any_of_its_words_and_beside_another() -> None:
+    known = base(
+        hazards=[
+            hazard("torn", "rope + torn/frayed"),
+            hazard("wet", "rope + wet/soaked"),
+            hazard("high", "rope/line + 50"),
+        ]
+    )
+    said = {"the rope is frayed": "torn", "the rope is soaked": "wet", "60 on the line": "high"}
+    for typed, named in said.items():
+        assert [each.id for each in netted(known, typed, read=True)] == [named], typed
+    on_fire = netted(load_shipped(), "the box outside is on fire", read=True)
+    assert [each.id for each in on_fire] == ["rollout-tripped"]
+
+
+def test_a_number_read_in_the_flue_is_in_no_air_that_people_breathe() -> None:
+    net = net_of("air + 50")
+    assert net.catches(("air", "60"))
+    assert not net.catches(("air", "60", "flue-co")) and not net.catches(("air", "60", "flu"))
+
+
+def test_a_net_of_words_that_deny_is_not_let_go_by_them() -> None:
+    assert net_of("not + never").catches(("not", "never"))
+    assert not net_of("not + rope").catches(("not", "rope", "never"))
+
+
+@pytest.mark.parametrize(
+    ("typed", "in_doubt"),
+    [
+        ("lel was at 25", ["gas-odour"]), ("lel is 25", []), ("lel was at 0", []),
+        ("the helper was down and no answer", []),
+    ],
+)  # fmt: skip
+def test_only_a_reading_that_may_be_none_is_in_doubt(typed: str, in_doubt: list[str]) -> None:
+    assert [each.id for each in read_in_doubt(load_shipped(), typed)] == in_doubt
+    assert not read_in_doubt(KNOWN, typed)

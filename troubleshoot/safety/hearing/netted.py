@@ -12,7 +12,7 @@ from troubleshoot.safety.hearing.told_numbers import is_doubtful, shows
 from troubleshoot.safety.hearing.vocabulary import FIRE, ON_FIRE
 
 
-def netted(knowledge: Knowledge, words: str, *, read: bool = True) -> tuple[Hazard, ...]:
+def netted(knowledge: Knowledge, words: str, *, read: bool) -> tuple[Hazard, ...]:
     """Those whose nets catch a sentence, whatever else it says. `read`: by their readings too."""
     return tuple(
         hazard
