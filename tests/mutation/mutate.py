@@ -56,7 +56,7 @@ MODULES = (
     "safety/hearing/gone", "safety/hearing/left_in", "safety/hearing/another_unit",
     "safety/hearing/at_the_flue", "safety/hearing/small_talk", "safety/hearing/happenings",
     "safety/hearing/moments", "safety/hearing/manner_of_speaking", "safety/hearing/other_numbers",
-    "safety/hearing/told_numbers",
+    "safety/hearing/told_numbers", "safety/hearing/nets", "safety/hearing/netted",
     "dialogue/answering", "dialogue/standing", "dialogue/stopped", "dialogue/hand_over_result",
     "dialogue/who_was_told",
     "dialogue/reopening",
