@@ -3,12 +3,14 @@
 from __future__ import annotations
 
 import ast
+import re
 from collections.abc import Iterator, Sequence
 
 IN = " in"
 """How what was done ends where something was left out of, or put into, a longer text."""
 
 _OTHER = {"min": "max", "max": "min", "any": "all", "all": "any", "reversed": "tuple"}
+_ORDER = re.compile(r"[<>]=?")
 _NEAREST: dict[type[ast.cmpop], str] = {ast.Lt: "<=", ast.LtE: "<", ast.Gt: ">=", ast.GtE: ">"}
 
 
@@ -77,9 +79,11 @@ class Expressions(Changes):
         for at, compared in enumerate(node.ops):
             nearest = _NEAREST.get(type(compared))
             if nearest is not None:
-                before = self.source[self._span(node)[0] : self._span(terms[at])[1]].decode()
-                after = self.source[self._span(terms[at + 1])[0] : self._span(node)[1]].decode()
-                self._change(node, "edge", f"({before} {nearest} {after})")
+                (start, end), ends = self._span(node), self._span(terms[at])[1]
+                begins = self._span(terms[at + 1])[0]
+                between = _ORDER.sub(nearest, self.source[ends:begins].decode())
+                before, after = self.source[start:ends].decode(), self.source[begins:end].decode()
+                self._change(node, "edge", f"({before}{between}{after})")
         self.generic_visit(node)
 
     def _value(self, node: ast.expr | None) -> None:
@@ -119,7 +123,7 @@ class Expressions(Changes):
         if isinstance(node, ast.Tuple):
             opened, closed = "(", ",)"
         for element in node.elts:
-            rest = ", ".join(self._text(e) for e in node.elts if e is not element)
+            rest = ", ".join(_alone(e, self._text(e)) for e in node.elts if e is not element)
             new = f"{opened}{rest}{closed}"
             if not rest:
                 new = {ast.Set: "set()", ast.List: "[]", ast.Tuple: "()"}[type(node)]
@@ -179,3 +183,8 @@ class Expressions(Changes):
 
 def _is_word(node: ast.expr | None) -> bool:
     return isinstance(node, ast.Constant) and isinstance(node.value, str)
+
+
+def _alone(node: ast.expr, text: str) -> str:
+    """An element as it may stand by itself: what is yielded stands in brackets."""
+    return f"({text})" if isinstance(node, ast.Yield | ast.YieldFrom) else text

@@ -28,6 +28,8 @@ def changes(source: str) -> set[str]:
         ("if a:\n    b()", {"if True:\n    b()", "if False:\n    b()", "if a:\n    pass"}),
         ("x = a and b", {"x = b", "x = a"}),
         ("x = a < b", {"x = a <= b", "x = True", "x = False"}),
+        ("x = (a or 0) >= (b)", {"x = (a or 0) > b"}),
+        ("def f():\n    x = (yield a), b", {"def f():\n    x = ((yield a),)"}),
         ("x = a if b else c", {"x = a", "x = c"}),
         ("x = a | b", {"x = a", "x = b"}),
         ("x = min(a)", {"x = max(a)"}),

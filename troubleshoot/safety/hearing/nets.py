@@ -51,7 +51,7 @@ class Net:
     @property
     def shortest_group(self) -> Words:
         """The group with the fewest words, and no number, which another may meet."""
-        return min((group for group in self.groups if not numbers(group)), key=len)
+        return min((each for each in self.groups if not numbers(each)), key=len)
 
 
 def is_net(words: str) -> bool:
