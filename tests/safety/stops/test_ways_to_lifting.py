@@ -15,10 +15,10 @@ from troubleshoot.safety.route import steps_to
 from troubleshoot.safety.steps import METER_PROOF, Step
 from troubleshoot.safety.stops import afresh
 from troubleshoot.safety.stops.afresh import Afresh, taken_by, way_to, way_to_lifting
-from troubleshoot.safety.stops.lifting import conclude_visit
+from troubleshoot.safety.stops.lifting import conclude_visit, is_news
 from troubleshoot.safety.stops.record import Spot, StopMet
 from troubleshoot.safety.work_state import WorkState
-from troubleshoot.visit.events import StepDone, TakenAfresh, replay
+from troubleshoot.visit.events import Answered, StepDone, TakenAfresh, replay
 from troubleshoot.visit.state import VisitState
 
 LEADS: Spot = ("leads-back", None)
@@ -86,6 +86,23 @@ def test_of_two_stops_that_one_finding_lifts_the_first_is_told(shipped: Knowledg
     for told in (first, second):
         found = way_to_lifting(shipped, job, conclusions, told)
         assert found is not None and found[0] == first
+
+
+def test_no_other_is_lifted_before_one_that_came_back_bad_is_handed_over(
+    shipped: Knowledge,
+) -> None:
+    """The crack is there still: nobody goes on with the look at the roof instead."""
+    crack = Answered("heat-exchanger-look", outcomes=("crack",))
+    back = StopMet("heat-exchanger-breach", 1, (crack.test, None), reopened=True)
+    roof = StepDone("roof-conditions", ("unsafe-surface",))
+    events = [*start(profiles=EVERYBODY), crack, crack, roof, TakenAfresh.of(ROOF)]
+    job = replace(replay(shipped, events), stops=(back,))
+    conclusions = conclude_visit(Reasoner(shipped), job)
+    told = {fired.hazard.id: fired for fired in conclusions.standing_stops}
+    assert not is_news(shipped, job, conclusions, told["heat-exchanger-breach"])
+    for name in ("heat-exchanger-breach", "wind-or-slick-roof"):
+        found = way_to_lifting(shipped, job, conclusions, told[name])
+        assert (found is None) is (name == "heat-exchanger-breach")
 
 
 def test_one_stop_that_came_back_is_enough_for_an_apprentice_to_take_nothing_back(

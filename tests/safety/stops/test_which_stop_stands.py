@@ -21,8 +21,8 @@ from tests.safety.stops.little_rules import (
 from troubleshoot.knowledge.model import Stop
 from troubleshoot.reasoning.conclude import FiredHazard
 from troubleshoot.reasoning.readings.answers import Answer
-from troubleshoot.safety.stops.lifting import MET, standing_stop, words_reported
-from troubleshoot.safety.stops.record import StopMet
+from troubleshoot.safety.stops.lifting import MET, is_news, standing_stop, words_reported
+from troubleshoot.safety.stops.record import Spot, StopMet
 from troubleshoot.visit.state import VisitState
 
 
@@ -114,6 +114,35 @@ def test_of_those_that_may_be_lifted_here_one_reported_just_now_is_told_else_the
     assert told_of(visit(leak, stops=(found, bare))) == "leak"
     assert told_of(visit(leak, stops=(reported, found))) == "leak", "that was before"
     assert told_of(visit(leak)) == "leak"
+
+
+AT_ONE, ROOF = ("look", ONE), ("roof-conditions", None)
+BAD_AT_ONE, STORMY = said("look", "bad", ONE), said("roof-conditions", "lightning")
+
+
+def test_one_that_is_found_on_the_way_to_lifting_another_is_told_first() -> None:
+    met = StopMet("leak", 1, AT_ONE)
+    on_the_way = visit(BAD_AT_ONE, STORMY, stops=(met,), fresh=AT_ONE)
+    assert [*standing(on_the_way)] == ["leak", "storm"] and told_of(on_the_way) == "storm"
+    halted = replace(on_the_way, stops=(met, StopMet("storm", 2, ROOF)))
+    assert told_of(halted) == "leak", "it has halted"
+    assert told_of(replace(on_the_way, fresh=None)) == "leak", "nothing is taken afresh"
+
+
+@pytest.mark.parametrize(
+    ("stops", "fresh", "news"),
+    [
+        ((), ROOF, True), ((), AT_ONE, False), ((), None, False),
+        ((StopMet("leak", 0, AT_ONE),), ROOF, False),
+        ((StopMet("leak", 0, ("look", TWO)),), ROOF, True),
+    ],
+    ids=["found", "its own is taken", "none is taken", "met", "met elsewhere, and lifted"],
+)  # fmt: skip
+def test_a_stop_is_news_until_it_has_halted_and_where_its_own_finding_is_not_on_its_way(
+    stops: tuple[StopMet, ...], fresh: Spot | None, news: bool
+) -> None:
+    state = visit(said("look", "normal", TWO), BAD_AT_ONE, STORMY, stops=stops, fresh=fresh)
+    assert is_news(KNOWN, state, concluded(state), standing(state)["leak"]) is news
 
 
 LEAKED = StopMet("leak", 0, ("look", TWO))
