@@ -54,6 +54,11 @@ def test_what_is_no_manner_of_speaking_is_heard_as_what_it_is(typed: str, hazard
         ("amps went through roof", "went through roof", True),
         ("price and i fell through roof", "fell through roof", False),
         ("it fell through roof", "fell through roof", False),
+        ("pressure in the nitrogen cylinder fell", "cylinder fell", True),
+        ("price of bottle fell", "bottle fell", True),
+        ("pressure of the old oxygen tank fell", "tank fell", False),
+        ("load and the oxygen tank fell", "tank fell", False), ("tank fell", "tank fell", False),
+        ("cat in the tank fell", "tank fell", False), ("amps at the cat fell", "cat fell", False),
         ("price of the burn", "burn", False), ("price he fell", "he fell", False),
     ],
 )  # fmt: skip
