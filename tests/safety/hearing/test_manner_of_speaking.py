@@ -58,6 +58,7 @@ def test_what_is_no_manner_of_speaking_is_heard_as_what_it_is(typed: str, hazard
         ("price of bottle fell", "bottle fell", True),
         ("pressure of the old oxygen tank fell", "tank fell", False),
         ("load and the oxygen tank fell", "tank fell", False), ("tank fell", "tank fell", False),
+        ("pressure in the bottle rack fell", "bottle rack fell", False),
         ("cat in the tank fell", "tank fell", False), ("amps at the cat fell", "cat fell", False),
         ("price of the burn", "burn", False), ("price he fell", "he fell", False),
     ],
