@@ -124,7 +124,12 @@ def test_under_ten_volts_nothing_is_live(shipped: Knowledge) -> None:
 
 @pytest.mark.parametrize(
     ("said", "step"),
-    [("118.5 V L2 to ground", DEAD_TEST), ("90.5 V on the cap", BLEED_CAPACITOR)],
+    [
+        ("118.5 V L2 to ground", DEAD_TEST),
+        ("1,000 V L2 to ground", DEAD_TEST),
+        ("90.5 V on the cap", BLEED_CAPACITOR),
+        ("1,200 volts on the cap", BLEED_CAPACITOR),
+    ],
 )
 def test_the_tenths_of_a_voltage_are_not_taken_for_few_volts(
     said: str, step: str, shipped: Knowledge

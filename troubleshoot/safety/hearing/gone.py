@@ -84,6 +84,8 @@ _DENIED_TWICE: Final = (
 """Denied twice is denied once: it ain't locked no more, there ain't no lock on it."""
 _FEW_VOLTS: Final = re.compile(r"(?<!\d[.,])\b\d(?:[.,]\d+)?\s*(?:v|vac|vdc|volts?)\b")
 """Under 10 V nothing is live."""
+_THOUSANDS: Final = re.compile(r"(?<![\d.,])(\d{1,3}),(\d{3})(?![\d.,]\d|\d)")
+"""Three figures behind a comma are thousands."""
 _NUMBER_AND_UNIT: Final = re.compile(r"(\d)\s*(?:v|vac|vdc|volt)\b")
 _DECIMALS: Final = re.compile(r"(\d)[.,]\d+")
 
@@ -213,7 +215,7 @@ def _in_volts(typed: str) -> str:
     said = said.replace("'", "")
     for twice, once in _DENIED_TWICE:
         said = twice.sub(once, said)
-    said = _FEW_VOLTS.sub("few", said)
+    said = _FEW_VOLTS.sub("few", _THOUSANDS.sub(r"\1\2", said))
     return _NUMBER_AND_UNIT.sub(r"\1 volts", _DECIMALS.sub(r"\1", said))
 
 
