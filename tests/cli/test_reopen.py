@@ -18,7 +18,7 @@ ALL_OF_IT = [
     "2",
     "a loose union at the cock, tightened and bubble tested",
     "y",
-    "0 % at every joint with a bumped detector",
+    "0 % LEL at every joint with a bumped detector",
     "y",
     "NOW",
 ]

@@ -16,7 +16,13 @@ from troubleshoot.dialogue.reopening import reopen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.records.report import markdown_report
-from troubleshoot.safety.stops.outright import DEVICES, READ, READ_BY_ANOTHER, asked_of_a_reading
+from troubleshoot.safety.stops.outright import (
+    DEVICES,
+    READ,
+    READ_BY_ANOTHER,
+    SEEN,
+    asked_of_a_reading,
+)
 from troubleshoot.safety.stops.record import HandOverResult
 from troubleshoot.visit.absence import stamp
 from troubleshoot.visit.deciding.next import Decider
@@ -126,7 +132,7 @@ def test_what_is_asked_of_a_reading_is_the_dangers_own(
 
 
 def test_what_each_question_leaves_missing_is_said_and_that_the_stop_stands() -> None:
-    for asked in (DEVICES, *READ.values(), READ_BY_ANOTHER):
+    for asked in (DEVICES, *READ.values(), READ_BY_ANOTHER, SEEN):
         assert asked.question.endswith("?") and asked.missing.endswith("The STOP stands.")
     for word in ("safety device", "bridged", "blocked", "set past its mark", "left out"):
         assert word in DEVICES.question
@@ -140,10 +146,17 @@ def test_of_a_danger_without_an_all_clear_no_reading_is_asked_about(shipped: Kno
     assert asked_of_a_reading(shipped, own) is None
 
 
-@pytest.mark.parametrize("hazard", ["heat-exchanger-breach", "lightning", "somebody-hurt"])
-def test_where_no_instrument_shows_it_nothing_is_asked_of_one(
+@pytest.mark.parametrize("hazard", ["heat-exchanger-breach", "smoke-or-heat-now", "somebody-hurt"])
+def test_where_no_instrument_shows_it_the_look_is_asked_about(
     hazard: str, shipped: Knowledge
 ) -> None:
+    """Regression: a glance at anything, at any time, lifted a STOP for smoke."""
+    assert asked_of_a_reading(shipped, shipped.hazards[hazard]) == SEEN
+    assert "on this unit, after what was done" in SEEN.question
+
+
+@pytest.mark.parametrize("hazard", ["lightning", "overhead-line-near"])
+def test_of_what_is_at_no_unit_nothing_is_asked_of_one(hazard: str, shipped: Knowledge) -> None:
     assert asked_of_a_reading(shipped, shipped.hazards[hazard]) is None
 
 

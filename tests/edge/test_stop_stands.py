@@ -9,7 +9,7 @@ from tests.edge.started import started
 from tests.edge.visits import ALL, begin, events_of, lead_to, task
 
 DONE = "a loose union at the cock, tightened and bubble tested"
-READ = "nothing at every joint with a bumped detector"
+READ = "0 % LEL at every joint with a bumped detector"
 
 
 def leak(data: Path, clock: Clock, who: str = ALL) -> Person:

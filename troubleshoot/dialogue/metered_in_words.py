@@ -25,7 +25,8 @@ from troubleshoot.safety.hearing.words import (
     raw_words,
     span,
 )
-from troubleshoot.safety.stops.shown import own_units
+from troubleshoot.safety.stops.numbers_shown import own_units
+from troubleshoot.safety.stops.plain_reading import PLAIN
 
 _BOUND: Final = r"(?:(?:under|less than|below|over|more than|above|[<>]=?) ?)?"
 _PART: Final = r"(?:legs?|phases?|lines?|poles?|pairs?)"
@@ -43,11 +44,6 @@ _ALL: Final = frozenset({"all", "each", "every", "everything", "everywhere"})
 _PARTS: Final = frozenset(
     {"ground", "leg", "legs", "line", "lines", "pair", "pairs", "phase", "phases", "pole", "poles"}
     | {"l1", "l2", "l3", "t1", "t2", "t3"}
-)
-_PLAIN: Final = frozenset(
-    {"ac", "and", "are", "at", "bled", "dc", "get", "getting", "got", "have", "i", "in", "is", "it"}
-    | {"its", "me", "meter", "metered", "now", "of", "on", "read", "reading", "reads", "says"}
-    | {"show", "showing", "shows", "tested", "the", "there", "they", "three", "to"}
 )
 _UNITS: Final = frozenset({"ppm", "v", "vac", "vdc", "volt", "volts"})
 _OF_OTHER_THINGS: Final = frozenset(
@@ -167,7 +163,7 @@ def _harmless(test: Test) -> frozenset[str]:
 
     Those of the sound outcome do so only as they stand in it: no volts, but not: no reading.
     """
-    return _PLAIN | _UNITS | _ALL | _PARTS | {*raw_words(test.name)}
+    return PLAIN | _UNITS | _ALL | _PARTS | {*raw_words(test.name)}
 
 
 def _sound_words(test: Test) -> tuple[str, ...]:

@@ -56,9 +56,12 @@ RESULTS = {
     "Who made it safe?": ("1", "1", "2", "supervisor", "99", "", "q"),
     "What was done": ("the limit was replaced", "tied the ladder off", "fixed it", "nothing", "q"),
     "What did they find": ("a loose union, tightened and soaped", "x x", "found and put right now"),
-    "Which reading or look": ("the detector read zero at each joint", "y y", "volts read zero now"),
+    "Which reading or look": (
+        "0 % LEL at each joint", "2 ppm in the room", "y y", "0.2 V leg to leg, all wiring dry",
+    ),
     "Is every safety device": ("y", "y", "n", "", "y but one"),
     "Was it read": ("y", "n", "", "at the next unit", "u"),
+    "Was it seen": ("y", "y", "n", "", "u"),
     "Who was told": ("the gas utility, just now", "x", "told the boss", "the boss, tomorrow"),
 }
 READINGS = (

@@ -13,12 +13,12 @@ RESULTS = [
     (
         "gas-odour",
         "Found cracked flex connector. Replaced it, leak tested at 10 in wc, no drop.",
-        "0 ppm, swept all joints",
+        "0 % LEL, swept all joints",
     ),
     (
         "gas-odour",
         "shut at the meter, line capped, pressure test held 15 min",
-        "sniffer shows 0 everywhere",
+        "sniffer shows 0 % LEL everywhere",
     ),
     (
         "gas-odour",
@@ -33,7 +33,7 @@ RESULTS = [
     (
         "gas-odour",
         "somebody had jumpered the pressure switch; jumper removed, gas valve replaced",
-        "zero LEL at the valve and both unions",
+        "0 LEL at the valve and both unions",
     ),
     (
         "live-now",
@@ -79,7 +79,7 @@ RESULTS = [
     (
         "gas-odour",
         "flare nut on the regulator inlet was finger tight, wrenched up and soaped",
-        "swept all joints with the CGI, nothing",
+        "swept all joints with the CGI, 0 % LEL",
     ),
     (
         "gas-odour",
@@ -104,7 +104,7 @@ RESULTS = [
     (
         "gas-odour",
         "gas valve body was cracked, changed valve, lockup and leak test ok",
-        "manometer held 7 in wc for 10 min, no bubbles",
+        "0 % LEL, manometer held 7 in wc for 10 min, no bubbles",
     ),
     (
         "carbon-monoxide-evacuate",

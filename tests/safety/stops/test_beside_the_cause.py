@@ -120,9 +120,9 @@ NOTHING_SHOWN = [
 ]
 SHOWN = [
     "0 % LEL, gas on, pipe at 7 in wc",
-    "0 ppm at the shut-off cock, gas on",
-    "0 ppm at the shutoff valve",
-    "0 ppm at the capped pipe",
+    "0 % LEL at the shut-off cock, gas on",
+    "0 % LEL at the shutoff valve",
+    "0 % LEL at the capped pipe",
     "0 % LEL, cock opened, pipe under pressure",
     "0 % LEL at the union, panel shut after",
     "0 % LEL all along the pipe",

@@ -150,8 +150,8 @@ def test_a_reading_is_a_number_with_its_unit_or_a_look(typed: str, shipped: Know
 @pytest.mark.parametrize(
     ("hazard", "typed"),
     [
-        ("gas-odour", "0 % LEL"), ("gas-odour", "0 ppm"), ("live-now", "0.1 V"),
-        ("carbon-monoxide-in-room", "0 ppm"), ("gas-odour", "no bubbles at any joint"),
+        ("gas-odour", "0 % LEL"), ("gas-odour", "0 ppm methane"), ("live-now", "0.1 V"),
+        ("carbon-monoxide-in-room", "0 ppm"), ("ladder-and-hatch", "no bubbles at any joint"),
         ("heat-exchanger-breach", "0 ppm"), ("gas-pressure-too-high", "7 in wc"),
     ],
 )  # fmt: skip

@@ -74,9 +74,9 @@ def test_a_way_round_that_was_found_and_taken_away_is_a_result(
 @pytest.mark.parametrize(
     ("hazard", "sound", "unsound"),
     [
-        ("gas-odour", "0 % LEL", "1 % LEL"), ("gas-odour", "0 ppm", "<20 ppm"),
+        ("gas-odour", "0 % LEL", "1 % LEL"), ("gas-odour", "0 ppm methane", "<20 ppm"),
         ("gas-odour", "0 % LEL", "20 % LEL before, 0 % LEL now"),
-        ("gas-odour", "it shows 0 at all joints", "it shows 4 at all joints"),
+        ("gas-odour", "it shows 0 % LEL at all joints", "it shows 4 at all joints"),
         ("carbon-monoxide-in-room", "8 ppm", "9 ppm"),
         ("carbon-monoxide-in-room", "under 5 ppm", "over 8 ppm"),
         ("live-now", "0.3 V", "277 V"), ("live-now", "0 V", "0 V L1 to L2, 118 V to ground"),
@@ -108,8 +108,11 @@ def test_the_limit_is_no_reading_of_the_air(typed: str, shipped: Knowledge) -> N
         "10 min later no gas at the valve",
     ],
 )  # fmt: skip
-def test_what_denies_the_danger_is_a_look(typed: str, shipped: Knowledge) -> None:
-    assert as_read(shipped, typed, shipped.hazards["gas-odour"]) == typed
+def test_what_denies_the_danger_is_a_look_and_no_number(typed: str, shipped: Knowledge) -> None:
+    """It shows a danger gone that no instrument shows, and no gas."""
+    assert as_read(shipped, typed, shipped.hazards["rollout-tripped"]) == typed
+    with pytest.raises(NotAResult, match="No look and no word shows this"):
+        as_read(shipped, typed, shipped.hazards["gas-odour"])
 
 
 @pytest.mark.parametrize(

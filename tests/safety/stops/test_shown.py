@@ -8,8 +8,9 @@ from tests.building import base, measured
 from tests.safety.stops.little_rules import hazard
 from troubleshoot.knowledge.model import Knowledge, Quantity, Read
 from troubleshoot.reasoning.unit.equipment import read_unit
+from troubleshoot.safety.stops.numbers_shown import numbers_in
 from troubleshoot.safety.stops.reopening import NotAResult
-from troubleshoot.safety.stops.shown import as_read, is_share_of_nothing, numbers_in, of_what
+from troubleshoot.safety.stops.shown import as_read, is_share_of_nothing, of_what
 
 LEL, LFL, PPM, VOLTS = "percent-LEL", "percent-LFL", "ppm", "V"
 WITHOUT_SWEEPS = base(
@@ -86,7 +87,7 @@ def test_a_share_is_none_of_a_danger_that_is_read_in_another_unit() -> None:
     ("name", "sound", "unsound"),
     [
         ("gas-odour", "0 % LFL", "3 % LFL"), ("gas-odour", "0 % LEL", "3 pct"),
-        ("gas-odour", "shows 4 JOINTS tight", "shows 4"), ("live-now", "-0.2 V", "40 V"),
+        ("gas-odour", "0 % LEL, 4 JOINTS tight", "shows 4"), ("live-now", "-0.2 V", "40 V"),
         ("heat-exchanger-breach", "400 ppm in the Flue", "40 ppm in the room"),
         ("heat-exchanger-breach", "0 % LEL in the flue", "5 % LEL in the flue"),
         ("heat-exchanger-breach", "0 % LFL", "over 0 % LFL"),

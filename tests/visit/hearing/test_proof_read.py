@@ -10,7 +10,7 @@ from troubleshoot.knowledge.load import load_shipped
 from troubleshoot.knowledge.model import Proof
 from troubleshoot.quantities.units import unit
 from troubleshoot.reasoning.unit.equipment import Unit, read_unit
-from troubleshoot.safety.stops.shown import own_units
+from troubleshoot.safety.stops.numbers_shown import own_units
 from troubleshoot.visit.hearing.proof_read import NO_BEFORE, NOT_RIGHT, why_unproved
 from troubleshoot.visit.hearing.proofs_wanted import proofs_on
 

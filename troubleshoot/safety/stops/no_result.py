@@ -167,6 +167,14 @@ _TAKEN_AWAY: Final = re.compile(
     r"(?! (and \w+ it )?(over|on|onto|round|around|across)\b(?![^.;]*\b(off|out|away)\b))"
 )
 """A way round that somebody had left and that is gone again."""
+_WRONG_SIZE: Final = (
+    r"(?:oversized?|bigger|larger|wrong(?:[- ]size)?)(?: \w+)?(?: amp)? (?:fuse|breaker)s?"
+)
+_WRONG_SIZE_OUT: Final = re.compile(
+    rf"\b{_WRONG_SIZE} (?:(?:was|were|is|has been) )?(?:taken out|removed|pulled|replaced)\b"
+    rf"|\b(?:took out|removed|pulled|replaced) (?:the |an? )?{_WRONG_SIZE}\b"
+)
+"""A protection larger than its circuit's that somebody had left, and that is out again."""
 
 
 def why_no_result(typed: str) -> str:
@@ -197,7 +205,7 @@ def _why_a_defeat(typed: str) -> str:
     # Its patterns are many, and a visit that nothing stops needs none of them.
     from troubleshoot.knowledge.advice.done import defeat_in
 
-    found = defeat_in(typed)
+    found = defeat_in(_WRONG_SIZE_OUT.sub(" ", typed.lower()))
     return f"That is {found}, and makes nothing safe: have it undone first." if found else ""
 
 

@@ -60,6 +60,11 @@ READ: Final[Mapping[str, Outright]] = MappingProxyType(
 READ_BY_ANOTHER: Final = Outright(
     "Was it read on this unit, after what was done, with an instrument proved today?", _AGAIN
 )
+SEEN: Final = Outright(
+    "Was it seen or read on this unit, after what was done?",
+    "Have it looked at again there, then give what was seen. The STOP stands.",
+)
+"""Of what no instrument shows: a look from before, or at the next unit, shows nothing either."""
 
 
 def asked_of_what_was_done(hazard: Hazard) -> Outright | None:
@@ -70,8 +75,12 @@ def asked_of_what_was_done(hazard: Hazard) -> Outright | None:
 
 
 def asked_of_a_reading(knowledge: Knowledge, hazard: Hazard) -> Outright | None:
-    """What is asked of what shows a danger gone; nothing where its all-clear is not metered."""
+    """What is asked of what shows a danger gone.
+
+    Nothing of a look where nothing of a unit is kept off: nobody sees a storm on one.
+    """
     own = knowledge.tests.get(hazard.all_clear or "")
     if own is None:
         return None
-    return READ.get(own.id, READ_BY_ANOTHER if own.reads else None)
+    look = None if hazard.keeps_off == "nothing" else SEEN
+    return READ.get(own.id, READ_BY_ANOTHER if own.reads else look)

@@ -31,6 +31,7 @@ from troubleshoot.safety.steps import GAS_SWEEP
 from troubleshoot.safety.stops.beside_the_cause import is_before_the_stop, why_beside_the_cause
 from troubleshoot.safety.stops.lifting import finding_of, standing_stop
 from troubleshoot.safety.stops.no_remedy_of_gas import why_no_remedy_of_gas
+from troubleshoot.safety.stops.no_repair import stays_off, why_no_repair
 from troubleshoot.safety.stops.no_result import tells_a_deed, why_no_result
 from troubleshoot.safety.stops.parts import is_all_clear, shown_by
 from troubleshoot.safety.stops.record import NOT_TOLD_YET, Spot, StopMet
@@ -115,7 +116,9 @@ def _obeys(hazard: Hazard, typed: str) -> bool:
         word for word in plain_words(typed.replace(",", " ")).split() if word not in _BESIDE
     )
     orders = hazard.what_to_do.lower()
-    return any(re.search(rf"\b{word}", orders) for word in _SAYS_ALL.get(said, ()))
+    return not stays_off(hazard) and any(
+        re.search(rf"\b{word}", orders) for word in _SAYS_ALL.get(said, ())
+    )
 
 
 def is_told_when(met: StopMet | None, typed: str, now: datetime) -> bool:
@@ -176,7 +179,8 @@ def in_words(knowledge: Knowledge, typed: str, hazard: Hazard | None = None) -> 
     if not tells_a_deed(typed):
         raise TooFewWords(TOO_FEW)
     told = of_the_trade(knowledge, typed)
-    if why := why_beside_the_cause(told.lower()):
+    said = " ".join(told.lower().replace("\u2019", "'").split())
+    if why := why_beside_the_cause(said) or why_no_repair(said, hazard):
         raise NotAResult(why)
     return told
 

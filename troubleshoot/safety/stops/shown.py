@@ -8,8 +8,6 @@ what is known to be none.
 from __future__ import annotations
 
 import re
-from collections.abc import Iterator
-from functools import lru_cache
 from typing import Final
 
 from troubleshoot.knowledge.model import Hazard, Knowledge, Test
@@ -22,7 +20,20 @@ from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.safety.declared import STEPS, sound_outcomes
 from troubleshoot.safety.hearing.trade_words import trade_words
 from troubleshoot.safety.steps import REFRIGERANT_SWEEP
+from troubleshoot.safety.stops.by_its_orders import (
+    why_too_near,
+    why_untested,
+    without_clearance,
+)
 from troubleshoot.safety.stops.no_result import why_no_look
+from troubleshoot.safety.stops.numbers_shown import (
+    NUMBER,
+    SHARES,
+    is_in,
+    numbers_in,
+    own_units,
+    told_in,
+)
 from troubleshoot.safety.stops.of_the_danger import (
     why_another_gas,
     why_another_unit,
@@ -31,28 +42,20 @@ from troubleshoot.safety.stops.of_the_danger import (
     why_not_now,
     why_of_a_dead_pipe,
 )
+from troubleshoot.safety.stops.plain_reading import NO_WORD, names_its_gas, why_not_plain
 from troubleshoot.safety.stops.reopening import NotAResult, TooFewWords, of_the_trade
 
-_PERCENT: Final = re.compile(r"[<>]? ?[0-9][0-9.,]* ?(?:%|per ?cent|pct)\.?", re.IGNORECASE)
-_WORD: Final = re.compile(r"[^\W\d_]{3,}")
-_SHARES: Final = ("percent-LEL", "percent-LFL")
-_GAS_IN_AIR: Final = (*_SHARES, "ppm")
-"""Units of a gas in air: what one instrument shows in one of them, another shows in the next."""
-_OF_OXYGEN: Final = re.compile(r" ?(?:%|per ?cent|pct) ?(?:o2|oxygen|rh|humidity)\b", re.IGNORECASE)
-"""A share of the air that is of no gas to be afraid of."""
-_OF_THE_FLUE: Final = re.compile(r"\b(flue|stack|vent|air[- ]free)\b", re.IGNORECASE)
-_NUMBER: Final = re.compile(
-    r"(?P<bound>(?:[<>]=? ?|\b(?:under|below|less than|over|above|more than) )?)"
-    r"(?<![\w.,])(?P<number>-?(?:[0-9][0-9.,]*(?<![.,])|\.[0-9]+))(?=(?P<rest> ?\S*(?: \S+)?))"
-)
-_SHOWN: Final = re.compile(r"\b(?:shows?|showed|showing|reads?|reading|it(?: i|')s|was|at|got) $")
-_PERCENTS: Final = ("%", "percent", "pct")
-_COUNTED: Final = re.compile(
-    r" ?(?:h|hours?|min|minutes?|s|sec\w*|times|joints?|unions?|fittings?|points?|places?|spots?|"
-    r"ft|feet|in|inch\w*|psig?|deg\w*|f|c|o'?clock|am|pm|:[0-9]+|/[0-9]+|lb\w*|sides?|ends?)\b",
+_SHARE_FIRST: Final = re.compile(
+    r"(?<!%)(?<!% )\b(LEL|LFL) ?(?:is |reads |shows |= ?)?([0-9.]*[0-9])(?![0-9.:]| ?%| ?ppm)",
     re.IGNORECASE,
 )
-"""What stands behind a number that no instrument shows of the danger."""
+_SHARE_SAID: Final = re.compile(r"(?P<number>\b[0-9.]*[0-9]) ?(?P<share>LEL|LFL)\b", re.IGNORECASE)
+"""A share of the explosive limit as people say it: LEL 0, 0 LEL."""
+_PERCENT: Final = re.compile(r"[<>]? ?[0-9][0-9.,]* ?(?:%|per ?cent|pct)\.?", re.IGNORECASE)
+_WORD: Final = re.compile(r"[^\W\d_]{3,}")
+_GAS_IN_AIR: Final = (*SHARES, "ppm")
+"""Units of a gas in air: what one instrument shows in one of them, another shows in the next."""
+_OF_THE_FLUE: Final = re.compile(r"\b(flue|stack|vent|air[- ]free)\b", re.IGNORECASE)
 _INSTRUMENT: Final = re.compile(
     r"meter|detector|sniffer|analy[sz]er|monitor|gauge|gage|tester|probe|sensor|instrument|scope"
     r"|\bcgi\b|\bgas tech\b|thermo|camera|clamp",
@@ -72,19 +75,56 @@ def as_read(knowledge: Knowledge, typed: str, hazard: Hazard, on: Unit | None = 
     _require_sound(knowledge, typed, hazard, on or Unit())
     units = _units_of(knowledge, hazard)
     known = units or tuple(quantity.unit for quantity in knowledge.quantities.values())
-    if why := why_no_look(typed) or why_not_now(typed.lower()):
+    said = typed.lower()
+    if (
+        why := why_no_look(typed)
+        or why_too_near(said, hazard)
+        or why_not_now(without_clearance(said, hazard))
+    ):
         raise NotAResult(why)
+    if why := why_untested(typed, hazard):
+        raise NotAResult(why)
+    if read_in := units or _told_of_refrigerant(typed, hazard):
+        _require_plain(typed, hazard, read_in)
+        return typed
     if any(is_in(number, each) for number, _ in numbers_in(typed, known) for each in known):
         return typed
-    with_figure = not units and _NUMBER.search(typed)
     try:
-        return of_the_trade(knowledge, typed, 1 if with_figure else LEAST_WORDS)
+        return of_the_trade(knowledge, typed, 1 if NUMBER.search(typed) else LEAST_WORDS)
     except TooFewWords:
-        example = _spoken(units) if units else "0 ppm"
         raise NotAResult(
-            f"Give the reading with its unit ({example}), or say in a few words what was looked "
-            "at and how it was."
+            "Give the reading with its unit (0 ppm), or say in a few words what was looked at and "
+            "how it was."
         ) from None
+
+
+def _told_of_refrigerant(typed: str, hazard: Hazard) -> tuple[str, ...]:
+    """The units of a number that is told where the air is swept for a refrigerant by a word."""
+    is_told = hazard.all_clear == REFRIGERANT_SWEEP and any(numbers_in(typed, _GAS_IN_AIR))
+    return _GAS_IN_AIR if is_told else ()
+
+
+def _require_plain(typed: str, hazard: Hazard, units: tuple[str, ...]) -> None:
+    """Raise NotAResult for what the instrument itself does not show: its number alone does.
+
+    Each number has its own unit, and says of which gas it is, where the unit does not.
+    """
+    sweep, example = hazard.all_clear or "", _spoken(units)
+    typed = _SHARE_SAID.sub(r"\g<number> % \g<share>", _SHARE_FIRST.sub(r"\2 % \1", typed))
+    told = tuple(told_in(typed, units))
+    if not told:
+        bare = next((each.text for each in told_in(typed, units, units[:1])), "")
+        why = f"{bare} may be of anything." if bare else NO_WORD
+        raise NotAResult(f"{why} Give the reading with its unit ({example}).")
+    of_any = (each.text for each in told if each.unit == "ppm" and {*units} & {*SHARES})
+    unsure = None if names_its_gas(typed, sweep) else next(of_any, None)
+    if unsure is not None and not any(each.unit in SHARES for each in told):
+        raise NotAResult(
+            f"{unsure} may be of anything: type it with its unit, {unit(units[0]).spoken}, or "
+            "with the gas that it is of."
+        )
+    if why := why_not_plain(typed, ((each.start, each.end) for each in told), sweep, example):
+        raise NotAResult(why)
 
 
 def of_this_unit(typed: str, name: str) -> None:
@@ -184,54 +224,11 @@ def _are_sound(knowledge: Knowledge, test: Test, number: str, on: Unit) -> bool:
     return {*seen} <= {*sound_outcomes(test)}
 
 
-def numbers_in(
-    typed: str, units: tuple[str, ...], bare: tuple[str, ...] = ()
-) -> Iterator[tuple[str, str]]:
-    """Every number that is told in one of some units, as it stands, and the unit.
-
-    `bare`: the unit of a share, or of what an instrument is said to show, without any.
-    """
-    for found in _NUMBER.finditer(typed):
-        head = f"{found['bound']}{found['number']}"
-        tokens = [token.rstrip(".,;:!") for token in found["rest"].split()]
-        texts = [f"{head} {' '.join(tokens[:n])}" for n in (2, 1) if tokens[n - 1 :]]
-        spoken = ((text, each) for text in texts for each in units if is_in(text, each))
-        one = next(spoken, None)
-        shown = _SHOWN.search(typed[: found.start()].lower()) and not _COUNTED.match(found["rest"])
-        if one is not None:
-            yield one
-        elif _OF_OXYGEN.match(typed, found.end()):
-            continue
-        elif bare and (shown or (bare[0] in _SHARES and _is_share(tokens))):
-            yield head, bare[0]
-
-
-def _is_share(tokens: list[str]) -> bool:
-    """Whether what stands behind a number says that it is a share."""
-    said = [token.lower() for token in tokens]
-    return said[:1] in [[sign] for sign in _PERCENTS] or said == ["per", "cent"]
-
-
 def _units_of(knowledge: Knowledge, hazard: Hazard) -> tuple[str, ...]:
     """The units in which the all-clear of a hazard is read; empty where it is no reading."""
     test = knowledge.tests.get(hazard.all_clear or "")
     units = () if test is None else own_units(knowledge, test)
-    return tuple(dict.fromkeys((*units, *_GAS_IN_AIR))) if {*units} & {*_SHARES} else units
-
-
-def own_units(knowledge: Knowledge, test: Test) -> tuple[str, ...]:
-    """The units in which a test is read, each once."""
-    units = (one.unit or knowledge.quantities[one.quantity].unit for one in test.reads)
-    return tuple(dict.fromkeys(units))
-
-
-@lru_cache(maxsize=4_000)
-def is_in(typed: str, unit_id: str) -> bool:
-    """Whether what was typed is a number in a unit that it names; each word is tried in many."""
-    try:
-        return read(typed, Expected(unit_id)).values[0].typed_unit is not None
-    except NotUnderstood:
-        return False
+    return tuple(dict.fromkeys((*units, *_GAS_IN_AIR))) if {*units} & {*SHARES} else units
 
 
 def _spoken(units: tuple[str, ...]) -> str:

@@ -15,7 +15,7 @@ from troubleshoot.reasoning.readings.measuring import LEG_NAMES
 from troubleshoot.reasoning.readings.readings import outcomes_of
 from troubleshoot.reasoning.readings.values import Values
 from troubleshoot.reasoning.unit.equipment import Unit
-from troubleshoot.safety.stops.shown import own_units
+from troubleshoot.safety.stops.numbers_shown import own_units
 
 LEAST_OF_A_LEG: Final = 0.5
 """A leg under this part of the largest one is gone, stray current or not (common practice, no

@@ -17,7 +17,7 @@ from troubleshoot.reasoning.readings.not_judged import missing_for
 from troubleshoot.reasoning.readings.readings import outcomes_of
 from troubleshoot.reasoning.readings.values import Value, Values
 from troubleshoot.reasoning.unit.places import Place
-from troubleshoot.safety.stops.shown import is_in, numbers_in, own_units
+from troubleshoot.safety.stops.numbers_shown import is_in, numbers_in, own_units
 from troubleshoot.visit.hearing.legs_read import legs_in, pairs_missing
 from troubleshoot.visit.hearing.proof_others import OF_INSULATION, to_ground
 from troubleshoot.visit.hearing.proof_words import SAYS_NOTHING, bare_reading

@@ -15,7 +15,8 @@ from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.readings.readings import outcomes_of
 from troubleshoot.reasoning.readings.values import Values
 from troubleshoot.safety.steps import ROOM_AIR
-from troubleshoot.safety.stops.shown import numbers_in, own_units, sweep_in
+from troubleshoot.safety.stops.numbers_shown import numbers_in, own_units
+from troubleshoot.safety.stops.shown import sweep_in
 
 OF_INSULATION: Final = "Mohm"
 """The unit that only a test to ground is read in."""

@@ -8,7 +8,7 @@ from typing import Final
 from troubleshoot.knowledge.model import Knowledge, Proof, Test
 from troubleshoot.quantities.typed import Expected, read
 from troubleshoot.reasoning.readings.values import Value, Values
-from troubleshoot.safety.stops.shown import numbers_in
+from troubleshoot.safety.stops.numbers_shown import numbers_in
 from troubleshoot.visit.hearing.proof_numbers import units_of
 
 _BARE: Final = re.compile(r"(?<=[a-z0-9] )[0-9]+(?:\.[0-9]+)?(?![\w.]| ?(?:%|ppm\b|percent\b))")
