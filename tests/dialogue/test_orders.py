@@ -104,16 +104,25 @@ def test_an_order_is_asked_about(at: tuple[str, str], data: st.DataObject) -> No
         ("manometer-off", "plug", "plugged"), ("charge-recovered", "recover", "recovered"),
         ("gas-cock-shut", "shut it", "shut"), ("gas-cock-open", "open it", "open"),
         ("tools-clear", "clear it", "clear"), ("manometer-on", "on it", "on"),
+        ("lockout", "lock on", "locked"), ("lockout", "loto", "locked"),
+        ("lockout", "tag on", "locked"), ("lockout", "lock and tag on, done", "locked"),
+        ("lockout", "lock on tag on", "locked"), ("second-source-locked", "lock on", "locked"),
     ],
 )  # fmt: skip
 def test_it_is_asked_whether_the_report_was_meant(
     step: str, typed: str, meant: str, shipped: Knowledge
 ) -> None:
+    """Regression: "lock on" and "loto" were taken at once for a lock that hangs."""
     assert is_order(typed, CONFIRMED[step])
     with pytest.raises(NotAnAnswer, match=f'^Is "{meant}" meant\\? Then type it so\\.$'):
         step_event_from(
             shipped, replay(shipped, [Started()]), shipped.tests[step], Step(step), typed, NOW
         )
+
+
+@pytest.mark.parametrize(("step", "word"), [at for at in WORDS if orders(CONFIRMED[at[0]])])
+def test_no_word_of_a_protecting_step_may_be_read_as_an_order(step: str, word: str) -> None:
+    assert not is_order(word, CONFIRMED[step])
 
 
 @pytest.mark.parametrize(

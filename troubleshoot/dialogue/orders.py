@@ -7,13 +7,19 @@ asks for; with a thing behind it (shut it) it may be either, and is asked about.
 
 from __future__ import annotations
 
+from collections.abc import Mapping
+from types import MappingProxyType
 from typing import Final
 
 from troubleshoot.outside.text import plain_words
 
 _ENDING: Final = "ed"
 _POINTING: Final = frozenset({"it", "them", "that", "this"})
-_BESIDE: Final = frozenset({"done", "now", "please", "yes"}) | _POINTING
+_BESIDE: Final = frozenset({"done", "now", "please", "yes", "and", "on", "off", "out"}) | _POINTING
+_NAMES: Final[Mapping[str, frozenset[str]]] = MappingProxyType(
+    {"locked": frozenset({"tag", "loto"})}
+)
+"""How the trade names what a report tells of: loto is on every list, whoever has done it."""
 
 
 def is_reported(answer: str) -> bool:
@@ -31,11 +37,12 @@ def orders(report: str) -> frozenset[str]:
 
 
 def is_order(typed: str, report: str) -> bool:
-    """Whether the word of a step is typed as an order to do it: lock, please lock it, shut it."""
+    """Whether the word of a step is typed as an order to do it, or only named.
+
+    Lock, please lock it, lock on, tag on, loto, shut it.
+    """
     said = plain_words(typed.replace(",", " ")).split()
-    verbs = [word for word in said if word not in _BESIDE]
-    if len(verbs) != 1:
-        return False
-    return verbs[0] in orders(report) or (
-        verbs[0] == report and not is_reported(report) and not _POINTING.isdisjoint(said)
-    )
+    verbs = {word for word in said if word == report or word not in _BESIDE}
+    if verbs == {report}:
+        return not is_reported(report) and not _POINTING.isdisjoint(said)
+    return bool(verbs) and verbs <= orders(report) | _NAMES.get(report, frozenset())
