@@ -179,7 +179,10 @@ LIVE = ("power on: live parts stand open",)
         ({"panels": "off"}, ("panels off", *LIVE, "called to run")),
         ({"panels": "off", "calls": "off"}, ("panels off", *LIVE, "stopped by its controls")),
         ({"panels": "off", "power": "locked-out"}, ("panels off", "locked out")),
-        ({"panels": "unsure"}, ("panels not known to be on", *LIVE, "called to run")),
+        (
+            {"panels": "unsure"},
+            ("panels not known to be on", "power on: live parts may stand open"),
+        ),
         ({"power": "locked-out", "calls": "off"}, ("locked out",)),
         ({"power": "unsure"}, ("locked out",)),
         ({"calls": "off"}, ("stopped by its controls",)),

@@ -223,10 +223,11 @@ def open_items(state: WorkState) -> tuple[str, ...]:
     if state.power != "on":
         items.append("locked out")
     elif state.panels != "on":
-        items.append("power on: live parts stand open")
+        may = "" if state.panels == "off" else "may "
+        items.append(f"power on: live parts {may}stand open")
     if state.power == "on" and state.calls == "off":
         items.append("stopped by its controls")
-    elif state.power == "on" and state.panels != "on":
+    elif state.power == "on" and state.panels == "off":
         items.append("called to run")
     if state.fire_panel != "in-service":
         items.append("fire panel still on test")

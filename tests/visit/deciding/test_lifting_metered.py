@@ -287,3 +287,40 @@ def test_a_number_that_may_be_over_its_limit_by_the_meter_lifts_nothing(
     state = replay(decider.knowledge, events)
     assert lifting_finding(decider.knowledge, state, found, decision.stop) == CO, "once more"
     assert standing(decider, [*events, TakenAfresh.of(CO), Answered(CO[0], text="0 ppm")]) == set()
+
+
+AIR, SAID = "room-carbon-monoxide", "my monitor reads 85 ppm of co"
+BOTH = ("carbon-monoxide-in-room", "carbon-monoxide-evacuate")
+
+
+def given_back_by(decider: Decider, who: str, *told: str) -> list[Event]:
+    """Carbon monoxide told in these words, each a danger of its own, and given back by somebody."""
+    danger = (
+        DangerReported(hazard, said, test=AIR) for hazard, said in zip(BOTH, told, strict=True)
+    )
+    over = VisitEnded("stopped", "the fire department, 9:20", "2026-11-25 09:21")
+    result = HandOverResult(who, "flue put back and sealed", "0 ppm", "2026-11-26 09:30")
+    return [*start(), *danger, over, Reopened.on(BOTH[1], result, (AIR, None))]
+
+
+def test_two_stops_of_one_sentence_are_given_back_and_lifted_by_one_reading(
+    decider: Decider,
+) -> None:
+    """Regression: a sound reopening was told the second of them at once, and handed over again."""
+    events = given_back_by(decider, "combustion", SAID, SAID)
+    stops = replay(decider.knowledge, events).stops
+    assert all(met.reopened and met.result is not None for met in stops)
+    assert asked(decider, events).aim == (AIR, None) and standing(decider, events) == {*BOTH}
+    assert standing(decider, [*events, Answered(AIR, text="0 ppm")]) == set()
+    assert standing(decider, [*events, Answered(AIR, text="85 ppm")]) == {*BOTH}
+
+
+@pytest.mark.parametrize(
+    ("who", "told"),
+    [("combustion", ("the alarm sounded in the hall", SAID)), ("medical-service", (SAID, SAID))],
+)
+def test_one_told_by_itself_or_for_others_is_handed_over_by_itself(
+    who: str, told: tuple[str, str], decider: Decider
+) -> None:
+    first, _ = replay(decider.knowledge, given_back_by(decider, who, *told)).stops
+    assert not first.reopened and first.result is None

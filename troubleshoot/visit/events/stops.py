@@ -14,6 +14,7 @@ from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.hearing.dangers import ANY_DANGER
 from troubleshoot.safety.steps import Step
+from troubleshoot.safety.stops.given_back import given_back_with
 from troubleshoot.safety.stops.record import HandOverResult, Spot, StopMet
 from troubleshoot.safety.transitions import after_stop, expire, failed
 from troubleshoot.visit.events.event import ALWAYS, Event
@@ -193,7 +194,7 @@ class Reopened(Event):
             answers=len(state.answers),
             spot=stops[-1].spot or spot,
         )
-        before = (replace(m, reopened=True) if m.hazard == last.hazard else m for m in stops[:-1])
+        before = (given_back_with(knowledge, met, last, stops) for met in stops[:-1])
         return replace(
             state,
             stops=(*before, last),
