@@ -111,4 +111,5 @@ def test_no_hot_part_is_felt_with_the_hand() -> None:
     told = KNOWLEDGE.hazards["hot-surfaces"].what_to_do
     assert "Feel with" not in told and "infrared thermometer" in told
     by_hand = " ".join(KNOWLEDGE.tests["lines-by-hand"].how)
-    assert "touch only what gives off no heat" in by_hand
+    assert "None is felt by touch, not with the back of the hand either" in by_hand
+    assert "back of the hand" not in KNOWLEDGE.tests["lines-by-hand"].name
