@@ -47,3 +47,22 @@ def test_nothing_that_scripts_are_warned_of_is_kept_from_people(
     assert heading is not None and places[-1] < heading.start()
     standing = [row["stands"] for row in cautions]
     assert standing == sorted(standing, reverse=True)
+
+
+def test_under_a_stop_for_the_whole_job_no_caution_of_a_repair_is_read(
+    command: Command, tmp_path: Path
+) -> None:
+    """Regression: under a smell of gas, how a gas line is tested for leaks above 1/2 psi."""
+    file = tmp_path / "case.json"
+    smelled = {
+        "unit": {"heat": "gas", "fuel": "natural-gas"},
+        "complaint": "no-heat",
+        "readings": [
+            {"test": "walk-round", "outcome": "gas-odour"},
+            {"test": "combustible-gas-sweep", "text": "25 % LEL"},
+        ],
+    }
+    file.write_text(json.dumps(smelled), "utf-8")
+    told = json.loads(command("assess", str(file), "--json")[1])
+    assert told["ending"] == "stopped" and told["cautions"]
+    assert [row["id"] for row in told["cautions"] if not row["stands"]] == []

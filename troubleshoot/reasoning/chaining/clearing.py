@@ -19,6 +19,11 @@ def was_found(because: Iterable[str], cleared: bool) -> bool:
     return bool(kinds & {"possible", "seen"}) or ("complaint" in kinds and not cleared)
 
 
+def is_of_a_repair(because: Iterable[str]) -> bool:
+    """Whether a likely fault called a hazard up, and no finding: it warns whoever repairs that."""
+    return any(atom.startswith(likely("")) for atom in because)
+
+
 def has_happened(
     hazard: Hazard, because: Iterable[str], effects: Iterable[Fault], repaired: Collection[str]
 ) -> bool:

@@ -5,6 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator, Mapping, Sequence
 
 from troubleshoot.knowledge.model import Hazard, Knowledge, Test
+from troubleshoot.reasoning.chaining.clearing import is_of_a_repair
 from troubleshoot.reasoning.choosing.next_test import Candidate
 from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
 from troubleshoot.reasoning.evidence.ranking import Cause
@@ -198,7 +199,8 @@ def _not_judged(conclusions: Conclusions, each: NotJudged) -> Plain:
 def _hazards(conclusions: Conclusions) -> Iterator[Plain]:
     """What stands, the gravest first; then what the unit's kind or a likely fault calls up.
 
-    Each with its whole text: a name alone warns nobody.
+    Each with its whole text: a name alone warns nobody. Under a STOP for the whole job nobody
+    repairs, and what a likely fault calls up is of its repair: it would only hide the STOP.
     """
     shown = set()
     for standing in standing_hazards(conclusions):
@@ -206,7 +208,8 @@ def _hazards(conclusions: Conclusions) -> Iterator[Plain]:
         row = _caution(standing.hazard, standing.where)
         yield {**row, "stands": True, "says": list(standing.lines)}
     for fired in conclusions.hazards:
-        if fired.hazard.id not in shown:
+        is_beside = conclusions.stop is not None and is_of_a_repair(fired.because)
+        if fired.hazard.id not in shown and not is_beside:
             row = _caution(fired.hazard, None)
             yield {**row, "stands": False, "says": list(said_standing(fired.hazard, stops=False))}
 
