@@ -153,6 +153,7 @@ def test_at_a_step_what_may_still_change_is_taken(shipped: Knowledge, tmp_path: 
         ("no heat, natural gas", "gas", "no heat"),
         ("heat short cycles, electric heat", "electric", "heat short cycles"),
         ("no heat, 208/3/60, gas", "gas", "no heat"),
+        ("no heat, gas heat, spark", "gas", "no heat"),
     ],
 )
 def test_the_heat_beside_the_call_is_a_fact(
@@ -161,6 +162,13 @@ def test_the_heat_beside_the_call_is_a_fact(
     """Regression: volts and refrigerant were taken there, and the heat was asked again."""
     facts, call = _facts_beside(shipped, typed)
     assert facts["heat"] == heat and call == words
+
+
+@pytest.mark.parametrize("typed", ["no heat, gas heat, sparks", "no heat, spark"])
+def test_a_spark_is_the_ignition_only_beside_the_heat_and_never_sparks(
+    shipped: Knowledge, typed: str
+) -> None:
+    assert "ignition" not in _facts_beside(shipped, typed)[0]
 
 
 @pytest.mark.parametrize("typed", ["cold, gas", "no heat, i smell gas", "warm air, no heat"])

@@ -122,6 +122,10 @@ def _facts_beside(knowledge: Knowledge, typed: str) -> tuple[Mapping[str, str], 
         for clause, said in of_unit.items()
         if not said
     }
+    if any(said.keys() & {"heat", "fuel"} for said in of_unit.values()):
+        of_unit |= {
+            clause: _ignition_named(knowledge, clause) for clause in clauses if not of_unit[clause]
+        }
     facts = {name: value for said in of_unit.values() for name, value in said.items()}
     calls = [clause for clause in clauses if not of_unit[clause]]
     return (facts, ", ".join(calls)) if facts and calls else ({}, typed)
@@ -152,6 +156,12 @@ def _heat_named(knowledge: Knowledge, clause: str, *, is_list: bool) -> Mapping[
     if is_one_word or "none" in facts.values() or not facts.keys() <= {"heat", "fuel"}:
         return {}
     return facts
+
+
+def _ignition_named(knowledge: Knowledge, clause: str) -> Mapping[str, str]:
+    """The ignition that a clause names beside the heat: gas heat, spark. Alone it is a danger."""
+    facts = facts_said(knowledge, "", clause)
+    return facts if facts.keys() == {"ignition"} and "sparks" not in clause.lower() else {}
 
 
 def _may_be_a_call(knowledge: Knowledge, typed: str) -> bool:

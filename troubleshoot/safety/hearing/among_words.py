@@ -14,7 +14,9 @@ from typing import Final
 from troubleshoot.knowledge.gravity import gravest_first
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.safety.hearing.dangers import ANY_DANGER, cried, named, spoken_of
-from troubleshoot.safety.hearing.words import raw_words, spoken_words, telling
+from troubleshoot.safety.hearing.other_matters import lights_a_burner
+from troubleshoot.safety.hearing.vocabulary import SPARK
+from troubleshoot.safety.hearing.words import clauses, raw_words, spoken_words, telling
 
 _THEN: Final = re.compile(
     r"\b(?:then|when|after(?!\s+bleeding\b)|until|till|while|so|because|but|yet)\b"
@@ -107,8 +109,14 @@ def _told(knowledge: Knowledge, part: str, whole: str) -> Iterator[Hazard]:
     for piece in pieces:
         for words in _windows(piece):
             heard = () if words == ["stops"] else spoken_of(knowledge, " ".join(words))
-            if heard and not is_put_right(piece, words, whole):
+            if heard and not (is_put_right(piece, words, whole) or _only_lights(words, whole)):
                 yield from (hazard for hazard in heard if hazard.id in told)
+
+
+def _only_lights(words: list[str], whole: str) -> bool:
+    """Whether they tell of a spark, and the whole text of the burner that it lights."""
+    said = spoken_words(" ".join(words), str)
+    return SPARK in said and lights_a_burner(clauses(whole, str), said)
 
 
 def pieces_of(said: str) -> list[list[str]]:

@@ -21,11 +21,12 @@ from troubleshoot.safety.hearing.netted import netted
 from troubleshoot.safety.hearing.other_matters import (
     is_of_another_matter,
     is_taken_out,
+    lights_a_burner,
     names_a_thing,
     of_the_flue,
 )
 from troubleshoot.safety.hearing.unit_words import FUELS, names_the_unit
-from troubleshoot.safety.hearing.vocabulary import FIRE, LOOSE, OF_LIGHTING, ON_FIRE, THINGS
+from troubleshoot.safety.hearing.vocabulary import FIRE, LOOSE, ON_FIRE, SPARK, THINGS
 from troubleshoot.safety.hearing.words import (
     Words,
     alone,
@@ -191,7 +192,7 @@ def _plain_hits(knowledge: Knowledge, words: str) -> list[_Hit]:
 def _says_all(said: tuple[Words, ...], hit: _Hit, hits: Iterable[_Hit]) -> bool:
     of_things = hit.phrase[0] in _OF_THINGS
     clause = said[hit.clause]
-    if OF_LIGHTING.get(hit.phrase[0]) in clause and THINGS.isdisjoint(clause):
+    if hit.phrase[0] == SPARK and lights_a_burner(said, clause):
         return False
     told = [w for h in hits if h.clause == hit.clause for w in clause[h.start : h.end]]
     at = (hit.start, hit.end)

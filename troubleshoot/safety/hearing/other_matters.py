@@ -15,6 +15,7 @@ from troubleshoot.safety.hearing.other_words import (
     HISSING_ELSEWHERE,
     KEEPING,
     LASTING,
+    LIGHTING,
     LIT,
     MADE_TO_BURN,
     NAMING,
@@ -25,11 +26,13 @@ from troubleshoot.safety.hearing.other_words import (
     OF_INSULATION,
     OF_MONEY,
     PASSING,
+    SPREADING,
     TAKEN_OUT,
     TO_BE_DONE,
     WORN_OR_WRITTEN,
 )
 from troubleshoot.safety.hearing.vocabulary import (
+    CANNOT,
     DENYING,
     LATELY,
     LOOSE,
@@ -52,6 +55,8 @@ _ARC_FLASH: Final = tuple(map(stem, ("arcing", "flash")))
 _FALLING: Final = frozenset(map(stem, ("fell", "through")))
 _GAS, _COMPRESSOR, _NEST = stem("gas"), stem("compressor"), stem("nest")
 _LEAKING: Final = frozenset(map(stem, ("leak", "coming", "hissing")))
+_FLAME, _COMING = stem("flame"), stem("coming")
+_ONTO_SOMETHING: Final = frozenset(map(stem, ("me", "my", "us", "the", "roof", "wires", PERSON)))
 _STARTING = frozenset((stem("start"), stem("startup")))
 
 
@@ -85,6 +90,8 @@ def is_of_another_matter(said: Words, phrase: Words, at: tuple[int, int]) -> boo
         return not BRIDGED.isdisjoint(said)
     if phrase[-2:] == _GET_DOWN:
         return said[at[0] : at[1]].count("it") > 0
+    if phrase == (_FLAME, _COMING):
+        return _comes_on(said[at[1] :])
     if phrase == _ARC_FLASH:
         return not WORN_OR_WRITTEN.isdisjoint(said[at[1] :])
     if phrase == _HISS:
@@ -104,6 +111,18 @@ def is_of_another_matter(said: Words, phrase: Words, at: tuple[int, int]) -> boo
     if phrase[-1] == stem("ground") and not OF_INSULATION.isdisjoint(said):
         return True
     return phrase[0] == "hot" and names_a_conductor(said)
+
+
+def lights_a_burner(said: tuple[Words, ...], clause: Words) -> bool:
+    """Whether a spark is the igniter's: it sparks but won't light; no panel's, none that flies."""
+    is_lit = not (DENYING | {CANNOT}).isdisjoint(clause)
+    elsewhere = (SPREADING | THINGS) - (LIT if is_lit else LIT - {stem("light")})
+    return elsewhere.isdisjoint(clause) and not LIGHTING.isdisjoint(w for c in said for w in c)
+
+
+def _comes_on(behind: Words) -> bool:
+    """Whether a flame comes on, and not out of anything: it comes on, then dies."""
+    return behind[:1] == ("on",) and _ONTO_SOMETHING.isdisjoint(behind[1:2])
 
 
 def is_past(said: Words, phrase: Words) -> bool:

@@ -112,5 +112,17 @@ NOT_NAMING: Final = stems(
 )
 """The hot wire is L1, black: that names a conductor, and says nothing of what it feels like."""
 
+LIGHTING: Final = stems(
+    "igniter ignition ignites ignite lit unlit light lighting lights burner burners pilot flame "
+    "gas inducer furnace strong weak"
+)
+"""Said anywhere beside a spark they say that it lights a burner: it sparks but won't light."""
+
+SPREADING: Final = stems(
+    "coming flying shooting jumping pouring shower everywhere out from smell leak hissing smoke "
+    "throwing spitting"
+)
+"""Beside a spark these say that it is where it should not be, or may light what leaks."""
+
 OF_OTHER_MATTERS: Final = KEEPING | OF_MONEY | OF_FIGURES | NAMING | TO_LEARN | DESERTED
 """None of these is a mistyped word of danger."""

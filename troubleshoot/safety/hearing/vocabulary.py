@@ -248,8 +248,8 @@ WHO: Final = stems(
 CHANGING: Final = stems("on off out over down help")
 """They are loose, but beside a single word they change what it says: gas off."""
 
-OF_LIGHTING: Final = {stem("spark"): stem("strong")}
-"""A danger in one word -> what is said of it where it lights a burner: the spark is strong."""
+SPARK: Final = stem("spark")
+"""What an igniter does as well as a fault."""
 
 DENYING: Final = stems("no not never none nobody without 0 zero nope sin")
 OFTEN_DENIED: Final = stems("smoke fire spark gas soot leak burning smell")
