@@ -179,7 +179,8 @@ class Hazard:
     circuits where it was found.
     `forbids`: what is not done while it stands. A STOP of a wider scope than one step that states
     nothing there forbids every test.
-    `words`: what people say who meet it ("i smell gas"). `cleared_by`: roles that may make the
+    `words`: what people say who meet it ("i smell gas"). `in_place_of`: the hazards whose orders
+    would harm where this one is told in the same words. `cleared_by`: roles that may make the
     place safe after its STOP. `all_clear`: the test whose sound outcome, taken afresh, shows that
     the danger has gone, where no finding called it up. `put_right`: what is read after that, before
     anything it keeps off runs: the part, where the all-clear shows only that the danger has gone.
@@ -206,6 +207,11 @@ class Hazard:
         "what people say who meet it; ... stands for a few words of any kind, a/b + c - d for a "
         "sentence with a or b, and c, in any order, and no d; read:q + a for a reading of q that a "
         "finding of the hazard is met by, and a",
+    ] = ()
+    in_place_of: Annotated[
+        tuple[str, ...],
+        OneOrMore(Name("hazard"), most=12),
+        "hazards that the same words name, and whose orders would harm here",
     ] = ()
     cleared_by: Annotated[
         tuple[ClearingRole, ...], "who may make it safe, and take the tag off"

@@ -141,9 +141,13 @@ def is_mistyped(knowledge: Knowledge, words: str) -> bool:
 def _hazards(
     knowledge: Knowledge, hits: Iterable[_Hit], words: str, *, read: bool = True
 ) -> tuple[Hazard, ...]:
-    """Each once, the gravest first; what stands for all others only where there is no other."""
+    """Each once, the gravest first; what stands for all others only where there is no other.
+
+    None beside one that is told in its place: off the metal, where a machine is on a line.
+    """
     caught = netted(knowledge, words, read=read)
     named = {hazard.id for hazard in (*(h.hazard for h in hits), *caught)}
+    named -= {other for name in named for other in knowledge.hazards[name].in_place_of}
     found = gravest_first(h for h in knowledge.hazards.values() if h.id in named)
     return tuple(h for h in found if h.id != ANY_DANGER) or found
 

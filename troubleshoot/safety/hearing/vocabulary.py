@@ -85,6 +85,7 @@ ALIKE: Final = _groups(
         "laying": "lying",
         "froze": "frozen",
         "nearly": "almost",
+        "crane": "jib manlift telehandler forklift outrigger derrick",
         "wind": "gust",
     }
 )
@@ -111,9 +112,13 @@ TOGETHER: Final = {
     ("water", "heaters"): "water-heater",
     ("is", "down"): "is-down",
     ("man", "down"): "man-down",
-    ("hes", "down"): "man-down",
+    **{(who, "down"): "man-down" for who in ("hes", "shes")},
     **{(who, "down"): "man-down" for who in _WHO_IS_DOWN.split()},
     ("close", "by"): "near",
+    ("coil", "cleaner"): "cleaner",
+    **{(what, "lift"): "crane" for what in ("boom", "man", "scissor", "scissors")},
+    **{(what, "truck"): "crane" for what in ("boom", "bucket", "crane")},
+    ("cherry", "picker"): "crane",
     ("all", "over"): "everywhere",
     ("coming", "off"): "coming",
     ("coming", "out"): "coming",
