@@ -1,8 +1,8 @@
 """What a stranger and whoever mended it told as done and as read: what it came from is as it was.
 
 Each under the danger that it was told of. Of those that are no result strangers told 52; 95 more
-were written, unseen by any rule, before one was changed. 16 of the 147 were refused then, and two
-still are not.
+were written, unseen by any rule, before one was changed; 16 of the 147 were refused then. Of 57
+written while it was mended 20 would have been, and 48 were when they were first tried.
 """
 
 from __future__ import annotations
@@ -11,6 +11,20 @@ from collections.abc import Mapping
 
 NO_REPAIR: dict[str, list[str]] = {
     "smoke-or-heat-now": [
+        "soldering iron was left on, nothing wrong",
+        "replaced the lug with a piece of copper pipe",
+        "bent the terminal to make it touch",
+        "repaired? no, the part is in the mail",
+        "pushed the hot wire back on",
+        "rinsed it with contact spray",
+        "cut the wire and tucked the ends in",
+        "new lug, glowing again under load",
+        "swapped the contactor on RTU nine by mistake",
+        "disconnect opened, nobody touched the wiring",
+        "fan cooled it down, fine now",
+        "jammed the contactor open with cardboard",
+        "put a stronger overload in",
+        "went from a 30 to a 50 amp breaker so it holds",
         "replaced the breaker with a bigger one",
         "pulled the fuse so it does not smoke",
         "switched it off",
@@ -48,6 +62,21 @@ NO_REPAIR: dict[str, list[str]] = {
         "tied the burnt wires together and taped them",
     ],
     "gas-odour": [
+        "used plumber's putty at the joint",
+        "replaced nothing, tightened nothing",
+        "repair planned, cock left as is",
+        "tightened the union but it weeps",
+        "tightened it until it cracked",
+        "replaced the flex by a washing machine hose",
+        "turned the detector off",
+        "union tightened says the work order",
+        "tightened the union in my head",
+        "told the tenant to keep windows open",
+        "painted over the leak with rubber paint",
+        "pointed a fan at it",
+        "took the gas valve home",
+        "removed the leaking section of pipe",
+        "gave the union half a turn anticlockwise",
         "removed the union and left the pipe open",
         "loosened the union",
         "took the regulator out so it can not leak",
@@ -91,11 +120,14 @@ NO_REPAIR: dict[str, list[str]] = {
         "plugged the regulator vent hole",
     ],
     "heat-exchanger-breach": [
+        "riveted a plate over the crack",
         "welded the crack with a torch and furnace cement and tried it",
         "brazed the hole in the tube",
         "packed the crack with stove rope",
     ],
     "wet-electrical": [
+        "hair dryer for ten minutes, lid on",
+        "turned the box so the water runs out",
         "wiped it off and dried it with a rag, door closed again",
         "wiped it off and put tape over the hole",
         "let it dry in the sun",
@@ -103,6 +135,10 @@ NO_REPAIR: dict[str, list[str]] = {
         "drilled a hole so the water drains",
     ],
     "carbon-monoxide-evacuate": [
+        "turned the heat down",
+        "exchanger plugged with fire clay",
+        "moved the CO alarm to the hall",
+        "opened all the doors, CO gone",
         "sealed the exchanger cells with high temp rtv",
         "opened up the gas valve more",
         "pulled the flue pipe off and left it off",
@@ -115,6 +151,7 @@ NO_REPAIR: dict[str, list[str]] = {
         "fitted a hotter limit so it stops tripping",
     ],
     "flammable-refrigerant-alarm": [
+        "charge has leaked out, so nothing left",
         "topped up the charge",
         "replaced the coil on the wrong circuit",
     ],
@@ -226,7 +263,20 @@ REPAIRS: dict[str, list[str]] = {
 }
 
 NOT_SHOWN: dict[str, list[str]] = {
+    "smoke-or-heat-now": ["switched it on and it smoked only briefly"],
     "gas-odour": [
+        "hardly 0 % LEL",
+        "soaped it all, dry",
+        "0 ppm gas detector",
+        "0% LEL ??",
+        "0 % LEL mostly",
+        "0 % LEL with the doors open and a fan on",
+        "0 % LEL, wrong gas selected",
+        "0 % LEL, wind is strong",
+        "0 % LEL on paper",
+        "0 % LEL for a second, then 9",
+        "0 % LEL, zeroed it at the leak",
+        "0 % LEL I hope",
         "0 % LEL but 40 at the union",
         "not 0 % LEL",
         "0 % LEL of CO",
@@ -268,6 +318,9 @@ NOT_SHOWN: dict[str, list[str]] = {
         "0 % LEL in theory",
     ],
     "wet-electrical": [
+        "120 V at the lugs",
+        "insulation good",
+        "0.2 Mohm to ground",
         "looked at the box, all fine and dry",
         "dry now I think",
         "no water to be seen in the switch",
@@ -275,6 +328,9 @@ NOT_SHOWN: dict[str, list[str]] = {
         "touched it, no tingle",
     ],
     "carbon-monoxide-evacuate": [
+        "0 ppm CO2",
+        "5 ppm he told me",
+        "1 ppm or 11",
         "0 ppm, 40 in the kitchen",
         "0 ppm, tube not connected",
         "0 ppm at the street door, windows open",

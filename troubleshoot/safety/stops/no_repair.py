@@ -44,7 +44,8 @@ _OR_SHUT: Final = re.compile(rf"\b(?:{_MENDED}|{_HELD})\b")
 _CAME_AGAIN: Final = re.compile(
     r"\b(?:burn(?:t|ed|s)|smok(?:ed|es|ing)|leak(?:ed|s|ing)|tripp?(?:ed|s|ing)|blew|melt(?:ed|s)|"
     r"arc(?:ed|s|ing)|fell|came|come|comes|broke|failed|smell(?:ed|s)?|smelt|alarmed|went|cracked|"
-    r"dripp?(?:ed|s)|opened|happened|rolled|glowed|sparked)(?: \w+){0,2} again\b"
+    r"dripp?(?:ed|s)|opened|happened|rolled|glowed|sparked|(?:glow|spark|burn|smok|leak|smell|"
+    r"melt|dripp|bubbl|hiss)ing)(?: \w+){0,2} again\b"
     r"|\b(?:came|comes|come|is|was|are|crept) back\b(?! (?:in|on|to|together|where))"
     r"|\b(?:smell|leak|smoke|alarm|gas|heat|it) (?:has )?returned\b"
     r"|\bdid(?: not|n't) (?:hold|help)\b"
@@ -62,6 +63,9 @@ _NOT_DONE: Final = re.compile(
     r"|\bsupposed(?:ly)?\b|\b(?:told|asked|made|wants?|wanted|ordered|instructed|expected)"
     r"(?: (?:me|us|him|her|them))? to (?:have |say|write|put|note|enter|type|claim|report|tell)"
     r"|\bas (?:i|we|he) (?:was|were) (?:asked|told|ordered)\b|\b(?:half|not) (?:done|finished)\b"
+    r"|\?|\bin (?:my|his|her) (?:head|mind)\b|\bby mistake\b|\bin error\b|\bin the mail\b"
+    r"|\b(?:says|according to|as per) (?:the |his |my )?(?:work order|ticket|invoice|paper\w*|"
+    r"log|sheet|job card)\b"
 )
 _DENIED: Final = re.compile(
     r"\b(?:not|never|n't|without|nothing|nobody)(?: \w+){0,2} $"
@@ -74,6 +78,8 @@ _ELSEWHERE: Final = re.compile(
     r"|\bneighbou?r\w*(?:'s)? (?:\w+ )?(?:unit|rtu|machine|house|lines?|pipes?|valve|contactor)\b"
     r"|\b(?:at|of|on|in) the neighbou?r\w*\b|\bacross the (?:street|road|way|hall)\b"
     r"|\bthe (?:unit|one|rtu|machine) (?:beside|behind|opposite)\b"
+    r"|\b(?:moved|relocated|hung|carried) (?:the |that |a |its )?(?:\w+ )?"
+    r"(?:alarm|detector|sensor|monitor|probe|sniffer)s?\b"
     r"|\bwrong (?!size|fuse|breaker|one with)\w+(?! with\b)(?! for\b)"
     r"|\b(?:water|drain|air|condensate) (?:union|line|pipe|valve|joint|fitting)s?\b"
 )
@@ -89,7 +95,9 @@ _WRONG_PART: Final = re.compile(
     r"(?:speaker|bell|telephone|phone|coat hanger) ?wires?|coat ?hangers?)\b"
     r"|\b(?:contact(?:or)?s?|terminals?|lugs?|relays?) with (?:some |a bit of )?(?:oil|wd-? ?40|"
     r"grease|gasoline|water|a file|sandpaper)\b"
-    r"|\b(?:twist|ti|tap)(?:ed|e?d)(?: \w+){0,4} together\b"
+    r"|\b(?:twisted|tied|taped)(?: \w+){0,4} together\b"
+    r"|\b(?:with|by) (?:an? |some )?(?:piece|bit|scrap|strip) of (?:\w+ )?(?:pipe|tube|tubing|"
+    r"metal|foil|tin|wood|plastic|rubber|cardboard)\b"
     # What has to breathe.
     r"|\b(?:capped|plugged|blocked|stuffed|covered|closed)(?: off)?(?: \w+){0,3} "
     r"(?:vents?|breathers?|relief|louvers?|combustion air)\b(?! (?:line|pipe|joint)s?\b)"

@@ -126,6 +126,9 @@ _STILL_THERE: Final = (
         r"(?<!nothing )(?<!neither )(?<!nor )(?<!longer )(?<!stopped )(?<!never )"
         r"\b(bubbles|bubbling|foam(s|ing)|leaking|leaks|smells|smelled|smelt|reeks|smoking|"
         r"glowing|arcing|hissing)\b(?! (nothing|no|of nothing|none|clean|gone|stopped))"
+        r"|\b(smoked|sparked|arced|glowed|leaked|hissed|bubbled|tripped)( \w+)? (only|just|briefly|"
+        r"once|a (little|bit|second|moment)|for a (second|moment))\b"
+        r"|\b(only|just|hardly|barely) (smoked|sparked|arced|glowed|leaked|hissed|bubbled)\b"
     ),
     "That shows that the danger is still there. The STOP stands until a reading or look is sound.",
 )
