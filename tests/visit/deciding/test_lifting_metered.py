@@ -315,6 +315,20 @@ def test_two_stops_of_one_sentence_are_given_back_and_lifted_by_one_reading(
     assert standing(decider, [*events, Answered(AIR, text="85 ppm")]) == {*BOTH}
 
 
+def test_of_two_that_a_word_clears_each_is_handed_over_by_itself(decider: Decider) -> None:
+    """Who put the burnt lug right has tested nothing of the wet switch."""
+    said, word = "water in the panel and sparks", "all-clear"
+    told = (
+        DangerReported(hazard, said, test=word)
+        for hazard in ("wet-electrical", "smoke-or-heat-now")
+    )
+    over = VisitEnded("stopped", "the electrician, 9:20", "2026-11-25 09:21")
+    result = HandOverResult("electrician", "lug replaced", "no smoke", "2026-11-26 09:30")
+    events = [*start(), *told, over, Reopened.on("smoke-or-heat-now", result, (word, None))]
+    wet, smoke = replay(decider.knowledge, events).stops
+    assert smoke.reopened and not wet.reopened and wet.result is None
+
+
 @pytest.mark.parametrize(
     ("who", "told"),
     [("combustion", ("the alarm sounded in the hall", SAID)), ("medical-service", (SAID, SAID))],
