@@ -135,3 +135,22 @@ ASKS_ABOUT: tuple[tuple[str, str, str], ...] = (
     ("live", "a probe is nicked down to the wire", "tester-proof"),
 )
 """Where it is typed, what, and the step that is asked about or voided."""
+PASSED_UNASKED: tuple[str, ...] = (
+    # an attacker's and a mechanic's, refused with "Give a number" and nothing asked
+    "got a tickle from the panel", "the isolator is back up", "the control lamp lights up",
+    "watcher has left", "the crankcase heater is fed from the house panel",
+    "unit was told to run from the office", "red lead is off", "pulled wires off the coil",
+    "blower was still coastin when i reached in",
+    # of the same kind, written before it was mended
+    "got a prickle off the frame", "neon on the isolator is lit", "the pilot lamp is lit",
+    "my second man is gone", "lookout is on his phone downstairs",
+    "there is a second cord to the economizer", "a wire from the lighting circuit comes in here",
+    "the ems wants it on", "took my alligator clip off ground", "the shaft had not come to rest",
+    "Ana takes over from me now", "cord is plugged in again", "watcher left", "power dipped",
+)
+SMALL: tuple[str, ...] = (
+    "the wires are red and blue", "that terminal is hard to reach", "coil fins are bent",
+    "the fan blades are dirty", "unit is ten years old", "this board is a newer brand",
+    "screws are rusty", "took me a while to find it", "what was the model again", "bit dirty",
+)
+"""Said of looks, talk over the work, a question, a mistyped answer: none of it is asked about."""

@@ -9,15 +9,16 @@ from __future__ import annotations
 
 import pytest
 
-from tests.dialogue.at_test_sentences import ASKS_ABOUT, HARMLESS, TOLD
+from tests.dialogue.at_test_sentences import ASKS_ABOUT, HARMLESS, PASSED_UNASKED, SMALL, TOLD
 from tests.dialogue.at_work import AtWork
 from troubleshoot.dialogue.prompts import AtStop, Choose
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.hearing.happenings import happens
 from troubleshoot.visit.events import Answered, StateGone
 
-MOST_ASKED = 0.25
-"""Of what is harmless: a question too many is a question that is soon answered unread."""
+MOST_ASKED = 0.75
+"""Of what is harmless. It was a quarter, and what was told in no listed word passed unasked: now
+whatever is no answer is asked about, but for what is plainly talk or how a thing looks."""
 
 
 @pytest.mark.parametrize("place", ["in", "live"])
@@ -39,6 +40,47 @@ def test_none_of_it_is_taken_as_the_answer(place: str, shipped: Knowledge) -> No
 def test_what_has_nothing_to_do_with_it_is_let_be(place: str, shipped: Knowledge) -> None:
     asked = [said for said in HARMLESS if _is_heard(shipped, place, said)]
     assert len(asked) <= MOST_ASKED * len(HARMLESS), asked
+
+
+@pytest.mark.parametrize("said", PASSED_UNASKED)
+def test_what_no_list_holds_is_asked_about_outright(said: str, shipped: Knowledge) -> None:
+    """Regression: of the first nine none was asked about with hands in, nor kept."""
+    visit = AtWork(shipped, "in")
+    visit.types(said)
+    stopped = isinstance(visit.prompt, AtStop)
+    assert stopped or isinstance(visit.prompt, Choose) or visit.dialogue.asks_aside
+    assert stopped or said in " | ".join(visit.book.state.notes)
+
+
+@pytest.mark.parametrize("said", SMALL)
+def test_looks_and_talk_are_not_asked_about(said: str, shipped: Knowledge) -> None:
+    visit = AtWork(shipped, "cock")
+    visit.types(said)
+    assert visit.at == "burner-orifices" and not visit.dialogue.asks_aside
+
+
+def test_a_no_voids_all_and_asks_whether_there_is_a_danger(shipped: Knowledge) -> None:
+    visit = AtWork(shipped, "in")
+    visit.types("neon on the isolator is lit")
+    visit.types("n")
+    work = visit.book.state.work
+    assert work.power != "locked-out" and work.dead == "not-shown" and not work.discharged
+    assert visit.dialogue.asks_aside
+
+
+def test_a_yes_leaves_all_and_is_not_asked_again(shipped: Knowledge) -> None:
+    visit = AtWork(shipped, "in")
+    for typed in ("neon on the isolator is lit", "y", "neon on the isolator is lit"):
+        visit.types(typed)
+    assert visit.at == "capacitance-out-of-circuit" and visit.book.state.work == visit.work
+
+
+def test_a_shock_in_small_words_is_a_danger(shipped: Knowledge) -> None:
+    """Regression: a tickle from the panel was refused as a number."""
+    for said in ("got a tickle from the panel", "felt a prickle off the frame"):
+        visit = AtWork(shipped, "in")
+        visit.types(said)
+        assert isinstance(visit.prompt, AtStop)
 
 
 @pytest.mark.parametrize(("place", "said", "step"), ASKS_ABOUT)

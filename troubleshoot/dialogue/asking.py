@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from troubleshoot.dialogue.all_places import at_all_places
 from troubleshoot.dialogue.answering import answers, said_by
-from troubleshoot.dialogue.beside_work import happened_at_work, told_at_work
+from troubleshoot.dialogue.beside_work import ask_if_all_stands, told_at_work
 from troubleshoot.dialogue.board_code import CODE_SHOWN, keep_code, tells_a_code
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.breaks import tell_break
@@ -144,9 +144,10 @@ class Asking:
             return True
         why = yield from self.reading_out.take(listener, typed, decision, str(error))
         if why is not None:
-            nothing_else = why == str(error) and not stands
-            tells = decision.step is not None or happened_at_work(self.book, decision, typed)
-            self._let_be(listener, decision, typed, why, tells=tells and nothing_else)
+            tells = decision.step is not None and why == str(error) and not stands
+            if why == str(error) and not stands:
+                yield from ask_if_all_stands(self.book, listener, decision, typed)
+            self._let_be(listener, decision, typed, why, tells=tells)
         return why is None
 
     def _let_be(

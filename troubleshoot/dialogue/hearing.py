@@ -28,6 +28,7 @@ from troubleshoot.safety.hearing.dangers import (
     may_be_danger,
     spoken_of,
 )
+from troubleshoot.safety.hearing.looks import tells_of_looks
 from troubleshoot.safety.hearing.roles import without_help
 from troubleshoot.safety.hearing.small_talk import is_small_talk
 from troubleshoot.safety.hearing.typing_errors import one_error, two_errors
@@ -138,22 +139,26 @@ class Listener:
             self.knowledge, said, own, is_told=is_told
         )
 
-    def _tells(self, typed: str) -> bool:
+    def tells(self, typed: str, least: int = LEAST_TOLD) -> bool:
         """Whether it tells something that is no question, nothing sound and not the step's words.
 
-        With an answer in whole, of two words or more, who brought it about tells no more.
+        With an answer in whole, of two words or more, who brought it about tells no more. `least`:
+        words that tell something; fewer have to be of anything but the question.
         """
         words = raw_words(typed)
-        if len(words) < LEAST_TOLD or typed.endswith("?") or words[0] in _ASKING:
+        if len(words) < least or typed.endswith("?") or words[0] in _ASKING:
             return False
-        if is_told_sound(self.knowledge, typed) or is_small_talk(typed):
+        if is_told_sound(self.knowledge, typed) or is_small_talk(typed) or tells_of_looks(typed):
             return False
         own = {stem(word) for text in self.own for word in raw_words(text)}
         line = f" {' '.join(words)} "
         whole = (raw_words(answer) for answer in self.offered)
         if any(len(said) > 1 and f" {' '.join(said)} " in line for said in whole):
             own |= WHO
-        return not {stem(word) for word in words} <= own | LOOSE
+        said = {stem(word) for word in words}
+        if len(words) < LEAST_TOLD and said & own:
+            return False
+        return not said <= own | LOOSE
 
     def not_understood(self, typed: str, reply: str) -> None:
         """Say why that is no answer, and how a danger is called: once, then where it may be one.
@@ -171,7 +176,7 @@ class Listener:
             self.voice.say(whether_meant(meant))
             return
         self.hear(typed)
-        asks = self.ask_about(typed, is_told=self.asks_of_all and self._tells(typed))
+        asks = self.ask_about(typed, is_told=self.asks_of_all and self.tells(typed))
         hint = HOW_TO_CALL if not asks and self._needs_telling(typed) else ""
         self.has_told_how = self.has_told_how or bool(hint)
         self.voice.say(f"{reply} {hint}".strip())

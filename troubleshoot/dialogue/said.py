@@ -208,7 +208,11 @@ class Voice:
 
     def hints(self, said: str, own: Iterable[str] = ()) -> bool:
         """Whether words hint at a danger, and nobody has said that they are none."""
-        return plain_words(said) not in self._safe and hints(said, own)
+        return not self.is_safe(said) and hints(said, own)
+
+    def is_safe(self, said: str) -> bool:
+        """Whether somebody has said that these words tell of nothing that endangers."""
+        return plain_words(said) in self._safe
 
     def ask_about(
         self, knowledge: Knowledge, said: str, own: Iterable[str] = (), *, is_told: bool = False
@@ -217,9 +221,8 @@ class Voice:
 
         `is_told`: one is told in these words, and may be one that does not stop the whole job.
         """
-        is_safe = plain_words(said) in self._safe
         is_told = is_told or bool(read_in_doubt(knowledge, said))
-        if self.hints(said, own) or (is_told and not is_safe):
+        if self.hints(said, own) or (is_told and not self.is_safe(said)):
             self.hinted = Hinted(knowledge, said)
         return self.hinted is not None
 

@@ -74,8 +74,9 @@ def ask_if_gone(
     if not steps:
         return False
     listener.hear(typed)
-    if isinstance(prompt, DoStep):
-        book.add(Noted(f"told at a safety step: {typed}"))
+    if not isinstance(prompt, Settled):
+        at = "a safety step" if isinstance(prompt, DoStep) else "a test"
+        book.add(Noted(f"told at {at}: {typed}"))
     yield from whether_it_stands(listener, typed, steps)
     return True
 

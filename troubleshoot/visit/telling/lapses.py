@@ -95,9 +95,14 @@ def said_gone(before: WorkState, after: WorkState) -> tuple[str, ...]:
     `before`, `after`: the work as it stood, and as it counts now.
     """
     order = next(words for is_so, words in _orders(before, after) if is_so)
-    voided = (*_voided(before, after), *_voided_besides(before, after))
+    voided = all_voided(before, after)
     told = f"It counts no more: {', '.join(voided)}. {AGAIN}" if voided else AGAIN
     return order, told
+
+
+def all_voided(before: WorkState, after: WorkState) -> tuple[str, ...]:
+    """All that counted before and counts no more, in words."""
+    return (*_voided(before, after), *_voided_besides(before, after))
 
 
 def _orders(before: WorkState, after: WorkState) -> Iterator[tuple[bool, str]]:
