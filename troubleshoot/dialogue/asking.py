@@ -8,6 +8,7 @@ from troubleshoot.dialogue.beside_work import ask_if_all_stands, told_at_work
 from troubleshoot.dialogue.board_code import CODE_SHOWN, keep_code, tells_a_code
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.breaks import tell_break
+from troubleshoot.dialogue.by_digit import is_meant
 from troubleshoot.dialogue.by_word import NearlyAnAnswer, NotAnAnswer
 from troubleshoot.dialogue.commands import Commands
 from troubleshoot.dialogue.doubting import as_meant
@@ -105,6 +106,8 @@ class Asking:
                 continue
             meant: Event | None = event
             if isinstance(reply, str):
+                if not (yield from is_meant(self.book, listener, test, reply, event)):
+                    continue
                 event = at_all_places(self.voice, self.book.state.unit, test, reply, event)
                 meant = yield from as_meant(listener, self.book, self.decider.reasoner, event)
             if meant is not None and not self._too_late(decision, reply):

@@ -29,11 +29,14 @@ def facts_to_settle(
     return tuple(knowledge.facts[name] for name in asked if name in knowledge.facts)
 
 
-def outcomes_that_stop(knowledge: Knowledge, test: Test) -> frozenset[str]:
-    """The outcomes of a test that may call up a STOP."""
+def outcomes_that_stop(
+    knowledge: Knowledge, test: Test, *, whole_job: bool = False
+) -> frozenset[str]:
+    """The outcomes of a test that may call up a STOP. `whole_job`: one of the whole job."""
     return frozenset(
         outcome
         for hazard in knowledge.hazards.values()
+        if hazard.stops_the_job or not whole_job
         for finding in (hazard.findings if hazard.stop else ())
         if finding.test == test.id
         for outcome in finding.outcomes

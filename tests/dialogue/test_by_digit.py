@@ -1,0 +1,74 @@
+"""A bare number that stops the whole job is said back first; only a plain no takes it back."""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.dialogue.at_work import AtWork
+from troubleshoot.dialogue.by_digit import NOT_PRESSED, STANDS
+from troubleshoot.dialogue.prompts import AskTest, AtStop, Choose
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.facts_first import outcomes_that_stop
+from troubleshoot.visit.events import Answered
+
+TEST = "walk-round"
+
+
+def pressed(knowledge: Knowledge, *, stops: bool) -> tuple[AtWork, str, str]:
+    """A visit at the walk round, the number of an outcome there, and its words."""
+    visit = AtWork(knowledge, "in")
+    visit.types(f"do {TEST}")
+    visit.goes_on_to(TEST)
+    assert isinstance(visit.prompt, AskTest)
+    test, offered = knowledge.tests[TEST], visit.prompt.outcomes
+    whole = outcomes_that_stop(knowledge, test, whole_job=True)
+    at = next(n for n, o in enumerate(offered, 1) if (o in whole) is stops)
+    return visit, str(at), test.spoken(offered[at - 1])
+
+
+def told(visit: AtWork) -> list[tuple[str, ...]]:
+    return [e.outcomes for e in visit.events if isinstance(e, Answered) and e.test == TEST]
+
+
+def test_it_is_said_back_before_it_stops(shipped: Knowledge) -> None:
+    """Regression: a stray 2 was a STOP of half an hour that nothing took back."""
+    visit, number, word = pressed(shipped, stops=True)
+    visit.types(number)
+    assert isinstance(visit.prompt, Choose)
+    assert visit.prompt.question == f"{number} means: {word}. Is that so? (y/n)"
+    assert not told(visit)
+
+
+@pytest.mark.parametrize("said", ["y", "", "hm", "maybe", "1", "not sure", "the roof is soft"])
+def test_a_yes_and_whatever_is_doubtful_stops(said: str, shipped: Knowledge) -> None:
+    visit, number, _ = pressed(shipped, stops=True)
+    visit.types(number)
+    visit.types(said)
+    assert told(visit) and isinstance(visit.prompt, AtStop)
+
+
+@pytest.mark.parametrize("said", ["n", "no, wrong key", "u"])
+def test_a_plain_no_takes_it_back(said: str, shipped: Knowledge) -> None:
+    visit, number, _ = pressed(shipped, stops=True)
+    visit.types(number)
+    assert NOT_PRESSED in visit.types(said)
+    assert visit.at == TEST and not told(visit)
+
+
+def test_whoever_leaves_unanswered_has_said_it(shipped: Knowledge) -> None:
+    visit, number, _ = pressed(shipped, stops=True)
+    visit.types(number)
+    said = visit.dialogue.leave()
+    assert told(visit) and any(STANDS in str(each) for each in said)
+
+
+def test_its_word_stops_at_once(shipped: Knowledge) -> None:
+    visit, _, word = pressed(shipped, stops=True)
+    visit.types(word)
+    assert told(visit) and isinstance(visit.prompt, AtStop)
+
+
+def test_what_stops_nothing_is_taken_at_once(shipped: Knowledge) -> None:
+    visit, number, _ = pressed(shipped, stops=False)
+    visit.types(number)
+    assert told(visit)
