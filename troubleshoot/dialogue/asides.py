@@ -28,6 +28,7 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.hearing.among_words import told_among
 from troubleshoot.safety.hearing.dangers import spoken_of
 from troubleshoot.safety.hearing.gone import quotes_the_past
+from troubleshoot.safety.hearing.not_here_and_now import here_and_now
 from troubleshoot.visit.events import Noted
 
 LEAVES: Final = ("q", "quit")
@@ -111,7 +112,7 @@ def _hear_note(knowledge: Knowledge, voice: Voice, text: str) -> None:
 
     What does not stop the whole job, and is told of the past, is asked about.
     """
-    told = told_among(knowledge, text)
+    told = told_among(knowledge, here_and_now(text))
     if any(hazard.stops_the_job for hazard in told) or (told and not quotes_the_past(text)):
         raise DangerCalled(text)
     asks = voice.ask_about(knowledge, text, is_told=bool(told))

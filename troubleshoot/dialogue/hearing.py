@@ -29,6 +29,7 @@ from troubleshoot.safety.hearing.dangers import (
     spoken_of,
 )
 from troubleshoot.safety.hearing.looks import tells_of_looks
+from troubleshoot.safety.hearing.not_here_and_now import here_and_now
 from troubleshoot.safety.hearing.roles import without_help
 from troubleshoot.safety.hearing.small_talk import is_small_talk
 from troubleshoot.safety.hearing.typing_errors import one_error, two_errors
@@ -63,7 +64,7 @@ def called_danger(typed: str) -> str | None:
 def hear(
     knowledge: Knowledge, typed: str, standing: Collection[str] = (), least_facts: int = 2
 ) -> None:
-    """Raise DangerCalled where what was typed speaks of a danger.
+    """Raise DangerCalled where what was typed speaks of a danger here and now.
 
     `standing`: hazards that have been told of, and are not told again. `least_facts`: how many
     facts of a unit make a list of them of it, in which "gas" is one.
@@ -76,12 +77,13 @@ def hear(
 
 
 def _heard(knowledge: Knowledge, typed: str) -> tuple[Hazard, ...]:
+    typed = here_and_now(typed)
     return (*spoken_of(knowledge, typed), *told_among(knowledge, typed))
 
 
 def hear_among(knowledge: Knowledge, typed: str, standing: Collection[str] = ()) -> None:
     """Raise DangerCalled where words of any kind were wanted, and any part of them tells one."""
-    if not {hazard.id for hazard in told_among(knowledge, typed)} <= {*standing}:
+    if not {hazard.id for hazard in told_among(knowledge, here_and_now(typed))} <= {*standing}:
         raise DangerCalled(typed)
 
 

@@ -7,8 +7,10 @@ from typing import TYPE_CHECKING
 
 from troubleshoot.frozen import frozen
 from troubleshoot.outside.text import plain_words
+from troubleshoot.safety.hearing.dangers import named
 from troubleshoot.safety.hearing.hinting import hints
 from troubleshoot.safety.hearing.netted import read_in_doubt
+from troubleshoot.safety.hearing.not_here_and_now import here_and_now
 
 if TYPE_CHECKING:  # the first prompts come before all that reasons is imported
     from troubleshoot.dialogue.prompts import Prompt
@@ -220,8 +222,10 @@ class Voice:
         """Have it asked before the next prompt whether there is a danger; False where none is.
 
         `is_told`: one is told in these words, and may be one that does not stop the whole job.
+        So it is where one is told that is not of here and now.
         """
-        is_told = is_told or bool(read_in_doubt(knowledge, said))
+        is_elsewhere = here_and_now(said) != said and bool(named(knowledge, said))
+        is_told = is_told or is_elsewhere or bool(read_in_doubt(knowledge, said))
         if self.hints(said, own) or (is_told and not self.is_safe(said)):
             self.hinted = Hinted(knowledge, said)
         return self.hinted is not None

@@ -70,6 +70,11 @@ def names_another(part: str, own: Iterable[str]) -> bool:
     return bool(_OTHER.search(part)) or not {*_numbers(part)} <= {*own}
 
 
+def is_next_door(part: str) -> bool:
+    """Whether it names a unit beside this one, and not by a number, which may be this one's."""
+    return bool(_OTHER.search(part))
+
+
 def only_another(part: str, own: Iterable[str]) -> bool:
     """Whether it tells of another unit alone, and of nothing that is one's own."""
     return names_another(part, own) and not _is_own(part)

@@ -9,6 +9,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from troubleshoot.outside.numbers import whole_number
 from troubleshoot.safety.hearing.vocabulary import stem, stems
 from troubleshoot.safety.hearing.words import raw_words
 
@@ -41,5 +42,5 @@ _LITTLE: Final = stems(
 
 def tells_of_looks(said: str) -> bool:
     """Whether a line says what something is or how it looks, and nothing else."""
-    words = {stem(word) for word in raw_words(said) if not word.isdigit()}
+    words = {stem(word) for word in raw_words(said) if whole_number(word) is None}
     return bool(words & _LOOKS) and words <= _PARTS | _LOOKS | _LITTLE

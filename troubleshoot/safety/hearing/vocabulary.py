@@ -129,6 +129,7 @@ TOGETHER: Final = {
     ("single", "phasing"): "single-phasing",
     ("standing", "in"): "standing-in",
     ("air", "free"): "flue",
+    **{("line", part): f"line-{part}" for part in ("filter", "choke", "reactor", "conditioner")},
     ("control", "box"): "disconnect",
     ("hot", "gas"): "hot-gas",
     **{("gas", what): "gas-line" for what in ("line", "pipe", "pipes", "piping")},
