@@ -25,6 +25,16 @@ WHICH_CODE: Final = AskWords(
 )
 _STANDS_FOR: Final = "code-"
 _DENIED: Final = (" no", " not", " never", " isnt", " without")
+_SHORT: Final = {
+    **dict.fromkeys(("press", "prs", "pres"), "pressure"),
+    **dict.fromkeys(("sw", "swt"), "switch"),
+    "psw": "pressure switch",
+    "hps": "high pressure switch",
+    "lps": "low pressure switch",
+    "hi": "high",
+    "lo": "low",
+}
+"""How people shorten what a code stands for: press sw code."""
 _APART: Final = re.compile(r"[^\w]+")
 _CODE: Final = re.compile(
     r"\b(?:\d+|one|two|three|four|five|six|seven|eight|nine|ten)[ -]*(?:flash|blink)\w*"
@@ -43,7 +53,8 @@ def code_meant(test: Test, typed: str, outcomes: Collection[str]) -> str | None:
 
     `outcomes`: those that this unit can show. A word of denial before a phrase denies it.
     """
-    said = f" {plain_words(_APART.sub(' ', typed))} "
+    words = plain_words(_APART.sub(" ", typed)).split()
+    said = f" {' '.join(_SHORT.get(word, word) for word in words)} "
     found = [
         (len(phrase), outcome.id)
         for outcome in test.outcomes

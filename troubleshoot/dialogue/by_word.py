@@ -7,6 +7,7 @@ import re
 from collections.abc import Mapping
 from typing import Final
 
+from troubleshoot.dialogue.idle_words import names_nothing
 from troubleshoot.dialogue.orders import is_reported
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.outside.numbers import choice
@@ -140,7 +141,7 @@ def by_own_text(test: Test, typed: str, outcomes: tuple[str, ...]) -> str | None
     """
     said = {*raw_words(typed)} - _FILLING
     names_more = bool(said - {*raw_words(test.name)}) and all(map(str.isalpha, said))
-    if not names_more or not said.isdisjoint(_DENYING):
+    if not names_more or names_nothing(said) or not said.isdisjoint(_DENYING):
         return None
     stems = {*map(stem, said)}
     found = [

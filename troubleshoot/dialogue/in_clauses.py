@@ -13,6 +13,7 @@ from collections.abc import Callable, Iterable, Iterator
 from typing import Final
 
 from troubleshoot.dialogue.by_word import WRITTEN_OUT
+from troubleshoot.dialogue.idle_words import names_nothing
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge, Outcome, Test
 from troubleshoot.reasoning.matching.lexicon import lexicon_of
@@ -104,6 +105,8 @@ def _meant(
     own = {w for o in offered for w in raw_words(" ".join((o.spoken, *o.words)))}
     sound = _SOUND - own
     names = frozenset(stemmed(raw_words(" ".join((test.name, *test.words)))))
+    if names_nothing(raw_words(typed), names):
+        return ()
     texts = {o.id: _text(o, manner, stemmed) for o in offered}
     told: list[set[str]] = []
     against: set[str] = set()

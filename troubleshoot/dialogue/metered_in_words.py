@@ -52,7 +52,9 @@ _OF_OTHER_THINGS: Final = frozenset(
 )
 """Of these nobody reads volts: a bare number beside them is of them, and not on the meter."""
 _VOLT: Final = "V"
-_WARM: Final = re.compile(r"\bhot to (?:the )?touch\b")
+_WARM: Final = re.compile(
+    r"\bhot to (?:the )?touch\b|\bnothing (?:is |was )?(?:hot|live|energi[sz]ed)\b"
+)
 _POINTS: Final = frozenset(" ,.;:-/!'")
 
 
@@ -125,7 +127,7 @@ def _may_lack_its_unit(number: str, found: re.Match[str]) -> bool:
 def _says(outcome: Outcome, typed: str) -> bool:
     """Whether an outcome is named, by its own word or by what people say, and not denied.
 
-    Hot names no volts where it is what a hand feels, or which wire it is.
+    Hot names no volts where it is what a hand feels, or which wire it is; nor does nothing hot.
     """
     phrases = [phrase_words(word) for word in (outcome.spoken, *outcome.words)]
     return any(

@@ -7,6 +7,7 @@ that. Where a STOP stands nothing but what it asks for is done, so that words th
 from __future__ import annotations
 
 from collections.abc import Callable, Iterable
+from typing import Final
 
 from troubleshoot.dialogue.asides import noted
 from troubleshoot.dialogue.book import VisitBook
@@ -23,9 +24,14 @@ from troubleshoot.outside.text import plain_words
 from troubleshoot.safety.declared import CONFIRMED, STEPS
 from troubleshoot.safety.gone import contradicted, without
 from troubleshoot.safety.hearing.gone import hinted_gone, told_gone
+from troubleshoot.safety.hearing.words import raw_words
+from troubleshoot.safety.steps import LOCKOUT
 from troubleshoot.visit.events import Noted, StateGone
 from troubleshoot.visit.state import VisitState
 from troubleshoot.visit.telling.lapses import CAN_WAIT, said_gone
+
+_BACK: Final = frozenset({"back", "restored", "returned"})
+"""What power is that was off for a while."""
 
 
 def gone_at(
@@ -40,7 +46,7 @@ def gone_at(
         return None
     if isinstance(prompt, AskTest | DoStep):
         steps = _not_asked_here(prompt, steps)
-        if said == typed and _answers(book, prompt, typed):
+        if said == typed and _answers(book, prompt, typed) and not _put_back(steps, typed):
             return None
     return ToldGone(typed, steps) if steps else None
 
@@ -51,6 +57,12 @@ def _answers(book: VisitBook, prompt: AskTest | DoStep, typed: str) -> bool:
     assert test is not None
     mistyped = meant_by(book.knowledge, test, typed, (o.id for o in test.outcomes))
     return is_answer(book, prompt, typed) or mistyped is not None
+
+
+def _put_back(steps: tuple[str, ...], typed: str) -> bool:
+    """Whether the power is told to have been put back, which is no reading of what is still fed."""
+    said = {*raw_words(typed)}
+    return LOCKOUT in steps and "still" not in said and not _BACK.isdisjoint(said)
 
 
 def _chooses_a_test(book: VisitBook, typed: str) -> bool:

@@ -74,6 +74,13 @@ _RUN_TOGETHER: Final = (
     (re.compile(r"(?<=\w)'ll\b|(?<=\bi)ll\b|(?<=\bthey)ll\b|(?<=\byou)ll\b"), " will"),
     (re.compile(r"(?<=\w)'d\b"), " would"),
     (re.compile(r"(?<=\w)(?<!\blet)'s\b"), " is"),
+    (
+        re.compile(
+            r"(?<=\bpower)s(?= (?:back|on|up|restored)\b)"
+            r"|(?<=\b(?:fan|gas))s(?= (?:back|on)\b)"
+        ),
+        " is",
+    ),
 )
 """I'll turn it on is a plan; power's been restored tells of power."""
 _DENIED_TWICE: Final = (
@@ -82,6 +89,11 @@ _DENIED_TWICE: Final = (
     (re.compile(r"\b(?:aint|isnt|dont|havent|hasnt) (?:got |have )?(?:no|none|nothing)\b"), "no"),
 )
 """Denied twice is denied once: it ain't locked no more, there ain't no lock on it."""
+_NOTHING_OF_IT: Final = re.compile(
+    r"\b(?:nothing|none|not) (?:is |was )?(?:hot|smoking|live|running|energi[sz]ed)\b"
+    r"|\bno (?:shock|spark|arc|smoke|buzz|hum)s?\b"
+)
+"""What tells that something is not so hints at nothing: nothing smoking nothing hot."""
 _FEW_VOLTS: Final = re.compile(r"(?<!\d[.,])\b\d(?:[.,]\d+)?\s*(?:v|vac|vdc|volts?)\b")
 """Under 10 V nothing is live."""
 _THOUSANDS: Final = re.compile(r"(?<![\d.,])(\d{1,3}),(\d{3})(?![\d.,]\d|\d)")
@@ -151,7 +163,8 @@ def quotes_the_past(typed: str) -> bool:
 def hinted_gone(knowledge: Knowledge, typed: str, name: str = "") -> tuple[str, ...]:
     """The safety steps of whose matter words speak that nobody can tell the meaning of."""
     own = numbers_of(name)
-    parts = (part for part in _PARTED.split(_in_volts(typed)) if not only_another(part, own))
+    said = _NOTHING_OF_IT.sub(" ", _in_volts(typed))
+    parts = (part for part in _PARTED.split(said) if not only_another(part, own))
     words = tuple(word for each in _words_of(knowledge, parts) for word in each)
     named = (part for part in _done_parts(typed) if may_be_of_own(part, name))
     elsewhere = _at_another(knowledge, named)

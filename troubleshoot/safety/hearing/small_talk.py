@@ -14,8 +14,9 @@ from troubleshoot.safety.hearing.vocabulary import stem, stems
 from troubleshoot.safety.hearing.words import raw_words
 
 _PHRASES: Final = re.compile(
-    r"\b(?:(?:no|not any|nobody|none|never) (?:\w+ )?"
-    r"(?:lightnin\w*|thunder|rain|wind|hurt|ice|smell)|"
+    r"\b(?:(?:no|not any|nobody|none|never|nothing) (?:\w+ )?"
+    r"(?:lightnin\w*|thunder|rain|wind|hurt|ice|smell|smoking|hot|shock|spark|smoke)|"
+    r"all (?:is )?(?:quiet|calm)|"
     r"(?:killed|cut|pulled|shut) (?:off )?the (?:power|breaker|disconnect)|"
     r"(?:it ?s|it is|all|power is|unit is|still) (?:dead|off|locked|tagged)|"
     r"(?:customer|owner|boss) wants|whoever|last guy|took me|"

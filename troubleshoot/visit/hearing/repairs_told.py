@@ -61,17 +61,18 @@ _OF_BEFORE: Final = re.compile(
     r"somebody|someone|they|he|she|other (?:guy|tech)|maintenance)\b"
 )
 _OF_NO_UNIT: Final = frozenset(
-    """apprentice building carpet ceiling customer deck floor guardrail gutter hatch helper ladder
-    manager owner paint parapet rail roof roofing skylight store super tenant tenants truck wall
-    walls""".split()  # noqa: SIM905
+    """apprentice building carpet ceiling clothes crew customer day deck floor guardrail gutter guy
+    hatch helper job ladder manager mechanic mind owner paint parapet rail roof roofing
+    shift skylight store super tech tenant tenants truck wall walls week""".split()  # noqa: SIM905
 )
 """What may be new, and whoever may, without any unit being put right."""
 _MOST: Final = 4
 """Words of a part's name."""
 _PRONOUNS: Final = frozenset(
     {"it", "that", "this", "them", "everything", "something", "stuff", "test"}
+    | {"none", "nothing", "anything", "nobody", "mind", "about"}
 )
-"""None of these is a part: it was put on test."""
+"""None of these is a part, nor goes one on beyond it: it was put on test, none fitted."""
 
 
 @frozen
