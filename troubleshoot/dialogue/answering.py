@@ -26,6 +26,7 @@ from troubleshoot.dialogue.orders import is_order
 from troubleshoot.dialogue.pointing import without_pointing
 from troubleshoot.dialogue.two_valves import not_either_valve
 from troubleshoot.dialogue.waiting import has_waited
+from troubleshoot.dialogue.word_and_number import number_beside_word
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.quantities.typed import NotUnderstood
 from troubleshoot.reasoning.readings.measuring import read_text
@@ -82,6 +83,8 @@ def answer_event_from(
             number, named = _told(knowledge, VisitState(), test, Step(test.id), typed)
             if number or named:
                 return Answered(test.id, where, named, text=None if named else number)
+        elif number := number_beside_word(knowledge, test, typed, outcomes):
+            return Answered(test.id, where, text=number)
         _read(knowledge, test, typed)
         return Answered(test.id, where, text=typed)
     chosen = by_number_or_word(test, typed, outcomes)

@@ -11,6 +11,7 @@ from troubleshoot.dialogue.breaks import tell_break
 from troubleshoot.dialogue.by_digit import is_meant
 from troubleshoot.dialogue.by_word import NearlyAnAnswer, NotAnAnswer
 from troubleshoot.dialogue.commands import Commands
+from troubleshoot.dialogue.confirming import whether_meant
 from troubleshoot.dialogue.doubting import as_meant
 from troubleshoot.dialogue.hearing import Listener, hear_among
 from troubleshoot.dialogue.left_in import BRINGS_ON, ask_if_left_in, out_first
@@ -30,7 +31,9 @@ from troubleshoot.dialogue.unit_told import takes_plate_line
 from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.unit.places import spoken
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.guards import allowed
+from troubleshoot.safety.hearing.good_answers import tells_good_news
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import Answered, Event, Noted
@@ -160,12 +163,22 @@ class Asking:
 
         Raises DangerCalled.
         """
-        assert decision.test is not None
+        test = decision.test
+        assert test is not None
+        if tells and tells_good_news(typed, listener.own):
+            self._say_what_is_wanted(listener, test, typed)
+            return
         listener.asks_of_all = tells
-        not_taken(self.book, listener, decision.test, typed, why)
+        not_taken(self.book, listener, test, typed, why)
         if tells and self.voice.hinted is not None:
             at = "a test" if decision.step is None else "a safety step"
             self.book.add(Noted(f"told at {at}: {typed}"))
+
+    def _say_what_is_wanted(self, listener: Listener, test: Test, typed: str) -> None:
+        """Good news at a step is kept as a note, and confirms nothing. Raises DangerCalled."""
+        listener.hear(typed)
+        self.book.add(Noted(f"told at a safety step: {typed}"))
+        self.voice.say(whether_meant(test.spoken(CONFIRMED[test.id])))
 
     def _is_not_fitted(self, listener: Listener, test: Test, typed: str) -> bool:
         """Whether the unit is said to have no such thing; that is kept as a note.
