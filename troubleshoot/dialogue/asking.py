@@ -16,6 +16,7 @@ from troubleshoot.dialogue.doubting import as_meant
 from troubleshoot.dialogue.hearing import Listener, hear_among
 from troubleshoot.dialogue.left_in import BRINGS_ON, ask_if_left_in, out_first
 from troubleshoot.dialogue.may_be_meant import taken_up_or_asked
+from troubleshoot.dialogue.new_person import ask_if_new
 from troubleshoot.dialogue.not_known import is_not_known
 from troubleshoot.dialogue.on_round import OnRound
 from troubleshoot.dialogue.plain_talk import is_not_fitted
@@ -135,6 +136,8 @@ class Asking:
         test = decision.test
         assert test is not None
         if decision.step is not None and (yield from ask_if_left_in(self.book, listener, typed)):
+            return True
+        if (yield from ask_if_new(self.book, listener, typed)):
             return True
         stands = yield from ask_if_gone(self.book, listener, prompt, typed)
         if not stands and told_at_work(self.book, decision, typed):

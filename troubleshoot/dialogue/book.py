@@ -25,6 +25,7 @@ from troubleshoot.visit.events import (
     MarkedInvalid,
     Repaired,
     RepairedBefore,
+    Resumed,
     Skipped,
     Started,
     StateGone,
@@ -173,6 +174,10 @@ class VisitBook:
     def resume(self, profiles: tuple[str, ...]) -> None:
         """Go on after an absence, as whoever is asking now."""
         self._add_break(resumed(self.state, self.now(), profiles))
+
+    def hand_on(self, profiles: tuple[str, ...]) -> None:
+        """Another person goes on, as if nobody knew how long the unit was left alone."""
+        self._add_break(Resumed(None, same_day=False, profiles=tuple(sorted(profiles)) or None))
 
     def _add_break(self, event: Event) -> None:
         before = self.state.work
