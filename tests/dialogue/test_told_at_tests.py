@@ -59,6 +59,19 @@ def test_looks_and_talk_are_not_asked_about(said: str, shipped: Knowledge) -> No
     assert visit.at == "burner-orifices" and not visit.dialogue.asks_aside
 
 
+@pytest.mark.parametrize("said", ["7,5", "1.2.3", "45 mohm", "12 V", "4.7.2 uF"])
+def test_a_number_that_is_none_is_not_asked_about(said: str, shipped: Knowledge) -> None:
+    visit = AtWork(shipped, "in")
+    visit.types(said)
+    assert visit.at == "capacitance-out-of-circuit" and not visit.dialogue.asks_aside
+
+
+def test_a_number_of_people_is_no_number(shipped: Knowledge) -> None:
+    visit = AtWork(shipped, "in")
+    visit.types("2 men on the deck")
+    assert isinstance(visit.prompt, AtStop | Choose) or visit.dialogue.asks_aside
+
+
 def test_a_no_voids_all_and_asks_whether_there_is_a_danger(shipped: Knowledge) -> None:
     visit = AtWork(shipped, "in")
     visit.types("neon on the isolator is lit")

@@ -14,9 +14,11 @@ from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.state_gone import stood_on
 from troubleshoot.dialogue.talk import Talk, ToldGone
 from troubleshoot.dialogue.yes_no import YesNo, answered_first
+from troubleshoot.quantities.typed_units import is_unit
 from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.gone import without
 from troubleshoot.safety.hearing.gone import something_happened, told_in_passing
+from troubleshoot.safety.hearing.words import raw_words
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.events import Noted
 from troubleshoot.visit.state import VisitState
@@ -37,7 +39,7 @@ def told_at_work(book: VisitBook, decision: Decision, typed: str) -> bool:
 
 def tells_at_work(book: VisitBook, listener: Listener, decision: Decision, typed: str) -> bool:
     """Whether it tells something where hands may be in, in words that no list holds."""
-    if not hands_may_be_in(book, decision):
+    if not hands_may_be_in(book, decision) or _tries_a_number(typed):
         return False
     return listener.tells(typed, LEAST_TOLD) or something_happened(typed, book.state.name)
 
@@ -71,6 +73,13 @@ def _whether_all_stands(state: VisitState, steps: tuple[str, ...], typed: str) -
     return YesNo(
         f'You typed "{typed}". Is nobody in danger, and does it all still stand? {stands}.'
     )
+
+
+def _tries_a_number(typed: str) -> bool:
+    """Whether it is a number, mistyped or of another unit: 7,5 or 12 V; two men are none."""
+    words = raw_words(typed)
+    said = [word for word in words if word.isalpha()]
+    return len(said) < len(words) and all(map(is_unit, said))
 
 
 def hands_may_be_in(book: VisitBook, decision: Decision) -> bool:
