@@ -16,8 +16,10 @@ _OF_OXYGEN: Final = re.compile(r" ?(?:%|per ?cent|pct) ?(?:o2|oxygen|rh|humidity
 """A share of the air that is of no gas to be afraid of."""
 NUMBER: Final = re.compile(
     r"(?P<bound>(?:[<>]=? ?|\b(?:under|below|less than|over|above|more than) )?)"
-    r"(?<![\w.,])(?P<number>-?(?:[0-9][0-9.,]*(?<![.,])|\.[0-9]+))(?=(?P<rest> ?\S*(?: \S+)?))"
+    r"(?<![\w.,])(?P<number>-?(?:[0-9][0-9.,]*(?<![.,])|\.[0-9]+))(?=(?P<rest> ?\S*(?: \S+){0,2}))"
 )
+_IN_PARTS: Final = re.compile(r"[0-9]+ ?[a-z#']+ ?[0-9][0-9./]* ?[a-z\"]+", re.IGNORECASE)
+"""One number in two parts: 8 lb 4 oz."""
 _SHOWN: Final = re.compile(r"\b(?:shows?|showed|showing|reads?|reading|it(?: i|')s|was|at|got) $")
 _PERCENTS: Final = ("%", "percent", "pct")
 _COUNTED: Final = re.compile(
@@ -54,12 +56,15 @@ def told_in(typed: str, units: tuple[str, ...], bare: tuple[str, ...] = ()) -> I
 
     `bare`: the unit of a share, or of what an instrument is said to show, without any.
     """
+    end = 0
     for found in NUMBER.finditer(typed):
+        if found.start("number") < end:
+            continue  # the second part of one number
         head = f"{found['bound']}{found['number']}"
         tokens = [token.rstrip(".,;:!") for token in found["rest"].split()]
         spoken = (
             Number(text, each, found.start(), found.end() + _behind(found["rest"], n))
-            for n in (2, 1)
+            for n in (3, 2, 1)
             if tokens[n - 1 :]
             for text in (f"{head} {' '.join(tokens[:n])}",)
             for each in units
@@ -68,10 +73,11 @@ def told_in(typed: str, units: tuple[str, ...], bare: tuple[str, ...] = ()) -> I
         one = next(spoken, None)
         shown = _SHOWN.search(typed[: found.start()].lower()) and not _COUNTED.match(found["rest"])
         if one is not None:
+            end = one.end if _IN_PARTS.search(one.text) else end
             yield one
         elif _OF_OXYGEN.match(typed, found.end()):
             continue
-        elif bare and (shown or (bare[0] in SHARES and _is_share(tokens))):
+        elif bare and (shown or (bare[0] in SHARES and _is_share(tokens[:2]))):
             yield Number(head, bare[0], found.start(), found.end(), bare=True)
 
 

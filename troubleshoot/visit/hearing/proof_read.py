@@ -55,6 +55,7 @@ NOT_RIGHT: Final = "that is not as it has to be"
 READ_BUT_BAD: Final = "read, and not as it has to be"
 WANTS_A_READING: Final = "for want of a sound reading"
 A_LEG_MISSING: Final = "not every leg is told that it asks for"
+_DEAD: Final = frozenset({"locked-closed", "locked-out", "proved-dead"})
 NOT_COUNTED: Final = "how often it was done is not told, or not as often as it asks for"
 NO_LIMIT: Final = "the limit that it has to be within is not told beside it"
 NO_BEFORE: Final = "what it was before the repair is not told beside it"
@@ -76,7 +77,8 @@ def why_unproved(
     """
     compared = is_compared(knowledge, proof)
     known, typed = told_beside(knowledge, values or Values(knowledge, on, {}), proof, typed)
-    why = why_nothing_read(proof, typed, is_compared=compared)
+    dead = (test := knowledge.read_by(proof)) is not None and test.work_state in _DEAD
+    why = why_nothing_read(proof, typed, is_compared=compared, is_read_dead=dead)
     if why != NOT_OF_NOW and any(True for _ in bad_of_others(knowledge, known, proof, typed)):
         return NOT_RIGHT
     if why:

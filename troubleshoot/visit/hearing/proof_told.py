@@ -17,9 +17,11 @@ NOT_SO_READ: Final = "that was not read with the load on, as it asks"
 _NOTHING_READ: Final = re.compile(
     r"\b(?:can ?(?:no|')?t|couldn'?t|didn'?t|haven'?t|won'?t|dunno|idk|no (?:idea|clue|power)"
     r"|(?:do not|don'?t) know|not (?:sure|yet|now|read|taken|checked|measured|tested|done|able)"
-    r"|unknown|later|tomorrow|tonight|tmrw?|tmw|locked ?out|panels? off|power off|n/a|forgot|skip"
-    r"|i (?:think|guess))\b"
+    r"|unknown|later|tomorrow|tonight|tmrw?|tmw|n/a|forgot|skip|i (?:think|guess))\b"
 )
+_LYING_OFF: Final = re.compile(r"\b(?:locked ?out|panels? off|power off)\b")
+_WANTS_IT_OFF: Final = re.compile(r"\bpower (?:goes|is (?:off|cut|lost))\b")
+"""What a proof says that is to be seen with the power gone."""
 _BEFORE: Final = re.compile(
     r"\b(?:before|prior to)\b[^.;,]{0,30}?\b(?:repair|fix|replac|chang|clean|wash|mend|swap|i |we )"
     r"|\bbefore(?:hand)?\W*$|\bearlier\b|\bwhen (?:i|we) (?:arrived|came|got (?:here|up))\b"
@@ -47,13 +49,19 @@ _TOLD_BY_OTHERS: Final = frozenset({"agreed", "caller", "signed", "written"})
 """Words of a proof that is what somebody else said."""
 
 
-def why_nothing_read(proof: Proof, typed: str, *, is_compared: bool = False) -> str:
+def why_nothing_read(
+    proof: Proof, typed: str, *, is_compared: bool = False, is_read_dead: bool = False
+) -> str:
     """Why an answer tells no reading of now; empty where it may.
 
-    `is_compared`: what it was before the repair is part of the answer.
+    `is_compared`: what it was before the repair is part of the answer. `is_read_dead`: so is that
+    the unit is locked out.
     """
     said = typed.lower().replace("\u2019", "'")
     if not said.strip() or _NOTHING_READ.search(said) or why_no_look(typed):
+        return NOT_READ
+    may_be_off = is_read_dead or _WANTS_IT_OFF.search(proof.text.lower())
+    if _LYING_OFF.search(said) and not may_be_off:
         return NOT_READ
     asked = {*raw_words(proof.text)}
     if _HEARSAY.search(said) and not _SHOWS.search(said) and asked.isdisjoint(_TOLD_BY_OTHERS):

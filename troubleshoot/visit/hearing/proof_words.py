@@ -16,7 +16,11 @@ _NEGATING: Final = frozenset({
     "no", "not", "never", "without", "doesnt", "didnt", "isnt", "wasnt", "arent", "wont",
     "cant", "dont",
 })  # fmt: skip
-_SPELT: Final = {"nothing": "none", "thru": "through"}
+_SPELT: Final = {"nothing": "none", "thru": "through", "zero": "no"}
+_CIRCUMSTANCE: Final = frozenset({
+    "across", "after", "as", "at", "in", "left", "of", "on", "past", "round", "under", "with",
+})  # fmt: skip
+"""Words behind which a denial tells where or when there is none: no bubbles with the caps off."""
 _JOINING: Final = frozenset({"a", "again", "and", "comes", "it", "the"})
 _GOES_OUT: Final = re.compile(r"\b(?:goes|went|going|cuts|cut) (?:right |straight )?out\b|\bdies\b")
 _NUMBER: Final = re.compile(r"(?<![\w.,-])(?:[0-9]+(?:\.[0-9]+)?|\.[0-9]+)(?![\w.,%/])")
@@ -66,7 +70,7 @@ _STILL_SO: Final = frozenset({
 def by_words(knowledge: Knowledge, proof: Proof, said: str) -> bool | None:
     """Whether the words report it as right, or as not; None where they report nothing."""
     good, bad = _words_of(knowledge, proof)
-    phrases = _phrases(knowledge, proof)
+    phrases, in_text = _phrases(knowledge, proof), _pairs(proof.text)
     own, text = _names(knowledge, proof), {stem(word) for word in raw_words(proof.text)}
     found = set()
     mended = _tells_what_was_mended(proof, said)
@@ -78,8 +82,9 @@ def by_words(knowledge: Knowledge, proof: Proof, said: str) -> bool | None:
         stems = {stem(word) for word in words}
         of_another = bool(stems & _parts(knowledge)) and stems.isdisjoint(own)
         for index, word in enumerate(words):
-            denied = not _NEGATING.isdisjoint(words[max(0, index - _REACH) : index])
-            if word not in good and word not in bad:
+            denied = _is_denied(words, index)
+            is_own = not denied and _pair_at(words, index) in in_text
+            if word not in good and (word not in bad or is_own):
                 continue
             right = (word in good) != denied
             says_nothing = of_another and stem(word) not in text
@@ -88,6 +93,26 @@ def by_words(knowledge: Knowledge, proof: Proof, said: str) -> bool | None:
             if not right or not says_nothing:
                 found.add(right)
     return False if False in found else True if found else None
+
+
+def _is_denied(words: list[str], index: int) -> bool:
+    """Whether a word is denied by one in front of it, or by none right behind it: bubbles none."""
+    before = words[max(0, index - _REACH) : index]
+    return not _NEGATING.isdisjoint(before) or words[index + 1 : index + 2] == ["none"]
+
+
+def _pairs(text: str) -> frozenset[tuple[str, ...]]:
+    """Each word of a proof with the next, in stems, so that an ending is no other word: closed by
+    spring where it has to close by spring.
+    """
+    clauses = ([*raw_words(clause)] for clause in _CLAUSE.split(text.lower()))
+    return frozenset(_pair_at(words, at) for words in clauses for at in range(len(words)))
+
+
+def _pair_at(words: list[str], index: int) -> tuple[str, ...]:
+    """The stem of a word and of the next that says something; of it alone none that is met."""
+    telling = [word for word in words[index + 1 :] if word not in SAYS_NOTHING]
+    return (stem(words[index]), stem(telling[0])) if telling else (words[index], "")
 
 
 def _tells_what_was_mended(proof: Proof, said: str) -> bool:
@@ -118,8 +143,8 @@ def _parts(knowledge: Knowledge) -> frozenset[str]:
 
 def _words_of(knowledge: Knowledge, proof: Proof) -> tuple[frozenset[str], frozenset[str]]:
     """The words that report a proof as right, and those that report it as not."""
-    good, bad = _own_words(proof.text)
-    own_good = good - bad
+    good, own_bad = _own_words(proof.text)
+    own_good, bad = good - own_bad, {*own_bad}
     name: set[str] = set()
     if proof.finding is None or not knowledge.tests[proof.finding.test].reads:
         good |= _FIT | _APPROVING
@@ -140,7 +165,9 @@ def _words_of(knowledge: Knowledge, proof: Proof) -> tuple[frozenset[str], froze
         - _NEGATING
         - (bad - own_good)
     )
-    return frozenset(good), frozenset((bad | _UNFIT) - good - name - SAYS_NOTHING - _NEGATING)
+    denied = own_bad - own_good
+    bad = (bad | _UNFIT) - good - (name - denied)
+    return frozenset(good), frozenset(bad - SAYS_NOTHING - _NEGATING)
 
 
 def _phrases(knowledge: Knowledge, proof: Proof) -> tuple[tuple[list[str], bool], ...]:
@@ -184,8 +211,15 @@ def _own_words(text: str) -> tuple[set[str], set[str]]:
     for clause in _CLAUSE.split(plain_words(text)):
         words = raw_words(clause)
         is_denied = not _NEGATING.isdisjoint(words)
-        (bad if is_denied else good).update(w for w in words if w.isalpha())
+        (bad if is_denied else good).update(w for w in _without_circumstance(words) if w.isalpha())
     return good, bad
+
+
+def _without_circumstance(words: list[str]) -> list[str]:
+    """The words of a clause, without when it is so, and without where what it denies is not."""
+    at = next((n for n, word in enumerate(words) if word in _NEGATING), len(words))
+    ends = (n for n, w in enumerate(words) if w == "when" or (n > at and w in _CIRCUMSTANCE))
+    return words[: next(ends, len(words))]
 
 
 def tells_the_complaint(knowledge: Knowledge, complaint: str | None, said: str) -> bool:
