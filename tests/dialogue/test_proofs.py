@@ -343,3 +343,19 @@ def test_a_danger_at_the_same_proof_is_asked_about(typed: str, shipped: Knowledg
     proof = next(each for each in fault.proof if each.text == "Bright within its warm-up time")
     test = shipped.tests["hot-surface-igniter-glow"]
     assert Voice().hints(typed, own_words(AskProof(fault, proof.text, (), test), proof))
+
+
+def test_what_a_number_lacks_is_named_and_told_by_its_short_name(shipped: Knowledge) -> None:
+    """Regression: 1600 cfm lay in none of its limits, and unit tons 4 was a reading in cfm."""
+    book = at_the_open_unit(shipped, QUALIFIED, test="airflow-by-blower-table")
+    terminal = Lines("open, marked", "0.8", "0.5", "1600 cfm", "unit tons 4", "1600 cfm", "n")
+
+    def part(voice: Voice) -> Talk[None]:
+        return (yield from mended(book, voice, shipped.faults["duct-damper-shut"]))
+
+    held(shipped, terminal, part)
+    assert "not judged, for want of: cooling tons." in terminal.text
+    assert "unit cooling tons VALUE tells it." in terminal.text
+    assert "cooling tons is now 4" in terminal.text
+    assert dict(book.state.repairs[-1].proofs)["Airflow back in band"] == "1600 cfm"
+    assert "Not proved, for want" not in terminal.text

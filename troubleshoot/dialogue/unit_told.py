@@ -14,7 +14,7 @@ from troubleshoot.outside.text import plain_words
 from troubleshoot.reasoning.conclude import Conclusions, Reasoner
 from troubleshoot.reasoning.unit.beyond_said import beyond_said
 from troubleshoot.reasoning.unit.equipment import InputRefused
-from troubleshoot.reasoning.unit.facts_listed import STAMPED, facts_listed
+from troubleshoot.reasoning.unit.facts_listed import STAMPED, facts_listed, rated_cooling
 from troubleshoot.reasoning.unit.facts_said import as_typed, facts_said, in_words
 from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.reasoning.unit.places_said import spoken_place
@@ -155,13 +155,21 @@ def _told(knowledge: Knowledge, said: str) -> _Told | None:
     place = spoken_place(knowledge, place)
     parts = plain_words(text).replace("=", " ").replace(":", " ").split()
     for size in range(len(parts) - 1, 0, -1):
-        name = "-".join(parts[:size])
-        if name in knowledge.facts or name in knowledge.plate_values:
+        name = _name_of(knowledge, "-".join(parts[:size]), parts[size])
+        if name is not None:
             rest = text.replace("=", " ").replace(":", " ")
             value = rest.split(maxsplit=_blanks(rest, size))[-1]
             return _Told(name, {place: value} if place else value, {})
-    facts = facts_said(knowledge, "", said)
+    facts = facts_said(knowledge, "", said) or rated_cooling(knowledge, said)
     return _told_of(facts) if facts else None
+
+
+def _name_of(knowledge: Knowledge, named: str, value: str) -> str | None:
+    """The fact or plate value of a name; before a number the end of only one will do: tons 4."""
+    if named in knowledge.facts or named in knowledge.plate_values:
+        return named
+    ends = [name for name in knowledge.plate_values if name.endswith(f"-{named}")]
+    return ends[0] if len(ends) == 1 and value[:1].isdigit() else None
 
 
 def _told_of(facts: Mapping[str, str]) -> _Told:

@@ -36,11 +36,16 @@ def not_judged(readings: Sequence[Reading], values: Values) -> tuple[NotJudged, 
 
 
 def missing_for(test: Test, values: Values) -> tuple[str, ...]:
-    """What would judge a test besides its own number, in words, whatever else judges that."""
+    """What would judge a test besides its own number, in words, whatever else judges that.
+
+    Where one number that it reads is computed from another, the other alone is taken as told.
+    """
     quantities = values.knowledge.quantities
+    own = {one.quantity for one in test.reads}
     told = {
-        (one.quantity, values.place_for(quantities[one.quantity].per, None)): Value(0.0)
-        for one in test.reads
+        (name, values.place_for(quantities[name].per, None)): Value(0.0)
+        for name in own
+        if not any(own & {*way.inputs} for way in quantities[name].computed)
     }
     judging = _NotJudged((), values.with_typed(told))
     return judging.in_words(judging.shortest([test], None))

@@ -32,17 +32,17 @@ def facts_listed(
     Only a data plate read out without commas is taken fact by fact.
     """
     if whole := facts_said(knowledge, asked, typed):
-        return {**whole, **_rated(knowledge, typed)}, ()
+        return {**whole, **rated_cooling(knowledge, typed)}, ()
     pieces = [piece.strip() for piece in typed.split(",") if piece.strip()]
     each = {piece: _of_a_piece(knowledge, asked, piece) for piece in pieces}
     left = (words for said, words in each.values())
     found = merged(said for said, _ in each.values() if said)
-    rated = _rated(knowledge, typed) if found else {}
+    rated = rated_cooling(knowledge, typed) if found else {}
     return {**found, **rated}, tuple(p for ps in left for p in ps)
 
 
-def _rated(knowledge: Knowledge, typed: str) -> Mapping[str, str]:
-    """The rated cooling that is told beside facts: of a size alone nothing else would be kept."""
+def rated_cooling(knowledge: Knowledge, typed: str) -> Mapping[str, str]:
+    """The rated cooling that is told: 10 tons. Beside facts alone, where nobody asks for it."""
     told = {*_TONS.findall(typed)}
     return {_RATED: told.pop()} if len(told) == 1 and _RATED in knowledge.plate_values else {}
 
