@@ -30,7 +30,9 @@ def read_first(
     if not state.mended_here or (state.closing and state.repair_begun is None and not state.cured):
         return
     answers = state.answers
-    since = next((n for n, a in enumerate(answers) if a.after_repair), len(answers))
+    # What an earlier repair came before may be what the last one has mended.
+    made = state.mended_here
+    since = next((n for n, a in enumerate(answers) if a.repairs >= made), len(answers))
     off = left_off(conclusions)
     if state.closing and state.repair_begun is None:
         yield from _afresh(knowledge, state, conclusions, (*off.unit, *off.circuits), since)

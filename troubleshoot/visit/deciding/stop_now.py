@@ -35,9 +35,7 @@ def stopped_now(
 
 def _read_since_repair(state: VisitState) -> set[str]:
     """The tests read since the last repair; what was read before it is read afresh, not stopped."""
-    if not state.mended_here:
-        return {answer.test for answer in state.answers}
-    return {answer.test for answer in state.answers if answer.after_repair}
+    return {answer.test for answer in state.answers if answer.repairs >= state.mended_here}
 
 
 def _is_news(state: VisitState, conclusions: Conclusions, fired: FiredHazard) -> bool:
