@@ -18,11 +18,13 @@ from troubleshoot.dialogue.standing import tell_left_before
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.safety.route import steps_to_leave_off
-from troubleshoot.safety.steps import LOCK_OFF
+from troubleshoot.safety.steps import CANNOT_LOCK, LOCK_OFF, LOCKOUT
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.safety.stops.record import LeftOn
+from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.left_off import left_off
 from troubleshoot.visit.deciding.next import Decider
+from troubleshoot.visit.deciding.no_lock import SWITCH_LEFT
 from troubleshoot.visit.events import Answered, Closing, Event, LeftBefore, Started, StepDone
 
 Call = Callable[..., tuple[int, str, str]]
@@ -254,3 +256,42 @@ def test_a_name_taken_back_is_not_that_units_visit(
     command()
     _, report, _ = command("report", "2026-11-26-2")
     assert LEFT not in report
+
+
+FROZEN = StepDone(LOCKOUT, (CANNOT_LOCK,), text="handle froze")
+OWN_LOCK, AT_THE_BREAKER = (
+    StepDone(LOCKOUT, ("locked",)),
+    StepDone(LOCKOUT, ("locked",), text="MCC"),
+)
+NO_LOCK = "The switch could not be locked off on 2026-11-26 by a person certified for refrigerant"
+
+
+def test_a_switch_without_a_lock_stays_an_item_of_the_unit(
+    shelf: JournalShelf, typed: Callable[..., None], command: Call
+) -> None:
+    """Regression: a frozen disconnect closed as a unit that is back as it was; nobody was told."""
+    closed(shelf, "RTU-7", FROZEN)
+    said = begun(shelf, typed, command, "RTU-7")
+    assert NO_LOCK in said and "(visit 2026-11-26-1)" in said
+    assert "sees to it: nobody reaches in behind it." in said
+
+    # A lock at the breaker makes the unit safe and mends no switch; its own lock ends the item.
+    closed(shelf, "RTU-7", AT_THE_BREAKER)
+    assert NO_LOCK in begun(shelf, typed, command, "RTU-7")
+    closed(shelf, "RTU-7", OWN_LOCK)
+    assert NO_LOCK not in begun(shelf, typed, command, "RTU-7")
+
+
+def test_it_is_closed_with_a_tag_on_the_switch_and_not_as_it_was(shelf: JournalShelf) -> None:
+    book = shelf.new()
+    for event in (Started("RTU-7", "no-cooling", unit=UNIT), FROZEN, Closing()):
+        book.add(event)
+    decider, voice = Decider(shelf.knowledge), Voice()
+    conclusions = conclude_visit(decider.reasoner, book.state)
+    close(book, voice, Decision("ending"), conclusions)
+    said = " ".join(str(line) for line in voice.heard())
+    assert "This switch of RTU-7 cannot be locked off" in said
+    assert 'Told: "handle froze".' in said and "Told: ____________" in said
+    assert "supervisor or licensed electrician" in said
+    assert SWITCH_LEFT in said and "back as it was" not in said
+    book.close()

@@ -26,6 +26,7 @@ from troubleshoot.dialogue.orders import is_order
 from troubleshoot.dialogue.pointing import without_pointing
 from troubleshoot.dialogue.two_valves import not_either_valve
 from troubleshoot.dialogue.waiting import has_waited
+from troubleshoot.dialogue.which_lock import cannot_be_locked, locked_at, not_another_lock
 from troubleshoot.dialogue.word_and_number import number_beside_word
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.quantities.typed import NotUnderstood
@@ -36,6 +37,7 @@ from troubleshoot.safety.estimates import without_estimate
 from troubleshoot.safety.steps import (
     BEFORE_BLEEDING,
     BLEED_CAPACITOR,
+    CANNOT_LOCK,
     EDGE_PROTECTION,
     FIRE_PANEL_BACK,
     LOCKOUT,
@@ -122,12 +124,27 @@ def step_event_from(
         if is_order(typed, confirmed):
             raise NearlyAnAnswer(whether_meant(test.spoken(confirmed)))
     not_either_valve(test, typed)
+    if step.id == LOCKOUT and (otherwise := _lock_in_other_words(step, typed)) is not None:
+        return otherwise
     chosen = chosen_words(test, typed, outcomes)
     _names_its_protection(state, test, step, typed, chosen)
     says_enough(test, typed, chosen)
     if confirmed in chosen:
         has_waited(state, test, now)
     return StepDone.of(step, chosen)
+
+
+def _lock_in_other_words(step: Step, typed: str) -> StepDone | None:
+    """The lock-out that is told by what the switch does, or by where else the lock hangs.
+
+    None where it is told in neither way; raises NearlyAnAnswer where the second has to be typed.
+    """
+    if cannot_be_locked(typed):
+        return StepDone.of(step, (CANNOT_LOCK,), typed)
+    if (where := locked_at(typed)) is not None:
+        return StepDone.of(step, (CONFIRMED[LOCKOUT],), where)
+    not_another_lock(typed)
+    return None
 
 
 def _names_its_protection(

@@ -42,6 +42,7 @@ from troubleshoot.visit.deciding.left_off import (
     what_lifts,
 )
 from troubleshoot.visit.deciding.nameplate import plate_to_ask
+from troubleshoot.visit.deciding.no_lock import SWITCH_LEFT, has_no_lock, stopped_by, switch_tag
 from troubleshoot.visit.deciding.proving import left_to_prove
 from troubleshoot.visit.events import Closing, Repaired, VisitEnded, after
 from troubleshoot.visit.hearing.proof_read import (
@@ -256,6 +257,10 @@ def close(book: VisitBook, voice: Voice, decision: Decision, conclusions: Conclu
     if (tag := gas_tag(book.state)) and not off.heat:
         voice.say("Write on the tag of the gas cock:")
         voice.say_all(tag, 1)
+    if switch := switch_tag(book.knowledge, book.state):
+        voice.say("Write on the tag of the switch:")
+        voice.say_all(switch, 1)
+        voice.say(f"Hand over to: {stopped_by(book.knowledge).defer_to}")
     for step, phrase in decision.handed_over:
         voice.say(f"{book.knowledge.tests[step].name} is beyond you: {phrase}.")
         raise Leave
@@ -268,7 +273,11 @@ def close(book: VisitBook, voice: Voice, decision: Decision, conclusions: Conclu
     voice.say_all(not_proved_earlier(book.knowledge, book.state))
     voice.say_all(not_proved_before(book.knowledge, book.state))
     voice.say_all(still_to_read(book.knowledge, book.state))
-    not_so = (*gas_left(off, book.state.work), *_not_as_it_was(book))
+    not_so = (
+        *gas_left(off, book.state.work),
+        *_not_as_it_was(book),
+        *((SWITCH_LEFT,) if switch else ()),
+    )
     voice.say_all(not_so)
     if heat_stays_off(off, book.state.work) and not off.unit:
         voice.say(HEAT_LEFT_OFF, strong=True)
@@ -289,3 +298,5 @@ def _not_as_it_was(book: VisitBook) -> Iterator[str]:
         outcomes = book.knowledge.tests[RESTART].outcomes
         means = "; ".join(o.means for o in outcomes if o.id in (last.outcome or "").split(", "))
         yield f"When it was called for last: {means}."
+    if has_no_lock(state):
+        yield SWITCH_LEFT

@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from string import digits
 
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.said import Voice
@@ -169,7 +170,7 @@ def _name_of(knowledge: Knowledge, named: str, value: str) -> str | None:
     if named in knowledge.facts or named in knowledge.plate_values:
         return named
     ends = [name for name in knowledge.plate_values if name.endswith(f"-{named}")]
-    return ends[0] if len(ends) == 1 and value[:1].isdigit() else None
+    return ends[0] if len(ends) == 1 and value[:1] in digits else None
 
 
 def _told_of(facts: Mapping[str, str]) -> _Told:

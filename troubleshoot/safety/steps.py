@@ -57,6 +57,8 @@ RESTART: Final = "restart-and-watch"
 NO_FLAME: Final = "no-steady-flame"
 """What a call comes to that tries and does not light, or does not stay lit."""
 
+CANNOT_LOCK: Final = "cannot-lock"
+"""What came of a lock-out whose switch takes no lock, or does not open fully."""
 BEFORE_BLEEDING: Final = "charged-before-bleeding"
 """What a capacitor held before it was bled: no failure, and the step is asked again."""
 

@@ -45,7 +45,7 @@ def _lock_holds_if_said(state: WorkState, place: str, outcomes: Outcomes) -> Wor
     changed = power_back(state, state.calls)
     if "second-source" in outcomes:
         changed = changed.with_facts(second_source="found")
-    if "locked" in outcomes and "cannot-lock" not in outcomes:
+    if "locked" in outcomes and steps.CANNOT_LOCK not in outcomes:
         changed = changed.with_facts(power="locked-out")
     return changed
 

@@ -146,8 +146,9 @@ def _may_have_come(knowledge: Knowledge, state: VisitState, answer: Answered) ->
 
 @frozen
 class StepDone(Event):
-    """A safety step done, and what came of it; `text` where it was read off a meter.
+    """A safety step done, and what came of it.
 
+    `text`: what was read off a meter, or how else it was told: where a lock hangs.
     `place`: in the step's own words. `nobody`: nobody says that it was done; it was taken as done
     so that an account can go on. `valid`: False where it counts for nothing.
     """
@@ -187,7 +188,8 @@ class StepDone(Event):
             self.time,
         )
         valid = None if counts else False
-        answer = Answer(step.id, self.outcomes, self.text, (asked.at,), valid=valid)
+        text = self.text if test.reads else None
+        answer = Answer(step.id, self.outcomes, text, (asked.at,), valid=valid)
         confirmed = counts and self.outcomes == (CONFIRMED[step.id],)
         held_to = counts and state.aim_chosen and came_about(step, work, state.at_work)
         goes_on = confirmed or held_to or (counts and self._leads_on(knowledge, state))

@@ -1,7 +1,8 @@
 """What earlier visits to a unit have left off on it, until a later one has read it sound.
 
 A visit that leaves something off says so in its last record, so that only the visits of a unit that
-has such a one, has opened the gas train, or has shut its cock and was not ended, are replayed.
+has such a one, has opened the gas train, could not lock it off, or has shut its cock and was not
+ended, are replayed.
 """
 
 from __future__ import annotations
@@ -14,7 +15,7 @@ from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import begun
-from troubleshoot.safety.steps import GAS_SHUT, TAP_OPENED
+from troubleshoot.safety.steps import CANNOT_LOCK, GAS_SHUT, TAP_OPENED
 from troubleshoot.safety.stops.record import LeftOn
 from troubleshoot.visit.kept.bytes_of import bytes_in
 from troubleshoot.visit.kept.journal import JournalError, lines_in
@@ -30,6 +31,7 @@ MARK: Final = b'"left_off": ["'
 """What stands in the journal of a visit that has left something off."""
 _ENDED: Final = b'"event": "end"'
 _TAP, _COCK = f'"{TAP_OPENED}"'.encode(), f'"{GAS_SHUT}"'.encode()
+_NO_LOCK: Final = f'"{CANNOT_LOCK}"'.encode()
 
 
 @frozen
@@ -61,31 +63,36 @@ def left_before(knowledge: Knowledge, visits: Path, unit: str, but: str = "") ->
     # Reasoning is imported only for such a unit: most starts need none of it.
     from troubleshoot.reasoning.conclude import Reasoner
     from troubleshoot.safety.stops.left import is_over
+    from troubleshoot.visit.kept import lock_before
     from troubleshoot.visit.kept.gas_before import GasBefore, after_visit
 
     reasoner = Reasoner(knowledge)
     standing: list[_Left] = []
     gas = GasBefore()
+    lock: tuple[str, ...] = ()
     for path, data in paths:
         try:
             state, ended, found = _replayed(reasoner, path, data)
         except JournalError:
             continue  # whoever begins is told of every visit that cannot be read
         gas = after_visit(gas, path.stem, state, ended)
+        lock = lock_before.after_visit(knowledge, lock, path.stem, state, ended)
         standing = [left for left in standing if not is_over(found, left.on)]
         if MARK in data:
             new = tuple(_left(knowledge, path.stem, state, ended, found))
             again = {left.on.hazard for left in new}
             standing = [*(left for left in standing if left.on.hazard not in again), *new]
     says = dict.fromkeys(line for left in standing for line in left.says)
-    lines = (*says, *gas.lines)
+    lines = (*says, *gas.lines, *lock)
     dangers = tuple(left.on for left in standing)
     return LeftBefore(lines, dangers, bool(gas.cock), tuple(sorted(gas.plugs)))
 
 
 def _may_have_left(data: bytes) -> bool:
     """Whether a journal has to be replayed to know."""
-    return MARK in data or _TAP in data or data.rfind(_COCK) > data.rfind(_ENDED)
+    if MARK in data or _TAP in data or _NO_LOCK in data:
+        return True
+    return data.rfind(_COCK) > data.rfind(_ENDED)
 
 
 def _of_unit(visits: Path, unit: str, but: str) -> Iterator[tuple[Path, bytes]]:

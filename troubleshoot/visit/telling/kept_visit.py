@@ -11,6 +11,7 @@ from troubleshoot.safety.stops.lifting import standing_stop, with_stops_met
 from troubleshoot.safety.work_state import open_items
 from troubleshoot.visit.deciding.left_off import gas_left, left_off_at
 from troubleshoot.visit.deciding.next import Decider
+from troubleshoot.visit.deciding.no_lock import SWITCH_LEFT, has_no_lock
 from troubleshoot.visit.deciding.on_round import round_found
 from troubleshoot.visit.hearing.proof_read import (
     lacking_lines,
@@ -75,13 +76,14 @@ def _extras(
 ) -> Plain:
     is_closed = state.ended == "closed"
     off = left_off_at(knowledge, state, conclusions)
+    switch = (SWITCH_LEFT,) if has_no_lock(state) else ()
     return {
         "title": f"Visit {visit}: {state.name}" if state.name else f"Visit {visit}",
         "words": state.words,
         "unit": state.unit_data,
         "stops": stops_account(knowledge, state),
         "left_before": state.left_before,
-        "left_off": (*off.lines, *gas_left(off, state.work)) if is_closed else (),
+        "left_off": (*off.lines, *gas_left(off, state.work), *switch) if is_closed else (),
         "notes": state.notes,
         "not_understood": understanding.unknown,
         "open_items": (
