@@ -71,3 +71,10 @@ def test_what_fits_another_or_where_none_leads_is_asked(
 def test_a_repair_of_another_day_is_asked_about(shipped: Knowledge) -> None:
     book, asked = say(shipped, LED, "", "none", told="replaced the cap last year")
     assert asked and not book.state.repairs
+
+
+def test_two_parts_of_one_repair_are_one(shipped: Knowledge) -> None:
+    """Regression: the size of a new part, and the fuse beside its cable, were asked about anew."""
+    for told in ("new cap and capacitor strap", "replaced the cap, new 7.5 mfd 440 volt"):
+        book, asked = say(shipped, LED, told=told)
+        assert [r.fault for r in book.state.repairs] == [FAN_CAPACITOR] and not asked

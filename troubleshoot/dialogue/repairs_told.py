@@ -52,8 +52,9 @@ def ask_repairs_told(
     listener.hear(said)
     listener.ask_about(said)
     try:
+        mended: list[Fault] = []
         for each in told:
-            yield from _ask_of(book, voice, each.part, said, conclusions)
+            mended += yield from _ask_of(book, voice, each.part, said, conclusions, mended)
     except (Leave, DangerCalled):
         book.add(Noted(f"told, and not confirmed: {said}"))
         raise
@@ -61,32 +62,46 @@ def ask_repairs_told(
 
 
 def _ask_of(
-    book: VisitBook, voice: Voice, part: str, said: str, conclusions: Conclusions | None
-) -> Talk[None]:
+    book: VisitBook,
+    voice: Voice,
+    part: str,
+    said: str,
+    conclusions: Conclusions | None,
+    mended: list[Fault],
+) -> Talk[tuple[Fault, ...]]:
+    """Ask what was wrong with one part, and keep its repair; what was kept, if anything.
+
+    `mended`: by the same words, of the parts before it. New cable and fuse are one repair.
+    """
     faults = _causes_of(book, part)
     is_now = is_told_of_now(said) or (
         not is_told_of_before(said) and any(_was_looked_at(book, fault) for fault in faults)
     )
+    fault = _leading(book, conclusions, part) if is_now else None
+    if any(each in (fault, *faults) for each in mended):
+        return ()
     when = IN_THIS_VISIT if is_now else BEFORE_IT
     voice.say(f"Put right {when}, as told: {part}.")
-    fault = _leading(book, conclusions, part) if is_now else None
     if fault is None and faults:
         fault = yield from _which(book, voice, faults, when)
     if fault is not None and is_now:
         from troubleshoot.dialogue.repairing import repaired  # first prompts go without
 
         repaired(book, voice, fault)
-    elif fault is not None:
+        return (fault,)
+    if fault is not None:
         book.add(RepairedBefore(fault.id, said))
         voice.say(
             f"Kept: repaired before this visit, {fault.name}. What proves it is asked on the way "
             "out; until then it proves nothing. u takes it back."
         )
-    elif not faults or len(faults) > 1:
+        return (fault,)
+    if not faults or len(faults) > 1:
         book.add(Noted(f"put right {when}, as told: {said}"))
         voice.say(KEPT_AS_A_NOTE)
     else:
         voice.say(NOT_KEPT)
+    return ()
 
 
 def _leading(book: VisitBook, conclusions: Conclusions | None, part: str) -> Fault | None:

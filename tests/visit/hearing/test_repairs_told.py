@@ -30,6 +30,17 @@ from troubleshoot.visit.hearing.repairs_told import besides, repairs_told
         ("fixed the drain", ["drain"], ""),
         ("unit drains well and the belt is new", ["belt"], "unit drains well"),
         ("the contactor was replaced and the roof is new", ["contactor"], "roof is new"),
+        ("replaced the drier c2", ["drier"], "c2"),
+        ("replaced the drier on circuit 2", ["drier"], "circuit 2"),
+        ("changed the fan 2 cap, 7.5 mfd 440", ["fan 2 cap"], "7 5 mfd 440"),
+        ("changed comp 2", ["comp"], "2"),
+        ("put in a 7.5 mfd cap", ["cap"], ""),
+        ("ran new stat cable and 3a fuse", ["stat cable", "fuse"], ""),
+        ("opened the damper", ["damper"], ""),
+        ("opened up the fire damper", ["fire damper"], ""),
+        ("replaced the contactor, new 3 pole 30 amp", ["contactor"], "new 3 pole 30 amp"),
+        ("new 3 pole 30 amp contactor", ["contactor"], ""),
+        ("tightened the belt", ["belt"], ""),
     ],
 )  # fmt: skip
 def test_a_repair_that_is_told_is_heard_and_the_complaint_is_left(
@@ -49,6 +60,8 @@ def test_a_repair_that_is_told_is_heard_and_the_complaint_is_left(
         "contactor", "smells of gas", "replaced", "", "couldnt put on test", "put on test",
         "couldnt get the belt replaced", "the contactor wasnt replaced",
         "the roof drains well and the deck is new", "the roof is new", "the manager is new here",
+        "opened the disconnect", "opened the gas cock", "opened the panel", "ran the fan",
+        "ran 2 hours", "new 3 pole 30 amp",
         "new roof", "the hatch and the rail are new", "new tenant",
     ],
 )  # fmt: skip

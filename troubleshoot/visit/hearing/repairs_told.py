@@ -13,8 +13,11 @@ from troubleshoot.frozen import frozen
 
 _DEEDS: Final = (
     r"(?:replaced|changed|swapped|renewed|rebuilt|repaired|cleaned|washed|rewired|fitted|"
-    r"installed|fixed(?= (?:the|that|an?|my|our|his|her)\b)|put (?:in|on|a new|new))"
-    r"(?: out| in| on)?"
+    r"installed|freed|tightened|unclogged|unblocked|straightened|reconnected|"
+    r"fixed(?= (?:the|that|an?|my|our|his|her)\b)|put (?:in|on|a new|new)|"
+    r"(?:ran|pulled)(?= (?:a |some )?new\b)|"
+    r"opened(?= (?:up )?(?:[a-z]+ ){0,3}(?:dampers?|grill?es?|louvers?|registers?)\b))"
+    r"(?: out| in| on| up)?"
 )
 _WAS: Final = r"(?:(?:was|were|is|are|has|have|had|been|got|already|just|all) )*"
 _NOT_DONE: Final = re.compile(
@@ -24,7 +27,7 @@ _NOT_DONE: Final = re.compile(
     r"might|wrong|badly)\b"
 )
 """Beside these words nothing is said to be put right."""
-_PARTED: Final = re.compile(r"[,.;:!?()]|\b(?:but|then|because|so|though|although)\b")
+_PARTED: Final = re.compile(r"[,;:!?()]|\.(?![0-9])|\b(?:but|then|because|so|though|although)\b")
 _ENDS: Final = frozenset(
     """again ago already and are at because by comes didnt doesnt dont earlier for from goes had has
     have he i in is isnt it its keeps last me no nobody nothing now off on once out same she since
@@ -66,6 +69,16 @@ _OF_NO_UNIT: Final = frozenset(
     shift skylight store super tech tenant tenants truck wall walls week""".split()  # noqa: SIM905
 )
 """What may be new, and whoever may, without any unit being put right."""
+_OF_A_SIZE: Final = (
+    r"(?:a|amps?|f|hp|in|inch|kw|lbs?|mfd|mm|ohms?|poles?|rows?|tons?|uf|v|va|volts?|w|watts?)"
+)
+_SIZE: Final = re.compile(rf"\b[0-9][0-9./x-]*(?:[ -]?{_OF_A_SIZE})\b")
+"""How large a part is: 30 amp, 3 pole."""
+_PLACE: Final = re.compile(
+    r"(?<=[a-z])(?: (?:on|of|at))?(?: (?:circuit|ckt|comp|compressor|no|number|stage|unit))? "
+    r"[a-z]?[0-9][0-9/x.-]*$"
+)
+"""Where on the unit it was put right, behind the part: the drier c2."""
 _MOST: Final = 4
 """Words of a part's name."""
 _PRONOUNS: Final = frozenset(
@@ -134,6 +147,7 @@ def _before_the_end(clause: str) -> str:
 def _parts(said: str) -> Iterator[str]:
     """The names of parts that stand first in a phrase, joined by and."""
     for phrase in re.split(r"\band\b|/|&|\+", said):
+        phrase = _PLACE.sub("", _SIZE.sub(" ", f" {phrase}").rstrip())
         words = re.findall(r"[a-z0-9-]+", phrase)
         own: list[str] = []
         for word in words:
