@@ -36,6 +36,7 @@ def values(text: str, unit: str) -> list[float]:
         ("481 and 479 V", [481.0, 479.0]),
         ("13.1 13.3 13.0", [13.1, 13.3, 13.0]),
         ("208 209 207 V", [208.0, 209.0, 207.0]),
+        (".08 .09 .08", [0.08, 0.09, 0.08]),
     ],
 )
 def test_several_legs_are_read_in_the_order_typed(text: str, expected: list[float]) -> None:

@@ -14,9 +14,8 @@ from troubleshoot.quantities.typed_text import Unclear
 _BEGINS_A_VALUE: Final = r"(?=[-+]?[.]?[0-9]|[<>]|ol\b|o\.l|open\b|over|under|more|less)"
 _SLASH: Final = re.compile(rf"( ?)/( ?){_BEGINS_A_VALUE}", re.IGNORECASE)
 _COMMA: Final = re.compile(rf",? and {_BEGINS_A_VALUE}|, {_BEGINS_A_VALUE}| ?; ?", re.IGNORECASE)
-_THREE_PLAIN: Final = re.compile(
-    r"([0-9]+(?:\.[0-9]+)?) ([0-9]+(?:\.[0-9]+)?) ([0-9]+(?:\.[0-9]+)?.*)"
-)
+_PLAIN: Final = r"(?:[0-9]+(?:\.[0-9]+)?|\.[0-9]+)"
+_THREE_PLAIN: Final = re.compile(rf"({_PLAIN}) ({_PLAIN}) ({_PLAIN}.*)")
 """Three numbers with blanks between them can only be three legs; two could be one number."""
 _THOUSANDS: Final = re.compile(r"[<>]? ?[1-9][0-9]{0,2}(?:,[0-9]{3})+(?![0-9,])")
 _AROUND_A_VALUE: Final = " ,;/"

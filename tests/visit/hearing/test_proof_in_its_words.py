@@ -11,12 +11,15 @@ from troubleshoot.safety.stops.numbers_shown import numbers_in
 from troubleshoot.visit.hearing.proof_read import why_unproved
 
 KNOWLEDGE = load_shipped()
-ON = read_unit(KNOWLEDGE, {"refrigerant": "R-410A", "charge": "8.25 lb"})
+ON = read_unit(KNOWLEDGE, {"refrigerant": "R-410A", "charge": "8.25 lb", "supply-phase": "three"})
 BLADES = ("damper-actuator-dead-or-no-signal", "Blades follow")
 BUBBLES = ("access-valve-leaking", "No bubbles")
 CHARGE = ("low-charge-from-leak", "Charge weighed")
 
+POLES = ("contactor-pole-burnt-away", "Each pole under")
+
 PROVED = {
+    POLES: (".08 .09 .08", "0.08 0.09 0.08", ".08/.09/.08 V"),
     BLADES: (
         "blades follow and closed by spring", "watched: blades follow, spring closes",
         "blades follow both ways, close by spring with power off",
@@ -31,6 +34,7 @@ PROVED = {
     ),
 }  # fmt: skip
 NOTHING_PROVED = {
+    POLES: (".5 .6 .5", ".08 .09"),
     BLADES: (
         "blades closed, dead", "power off", "power", "blades follow but stay open with power off",
         "blades follow, spring does not close them", "not closed by spring", "blades dont follow",

@@ -38,7 +38,7 @@ _BARE: Final = re.compile(
     re.IGNORECASE,
 )
 
-_NUMBER: Final = r"[0-9]+(?:\.[0-9]+)?"
+_NUMBER: Final = r"(?:[0-9]+(?:\.[0-9]+)?|\.[0-9]+)"
 _LEGS: Final = rf"{_NUMBER}(?:/{_NUMBER})*"
 _LIMIT: Final = re.compile(
     r"\b(?:within|under) (?:its|the) (?:va|(?:data )?plate)\b", re.IGNORECASE
