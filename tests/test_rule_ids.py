@@ -48,6 +48,10 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
     "dialogue/readable.py": ("capacitance", "a kind of unit, which the tester shows"),
     "safety/hearing/unit_words.py": ("fuel", "whose values are not told by the rest of a row"),
     "safety/hearing/among_words.py": ("lockout", "a word that people say: the tag is gone"),
+    "visit/hearing/static_read.py": (
+        "external-static",
+        "whose number people tell by its two sides, and no other is told so",
+    ),
     "dialogue/metered_in_words.py": (
         "subcooling superheat",
         "words beside which a number is no volts of a test for dead",

@@ -34,6 +34,9 @@ from troubleshoot.visit.events import FactTold, ProofRead, Started, StepDone
 
 START = Started(complaint="no-cooling", profiles=("technician",))
 QUALIFIED = Started(complaint="no-cooling", profiles=(*FULLY_QUALIFIED,))
+GAS = Started(
+    complaint="no-heat", unit={"heat": "gas", "circuits": 1}, profiles=(*FULLY_QUALIFIED,)
+)
 FAULT = "condenser-fan-capacitor-weak"
 SECTION = "capacitance-out-of-circuit"
 
@@ -359,3 +362,31 @@ def test_what_a_number_lacks_is_named_and_told_by_its_short_name(shipped: Knowle
     assert "cooling tons is now 4" in terminal.text
     assert dict(book.state.repairs[-1].proofs)["Airflow back in band"] == "1600 cfm"
     assert "Not proved, for want" not in terminal.text
+
+
+def test_a_reading_of_another_test_beside_a_proof_is_taken(shipped: Knowledge) -> None:
+    """Regression: beside five lights at the first try the flame's 3.8 uA went without a word."""
+    book = at_the_open_unit(shipped, GAS, test="ignition-trials")
+    terminal = Lines("5 for 5 first try, flame 3.8 uA")
+
+    def part(voice: Voice) -> Talk[None]:
+        return (yield from mended(book, voice, shipped.faults["flame-rod-dirty"]))
+
+    held(shipped, terminal, part)
+    assert "Not taken: Flame current: 3.8 uA: first" in terminal.text
+    assert "typed, and not taken as a reading: flame 3.8 uA" in book.state.notes
+
+
+def test_both_sides_of_the_static_are_one_reading_of_a_proof(shipped: Knowledge) -> None:
+    """Regression: the two sides of the unit were taken for temperatures of the air."""
+    static = "Static back under the data plate's limit"
+    for typed, why in ((".45 supply -.20 return", ""), ("1.15 supply -.20 return", "not as it")):
+        book = at_the_open_unit(shipped, QUALIFIED, test="airflow-by-blower-table")
+        terminal = Lines("open, marked", "0.8", typed, "400 cfm/ton", "n")
+
+        def part(voice: Voice, book: VisitBook = book) -> Talk[None]:
+            return (yield from mended(book, voice, shipped.faults["duct-damper-shut"]))
+
+        held(shipped, terminal, part)
+        assert dict(book.state.repairs[-1].proofs)[static] == typed
+        assert ("Not proved" in terminal.text) == bool(why) and why in terminal.text

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Iterator
 
 from troubleshoot.dialogue.book import VisitBook
@@ -186,9 +187,17 @@ def _told(
     if called_up is not None:
         end_the_proofs(book, voice, prompt, reading, called_up)
         return None
+    yield from _others_beside(voice, asked, reading)
     said = as_asked(asked, reading)
     yield from ask_if_hinted(book.knowledge, voice, said, own_words(prompt, proof))
     return reading
+
+
+def _others_beside(voice: Voice, asked: Test | None, reading: str) -> Talk[None]:
+    """Take readings of other tests that are told in clauses of their own: 5 of 5, flame 3.8 uA."""
+    clauses = re.split(r"[,;] ", reading)
+    for clause in clauses if len(clauses) > 1 else ():
+        yield from voice.reads(clause, asked)
 
 
 def _is_for_elsewhere(typed: str) -> bool:

@@ -37,6 +37,7 @@ from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.parts import by_number_alone
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.events import Answered, Event, FactTold, Noted, StepDone
+from troubleshoot.visit.hearing.static_read import across_the_unit
 from troubleshoot.visit.state import VisitState
 
 
@@ -121,6 +122,8 @@ def _meant(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, reply:
         return None
     if (figures := _in_figures(book, prompt, reply)) is not None:
         return figures
+    if (static := across_the_unit(test, reply)) is not None:
+        return static
     if (ohms := ohms_and_ground(book.knowledge, test, reply)) is not None:
         return None if _chosen(book, prompt, ohms[0]) is None else ohms[0]
     if (meant := meant_by(book.knowledge, test, reply, prompt.outcomes)) is not None:

@@ -48,6 +48,7 @@ from troubleshoot.visit.hearing.proof_told import (
 )
 from troubleshoot.visit.hearing.proof_words import by_words, goes_out, tells_the_complaint
 from troubleshoot.visit.hearing.proofs_wanted import proofs_today
+from troubleshoot.visit.hearing.static_read import across_the_unit
 from troubleshoot.visit.hearing.told_beside import told_beside
 from troubleshoot.visit.state import VisitState
 
@@ -75,9 +76,10 @@ def why_unproved(
     `complaint`: what was called in. `values`: what is known in numbers besides the unit's plate.
     `before`: what the proof's own test read before the repair.
     """
-    compared = is_compared(knowledge, proof)
+    compared, test = is_compared(knowledge, proof), knowledge.read_by(proof)
+    typed = (across_the_unit(test, typed) if test else None) or typed
     known, typed = told_beside(knowledge, values or Values(knowledge, on, {}), proof, typed)
-    dead = (test := knowledge.read_by(proof)) is not None and test.work_state in _DEAD
+    dead = test is not None and test.work_state in _DEAD
     why = why_nothing_read(proof, typed, is_compared=compared, is_read_dead=dead)
     if why != NOT_OF_NOW and any(True for _ in bad_of_others(knowledge, known, proof, typed)):
         return NOT_RIGHT
