@@ -8,6 +8,7 @@ import pytest
 
 from troubleshoot.dialogue.answering import step_event_from
 from troubleshoot.dialogue.by_word import NearlyAnAnswer, NotAnAnswer
+from troubleshoot.dialogue.which_lock import tells_another_lock
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.steps import LOCKOUT, Step
 from troubleshoot.visit.events import StepDone, replay
@@ -69,3 +70,10 @@ def test_a_lock_elsewhere_is_asked_for_with_its_place(shipped: Knowledge) -> Non
 def test_a_lock_that_may_not_hold_confirms_nothing(shipped: Knowledge, typed: str) -> None:
     with pytest.raises(NotAnAnswer):
         told(shipped, typed)
+
+
+def test_at_a_test_it_is_told_where_a_lock_elsewhere_is_taken() -> None:
+    """Regression: it was answered with the outcomes of the setpoint."""
+    assert tells_another_lock("locked it out at the main panel breaker instead")
+    assert not tells_another_lock("somebody locked it at the panel")
+    assert not tells_another_lock("panel is tight, disconnect locked")

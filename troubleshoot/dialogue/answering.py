@@ -124,8 +124,11 @@ def step_event_from(
         if is_order(typed, confirmed):
             raise NearlyAnAnswer(whether_meant(test.spoken(confirmed)))
     not_either_valve(test, typed)
-    if step.id == LOCKOUT and (otherwise := _lock_in_other_words(step, typed)) is not None:
-        return otherwise
+    in_its_words = by_word(test, typed, outcomes, several)
+    if step.id == LOCKOUT and not in_its_words:
+        otherwise = _lock_in_other_words(step, typed)
+        if otherwise is not None:
+            return otherwise
     chosen = chosen_words(test, typed, outcomes)
     _names_its_protection(state, test, step, typed, chosen)
     says_enough(test, typed, chosen)

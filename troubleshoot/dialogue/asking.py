@@ -29,6 +29,7 @@ from troubleshoot.dialogue.taking_up import not_taken, protects
 from troubleshoot.dialogue.talk import Reply, Talk
 from troubleshoot.dialogue.telling import Telling
 from troubleshoot.dialogue.unit_told import takes_plate_line
+from troubleshoot.dialogue.which_lock import AT_ITS_STEP, tells_another_lock
 from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.conclude import Conclusions
 from troubleshoot.reasoning.unit.places import spoken
@@ -37,6 +38,7 @@ from troubleshoot.safety.guards import allowed
 from troubleshoot.safety.hearing.good_answers import tells_good_news
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.next import Decider
+from troubleshoot.visit.deciding.no_lock import has_no_lock
 from troubleshoot.visit.events import Answered, Event, Noted
 
 LONG_SILENCE = (
@@ -142,6 +144,9 @@ class Asking:
         stands = yield from ask_if_gone(self.book, listener, prompt, typed)
         if not stands and told_at_work(self.book, decision, typed):
             self._let_be(listener, decision, typed, str(error), tells=True)
+            return False
+        if decision.step is None and tells_another_lock(typed) and has_no_lock(self.book.state):
+            self._let_be(listener, decision, typed, AT_ITS_STEP, tells=False)
             return False
         if takes_plate_line(self.book, self.voice, self.decider.reasoner, typed):
             return True

@@ -282,11 +282,7 @@ def close(book: VisitBook, voice: Voice, decision: Decision, conclusions: Conclu
     voice.say_all(not_proved_earlier(book.knowledge, book.state))
     voice.say_all(not_proved_before(book.knowledge, book.state))
     voice.say_all(still_to_read(book.knowledge, book.state))
-    not_so = (
-        *gas_left(off, book.state.work),
-        *_not_as_it_was(book),
-        *((SWITCH_LEFT,) if switch else ()),
-    )
+    not_so = (*gas_left(off, book.state.work), *_not_as_it_was(book))
     voice.say_all(not_so)
     if heat_stays_off(off, book.state.work) and not off.unit:
         voice.say(HEAT_LEFT_OFF, strong=True)

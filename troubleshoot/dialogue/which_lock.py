@@ -17,6 +17,10 @@ NOT_THIS_SWITCH: Final = (
     'count, opened, and tried: nothing starts. Type "locked at", and the place: locked at the main '
     "panel breaker, when it is so."
 )
+AT_ITS_STEP: Final = (
+    'A lock elsewhere is taken at the lock-out: do takes that up again. There type "locked at", '
+    "and the place."
+)
 
 _DEVICE: Final = frozenset({"blades", "disconnect", "handle", "hasp", "it", "lever", "switch"})
 _JAMMED: Final = frozenset({
@@ -40,7 +44,12 @@ _PLACE: Final = (
     rf"|circuit|switch|board|{_FEEDS}|[a-z]{{0,3}}-?[0-9]{{1,4}}[a-z]?)\s*)+"
 )
 _LOCKED_AT: Final = re.compile(rf"locked (?:out )?at (?P<at>{_PLACE})", re.IGNORECASE)
-_LOCKED: Final = re.compile(r"\b(?:locked|loto|lock(?:ed)? it|lock(?:ed)? out)\b", re.IGNORECASE)
+_LOCKED: Final = r"\b(?:locked|loto|lock (?:it|out))\b"
+_LOCKED_ELSEWHERE: Final = re.compile(
+    rf"{_LOCKED}(?: \w+){{0,3}}? (?:at|from|in|on|up)\b[^,.;]*\b{_FEEDS}\b"
+    rf"|\b(?:breaker|bucket|feeder|mcc)\b[^,.;]*{_LOCKED}",
+    re.IGNORECASE,
+)
 _ELSEWHERE: Final = re.compile(rf"\b{_FEEDS}\b", re.IGNORECASE)
 _NOT_OURS: Final = frozenset({
     "another", "else", "elses", "he", "guy", "other", "others", "somebody", "someone", "their",
@@ -64,10 +73,11 @@ def locked_at(typed: str) -> str | None:
 
 def not_another_lock(typed: str) -> None:
     """Raise NearlyAnAnswer for a lock that is told to hang somewhere else in other words."""
-    words = {*raw_words(typed.lower().replace("'", ""))}
-    if (
-        _LOCKED.search(typed)
-        and _ELSEWHERE.search(typed)
-        and words.isdisjoint(_NOT_OURS | _WILL_NOT)
-    ):
+    if tells_another_lock(typed):
         raise NearlyAnAnswer(NOT_THIS_SWITCH)
+
+
+def tells_another_lock(typed: str) -> bool:
+    """Whether a lock of one's own is told to hang at what feeds the unit."""
+    words = {*raw_words(typed.lower().replace("'", ""))}
+    return bool(_LOCKED_ELSEWHERE.search(typed)) and words.isdisjoint(_NOT_OURS | _WILL_NOT)

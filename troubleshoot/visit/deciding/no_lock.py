@@ -18,39 +18,40 @@ SWITCH_LEFT: Final = "The switch was left as it is: it takes no lock, or does no
 
 def has_no_lock(state: VisitState) -> bool:
     """Whether the unit's switch was found to take no lock, and has not held one since."""
-    return switch_told(state) is not None
+    return any(CANNOT_LOCK in outcome for outcome, _ in _of_the_switch(state))
 
 
 def holds_a_lock(state: VisitState) -> bool:
     """Whether the unit's own switch was locked in this visit, and nothing else said since."""
-    said = _said_last(state)
-    return said is not None and said[0] == CONFIRMED[LOCKOUT]
+    return [outcome for outcome, _ in _of_the_switch(state)] == [CONFIRMED[LOCKOUT]]
 
 
-def switch_told(state: VisitState) -> str | None:
-    """In which words it was told, empty for those of the step; None where it was not."""
-    said = _said_last(state)
-    return None if said is None or CANNOT_LOCK not in said[0].split(", ") else said[1]
+def _of_the_switch(state: VisitState) -> list[tuple[str, str]]:
+    """What came of the switch itself since it was locked last, and in which words, the last first.
 
-
-def _said_last(state: VisitState) -> tuple[str, str] | None:
-    """What came of the switch itself last, and in which words."""
+    Its lock is the last of them, where it was ever locked; a lock hung elsewhere is none of it.
+    """
+    found = []
     for asked in reversed(state.asked):
-        elsewhere = asked.outcome == CONFIRMED[LOCKOUT] and asked.text
-        if asked.test == LOCKOUT and asked.valid and not asked.nobody and not elsewhere:
-            return asked.outcome or "", asked.text or ""
-    return None
+        if asked.test != LOCKOUT or not asked.valid or asked.nobody:
+            continue
+        is_locked = asked.outcome == CONFIRMED[LOCKOUT]
+        if not (is_locked and asked.text):
+            found.append((asked.outcome or "", asked.text or ""))
+        if is_locked and not asked.text:
+            break
+    return found
 
 
 def switch_tag(knowledge: Knowledge, state: VisitState) -> tuple[str, ...]:
     """What to write on the tag of a switch that cannot be locked off, a sentence a line."""
-    told = switch_told(state)
-    if told is None:
+    if not has_no_lock(state):
         return ()
+    told = next((words for _, words in _of_the_switch(state) if words), "")
     of_unit = f" of {state.name}" if state.name else ""
     return (
         f"This switch{of_unit} cannot be locked off: nobody reaches in behind it.",
-        *((f'Told: "{told}".',) if told else ()),
+        *((f'Reported: "{told}".',) if told else ()),
         NOT_TOLD,
         f"Only {removers(stopped_by(knowledge))} may remove this tag, once it opens and is locked.",
         HUNG_BY,
