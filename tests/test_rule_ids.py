@@ -60,8 +60,8 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
         "burns-and-eyes carbon-monoxide-evacuate carbon-monoxide-in-room caught-in-machine "
         "gas-odour gas-pressure-too-high gas-valve-does-not-close heat-will-not-stop "
         "over-fired-or-wrong-fuel heat-exchanger-breach jumpered-safety lightning live-now "
-        "lock-of-somebody-else refrigerant-escaping refrigerant-on-skin rollout-tripped "
-        "scorched-or-hot-wiring "
+        "lock-of-somebody-else machine-on-a-line refrigerant-escaping refrigerant-on-skin "
+        "rollout-tripped scorched-or-hot-wiring "
         "smoke-or-heat-now somebody-hurt unexplained-voltage wet-electrical wind-or-slick-roof",
         "what a hint is of, so that a yes shows that danger; and a word that people say",
     ),
@@ -106,7 +106,10 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
         "tester-proof",
         "a meter that fails its proof takes back readings",
     ),
-    "dialogue/complaint.py": ("fuel", "a fact of the unit that many a complaint names too: gas"),
+    "dialogue/complaint.py": (
+        "fuel ignition",
+        "facts of the unit that many a complaint names too: gas; it sparks",
+    ),
     "visit/hearing/proof_numbers.py": ("capacitance", "a kind of number, and a fact of a plate"),
     "visit/hearing/legs_read.py": ("supply-phase", "how many legs there are to read"),
     "visit/cases/file.py": ("routine-inspection", "the complaint of a round, which nobody made"),
