@@ -203,7 +203,8 @@ DEFEATS: Final = (
         rf"(?:wrap|pack|shim|line)(?:ping|ing|ming)?{gap(3)}{_it(devices.BREAKERS)}{gap(2)}"
         rf"(?:in|with){gap(2)}(?:foil|copper|wire)\b",
         rf"{_TURN}{gap(5)}{_SETTABLE}{gap(2)}{_HIGHER}\b",
-        rf"{_TURN}{gap(4)}{_SETTABLE}{gap(6)}(?:no longer|stops?|does not|do not|never|will not|"
+        rf"{_TURN}{gap(4)}{_SETTABLE}(?! (?:to|at) (?:the )?(?:data )?plate\b)"
+        rf"{gap(6)}(?:no longer|stops?|does not|do not|never|will not|"
         rf"quits?){gap(2)}trip\w*",
         rf"(?:turn|crank|wind|dial|screw) (?:up|out|down){gap(3)}{_SETTABLE}\b",
         rf"{deeds('raise', 'increase')}{gap(4)}(?:setting|trip|cutout|dial|limit){gap(5)}"

@@ -97,7 +97,7 @@ PRACTICES: Final = (
         rf"(?:vent(?:ing)?|dump(?:ing)?|releas(?:e|ing)|blow(?:ing)? (?:off|out|down)|"
         rf"bleed(?:ing)? (?:off|out|down)|let(?:ting)? (?:out|go|off|down|away|go of)|"
         rf"purg(?:e|ing)|crack(?:ing)? (?:off|out)){gap(4)}{_GAS}\b(?! port)",
-        rf"let(?:ting)?{gap(5)}{_GAS}{gap(2)}{_GONE}\b",
+        rf"let(?:ting)?{gap(6)}{_GAS}{gap(2)}{_GONE}\b",
         rf"(?:let|send|blow|open|put|run)(?:ting|ing|ning)?{gap(3)}(?:{_GAS}|hoses?|valves?|"
         rf"cylinders?|manifold){gap(4)}(?:to|into)(?: the)? (?:open )?(?:air|"
         r"atmosphere|sky|wind)\b",

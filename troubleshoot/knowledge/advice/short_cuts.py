@@ -13,7 +13,7 @@ RUN_ON: Final = (
     "say: shut it off and tag it until it is repaired",
 )
 
-_PROTECTION: Final = (
+PROTECTION: Final = (
     r"(?:locks?|lock ?outs?|padlocks?|tags?|meters?|testers?|detectors?|analyzers?|gloves?|goggles|"
     r"face shields?|harness(?:es)?|(?:volt(?:s|age)?|gas|monoxide) (?:checks?|tests?|readings?)|"
     r"volts|voltage|testing (?:for )?dead|test for dead|second (?:person|proof|man)|proofs?)"
@@ -62,17 +62,17 @@ SHORT_CUTS: Final = (
     *defeats_of(
         UNPROVED,
         rf"{_DENIED}(?: ever)? (?:needs?|wants?|requires?|bothers with|uses?){gap(4)}"
-        rf"{_PROTECTION}\b",
+        rf"{PROTECTION}\b",
         rf"no need{gap(3)}(?:check|test|meter|prove|look|measure|try)(?:ing)?{gap(4)}(?:volts?|"
         r"voltage|dead|live|power|gas|monoxide|it is dead)\b",
         rf"(?:skip|drop|forget|omit|spare yourself){gap(3)}(?:volt(?:s|age)?|dead|gas|monoxide)"
         r" (?:checks?|tests?|sweeps?|readings?)\b",
         rf"(?:need not|do not need to|no need to) (?:meter|prove|test|lock|tag|bleed|sweep)\b"
         rf"{gap(3)}(?:it|them|that|this|when|if|for)\b",
-        rf"(?:there is )?no call for{gap(3)}{_PROTECTION}\b",
-        rf"(?:does?|do) not (?:call for|warrant|deserve|merit){gap(3)}{_PROTECTION}\b",
-        rf"do not waste{gap(5)}{_PROTECTION}\b",
-        rf"{_PROTECTION} (?:can|may) (?:stay|wait){gap(3)}(?:van|truck|bag|box|home|shop)\b",
+        rf"(?:there is )?no call for{gap(3)}{PROTECTION}\b",
+        rf"(?:does?|do) not (?:call for|warrant|deserve|merit){gap(3)}{PROTECTION}\b",
+        rf"do not waste{gap(5)}{PROTECTION}\b",
+        rf"{PROTECTION} (?:can|may) (?:stay|wait){gap(3)}(?:van|truck|bag|box|home|shop)\b",
         r"tag(?:\x20alone)?\x20(?:is|will\x20be)\x20(?:plenty|enough|sufficient)\b",
     ),
     *defeats_of(
@@ -92,7 +92,7 @@ SHORT_CUTS: Final = (
         RUN_ON,
         rf"{_RUN}{gap(6)}(?:with|on|behind|despite){gap(3)}{_CRACKED} {_EXCHANGER}\b",
         rf"(?:crack|split|hole){gap(4)}{_EXCHANGER}{gap(3)}(?:will|can|may) (?:last|wait|run|go|"
-        r"hold|do|heat)\b",
+        r"hold|do|heat)\b(?! (?:harm|damage))",
         rf"(?:crack|split|hole){gap(4)}{_EXCHANGER}{gap(9)}(?:leave|keep){gap(3)}(?:heat|burners?|"
         r"furnace|it) (?:on|going|running|lit)\b",
         rf"{_EXCHANGER} (?:is|has) {_CRACKED}{gap(4)}(?:can|may|will) (?:still )?(?:run|heat|go|"

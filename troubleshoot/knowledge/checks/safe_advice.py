@@ -4,7 +4,8 @@ What: a text tells somebody to defeat a safety device (jumper, bypass, wire roun
 closed, plug, take out of the circuit, leave off, oversize, set past its limit), to reset a tripped
 safety and go, to leave out a lock, a proof or a discharge, to work on live or turning parts, or
 live and alone, to short a capacitor with a tool, to let refrigerant into the air or into a leak, to
-take a burner's air, to work where one falls, or to bring a flame where it can explode.
+take a burner's air, to work where one falls, or to bring a flame where it can explode; or it makes
+light of a danger, or fills up with any refrigerant.
 A text that forbids it ("never jumper a limit") is fine, and so is one that reports it ("somebody
 jumpered it", "a jumper found on the limit"). Words are matched, not meaning: what is only hinted
 at, or said over several sentences, is not seen.
@@ -21,9 +22,11 @@ from typing import Final
 from troubleshoot.knowledge.advice import devices
 from troubleshoot.knowledge.advice.defeats import CHANGED_FOR, DEFEATS, PUT_FOR, WEAKENED
 from troubleshoot.knowledge.advice.excuses import is_excused
+from troubleshoot.knowledge.advice.made_light import MADE_LIGHT_OF
 from troubleshoot.knowledge.advice.makeshifts import MAKESHIFTS
 from troubleshoot.knowledge.advice.mood import advises, allowed_after_all
 from troubleshoot.knowledge.advice.practices import PRACTICES
+from troubleshoot.knowledge.advice.purposes import PURPOSES
 from troubleshoot.knowledge.advice.reckless import RECKLESS
 from troubleshoot.knowledge.advice.short_cuts import SHORT_CUTS
 from troubleshoot.knowledge.advice.stand_ins import STAND_INS
@@ -34,6 +37,11 @@ from troubleshoot.knowledge.problems import Problem
 from troubleshoot.knowledge.rule_base import RuleBase
 
 ID: Final = "safe-advice"
+
+_PRACTICES: Final = (
+    *(*PRACTICES, *SHORT_CUTS, *RECKLESS),
+    *(*MAKESHIFTS, *STAND_INS, *PURPOSES, *MADE_LIGHT_OF),
+)
 
 _PRONOUNS: Final = ("it", "them", "its", "the")
 _PARTS: Final = re.compile(
@@ -66,8 +74,7 @@ def bad_advice(text: str) -> Iterator[tuple[str, str]]:
 
 
 def _advice_of(clause: str, said: str) -> tuple[str, str] | None:
-    practices = (*PRACTICES, *SHORT_CUTS, *RECKLESS, *MAKESHIFTS, *STAND_INS)
-    ways = (*practices, *DEFEATS) if _NAMED.search(clause) else practices
+    ways = (*_PRACTICES, *DEFEATS) if _NAMED.search(clause) else _PRACTICES
     for way in ways:
         for match in way.pattern.finditer(clause):
             at = match.start()
