@@ -281,10 +281,11 @@ HARMFUL = (
         {"work-state: any": "work-state: any\n    exposes: line"},
         "birds-on-fan-guard exposes line voltage with the panels on",
     ),
+    ({"the people who may move a nest.": "**people**."}, "emphasis marks in a text"),
 )
 
 
-@pytest.mark.parametrize(("changes", "told"), HARMFUL, ids=["advice", "live parts behind panels"])
+@pytest.mark.parametrize(("changes", "told"), HARMFUL, ids=["advice", "live parts", "marks"])
 def test_what_the_check_refuses_since_it_can_hurt_no_command_goes_by(
     changes: dict[str, str], told: str, north: Path, case: Path, tmp_path: Path
 ) -> None:
@@ -309,3 +310,15 @@ def test_what_the_check_refuses_since_it_can_hurt_no_command_goes_by(
         code, said, error = run(*command, "--rules", north, folder=tmp_path)
         assert (code, said) == (5, ""), (command, said)
         assert any(each.startswith(place) and told in each for each in error.splitlines()), error
+
+
+def test_a_pack_that_makes_ok_alike_to_locked_leads_nobody(
+    north: Path, case: Path, tmp_path: Path
+) -> None:
+    """Regression: `rules check` refused it and every other command used it."""
+    words = "format: 1\nalike:\n  locked: [ok, 'yes']\n"
+    written(north, {"synonyms.yaml": words})
+    for command in (("assess", case), ("diagnose",), ("inspect",)):
+        code, said, error = run(*command, "--rules", north, folder=tmp_path)
+        assert (code, said) == (5, ""), (command, said)
+        assert f"{north}/synonyms.yaml:3:3: " in error and "confirms a safety step" in error

@@ -40,6 +40,7 @@ from troubleshoot.knowledge.checks import (
     order_of_tests,
     packs,
     places,
+    protecting_words,
     round_order,
     rows_of_tests,
     safe_advice,
@@ -95,9 +96,13 @@ FURTHER: Final = (
     spoken_words,
     short_words,
     alike_words,
+    protecting_words,
 )
 
 CAN_HURT: Final = (
+    declared_subsystems,
+    limits_meet,
+    known_quantities,
     hazard_kinds,
     hazards_speak,
     safe_tests,
@@ -105,8 +110,16 @@ CAN_HURT: Final = (
     safety_readings,
     signatures,
     safe_advice,
+    clean_texts,
+    spoken_words,
+    short_words,
+    alike_words,
+    protecting_words,
 )
-"""The further checks of what can hurt whoever does what the rules say."""
+"""The further checks of what can hurt whoever does what the rules say: what they tell people to
+do, and what becomes of what people read and type. What is untidy hurts nobody, and a site is not
+left without its own cautions for it.
+"""
 
 CHECKS: Final[Mapping[str, ModuleType]] = {
     check.ID: check for check in (*ESSENTIAL, *FURTHER, dropped_cautions)
@@ -158,9 +171,8 @@ def harm_in_packs(base: ReadBase) -> list[Problem]:
         return []
     rule_base = make_rule_base(base)
     texts_of_packs = replace(rule_base, files=own)
-    found = (
-        check.find(texts_of_packs if check is safe_advice else rule_base) for check in CAN_HURT
-    )
+    of_texts = (safe_advice, clean_texts)
+    found = (check.find(texts_of_packs if check in of_texts else rule_base) for check in CAN_HURT)
     return [problem for problems in found for problem in problems if problem.level == "error"]
 
 
