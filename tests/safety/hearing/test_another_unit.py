@@ -7,24 +7,39 @@ from __future__ import annotations
 
 import pytest
 
+from troubleshoot.reasoning.unit.unit_numbers import said_numbers
 from troubleshoot.safety.hearing.another_unit import (
     as_done,
     joined,
     may_be_of_own,
     names_another,
-    numbers_of,
     only_another,
     told_of_own,
 )
 
 OURS = "School, RTU-07"
-OWN = numbers_of(OURS)
+OWN = said_numbers(OURS)
 LONG = "123456789012"
 """A serial number on a unit is its name too, and longer than any count."""
 
 
 def test_a_unit_is_known_by_every_number_in_its_name() -> None:
-    assert numbers_of("Bay 0, RTU-07 of 12") == {"0", "7", "12"}
+    assert said_numbers("Bay 0, RTU-07 of 12") == {"0", "7", "12"}
+
+
+@pytest.mark.parametrize(
+    ("name", "numbers"),
+    [
+        ("RTU three", {"3"}), ("RTU III", {"3"}), ("Bay 2, third unit", {"2", "3"}),
+        ("RTU-V", {"5"}), ("Wing V, unit 3", {"3"}), ("rooftop twenty-one", {"21"}),
+        ("Shed", set()),
+    ],
+)  # fmt: skip
+def test_a_units_number_is_read_here_as_where_its_stop_is_looked_up(
+    name: str, numbers: set[str]
+) -> None:
+    """Regression: told "my lock is on unit 3" of RTU three, the lock counted as another unit's."""
+    assert said_numbers(name) == numbers
 
 
 @pytest.mark.parametrize(
@@ -33,7 +48,9 @@ def test_a_unit_is_known_by_every_number_in_its_name() -> None:
         ("power is on at rtu 6", True), ("power is on at rtu 7", False),
         ("power is on at rtu 07", False), ("power is on at unit six", True),
         ("power is on at unit seven", False), ("power is on at the other unit", True),
-        ("power is on", False), ("power is on at unit 7 and unit 8", True),
+        ("power is on", False), ("my lock is on one", False),
+        ("power is on at unit thirteen", True), ("power is on at unit twenty one", True),
+        ("power is on at unit 7 and unit 8", True),
     ],
 )  # fmt: skip
 def test_another_is_named_by_its_number_or_its_place(part: str, another: bool) -> None:
@@ -41,7 +58,7 @@ def test_another_is_named_by_its_number_or_its_place(part: str, another: bool) -
 
 
 def test_a_number_longer_than_a_count_names_its_unit() -> None:
-    assert not names_another(f"power is on at rtu {LONG}", numbers_of(f"RTU-{LONG}"))
+    assert not names_another(f"power is on at rtu {LONG}", said_numbers(f"RTU-{LONG}"))
     assert names_another(f"power is on at rtu {LONG}", OWN)
 
 

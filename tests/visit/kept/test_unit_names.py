@@ -57,5 +57,62 @@ def test_numbers_that_stand_beside_each_other_are_told_apart(
     assert may_be_same(one, other) is may and may_be_same(other, one) is may
 
 
+def test_what_was_left_off_at_an_address_is_found_by_its_short_spelling() -> None:
+    assert same_unit("Attic Lane depot, unit 4", "ATTIC LN. DEPOT UNIT 04")
+    assert same_unit("Building 2, third floor, Pier Street", "bldg 2 third fl Pier St")
+    assert not same_unit("Attic Lane depot, unit 4", "Attic Rd depot unit 4")
+    assert not same_unit("St Swithin's hall", "Saint Swithin's hall")
+
+
 def test_what_only_may_be_the_same_is_not_called_so() -> None:
     assert not any(same_unit("RTU-3", typed) for typed in ("RTU three", "RTU III", "RTU-3/4"))
+
+
+@pytest.mark.parametrize(
+    ("one", "other"),
+    [
+        ("Attic Lane depot, unit 4", "Attic Ln depot unit 4"),
+        ("Kiln Road works RTU-2", "Kiln Rd. works RTU-2"),
+        ("12 Pier Street, RTU-1", "12 Pier St RTU 1"),
+        ("Saint Swithin's hall, unit 2", "St Swithin's hall unit 2"),
+        ("Fern Avenue school RTU-3", "Fern Av school RTU 3"),
+        ("Fern Avenue school RTU-3", "Fern Ave school RTU 3"),
+        ("Mill Drive shed, unit 5", "Mill Dr shed unit 5"),
+        ("Salt Boulevard RTU-6", "Salt Blvd RTU-6"),
+        ("Salt Boulevard RTU-6", "Salt Bl. RTU-6"),
+        ("Highway 9 depot, unit 4", "Hwy 9 depot unit 4"),
+        ("Route 9 depot, unit 4", "Rt 9 depot unit 4"),
+        ("Building 2, RTU-3", "Bldg 2 RTU-3"),
+        ("Second floor, RTU-3", "2nd Fl RTU-3"),
+        ("Suite 12, RTU-3", "Ste 12 RTU-3"),
+        ("Apartment 8, unit 1", "Apt 8 unit 1"),
+        ("North yard, unit 1", "N yard unit 1"),
+        ("Northeast yard, unit 1", "NE yard unit 1"),
+        ("North east yard, unit 1", "N.E. yard unit 1"),
+        ("Loom Court RTU-1", "Loom Ct RTU-1"),
+        ("Mount Fen school RTU-1", "Mt Fen school RTU-1"),
+        ("Otter Parkway RTU-1", "Otter Pkwy RTU-1"),
+        ("Ore Crossing RTU-1", "Ore Xing RTU-1"),
+    ],
+)
+def test_an_address_is_the_same_in_its_short_spelling(one: str, other: str) -> None:
+    """Regression: Ln and Rd went past the STOP of Lane and Road. USPS Publication 28, appendix C
+    (street suffixes, secondary unit designators), from memory."""
+    assert may_be_same(one, other) and may_be_same(other, one)
+
+
+@pytest.mark.parametrize(
+    ("one", "other"),
+    [
+        ("Attic Lane depot, unit 4", "Attic Rd depot unit 4"),
+        ("Attic Lane depot, unit 4", "Attic Ln depot unit 5"),
+        ("12 Pier Street, RTU-1", "14 Pier St RTU 1"),
+        ("Suite 12, RTU-3", "Ste 14 RTU-3"),
+        ("Highway 9 depot, unit 4", "Hwy 7 depot unit 4"),
+        ("North yard, unit 1", "S yard unit 1"),
+        ("Northeast yard, unit 1", "NW yard unit 1"),
+        ("Mill Drive shed, unit 5", "Mill Ct shed unit 5"),
+    ],
+)
+def test_another_address_is_another_in_its_short_spelling(one: str, other: str) -> None:
+    assert not may_be_same(one, other) and not may_be_same(other, one)

@@ -10,20 +10,16 @@ import re
 from collections.abc import Iterable, Iterator
 from typing import Final
 
-from troubleshoot.outside.numbers import whole_number
+from troubleshoot.quantities.spoken_numbers import in_figures
 
 ANOTHER: Final = "another-unit"
 """What stands in an entry of the rules for whatever names another unit."""
 
-_FIGURES: Final = {
-    word: str(number)
-    for number, word in enumerate(
-        "zero one two three four five six seven eight nine ten eleven twelve".split()  # noqa: SIM905
-    )
-}
-_NUMBERED: Final = re.compile(
-    rf"\b(?:rtus?|units?|rooftop|ahu)(?: (?:number|no))?[- ]?#?(\d+|{'|'.join(_FIGURES)})"
-    r"(?:s|'s)?\b|(?:\bon (?:number )?|\bis |\bof |\bat )#(\d+)\b|\bon (?:number )?(\d+)"
+_BY_KIND: Final = re.compile(
+    r"\b(?:rtus?|units?|rooftop|ahu)(?: (?:number|no))?[- ]?#?(\d+)(?:s|'s)?\b"
+)
+_BY_FIGURES: Final = re.compile(
+    r"(?:\bon (?:number )?|\bis |\bof |\bat )#(\d+)\b|\bon (?:number )?(\d+)"
     r"(?= (?:by|instead|not|oops)\b|$)|\bnumber (\d+)(?:s| is)\b"
 )
 _OTHER: Final = re.compile(
@@ -58,11 +54,6 @@ _OTHERS: Final = re.compile(
     r"customer\w*|owner\w*|tenant\w*|super|somebody|someone|plumber\w*)\b"
 )
 _BESIDES: Final = re.compile(r"\b(?:too|also|both|as well|besides)\b")
-
-
-def numbers_of(name: str) -> frozenset[str]:
-    """The numbers in a unit's name, as they are compared."""
-    return frozenset(each.lstrip("0") or "0" for each in re.findall(r"\d+", name))
 
 
 def names_another(part: str, own: Iterable[str]) -> bool:
@@ -107,10 +98,9 @@ def as_done(part: str) -> str:
 
 
 def _numbers(part: str) -> Iterator[str]:
-    for found in _NUMBERED.finditer(part):
+    for found in (*_BY_KIND.finditer(in_figures(part)), *_BY_FIGURES.finditer(part)):
         said = next(filter(None, found.groups()))
-        read = whole_number(_FIGURES.get(said, said))
-        yield said if read is None else str(read)
+        yield said.lstrip("0") or "0"
 
 
 def _is_own(part: str) -> bool:

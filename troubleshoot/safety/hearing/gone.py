@@ -15,6 +15,7 @@ from typing import Final
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.numbers import whole_number
+from troubleshoot.reasoning.unit.unit_numbers import said_numbers
 from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.hearing.another_unit import (
     ANOTHER,
@@ -22,7 +23,6 @@ from troubleshoot.safety.hearing.another_unit import (
     joined,
     may_be_of_own,
     names_another,
-    numbers_of,
     only_another,
     told_of_own,
 )
@@ -148,7 +148,7 @@ def told_gone(knowledge: Knowledge, typed: str, name: str = "") -> tuple[str, ..
     `name`: the unit's, by whose number it is known that another is spoken of.
     """
     told = _words_of(knowledge, _told_as_so(typed, name))
-    own = numbers_of(name)
+    own = said_numbers(name)
     elsewhere = (part for part in _done_parts(typed) if told_of_own(part, own))
     said = (*told, *_at_another(knowledge, elsewhere))
     found = {e.step for e in _entries(knowledge) if not e.asks and any(map(e.is_said, said))}
@@ -162,7 +162,7 @@ def quotes_the_past(typed: str) -> bool:
 
 def hinted_gone(knowledge: Knowledge, typed: str, name: str = "") -> tuple[str, ...]:
     """The safety steps of whose matter words speak that nobody can tell the meaning of."""
-    own = numbers_of(name)
+    own = said_numbers(name)
     said = _NOTHING_OF_IT.sub(" ", _in_volts(typed))
     parts = (part for part in _PARTED.split(said) if not only_another(part, own))
     words = tuple(word for each in _words_of(knowledge, parts) for word in each)
@@ -202,7 +202,7 @@ def _at_another(knowledge: Knowledge, parts: Iterable[str]) -> tuple[tuple[str, 
 
 def _told_as_so(typed: str, name: str) -> Iterator[str]:
     """The parts of what was typed that tell how this unit stands now."""
-    own = numbers_of(name)
+    own = said_numbers(name)
     return (part for part in _parts(_in_volts(typed)) if not names_another(part, own))
 
 

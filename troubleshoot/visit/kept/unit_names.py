@@ -3,19 +3,41 @@
 from __future__ import annotations
 
 import re
+from types import MappingProxyType
 from typing import Final
 
 from troubleshoot.outside.look_alike import as_seen
-from troubleshoot.visit.kept.unit_numbers import UnitNumbers, may_have_same_numbers, numbers_of
+from troubleshoot.reasoning.unit.unit_numbers import UnitNumbers, may_have_same_numbers, numbers_of
 
 _LEAST_SHORT: Final = 3
 """Letters of a short form that may leave out letters in its midst: bldg."""
 _LEAST_MISTYPED: Final = 6
 """Letters of a word in which two may have changed places."""
+_SHORT: Final = MappingProxyType(
+    {
+        "av": "avenue", "bl": "boulevard", "cr": "creek", "ct": "court", "dr": "drive doctor",
+        "ft": "fort", "hq": "headquarters", "ln": "lane", "lk": "lake", "mt": "mount mountain",
+        "pk": "park pike", "pt": "point port",
+        "rd": "road", "rm": "room", "rt": "route", "st": "street saint",
+        "tc": "terrace", "wh": "warehouse", "wy": "way", "xing": "crossing",
+    }
+)  # fmt: skip
+"""What two letters stand for in an address, where the word does not begin with both."""
+_IN_FULL: Final = MappingProxyType(
+    {
+        "ave": "avenue", "av": "avenue", "apt": "apartment", "bldg": "building",
+        "blvd": "boulevard", "ct": "court", "dr": "drive", "fl": "floor", "hwy": "highway",
+        "ln": "lane", "pkwy": "parkway", "rd": "road", "rte": "route", "st": "street",
+        "ste": "suite",
+    }
+)  # fmt: skip
+"""Short spellings that stand for one word beside the others of an address."""
+_WORD: Final = re.compile(r"[^\W\d_]+")
+_CORNER: Final = re.compile("(north|south|n|s)(east|west|e|w)")
 
 
 def same_unit(one: str, other: str) -> bool:
-    """Whether two names are of one unit, however they were typed: RTU-7, rtu 07."""
+    """Whether two names are of one unit, however they were typed: RTU-7, rtu 07; Ln, Lane."""
     return bool(_plain(one)) and _plain(one) == _plain(other)
 
 
@@ -41,10 +63,21 @@ def _may_be(one: UnitNumbers, other: UnitNumbers) -> bool:
 
 def _are_among(words: frozenset[str], their_words: frozenset[str]) -> bool:
     """Whether all of the fewer are among the others, or are the others' first letters."""
-    short, long = sorted((words, their_words), key=lambda each: (len(each), *sorted(each)))
+    both = (_with_corners(words), _with_corners(their_words))
+    short, long = sorted(both, key=lambda each: (len(each), *sorted(each)))
     if len(short) == 1 and len(long) > 1 and sorted(*short) == sorted(each[0] for each in long):
         return True
     return all(any(_is_alike(word, each) for each in long) for word in short)
+
+
+def _with_corners(words: frozenset[str]) -> frozenset[str]:
+    """The words with a corner of the compass as its two: NE as north and east."""
+    corners = {word: _CORNER.fullmatch(word) for word in words}
+    return frozenset(
+        part
+        for word, corner in corners.items()
+        for part in (corner.groups() if corner else (word,))
+    )
 
 
 def _is_of_a_kind(name: str) -> bool:
@@ -55,7 +88,7 @@ def _is_of_a_kind(name: str) -> bool:
 
 def _is_alike(one: str, other: str) -> bool:
     short, long = sorted((one, other), key=len)
-    if long.startswith(short):
+    if long.startswith(short) or long in _SHORT.get(short, "").split():
         return True
     if len(short) >= _LEAST_MISTYPED and sorted(short) == sorted(long):
         return True
@@ -65,6 +98,7 @@ def _is_alike(one: str, other: str) -> bool:
 
 
 def _plain(name: str) -> str:
-    """Letters and digits alone, without the zeros that lead a number."""
+    """Letters and digits alone, no zeros before a number, an address's short words in full."""
     said = re.sub(r"(?<!\d)0+(?=\d)", "", as_seen(name).casefold())
+    said = _WORD.sub(lambda word: _IN_FULL.get(word[0], word[0]), said)
     return "".join(c for c in said if c.isalnum())

@@ -32,8 +32,9 @@ _KINDS: Final = frozenset(
 _AGAIN: Final = frozenset({"same", "as", "before", "again"})
 """Words that name a unit by another time."""
 _PLACES: Final = (
-    r"(?:buildings?|bldgs?|floors?|fl|levels?|store(?:y|ys|ies)?|suites?|streets?|st|avenues?|ave|"
-    r"roads?|bays?|wings?|phases?|sites?)"
+    r"(?:buildings?|bldgs?|floors?|fl|levels?|store(?:y|ys|ies)?|suites?|ste|streets?|st|avenues?|"
+    r"ave|roads?|rd|lanes?|ln|drives?|dr|boulevards?|blvd|highways?|hwy|routes?|rte|apartments?|apts?|"
+    r"rooms?|rm|bays?|wings?|phases?|sites?)"
 )
 _OF_A_PLACE: Final = re.compile(
     rf"\b{_PLACES} (?:no )?(\d+)\b|\b(\d+)(?:st|nd|rd|th)? {_PLACES}\b(?! \d)"
@@ -86,6 +87,14 @@ def may_have_same_numbers(one: UnitNumbers, other: UnitNumbers) -> bool:
     if one.listed or other.listed:
         return not one.own.isdisjoint(other.own)
     return one.own <= other.own or other.own <= one.own
+
+
+def said_numbers(name: str) -> frozenset[str]:
+    """All numbers of a name, of the unit and of its place; Roman where no other is said."""
+    for read in numbers_of(name):
+        if found := read.own | read.place:
+            return frozenset(number or "0" for number in found)
+    return frozenset()
 
 
 def numbers_of(name: str) -> tuple[UnitNumbers, ...]:
