@@ -40,6 +40,13 @@ def test_open_and_shorted_windings_are_told_apart(
     assert motors.winding_check(c_r, c_s, r_s).verdict == verdict
 
 
+def test_windings_that_add_up_differ_by_nothing() -> None:
+    """Regression: 1.1 + 2.2 ohm against 3.3 differed by -4.441e-16 ohm."""
+    found = motors.winding_check(1.1, 2.2, 3.3)
+    assert str(found.difference_ohm) == "0.0"
+    assert motors.winding_check(1.1, 2.2, 3.0).difference_ohm == -0.3
+
+
 def test_an_open_pair_leaves_nothing_to_expect() -> None:
     found = motors.winding_check(math.inf, math.inf, 4.0)
     assert (found.expected_ohm, found.difference_ohm) == (None, None)

@@ -52,7 +52,7 @@ def winding_check(c_r_ohm: float, c_s_ohm: float, r_s_ohm: float) -> WindingVerd
     if any(opened):
         return WindingVerdict(None, None, _OPEN_PAIRS.get(opened, "inconsistent"))
     expected = c_r_ohm + c_s_ohm
-    difference = r_s_ohm - expected
+    difference = round(r_s_ohm - expected, 9) + 0.0  # what binary fractions leave is nothing read
     allowed = max(WINDING_TOLERANCE_SHARE * expected, WINDING_TOLERANCE_OHM)
     if min(readings) == 0:
         return WindingVerdict(expected, difference, "shorted")
