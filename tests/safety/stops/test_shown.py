@@ -83,6 +83,13 @@ def test_a_share_is_none_of_a_danger_that_is_read_in_another_unit() -> None:
     assert list(numbers_in("3 %", (LFL,), bare=(LFL,))) == [("3", LFL)]
 
 
+@pytest.mark.parametrize("typed", ["1e-400 % LEL", "0e0 % LEL", "2E3 ppm", "1.5e-9 % LFL"])
+def test_no_instrument_shows_an_exponent(typed: str, shipped: Knowledge) -> None:
+    """Regression: 1e-400 was read as 400."""
+    with pytest.raises(NotAResult, match="exponent"):
+        as_read(shipped, typed, shipped.hazards["gas-odour"])
+
+
 @pytest.mark.parametrize(
     ("name", "sound", "unsound"),
     [

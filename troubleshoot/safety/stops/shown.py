@@ -52,6 +52,7 @@ _SHARE_FIRST: Final = re.compile(
 _SHARE_SAID: Final = re.compile(r"(?P<number>\b[0-9.]*[0-9]) ?(?P<share>LEL|LFL)\b", re.IGNORECASE)
 """A share of the explosive limit as people say it: LEL 0, 0 LEL."""
 _PERCENT: Final = re.compile(r"[<>]? ?[0-9][0-9.,]* ?(?:%|per ?cent|pct)\.?", re.IGNORECASE)
+_EXPONENT: Final = re.compile(r"(?<![\w.,])[0-9][0-9.,]*e[-+]?[0-9]", re.IGNORECASE)
 _WORD: Final = re.compile(r"[^\W\d_]{3,}")
 _GAS_IN_AIR: Final = (*SHARES, "ppm")
 """Units of a gas in air: what one instrument shows in one of them, another shows in the next."""
@@ -152,6 +153,8 @@ def of_what(knowledge: Knowledge, typed: str) -> str:
 def _require_sound(knowledge: Knowledge, typed: str, hazard: Hazard, on: Unit) -> None:
     """Raise NotAResult for a number that shows the danger to be there, whatever else is said."""
     own = knowledge.tests.get(hazard.all_clear or "")
+    if _EXPONENT.search(typed):
+        raise NotAResult("No instrument shows an exponent: write the number out as it is shown.")
     said, sweep = typed.lower(), hazard.all_clear or ""
     why = why_another_gas(said, sweep) or why_of_a_dead_pipe(said, sweep)
     if why := why or why_by_no_instrument(said, sweep):
