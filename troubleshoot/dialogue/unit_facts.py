@@ -17,6 +17,7 @@ from troubleshoot.dialogue.talk import Talk, words_or_back
 from troubleshoot.dialogue.yes_no import NO, YES
 from troubleshoot.knowledge.model import EquipmentFact, PlateValue
 from troubleshoot.outside.numbers import choice
+from troubleshoot.reasoning.unit.equipment import ENDS
 from troubleshoot.reasoning.unit.facts_listed import facts_listed
 from troubleshoot.reasoning.unit.facts_said import in_words
 from troubleshoot.visit.events import FactTold, Noted, RepairedBefore
@@ -112,7 +113,12 @@ def ask_plate(book: VisitBook, voice: Voice, plate: PlateValue, at: str | None) 
     """
 
     def take(typed: str) -> str | None:
-        return book.try_fact(plate.id, {at: typed} if at else typed)
+        problem = book.try_fact(plate.id, {at: typed} if at else typed)
+        unit = book.state.unit
+        low, high = (unit.plate_value(plate.id, None, near) for near in ENDS)
+        if problem is None and low != high:
+            voice.say(f"Taken as the range {low:g} to {high:g} {plate.unit}.")
+        return problem
 
     return (yield from _ask(book, voice, AskPlate(plate, at), plate.id, take))
 

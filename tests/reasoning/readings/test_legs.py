@@ -71,3 +71,9 @@ def test_the_farthest_leg_is_the_worst_against_a_reference() -> None:
     assert farthest([208, 230, 200], 208) == 230
     assert farthest([204, 212], 208) == 204
     assert farthest([204, 212], None) == 204
+
+
+def test_the_farthest_leg_is_the_worst_against_a_range() -> None:
+    assert farthest([215, 200, 228], 208, 230) == 200
+    assert farthest([215, 240, 205], 208, 230) == 240
+    assert farthest([210, 220], 208, 230) == 210

@@ -9,9 +9,11 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from tests.building import base, unit_of
+from tests.building import base, case, unit_of
 from troubleshoot.knowledge.model import Implication, Knowledge, PlateValue, Quantity
-from troubleshoot.reasoning.unit.equipment import InputRefused, Unit, read_unit, suggest
+from troubleshoot.reasoning.readings.answers import Answer
+from troubleshoot.reasoning.readings.readings import take_readings
+from troubleshoot.reasoning.unit.equipment import ENDS, InputRefused, Unit, read_unit, suggest
 from troubleshoot.reasoning.unit.places import Place
 
 KNOWLEDGE: Knowledge = replace(
@@ -201,3 +203,48 @@ def test_phases_and_how_many_are_understood_as_people_say_them(
     fact: str, typed: str, value: str, shipped: Knowledge
 ) -> None:
     assert read_unit(shipped, {fact: typed}).facts[fact] == value
+
+
+@pytest.mark.parametrize(
+    ("typed", "ends", "phase"),
+    [
+        ("208/230", (208, 230), None), ("208-230/3/60", (208, 230), "three"),
+        ("460/3/60", (460, 460), "three"), ("208", (208, 208), None),
+    ],
+)  # fmt: skip
+def test_volts_are_taken_as_the_plate_has_them(
+    typed: str, ends: tuple[float, float], phase: str | None, shipped: Knowledge
+) -> None:
+    """Regression: 208/230 was no fraction that a ruler shows."""
+    unit = read_unit(shipped, {"nameplate-volts": typed})
+    assert tuple(unit.plate_value("nameplate-volts", None, near) for near in ENDS) == ends
+    assert unit.facts.get("supply-phase") == phase
+    known = {"208": None, "460/3/60": "480-volt"}.get(typed, "208-to-240-volt")
+    assert unit.facts.get("line-volts-class") == known
+
+
+def test_what_was_said_of_the_supply_stands_beside_the_plate(shipped: Knowledge) -> None:
+    said = {"nameplate-volts": "208-230/1/60", "supply-phase": "three"}
+    assert read_unit(shipped, said).facts["supply-phase"] == "three"
+
+
+def test_volts_of_two_supplies_are_refused(shipped: Knowledge) -> None:
+    with pytest.raises(InputRefused, match="the service that feeds it"):
+        read_unit(shipped, {"nameplate-volts": "208/460"})
+
+
+@pytest.mark.parametrize(
+    ("volts", "outcome"),
+    [
+        ("186 187 188", "low"), ("188 189 190", "normal"), ("214 215 213", "normal"),
+        ("251 252 250", "normal"), ("254 255 254", "high"),
+    ],
+)  # fmt: skip
+def test_line_volts_are_held_to_the_nearer_end_of_the_plates_range(
+    volts: str, outcome: str, shipped: Knowledge
+) -> None:
+    """208 V less 10 % is 187 V, 230 V and 10 % are 253 V (NEMA MG 1, 12.44)."""
+    unit = read_unit(shipped, {"supply-phase": "three", "nameplate-volts": "208/230"})
+    read = case(shipped, Answer("line-volts-idle", text=volts.replace(" ", "/")), unit=unit)
+    (reading, *_), _ = take_readings(shipped, read)
+    assert reading.seen == (outcome,)

@@ -81,8 +81,9 @@ PURE_NUMBERS = SPREAD_OF_LEGS | {"count-open", "count-zero"}
 """Reducers whose result is in another unit than the legs: the meter's accuracy is not theirs."""
 
 
-def farthest(legs: Sequence[float], reference: float | None) -> float:
-    """The leg farthest from a reference value; the lowest where there is none."""
-    return (
-        min(legs) if reference is None else max(legs, key=lambda leg: (abs(leg - reference), -leg))
-    )
+def farthest(legs: Sequence[float], reference: float | None, top: float | None = None) -> float:
+    """The leg farthest from a reference value, or from a range up to `top`; else the lowest."""
+    if reference is None:
+        return min(legs)
+    low, high = reference, reference if top is None else top
+    return max(legs, key=lambda leg: (max(low - leg, leg - high, 0.0), -leg))

@@ -11,6 +11,7 @@ from collections.abc import Iterator, Mapping, Sequence
 from troubleshoot.knowledge.bounds import bound_holds, cuts_of
 from troubleshoot.knowledge.model import Bound, LimitLine, Outcome
 from troubleshoot.reasoning.readings.values import Values
+from troubleshoot.reasoning.unit.equipment import ENDS
 from troubleshoot.reasoning.unit.places import Place
 
 
@@ -81,13 +82,12 @@ def _bound_holds(
     bound: Bound, numbers: Mapping[str, float], place: Place | None, values: Values
 ) -> bool:
     x = numbers.get(bound.quantity)
-    return x is not None and bound_holds(bound, x, _reference(bound, place, values))
+    return x is not None and bound_holds(bound, x, reference(bound, place, values, x))
 
 
-def _reference(bound: Bound, place: Place | None, values: Values) -> float | None:
-    """The value that a bound is relative to, where it is known."""
-    found = None if bound.relative_to is None else values.get(bound.relative_to, place)
-    return None if found is None else found.number
+def reference(bound: Bound, place: Place | None, values: Values, near: float) -> float | None:
+    """The value that a bound is relative to, where it is known; of a range what lies nearest."""
+    return None if bound.relative_to is None else values.nearest(bound.relative_to, place, near)
 
 
 def cuts_on(
@@ -98,4 +98,6 @@ def cuts_on(
         for line in outcome.limits:
             for bound in line.bounds:
                 if bound.quantity == main:
-                    yield from cuts_of(bound, _reference(bound, place, values))
+                    ends = (reference(bound, place, values, near) for near in ENDS)
+                    for end in dict.fromkeys(ends):
+                        yield from cuts_of(bound, end)

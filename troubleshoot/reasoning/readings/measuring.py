@@ -26,7 +26,7 @@ from troubleshoot.reasoning.readings.legs import (
     farthest,
 )
 from troubleshoot.reasoning.readings.values import Value, Values
-from troubleshoot.reasoning.unit.equipment import Unit
+from troubleshoot.reasoning.unit.equipment import ENDS, NAMEPLATE_VOLTS, Unit
 from troubleshoot.reasoning.unit.places import Place
 
 JUST_WITHIN = 1e-6
@@ -166,8 +166,8 @@ def _reduced(
     if one.legs is None or (spread and bare and one.unit is not None):
         return numbers[0]
     if one.legs == "farthest":
-        reference = values.unit.plate_value("nameplate-volts", place)
-        return farthest(numbers, reference)
+        ends = (values.unit.plate_value(NAMEPLATE_VOLTS, place, near) for near in ENDS)
+        return farthest(numbers, *ends)
     return REDUCERS[one.legs](numbers)
 
 

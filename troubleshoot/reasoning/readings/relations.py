@@ -13,7 +13,7 @@ from typing import Final
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.bounds import bound_holds
 from troubleshoot.knowledge.model import Bound, Knowledge, LimitLine, Relation
-from troubleshoot.reasoning.readings.limits import bounds_truth
+from troubleshoot.reasoning.readings.limits import bounds_truth, reference
 from troubleshoot.reasoning.readings.values import Value, Values
 from troubleshoot.reasoning.unit.places import Place
 
@@ -86,8 +86,10 @@ def _bound_may_hold(bound: Bound, place: Place | None, values: Values) -> bool:
     other = None if bound.relative_to is None else values.get(bound.relative_to, place)
     assert value is not None
     off = _most_off(value) + (0.0 if other is None else _most_off(other))
-    reference = None if other is None else other.number
-    return any(bound_holds(bound, value.number + by, reference) for by in (-off, 0.0, off))
+    return any(
+        bound_holds(bound, number, reference(bound, place, values, number))
+        for number in (value.number - off, value.number, value.number + off)
+    )
 
 
 def _most_off(value: Value) -> float:

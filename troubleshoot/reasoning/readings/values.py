@@ -60,6 +60,12 @@ class Values:
         """The value at a place, or nothing. Plate values count as exact."""
         return self._known(name, place, frozenset())
 
+    def nearest(self, name: str, place: Place | None, near: float) -> float | None:
+        """What a number is compared with: of a range on the plate what lies nearest to it."""
+        found = self.get(name, place)
+        plate = None if found is None or found.typed else self.plate_value(name, place, near)
+        return plate if plate is not None or found is None else found.number
+
     def with_typed(self, more: Mapping[Key, Value]) -> Values:
         """The same values with some typed ones added or replaced."""
         return Values(self.knowledge, self.unit, {**self._typed, **more})
@@ -88,15 +94,15 @@ class Values:
             self._derived[key] = found
         return found
 
-    def plate_value(self, name: str, place: Place | None) -> float | None:
+    def plate_value(self, name: str, place: Place | None, near: float = -math.inf) -> float | None:
         """A plate value seen from a place: its own, or that of what belongs to it."""
-        own = self.unit.plate_value(name, place)
+        own = self.unit.plate_value(name, place, near)
         kept = self.knowledge.plate_values.get(name) or self.knowledge.quantities.get(
             name.removeprefix("own-")
         )
         if own is not None or kept is None:
             return own
-        return self.unit.plate_value(name, self.place_for(kept.per, place))
+        return self.unit.plate_value(name, self.place_for(kept.per, place), near)
 
     def place_for(self, per: str | None, place: Place | None) -> Place | None:
         """The place under which a quantity of kind `per` is kept, seen from `place`."""

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import math
 import re
 from collections.abc import Mapping
 from dataclasses import field
@@ -10,10 +11,14 @@ from difflib import get_close_matches
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import EquipmentFact, FactsNeeded, Knowledge, PlateValue
 from troubleshoot.outside.numbers import whole_number
+from troubleshoot.quantities.plate_volts import PlateVolts, plate_volts
 from troubleshoot.quantities.typed import Expected, NotUnderstood, read
 from troubleshoot.reasoning.unit.places import Layout, Place, PlaceNotUnderstood, parse_place
 
 MOST_OF_A_KIND = 8
+NAMEPLATE_VOLTS = "nameplate-volts"
+ENDS = (-math.inf, math.inf)
+"""Near these lie the lower and the upper end of what a plate gives as a range."""
 _OF_A_SUPPLY = frozenset(
     ("v", "volt", "volts", "vac", "ac", "ph", "phase", "hz", "60", "1", "3", "single", "three")
 )
@@ -40,16 +45,20 @@ class InputRefused(ValueError):
 
 @frozen
 class Unit:
-    """What is known of one unit. `plate` holds nameplate and own-record values by place."""
+    """What is known of one unit. `plate` holds nameplate and own-record values by place; `tops`
+    the upper end of those that the plate gives as a range, of which `plate` has the lower.
+    """
 
     facts: Mapping[str, str] = field(default_factory=dict)
     layout: Layout = field(default_factory=lambda: Layout(()))
     plate: Mapping[tuple[str, Place | None], float] = field(default_factory=dict)
+    tops: Mapping[tuple[str, Place | None], float] = field(default_factory=dict)
 
-    def plate_value(self, name: str, place: Place | None) -> float | None:
-        """The value for a place, or the one that serves all places."""
-        value = self.plate.get((name, place))
-        return self.plate.get((name, None)) if value is None else value
+    def plate_value(self, name: str, place: Place | None, near: float = -math.inf) -> float | None:
+        """The value for a place, or the one that serves all places; of a range the nearest."""
+        key = (name, place) if (name, place) in self.plate else (name, None)
+        value = self.plate.get(key)
+        return None if value is None else min(max(value, near), self.tops.get(key, value))
 
     def allows(self, needed: FactsNeeded) -> bool:
         """Whether the facts can hold: an unknown fact rules nothing out."""
@@ -99,6 +108,7 @@ def read_unit(
     reader = _UnitReader(knowledge, at_least or {})
     for key, value in unit.items():
         reader.take(str(key), value)
+    reader.take_supply(unit.get(NAMEPLATE_VOLTS))
     reader.settle_layout()
     for key, value in unit.items():
         if str(key) in knowledge.plate_values:
@@ -107,7 +117,7 @@ def read_unit(
         reader.take_own_record(str(key), value)
     if reader.refusals:
         raise InputRefused(tuple(reader.refusals))
-    return Unit(reader.facts, reader.layout, reader.plate)
+    return Unit(reader.facts, reader.layout, reader.plate, reader.tops)
 
 
 def meant(fact: EquipmentFact, said: str) -> str | None:
@@ -142,6 +152,14 @@ def _amid(tokens: list[str], wanted: list[str]) -> bool:
     return False
 
 
+def _stamped_volts(said: object) -> PlateVolts | None:
+    """The volts of a plate as they are stamped; None where they are said in another way."""
+    try:
+        return plate_volts(str(said))
+    except NotUnderstood:
+        return None  # told where the value itself is taken
+
+
 class _UnitReader:
     """Collects facts, counts, plate values and every refusal of one unit."""
 
@@ -151,6 +169,7 @@ class _UnitReader:
         self.facts: dict[str, str] = {}
         self.counts: dict[str, int] = {}
         self.plate: dict[tuple[str, Place | None], float] = {}
+        self.tops: dict[tuple[str, Place | None], float] = {}
         self.refusals: list[Refusal] = []
         self.layout = Layout(())
 
@@ -186,6 +205,17 @@ class _UnitReader:
             self.refuse(f"unit.{key}", f'"{word}" is no answer here', f"one of {values}")
             return
         self.facts[key] = value_meant
+
+    def take_supply(self, stamped: object) -> None:
+        """What stamped volts say besides, where nobody has said it: 460/3/60, 208/230."""
+        volts = _stamped_volts(stamped)
+        if volts is None:
+            return
+        phases = {1: "single", 3: "three"}.get(volts.phases or 0, "")
+        for name, said in (("supply-phase", phases), ("line-volts-class", f"{volts.low_v:g}")):
+            fact = self.knowledge.facts.get(name)
+            if fact is not None and (value := meant(fact, said)) is not None:
+                self.facts.setdefault(name, value)
 
     def settle_layout(self) -> None:
         """Add what the facts imply, then count the places of each kind."""
@@ -250,6 +280,10 @@ class _UnitReader:
             else str(value)
         )
         try:
+            if plate.id == NAMEPLATE_VOLTS and (volts := plate_volts(text)) is not None:
+                self.plate[(plate.id, place)] = volts.low_v
+                self.tops[(plate.id, place)] = volts.high_v
+                return
             typed = read(text, Expected(plate.unit))
         except NotUnderstood as error:
             self.refuse(key, error.why, error.instead)
