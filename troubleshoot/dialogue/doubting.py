@@ -22,7 +22,7 @@ from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.reasoning.unit.facts_said import in_words
 from troubleshoot.visit.events import Answered, Event, FactTold, Noted
 from troubleshoot.visit.hearing.with_reading import temperatures_meant
-from troubleshoot.visit.telling.as_read import as_read
+from troubleshoot.visit.telling.as_read import as_read, read_otherwise
 
 NOT_KEPT = "Not kept. Type what you read."
 
@@ -76,6 +76,8 @@ def _of_which_test(listener: Listener, book: VisitBook, event: Answered) -> Talk
     knowledge, test = book.knowledge, book.knowledge.tests[event.test]
     doubt = doubted(knowledge, test, event.text or "") or _of_the_list(knowledge, test, event)
     if doubt is None:
+        if told := read_otherwise(knowledge, test, event.text or ""):
+            listener.voice.say(told)
         return event
     temperatures = temperatures_meant(knowledge, book.state, test, event.text or "")
     if not temperatures:

@@ -30,6 +30,7 @@ from troubleshoot.visit.telling.account import (
     place_shown,
     shown_causes,
 )
+from troubleshoot.visit.telling.as_read import read_otherwise
 from troubleshoot.visit.telling.wording import (
     OUTSIDE_WHAT_THE_RULES_KNOW,
     cause_line,
@@ -112,6 +113,10 @@ def _lines(
         yield f"{READ_BESIDE_STOP}:"
         for row in rows:
             yield f"  {row_in_words(conclusions.hypotheses.knowledge, row)}"
+    for reading in conclusions.readings:
+        test = conclusions.hypotheses.knowledge.tests[reading.test]
+        if told := read_otherwise(conclusions.hypotheses.knowledge, test, reading.text or ""):
+            yield f"{test.name}: {told}"
     if conclusions.beyond:
         yield from (*conclusions.beyond, OUTSIDE_WHAT_THE_RULES_KNOW)
         return
