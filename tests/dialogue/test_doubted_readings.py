@@ -152,3 +152,15 @@ def test_a_bare_number_that_may_be_a_line_of_the_list_is_asked_about(
     text, book = typed_at(shipped, tmp_path, "blower-bearings", "1", "n", "150 F")
     assert "is no line of the list" in " ".join(text.split())
     assert [typed for _, _, typed in kept(book)] == ["150 F"]
+
+
+@pytest.mark.parametrize(
+    ("typed", "told"),
+    [("128 lb", '"128 lb" is read as 128 psig.'), ("128 psig", ""), ("128", "")],
+)
+def test_a_weight_at_a_gauge_is_said_back(
+    typed: str, told: str, shipped: Knowledge, tmp_path: Path
+) -> None:
+    text, book = typed_at(shipped, tmp_path, SUCTION, typed)
+    assert (told in text) if told else ("is read as" not in text)
+    assert kept(book) == [(SUCTION, AT, typed)]
