@@ -125,6 +125,7 @@ MADE_LIGHT_OF: Final = (
         r"(?!.*\b(?:lost|costs?|loses?|gone|danger\w*)\b)",
         rf"{_LAYS}{gap(3)}{_BODY}{gap(3)}{_INTO}{gap(2)}{_MOVING} {_PARTS}\b",
         rf"{_PUSHES}{gap(3)}{_THING}{gap(2)}{_INTO}{gap(2)}{_MOVING} {_PARTS}\b",
+        rf"(?:squeeze|pinch|flex|pluck|tug|tap|pat)(?:ing)?{gap(3)}{_PARTS}{gap(5)}{_WHILE}{_GOES}\b",
         rf"{_PUSHES}{gap(3)}{_THING}{gap(2)}{_INTO}{gap(2)}{_PARTS}{gap(4)}"
         rf"(?:to|and|so it|until it) {_STOPPED}\b(?! turning in)",
     ),
@@ -147,15 +148,15 @@ MADE_LIGHT_OF: Final = (
         rf"(?:fill|top|charge|gas|add|put|use|mix|blend|pour|finish){_AS_THE_PLATE}{gap(5)}"
         rf"{_WHATEVER}{gap(5)}{_STOCK}\b",
         rf"(?:fill|top|charge|gas)(?: \w+)?{_AS_THE_PLATE}{gap(4)}{_WHATEVER}{gap(5)}{_AT_HAND}\b",
-        rf"any{_AS_THE_PLATE} (?:refrigerant|blend|freon|drop in){gap(5)}(?:will|would) "
-        r"(?:do|work|serve)\b(?! (?:harm|damage))",
+        rf"any{_AS_THE_PLATE}{gap(2)}(?:refrigerant|blend|freon|drop in){gap(5)}(?:(?:will|would) "
+        r"(?:do|work|serve)|tops|fills|does)\b(?! (?:harm|damage))",
         rf"(?:mix|blend|top){_AS_THE_PLATE}{gap(4)}r ?\d+\w?{gap(3)}(?:with|into|and|on){gap(2)}"
         r"r ?\d+\w?\b",
     ),
     *defeats_of(
         RUN_ON,
         rf"exchangers?{gap(2)}(?:has|have|is|with|shows?|got){gap(4)}{_BREACH}{gap(6)}{_LASTS}\b",
-        rf"{_BREACH}{gap(3)}(?:in|on|of|at){gap(2)}exchangers?{gap(6)}{_LASTS}\b",
+        rf"{_BREACH}{gap(3)}(?:in|on|of|at){gap(4)}exchangers?{gap(6)}{_LASTS}\b",
     ),
     *defeats_of(
         MADE_LIGHT,
@@ -175,6 +176,7 @@ MADE_LIGHT_OF: Final = (
         UNPROVED,
         rf"{_DENIES} {_PROVES} {_TRIFLE}",
         rf"(?:not|never|rarely|seldom) bothers? (?:with|about|to){gap(3)}{PROTECTION}\b",
+        rf"(?:leave|keep){gap(2)}{PROTECTION} (?:at home|in the (?:truck|van|box|shop|bag))\b",
         rf"{PROTECTION} (?:is|are) (?:only |just )?for{gap(1)}(?:electricians|beginners|rookies|"
         r"apprentices|inspectors|the (?:office|inspector|book)|show|cowards|big jobs|long jobs)\b",
         rf"{_NOT_TO_STOP_IT}(?:just|simply|only|merely)(?: (?:have|has|need|needs) to)? "

@@ -39,8 +39,8 @@ _TO_NO_END: Final = (
     rf"{_ACT}|"
     rf"(?:so|until|till)(?: that)?{gap(3)}(?:trips|tripping|nagging|cutting out|opening|dropping "
     rf"out|alarms?|beeping|lockouts?|nuisance){gap(2)}{_QUITS}|"
-    rf"(?:so|until|till)(?: that)?{gap(3)}{_QUITS} (?:trips|tripping|nagging|cutting|opening|"
-    r"dropping|beeping|blowing)|"
+    rf"(?:so|until|till)(?: that)?{gap(3)}{_QUITS} (?:trips|tripping|nagging|cutting|"
+    r"complaining|opening|dropping|beeping|blowing)|"
     r"(?:so|until|till)(?: that)? (?:it|they|that) (?:always|stays?|remains?) (?:\w+ )?(?:made|"
     r"closed|shut|quiet|happy|satisfied))\b"
 )
