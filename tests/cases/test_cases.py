@@ -17,7 +17,7 @@ import yaml
 from tests.practice.playing import reasoner_of
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.choosing.next_test import NAMED
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.visit.cases.file import read_case
 
 FOLDER = Path(__file__).parent

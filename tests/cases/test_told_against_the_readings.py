@@ -7,7 +7,8 @@ from typing import Any
 import pytest
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.safety.stops.standing import standing_hazards
 from troubleshoot.visit.cases.assessment import candidates_for
 from troubleshoot.visit.cases.file import read_case

@@ -11,7 +11,8 @@ import pytest
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.choosing.next_test import NAMED
-from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.visit.cases.file import read_case
 
 COOLING: dict[str, Any] = {

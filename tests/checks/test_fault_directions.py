@@ -14,7 +14,8 @@ import pytest
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.quantities import saturation
 from troubleshoot.quantities.units import STANDARD_ATMOSPHERE_PSIA
-from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.visit.cases.file import read_case
 
 # evaporating, superheat, condensing, subcooling, discharge, condenser air rise, evaporator drop

@@ -12,7 +12,7 @@ from troubleshoot.dialogue.prompts import Settled
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Talk
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.safety.before_repair import caution_before, caution_before_any
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.visit.deciding.decision import Decision

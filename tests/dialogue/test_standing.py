@@ -24,7 +24,7 @@ from troubleshoot.dialogue.standing import (
     told,
 )
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.conclude import FiredHazard
+from troubleshoot.reasoning.conclusions import FiredHazard
 from troubleshoot.safety.stops.record import LeftOn
 from troubleshoot.visit.events import LeftBefore as LeftBeforeEvent
 from troubleshoot.visit.events import Started

@@ -12,7 +12,8 @@ from troubleshoot.practice.loading import load_scenario, scenario_paths
 from troubleshoot.practice.played import Done, places_of_step
 from troubleshoot.practice.scenario import Scenario
 from troubleshoot.practice.session import Session
-from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions
 
 _REASONERS: dict[str, Reasoner] = {}
 

@@ -18,7 +18,8 @@ from troubleshoot.knowledge.model import (
     Trigger,
 )
 from troubleshoot.knowledge.vocabulary import StopScope
-from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.places import Place
 

@@ -31,7 +31,7 @@ from troubleshoot.dialogue.telling import Telling
 from troubleshoot.dialogue.unit_told import takes_plate_line
 from troubleshoot.dialogue.which_lock import AT_ITS_STEP, tells_another_lock
 from troubleshoot.knowledge.model import Test
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.guards import allowed

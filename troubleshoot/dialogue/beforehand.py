@@ -11,7 +11,7 @@ from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Talk
 from troubleshoot.dialogue.unit_facts import ask_fact, ask_plate
 from troubleshoot.knowledge.model import Test
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety.facts_first import facts_to_settle
 from troubleshoot.safety.steps import Step

@@ -25,7 +25,8 @@ from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Talk, words_or
 from troubleshoot.dialogue.unit_facts import ask_plate
 from troubleshoot.dialogue.yes_no import YesNo, yes_or_no_in_words
 from troubleshoot.knowledge.model import Fault, Proof, Test
-from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.hearing.at_the_flue import as_asked
 from troubleshoot.safety.hearing.dangers import spoken_of

@@ -15,7 +15,7 @@ from troubleshoot.dialogue.taking_back import take_back
 from troubleshoot.dialogue.talk import BACK, Talk
 from troubleshoot.dialogue.unit_told import list_told, put_right
 from troubleshoot.outside.numbers import choice
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.safety.declared import CONFIRMED, ENTER_CONFIRMS
 from troubleshoot.safety.stops.lifting import conclude_visit

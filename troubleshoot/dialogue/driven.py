@@ -11,7 +11,8 @@ from troubleshoot.dialogue.dialogue import Dialogue
 from troubleshoot.dialogue.opening import turns
 from troubleshoot.dialogue.prompts import Prompt
 from troubleshoot.dialogue.talk import Reply
-from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import Event

@@ -12,7 +12,7 @@ from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.stopped import WHAT_WAS_DONE
 from troubleshoot.dialogue.talk import Back, Talk
 from troubleshoot.knowledge.model import Test
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.safety.stops.outright import asked_of_what_was_done
 from troubleshoot.safety.stops.standing import put_right_before
 from troubleshoot.visit.events import Noted

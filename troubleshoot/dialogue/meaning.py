@@ -12,7 +12,7 @@ from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Talk
 from troubleshoot.knowledge.model import Fault, Test
 from troubleshoot.outside.numbers import choice
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.unit.places import Place, PlaceNotUnderstood, with_place
 from troubleshoot.reasoning.unit.places_said import places_said
 from troubleshoot.visit.hearing.causes_by_words import heard_fault, leading_fault

@@ -11,7 +11,7 @@ from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.taking_back import take_back
 from troubleshoot.dialogue.talk import Back, Talk, words_or_back
 from troubleshoot.outside.numbers import choice
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.unit.places import with_place
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.visit.deciding.decision import Decision

@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from troubleshoot.knowledge.model import Test
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.unit.places import Place, like
 from troubleshoot.safety.needs import OPEN_LIVE
 from troubleshoot.safety.steps import PANELS_OFF, PANELS_OFF_ENERGISED

@@ -9,7 +9,7 @@ from troubleshoot.frozen import frozen
 
 if TYPE_CHECKING:  # the first prompts come before all that reasons is imported
     from troubleshoot.knowledge.model import EquipmentFact, Fault, Hazard, PlateValue, Test
-    from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+    from troubleshoot.reasoning.conclusions import Conclusions, FiredHazard
     from troubleshoot.safety.stops.record import Spot
     from troubleshoot.visit.deciding.decision import Decision
     from troubleshoot.visit.round.found import PointFound

@@ -23,7 +23,7 @@ from troubleshoot.visit.hearing.repairs_told import (
 )
 
 if TYPE_CHECKING:  # first prompts go without all that reasons
-    from troubleshoot.reasoning.conclude import Conclusions
+    from troubleshoot.reasoning.conclusions import Conclusions
 
 MOST_ASKED: Final = 8
 """Causes of one part that are shown to choose from."""

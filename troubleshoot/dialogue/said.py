@@ -16,7 +16,7 @@ if TYPE_CHECKING:  # the first prompts come before all that reasons is imported
     from troubleshoot.dialogue.prompts import Prompt
     from troubleshoot.dialogue.talk import Talk, ToldGone
     from troubleshoot.knowledge.model import Complaint, Hazard, Knowledge, Test
-    from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+    from troubleshoot.reasoning.conclusions import Conclusions, FiredHazard
     from troubleshoot.reasoning.readings.expected_now import Expected
     from troubleshoot.reasoning.readings.readings import Reading
     from troubleshoot.safety.stops.standing import Standing

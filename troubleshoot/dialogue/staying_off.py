@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.said import Voice
-from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.reasoning.conclusions import Conclusions, FiredHazard
 from troubleshoot.safety.stops.lifting import finding_of
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.safety.stops.standing import would_lift

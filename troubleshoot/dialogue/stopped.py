@@ -14,7 +14,7 @@ from troubleshoot.dialogue.shelf import Shelf
 from troubleshoot.dialogue.standing import tell_of_unit
 from troubleshoot.dialogue.talk import Back, Talk, unless_back
 from troubleshoot.dialogue.who_was_told import ask_told
-from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.reasoning.conclusions import Conclusions, FiredHazard
 from troubleshoot.safety.hazard_words import also_stands
 from troubleshoot.safety.stops.afresh import taken_by
 from troubleshoot.safety.stops.lifting import finding_of, lifting_finding

@@ -6,7 +6,8 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.prompts import AskTest, DoStep
 from troubleshoot.dialogue.said import Agreement, Causes, Danger, Verdict, Voice
 from troubleshoot.knowledge.model import Test
-from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.safety.stops.standing import called_up

@@ -27,7 +27,7 @@ from troubleshoot.dialogue.staying_off import StayingOff
 from troubleshoot.dialogue.stopped import stopped
 from troubleshoot.dialogue.taking_back import take_back
 from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Talk, ToldGone
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.unit.places import spoken
 from troubleshoot.safety.before_repair import caution_before_any
 from troubleshoot.safety.cautions import makes_live

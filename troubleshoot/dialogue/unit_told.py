@@ -12,7 +12,8 @@ from troubleshoot.dialogue.unit_facts import keep_facts, tell_left
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.text import plain_words
-from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.unit.beyond_said import beyond_said
 from troubleshoot.reasoning.unit.equipment import InputRefused
 from troubleshoot.reasoning.unit.facts_listed import STAMPED, facts_listed, rated_cooling

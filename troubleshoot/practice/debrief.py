@@ -15,7 +15,7 @@ from troubleshoot.practice.expert import ExpertPath
 from troubleshoot.practice.scenario import TrueFault
 from troubleshoot.practice.scoring import Call, Score
 from troubleshoot.practice.session import Session
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.evidence.ranking import Cause
 from troubleshoot.reasoning.evidence.surprise import unexplained
 from troubleshoot.reasoning.readings.misreadings import REPEAT

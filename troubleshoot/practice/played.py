@@ -6,7 +6,7 @@ from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Test
 from troubleshoot.practice.scenario import Shown
 from troubleshoot.practice.slips import Slip
-from troubleshoot.reasoning.conclude import FiredHazard
+from troubleshoot.reasoning.conclusions import FiredHazard
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety import steps
 from troubleshoot.safety.declared import STEPS

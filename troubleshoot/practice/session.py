@@ -27,7 +27,8 @@ from troubleshoot.practice.played import (
 from troubleshoot.practice.scenario import Scenario, Shown
 from troubleshoot.practice.slips import GRAVE_STEPS, MAKES_SAFE, PROVES_DEAD, Slip, gravest_need
 from troubleshoot.reasoning.choosing.asking import Asking
-from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions, FiredHazard
 from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety.cautions import cautions_before
 from troubleshoot.safety.declared import CONFIRMED

@@ -21,7 +21,8 @@ from troubleshoot.reasoning.choosing.look_again import (
 )
 from troubleshoot.reasoning.choosing.next_test import QUESTION_MINUTES
 from troubleshoot.reasoning.choosing.stopping import entropy, least_rate_on
-from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.evidence.outcome_chances import background, cells_of, row
 from troubleshoot.reasoning.evidence.reading_evidence import Seen
 from troubleshoot.reasoning.readings.answers import Answer

@@ -8,7 +8,7 @@ from dataclasses import replace
 from tests.practice.playing import reasoner_of
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.choosing.looked_at_first import looked_at_first, put_first, rules_first
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.readings.answers import Answer, Case
 from troubleshoot.reasoning.unit.equipment import read_unit
 from troubleshoot.reasoning.unit.places import Place

@@ -18,7 +18,8 @@ from troubleshoot.knowledge.vocabulary import TestKind
 from troubleshoot.reasoning.choosing.choice_of_test import choose
 from troubleshoot.reasoning.choosing.next_test import Candidate
 from troubleshoot.reasoning.choosing.stopping import entropy, least_rate_on
-from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.evidence.outcome_chances import Row, background, cells_of, reported, row
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.places import Place

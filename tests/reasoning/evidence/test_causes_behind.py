@@ -6,7 +6,8 @@ import pytest
 
 from tests.building import base, case, fault, test_of
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.readings.answers import Answer
 
 

@@ -10,7 +10,8 @@ import pytest
 from tests.building import base, case, fault, test_of, unit_of
 from tests.building import given as given_that
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.evidence.reading_evidence import (
     as_seen,
     by_test,

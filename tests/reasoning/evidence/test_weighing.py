@@ -14,7 +14,8 @@ from tests.building import base, case, fault, test_of, unit_of
 from tests.building import given as given_that
 from troubleshoot.knowledge.model import Complaint, Knowledge
 from troubleshoot.knowledge.vocabulary import PROBABILITY, Grade
-from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.evidence.weighing import complaint_weight, outside_row
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.places import Place

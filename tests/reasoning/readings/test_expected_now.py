@@ -8,7 +8,8 @@ import pytest
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.quantities.expected import Conditions, expected
-from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.readings.expected_now import Expected, expected_now
 from troubleshoot.reasoning.readings.readings import voided
 from troubleshoot.visit.cases.file import read_case

@@ -8,7 +8,8 @@ from typing import Any
 import pytest
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.readings.doubted import doubted
 from troubleshoot.visit.cases.file import read_case
 

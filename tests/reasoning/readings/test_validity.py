@@ -21,7 +21,8 @@ from troubleshoot.knowledge.model import (
     Trigger,
     Void,
 )
-from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.readings.readings import Reading
 from troubleshoot.reasoning.unit.places import Place

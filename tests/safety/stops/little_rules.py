@@ -16,7 +16,8 @@ from troubleshoot.knowledge.model import (
     Test,
     Trigger,
 )
-from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions, FiredHazard
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.stops.lifting import conclude_visit, finding_of, lifting_finding

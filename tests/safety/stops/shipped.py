@@ -5,7 +5,8 @@ from __future__ import annotations
 from typing import Any
 
 from troubleshoot.knowledge.load import load_shipped
-from troubleshoot.reasoning.conclude import Case, Conclusions, Reasoner
+from troubleshoot.reasoning.conclude import Case, Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.safety.stops.standing import standing_hazards
 from troubleshoot.visit.cases.assessment import candidates_for
 from troubleshoot.visit.cases.file import read_case

@@ -9,7 +9,8 @@ import pytest
 from tests.building import base, case, test_of
 from tests.safety.stops.little_rules import CRACK, ROOM, hazard, said
 from troubleshoot.knowledge.model import Finding, Knowledge
-from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.safety.steps import SECOND_PERSON
 from troubleshoot.safety.stops.alone import alone, nobody_comes

@@ -9,7 +9,8 @@ import pytest
 from tests.building import base, case, fault, test_of, unit_of
 from troubleshoot.knowledge.gravity import gravest_first
 from troubleshoot.knowledge.model import Ban, Complaint, Finding, Hazard, Knowledge, Stop, Trigger
-from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.stops.standing import Forbidden, standing_hazards

@@ -9,7 +9,7 @@ import pytest
 from tests.building import base, measured
 from tests.safety.stops.test_bans import FAN, LOOK, ONE, ROOM, TWO, bad_at, concluded, hazard
 from troubleshoot.knowledge.model import Hazard, Quantity, Read
-from troubleshoot.reasoning.conclude import FiredHazard
+from troubleshoot.reasoning.conclusions import FiredHazard
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.safety.stops.left import LEFT, is_over, with_left_before
 from troubleshoot.safety.stops.record import LeftOn

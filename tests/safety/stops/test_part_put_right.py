@@ -13,7 +13,8 @@ import pytest
 from tests.building import base, measured, test_of, unit_of
 from tests.safety.stops.little_rules import LOOK, ONE, ROOM, TWO, VOLTS, hazard, said
 from troubleshoot.knowledge.model import Finding, Knowledge, Read
-from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions, FiredHazard
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.stops.lifting import conclude_visit, lifted_stops

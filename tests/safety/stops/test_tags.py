@@ -8,7 +8,8 @@ from typing import Any
 import pytest
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.conclude import FiredHazard, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import FiredHazard
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.safety.stops.reopening import fitting_roles
 from troubleshoot.safety.stops.tags import found_words, tag_lines

@@ -19,7 +19,8 @@ from tests.safety.stops.test_bans import (
     knowing,
 )  # fmt: skip
 from troubleshoot.knowledge.model import Ban, Finding
-from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.stops.standing import Forbidden, unread_ends, would_lift

@@ -33,7 +33,8 @@ from troubleshoot.knowledge.model import (
     Stop,
     Trigger,
 )
-from troubleshoot.reasoning.conclude import FiredHazard, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import FiredHazard
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.stops.lifting import conclude_visit

@@ -19,7 +19,7 @@ from tests.safety.stops.little_rules import (
     visit,
 )
 from troubleshoot.knowledge.model import Stop
-from troubleshoot.reasoning.conclude import FiredHazard
+from troubleshoot.reasoning.conclusions import FiredHazard
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.safety.stops.lifting import MET, is_news, standing_stop, words_reported
 from troubleshoot.safety.stops.record import Spot, StopMet

@@ -14,7 +14,7 @@ import pytest
 
 from tests.practice.playing import reasoner_of
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.steps import LOCKOUT, RESTART
 from troubleshoot.safety.stops.lifting import conclude_visit

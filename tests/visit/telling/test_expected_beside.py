@@ -5,7 +5,8 @@ from __future__ import annotations
 import pytest
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.readings.expected_now import Expected
 from troubleshoot.visit.cases.file import read_case
 from troubleshoot.visit.telling.expected_beside import expected_beside

@@ -21,7 +21,7 @@ from troubleshoot.dialogue.said import (
 )
 from troubleshoot.knowledge.model import Fault, Knowledge, Proof, Test
 from troubleshoot.knowledge.spoken import spoken as spoken_word
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.evidence.ranking import Cause
 from troubleshoot.reasoning.unit.places import with_place
 from troubleshoot.safety.hazard_words import also_stands, first_orders

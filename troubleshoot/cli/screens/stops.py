@@ -6,7 +6,7 @@ from collections.abc import Iterable
 
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.dialogue.prompts import AtStop
-from troubleshoot.reasoning.conclude import FiredHazard
+from troubleshoot.reasoning.conclusions import FiredHazard
 
 
 def show_stop(

@@ -9,7 +9,7 @@ from collections.abc import Iterable, Iterator
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.vocabulary import PROBABILITY
 from troubleshoot.measure.physics.draws import Drawn
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.evidence.hypotheses import Hypotheses, Hypothesis
 from troubleshoot.reasoning.evidence.outcome_chances import NONE_OF_THEM, Row, pattern_row
 from troubleshoot.reasoning.evidence.weighing import row_alone

@@ -8,7 +8,7 @@ from collections.abc import Iterable, Sequence
 from troubleshoot.frozen import frozen
 from troubleshoot.measure.calibration import calibration_error, calibration_error_by_luck
 from troubleshoot.reasoning.choosing.next_test import NAMED
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclusions import Conclusions
 
 
 @frozen

@@ -12,7 +12,7 @@ from typing import Final
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge, Test
-from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.reasoning.conclusions import Conclusions, FiredHazard
 from troubleshoot.reasoning.unit.places import Place, like
 from troubleshoot.safety.bringing import stands
 from troubleshoot.safety.declared import CONFIRMED, STEPS

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from troubleshoot.knowledge.model import Hazard, Test
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.needs import needs_of

@@ -6,7 +6,7 @@ from dataclasses import replace
 from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.reasoning.conclusions import Conclusions, FiredHazard
 from troubleshoot.safety.job import Job
 from troubleshoot.safety.stops.record import LeftOn
 

@@ -14,7 +14,8 @@ from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge, Stop
 from troubleshoot.reasoning.chaining.on_record import ON_RECORD
-from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions, FiredHazard
 from troubleshoot.reasoning.readings.readings import Reading
 from troubleshoot.reasoning.readings.validity import circuits
 from troubleshoot.safety.declared import sound_outcomes

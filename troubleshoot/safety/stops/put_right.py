@@ -12,7 +12,7 @@ from dataclasses import replace
 from typing import Final
 
 from troubleshoot.knowledge.model import Ban, Finding, Hazard, Knowledge
-from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.reasoning.conclusions import Conclusions, FiredHazard
 from troubleshoot.reasoning.readings.validity import circuits
 from troubleshoot.safety.job import Job
 from troubleshoot.safety.stops.parts import not_yet_afresh

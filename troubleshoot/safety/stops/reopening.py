@@ -17,7 +17,7 @@ from typing import Final
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.outside.numbers import choice
 from troubleshoot.outside.text import plain_words
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.safety.hearing.moments import is_to_come, moment, moment_within
 from troubleshoot.safety.hearing.roles import (
     ROLES,

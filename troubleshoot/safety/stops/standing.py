@@ -19,7 +19,7 @@ from troubleshoot.knowledge.model import Ban, Finding, Hazard, Test
 from troubleshoot.knowledge.vocabulary import STOP_SCOPES
 from troubleshoot.reasoning.chaining.clearing import cleared_complaint
 from troubleshoot.reasoning.choosing.asking import Asking
-from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.reasoning.conclusions import Conclusions, FiredHazard
 from troubleshoot.reasoning.readings.readings import Reading
 from troubleshoot.reasoning.readings.values import Values
 from troubleshoot.reasoning.unit.places import Place

@@ -6,7 +6,7 @@ from collections.abc import Sequence
 
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.outside.text import begun
-from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.reasoning.conclusions import Conclusions, FiredHazard
 from troubleshoot.reasoning.unit.places import with_place
 from troubleshoot.safety.hearing.roles import ROLES
 from troubleshoot.safety.job import Job

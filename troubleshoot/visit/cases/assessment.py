@@ -11,7 +11,8 @@ from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.choosing.asking import Asking
 from troubleshoot.reasoning.choosing.looked_at_first import rules_first
 from troubleshoot.reasoning.choosing.next_test import Candidate
-from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.readings.answers import Case
 from troubleshoot.reasoning.unit.places import Place, spoken, with_place
 from troubleshoot.safety.needs import needs_of

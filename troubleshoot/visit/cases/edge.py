@@ -5,7 +5,7 @@ from __future__ import annotations
 from typing import Final
 
 from troubleshoot.knowledge.model import Test
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.safety import steps
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.transitions import after_step

@@ -9,7 +9,7 @@ from __future__ import annotations
 from collections.abc import Callable
 
 from troubleshoot.knowledge.model import Test
-from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.reasoning.conclusions import Conclusions, FiredHazard
 from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety.needs import needs_of
 from troubleshoot.safety.stops.standing import bans_of

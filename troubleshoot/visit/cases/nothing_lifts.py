@@ -11,7 +11,8 @@ from collections.abc import Iterable
 from dataclasses import replace
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions, FiredHazard
 from troubleshoot.reasoning.readings.answers import Case
 from troubleshoot.safety.stops.lifting import finding_of, with_stops_met
 from troubleshoot.safety.stops.parts import is_all_clear

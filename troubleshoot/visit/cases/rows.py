@@ -7,7 +7,8 @@ from dataclasses import replace
 from typing import Any
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.readings.answers import Answer, Case
 from troubleshoot.reasoning.readings.readings import Reading
 from troubleshoot.reasoning.unit.places import Place, with_place

@@ -10,7 +10,8 @@ from collections.abc import Iterator
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Example, Fault, Knowledge
-from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.evidence.ranking import Cause
 from troubleshoot.reasoning.unit.equipment import InputRefused
 from troubleshoot.visit.cases.file import read_case

@@ -8,7 +8,7 @@ from functools import cache, partial
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.choosing.asking import Asking
 from troubleshoot.reasoning.choosing.next_test import Candidate, SwitchMinutes
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety.closed_ways import is_closed
 from troubleshoot.safety.needs import needs_of

@@ -7,7 +7,7 @@ from typing import Literal
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Hazard, Knowledge, Proof, Test
-from troubleshoot.reasoning.conclude import FiredHazard
+from troubleshoot.reasoning.conclusions import FiredHazard
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.cautions import cautions_before
 from troubleshoot.safety.closed_ways import has_failed

@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Sequence
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.safety.profiles import hand_over
 from troubleshoot.safety.reaching import is_own_lock
 from troubleshoot.safety.route import steps_to_leave, steps_to_leave_cold, steps_to_leave_off

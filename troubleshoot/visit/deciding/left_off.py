@@ -13,7 +13,7 @@ from typing import Final
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.outside.text import begun
-from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.reasoning.conclusions import Conclusions, FiredHazard
 from troubleshoot.reasoning.unit.places import Place, with_place
 from troubleshoot.safety.closed_ways import closed
 from troubleshoot.safety.hazard_words import forbids

@@ -5,7 +5,7 @@ from __future__ import annotations
 from dataclasses import replace
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.reasoning.conclusions import Conclusions, FiredHazard
 from troubleshoot.safety.stops.afresh import way_to_lifting
 from troubleshoot.visit.deciding.decision import Decision, to_ask, to_do
 from troubleshoot.visit.state import VisitState

@@ -15,7 +15,8 @@ from troubleshoot.reasoning.choosing.choice_of_test import choose
 from troubleshoot.reasoning.choosing.look_again import worth_repeating
 from troubleshoot.reasoning.choosing.looked_at_first import put_first
 from troubleshoot.reasoning.choosing.next_test import Candidate
-from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.evidence.surprise import SURPRISING
 from troubleshoot.reasoning.unit.places import like
 from troubleshoot.safety.closed_ways import closed, is_closed

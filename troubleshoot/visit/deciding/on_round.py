@@ -11,7 +11,7 @@ from typing import TYPE_CHECKING, Final
 
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.knowledge.vocabulary import Need
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.evidence.hypotheses import Hypothesis
 from troubleshoot.reasoning.evidence.sought import showing
 from troubleshoot.reasoning.unit.places import like, spoken

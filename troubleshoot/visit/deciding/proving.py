@@ -14,7 +14,7 @@ from dataclasses import replace
 from typing import Final
 
 from troubleshoot.knowledge.model import Hazard, Knowledge, Proof, Test
-from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.reasoning.conclusions import Conclusions, FiredHazard
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.cautions import cautions_before
 from troubleshoot.safety.closed_ways import is_closed

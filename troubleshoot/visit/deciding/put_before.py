@@ -12,7 +12,7 @@ from dataclasses import replace
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.reasoning.choosing.next_test import Candidate
 from troubleshoot.reasoning.choosing.stopping import least_rate_on
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.readings.withdrawal import ASKED_ANEW
 from troubleshoot.safety.needs import OPEN_LIVE, needs_of
 from troubleshoot.safety.reaching import beyond

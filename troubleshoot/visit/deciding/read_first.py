@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Iterable, Iterator
 
 from troubleshoot.knowledge.model import Knowledge, Test
-from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.reasoning.conclusions import Conclusions, FiredHazard
 from troubleshoot.reasoning.unit.places import Place, like
 from troubleshoot.safety.stops.lifting import finding_of
 from troubleshoot.safety.stops.parts import not_yet_afresh

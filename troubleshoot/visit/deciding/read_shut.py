@@ -13,7 +13,7 @@ from typing import TYPE_CHECKING
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.knowledge.vocabulary import Need
 from troubleshoot.reasoning.choosing.stopping import least_rate_on
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.readings.superseded import inputs_of
 from troubleshoot.reasoning.unit.places import Place, like, spoken
 from troubleshoot.safety.closed_ways import is_closed

@@ -13,7 +13,7 @@ from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.choosing.choice_of_test import LED_RATE, choose
 from troubleshoot.reasoning.choosing.next_test import Candidate, SwitchMinutes
 from troubleshoot.reasoning.choosing.stopping import least_rate_on
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety.needs import IN_THE_BUILDING, STOPPED, needs_of
 from troubleshoot.safety.steps import ROOF, TELL_OCCUPANTS, Step

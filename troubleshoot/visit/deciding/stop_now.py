@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.reasoning.conclusions import Conclusions, FiredHazard
 from troubleshoot.safety.closed_ways import closed
 from troubleshoot.safety.route import steps_to_leave_off
 from troubleshoot.safety.steps import LOCKOUT, STOP_BY_CONTROLS

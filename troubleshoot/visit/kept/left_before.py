@@ -24,7 +24,8 @@ from troubleshoot.visit.kept.unit_names import same_unit
 from troubleshoot.visit.kept.unreadable import name_in
 
 if TYPE_CHECKING:
-    from troubleshoot.reasoning.conclude import Conclusions, FiredHazard, Reasoner
+    from troubleshoot.reasoning.conclude import Reasoner
+    from troubleshoot.reasoning.conclusions import Conclusions, FiredHazard
     from troubleshoot.visit.state import VisitState
 
 MARK: Final = b'"left_off": ["'

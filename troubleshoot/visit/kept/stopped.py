@@ -27,7 +27,7 @@ from troubleshoot.visit.kept.unreadable import (
 )
 
 if TYPE_CHECKING:
-    from troubleshoot.reasoning.conclude import FiredHazard
+    from troubleshoot.reasoning.conclusions import FiredHazard
 
 Plain = dict[str, object]
 

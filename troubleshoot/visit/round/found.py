@@ -7,7 +7,7 @@ from typing import Literal
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.readings.readings import Reading
 from troubleshoot.reasoning.readings.withdrawal import ASKED_ANEW
 from troubleshoot.safety.declared import sound_outcomes

@@ -7,7 +7,7 @@ from collections.abc import Iterable, Iterator, Mapping, Sequence
 from troubleshoot.knowledge.model import Hazard, Knowledge, Test
 from troubleshoot.reasoning.chaining.clearing import is_of_a_repair
 from troubleshoot.reasoning.choosing.next_test import Candidate
-from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.reasoning.conclusions import Conclusions, FiredHazard
 from troubleshoot.reasoning.evidence.ranking import Cause
 from troubleshoot.reasoning.readings.not_judged import NotJudged
 from troubleshoot.reasoning.readings.readings import Reading

@@ -3,7 +3,7 @@
 from __future__ import annotations
 
 from troubleshoot.reasoning.chaining import chains
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.readings.expected_now import Expected, expected_now
 from troubleshoot.reasoning.readings.readings import Reading
 

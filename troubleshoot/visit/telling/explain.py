@@ -10,7 +10,8 @@ from collections.abc import Iterator
 from dataclasses import replace
 
 from troubleshoot.knowledge.model import Test
-from troubleshoot.reasoning.conclude import Conclusions, Reasoner
+from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.evidence.grades import band
 from troubleshoot.reasoning.evidence.ranking import Cause
 from troubleshoot.reasoning.evidence.weighing import COMPLAINT, Weight

@@ -11,7 +11,7 @@ from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge, Quantity, Test
 from troubleshoot.quantities.units import unit as unit_of
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.readings.relations import SURE
 from troubleshoot.reasoning.readings.values import Value, Values
 from troubleshoot.reasoning.unit.places import Place, with_place

@@ -9,7 +9,7 @@ from typing import cast
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.chaining.on_record import hazard_on_record
 from troubleshoot.reasoning.choosing.next_test import Candidate
-from troubleshoot.reasoning.conclude import Conclusions, FiredHazard
+from troubleshoot.reasoning.conclusions import Conclusions, FiredHazard
 from troubleshoot.reasoning.readings.answers import Answer, Case
 from troubleshoot.reasoning.readings.readings import Reading, outcomes_of
 from troubleshoot.safety.cautions import cautions_before

@@ -6,7 +6,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from troubleshoot.reasoning.choosing.next_test import Candidate
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclusions import Conclusions
 
 NARROWS: Final = "it narrows the causes"
 

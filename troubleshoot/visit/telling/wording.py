@@ -6,7 +6,7 @@ from collections.abc import Mapping
 from typing import Any
 
 from troubleshoot.knowledge.model import Fault, Knowledge, Proof
-from troubleshoot.reasoning.conclude import Conclusions
+from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.evidence.ranking import Cause
 from troubleshoot.reasoning.unit.places import with_place
 from troubleshoot.safety.profiles import spoken
