@@ -78,16 +78,13 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
         "parts of the work state that are called like a fact and an area",
     ),
     "reasoning/unit/equipment.py": (
-        "blower-motor compressor-phase condenser-fan-phase fans-serve",
-        "which capacitors a unit has, and whom its fans serve: the tree of places",
+        "blower-motor compressor-phase condenser-fan-phase fans-serve line-volts-class "
+        "nameplate-volts supply-phase",
+        "which capacitors a unit has, whom its fans serve, and what a plate of 208/230/3 tells",
     ),
     "reasoning/unit/facts_said.py": (
         "supply-phase fuel condenser-fans blower-motor",
         "how a supply is written (480/3/60), a fuel that says which heat, and whose a motor is",
-    ),
-    "reasoning/readings/measuring.py": (
-        "nameplate-volts",
-        "the leg farthest from the plate's volts",
     ),
     "reasoning/readings/expected_now.py": (
         "compressor-rla cooling-tons entering-air-temperature metering outdoor-temperature "
