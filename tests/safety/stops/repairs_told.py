@@ -407,6 +407,9 @@ SHOWN: dict[str, list[str]] = {
         "megged 500 Mohm all legs to ground",
         "insulation 50 Mohm line to ground on all three",
         "1000 Mohm on all poles",
+        "1 Mohm to ground",
+        "over 200 Mohm to ground",
+        "2 V on all legs",
     ],
     "smoke-or-heat-now": [
         "winding insulation 200 Mohm to ground and no hot spot on the infrared scan",
@@ -418,6 +421,7 @@ SHOWN: dict[str, list[str]] = {
         "ladder 20 ft from the line, measured",
         "measured with the tape: 20 ft of clearance, line dead by the utility's test",
         "12 ft clearance, measured by the utility",
+        "10 ft clearance, measured by the utility",
     ],
     "lightning": [
         "no thunder heard for 40 minutes",

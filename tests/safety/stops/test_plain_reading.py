@@ -51,7 +51,12 @@ def test_what_stands_beside_a_number_is_judged_as_at_the_sweep(typed: str, why: 
         ("wet-electrical", "dry, 0.4 Mohm to ground", "is not sound"),
         ("wet-electrical", "dry, under 200 Mohm", "is not sound"),
         ("wet-electrical", "dry, 118 V at the lugs", "is not sound"),
-        ("overhead-line-near", "ladder 9 ft from the line, measured", "less than the 10 ft"),
+        ("wet-electrical", "dry, 0.9 Mohm to ground", "is not sound"),
+        ("wet-electrical", "dead, 2.1 V at the lugs", "is not sound"),
+        ("wet-electrical", "dead, over 1 V at the lugs", "is not sound"),
+        ("wet-electrical", "0 V on L1 and 480", "480 may be of anything"),
+        ("wet-electrical", "0/480/0 V", "may be of anything"),
+        ("overhead-line-near", "ladder 9 ft from the line, measured", "^9 ft from the line is"),
         ("overhead-line-near", "looked at it from 30 yards away", "another time or place"),
         (SMOKE, "no smoke seen from 30 ft away", "another time or place"),
     ],
@@ -59,6 +64,17 @@ def test_what_stands_beside_a_number_is_judged_as_at_the_sweep(typed: str, why: 
 def test_what_its_own_orders_want_is_asked_for(
     hazard: str, typed: str, why: str, shipped: Knowledge
 ) -> None:
-    """Regression: a switch that was wiped dry was lifted; 20 ft from a line was refused."""
+    """Regression: a switch that was wiped dry was lifted, and one leg of three; 20 ft was not."""
     with pytest.raises(NotAResult, match=why):
         as_read(shipped, typed, shipped.hazards[hazard])
+
+
+PLAIN = (
+    "ac and are at bled dc get getting got have i in is it its me meter metered now of on read "
+    "reading reads says show showing shows tested the there they three to"
+)
+
+
+@pytest.mark.parametrize("word", PLAIN.split())
+def test_a_word_that_takes_nothing_away_may_stand_beside_a_number(word: str) -> None:
+    assert why_not_plain(f"0 V {word}", [(0, 3)], "verified-dead", "V") == ""

@@ -6,7 +6,7 @@ import re
 from typing import Final
 
 from troubleshoot.knowledge.model import Hazard
-from troubleshoot.quantities.typed import Expected, NotUnderstood, read
+from troubleshoot.quantities.typed import Expected, read
 from troubleshoot.safety.stops.numbers_shown import numbers_in
 
 _UNTIL_TESTED: Final = re.compile(r"\buntil [^.]*\btested\b")
@@ -28,14 +28,19 @@ HAVE_IT_TESTED: Final = (
 )
 
 
+def shown_by_a_test(hazard: Hazard) -> tuple[str, ...]:
+    """The units of the test that the orders want; empty where they want none."""
+    return (_INSULATION, _VOLTS) if _UNTIL_TESTED.search(hazard.what_to_do) else ()
+
+
 def why_untested(said: str, hazard: Hazard) -> str:
     """Why what is told shows no test, where the orders want one; empty where it may.
 
     By the insulation, or by the volts of a dead test: wiped and dry is what it looks like.
     """
-    if not _UNTIL_TESTED.search(hazard.what_to_do):
+    if not (units := shown_by_a_test(hazard)):
         return ""
-    told = [*numbers_in(said, (_INSULATION, _VOLTS))]
+    told = [*numbers_in(said, units)]
     if not told:
         return HAVE_IT_TESTED
     bad = next((number for number, unit in told if not _is_sound(number, unit)), "")
@@ -43,10 +48,7 @@ def why_untested(said: str, hazard: Hazard) -> str:
 
 
 def _is_sound(number: str, unit: str) -> bool:
-    try:
-        leg = read(number, Expected(unit, allow_over_range=unit == _INSULATION)).values[0]
-    except NotUnderstood:
-        return False
+    leg = read(number, Expected(unit)).values[0]
     if unit == _INSULATION:
         return leg.value >= _LEAST_MOHM and leg.bound != "less-than"
     return abs(leg.value) <= _MOST_VOLTS and leg.bound != "more-than"

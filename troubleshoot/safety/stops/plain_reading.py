@@ -26,8 +26,8 @@ _HOW: Final = frozenset(
     raw_words(
         "a again all along also an analyser analyzer around average avg both by cgi checked "
         "clear detector display displayed each every everywhere final first for from full fully "
-        "gauge he held highest holding inside instrument last level manometer max maximum "
-        "measured megged megger metering monitor our over overall peak readings round scan "
+        "gauge he held highest holding inside instrument insulation last level manometer max "
+        "maximum measured megged megger metering monitor our over overall peak readings round scan "
         "scanned showed shown slow slowly sniffer steady sweep sweeping swept taken tester the "
         "these this through total traverse twice two up value was we were whole with within"
     )

@@ -21,6 +21,7 @@ from troubleshoot.safety.declared import STEPS, sound_outcomes
 from troubleshoot.safety.hearing.trade_words import trade_words
 from troubleshoot.safety.steps import REFRIGERANT_SWEEP
 from troubleshoot.safety.stops.by_its_orders import (
+    shown_by_a_test,
     why_too_near,
     why_untested,
     without_clearance,
@@ -85,7 +86,7 @@ def as_read(knowledge: Knowledge, typed: str, hazard: Hazard, on: Unit | None = 
         raise NotAResult(why)
     if why := why_untested(typed, hazard):
         raise NotAResult(why)
-    if read_in := units or _told_of_refrigerant(typed, hazard):
+    if read_in := units or shown_by_a_test(hazard) or _told_of_refrigerant(typed, hazard):
         _require_plain(typed, hazard, read_in)
         return typed
     if any(is_in(number, each) for number, _ in numbers_in(typed, known) for each in known):
