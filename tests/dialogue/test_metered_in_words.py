@@ -66,6 +66,17 @@ def test_a_sound_number_in_plain_words_confirms(name: str, typed: str, shipped: 
     assert event.outcomes == (CONFIRMED[name],) and event.text is not None
 
 
+PLAIN = (
+    "ac and are at bled get getting got have i in is it its me meter metered now of on read "
+    "reading reads says show showing shows tested the there they three to"
+)
+
+
+@pytest.mark.parametrize("word", PLAIN.split())
+def test_a_word_that_takes_nothing_away_may_stand_beside_it(word: str, shipped: Knowledge) -> None:
+    assert step(shipped, "verified-dead", f"all dead, 0 v {word}").outcomes == ("dead",)
+
+
 @pytest.mark.parametrize(
     "typed",
     [

@@ -29,6 +29,7 @@ WITHOUT_SWEEPS = base(
         ("L1 5V, L2 -0.2 V", (VOLTS,), [("5 V", VOLTS), ("-0.2 V", VOLTS)]),
         (">= 1,000 ppm", (PPM,), [(">= 1,000 ppm", PPM)]),
         (".5 ppm", (PPM,), [(".5 ppm", PPM)]),
+        ("8 lb 4 oz", ("lb", "oz"), [("8 lb 4 oz", "lb")]),
         ("0 % LFL", (LEL, LFL), [("0 % LFL", LFL)]),
         ("4-gas meter shows 3", (LEL,), []),
     ],

@@ -18,8 +18,6 @@ NUMBER: Final = re.compile(
     r"(?P<bound>(?:[<>]=? ?|\b(?:under|below|less than|over|above|more than) )?)"
     r"(?<![\w.,])(?P<number>-?(?:[0-9][0-9.,]*(?<![.,])|\.[0-9]+))(?=(?P<rest> ?\S*(?: \S+){0,2}))"
 )
-_IN_PARTS: Final = re.compile(r"[0-9]+ ?[a-z#']+ ?[0-9][0-9./]* ?[a-z\"]+", re.IGNORECASE)
-"""One number in two parts: 8 lb 4 oz."""
 _SHOWN: Final = re.compile(r"\b(?:shows?|showed|showing|reads?|reading|it(?: i|')s|was|at|got) $")
 _PERCENTS: Final = ("%", "percent", "pct")
 _COUNTED: Final = re.compile(
@@ -32,16 +30,12 @@ _COUNTED: Final = re.compile(
 
 @frozen
 class Number:
-    """A number as it stands, with the unit it was told in, and from where to where it is told.
-
-    `bare`: its unit was not told.
-    """
+    """A number as it stands, with the unit it was told in, and from where to where it is told."""
 
     text: str
     unit: str
     start: int
     end: int
-    bare: bool = False
 
 
 def numbers_in(
@@ -59,7 +53,7 @@ def told_in(typed: str, units: tuple[str, ...], bare: tuple[str, ...] = ()) -> I
     end = 0
     for found in NUMBER.finditer(typed):
         if found.start("number") < end:
-            continue  # the second part of one number
+            continue  # the second part of one number: 8 lb 4 oz
         head = f"{found['bound']}{found['number']}"
         tokens = [token.rstrip(".,;:!") for token in found["rest"].split()]
         spoken = (
@@ -73,12 +67,12 @@ def told_in(typed: str, units: tuple[str, ...], bare: tuple[str, ...] = ()) -> I
         one = next(spoken, None)
         shown = _SHOWN.search(typed[: found.start()].lower()) and not _COUNTED.match(found["rest"])
         if one is not None:
-            end = one.end if _IN_PARTS.search(one.text) else end
+            end = one.end
             yield one
         elif _OF_OXYGEN.match(typed, found.end()):
             continue
         elif bare and (shown or (bare[0] in SHARES and _is_share(tokens[:2]))):
-            yield Number(head, bare[0], found.start(), found.end(), bare=True)
+            yield Number(head, bare[0], found.start(), found.end())
 
 
 def _behind(rest: str, words: int) -> int:
