@@ -78,3 +78,9 @@ PLAIN = (
 @pytest.mark.parametrize("word", PLAIN.split())
 def test_a_word_that_takes_nothing_away_may_stand_beside_a_number(word: str) -> None:
     assert why_not_plain(f"0 V {word}", [(0, 3)], "verified-dead", "V") == ""
+
+
+@pytest.mark.parametrize("beside", ["none", "n\u00f4w", "\uff4e\uff4f\uff57"])
+def test_what_is_written_as_no_word_of_a_reading_is_asked_for_again(beside: str) -> None:
+    """None of it, or letters that only look like those of now."""
+    assert why_not_plain(f"0 V {beside}", [(0, 3)], "verified-dead", "V")

@@ -152,6 +152,7 @@ IN_LFL = base([AIR], hazards=[ALARM], quantities=[Quantity("air", LEL, "air")])
 def test_a_bare_share_is_of_the_unit_in_which_the_dangers_own_sweep_is_read() -> None:
     """Its quantity is kept in another."""
     assert as_read(IN_LFL, "3 % LFL", ALARM) == "3 % LFL"
+    assert as_read(IN_LFL, "0 ppm", ALARM) == "0 ppm", "of what else, no sweep of its own says"
     with pytest.raises(NotAResult, match="6 is not sound"):
         as_read(IN_LFL, "6 %, swept", ALARM)
     with pytest.raises(NotAResult, match="% LFL or % LEL or ppm"):
