@@ -25,6 +25,7 @@ WORDS = "words.yaml"
 NO_SCREEN = {
     ("outside/text.py", "plain_words"): "what was typed, to be compared",
     ("dialogue/hand_over_result.py", "_named"): "what was typed, to be compared",
+    ("dialogue/which_lock.py", "cannot_be_locked"): "what was typed, to be compared",
     ("dialogue/not_known.py", "is_not_known"): "what was typed, to be compared",
     ("knowledge/forms/declared.py", "key"): "a field's name as the key of a rule file",
     ("visit/kept/understanding.py", "_odd_values"): "a key of a case as the key of a journal",
