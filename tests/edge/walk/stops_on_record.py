@@ -41,8 +41,9 @@ GOOD_ENOUGH = {"roof-conditions": {"edge-6-to-15-ft", "edge-under-6-ft"}}
 class Bad:
     """A STOP. `lifted`: the finding that lifted it, while that counts.
 
-    `meters`: the tests that have to be sound beside it -> their last sound answer. `held`: part of
-    that is older than another STOP or a reopening, so that the program may want it once more.
+    `meters`: the tests that have to be sound beside it -> their last sound answer; `absent`: those
+    that this unit is told not to have. `held`: part of that is older than another STOP or a
+    reopening, so that the program may want it once more.
     """
 
     spot: Spot | None
@@ -52,16 +53,21 @@ class Bad:
     lifted: Said | None = None
     held: bool = False
     meters: dict[str, Said | None] = field(default_factory=dict)
+    absent: frozenset[str] = frozenset()
 
     @property
     def stands(self) -> bool:
-        needed = (self.lifted, *self.meters.values())
+        needed = (self.lifted, *(said for name, said in self.meters.items() if self.reads(name)))
         return not all(map(_counts, needed))
+
+    def reads(self, test: str) -> bool:
+        """Whether a test has to be sound beside it on this unit."""
+        return test in self.meters and test not in self.absent
 
     def wants(self, going_for: Spot | None) -> bool:
         """Whether it is this finding, or a reading beside it, that may lift the STOP."""
         return going_for is not None and (
-            self.spot == going_for or (going_for[0] in self.meters and going_for[1] is None)
+            self.spot == going_for or (self.reads(going_for[0]) and going_for[1] is None)
         )
 
     @property
@@ -115,9 +121,11 @@ class Stops:
         elif kind in ("answer", "step"):
             self._found(event, said, unit)
         elif kind == "fact":
-            for bad in self.standing():
-                there = (m for m in bad.meters if unit.allows(self.knowledge.tests[m].exists_when))
-                bad.meters = {meter: bad.meters[meter] for meter in there}
+            tests = self.knowledge.tests
+            for bad in self.bad:
+                bad.absent = frozenset(
+                    meter for meter in bad.meters if not unit.allows(tests[meter].exists_when)
+                )
 
     def _hold(self) -> None:
         """What was read or said so far may be held to be too old for a STOP of the whole job."""
@@ -211,7 +219,7 @@ class Stops:
                 continue
             rest = [
                 (name, None) for name, sound in bad.meters.items()
-                if not _counts(sound) or (bad.held and name != test)
+                if bad.reads(name) and (not _counts(sound) or (bad.held and name != test))
             ]  # fmt: skip
             self.going_for = next(iter(rest), None) if _counts(bad.lifted) else bad.spot
 
