@@ -49,13 +49,17 @@ class Subsystem:
     areas: Annotated[tuple[str, ...], OneOrMore(Word(), most=20), "parts that tests may name"] = ()
 
 
-@written("said along")
+@written("said along", some_of=("seldom-by", "points-at"))
 @frozen_open
 class SaidAlong:
-    """What callers say runs or comes, along with a complaint, and what then seldom brings it."""
+    """What callers say runs, hums or stands still, along with a complaint.
+
+    `seldom_by`: what then seldom brings it; `points_at`: what then mostly does, and others seldom.
+    """
 
     words: Annotated[tuple[str, ...], ListOf(Text(longest=80), most=40), "phrases to know it by"]
-    seldom_by: Annotated[FaultNames, "faults with which that would hardly run or come"]
+    seldom_by: Annotated[FaultNames, "faults with which that would hardly run or come"] = ()
+    points_at: Annotated[FaultNames, "faults that show themselves so to who stands by"] = ()
 
 
 @written("complaint", block=True)
@@ -83,7 +87,9 @@ class Complaint:
         "faults whose own cards do not say that they bring it",
     ] = field(default_factory=dict)  # fmt: skip
     said_along: Annotated[
-        tuple[SaidAlong, ...], Items(most=10), "what is said along with it, and what that clears"
+        tuple[SaidAlong, ...],
+        Items(most=10),
+        "what is said along with it, and what that clears or points at",
     ] = ()
     unlisted: Annotated[Grade, "how often another fault brings it; else never"] = "never"
     call: Annotated[Call | None, "what the unit is called for; else it may be heat"] = None

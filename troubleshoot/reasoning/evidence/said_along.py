@@ -1,4 +1,4 @@
-"""What a caller says runs: a fault with which it hardly would then seldom brings the call."""
+"""What a caller says runs or hums: what would hardly do so seldom brings the call."""
 
 from __future__ import annotations
 
@@ -12,13 +12,23 @@ from troubleshoot.reasoning.matching.matcher import Matcher
 
 
 def as_said(knowledge: Knowledge, complaint: Complaint, words: str) -> Complaint:
-    """The complaint as it was told: what the caller's words speak against is seldom behind it."""
+    """The complaint as it was told: what the caller's words speak against is seldom behind it.
+
+    Nor is what they do not point at, where they do; what a card says it never brings stays so.
+    """
     if not (words and complaint.said_along):
         return complaint
-    said = _matcher(knowledge, complaint.id).heard(words).said
-    against = {f for name in said for f in complaint.said_along[int(name)].seldom_by}
-    seldom: dict[str, Grade] = {f: "seldom" for f in complaint.faults if f in against}
-    return replace(complaint, brought_by={**complaint.brought_by, **seldom})
+    said = [
+        complaint.said_along[int(n)] for n in _matcher(knowledge, complaint.id).heard(words).said
+    ]
+    against = {fault for row in said for fault in row.seldom_by}
+    at = {fault for row in said for fault in row.points_at}
+    seldom = complaint.brought_by if at else against & set(complaint.faults)
+    by: dict[str, Grade] = {}
+    by.update(dict.fromkeys(seldom, "seldom"))
+    by.update(dict.fromkeys(at, "almost-always"))
+    never = {fault: g for fault, g in complaint.brought_by.items() if g == "never"}
+    return replace(complaint, brought_by={**complaint.brought_by, **by, **never})
 
 
 @lru_cache(maxsize=8)
