@@ -8,7 +8,7 @@ import pytest
 
 from troubleshoot.dialogue.answering import step_event_from
 from troubleshoot.dialogue.by_word import NearlyAnAnswer, NotAnAnswer
-from troubleshoot.dialogue.which_lock import tells_another_lock
+from troubleshoot.dialogue.which_lock import cannot_be_locked, locked_at, tells_another_lock
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.steps import LOCKOUT, Step
 from troubleshoot.visit.events import StepDone, replay
@@ -77,3 +77,60 @@ def test_at_a_test_it_is_told_where_a_lock_elsewhere_is_taken() -> None:
     assert tells_another_lock("locked it out at the main panel breaker instead")
     assert not tells_another_lock("somebody locked it at the panel")
     assert not tells_another_lock("panel is tight, disconnect locked")
+
+
+DEVICES = "blades disconnect handle hasp it lever switch"
+JAMMED = "bent broke broken corroded froze frozen jammed rusted seized stuck"
+WILL_NOT = "cannot cant doesnt no not nowhere wont"
+MOVES = "budge close fit go hasp hole lock move open place pull take takes throw turn"
+BESIDE = (
+    "a all and at but does even for fully get has have i in is its my of off on out pullout shut "
+    "solid the there this to up way will with closed half"
+)
+NOT_OURS = (
+    "another else elses guy he her hers his other others she somebody somebodys someone someones "
+    "their theirs them they"
+)
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        *(f"{device} stuck" for device in DEVICES.split()),
+        *(f"handle {jammed}" for jammed in JAMMED.split()),
+        *(f"{will_not} move" for will_not in WILL_NOT.split()),
+        *(f"wont {move}" for move in MOVES.split()),
+        *(f"handle stuck {beside}" for beside in BESIDE.split()),
+        "Handle STUCK", "won't open", "won-t open",
+    ],
+)  # fmt: skip
+def test_each_word_of_a_switch_that_does_not_move_is_known(typed: str) -> None:
+    assert cannot_be_locked(typed)
+
+
+@pytest.mark.parametrize(
+    "typed", ["stuck", "handle", "handle move", "wont", "blower wont move", "handle stuck, smoke"]
+)
+def test_one_that_may_move_or_of_which_more_is_told_may_be_locked(typed: str) -> None:
+    """Nor is stuck alone said of the switch."""
+    assert not cannot_be_locked(typed)
+
+
+@pytest.mark.parametrize(
+    ("typed", "at"),
+    [
+        ("locked at the main panel", "the main panel"), (" Locked out at MCC 3.", "MCC 3"),
+        ("locked at breaker 12!", "breaker 12"), ("locked at the main", None),
+        ("locked at the panel by Joe", None), ("it is locked at the panel", None),
+    ],
+)  # fmt: skip
+def test_a_lock_elsewhere_is_at_what_feeds_the_unit(typed: str, at: str | None) -> None:
+    assert locked_at(typed) == at
+
+
+@pytest.mark.parametrize("word", [*NOT_OURS.split(), *WILL_NOT.split(), "someone's"])
+def test_a_lock_of_somebody_elses_or_none_is_not_ones_own(word: str) -> None:
+    """Regression: someone's lock, and hers, were taken for one's own."""
+    assert tells_another_lock("I hung it, it is locked at the panel")
+    assert tells_another_lock("BREAKER is LOCKED")
+    assert not tells_another_lock(f"{word} hung it, it is locked at the panel")

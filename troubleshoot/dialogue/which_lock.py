@@ -52,8 +52,8 @@ _LOCKED_ELSEWHERE: Final = re.compile(
 )
 _ELSEWHERE: Final = re.compile(rf"\b{_FEEDS}\b", re.IGNORECASE)
 _NOT_OURS: Final = frozenset({
-    "another", "else", "elses", "he", "guy", "other", "others", "somebody", "someone", "their",
-    "them", "they",
+    "another", "else", "elses", "guy", "he", "her", "hers", "his", "other", "others", "she",
+    "somebody", "somebodys", "someone", "someones", "their", "theirs", "them", "they",
 })  # fmt: skip
 
 
