@@ -115,6 +115,31 @@ def test_a_number_is_sound_on_the_side_that_its_all_clear_says(
         as_read(shipped, unsound, shipped.hazards[name])
 
 
+SHARES_SAID = (
+    "{} LEL", "{} lel at the union", "{} % of the LEL", "{} pct of LEL", "{} per cent. lfl",
+    "{} of LEL", "LEL {}", "lel {} at the union", "LEL: {}", "LFL is {}", "lfl reads {} now",
+    "LEL = {}", "LEL of {}", "% LEL {}", "LEL was at {}", "LEL under {}", "LEL <{}", "{} LEL 9 min",
+)  # fmt: skip
+
+
+@pytest.mark.parametrize("said", SHARES_SAID)
+@pytest.mark.parametrize(
+    "name", ["gas-odour", "flammable-refrigerant-alarm", "heat-exchanger-breach"]
+)
+def test_a_share_is_judged_however_it_is_said(name: str, said: str, shipped: Knowledge) -> None:
+    """Regression: LEL 3, and LEL is 40 at the union, lifted a STOP for gas."""
+    with pytest.raises(NotAResult, match="is not sound"):
+        as_read(shipped, said.format(40), shipped.hazards[name])
+    if not {"under", "<", "was"} & {*said.replace("<", "< ").split()}:
+        assert as_read(shipped, said.format(0), shipped.hazards[name])
+
+
+@pytest.mark.parametrize("typed", ["LEL 0, LEL 4", "LEL 0 at the cock, 4 at the union", "LEL 0/4"])
+def test_no_second_share_passes_behind_a_sound_one(typed: str, shipped: Knowledge) -> None:
+    with pytest.raises(NotAResult):
+        as_read(shipped, typed, shipped.hazards["gas-odour"])
+
+
 @pytest.mark.parametrize(
     ("fuel", "sound", "unsound"),
     [("natural-gas", "7 in wc", "12 in wc"), ("propane", "12 in wc", "7 in wc")],

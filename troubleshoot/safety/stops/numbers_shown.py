@@ -12,6 +12,19 @@ from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.quantities.typed import Expected, NotUnderstood, read
 
 SHARES: Final = ("percent-LEL", "percent-LFL")
+_SHARE_SAID: Final = re.compile(
+    r"(?P<number>\b[0-9.]*[0-9]) ?(?:(?:%|per ?cent|pct)\.? ?)?"
+    r"(?:of (?:the )?)?(?P<share>LEL|LFL)\b",
+    re.IGNORECASE,
+)
+_SHARE_FIRST: Final = re.compile(
+    r"(?:(?<![0-9])(?<![0-9] )% ?|(?<!%)(?<!% )\b)(?P<share>LEL|LFL)[:=]? ?"
+    r"(?:(?:is|was|at|of|now|reads?|reading|shows?|showed|showing|=) ?){0,2}"
+    r"(?P<number>(?:(?:[<>]=?|under|below|less than|over|above|more than) ?)?-?[0-9.]*[0-9])"
+    r"(?![0-9.:]| ?%| ?ppm)",
+    re.IGNORECASE,
+)
+"""A share of the explosive limit as people say it: 0 LEL, 0 % of the LEL, LEL 0, LEL is under 3."""
 _OF_OXYGEN: Final = re.compile(r" ?(?:%|per ?cent|pct) ?(?:o2|oxygen|rh|humidity)\b", re.IGNORECASE)
 """A share of the air that is of no gas to be afraid of."""
 NUMBER: Final = re.compile(
@@ -36,6 +49,13 @@ class Number:
     unit: str
     start: int
     end: int
+
+
+def with_its_share(typed: str) -> str:
+    """What was typed with each share of the explosive limit as its unit is written: 3 % LEL."""
+    for form in (_SHARE_SAID, _SHARE_FIRST):
+        typed = form.sub(r"\g<number> % \g<share>", typed)
+    return typed
 
 
 def numbers_in(

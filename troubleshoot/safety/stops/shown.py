@@ -34,6 +34,7 @@ from troubleshoot.safety.stops.numbers_shown import (
     numbers_in,
     own_units,
     told_in,
+    with_its_share,
 )
 from troubleshoot.safety.stops.of_the_danger import (
     why_another_gas,
@@ -46,12 +47,6 @@ from troubleshoot.safety.stops.of_the_danger import (
 from troubleshoot.safety.stops.plain_reading import NO_WORD, names_its_gas, why_not_plain
 from troubleshoot.safety.stops.reopening import NotAResult, TooFewWords, of_the_trade
 
-_SHARE_FIRST: Final = re.compile(
-    r"(?<!%)(?<!% )\b(LEL|LFL) ?(?:is |reads |shows |= ?)?([0-9.]*[0-9])(?![0-9.:]| ?%| ?ppm)",
-    re.IGNORECASE,
-)
-_SHARE_SAID: Final = re.compile(r"(?P<number>\b[0-9.]*[0-9]) ?(?P<share>LEL|LFL)\b", re.IGNORECASE)
-"""A share of the explosive limit as people say it: LEL 0, 0 LEL."""
 _PERCENT: Final = re.compile(r"[<>]? ?[0-9][0-9.,]* ?(?:%|per ?cent|pct)\.?", re.IGNORECASE)
 _EXPONENT: Final = re.compile(r"(?<![\w.,])[0-9][0-9.,]*e[-+]?[0-9]", re.IGNORECASE)
 _WORD: Final = re.compile(r"[^\W\d_]{3,}")
@@ -74,7 +69,8 @@ def as_read(knowledge: Knowledge, typed: str, hazard: Hazard, on: Unit | None = 
 
     Of a hazard whose all-clear is a reading only such a number says anything, and only a sound one.
     """
-    _require_sound(knowledge, typed, hazard, on or Unit())
+    share = with_its_share(typed)
+    _require_sound(knowledge, share, hazard, on or Unit())
     units = _units_of(knowledge, hazard)
     known = units or tuple(quantity.unit for quantity in knowledge.quantities.values())
     said = typed.lower()
@@ -86,10 +82,10 @@ def as_read(knowledge: Knowledge, typed: str, hazard: Hazard, on: Unit | None = 
         raise NotAResult(why)
     if why := why_untested(typed, hazard):
         raise NotAResult(why)
-    if read_in := units or shown_by_a_test(hazard) or _told_of_refrigerant(typed, hazard):
-        _require_plain(typed, hazard, read_in)
+    if read_in := units or shown_by_a_test(hazard) or _told_of_refrigerant(share, hazard):
+        _require_plain(share, hazard, read_in)
         return typed
-    if any(is_in(number, each) for number, _ in numbers_in(typed, known) for each in known):
+    if any(is_in(number, each) for number, _ in numbers_in(share, known) for each in known):
         return typed
     try:
         return of_the_trade(knowledge, typed, 1 if NUMBER.search(typed) else LEAST_WORDS)
@@ -112,7 +108,6 @@ def _require_plain(typed: str, hazard: Hazard, units: tuple[str, ...]) -> None:
     Each number has its own unit, and says of which gas it is, where the unit does not.
     """
     sweep, example = hazard.all_clear or "", _spoken(units)
-    typed = _SHARE_SAID.sub(r"\g<number> % \g<share>", _SHARE_FIRST.sub(r"\2 % \1", typed))
     told = tuple(told_in(typed, units))
     if not told:
         bare = next((each.text for each in told_in(typed, units, units[:1])), "")
