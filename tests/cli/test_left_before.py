@@ -24,7 +24,6 @@ from troubleshoot.safety.stops.record import LeftOn
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.left_off import left_off
 from troubleshoot.visit.deciding.next import Decider
-from troubleshoot.visit.deciding.no_lock import SWITCH_LEFT
 from troubleshoot.visit.events import Answered, Closing, Event, LeftBefore, Started, StepDone
 
 Call = Callable[..., tuple[int, str, str]]
@@ -262,6 +261,7 @@ FROZEN = StepDone(LOCKOUT, (CANNOT_LOCK,), text="handle froze")
 AGAIN = StepDone(LOCKOUT, (CANNOT_LOCK,))
 OWN_LOCK = StepDone(LOCKOUT, ("locked",))
 AT_THE_BREAKER = StepDone(LOCKOUT, ("locked",), text="MCC")
+SWITCH_LEFT = "The switch was left as it is: it takes no lock, or does not open fully."
 NO_LOCK = "The switch could not be locked off on 2026-11-26 by a person certified for refrigerant"
 
 

@@ -33,6 +33,7 @@ NOT_NEW = (
     "this is a different motor",
     "I am good",
     "next shift comes at four",
+    "is this a shift change?",
 )
 
 

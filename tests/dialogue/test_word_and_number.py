@@ -29,8 +29,10 @@ def test_the_number_is_taken_as_it_was_typed(typed: str, number: str, shipped: K
 
 @pytest.mark.parametrize(
     "typed",
-    ["170 hot", "zebra, 170", "hot, zebra", "hot, 170 psi", "170 psi, hot", "hot", "170",
-     "hot, 170, 180"],
+    [
+        "170 hot", "hot and cool, 170", "zebra, 170", "hot, zebra", "hot, 170 psi", "170 psi, hot",
+        "hot", "170", "hot, 170, 180",
+    ],
 )  # fmt: skip
 def test_without_a_word_of_the_test_or_a_number_it_reads_it_is_none(
     typed: str, shipped: Knowledge

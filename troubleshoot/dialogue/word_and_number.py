@@ -37,8 +37,8 @@ def number_beside_word(
         number = found["number"]
         try:
             read_text(test, number, knowledge)
-            answer = Answer(test.id, text=number, places=(None,))
-            seen = outcomes_of(knowledge, answer, None, Values(knowledge, Unit(), {}))
+            answer, values = Answer(test.id, text=number), Values(knowledge, Unit(), {})
+            seen = outcomes_of(knowledge, answer, None, values)
         except NotUnderstood:
             continue
         if seen and not {*named} <= {*seen}:
