@@ -10,7 +10,7 @@ import pytest
 from tests.dialogue.at_work import AtWork
 from troubleshoot.dialogue.intake import WHO_IS_ASKING
 from troubleshoot.dialogue.new_person import SOMEBODY_ELSE
-from troubleshoot.dialogue.prompts import Choose
+from troubleshoot.dialogue.prompts import AtStop, Choose
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.hearing.new_people import tells_of_a_new_person
 
@@ -46,9 +46,11 @@ def test_who_that_is_is_asked_and_the_lock_counts_no_more(
     visit = AtWork(shipped, place)
     visit.types(said)
     assert visit.prompt == SOMEBODY_ELSE.prompt
-    visit.types("y")
+    assert visit.book.state.notes == (f"told: {said}",)
+    assert any("hang your own lock" in each for each in visit.types("y"))
     assert visit.prompt == WHO_IS_ASKING
     visit.types("")
+    assert visit.at and not visit.dialogue.asks_aside, "it is done with, and asked of no further"
     state = visit.book.state
     assert [*state.profiles] == ["technician"]
     assert state.work.power != "locked-out" and state.work.dead == "not-shown"
@@ -66,3 +68,17 @@ def test_a_no_goes_on_with_what_else_was_told(shipped: Knowledge) -> None:
     assert isinstance(visit.prompt, Choose) and "still stand" in visit.prompt.question
     visit.types("y")
     assert visit.book.state.work == visit.work
+
+
+@pytest.mark.parametrize("place", ["in", "verified-dead"])
+def test_a_danger_told_with_it_comes_first(place: str, shipped: Knowledge) -> None:
+    visit = AtWork(shipped, place)
+    visit.types("new shift, I am Lee, and the panel is on fire")
+    assert isinstance(visit.prompt, AtStop)
+
+
+def test_whoever_tells_of_nobody_new_is_not_asked_who_that_is(shipped: Knowledge) -> None:
+    assert "somebody else have this unit" in SOMEBODY_ELSE.question
+    visit = AtWork(shipped, "in")
+    visit.types("neon on the isolator is lit")
+    assert isinstance(visit.prompt, Choose) and "still stand" in visit.prompt.question

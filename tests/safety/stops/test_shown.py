@@ -116,7 +116,7 @@ def test_a_number_is_sound_on_the_side_that_its_all_clear_says(
 
 
 SHARES_SAID = (
-    "{} LEL", "{} lel at the union", "{} % of the LEL", "{} pct of LEL", "{} per cent. lfl",
+    "{} LEL", "{} lel at the union", "{} % of the lel", "{} pct of LEL", "{} per cent. lfl",
     "{} of LEL", "LEL {}", "lel {} at the union", "LEL: {}", "LFL is {}", "lfl reads {} now",
     "LEL = {}", "LEL of {}", "% LEL {}", "LEL was at {}", "LEL under {}", "LEL <{}", "{} LEL 9 min",
 )  # fmt: skip
