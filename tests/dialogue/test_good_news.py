@@ -15,6 +15,7 @@ from tests.dialogue.at_work import AtWork
 from tests.dialogue.read_out import kept, typed_at
 from troubleshoot.dialogue.prompts import AtStop, Choose
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.visit.events import StateGone, StepDone
 
 GOOD = (
@@ -65,13 +66,16 @@ def test_it_is_asked_whether_the_answer_is_meant(
 
 
 @pytest.mark.parametrize(("step", "said"), NOT_GOOD)
-def test_what_is_not_all_good_is_still_asked_about_or_stops(
+def test_what_is_not_all_good_is_asked_about_or_stops_or_is_taken_as_bad(
     step: str, said: str, shipped: Knowledge, monkeypatch: pytest.MonkeyPatch
 ) -> None:
     visit = at_step(shipped, step, monkeypatch)
     visit.types(said)
     gone = any(isinstance(event, StateGone) for event in visit.events)
-    assert gone or visit.dialogue.asks_aside or isinstance(visit.prompt, AtStop | Choose)
+    worse = [each for each in visit.events if isinstance(each, StepDone)]
+    assert all(CONFIRMED[step] not in each.outcomes for each in worse), "taken as it was told"
+    is_asked = visit.dialogue.asks_aside or isinstance(visit.prompt, AtStop | Choose)
+    assert gone or worse or is_asked
 
 
 @pytest.mark.parametrize("said", ["hot, 170", "hot 170", "170, hot"])
