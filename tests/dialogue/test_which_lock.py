@@ -6,6 +6,8 @@ from datetime import datetime
 
 import pytest
 
+from tests.dialogue import at_work
+from tests.dialogue.at_work import AtWork
 from troubleshoot.dialogue.answering import step_event_from
 from troubleshoot.dialogue.by_word import NearlyAnAnswer, NotAnAnswer
 from troubleshoot.dialogue.which_lock import cannot_be_locked, locked_at, tells_another_lock
@@ -72,8 +74,16 @@ def test_a_lock_that_may_not_hold_confirms_nothing(shipped: Knowledge, typed: st
         told(shipped, typed)
 
 
-def test_at_a_test_it_is_told_where_a_lock_elsewhere_is_taken() -> None:
+def test_at_a_test_it_is_told_where_a_lock_elsewhere_is_taken(
+    shipped: Knowledge, monkeypatch: pytest.MonkeyPatch
+) -> None:
     """Regression: it was answered with the outcomes of the setpoint."""
+    monkeypatch.setitem(at_work.PLACES, LOCKOUT, ("no-heat", "do burner-orifices", LOCKOUT))
+    visit = AtWork(shipped, LOCKOUT)
+    visit.types("handle is stuck")
+    assert visit.at not in ("", LOCKOUT)
+    said = visit.types("locked it out at the main panel breaker instead")
+    assert any('There type "locked at", and the place.' in each for each in said)
     assert tells_another_lock("locked it out at the main panel breaker instead")
     assert not tells_another_lock("somebody locked it at the panel")
     assert not tells_another_lock("panel is tight, disconnect locked")

@@ -7,7 +7,12 @@ import pytest
 from tests.building import base, case, test_of
 from troubleshoot.knowledge.model import Complaint, Knowledge
 from troubleshoot.reasoning.chaining.chains import likely
-from troubleshoot.reasoning.chaining.clearing import cleared_complaint, has_happened, was_found
+from troubleshoot.reasoning.chaining.clearing import (
+    cleared_complaint,
+    has_happened,
+    is_of_a_repair,
+    was_found,
+)
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.readings.answers import Answer
 from troubleshoot.reasoning.readings.readings import Reading
@@ -32,6 +37,19 @@ def test_a_finding_or_an_uncleared_complaint_called_it_up(
     because: tuple[str, ...], cleared: bool, found: bool
 ) -> None:
     assert was_found(because, cleared) is found
+
+
+@pytest.mark.parametrize(
+    ("because", "warns"),
+    [
+        ((likely("f"),), True), (("complaint:smells", likely("f")), True),
+        (("possible:look:bad",), False), ((), False),
+    ],
+)  # fmt: skip
+def test_a_likely_cause_among_others_warns_whoever_repairs_it(
+    because: tuple[str, ...], warns: bool
+) -> None:
+    assert is_of_a_repair(because) is warns
 
 
 @pytest.mark.parametrize(

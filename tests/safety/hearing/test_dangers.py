@@ -253,6 +253,17 @@ def test_that_nobody_is_here_denies_nothing(typed: str, named: bool, shipped: Kn
     assert ("smoke-or-heat-now" in heard) is named
 
 
+@pytest.mark.parametrize(
+    "typed",
+    ["boom on the power line, truck is live and smoking", "the lift hit the power line, sparks"],
+)
+def test_where_one_has_orders_of_its_own_what_it_stands_for_is_not_told_besides(
+    typed: str, shipped: Knowledge
+) -> None:
+    """Stay on a machine at a line: off it, as smoke and live metal are told, may kill."""
+    assert [hazard.id for hazard in spoken_of(shipped, typed)] == ["machine-on-a-line"]
+
+
 def test_an_alarm_of_the_sensor_tells_of_no_confined_space(shipped: Knowledge) -> None:
     """Regression: the STOP of a place nobody had reported stood beside it."""
     hazard = shipped.hazards["confined-space"]
