@@ -4,14 +4,17 @@ from __future__ import annotations
 
 import pytest
 
+from tests.dialogue import at_work
 from tests.dialogue.at_work import AtWork
-from troubleshoot.dialogue.by_digit import NOT_PRESSED, STANDS
 from troubleshoot.dialogue.prompts import AskTest, AtStop, Choose
+from troubleshoot.dialogue.said import Sentence
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.facts_first import outcomes_that_stop
-from troubleshoot.visit.events import Answered
+from troubleshoot.visit.events import Answered, DangerReported
 
-TEST = "walk-round"
+TEST, SWEEP = "walk-round", "combustible-gas-sweep"
+NOT_PRESSED = "Not taken. Its number, or its word."
+STANDS = "A STOP stands: keep clear of it, you and everybody else."
 
 
 def pressed(knowledge: Knowledge, *, stops: bool) -> tuple[AtWork, str, str]:
@@ -59,7 +62,16 @@ def test_whoever_leaves_unanswered_has_said_it(shipped: Knowledge) -> None:
     visit, number, _ = pressed(shipped, stops=True)
     visit.types(number)
     said = visit.dialogue.leave()
-    assert told(visit) and any(STANDS in str(each) for each in said)
+    assert told(visit)
+    assert any(each.strong and STANDS in each.text for each in said if isinstance(each, Sentence))
+
+
+def test_a_danger_told_instead_of_an_answer_is_heard_and_both_stand(shipped: Knowledge) -> None:
+    visit, number, _ = pressed(shipped, stops=True)
+    visit.types(number)
+    assert any(STANDS in each for each in visit.types("somebody fell off the roof"))
+    assert told(visit) and isinstance(visit.prompt, AtStop)
+    assert any(isinstance(event, DangerReported) for event in visit.events)
 
 
 def test_its_word_stops_at_once(shipped: Knowledge) -> None:
@@ -72,3 +84,28 @@ def test_what_stops_nothing_is_taken_at_once(shipped: Knowledge) -> None:
     visit, number, _ = pressed(shipped, stops=False)
     visit.types(number)
     assert told(visit)
+
+
+def test_several_numbers_are_said_back_together(shipped: Knowledge) -> None:
+    visit, number, word = pressed(shipped, stops=True)
+    visit.types(f"2, {number}")
+    assert isinstance(visit.prompt, Choose)
+    assert visit.prompt.question == f"2, {number} means: oil stain, {word}. Is that so? (y/n)"
+
+
+def test_what_stops_less_than_the_whole_job_is_taken_at_once(shipped: Knowledge) -> None:
+    visit, _, _ = pressed(shipped, stops=False)
+    assert isinstance(visit.prompt, AskTest)
+    stops = {"nest"} & outcomes_that_stop(shipped, shipped.tests[TEST])
+    assert not stops & outcomes_that_stop(shipped, shipped.tests[TEST], whole_job=True)
+    visit.types(str(visit.prompt.outcomes.index(*stops) + 1))
+    assert told(visit) == [("nest",)]
+
+
+def test_a_reading_of_a_step_is_no_number_of_a_list(
+    shipped: Knowledge, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setitem(at_work.PLACES, SWEEP, ("no-heat", "do burner-orifices", SWEEP))
+    visit = AtWork(shipped, SWEEP)
+    visit.types("40")
+    assert isinstance(visit.prompt, AtStop)

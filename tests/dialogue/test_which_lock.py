@@ -47,8 +47,9 @@ def test_a_switch_that_will_not_open_cannot_be_locked(shipped: Knowledge, typed:
 def test_what_tells_more_or_something_else_is_left_to_be_heard(
     shipped: Knowledge, typed: str
 ) -> None:
-    with pytest.raises(NotAnAnswer):
+    with pytest.raises(NotAnAnswer) as refused:
         told(shipped, typed)
+    assert "feeds this unit" not in str(refused.value)
 
 
 def test_a_lock_elsewhere_is_asked_for_with_its_place(shipped: Knowledge) -> None:
