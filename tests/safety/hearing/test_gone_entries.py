@@ -171,3 +171,16 @@ def test_a_word_that_denies_does_not_deny_an_entry_that_has_it(shipped: Knowledg
 
 def test_the_past_is_told_by_its_words() -> None:
     assert quotes_the_past("last week the lock was off") and not quotes_the_past("the lock is off")
+
+
+@pytest.mark.parametrize(
+    ("said", "step"),
+    [
+        ("powers back on", LOCKOUT), ("the powers on", LOCKOUT), ("powers restored", LOCKOUT),
+        ("power's up again", LOCKOUT), ("gass back on", "gas-cock-shut"),
+    ],
+)  # fmt: skip
+def test_an_is_that_is_run_together_tells_as_one_that_is_not(
+    said: str, step: str, shipped: Knowledge
+) -> None:
+    assert tuple(told_gone(shipped, said, OURS)) == (step,)
