@@ -56,8 +56,8 @@ def test_a_live_leg_told_in_words_stops_as_its_number_does(
     [
         ("verified-dead", "dead all 3 legs 0 v"), ("verified-dead", "0 v on all three"),
         ("verified-dead", "all dead, 0.1 v"), ("verified-dead", "L1 to L2 to L3 and ground all 0"),
-        ("room-carbon-monoxide", "the co is 2"), ("room-carbon-monoxide", "CO reads 2 ppm"),
-        ("combustible-gas-sweep", "it shows 0"), ("drive-discharge", "bled down, 2 v"),
+        ("room-carbon-monoxide", "co is 2"), ("room-carbon-monoxide", "CO reads 2 ppm"),
+        ("combustible-gas-sweep", "the meter shows 0"), ("drive-discharge", "bled down, 2 v"),
         ("capacitor-discharge", "discharged, it reads 1 v"),
     ],
 )  # fmt: skip

@@ -52,7 +52,7 @@ MODULES = (
     "safety/stops/record", "safety/stops/no_repair", "safety/stops/plain_reading",
     "safety/stops/numbers_shown", "safety/stops/by_its_orders", "safety/stops/given_back",
     "visit/deciding/no_lock", "visit/kept/lock_before", "dialogue/new_person",
-    "dialogue/word_and_number", "dialogue/which_lock", "dialogue/beside_work", "dialogue/by_digit",
+    "dialogue/word_and_number", "dialogue/which_lock", "dialogue/by_digit",
     "safety/hearing/new_people",
     "visit/events/called", "visit/events/known", "visit/events/on_round",
     "visit/events/withdrawn", "visit/events/state_gone",

@@ -25,6 +25,7 @@ LONG = "123456789012"
 
 def test_a_unit_is_known_by_every_number_in_its_name() -> None:
     assert said_numbers("Bay 0, RTU-07 of 12") == {"0", "7", "12"}
+    assert not names_another("the lock is on rtu-00", said_numbers("RTU-0"))
 
 
 @pytest.mark.parametrize(
