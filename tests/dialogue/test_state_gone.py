@@ -173,7 +173,7 @@ def test_a_reading_that_contradicts_is_no_answer_to_the_test(shipped: Knowledge)
     """Regression: 240 was taken for the microfarads of the capacitor in hand."""
     visit = AtWork(shipped, "in")
     visit.types("reading 240 across the lugs")
-    assert visit.book.state.work.dead == "not-shown" and visit.at == "lockout"
+    assert visit.book.state.work.dead == "not-shown" and visit.at == "stop-by-controls"
 
 
 def test_a_note_voids_as_well_and_its_words_are_kept(shipped: Knowledge) -> None:

@@ -35,7 +35,7 @@ LOCK_GONE: Facts = {
     **LIVE, "power": "unsure", "calls": "on", "second_source": "found", "area_clear": False,
 }  # fmt: skip
 NOT_PROVED: Facts = {**LIVE, "meter": "failed", "only_steps_since_proof": False}
-VOLTS_THERE: Facts = {**LIVE, "power": "unsure", "area_clear": False}
+VOLTS_THERE: Facts = {**LIVE, "power": "unsure", "calls": "on", "area_clear": False}
 COCK_TURNED: Facts = {"gas": "unsure", "gas_swept": False, "clear": {A2L, CO}}
 
 CASES: list[tuple[str, Facts, Facts]] = [

@@ -59,6 +59,11 @@ def any_other(change: Change) -> Otherwise:
     return otherwise
 
 
+def may_start(state: WorkState, place: str) -> WorkState:
+    """Whoever has put the power back may have called for the unit as well."""
+    return state.with_facts(calls="on" if state.calls == "off" else state.calls)
+
+
 def not_dead(state: WorkState, place: str) -> WorkState:
     """Nothing is dead or discharged any more, and nobody relies on it."""
     return state.with_facts(dead="not-shown", discharged=frozenset(), clips_dead=False)

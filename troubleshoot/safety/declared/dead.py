@@ -7,7 +7,16 @@ from types import MappingProxyType
 from typing import Final
 
 from troubleshoot.safety import steps
-from troubleshoot.safety.changes import adds, all_of, any_other, drops, not_dead, only_if, sets
+from troubleshoot.safety.changes import (
+    adds,
+    all_of,
+    any_other,
+    drops,
+    may_start,
+    not_dead,
+    only_if,
+    sets,
+)
 from troubleshoot.safety.declaration import Change, Outcomes, SafetyStep
 from troubleshoot.safety.step_guards import (
     ARC_CLOTHING_IF_480,
@@ -63,8 +72,8 @@ def _clips_live(state: WorkState, place: str, outcomes: Outcomes) -> WorkState:
 
 
 def _volts_are_there(state: WorkState, place: str) -> WorkState:
-    """Volts where none should be: the switch that was locked may be another, or be on."""
-    return not_dead(state, place).with_facts(power="unsure", area_clear=False)
+    """Volts where none should be: the switch that was locked may be another, or be on again."""
+    return may_start(not_dead(state, place), place).with_facts(power="unsure", area_clear=False)
 
 
 def _charge_is_left(state: WorkState, place: str) -> WorkState:

@@ -5,7 +5,15 @@ from __future__ import annotations
 from typing import Final
 
 from troubleshoot.safety import steps
-from troubleshoot.safety.changes import all_of, any_other, not_dead, only_if, power_back, sets
+from troubleshoot.safety.changes import (
+    all_of,
+    any_other,
+    may_start,
+    not_dead,
+    only_if,
+    power_back,
+    sets,
+)
 from troubleshoot.safety.declaration import Outcomes, SafetyStep
 from troubleshoot.safety.step_guards import (
     ARC_CLOTHING_IF_OPEN,
@@ -33,7 +41,7 @@ from troubleshoot.safety.step_guards import (
     STOPPED,
     UNBURNT_GONE,
 )
-from troubleshoot.safety.work_state import Calls, WorkState
+from troubleshoot.safety.work_state import WorkState
 
 
 def _locked(state: WorkState, place: str) -> WorkState:
@@ -65,16 +73,8 @@ def _still_on_or_starts(state: WorkState, place: str, outcomes: Outcomes) -> Wor
 
 def _live_again(state: WorkState, place: str) -> WorkState:
     """What is not known to be locked out may be on, and called; other locks may be off too."""
-    changed = _second_source_may_be_on(not_dead(state, place), place)
-    return changed.with_facts(power="unsure", calls=_called(state), area_clear=False)
-
-
-def _called(state: WorkState) -> Calls:
-    return "on" if state.calls == "off" else state.calls
-
-
-def _may_start(state: WorkState, place: str) -> WorkState:
-    return state.with_facts(calls=_called(state))
+    changed = _second_source_may_be_on(may_start(not_dead(state, place), place), place)
+    return changed.with_facts(power="unsure", area_clear=False)
 
 
 def _locked_out(state: WorkState) -> bool:
@@ -93,7 +93,7 @@ STOP_BY_CONTROLS: Final = SafetyStep(
     does=sets(calls="off"),
     otherwise=any_other(sets(calls="stuck-on")),
     lost={"lock-off": sets(calls="on"), "resumed": sets(calls="on")},
-    gone=_may_start,
+    gone=may_start,
 )
 LOCKOUT: Final = SafetyStep(
     id=steps.LOCKOUT,
