@@ -20,10 +20,11 @@ _HOLDS_NONE: Final = re.compile(
     r"\b(?:filters?|(?:thermo)?stats?|belts?|batter(?:y|ies)|capacitors?|contactors?|fuses?|bulbs?|"
     r"coils?|blowers?|fans?|motors?|boards?|transformers?|bearings?|drains?|panels?|doors?)\b"
 )
-_AT_IT: Final = re.compile(
+AT_IT: Final = re.compile(
     r"\b(?:shut|clos|tighten|replac|fix|repair|mend|seal|chang|swapp?|remade|torqu|clean|isolat)"
     r"(?:e?d|ing)? (?:it|them|that|this|one|everything)\b|\bremade (?:it|them)\b"
 )
+"""A deed at a part that is not named."""
 _ONLY_WAITED: Final = re.compile(r"\b(?:waited|waiting|sat|stood by|let it|gave it|left it)\b")
 _DONE: Final = re.compile(
     r"\b(?!waited)(?!wanted)[a-z]{3,}(?:ed|aced)\b|\b(?:shut|cut|put|took|remade|new|bled)\b"
@@ -43,4 +44,4 @@ def why_no_remedy_of_gas(said: str) -> str:
         return BY_WAITING
     if _HOLDS_GAS.search(said):
         return ""
-    return AT_NO_PART if _HOLDS_NONE.search(said) or _AT_IT.search(said) else ""
+    return AT_NO_PART if _HOLDS_NONE.search(said) or AT_IT.search(said) else ""

@@ -27,10 +27,9 @@ from troubleshoot.safety.hearing.roles import (
 )
 from troubleshoot.safety.hearing.trade_words import trade_words
 from troubleshoot.safety.job import Job
-from troubleshoot.safety.steps import GAS_SWEEP
+from troubleshoot.safety.stops.at_no_part import why_at_no_part
 from troubleshoot.safety.stops.beside_the_cause import is_before_the_stop, why_beside_the_cause
 from troubleshoot.safety.stops.lifting import finding_of, standing_stop
-from troubleshoot.safety.stops.no_remedy_of_gas import why_no_remedy_of_gas
 from troubleshoot.safety.stops.no_repair import stays_off, why_no_repair
 from troubleshoot.safety.stops.no_result import tells_a_deed, why_no_result
 from troubleshoot.safety.stops.parts import is_all_clear, shown_by
@@ -173,8 +172,7 @@ def in_words(knowledge: Knowledge, typed: str, hazard: Hazard | None = None) -> 
         raise NotAResult(why)
     if hazard is not None and _obeys(hazard, typed):
         return typed
-    of_gas = hazard is not None and hazard.all_clear == GAS_SWEEP
-    if of_gas and (why := why_no_remedy_of_gas(typed.lower())):
+    if hazard is not None and (why := why_at_no_part(typed.lower(), hazard)):
         raise NotAResult(why)
     if not tells_a_deed(typed):
         raise TooFewWords(TOO_FEW)
