@@ -25,6 +25,10 @@ PROMPTS = (at_the_complaint, at_a_fact, at_a_test, at_a_step)
 TOLD = {
     "the lift is touching the overhead wires": "machine-on-a-line",
     "he touched the wire and is not moving": "held-by-current",
+    "my mate is hung up on the contactor and cant let go": "held-by-current",
+    "ladder kicked out and Im lying on the ground": "somebody-fell",
+    "tip of my aluminium ladder is touching the power line": "line-down-or-touched",
+    "my sniffer is going crazy round the manifold": "gas-odour",
     "arc flash in the panel, his face is burnt": "burns-and-eyes",
     "note I scalded my hand on the discharge line": "burns-and-eyes",
     "the receptionist passed out next to the supply vent": "carbon-monoxide-evacuate",

@@ -179,6 +179,7 @@ HINTS: Final = (
     # gas, monoxide, refrigerant
     _hint(_WARNING, "beep scream chirp wail ring sounding howl shriek blare trigger loud red",
           unless="battery"),
+    _hint("sniffer detector", "crazy nuts wild berserk bananas haywire pegged", unless="battery"),
     _hint(f"{_WARNING} meter", "went-off going-off goes-off", unless="battery"),
     _hint(IN_AIR, unless="flue stack vent exhaust air-free co2 dioxide",
           of="carbon-monoxide-evacuate"),
