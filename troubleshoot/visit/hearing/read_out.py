@@ -75,14 +75,20 @@ def read_out(knowledge: Knowledge, unit: Unit, typed: str, asked: Test | None = 
     if _WISHED.search(line):
         return Line(why=NOT_READ_YET)
     pieces = pieces_of(words, line)
-    found = _Cut(knowledge, words, with_pairs(words, pieces, asked)).line()
+    found = _told_of(typed, _Cut(knowledge, words, with_pairs(words, pieces, asked)).line())
     if found.readings or asked is None or not asked.reads:
         return found
     for test in (asked, *_inputs_of(knowledge, unit, asked)):
         own = _of_the_question(knowledge, test, pieces, with_unit=test is not asked)
-        if own is not None:
+        if own is not None and _told_of(typed, own).readings:
             return own
     return found
+
+
+def _told_of(typed: str, line: Line) -> Line:
+    """The line, but for a bare number word among words of no reading: one lead is broken."""
+    spelt = not set(typed) & {*digits} and all(len(one.text) == 1 for one in line.readings)
+    return replace(line, readings=()) if spelt and line.unread else line
 
 
 def _inputs_of(knowledge: Knowledge, unit: Unit, asked: Test) -> Iterator[Test]:
