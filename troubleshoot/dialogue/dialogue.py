@@ -40,6 +40,7 @@ class Dialogue:
         """
         if not isinstance(reply, str):
             return self._go_on(lambda: self._talk.send(reply))
+        self._voice.typed = (reply, self.prompt)
         danger = called_danger(reply)
         if danger is not None:
             return self.break_off(DangerCalled(danger))
@@ -89,11 +90,21 @@ class Dialogue:
         return self._heard()
 
     def _heard(self) -> tuple[Said, ...]:
-        """What was said. What hints at a danger is asked about first, then the prompt again."""
-        hinted = self._voice.hinted
-        if hinted is not None and self._held is None and not isinstance(self.prompt, Ended):
-            self._voice.hinted = None
-            self._held = (self._talk, self.prompt)
-            self._talk = whether_in_danger(self._voice, hinted)
-            self.prompt = next(self._talk)
+        """What was said. What hints at a danger, or that a state has gone, is asked about first.
+
+        Then the prompt comes again.
+        """
+        if self._held is None and not isinstance(self.prompt, Ended):
+            aside = self._in_between()
+            if aside is not None:
+                self._held = (self._talk, self.prompt)
+                self._talk = aside
+                self.prompt = next(self._talk)
         return self._voice.heard()
+
+    def _in_between(self) -> Talk[None] | None:
+        """The question that is asked before the prompt, the gravest first."""
+        hinted, self._voice.hinted = self._voice.hinted, None
+        if hinted is not None:
+            return whether_in_danger(self._voice, hinted)
+        return self._voice.doubts()

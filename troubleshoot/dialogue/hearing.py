@@ -178,6 +178,7 @@ class Listener:
             self.voice.say(whether_meant(meant))
             return
         self.hear(typed)
+        self.voice.refuse(typed, (*self.own, self.about, *self.offered))
         asks = self.ask_about(typed, is_told=self.asks_of_all and self.tells(typed))
         hint = HOW_TO_CALL if not asks and self._needs_telling(typed) else ""
         self.has_told_how = self.has_told_how or bool(hint)

@@ -40,6 +40,7 @@ def whether_in_danger(voice: Voice, hinted: Hinted) -> Talk[None]:
         if meant is False:
             voice.take_as_safe(hinted.said)
             return
+        voice.refuse(typed)
         voice.say(
             f"{ANSWERED_FIRST} {IN_DANGER.misfit}" if typed.lower() in BACK else IN_DANGER.misfit
         )

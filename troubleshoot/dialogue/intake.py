@@ -185,7 +185,7 @@ def ask_profiles(knowledge: Knowledge, voice: Voice) -> Talk[tuple[str, ...]]:
 
     Raises Back, Leave, DangerCalled.
     """
-    listener = Listener(knowledge, voice)
+    listener = Listener(knowledge, voice, own=WHO_IS_ASKING.options)
     while True:
         typed = yield from words_or_back(WHO_IS_ASKING)
         if not typed.replace(",", " ").split():

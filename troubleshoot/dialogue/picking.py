@@ -33,7 +33,7 @@ def pick(
     asked for. Raises Leave, DangerCalled.
     """
     prompt = Choose(f"{question} {A_NUMBER}", tuple(names), repeated=True)
-    listener = Listener(book.knowledge, voice)
+    listener = Listener(book.knowledge, voice, own=names)
     named = Matcher(lexicon_of(book.knowledge), {str(at): (n,) for at, n in enumerate(names)})
     while True:
         try:

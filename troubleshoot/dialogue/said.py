@@ -142,6 +142,15 @@ class Hinted:
     said: str
 
 
+@frozen
+class Refused:
+    """Words that were no answer at a prompt, and what its question and answers say."""
+
+    said: str
+    at: Prompt
+    own: tuple[str, ...] = ()
+
+
 class Voice:
     """Gathers what is said until somebody listens. `keeper`: of notes; none where nothing is kept.
 
@@ -150,6 +159,9 @@ class Voice:
     `readings`: takes what is told by name where a proof is asked for.
 
     `gone`: hears that a state has gone on which the work stands; none where no work is done.
+
+    `typed`: the reply in hand, and its prompt; `refused`: what was no answer; `doubt`: asks of that
+    in between whether all still stands.
 
     `hinted`: what was said and taken that hints at a danger; asked about before the next prompt.
 
@@ -165,6 +177,9 @@ class Voice:
         self.commands: Callable[[str], Talk[bool]] | None = None
         self.readings: Callable[[str, Test | None], Talk[str | None]] | None = None
         self.gone: Callable[[Prompt, str], ToldGone | None] | None = None
+        self.typed: tuple[str, Prompt] | None = None
+        self.refused: Refused | None = None
+        self.doubt: Callable[[Refused], Talk[None] | None] | None = None
         self.hinted: Hinted | None = None
         self.gone_with_it: tuple[str, ...] = ()
         self.told_whole: set[str] = set()
@@ -207,6 +222,18 @@ class Voice:
     def told_gone(self, prompt: Prompt, typed: str) -> ToldGone | None:
         """What breaks in where somebody says that a state has gone; None where none has."""
         return None if self.gone is None else self.gone(prompt, typed)
+
+    def refuse(self, said: str, own: Iterable[str] = ()) -> None:
+        """The reply in hand is no answer; what was typed at an earlier prompt is let be."""
+        if self.typed is not None and plain_words(said) in plain_words(self.typed[0]):
+            self.refused = Refused(said, self.typed[1], tuple(own))
+
+    def doubts(self) -> Talk[None] | None:
+        """The question that what was refused last is cause for, if any; it is asked once."""
+        refused, self.refused = self.refused, None
+        if refused is None or self.doubt is None or self.is_safe(refused.said):
+            return None
+        return self.doubt(refused)
 
     def hints(self, said: str, own: Iterable[str] = ()) -> bool:
         """Whether words hint at a danger, and nobody has said that they are none."""

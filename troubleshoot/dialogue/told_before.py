@@ -14,10 +14,11 @@ from typing import TYPE_CHECKING, TypeVar
 from troubleshoot.dialogue.asides import noted
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import Prompt
-from troubleshoot.dialogue.said import Voice
+from troubleshoot.dialogue.said import Refused, Voice
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Reply, Talk, ToldGone
 from troubleshoot.frozen import frozen
 from troubleshoot.outside.text import plain_words
+from troubleshoot.visit.events import Noted
 
 if TYPE_CHECKING:  # the first prompts come before all that reasons is imported
     from troubleshoot.dialogue.book import VisitBook
@@ -88,7 +89,7 @@ class _Before:
         self.asked: set[str] = set()
 
     def heard_in(self, talk: Talk[T]) -> Talk[T]:
-        self.voice.gone = self._told
+        self.voice.gone, self.voice.doubt = self._told, self._doubt
         going_on: Callable[[], Prompt] = lambda: next(talk)  # noqa: E731 - the first of its steps
         try:
             while True:
@@ -99,7 +100,7 @@ class _Before:
                     return result
                 going_on = yield from self._reply_to(talk, prompt)
         finally:
-            self.voice.gone = None
+            self.voice.gone = self.voice.doubt = None
 
     def _reply_to(self, talk: Talk[T], prompt: Prompt) -> Talk[Callable[[], Prompt]]:
         """How the talk goes on after this prompt; it stands again behind what has gone."""
@@ -141,12 +142,28 @@ class _Before:
         yield from whether_it_stands(Listener(self.knowledge, self.voice), reply, steps)
         return True
 
+    def _doubt(self, refused: Refused) -> Talk[None] | None:
+        """Of what is refused here: asked of the latest visit in which something stands."""
+        from troubleshoot.dialogue.beside_work import doubt_in
+
+        def keep(note: Noted, each: _Kept) -> None:
+            with each.opens() as book:
+                book.add(note)
+
+        if plain_words(refused.said) in self.asked:
+            return None
+        asked = (
+            doubt_in(self.knowledge, self.voice, each.state, refused, partial(keep, each=each))
+            for each in self._kept(refused.said)
+        )
+        return next(filter(None, asked), None)
+
     def _void(self, told: ToldGone) -> None:
         """Keep what has gone in the visit that it is told of. Raises DangerCalled."""
         from troubleshoot.dialogue.state_gone import keep_told, stood_on
 
         typed = str(told)
-        of = next(each for each in self._kept(typed) if stood_on(each.state, told.steps))
+        of = max(self._kept(typed), key=lambda each: len(stood_on(each.state, told.steps)))
         with of.opens() as book:
             keep_told(book, self.voice, stood_on(of.state, told.steps), typed)
             if not self.is_open:

@@ -9,6 +9,7 @@ from functools import partial
 
 from troubleshoot.dialogue.asking import LONG_SILENCE, Asking
 from troubleshoot.dialogue.beforehand import Beforehand
+from troubleshoot.dialogue.beside_work import doubt_at
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.breaks import tell_break
 from troubleshoot.dialogue.closing import close, prove
@@ -83,10 +84,11 @@ class Turns:
     def _listening(self) -> Talk[Ended | None]:
         """One turn, at whose prompts it is heard that a state has gone."""
         self.voice.gone = partial(gone_at, self.book, lambda: self.stop_stood)
+        self.voice.doubt = partial(doubt_at, self.book, self.voice, lambda: self.stop_stood)
         try:
             return (yield from self._turn())
         finally:
-            self.voice.gone = None
+            self.voice.gone = self.voice.doubt = None
 
     def _turn(self) -> Talk[Ended | None]:
         """One prompt and its answer; what the visit has ended with, once it has."""

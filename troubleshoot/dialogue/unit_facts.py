@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from typing import Final
 
 from troubleshoot.dialogue.asides import SKIPS
 from troubleshoot.dialogue.book import VisitBook
@@ -24,6 +25,8 @@ from troubleshoot.visit.events import FactTold, Noted, RepairedBefore
 from troubleshoot.visit.events.undoing import standing
 from troubleshoot.visit.state import VisitState
 
+NO_PLATE: Final = "no name plate nameplate label sticker cant cannot read unreadable"
+"""Words that say of a plate that it tells nothing, and so nothing of the work."""
 ASK_AGAIN = ""
 """In place of what is wrong: nothing is, but the question is still open."""
 
@@ -136,7 +139,8 @@ def _ask(
     """
     offered = prompt.fact.values if isinstance(prompt, AskFact) else ()
     about = prompt.fact.asks if isinstance(prompt, AskFact) else ""
-    listener = Listener(book.knowledge, voice, offered=offered, about=about)
+    own = (f"{NO_PLATE} {prompt.plate.meaning}",) if isinstance(prompt, AskPlate) else ()
+    listener = Listener(book.knowledge, voice, offered=offered, about=about, own=own)
     while True:
         typed = yield from words_or_back(prompt)
         if is_command(typed):

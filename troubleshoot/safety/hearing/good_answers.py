@@ -37,6 +37,17 @@ _NOT_GOOD: Final = DENYING | stems(
     "smoke hum spark charge hiss still again back"
 )
 
+_STANDS: Final = re.compile(
+    r"(?:the |my |all )?(?:locks? (?:is|are) (?:still )?on|"
+    r"(?:power|disconnect|breaker) is (?:still )?(?:off|locked(?: out)?)|"
+    r"(?:panels?|covers?) (?:is|are) (?:still )?off)"
+)
+
+
+def tells_it_stands(said: str) -> bool:
+    """Whether a line says that the lock-out or an open panel stands, and nothing else."""
+    return _STANDS.fullmatch(" ".join(raw_words(said))) is not None
+
 
 def tells_good_news(said: str, own: Iterable[str]) -> bool:
     """Whether a line says that all is well at a step. `own`: the step's words and its answers'."""
