@@ -26,8 +26,9 @@ from troubleshoot.dialogue.which_visit import (
     open_visit,
 )
 from troubleshoot.frozen import frozen
-from troubleshoot.visit.events import LeftBefore, Named, Noted, VisitEnded
+from troubleshoot.visit.events import LeftBefore, Named, Noted, StateGone, VisitEnded, replay
 from troubleshoot.visit.kept.broken_off import words_of_danger
+from troubleshoot.visit.telling.lapses import all_voided
 
 if TYPE_CHECKING:
     from troubleshoot.visit.deciding.next import Decider
@@ -35,6 +36,7 @@ if TYPE_CHECKING:
 NOTHING_BEGUN = "No visit was begun."
 ASKED_AGAIN = "States that others could have changed are asked again."
 STILL_COUNTS = "You were not away for long: what was done and proved still counts."
+TOLD_AS_GONE = "Told as gone, and asked again"
 
 
 @frozen
@@ -188,15 +190,33 @@ def reopened(book: VisitBook, voice: Voice, shelf: Shelf | None = None) -> Talk[
     return (yield from turns(book, voice, shelf))
 
 
+def _told_last(book: VisitBook) -> int:
+    """From which of its events on nothing is kept but what was told as gone, and notes."""
+    at = len(book.events)
+    while at and isinstance(book.events[at - 1], StateGone | Noted):
+        at -= 1
+    return at
+
+
+def _told_as_gone(book: VisitBook, told_from: int) -> str:
+    """What counts no more since a state was told as gone there; empty where none was."""
+    if not any(isinstance(event, StateGone) for event in book.events[told_from:]):
+        return ""
+    before = replay(book.knowledge, book.events[:told_from])
+    return f"{TOLD_AS_GONE}: {', '.join(all_voided(before.work, book.state.work))}."
+
+
 def _resume(book: VisitBook, voice: Voice, profiles: tuple[str, ...]) -> Talk[None]:
     """Whoever goes on says who they are; what others could have changed since is asked again."""
     before = book.state.work
+    told_from = _told_last(book)
     book.watch_the_clock()
     tell_break(book, voice)
     asked = unless_back(voice, NOTHING_YET, lambda: ask_profiles(book.knowledge, voice))
     book.resume(profiles or (yield from asked))
+    told = _told_as_gone(book, told_from)
     voided = book.state.work != before
-    voice.say(f"Going on. {ASKED_AGAIN if voided else STILL_COUNTS}")
+    voice.say(f"Going on. {told or (ASKED_AGAIN if voided else STILL_COUNTS)}")
     state = book.state
     call = book.knowledge.complaints.get(state.complaint or "")
     if not state.closing and call is not None:
