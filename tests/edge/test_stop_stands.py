@@ -108,6 +108,8 @@ def test_a_hand_over_takes_words_and_its_result_a_role_that_fits(data: Path, clo
         for word in ("none", "1", "nothing anywhere", "0 ppm or so"):
             person.types(word)
             assert "Combustible-gas sweep" not in person.last and "again" not in person.last, word
+        assert "does it all still stand?" in " ".join(person.last.split())
+        person.types("y")
         assert "No word lifts this STOP" in person.types("none")
         for bare in ("0", "0 ppm", "0 %", "0.0"):
             assert "with its unit" in " ".join(person.types(bare).split()), bare
