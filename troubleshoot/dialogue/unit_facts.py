@@ -25,7 +25,7 @@ from troubleshoot.visit.events import FactTold, Noted, RepairedBefore
 from troubleshoot.visit.events.undoing import standing
 from troubleshoot.visit.state import VisitState
 
-NO_PLATE: Final = "no name plate nameplate label sticker cant cannot read unreadable"
+NO_PLATE: Final = "no data plate name nameplate label sticker cant cannot read unreadable"
 """Words that say of a plate that it tells nothing, and so nothing of the work."""
 ASK_AGAIN = ""
 """In place of what is wrong: nothing is, but the question is still open."""

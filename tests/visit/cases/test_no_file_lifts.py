@@ -107,7 +107,7 @@ def standing(account: dict[str, Any]) -> set[str]:
 @pytest.mark.parametrize(
     ("test", "bad", "stop"),
     [
-        ("lockout", "cannot-lock", "lockout-and-verify-dead"),
+        ("lockout", "cannot-lock", "switch-cannot-be-locked"),
         ("tester-proof", "failed", "tester-failed-proof"),
         ("second-person", "alone", "working-alone"),
         ("stop-by-controls", "runs-on", "rotating-parts"),
