@@ -63,5 +63,5 @@ def stopped_by(knowledge: Knowledge) -> Hazard:
     return next(
         hazard
         for hazard in knowledge.hazards.values()
-        if any(each.test == LOCKOUT for each in hazard.findings)
+        if any(each.test == LOCKOUT and CANNOT_LOCK in each.outcomes for each in hazard.findings)
     )
