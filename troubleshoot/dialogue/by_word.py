@@ -11,7 +11,7 @@ from troubleshoot.dialogue.idle_words import names_nothing
 from troubleshoot.dialogue.orders import is_reported
 from troubleshoot.knowledge.model import Knowledge, Test
 from troubleshoot.outside.numbers import choice
-from troubleshoot.outside.text import plain_words
+from troubleshoot.outside.text import plain_words, without_apostrophes
 from troubleshoot.reasoning.matching.stems import stem
 from troubleshoot.safety.hearing.words import raw_words
 
@@ -199,7 +199,7 @@ def without_name_and_time(typed: str) -> str:
 
 def _written_out(typed: str) -> str:
     """The words with each that people run together written out: dont pull in, won't start."""
-    words = typed.replace("'", "").replace("\u2019", "").split()
+    words = without_apostrophes(typed).split()
     written = " ".join(WRITTEN_OUT.get(word.lower(), word) for word in words)
     return written if any(word.lower() in WRITTEN_OUT for word in words) else typed
 

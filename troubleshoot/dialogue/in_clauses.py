@@ -16,6 +16,7 @@ from troubleshoot.dialogue.by_word import WRITTEN_OUT
 from troubleshoot.dialogue.idle_words import names_nothing
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge, Outcome, Test
+from troubleshoot.outside.text import without_apostrophes
 from troubleshoot.reasoning.matching.lexicon import lexicon_of
 from troubleshoot.reasoning.matching.stems import stem
 from troubleshoot.safety.hearing.words import raw_words
@@ -83,7 +84,7 @@ def by_clauses(
     knowledge: Knowledge, test: Test, typed: str, outcomes: tuple[str, ...]
 ) -> tuple[str, ...]:
     """The outcomes that the clauses say, several where the test allows it; empty for none."""
-    said = _DROPPED_G.sub(r"\1ing", typed.lower().replace("'", "").replace("\u2019", ""))
+    said = _DROPPED_G.sub(r"\1ing", without_apostrophes(typed.lower()))
     if _NO_ANSWER.search(said) is not None or any(map(_denies_twice, _CLAUSE.split(said))):
         return ()
     lexicon = lexicon_of(knowledge)

@@ -59,7 +59,7 @@ _NOT_OURS: Final = frozenset({
 
 def cannot_be_locked(typed: str) -> bool:
     """Whether nothing is told but that a switch does not open, or takes no lock."""
-    words = {*raw_words(typed.lower().replace("'", "").replace("\u2019", "").replace("-", ""))}
+    words = {*raw_words(typed.replace("-", ""))}
     is_jammed = not _JAMMED.isdisjoint(words) and not _DEVICE.isdisjoint(words)
     will_not = not _WILL_NOT.isdisjoint(words) and not _MOVES.isdisjoint(words)
     return words <= _ABOUT_A_SWITCH and (is_jammed or will_not)
@@ -79,5 +79,5 @@ def not_another_lock(typed: str) -> None:
 
 def tells_another_lock(typed: str) -> bool:
     """Whether a lock of one's own is told to hang at what feeds the unit."""
-    words = {*raw_words(typed.lower().replace("'", ""))}
+    words = {*raw_words(typed)}
     return bool(_LOCKED_ELSEWHERE.search(typed)) and words.isdisjoint(_NOT_OURS | _WILL_NOT)

@@ -82,6 +82,11 @@ def plain_words(text: str) -> str:
     return " ".join(text.lower().replace("-", " ").split())
 
 
+def without_apostrophes(text: str) -> str:
+    """What was typed, with can't as cant, whichever way its apostrophe was typed."""
+    return text.replace("'", "").replace("\u2019", "")
+
+
 def begun(phrase: str) -> str:
     """A phrase as a sentence begins with it; the rest of it stays as it is written."""
     return f"{phrase[:1].upper()}{phrase[1:]}"

@@ -12,6 +12,7 @@ from collections.abc import Iterable
 from typing import Final
 
 from troubleshoot.outside.numbers import whole_number
+from troubleshoot.outside.text import without_apostrophes
 from troubleshoot.safety.hearing.hinting import hints
 from troubleshoot.safety.hearing.vocabulary import DENYING, LOOSE, stem, stems
 from troubleshoot.safety.hearing.words import raw_words
@@ -51,7 +52,7 @@ def tells_it_stands(said: str) -> bool:
 
 def tells_good_news(said: str, own: Iterable[str]) -> bool:
     """Whether a line says that all is well at a step. `own`: the step's words and its answers'."""
-    rest, seen = _NOTHING_SEEN.subn(" ", said.lower().replace("'", "").replace("\u2019", ""))
+    rest, seen = _NOTHING_SEEN.subn(" ", without_apostrophes(said.lower()))
     words = {stem(word) for word in raw_words(rest) if whole_number(word) is None}
     known = _GOOD | _WORK | LOOSE | {stem(word) for text in own for word in raw_words(text)}
     is_good = bool(seen) or not words.isdisjoint(_GOOD)

@@ -9,6 +9,8 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from troubleshoot.outside.text import without_apostrophes
+
 _WHO: Final = r"(?:tech\w*|mechanic|guy|man|woman|person|one|shift|crew|fella|dude)"
 _ANOTHER: Final = r"(?:different|new|other|another|next|second|relief|night|day|evening)"
 _TAKES_OVER: Final = re.compile(
@@ -27,6 +29,6 @@ _TO_COME: Final = re.compile(r"\b(?:will|tomorrow|later|tonight|going to|gonna|i
 
 def tells_of_a_new_person(said: str) -> bool:
     """Whether somebody says that another has the work now; not that one is to come."""
-    plain = said.lower().replace("'", "").replace("\u2019", "")
+    plain = without_apostrophes(said.lower())
     is_now = not (said.rstrip().endswith("?") or _TO_COME.search(plain))
     return is_now and _TAKES_OVER.search(plain) is not None

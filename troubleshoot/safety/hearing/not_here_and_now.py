@@ -14,6 +14,7 @@ from string import digits
 from typing import Final
 
 from troubleshoot.outside.numbers import whole_number
+from troubleshoot.outside.text import without_apostrophes
 from troubleshoot.safety.hearing.another_unit import is_next_door
 
 _PARTED: Final = re.compile(
@@ -90,7 +91,7 @@ _AT_A_LINE: Final = re.compile(
 
 def here_and_now(text: str) -> str:
     """What is left of a text without the parts that plainly tell of no danger here and now."""
-    said = text.lower().replace("'", "").replace("\u2019", "")
+    said = without_apostrophes(text.lower())
     parts = [part for part in _PARTED.split(said) if part.strip()]
     kept = [part for part in parts if not _is_apart(part, said)]
     return text if len(kept) == len(parts) else ", ".join(part.strip() for part in kept)

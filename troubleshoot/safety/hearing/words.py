@@ -12,6 +12,7 @@ from typing import Final
 from unicodedata import combining, normalize
 
 from troubleshoot.outside.numbers import whole_number
+from troubleshoot.outside.text import without_apostrophes
 from troubleshoot.safety.hearing.typing_errors import Mend
 from troubleshoot.safety.hearing.vocabulary import (
     ALIKE,
@@ -170,7 +171,7 @@ def alike() -> frozenset[str]:
 
 
 def _plain(text: str) -> str:
-    said = text.lower().replace("'", "").replace("\u2019", "")
+    said = without_apostrophes(text.lower())
     if not said.isascii():
         said = "".join(c for c in normalize("NFKD", said) if not combining(c))
     said = _NO_FOR_NOT.sub("not ", said)
