@@ -30,6 +30,7 @@ from troubleshoot.dialogue.book import Forgotten, VisitBook
 from troubleshoot.dialogue.dialogue import Dialogue
 from troubleshoot.dialogue.opening import Visitor, visit
 from troubleshoot.dialogue.prompts import AskTest, AskWords, DoStep
+from troubleshoot.visit.kept.on_record import Recorded
 
 class Nowhere:
     knowledge = knowledge
@@ -39,6 +40,7 @@ class Nowhere:
     def elsewhere(self, unit, but=""): return ()
     def met_meanwhile(self, unit, but): return ()
     def left_before(self, unit, but=""): return ()
+    def on_record(self, unit): return Recorded()
     def new(self):
         return VisitBook(knowledge, "visit", Forgotten(), lambda: datetime.now(timezone.utc))
 

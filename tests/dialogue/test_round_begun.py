@@ -21,6 +21,7 @@ from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import RoundBegun, Started, StepDone
 from troubleshoot.visit.events.codec import record_of
+from troubleshoot.visit.kept.on_record import Recorded
 from troubleshoot.visit.kept.understanding import understood
 from troubleshoot.visit.telling.kept_visit import kept_account
 
@@ -128,6 +129,9 @@ def test_who_breaks_off_at_the_season_is_asked_it_again(shipped: Knowledge) -> N
 
         def left_before(self, unit: str, but: str = "") -> tuple[object, ...]:
             return ()
+
+        def on_record(self, unit: str) -> Recorded:
+            return Recorded()
 
         def waiting(self) -> tuple[object, ...]:
             return ()

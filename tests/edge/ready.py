@@ -32,6 +32,7 @@ from troubleshoot.dialogue.dialogue import Dialogue
 from troubleshoot.dialogue.opening import Visitor, visit
 from troubleshoot.knowledge import load
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.visit.kept.on_record import Recorded
 
 ROOM = 1 << 16
 NOT_FLUSHED = 120
@@ -91,6 +92,9 @@ class _Nowhere:
 
     def left_before(self, unit: str, but: str = "") -> tuple[()]:
         return ()
+
+    def on_record(self, unit: str) -> Recorded:
+        return Recorded()
 
     def new(self) -> VisitBook:
         return VisitBook(self.knowledge, "visit", Forgotten(), lambda: datetime.now(UTC))

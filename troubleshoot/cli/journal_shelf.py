@@ -6,19 +6,21 @@ from collections.abc import Iterator, Sequence
 from contextlib import suppress
 from pathlib import Path
 from types import TracebackType
-from typing import TYPE_CHECKING
+from typing import TYPE_CHECKING, Final
 
 from troubleshoot import __version__
 from troubleshoot.cli import clock
 from troubleshoot.cli.rule_base import kept_with_visit, missing_rules
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.outside.files import is_folder
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.visit.kept.bytes_of import bytes_in
 from troubleshoot.visit.kept.foreign import foreign_in
 from troubleshoot.visit.kept.journal import Journal, JournalError, open_visits
 from troubleshoot.visit.kept.left_before import LeftBefore, left_before
 from troubleshoot.visit.kept.names import journal_path, kept_visits, next_name
+from troubleshoot.visit.kept.on_record import Recorded
 from troubleshoot.visit.kept.reading import read_visit
 from troubleshoot.visit.kept.stopped import Standing, standing_in, standing_visits, stops_unit
 from troubleshoot.visit.kept.unit_names import same_unit
@@ -26,6 +28,9 @@ from troubleshoot.visit.kept.unreadable import name_in
 
 if TYPE_CHECKING:
     from troubleshoot.visit.state import VisitState
+
+REGISTER: Final = "units"
+"""The folder of the register, beside that of the visits."""
 
 
 class JournalShelf:
@@ -118,6 +123,16 @@ class JournalShelf:
     def left_before(self, unit: str, but: str = "") -> LeftBefore:
         """What earlier visits left off on a unit; `but` names one left out."""
         return left_before(self.knowledge, self.visits, unit, but)
+
+    def on_record(self, unit: str) -> Recorded:
+        """What the register knows of a unit; nothing where it is not in it, or has no name."""
+        folder = self.visits.parent / REGISTER
+        # The register is imported only where there is one: most starts need none of it.
+        if not unit or not is_folder(folder):
+            return Recorded()
+        from troubleshoot.records.register.for_visits import recorded
+
+        return recorded(self.knowledge, folder, unit)
 
     def _book(self, journal: Journal) -> VisitBook:
         self._opened.append(journal)

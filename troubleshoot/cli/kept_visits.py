@@ -29,7 +29,7 @@ from troubleshoot.visit.kept.stopped import (
 from troubleshoot.visit.kept.unreadable import Unreadable
 
 _SAYING: Final = ("start", "call", "named", "danger")
-_NO_VISIT: Final = ("named", "left-before", "end")
+_NO_VISIT: Final = ("named", "left-before", "on-record", "end")
 MOST_SHOWN: Final = 200
 """Letters of a visit's words in the list."""
 

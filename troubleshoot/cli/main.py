@@ -29,6 +29,7 @@ COMMANDS: Mapping[str, tuple[str, str]] = {
         "Go on with a stopped visit that has been made safe.",
     ),
     "report": ("troubleshoot.cli.kept_visits:report", "The report of a visit."),
+    "units": ("troubleshoot.cli.units:units", "The register of units, and how each stands."),
     "practise": ("troubleshoot.cli.practise:practise", "Practise on units that answer."),
     "rules": ("troubleshoot.cli.rules:rules", "Check, test, explain and write the rule base."),
 }

@@ -11,6 +11,7 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.breaks import tell_break
 from troubleshoot.dialogue.intake import ask_of_the_round, ask_profiles, begin
 from troubleshoot.dialogue.not_kept import dangers_first, say_it_is_kept
+from troubleshoot.dialogue.on_record import tell_on_record
 from troubleshoot.dialogue.prompts import Ended
 from troubleshoot.dialogue.reporting_danger import report_danger
 from troubleshoot.dialogue.said import CallCautions, Voice
@@ -22,11 +23,20 @@ from troubleshoot.dialogue.which_visit import (
     NAMED_AT_THE_START,
     NOTHING_YET,
     Opened,
+    in_danger,
     name_anew,
     open_visit,
 )
 from troubleshoot.frozen import frozen
-from troubleshoot.visit.events import LeftBefore, Named, Noted, StateGone, VisitEnded, replay
+from troubleshoot.visit.events import (
+    FromRegister,
+    LeftBefore,
+    Named,
+    Noted,
+    StateGone,
+    VisitEnded,
+    replay,
+)
 from troubleshoot.visit.kept.broken_off import words_of_danger
 from troubleshoot.visit.telling.lapses import all_voided
 
@@ -73,9 +83,20 @@ def visit(shelf: Shelf, voice: Voice, visitor: Visitor) -> Talk[Ended]:
     return Ended("kept") if book is None else (yield from turns(book, voice, shelf))
 
 
+def begun_in_danger(shelf: Shelf, voice: Voice, unit: str, said: str) -> Talk[Ended]:
+    """A visit that begins with a danger which was told where no visit was held."""
+    opened = in_danger(shelf, voice, shelf.new, unit, said)
+    try:
+        book = yield from _led_in(shelf, voice, opened, Visitor(unit))
+    except Leave:
+        say_it_is_kept(opened.book, voice)
+        return Ended("kept")
+    return Ended("kept") if book is None else (yield from turns(book, voice, shelf))
+
+
 def _holds_nothing(book: VisitBook) -> bool:
     """Whether a book has no more than its unit's name: nobody wants to go on with that."""
-    return all(isinstance(event, Named | LeftBefore) for event in book.events)
+    return all(isinstance(event, Named | LeftBefore | FromRegister) for event in book.events)
 
 
 def _keep_told(book: VisitBook, unit: str, notes: Sequence[str]) -> None:
@@ -121,6 +142,7 @@ def _to_its_turns(
             voice.say(f'Before it broke off, the caller\'s words were: "{words}"')
         while True:
             tell_left_before(shelf, voice, book, unit)
+            tell_on_record(shelf, voice, book, unit)
             try:
                 yield from begin(book, voice, unit, visitor.profiles, visitor.routine, words)
                 return book

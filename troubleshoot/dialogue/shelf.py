@@ -10,6 +10,7 @@ from troubleshoot.dialogue.book import VisitBook
 if TYPE_CHECKING:
     from troubleshoot.knowledge.model import Knowledge
     from troubleshoot.visit.kept.left_before import LeftBefore
+    from troubleshoot.visit.kept.on_record import Recorded
     from troubleshoot.visit.kept.stopped import Standing
     from troubleshoot.visit.state import VisitState
 
@@ -47,3 +48,6 @@ class Shelf(Protocol):
 
     def left_before(self, unit: str, but: str = "") -> LeftBefore:
         """What earlier visits left off on a unit; `but` names one left out."""
+
+    def on_record(self, unit: str) -> Recorded:
+        """What the register knows of a unit; nothing where it is not in it, or has no name."""

@@ -11,6 +11,7 @@ from troubleshoot.dialogue.command_words import is_command
 from troubleshoot.dialogue.hearing import Listener, hear
 from troubleshoot.dialogue.hedged import without_hedges
 from troubleshoot.dialogue.not_known import is_not_known
+from troubleshoot.dialogue.on_record import tell_if_other
 from troubleshoot.dialogue.prompts import AskFact, AskPlate
 from troubleshoot.dialogue.repairs_told import ask_repairs_told
 from troubleshoot.dialogue.said import Voice
@@ -156,6 +157,7 @@ def _ask(
             if problem and said:
                 problem = problem if take(said) else None
         if problem is None:
+            tell_if_other(book, voice, name)
             return True
         if problem == ASK_AGAIN or (yield from ask_repairs_told(book, voice, typed)):
             continue

@@ -46,7 +46,7 @@ class _Told:
 def list_told(book: VisitBook, voice: Voice) -> None:
     """Say what has been told of the unit."""
     voice.say_all(_lines(book), 1)
-    voice.say(HOW if book.state.unit_data else NOTHING_TOLD, 1)
+    voice.say(HOW if any(_lines(book)) else NOTHING_TOLD, 1)
 
 
 def takes_plate_line(book: VisitBook, voice: Voice, reasoner: Reasoner, typed: str) -> bool:
@@ -197,3 +197,6 @@ def _counts(knowledge: Knowledge, name: str) -> bool:
 def _lines(book: VisitBook) -> Iterator[str]:
     for name, value in book.state.unit_data.items():
         yield in_words(book.knowledge, name, as_typed(value))
+    for name, value in book.state.on_record.trusted.items():
+        if name not in book.state.unit_data:
+            yield f"{in_words(book.knowledge, name, as_typed(value))} (on record)"

@@ -132,7 +132,7 @@ def _begun(
             if not name:
                 name = yield from ask_name(Listener(shelf.knowledge, voice), WHICH_UNIT)
         except DangerCalled as called:
-            return _in_danger(shelf, voice, shelf.new, name, str(called))
+            return in_danger(shelf, voice, shelf.new, name, str(called))
         except Back:
             if waiting:
                 raise
@@ -141,7 +141,7 @@ def _begun(
         try:
             stopped = yield from meet_standing(shelf.knowledge, voice, standing, name)
         except DangerCalled as called:
-            return _in_danger(shelf, voice, shelf.new, name, str(called))
+            return in_danger(shelf, voice, shelf.new, name, str(called))
         except Leave:
             if not name:
                 raise
@@ -157,13 +157,13 @@ def _begun(
             if of_unit and (yield from whether_to_go_on(shelf, voice, of_unit)):
                 return (yield from _gone_on(shelf, voice, standing, shelf.go_on(of_unit), name))
         except DangerCalled as called:
-            return _in_danger(shelf, voice, partial(shelf.go_on, of_unit), name, str(called))
+            return in_danger(shelf, voice, partial(shelf.go_on, of_unit), name, str(called))
         except Back:
             continue
         return Opened(shelf.new(), name)
 
 
-def _in_danger(
+def in_danger(
     shelf: Shelf, voice: Voice, opens: Callable[[], VisitBook], unit: str, said: str
 ) -> Opened:
     """The book to which a danger goes; where there can be none its STOP is said all the same."""
@@ -210,7 +210,7 @@ def _go_on(
                 voice, NOTHING_YET, lambda: which_open(shelf, voice, waiting)
             )
         except DangerCalled as called:
-            return _in_danger(shelf, voice, partial(shelf.go_on, visit), "", str(called))
+            return in_danger(shelf, voice, partial(shelf.go_on, visit), "", str(called))
         if wanted:
             return Opened(shelf.go_on(wanted))
     for visit in waiting:

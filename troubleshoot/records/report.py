@@ -42,9 +42,9 @@ def markdown_report(
     """The report of one account.
 
     `extras` may hold `title`, `words` (the caller's), `unit` (facts and plate values as typed),
-    `stops` (each STOP met, see `stops_account`), `left_before`, `left_off`, `notes`, `open_items`
-    and `not_understood` (sentences). Whatever people wrote stands for itself: none of it is
-    Markdown.
+    `on_record` (the same from the register), `stops` (each STOP met, see `stops_account`),
+    `left_before`, `left_off`, `notes`, `open_items` and `not_understood` (sentences). Whatever
+    people wrote stands for itself: none of it is Markdown.
     """
     return "\n".join(_report(knowledge, account, extras or {}))
 
@@ -80,6 +80,9 @@ def _report(knowledge: Knowledge, account: Account, extras: Mapping[str, Any]) -
     yield from _list("Open items", extras.get("open_items", ()))
     told = dict(extras.get("unit", {})).items()
     yield from _list("Unit", (in_words(knowledge, name, as_typed(value)) for name, value in told))
+    kept = dict(extras.get("on_record", {})).items()
+    rows = (in_words(knowledge, name, as_typed(value)) for name, value in kept)
+    yield from _list("Unit, from the register", rows)
     yield ""
     yield (
         "Local codes, the unit's own instructions and licensed practice come before anything "

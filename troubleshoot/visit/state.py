@@ -8,6 +8,7 @@ from dataclasses import field
 from troubleshoot.frozen import frozen
 from troubleshoot.reasoning.readings.answers import Answer, Case
 from troubleshoot.reasoning.unit.equipment import Unit
+from troubleshoot.reasoning.unit.on_record import OnRecord
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
 from troubleshoot.safety.steps import Step
@@ -80,6 +81,7 @@ class Round:
 class VisitState:
     """Everything one visit has come to.
 
+    `on_record`: what the register knows of the unit, beside what was told here (`unit_data`).
     `lock_by`: under which profiles the lock was hung last.
     `failed_steps`: since each was last sound, once for each time (`safety/closed_ways.py`).
     `aim`: the test that is on the way; `aim_chosen`: by the person, and not by what tells most;
@@ -102,6 +104,7 @@ class VisitState:
     """
 
     unit_data: Mapping[str, object] = field(default_factory=dict)
+    on_record: OnRecord = field(default_factory=OnRecord)
     own_record: Mapping[str, object] = field(default_factory=dict)
     unit: Unit = field(default_factory=Unit)
     at_work: UnitAtWork = field(default_factory=UnitAtWork)

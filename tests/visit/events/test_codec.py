@@ -113,7 +113,7 @@ def test_a_value_of_another_kind_or_an_unknown_key_makes_it_no_event(kind: str) 
     refused()
 
 
-MAPPINGS = ("unit", "own_record", "counts", "conditions", "result")
+MAPPINGS = ("unit", "own_record", "counts", "conditions", "result", "trusted", "afresh")
 
 
 @pytest.mark.parametrize(

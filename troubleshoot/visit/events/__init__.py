@@ -5,7 +5,14 @@ A new kind is a class in the file of its subject, and a name here and in `codec.
 
 from troubleshoot.visit.events.answers import Answered, MarkedInvalid, SaysNothing, StepDone
 from troubleshoot.visit.events.apart import NotUnderstood, Undone
-from troubleshoot.visit.events.beginning import Called, FactTold, LeftBefore, Named, Started
+from troubleshoot.visit.events.beginning import (
+    Called,
+    FactTold,
+    FromRegister,
+    LeftBefore,
+    Named,
+    Started,
+)
 from troubleshoot.visit.events.ending import (
     Closing,
     Noted,
@@ -40,6 +47,7 @@ __all__ = [
     "Event",
     "FactTold",
     "FindingsKept",
+    "FromRegister",
     "Halted",
     "HourPassed",
     "LeftBefore",

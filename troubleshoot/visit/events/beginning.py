@@ -8,7 +8,8 @@ from typing import ClassVar
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.reasoning.unit.equipment import Unit, read_unit
+from troubleshoot.reasoning.unit.equipment import Unit
+from troubleshoot.reasoning.unit.on_record import OnRecord, unit_told
 from troubleshoot.safety.profiles import FULLY_QUALIFIED
 from troubleshoot.safety.stops.record import LeftOn, Spot
 from troubleshoot.safety.transitions import left_shut
@@ -72,6 +73,26 @@ class LeftBefore(Event):
 
 
 @frozen
+class FromRegister(Event):
+    """What the register knows of the unit, by the name that it was given.
+
+    `trusted`: facts and plate values as typed that are not asked for again; `afresh`: those that
+    are. What is told here stands above both.
+    """
+
+    kind: ClassVar[str] = "on-record"
+
+    trusted: Mapping[str, object] = field(default_factory=dict)
+    afresh: Mapping[str, object] = field(default_factory=dict)
+
+    def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
+        record = OnRecord(self.trusted, self.afresh)
+        unit = unit_told(knowledge, record, state.unit_data, state.own_record)
+        at_work = unit_at_work(unit, called_for(knowledge, state.complaint))
+        return replace(state, on_record=record, unit=unit, at_work=at_work)
+
+
+@frozen
 class Started(Event):
     """Who is asking, of which unit, with which complaint.
 
@@ -96,7 +117,7 @@ class Started(Event):
 
     def apply(self, knowledge: Knowledge, state: VisitState) -> VisitState:
         data = {**state.unit_data, **self.unit}
-        unit = read_unit(knowledge, data, self.own_record, self.counts)
+        unit = unit_told(knowledge, state.on_record, data, self.own_record, self.counts)
         return replace(
             state,
             unit_data=data,
@@ -137,7 +158,7 @@ class FactTold(Event):
         if isinstance(value, Mapping) and isinstance(before, Mapping):
             value = {**before, **value}
         data = {**state.unit_data, self.name: value, **self.also}
-        unit = read_unit(knowledge, data, state.own_record)
+        unit = unit_told(knowledge, state.on_record, data, state.own_record)
         aim = state.aim if _is_there(knowledge, unit, state.aim) else None
         at_work = unit_at_work(unit, called_for(knowledge, state.complaint))
         return replace(state, unit_data=data, unit=unit, at_work=at_work, aim=aim)

@@ -16,7 +16,14 @@ from typing import Any, Final, get_args, get_origin, get_type_hints
 
 from troubleshoot.visit.events.answers import Answered, MarkedInvalid, StepDone
 from troubleshoot.visit.events.apart import NotUnderstood, Undone
-from troubleshoot.visit.events.beginning import Called, FactTold, LeftBefore, Named, Started
+from troubleshoot.visit.events.beginning import (
+    Called,
+    FactTold,
+    FromRegister,
+    LeftBefore,
+    Named,
+    Started,
+)
 from troubleshoot.visit.events.ending import (
     Closing,
     Noted,
@@ -45,7 +52,7 @@ KINDS: Final[Mapping[str, type[Event]]] = MappingProxyType(
     {
         each.kind: each
         for each in (
-            *(Called, Named, LeftBefore, Started, FactTold),
+            *(Called, Named, LeftBefore, FromRegister, Started, FactTold),
             *(Answered, StepDone, MarkedInvalid, ReadingWithdrawn, Aimed, Shown, Skipped),
             *(RoundBegun, FindingsKept, SearchBegun, RoundGoneOn),
             *(Resumed, HourPassed, StateGone, Undone),

@@ -59,7 +59,7 @@ class _Left:
 def left_before(knowledge: Knowledge, visits: Path, unit: str, but: str = "") -> LeftBefore:
     """What was left off on a unit and why; `but` names a visit left out."""
     paths = list(_of_unit(visits, unit, but))
-    if not any(_may_have_left(data) for _, data in paths):
+    if not any(may_have_left(data) for _, data in paths):
         return LeftBefore()
     # Reasoning is imported only for such a unit: most starts need none of it.
     from troubleshoot.reasoning.conclude import Reasoner
@@ -89,7 +89,7 @@ def left_before(knowledge: Knowledge, visits: Path, unit: str, but: str = "") ->
     return LeftBefore(lines, dangers, bool(gas.cock), tuple(sorted(gas.plugs)))
 
 
-def _may_have_left(data: bytes) -> bool:
+def may_have_left(data: bytes) -> bool:
     """Whether a journal has to be replayed to know."""
     if MARK in data or _TAP in data or _NO_LOCK in data:
         return True

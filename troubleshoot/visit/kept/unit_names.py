@@ -38,7 +38,7 @@ _CORNER: Final = re.compile("(north|south|n|s)(east|west|e|w)")
 
 def same_unit(one: str, other: str) -> bool:
     """Whether two names are of one unit, however they were typed: RTU-7, rtu 07; Ln, Lane."""
-    return bool(_plain(one)) and _plain(one) == _plain(other)
+    return bool(in_plain(one)) and in_plain(one) == in_plain(other)
 
 
 def may_be_same(one: str, other: str) -> bool:
@@ -83,7 +83,7 @@ def _with_corners(words: frozenset[str]) -> frozenset[str]:
 def _is_of_a_kind(name: str) -> bool:
     """Whether it says what kind of thing the unit is, or that it is the one of before."""
     read = numbers_of(name)
-    return bool(_plain(name)) and not any(each.own or each.words for each in read)
+    return bool(in_plain(name)) and not any(each.own or each.words for each in read)
 
 
 def _is_alike(one: str, other: str) -> bool:
@@ -97,7 +97,7 @@ def _is_alike(one: str, other: str) -> bool:
     return len(short) >= _LEAST_SHORT and is_left_out
 
 
-def _plain(name: str) -> str:
+def in_plain(name: str) -> str:
     """Letters and digits alone, no zeros before a number, an address's short words in full."""
     said = re.sub(r"(?<!\d)0+(?=\d)", "", as_seen(name).casefold())
     said = _WORD.sub(lambda word: _IN_FULL.get(word[0], word[0]), said)

@@ -68,6 +68,12 @@ def _ending(state: VisitState, conclusions: Conclusions) -> str:
     return "stopped" if state.ended == "stopped" else ending_of(conclusions)
 
 
+def _not_told(state: VisitState) -> Plain:
+    """What was taken from the register, and not told here."""
+    record = state.on_record.trusted
+    return {name: value for name, value in record.items() if name not in state.unit_data}
+
+
 def _extras(
     knowledge: Knowledge,
     visit: str,
@@ -82,6 +88,7 @@ def _extras(
         "title": f"Visit {visit}: {state.name}" if state.name else f"Visit {visit}",
         "words": state.words,
         "unit": state.unit_data,
+        "on_record": _not_told(state),
         "stops": stops_account(knowledge, state),
         "left_before": state.left_before,
         "left_off": (*off.lines, *gas_left(off, state.work), *switch) if is_closed else (),

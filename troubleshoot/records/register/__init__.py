@@ -1,0 +1,1 @@
+"""The units that are looked after: a file each, read strictly, with what their data plates say."""

@@ -1,0 +1,93 @@
+"""How a unit stands by the visits that were made to it: STOPs, what was left off, what is open."""
+
+from __future__ import annotations
+
+from collections.abc import Mapping, Sequence
+from pathlib import Path
+
+from troubleshoot.frozen import frozen
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.outside.refusal import NotUsable
+from troubleshoot.visit.events import replay
+from troubleshoot.visit.kept.bytes_of import bytes_in
+from troubleshoot.visit.kept.journal import JournalError, open_visits
+from troubleshoot.visit.kept.left_before import left_before, may_have_left
+from troubleshoot.visit.kept.names import kept_visits
+from troubleshoot.visit.kept.reading import read_visit
+from troubleshoot.visit.kept.stopped import Standing, standing_visits, stops_unit
+from troubleshoot.visit.kept.understanding import understood
+from troubleshoot.visit.kept.unit_names import in_plain, same_unit
+from troubleshoot.visit.kept.unreadable import name_in
+from troubleshoot.visit.telling.kept_visit import kept_account
+
+
+@frozen
+class Stands:
+    """How one unit stands.
+
+    `stops`: what stops it; `left_off`: what earlier visits left off; `open_visits`: by name, those
+    that are not closed; `open_items`: of its last visit; `last`: the name of that visit.
+    """
+
+    stops: tuple[Standing, ...] = ()
+    left_off: tuple[str, ...] = ()
+    open_visits: tuple[str, ...] = ()
+    open_items: tuple[str, ...] = ()
+    last: str = ""
+
+
+class Visited:
+    """The visits of a folder, looked through once, by the unit that each was made to."""
+
+    def __init__(self, knowledge: Knowledge, visits: Path) -> None:
+        self._knowledge = knowledge
+        self._visits = visits
+        self._standing = tuple(filter(stops_unit, standing_visits(knowledge, visits)))
+        self._open = {path.stem for path in open_visits(visits)}
+        self._may_have_left: set[str] = set()
+        self._of: dict[str, list[Path]] = {}
+        for path in kept_visits(visits):
+            try:
+                data = bytes_in(path)
+            except NotUsable:
+                continue
+            key = in_plain(name_in(data))
+            self._of.setdefault(key, []).append(path)
+            if may_have_left(data):
+                self._may_have_left.add(key)
+
+    @property
+    def of_no_unit(self) -> tuple[Standing, ...]:
+        """What may stop any unit, since nobody can tell whose it is."""
+        return tuple(each for each in self._standing if not in_plain(each.unit))
+
+    def of(self, unit: str) -> Sequence[Path]:
+        """The journals of a unit, the latest first."""
+        return self._of.get(in_plain(unit), [])
+
+    def stands(self, unit: str) -> Stands:
+        """How a unit stands."""
+        paths = self.of(unit)
+        left: tuple[str, ...] = ()
+        if in_plain(unit) in self._may_have_left:
+            left = left_before(self._knowledge, self._visits, unit).lines
+        return Stands(
+            tuple(each for each in self._standing if same_unit(each.unit, unit)),
+            left,
+            tuple(path.stem for path in paths if path.stem in self._open),
+            _open_items(self._knowledge, paths[0]) if paths else (),
+            paths[0].stem if paths else "",
+        )
+
+
+def _open_items(knowledge: Knowledge, path: Path) -> tuple[str, ...]:
+    """What a visit has left undone; of one that cannot be read, that."""
+    try:
+        understanding = understood(knowledge, read_visit(path).events)
+    except JournalError as error:
+        return (str(error),)
+    state = replay(knowledge, understanding.events)
+    extras: Mapping[str, object] = kept_account(knowledge, path.stem, state, understanding)[1]
+    items = extras["open_items"]
+    assert isinstance(items, tuple)
+    return items
