@@ -2,24 +2,20 @@
 
 from __future__ import annotations
 
-from collections.abc import Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING
 
 import click
 
-from troubleshoot.cli.door import tell
 from troubleshoot.cli.failures import (
-    CHECKS_FOUND,
     JOURNAL_FAILED,
-    NOT_UNDERSTOOD,
     USAGE,
     Failure,
 )
 from troubleshoot.cli.journal_shelf import REGISTER, JournalShelf
 from troubleshoot.cli.rule_base import rules_in_force, takes_rules
+from troubleshoot.cli.unit_tables import register_in
 from troubleshoot.cli.visiting import data_folder, hold
-from troubleshoot.outside.files import read_text
 from troubleshoot.outside.refusal import NotUsable, in_a_line
 from troubleshoot.visit.kept.journal import JournalError, JournalFailed
 
@@ -52,7 +48,7 @@ def list_command(ctx: click.Context, as_json: bool = False) -> None:
     from troubleshoot.records.stands import Visited
 
     folder = _data(ctx)
-    register = _register(folder)
+    register = register_in(folder)
     visited = Visited(rules_in_force(), folder / "visits")
     (list_as_json if as_json else show_list)(register, visited)
 
@@ -68,7 +64,7 @@ def show_command(ctx: click.Context, unit: str, as_json: bool) -> None:
     from troubleshoot.records.stands import Visited
 
     folder, knowledge = _data(ctx), rules_in_force()
-    register = _register(folder)
+    register = register_in(folder)
     entry = register.entry(unit)
     stands = Visited(knowledge, folder / "visits").stands(unit if entry is None else entry.name)
     if as_json:
@@ -145,31 +141,9 @@ def import_command(ctx: click.Context, file: str, good_rows: bool) -> None:
     A bad row is named with its column, and nothing is kept unless --good-rows is said. A unit that
     is in the register keeps what an empty cell does not tell.
     """
-    from troubleshoot.records.register.files import NotWritten, write_entry
-    from troubleshoot.records.register.sheet import read_sheet, rows_bad
-    from troubleshoot.visit.telling.wording import counted
+    from troubleshoot.cli.unit_tables import import_units
 
-    folder, knowledge = _data(ctx), rules_in_force()
-    register = _register(folder)
-    try:
-        found = read_sheet(knowledge, read_text(file), in_a_line(file), register)
-    except NotUsable as error:
-        raise Failure([str(error)], USAGE) from None
-    bad = [str(cell) for cell in found.bad]
-    if bad and not good_rows:
-        kept = "nothing was kept; put them right, or keep the good rows with --good-rows"
-        raise Failure([*bad, f"{counted(rows_bad(found.bad), 'row', 'rows')} not taken: {kept}"],
-                      NOT_UNDERSTOOD)  # fmt: skip
-    try:
-        for entry in found.entries:
-            write_entry(folder / REGISTER, entry)
-    except NotWritten as error:
-        raise Failure([str(error)], JOURNAL_FAILED) from None
-    again = len(found.entries) - found.new
-    tell(f"Kept: {counted(found.new, 'new unit', 'new units')}, {again} that were there before.")
-    if bad:
-        count = counted(rows_bad(found.bad), "row", "rows")
-        raise Failure([*bad, f"{count} not taken"], CHECKS_FOUND)
+    import_units(_data(ctx), file, good_rows)
 
 
 @units.command("export", short_help="Write the register as CSV.")
@@ -178,20 +152,39 @@ def import_command(ctx: click.Context, file: str, good_rows: bool) -> None:
 @click.pass_context
 def export_command(ctx: click.Context, file: str) -> None:
     """Write the register as CSV for a spreadsheet; no cell of it runs as a formula."""
-    from troubleshoot.cli.practice.files import unwritable
-    from troubleshoot.records.register.sheet import as_sheet
-    from troubleshoot.visit.telling.wording import counted
+    from troubleshoot.cli.unit_tables import export_units
 
-    register = _register(_data(ctx))
-    try:
-        with Path(file).open("x", encoding="utf-8", newline="") as stream:
-            stream.write(as_sheet(rules_in_force(), register.entries))
-    except FileExistsError:
-        raise Failure([f"{in_a_line(file)} is there already; name another file"], USAGE) from None
-    except OSError as error:
-        raise unwritable(in_a_line(file), error) from None
-    tell(f"{counted(len(register.entries), 'unit', 'units')} in {in_a_line(file)}")
-    _tell_problems(register.problems)
+    export_units(_data(ctx), file)
+
+
+@units.command("readings", short_help="Take over the numbers of earlier visits from a CSV file.")
+@click.argument("file", metavar="FILE.csv")
+@click.option("--good-rows", is_flag=True, help="Keep the good rows though others are bad.")
+@takes_rules
+@click.pass_context
+def readings_command(ctx: click.Context, file: str, good_rows: bool) -> None:
+    """Take over the numbers of earlier visits to units of the register.
+
+    A row is a visit: the columns unit and date (2026-05-12), and one a reading by the name of its
+    test, as flame-current or suction-pressure at circuit 2. A reading that is a STOP is no history,
+    and its row is refused.
+    """
+    from troubleshoot.cli.unit_tables import import_readings
+
+    import_readings(_data(ctx), file, good_rows)
+
+
+@units.command("demo", short_help="An invented site of 45 units with three years of visits.")
+@takes_rules
+@click.pass_context
+def demo_command(ctx: click.Context) -> None:
+    """Put an invented site into an empty data folder, to try history and lists on.
+
+    Name the folder before the command: troubleshoot --data FOLDER units demo.
+    """
+    from troubleshoot.cli.unit_tables import keep_demo
+
+    keep_demo(_data(ctx))
 
 
 @units.command("columns", short_help="What is kept of a unit, and what may stand there.")
@@ -206,17 +199,6 @@ def columns_command() -> None:
 
 def _data(ctx: click.Context) -> Path:
     return data_folder((ctx.obj or {}).get("data"))
-
-
-def _register(folder: Path) -> Register:
-    from troubleshoot.records.register.files import read_register
-
-    return read_register(rules_in_force(), folder / REGISTER)
-
-
-def _tell_problems(problems: Sequence[str]) -> None:
-    for problem in problems:
-        tell(problem, err=True)
 
 
 def _not_there(register: Register, unit: str) -> str:

@@ -1,0 +1,133 @@
+"""Tables of units and of their earlier visits: taken in, written, and the invented site."""
+
+from __future__ import annotations
+
+from collections.abc import Sequence
+from pathlib import Path
+from typing import TYPE_CHECKING, Final
+
+from troubleshoot import __version__
+from troubleshoot.cli.door import tell
+from troubleshoot.cli.failures import (
+    CHECKS_FOUND,
+    JOURNAL_FAILED,
+    NOT_UNDERSTOOD,
+    USAGE,
+    Failure,
+)
+from troubleshoot.cli.journal_shelf import REGISTER
+from troubleshoot.cli.practice.files import unwritable
+from troubleshoot.cli.rule_base import kept_with_visit, rules_in_force
+from troubleshoot.outside.files import is_folder, read_text
+from troubleshoot.outside.refusal import NotUsable, in_a_line
+
+if TYPE_CHECKING:
+    from troubleshoot.records.register.files import Register
+    from troubleshoot.records.register.sheet import BadCell
+
+DEMO: Final = "college"
+"""The folder of the invented site among the scenarios."""
+
+
+def register_in(folder: Path) -> Register:
+    """The register of a data folder."""
+    from troubleshoot.records.register.files import read_register
+
+    return read_register(rules_in_force(), folder / REGISTER)
+
+
+def import_units(folder: Path, file: str, good_rows: bool) -> None:
+    """Take units from a table. Raises Failure where a row is bad."""
+    from troubleshoot.records.register.files import NotWritten, write_entry
+    from troubleshoot.records.register.sheet import read_sheet
+    from troubleshoot.visit.telling.wording import counted
+
+    try:
+        found = read_sheet(rules_in_force(), read_text(file), in_a_line(file), register_in(folder))
+    except NotUsable as error:
+        raise Failure([str(error)], USAGE) from None
+    _refuse(found.bad, good_rows)
+    try:
+        for entry in found.entries:
+            write_entry(folder / REGISTER, entry)
+    except NotWritten as error:
+        raise Failure([str(error)], JOURNAL_FAILED) from None
+    again = len(found.entries) - found.new
+    tell(f"Kept: {counted(found.new, 'new unit', 'new units')}, {again} that were there before.")
+    _tell_bad(found.bad)
+
+
+def export_units(folder: Path, file: str) -> None:
+    """Write the register as a table; a file that is there is left alone."""
+    from troubleshoot.records.register.sheet import as_sheet
+    from troubleshoot.visit.telling.wording import counted
+
+    register = register_in(folder)
+    try:
+        with Path(file).open("x", encoding="utf-8", newline="") as stream:
+            stream.write(as_sheet(rules_in_force(), register.entries))
+    except FileExistsError:
+        raise Failure([f"{in_a_line(file)} is there already; name another file"], USAGE) from None
+    except OSError as error:
+        raise unwritable(in_a_line(file), error) from None
+    tell(f"{counted(len(register.entries), 'unit', 'units')} in {in_a_line(file)}")
+    for problem in register.problems:
+        tell(problem, err=True)
+
+
+def import_readings(folder: Path, file: str, good_rows: bool) -> None:
+    """Take over the visits of a table. Raises Failure where a row is bad."""
+    from troubleshoot.records.past_visits import keep_past_visits, read_past_visits
+    from troubleshoot.visit.kept.journal import JournalError
+    from troubleshoot.visit.telling.wording import counted
+
+    knowledge = rules_in_force()
+    try:
+        past = read_past_visits(knowledge, read_text(file), Path(file).name, register_in(folder))
+    except NotUsable as error:
+        raise Failure([str(error)], USAGE) from None
+    _refuse(past.bad, good_rows)
+    header = {"program": __version__, "rules": knowledge.digest, **kept_with_visit()}
+    try:
+        keep_past_visits(folder / "visits", past, header)
+    except JournalError as error:
+        raise Failure([str(error)], JOURNAL_FAILED) from None
+    tell(f"Kept: {counted(len(past.visits), 'visit', 'visits')}.")
+    _tell_bad(past.bad)
+
+
+def keep_demo(folder: Path) -> None:
+    """Put the invented site into a data folder that holds nothing of a real one."""
+    from troubleshoot.knowledge.load import shipped_folder
+
+    if any(is_folder(folder / each) and any((folder / each).iterdir()) for each in _KEPT):
+        raise Failure(
+            [f"{in_a_line(str(folder))}: units or visits are kept there; name an empty folder: "
+             "troubleshoot --data FOLDER units demo"], USAGE
+        )  # fmt: skip
+    site = shipped_folder().parent / "scenarios" / DEMO
+    import_units(folder, str(site / "units.csv"), good_rows=False)
+    import_readings(folder, str(site / "readings.csv"), good_rows=False)
+
+
+_KEPT: Final = (REGISTER, "visits")
+
+
+def _refuse(bad: Sequence[BadCell], good_rows: bool) -> None:
+    """Raises Failure with every bad row, unless the good ones are to be kept."""
+    if bad and not good_rows:
+        kept = "nothing was kept; put them right, or keep the good rows with --good-rows"
+        raise Failure([*map(str, bad), f"{_rows(bad)} not taken: {kept}"], NOT_UNDERSTOOD)
+
+
+def _tell_bad(bad: Sequence[BadCell]) -> None:
+    """Raises Failure with the rows that were left out."""
+    if bad:
+        raise Failure([*map(str, bad), f"{_rows(bad)} not taken"], CHECKS_FOUND)
+
+
+def _rows(bad: Sequence[BadCell]) -> str:
+    from troubleshoot.records.register.sheet import rows_bad
+    from troubleshoot.visit.telling.wording import counted
+
+    return counted(rows_bad(bad), "row", "rows")
