@@ -65,15 +65,19 @@ def main(folder: Path) -> None:
     """Write the register and the readings of the site."""
     folder.mkdir(parents=True, exist_ok=True)
     knowledge = load_shipped()
-    made = dict(zip(_names(), plates(LOWER + UPPER, SEED), strict=True))
     entries = [
         told(knowledge, Entry(name), dict(_cells(name, number, plate)))
-        for number, (name, plate) in enumerate(made.items())
+        for number, (name, plate) in enumerate(made().items())
     ]
     (folder / "units.csv").write_text(as_sheet(knowledge, entries), "utf-8", newline="")
-    rows = list(_rows(made))
+    rows = list(_rows(made()))
     heading = dict.fromkeys(key for row in rows for key in row)
     (folder / "readings.csv").write_text(write_table([*heading], rows), "utf-8", newline="")
+
+
+def made() -> dict[str, Nameplate]:
+    """The units of the site by name."""
+    return dict(zip(_names(), plates(LOWER + UPPER, SEED), strict=True))
 
 
 def _names() -> Iterator[str]:
@@ -103,20 +107,20 @@ def _cells(name: str, number: int, plate: Nameplate) -> Iterator[tuple[str, str]
     yield from cells_of(Entry(name, unit=unit)).items()
 
 
-def _rows(made: Mapping[str, Nameplate]) -> Iterator[dict[str, str]]:
-    drifts = drifting(made)
+def _rows(units: Mapping[str, Nameplate]) -> Iterator[dict[str, str]]:
+    drifts = drifting(units)
     crew = Crew(SEED)
-    for name, plate in made.items():
+    for name, plate in units.items():
         dice = random.Random(f"{SEED} {name}")
         for visit in visits(plate, YEARS, crew, dice, drifts.get(name)):
             yield {"unit": name, "date": visit.day.isoformat(), **visit.readings}
 
 
-def drifting(made: Mapping[str, Nameplate]) -> dict[str, Drift]:
+def drifting(units: Mapping[str, Nameplate]) -> dict[str, Drift]:
     """The units that are not sound: of each drift the first after the fifth that it fits."""
     found: dict[str, Drift] = {}
     for roof, fits, drift in DRIFTS:
-        able = (n for n, plate in made.items() if n.startswith(roof) and fits(plate))
+        able = (n for n, plate in units.items() if n.startswith(roof) and fits(plate))
         name = next(n for n in able if int(n.split()[1]) > 5 and n not in found)
         found[name] = drift
     return found

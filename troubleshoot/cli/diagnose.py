@@ -68,6 +68,7 @@ def diagnose(
 @click.option(
     "--season", type=click.Choice(("spring", "fall")), help="Of the sheet; else the day's own."
 )
+@click.option("--due", is_flag=True, help="List the units whose round of the season is due.")
 @takes_rules
 @click.pass_context
 def inspect(
@@ -76,16 +77,25 @@ def inspect(
     profiles: tuple[str, ...],
     sheet: bool,
     season: Season | None,
+    due: bool,
 ) -> None:
     """A PM of a unit, with no complaint to start from."""
     if season is not None and not sheet:
         raise click.UsageError("--season chooses a sheet; say --sheet too.")
     data = (ctx.obj or {}).get("data")
+    if due:
+        if unit is not None or sheet:
+            raise click.UsageError("--due lists units; it takes neither a unit nor --sheet.")
+        from troubleshoot.cli.round_sheet import print_due
+        from troubleshoot.cli.visiting import data_folder
+
+        print_due(rules_in_force(), data_folder(data))
+        return
     if sheet:
         from troubleshoot.cli.round_sheet import print_sheet
         from troubleshoot.cli.visiting import data_folder
 
-        print_sheet(rules_in_force(), unit, season, data_folder(data) / "visits")
+        print_sheet(rules_in_force(), unit, season, data_folder(data))
         return
     from troubleshoot.cli.visiting import converse
 

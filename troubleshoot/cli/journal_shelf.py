@@ -27,6 +27,7 @@ from troubleshoot.visit.kept.unit_names import same_unit
 from troubleshoot.visit.kept.unreadable import name_in
 
 if TYPE_CHECKING:
+    from troubleshoot.records.history.before import NumbersBefore
     from troubleshoot.visit.state import VisitState
 
 REGISTER: Final = "units"
@@ -41,6 +42,7 @@ class JournalShelf:
         self.visits = visits
         self._opened: list[Journal] = []
         self._seen: dict[Path, tuple[int, int]] = {}
+        self._numbers: dict[str, NumbersBefore] = {}
 
     def __enter__(self) -> JournalShelf:
         return self
@@ -133,6 +135,21 @@ class JournalShelf:
         from troubleshoot.records.register.for_visits import recorded
 
         return recorded(self.knowledge, folder, unit)
+
+    def read_before(self, unit: str, test: str, at: str | None, but: str) -> str:
+        """The last numbers of a test at a place of a unit, in words; `but` names one left out.
+
+        Earlier visits are read once, with the first test of a round that reads a number.
+        """
+        if unit not in self._numbers:
+            from troubleshoot.records.history.before import NumbersBefore
+
+            paths = [path for path in kept_visits(self.visits) if path.stem != but]
+            of_unit = [path for path in paths if self._is_of(path, unit)]
+            on_record = self.on_record(unit).record
+            known = {**on_record.afresh, **on_record.trusted}
+            self._numbers[unit] = NumbersBefore(self.knowledge, of_unit, known)
+        return self._numbers[unit].of(test, at)
 
     def _book(self, journal: Journal) -> VisitBook:
         self._opened.append(journal)

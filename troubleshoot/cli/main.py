@@ -30,6 +30,10 @@ COMMANDS: Mapping[str, tuple[str, str]] = {
     ),
     "report": ("troubleshoot.cli.kept_visits:report", "The report of a visit."),
     "units": ("troubleshoot.cli.units:units", "The register of units, and how each stands."),
+    "history": (
+        "troubleshoot.cli.history:history",
+        "A unit's numbers over the years, and what drifts.",
+    ),
     "practise": ("troubleshoot.cli.practise:practise", "Practise on units that answer."),
     "rules": ("troubleshoot.cli.rules:rules", "Check, test, explain and write the rule base."),
 }

@@ -8,11 +8,12 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.prompts import Choose, Progress
 from troubleshoot.dialogue.said import Voice
+from troubleshoot.dialogue.shelf import Shelf
 from troubleshoot.dialogue.taking_back import take_back
 from troubleshoot.dialogue.talk import Back, Talk, words_or_back
 from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.conclusions import Conclusions
-from troubleshoot.reasoning.unit.places import with_place
+from troubleshoot.reasoning.unit.places import spoken, with_place
 from troubleshoot.safety.stops.record import Spot
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.next import Decider
@@ -35,10 +36,13 @@ _NOW: Final = frozenset({"2", "now", "cause", "diagnose", "diagnose now", "find 
 class OnRound:
     """What a round adds to the turns of a visit; nothing where none is walked."""
 
-    def __init__(self, book: VisitBook, voice: Voice, decider: Decider) -> None:
+    def __init__(
+        self, book: VisitBook, voice: Voice, decider: Decider, shelf: Shelf | None = None
+    ) -> None:
         self.book = book
         self.voice = voice
         self.decider = decider
+        self.shelf = shelf
         self._limit_told = 0
 
     def progress(self, decision: Decision, conclusions: Conclusions) -> Progress | None:
@@ -52,7 +56,15 @@ class OnRound:
         limit = here.point.limit if here.number != self._limit_told else ""
         self._limit_told = here.number
         done = sum(point.is_whole for point in points)
-        return Progress(here.number, len(points), done, here.point.point, limit)
+        before = self._read_before(decision)
+        return Progress(here.number, len(points), done, here.point.point, limit, before)
+
+    def _read_before(self, decision: Decision) -> str:
+        """What the test in hand has read on earlier visits; empty where nothing is known of it."""
+        unit, test = self.book.state.name, decision.test
+        if self.shelf is None or test is None or not unit or not test.reads:
+            return ""
+        return self.shelf.read_before(unit, test.id, spoken(decision.at), self.book.visit_id)
 
     def found(self, conclusions: Conclusions) -> tuple[PointFound, ...]:
         """The points as they stand; none where no round is walked."""

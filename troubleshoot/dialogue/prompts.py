@@ -102,7 +102,8 @@ class DoStep:
 class Progress:
     """How far a routine round has come: the point that a test is for, of how many; those done.
 
-    `limit`: of the point, where it has not been shown just before.
+    `limit`: of the point, where it has not been shown just before. `before`: the last numbers of
+    this test here, the latest first.
     """
 
     number: int
@@ -110,6 +111,7 @@ class Progress:
     done: int
     point: str
     limit: str = ""
+    before: str = ""
 
 
 @frozen

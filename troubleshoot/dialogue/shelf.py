@@ -51,3 +51,6 @@ class Shelf(Protocol):
 
     def on_record(self, unit: str) -> Recorded:
         """What the register knows of a unit; nothing where it is not in it, or has no name."""
+
+    def read_before(self, unit: str, test: str, at: str | None, but: str) -> str:
+        """The last numbers of a test at a place of a unit, in words; `but` as above."""

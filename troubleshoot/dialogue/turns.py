@@ -61,7 +61,7 @@ class Turns:
         self.stop_stood = False
         self.staying_off = StayingOff(book, voice)
         self.beforehand = Beforehand(book, voice, decider)
-        self.on_round = OnRound(book, voice, decider)
+        self.on_round = OnRound(book, voice, decider, shelf)
         self.asking = Asking(book, voice, decider, self.commands, self.on_round)
         voice.readings = self.asking.reading_out.take_beside
 

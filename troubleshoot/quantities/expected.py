@@ -48,6 +48,14 @@ COVERAGE: Final = 2.0
 ROOM_DRY_OVER_WET_F: Final = (9.0, 16.0)
 """Dry bulb over wet bulb in rooms at 60 and at 40 percent humidity, for a wet bulb not read."""
 
+IN_PROPORTION: Final = frozenset({"compressor-amps", "airflow", "airflow-per-ton"})
+"""Of what is expected, that which another design has more or less of, in all weather alike."""
+BOUND_TO_WEATHER: Final = IN_PROPORTION | {
+    "suction-pressure", "head-pressure", "condensing-over-ambient", "superheat", "subcooling",
+    "air-split",
+}  # fmt: skip
+"""The quantities of which `expected` tells a range."""
+
 _WHOLE: Final = 1.0
 _TENTH: Final = 0.1
 _TEN: Final = 10.0

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterator
+from collections.abc import Callable, Iterable, Iterator
 from typing import Final
 
 from troubleshoot.frozen import frozen
@@ -16,6 +16,9 @@ NO_VISIT: Final = (
     "with: troubleshoot inspect"
 )
 
+Before = Callable[[str], Iterable[str]]
+"""What a test, by its id, has read before, a line a place."""
+
 
 @frozen
 class Line:
@@ -26,9 +29,10 @@ class Line:
     head: bool = False
 
 
-def sheet(knowledge: Knowledge, season: Season) -> Iterator[Line]:
+def sheet(knowledge: Knowledge, season: Season, before: Before = lambda test: ()) -> Iterator[Line]:
     """The points of a season's round: tests with blanks, how often, the limit, what to watch.
 
+    `before`: what a test has read on earlier visits, a line a place, which stands under its blank.
     What drifts stands at the first point that reads it; what no point of any season does, at the
     end.
     """
@@ -41,7 +45,7 @@ def sheet(knowledge: Knowledge, season: Season) -> Iterator[Line]:
         for alarm in here:
             del left[alarm.id]
         yield Line("")
-        yield from _point(knowledge, point, here)
+        yield from _point(knowledge, point, here, before)
     some_season = {q for p in knowledge.round_points.values() for q in _read_at(knowledge, p)}
     counted = [alarm for alarm in left.values() if alarm.quantity not in some_season]
     if counted:
@@ -54,10 +58,13 @@ def _read_at(knowledge: Knowledge, point: RoundPoint) -> set[str]:
     return {q for name in point.tests for q in quantities_of(knowledge.tests[name])}
 
 
-def _point(knowledge: Knowledge, point: RoundPoint, drifts: list[DriftAlarm]) -> Iterator[Line]:
+def _point(
+    knowledge: Knowledge, point: RoundPoint, drifts: list[DriftAlarm], before: Before
+) -> Iterator[Line]:
     yield Line(f"{point.number} {point.point}", head=True)
     for name in point.tests:
         yield Line(_blank(knowledge, knowledge.tests[name]), 2)
+        yield from (Line(line, 4) for line in before(name))
     for what, said in (
         ("How often", point.how_often),
         ("Limit", point.limit),

@@ -65,6 +65,10 @@ class Visited:
         """The journals of a unit, the latest first."""
         return self._of.get(in_plain(unit), [])
 
+    def stops(self, unit: str) -> tuple[Standing, ...]:
+        """What stops a unit, or may."""
+        return tuple(each for each in self._standing if same_unit(each.unit, unit))
+
     def stands(self, unit: str) -> Stands:
         """How a unit stands."""
         paths = self.of(unit)
@@ -72,7 +76,7 @@ class Visited:
         if in_plain(unit) in self._may_have_left:
             left = left_before(self._knowledge, self._visits, unit).lines
         return Stands(
-            tuple(each for each in self._standing if same_unit(each.unit, unit)),
+            self.stops(unit),
             left,
             tuple(path.stem for path in paths if path.stem in self._open),
             _open_items(self._knowledge, paths[0]) if paths else (),

@@ -21,6 +21,8 @@ def show_progress(terminal: Terminal, progress: Progress) -> None:
     terminal.say(f"{where}: {progress.point}")
     if progress.limit:
         terminal.say(f"Limit: {progress.limit}", 2)
+    if progress.before:
+        terminal.say(f"Before: {progress.before}", 2)
 
 
 def show_round(terminal: Terminal, knowledge: Knowledge, prompt: Settled) -> None:

@@ -248,4 +248,8 @@ class DriftAlarm:
     text: Annotated[str, "what to say"]
     change: Annotated[float | None, "change against this unit's record that counts"] = None
     unit: Annotated[str | None, Name("unit"), "unit of the change"] = None
+    a_year: Annotated[bool, "true: the change counts for each year"] = False
+    relative_to: Annotated[
+        str | None, Name("plate value"), "the plate value it is a change of, in place of the record"
+    ] = None
     source: Source = ""

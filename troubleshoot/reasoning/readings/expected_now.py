@@ -44,7 +44,7 @@ def expected_now(reading: Reading, values: Values) -> Expected | None:
         return None
     read = [one.quantity for one in test.reads]
     quantity = judged.quantity if judged.quantity in read or not read else read[0]
-    span = _of_its_like(quantity, reading.at, values)
+    span = of_its_like(quantity, reading.at, values)
     unit = values.knowledge.quantities[quantity].unit.removesuffix("-diff")
     return None if span is None else Expected(span, unit)
 
@@ -60,7 +60,7 @@ def _held_to(test: Test, place: Place | None, values: Values) -> Iterator[bool]:
                 yield values.get(bound.relative_to or "", place) is not None
 
 
-def _of_its_like(quantity: str, place: Place | None, values: Values) -> Span | None:
+def of_its_like(quantity: str, place: Place | None, values: Values) -> Span | None:
     """What sound units of its kind show in this weather."""
     from troubleshoot.quantities.expected import Conditions, expected  # with the first such reading
 

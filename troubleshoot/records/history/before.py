@@ -1,0 +1,47 @@
+"""The last numbers of a unit beside the blank for the next: on a round, and on its sheet."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Mapping, Sequence
+from pathlib import Path
+from typing import Final
+
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.records.history.collecting import history_of
+from troubleshoot.records.history.series import Series
+from troubleshoot.records.history.told import number
+
+MOST: Final = 3
+"""Numbers that stand beside a blank."""
+
+
+class NumbersBefore:
+    """What earlier visits to a unit have read. `on_record`: the register's facts and values."""
+
+    def __init__(
+        self, knowledge: Knowledge, journals: Sequence[Path], on_record: Mapping[str, object]
+    ) -> None:
+        self._series = history_of(knowledge, journals, on_record).series if journals else ()
+
+    def of(self, test: str, at: str | None) -> str:
+        """The last numbers of a test at a place, the latest first; empty for none."""
+        for series in self._series:
+            if series.test.id == test and _place(series) in (at, ""):
+                return _last(series)
+        return ""
+
+    def lines(self, test: str) -> Iterator[str]:
+        """The same for each place of a test that was read, a line each."""
+        for series in self._series:
+            if series.test.id == test:
+                place = f", {series.at}" if series.at else ""
+                yield f"Before{place}: {_last(series)}"
+
+
+def _place(series: Series) -> str:
+    return str(series.at) if series.at else ""
+
+
+def _last(series: Series) -> str:
+    reads = series.reads[: -MOST - 1 : -1]
+    return ", ".join(f"{number(read.value, series)} in {read.day:%Y-%m}" for read in reads)

@@ -1,0 +1,144 @@
+"""The numbers of a unit's past visits, gathered from its journals.
+
+Each visit is read as its own report reads it, with what it knew of the unit; what it did not tell
+is filled in from the register, for nothing is done by it any more.
+"""
+
+from __future__ import annotations
+
+from collections.abc import Iterable, Iterator, Mapping, Sequence
+from dataclasses import replace
+from datetime import date, datetime
+from pathlib import Path
+from typing import Final
+
+from troubleshoot.frozen import frozen
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.outside.refusal import in_a_line
+from troubleshoot.reasoning.readings.expected_now import of_its_like
+from troubleshoot.reasoning.readings.readings import Reading, take_readings
+from troubleshoot.reasoning.readings.values import Values
+from troubleshoot.reasoning.unit.equipment import InputRefused, Unit, read_unit
+from troubleshoot.reasoning.unit.places import Place
+from troubleshoot.records.history.series import Read, Series
+from troubleshoot.records.round_sheet import quantities_of
+from troubleshoot.visit.events import replay
+from troubleshoot.visit.kept.journal import JournalError
+from troubleshoot.visit.kept.reading import read_visit
+from troubleshoot.visit.kept.understanding import understood
+from troubleshoot.visit.state import VisitState
+
+NO_DAY: Final = "nothing tells on which day it was, so its numbers stand in no history"
+
+
+@frozen
+class History:
+    """All series of a unit, by test and place; `problems`: visits that cannot be read, and why."""
+
+    series: tuple[Series, ...]
+    problems: tuple[str, ...]
+
+
+def history_of(
+    knowledge: Knowledge, journals: Sequence[Path], on_record: Mapping[str, object]
+) -> History:
+    """The history of a unit from its journals, in whatever order they come."""
+    found: dict[tuple[str, Place | None], list[Read]] = {}
+    problems = []
+    for path in journals:
+        try:
+            events = understood(knowledge, read_visit(path).events).events
+        except JournalError as error:
+            problems.append(str(error))
+            continue
+        state = replay(knowledge, events)
+        day = _day(path.stem, (event.time for event in events))
+        if day is None:
+            problems.append(f"{in_a_line(str(path))}: {NO_DAY}")
+            continue
+        for key, read in numbers_of(knowledge, path.stem, day, state, on_record).items():
+            found.setdefault(key, []).append(read)
+    order = {name: number for number, name in enumerate(knowledge.tests)}
+    keys = sorted(found, key=lambda key: (order[key[0]], str(key[1] or "")))
+    every = tuple(series_of(knowledge, *key, found[key]) for key in keys)
+    return History(tuple(_told_once(every)), tuple(problems))
+
+
+def _told_once(every: Sequence[Series]) -> Iterator[Series]:
+    """Every series but those computed of a quantity that is read there itself."""
+    read = {(each.quantity, each.at) for each in every if each.test.kind != "computed"}
+    for each in every:
+        if each.test.kind != "computed" or (each.quantity, each.at) not in read:
+            yield each
+
+
+def series_of(knowledge: Knowledge, name: str, at: Place | None, reads: list[Read]) -> Series:
+    test = knowledge.tests[name]
+    quantity = quantities_of(test)[0]
+    ordered = tuple(sorted(reads, key=lambda read: (read.day, read.visit)))
+    return Series(test, at, quantity, knowledge.quantities[quantity].unit, ordered)
+
+
+def _day(visit: str, times: Iterable[str]) -> date | None:
+    """The day of a visit by its events, or by its name where they have no time; None for none."""
+    for time in (*times, visit[:10]):
+        try:
+            return datetime.fromisoformat(time).date()
+        except ValueError:
+            continue
+    return None
+
+
+def numbers_of(
+    knowledge: Knowledge, visit: str, day: date, state: VisitState, on_record: Mapping[str, object]
+) -> dict[tuple[str, Place | None], Read]:
+    """Every number of one visit that counts, by test and place."""
+    case = replace(state.case, unit=_unit(knowledge, state, on_record))
+    readings, values = take_readings(knowledge, case)
+    outdoor = values.get("outdoor-temperature", None)
+    found = {}
+    for reading in readings:
+        test = knowledge.tests[reading.test]
+        quantities = quantities_of(test)
+        value = values.get(quantities[0], reading.at) if quantities else None
+        if value is None or not reading.valid:
+            continue
+        read = Read(
+            visit,
+            day,
+            value.number,
+            value.whole_u,
+            of_its_like(quantities[0], reading.at, values),
+            outdoor=None if outdoor is None else outdoor.number,
+            outcome=test.spoken_all(", ".join(reading.seen)) if reading.seen else "",
+            rated=dict(_rated(knowledge, quantities[0], reading.at, values)),
+        )
+        found[test.id, reading.at] = _judged(read, reading, quantities[0])
+    return found
+
+
+def _rated(
+    knowledge: Knowledge, quantity: str, at: Place | None, values: Values
+) -> Iterator[tuple[str, float]]:
+    """The plate values that an alarm compares a number with, where they are known."""
+    for alarm in knowledge.drift_alarms.values():
+        if alarm.quantity == quantity and alarm.relative_to is not None:
+            value = values.plate_value(alarm.relative_to, at)
+            if value is not None:
+                yield alarm.relative_to, value
+
+
+def _judged(read: Read, reading: Reading, quantity: str) -> Read:
+    """A number with the sound band that it was held to, where that is of its own quantity."""
+    judged = reading.classified
+    if judged is None or judged.quantity != quantity:
+        return read
+    return replace(read, low=judged.low, high=judged.high)
+
+
+def _unit(knowledge: Knowledge, state: VisitState, on_record: Mapping[str, object]) -> Unit:
+    """The unit as the visit knew it, with the register's for what it was not told."""
+    try:
+        return read_unit(knowledge, {**on_record, **state.unit_data}, state.own_record)
+    except InputRefused:  # they speak of places that the other has not: the visit stands
+        return state.unit

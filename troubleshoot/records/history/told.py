@@ -1,0 +1,117 @@
+"""A unit's history in sentences: what drifts, its numbers, the line through them."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator, Sequence
+from typing import Final
+
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.quantities.trend import LEAST, Trend
+from troubleshoot.quantities.units import unit as unit_of
+from troubleshoot.records.history.drift import Due, Raised, due, is_real, trend_of
+from troubleshoot.records.history.series import Read, Series
+from troubleshoot.visit.telling.wording import counted
+
+HEIGHTS: Final = "▁▂▃▄▅▆▇█"
+"""The steps of a sparkline, the lowest first."""
+PLAIN_HEIGHTS: Final = "_.-~=+*#"
+"""The same where a terminal cannot show those."""
+LEAST_SPAN: Final = 4.0
+"""Standard uncertainties of the meter that a sparkline's height is worth at least."""
+
+
+def name_of(knowledge: Knowledge, series: Series) -> str:
+    """What a series is of: its test, or for one that is computed what it is."""
+    name = series.test.name
+    if series.test.kind == "computed":
+        said = knowledge.spoken(series.quantity)
+        name = f"{said[:1].upper()}{said[1:]}"
+    return f"{name}, {series.at}" if series.at else name
+
+
+def sparkline(series: Series, heights: str = HEIGHTS) -> str:
+    """A step for each number that can be compared; what the meter alone may make stays low."""
+    values = [point.value for point in series.points]
+    if not values:
+        return ""
+    middle = (min(values) + max(values)) / 2.0
+    error = max(series.levelled_error(read) for read in series.comparable)
+    span = max(max(values) - min(values), LEAST_SPAN * error)
+    if span <= 0.0:
+        return heights[len(heights) // 2] * len(values)
+    top = len(heights) - 1
+    return "".join(heights[round(((value - middle) / span + 0.5) * top)] for value in values)
+
+
+def number(value: float, series: Series) -> str:
+    """A number with its unit, as the trade writes it."""
+    return f"{value:.4g} {_unit(series)}"
+
+
+def _unit(series: Series) -> str:
+    return unit_of(series.unit.removesuffix("-diff")).spoken
+
+
+def alarm_lines(knowledge: Knowledge, raised: Sequence[Raised]) -> tuple[str, ...]:
+    """What is said of the alarms of one series: their words, the numbers, when its limit comes."""
+    series, trend = raised[0].series, raised[0].trend
+    first, last = series.comparable[0], series.comparable[-1]
+    sources = dict.fromkeys(knowledge.published(each.alarm.source) for each in raised)
+    return (
+        f"{name_of(knowledge, series)}: {'; '.join(each.alarm.text for each in raised)}.",
+        f"{number(first.value, series)} on {first.day}, {number(last.value, series)} on "
+        f"{last.day}{_weather_too(series, first, last)}.",
+        line_words(series, trend),
+        *due_lines(series, due(series, trend)),
+        f"Source: {'; '.join(sources)}",
+    )
+
+
+def _weather_too(series: Series, first: Read, last: Read) -> str:
+    """Beside numbers that are bound to weather what was to be expected then."""
+    if not series.is_bound_to_weather:
+        return ""
+    return f"; a sound unit would have shown {first.expected} and {last.expected}"
+
+
+def line_words(series: Series, trend: Trend) -> str:
+    """The slope a year with its band."""
+    share = 100.0 if series.in_proportion else 1.0
+    unit = "%" if series.in_proportion else _unit(series)
+    low, high = (share * end for end in trend.band)
+    over = " over what was to be expected" if series.is_bound_to_weather else ""
+    return (
+        f"The line{over}: {share * trend.slope:+.2g} {unit} a year, between {low:+.2g} and "
+        f"{high:+.2g} (95 %, {counted(trend.points, 'reading', 'readings')})."
+    )
+
+
+def due_lines(series: Series, when: Due | None) -> Iterator[str]:
+    """When a number will have left its sound band, where that is known."""
+    if when is not None:
+        latest = "no end that is known" if when.latest is None else f"{when.latest:%Y-%m}"
+        yield (
+            f"It reaches {number(when.limit, series)}, the end of its sound band, about "
+            f"{when.day:%Y-%m}, between {when.earliest:%Y-%m} and {latest}."
+        )
+
+
+def trend_lines(series: Series) -> Iterator[str]:
+    """The line through what can be compared, or why there is none."""
+    left_out = len(series.reads) - len(series.comparable)
+    if series.is_weather:
+        yield "It tells of the day: no line is made of it."
+        return
+    if left_out:
+        yield (
+            f"Not compared, since what was to be expected is not known: "
+            f"{counted(left_out, 'reading', 'readings')}."
+        )
+    trend = trend_of(series)
+    if trend is None:
+        yield f"Too few that can be compared for a line: {len(series.comparable)} of {LEAST}."
+        return
+    yield line_words(series, trend)
+    if not is_real(series, trend):
+        yield "That is no more than chance, or its meters, may make."
+    yield from due_lines(series, due(series, trend))
