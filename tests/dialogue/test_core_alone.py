@@ -41,6 +41,7 @@ class Nowhere:
     def met_meanwhile(self, unit, but): return ()
     def left_before(self, unit, but=""): return ()
     def on_record(self, unit): return Recorded()
+    def read_before(self, unit, test, at, but): return ""
     def new(self):
         return VisitBook(knowledge, "visit", Forgotten(), lambda: datetime.now(timezone.utc))
 

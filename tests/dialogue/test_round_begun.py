@@ -133,6 +133,9 @@ def test_who_breaks_off_at_the_season_is_asked_it_again(shipped: Knowledge) -> N
         def on_record(self, unit: str) -> Recorded:
             return Recorded()
 
+        def read_before(self, unit: str, test: str, at: str | None, but: str) -> str:
+            return ""
+
         def waiting(self) -> tuple[object, ...]:
             return ()
 

@@ -96,6 +96,9 @@ class _Nowhere:
     def on_record(self, unit: str) -> Recorded:
         return Recorded()
 
+    def read_before(self, unit: str, test: str, at: str | None, but: str) -> str:
+        return ""
+
     def new(self) -> VisitBook:
         return VisitBook(self.knowledge, "visit", Forgotten(), lambda: datetime.now(UTC))
 
