@@ -21,7 +21,8 @@ from troubleshoot.quantities.units import UNITS
 from troubleshoot.safety.profiles import PROFILES
 
 COMMANDS = frozenset({
-    "troubleshoot", "diagnose", "inspect", "assess", "calc", "visits", "reopen", "report",
+    "troubleshoot", "diagnose", "inspect", "assess", "calc", "visits", "reopen", "report", "units",
+    "history",
     "practise", "rules", "check", "explain", "test", "format", "schema", "measure", "texts", "new",
 })  # fmt: skip
 """What is typed into a shell."""

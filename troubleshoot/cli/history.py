@@ -16,6 +16,7 @@ from troubleshoot.outside.refusal import in_a_line
 if TYPE_CHECKING:
     from troubleshoot.knowledge.model import Knowledge
     from troubleshoot.reasoning.unit.equipment import Unit
+    from troubleshoot.records.history.drift import Raised
     from troubleshoot.records.history.series import Series
 
 
@@ -23,9 +24,12 @@ if TYPE_CHECKING:
 @click.argument("unit")
 @click.argument("test", nargs=-1)
 @click.option("--json", "as_json", is_flag=True, help="As JSON, for scripts.")
+@click.option("--html", metavar="FILE.html", help="Write it as one page, with each line drawn.")
 @takes_rules
 @click.pass_context
-def history(ctx: click.Context, unit: str, test: tuple[str, ...], as_json: bool) -> None:
+def history(
+    ctx: click.Context, unit: str, test: tuple[str, ...], as_json: bool, html: str | None
+) -> None:
     """What was read on a unit visit after visit: what drifts, and when it reaches its limit.
 
     With TEST, in its own words (subcooling, microamps), every number of it with its weather.
@@ -54,13 +58,32 @@ def history(ctx: click.Context, unit: str, test: tuple[str, ...], as_json: bool)
     if test:
         every = _asked(knowledge, read_unit(knowledge, kept), every, " ".join(test))
     raised = [each for series in every for each in alarms_of(knowledge, series)]
-    if as_json:
+    if html is not None:
+        _write(knowledge, name, every, raised, html)
+    elif as_json:
         history_as_json(name, every, raised)
     elif test:
         for series in every:
             show_series(knowledge, series)
     else:
         show_history(knowledge, every, raised)
+
+
+def _write(
+    knowledge: Knowledge,
+    name: str,
+    every: tuple[Series, ...],
+    raised: list[Raised],
+    file: str,
+) -> None:
+    """The history as one page, with a figure of each series."""
+    from troubleshoot.cli.new_file import write_page
+    from troubleshoot.records.history.drawn import drawn
+    from troubleshoot.records.history.told import history_report, name_of
+
+    figures = [drawn(series, name_of(knowledge, series)) for series in every]
+    report = history_report(knowledge, name, every, raised)
+    write_page(file, report, f"History: {name}", [figure for figure in figures if figure])
 
 
 def _asked(

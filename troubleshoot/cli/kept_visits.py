@@ -11,6 +11,7 @@ import click
 from troubleshoot.cli.door import tell, tell_report
 from troubleshoot.cli.failures import JOURNAL_FAILED, USAGE, Failure
 from troubleshoot.cli.json_output import say_json
+from troubleshoot.cli.new_file import write_page
 from troubleshoot.cli.rule_base import missing_rules, rules_in_force, takes_rules
 from troubleshoot.cli.visiting import data_folder
 from troubleshoot.outside.refusal import NotUsable, in_a_line
@@ -110,15 +111,28 @@ def _one_line(value: object) -> str:
 @click.command()
 @click.argument("visit")
 @click.option("--json", "as_json", is_flag=True, help="The account as JSON, with its STOPs.")
+@click.option("--occupants", is_flag=True, help="The note for the people in the building.")
+@click.option("--html", metavar="FILE.html", help="Write it as one page, for a phone or for paper.")
 @takes_rules
 @click.pass_context
-def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
+def report(
+    ctx: click.Context,
+    visit: str,
+    as_json: bool = False,
+    occupants: bool = False,
+    html: str | None = None,
+) -> None:
     """The report of a visit, in Markdown."""
+    from troubleshoot.records.occupants import occupants_note
     from troubleshoot.records.report import markdown_report
     from troubleshoot.visit.events import replay
     from troubleshoot.visit.kept.understanding import understood
     from troubleshoot.visit.telling.kept_visit import kept_account
 
+    if as_json and (occupants or html):
+        raise click.UsageError(
+            "--json is for scripts; it goes with neither --html nor --occupants."
+        )
     knowledge = rules_in_force()
     path = visit_of(visit, ctx)
     may_stop = standing_in(knowledge, path)
@@ -134,8 +148,24 @@ def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
     plain, extras = kept_account(knowledge, visit, state, understanding)
     if as_json:
         say_json({**plain, **extras})
+        return
+    text = (
+        occupants_note(knowledge, plain, extras, _serves(ctx, state.name))
+        if occupants
+        else markdown_report(knowledge, plain, extras)
+    )
+    if html is None:
+        tell_report(text)
     else:
-        tell_report(markdown_report(knowledge, plain, extras))
+        write_page(html, text, str(extras["title"]))
+
+
+def _serves(ctx: click.Context, unit: str) -> str:
+    """The rooms of a unit, by the register; empty where it is not in it."""
+    from troubleshoot.cli.unit_tables import register_in
+
+    entry = register_in(_folder(ctx).parent).entry(unit) if unit else None
+    return "" if entry is None else entry.own.get("serves", "")
 
 
 def unreadable_failure(may_stop: Standing | None, why: str, as_json: bool = False) -> Failure:

@@ -3,18 +3,16 @@
 from __future__ import annotations
 
 import inspect
-import re
 from collections.abc import Callable, Iterable, Mapping
 from typing import Final
 
 import click
 
+from troubleshoot.outside.marked import marked, unescaped
 from troubleshoot.outside.text import markdown
 
 Told = Callable[[str], str]
 
-_HEAD: Final = re.compile(r"(#+ |- |\| | *\*\*)?(.*?)(\*\*)?( \|| {2})?", re.DOTALL)
-_ESCAPED: Final = re.compile(r"\\([\\`*_\[\]<>|~&#+=.)-])")
 _TEXTS: Final = frozenset({
     "cautions", "certifies", "defer_to", "formula", "handed_over", "instead", "lines", "name",
     "not_understood", "open_items", "problem", "proofs", "says", "source", "tag", "title",
@@ -29,16 +27,14 @@ def told_markdown(text: str, told: Told) -> str:
 
 
 def _markdown_line(line: str, told: Told) -> str:
-    match = _HEAD.fullmatch(line)
-    assert match is not None, "every line is one"
-    head, body, strong, end = (part or "" for part in match.groups())
-    cells = re.split(r"(?<!\\) \| ", body) if head == "| " else [body]
-    return head + " | ".join(_markdown_text(cell, told) for cell in cells) + strong + end
+    parts = marked(line)
+    cells = " | ".join(_markdown_text(cell, told) for cell in parts.cells)
+    return parts.head + cells + parts.strong + parts.end
 
 
 def _markdown_text(text: str, told: Told) -> str:
     """A text between marks. Where it is told otherwise its letters are escaped anew."""
-    plain = _ESCAPED.sub(r"\1", text)
+    plain = unescaped(text)
     new = told(plain)
     if new == plain:
         return text

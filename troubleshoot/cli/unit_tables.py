@@ -16,7 +16,7 @@ from troubleshoot.cli.failures import (
     Failure,
 )
 from troubleshoot.cli.journal_shelf import REGISTER
-from troubleshoot.cli.practice.files import unwritable
+from troubleshoot.cli.new_file import write_new_file
 from troubleshoot.cli.rule_base import kept_with_visit, rules_in_force
 from troubleshoot.outside.files import is_folder, read_text
 from troubleshoot.outside.refusal import NotUsable, in_a_line
@@ -63,13 +63,7 @@ def export_units(folder: Path, file: str) -> None:
     from troubleshoot.visit.telling.wording import counted
 
     register = register_in(folder)
-    try:
-        with Path(file).open("x", encoding="utf-8", newline="") as stream:
-            stream.write(as_sheet(rules_in_force(), register.entries))
-    except FileExistsError:
-        raise Failure([f"{in_a_line(file)} is there already; name another file"], USAGE) from None
-    except OSError as error:
-        raise unwritable(in_a_line(file), error) from None
+    write_new_file(file, as_sheet(rules_in_force(), register.entries))
     tell(f"{counted(len(register.entries), 'unit', 'units')} in {in_a_line(file)}")
     for problem in register.problems:
         tell(problem, err=True)

@@ -187,6 +187,24 @@ def demo_command(ctx: click.Context) -> None:
     keep_demo(_data(ctx))
 
 
+@units.command("carry", short_help="What to take up for these units.")
+@click.argument("names", metavar="UNIT...", nargs=-1, required=True)
+@takes_rules
+@click.pass_context
+def carry_command(ctx: click.Context, names: tuple[str, ...]) -> None:
+    """What to take up for one unit, or for several together, after every STOP over them."""
+    from troubleshoot.cli.screens.units import show_carry
+    from troubleshoot.records.stands import Visited
+
+    folder, knowledge = _data(ctx), rules_in_force()
+    register = register_in(folder)
+    missing = [_not_there(register, name) for name in names if register.entry(name) is None]
+    if missing:
+        raise Failure([*register.problems, *missing], USAGE)
+    wanted = {entry.name: entry for name in names if (entry := register.entry(name)) is not None}
+    show_carry(knowledge, tuple(wanted.values()), Visited(knowledge, folder / "visits"))
+
+
 @units.command("columns", short_help="What is kept of a unit, and what may stand there.")
 @takes_rules
 def columns_command() -> None:

@@ -182,11 +182,11 @@ def _causes(knowledge: Knowledge, account: Account) -> Iterator[str]:
         yield f"- {percent(cause['probability'])}: {name}"
     for effect in account["effects"]:
         yield f"- an effect, find its cause: {markdown(with_place(effect['name'], effect['at']))}"
-    accused = _accused(knowledge, account)
-    if accused is not None:
+    fault = accused(knowledge, account)
+    if fault is not None:
         named = account["ending"] == "named"
-        texts = [proof.text for proof in accused.proof]
-        yield from _repair(accused, account["proofs"] if named else texts)
+        texts = [proof.text for proof in fault.proof]
+        yield from _repair(fault, account["proofs"] if named else texts)
     elif account["ending"] in ("shortlist", "outside"):
         yield from _who_repairs(knowledge, account)
     yield from _list("Causes behind it", (knowledge.faults[f].name for f in account["behind"]))
@@ -200,7 +200,7 @@ def _causes(knowledge: Knowledge, account: Account) -> Iterator[str]:
     )
 
 
-def _accused(knowledge: Knowledge, account: Account) -> Fault | None:
+def accused(knowledge: Knowledge, account: Account) -> Fault | None:
     """The fault whose repair is told: the one named, or behind a STOP one that is handed over."""
     likely = (c for c in account["causes"][:1] if c["probability"] >= LIKELY)
     shown = [knowledge.faults[row["id"]] for row in (*likely, *account["effects"])]

@@ -12,6 +12,7 @@ from troubleshoot.records.history.drift import Raised, due, trend_of
 from troubleshoot.records.history.series import Read, Series
 from troubleshoot.records.history.told import (
     HEIGHTS,
+    NO_DRIFT,
     PLAIN_HEIGHTS,
     alarm_lines,
     name_of,
@@ -19,8 +20,6 @@ from troubleshoot.records.history.told import (
     sparkline,
     trend_lines,
 )
-
-NO_DRIFT = "Nothing drifts that the rules watch."
 
 
 def show_history(knowledge: Knowledge, every: Sequence[Series], raised: Sequence[Raised]) -> None:

@@ -2,13 +2,14 @@
 
 from __future__ import annotations
 
-from collections.abc import Iterable
+from collections.abc import Iterable, Sequence
 
 from troubleshoot.cli.json_output import say_json
 from troubleshoot.cli.screens.prompts import show_standing_visits
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.unit.places import with_place
+from troubleshoot.records.register.carry import BY_THE_REGISTER, carry_lines
 from troubleshoot.records.register.columns import AT, NAME, Column, columns_of
 from troubleshoot.records.register.entry import Entry, cells_of
 from troubleshoot.records.register.files import Register
@@ -78,6 +79,19 @@ def show_entry(knowledge: Knowledge, entry: Entry, stands: Stands) -> None:
                 terminal.say(f"{heading}:")
             said = with_place(column.spoken, place)
             terminal.say(f"{said}: {knowledge.spoken(words)}", 2)
+
+
+def show_carry(knowledge: Knowledge, entries: Sequence[Entry], visited: Visited) -> None:
+    """What to take up for these units; before it what stands over them, and what is open."""
+    terminal = Terminal()
+    for entry in entries:
+        stands = visited.stands(entry.name)
+        show_standing_visits(terminal, stands.stops)
+        for line in _open(stands):
+            terminal.say(f"{entry.name}: {line}", strong=True)
+    terminal.say(f"To take up for {', '.join(entry.name for entry in entries)}:", strong=True)
+    terminal.say_all(carry_lines(knowledge, entries), 2)
+    terminal.say(BY_THE_REGISTER)
 
 
 def show_columns(columns: Iterable[Column]) -> None:

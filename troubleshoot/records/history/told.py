@@ -6,6 +6,7 @@ from collections.abc import Iterator, Sequence
 from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.outside.text import markdown
 from troubleshoot.quantities.trend import LEAST, Trend
 from troubleshoot.quantities.units import unit as unit_of
 from troubleshoot.records.history.drift import Due, Raised, due, is_real, trend_of
@@ -16,6 +17,7 @@ HEIGHTS: Final = "▁▂▃▄▅▆▇█"
 """The steps of a sparkline, the lowest first."""
 PLAIN_HEIGHTS: Final = "_.-~=+*#"
 """The same where a terminal cannot show those."""
+NO_DRIFT: Final = "Nothing drifts that the rules watch."
 LEAST_SPAN: Final = 4.0
 """Standard uncertainties of the meter that a sparkline's height is worth at least."""
 
@@ -115,3 +117,45 @@ def trend_lines(series: Series) -> Iterator[str]:
     if not is_real(series, trend):
         yield "That is no more than chance, or its meters, may make."
     yield from due_lines(series, due(series, trend))
+
+
+def history_report(
+    knowledge: Knowledge, unit: str, every: Sequence[Series], raised: Sequence[Raised]
+) -> str:
+    """A unit's history in Markdown: what drifts, then the numbers of each series."""
+    return "\n".join(_report(knowledge, unit, every, raised))
+
+
+def _report(
+    knowledge: Knowledge, unit: str, every: Sequence[Series], raised: Sequence[Raised]
+) -> Iterator[str]:
+    yield f"# History: {markdown(unit)}"
+    yield ""
+    for series in every:
+        own = [each for each in raised if each.series is series]
+        if own:
+            head, *more = alarm_lines(knowledge, own)
+            yield f"**{markdown(head)}**  "
+            yield ""
+            yield from (f"- {markdown(line)}" for line in more)
+            yield ""
+    if not raised:
+        yield NO_DRIFT
+        yield ""
+    yield "## Numbers"
+    yield ""
+    yield "| what | first | last | readings |"
+    yield "| --- | --- | --- | --- |"
+    for series in every:
+        first, last = series.reads[0], series.reads[-1]
+        cells = (
+            name_of(knowledge, series),
+            f"{number(first.value, series)} ({first.day})",
+            f"{number(last.value, series)} ({last.day})",
+            f"{len(series.reads)}",
+        )
+        yield f"| {' | '.join(map(markdown, cells))} |"
+    yield ""
+    yield (
+        "A line through numbers tells of the past; what the unit is like today is read on the unit."
+    )
