@@ -78,12 +78,13 @@ def _write(
 ) -> None:
     """The history as one page, with a figure of each series."""
     from troubleshoot.cli.new_file import write_page
-    from troubleshoot.records.history.drawn import drawn
+    from troubleshoot.records.history.drawn import LEGEND, drawn
     from troubleshoot.records.history.told import history_report, name_of
 
-    figures = [drawn(series, name_of(knowledge, series)) for series in every]
+    every_one = (drawn(series, name_of(knowledge, series)) for series in every)
+    figures = [figure for figure in every_one if figure]
     report = history_report(knowledge, name, every, raised)
-    write_page(file, report, f"History: {name}", [figure for figure in figures if figure])
+    write_page(file, report, f"History: {name}", [LEGEND, *figures] if figures else ())
 
 
 def _asked(

@@ -77,6 +77,14 @@ def test_the_history_in_the_readme_is_todays(site: Call) -> None:
         assert left_of(out.splitlines(), lines) == [], out
 
 
+def test_history_is_a_page_with_each_line_drawn(site: Call, tmp_path: Path) -> None:
+    file = tmp_path / "history.html"
+    assert site("history", "Lower 1", "--html", str(file))[0] == 0
+    text = file.read_text("utf-8")
+    assert text.count("<svg") == text.count("</svg>") > 10
+    assert "Flame current: 2024-" in text and "Nothing drifts that the rules watch." in text
+
+
 @pytest.mark.parametrize(
     ("words", "said"),
     [

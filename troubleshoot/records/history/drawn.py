@@ -12,6 +12,10 @@ from troubleshoot.quantities.trend import Point, Trend
 from troubleshoot.records.history.drift import trend_of
 from troubleshoot.records.history.series import Series
 
+LEGEND: Final = (
+    "<h2>Drawn</h2>\n<p>Dots: what was read. The line through them, with its 95 % band shaded. "
+    "Dotted: the ends of the sound band.</p>"
+)
 WIDTH, HEIGHT, EDGE = 360, 110, 12
 MARGIN: Final = 0.08
 """Share of the height that stays free above and below."""

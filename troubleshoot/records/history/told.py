@@ -144,14 +144,17 @@ def _report(
         yield ""
     yield "## Numbers"
     yield ""
-    yield "| what | first | last | readings |"
-    yield "| --- | --- | --- | --- |"
-    for series in every:
+    heads = ("what", "first", "first day", "last", "last day", "readings")
+    yield f"| {' | '.join(heads)} |"
+    yield f"| {' | '.join('---' for _ in heads)} |"
+    for series in (each for each in every if not each.is_weather):
         first, last = series.reads[0], series.reads[-1]
         cells = (
             name_of(knowledge, series),
-            f"{number(first.value, series)} ({first.day})",
-            f"{number(last.value, series)} ({last.day})",
+            number(first.value, series),
+            f"{first.day}",
+            number(last.value, series),
+            f"{last.day}",
             f"{len(series.reads)}",
         )
         yield f"| {' | '.join(map(markdown, cells))} |"
