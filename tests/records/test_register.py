@@ -13,14 +13,13 @@ from troubleshoot.reasoning.unit.equipment import InputRefused
 from troubleshoot.records.register.columns import columns_of
 from troubleshoot.records.register.entry import Entry, cells_of, told
 from troubleshoot.records.register.files import (
-    NotRead,
-    NotWritten,
     Register,
     path_of,
     read_entry,
     read_register,
     write_entry,
 )
+from troubleshoot.records.register.flat import NotRead, NotWritten
 from troubleshoot.records.register.sheet import as_sheet, read_sheet
 
 EMPTY = Register((), ())
@@ -105,7 +104,7 @@ def test_a_unit_is_found_however_its_name_is_typed(
     ("text", "why"),
     [
         ("format: 2\nname: RTU-7\n", "its format is 2, and this version reads 1"),
-        ("format: 1\n", "it names no unit"),
+        ("format: 1\n", "a unit's name has letters or digits"),
         ("format: 1\nname: RTU-8\n", 'it is of "RTU-8"; call the file rtu8.yaml'),
         ("format: 1\nname: RTU-7\nrefrigerant: R-999\n", "refrigerant: "),
         ("format: 1\nname: [\n", "rtu7.yaml"),

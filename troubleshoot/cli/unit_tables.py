@@ -29,6 +29,13 @@ DEMO: Final = "college"
 """The folder of the invented site among the scenarios."""
 
 
+INSTRUMENTS_FOLDER: Final = "instruments"
+"""The folder of the instruments, beside that of the units."""
+NO_INSTRUMENT: Final = (
+    "No instrument is on record; take some in with: troubleshoot units instruments FILE.csv"
+)
+
+
 def register_in(folder: Path) -> Register:
     """The register of a data folder."""
     from troubleshoot.records.register.files import read_register
@@ -38,7 +45,8 @@ def register_in(folder: Path) -> Register:
 
 def import_units(folder: Path, file: str, good_rows: bool) -> None:
     """Take units from a table. Raises Failure where a row is bad."""
-    from troubleshoot.records.register.files import NotWritten, write_entry
+    from troubleshoot.records.register.files import write_entry
+    from troubleshoot.records.register.flat import NotWritten
     from troubleshoot.records.register.sheet import read_sheet
     from troubleshoot.visit.telling.wording import counted
 
@@ -67,6 +75,37 @@ def export_units(folder: Path, file: str) -> None:
     tell(f"{counted(len(register.entries), 'unit', 'units')} in {in_a_line(file)}")
     for problem in register.problems:
         tell(problem, err=True)
+
+
+def list_instruments(folder: Path) -> None:
+    """Every instrument with its accuracy and last proof."""
+    from troubleshoot.records.register.instruments import instrument_lines, read_instruments
+
+    found = read_instruments(folder / INSTRUMENTS_FOLDER)
+    for line in (*found.problems, *instrument_lines(found)):
+        tell(line)
+    if not found.kept:
+        tell(NO_INSTRUMENT)
+
+
+def import_instruments(folder: Path, file: str, good_rows: bool) -> None:
+    """Take instruments from a table. Raises Failure where a row is bad."""
+    from troubleshoot.records.register.flat import NotWritten
+    from troubleshoot.records.register.instruments import read_instrument_sheet, write_instrument
+    from troubleshoot.visit.telling.wording import counted
+
+    try:
+        found = read_instrument_sheet(read_text(file), in_a_line(file))
+    except NotUsable as error:
+        raise Failure([str(error)], USAGE) from None
+    _refuse(found.bad, good_rows)
+    try:
+        for each in found.kept:
+            write_instrument(folder / INSTRUMENTS_FOLDER, each)
+    except NotWritten as error:
+        raise Failure([str(error)], JOURNAL_FAILED) from None
+    tell(f"Kept: {counted(len(found.kept), 'instrument', 'instruments')}.")
+    _tell_bad(found.bad)
 
 
 def import_readings(folder: Path, file: str, good_rows: bool) -> None:

@@ -107,7 +107,8 @@ def _adding(shelf: JournalShelf, voice: Voice, folder: Path, name: str) -> Talk[
     from troubleshoot.dialogue.opening import begun_in_danger
     from troubleshoot.dialogue.talk import DangerCalled
     from troubleshoot.records.register.adding import Adding
-    from troubleshoot.records.register.files import NotRead, NotWritten, read_entry, write_entry
+    from troubleshoot.records.register.files import read_entry, write_entry
+    from troubleshoot.records.register.flat import NotRead, NotWritten
 
     units_folder = folder / REGISTER
 
@@ -194,6 +195,8 @@ def demo_command(ctx: click.Context) -> None:
 def carry_command(ctx: click.Context, names: tuple[str, ...]) -> None:
     """What to take up for one unit, or for several together, after every STOP over them."""
     from troubleshoot.cli.screens.units import show_carry
+    from troubleshoot.cli.unit_tables import INSTRUMENTS_FOLDER
+    from troubleshoot.records.register.instruments import read_instruments
     from troubleshoot.records.stands import Visited
 
     folder, knowledge = _data(ctx), rules_in_force()
@@ -202,7 +205,28 @@ def carry_command(ctx: click.Context, names: tuple[str, ...]) -> None:
     if missing:
         raise Failure([*register.problems, *missing], USAGE)
     wanted = {entry.name: entry for name in names if (entry := register.entry(name)) is not None}
-    show_carry(knowledge, tuple(wanted.values()), Visited(knowledge, folder / "visits"))
+    instruments = read_instruments(folder / INSTRUMENTS_FOLDER)
+    visited = Visited(knowledge, folder / "visits")
+    show_carry(knowledge, tuple(wanted.values()), visited, instruments)
+
+
+@units.command("instruments", short_help="The instruments, their accuracy and last proof.")
+@click.argument("file", metavar="[FILE.csv]", required=False)
+@click.option("--good-rows", is_flag=True, help="Keep the good rows though others are bad.")
+@takes_rules
+@click.pass_context
+def instruments_command(ctx: click.Context, file: str | None, good_rows: bool) -> None:
+    """List the instruments with their accuracy and last proof, or take them from a CSV file.
+
+    Its columns: name, kind (as clamp-ammeter), accuracy as printed (1 % + 3 counts), proved (the
+    day of the last proof), notes.
+    """
+    from troubleshoot.cli.unit_tables import import_instruments, list_instruments
+
+    if file is None:
+        list_instruments(_data(ctx))
+    else:
+        import_instruments(_data(ctx), file, good_rows)
 
 
 @units.command("columns", short_help="What is kept of a unit, and what may stand there.")

@@ -13,6 +13,7 @@ from troubleshoot.records.register.carry import BY_THE_REGISTER, carry_lines
 from troubleshoot.records.register.columns import AT, NAME, Column, columns_of
 from troubleshoot.records.register.entry import Entry, cells_of
 from troubleshoot.records.register.files import Register
+from troubleshoot.records.register.instruments import Instruments, instrument_lines
 from troubleshoot.records.stands import Stands, Visited
 from troubleshoot.visit.kept.stopped import standing_account
 from troubleshoot.visit.telling.wording import counted
@@ -81,7 +82,9 @@ def show_entry(knowledge: Knowledge, entry: Entry, stands: Stands) -> None:
             terminal.say(f"{said}: {knowledge.spoken(words)}", 2)
 
 
-def show_carry(knowledge: Knowledge, entries: Sequence[Entry], visited: Visited) -> None:
+def show_carry(
+    knowledge: Knowledge, entries: Sequence[Entry], visited: Visited, instruments: Instruments
+) -> None:
     """What to take up for these units; before it what stands over them, and what is open."""
     terminal = Terminal()
     for entry in entries:
@@ -91,6 +94,8 @@ def show_carry(knowledge: Knowledge, entries: Sequence[Entry], visited: Visited)
             terminal.say(f"{entry.name}: {line}", strong=True)
     terminal.say(f"To take up for {', '.join(entry.name for entry in entries)}:", strong=True)
     terminal.say_all(carry_lines(knowledge, entries), 2)
+    terminal.say_all(instrument_lines(instruments), 2)
+    terminal.say_all(instruments.problems)
     terminal.say(BY_THE_REGISTER)
 
 

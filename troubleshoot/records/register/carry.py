@@ -16,10 +16,7 @@ from troubleshoot.safety.unit_at_work import unit_at_work
 from troubleshoot.visit.telling.wording import counted
 
 BY_THE_REGISTER: Final = "By the register: the data plate and the part itself stand above it."
-ALWAYS: Final = (
-    "lock, tag and key, a meter with its proving source, gloves and glasses",
-    "the instruments with the day of their last proof",
-)
+ALWAYS: Final = "lock, tag and key, a meter with its proving source, gloves and glasses"
 FOR_GAS: Final = "combustible-gas detector, manometer, microammeter"
 FOR_480: Final = "arc-rated clothing, and a meter and leads rated for 480 V"
 FOR_FLAMMABLE: Final = (
@@ -39,7 +36,7 @@ def carry_lines(knowledge: Knowledge, entries: Sequence[Entry]) -> Iterator[str]
             yield f"{begun(OWN[key].spoken)}: {said}{_volts(entries) if key == _SPARES[0] else ''}"
     yield from _fuses(entries)
     yield from _for_the_work(knowledge, units)
-    yield from (begun(each) for each in ALWAYS)
+    yield begun(ALWAYS)
     for key in (*_SPARES, "refrigerant"):
         without = [entry.name for entry in entries if _lacks(entry, key)]
         if without:

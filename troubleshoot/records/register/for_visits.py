@@ -6,7 +6,8 @@ from pathlib import Path
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.records.register.entry import Entry
-from troubleshoot.records.register.files import NotRead, read_entry
+from troubleshoot.records.register.files import read_entry
+from troubleshoot.records.register.flat import NotRead
 from troubleshoot.visit.kept.on_record import Recorded, split_record
 
 NOTHING_USED = "Nothing of the register is used on this visit: everything is asked."
