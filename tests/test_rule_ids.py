@@ -91,6 +91,14 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
         "return-wet-bulb",
         "what the ranges of sound units are read by: each is an input of that calculation",
     ),
+    "records/history/collecting.py": (
+        "outdoor-temperature",
+        "the weather that is told beside each number of before",
+    ),
+    "records/history/before.py": (
+        "compare-with-last-visits",
+        "the look at all numbers of before, beside which it is told what drifts",
+    ),
     "reasoning/unit/facts_listed.py": (
         "cooling-tons",
         "a size told in tons beside facts: nobody asks for it, and nothing else would keep it",

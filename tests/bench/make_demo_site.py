@@ -98,8 +98,8 @@ def _cells(name: str, number: int, plate: Nameplate) -> Iterator[tuple[str, str]
         yield "capacitor-cans", f"{plate.circuits} of {FAN_MICROFARADS:g} uF"
     else:
         yield "capacitor-cans", f"1 of {COMPRESSOR_MICROFARADS:g}/{FAN_MICROFARADS:g} uF"
-    yield "capacitor-tolerance", "6 %"
-    yield "capacitor-volts", "440 V"
+    yield "can-tolerance", "6 %"
+    yield "can-volts", "440 V"
     yield "fuse-class", "RK5"
     unit = {**plate_facts(plate)}
     if plate.tons > 5:

@@ -42,9 +42,22 @@ def test_the_sheet_has_the_last_three_under_each_blank(kept: Call) -> None:
 
 def test_the_round_has_them_at_the_test(kept: Call, typed: Callable[..., None]) -> None:
     typed("RTU-7", "PM", "fall", "3 4 5 6 7 8", *[""] * 6, *["s"] * 24, "q")
-    said = kept()[1]
+    said = " ".join(kept()[1].split())
     assert "Before: 4 ppm in 2025-10, 3 ppm in 2025-05, 2 ppm in 2024-05" in said
-    assert said.count("Before: ") == 1
+    assert "Before: External static is 20 % up (External static pressure)" in said
+    assert said.count("Before: ") == 2
+
+
+def test_what_drifts_is_told_where_the_numbers_of_before_are_looked_at(
+    kept: Call, typed: Callable[..., None], tmp_path: Path
+) -> None:
+    rows = ("2024-10-01,4.0 uA", "2025-10-01,3.4 uA", "2026-10-01,2.7 uA")
+    text = "\n".join(("unit,date,flame-current", *(f"RTU-7,{row}" for row in rows)))
+    (tmp_path / "more.csv").write_text(text, "utf-8")
+    kept("units", "readings", str(tmp_path / "more.csv"))
+    typed("RTU-7", "PM", "fall", "3 4 5 6 7 8", *[""] * 16, "q")
+    said = " ".join(kept()[1].split())
+    assert "; Flame current is 30 % down (Flame current)" in said
 
 
 def test_a_unit_is_due_until_its_round_of_the_season_is_closed(kept: Call) -> None:

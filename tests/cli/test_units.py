@@ -87,7 +87,8 @@ def test_a_unit_is_added_from_its_data_plate_and_nothing_is_lost(
 ) -> None:
     typed(
         "RTU-5", "North clinic", "roof 2", "u", "upper roof", "?", "", "1", "", "",
-        "R-410A, 208/3/60, gas, two circuits, foo", "txv", "99", "2", "note shaky ladder", "q",
+        "R-410A, 208/3/60, gas, two circuits, foo", "txv", *[""] * 4, "99", "2",
+        "note shaky ladder", "q",
     )  # fmt: skip
     code, out, _ = command("units", "add")
     assert code == 0
@@ -95,13 +96,15 @@ def test_a_unit_is_added_from_its_data_plate_and_nothing_is_lost(
     assert 'Not understood, and not kept: "foo".' in out
     assert "99 is not a number of them a unit has" in out
     assert 'Kept: RTU-5. See: troubleshoot units show "RTU-5"' in out
-    typed("", "", "", "", "fin and tube", "done")
+    left_open = [""] * 4  # where it stands, and the line of the data plate
+    typed(*left_open, "next", "u", "fin and tube", "next", "208", "u", "230", "done")
     code, again, _ = command("units", "add", "rtu 5")
     assert "RTU-5 is in the register: what is open is asked." in again
     assert "How is refrigerant metered" not in again
+    assert "Taken: condenser coil: fin and tube." in again
     shown = command("units", "show", "rtu-5")[1]
     for line in ("roof: upper roof", "matters: critical", "metering: TXV", "condenser fans: 2",
-                 "condenser coil: fin and tube", "notes: shaky ladder"):  # fmt: skip
+                 "condenser coil: fin and tube", "nameplate volts: 230"):  # fmt: skip
         assert line in shown
 
 

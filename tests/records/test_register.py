@@ -36,8 +36,8 @@ CELLS: Mapping[str, str] = {
     "filters": "2 x 20X25X2; 16x20x1",
     "belts": "a38",
     "capacitor-cans": "2 of 45/5 uF, 10",
-    "capacitor-tolerance": "+/-6%",
-    "capacitor-volts": "440 VAC",
+    "can-tolerance": "+/-6%",
+    "can-volts": "440 VAC",
     "fuse-class": "class RK-5",
 }
 
@@ -54,8 +54,8 @@ def test_what_is_told_is_kept_as_the_trade_writes_it(unit: Entry) -> None:
         "filters": "2 of 20x25x2, 1 of 16x20x1",
         "belts": "1 of A38",
         "capacitor-cans": "2 of 45/5 uF, 1 of 10 uF",
-        "capacitor-tolerance": "6 %",
-        "capacitor-volts": "440 V",
+        "can-tolerance": "6 %",
+        "can-volts": "440 V",
         "fuse-class": "RK5",
     }
     assert unit.unit["refrigerant"] == "R-410A"
@@ -74,8 +74,8 @@ def test_what_is_told_is_kept_as_the_trade_writes_it(unit: Entry) -> None:
         ("filters", "two"),
         ("belts", "20x25x2"),
         ("capacitor-cans", "45/5/2"),
-        ("capacitor-tolerance", "60 %"),
-        ("capacitor-volts", "hot"),
+        ("can-tolerance", "60 %"),
+        ("can-volts", "hot"),
         ("fuse-class", "Z"),
         ("site at circuit 1", "x"),
         ("refrigerent", "R-22"),

@@ -62,7 +62,7 @@ class OnRound:
     def _read_before(self, decision: Decision) -> str:
         """What the test in hand has read on earlier visits; empty where nothing is known of it."""
         unit, test = self.book.state.name, decision.test
-        if self.shelf is None or test is None or not unit or not test.reads:
+        if self.shelf is None or test is None or not unit:
             return ""
         return self.shelf.read_before(unit, test.id, spoken(decision.at), self.book.visit_id)
 

@@ -25,7 +25,7 @@ table { border-collapse: collapse; width: 100%; }
 th, td { text-align: left; vertical-align: top; padding: .2rem .5rem .2rem 0;
   border-bottom: 1px solid #8888; }
 figure { margin: 1rem 0; }
-svg { width: 100%; height: auto; max-width: 32rem; }
+svg { width: 100%; max-width: 32rem; }
 @media (max-width: 40rem) {
   thead { display: none; }
   tr { display: block; padding: .4rem 0; border-bottom: 1px solid #8888; }

@@ -8,7 +8,7 @@ from datetime import date
 import pytest
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.records.history.drawn import HEIGHT, WIDTH, drawn
+from troubleshoot.records.history.drawn import TALL, WIDE, drawn
 from troubleshoot.records.history.series import Read, Series
 
 
@@ -27,11 +27,11 @@ def test_every_number_is_drawn_within_the_frame(shipped: Knowledge, values: list
     dots = [each for each in figure.iter() if each.tag == "circle"]
     assert len(dots) == len(values)
     for dot in dots:
-        assert 0 < float(dot.get("cx", "")) < WIDTH and 0 < float(dot.get("cy", "")) < HEIGHT
+        assert 0 < float(dot.get("cx", "")) < WIDE and 0 < float(dot.get("cy", "")) < TALL
     for polygon in (each for each in figure.iter() if each.tag == "polygon"):
         for pair in polygon.get("points", "").split():
             x, y = map(float, pair.split(","))
-            assert 0 <= x <= WIDTH and 0 <= y <= HEIGHT
+            assert 0 <= x <= WIDE and 0 <= y <= TALL
     assert (
         figure.findtext("figcaption")
         == f"Flame <current>: 2024-05-01 to {2023 + len(values)}-05-01"

@@ -8,9 +8,12 @@ from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.records.history.collecting import history_of
+from troubleshoot.records.history.drift import alarms_of
 from troubleshoot.records.history.series import Series
-from troubleshoot.records.history.told import number
+from troubleshoot.records.history.told import NO_DRIFT, name_of, number
 
+COMPARED: Final = "compare-with-last-visits"
+"""The point of a round at which the numbers of before are looked at together."""
 MOST: Final = 3
 """Numbers that stand beside a blank."""
 
@@ -21,14 +24,28 @@ class NumbersBefore:
     def __init__(
         self, knowledge: Knowledge, journals: Sequence[Path], on_record: Mapping[str, object]
     ) -> None:
+        self._knowledge = knowledge
         self._series = history_of(knowledge, journals, on_record).series if journals else ()
 
     def of(self, test: str, at: str | None) -> str:
-        """The last numbers of a test at a place, the latest first; empty for none."""
+        """The last numbers of a test at a place, the latest first; empty for none.
+
+        Where they are looked at together, what of them drifts.
+        """
+        if test == COMPARED:
+            return self._drifts()
         for series in self._series:
             if series.test.id == test and _place(series) in (at, ""):
                 return _last(series)
         return ""
+
+    def _drifts(self) -> str:
+        """Every alarm that the numbers raise, with what it is of; empty without any numbers."""
+        if not self._series:
+            return ""
+        raised = [each for series in self._series for each in alarms_of(self._knowledge, series)]
+        said = (f"{each.alarm.text} ({name_of(self._knowledge, each.series)})" for each in raised)
+        return "; ".join(said) or NO_DRIFT.removesuffix(".")
 
     def lines(self, test: str) -> Iterator[str]:
         """The same for each place of a test that was read, a line each."""

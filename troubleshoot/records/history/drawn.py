@@ -16,7 +16,7 @@ LEGEND: Final = (
     "<h2>Drawn</h2>\n<p>Dots: what was read. The line through them, with its 95 % band shaded. "
     "Dotted: the ends of the sound band.</p>"
 )
-WIDTH, HEIGHT, EDGE = 360, 110, 12
+WIDE, TALL, EDGE = 360, 110, 12
 MARGIN: Final = 0.08
 """Share of the height that stays free above and below."""
 STEPS: Final = 24
@@ -33,10 +33,10 @@ class _Frame:
     high: float
 
     def x(self, time: float) -> float:
-        return EDGE + (time - self.first) / (self.last - self.first) * (WIDTH - 2 * EDGE)
+        return EDGE + (time - self.first) / (self.last - self.first) * (WIDE - 2 * EDGE)
 
     def y(self, value: float) -> float:
-        return HEIGHT - EDGE - (value - self.low) / (self.high - self.low) * (HEIGHT - 2 * EDGE)
+        return TALL - EDGE - (value - self.low) / (self.high - self.low) * (TALL - 2 * EDGE)
 
     def at(self, point: Point) -> str:
         return f"{self.x(point.time):.1f},{self.y(point.value):.1f}"
@@ -64,7 +64,7 @@ def drawn(series: Series, name: str) -> str:
     caption = escape(f"{name}{over}: {first} to {last}")
     return (
         f"<figure>\n<figcaption>{caption}</figcaption>\n"
-        f'<svg viewBox="0 0 {WIDTH} {HEIGHT}" role="img" aria-label="{caption}" fill="none" '
+        f'<svg viewBox="0 0 {WIDE} {TALL}" role="img" aria-label="{caption}" fill="none" '
         f'stroke="currentColor">\n{parts}\n</svg>\n</figure>'
     )
 
@@ -91,7 +91,7 @@ def _limit(frame: _Frame, limit: float) -> str:
     if not frame.low <= limit <= frame.high:
         return ""
     y = f"{frame.y(limit):.1f}"
-    return f'<path d="M{EDGE} {y}H{WIDTH - EDGE}" stroke-width="1" stroke-dasharray="2 4"/>'
+    return f'<path d="M{EDGE} {y}H{WIDE - EDGE}" stroke-width="1" stroke-dasharray="2 4"/>'
 
 
 def _line(frame: _Frame, trend: Trend) -> Iterator[str]:

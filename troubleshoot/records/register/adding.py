@@ -6,7 +6,6 @@ Enter leaves a question open, and whoever adds the same unit again is asked what
 from __future__ import annotations
 
 from collections.abc import Callable, Iterator, Mapping
-from types import MappingProxyType
 from typing import Final
 
 from troubleshoot.dialogue.asides import SKIPS
@@ -15,16 +14,15 @@ from troubleshoot.dialogue.naming import ask_name
 from troubleshoot.dialogue.prompts import AskFact, AskPlate, AskWords, Choose, Ended, Prompt
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Back, Leave, Talk, unless_back, words_or_back
-from troubleshoot.frozen import frozen
-from troubleshoot.knowledge.model import FactsNeeded, Knowledge
+from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.numbers import choice
-from troubleshoot.outside.text import begun
-from troubleshoot.reasoning.unit.equipment import InputRefused, Unit, read_unit
+from troubleshoot.reasoning.unit.equipment import InputRefused, read_unit
 from troubleshoot.reasoning.unit.facts_listed import facts_listed
 from troubleshoot.reasoning.unit.facts_said import in_words
 from troubleshoot.reasoning.unit.places import with_place
-from troubleshoot.records.register.columns import AT, MATTERS, NOTES, OWN
+from troubleshoot.records.register.columns import AT, NOTES, OWN
 from troubleshoot.records.register.entry import Entry, cells_of, told
+from troubleshoot.records.register.questions import Wanted, questions
 from troubleshoot.visit.kept.unit_names import same_unit
 
 DONE: Final = "done"
@@ -32,53 +30,14 @@ WHICH: Final = AskWords(
     "Which unit? Its name, as visits will have it.",
     why="Visits, STOPs and history find the unit by its name.",
 )
-PLATE_LINE: Final = AskWords(
-    "What does the data plate say? Several at once, with commas: R-410A, 208/3/60, gas, 10 tons.",
-    why="What is told here is not asked one by one.",
+NEXT: Final = "next"
+HOW: Final = (
+    "Enter leaves a question open, next all of its kind; u takes the last answer back, and done "
+    "ends it."
 )
-HOW: Final = "Enter leaves a question open, u takes the last answer back, done ends it."
 NO_NAME: Final = "A unit of the register has a name."
 NOTHING_BEFORE: Final = "Nothing has been answered yet that could be taken back."
 COLUMNS: Final = "All that can be kept of a unit: troubleshoot units columns"
-
-_FIRST: Final = ("site", "roof", "serves", "matters", "model", "serial")
-_FACTS: Final = (
-    "refrigerant", "metering", "circuits", "condenser-fans", "condenser-coil", "line-volts-class",
-    "supply-phase", "compressor-phase", "heat", "fuel", "ignition", "draft", "blower-drive",
-    "blower-motor", "economizer", "duct-smoke-detector", "crankcase-heater", "building-control",
-)  # fmt: skip
-_PLATES: Final = (
-    "nameplate-volts", "maximum-fuse", "cooling-tons", "charge", "stated-subcooling",
-    "compressor-rla", "compressor-lra", "condenser-fan-fla", "blower-fla",
-    "maximum-external-static", "gas-input-rating", "heat-rise-low", "heat-rise-high",
-    "manifold-rating", "gas-inlet-minimum", "gas-inlet-maximum", "capacitor-rated",
-)  # fmt: skip
-_LAST: Final = (
-    "capacitor-cans", "capacitor-tolerance", "capacitor-volts", "filters", "belts", "fuse-class",
-)  # fmt: skip
-_GAS: Final[FactsNeeded] = MappingProxyType({"heat": ("gas",)})
-_WARM: Final[FactsNeeded] = MappingProxyType({"heat": ("gas", "electric")})
-ONLY_WITH: Final[Mapping[str, FactsNeeded]] = MappingProxyType(
-    {
-        **dict.fromkeys(("fuel", "ignition", "draft", "gas-input-rating", "manifold-rating"), _GAS),
-        **dict.fromkeys(("gas-inlet-minimum", "gas-inlet-maximum"), _GAS),
-        **dict.fromkeys(("heat-rise-low", "heat-rise-high"), _WARM),
-        "belts": {"blower-drive": ("belt",)},
-    }
-)
-"""What only some units have, by the facts of these."""
-
-
-@frozen
-class _Wanted:
-    """One question: the column that its answer goes into, and its place where there are several."""
-
-    column: str
-    prompt: Prompt
-
-    @property
-    def key(self) -> str:
-        return self.column.partition(AT)[0]
 
 
 class Adding:
@@ -96,7 +55,7 @@ class Adding:
         self.entry = Entry("")
         self._known = known
         self._keep = keep
-        self._before: list[tuple[Entry, str]] = []
+        self._before: list[tuple[Entry, tuple[str, ...]]] = []
         self._passed: set[str] = set()
 
     def run(self, name: str) -> Talk[Ended]:
@@ -132,14 +91,15 @@ class Adding:
 
     def _note(self, text: str) -> None:
         before = self.entry.own.get(NOTES)
-        self._tell({NOTES: f"{before}; {text}" if before else text}, "")
+        self._tell({NOTES: f"{before}; {text}" if before else text})
         self.voice.say("Noted.")
 
     def _next(self) -> Talk[bool]:
         """Ask the first question that is open; False where none is, or it is done."""
-        wanted = next((each for each in self._wanted() if each.column not in self._passed), None)
-        if wanted is None:
+        open_ones = [each for each in self._wanted() if each.column not in self._passed]
+        if not open_ones:
             return False
+        wanted = open_ones[0]
         try:
             typed = yield from words_or_back(wanted.prompt)
         except Back:
@@ -148,49 +108,34 @@ class Adding:
         word = typed.lower()
         if word == DONE:
             return False
+        if word == NEXT:
+            self._leave_open(*(each.column for each in open_ones if each.about == wanted.about))
+            return True
         if word in ("", *SKIPS):
-            self._before.append((self.entry, wanted.column))
-            self._passed.add(wanted.column)
+            self._leave_open(wanted.column)
             return True
         self._take(wanted, typed)
         return True
 
-    def _wanted(self) -> Iterator[_Wanted]:
+    def _leave_open(self, *columns: str) -> None:
+        """Ask these no more, until it is taken back."""
+        self._before.append((self.entry, columns))
+        self._passed.update(columns)
+
+    def _wanted(self) -> Iterator[Wanted]:
         """What may be asked of this unit and is not on record, in the order of a data plate."""
         unit, cells = read_unit(self.knowledge, self.entry.unit), cells_of(self.entry)
-        for each in self._questions(unit):
-            is_had = unit.allows(ONLY_WITH.get(each.key, {}))
+        for each in questions(self.knowledge, unit):
             is_told = each.column in cells or each.key in cells or each.key in unit.facts
-            if is_had and not is_told:
+            if not is_told:
                 yield each
-
-    def _questions(self, unit: Unit) -> Iterator[_Wanted]:
-        yield from (self._of_own(key) for key in _FIRST)
-        yield _Wanted("", PLATE_LINE)
-        for name in _FACTS:
-            if name in self.knowledge.facts:
-                yield _Wanted(name, AskFact(self.knowledge.facts[name]))
-        for name in _PLATES:
-            plate = self.knowledge.plate_values.get(name)
-            for place in unit.layout.places(plate.per) if plate else ():
-                shown = unit.layout.shown(plate.per, place) if plate else None
-                if plate:
-                    yield _Wanted(f"{name}{AT}{shown}" if shown else name, AskPlate(plate, shown))
-        yield from (self._of_own(key) for key in _LAST)
 
     def _spoken(self, column: str) -> str:
         key, _, place = column.partition(AT)
         name = OWN[key].spoken if key in OWN else self.knowledge.spoken(key)
         return with_place(name, place)
 
-    def _of_own(self, key: str) -> _Wanted:
-        column = OWN[key]
-        said = f"{begun(column.spoken)}: {column.meaning}"
-        if key == "matters":
-            return _Wanted(key, Choose(f"{said}. Which?", MATTERS))
-        return _Wanted(key, AskWords(f"{said} ({column.takes})?"))
-
-    def _take(self, wanted: _Wanted, typed: str) -> None:
+    def _take(self, wanted: Wanted, typed: str) -> None:
         """Keep what was typed, or say what is wrong with it. Raises DangerCalled."""
         listener = Listener(self.knowledge, self.voice, own=(_about(wanted.prompt),))
         if not wanted.column:
@@ -199,13 +144,15 @@ class Adding:
         if wanted.key in OWN:
             listener.hear(typed)
         said = self._chosen(wanted, typed)
-        if said and self._tell(said, wanted.column) is None:
+        if said and self._tell(said, *(wanted.column,) * (wanted.key in said)) is None:
+            if said.keys() - {wanted.key}:
+                self._say_taken(said)
             return
         problem = self._tell({wanted.column: typed}, wanted.column)
         if problem is not None:
             listener.not_understood(typed, problem)
 
-    def _chosen(self, wanted: _Wanted, typed: str) -> Mapping[str, str]:
+    def _chosen(self, wanted: Wanted, typed: str) -> Mapping[str, str]:
         """What an answer chooses by its number, or the facts that its words name."""
         prompt = wanted.prompt
         if isinstance(prompt, Choose) and (number := choice(typed, len(prompt.options))):
@@ -226,22 +173,27 @@ class Adding:
         if problem is not None:
             listener.not_understood(typed, problem)
             return
-        taken = "; ".join(in_words(self.knowledge, key, value) for key, value in said.items())
-        self.voice.say(f"Taken: {taken}.")
+        self._say_taken(said)
         if left:
             listener.hear(", ".join(left))
             pieces = ", ".join(f'"{piece}"' for piece in left)
             self.voice.say(f"Not understood, and not kept: {pieces}.")
 
-    def _tell(self, cells: Mapping[str, str], column: str) -> str | None:
-        """Keep what is told, on disk before anything else is asked; what is wrong, or nothing."""
+    def _say_taken(self, said: Mapping[str, str]) -> None:
+        taken = "; ".join(in_words(self.knowledge, key, value) for key, value in said.items())
+        self.voice.say(f"Taken: {taken}.")
+
+    def _tell(self, cells: Mapping[str, str], *answered: str) -> str | None:
+        """Keep what is told, on disk before anything else is asked; what is wrong, or nothing.
+
+        `answered`: the questions that it answers, which are not asked again.
+        """
         try:
             entry = told(self.knowledge, self.entry, cells)
         except InputRefused as error:
             return "; ".join(f"{r.problem}; {r.instead}" for r in error.refusals) + "."
         self._keep(entry)
-        self._before.append((self.entry, column))
-        self._passed.add(column)
+        self._leave_open(*answered)
         self.entry = entry
         return None
 
@@ -249,8 +201,8 @@ class Adding:
         if not self._before:
             self.voice.say(NOTHING_BEFORE)
             return
-        before, column = self._before.pop()
-        self._passed.discard(column)
+        before, columns = self._before.pop()
+        self._passed.difference_update(columns)
         if before != self.entry:
             gone = cells_of(self.entry).items() - cells_of(before).items()
             said = "; ".join(f"{self._spoken(key)}: {value}" for key, value in sorted(gone))

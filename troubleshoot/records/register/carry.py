@@ -22,23 +22,23 @@ FOR_480: Final = "arc-rated clothing, and a meter and leads rated for 480 V"
 FOR_FLAMMABLE: Final = (
     "a refrigerant detector and a recovery machine rated for flammable refrigerant; no open flame"
 )
-_SPARES: Final = ("capacitor-cans", "belts", "filters")
+_CANS, _BELTS, _FILTERS = "capacitor-cans", "belts", "filters"
 _COUNTED: Final = re.compile(r"([0-9]+) of (.+)")
 
 
 def carry_lines(knowledge: Knowledge, entries: Sequence[Entry]) -> Iterator[str]:
     """What to take up for these units together, a sentence a line."""
     units = [read_unit(knowledge, entry.unit) for entry in entries]
-    for key in _SPARES:
+    for key in (_CANS, _BELTS, _FILTERS):
         sizes = _together(entries, key)
         if sizes:
             said = ", ".join(f"{count} of {size}" for size, count in sizes.items())
-            yield f"{begun(OWN[key].spoken)}: {said}{_volts(entries) if key == _SPARES[0] else ''}"
+            yield f"{begun(OWN[key].spoken)}: {said}{_volts(entries) if key == _CANS else ''}"
     yield from _fuses(entries)
     yield from _for_the_work(knowledge, units)
     yield begun(ALWAYS)
-    for key in (*_SPARES, "refrigerant"):
-        without = [entry.name for entry in entries if _lacks(entry, key)]
+    for key in (_CANS, _FILTERS, "refrigerant"):  # belts are not wanted by every unit
+        without = [each.name for each in entries if key not in {**each.own, **each.unit}]
         if without:
             named = OWN[key].spoken if key in OWN else knowledge.spoken(key)
             yield f"Not on record, {named}: {', '.join(without)}"
@@ -57,7 +57,7 @@ def _together(entries: Sequence[Entry], key: str) -> dict[str, int]:
 
 def _volts(entries: Sequence[Entry]) -> str:
     """The volts of the cans, at least which the new one stands."""
-    volts = {entry.own["capacitor-volts"] for entry in entries if "capacitor-volts" in entry.own}
+    volts = {entry.own["can-volts"] for entry in entries if "can-volts" in entry.own}
     return f"; at least {max(volts)}" if volts else ""
 
 
@@ -84,9 +84,3 @@ def _for_the_work(knowledge: Knowledge, units: Sequence[Unit]) -> Iterator[str]:
         yield begun(FOR_GAS)
     if any(each.volts_480 for each in at_work):
         yield begun(FOR_480)
-
-
-def _lacks(entry: Entry, key: str) -> bool:
-    """Whether the register does not say what the unit needs of it."""
-    needs_none = key == "belts" and entry.unit.get("blower-drive") == "direct"
-    return not needs_none and key not in {**entry.own, **entry.unit}

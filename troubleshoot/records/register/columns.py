@@ -139,11 +139,11 @@ _OWN: Final = (
         "1 of 45/5 uF", SPARES, partial(_counted, _CAN, "uF", "1 of 45/5 uF"),
     ),
     Column(
-        "capacitor-tolerance", "capacitor tolerance", "stamped on the cans", "6 %", SPARES,
+        "can-tolerance", "can tolerance", "stamped on the cans", "6 %", SPARES,
         _percent,
     ),
     Column(
-        "capacitor-volts", "capacitor volts", "stamped on the cans", "440 V", SPARES, _can_volts
+        "can-volts", "can volts", "stamped on the cans", "440 V", SPARES, _can_volts
     ),
     Column(
         "fuse-class", "fuse class", "class of the fuses in the disconnect",

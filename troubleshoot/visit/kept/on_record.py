@@ -11,7 +11,7 @@ from dataclasses import field
 from typing import Final
 
 from troubleshoot.frozen import frozen
-from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.knowledge.model import Knowledge, Outcome, Test
 from troubleshoot.reasoning.unit.equipment import NAMEPLATE_VOLTS
 from troubleshoot.reasoning.unit.on_record import OnRecord
 from troubleshoot.safety.declared import STEPS
@@ -40,8 +40,9 @@ def split_record(knowledge: Knowledge, unit: Mapping[str, object]) -> OnRecord:
 def looked_at_afresh(knowledge: Knowledge) -> frozenset[str]:
     """Facts and plate values that no record is trusted with.
 
-    Those on which a safety step or a caution hangs; by which a STOP wider than one step is judged;
-    without which a unit has no test that may call one up; and whatever implies one of these.
+    Those on which a safety step or a caution hangs; by which a STOP wider than one step is judged,
+    or any STOP where it is stamped on a part; without which a unit has no test that may call one
+    up; and whatever implies one of these.
     """
     found = {*FOR_THE_WORK, *_of_steps(), *_of_cautions(knowledge)}
     for test in knowledge.tests.values():
@@ -72,11 +73,17 @@ def _of_cautions(knowledge: Knowledge) -> Iterator[str]:
 
 
 def _of_stops(knowledge: Knowledge, test: Test) -> Iterator[str]:
-    """What judges a STOP of this test, and whether a unit has the test at all."""
-    stops = outcomes_that_stop(knowledge, test) - _for_one_step(knowledge, test)
+    """What judges a STOP of this test, and whether a unit has the test at all.
+
+    Of what is stamped on a part, which may have been changed, a STOP for a single step is enough.
+    """
+    every = outcomes_that_stop(knowledge, test)
+    stops = every - _for_one_step(knowledge, test)
     if stops or test.kind == "step":
         yield from test.exists_when
     for outcome in test.outcomes:
+        if outcome.id in every:
+            yield from _stamped_on_parts(knowledge, outcome)
         if outcome.id not in stops:
             continue
         yield from outcome.exists_when
@@ -85,6 +92,15 @@ def _of_stops(knowledge: Knowledge, test: Test) -> Iterator[str]:
             for bound in line.bounds:
                 yield from bound.when
                 yield bound.relative_to or ""
+
+
+def _stamped_on_parts(knowledge: Knowledge, outcome: Outcome) -> Iterator[str]:
+    """The values by which an outcome is judged that stand on a part behind a panel."""
+    for line in outcome.limits:
+        for bound in line.bounds:
+            plate = knowledge.plate_values.get(bound.relative_to or "")
+            if plate is not None and plate.inside:
+                yield plate.id
 
 
 def _for_one_step(knowledge: Knowledge, test: Test) -> frozenset[str]:
