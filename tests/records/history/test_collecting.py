@@ -65,3 +65,21 @@ def test_readings_stand_in_the_order_of_their_days(shipped: Knowledge, tmp_path:
         write_journal(tmp_path, name, [start, read("external-static", text)])
     (series,) = gathered(shipped, tmp_path).series
     assert [number.value for number in series.reads] == [0.5, 0.6, 0.7]
+
+
+def test_a_repair_begins_a_new_line(shipped: Knowledge, tmp_path: Path) -> None:
+    fault = next(
+        f.id for f in shipped.faults.values()
+        if any(g.test == "flame-current" for item in f.evidence for g in item.findings)
+    )  # fmt: skip
+    repaired = {"event": "repaired", "fault": fault}
+    after_it = (repaired, read("flame-current", "4.2 uA"))
+    for year in (2023, 2024, 2025):
+        after = after_it if year == 2024 else ()
+        start = {**START, "time": f"{year}-10-01T09:00:00+00:00"}
+        events = [start, read("flame-current", "2.0 uA"), read("external-static", "0.5 in wc")]
+        write_journal(tmp_path, f"{year}-10-01-1", [*events, *after])
+    series = {each.quantity: each for each in gathered(shipped, tmp_path).series}
+    assert [number.value for number in series["flame-current"].comparable] == [4.2, 2.0]
+    assert len(series["flame-current"].reads) == 3
+    assert len(series["external-static"].comparable) == 3

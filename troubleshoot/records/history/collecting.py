@@ -22,6 +22,7 @@ from troubleshoot.reasoning.unit.equipment import InputRefused, Unit, read_unit
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.records.history.series import Read, Series
 from troubleshoot.records.round_sheet import quantities_of
+from troubleshoot.safety.stops.record import Spot
 from troubleshoot.visit.events import replay
 from troubleshoot.visit.kept.journal import JournalError
 from troubleshoot.visit.kept.reading import read_visit
@@ -43,25 +44,60 @@ def history_of(
     knowledge: Knowledge, journals: Sequence[Path], on_record: Mapping[str, object]
 ) -> History:
     """The history of a unit from its journals, in whatever order they come."""
-    found: dict[tuple[str, Place | None], list[Read]] = {}
-    problems = []
+    visits, problems = [], []
     for path in journals:
         try:
-            events = understood(knowledge, read_visit(path).events).events
+            visits.append(_past(knowledge, path, on_record))
         except JournalError as error:
             problems.append(str(error))
-            continue
-        state = replay(knowledge, events)
-        day = _day(path.stem, (event.time for event in events))
-        if day is None:
-            problems.append(f"{in_a_line(str(path))}: {NO_DAY}")
-            continue
-        for key, read in numbers_of(knowledge, path.stem, day, state, on_record).items():
-            found.setdefault(key, []).append(read)
+        except _NoDay as error:
+            problems.append(f"{in_a_line(str(path))}: {error}")
+    visits.sort(key=lambda past: (past.day, past.visit))
+    found: dict[Spot, list[Read]] = {}
+    for past in visits:
+        for spot, reads in found.items():
+            if spot[0] in past.mended:
+                reads[:] = [replace(read, before_repair=True) for read in reads]
+        for spot, read in past.numbers.items():
+            is_before = spot[0] in past.mended and not read.after_repair
+            found.setdefault(spot, []).append(replace(read, before_repair=is_before))
     order = {name: number for number, name in enumerate(knowledge.tests)}
     keys = sorted(found, key=lambda key: (order[key[0]], str(key[1] or "")))
     every = tuple(series_of(knowledge, *key, found[key]) for key in keys)
     return History(tuple(_told_once(every)), tuple(problems))
+
+
+@frozen
+class _Past:
+    """One visit: its numbers, and the tests that show what was put right on it."""
+
+    visit: str
+    day: date
+    numbers: Mapping[Spot, Read]
+    mended: frozenset[str]
+
+
+class _NoDay(ValueError):
+    """Nothing tells on which day a visit was."""
+
+
+def _past(knowledge: Knowledge, path: Path, on_record: Mapping[str, object]) -> _Past:
+    """One visit by its journal. Raises JournalError, _NoDay."""
+    events = understood(knowledge, read_visit(path).events).events
+    day = _day(path.stem, (event.time for event in events))
+    if day is None:
+        raise _NoDay(NO_DAY)
+    state = replay(knowledge, events)
+    numbers = numbers_of(knowledge, path.stem, day, state, on_record)
+    return _Past(path.stem, day, numbers, frozenset(_mended(knowledge, state)))
+
+
+def _mended(knowledge: Knowledge, state: VisitState) -> Iterator[str]:
+    """The tests in which what was put right on a visit shows, and those that prove it."""
+    for said in state.repairs:
+        fault = knowledge.faults[said.fault]
+        yield from (finding.test for item in fault.evidence for finding in item.findings)
+        yield from (proof.finding.test for proof in fault.proof if proof.finding is not None)
 
 
 def _told_once(every: Sequence[Series]) -> Iterator[Series]:
@@ -91,30 +127,42 @@ def _day(visit: str, times: Iterable[str]) -> date | None:
 
 def numbers_of(
     knowledge: Knowledge, visit: str, day: date, state: VisitState, on_record: Mapping[str, object]
-) -> dict[tuple[str, Place | None], Read]:
-    """Every number of one visit that counts, by test and place."""
+) -> dict[Spot, Read]:
+    """Every number of one visit that counts, by test and place: the last one where there are two.
+
+    Between repairs each stretch is read by itself, as nothing is computed across one.
+    """
     case = replace(state.case, unit=_unit(knowledge, state, on_record))
-    readings, values = take_readings(knowledge, case)
-    outdoor = values.get("outdoor-temperature", None)
-    found = {}
-    for reading in readings:
-        test = knowledge.tests[reading.test]
-        quantities = quantities_of(test)
-        value = values.get(quantities[0], reading.at) if quantities else None
-        if value is None or not reading.valid:
-            continue
-        read = Read(
-            visit,
-            day,
-            value.number,
-            value.whole_u,
-            of_its_like(quantities[0], reading.at, values),
-            outdoor=None if outdoor is None else outdoor.number,
-            outcome=test.spoken_all(", ".join(reading.seen)) if reading.seen else "",
-            rated=dict(_rated(knowledge, quantities[0], reading.at, values)),
-        )
-        found[test.id, reading.at] = _judged(read, reading, quantities[0])
+    found: dict[Spot, Read] = {}
+    for repairs in sorted({answer.repairs for answer in case.answers}):
+        until = tuple(answer for answer in case.answers if answer.repairs <= repairs)
+        readings, values = take_readings(knowledge, replace(case, answers=until))
+        for reading in readings:
+            read = _number(knowledge, Read(visit, day, 0.0, 0.0), reading, values)
+            if read is not None:
+                found[reading.test, reading.at] = read
     return found
+
+
+def _number(knowledge: Knowledge, blank: Read, reading: Reading, values: Values) -> Read | None:
+    """The number of one reading on a visit; None where it has none, or does not count."""
+    test, at = knowledge.tests[reading.test], reading.at
+    quantity = next(iter(quantities_of(test)), "")
+    value = values.get(quantity, at) if quantity else None
+    if value is None or not reading.valid:
+        return None
+    outdoor = values.get("outdoor-temperature", None)
+    read = replace(
+        blank,
+        value=value.number,
+        u=value.whole_u,
+        expected=of_its_like(quantity, at, values),
+        outdoor=None if outdoor is None else outdoor.number,
+        outcome=test.spoken_all(", ".join(reading.seen)) if reading.seen else "",
+        after_repair=reading.after_repair,
+        rated=dict(_rated(knowledge, quantity, at, values)),
+    )
+    return _judged(read, reading, quantity)
 
 
 def _rated(

@@ -28,7 +28,8 @@ class Read:
     `u`: its standard uncertainty by the meter; `rated`: the plate values that alarms compare it
     with, by name; `expected`: what a sound unit would have shown in
     that weather; `low`, `high`: the sound band by which it was judged, open where None; `outdoor`:
-    the air outdoors in F; `outcome`: what it was judged to be, in words.
+    the air outdoors in F; `outcome`: what it was judged to be, in words. `after_repair`: read after
+    one on its own visit; `before_repair`: something was put right since that the test shows.
     """
 
     visit: str
@@ -41,6 +42,8 @@ class Read:
     outdoor: float | None = None
     outcome: str = ""
     rated: Mapping[str, float] = field(default_factory=dict)
+    after_repair: bool = False
+    before_repair: bool = False
 
 
 @frozen
@@ -65,12 +68,16 @@ class Series:
 
     @property
     def comparable(self) -> tuple[Read, ...]:
-        """The numbers that can be compared: of those bound to weather where it was known."""
+        """The numbers that can be compared: of those bound to weather where it was known.
+
+        None from before a repair: a new part begins a new line.
+        """
         if self.is_weather:
             return ()
+        since = (read for read in self.reads if not read.before_repair)
         if not self.is_bound_to_weather:
-            return self.reads
-        return tuple(read for read in self.reads if read.expected is not None)
+            return tuple(since)
+        return tuple(read for read in since if read.expected is not None)
 
     @property
     def in_proportion(self) -> bool:

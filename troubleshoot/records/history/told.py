@@ -50,6 +50,10 @@ def number(value: float, series: Series) -> str:
     return f"{value:.4g} {_unit(series)}"
 
 
+def _readings(count: int) -> str:
+    return counted(count, "reading", "readings")
+
+
 def _unit(series: Series) -> str:
     return unit_of(series.unit.removesuffix("-diff")).spoken
 
@@ -100,15 +104,15 @@ def due_lines(series: Series, when: Due | None) -> Iterator[str]:
 
 def trend_lines(series: Series) -> Iterator[str]:
     """The line through what can be compared, or why there is none."""
-    left_out = len(series.reads) - len(series.comparable)
+    before = sum(read.before_repair for read in series.reads)
+    left_out = len(series.reads) - len(series.comparable) - before
     if series.is_weather:
         yield "It tells of the day: no line is made of it."
         return
+    if before:
+        yield f"Not compared, since it is from before a repair: {_readings(before)}."
     if left_out:
-        yield (
-            f"Not compared, since what was to be expected is not known: "
-            f"{counted(left_out, 'reading', 'readings')}."
-        )
+        yield (f"Not compared, since what was to be expected is not known: {_readings(left_out)}.")
     trend = trend_of(series)
     if trend is None:
         yield f"Too few that can be compared for a line: {len(series.comparable)} of {LEAST}."
