@@ -6,7 +6,7 @@ from typing import TYPE_CHECKING
 
 import click
 
-from troubleshoot.cli.door import tell
+from troubleshoot.cli.door import tell, told
 from troubleshoot.cli.failures import USAGE, Failure
 from troubleshoot.cli.rule_base import rules_in_force, takes_rules
 from troubleshoot.cli.unit_tables import register_in
@@ -78,13 +78,13 @@ def _write(
 ) -> None:
     """The history as one page, with a figure of each series."""
     from troubleshoot.cli.new_file import write_page
-    from troubleshoot.records.history.drawn import LEGEND, drawn
-    from troubleshoot.records.history.told import history_report, name_of
+    from troubleshoot.records.history.drawn import drawn
+    from troubleshoot.records.history.told import caption_of, history_report
 
-    every_one = (drawn(series, name_of(knowledge, series)) for series in every)
-    figures = [figure for figure in every_one if figure]
+    compared = (series for series in every if series.comparable)
+    figures = [drawn(series, told(caption_of(knowledge, series))) for series in compared]
     report = history_report(knowledge, name, every, raised)
-    write_page(file, report, f"History: {name}", [LEGEND, *figures] if figures else ())
+    write_page(file, report, f"History: {name}", [figure for figure in figures if figure])
 
 
 def _asked(

@@ -32,10 +32,7 @@ def test_every_number_is_drawn_within_the_frame(shipped: Knowledge, values: list
         for pair in polygon.get("points", "").split():
             x, y = map(float, pair.split(","))
             assert 0 <= x <= WIDE and 0 <= y <= TALL
-    assert (
-        figure.findtext("figcaption")
-        == f"Flame <current>: 2024-05-01 to {2023 + len(values)}-05-01"
-    )
+    assert figure.findtext("figcaption") == "Flame <current>"
 
 
 def test_a_higher_number_is_drawn_higher_and_a_later_one_to_the_right(shipped: Knowledge) -> None:

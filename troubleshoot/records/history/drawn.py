@@ -12,10 +12,6 @@ from troubleshoot.quantities.trend import Point, Trend
 from troubleshoot.records.history.drift import trend_of
 from troubleshoot.records.history.series import Series
 
-LEGEND: Final = (
-    "<h2>Drawn</h2>\n<p>Dots: what was read. The line through them, with its 95 % band shaded. "
-    "Dotted: the ends of the sound band.</p>"
-)
 WIDE, TALL, EDGE = 360, 110, 12
 MARGIN: Final = 0.08
 """Share of the height that stays free above and below."""
@@ -42,7 +38,7 @@ class _Frame:
         return f"{self.x(point.time):.1f},{self.y(point.value):.1f}"
 
 
-def drawn(series: Series, name: str) -> str:
+def drawn(series: Series, caption: str) -> str:
     """A figure of a series, as HTML; empty where fewer than two numbers can be compared.
 
     What is bound to weather is drawn as it stands over what was to be expected.
@@ -59,12 +55,10 @@ def drawn(series: Series, name: str) -> str:
             *(_dot(frame, point) for point in points),
         )
     )
-    over = ", over what was to be expected" if series.is_bound_to_weather else ""
-    first, last = series.comparable[0].day, series.comparable[-1].day
-    caption = escape(f"{name}{over}: {first} to {last}")
+    said = escape(caption)
     return (
-        f"<figure>\n<figcaption>{caption}</figcaption>\n"
-        f'<svg viewBox="0 0 {WIDE} {TALL}" role="img" aria-label="{caption}" fill="none" '
+        f"<figure>\n<figcaption>{said}</figcaption>\n"
+        f'<svg viewBox="0 0 {WIDE} {TALL}" role="img" aria-label="{said}" fill="none" '
         f'stroke="currentColor">\n{parts}\n</svg>\n</figure>'
     )
 

@@ -17,6 +17,13 @@ HEIGHTS: Final = "▁▂▃▄▅▆▇█"
 """The steps of a sparkline, the lowest first."""
 PLAIN_HEIGHTS: Final = "_.-~=+*#"
 """The same where a terminal cannot show those."""
+DRAWN: Final = (
+    "Dots: what was read. The line through them, with its 95 % band shaded. Dotted: the ends of "
+    "the sound band."
+)
+PAST: Final = (
+    "A line through numbers tells of the past; what the unit is like today is read on the unit."
+)
 NO_DRIFT: Final = "Nothing drifts that the rules watch."
 LEAST_SPAN: Final = 4.0
 """Standard uncertainties of the meter that a sparkline's height is worth at least."""
@@ -43,6 +50,13 @@ def sparkline(series: Series, heights: str = HEIGHTS) -> str:
         return heights[len(heights) // 2] * len(values)
     top = len(heights) - 1
     return "".join(heights[round(((value - middle) / span + 0.5) * top)] for value in values)
+
+
+def caption_of(knowledge: Knowledge, series: Series) -> str:
+    """What a figure of a series shows, and from when to when."""
+    over = " over what was to be expected" if series.is_bound_to_weather else ""
+    first, last = series.comparable[0].day, series.comparable[-1].day
+    return f"{name_of(knowledge, series)}{over}: {first} to {last}"
 
 
 def number(value: float, series: Series) -> str:
@@ -126,7 +140,10 @@ def trend_lines(series: Series) -> Iterator[str]:
 def history_report(
     knowledge: Knowledge, unit: str, every: Sequence[Series], raised: Sequence[Raised]
 ) -> str:
-    """A unit's history in Markdown: what drifts, then the numbers of each series."""
+    """A unit's history in Markdown: what drifts, then the numbers of each series.
+
+    Figures stand before its last paragraph.
+    """
     return "\n".join(_report(knowledge, unit, every, raised))
 
 
@@ -163,6 +180,8 @@ def _report(
         )
         yield f"| {' | '.join(map(markdown, cells))} |"
     yield ""
-    yield (
-        "A line through numbers tells of the past; what the unit is like today is read on the unit."
-    )
+    yield "## Drawn"
+    yield ""
+    yield DRAWN
+    yield ""
+    yield PAST
