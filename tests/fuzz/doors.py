@@ -18,6 +18,7 @@ from typing import Any
 from unittest.mock import patch
 
 from tests.building import base, test_of
+from tests.fuzz.register_doors import register_doors
 from tests.visit.kept.samples import long_visit, write_journal
 from troubleshoot.cli.case_input import plain_of, read_text_of
 from troubleshoot.cli.failures import Failure
@@ -100,6 +101,8 @@ def doors(knowledge: Knowledge, folder: Path) -> Mapping[str, Door]:
                                 _plays(folder / "plays.jsonl")),
         "typed, a visit": Door([TYPED], _typed_visit(knowledge, folder / "data")),
         "typed, a practice": Door([PLAYED], _typed_practice(reasoner)),
+        **{name: Door([sample], enter)
+           for name, (sample, enter) in register_doors(knowledge, folder).items()},
     }  # fmt: skip
 
 

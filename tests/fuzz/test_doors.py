@@ -17,6 +17,7 @@ from troubleshoot.knowledge.model import Knowledge
 NAMES = (
     "case file, YAML", "case file, JSON", "rule file", "scenario", "journal, bytes",
     "journal, events", "kept rules", "record of plays", "typed, a visit", "typed, a practice",
+    "unit of the register", "table of units", "table of visits", "table of instruments",
 )  # fmt: skip
 
 
