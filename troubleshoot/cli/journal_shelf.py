@@ -21,7 +21,7 @@ from troubleshoot.visit.kept.journal import Journal, JournalError, open_visits
 from troubleshoot.visit.kept.left_before import LeftBefore, left_before
 from troubleshoot.visit.kept.names import journal_path, kept_visits, next_name
 from troubleshoot.visit.kept.on_record import Recorded
-from troubleshoot.visit.kept.reading import read_visit
+from troubleshoot.visit.kept.reading import name_told, read_visit
 from troubleshoot.visit.kept.stopped import Standing, standing_in, standing_visits, stops_unit
 from troubleshoot.visit.kept.unit_names import same_unit
 from troubleshoot.visit.kept.unreadable import name_in
@@ -111,6 +111,13 @@ class JournalShelf:
                     changed.append(path)
         return changed
 
+    def _tells_of(self, path: Path, unit: str) -> bool:
+        """Whether a journal says that it is of a unit; what it says is not proved by its sums."""
+        try:
+            return same_unit(name_told(bytes_in(path)), unit)
+        except NotUsable:
+            return False
+
     def _is_of(self, path: Path, unit: str) -> bool:
         """Whether a journal is of a visit to a unit, as far as it can be read."""
         try:
@@ -145,7 +152,7 @@ class JournalShelf:
             from troubleshoot.records.history.before import NumbersBefore
 
             paths = [path for path in kept_visits(self.visits) if path.stem != but]
-            of_unit = [path for path in paths if self._is_of(path, unit)]
+            of_unit = [path for path in paths if self._tells_of(path, unit)]
             on_record = self.on_record(unit).record
             known = {**on_record.afresh, **on_record.trusted}
             self._numbers[unit] = NumbersBefore(self.knowledge, of_unit, known)

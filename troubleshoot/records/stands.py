@@ -13,11 +13,10 @@ from troubleshoot.visit.kept.bytes_of import bytes_in
 from troubleshoot.visit.kept.journal import JournalError, open_visits
 from troubleshoot.visit.kept.left_before import left_before, may_have_left
 from troubleshoot.visit.kept.names import kept_visits
-from troubleshoot.visit.kept.reading import read_visit
+from troubleshoot.visit.kept.reading import name_told, read_visit
 from troubleshoot.visit.kept.stopped import Standing, standing_visits, stops_unit
 from troubleshoot.visit.kept.understanding import understood
 from troubleshoot.visit.kept.unit_names import in_plain, same_unit
-from troubleshoot.visit.kept.unreadable import name_in
 from troubleshoot.visit.telling.kept_visit import kept_account
 
 
@@ -51,7 +50,7 @@ class Visited:
                 data = bytes_in(path)
             except NotUsable:
                 continue
-            key = in_plain(name_in(data))
+            key = in_plain(name_told(data))
             self._of.setdefault(key, []).append(path)
             if may_have_left(data):
                 self._may_have_left.add(key)

@@ -14,18 +14,24 @@ from troubleshoot.records.history.told import NO_DRIFT, name_of, number
 
 COMPARED: Final = "compare-with-last-visits"
 """The point of a round at which the numbers of before are looked at together."""
+MOST_VISITS: Final = 20
+"""Visits that are read for it, so that the first test of a round is not waited for."""
 MOST: Final = 3
 """Numbers that stand beside a blank."""
 
 
 class NumbersBefore:
-    """What earlier visits to a unit have read. `on_record`: the register's facts and values."""
+    """What the last visits to a unit have read, of its journals with the latest first.
+
+    `on_record`: the register's facts and values.
+    """
 
     def __init__(
         self, knowledge: Knowledge, journals: Sequence[Path], on_record: Mapping[str, object]
     ) -> None:
         self._knowledge = knowledge
-        self._series = history_of(knowledge, journals, on_record).series if journals else ()
+        latest = journals[:MOST_VISITS]
+        self._series = history_of(knowledge, latest, on_record).series if latest else ()
 
     def of(self, test: str, at: str | None) -> str:
         """The last numbers of a test at a place, the latest first; empty for none.
