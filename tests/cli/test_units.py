@@ -129,7 +129,9 @@ def test_a_standing_stop_is_shown_of_a_unit_that_is_not_in_the_register(
 ) -> None:
     write_journal(tmp_path / "data" / "visits", "2026-11-25-1", stopped_visit())
     code, out, err = command("units", "list")
-    assert code == 0 and "No unit is in the register yet" in out
+    assert code == 0 and "No unit is in the register yet" in out and out.startswith("STOP over ")
+    assert json.loads(command("units", "list", "--json")[1])["standing"]
+    assert command("inspect", "--due")[1].startswith("STOP over ")
     name = next(e["name"] for e in stopped_visit() if e["event"] == "start")
     code, out, err = command("units", "show", name)
     assert code == 2 and out.startswith(f"STOP over {name}") and "the register has no unit" in err

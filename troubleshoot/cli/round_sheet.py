@@ -55,7 +55,8 @@ def print_due(knowledge: Knowledge, folder: Path) -> None:
     """
     terminal, today = Terminal(), clock.now().date()
     register, visited = register_in(folder), Visited(knowledge, folder / "visits")
-    show_standing_visits(terminal, visited.of_no_unit)
+    names = [entry.name for entry in register.entries]
+    show_standing_visits(terminal, visited.over_others(names))
     terminal.say_all(register.problems)
     rounds = due_rounds(register, visited, today)
     for each in rounds:

@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from collections.abc import Mapping, Sequence
+from collections.abc import Iterable, Mapping, Sequence
 from pathlib import Path
 
 from troubleshoot.frozen import frozen
@@ -55,10 +55,10 @@ class Visited:
             if may_have_left(data):
                 self._may_have_left.add(key)
 
-    @property
-    def of_no_unit(self) -> tuple[Standing, ...]:
-        """What may stop any unit, since nobody can tell whose it is."""
-        return tuple(each for each in self._standing if not in_plain(each.unit))
+    def over_others(self, units: Iterable[str]) -> tuple[Standing, ...]:
+        """What stops none of these units by its name: it may be one of them all the same."""
+        names = {in_plain(unit) for unit in units}
+        return tuple(each for each in self._standing if in_plain(each.unit) not in names)
 
     def of(self, unit: str) -> Sequence[Path]:
         """The journals of a unit, the latest first."""

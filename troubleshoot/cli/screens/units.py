@@ -26,7 +26,8 @@ _IN_THE_LIST = ("site", "roof", "serves", "matters")
 def show_list(register: Register, visited: Visited) -> None:
     """A unit a line, with what stands over it and what is open below it."""
     terminal = Terminal()
-    show_standing_visits(terminal, visited.of_no_unit)
+    names = [entry.name for entry in register.entries]
+    show_standing_visits(terminal, visited.over_others(names))
     terminal.say_all(register.problems)
     stopped = left = 0
     for entry in register.entries:
@@ -113,7 +114,8 @@ def show_columns(columns: Iterable[Column]) -> None:
 def list_as_json(register: Register, visited: Visited) -> None:
     """Every unit with what stands, one JSON object."""
     rows = [_plain(entry.name, entry, visited.stands(entry.name)) for entry in register.entries]
-    others = [standing_account(each, "") for each in visited.of_no_unit]
+    names = [entry.name for entry in register.entries]
+    others = [standing_account(each, "") for each in visited.over_others(names)]
     say_json({"units": rows, "problems": list(register.problems), "standing": others})
 
 
