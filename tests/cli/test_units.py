@@ -108,14 +108,23 @@ def test_a_unit_is_added_from_its_data_plate_and_nothing_is_lost(
         assert line in shown
 
 
+def test_a_note_that_cannot_be_kept_is_told(command: Call, typed: Typed) -> None:
+    typed("RTU-5", f"note {'a' * 1500}", f"note {'b' * 1500}", "q")
+    said = command("units", "add")[1]
+    assert said.count("Noted.") == 1 and "more than 2000 letters" in said
+
+
 def test_whoever_leaves_before_anything_is_told_leaves_nothing(command: Call, typed: Typed) -> None:
     typed("RTU-5", "q")
     assert "Nothing was told, and nothing is kept." in command("units", "add")[1]
     assert "No unit is in the register yet" in command("units")[1]
 
 
-def test_a_danger_told_while_a_unit_is_added_stops_its_unit(command: Call, typed: Typed) -> None:
-    typed("RTU-5", "North clinic", "danger smell of gas", "q")
+@pytest.mark.parametrize("words", ["danger smell of gas", "note strong smell of gas here"])
+def test_a_danger_told_while_a_unit_is_added_stops_its_unit(
+    command: Call, typed: Typed, words: str
+) -> None:
+    typed("RTU-5", "North clinic", words, "q")
     code, out, _ = command("units", "add")
     assert code == 4 and "STOP" in out
     code, out, _ = command("units")

@@ -9,7 +9,7 @@ from collections.abc import Callable, Iterator, Mapping
 from typing import Final
 
 from troubleshoot.dialogue.asides import SKIPS
-from troubleshoot.dialogue.hearing import Listener
+from troubleshoot.dialogue.hearing import Listener, hear
 from troubleshoot.dialogue.naming import ask_name
 from troubleshoot.dialogue.prompts import AskFact, AskPlate, AskWords, Choose, Ended, Prompt
 from troubleshoot.dialogue.said import Voice
@@ -90,9 +90,11 @@ class Adding:
             self.voice.say(f"{self.entry.name} is in the register: what is open is asked.")
 
     def _note(self, text: str) -> None:
+        """Keep a note. Raises DangerCalled where it tells of a danger."""
         before = self.entry.own.get(NOTES)
-        self._tell({NOTES: f"{before}; {text}" if before else text})
-        self.voice.say("Noted.")
+        problem = self._tell({NOTES: f"{before}; {text}" if before else text})
+        hear(self.knowledge, text)
+        self.voice.say(problem or "Noted.")
 
     def _next(self) -> Talk[bool]:
         """Ask the first question that is open; False where none is, or it is done."""
