@@ -61,8 +61,8 @@ def test_instruments_are_kept_and_read_back(tmp_path: Path) -> None:
     (problem,) = read.problems
     assert "broken.yaml: kind: no such kind of instrument" in problem
     clamp, probe = instrument_lines(read)
-    assert clamp == "blue clamp: clamp ammeter, +/-(2 % + 5 counts); last proved 2026-03-02"
-    assert probe.startswith("probe: clamp probe, +/-(0.1 % + 1.3 \u00b0F), as taken for its kind")
+    assert clamp == "blue clamp: clamp-ammeter, +/-(2 % + 5 counts); last proved 2026-03-02"
+    assert probe.startswith("probe: clamp-probe, +/-(0.1 % + 1.3 \u00b0F), as taken for its kind")
     assert probe.endswith("no proof on record; in ice")
 
 
@@ -80,7 +80,7 @@ def test_bad_rows_are_named_and_the_good_ones_kept_only_where_asked_for(
     assert command("units", "instruments", str(file), "--good-rows")[:2] == (
         1, "Kept: 2 instruments.\n"
     )  # fmt: skip
-    assert command("units", "instruments")[1].startswith("blue clamp: clamp ammeter")
+    assert command("units", "instruments")[1].startswith("blue clamp: clamp-ammeter")
 
 
 @pytest.mark.parametrize("heading", ["name,accuracy", "kind", "name,kind,colour"])
@@ -94,4 +94,4 @@ def test_they_are_taken_up_with_the_rest(command: Call, tmp_path: Path) -> None:
     (tmp_path / "u.csv").write_text("name\nRTU-7\n", "utf-8")
     command("units", "instruments", str(tmp_path / "i.csv"))
     command("units", "import", str(tmp_path / "u.csv"))
-    assert "blue clamp: clamp ammeter" in command("units", "carry", "RTU-7")[1]
+    assert "blue clamp: clamp-ammeter" in command("units", "carry", "RTU-7")[1]

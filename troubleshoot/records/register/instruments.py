@@ -182,5 +182,4 @@ def instrument_lines(instruments: Instruments) -> Iterator[str]:
     for each in instruments.kept:
         proved = f"last proved {each.proved}" if each.proved else "no proof on record"
         notes = f"; {each.notes}" if each.notes else ""
-        kind = each.kind.replace("-", " ")
-        yield f"{each.name}: {kind}, {accuracy_of(each)}; {proved}{notes}"
+        yield f"{each.name}: {each.kind}, {accuracy_of(each)}; {proved}{notes}"
