@@ -10,6 +10,7 @@ from collections.abc import Iterator
 from typing import Final
 
 from troubleshoot.frozen import frozen
+from troubleshoot.outside.text import as_said
 
 _DEEDS: Final = (
     r"(?:replaced|changed|swapped|renewed|rebuilt|repaired|cleaned|washed|rewired|fitted|"
@@ -121,7 +122,7 @@ def besides(words: str, told: tuple[Told, ...]) -> str:
 
 
 def _plain(words: str) -> str:
-    return " ".join(words.lower().replace("\u2019", "'").split())
+    return " ".join(as_said(words).split())
 
 
 def _in_clause(clause: str) -> Iterator[Told]:
