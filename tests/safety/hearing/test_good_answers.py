@@ -9,7 +9,7 @@ import pytest
 
 from troubleshoot.safety.hearing.good_answers import tells_good_news, tells_it_stands
 
-OWN = ("Combustible gas sweep", "leak at a union", "clear")
+OWN = ("Combustible gas sweep", "leak at a union", "clear", "no gas")
 """The step's words and its answers'."""
 
 
