@@ -52,6 +52,8 @@ def test_another_number_is_another_unit_however_it_is_said(typed: str) -> None:
         ("North yard RTU-3", "Norfolk yard RTU-3", False),
         ("RTU-3/4", "RTU-3-1", True), ("RTU 1 to 4", "RTU 3 to 6", True),
         ("School RTU-3", "units 4 to 1", True), ("School RTU-3", "units 6 to 4", False),
+        ("RTU 1 to 4", "RTU-4", True), ("RTU 61 to 64", "RTU-62", True),
+        ("RTU 1 to 62", "RTU-1", True), ("RTU 1 to 62", "RTU-62", True),
         ("RTU 1 to 61", "RTU-30", True), ("RTU 1 to 62", "RTU-30", False),
         ("\u00c9cole RTU-3", "RTU-3 ecole", True), ("RTU-1\u3007", "RTU-10", True),
         ("RTU-\u00bd", "RTU-0", False),
