@@ -11,10 +11,20 @@ from dataclasses import replace
 import pytest
 
 from tests.dialogue.at_work import AtWork
-from troubleshoot.dialogue.beside_work import doubt_at, doubt_in, hands_may_be_in
-from troubleshoot.dialogue.prompts import AskWords, AtStop, Choose, Prompt, Settled
+from troubleshoot.dialogue.beside_work import (
+    ask_if_all_stands,
+    doubt_at,
+    doubt_in,
+    hands_may_be_in,
+    told_at_work,
+)
+from troubleshoot.dialogue.hearing import Listener
+from troubleshoot.dialogue.prompts import AskTest, AskWords, AtStop, Choose, DoStep, Prompt, Settled
 from troubleshoot.dialogue.said import Refused, Voice
+from troubleshoot.dialogue.talk import DangerCalled, Talk, ToldGone
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.declared import STEPS
+from troubleshoot.safety.gone import without
 from troubleshoot.safety.work_state import WorkState
 from troubleshoot.visit.events import Noted
 from troubleshoot.visit.state import VisitState
@@ -23,8 +33,8 @@ ASIDE = AskWords("What does the plate say?")
 TOLD = "neon on the isolator is lit"
 """It tells that a state may have gone in words that no list holds."""
 NUMBERS = (
-    "reads 45", "it says 45 over 5", "shows 45", "about 45", "around 45", "45 by 5", "dunno 45",
-    "i think 45", "maybe 45 uF", "12 V", "7,5", "45 mohm", "45 5",
+    "reads 45 over 5", "it says 45 over 5", "shows 45", "about 45", "around 45", "45 by 5",
+    "dunno 45", "i think 45", "maybe 45 uF", "12 V", "7,5", "45 mohm", "45 5",
 )  # fmt: skip
 
 
@@ -50,7 +60,9 @@ def asked(
     return prompt.question
 
 
-@pytest.mark.parametrize("said", [TOLD, "isolator neon", "2 men on the deck", "dunno 45 men"])
+@pytest.mark.parametrize(
+    "said", [TOLD, "isolator neon", "2 men on the deck", "i guess it says over"]
+)
 def test_what_tells_something_is_asked_about_and_kept(
     said: str, shipped: Knowledge, hands_in: VisitState
 ) -> None:
@@ -80,9 +92,22 @@ def test_what_speaks_of_a_steps_matter_is_asked_of_that(
     assert notes == [Noted("told at a question: my padlock hangs at my belt")]
 
 
+@pytest.mark.parametrize("said", [TOLD, "my padlock hangs at my belt"])
+def test_what_was_said_to_stand_is_not_asked_about_again(
+    said: str, shipped: Knowledge, hands_in: VisitState
+) -> None:
+    voice = Voice()
+    talk = doubt_in(shipped, voice, hands_in, Refused(said, ASIDE), [].append)
+    assert talk is not None and next(talk)
+    with pytest.raises(StopIteration):
+        talk.send("y")
+    assert voice.is_safe(said)
+
+
 def test_words_of_the_question_tell_nothing(shipped: Knowledge, hands_in: VisitState) -> None:
-    said = "neon lens of the isolator"
+    said, moved = "neon lens of the isolator", "it started"
     assert asked(shipped, hands_in, said) and not asked(shipped, hands_in, said, said)
+    assert asked(shipped, hands_in, moved, moved), "but that something happened is told by them"
 
 
 def test_it_is_asked_only_where_hands_may_be_in_and_something_stands(
@@ -98,7 +123,8 @@ def test_it_is_asked_only_where_hands_may_be_in_and_something_stands(
         state = replace(hands_in, work=work)
         assert hands_may_be_in(state) is may_be
         assert bool(asked(shipped, state, TOLD)) is may_be
-    assert not asked(shipped, VisitState(work=WorkState()), TOLD)
+    gone = without(hands_in.work, STEPS, hands_in.at_work)
+    assert not asked(shipped, replace(hands_in, work=gone), TOLD)
 
 
 def test_a_stop_a_test_a_step_and_an_ending_ask_for_themselves(shipped: Knowledge) -> None:
@@ -113,3 +139,69 @@ def test_a_stop_a_test_a_step_and_an_ending_ask_for_themselves(shipped: Knowledg
     ended = Settled(None, None)  # type: ignore[arg-type]
     for prompt in (visit.prompt, step.prompt, at_a_stop, ended):
         assert not is_asked(prompt)
+
+
+@pytest.mark.parametrize(
+    ("place", "is_told"), [("live", True), ("in", True), ("lock-off", False), ("run", False)]
+)
+def test_who_else_is_at_the_unit_is_told_at_a_test_where_hands_may_be_in(
+    place: str, is_told: bool, shipped: Knowledge
+) -> None:
+    """A step hears more than that; a unit that runs closed takes no hand."""
+    visit = AtWork(shipped, place)
+    assert isinstance(visit.prompt, AskTest | DoStep)
+    told, nothing = "another crew works on the burner side", "the belt is worn"
+    assert told_at_work(visit.book, visit.prompt.decision, told) is is_told
+    assert not told_at_work(visit.book, visit.prompt.decision, nothing)
+
+
+def asks_at(visit: AtWork, said: str, voice: Voice) -> Talk[None]:
+    """The question whether all stands, of what was told where the visit stands."""
+    assert isinstance(visit.prompt, AskTest | DoStep)
+    listener = Listener(visit.book.knowledge, voice)
+    return ask_if_all_stands(visit.book, listener, visit.prompt.decision, said)
+
+
+def test_at_a_test_it_is_kept_and_asked_whether_all_stands(shipped: Knowledge) -> None:
+    visit = AtWork(shipped, "in")
+    prompt = next(asks_at(visit, TOLD, Voice()))
+    assert isinstance(prompt, Choose) and "does it all still stand?" in prompt.question
+    assert visit.events == [Noted(f"told at a test: {TOLD}", time=visit.moment.isoformat())]
+
+
+def test_a_step_a_hint_and_what_was_said_to_be_nothing_are_not_asked_about(
+    shipped: Knowledge,
+) -> None:
+    safe = Voice()
+    safe.take_as_safe(TOLD)
+    for place, said, voice in (
+        ("lock-off", TOLD, Voice()), ("in", "it glows", Voice()), ("in", TOLD, safe),
+        ("in", "reads 45 over 5", Voice()),
+    ):  # fmt: skip
+        visit = AtWork(shipped, place)
+        assert list(asks_at(visit, said, voice)) == [] and not visit.events
+
+
+def test_a_danger_in_those_words_is_called(shipped: Knowledge) -> None:
+    visit = AtWork(shipped, "in")
+    with pytest.raises(DangerCalled):
+        next(asks_at(visit, "man down", Voice()))
+    assert not visit.events
+
+
+def test_a_yes_is_not_asked_again_and_a_no_voids_all_and_asks_whether_there_is_a_danger(
+    shipped: Knowledge,
+) -> None:
+    visit, voice = AtWork(shipped, "in"), Voice()
+    talk = asks_at(visit, TOLD, voice)
+    next(talk)
+    with pytest.raises(StopIteration):
+        talk.send("y")
+    assert voice.is_safe(TOLD) and voice.hinted is None
+    voice = Voice()
+    talk = asks_at(visit, TOLD, voice)
+    next(talk)
+    with pytest.raises(ToldGone) as gone:
+        talk.send("n")
+    assert {"lockout", "verified-dead", "capacitor-discharge"} <= {*gone.value.steps}
+    assert voice.hinted is not None and voice.hinted.said == TOLD

@@ -9,9 +9,19 @@ import pytest
 
 from tests.dialogue.at_work import AtWork
 from tests.dialogue.test_gone_at_an_ending import ended
-from troubleshoot.dialogue.prompts import AskPlate, AskWords, AtStop, Choose, DoStep, Prompt
-from troubleshoot.dialogue.said import Sentence
-from troubleshoot.dialogue.state_gone import gone_at
+from troubleshoot.dialogue.hearing import Listener
+from troubleshoot.dialogue.prompts import (
+    AskPlate,
+    AskTest,
+    AskWords,
+    AtStop,
+    Choose,
+    DoStep,
+    Prompt,
+)
+from troubleshoot.dialogue.said import Sentence, Voice
+from troubleshoot.dialogue.state_gone import ask_if_gone, gone_at
+from troubleshoot.dialogue.talk import DangerCalled
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.events import DangerReported, Noted, StateGone
 from troubleshoot.visit.telling.lapses import LIVE_AGAIN, NOT_READY
@@ -51,6 +61,30 @@ def test_what_is_told_besides_breaks_in(typed: str, hands_in: AtWork) -> None:
     assert breaks_in(hands_in, typed)
 
 
+@pytest.mark.parametrize(
+    ("place", "typed", "gone"),
+    [
+        # put back while it is tested for dead, and not merely read as still live
+        ("verified-dead", "power is back", True), ("verified-dead", "power is restored", True),
+        ("verified-dead", "power returned", True), ("verified-dead", "power on", False),
+        ("verified-dead", "power is still back on L1", False),
+        ("verified-dead", "live, second feed is back", False),
+        ("verified-dead", "208 V between L1 and L2", False),
+        # what a step tells of its own matter, and what a test is answered with
+        ("lock-off", GONE, False), ("lock-off", "meter quit", True),
+        ("gas-cock-open", "gas is back on", False), ("gas-cock-open", GONE, True),
+        ("run", "no flame", False), ("live", "meter quit", True),
+        # a question in a note is one, and a note no answer
+        ("in", "note is the lock off", False),
+        ("verified-dead", "note dead, panel is back on", True),
+    ],
+)  # fmt: skip
+def test_what_answers_the_prompt_in_hand_does_not_break_in(
+    place: str, typed: str, gone: bool, shipped: Knowledge
+) -> None:
+    assert breaks_in(AtWork(shipped, place), typed) is gone
+
+
 def test_behind_a_stop_only_what_it_asks_for_is_answered(
     shipped: Knowledge, hands_in: AtWork
 ) -> None:
@@ -65,17 +99,40 @@ def test_behind_a_stop_only_what_it_asks_for_is_answered(
 @pytest.mark.parametrize(
     ("place", "typed", "where"),
     [
-        ("cock", "sniffer may be wet", "a test"),
+        ("in", "my padlock hangs at my belt", "a test"),
         ("manometer", "i was off the roof 20 minutes", "a safety step"),
     ],
 )
 def test_what_is_asked_about_is_kept_with_where_it_was_told(
     place: str, typed: str, where: str, shipped: Knowledge
 ) -> None:
-    visit = AtWork(shipped, place)
-    visit.types(typed)
-    assert isinstance(visit.prompt, Choose) and "still stand" in visit.prompt.question
-    assert [e.text for e in visit.events if isinstance(e, Noted)] == [f"told at {where}: {typed}"]
+    for answer, gone in (("y", False), ("n", True)):
+        visit = AtWork(shipped, place)
+        at = visit.at
+        visit.types(typed)
+        assert isinstance(visit.prompt, Choose) and "still stand, as it" in visit.prompt.question
+        notes = [each.text for each in visit.events if isinstance(each, Noted)]
+        assert notes == [f"told at {where}: {typed}"]
+        visit.types(answer)
+        assert any(isinstance(each, StateGone) for each in visit.events) is gone
+        assert (visit.at == at) is not gone and not isinstance(visit.prompt, Choose)
+
+
+def test_a_danger_in_what_would_be_asked_about_is_called(shipped: Knowledge) -> None:
+    visit = AtWork(shipped, "live")
+    assert isinstance(visit.prompt, AskTest)
+    listener = Listener(shipped, Voice())
+    with pytest.raises(DangerCalled):
+        next(ask_if_gone(visit.book, listener, visit.prompt, "guy is down"))
+    assert not visit.events
+
+
+def test_what_hints_at_nothing_that_stands_is_not_asked_about(shipped: Knowledge) -> None:
+    visit = AtWork(shipped, "cock")
+    assert isinstance(visit.prompt, AskTest)
+    listener = Listener(shipped, Voice())
+    assert list(ask_if_gone(visit.book, listener, visit.prompt, "7,5")) == []
+    assert not visit.events
 
 
 def test_at_an_ending_nothing_is_kept_before_it_is_answered(shipped: Knowledge) -> None:
@@ -91,6 +148,21 @@ def test_the_first_order_is_not_to_be_missed_and_the_rest_is_told_behind_it(
     first, then = (each for each in visit.dialogue.answer(GONE) if isinstance(each, Sentence))
     assert first == Sentence(LIVE_AGAIN, strong=True)
     assert then.text.startswith("It counts no more: stopped by its controls, locked out, dead")
+    visit = AtWork(shipped, "out")
+    first, then = (
+        each for each in visit.dialogue.answer("left a wire off") if each != Sentence("")
+    )
+    assert first == Sentence(NOT_READY, strong=True)
+    assert isinstance(then, Sentence) and "every lead back" in then.text
+
+
+def test_at_a_stop_that_stands_all_of_it_is_told_at_once(shipped: Knowledge) -> None:
+    visit = AtWork(shipped, "in")
+    visit.types("smell gas here")
+    assert isinstance(visit.prompt, AtStop)
+    first, then = visit.types("lock is off")[:2]
+    assert first == LIVE_AGAIN and then.startswith("It counts no more: ")
+    assert isinstance(visit.prompt, AtStop) and not visit.prompt.gone
 
 
 def test_what_was_told_in_full_is_told_again_once_it_has_gone(shipped: Knowledge) -> None:
@@ -113,12 +185,16 @@ def test_what_hints_at_a_danger_besides_is_asked_about(typed: str, shipped: Know
     assert isinstance(visit.prompt, AtStop)
 
 
-@pytest.mark.parametrize("typed", ["somebody switched it on", "note somebody switched it on"])
+@pytest.mark.parametrize(
+    "typed", ["somebody switched it on", "note somebody switched it on", "danger power is back on"]
+)
 def test_a_danger_besides_stops_with_what_has_gone(typed: str, shipped: Knowledge) -> None:
     visit = AtWork(shipped, "in")
     assert visit.types(typed) == [LIVE_AGAIN]
     kept = [each for each in visit.events if isinstance(each, StateGone | DangerReported)]
-    assert [each.words for each in kept] == 2 * ["somebody switched it on"]
+    assert [each.words for each in kept] == 2 * [
+        typed.removeprefix("note ").removeprefix("danger ")
+    ]
     assert isinstance(visit.prompt, AtStop)
     (left,) = visit.prompt.gone
     assert left.startswith("It counts no more: ")
