@@ -175,7 +175,7 @@ def test_a_step_a_hint_and_what_was_said_to_be_nothing_are_not_asked_about(
     safe = Voice()
     safe.take_as_safe(TOLD)
     for place, said, voice in (
-        ("lock-off", TOLD, Voice()), ("in", "it glows", Voice()), ("in", TOLD, safe),
+        ("lock-off", TOLD, Voice()), ("in", "eyebrows are singed", Voice()), ("in", TOLD, safe),
         ("in", "reads 45 over 5", Voice()),
     ):  # fmt: skip
         visit = AtWork(shipped, place)

@@ -7,6 +7,7 @@ from __future__ import annotations
 
 import pytest
 
+from tests.dialogue import at_work
 from tests.dialogue.at_work import AtWork
 from tests.dialogue.test_gone_at_an_ending import ended
 from troubleshoot.dialogue.hearing import Listener
@@ -83,6 +84,21 @@ def test_what_answers_the_prompt_in_hand_does_not_break_in(
     place: str, typed: str, gone: bool, shipped: Knowledge
 ) -> None:
     assert breaks_in(AtWork(shipped, place), typed) is gone
+
+
+def test_a_step_that_is_asked_again_hears_of_its_own_matter_itself(shipped: Knowledge) -> None:
+    """The meter is proved before the test for dead and behind it."""
+    visit = AtWork(shipped, "verified-dead")
+    assert breaks_in(visit, "meter quit")
+    visit.types("2 V")
+    assert visit.at == "tester-proof" and not breaks_in(visit, "meter quit")
+
+
+def test_a_mistyped_answer_is_one(shipped: Knowledge, monkeypatch: pytest.MonkeyPatch) -> None:
+    """White powder, with a slip in it, is no power on the rod."""
+    monkeypatch.setitem(at_work.PLACES, "rod", ("no-heat", "do flame-rod", "flame-rod"))
+    visit = AtWork(shipped, "rod")
+    assert not breaks_in(visit, "white podwer on it") and breaks_in(visit, "power on it")
 
 
 def test_behind_a_stop_only_what_it_asks_for_is_answered(
