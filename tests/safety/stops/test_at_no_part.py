@@ -48,6 +48,8 @@ AT_A_PART = [
     (SMOKE, "filter had burnt, replaced the filter"),
     (WATER, "dried the disconnect, replaced its gasket"), (WATER, "sealed the conduit hub"),
     (WATER, "roof leak above it flashed and sealed, lugs replaced"),
+    (SMOKE, "replaced the breaker and the air filter"),
+    (WATER, "dried the fuses, replaced the wet air filter"),
     (WATER, "rewired the box after the water was out"),
 ]  # fmt: skip
 AT_ANOTHER_PART = [
