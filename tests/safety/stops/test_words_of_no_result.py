@@ -1,4 +1,4 @@
-"""By which words a deed is no result: what could not be done, and what is done another day.
+"""By which words a deed is no result, and a reading shows nothing: not done, not yet, another gas.
 
 Each names a part and a deed, so that nothing else speaks against it. The sentences are made up:
 common practice, no source.
@@ -10,8 +10,10 @@ import pytest
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.stops.reopening import NotAResult, in_words
+from troubleshoot.safety.stops.shown import as_read
 
 CANNOT, TO_COME = "not put right", "still to come"
+ANOTHER_GAS, ELSEWHERE = "of another gas than the danger", "another time or place"
 
 
 @pytest.mark.parametrize(
@@ -43,3 +45,22 @@ def test_a_fuse_of_the_wrong_size_that_is_out_again_is_no_defeat(shipped: Knowle
     assert in_words(shipped, out, hazard) == out
     with pytest.raises(NotAResult):
         in_words(shipped, "oversized fuse fitted, lugs remade", hazard)
+
+
+@pytest.mark.parametrize(
+    ("hazard", "typed", "why"),
+    [
+        ("carbon-monoxide-in-room", "0 ppm refrigerant", ANOTHER_GAS),
+        ("carbon-monoxide-in-room", "0 ppm CO2", ANOTHER_GAS),
+        ("gas-odour", "0 % oxygen", ANOTHER_GAS),
+        ("gas-odour", "0 % LEL yesterday", ELSEWHERE),
+        ("gas-odour", "0 % LEL two days ago", ELSEWHERE),
+        ("carbon-monoxide-in-room", "2 ppm or so", "about so much"),
+        ("live-now", "0 V or so", "about so much"),
+    ],
+)
+def test_another_gas_another_day_and_about_so_much_show_nothing(
+    hazard: str, typed: str, why: str, shipped: Knowledge
+) -> None:
+    with pytest.raises(NotAResult, match=why):
+        as_read(shipped, typed, shipped.hazards[hazard])
