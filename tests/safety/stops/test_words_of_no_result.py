@@ -12,7 +12,7 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.stops.reopening import NotAResult, in_words
 from troubleshoot.safety.stops.shown import as_read
 
-CANNOT, TO_COME = "not put right", "still to come"
+CANNOT, TO_COME, TOLD = "not put right", "still to come", "what was found or told"
 ANOTHER_GAS, ELSEWHERE = "of another gas than the danger", "another time or place"
 
 
@@ -22,7 +22,8 @@ ANOTHER_GAS, ELSEWHERE = "of another gas than the danger", "another time or plac
         ("union was tightened, cannot reach the elbow behind it", CANNOT),
         ("tightened the union but was unable to stop the leak", CANNOT),
         ("new gas valve fitted tomorrow", TO_COME), ("gas valve changed next week", TO_COME),
-        ("gas valve replaced by friday", TO_COME),
+        ("gas valve replaced by friday", TO_COME), ("put up a sign at the unit", TOLD),
+        ("fan cleared the smell and it left", "nothing about where it came from"),
     ],
 )  # fmt: skip
 def test_what_was_not_done_or_not_yet_is_no_result(
