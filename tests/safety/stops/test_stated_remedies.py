@@ -9,7 +9,7 @@ import pytest
 from troubleshoot.knowledge.caution_diff import dropped
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.safety.stops.by_its_orders import why_too_near, why_untested
-from troubleshoot.safety.stops.no_repair import stays_off
+from troubleshoot.safety.stops.no_repair import stays_off, why_no_repair
 from troubleshoot.safety.stops.reopening import NotAResult, in_words
 
 IN_ANOTHER_LANGUAGE = "Alejese y apague el equipo."
@@ -35,6 +35,25 @@ def test_no_remedy_stays_none_whatever_language_its_orders_are_in(
     """Regression: translated orders let a cracked exchanger be patched."""
     with pytest.raises(NotAResult):
         in_words(shipped, said, in_another_language(shipped, name))
+
+
+def test_a_second_patch_is_none_either(shipped: Knowledge) -> None:
+    said = "patched the crack, replaced the exchanger, then sealed the hole"
+    with pytest.raises(NotAResult):
+        in_words(shipped, said, shipped.hazards["heat-exchanger-breach"])
+
+
+@pytest.mark.parametrize(
+    ("name", "said"),
+    [
+        ("gas-odour", "sealed the leak at the union"),
+        ("refrigerant-escaping", "brazed the leak"),
+        (None, "brazed the leak"),
+    ],
+)
+def test_what_leaks_elsewhere_is_sealed(name: str | None, said: str, shipped: Knowledge) -> None:
+    hazard = None if name is None else shipped.hazards[name]
+    assert why_no_repair(said, hazard) == ""
 
 
 @pytest.mark.parametrize(
