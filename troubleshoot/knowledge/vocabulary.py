@@ -47,6 +47,7 @@ Need = Literal[
     "clamp-on-heater-lead",
     "motor-leads-moved",
     "gauges-on",
+    "at-ports",
     "charge-recovered",
     "unit-stopped",
     "clips-dead",
