@@ -132,7 +132,8 @@ def show_verdict(terminal: Terminal, knowledge: Knowledge, said: Verdict) -> Non
     reading, found = said.reading, said.reading.classified
     if found is None:
         if reading.text and not reading.seen:
-            terminal.say("Kept. It cannot be judged until more is known.", 1)
+            lacks = said.lacks or "It cannot be judged until more is known."
+            terminal.say(f"Kept. {lacks}", 1)
         return
     unit = knowledge.quantities[found.quantity].unit.removesuffix("-diff")
     spread = f" +/-{2 * found.u:.2g}" if found.u else ""
