@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from troubleshoot.dialogue.all_places import at_all_places
 from troubleshoot.dialogue.answering import answers, said_by
-from troubleshoot.dialogue.beside_work import ask_if_all_stands, told_at_work
+from troubleshoot.dialogue.beside_work import told_at_work
 from troubleshoot.dialogue.board_code import CODE_SHOWN, keep_code, tells_a_code
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.breaks import tell_break
@@ -19,6 +19,7 @@ from troubleshoot.dialogue.may_be_meant import taken_up_or_asked
 from troubleshoot.dialogue.new_person import ask_if_new
 from troubleshoot.dialogue.not_known import is_not_known
 from troubleshoot.dialogue.on_round import OnRound
+from troubleshoot.dialogue.other_words import OtherWords
 from troubleshoot.dialogue.plain_talk import is_not_fitted
 from troubleshoot.dialogue.prompts import AskTest, DoStep
 from troubleshoot.dialogue.reading_out import ReadingOut
@@ -70,6 +71,7 @@ class Asking:
         self.on_round = on_round
         self.telling = Telling(book, voice, decider.reasoner)
         self.reading_out = ReadingOut(book, voice, decider, self.telling)
+        self.other_words = OtherWords(book, voice, self.reading_out)
 
     def ask(self, prompt: AskTest | DoStep, conclusions: Conclusions) -> Talk[None]:
         """Ask until an answer is understood; commands are served on the way."""
@@ -158,9 +160,12 @@ class Asking:
             return True
         why = yield from self.reading_out.take(listener, typed, decision, str(error))
         if why is not None:
-            tells = decision.step is not None and why == str(error) and not stands
-            if why == str(error) and not stands:
-                yield from ask_if_all_stands(self.book, listener, decision, typed)
+            is_no_reading = why == str(error)
+            if is_no_reading and (
+                yield from self.other_words.take(listener, prompt, typed, stands=stands)
+            ):
+                return True
+            tells = decision.step is not None and is_no_reading and not stands
             self._let_be(listener, decision, typed, why, tells=tells)
         return why is None
 
