@@ -26,6 +26,7 @@ from troubleshoot.dialogue.metered_in_words import told
 from troubleshoot.dialogue.orders import is_order
 from troubleshoot.dialogue.pointing import without_pointing
 from troubleshoot.dialogue.two_valves import not_either_valve
+from troubleshoot.dialogue.verdict_beside import number_beside_verdict
 from troubleshoot.dialogue.waiting import has_waited
 from troubleshoot.dialogue.which_lock import cannot_be_locked, locked_at, not_another_lock
 from troubleshoot.dialogue.word_and_number import number_beside_word
@@ -91,7 +92,10 @@ def answer_event_from(
             number, named = _told(knowledge, VisitState(), test, Step(test.id), typed)
             if number or named:
                 return Answered(test.id, where, named, text=None if named else number)
-        elif number := number_beside_word(knowledge, test, typed, outcomes):
+        elif number := (
+            number_beside_word(knowledge, test, typed, outcomes)
+            or number_beside_verdict(knowledge, test, typed)
+        ):
             return Answered(test.id, where, text=number)
         _read(knowledge, test, typed)
         return Answered(test.id, where, text=typed)
