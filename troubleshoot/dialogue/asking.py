@@ -88,41 +88,56 @@ class Asking:
             reply = yield prompt
             if self._too_late(decision, reply):
                 return
-            if isinstance(reply, str):
-                if self.on_round.goes_on(reply, conclusions):
-                    return
-                served = yield from self.commands.serve(reply, decision, conclusions)
-                if served and (self.book.changed or self._too_late(decision, "")):
-                    return
-                if served:
-                    continue
-                if decision.step is None and is_not_known(reply) and reply not in offered:
-                    self.voice.say(SKIPPED_WITH_S)
-                    continue
-            try:
-                event = yield from taken_up_or_asked(self.book, listener, prompt, reply)
-            except NearlyAnAnswer as error:
-                self.voice.say(str(error))
-                listener.ask_about(str(reply))
-                continue
-            except NotAnAnswer as error:
-                assert isinstance(reply, str)
-                if (yield from self._takes_otherwise(listener, prompt, reply, error, conclusions)):
-                    return
-                if self._too_late(decision, ""):  # something may have been asked meanwhile
-                    return
-                continue
-            meant: Event | None = event
-            if isinstance(reply, str):
-                if not (yield from is_meant(self.book, listener, test, reply, event)):
-                    continue
-                event = at_all_places(self.voice, self.book.state.unit, test, reply, event)
-                meant = yield from as_meant(listener, self.book, self.decider.reasoner, event)
-            if meant is not None and not self._too_late(decision, reply):
-                self.telling.keep(meant, prompt)
-                if isinstance(reply, str) and _shows_a_code(meant, test, reply):
-                    yield from keep_code(self.book, listener, test, reply)
-            return
+            if (yield from self._settled(listener, prompt, reply, conclusions)):
+                return
+            if self._too_late(decision, ""):  # something may have been asked meanwhile
+                return
+
+    def _settled(
+        self, listener: Listener, prompt: AskTest | DoStep, reply: Reply, conclusions: Conclusions
+    ) -> Talk[bool]:
+        """Whether a reply leaves nothing to ask here: it was kept, or brings something else."""
+        decision = prompt.decision
+        test = decision.test
+        assert test is not None
+        if isinstance(reply, str):
+            if self.on_round.goes_on(reply, conclusions):
+                return True
+            if (yield from self.commands.serve(reply, decision, conclusions)):
+                return self.book.changed
+            is_answer = reply in listener.offered
+            if decision.step is None and is_not_known(reply) and not is_answer:
+                self.voice.say(SKIPPED_WITH_S)
+                return False
+        try:
+            event = yield from taken_up_or_asked(self.book, listener, prompt, reply)
+        except NearlyAnAnswer as error:
+            self.voice.say(str(error))
+            listener.ask_about(str(reply))
+            return False
+        except NotAnAnswer as error:
+            assert isinstance(reply, str)
+            return (yield from self._takes_otherwise(listener, prompt, reply, error, conclusions))
+        return (yield from self._keeps(listener, prompt, reply, event))
+
+    def _keeps(
+        self, listener: Listener, prompt: AskTest | DoStep, reply: Reply, event: Event
+    ) -> Talk[bool]:
+        """Whether what a reply means was settled: it is so, it came too late, or it is doubted."""
+        decision = prompt.decision
+        test = decision.test
+        assert test is not None
+        meant: Event | None = event
+        if isinstance(reply, str):
+            if not (yield from is_meant(self.book, listener, test, reply, event)):
+                return False
+            event = at_all_places(self.voice, self.book.state.unit, test, reply, event)
+            meant = yield from as_meant(listener, self.book, self.decider.reasoner, event)
+        if meant is not None and not self._too_late(decision, reply):
+            self.telling.keep(meant, prompt)
+            if isinstance(reply, str) and _shows_a_code(meant, test, reply):
+                yield from keep_code(self.book, listener, test, reply)
+        return True
 
     def _takes_otherwise(
         self,
