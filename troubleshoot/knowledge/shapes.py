@@ -113,7 +113,7 @@ class Findings:
 class Facts:
     """A mapping of equipment facts to the word, or words, any of which will do.
 
-    A nameplate value may stand there too, with the word known or not-known.
+    A nameplate value may stand there too, with the word known or not-known; in a limit a quantity.
     """
 
 
