@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections import Counter
 from dataclasses import replace
 from pathlib import Path
@@ -103,6 +104,14 @@ def test_there_are_enough_scenarios_of_every_kind(shipped: Knowledge) -> None:
     assert sum(scenario.subsystem == BUILDING_SIDE for scenario in scenarios) >= 2
     assert sum(any(s.valid is False for s in scenario.listed) for scenario in scenarios) >= 3
     assert {scenario.subsystem for scenario in scenarios} == subsystems
+
+
+@pytest.mark.parametrize("name", sorted(PATHS))
+def test_name_and_title_are_of_a_place_and_a_unit_only(shipped: Knowledge, name: str) -> None:
+    """Regression: a dozen names told the cause, `valve-will-not-open` among them."""
+    title = re.fullmatch(r"[^:]+ at ([^:,]+), unit [0-9]+", scenario_named(shipped, name).title)
+    assert title is not None
+    assert name == "-".join(re.findall(r"[a-z]+", title[1].lower().replace("'", "")))
 
 
 def test_every_scenario_file_is_formatted_as_text_people_can_edit() -> None:

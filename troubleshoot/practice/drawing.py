@@ -141,6 +141,7 @@ def _data(
             "proof": "; ".join(proof.text for proof in fault.proof) or "The complaint is gone.",
         },
         "teaches": _teaches(fault),
+        "moves": True,
     }
 
 

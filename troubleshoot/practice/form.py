@@ -21,6 +21,9 @@ from troubleshoot.knowledge.shapes import (
     required,
 )
 
+WEEKS: Final = 6
+"""Of the course: looks first, then power, motors, air, the refrigerant circuit, and gas."""
+
 _PLACE: Final = Text(longest=60)
 _PLACES: Final = OneOrMore(_PLACE, most=8, alone=True)
 _TEST: Final = required("test", Name("test"), "the test")
@@ -64,6 +67,7 @@ UNAVAILABLE: Final = Record(
     "test that cannot be done",
     (_TEST, required("why", Text(), "what the apprentice is told")),
 )
+EXPERT_TEST: Final = Record("test of the expert", (_TEST, _AT))
 TRUE_FAULT: Final = Record("true fault", (required("fault", Name("fault"), "the fault"), _AT))
 TRUTH: Final = Record(
     "truth",
@@ -86,6 +90,7 @@ SCENARIO_FILE: Final = Record(
         required("title", Text(longest=120), "an invented place, the unit, and the trouble"),
         required("subsystem", Name("subsystem"), "the subsystem in which the cause lies"),
         required("difficulty", Number(1, 3, whole=True), "1 plain, 2 takes thought, 3 misleads"),
+        optional("week", Number(1, WEEKS, whole=True), "the week of the course it belongs to"),
         required("call", Text(), "the caller's own words"),
         required("complaint", Name("complaint"), "the complaint nearest to them"),
         required("unit", Pairs(Name("fact or plate value"), Anything()), "the unit"),
@@ -96,10 +101,21 @@ SCENARIO_FILE: Final = Record(
             ListOf(SCENARIO_READING, most=60, block=True),
             "what tests read; a test that is not listed reads as on a sound unit",
         ),
+        optional("moves", Truth(), "true: something may be done to the unit, and it answers"),
         optional("unavailable", ListOf(UNAVAILABLE, most=20, block=True), "what cannot be done"),
         optional("works-out", ListOf(WORKED_OUT, most=40, block=True), "for the checker"),
+        optional(
+            "way",
+            ListOf(EXPERT_TEST, most=15, block=True),
+            "the tests that an old hand takes, in order; without it the engine's own",
+        ),
         required("truth", TRUTH, "what was really wrong"),
         required("teaches", Text(), "the one thing to take home"),
+        optional(
+            "taught-by",
+            ListOf(Name("test"), most=6),
+            "the tests that the lesson rests on: the expert takes each of them",
+        ),
         SOURCE,
     ),
     block=True,

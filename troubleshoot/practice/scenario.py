@@ -74,6 +74,9 @@ class Scenario:
 
     `plain` is the case file that the scenario makes with its listed readings; `case` is the same
     read, and `listed` its readings as the unit shows them. `unavailable`: test -> why.
+    `week`: of the course; None for a case outside it. `way`: the tests that an old hand takes, with
+    their places, in order; empty where the engine's own choice is as good. `taught_by`: the tests
+    on which the lesson rests. `moves`: something may be done to the unit, and it answers.
     """
 
     id: str
@@ -89,6 +92,10 @@ class Scenario:
     teaches: str
     unavailable: Mapping[str, str] = field(default_factory=dict)
     works_out: tuple[WorkedOut, ...] = ()
+    week: int | None = None
+    way: tuple[tuple[str, Place | None], ...] = ()
+    taught_by: tuple[str, ...] = ()
+    moves: bool = False
 
     @property
     def unit(self) -> Unit:

@@ -1,0 +1,58 @@
+"""Doing something to a unit that moves, and what is remembered of it.
+
+Hands go in only where the work state has what the repair wants. A part that is changed without a
+reading that separates its fault from the rivals is remembered as changed on a guess.
+"""
+
+from __future__ import annotations
+
+from typing import Final
+
+from troubleshoot.frozen import frozen
+from troubleshoot.practice.answering import AnsweringUnit
+from troubleshoot.practice.deeds import Acted, Deed
+from troubleshoot.practice.moving import moved
+from troubleshoot.practice.played import Stopped
+from troubleshoot.practice.reasoned import is_reasoned
+from troubleshoot.practice.scenario import TrueFault
+from troubleshoot.practice.session import Session
+from troubleshoot.practice.slips import Slip
+from troubleshoot.reasoning.unit.places import Place, spoken
+from troubleshoot.safety.before_repair import caution_before
+from troubleshoot.visit.events import Repaired
+
+LOCKED_OUT: Final = "lockout-and-verify-dead"
+
+
+@frozen
+class HandedOver:
+    """A repair that nobody does on the roof: the unit is tagged out and handed over."""
+
+    deed: Deed
+
+
+def act(session: Session, deed: Deed, at: Place | None) -> Acted | Stopped | HandedOver:
+    """Do a deed, or say what stops it; the unit answers as it then is."""
+    stop = session.standing_stop()
+    if stop is not None:
+        return session.slipped(
+            Slip(deed.name, (stop.hazard.what_to_do,), stop.hazard.what_to_do, stop.hazard.id, True)
+        )
+    if deed.fault.repair.hand_over:
+        return HandedOver(deed)
+    lacking = caution_before(deed.fault, session.state.work, session.state.at_work, spoken(at))
+    if lacking:
+        return session.slipped(Slip(deed.name, (lacking,), lacking, LOCKED_OUT))
+    called = (TrueFault(deed.fault.id, at),)
+    reasoner = session.decider.reasoner
+    guessed = bool(deed.makes) or not is_reasoned(
+        reasoner, session.start, session.conclusions, called
+    )
+    before = session.unit.scenario
+    after = moved(reasoner, before, deed, at)
+    fewer = len(after.truth.faults) < len(before.truth.faults)
+    done = Acted(deed, at, fewer and not deed.makes, guessed)
+    session.acted(done, AnsweringUnit(reasoner, after))
+    if deed.mends:
+        session.add(Repaired(deed.mends))
+    return done
