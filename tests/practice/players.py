@@ -1,8 +1,9 @@
 """Four players who meet a scenario each in their way, to see what their plays are worth.
 
 The reasoned one goes the expert's way and calls what the readings lead to. The guesser reads one
-thing and calls what is true: the luckiest there can be. Who measures everything takes every test of
-the unit, work state by work state, and calls what it leads to. The unsafe one goes in first.
+thing and calls what is true: the luckiest there can be. Who measures everything takes every test
+that the scenario has a reading for, and what is computed, work state by work state, and calls what
+it leads to. The unsafe one goes in first.
 """
 
 from __future__ import annotations
@@ -48,8 +49,14 @@ def lucky_guesser(session: Session, expert: ExpertPath) -> Call:
 
 
 def measures_everything(session: Session, expert: ExpertPath) -> Call:
-    """Takes every test that a safe way leads to, and calls what they lead to."""
-    found = [(test, at) for test in session.tests() for at in session.places(test)]
+    """Takes every test of the sheet that a safe way leads to, and calls what they lead to."""
+    listed = {shown.test for shown in session.scenario.listed}
+    found = [
+        (test, at)
+        for test in session.tests()
+        if test.id in listed or test.id in ("superheat", "subcooling", "air-temperature-split")
+        for at in session.places(test)
+    ]
     found.sort(key=lambda each: LIVE_TO_DEAD.index(each[0].work_state))
     for test, at in found:
         if session.standing_stop() is not None:

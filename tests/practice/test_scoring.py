@@ -9,6 +9,7 @@ from hypothesis import given, settings
 from hypothesis import strategies as st
 
 from tests.building import test_of as made
+from tests.practice.players import PLAYERS, played
 from tests.practice.playing import do_steps, follow, path_of, scenario_named, session_of
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.practice.expecting import Band, judge, sound_band
@@ -184,3 +185,19 @@ def test_steps_are_not_counted_as_tests(shipped: Knowledge) -> None:
     do_steps(session, "roof-conditions", "tell-occupants")
     path = path_of(shipped, session.scenario.id)
     assert score_of(session, Call(), path).tests == 0
+
+
+def test_of_four_players_the_reasoned_one_earns_most_and_the_unsafe_one_nothing(
+    shipped: Knowledge,
+) -> None:
+    """Over all scenarios: `tests/bench/players.py`. Here on a look, a lock-out and a STOP."""
+    means = {}
+    for name in PLAYERS:
+        scores = [
+            played(name, session_of(shipped, case), path_of(shipped, case))
+            for case in ("long-meadow", "mill-lane", "church-field")
+        ]
+        means[name] = sum(score.points for score in scores) / len(scores)
+    ordered = sorted(means, key=lambda name: -means[name])
+    assert ordered == ["reasoned", "measures everything", "guesser", "unsafe"]
+    assert means["guesser"] <= 50 and means["unsafe"] == 0

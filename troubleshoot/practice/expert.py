@@ -8,7 +8,9 @@ decision is kept with its reason.
 
 from __future__ import annotations
 
+from collections import Counter
 from dataclasses import replace
+from typing import Final
 
 from troubleshoot.dialogue.prompts import AskTest, DoStep, Prompt, Settled
 from troubleshoot.dialogue.scripted import ScriptedVisit, start_event
@@ -29,6 +31,9 @@ from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.events import Aimed, Answered, Event, Started, StepDone
 from troubleshoot.visit.telling.account import TECHNICIAN, Plain
 from troubleshoot.visit.telling.why_next import NARROWS, separates
+
+MOST_AIMS: Final = 3
+"""A step that fails leads away from a test; after so many times there is no way to it."""
 
 
 @frozen
@@ -78,7 +83,7 @@ class ExpertVisit(ScriptedVisit):
         self.asking = ""
         self.way = list(scenario.way)
         self.has_way = bool(scenario.way)
-        self.aimed: tuple[str, Place | None] | None = None
+        self.aims: Counter[tuple[str, Place | None]] = Counter()
         super().__init__(reasoner, scenario.case, start_of(scenario))
 
     def alarming_in(self, case: Case) -> Alarming:
@@ -100,9 +105,9 @@ class ExpertVisit(ScriptedVisit):
             return None
         name, at = self.way[0]
         if self.state.aim != (name, at) or not self.state.aim_chosen:
-            if self.aimed == (name, at):
+            self.aims[(name, at)] += 1
+            if self.aims[(name, at)] > MOST_AIMS:
                 raise NoWayThere(f"no safe way leads to {name}")
-            self.aimed = (name, at)
             return Aimed(name, spoken(at), self._why(conclusions, name, at), chosen=True)
         return super().reply(prompt)
 

@@ -19,6 +19,9 @@ from troubleshoot.reasoning.evidence.ranking import Cause
 LEAD: Final = 3.0
 """So many times as likely as its nearest rival is a cause that readings separate (common practice,
 no source). The engine names one at nine to one against all others together."""
+GROWN: Final = 1.5
+"""So many times what it was at the call has the lead of nothing wrong to be: on a routine round it
+is ahead from the start (common practice, no source)."""
 
 
 def is_reasoned(
@@ -30,7 +33,7 @@ def is_reasoned(
     the others put right, as on a visit that goes on after a repair.
     """
     if not called:
-        return _separated(_lead_of_nothing(start), _lead_of_nothing(now), by=LEAD)
+        return _separated(_lead_of_nothing(start), _lead_of_nothing(now), by=GROWN)
     return all(_is_separated(reasoner, start, now, fault, called) for fault in called)
 
 
@@ -44,7 +47,7 @@ def lead(found: Conclusions, fault: TrueFault, called: Sequence[TrueFault] = ())
     if effects:
         return effects / max(1 - effects, 1e-9)
     own = (fault, *called)
-    rivals = [cause.probability for cause in found.causes if not _is_one_of(cause, own)]
+    rivals = [cause.probability for cause in found.causes if not is_one_of(cause, own)]
     most = max((*rivals, found.ranking.nothing_wrong, found.ranking.outside))
     return _chance(found.causes, fault) / max(most, 1e-9)
 
@@ -63,7 +66,7 @@ def rivals(found: Conclusions, called: Sequence[TrueFault]) -> tuple[Cause, ...]
     return tuple(
         cause
         for cause in found.causes
-        if cause.probability > least and not _is_one_of(cause, called)
+        if cause.probability > least and not is_one_of(cause, called)
     )
 
 
@@ -98,7 +101,8 @@ def _chance(causes: Iterable[Cause], fault: TrueFault) -> float:
     return math.fsum(cause.probability for cause in causes if _is(cause, fault))
 
 
-def _is_one_of(cause: Cause, faults: Iterable[TrueFault]) -> bool:
+def is_one_of(cause: Cause, faults: Iterable[TrueFault]) -> bool:
+    """Whether a cause is one of these faults, at its place where that is said."""
     return any(_is(cause, fault) for fault in faults)
 
 

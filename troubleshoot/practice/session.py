@@ -43,7 +43,15 @@ from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.safety.transitions import refusals
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.next import Decider
-from troubleshoot.visit.events import Answered, Event, MarkedInvalid, Skipped, StepDone, VisitEnded
+from troubleshoot.visit.events import (
+    Aimed,
+    Answered,
+    Event,
+    MarkedInvalid,
+    Skipped,
+    StepDone,
+    VisitEnded,
+)
 from troubleshoot.visit.state import VisitState
 
 HINT_MINUTES = 5.0
@@ -235,9 +243,15 @@ class Session:
         return True
 
     def hint(self) -> Decision:
-        """What the engine would do next. It costs, once as long as nothing has been done since."""
+        """What the expert would do next. It costs, once as long as nothing has been done since."""
         self.hints += self._hinted is not self.state
         self._hinted = self.state
+        read = {(reading.test, reading.at) for reading in self.conclusions.readings}
+        for name, at in self.scenario.way:
+            if (name, at) not in read:
+                aimed = Aimed(name, spoken(at), chosen=True)
+                state = aimed.apply(self.knowledge, self.state)
+                return self.decider.decide(state, self.conclusions)
         return self.decider.decide(self.state, self.conclusions)
 
     def declare_stop(self) -> FiredHazard | None:

@@ -8,7 +8,9 @@ from typing import Final
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.practice.expert import ExpertPath
+from troubleshoot.practice.reasoned import chance_of, is_one_of
 from troubleshoot.practice.scenario import Scenario
+from troubleshoot.reasoning.choosing.next_test import NAMED
 
 MOST_TESTS: Final = 15
 MOST_MINUTES: Final = 90.0
@@ -36,20 +38,23 @@ def unworthy(knowledge: Knowledge, scenario: Scenario, expert: ExpertPath) -> It
         first = expert.conclusions.causes[0]
         what = f"the expert ends {expert.ending}, with {first.fault.id} first"
         yield Unworthy(what, "take the tests that separate what is true from it")
-    taken = {move.test for move in expert.tests}
-    computed = {reading.test for reading in expert.conclusions.readings if reading.computed}
+    known = {reading.test for reading in expert.conclusions.readings}
     for name in scenario.taught_by:
-        if name not in taken | computed:
+        if name not in known:
             what = f"the lesson rests on {knowledge.tests[name].name}, and the expert does without"
             yield Unworthy(what, "put it on the way, or teach another thing", "taught-by")
 
 
 def _finds_it(scenario: Scenario, expert: ExpertPath) -> bool:
-    """Whether the way ends with what is true: the STOP, a true fault named, or nothing wrong."""
+    """Whether the way ends with what is true: the STOP, nothing wrong, or the true fault named.
+
+    Two faults that are both there may share what one of them would be named at.
+    """
     truth = scenario.truth
     if truth.stop is not None or truth.nothing_wrong:
         return expert.ending == ("stopped" if truth.stop is not None else "nothing-wrong")
-    named = expert.conclusions.named
-    return named is not None and any(
-        named.fault.id == fault.fault and fault.at in (None, named.at) for fault in truth.faults
-    )
+    found = expert.conclusions
+    first = max(chance_of(found, (fault,)) for fault in truth.faults)
+    together = sum(chance_of(found, (fault,)) for fault in truth.faults)
+    rival = max((c.probability for c in found.causes if not is_one_of(c, truth.faults)), default=0)
+    return together >= NAMED and first > rival

@@ -314,3 +314,20 @@ def test_what_cannot_be_done_is_one_sentence(
     code, out, err = command("practise", *words)
     assert (code, out) == (2, "")
     assert says in err and len(err.splitlines()) == 1
+
+
+def test_a_drawn_unit_is_acted_on_at_its_price(
+    command: Command, typed: Callable[..., None]
+) -> None:
+    typed("act", "act drain", "1", "no", "act drain", "1", "", "q")
+    out = " ".join(command("practise", "--draw", "condensate", "--seed", "2")[1].split())
+    assert "act with what you would put right" in out
+    assert "Enter does it, no leaves it >" in out and " min; " in out
+    assert "STOPPED: this could have hurt someone." in out and "before hands go in" in out
+
+
+def test_nothing_is_done_to_a_unit_that_does_not_move(
+    command: Command, typed: Callable[..., None]
+) -> None:
+    typed("act filters", "q")
+    assert "Nothing can be done to this unit" in command("practise", "quarry-road")[1]
