@@ -106,7 +106,8 @@ def _leading(session: Session) -> Iterator[TrueFault]:
     called: list[TrueFault] = []
     while len(called) < MOST_CALLED and now.causes:
         best = TrueFault(now.causes[0].fault.id, now.causes[0].at)
-        if lead(now, best) < LEAD or any(best.fault == other.fault for other in called):
+        sure = now.causes[0].probability >= 0.5 and lead(now, best) >= LEAD
+        if not sure or any(best.fault == other.fault for other in called):
             return
         called.append(best)
         yield best

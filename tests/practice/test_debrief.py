@@ -167,8 +167,7 @@ def test_a_debrief_fits_three_screens_of_a_phone(shipped: Knowledge, name: str) 
     lines = told(session, Call((TRUE,))).splitlines()
     shown = [part for line in lines for part in textwrap.wrap(line, 38) or [""]]
     assert len(shown) <= 90
-    way = [line for line in lines if line.endswith("more ...")]
-    assert len(way) == 1
+    assert sum(line.endswith("more ...") for line in lines) <= 1
 
 
 def test_findings_that_hardly_count_are_not_told_against_a_wrong_call(shipped: Knowledge) -> None:

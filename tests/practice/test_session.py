@@ -20,6 +20,8 @@ from tests.practice.playing import (
     session_of,
 )
 from troubleshoot.knowledge.model import Knowledge, Stop
+from troubleshoot.practice.answering import AnsweringUnit
+from troubleshoot.practice.expert import ExpertPath, expert_path
 from troubleshoot.practice.played import Done, Partly, Stopped, Unavailable
 from troubleshoot.practice.session import HINT_MINUTES, Session
 from troubleshoot.practice.slips import GRAVE_NEEDS, gravest_need
@@ -32,10 +34,17 @@ NAMED_AT_ONCE = ("mews-end", "cobblers-row")
 """Where the file holds no danger that the expert does not come to: a file speaks of every one."""
 
 
+def by_the_engine(shipped: Knowledge, name: str) -> tuple[Session, ExpertPath]:
+    """A play, and the engine's own visit, where no way is written down."""
+    reasoner, scenario = reasoner_of(shipped), replace(scenario_named(shipped, name), way=())
+    return Session(reasoner, scenario), expert_path(
+        reasoner, scenario, AnsweringUnit(reasoner, scenario)
+    )
+
+
 @pytest.mark.parametrize("name", PLAYED)
 def test_the_experts_choices_come_to_the_experts_visit(shipped: Knowledge, name: str) -> None:
-    session = session_of(shipped, name)
-    path = path_of(shipped, session.scenario.id)
+    session, path = by_the_engine(shipped, name)
     follow(session, path)
     wanted = dict(path.account)
     offered = wanted["would_separate"] != []
@@ -75,8 +84,7 @@ def test_a_play_by_the_expert_equals_diagnose_with_its_answers(
     command: Callable[..., tuple[int, str, str]],
     case_file: Callable[[dict[str, Any]], str],
 ) -> None:
-    session = session_of(shipped, name)
-    path = path_of(shipped, session.scenario.id)
+    session, path = by_the_engine(shipped, name)
     follow(session, path)
     code, out, _ = command("diagnose", "--answers", case_file(answers_file(session)), "--json")
     assert code == 0
@@ -211,7 +219,8 @@ def test_calling_a_stop_where_none_stands_costs_a_minute(shipped: Knowledge) -> 
 
 
 def test_a_hint_is_the_engines_next_and_costs(shipped: Knowledge) -> None:
-    session = session_of(shipped, "pump-square")
+    scenario = replace(scenario_named(shipped, "pump-square"), way=())
+    session = Session(reasoner_of(shipped), scenario)
     decision = session.hint()
     assert decision == session.decider.decide(session.state, session.conclusions)
     assert session.minutes == HINT_MINUTES

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 
 import pytest
@@ -146,7 +147,7 @@ def test_a_row_says_what_it_left_undone(shown: Callable[..., str]) -> None:
 
 def test_among_listed_causes_other_words_may_be_typed(shown: Callable[..., str]) -> None:
     out = shown("mill-lane", "call", "compressor", "fan capacitor", "", "")
-    assert "and 6 more: say more words of it." in out
+    assert re.search("and [0-9]+ more: say more words of it[.]", out)
     assert "Called: Condenser fan run capacitor weak or open." in out
     out = shown("mill-lane", "call", "capacitr", "compressor", "99", "", "")
     assert 'No cause here is called "capacitr"; did you mean capacitor?' in out

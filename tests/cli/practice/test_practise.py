@@ -330,4 +330,4 @@ def test_nothing_is_done_to_a_unit_that_does_not_move(
     command: Command, typed: Callable[..., None]
 ) -> None:
     typed("act filters", "q")
-    assert "Nothing can be done to this unit" in command("practise", "quarry-road")[1]
+    assert "Nothing can be done to this unit" in command("practise", "pump-square")[1]

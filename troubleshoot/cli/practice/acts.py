@@ -2,7 +2,7 @@
 
 from __future__ import annotations
 
-from troubleshoot.cli.practice.asking import Ask, ask, ask_place
+from troubleshoot.cli.practice.asking import ask, ask_place
 from troubleshoot.cli.practice.finding import causes_called
 from troubleshoot.cli.practice.screens import show_stopped
 from troubleshoot.cli.terminal import Terminal
@@ -13,6 +13,7 @@ from troubleshoot.practice.deeds import Deed, deeds_by_feel, repair_of
 from troubleshoot.practice.loading import scenarios_folder
 from troubleshoot.practice.played import Stopped
 from troubleshoot.practice.session import Session
+from troubleshoot.reasoning.unit.places import Place
 
 STANDS_STILL = "Nothing can be done to this unit: read, and call."
 WHICH = (
@@ -22,7 +23,7 @@ WHICH = (
 MOST_FOUND = 9
 
 
-def do_act(terminal: Terminal, session: Session, words: str, at_place: Ask) -> None:
+def do_act(terminal: Terminal, session: Session, words: str) -> None:
     """Do what the words name to the unit, once its price has been seen."""
     if not session.scenario.moves:
         terminal.say(STANDS_STILL)
@@ -30,16 +31,22 @@ def do_act(terminal: Terminal, session: Session, words: str, at_place: Ask) -> N
     deed = _chosen(terminal, _called(session, words) if words else [])
     if deed is None:
         return
-    per = deed.fault.per
-    test = next((t for t in session.tests() if t.per == per), None)
-    places = (
-        (None,) if per is None or test is None else ask_place(terminal, session, test, "", at_place)
-    )
-    for at in places:
+    for at in _places(terminal, session, deed):
         part = spoken(deed.part_cost)
         terminal.say(f"{deed.name} ({deed.minutes:.0f} min; {part})")
         if ask(terminal, "Enter does it, no leaves it >", "Enter does it.").lower() in ("", "yes"):
             _show(terminal, session, act(session, deed, at))
+
+
+def _places(terminal: Terminal, session: Session, deed: Deed) -> tuple[Place | None, ...]:
+    """Where to do it: asked where the unit has several such places."""
+    per = deed.fault.per
+    test = next((test for test in session.tests() if test.per == per), None)
+    if per is None or test is None:
+        return (None,)
+    return ask_place(
+        terminal, session, test, "", lambda prompt: ask(terminal, prompt, "Where to do it.")
+    )
 
 
 def _called(session: Session, words: str) -> list[Deed]:

@@ -16,9 +16,6 @@ from troubleshoot.practice.session import Session
 from troubleshoot.reasoning.unit.places import Place, PlaceNotUnderstood
 from troubleshoot.reasoning.unit.places_said import places_said
 
-Ask = Callable[[str], str]
-"""Asks something on the way to what was chosen."""
-
 LEAVES = frozenset({"q", "quit"})
 SHOWS = frozenset({"?", "help", "h"})
 
