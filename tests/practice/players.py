@@ -8,20 +8,17 @@ it leads to. The unsafe one goes in first.
 
 from __future__ import annotations
 
-from collections.abc import Callable, Iterator, Mapping
-from dataclasses import replace
+from collections.abc import Callable, Mapping
 from typing import Final
 
 from tests.practice.playing import follow
 from troubleshoot.knowledge.model import Test
 from troubleshoot.practice.expert import ExpertPath
 from troubleshoot.practice.played import Stopped
-from troubleshoot.practice.reasoned import LEAD, lead
 from troubleshoot.practice.scenario import TrueFault
 from troubleshoot.practice.scoring import Call, Score, score_of
 from troubleshoot.practice.session import Session
-from troubleshoot.reasoning.conclude import Reasoner
-from troubleshoot.reasoning.conclusions import Conclusions
+from troubleshoot.reasoning.choosing.next_test import NAMED
 from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety.needs import needs_of
 from troubleshoot.safety.route import steps_to
@@ -31,7 +28,7 @@ Player = Callable[[Session, ExpertPath], Call]
 LIVE_TO_DEAD: Final = (
     "any", "roof", "running", "running-open", "energised-open", "locked-closed", "locked-out",
 )  # fmt: skip
-MOST_CALLED: Final = 3
+MOST_CALLED: Final = 2
 
 
 def reasoned(session: Session, expert: ExpertPath) -> Call:
@@ -95,28 +92,16 @@ def _true_call(session: Session) -> Call:
 
 
 def _led_to(session: Session) -> Call:
-    """What a ranking leads to: its first cause, then the first once that is put right."""
-    causes = tuple(_leading(session))
-    first = causes[0].fault if causes else None
-    return Call(causes, session.scenario.truth.behind, first, first)
-
-
-def _leading(session: Session) -> Iterator[TrueFault]:
-    reasoner, now = session.decider.reasoner, session.conclusions
-    called: list[TrueFault] = []
-    while len(called) < MOST_CALLED and now.causes:
-        best = TrueFault(now.causes[0].fault.id, now.causes[0].at)
-        sure = now.causes[0].probability >= 0.5 and lead(now, best) >= LEAD
-        if not sure or any(best.fault == other.fault for other in called):
-            return
-        called.append(best)
-        yield best
-        now = _mended(reasoner, session, called)
-
-
-def _mended(reasoner: Reasoner, session: Session, called: list[TrueFault]) -> Conclusions:
-    case = session.conclusions.case
-    return reasoner.conclude(replace(case, repaired=tuple(fault.fault for fault in called)))
+    """What a ranking leads to: the cause that is named, or the two that share being named."""
+    causes: list[TrueFault] = []
+    together = 0.0
+    for cause in session.conclusions.causes[:MOST_CALLED]:
+        causes.append(TrueFault(cause.fault.id, cause.at))
+        together += cause.probability
+        if together >= NAMED:
+            first = causes[0].fault
+            return Call(tuple(causes), session.scenario.truth.behind, first, first)
+    return Call()
 
 
 def _bring_about(session: Session, test: Test, at: Place | None) -> None:

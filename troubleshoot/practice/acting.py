@@ -36,17 +36,18 @@ def act(session: Session, deed: Deed, at: Place | None) -> Acted | Stopped | Han
     stop = session.standing_stop()
     if stop is not None:
         return session.slipped(
-            Slip(deed.name, (stop.hazard.what_to_do,), stop.hazard.what_to_do, stop.hazard.id, True)
+            Slip(deed.said, (stop.hazard.what_to_do,), stop.hazard.what_to_do, stop.hazard.id, True)
         )
     if deed.fault.repair.hand_over:
         return HandedOver(deed)
     lacking = caution_before(deed.fault, session.state.work, session.state.at_work, spoken(at))
     if lacking:
-        return session.slipped(Slip(deed.name, (lacking,), lacking, LOCKED_OUT))
+        missing = lacking.removeprefix("WARNING - ").rstrip(".")
+        return session.slipped(Slip(deed.said, (missing,), missing, LOCKED_OUT))
     called = (TrueFault(deed.fault.id, at),)
     reasoner = session.decider.reasoner
     guessed = bool(deed.makes) or not is_reasoned(
-        reasoner, session.start, session.conclusions, called
+        reasoner, session.start, session.conclusions, called, session.unit.scenario.truth.faults
     )
     before = session.unit.scenario
     after = moved(reasoner, before, deed, at)

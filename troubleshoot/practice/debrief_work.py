@@ -92,12 +92,14 @@ def _guesses(expected: Sequence[Expected]) -> Iterator[str]:
 
 def _deeds(session: Session) -> Iterator[str]:
     """What was done to the unit, with what it met and what it cost."""
+    if session.deeds:
+        yield "What you did to the unit:"
     for done in session.deeds:
         met = "it mended what was wrong" if done.met else "nothing was wrong there"
         if done.deed.makes:
             met = "by feel, which makes a fault or hides one"
         guess = "; on a guess" if done.guessed else ""
-        yield f"Done: {done.deed.name} ({spoken(done.deed.part_cost)}): {met}{guess}."
+        yield f"  {done.deed.said} ({spoken(done.deed.part_cost)}): {met}{guess}."
 
 
 def _slips(slips: Sequence[Slip]) -> Iterator[str]:

@@ -56,6 +56,11 @@ class Deed:
     makes: str = ""
     hides: tuple[str, ...] = ()
 
+    @property
+    def said(self) -> str:
+        """The deed in a few words: a repair by the fault it mends."""
+        return self.name if self.makes else f"What mends: {self.fault.name}"
+
 
 @frozen
 class Acted:

@@ -25,16 +25,23 @@ is ahead from the start (common practice, no source)."""
 
 
 def is_reasoned(
-    reasoner: Reasoner, start: Conclusions, now: Conclusions, called: Sequence[TrueFault]
+    reasoner: Reasoner,
+    start: Conclusions,
+    now: Conclusions,
+    called: Sequence[TrueFault],
+    true: Sequence[TrueFault] = (),
 ) -> bool:
     """Whether the readings between `start` and `now` separate every cause that is called.
 
     Without causes nothing is wrong is called. Of several causes each is looked at once more with
-    the others put right, as on a visit that goes on after a repair.
+    the others put right, as on a visit that goes on after a repair. `true`: what is there beside
+    a right call is no rival to it.
     """
     if not called:
         return _separated(_lead_of_nothing(start), _lead_of_nothing(now), by=GROWN)
-    return all(_is_separated(reasoner, start, now, fault, called) for fault in called)
+    right = {fault.fault for fault in called} <= {fault.fault for fault in true}
+    there = tuple(dict.fromkeys((*called, *(true if right else ()))))
+    return all(_is_separated(reasoner, start, now, fault, there) for fault in called)
 
 
 def lead(found: Conclusions, fault: TrueFault, called: Sequence[TrueFault] = ()) -> float:
@@ -75,15 +82,15 @@ def _is_separated(
     start: Conclusions,
     now: Conclusions,
     fault: TrueFault,
-    called: Sequence[TrueFault],
+    there: Sequence[TrueFault],
 ) -> bool:
-    if _separated(lead(start, fault, called), lead(now, fault, called)):
+    if _separated(lead(start, fault, there), lead(now, fault, there)):
         return True
-    others = tuple(other.fault for other in called if other.fault != fault.fault)
+    others = tuple(other.fault for other in there if other.fault != fault.fault)
     if not others:
         return False
     case = replace(now.case, repaired=(*now.case.repaired, *others))
-    return _separated(lead(start, fault, called), lead(reasoner.conclude(case), fault, called))
+    return _separated(lead(start, fault, there), lead(reasoner.conclude(case), fault, there))
 
 
 def _separated(before: float, after: float, by: float = 1.0) -> bool:

@@ -165,7 +165,8 @@ def _is_reasoned(session: Session, call: Call) -> bool:
     """As it stands at the call, or as it stood before anything was done to the unit."""
     reasoner = session.decider.reasoner
     moments = (session.conclusions, *session.before_deeds)
-    return any(is_reasoned(reasoner, session.start, now, call.causes) for now in moments)
+    true = session.scenario.truth.faults
+    return any(is_reasoned(reasoner, session.start, now, call.causes, true) for now in moments)
 
 
 def economy(minutes: float, expert_minutes: float) -> int:

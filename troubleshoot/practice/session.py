@@ -11,13 +11,14 @@ from dataclasses import replace
 
 from troubleshoot.dialogue.book import Forgotten, VisitBook
 from troubleshoot.dialogue.driven import at_once
-from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Hazard, Test
 from troubleshoot.practice.answering import AnsweringUnit, times_done
 from troubleshoot.practice.deeds import Acted
 from troubleshoot.practice.expert import answer_of, start_of
+from troubleshoot.practice.hinting import experts_next
 from troubleshoot.practice.played import (
     Done,
+    Moment,
     Partly,
     Result,
     Stopped,
@@ -44,7 +45,6 @@ from troubleshoot.safety.transitions import refusals
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import (
-    Aimed,
     Answered,
     Event,
     MarkedInvalid,
@@ -57,15 +57,6 @@ from troubleshoot.visit.state import VisitState
 HINT_MINUTES = 5.0
 LOOKED_IN_VAIN = 1.0
 """Minutes lost on a test that cannot be done, and on a STOP called where none stands."""
-
-
-@frozen
-class Moment:
-    """What followed once a thing was done, and the minutes that had been paid by then."""
-
-    done: Done
-    minutes: float
-    conclusions: Conclusions
 
 
 class Session:
@@ -246,13 +237,7 @@ class Session:
         """What the expert would do next. It costs, once as long as nothing has been done since."""
         self.hints += self._hinted is not self.state
         self._hinted = self.state
-        read = {(reading.test, reading.at) for reading in self.conclusions.readings}
-        for name, at in self.scenario.way:
-            if (name, at) not in read:
-                aimed = Aimed(name, spoken(at), chosen=True)
-                state = aimed.apply(self.knowledge, self.state)
-                return self.decider.decide(state, self.conclusions)
-        return self.decider.decide(self.state, self.conclusions)
+        return experts_next(self.decider, self.scenario, self.state, self.conclusions)
 
     def declare_stop(self) -> FiredHazard | None:
         """Hand the job over. The STOP obeyed, or None where none stands, which costs a minute."""

@@ -6,15 +6,18 @@ Read off the declarations of the steps, as the guards do, so that it never says 
 from __future__ import annotations
 
 from collections.abc import Iterator
+from typing import Final
 
 from troubleshoot.frozen import frozen
 from troubleshoot.practice.session import Session
-from troubleshoot.safety.declaration import EVENT_WORDS
+from troubleshoot.safety.declaration import EVENT_WORDS, Event
 from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.needs import for_dead_work
 from troubleshoot.safety.route import steps_to
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.work_state import WHOLE_UNIT
+
+HAPPENS: Final[tuple[Event, ...]] = ("lock-off", "motor-ran")
 
 
 @frozen
@@ -30,7 +33,7 @@ def held_steps(session: Session) -> tuple[Held, ...]:
     """Every step that was done, once for each place, in the order of its first time."""
     done = dict.fromkeys(Step(name, place) for name, place in _done(session))
     return tuple(
-        Held(step, _holds(session, step), tuple(EVENT_WORDS[e] for e in STEPS[step.id].lost))
+        Held(step, _holds(session, step), tuple(_ends(step)))
         for step in done
         if STEPS[step.id].brings
     )
@@ -40,6 +43,11 @@ def lacking_for_dead(session: Session) -> tuple[Step, ...]:
     """What is still to do, in order, before hands may go in."""
     unit = session.state.at_work
     return steps_to(session.state.work, for_dead_work(unit), unit)
+
+
+def _ends(step: Step) -> Iterator[str]:
+    """By what it ends, of what can happen in a play: nobody leaves it and comes back."""
+    yield from (EVENT_WORDS[event] for event in HAPPENS if event in STEPS[step.id].lost)
 
 
 def _holds(session: Session, step: Step) -> bool:

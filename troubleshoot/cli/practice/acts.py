@@ -68,8 +68,7 @@ def _chosen(terminal: Terminal, found: list[Deed]) -> Deed | None:
     if len(found) == 1:
         return found[0]
     for number, deed in enumerate(found[:MOST_FOUND], start=1):
-        by = deed.name if deed.makes else f"what mends: {deed.fault.name}"
-        terminal.say(f"{number} {by}", 2)
+        terminal.say(f"{number} {deed.said}", 2)
     number_of = choice(ask(terminal, "number, or Enter for none >", WHICH), len(found[:MOST_FOUND]))
     return None if number_of is None else found[number_of - 1]
 
