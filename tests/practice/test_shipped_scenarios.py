@@ -134,6 +134,15 @@ def test_name_and_title_are_of_a_place_and_a_unit_only(shipped: Knowledge, name:
     assert name == "-".join(re.findall(r"[a-z]+", title[1].lower().replace("'", "")))
 
 
+@pytest.mark.parametrize("name", sorted(PATHS))
+def test_the_season_fits_the_day(shipped: Knowledge, name: str) -> None:
+    """Warm from 75 F outdoors, cold under 50 F (common practice, no source)."""
+    scenario = scenario_named(shipped, name)
+    outdoor = float(str(scenario.case.conditions["outdoor-temperature"]).removesuffix(" F"))
+    fits = "summer" if outdoor >= 75 else "winter" if outdoor < 50 else "spring-or-fall"
+    assert scenario.season == fits
+
+
 def test_every_scenario_file_is_formatted_as_text_people_can_edit() -> None:
     for path in PATHS.values():
         text = Path(path).read_text("utf-8")

@@ -16,12 +16,14 @@ from troubleshoot.practice.played import Stopped
 from troubleshoot.practice.reasoned import is_reasoned
 from troubleshoot.practice.scenario import TrueFault
 from troubleshoot.practice.session import Session
-from troubleshoot.practice.slips import Slip
+from troubleshoot.practice.slips import GRAVE_NEEDS, Slip
 from troubleshoot.reasoning.unit.places import Place, spoken
+from troubleshoot.safety import guards
 from troubleshoot.safety.before_repair import caution_before
 from troubleshoot.visit.events import Repaired
 
-LOCKED_OUT: Final = "lockout-and-verify-dead"
+LOCKED_OUT: Final = GRAVE_NEEDS[guards.power_is_locked_out]
+"""What to read about, once hands went in without it."""
 
 
 @frozen

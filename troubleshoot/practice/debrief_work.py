@@ -95,7 +95,7 @@ def _deeds(session: Session) -> Iterator[str]:
     if session.deeds:
         yield "What you did to the unit:"
     for done in session.deeds:
-        met = "it mended what was wrong" if done.met else "nothing was wrong there"
+        met = "it put right what was wrong" if done.met else "nothing was wrong there"
         if done.deed.makes:
             met = "by feel, which makes a fault or hides one"
         guess = "; on a guess" if done.guessed else ""

@@ -11,34 +11,15 @@ from pathlib import Path
 from typing import Any, Final
 
 from troubleshoot.frozen import frozen
-from troubleshoot.knowledge.forms.pieces import FORMAT
 from troubleshoot.knowledge.located import read_located
 from troubleshoot.knowledge.model import Fault, Knowledge
 from troubleshoot.knowledge.problems import RuleFileError
 from troubleshoot.knowledge.reading_forms import read_form
-from troubleshoot.knowledge.shapes import ListOf, Name, NewId, Number, Record, Text, Word, required
 from troubleshoot.outside.files import read_text
+from troubleshoot.practice.form import DEEDS_FILE
 from troubleshoot.reasoning.unit.places import Place
 
 FILE: Final = "deeds.yaml"
-
-_DEED: Final = Record(
-    "deed",
-    (
-        required("deed", NewId(), "its id"),
-        required("name", Text(longest=120), "what people would call it"),
-        required("makes", Name("fault"), "the fault it makes where none of those below is there"),
-        required("hides", ListOf(Name("fault"), most=12), "the faults whose signs it takes away"),
-        required("minutes", Number(1, 600), "working time"),
-        required("part-cost", Word(), "grade of cost, as on the cards"),
-    ),
-    block=True,
-)
-DEEDS_FILE: Final = Record(
-    "deeds by feel",
-    (FORMAT, required("deeds", ListOf(_DEED, most=40, block=True), "what is done by feel")),
-    block=True,
-)
 
 
 @frozen
@@ -59,7 +40,7 @@ class Deed:
     @property
     def said(self) -> str:
         """The deed in a few words: a repair by the fault it mends."""
-        return self.name if self.makes else f"What mends: {self.fault.name}"
+        return self.name if self.makes else f"What is done for: {self.fault.name}"
 
 
 @frozen

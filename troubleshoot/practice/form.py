@@ -1,4 +1,4 @@
-"""The form of a scenario file, scenarios/{faulty,healthy}/<scenario>.yaml."""
+"""The forms of scenarios/{faulty,healthy}/<scenario>.yaml, and of scenarios/deeds.yaml."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from typing import Final
 from troubleshoot.knowledge.forms.pieces import FORMAT, SOURCE
 from troubleshoot.knowledge.shapes import (
     Anything,
+    Choice,
     ListOf,
     Name,
     NewId,
@@ -21,6 +22,7 @@ from troubleshoot.knowledge.shapes import (
     required,
 )
 
+SEASONS: Final = ("summer", "winter", "spring-or-fall")
 WEEKS: Final = 6
 """Of the course: looks first, then power, motors, air, the refrigerant circuit, and gas."""
 
@@ -90,6 +92,9 @@ SCENARIO_FILE: Final = Record(
         required("title", Text(longest=120), "an invented place, the unit, and the trouble"),
         required("subsystem", Name("subsystem"), "the subsystem in which the cause lies"),
         required("difficulty", Number(1, 3, whole=True), "1 plain, 2 takes thought, 3 misleads"),
+        optional(
+            "season", Choice(SEASONS), "when the call comes; a list tells it, and it is no clue"
+        ),
         optional("week", Number(1, WEEKS, whole=True), "the week of the course it belongs to"),
         required("call", Text(), "the caller's own words"),
         required("complaint", Name("complaint"), "the complaint nearest to them"),
@@ -118,5 +123,23 @@ SCENARIO_FILE: Final = Record(
         ),
         SOURCE,
     ),
+    block=True,
+)
+
+_DEED: Final = Record(
+    "deed",
+    (
+        required("deed", NewId(), "its id"),
+        required("name", Text(longest=120), "what people would call it"),
+        required("makes", Name("fault"), "the fault it makes where none of those below is there"),
+        required("hides", ListOf(Name("fault"), most=12), "the faults whose signs it takes away"),
+        required("minutes", Number(1, 600), "working time"),
+        required("part-cost", Word(), "grade of cost, as on the cards"),
+    ),
+    block=True,
+)
+DEEDS_FILE: Final = Record(
+    "deeds by feel",
+    (FORMAT, required("deeds", ListOf(_DEED, most=40, block=True), "what is done by feel")),
     block=True,
 )

@@ -17,7 +17,8 @@ from troubleshoot.safety.route import steps_to
 from troubleshoot.safety.steps import Step
 from troubleshoot.safety.work_state import WHOLE_UNIT
 
-HAPPENS: Final[tuple[Event, ...]] = ("lock-off", "motor-ran")
+AWAY: Final[frozenset[Event]] = frozenset({"hour-passed", "resumed", "reopened"})
+"""What can end a step elsewhere, and in no play: its clock stands still, and nobody leaves it."""
 
 
 @frozen
@@ -46,8 +47,8 @@ def lacking_for_dead(session: Session) -> tuple[Step, ...]:
 
 
 def _ends(step: Step) -> Iterator[str]:
-    """By what it ends, of what can happen in a play: nobody leaves it and comes back."""
-    yield from (EVENT_WORDS[event] for event in HAPPENS if event in STEPS[step.id].lost)
+    """By what it ends, of what can happen in a play."""
+    yield from (EVENT_WORDS[event] for event in STEPS[step.id].lost if event not in AWAY)
 
 
 def _holds(session: Session, step: Step) -> bool:

@@ -19,9 +19,9 @@ from troubleshoot.practice.loading import ScenarioError, load_scenarios
 from troubleshoot.practice.record import RecordDamaged, as_csv, read_plays, record_path
 from troubleshoot.practice.scenario import Scenario
 from troubleshoot.practice.scores import Play, calibration, first_of, progress
-from troubleshoot.practice.season import season_of
 from troubleshoot.visit.telling.wording import bar, counted
 
+SEASONS = {"summer": "summer", "winter": "winter", "spring-or-fall": "spring or fall"}
 DIFFICULTIES = {1: "plain", 2: "takes thought", 3: "misleads"}
 
 
@@ -55,7 +55,8 @@ def list_scenarios(folder: Path, apprentice: str) -> None:
     scenarios = all_scenarios(rules)
     first = first_of(plays_of(folder, apprentice))
     for scenario in sorted(scenarios, key=lambda s: (s.difficulty, s.id)):
-        how = f"{season_of(rules, scenario)}, {DIFFICULTIES[scenario.difficulty]}"
+        season = SEASONS.get(scenario.season, "any season")
+        how = f"{season}, {DIFFICULTIES[scenario.difficulty]}"
         terminal.say(f"{scenario.id}: {how}", strong=True)
         terminal.say(f'"{scenario.call}"', 2)
         if scenario.id in first:
