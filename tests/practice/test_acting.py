@@ -7,7 +7,7 @@ from dataclasses import replace
 
 import pytest
 
-from tests.practice.playing import do_steps, path_of, reasoner_of, scenario_named
+from tests.practice.playing import TO_OPEN_AND_RUN, do_steps, path_of, reasoner_of, scenario_named
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.practice.acting import HandedOver, act
 from troubleshoot.practice.answering import AnsweringUnit
@@ -16,7 +16,7 @@ from troubleshoot.practice.deeds import Acted, Deed, deeds_by_feel, repair_of
 from troubleshoot.practice.drawing import draw_scenario
 from troubleshoot.practice.loading import scenarios_folder
 from troubleshoot.practice.moving import moved
-from troubleshoot.practice.played import Stopped
+from troubleshoot.practice.played import Done, Stopped
 from troubleshoot.practice.scenario import Scenario
 from troubleshoot.practice.scoring import PART_COSTS, Call, score_of
 from troubleshoot.practice.session import Session
@@ -92,6 +92,21 @@ def test_nothing_is_done_before_the_work_state_allows_it(shipped: Knowledge) -> 
     result = act(session, repair_of(shipped.faults["condenser-fan-capacitor-weak"]), at)
     assert isinstance(result, Stopped) and result.slip.grave and session.failed
     assert not session.deeds
+
+
+def test_refrigerant_is_added_with_the_gauges_on_and_read_again(shipped: Knowledge) -> None:
+    session = moving(shipped, "castle-street")
+    add = by_feel(shipped, "Add refrigerant")
+    early = act(session, add, ONE)
+    assert isinstance(early, Stopped) and not early.slip.grave
+    do_steps(session, *TO_OPEN_AND_RUN, "gauges-on")
+    before = session.choose(shipped.tests["head-pressure"], ONE)
+    assert isinstance(act(session, add, ONE), Acted)
+    after = session.choose(shipped.tests["head-pressure"], ONE)
+    assert isinstance(before, Done) and isinstance(after, Done)
+    psig = [float(str(done.shown[0].text).split()[0]) for done in (before, after)]
+    assert psig[1] > psig[0]
+    assert session.deeds[0].guessed and not session.deeds[0].met
 
 
 def test_a_part_changed_on_a_guess_is_remembered_and_costs(shipped: Knowledge) -> None:

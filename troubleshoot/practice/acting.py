@@ -20,6 +20,7 @@ from troubleshoot.practice.slips import GRAVE_NEEDS, Slip
 from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety import guards
 from troubleshoot.safety.before_repair import caution_before
+from troubleshoot.safety.work_state import WHOLE_UNIT
 from troubleshoot.visit.events import Repaired
 
 LOCKED_OUT: Final = GRAVE_NEEDS[guards.power_is_locked_out]
@@ -33,6 +34,19 @@ class HandedOver:
     deed: Deed
 
 
+def _lacking(session: Session, deed: Deed, at: Place | None) -> Slip | None:
+    """What the work state lacks for a deed: grave where hands would go in without it."""
+    work, unit = session.state.work, session.state.at_work
+    if deed.by_gauges:
+        is_on = work.circuit(spoken(at) or WHOLE_UNIT) == "gauges-on"
+        return None if is_on else Slip(deed.said, (f"gauges on at {at}",), None)
+    lacking = caution_before(deed.fault, work, unit, spoken(at))
+    if not lacking:
+        return None
+    missing = lacking.removeprefix("WARNING - ").rstrip(".")
+    return Slip(deed.said, (missing,), missing, LOCKED_OUT)
+
+
 def act(session: Session, deed: Deed, at: Place | None) -> Acted | Stopped | HandedOver:
     """Do a deed, or say what stops it; the unit answers as it then is."""
     stop = session.standing_stop()
@@ -42,10 +56,8 @@ def act(session: Session, deed: Deed, at: Place | None) -> Acted | Stopped | Han
         )
     if deed.fault.repair.hand_over:
         return HandedOver(deed)
-    lacking = caution_before(deed.fault, session.state.work, session.state.at_work, spoken(at))
-    if lacking:
-        missing = lacking.removeprefix("WARNING - ").rstrip(".")
-        return session.slipped(Slip(deed.said, (missing,), missing, LOCKED_OUT))
+    if (slip := _lacking(session, deed, at)) is not None:
+        return session.slipped(slip)
     called = (TrueFault(deed.fault.id, at),)
     reasoner = session.decider.reasoner
     guessed = bool(deed.makes) or not is_reasoned(

@@ -26,7 +26,8 @@ FILE: Final = "deeds.yaml"
 class Deed:
     """One thing to do to a unit. `mends`: the fault whose repair it is, empty for one by feel.
 
-    `makes`: the fault a deed by feel makes; `hides`: those whose signs it takes away.
+    `makes`: the fault a deed by feel makes; `hides`: those whose signs it takes away. `by_gauges`:
+    done with the gauges on; any other deed wants what its repair wants.
     """
 
     name: str
@@ -36,6 +37,7 @@ class Deed:
     mends: str = ""
     makes: str = ""
     hides: tuple[str, ...] = ()
+    by_gauges: bool = False
 
     @property
     def said(self) -> str:
@@ -71,6 +73,7 @@ def deeds_by_feel(knowledge: Knowledge, folder: Path) -> tuple[Deed, ...]:
             each["part-cost"],
             makes=each["makes"],
             hides=tuple(each["hides"]),
+            by_gauges=each.get("with") == "gauges",
         )
         for each in _read(folder / FILE)["deeds"]
         if each["makes"] in knowledge.faults
