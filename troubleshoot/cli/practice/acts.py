@@ -69,8 +69,13 @@ def _chosen(terminal: Terminal, found: list[Deed]) -> Deed | None:
         return found[0]
     for number, deed in enumerate(found[:MOST_FOUND], start=1):
         terminal.say(f"{number} {deed.said}", 2)
-    number_of = choice(ask(terminal, "number, or Enter for none >", WHICH), len(found[:MOST_FOUND]))
-    return None if number_of is None else found[number_of - 1]
+    listed = found[:MOST_FOUND]
+    typed = ask(terminal, "number, or Enter for none >", WHICH)
+    number_of = choice(typed, len(listed))
+    if number_of is None:
+        terminal.say("Nothing is done.")
+        return None
+    return listed[number_of - 1]
 
 
 def _show(terminal: Terminal, session: Session, result: object) -> None:
