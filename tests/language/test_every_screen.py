@@ -22,7 +22,8 @@ from troubleshoot.safety.profiles import PROFILES
 
 COMMANDS = frozenset({
     "troubleshoot", "diagnose", "inspect", "assess", "calc", "visits", "reopen", "report",
-    "practise", "rules", "check", "explain", "test", "format", "schema", "measure", "texts", "new",
+    "practise", "rules", "check", "explain", "find", "test", "format", "schema", "measure", "texts",
+    "new",
 })  # fmt: skip
 """What is typed into a shell."""
 
@@ -76,7 +77,7 @@ def test_the_pages_of_checks_and_of_the_work_state(shipped: Knowledge, name: str
 HELP = [
     (), ("diagnose",), ("inspect",), ("assess",), ("calc",), ("visits",), ("reopen",), ("report",),
     ("practise",), ("rules",), *((("rules"), each) for each in
-    ("check", "explain", "format", "measure", "schema", "test", "texts")),
+    ("check", "explain", "find", "format", "measure", "schema", "test", "texts")),
 ]  # fmt: skip
 
 

@@ -1,0 +1,58 @@
+"""`rules measure`: how well the rules tell faults apart."""
+
+from __future__ import annotations
+
+from collections.abc import Iterator
+from importlib.util import find_spec
+from typing import Final
+
+import click
+
+from troubleshoot.cli.door import tell
+from troubleshoot.cli.failures import USAGE, Failure
+from troubleshoot.cli.rule_base import rules_in_force, takes_rules
+
+NEEDED_BY_PHYSICS: Final = ("scipy", "sklearn")
+
+
+@click.command("measure", short_help="How well the rules tell faults apart.")
+@click.option(
+    "--visits",
+    default=200,
+    show_default=True,
+    type=click.IntRange(min=1),
+    help="Simulated visits a unit.",
+)
+@click.option("--subsets", default=20, show_default=True, help="Subsets solved exactly, a unit.")
+@click.option("--seed", default=1, show_default=True, help="Same seed, same figures.")
+@click.option(
+    "--physics",
+    is_flag=True,
+    help="Visit units that obey physics instead, one visit each, beside a trained forest.",
+)
+@takes_rules
+def measure_command(visits: int, subsets: int, seed: int, physics: bool) -> None:
+    """Measure how well the rules tell faults apart: isolation, simulated visits, the optimum.
+
+    With --physics by readings that physics makes, right and wrong calls by fault, and every finding
+    that a card contradicts.
+    """
+    lines = _by_physics(visits, seed) if physics else _by_themselves(visits, subsets, seed)
+    for line in lines:
+        tell(line)
+
+
+def _by_themselves(visits: int, subsets: int, seed: int) -> Iterator[str]:
+    """The figures on units drawn from the rules' own tables."""
+    from troubleshoot.measure.table import measure
+
+    yield from measure(rules_in_force(), visits, subsets, seed)
+
+
+def _by_physics(visits: int, seed: int) -> Iterator[str]:
+    """The figures on units that obey physics. Raises Failure without the optional extra."""
+    if any(find_spec(package) is None for package in NEEDED_BY_PHYSICS):
+        raise Failure(["--physics needs more packages: pip install 'troubleshoot[physics]'"], USAGE)
+    from troubleshoot.measure.physics.table import measure_by_physics
+
+    yield from measure_by_physics(rules_in_force(), visits, seed)
