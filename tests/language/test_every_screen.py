@@ -77,7 +77,8 @@ def test_the_pages_of_checks_and_of_the_work_state(shipped: Knowledge, name: str
 HELP = [
     (), ("diagnose",), ("inspect",), ("assess",), ("calc",), ("visits",), ("reopen",), ("report",),
     ("practise",), ("rules",), *((("rules"), each) for each in
-    ("check", "explain", "find", "format", "measure", "schema", "test", "texts")),
+    ("check", "explain", "find", "format", "measure", "new", "schema", "test",
+    "texts")),
 ]  # fmt: skip
 
 

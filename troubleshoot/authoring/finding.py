@@ -8,7 +8,7 @@ from __future__ import annotations
 
 import math
 from collections import Counter
-from collections.abc import Collection, Iterable, Iterator
+from collections.abc import Iterable, Iterator, Sequence
 from functools import lru_cache
 from typing import Final, Literal
 
@@ -46,7 +46,7 @@ class _Text:
 
 
 def find_entries(
-    knowledge: Knowledge, words: str, kinds: Collection[Kind] = (), most: int = MOST
+    knowledge: Knowledge, words: str, kinds: Sequence[Kind] = (), most: int = MOST
 ) -> tuple[Entry, ...]:
     """The entries that hold most of the words, the likeliest first; of `kinds`, or of all."""
     texts = _texts(knowledge)

@@ -26,7 +26,7 @@ def load_rules(
     kept_in, name = cache_folder(cache), kept_name(digest)
     knowledge = read_kept(kept_in, name)
     if knowledge is None:
-        knowledge = _read_rules(texts, digest)
+        knowledge = read_rules(texts, digest)
         keep(kept_in, name, knowledge)
     return knowledge
 
@@ -52,7 +52,8 @@ def digest_of(texts: Sequence[RuleText]) -> str:
     return hashed.hexdigest()
 
 
-def _read_rules(texts: Sequence[RuleText], digest: str) -> Knowledge:
+def read_rules(texts: Sequence[RuleText], digest: str) -> Knowledge:
+    """The rules of files that were read already. Raises RulesInvalid with every problem found."""
     from troubleshoot.knowledge.assembling import build_knowledge
     from troubleshoot.knowledge.base import read_texts
     from troubleshoot.knowledge.checks import essential_problems, harm_in_packs

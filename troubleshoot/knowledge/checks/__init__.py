@@ -16,7 +16,7 @@ from pathlib import Path
 from types import ModuleType
 from typing import Final
 
-from troubleshoot.knowledge.base import ReadBase, read_base
+from troubleshoot.knowledge.base import ReadBase, read_texts
 from troubleshoot.knowledge.checks import (
     alike_words,
     bands_rise,
@@ -58,6 +58,7 @@ from troubleshoot.knowledge.checks import (
     whole_cards,
 )
 from troubleshoot.knowledge.definitions import collect_definitions
+from troubleshoot.knowledge.layout import RuleText, read_folders
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.knowledge.problems import Problem, RulesInvalid
 from troubleshoot.knowledge.rule_base import make_rule_base
@@ -137,9 +138,14 @@ def check_rules(
     """
     chosen = [folders] if isinstance(folders, Path | str) else list(folders)
     try:
-        base = read_base(chosen)
+        return check_texts(read_folders(chosen), earlier)
     except RulesInvalid as error:
         return list(error.problems)
+
+
+def check_texts(texts: Sequence[RuleText], earlier: Knowledge | None = None) -> list[Problem]:
+    """Return every problem of rule files that were read already, as `check_rules` does."""
+    base = read_texts(texts)
     problems = [*base.problems, *essential_problems(base)]
     if not problems:
         rule_base = make_rule_base(base)
