@@ -76,10 +76,8 @@ CALLED: Mapping[str, frozenset[str]] = {
 statement: they are read side by side, and share only the grade, which both loops read."""
 
 FOR_CHECKS: Mapping[tuple[str, str], str] = {
-    ("Knowledge", "retired"): "names that must never come back: nobody but a check looks for them",
     ("Relation", "source"): "where its figure comes from: a check asks for it",
     ("SoundReading", "none_because"): "a reason that stands in the place of a number",
-    ("Knowledge", "sources"): "read by its own `published`",
     ("Knowledge", "signed"): "who answers for what was retired: read beside an earlier version",
 }
 """What only the checks of the rules read, each with its reason."""

@@ -44,7 +44,7 @@ def try_draft(
         for name, told in new.items()
     ]
     card = str(folder / draft.file)
-    errors = [problem for problem in check_texts(texts) if problem.level == "error"]
+    errors = [problem for problem in check_texts(texts).problems if problem.level == "error"]
     if errors:
         own = tuple(problem for problem in errors if problem.path == card)
         return Tried(text, own or tuple(errors))

@@ -86,7 +86,9 @@ class _Naming:
     ) -> Iterator[Problem]:
         if word not in known:
             what = f"no {kind} is called {word}"
-            yield Problem(self.path, at.line, at.column, what, did_you_mean(word, known), ID)
+            instead = did_you_mean(word, known)
+            about = f"{kind} {word}"
+            yield Problem(self.path, at.line, at.column, what, instead, ID, about=about)
 
     def _findings(self, node: LocatedMapping) -> Iterator[Problem]:
         for test, entry in node.entries.items():
