@@ -19,6 +19,7 @@ from typing import Final
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.base import ReadBase, read_texts
 from troubleshoot.knowledge.checks import (
+    alike_cards,
     alike_words,
     bands_rise,
     clean_texts,
@@ -98,6 +99,7 @@ FURTHER: Final = (
     spoken_words,
     short_words,
     alike_words,
+    alike_cards,
     protecting_words,
 )
 
