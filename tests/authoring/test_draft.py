@@ -39,6 +39,7 @@ SLIPPING = (seen("blower-belt", "slipping", "often"),)
         ("../../etc/passwd", "etc-passwd"),
         ("Ünïcode", "n-code"),
         ("...", ""),
+        (f"valve {'x' * 90}", "valve"),
     ],
 )
 def test_an_id_is_made_of_the_words_of_a_name(name: str, wanted: str) -> None:

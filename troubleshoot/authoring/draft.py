@@ -10,10 +10,12 @@ import re
 from collections.abc import Iterable, Mapping
 from typing import Any, Final
 
+from troubleshoot.authoring.example_text import row_as_written
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.formatting import written
 from troubleshoot.knowledge.model import Evidence, FactsNeeded, Fault, Finding, Knowledge, Proof
 from troubleshoot.knowledge.model.faults import Repair
+from troubleshoot.knowledge.reading_values import LONGEST_ID
 from troubleshoot.knowledge.vocabulary import GRADES, PLAIN_SOURCES, Grade, HowCommon, PlaceKind
 
 FORMAT: Final = 1
@@ -59,7 +61,10 @@ class Draft:
 def id_of(name: str) -> str:
     """The id of a name: its first words, joined by hyphens; empty where it has none."""
     plain = _APOSTROPHES.sub("", name.lower())
-    return "-".join(_BETWEEN.sub(" ", plain).split()[:MOST_WORDS_OF_AN_ID])
+    words = _BETWEEN.sub(" ", plain).split()[:MOST_WORDS_OF_AN_ID]
+    while len("-".join(words)) > LONGEST_ID:
+        words.pop()
+    return "-".join(words)
 
 
 def with_seen(draft_seen: tuple[Evidence, ...], new: Evidence) -> tuple[Evidence, ...]:
@@ -163,7 +168,7 @@ def _case_of(fault: Fault, draft: Draft) -> dict[str, Any] | None:
     if own is None:
         return None
     name = f"a case of its look-alike: {own.name}"[:MOST_NAME_OF_A_CASE]
-    rows = [_row(row) for row in own.readings]
+    rows = [row_as_written(row) for row in own.readings]
     case = _example(name, False, own.complaint, draft.exists_when, rows)
     unit = {**case.get("unit", {}), **own.unit}
     return case | _without_empty({"unit": unit, "conditions": dict(own.conditions)})
@@ -174,12 +179,6 @@ def _is_other(knowledge: Knowledge, draft: Draft, test: str) -> bool:
     healthy = knowledge.tests[test].healthy
     own = {o for i in draft.seen if i.grade in SHOWS for o in i.findings[0].outcomes}
     return bool(healthy) and healthy[0] not in own
-
-
-def _row(row: Mapping[str, object]) -> dict[str, object]:
-    """A reading as its form has it: an outcome is a list."""
-    said = row.get("outcome")
-    return {**row, "outcome": [said]} if isinstance(said, str) else dict(row)
 
 
 def _rows(outcomes: Mapping[str, str]) -> list[dict[str, Any]]:

@@ -9,13 +9,13 @@ from collections.abc import Sequence
 from pathlib import Path
 
 from troubleshoot.authoring.draft import Draft, card_text
+from troubleshoot.authoring.trial import Trial, try_examples
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.checks import check_texts
 from troubleshoot.knowledge.layout import RuleText, read_folders
 from troubleshoot.knowledge.load import digest_of, read_rules
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.knowledge.problems import Problem
-from troubleshoot.visit.cases.trial import Trial, try_examples
 
 
 @frozen

@@ -59,6 +59,14 @@ class Exactly:
 
 
 @frozen
+class Percent:
+    """A share as people write it: 60 %."""
+
+    least: int
+    most: int
+
+
+@frozen
 class Truth:
     """true or false."""
 
@@ -185,6 +193,7 @@ Shape = (
     | Choice
     | Number
     | Exactly
+    | Percent
     | Truth
     | Anything
     | ListOf

@@ -11,6 +11,7 @@ from typing import Final
 
 import click
 
+from troubleshoot.authoring.account_of_trial import account
 from troubleshoot.authoring.draft import Draft
 from troubleshoot.authoring.tried import Tried, try_draft
 from troubleshoot.cli.failures import INTERRUPTED, USAGE, Failure
@@ -146,7 +147,10 @@ def _is_wanted(asker: Asker, tried: Tried) -> bool:
     asker.terminal.say("Nothing is wrong with its form. What its examples come to:")
     for trial in tried.trials:
         told = "holds" if not trial.failure else f"does not hold yet: {trial.failure}"
-        asker.terminal.say(f"{trial.example}: {told}", 2)
+        asker.terminal.say(f"{trial.example.name}: {told}", 2)
+        if trial.failure and tried.knowledge is not None:
+            for line in account(tried.knowledge, trial):
+                asker.terminal.say(line, 4)
     if failed:
         asker.terminal.say(
             "What else shows on this fault that the other does not show? More of what shows, or "

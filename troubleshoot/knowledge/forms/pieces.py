@@ -146,6 +146,11 @@ def _any_of(item: Any) -> tuple[Finding, ...]:
 Graded = Annotated[tuple[Evidence, ...], EVIDENCE, graded]
 
 
+def share_of_percent(text: str) -> float:
+    """The share that is written as 60 %."""
+    return int(text.removesuffix("%")) / 100
+
+
 def is_effect(word: str) -> bool:
     return word == "effect"
 
