@@ -118,6 +118,7 @@ def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
     from troubleshoot.visit.events import replay
     from troubleshoot.visit.kept.understanding import understood
     from troubleshoot.visit.telling.kept_visit import kept_account
+    from troubleshoot.visit.telling.pack_told import pack_line
 
     knowledge = rules_in_force()
     path = visit_of(visit, ctx)
@@ -133,7 +134,8 @@ def report(ctx: click.Context, visit: str, as_json: bool = False) -> None:
         tell(notice, err=True)
     plain, extras = kept_account(knowledge, visit, state, understanding)
     if as_json:
-        say_json({**plain, **extras})
+        packs = {"site_rules": [*map(pack_line, knowledge.packs)]} if knowledge.packs else {}
+        say_json({**plain, **extras, **packs})
     else:
         tell_report(markdown_report(knowledge, plain, extras))
 

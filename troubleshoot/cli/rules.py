@@ -9,6 +9,7 @@ from troubleshoot.cli.workshop.files import format_command, schema_command, text
 from troubleshoot.cli.workshop.finding import explain_command, find_command
 from troubleshoot.cli.workshop.measuring import measure_command
 from troubleshoot.cli.workshop.new_card import new_command
+from troubleshoot.cli.workshop.packs import pack
 from troubleshoot.cli.workshop.trying import test_rules_command
 
 
@@ -19,6 +20,6 @@ def rules() -> None:
 
 for _command in (
     check_rules_command, explain_command, find_command, format_command, measure_command,
-    new_command, schema_command, test_rules_command, texts_command,
+    new_command, pack, schema_command, test_rules_command, texts_command,
 ):  # fmt: skip
     rules.add_command(_command)
