@@ -23,7 +23,9 @@ DIFFICULTY = click.IntRange(1, 3)
 
 @click.command()
 @click.argument("what", nargs=-1, metavar="[SCENARIO | new FILE | schema]")
-@click.option("--draw", metavar="SUBSYSTEM", help="Draw a new case of a subsystem.")
+@click.option(
+    "--draw", metavar="SUBSYSTEM or FAULT", help="Draw a new case of a subsystem or of a fault."
+)
 @click.option("--seed", type=int, help="Of a drawn case: same seed, same case; 1 unless said.")
 @click.option("--difficulty", type=DIFFICULTY, help="Of a drawn case; 3 misleads.")
 @click.option("--apprentice", metavar="NAME", default=NOBODY, help="Whose record it is.")

@@ -184,4 +184,5 @@ def _say_next(terminal: Terminal, folder: Path, draft: Draft) -> None:
     terminal.say(f"troubleshoot rules check --rules {where}", 2)
     terminal.say(f"troubleshoot rules test {draft.id} --rules {where}", 2)
     terminal.say(f"troubleshoot rules explain {draft.id} --rules {where}", 2)
-    terminal.say(f"troubleshoot --rules {where}   (a visit that knows the card)", 2)
+    terminal.say(f"troubleshoot practise --draw {draft.id} --rules {where}", 2)
+    terminal.say(f"troubleshoot --rules {where}", 2)
