@@ -7,6 +7,7 @@ from typing import Final
 
 from troubleshoot.cli.chain_words import chain_of
 from troubleshoot.cli.order_of_cautions_page import ORDER_OF_CAUTIONS, order_of_cautions_page
+from troubleshoot.cli.pointing_here import pointing_at_fault, pointing_at_test
 from troubleshoot.cli.work_state_page import WORK_STATE, work_state_page
 from troubleshoot.knowledge.model import (
     Complaint,
@@ -110,6 +111,7 @@ def _fault(knowledge: Knowledge, fault: Fault) -> Iterator[str]:
     alike = ", ".join(knowledge.faults[name].name for name in fault.look_alikes)
     if alike:
         yield f"Easily taken for: {alike}"
+    yield from pointing_at_fault(knowledge, fault)
     yield f"Source: {knowledge.published(fault.source)} ({spoken_word(fault.status)})"
 
 
@@ -159,6 +161,7 @@ def _test(knowledge: Knowledge, test: Test) -> Iterator[str]:
     ]
     if speaking:
         yield f"Speaks about: {', '.join(speaking)}"
+    yield from pointing_at_test(knowledge, test)
     yield from _signed(test.signed)
     yield f"Source: {knowledge.published(test.source)}"
 
