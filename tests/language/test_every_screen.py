@@ -23,7 +23,7 @@ from troubleshoot.safety.profiles import PROFILES
 COMMANDS = frozenset({
     "troubleshoot", "diagnose", "inspect", "assess", "calc", "visits", "reopen", "report",
     "practise", "rules", "check", "explain", "find", "test", "format", "schema", "measure", "texts",
-    "new", "pack", "init", "list", "sign",
+    "new", "pack", "init", "list", "sign", "watch",
 })  # fmt: skip
 """What is typed into a shell."""
 
@@ -78,7 +78,7 @@ HELP = [
     (), ("diagnose",), ("inspect",), ("assess",), ("calc",), ("visits",), ("reopen",), ("report",),
     ("practise",), ("rules",), *((("rules"), each) for each in
     ("check", "explain", "find", "format", "measure", "new", "pack", "schema",
-    "test", "texts")),
+    "test", "texts", "watch")),
 ]  # fmt: skip
 
 

@@ -11,6 +11,7 @@ from troubleshoot.cli.workshop.measuring import measure_command
 from troubleshoot.cli.workshop.new_card import new_command
 from troubleshoot.cli.workshop.packs import pack
 from troubleshoot.cli.workshop.trying import test_rules_command
+from troubleshoot.cli.workshop.watching import watch_command
 
 
 @click.group()
@@ -21,5 +22,6 @@ def rules() -> None:
 for _command in (
     check_rules_command, explain_command, find_command, format_command, measure_command,
     new_command, pack, schema_command, test_rules_command, texts_command,
+    watch_command,
 ):  # fmt: skip
     rules.add_command(_command)

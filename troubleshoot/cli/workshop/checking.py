@@ -57,13 +57,14 @@ def check_rules_command(
         say_json(_plain(causes, found.usable))
     else:
         for cause in causes:
-            _tell_cause(cause, one_line)
-        tell(_sum_of(causes))
+            tell_cause(cause, one_line)
+        tell(sum_of(causes))
     errors = any(problem.level == "error" for problem in found.problems)
     ctx.exit(CHECKS_FOUND if errors and found.usable else RULES_INVALID if errors else 0)
 
 
-def _tell_cause(cause: Cause, one_line: bool) -> None:
+def tell_cause(cause: Cause, one_line: bool = False) -> None:
+    """Tell a problem, with its line and what goes with it unless one line is wanted."""
     problem = cause.problem
     tell(f"{shortened(str(problem))} [{problem.check}]")
     if one_line:
@@ -78,7 +79,7 @@ def _tell_cause(cause: Cause, one_line: bool) -> None:
 
 def _pointed_at(problem: Problem) -> Iterator[str]:
     """The line in which a problem stands, and a mark under its place; nothing of an odd line."""
-    lines = _lines_of(problem.path)
+    lines = lines_of(problem.path)
     line = lines[problem.line - 1] if problem.line <= len(lines) else ""
     if not line.strip() or first_refused(line) is not None:
         return
@@ -88,7 +89,7 @@ def _pointed_at(problem: Problem) -> Iterator[str]:
 
 
 @cache
-def _lines_of(path: str) -> Sequence[str]:
+def lines_of(path: str) -> Sequence[str]:
     """The lines of a file as they are read; none where it cannot be read."""
     try:
         return read_text(path).replace("\r\n", "\n").expandtabs(1).split("\n")
@@ -96,7 +97,8 @@ def _lines_of(path: str) -> Sequence[str]:
         return ()
 
 
-def _sum_of(causes: Sequence[Cause]) -> str:
+def sum_of(causes: Sequence[Cause]) -> str:
+    """How many problems have to be put right, and how many to be known."""
     errors = sum(cause.problem.level == "error" for cause in causes)
     following = sum(len(cause.follow) for cause in causes)
     told = f"{errors} to fix, {len(causes) - errors} to know"

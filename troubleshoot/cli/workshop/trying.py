@@ -56,7 +56,7 @@ def test_rules_command(
 
     trials = list(try_examples(knowledge, frozenset(fault.id for fault in faults)))
     for trial in trials:
-        _tell_failure(knowledge, trial)
+        tell_failure(knowledge, trial)
         if rivals and trial.example.names_it:
             _tell_rivals(trial)
     if margins:
@@ -80,7 +80,8 @@ def _named(knowledge: Knowledge, only: Sequence[str]) -> list[Fault]:
     ]
 
 
-def _tell_failure(knowledge: Knowledge, trial: Trial) -> None:
+def tell_failure(knowledge: Knowledge, trial: Trial) -> None:
+    """Tell of an example that fails, and why."""
     from troubleshoot.authoring.account_of_trial import account
 
     if trial.failure:
