@@ -30,14 +30,22 @@ NEEDED_BY_PHYSICS: Final = ("scipy", "sklearn")
     is_flag=True,
     help="Visit units that obey physics instead, one visit each, beside a trained forest.",
 )
+@click.option(
+    "--cost",
+    metavar="FAULT",
+    help="What one card costs and brings instead: --visits on each call of it.",
+)
 @takes_rules
-def measure_command(visits: int, subsets: int, seed: int, physics: bool) -> None:
+def measure_command(visits: int, subsets: int, seed: int, physics: bool, cost: str | None) -> None:
     """Measure how well the rules tell faults apart: isolation, simulated visits, the optimum.
 
     With --physics by readings that physics makes, right and wrong calls by fault, and every finding
     that a card contradicts.
     """
-    lines = _by_physics(visits, seed) if physics else _by_themselves(visits, subsets, seed)
+    if cost is not None:
+        lines = _cost_of(cost, visits, seed)
+    else:
+        lines = _by_physics(visits, seed) if physics else _by_themselves(visits, subsets, seed)
     for line in lines:
         tell(line)
 
@@ -56,3 +64,24 @@ def _by_physics(visits: int, seed: int) -> Iterator[str]:
     from troubleshoot.measure.physics.table import measure_by_physics
 
     yield from measure_by_physics(rules_in_force(), visits, seed)
+
+
+def _cost_of(name: str, visits: int, seed: int) -> Iterator[str]:
+    """What one card costs and brings, a line for each call and kind of unit."""
+    from troubleshoot.measure.cost_of_card import cost_of_card
+
+    knowledge = rules_in_force()
+    card = knowledge.faults.get(name)
+    if card is None or card.is_effect:
+        raise Failure([f"{name} is no cause of the rules; see: troubleshoot rules find"], USAGE)
+    found = list(cost_of_card(knowledge, card, visits, seed))
+    for each in found:
+        longer = f"{abs(each.minutes):.1f} min {'longer' if each.minutes >= 0 else 'shorter'}"
+        yield f"{each.call.says} ({each.about}):"
+        yield (
+            f"  a visit to another fault: {longer} on the mean; {each.changed} of {each.visits} "
+            f"first calls are others, {each.better} of them right now, {each.worse} were right"
+        )
+        yield f"  a visit to this one: the first call is right in {each.own_right} of {each.visits}"
+    if not found:
+        yield f"No unit that is measured on can have {card.name}, or no call of it is another's."
