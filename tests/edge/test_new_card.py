@@ -101,6 +101,17 @@ def test_a_paste_answers_one_question(data: Path, tmp_path: Path) -> None:
         assert "case >" in prompt(person)
 
 
+def test_a_small_screen_shows_a_list_page_by_page(data: Path, tmp_path: Path) -> None:
+    folder = str(tmp_path / "north")
+    with Person(data, "rules", "new", folder, lines=16, reads=False) as person:
+        told(person, iter(STORY[:3]))
+        assert person.last.endswith("Enter for the rest > ")
+        assert "q leaves at the question" in person.types("q")
+        while not prompt(person).startswith("part"):
+            person.types("")
+        assert "how common" in person.types("indoor blower")
+
+
 @pytest.mark.parametrize(
     ("name", "told"),
     [

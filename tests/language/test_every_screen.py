@@ -23,7 +23,7 @@ from troubleshoot.safety.profiles import PROFILES
 COMMANDS = frozenset({
     "troubleshoot", "diagnose", "inspect", "assess", "calc", "visits", "reopen", "report",
     "practise", "rules", "check", "explain", "find", "test", "format", "schema", "measure", "texts",
-    "new", "pack", "init", "list", "sign", "watch",
+    "new", "pack", "init", "list", "sign", "watch", "draw",
 })  # fmt: skip
 """What is typed into a shell."""
 
@@ -77,7 +77,7 @@ def test_the_pages_of_checks_and_of_the_work_state(shipped: Knowledge, name: str
 HELP = [
     (), ("diagnose",), ("inspect",), ("assess",), ("calc",), ("visits",), ("reopen",), ("report",),
     ("practise",), ("rules",), *((("rules"), each) for each in
-    ("check", "explain", "find", "format", "measure", "new", "pack", "schema",
+    ("check", "draw", "explain", "find", "format", "measure", "new", "pack", "schema",
     "test", "texts", "watch")),
 ]  # fmt: skip
 

@@ -31,6 +31,7 @@ from troubleshoot.safety.profiles import spoken
 from troubleshoot.visit.telling.wording import TAG_OUT, proof_line
 
 SUBSYSTEMS: Final = "subsystems"
+CHECKS_PAGE: Final = "checks"
 
 
 def page_about(knowledge: Knowledge, name: str) -> list[str] | None:
@@ -61,6 +62,8 @@ def _own_page(knowledge: Knowledge, name: str) -> list[str] | None:
         return list(order_of_cautions_page(knowledge))
     if name == WORK_STATE:
         return list(work_state_page(knowledge))
+    if name == CHECKS_PAGE:
+        return list(_checks())
     return _check(name)
 
 
@@ -242,6 +245,16 @@ def _limit(knowledge: Knowledge, limit: NamedLimit) -> Iterator[str]:
 def _leans_on(condition: Condition, state: str) -> bool:
     own = condition.op == "state" and condition.name == state
     return own or any(_leans_on(part, state) for part in condition.parts)
+
+
+def _checks() -> Iterator[str]:
+    """Every check with what it finds, in a line."""
+    from troubleshoot.knowledge.checks import CHECKS, page_of
+
+    yield "What rules check looks for; a page of its own for each:"
+    for name in sorted(CHECKS):
+        yield f"  {name}"
+        yield f"    {page_of(name)[0]}"
 
 
 def _check(name: str) -> list[str] | None:

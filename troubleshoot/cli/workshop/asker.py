@@ -26,12 +26,24 @@ class Back(Exception):
     """The question before is to be asked again."""
 
 
+class AuthorTerminal(Terminal):
+    """In pages, where somebody types; between them nothing is asked, and nothing that was told is
+    lost to a stray q.
+    """
+
+    def __init__(self) -> None:
+        super().__init__()
+        self.pages = self.typed_by_hand and sys.stdout.isatty()
+
+    def between_pages(self, typed: str) -> None:
+        self.say("Nothing is asked yet: Enter shows the rest. q leaves at the question.")
+
+
 class Asker:
     """Asks at a terminal; `terminal` says what stands between the questions."""
 
     def __init__(self, terminal: Terminal) -> None:
         self.terminal = terminal
-        terminal.pages = terminal.typed_by_hand and sys.stdout.isatty()
 
     def line(self, prompt: str, about: str) -> str:
         """One line of answer, maybe empty. Raises Left, Back."""

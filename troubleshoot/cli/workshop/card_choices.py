@@ -129,10 +129,10 @@ def units_of(knowledge: Knowledge, subsystem: str) -> list[tuple[FactsNeeded, st
             kinds.append(each)
     if said and {} not in said:
         kinds = [*kinds[1:], kinds[0]]
-    return [(each, said_units(knowledge, each)) for each in kinds]
+    return [(each, kinds_of_unit_said(knowledge, each)) for each in kinds]
 
 
-def said_units(knowledge: Knowledge, needed: FactsNeeded) -> str:
+def kinds_of_unit_said(knowledge: Knowledge, needed: FactsNeeded) -> str:
     if not needed:
         return "any unit"
     return "only where " + " and ".join(

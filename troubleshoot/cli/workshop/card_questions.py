@@ -18,12 +18,18 @@ from troubleshoot.cli.workshop.card_choices import (
     choose_fault,
     choose_finding,
     choose_grade,
-    said_units,
     units_of,
     who_may,
 )
+from troubleshoot.cli.workshop.card_said import (
+    said_alike,
+    said_calls,
+    said_finding,
+    said_seen,
+    said_units,
+)
 from troubleshoot.frozen import frozen
-from troubleshoot.knowledge.model import Evidence, Finding, Knowledge, Proof
+from troubleshoot.knowledge.model import Evidence, Knowledge, Proof
 from troubleshoot.knowledge.model.faults import Repair
 from troubleshoot.knowledge.spoken import spoken
 from troubleshoot.knowledge.vocabulary import PLACE_KINDS, Grade, HowCommon, PartCost, PlaceKind
@@ -165,7 +171,7 @@ def _why(asker: Asker, knowledge: Knowledge, draft: Draft) -> Draft:
 
 
 def _if_left(asker: Asker, knowledge: Knowledge, draft: Draft) -> Draft:
-    asker.terminal.say("What becomes of it if nobody mends it?")
+    asker.terminal.say("What becomes of it if nobody repairs it?")
     about = "What the customer should know: it takes the compressor with it."
     return replace(draft, if_left=asker.words("if left", about, MOST_TEXT))
 
@@ -208,30 +214,6 @@ def _near(names: list[str]) -> str:
     return f"Near it: {', '.join(names[:6])}." if names else "Enter for none; write it in later."
 
 
-def said_finding(knowledge: Knowledge, finding: Finding) -> str:
-    """A finding as people say it."""
-    test = knowledge.tests[finding.test]
-    return f"{test.name}: {' or '.join(map(test.spoken, finding.outcomes))}"
-
-
-def _said_seen(knowledge: Knowledge, draft: Draft) -> str:
-    told = (f"{said_finding(knowledge, i.findings[0])}, {spoken(i.grade)}" for i in draft.seen)
-    return "; ".join(told)
-
-
-def _said_calls(knowledge: Knowledge, draft: Draft) -> str:
-    told = (f"{knowledge.complaints[call].says}, {spoken(grade)}" for grade, call in draft.calls)
-    return "; ".join(told)
-
-
-def _said_units(knowledge: Knowledge, draft: Draft) -> str:
-    return said_units(knowledge, draft.exists_when or {})
-
-
-def _said_alike(knowledge: Knowledge, draft: Draft) -> str:
-    return ", ".join(knowledge.faults[name].name for name in draft.look_alikes) or "nothing"
-
-
 QUESTIONS: Final = (
     Question("Name", ("fault", "name"), _name, lambda k, d: d.name),
     Question("A case of it", ("examples",), _story, lambda k, d: d.story),
@@ -241,10 +223,10 @@ QUESTIONS: Final = (
         "Of what each has its own", ("per",), _per,
         lambda k, d: "the whole unit" if d.per is None else plain_words(d.per),
     ),
-    Question("On which units", ("exists-when",), _exists_when, _said_units),
-    Question("Calls", ("calls",), _calls, _said_calls),
-    Question("What shows", ("evidence",), _seen, _said_seen),
-    Question("Easily taken for", ("look-alikes",), _look_alikes, _said_alike),
+    Question("On which units", ("exists-when",), _exists_when, said_units),
+    Question("Calls", ("calls",), _calls, said_calls),
+    Question("What shows", ("evidence",), _seen, said_seen),
+    Question("Easily taken for", ("look-alikes",), _look_alikes, said_alike),
     Question("Why it fails", ("why",), _why, lambda k, d: d.why),
     Question("If left", ("if-left",), _if_left, lambda k, d: d.if_left),
     Question(

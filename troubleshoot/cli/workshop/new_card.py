@@ -17,7 +17,7 @@ from troubleshoot.authoring.tried import Tried, try_draft
 from troubleshoot.cli.failures import INTERRUPTED, USAGE, Failure
 from troubleshoot.cli.rule_base import rules_of, site_folders, takes_rules
 from troubleshoot.cli.terminal import Terminal
-from troubleshoot.cli.workshop.asker import KEYS, Asker, Back, Left
+from troubleshoot.cli.workshop.asker import KEYS, Asker, AuthorTerminal, Back, Left
 from troubleshoot.cli.workshop.card_questions import QUESTIONS
 from troubleshoot.knowledge.formatting import written
 from troubleshoot.knowledge.layout import PACK_MANIFEST
@@ -46,7 +46,7 @@ def new_command(ctx: click.Context, folder: str | None) -> None:
         raise Failure(
             ["name a folder for your site's rules: troubleshoot rules new OUR-RULES"], USAGE
         )
-    terminal = Terminal()
+    terminal = AuthorTerminal()
     asker = Asker(terminal)
     try:
         _write_card(asker, where)

@@ -119,7 +119,7 @@ def _mutate(knowledge: Knowledge, faults: Iterable[Fault]) -> int:
     """Tell each grade that could change; the exit code."""
     from troubleshoot.authoring.example_text import example_lines
     from troubleshoot.authoring.mutating import unnoticed
-    from troubleshoot.cli.workshop.card_questions import said_finding
+    from troubleshoot.cli.workshop.card_said import said_finding
     from troubleshoot.knowledge.spoken import spoken
 
     grades = free = 0
