@@ -49,7 +49,7 @@ class Asker:
         """One line of answer, maybe empty. Raises Left, Back."""
         while True:
             try:
-                typed = self.terminal.ask(f"{prompt} >")
+                typed = self.terminal.ask(prompt)
             except EndOfInput:
                 raise Left from None
             said = typed.lower()
@@ -103,8 +103,10 @@ class Asker:
         """
         self.show(choices)
         enter = next((label for value, label in choices if value == usual), None)
+        if enter is not None:
+            self.terminal.say(f"Enter takes: {enter}.")
         while True:
-            typed = self.line(prompt if enter is None else f"{prompt}, or Enter for {enter}", about)
+            typed = self.line(prompt, about)
             if not typed and enter is not None and usual is not None:
                 return usual
             if (chosen := _chosen(typed, choices)) is not None:

@@ -40,12 +40,12 @@ def choose_finding(asker: Asker, knowledge: Knowledge, need: bool = False) -> Fi
         "rules cannot read has to become a test first."
     )
     while True:
-        found = _choose(asker, knowledge, "look or reading", about, ("test",), need)
+        found = _choose(asker, knowledge, "look or reading >", about, ("test",), need)
         if found is None:
             return None
         test = knowledge.tests[found]
         asker.terminal.say(f"{test.name}: what does it show?")
-        outcome = asker.choose("shows", "The word for what is there.", _outcomes(test))
+        outcome = asker.choose("shows >", "The word for what is there.", _outcomes(test))
         return Finding(test.id, (outcome,))
 
 
@@ -61,20 +61,20 @@ def choose_grade(asker: Asker, question: str) -> Grade:
     """How often: one of the five words."""
     asker.terminal.say(question)
     about = "Of ten such cases: in how many would you find it? Never speaks against the fault."
-    return asker.choose("how often", about, [(word, grade_spoken(word)) for word in GRADES])
+    return asker.choose("how often >", about, [(word, grade_spoken(word)) for word in GRADES])
 
 
 def choose_fault(asker: Asker, knowledge: Knowledge) -> str | None:
     """A fault card; None for Enter."""
     about = "Words of another fault: low charge. The case of the first is the second example."
-    return _choose(asker, knowledge, "other fault", about, ("fault",), need=False)
+    return _choose(asker, knowledge, "other fault >", about, ("fault",), need=False)
 
 
 def choose_call(asker: Asker, knowledge: Knowledge, need: bool) -> str | None:
     """A complaint that callers bring; None for Enter, which `need` does not take."""
     about = "As the caller says it: no cooling, runs all day, water from the ceiling."
     while True:
-        typed = asker.words("call", about, 200, may_be_empty=not need)
+        typed = asker.words("call >", about, 200, may_be_empty=not need)
         if not typed:
             return None
         found = match_complaints(knowledge, typed)[:MOST_LISTED]
@@ -108,7 +108,7 @@ def _among(asker: Asker, offered: Sequence[_Sought], typed: str) -> str | None:
     asker.show([(each.id, each.label) for each in offered])
     while True:
         about = "The number of the line that you mean, or Enter to say it in other words."
-        number = asker.line("which, or Enter for none of these", about)
+        number = asker.line("which, or Enter for none of these >", about)
         if not number:
             asker.terminal.say("In other words, then.")
             return None
@@ -150,7 +150,7 @@ def who_may(asker: Asker) -> tuple[Profile, ...]:
         "What the law and the trade ask for: wires a qualified electrical person, gas a gas one."
     )
     while True:
-        typed = asker.line("who", about).replace(",", " ").split()
+        typed = asker.line("who >", about).replace(",", " ").split()
         numbers = [choice(each, len(WHO)) for each in typed]
         named = tuple(dict.fromkeys(WHO[n - 1] for n in numbers if n is not None))
         if typed and None not in numbers:

@@ -54,7 +54,7 @@ def _name(asker: Asker, knowledge: Knowledge, draft: Draft) -> Draft:
     asker.terminal.say("What do people call this fault? The part, and what is wrong with it.")
     about = "A name as it stands on a work order: Blower belt broken or off."
     while True:
-        name = asker.words("name", about, MOST_NAME)
+        name = asker.words("name >", about, MOST_NAME)
         id_ = id_of(name)
         if not id_ or not id_[0].isalpha():
             asker.terminal.say("Begin with a word in plain letters.")
@@ -81,7 +81,7 @@ def _show_near(asker: Asker, knowledge: Knowledge, name: str) -> None:
 def _story(asker: Asker, knowledge: Knowledge, draft: Draft) -> Draft:
     asker.terminal.say("A case of it that you remember, in a few words: it heads an example.")
     about = "As you would tell it over coffee: belt dust on the blower, low air at the far rooms."
-    return replace(draft, story=asker.words("case", about, MOST_STORY))
+    return replace(draft, story=asker.words("case >", about, MOST_STORY))
 
 
 def _subsystem(asker: Asker, knowledge: Knowledge, draft: Draft) -> Draft:
@@ -91,14 +91,14 @@ def _subsystem(asker: Asker, knowledge: Knowledge, draft: Draft) -> Draft:
         for each in knowledge.subsystems.values()
     ]
     about = "Where the part sits that has failed, not where it shows."
-    return replace(draft, subsystem=asker.choose("part", about, parts))
+    return replace(draft, subsystem=asker.choose("part >", about, parts))
 
 
 def _how_common(asker: Asker, knowledge: Knowledge, draft: Draft) -> Draft:
     asker.terminal.say("How common is it, on a big fleet, over the years?")
     words = [(word, spoken(word)) for word in get_args(HowCommon)]
     about = "Against other faults: very common is what you meet weekly, very rare once in a career."
-    return replace(draft, how_common=asker.choose("how common", about, words, "uncommon"))
+    return replace(draft, how_common=asker.choose("how common >", about, words, "uncommon"))
 
 
 def _per(asker: Asker, knowledge: Knowledge, draft: Draft) -> Draft:
@@ -106,7 +106,7 @@ def _per(asker: Asker, knowledge: Knowledge, draft: Draft) -> Draft:
     kinds: list[tuple[PlaceKind | str, str]] = [(WHOLE_UNIT, "the whole unit")]
     kinds += [(kind, plain_words(kind)) for kind in PLACE_KINDS]
     about = "A fault of compressor 2 must not accuse compressor 1: say of what each has its own."
-    chosen = asker.choose("each", about, kinds, WHOLE_UNIT)
+    chosen = asker.choose("each >", about, kinds, WHOLE_UNIT)
     return replace(draft, per=next((kind for kind in PLACE_KINDS if kind == chosen), None))
 
 
@@ -114,7 +114,7 @@ def _exists_when(asker: Asker, knowledge: Knowledge, draft: Draft) -> Draft:
     asker.terminal.say("On which units can it be at all?")
     about = "Gas faults only where the heat is gas; Enter where any unit may have it."
     kinds = units_of(knowledge, draft.subsystem)
-    return replace(draft, exists_when=asker.choose("units", about, kinds, kinds[0][0]))
+    return replace(draft, exists_when=asker.choose("units >", about, kinds, kinds[0][0]))
 
 
 def _calls(asker: Asker, knowledge: Knowledge, draft: Draft) -> Draft:
@@ -167,24 +167,26 @@ def _look_alikes(asker: Asker, knowledge: Knowledge, draft: Draft) -> Draft:
 
 def _why(asker: Asker, knowledge: Knowledge, draft: Draft) -> Draft:
     asker.terminal.say("Why does it fail, mostly?")
-    return replace(draft, why=asker.words("why", "Heat, age, a wrong part, no upkeep.", MOST_TEXT))
+    return replace(
+        draft, why=asker.words("why >", "Heat, age, a wrong part, no upkeep.", MOST_TEXT)
+    )
 
 
 def _if_left(asker: Asker, knowledge: Knowledge, draft: Draft) -> Draft:
     asker.terminal.say("What becomes of it if nobody repairs it?")
     about = "What the customer should know: it takes the compressor with it."
-    return replace(draft, if_left=asker.words("if left", about, MOST_TEXT))
+    return replace(draft, if_left=asker.words("if left >", about, MOST_TEXT))
 
 
 def _repair(asker: Asker, knowledge: Knowledge, draft: Draft) -> Draft:
     asker.terminal.say("What is done to put it right? One or two sentences, as you would tell it.")
     about = "What is replaced or set, by which part or sheet, and what is looked at with it."
-    what = asker.words("repair", about, MOST_REPAIR)
+    what = asker.words("repair >", about, MOST_REPAIR)
     asker.terminal.say("How many minutes of work?")
-    minutes = asker.number("minutes", "Hands-on time, without the trip for the part.", MOST_MINUTES)
+    minutes = asker.number("minutes >", "Working time, without the trip for it.", MOST_MINUTES)
     asker.terminal.say("What does the part cost?")
     costs = [(word, spoken(word)) for word in get_args(PartCost)]
-    cost = asker.choose("cost", "As a grade: what is only set or cleaned is an adjustment.", costs)
+    cost = asker.choose("cost >", "As a grade: adjust is what is only set or cleaned.", costs)
     who = who_may(asker)
     return replace(draft, repair=Repair(what=what, minutes=float(minutes), part_cost=cost, who=who))
 
@@ -192,7 +194,7 @@ def _repair(asker: Asker, knowledge: Knowledge, draft: Draft) -> Draft:
 def _proof(asker: Asker, knowledge: Knowledge, draft: Draft) -> Draft:
     asker.terminal.say("What proves on the same visit that it is put right?")
     about = "A reading or a look that must be right afterwards: it pulls in clean with the call."
-    text = asker.words("proof", about, MOST_TEXT)
+    text = asker.words("proof >", about, MOST_TEXT)
     asker.terminal.say("Which look or reading is that, if the rules know it?")
     return replace(draft, proof=Proof(text=text, finding=choose_finding(asker, knowledge)))
 
@@ -201,7 +203,7 @@ def _source(asker: Asker, knowledge: Knowledge, draft: Draft) -> Draft:
     asker.terminal.say("Where can that be looked up?")
     about = "An id of rules/sources.yaml; Enter where the trade knows it and nobody prints it."
     while True:
-        typed = asker.words("source, or Enter for none", about, MOST_TEXT, may_be_empty=True)
+        typed = asker.words("source, or Enter for none >", about, MOST_TEXT, may_be_empty=True)
         if not typed or typed == NO_SOURCE:
             return replace(draft, source=NO_SOURCE)
         if typed in knowledge.sources:

@@ -63,7 +63,9 @@ def _write_card(asker: Asker, folder: Path) -> None:
     is_new = not (folder / PACK_MANIFEST).exists()
     others = [each for each in site_folders() if each.absolute() != folder.absolute()]
     knowledge = rules_of(others if is_new else [*others, folder])
-    asker.terminal.say(f"A new card for {shown(str(folder))}. {KEYS}")
+    file = shown(str(folder))
+    asker.terminal.say(f"A new card for {file}.")
+    asker.terminal.say(KEYS)
     manifest = _manifest(asker) if is_new else ""
     folders = [shipped_folder(), *others, folder]
     draft = _told(asker, knowledge, Draft(), 0)
@@ -92,7 +94,7 @@ def _refuse_other_folders(folder: Path) -> None:
 def _manifest(asker: Asker) -> str:
     """The manifest of a folder that is not there yet."""
     asker.terminal.say("The folder is new. Whose rules are these? They are told under this name.")
-    name = asker.words("site", "The name of the site or shop: The north shop.", MOST_SITE)
+    name = asker.words("site >", "The name of the site or shop: The north shop.", MOST_SITE)
     return written("pack", {"format": 1, "name": name})
 
 
@@ -122,7 +124,7 @@ def _agreed(asker: Asker, knowledge: Knowledge, draft: Draft) -> Draft:
         for number, question in enumerate(QUESTIONS, start=1):
             asker.terminal.say(f"{number} {question.called}: {question.said(knowledge, draft)}", 2)
         try:
-            typed = asker.line("Enter to check it, or the number of what is to change", about)
+            typed = asker.line("Enter to check it, or the number of what is to change >", about)
             if not typed:
                 return draft
             chosen = choice(typed, len(QUESTIONS))
@@ -158,7 +160,7 @@ def _is_wanted(asker: Asker, tried: Tried) -> bool:
         )
     about = "y writes the card into its folder; Enter goes back to it."
     try:
-        return asker.line("Write it? y, or Enter to change it", about).lower() in ("y", "yes")
+        return asker.line("Write it? y, or Enter to change it >", about).lower() in ("y", "yes")
     except Back:
         return False
 

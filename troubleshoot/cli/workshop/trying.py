@@ -100,7 +100,7 @@ def _tell_rivals(trial: Trial) -> None:
         return
     tell(f"{trial.fault}: {trial.example.name}: {percent(found.own.probability)}")
     for cause in found.nearest:
-        tell(f"  {percent(cause.probability)} {cause.fault.name}  ({cause.fault.id})")
+        tell(f"  {cause.fault.name}  ({cause.fault.id}): {percent(cause.probability)}")
     if found.splits is not None:
         minutes = round(found.splits.minutes + found.splits.switch_minutes)
         tell(f"  tells them apart for least: {found.splits.test.name} (about {minutes} min)")
