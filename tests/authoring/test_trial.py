@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import os
 from collections.abc import Callable
 from dataclasses import replace
 from pathlib import Path
@@ -156,3 +157,19 @@ def test_what_is_no_past_case_is_a_sentence(
     (tmp_path / "case.yaml").write_text(text, "utf-8")
     (case,) = past_cases(shipped, tmp_path)
     assert told in case.wrong
+
+
+def test_a_folder_of_cases_is_looked_into_only_so_deep(shipped: Knowledge, tmp_path: Path) -> None:
+    """A link out of it is not followed, a pipe is not waited for, and no depth is a traceback."""
+    where = tmp_path
+    for _ in range(60):
+        where = where / "d" / "d"
+    where.mkdir(parents=True)
+    (where / "case.yaml").write_text(CASE, "utf-8")
+    outside = tmp_path.parent / f"{tmp_path.name}-outside.yaml"
+    outside.write_text(CASE, "utf-8")
+    (tmp_path / "link.yaml").symlink_to(outside)
+    os.mkfifo(tmp_path / "pipe.yaml")
+    told = {Path(case.file).name: case for case in past_cases(shipped, tmp_path)}
+    assert "link.yaml" not in told and "case.yaml" not in told
+    assert told["pipe.yaml"].wrong

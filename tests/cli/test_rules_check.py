@@ -90,6 +90,15 @@ def test_what_can_be_used_all_the_same_is_told_from_what_cannot(site: Path, comm
     assert command("rules", "explain", "north-coil", "--rules", str(site))[0] == 0
 
 
+def test_a_name_of_two_lines_splits_no_line(site: Path, command: Call) -> None:
+    """Regression: the place stood on two lines, of which neither was one."""
+    (site / "tests").mkdir()
+    (site / "tests" / "a\nb.yaml").write_text("x: 1\n", "utf-8")
+    out = command("rules", "check", "--rules", str(site), "--one-line")[1]
+    problems = [line for line in out.splitlines() if "is missing in tests" in line]
+    assert problems and all("a<U+000A>b.yaml:1:1: " in line for line in problems)
+
+
 @pytest.mark.parametrize(
     ("old", "new", "told"),
     [

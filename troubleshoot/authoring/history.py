@@ -6,10 +6,12 @@ Each file holds `truth`, the faults that were found, and under `case` what `asse
 from __future__ import annotations
 
 from collections.abc import Iterator, Mapping
+from itertools import islice
 from pathlib import Path
 from typing import Any, Final
 
 from troubleshoot.frozen import frozen
+from troubleshoot.knowledge.layout import yaml_files
 from troubleshoot.knowledge.located import read_located
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.knowledge.nodes import plain
@@ -57,9 +59,9 @@ def past_cases(knowledge: Knowledge, folder: Path) -> Iterator[PastCase]:
     What cannot be read is told of in its place.
     """
     reasoner = Reasoner(knowledge)
-    found = sorted(path for path in folder.rglob("*.yaml") if not path.is_symlink())
-    for path in found[:MOST_FILES]:
-        yield _tried(reasoner, path)
+    files = (path for path, entry in yaml_files(folder) if not entry.is_symlink())
+    for name in islice(files, MOST_FILES):
+        yield _tried(reasoner, folder / name)
 
 
 def _tried(reasoner: Reasoner, path: Path) -> PastCase:

@@ -6,6 +6,8 @@ from collections.abc import Iterable
 from dataclasses import dataclass
 from typing import Literal
 
+from troubleshoot.outside.refusal import in_a_line
+
 Level = Literal["error", "notice"]
 
 
@@ -27,7 +29,12 @@ class Problem:
     about: str = ""
 
     def __str__(self) -> str:
-        return f"{self.path}:{self.line}:{self.column}: {self.what}; {self.instead}"
+        return f"{self.place}: {self.what}; {self.instead}"
+
+    @property
+    def place(self) -> str:
+        """Path, line and column, in a line whatever the file is called."""
+        return f"{in_a_line(self.path)}:{self.line}:{self.column}"
 
 
 class RuleFileError(ValueError):

@@ -72,7 +72,7 @@ def tell_cause(cause: Cause, one_line: bool = False) -> None:
     for line in _pointed_at(problem):
         put(line)
     if cause.follow:
-        places = [f"{each.path}:{each.line}:{each.column}" for each in cause.follow[:MOST_PLACES]]
+        places = [each.place for each in cause.follow[:MOST_PLACES]]
         more = len(cause.follow) - len(places)
         tell(f"{_INDENT}goes with it: {', '.join(places)}{f', and {more} more' if more else ''}")
 

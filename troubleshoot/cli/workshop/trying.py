@@ -11,6 +11,7 @@ import click
 from troubleshoot.cli.door import put, tell
 from troubleshoot.cli.failures import CHECKS_FOUND, USAGE, Failure
 from troubleshoot.cli.rule_base import rules_in_force, takes_rules
+from troubleshoot.outside.refusal import in_a_line
 
 if TYPE_CHECKING:
     from troubleshoot.authoring.history import PastCase
@@ -164,11 +165,12 @@ def _try_cases(knowledge: Knowledge, folder: Path) -> int:
 def _case_line(case: PastCase) -> str:
     from troubleshoot.visit.telling.wording import percent
 
+    file = in_a_line(case.file)
     if case.wrong:
-        return f"{case.file}: {case.wrong}"
+        return f"{file}: {case.wrong}"
     found = " and ".join(case.truth) or "nothing wrong"
     if not case.told:
-        return f"{case.file}: {found} was found, and no cause is ranked"
+        return f"{file}: {found} was found, and no cause is ranked"
     fault, chance = case.told[0]
     place = "nowhere" if case.place is None else f"at place {case.place}"
-    return f"{case.file}: {found} was found and stands {place}; first {fault} {percent(chance)}"
+    return f"{file}: {found} was found and stands {place}; first {fault} {percent(chance)}"

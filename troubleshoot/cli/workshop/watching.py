@@ -3,6 +3,7 @@
 from __future__ import annotations
 
 import time
+from contextlib import suppress
 from pathlib import Path
 from typing import Final
 
@@ -14,6 +15,7 @@ from troubleshoot.cli.failures import Failure
 from troubleshoot.cli.rule_base import rules_of
 from troubleshoot.cli.workshop.checking import lines_of, sum_of, tell_cause
 from troubleshoot.cli.workshop.trying import tell_failure
+from troubleshoot.knowledge.layout import yaml_files
 
 SECONDS_BETWEEN_LOOKS: Final = 1.0
 
@@ -78,10 +80,8 @@ def _try_own(folder: Path) -> None:
 def _looked_at(folder: Path) -> Looked:
     """The files of a folder as they stand; one that goes away meanwhile is not there."""
     found = set()
-    for path in folder.rglob("*.y*ml"):
-        try:
-            stat = path.lstat()
-        except OSError:
-            continue
-        found.add((str(path), stat.st_size, stat.st_mtime_ns))
+    with suppress(OSError):
+        for name, entry in yaml_files(folder):
+            stat = entry.stat(follow_symlinks=False)
+            found.add((name, stat.st_size, stat.st_mtime_ns))
     return frozenset(found)
