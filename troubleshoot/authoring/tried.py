@@ -20,15 +20,17 @@ from troubleshoot.knowledge.problems import Problem
 
 @frozen
 class Tried:
-    """What a drafted card comes to. `problems`: of the card; `trials`: none while there are any.
+    """What a drafted card comes to. `problems`: to put right; `trials`: none while there are any.
 
-    `knowledge`: the rules with the card among them, or None with problems.
+    `knowledge`: the rules with the card among them, or None with problems. `notices`: what is worth
+    knowing of the card.
     """
 
     text: str
     problems: tuple[Problem, ...]
     trials: tuple[Trial, ...] = ()
     knowledge: Knowledge | None = None
+    notices: tuple[Problem, ...] = ()
 
 
 def try_draft(
@@ -44,10 +46,11 @@ def try_draft(
         for name, told in new.items()
     ]
     card = str(folder / draft.file)
-    errors = [problem for problem in check_texts(texts).problems if problem.level == "error"]
+    found = check_texts(texts).problems
+    own = tuple(problem for problem in found if problem.path == card)
+    errors = tuple(problem for problem in found if problem.level == "error")
     if errors:
-        own = tuple(problem for problem in errors if problem.path == card)
-        return Tried(text, own or tuple(errors))
+        return Tried(text, tuple(each for each in own if each in errors) or errors)
     with_card = read_rules(texts, digest_of(texts))
     trials = tuple(try_examples(with_card, frozenset({draft.id})))
-    return Tried(text, (), trials, with_card)
+    return Tried(text, (), trials, with_card, own)

@@ -146,7 +146,10 @@ def _say_problems(terminal: Terminal, problems: Sequence[Problem]) -> None:
 def _is_wanted(asker: Asker, tried: Tried) -> bool:
     """Whether the card is to be written, once its text and what its examples come to were read."""
     failed = [trial for trial in tried.trials if trial.failure]
-    asker.terminal.say("Nothing is wrong with its form. What its examples come to:")
+    asker.terminal.say("Nothing is wrong with its form.")
+    for notice in tried.notices:
+        asker.terminal.say(f"To know: {notice.what}; {notice.instead}.", 2)
+    asker.terminal.say("What its examples come to:")
     for trial in tried.trials:
         told = "holds" if not trial.failure else f"does not hold yet: {trial.failure}"
         asker.terminal.say(f"{trial.example.name}: {told}", 2)
