@@ -24,6 +24,7 @@ from troubleshoot.dialogue.taking_up import protects, taken_up
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
 from troubleshoot.knowledge.model import Test
 from troubleshoot.safety.facts_first import outcomes_that_stop
+from troubleshoot.safety.hearing.among_words import told_among
 from troubleshoot.safety.hearing.gone import may_name_a_state, something_happened
 from troubleshoot.safety.hearing.looks import tells_of_looks
 from troubleshoot.safety.hearing.small_talk import is_small_talk
@@ -64,7 +65,9 @@ class OtherWords:
         """Whether words may tell what was found: not at a step, nor of what hints at a danger."""
         if prompt.decision.step is not None or not set(typed).isdisjoint(digits):
             return False
-        return not (listener.speaks_of_danger(typed) or self.voice.hints(typed, listener.own))
+        if listener.speaks_of_danger(typed) or self.voice.hints(typed, listener.own):
+            return False
+        return not told_among(self.book.knowledge, typed)
 
     def _meant(self, listener: Listener, prompt: AskTest | DoStep, typed: str) -> InPart | None:
         """What may be meant of the test in hand."""
