@@ -25,6 +25,7 @@ tests:
     how: Look at the fan guards from the walkway.
     minutes: 2
     healthy: none-there
+    background: {nest-there: 0.0005}
     outcomes:
       - {id: none-there, means: the guards are bare}
       - {id: nest-there, means: a nest lies on a guard}

@@ -84,9 +84,10 @@ def _with(reasoner: Reasoner, scenario: Scenario, made: str, at: Place | None) -
 def _hypothesis(
     reasoner: Reasoner, scenario: Scenario, fault: str, at: Place | None
 ) -> Hypothesis | None:
+    """The fault at its worst, which cards tell last: by feel is by a lot."""
     hypotheses, _ = reasoner.hypotheses(scenario.unit)
     found = [h for h in hypotheses.causes if h.fault.id == fault and at in (None, h.at)]
-    return found[0] if found else None
+    return found[-1] if found else None
 
 
 def _signs(reasoner: Reasoner, scenario: Scenario, faults: Iterable[str]) -> frozenset[str]:
