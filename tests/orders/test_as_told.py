@@ -12,6 +12,10 @@ import pytest
 from tests.orders.driven import MOST, Call, OrderedVisit, calls
 from tests.practice.playing import reasoner_of
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.choosing.choice_of_test import choose
+from troubleshoot.safety.stops.lifting import conclude_visit
+from troubleshoot.visit.deciding.next import Decider
+from troubleshoot.visit.events import Answered, Started, replay
 from troubleshoot.visit.hearing.complaints import heard_complaint
 
 
@@ -39,7 +43,10 @@ def test_without_a_lockout_the_trial_is_watched_first(shipped: Knowledge) -> Non
     assert order.index("ignition-trials") < order.index("board-code")
 
 
-@pytest.mark.parametrize("words", ["compressor hums and trips", "comp hums and clicks off"])
+HUMS = "compressor hums and trips"
+
+
+@pytest.mark.parametrize("words", [HUMS, "comp hums and clicks off"])
 def test_a_compressor_that_hums_is_listened_to_and_not_its_thermostat(
     words: str, shipped: Knowledge
 ) -> None:
@@ -47,7 +54,20 @@ def test_a_compressor_that_hums_is_listened_to_and_not_its_thermostat(
     order = order_told(shipped, "no-cooling", words)
     assert "thermostat-settings" not in order[:5]
     assert {"compressor-start-attempt", "line-volts-running"} <= {*order[:5]}
-    assert any(name.startswith("capacitance") for name in order)
+
+
+def test_what_hums_on_sound_volts_is_looked_for_at_its_capacitor(shipped: Knowledge) -> None:
+    told = (
+        Started(unit={"compressor-phase": "single"}, complaint="no-cooling", words=HUMS),
+        Answered("compressor-start-attempt", ("compressor 1",), outcomes=("hums-and-trips",)),
+        Answered("line-volts-running", outcomes=("normal",)),
+    )
+    reasoner = reasoner_of(shipped)
+    state = replay(shipped, told)
+    found = conclude_visit(reasoner, state)
+    candidates = Decider(shipped, reasoner).candidates(state, found)
+    chosen = choose(candidates, found.ranking, found.first_tests)
+    assert chosen is not None and chosen.test.id.startswith("capacit"), chosen
 
 
 @pytest.mark.parametrize("words", ["hums and trips", "hums and trips out", "just hums and trips"])
