@@ -140,8 +140,12 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
     ),
     "safety/unit_at_work.py": (
         "blower-motor duct-smoke-detector line-volts-class nameplate-volts refrigerant-class "
-        "supply-phase variable-speed-drive",
+        "service-ports supply-phase variable-speed-drive",
         "the facts that make work more dangerous; what is not known counts as the worse",
+    ),
+    "safety/at_ports.py": (
+        "live-work",
+        "the one caution that goes where every panel is on",
     ),
     "practice/slips.py": (
         "lockout-and-verify-dead tester-failed-proof second-power-source stored-charge "

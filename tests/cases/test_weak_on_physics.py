@@ -121,3 +121,69 @@ def test_dirt_inside_the_unit_does_not_raise_the_static_outside_it(shipped: Know
                ("duct-damper-shut", "evaporator-coil-dirty", "filters-loaded")}  # fmt: skip
     assert weights["duct-damper-shut"] > 0 > weights["evaporator-coil-dirty"]
     assert weights["filters-loaded"] < 0
+
+
+SLIGHT: dict[str, tuple[str, dict[str, Any]]] = {
+    "blower-wheel-dirty": ("weak-cooling", {
+        "blower-wheel": "dirty", "air-temperature-split": "borderline", "blower-rpm": "normal",
+        "suction-pressure": "normal", "ice-on-coil": "none", "evaporator-coil-face": "clean",
+    }),
+    "evaporator-coil-dirty": ("weak-cooling", {
+        "evaporator-coil-face": "dirty", "air-temperature-split": "normal", "ice-on-coil": "none",
+        "evaporator-pressure-drop": "high", "suction-pressure": "normal", "blower-wheel": "clean",
+    }),
+    "overcharge": ("weak-cooling", {
+        "subcooling": "very-high", "head-pressure": "normal", "suction-pressure": "normal",
+        "superheat": "normal-txv", "compressor-amps": "normal", "safety-string-walk": "all-closed",
+    }),
+    "condenser-coil-dirty": ("weak-cooling", {
+        "condenser-coil-face": "dirty", "head-pressure": "high", "condenser-air-rise": "normal",
+        "compressor-amps": "normal", "discharge-temperature": "normal",
+        "safety-string-walk": "all-closed", "superheat": "normal-txv",
+    }),
+    "supply-voltage-low": ("routine-inspection", {
+        "line-volts-running": "sags-while-running", "line-volts-idle": "low",
+        "transformer-secondary-volts": "low", "contactor-coil-volts": "low",
+        "compressor-amps": "normal", "contactor-pull-in": "pulls-in",
+        "compressor-start-attempt": "starts", "contactor-contacts": "clean",
+    }),
+}  # fmt: skip
+
+
+@pytest.mark.parametrize("fault", SLIGHT)
+def test_a_slight_fault_leads_though_all_it_may_do_later_reads_sound(
+    fault: str, shipped: Knowledge
+) -> None:
+    """What is slight moves the reading nearest to it; the rest follows as it grows, together."""
+    complaint, read = SLIGHT[fault]
+    assert first(concluded(shipped, complaint, read)) == fault
+
+
+def test_a_weak_run_capacitor_leads_though_the_compressor_still_starts(shipped: Knowledge) -> None:
+    at = {"at": "capacitor compressor 1", "outcome": "low"}
+    readings = [
+        {"test": "capacitance-out-of-circuit", **at},
+        {"test": "capacitance-while-running", **at},
+        {"test": "compressor-amps", "at": "compressor 1", "outcome": "normal"},
+        {"test": "compressor-start-attempt", "at": "compressor 1", "outcome": "starts"},
+    ]
+    unit = {**COOLING, "compressor-phase": "single"}
+    case = {"unit": unit, "complaint": "high-energy-bill", "readings": readings}
+    found = Reasoner(shipped).conclude(read_case(shipped, case))
+    assert first(found) == "compressor-run-capacitor-weak"
+
+
+@pytest.mark.parametrize(
+    ("fault", "read"),
+    [
+        ("filters-loaded", {"air-filters": "loaded", "filter-pressure-drop": "high"}),
+        ("liquid-line-restriction", {"drier-temperature-drop": "drop", "superheat": "high"}),
+        ("blower-belt-slipping", {"blower-belt": "slipping", "blower-rpm": "low"}),
+    ],
+)
+def test_what_costs_capacity_may_be_behind_a_bill(
+    fault: str, read: dict[str, Any], shipped: Knowledge
+) -> None:
+    """A unit that cools less runs longer (Rossi and Braun 1997 measure faults by just that)."""
+    assert first(concluded(shipped, "high-energy-bill", read)) == fault
+    assert first(concluded(shipped, "high-energy-bill", {})) == "schedule-or-clock-wrong"

@@ -6,6 +6,7 @@ from collections.abc import Callable
 
 import pytest
 
+from troubleshoot.knowledge.checks import CHECKS, page_of
 from troubleshoot.knowledge.model import Knowledge
 
 Call = Callable[..., tuple[int, str, str]]
@@ -27,3 +28,11 @@ def test_a_page_names_the_published_text_of_its_source(
     entries = {**shipped.hazards, **shipped.tests, **shipped.limits}
     first = entries[name].source.split("; ")[0]
     assert shipped.sources[first] in command("rules", "explain", name)[1]
+
+
+def test_every_check_is_listed_with_what_it_finds(command: Call) -> None:
+    code, out, _ = command("rules", "explain", "checks")
+    lines = out.splitlines()
+    assert code == 0 and len(CHECKS) >= 30
+    for name in CHECKS:
+        assert lines[lines.index(f"  {name}") + 1].strip() == page_of(name)[0]

@@ -44,8 +44,9 @@ class ConstantVisit(DrivenVisit):
         mode: Mode,
         *,
         mends: bool = False,
+        words: str = "",
     ) -> None:
-        start = Started(unit=dict(unit), complaint=complaint)
+        start = Started(unit=dict(unit), complaint=complaint, words=words)
         super().__init__(reasoner, start)
         self.mode = mode
         self.mends = mends

@@ -7,6 +7,7 @@ from datetime import datetime, timedelta
 
 import pytest
 
+from tests.dialogue.at_work import AtWork
 from troubleshoot.dialogue.answering import answer_event_from, step_event_from
 from troubleshoot.dialogue.by_word import NotAnAnswer
 from troubleshoot.knowledge.model import Knowledge, Outcome
@@ -348,3 +349,18 @@ def test_off_says_nothing_where_it_would_read_as_the_opposite(
     """Regression: `off` confirmed that the power was on, and that a live panel was open."""
     with pytest.raises(NotAnAnswer):
         step(shipped, name, "off")
+
+
+@pytest.mark.parametrize("said", ["done as before", "as before", "same as before", "Like before."])
+def test_as_before_is_no_more_than_done(said: str, shipped: Knowledge) -> None:
+    """Regression: a screen said done as before, and to type it was asked of as a danger."""
+    for place in ("verified-dead", "gas-cock-open", "out"):
+        visit = AtWork(shipped, place)
+        at = visit.at
+        told = visit.types(said)
+        assert visit.at == at and not visit.events and not visit.dialogue.asks_aside
+        assert any("confirms nothing here. Type " in line for line in told)
+
+
+def test_as_before_is_enter_where_enter_protects_nothing(shipped: Knowledge) -> None:
+    assert step(shipped, "panels-off", "done as before") == ([CONFIRMED["panels-off"]], None)

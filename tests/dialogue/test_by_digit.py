@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from datetime import timedelta
+
 import pytest
 
 from tests.dialogue import at_work
@@ -109,3 +111,14 @@ def test_a_reading_of_a_step_is_no_number_of_a_list(
     visit = AtWork(shipped, SWEEP)
     visit.types("40")
     assert isinstance(visit.prompt, AtStop)
+
+
+def test_who_was_away_at_the_question_is_not_shown_the_test_as_before(shipped: Knowledge) -> None:
+    """Regression: after a night at it a plain no showed the test on the roof of the day before."""
+    visit, number, _ = pressed(shipped, stops=True)
+    visit.types(number)
+    visit.moment += timedelta(hours=14)
+    said = visit.types("n")
+    assert NOT_PRESSED in said
+    assert any(line.startswith("A long silence.") for line in said)
+    assert visit.at == "roof-conditions"

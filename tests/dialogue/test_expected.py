@@ -25,7 +25,7 @@ def told(shipped: Knowledge, folder: Path, line: str, air: dict[str, str] = AIR)
     ("line", "beside"),
     [
         ("suction 140", "140 +/-4 psig: normal - expected about 129 to 152 psig"),
-        ("head 390", "a sound unit reads 14 to 28 - expected about 358 to 426 psig"),
+        ("head 390", "a sound unit reads 13.4 to 26.22 - expected about 358 to 426 psig"),
         ("suction 140 sl 62", "within; a sound unit reads 4 to 20 - expected about 8 to 19 F"),
     ],
     ids=["suction", "head in psig, judged over outdoor air", "what is computed from both"],

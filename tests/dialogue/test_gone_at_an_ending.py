@@ -8,7 +8,7 @@ from __future__ import annotations
 import pytest
 
 from tests.dialogue.at_work import MOST, AtWork
-from troubleshoot.dialogue.prompts import Choose, Settled
+from troubleshoot.dialogue.prompts import AtStop, Choose, DoStep, Settled
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.visit.events import StateGone
 
@@ -33,6 +33,21 @@ def test_it_is_heard_and_the_lock_is_next(said: str, shipped: Knowledge) -> None
     visit.types(said)
     assert any(isinstance(event, StateGone) for event in visit.events)
     assert visit.book.state.work.power == "unsure"
+    assert isinstance(visit.prompt, DoStep) and visit.at in ("stop-by-controls", "lockout")
+    while visit.at != "lockout":
+        visit.types("stopped")
+    visit.types("locked")
+    assert visit.book.state.work.power == "locked-out" and isinstance(visit.prompt, Settled)
+
+
+def test_what_fails_each_time_leads_back_to_the_ending(shipped: Knowledge) -> None:
+    visit = ended(shipped)
+    visit.types(TOLD[1])
+    for _ in range(MOST):
+        if isinstance(visit.prompt, Settled):
+            break
+        visit.types({"stop-by-controls": "cannot stop"}.get(visit.at, "still live"))
+    assert isinstance(visit.prompt, Settled | AtStop)
 
 
 @pytest.mark.parametrize("said", DOUBTED)

@@ -31,6 +31,7 @@ GOOD = (
     ("panels-off", "panel came off easy"),
     ("gas-cock-shut", "cock turned easy, all good"),
     ("verified-dead", "all legs good to ground"),
+    ("tell-occupants", "told the owner, he's alright with it"),
 )
 NOT_GOOD = (
     ("lockout", "disconnect wont open, handle froze"),

@@ -37,6 +37,8 @@ def meant(shipped: Knowledge, name: str, typed: str) -> tuple[str, ...]:
         ("ignition-spark", "nope, no spark", "none"),
         ("inducer-fan", "turnin slow, drags", "slow"),
         ("blower-rpm", "wheel aint turnin", "zero"),
+        ("drain-pan", "drain pan is full of water", "standing-water"),
+        ("contactor-contacts", "contacts are pitted", "pitted"),
     ],
 )
 def test_filler_pronouns_and_clauses_are_seen_through(
@@ -71,6 +73,8 @@ def test_two_things_that_are_so_are_both_taken_where_several_may_be(shipped: Kno
         ("ice-on-coil", "half of it frost"),
         ("thermostat-cable-ohms", "Y is open, 3 ohm on R"),
         ("blower-wheel", "good enough"),
+        ("air-filters", "filters are not plugged"),
+        ("condenser-fan-windings", "motor is not grounded"),
     ],
 )
 def test_a_denial_a_doubt_another_word_or_several_outcomes_are_none(

@@ -203,6 +203,44 @@ def test_the_word_danger_stops_whatever_is_told_behind_it(shipped: Knowledge) ->
     assert isinstance(visit.prompt, AtStop)
 
 
+@pytest.mark.parametrize(
+    ("said", "left"),
+    [
+        ("meter fell off the roof, got a spare.", "got a spare"),
+        ("he fell behind on his paperwork, belt is worn", "belt is worn"),
+        ("power line 50 ft away", ""), ("co alarm chirps for a battery", ""),
+        ("co alarm never went off", ""), ("a roofer was electrocuted in 2015", ""),
+        ("they told me of a fire in 2012", ""), ("old unit had a cracked exchanger in 2018", ""),
+        ("RTU-2 had a cracked exchanger last winter they swapped it", ""),
+        ("the unit next door caught fire, they replaced it", "they replaced it"),
+    ],
+)  # fmt: skip
+def test_it_is_let_go_in_its_own_part_alone(said: str, left: str) -> None:
+    assert here_and_now(said) == left
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        # somebody is there, or it hit something
+        "wrench fell off the roof by my helper", "meter fell off the roof and landed in the pan",
+        # too near, at nothing that says how far, or not in figures
+        "power line 49 ft away", "power line 80 ft from here, 10 ft from the hoist",
+        "power line across the street", "power line \uff16\uff10 ft away",
+        "power line 60 ft off, down",
+        # the battery or the silence is not all of it
+        "co alarm chirps for a battery with smoke here", "co alarm chirps for a battery, shows 80",
+        "co alarm chirps for a battery, dizzy", "co alarm never went off with smoke in the hall",
+        "co alarm never went off, shows 120",
+        # nobody put it right, or it is one's own, or of now
+        "unit next door caught fire", "gas smell at the other unit", "exchanger cracked in 2018",
+        "i got shocked in 2019", "a roofer was electrocuted in 2015 and now he is down",
+    ],
+)  # fmt: skip
+def test_what_may_be_here_and_now_is_left_whole(said: str) -> None:
+    assert here_and_now(said) == said
+
+
 def test_what_tells_of_none_of_it_is_left_as_it_was_typed() -> None:
     for said in ("O'Brien's unit, 12.4 A", "belt - worn; blower ok", ""):
         assert here_and_now(said) == said

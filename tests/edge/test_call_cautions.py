@@ -56,7 +56,7 @@ def test_the_apprentice_reads_them_with_the_call(
     command: Call, typed: Callable[..., None], shipped: Knowledge
 ) -> None:
     typed("q")
-    out = flat(command("practise", "somebody-can-smell-gas")[1])
+    out = flat(command("practise", "church-field")[1])
     said = shipped.hazards["gas-odour"].what_to_do
     assert said in out[: out.index("You choose what to do.")]
 

@@ -1,17 +1,22 @@
-"""Where hardly any air comes the filters are looked at first, after what the law needs alone.
+"""Where too little air or cold comes the filters come first, after what the law needs alone.
 
-A unit that cools weakly is looked at as it runs before: by three mechanics' orders, and an expert's
-practice visit takes half the minutes so.
+Eight prompts are the bound, and what the law needs takes all of them. A mechanic looks at what runs
+before on weak cooling; where the filters are sound their own lock costs such a visit 22 minutes.
+On ice what tells is gone once the unit is stopped, and on calls that a code may explain a lock
+loses it: there the filters wait.
 """
 
 from __future__ import annotations
 
 from pathlib import Path
 
+import pytest
+
 from tests.edge.person import Clock, Person
 from tests.edge.visits import ALL, careful, events_of, task
 
 FILTERS = "Test: Filters"
+CALLS = ("weak air", "not cooling enough", "warm in here")
 PLATE = "208/1/60, gas, R-410A, no smoke detector"
 BY_LAW = (
     "Step: Tell the people inside",
@@ -35,15 +40,17 @@ def to_the_filters(person: Person, call: str) -> tuple[int, list[str]]:
     return answered, [each.partition(" (")[0] for each in tasks if each]
 
 
-def test_eight_prompts_where_the_plate_is_told_with_the_call(tmp_path: Path) -> None:
+@pytest.mark.parametrize("call", CALLS)
+def test_eight_prompts_where_the_plate_is_told_with_the_call(call: str, tmp_path: Path) -> None:
     with Person(tmp_path, clock=Clock(tmp_path)) as person:
-        answered, tasks = to_the_filters(person, f"weak air, {PLATE}")
+        answered, tasks = to_the_filters(person, f"{call}, {PLATE}")
     assert answered == 8 and tasks == list(BY_LAW)
 
 
-def test_one_more_where_it_is_asked(tmp_path: Path) -> None:
+@pytest.mark.parametrize("call", CALLS)
+def test_one_more_where_it_is_asked(call: str, tmp_path: Path) -> None:
     with Person(tmp_path, clock=Clock(tmp_path)) as person:
-        answered, tasks = to_the_filters(person, "weak air")
+        answered, tasks = to_the_filters(person, call)
         assert "A few facts" not in person.said
     assert answered == 9 and tasks == list(BY_LAW)
 

@@ -22,7 +22,7 @@ from tests.edge.person import Clock, Person
 )
 def test_it_stops_and_says_so_in_one_sentence(typed: list[str], tmp_path: Path) -> None:
     clock = Clock(tmp_path)
-    with Person(tmp_path / "data", "practise", "quoted-a-recharge", clock=clock) as person:
+    with Person(tmp_path / "data", "practise", "elm-parade", clock=clock) as person:
         person.types(*typed)
         assert not person.running
         assert "a real danger comes first" in " ".join(person.last.split())

@@ -25,6 +25,7 @@ tests:
     how: Look at the fan guards from the walkway.
     minutes: 2
     healthy: none-there
+    background: {nest-there: 0.0005}
     outcomes:
       - {id: none-there, means: the guards are bare}
       - {id: nest-there, means: a nest lies on a guard}
@@ -298,7 +299,7 @@ def test_what_the_check_refuses_since_it_can_hurt_no_command_goes_by(
     code, said, _ = run("rules", "check", "--rules", north, folder=tmp_path)
     line = next(line for line in said.splitlines() if told in line)
     place = line.partition(": ")[0]
-    assert code == 1 and str(north) in place
+    assert code == 5 and str(north) in place
     for command in (
         ("assess", case),
         ("diagnose", "--answers", case),

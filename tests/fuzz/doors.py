@@ -22,7 +22,8 @@ from tests.fuzz.register_doors import register_doors
 from tests.visit.kept.samples import long_visit, write_journal
 from troubleshoot.cli.case_input import plain_of, read_text_of
 from troubleshoot.cli.failures import Failure
-from troubleshoot.cli.practice.play import Left, Play
+from troubleshoot.cli.practice.asking import Left
+from troubleshoot.cli.practice.play import GivenUp, Play
 from troubleshoot.cli.terminal import EndOfInput, Terminal
 from troubleshoot.cli.visiting import converse
 from troubleshoot.dialogue.talk import DangerCalled
@@ -35,7 +36,7 @@ from troubleshoot.knowledge.load import shipped_folder
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.knowledge.problems import RuleFileError
 from troubleshoot.outside.refusal import NotUsable
-from troubleshoot.practice import scores
+from troubleshoot.practice import record, scores
 from troubleshoot.practice.loading import checked_scenario, load_scenario, scenario_paths
 from troubleshoot.practice.session import Session
 from troubleshoot.reasoning.conclude import Reasoner
@@ -65,8 +66,8 @@ PLAYED = (
     b"tests\ntests air\n1\n\nsteps\nstep 1\nfind fan\n2\nhow 1\nstate\nhint\ncall\nfilter\n1\n\n\n"
 )
 PLAY = scores.Play(
-    "2000-01-31", "Learner", "gas-added-in-june", "refrigerant", 1, "right", False, 80, 64, 7, 60,
-    6, 1, 2, 3,
+    "2000-01-31", "Learner", "quarry-road", "refrigerant", 1, "right", False, 80, 64, 7, 60,
+    6, 1, 2, 3, True, "sure", 0,
 )  # fmt: skip
 
 MOST_LINES = 100
@@ -204,13 +205,13 @@ def _plays(path: Path) -> Callable[[bytes], bool]:
     def enter(data: bytes) -> bool:
         path.write_bytes(data)
         try:
-            plays = scores.read_plays(path)
-        except scores.RecordDamaged:
+            plays = record.read_plays(path)
+        except record.RecordDamaged:
             return False
-        scores.as_csv(plays)
+        record.as_csv(plays)
         scores.progress(plays)
-        scores.keep_play(path, PLAY)
-        assert scores.read_plays(path) == (*plays, PLAY)
+        record.keep_play(path, PLAY)
+        assert record.read_plays(path) == (*plays, PLAY)
         return True
 
     return enter
@@ -233,7 +234,7 @@ def _typed_practice(reasoner: Reasoner) -> Callable[[bytes], bool]:
     scenario = load_scenario(reasoner.knowledge, path)
 
     def enter(lines: bytes) -> bool:
-        with _typing(lines), contextlib.suppress(Left, EndOfInput, DangerCalled):
+        with _typing(lines), contextlib.suppress(Left, GivenUp, EndOfInput, DangerCalled):
             Play(Terminal(), Session(reasoner, scenario)).run()
         return True
 

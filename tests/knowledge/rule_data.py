@@ -20,6 +20,7 @@ from troubleshoot.knowledge.shapes import (
     Number,
     OneOrMore,
     Pairs,
+    Percent,
     Record,
     Shape,
     Tagged,
@@ -50,6 +51,8 @@ def data_for(shape: Shape, depth: int = 0) -> st.SearchStrategy[Any]:
         return _numbers(shape)
     if isinstance(shape, Exactly):
         return st.just(shape.number)
+    if isinstance(shape, Percent):
+        return st.integers(shape.least, shape.most).map(lambda number: f"{number} %")
     if isinstance(shape, Truth):
         return st.booleans()
     if isinstance(shape, Anything):

@@ -70,7 +70,8 @@ SECTION = "capacitance-one-side-off"
         ),
         (
             (WEAK, "  never:\n", "  sometimes-not:\n"),
-            f"{FAULT}:14:3: unknown key sometimes-not in evidence; did you mean sometimes [form]",
+            f"{FAULT}:14:3: unknown key sometimes-not in evidence; "
+            "write one of: almost-always, often, sometimes, seldom, never [form]",
         ),
         (
             (WEAK, "  never:\n", "  seldom:\n"),
@@ -141,8 +142,8 @@ def test_a_card_must_be_named_after_its_fault(tmp_path: Path) -> None:
     files = {**FILES, "faults/refrigerant/charge-low.yaml": FILES[LOW_CHARGE]}
     del files[LOW_CHARGE]
     assert said(write_files(tmp_path / "rules", files)) == [
-        "rules/faults/refrigerant/charge-low.yaml:2:1: the fault low-charge stands in "
-        "charge-low.yaml; name the file low-charge.yaml [file-names]"
+        "rules/faults/refrigerant/charge-low.yaml:2:8: the fault low-charge stands in "
+        "charge-low.yaml; name the file low-charge.yaml, or write fault: charge-low [file-names]"
     ]
 
 

@@ -154,3 +154,23 @@ def test_an_outcome_named_after_a_reading_is_looked_up_in_its_test(tmp_path: Pat
         "rules/faults/refrigerant/low-charge.yaml:31:82: no outcome of capacitance-one-side-off is "
         "called high-ish; did you mean high [unknown-names]"
     ]
+
+
+def test_a_limit_may_ask_whether_a_quantity_is_known_and_a_card_may_not(tmp_path: Path) -> None:
+    """Cards hang on what is known of the unit, limits on the numbers of the case as well."""
+    asks = (
+        "{quantity: superheat, below: 4, when: {metering: txv}}",
+        "{quantity: superheat, below: 4, when: {metering: txv, line-temperature: %s}}",
+    )
+    known = (REFRIGERANT, asks[0], asks[1] % "known")
+    assert not any("is called" in each for each in said(write_rules(tmp_path / "a", known)))
+    word = (REFRIGERANT, asks[0], asks[1] % "low")
+    assert any(
+        "no value of line-temperature is called low" in each
+        for each in said(write_rules(tmp_path / "b", word))
+    )
+    card = (WEAK, "exists-when: {fan-phase: single}", "exists-when: {superheat: known}")
+    assert any(
+        "no equipment fact is called superheat" in each
+        for each in said(write_rules(tmp_path / "c", card))
+    )

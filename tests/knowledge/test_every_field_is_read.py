@@ -51,6 +51,7 @@ CALLED: Mapping[str, frozenset[str]] = {
         "Outcome": "outcome o",
         "Override": "picture layer",
         "Picture": "picture layer",
+        "Pack": "pack",
         "PlateValue": "plate p",
         "Procedure": "procedure rule procedures",
         "Proof": "proof",
@@ -61,6 +62,7 @@ CALLED: Mapping[str, frozenset[str]] = {
         "RoundPoint": "point p",
         "SaidAlong": "row",
         "ShortWords": "short own",
+        "SignOff": "signed",
         "Signature": "signature",
         "SoundReading": "reading sound",
         "SoundWay": "way",
@@ -76,10 +78,9 @@ CALLED: Mapping[str, frozenset[str]] = {
 statement: they are read side by side, and share only the grade, which both loops read."""
 
 FOR_CHECKS: Mapping[tuple[str, str], str] = {
-    ("Knowledge", "retired"): "names that must never come back: nobody but a check looks for them",
     ("Relation", "source"): "where its figure comes from: a check asks for it",
     ("SoundReading", "none_because"): "a reason that stands in the place of a number",
-    ("Knowledge", "sources"): "read by its own `published`",
+    ("SignOff", "rules"): "what was gone over: `Pack.is_as_signed` compares it",
     ("Knowledge", "signed"): "who answers for what was retired: read beside an earlier version",
 }
 """What only the checks of the rules read, each with its reason."""

@@ -39,7 +39,7 @@ def forbid_reading(monkeypatch: pytest.MonkeyPatch) -> None:
     def fail(*of: object) -> None:
         raise AssertionError("the rule files were read anew")
 
-    monkeypatch.setattr(load, "_read_rules", fail)
+    monkeypatch.setattr(load, "read_rules", fail)
 
 
 def test_what_was_kept_is_what_was_read(

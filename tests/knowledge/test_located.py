@@ -130,7 +130,7 @@ def test_all_problems_of_a_file_are_told_in_order() -> None:
          "keep one document a file"),
         ("%YAML 1.1\n---\na: 1\n", "a.yaml:1:1: a % directive; leave it out"),
         ("a:\n\t- x\n", "a.yaml:2:1: a tab; indent with spaces"),
-        ("a: 'x\n", "a.yaml:2:1: a quote that is never closed; close the quote"),
+        ("a: 'x\n", "a.yaml:1:4: a quote that is never closed; close the quote"),
         ("a: 1\nbb\nc: 2\n", "a.yaml:3:1: a line without `key:`; write key: value, or use quotes"),
         ("[x]: 1\n", "a.yaml:1:1: a key that is no word; put the key in quotes"),
         ("true: 1\n", "a.yaml:1:1: the key true is no word; put the key in quotes"),

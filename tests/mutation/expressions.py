@@ -10,6 +10,8 @@ IN = " in"
 """How what was done ends where something was left out of, or put into, a longer text."""
 
 _OTHER = {"min": "max", "max": "min", "any": "all", "all": "any", "reversed": "tuple"}
+_ANOTHER = '"~"'
+"""A text that nobody types, and a sound pattern: one that is none is not even imported."""
 _ORDER = re.compile(r"[<>]=?")
 _NEAREST: dict[type[ast.cmpop], str] = {ast.Lt: "<=", ast.LtE: "<", ast.Gt: ">=", ast.GtE: ">"}
 
@@ -105,7 +107,7 @@ class Expressions(Changes):
             self._change(node, "more", repr(node.value + 1))
             self._change(node, "less", f"({node.value - 1!r})")
         elif isinstance(node.value, str) and not self.scope:
-            self._change(node, "other", '"?"')
+            self._change(node, "other", _ANOTHER)
 
     def visit_BinOp(self, node: ast.BinOp) -> None:
         self._change(node, "left of", f"({self._text(node.left)})")

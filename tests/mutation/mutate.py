@@ -63,7 +63,9 @@ MODULES = (
     "safety/hearing/told_numbers", "safety/hearing/nets", "safety/hearing/netted",
     "dialogue/answering", "dialogue/standing", "dialogue/stopped", "dialogue/hand_over_result",
     "dialogue/who_was_told",
-    "dialogue/reopening",
+    "dialogue/reopening", "dialogue/beside_work", "dialogue/state_gone",
+    "safety/hearing/not_here_and_now", "safety/hearing/looks", "safety/hearing/good_answers",
+    "safety/stops/at_no_part", "reasoning/unit/unit_numbers",
     "reasoning/chaining/on_record", "reasoning/chaining/clearing",
 )  # fmt: skip
 TESTS = (

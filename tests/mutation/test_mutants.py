@@ -41,6 +41,7 @@ def changes(source: str) -> set[str]:
         ("for x in y:\n    z()", {"for x in ():\n    z()", "for x in y:\n    pass"}),
         ("def f() -> str:\n    return g(x)", {'def f() -> str:\n    return \'\''}),
         ('A: Final = "a"\nB = {C}', {"A: Final = 'a'\nB = {C, A}"}),
+        ("P = re.compile('a')", {"P = re.compile('~')"}),
         ("assert a < b", set()),
         ('x = f"words {a < b}"', set()),
     ],

@@ -89,8 +89,8 @@ class OrderedVisit(ConstantVisit):
     among his looks.
     """
 
-    def __init__(self, reasoner: Reasoner, call: Call, mode: Mode) -> None:
-        super().__init__(reasoner, call.unit, call.complaint, mode)
+    def __init__(self, reasoner: Reasoner, call: Call, mode: Mode, words: str = "") -> None:
+        super().__init__(reasoner, call.unit, call.complaint, mode, words=words)
         self._steps = frozenset().union(*call.looks)
         self._order: dict[str, None] = {}
 

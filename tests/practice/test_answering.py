@@ -12,7 +12,7 @@ from troubleshoot.practice.realistic import reading_of
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.declared import CONFIRMED
 
-SOUND_UNITS = ("pump-room-spring-round", "winter-round-gas-side", "quoted-a-compressor")
+SOUND_UNITS = ("spa-terrace", "granary-row", "drovers-yard")
 
 
 def unit_of(shipped: Knowledge, name: str) -> AnsweringUnit:
@@ -20,7 +20,7 @@ def unit_of(shipped: Knowledge, name: str) -> AnsweringUnit:
 
 
 def test_a_listed_test_reads_as_listed_at_its_place_only(shipped: Knowledge) -> None:
-    unit = unit_of(shipped, "hums-and-quits-after-lunch")
+    unit = unit_of(shipped, "alderbrook")
     amps = shipped.tests["compressor-amps"]
     first, second = (unit.shows(amps, Place("compressor", number)) for number in (1, 2))
     assert first is not None and first.text == "6.7/6.6/6.7 A"
@@ -28,7 +28,7 @@ def test_a_listed_test_reads_as_listed_at_its_place_only(shipped: Knowledge) -> 
 
 
 def test_repeats_read_in_their_order_and_the_last_stays(shipped: Knowledge) -> None:
-    unit = unit_of(shipped, "compressor-condemned-by-a-lead")
+    unit = unit_of(shipped, "reed-water")
     windings, at = shipped.tests["compressor-windings"], Place("compressor", 1)
     shown = [unit.shows(windings, at, times) for times in range(4)]
     assert [each.text for each in shown if each] == ["OL/OL/OL", *3 * ["1.12/1.13/1.12 ohm"]]
@@ -55,7 +55,7 @@ def test_whatever_is_not_listed_reads_sound_on_a_sound_unit(shipped: Knowledge, 
 
 def test_inputs_that_are_not_listed_fit_what_is(shipped: Knowledge) -> None:
     """A good charge leaves 10 F of subcooling (common practice, no source)."""
-    unit = unit_of(shipped, "breaker-keeps-being-reset")
+    unit = unit_of(shipped, "mill-lane")
     shown = unit.shows(shipped.tests["liquid-line-temperature"], Place("circuit", 1))
     condensing = unit.values.get("condensing-temperature", Place("circuit", 1))
     assert shown is not None and shown.text is not None and condensing is not None
@@ -64,7 +64,7 @@ def test_inputs_that_are_not_listed_fit_what_is(shipped: Knowledge) -> None:
 
 def test_an_unlisted_test_shows_what_the_true_card_most_often_says(shipped: Knowledge) -> None:
     """Low charge warms the suction line and leaves bubbles; the scenario lists neither."""
-    unit = unit_of(shipped, "gas-added-in-june")
+    unit = unit_of(shipped, "quarry-road")
     usual = unit.shows(shipped.tests["sight-glass"], Place("circuit", 1))
     row = unit.hypotheses
     assert usual is not None
@@ -74,7 +74,7 @@ def test_an_unlisted_test_shows_what_the_true_card_most_often_says(shipped: Know
 
 
 def test_safety_steps_are_confirmed_unless_the_scenario_says_otherwise(shipped: Knowledge) -> None:
-    unit = unit_of(shipped, "zero-on-every-leg")
+    unit = unit_of(shipped, "canal-wharf")
     proof = shipped.tests["tester-proof"]
     outcomes = [unit.shows(proof, None, times) for times in (0, 1, 2)]
     assert [each.outcomes for each in outcomes if each] == [("failed",), *2 * [("proved",)]]

@@ -16,7 +16,7 @@ OF_A_CIRCUIT = ("circuit", "compressor", "contactor")
 
 def locked_out_on_low_pressure(shipped: Knowledge) -> Session:
     """A unit of two circuits, the second held off by its low-pressure switch."""
-    session = session_of(shipped, "valve-will-not-open")
+    session = session_of(shipped, "lock-house")
     session.add(Answered("safety-string-walk", "circuit 2", ("low-pressure-open",)))  # fmt: skip
     return session
 

@@ -29,7 +29,7 @@ def told(session: Session, call: Call) -> str:
 
 
 def test_a_wrong_call_is_answered_with_the_evidence(shipped: Knowledge) -> None:
-    session = session_of(shipped, "gas-added-in-june")
+    session = session_of(shipped, "quarry-road")
     session.choose(shipped.tests["visit-history"], None)
     do_steps(session, *TO_OPEN_AND_RUN, "gauges-on")
     session.choose(shipped.tests["subcooling"], Place("circuit", 1))
@@ -49,7 +49,7 @@ def test_a_wrong_call_is_answered_with_the_evidence(shipped: Knowledge) -> None:
 
 
 def test_a_failed_play_says_what_could_have_hurt_and_where_to_read(shipped: Knowledge) -> None:
-    session = session_of(shipped, "gas-added-in-june")
+    session = session_of(shipped, "quarry-road")
     session.choose(shipped.tests["air-filters"], None)
     text = told(session, Call((TRUE,)))
     assert text.startswith("FAILED ON SAFETY")
@@ -59,7 +59,7 @@ def test_a_failed_play_says_what_could_have_hurt_and_where_to_read(shipped: Know
 
 
 def test_an_obeyed_stop_is_told_and_nothing_is_left_unexplained(shipped: Knowledge) -> None:
-    session = session_of(shipped, "somebody-can-smell-gas")
+    session = session_of(shipped, "church-field")
     session.declare_stop()
     text = told(session, Call())
     assert text.startswith("Right.") and "A STOP ended this job, and you stopped." in text
@@ -67,14 +67,14 @@ def test_an_obeyed_stop_is_told_and_nothing_is_left_unexplained(shipped: Knowled
 
 
 def test_a_sound_unit_is_said_to_be_sound(shipped: Knowledge) -> None:
-    session = session_of(shipped, "pump-room-spring-round")
+    session = session_of(shipped, "spa-terrace")
     text = told(session, Call())
     assert "Nothing was wrong with this unit." in text
     assert "Every reading lies where a sound unit's does." in text
 
 
 def test_what_there_is_to_read_can_be_read(shipped: Knowledge) -> None:
-    session = session_of(shipped, "pump-room-spring-round")
+    session = session_of(shipped, "spa-terrace")
     path = path_of(shipped, session.scenario.id)
     for call in (Call(), Call((TRUE,))):
         name = to_read(session, call, score_of(session, call, path))
@@ -90,7 +90,7 @@ def test_a_greater_gain_is_never_said_to_be_less() -> None:
 
 
 def test_what_was_not_said_is_not_called_wrong(shipped: Knowledge) -> None:
-    session = session_of(shipped, "gas-added-in-june")
+    session = session_of(shipped, "quarry-road")
     session.choose(shipped.tests["visit-history"], None)
     text = told(session, Call((TRUE,), (), None, TRUE.fault))
     assert "Right on: the proof\nWrong on: the cause behind\nNot said: the repair" in text
@@ -98,25 +98,25 @@ def test_what_was_not_said_is_not_called_wrong(shipped: Knowledge) -> None:
 
 
 def test_a_guess_is_called_a_guess(shipped: Knowledge) -> None:
-    session = session_of(shipped, "quoted-a-compressor")
+    session = session_of(shipped, "drovers-yard")
     text = told(session, Call())
-    assert text.startswith("Right, but a guess: you had read nothing. 30 points of 100.")
+    assert text.startswith("Right, but a guess that came off. 42 points of 100.")
 
 
 def test_nothing_wrong_called_on_a_faulty_unit_is_told(shipped: Knowledge) -> None:
-    text = told(session_of(shipped, "gas-added-in-june"), Call())
+    text = told(session_of(shipped, "quarry-road"), Call())
     assert text.startswith("Wrong.") and "You called: nothing wrong" in text
 
 
 def test_that_nothing_lies_behind_is_told(shipped: Knowledge) -> None:
-    session = session_of(shipped, "breaker-keeps-being-reset")
+    session = session_of(shipped, "mill-lane")
     text = told(session, Call(session.scenario.truth.faults, ("supply-voltage-high",)))
     assert "Behind it: nothing that was found here" in text
     assert "Wrong on: the cause behind" in text
 
 
 def test_a_doubted_reading_is_not_told_as_a_test_that_nobody_took(shipped: Knowledge) -> None:
-    session = session_of(shipped, "breaker-keeps-being-reset")
+    session = session_of(shipped, "mill-lane")
     do_steps(session, *TO_OPEN_AND_RUN)
     session.choose(shipped.tests["condenser-fan-amps"], Place("condenser-fan", 1))
     assert session.doubt("the clamp was not closed")
@@ -126,7 +126,7 @@ def test_a_doubted_reading_is_not_told_as_a_test_that_nobody_took(shipped: Knowl
 
 def test_a_reading_that_misleads_is_told_with_its_reason(shipped: Knowledge) -> None:
     lie = "Suction line temperature, 65.7 F: The jaw sat over paint on a fitting, in the sun, "
-    session = session_of(shipped, "quoted-a-recharge")
+    session = session_of(shipped, "elm-parade")
     text = told(session, Call(session.scenario.truth.faults))
     assert f"What misled:\n  {lie}not insulated.\n" in text
     do_steps(session, *TO_OPEN_AND_RUN, "gauges-on")
@@ -138,7 +138,7 @@ def test_a_reading_that_misleads_is_told_with_its_reason(shipped: Knowledge) -> 
 
 
 def test_what_was_tried_twice_is_told_once_with_how_often(shipped: Knowledge) -> None:
-    session = session_of(shipped, "gas-added-in-june")
+    session = session_of(shipped, "quarry-road")
     for _ in range(3):
         session.choose(shipped.tests["air-filters"], None)
         session.choose(shipped.tests["visit-history"], None)
@@ -151,7 +151,7 @@ def test_a_stop_that_was_not_obeyed_is_told_in_full_and_an_obeyed_one_is_not(
     shipped: Knowledge,
 ) -> None:
     asks = shipped.hazards["gas-odour"].what_to_do
-    session = session_of(shipped, "somebody-can-smell-gas")
+    session = session_of(shipped, "church-field")
     text = told(session, Call())
     assert text.startswith(f"DANGER - STOP: {asks}") and text.count(asks) == 1
     assert "and you did not stop." in text
@@ -159,7 +159,7 @@ def test_a_stop_that_was_not_obeyed_is_told_in_full_and_an_obeyed_one_is_not(
     assert asks not in told(session, Call())
 
 
-@pytest.mark.parametrize("name", ["quoted-a-compressor", "valve-will-not-open"])
+@pytest.mark.parametrize("name", ["drovers-yard", "lock-house"])
 def test_a_debrief_fits_three_screens_of_a_phone(shipped: Knowledge, name: str) -> None:
     """A screen of a phone is taken for 30 lines of 40 columns (common practice, no source)."""
     session = session_of(shipped, name)
@@ -167,12 +167,11 @@ def test_a_debrief_fits_three_screens_of_a_phone(shipped: Knowledge, name: str) 
     lines = told(session, Call((TRUE,))).splitlines()
     shown = [part for line in lines for part in textwrap.wrap(line, 38) or [""]]
     assert len(shown) <= 90
-    way = [line for line in lines if line.endswith("more ...")]
-    assert len(way) == 1
+    assert sum(line.endswith("more ...") for line in lines) <= 1
 
 
 def test_findings_that_hardly_count_are_not_told_against_a_wrong_call(shipped: Knowledge) -> None:
-    session = session_of(shipped, "valve-will-not-open")
+    session = session_of(shipped, "lock-house")
     session.choose(shipped.tests["visit-history"], None)
     against = told(session, Call((TRUE,))).partition("Against Low charge from a leak:\n")[2]
     assert against.startswith("  strongly") and "hardly" not in against.partition("You:")[0]

@@ -42,6 +42,14 @@ def test_the_same_seed_draws_the_same_case_and_another_seed_another(shipped: Kno
     assert other.plain != first.plain
 
 
+def test_a_case_of_one_fault(shipped: Knowledge) -> None:
+    """Whoever has written a card plays it."""
+    scenario, path = draw_scenario(reasoner_of(shipped), "blower-belt-slipping", 1)
+    assert [true.fault for true in scenario.truth.faults] == ["blower-belt-slipping"]
+    assert path.conclusions.causes[0].fault.id == "blower-belt-slipping"
+    assert scenario.subsystem == "indoor-blower"
+
+
 def test_an_unknown_subsystem_is_told_with_those_there_are(shipped: Knowledge) -> None:
-    with pytest.raises(NothingDrawn, match="powder is no subsystem; one of building-side"):
+    with pytest.raises(NothingDrawn, match="powder is no subsystem and no fault; one of buil"):
         draw_scenario(reasoner_of(shipped), "powder", 1)

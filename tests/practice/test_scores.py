@@ -13,24 +13,18 @@ import pytest
 from hypothesis import HealthCheck, given, settings
 from hypothesis import strategies as st
 
-from tests.practice.playing import scenario_named
-from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.refusal import NotUsable
+from troubleshoot.practice.record import RecordDamaged, as_csv, keep_play, read_plays, record_path
 from troubleshoot.practice.scores import (
     Play,
-    RecordDamaged,
-    as_csv,
-    best_of,
-    keep_play,
+    calibration,
+    first_of,
     progress,
-    propose,
-    read_plays,
-    record_path,
 )
 
 PLAY = Play(
-    "2000-01-31", "Learner One", "gas-added-in-june", "refrigerant", 1, "right", False,
-    80, 64, 7, 60, 6, 1, 2, 3,
+    "2000-01-31", "Learner One", "quarry-road", "refrigerant", 1, "right", False,
+    80, 64, 7, 60, 6, 1, 2, 3, True, "sure", 0,
 )  # fmt: skip
 PLAYS = st.builds(
     Play,
@@ -49,6 +43,9 @@ PLAYS = st.builds(
     hints=st.integers(0, 9),
     guesses_close=st.integers(0, 9),
     guesses=st.integers(0, 9),
+    reasoned=st.booleans(),
+    sure=st.sampled_from(["sure", "likely", "guess", ""]),
+    parts=st.integers(0, 9),
 )
 
 
@@ -62,8 +59,9 @@ def test_what_is_kept_is_read_back(tmp_path: Path, plays: list[Play]) -> None:
     assert read_plays(path) == tuple(plays)
     rows = list(csv.DictReader(io.StringIO(as_csv(plays), newline="")))
     assert [int(row["points"]) for row in rows] == [play.points for play in plays]
-    for name, best in best_of(plays).items():
-        assert best.points == max(play.points for play in plays if play.scenario == name)
+    for name, first in first_of(plays).items():
+        assert first is next(play for play in plays if play.scenario == name)
+    assert [row["counts"] for row in rows].count("yes") == len({play.scenario for play in plays})
 
 
 def test_no_record_is_an_empty_record(tmp_path: Path) -> None:
@@ -95,11 +93,11 @@ def test_a_play_after_a_cut_off_line_stands_on_its_own_line(tmp_path: Path) -> N
 @pytest.mark.parametrize(
     "line",
     [
-        b'"a text"', b"[]", b"caf\xe9", b"[" * 100_000, b'{"format": 2}',
-        json.dumps({"format": 1, **asdict(replace(PLAY, points=cast(int, "80")))}).encode(),
-        json.dumps({"format": 1, **asdict(PLAY), "more": 1}).encode(),
-        json.dumps({"format": 1, **asdict(replace(PLAY, points=10**400))}).encode(),
-        json.dumps({"format": 1, **asdict(replace(PLAY, minutes=-1))}).encode(),
+        b'"a text"', b"[]", b"caf\xe9", b"[" * 100_000, b'{"format": 3}',
+        json.dumps({"format": 2, **asdict(replace(PLAY, points=cast(int, "80")))}).encode(),
+        json.dumps({"format": 2, **asdict(PLAY), "more": 1}).encode(),
+        json.dumps({"format": 2, **asdict(replace(PLAY, points=10**400))}).encode(),
+        json.dumps({"format": 2, **asdict(replace(PLAY, minutes=-1))}).encode(),
     ],
 )  # fmt: skip
 def test_a_line_of_another_kind_is_damage(tmp_path: Path, line: bytes) -> None:
@@ -122,31 +120,38 @@ def test_every_apprentice_has_a_file_inside_the_folder(tmp_path: Path) -> None:
         assert path.suffix == ".jsonl" and path.stem
 
 
-def test_a_cell_that_would_be_a_formula_is_made_text() -> None:
-    text = as_csv([replace(PLAY, apprentice="=1+1")])
-    assert "'=1+1" in text.splitlines()[1]
+def test_a_record_from_before_calls_were_reasoned_is_still_read(tmp_path: Path) -> None:
+    path = tmp_path / "someone.jsonl"
+    old = {k: v for k, v in asdict(PLAY).items() if k not in ("reasoned", "sure", "parts")}
+    path.write_text(json.dumps({"format": 1, **old}) + "\n", "utf-8")
+    assert read_plays(path) == (replace(PLAY, sure=""),)
 
 
-def test_progress_takes_the_best_of_each_scenario() -> None:
+@pytest.mark.parametrize(
+    "said", ["=1+1", "+1", "-1", "@SUM(1)", "\t=1+1", " =1+1", "\r=1", "\uff1d1", "%0A=1"]
+)
+def test_a_cell_that_would_be_a_formula_is_made_text(said: str) -> None:
+    """Common practice for CSV that spreadsheets open: no source."""
+    (row,) = csv.DictReader(io.StringIO(as_csv([replace(PLAY, apprentice=said)]), newline=""))
+    assert row["apprentice"] == f"'{said}"
+
+
+def test_sureness_is_held_against_the_truth_in_the_plays_that_count() -> None:
     plays = [
-        PLAY, replace(PLAY, points=40), replace(PLAY, scenario="other", points=60, failed=True),
+        PLAY, replace(PLAY, verdict="wrong"), replace(PLAY, scenario="b", verdict="wrong"),
+        replace(PLAY, scenario="c", verdict="partly"), replace(PLAY, scenario="d", sure="guess"),
+        replace(PLAY, scenario="e", sure="", verdict="wrong"),
+    ]  # fmt: skip
+    found = calibration(plays)
+    assert (found.sure_right, found.sure_wrong, found.doubtful_right) == (1, 2, 1)
+
+
+def test_progress_takes_the_first_play_of_each_scenario() -> None:
+    plays = [
+        PLAY, replace(PLAY, points=95), replace(PLAY, scenario="other", points=60, failed=True),
         replace(PLAY, subsystem="gas", scenario="third", points=10),
     ]  # fmt: skip
     gas, refrigerant = progress(plays)
-    assert (gas.subsystem, gas.mean_best) == ("gas", 10)
-    assert (refrigerant.plays, refrigerant.scenarios, refrigerant.mean_best) == (3, 2, 70)
+    assert (gas.subsystem, gas.mean) == ("gas", 10)
+    assert (refrigerant.plays, refrigerant.scenarios, refrigerant.mean) == (3, 2, 70)
     assert refrigerant.failures == 1
-
-
-def test_the_weakest_subsystem_is_proposed_next_and_mastered_ones_never(
-    shipped: Knowledge,
-) -> None:
-    names = ("gas-added-in-june", "ice-on-one-half", "lights-and-goes-out")
-    scenarios = [scenario_named(shipped, name) for name in names]
-    well = replace(PLAY, scenario="lights-and-goes-out", subsystem="ignition", points=60)
-    proposed = propose([well], scenarios)
-    assert proposed is not None and proposed.id == "gas-added-in-june"
-    strong = [PLAY, replace(PLAY, scenario="ice-on-one-half", points=90), well]
-    proposed = propose(strong, scenarios)
-    assert proposed is not None and proposed.id == "lights-and-goes-out"
-    assert propose([*strong, replace(well, points=95)], scenarios) is None

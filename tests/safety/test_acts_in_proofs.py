@@ -6,6 +6,7 @@ import re
 
 from troubleshoot.knowledge.model import Knowledge, Proof
 from troubleshoot.visit.deciding.proving import test_of as read_by
+from troubleshoot.visit.state import VisitState
 
 ACTS = re.compile(
     r"held back|hold(?:s|ing)? (?:the )?air|seen to (?:open|trip)|(?:lift|pull|push|block)ing\b"
@@ -19,7 +20,7 @@ FUSES = re.compile(r"\b(?:new fuses|the fuses of|a full set|size and class)\b")
 
 def needs_hands(proof: Proof, knowledge: Knowledge) -> bool:
     """Whether its test says how the act is done, with what is warned of before."""
-    test = read_by(knowledge, proof)
+    test = read_by(knowledge, VisitState(), proof)
     return test is not None and bool(test.hazards) and test.work_state != "any"
 
 

@@ -25,6 +25,7 @@ from tests.safety.work_state_samples import (
     LIGHTS,
     LIVE_LINE,
     PLAIN_UNIT,
+    PORTS_OUTSIDE,
     RUNNING,
     RUNNING_OPEN,
     SAMPLES,
@@ -79,11 +80,11 @@ def test_undo_never_makes_a_test_unsafe(samples: tuple[Test, ...]) -> None:
 @cache
 def walk_on(unit: UnitAtWork) -> Walk:
     """Walks among all sample tests of a unit: what one has worked out, the next finds."""
-    return Walk(SAMPLES if unit is UNIT else AT_UNIT, unit)
+    return Walk(SAMPLES if unit in (UNIT, PORTS_OUTSIDE) else AT_UNIT, unit)
 
 
 @settings(max_examples=250, deadline=None)
-@given(CHOICES, st.sampled_from([PLAIN_UNIT, UNIT, WATCHED_UNIT, GAS_UNIT]))
+@given(CHOICES, st.sampled_from([PLAIN_UNIT, UNIT, WATCHED_UNIT, GAS_UNIT, PORTS_OUTSIDE]))
 def test_a_visit_led_at_random_never_shows_an_unsafe_test(
     choices: list[int], unit: UnitAtWork
 ) -> None:

@@ -10,7 +10,7 @@ stricter practice of this trade (common practice, no source).
 
 from __future__ import annotations
 
-from dataclasses import dataclass
+from dataclasses import dataclass, replace
 
 from tests.safety.work_state_account import World
 from troubleshoot.knowledge.model import Test
@@ -30,6 +30,9 @@ _HOOKED_UP = {
     "motor-leads-moved": "motor leads",
 }
 _TAPS = {"manometer-at-inlet": "inlet tap", "manometer-at-outlet": "outlet tap"}
+_AT_PORTS = "at-ports"
+"""Read with gauges, or a probe on the pipe, alone: from outside with every panel on, where the unit
+has its ports there."""
 _IN_ROD_LEAD = "hooked-up flame rod lead"
 
 
@@ -46,6 +49,8 @@ class Officer:
 
     def objection(self, world: World, test: Test, place: str | None) -> str:
         """Why this test must not be shown now; empty when it may."""
+        if self.unit.ports_outside and _AT_PORTS in test.needs_state:
+            test = replace(test, work_state="running", exposes="none")
         return (
             self._about_people(world, test)
             or self._about_power(world, test)

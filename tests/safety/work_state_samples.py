@@ -12,6 +12,7 @@ from troubleshoot.safety.work_state import UnitAtWork
 UNIT = UnitAtWork(
     capacitors=("capacitor blower",), drives=("blower",), circuits=("circuit 1", "circuit 2")
 )
+PORTS_OUTSIDE = UnitAtWork(circuits=("circuit 1", "circuit 2"), burns_gas=True, ports_outside=True)
 TWO_CIRCUITS = UnitAtWork(circuits=("circuit 1", "circuit 2"))
 PLAIN_UNIT = UnitAtWork(capacitors=("capacitor blower",))
 WATCHED_UNIT = UnitAtWork(drives=("blower",), flammable=True, fire_panel=True, volts_480=True)
@@ -36,6 +37,13 @@ LIVE_LINE = a_test("line-volts", work_state="energised-open", exposes="line")
 HANDS_IN = a_test("winding-ohms", work_state="locked-out", needs_state=("capacitors-discharged",))
 HANDS_IN_LOOK = a_test("belt", work_state="locked-out", kind="look")
 GAUGES = a_test("low-side-pressure", work_state="running", needs_state=("gauges-on",))
+AT_PORTS = a_test(
+    "pressure-at-the-port",
+    work_state="running-open",
+    exposes="line",
+    needs_state=("gauges-on", "at-ports"),
+    hazards=("live-work", "refrigerant-contact", "rotating-parts"),
+)
 RECOVERED = a_test("orifice", work_state="locked-out", needs_state=("charge-recovered",))
 NITROGEN = a_test(
     "nitrogen-hold",
@@ -109,6 +117,7 @@ AT_UNIT: tuple[Sample, ...] = tuple(
 AT_CIRCUIT: tuple[Sample, ...] = (
     (GAUGES, "circuit 1"),
     (GAUGES, "circuit 2"),
+    (AT_PORTS, "circuit 1"),
     (STANDING, "circuit 1"),
     (RECOVERED, "circuit 1"),
     (NITROGEN, "circuit 1"),

@@ -128,6 +128,7 @@ def report(
     from troubleshoot.visit.events import replay
     from troubleshoot.visit.kept.understanding import understood
     from troubleshoot.visit.telling.kept_visit import kept_account
+    from troubleshoot.visit.telling.pack_told import pack_line
 
     if as_json and (occupants or html):
         raise click.UsageError(
@@ -147,7 +148,8 @@ def report(
         tell(notice, err=True)
     plain, extras = kept_account(knowledge, visit, state, understanding)
     if as_json:
-        say_json({**plain, **extras})
+        packs = {"site_rules": [*map(pack_line, knowledge.packs)]} if knowledge.packs else {}
+        say_json({**plain, **extras, **packs})
         return
     text = (
         occupants_note(knowledge, plain, extras, _serves(ctx, state.name))

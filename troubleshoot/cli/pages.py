@@ -7,6 +7,7 @@ from typing import Final
 
 from troubleshoot.cli.chain_words import chain_of
 from troubleshoot.cli.order_of_cautions_page import ORDER_OF_CAUTIONS, order_of_cautions_page
+from troubleshoot.cli.pointing_here import pointing_at_fault, pointing_at_test
 from troubleshoot.cli.work_state_page import WORK_STATE, work_state_page
 from troubleshoot.knowledge.model import (
     Complaint,
@@ -30,6 +31,7 @@ from troubleshoot.safety.profiles import spoken
 from troubleshoot.visit.telling.wording import TAG_OUT, proof_line
 
 SUBSYSTEMS: Final = "subsystems"
+CHECKS_PAGE: Final = "checks"
 
 
 def page_about(knowledge: Knowledge, name: str) -> list[str] | None:
@@ -60,6 +62,8 @@ def _own_page(knowledge: Knowledge, name: str) -> list[str] | None:
         return list(order_of_cautions_page(knowledge))
     if name == WORK_STATE:
         return list(work_state_page(knowledge))
+    if name == CHECKS_PAGE:
+        return list(_checks())
     return _check(name)
 
 
@@ -110,6 +114,7 @@ def _fault(knowledge: Knowledge, fault: Fault) -> Iterator[str]:
     alike = ", ".join(knowledge.faults[name].name for name in fault.look_alikes)
     if alike:
         yield f"Easily taken for: {alike}"
+    yield from pointing_at_fault(knowledge, fault)
     yield f"Source: {knowledge.published(fault.source)} ({spoken_word(fault.status)})"
 
 
@@ -159,6 +164,7 @@ def _test(knowledge: Knowledge, test: Test) -> Iterator[str]:
     ]
     if speaking:
         yield f"Speaks about: {', '.join(speaking)}"
+    yield from pointing_at_test(knowledge, test)
     yield from _signed(test.signed)
     yield f"Source: {knowledge.published(test.source)}"
 
@@ -175,6 +181,12 @@ def _hazard(knowledge: Knowledge, hazard: Hazard) -> Iterator[str]:
         yield f"Cleared by: {', '.join(ROLES[role] for role in hazard.cleared_by)}"
     if hazard.all_clear is not None:
         yield f"Gone once this shows it: {knowledge.tests[hazard.all_clear].name}"
+    if hazard.off_until is not None:
+        yield f"Off is no remedy: off until what it came from is {hazard.off_until}"
+    if hazard.exchanger:
+        yield "May come from the heat exchanger: replaced, and never patched or sealed"
+    if hazard.least_feet:
+        yield f"Gone from: {hazard.least_feet:g} ft away"
     tests = [test.name for test in knowledge.tests.values() if hazard.id in test.hazards]
     if tests:
         yield f"Shown before: {', '.join(tests)}"
@@ -233,6 +245,16 @@ def _limit(knowledge: Knowledge, limit: NamedLimit) -> Iterator[str]:
 def _leans_on(condition: Condition, state: str) -> bool:
     own = condition.op == "state" and condition.name == state
     return own or any(_leans_on(part, state) for part in condition.parts)
+
+
+def _checks() -> Iterator[str]:
+    """Every check with what it finds, in a line."""
+    from troubleshoot.knowledge.checks import CHECKS, page_of
+
+    yield "What rules check looks for; a page of its own for each:"
+    for name in sorted(CHECKS):
+        yield f"  {name}"
+        yield f"    {page_of(name)[0]}"
 
 
 def _check(name: str) -> list[str] | None:

@@ -7,7 +7,7 @@ the environment may. What cannot be used fails with every problem, exit code 5.
 from __future__ import annotations
 
 import os
-from collections.abc import Callable, Iterator, Mapping
+from collections.abc import Callable, Iterator, Mapping, Sequence
 from pathlib import Path
 from typing import TYPE_CHECKING, Any, Final, TypeVar
 
@@ -56,9 +56,14 @@ def site_folders(*more: str) -> tuple[Path, ...]:
 
 def rules_in_force() -> Knowledge:
     """The rules that a command goes by: those of the program, with those of the site."""
+    return rules_of(site_folders())
+
+
+def rules_of(folders: Sequence[Path]) -> Knowledge:
+    """Those of the program, with those of these folders beside them."""
     from troubleshoot.knowledge.load import load_shipped
 
-    return _loaded(lambda: load_shipped(site_folders()))
+    return _loaded(lambda: load_shipped(folders))
 
 
 def rules_in(folder: str) -> Knowledge:

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Collection
 from datetime import datetime
 from string import digits
@@ -25,6 +26,7 @@ from troubleshoot.dialogue.metered_in_words import told
 from troubleshoot.dialogue.orders import is_order
 from troubleshoot.dialogue.pointing import without_pointing
 from troubleshoot.dialogue.two_valves import not_either_valve
+from troubleshoot.dialogue.verdict_beside import number_beside_verdict
 from troubleshoot.dialogue.waiting import has_waited
 from troubleshoot.dialogue.which_lock import cannot_be_locked, locked_at, not_another_lock
 from troubleshoot.dialogue.word_and_number import number_beside_word
@@ -55,6 +57,11 @@ from troubleshoot.visit.state import VisitState
 TELLING: Final = frozenset({TELL_OCCUPANTS, TELL_FIRE_PANEL, FIRE_PANEL_BACK})
 """Steps that are done by telling somebody: to whom and when may be said with it."""
 ENTER: Final = ("", "ok", "y", "yes", "done")
+_AS_BEFORE: Final = re.compile(
+    r"(?:(?:all |it is |its )?(?:did it|done|same|same way|the same way) )?(?:as|like) before",
+    re.IGNORECASE,
+)
+"""What is said of a step that was told before: it is no more than done."""
 
 
 def answers(test: Test, outcomes: Collection[str]) -> tuple[str, ...]:
@@ -85,7 +92,10 @@ def answer_event_from(
             number, named = _told(knowledge, VisitState(), test, Step(test.id), typed)
             if number or named:
                 return Answered(test.id, where, named, text=None if named else number)
-        elif number := number_beside_word(knowledge, test, typed, outcomes):
+        elif number := (
+            number_beside_word(knowledge, test, typed, outcomes)
+            or number_beside_verdict(knowledge, test, typed)
+        ):
             return Answered(test.id, where, text=number)
         _read(knowledge, test, typed)
         return Answered(test.id, where, text=typed)
@@ -106,11 +116,13 @@ def step_event_from(
     number on the meter where the step reads one.
     """
     confirmed, typed = CONFIRMED[step.id], without_how(step.id, typed)
-    if typed.lower() in ENTER:
+    as_before = _AS_BEFORE.fullmatch(typed.strip(" .!"))
+    if typed.lower() in ENTER or as_before:
         if step.id in ENTER_CONFIRMS:
             return StepDone.of(step, (confirmed,))
         said = f'"{typed}"' if typed else "Enter"
-        raise NotAnAnswer(f"{said} confirms nothing here. Type {wanted(test, confirmed)}.")
+        why = f"{said} confirms nothing here. Type {wanted(test, confirmed)}."
+        raise NearlyAnAnswer(why) if as_before else NotAnAnswer(why)
     outcomes = tuple(o.id for o in test.outcomes)
     several = test.choose == "several"
     said = without_name_and_time(typed) if step.id in TELLING else typed

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from troubleshoot.dialogue.all_places import at_all_places
 from troubleshoot.dialogue.answering import answers, said_by
-from troubleshoot.dialogue.beside_work import ask_if_all_stands, told_at_work
+from troubleshoot.dialogue.beside_work import told_at_work
 from troubleshoot.dialogue.board_code import CODE_SHOWN, keep_code, tells_a_code
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.breaks import tell_break
@@ -19,6 +19,7 @@ from troubleshoot.dialogue.may_be_meant import taken_up_or_asked
 from troubleshoot.dialogue.new_person import ask_if_new
 from troubleshoot.dialogue.not_known import is_not_known
 from troubleshoot.dialogue.on_round import OnRound
+from troubleshoot.dialogue.other_words import OtherWords
 from troubleshoot.dialogue.plain_talk import is_not_fitted
 from troubleshoot.dialogue.prompts import AskTest, DoStep
 from troubleshoot.dialogue.reading_out import ReadingOut
@@ -70,6 +71,7 @@ class Asking:
         self.on_round = on_round
         self.telling = Telling(book, voice, decider.reasoner)
         self.reading_out = ReadingOut(book, voice, decider, self.telling)
+        self.other_words = OtherWords(book, voice, self.reading_out)
 
     def ask(self, prompt: AskTest | DoStep, conclusions: Conclusions) -> Talk[None]:
         """Ask until an answer is understood; commands are served on the way."""
@@ -86,41 +88,56 @@ class Asking:
             reply = yield prompt
             if self._too_late(decision, reply):
                 return
-            if isinstance(reply, str):
-                if self.on_round.goes_on(reply, conclusions):
-                    return
-                served = yield from self.commands.serve(reply, decision, conclusions)
-                if served and (self.book.changed or self._too_late(decision, "")):
-                    return
-                if served:
-                    continue
-                if decision.step is None and is_not_known(reply) and reply not in offered:
-                    self.voice.say(SKIPPED_WITH_S)
-                    continue
-            try:
-                event = yield from taken_up_or_asked(self.book, listener, prompt, reply)
-            except NearlyAnAnswer as error:
-                self.voice.say(str(error))
-                listener.ask_about(str(reply))
-                continue
-            except NotAnAnswer as error:
-                assert isinstance(reply, str)
-                if (yield from self._takes_otherwise(listener, prompt, reply, error, conclusions)):
-                    return
-                if self._too_late(decision, ""):  # something may have been asked meanwhile
-                    return
-                continue
-            meant: Event | None = event
-            if isinstance(reply, str):
-                if not (yield from is_meant(self.book, listener, test, reply, event)):
-                    continue
-                event = at_all_places(self.voice, self.book.state.unit, test, reply, event)
-                meant = yield from as_meant(listener, self.book, self.decider.reasoner, event)
-            if meant is not None and not self._too_late(decision, reply):
-                self.telling.keep(meant, prompt)
-                if isinstance(reply, str) and _shows_a_code(meant, test, reply):
-                    yield from keep_code(self.book, listener, test, reply)
-            return
+            if (yield from self._settled(listener, prompt, reply, conclusions)):
+                return
+            if self._too_late(decision, ""):  # something may have been asked meanwhile
+                return
+
+    def _settled(
+        self, listener: Listener, prompt: AskTest | DoStep, reply: Reply, conclusions: Conclusions
+    ) -> Talk[bool]:
+        """Whether a reply leaves nothing to ask here: it was kept, or brings something else."""
+        decision = prompt.decision
+        test = decision.test
+        assert test is not None
+        if isinstance(reply, str):
+            if self.on_round.goes_on(reply, conclusions):
+                return True
+            if (yield from self.commands.serve(reply, decision, conclusions)):
+                return self.book.changed
+            is_answer = reply in listener.offered
+            if decision.step is None and is_not_known(reply) and not is_answer:
+                self.voice.say(SKIPPED_WITH_S)
+                return False
+        try:
+            event = yield from taken_up_or_asked(self.book, listener, prompt, reply)
+        except NearlyAnAnswer as error:
+            self.voice.say(str(error))
+            listener.ask_about(str(reply))
+            return False
+        except NotAnAnswer as error:
+            assert isinstance(reply, str)
+            return (yield from self._takes_otherwise(listener, prompt, reply, error, conclusions))
+        return (yield from self._keeps(listener, prompt, reply, event))
+
+    def _keeps(
+        self, listener: Listener, prompt: AskTest | DoStep, reply: Reply, event: Event
+    ) -> Talk[bool]:
+        """Whether what a reply means was settled: it is so, it came too late, or it is doubted."""
+        decision = prompt.decision
+        test = decision.test
+        assert test is not None
+        meant: Event | None = event
+        if isinstance(reply, str):
+            if not (yield from is_meant(self.book, listener, test, reply, event)):
+                return False
+            event = at_all_places(self.voice, self.book.state.unit, test, reply, event)
+            meant = yield from as_meant(listener, self.book, self.decider.reasoner, event)
+        if meant is not None and not self._too_late(decision, reply):
+            self.telling.keep(meant, prompt)
+            if isinstance(reply, str) and _shows_a_code(meant, test, reply):
+                yield from keep_code(self.book, listener, test, reply)
+        return True
 
     def _takes_otherwise(
         self,
@@ -158,9 +175,12 @@ class Asking:
             return True
         why = yield from self.reading_out.take(listener, typed, decision, str(error))
         if why is not None:
-            tells = decision.step is not None and why == str(error) and not stands
-            if why == str(error) and not stands:
-                yield from ask_if_all_stands(self.book, listener, decision, typed)
+            is_no_reading = why == str(error)
+            if is_no_reading and (
+                yield from self.other_words.take(listener, prompt, typed, stands=stands)
+            ):
+                return True
+            tells = decision.step is not None and is_no_reading and not stands
             self._let_be(listener, decision, typed, why, tells=tells)
         return why is None
 

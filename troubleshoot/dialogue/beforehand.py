@@ -13,7 +13,7 @@ from troubleshoot.dialogue.unit_facts import ask_fact, ask_plate
 from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.unit.places import Place, spoken
-from troubleshoot.safety.facts_first import facts_to_settle
+from troubleshoot.safety.facts_first import facts_to_settle, where_its_ports_are
 from troubleshoot.safety.steps import Step
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.nameplate import facts_of_limits, facts_of_place, plate_to_ask
@@ -49,6 +49,7 @@ class Beforehand:
             aimed.append(decision.test)
         for test in aimed:
             facts = facts_of_place(self.knowledge, state.unit, test, state.not_known)
+            facts += where_its_ports_are(self.knowledge, state, test)
             if decision.kind == "ask":
                 facts += facts_of_limits(self.knowledge, state.unit, test, state.not_known)
             if facts:

@@ -4,6 +4,8 @@ from __future__ import annotations
 
 from typing import Final
 
+from troubleshoot.outside.text import as_said
+
 _ALONE: Final = frozenset({"again", "because", "causes", "done", "repaired", "tests", "unit"})
 _WITH_WORDS: Final = (
     "because ",
@@ -28,4 +30,4 @@ def is_command(typed: str) -> bool:
 
 def forbids(rest: str) -> bool:
     """Whether what stands behind do says not to: do not turn it on, and no test by its name."""
-    return rest.lower().replace("\u2019", "'").startswith(_NOT)
+    return as_said(rest).startswith(_NOT)

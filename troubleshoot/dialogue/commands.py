@@ -2,6 +2,8 @@
 
 from __future__ import annotations
 
+from itertools import islice
+
 from troubleshoot.dialogue.asides import SKIPS, keep_note
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.command_words import forbids
@@ -192,13 +194,24 @@ class Commands:
         self.voice.say_all(lines)
 
     def _other_tests(self, conclusions: Conclusions) -> None:
-        found = self.decider.candidates(self.book.state, conclusions)[:OTHER_TESTS]
-        self.offered = tuple((c.test.id, spoken(c.at)) for c in found)
-        for number, candidate in enumerate(found, start=1):
-            where = self.book.state.unit.layout.shown(candidate.test.per, candidate.at)
-            minutes = candidate.minutes + candidate.switch_minutes
-            self.voice.tell(OtherTest(number, candidate.test, where, minutes))
+        for other in self.others_to_do(conclusions):
+            self.voice.tell(other)
         self.voice.say("do N takes one of them.", 1)
+
+    def others_to_do(
+        self, conclusions: Conclusions, most: int = OTHER_TESTS
+    ) -> tuple[OtherTest, ...]:
+        """The tests that would tell most for their minutes; from here on do N takes one of them."""
+        state = self.book.state
+        all_of_them = self.decider.candidates(state, conclusions)
+        mine = (c for c in all_of_them if self.decider.handed_over(state, c) is None)
+        found = tuple(islice(mine, most))
+        self.offered = tuple((c.test.id, spoken(c.at)) for c in found)
+        layout = state.unit.layout
+        return tuple(
+            OtherTest(n, c.test, layout.shown(c.test.per, c.at), c.minutes + c.switch_minutes)
+            for n, c in enumerate(found, start=1)
+        )
 
     def _do(self, said: str) -> Talk[None]:
         """Take a test by its number in the list, or by its words and place."""

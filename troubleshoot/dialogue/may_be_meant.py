@@ -30,10 +30,10 @@ def taken_up_or_asked(
     """
     try:
         return taken_up(book, listener, prompt, reply)
-    except MayBeMeant as asked:
-        answer = asked.answer
+    except MayBeMeant as may_be:
+        asked, answer = str(may_be), may_be.answer
     try:
-        is_meant = yield from _is_meant(listener, answer)
+        is_meant = yield from agrees(listener, asked, answer)
     except (Leave, DangerCalled):
         book.add(Noted(f"typed, and not confirmed: {reply}"))
         raise
@@ -42,9 +42,9 @@ def taken_up_or_asked(
     return taken_up(book, listener, prompt, answer)
 
 
-def _is_meant(listener: Listener, answer: str) -> Talk[bool]:
-    """Whether it is; the answer itself says so too, and undo that it is not."""
-    question = YesNo(str(MayBeMeant(answer)))
+def agrees(listener: Listener, asked: str, answer: str) -> Talk[bool]:
+    """Whether the answer is meant; itself it says so too, and undo that it is not."""
+    question = YesNo(asked)
     typed_so = plain_words(answer)
     try:
         meant = yield from yes_no_or(

@@ -16,6 +16,7 @@ from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.unit.places import Place, PlaceNotUnderstood, with_place
 from troubleshoot.reasoning.unit.places_said import places_said
 from troubleshoot.visit.hearing.causes_by_words import heard_fault, leading_fault
+from troubleshoot.visit.hearing.opposites import is_opposite, likeliest
 from troubleshoot.visit.hearing.tests_by_words import MOST, heard_test, places_meant
 
 WHICH: Final = "Which of these?"
@@ -55,12 +56,25 @@ def fault_repaired(
 ) -> Talk[Fault | None]:
     """The cause that words say was repaired: the leading one where they fit it, else as asked.
 
+    One that stood the other way round than told is never taken, nor asked about alone.
+
     Raises Leave, DangerCalled.
     """
     leading = leading_of(book, conclusions, said)
-    if leading is not None:
+    if leading is not None and not is_opposite(leading, said):
         return leading
-    return (yield from fault_meant(book, voice, conclusions, said))
+    heard, faults = heard_fault(book.knowledge, said), book.knowledge.faults
+    if heard.taken is None or not is_opposite(faults[heard.taken], said):
+        return (yield from fault_meant(book, voice, conclusions, said))
+    named = [cause.fault.id for cause in conclusions.causes]
+    others = (faults[name] for name in heard.which)
+    which = likeliest(others, said, named=named, heard=heard.said - {heard.taken})
+    index = None
+    if which:
+        index = yield from pick(book, voice, WHICH, [fault.name for fault in which])
+    else:
+        voice.say(NO_SUCH_CAUSE)
+    return None if index is None else which[index]
 
 
 def leading_of(book: VisitBook, conclusions: Conclusions, said: str) -> Fault | None:

@@ -2,25 +2,22 @@
 
 from __future__ import annotations
 
-from typing import Final
-
 from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.unit.places import Place, like
+from troubleshoot.safety.at_ports import as_read_on
 from troubleshoot.safety.needs import OPEN_LIVE
-from troubleshoot.safety.steps import PANELS_OFF, PANELS_OFF_ENERGISED
+from troubleshoot.safety.steps import OPENS
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.state import VisitState
-
-_OPENS: Final = frozenset({PANELS_OFF, PANELS_OFF_ENERGISED})
 
 
 def opened_for(
     decider: Decider, state: VisitState, conclusions: Conclusions, decision: Decision
 ) -> tuple[tuple[Test, Place | None], ...]:
     """The tests read live, and where, on the way to which a step takes the panel off."""
-    if decision.step is None or decision.step.id not in _OPENS or decision.aim is None:
+    if decision.step is None or decision.step.id not in OPENS or decision.aim is None:
         return ()
     name, at = decision.aim
     aim = decider.knowledge.tests[name]
@@ -30,5 +27,5 @@ def opened_for(
     return tuple(
         (test, like(at, layout.places(test.per)))
         for test in each_once
-        if test.work_state in OPEN_LIVE
+        if as_read_on(test, state.at_work).work_state in OPEN_LIVE
     )

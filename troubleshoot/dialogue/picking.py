@@ -7,6 +7,7 @@ from typing import Final
 
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.hearing import Listener
+from troubleshoot.dialogue.hedged import is_in_doubt
 from troubleshoot.dialogue.prompts import Choose
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Back, Talk, words_or_back
@@ -37,9 +38,10 @@ def pick(
     named = Matcher(lexicon_of(book.knowledge), {str(at): (n,) for at, n in enumerate(names)})
     while True:
         try:
-            typed = plain_words((yield from words_or_back(prompt))).removeprefix("do ")
+            said = yield from words_or_back(prompt)
         except Back:
-            typed = ""
+            said = ""
+        typed = plain_words(said).removeprefix("do ")
         if typed in NONE:
             voice.say(NONE_IS_TAKEN)
             return None
@@ -47,6 +49,10 @@ def pick(
         if number is not None:
             return number - 1
         meant, taken = otherwise(typed), named.heard(typed).taken
-        if meant is not None or taken is not None:
-            return meant if taken is None else int(taken)
+        index = meant if taken is None else int(taken)
+        if index is not None and is_in_doubt(said):
+            voice.say(f'Is "{names[index]}" meant? {A_NUMBER}.')
+            continue
+        if index is not None:
+            return index
         listener.not_understood(typed, f"{A_NUMBER}.")

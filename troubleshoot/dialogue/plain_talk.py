@@ -12,7 +12,7 @@ from troubleshoot.outside.text import plain_words
 from troubleshoot.reasoning.matching.stems import stem
 from troubleshoot.safety.hearing.words import raw_words
 
-_DROPPED_G: Final = re.compile(r"\b([a-z]{3,})in\b")
+_DROPPED_G: Final = re.compile(r"\b([a-z]{3,}(?<!a))in\b")
 _LEAST: Final = 3
 """Letters of a word for what is looked at: on and up are of others too."""
 _NOT_FITTED: Final = frozenset(

@@ -8,6 +8,7 @@ from typing import TYPE_CHECKING, Literal
 from troubleshoot.frozen import frozen
 
 if TYPE_CHECKING:  # the first prompts come before all that reasons is imported
+    from troubleshoot.dialogue.said import OtherTest
     from troubleshoot.knowledge.model import EquipmentFact, Fault, Hazard, PlateValue, Test
     from troubleshoot.reasoning.conclusions import Conclusions, FiredHazard
     from troubleshoot.safety.stops.record import Spot
@@ -151,7 +152,8 @@ class Settled:
 
     `before_repair`: what is not known to stand before hands do the repair; empty for nothing.
     `points`: of a routine round, as they stand; `kept`: its findings whose cause may be looked for
-    from here, by their number. `in_search`: the round goes on from here.
+    from here, by their number. `in_search`: the round goes on from here. `left`: of a shortlist,
+    what would tell most for its minutes, though it is not held to be worth them.
     """
 
     decision: Decision
@@ -160,6 +162,7 @@ class Settled:
     points: tuple[PointFound, ...] = ()
     kept: tuple[Spot, ...] = ()
     in_search: bool = False
+    left: tuple[OtherTest, ...] = ()
 
 
 @frozen

@@ -106,6 +106,8 @@ class Readable:
         if test.id in CONFIRMED:
             return ()
         needs = needs_of(test, spoken(at), self.book.state.at_work)
+        if not test.reads:
+            return unmet(work, needs)
         electrical = unit_of(self.book.knowledge.quantities[test.reads[0].quantity].unit).kind
         return unmet(work, needs if electrical in ELECTRICAL else replace(needs, meter=False))
 

@@ -75,7 +75,7 @@ class ReadingOut:
             raise
         if kept:
             self.telling.what_follows()
-            self._go_on_with(decision)
+            self.go_on_with(decision)
         return None
 
     def take_beside(self, typed: str, own: Test | None) -> Talk[str | None]:
@@ -216,7 +216,7 @@ class ReadingOut:
     def _note(self, words: str) -> None:
         self.book.add(Noted(f"typed, and not taken as a reading: {words.strip()}"))
 
-    def _go_on_with(self, decision: Decision) -> None:
+    def go_on_with(self, decision: Decision) -> None:
         """What was asked stays asked, unless it was answered or follows from what was read."""
         state = self.book.state
         if decision.aim is None or state.aim is not None:

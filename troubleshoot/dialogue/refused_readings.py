@@ -14,7 +14,7 @@ from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.readable import Spot
 from troubleshoot.dialogue.said import Hinted, Voice
 from troubleshoot.knowledge.gravity import gravest_first
-from troubleshoot.knowledge.model import Test
+from troubleshoot.knowledge.model import Hazard, Test
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.visit.events import Answered, DangerReported, after
@@ -38,13 +38,14 @@ class RefusedReadings:
         for text, spots in told:
             by_test = self._by_test(text, spots)
             certain = frozenset.intersection(*by_test) if by_test else frozenset()
-            if any(self._is_without_its_limit(test) for test, _ in spots):
-                certain = frozenset(filter(self._stops_more_than_a_step, certain))
+            tests = [test for test, _ in spots]
             hazards = (self.book.knowledge.hazards[name] for name in certain)
+            hazards = (each for each in hazards if self._is_plain(each, tests))
             for hazard in reversed(gravest_first(hazards)):
                 self.voice.say(CALLS_UP_A_DANGER, strong=True)
                 self.book.add(DangerReported.of(hazard, f"{spots[0][0].name}: {text}"))
-            is_any = is_any or bool(certain) or self.ask_about(text, [(text, spots)])
+                is_any = True
+            is_any = is_any or self.ask_about(text, [(text, spots)])
         return is_any
 
     def ask_about(self, typed: str, told: Iterable[tuple[str, Sequence[Spot]]]) -> bool:
@@ -54,17 +55,22 @@ class RefusedReadings:
             return True
         return False
 
-    def _is_without_its_limit(self, test: Test) -> bool:
-        """Whether a test is judged by a common limit, as nobody has told that of this unit."""
+    def _is_plain(self, hazard: Hazard, tests: Sequence[Test]) -> bool:
+        """Whether it stands without being asked: of a step alone, by no common limit.
+
+        A common one judges where nobody has told that of this unit.
+        """
+        if hazard.stop is not None and hazard.stop.scope != "this-step":
+            return True
+        return not any(self._is_by_a_common_limit(hazard, test) for test in tests)
+
+    def _is_by_a_common_limit(self, hazard: Hazard, test: Test) -> bool:
         told = {name for name, _ in self.book.state.unit.plate}
-        lines = (line for outcome in test.outcomes for line in outcome.limits)
+        found = {o for each in hazard.findings if each.test == test.id for o in each.outcomes}
+        lines = (line for o in test.outcomes if o.id in found for line in o.limits)
         whens = (when for line in lines for when in (line.when, *(b.when for b in line.bounds)))
         wants = (name for when in whens for name, words in when.items() if words == NOT_KNOWN)
         return any(name in self.book.knowledge.plate_values and name not in told for name in wants)
-
-    def _stops_more_than_a_step(self, hazard: str) -> bool:
-        stop = self.book.knowledge.hazards[hazard].stop
-        return stop is not None and stop.scope != "this-step"
 
     def _by_test(self, text: str, spots: Sequence[Spot]) -> list[frozenset[str]]:
         """For each test that may be meant the dangers that it would find, at whichever place."""

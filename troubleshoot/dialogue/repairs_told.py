@@ -16,6 +16,7 @@ from troubleshoot.dialogue.talk import Back, DangerCalled, Leave, Talk
 from troubleshoot.dialogue.yes_no import YesNo, yes_or_no
 from troubleshoot.knowledge.model import Fault
 from troubleshoot.visit.events import Noted, RepairedBefore
+from troubleshoot.visit.hearing.opposites import is_opposite, likeliest
 from troubleshoot.visit.hearing.repairs_told import (
     is_told_of_before,
     is_told_of_now,
@@ -73,11 +74,15 @@ def _ask_of(
 
     `mended`: by the same words, of the parts before it. New cable and fuse are one repair.
     """
-    faults = _causes_of(book, part)
+    from troubleshoot.visit.hearing.causes_by_words import heard_fault  # first prompts go without
+
+    named = [cause.fault.id for cause in conclusions.causes] if conclusions is not None else []
+    heard = heard_fault(book.knowledge, said).said
+    faults = likeliest(_causes_of(book, part), said, named=named, heard=heard)
     is_now = is_told_of_now(said) or (
         not is_told_of_before(said) and any(_was_looked_at(book, fault) for fault in faults)
     )
-    fault = _leading(book, conclusions, part) if is_now else None
+    fault = _leading(book, conclusions, part, said) if is_now else None
     if any(each in (fault, *faults) for each in mended):
         return ()
     when = IN_THIS_VISIT if is_now else BEFORE_IT
@@ -96,7 +101,7 @@ def _ask_of(
             "out; until then it proves nothing. u takes it back."
         )
         return (fault,)
-    if not faults or len(faults) > 1:
+    if len(faults) != 1:
         book.add(Noted(f"put right {when}, as told: {said}"))
         voice.say(KEPT_AS_A_NOTE)
     else:
@@ -104,12 +109,16 @@ def _ask_of(
     return ()
 
 
-def _leading(book: VisitBook, conclusions: Conclusions | None, part: str) -> Fault | None:
+def _leading(
+    book: VisitBook, conclusions: Conclusions | None, part: str, said: str
+) -> Fault | None:
+    """The leading cause, where the part is its own and it did not stand the other way round."""
     if conclusions is None:
         return None
     from troubleshoot.dialogue.meaning import leading_of  # first prompts go without
 
-    return leading_of(book, conclusions, part)
+    leading = leading_of(book, conclusions, part)
+    return None if leading is None or is_opposite(leading, said) else leading
 
 
 def _was_looked_at(book: VisitBook, fault: Fault) -> bool:

@@ -36,12 +36,14 @@ class Sentence:
 class Verdict:
     """What a reading was taken for. `name`: of what was computed, beside what was asked for.
 
-    `expected`: what a sound unit would show in its place, where that is known.
+    `expected`: what a sound unit would show in its place, where that is known. `lacks`: of one that
+    cannot be judged, what it is judged by and how that is told.
     """
 
     reading: Reading
     name: str = ""
     expected: Expected | None = None
+    lacks: str = ""
 
 
 @frozen

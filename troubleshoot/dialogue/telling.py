@@ -8,6 +8,7 @@ from troubleshoot.dialogue.said import Agreement, Causes, Danger, Verdict, Voice
 from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.conclusions import Conclusions
+from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.stops.lifting import conclude_visit
 from troubleshoot.safety.stops.standing import called_up
@@ -16,6 +17,7 @@ from troubleshoot.visit.events.places import places_from
 from troubleshoot.visit.hearing.repeating import agreement
 from troubleshoot.visit.telling.contradicting import computed_since, contradictions, named
 from troubleshoot.visit.telling.expected_beside import expected_beside
+from troubleshoot.visit.telling.judged_by import judged_by
 from troubleshoot.visit.telling.reckoned import reckoned_otherwise
 
 
@@ -67,7 +69,9 @@ class Telling:
         computed = [*computed_since(before, after)]
         for reading in after.readings:
             if reading.test == test.id and reading.at == at and not (computed and not reading.seen):
-                self.voice.tell(Verdict(reading, expected=expected_beside(reading, before, after)))
+                expected = expected_beside(reading, before, after)
+                lacks = "" if reading.seen else self._lacks(test, at)
+                self.voice.tell(Verdict(reading, expected=expected, lacks=lacks))
         for reading in computed:
             expected = expected_beside(reading, before, after)
             self.voice.tell(Verdict(reading, named(after, reading), expected))
@@ -94,6 +98,9 @@ class Telling:
             if fired.hazard.id not in self.told_hazards:
                 self.told_hazards.add(fired.hazard.id)
                 self.voice.tell(Danger(called_up(found, fired)))
+
+    def _lacks(self, test: Test, at: Place | None) -> str:
+        return judged_by(self.book.knowledge, self.book.state.unit, test, at)
 
     def _compare(self, test: Test, first: str, second: str) -> None:
         sentence = agreement(self.book.knowledge, test, first, second)

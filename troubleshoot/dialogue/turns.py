@@ -41,6 +41,9 @@ from troubleshoot.visit.events import Aimed, Shown
 from troubleshoot.visit.state import VisitState
 from troubleshoot.visit.telling.account import causes_to_repair
 
+MOST_LEFT = 3
+"""Tests that an open ending offers by itself: `tests` lists more."""
+
 AT_AN_ENDING = "repaired, tests, done, because, why not CAUSE, or q."
 
 
@@ -215,8 +218,10 @@ class Turns:
         if decision.ending == "round":
             on = self.on_round
             return Settled(decision, conclusions, "", on.found(conclusions), on.kept(conclusions))
-        before = self._before_repair(conclusions)
-        return Settled(decision, conclusions, before, in_search=self.book.state.round is not None)
+        before, in_search = self._before_repair(conclusions), self.book.state.round is not None
+        is_open = decision.ending == "shortlist" and not conclusions.beyond
+        left = self.commands.others_to_do(conclusions, MOST_LEFT) if is_open else ()
+        return Settled(decision, conclusions, before, in_search=in_search, left=left)
 
     def _settled(self, decision: Decision, conclusions: Conclusions) -> Talk[None]:
         """An ending: repaired and gone on, another test, or close."""

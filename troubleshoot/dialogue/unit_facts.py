@@ -3,20 +3,21 @@
 from __future__ import annotations
 
 from collections.abc import Callable, Mapping
+from string import digits
 from typing import Final
 
 from troubleshoot.dialogue.asides import SKIPS
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.command_words import is_command
 from troubleshoot.dialogue.hearing import Listener, hear
-from troubleshoot.dialogue.hedged import without_hedges
+from troubleshoot.dialogue.hedged import is_in_doubt, without_doubt, without_hedges
 from troubleshoot.dialogue.not_known import is_not_known
 from troubleshoot.dialogue.on_record import tell_if_other
 from troubleshoot.dialogue.prompts import AskFact, AskPlate
 from troubleshoot.dialogue.repairs_told import ask_repairs_told
 from troubleshoot.dialogue.said import Voice
-from troubleshoot.dialogue.talk import Talk, words_or_back
-from troubleshoot.dialogue.yes_no import NO, YES
+from troubleshoot.dialogue.talk import Back, Talk, words_or_back
+from troubleshoot.dialogue.yes_no import NO, YES, YesNo, yes_or_no
 from troubleshoot.knowledge.model import EquipmentFact, PlateValue
 from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.unit.equipment import ENDS
@@ -152,6 +153,10 @@ def _ask(
                 continue
         word = typed.lower()
         left_open = word in ("", *SKIPS) or (is_not_known(word) and word not in offered)
+        if not left_open and _may_be_answer(book, prompt, typed):
+            if not (yield from _is_so(listener, typed)):
+                continue
+            typed = without_doubt(typed)
         problem = book.try_fact(name, None) if left_open else take(typed)
         for said in (without_hedges(typed), _yes_or_no(word)):
             if problem and said:
@@ -162,6 +167,24 @@ def _ask(
         if problem == ASK_AGAIN or (yield from ask_repairs_told(book, voice, typed)):
             continue
         listener.not_understood(typed, problem)
+
+
+def _may_be_answer(book: VisitBook, prompt: AskFact | AskPlate, typed: str) -> bool:
+    """Whether it is an answer that is told in doubt."""
+    if not is_in_doubt(typed):
+        return False
+    said = without_doubt(typed)
+    if isinstance(prompt, AskPlate) or prompt.fact.counts:
+        return not set(said).isdisjoint(digits)
+    return bool(facts_listed(book.knowledge, prompt.fact.id, said)[0])
+
+
+def _is_so(listener: Listener, typed: str) -> Talk[bool]:
+    """Whether what was told in doubt is taken; undo says that it is not."""
+    try:
+        return (yield from yes_or_no(listener, YesNo(f'You typed "{typed}". Is it taken so?')))
+    except Back:
+        return False
 
 
 def _yes_or_no(word: str) -> str:

@@ -62,6 +62,11 @@ def written(kind: str, data: dict[str, Any], comments: Iterable[str] = ()) -> st
     return "\n".join([*comments, *lines]) + "\n"
 
 
+def written_in_list(form: Record, data: dict[str, Any]) -> list[str]:
+    """The lines of one entry of a list, as it is written in a card."""
+    return list(_lines("-", form, data, 2))
+
+
 def kind_of_content(root: Located) -> str:
     """The kind of rule file whose keys these are; the likeliest where none fits."""
     keys = set(root.entries) if isinstance(root, LocatedMapping) else set()

@@ -98,7 +98,7 @@ def kind_of(name: str) -> str | None:
 
 
 def _read_folder(folder: Path, number: int, problems: list[Problem]) -> Iterator[RuleText]:
-    for name, entry in _walk(folder, ""):
+    for name, entry in yaml_files(folder):
         path = str(folder / name)
         if entry.is_symlink():
             problems.append(_problem(path, "a symbolic link", "put the file itself here"))
@@ -111,8 +111,11 @@ def _read_folder(folder: Path, number: int, problems: list[Problem]) -> Iterator
                 problems.append(_problem(path, error.what, error.instead))
 
 
-def _walk(folder: Path | str, inside: str) -> Iterator[tuple[str, os.DirEntry[str]]]:
-    """Yield YAML files, links and folders too deep, as (name inside the folder, entry), sorted."""
+def yaml_files(folder: Path | str, inside: str = "") -> Iterator[tuple[str, os.DirEntry[str]]]:
+    """Yield YAML files, links and folders too deep, as (name inside the folder, entry), sorted.
+
+    `inside`: where in the folder that was named first this one lies, empty for that one itself.
+    """
     with os.scandir(folder) as found:
         entries = sorted(found, key=lambda entry: entry.name)
     for entry in entries:
@@ -121,7 +124,7 @@ def _walk(folder: Path | str, inside: str) -> Iterator[tuple[str, os.DirEntry[st
         name = inside + entry.name
         is_folder = entry.is_dir(follow_symlinks=False)
         if is_folder and inside.count("/") < MOST_FOLDERS_DEEP:
-            yield from _walk(entry.path, name + "/")
+            yield from yaml_files(entry.path, name + "/")
         elif is_folder or entry.is_symlink() or name.endswith((".yaml", ".yml")):
             yield name, entry
 

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import hashlib
 from collections.abc import Sequence
+from dataclasses import replace
 from pathlib import Path
 
 from troubleshoot.knowledge.cache import cache_folder, keep, kept_name, read_kept
@@ -26,7 +27,7 @@ def load_rules(
     kept_in, name = cache_folder(cache), kept_name(digest)
     knowledge = read_kept(kept_in, name)
     if knowledge is None:
-        knowledge = _read_rules(texts, digest)
+        knowledge = read_rules(texts, digest)
         keep(kept_in, name, knowledge)
     return knowledge
 
@@ -52,15 +53,18 @@ def digest_of(texts: Sequence[RuleText]) -> str:
     return hashed.hexdigest()
 
 
-def _read_rules(texts: Sequence[RuleText], digest: str) -> Knowledge:
+def read_rules(texts: Sequence[RuleText], digest: str) -> Knowledge:
+    """The rules of files that were read already. Raises RulesInvalid with every problem found."""
     from troubleshoot.knowledge.assembling import build_knowledge
     from troubleshoot.knowledge.base import read_texts
     from troubleshoot.knowledge.checks import essential_problems, harm_in_packs
     from troubleshoot.knowledge.of_a_site import told_as_the_sites
+    from troubleshoot.knowledge.packs_in_use import packs_in_use
 
     base = read_texts(texts)
     problems = [*base.problems, *essential_problems(base)] or harm_in_packs(base)
     if problems:
         raise RulesInvalid(problems)
     knowledge = build_knowledge(((file.kind, file.data) for file in base.files), digest)
+    knowledge = replace(knowledge, packs=tuple(packs_in_use(base.files)))
     return told_as_the_sites(knowledge, base.files)

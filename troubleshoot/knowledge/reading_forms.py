@@ -8,7 +8,7 @@ keeps.
 from __future__ import annotations
 
 from collections.abc import Callable
-from typing import Any
+from typing import Any, Final
 
 from troubleshoot.knowledge.nodes import (
     Located,
@@ -31,6 +31,7 @@ from troubleshoot.knowledge.shapes import (
     Number,
     OneOrMore,
     Pairs,
+    Percent,
     Record,
     Shape,
     Tagged,
@@ -47,6 +48,10 @@ def read_form(form: Record, root: Located, path: str) -> tuple[Any, list[Problem
     return data, reader.problems
 
 
+MOST_KEYS_NAMED: Final = 6
+"""Of so few keys all are offered; of more the nearest."""
+
+
 class FormReader(ValueReader):
     """Reads lists and mappings too; `called` is how a message speaks of the place."""
 
@@ -60,6 +65,7 @@ class FormReader(ValueReader):
             Choice: self.choice,
             Number: self.number,
             Exactly: self.exactly,
+            Percent: self.percent,
             Truth: self.truth,
             Anything: self.anything,
             ListOf: self._list,
@@ -143,7 +149,7 @@ class FormReader(ValueReader):
         for key, entry in node.entries.items():
             if key not in known:
                 place = LocatedValue(key, entry.line, entry.column)
-                self.refuse(place, f"unknown key {key} in {shape.name}", did_you_mean(key, known))
+                self.refuse(place, f"unknown key {key} in {shape.name}", _key_meant(key, known))
         result = {}
         for field in shape.fields:
             if field.key in node.entries:
@@ -173,3 +179,9 @@ class FormReader(ValueReader):
 
     def _later(self, shape: Later, node: Located, called: str) -> Any:
         return self.read(shape.get(), node, called)
+
+
+def _key_meant(key: str, known: list[str]) -> str:
+    """What to write for a key that is none: of a few, all of them, for the nearest may mislead."""
+    few = len(known) <= MOST_KEYS_NAMED
+    return f"write one of: {', '.join(known)}" if few else did_you_mean(key, known)

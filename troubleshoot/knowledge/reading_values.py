@@ -17,10 +17,12 @@ from troubleshoot.knowledge.shapes import (
     Name,
     NewId,
     Number,
+    Percent,
     Text,
     Truth,
     Word,
 )
+from troubleshoot.outside.numbers import whole_number
 
 ID: Final = re.compile(r"[a-z0-9]+(?:-[a-z0-9]+)*")
 WORD: Final = re.compile(r"[A-Za-z0-9.]+(?:-[A-Za-z0-9.]+)*")
@@ -108,6 +110,16 @@ class ValueReader:
             instead = f"this program reads {called}: {shape.number}"
             self.refuse(node, f"another {called} than this program knows", instead)
         return shape.number
+
+    def percent(self, shape: Percent, node: Located, called: str) -> str | None:
+        """The share as it is written everywhere, with a blank before the sign."""
+        text = str(node.value) if isinstance(node, LocatedValue) else ""
+        number = whole_number(text.removesuffix("%").rstrip()) if text.endswith("%") else None
+        if number is None or not shape.least <= number <= shape.most:
+            instead = f"write a share from {shape.least} % to {shape.most} %"
+            self.refuse(node, f"{called} cannot be {text or 'that'}", instead)
+            return None
+        return f"{number} %"
 
     def truth(self, shape: Truth, node: Located, called: str) -> bool | None:
         if isinstance(node, LocatedValue) and isinstance(node.value, bool):

@@ -59,6 +59,14 @@ class Exactly:
 
 
 @frozen
+class Percent:
+    """A share as people write it: 60 %."""
+
+    least: int
+    most: int
+
+
+@frozen
 class Truth:
     """true or false."""
 
@@ -113,7 +121,7 @@ class Findings:
 class Facts:
     """A mapping of equipment facts to the word, or words, any of which will do.
 
-    A nameplate value may stand there too, with the word known or not-known.
+    A nameplate value may stand there too, with the word known or not-known; in a limit a quantity.
     """
 
 
@@ -185,6 +193,7 @@ Shape = (
     | Choice
     | Number
     | Exactly
+    | Percent
     | Truth
     | Anything
     | ListOf

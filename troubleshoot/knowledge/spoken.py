@@ -67,6 +67,7 @@ SPOKEN: Final[Mapping[str, str]] = MappingProxyType(
         "clamp-on-heater-lead": "clamp on heater lead",
         "motor-leads-moved": "motor leads moved",
         "gauges-on": "gauges on",
+        "at-ports": "at the service ports",
         "charge-recovered": "charge recovered",
         "unit-stopped": "unit stopped by its controls",
         "clips-dead": "fuse clips tested for dead",

@@ -38,6 +38,8 @@ _OTHERWISE: Final = (
 def explain_syntax(error: yaml.YAMLError, lines: list[str], path: str) -> Problem:
     """Turn a parser's error into a problem at the line and column where it gave up."""
     mark = getattr(error, "problem_mark", None) or getattr(error, "context_mark", None)
+    if "unexpected" in str(getattr(error, "problem", "")):  # where the quote was opened
+        mark = getattr(error, "context_mark", None) or mark
     line, column = (mark.line + 1, mark.column + 1) if mark is not None else (1, 1)
     if line > len(lines):
         line, column = len(lines), len(lines[-1]) + 1

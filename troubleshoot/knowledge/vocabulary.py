@@ -47,6 +47,7 @@ Need = Literal[
     "clamp-on-heater-lead",
     "motor-leads-moved",
     "gauges-on",
+    "at-ports",
     "charge-recovered",
     "unit-stopped",
     "clips-dead",
@@ -143,6 +144,10 @@ FormulaName = Literal[
     "meter-time",
     "airflow-per-ton",
     "co-air-free",
+    "evaporating-least",
+    "evaporating-most",
+    "condensing-over-ambient-least",
+    "condensing-over-ambient-most",
 ]
 
 PLAIN_SOURCES: Final = ("common practice, no source", "from memory", "calculated")

@@ -26,14 +26,13 @@ from troubleshoot.outside.files import read_text
 PACKAGE: Final = Path(__file__).resolve().parent.parent
 
 NOT_SHOWN: Final = (
-    "knowledge/advice/", "knowledge/forms/", "knowledge/model/", "knowledge/schema.py",
-    "knowledge/shapes.py", "language/", "practice/form.py",
+    "authoring/drawing.py", "knowledge/advice/", "knowledge/forms/", "knowledge/model/",
+    "knowledge/schema.py", "knowledge/shapes.py", "language/", "practice/form.py",
     "practice/starting.py", "quantities/make_saturation_tables.py", "reasoning/chaining/chains.py",
     "records/history/drawn.py", "records/page.py",
     "safety/hearing/trade_words.py", "safety/hearing/vocabulary.py", "safety/hearing/words.py",
 )  # fmt: skip
-"""Words that are heard in sentences and never said, the form of rule files and scenarios, and the
-marks of pages."""
+"""Words that are heard in sentences and never said, markup, and the form of files."""
 
 ONLY_HEARD: Final = frozenset(
     {("safety/hearing/roles.py", "spoken"), ("safety/hearing/roles.py", "others")}

@@ -25,8 +25,9 @@ from troubleshoot.language.holes import letters, written
 from troubleshoot.language.notes import HEARD, TYPED
 from troubleshoot.language.program_texts import Found
 from troubleshoot.outside.files import read_text
-from troubleshoot.practice.form import SCENARIO_FILE
-from troubleshoot.practice.loading import scenario_paths
+from troubleshoot.practice.deeds import FILE as DEEDS
+from troubleshoot.practice.form import DEEDS_FILE, SCENARIO_FILE
+from troubleshoot.practice.loading import scenario_paths, scenarios_folder
 
 
 def rule_texts(folders: Sequence[Path]) -> Iterator[Found]:
@@ -51,7 +52,8 @@ def rule_texts(folders: Sequence[Path]) -> Iterator[Found]:
 
 def form_texts() -> Iterator[Found]:
     """What each key of a rule file or scenario means to its author."""
-    for kind, form in (*FORMS.items(), (SCENARIO_FILE.name, SCENARIO_FILE)):
+    of_practice = ((form.name, form) for form in (SCENARIO_FILE, DEEDS_FILE))
+    for kind, form in (*FORMS.items(), *of_practice):
         for text in dict.fromkeys(_meanings(form)):
             yield Found(written(text), f"form of {kind}")
 
@@ -71,11 +73,13 @@ def _meanings(shape: Shape) -> Iterator[str]:
 
 
 def scenario_texts() -> Iterator[Found]:
-    """Every text that an apprentice is shown of the shipped scenarios."""
-    for name, path in scenario_paths().items():
-        for text, node, _ in _texts(SCENARIO_FILE, read_located(read_text(path), name)):
+    """Every text that an apprentice is shown of the shipped scenarios, and of deeds by feel."""
+    deeds = scenarios_folder() / DEEDS
+    files = [(SCENARIO_FILE, path) for path in scenario_paths().values()]
+    for form, path in (*files, (DEEDS_FILE, deeds)):
+        for text, node, _ in _texts(form, read_located(read_text(path), path.stem)):
             if letters(text) > 1:
-                yield Found(written(text), f"scenarios/{name}.yaml:{node.line}")
+                yield Found(written(text), f"scenarios/{path.name}:{node.line}")
 
 
 def _texts(form: Shape, root: Located) -> Iterator[tuple[str, LocatedValue, bool]]:

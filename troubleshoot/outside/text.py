@@ -82,6 +82,11 @@ def plain_words(text: str) -> str:
     return " ".join(text.lower().replace("-", " ").split())
 
 
+def as_said(text: str) -> str:
+    """What was typed, as patterns read it: small letters, the apostrophe of a phone straight."""
+    return text.lower().replace("\u2019", "'")
+
+
 def without_apostrophes(text: str) -> str:
     """What was typed, with can't as cant, whichever way its apostrophe was typed."""
     return text.replace("'", "").replace("\u2019", "")

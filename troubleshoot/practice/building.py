@@ -59,6 +59,14 @@ def build_scenario(knowledge: Knowledge, data: Any) -> Scenario:
         title=data["title"],
         subsystem=data["subsystem"],
         difficulty=data["difficulty"],
+        week=data.get("week"),
+        season=data.get("season", ""),
+        moves=data.get("moves", False),
+        taught_by=tuple(data.get("taught-by", ())),
+        way=tuple(
+            (each["test"], _place_of(knowledge.tests[each["test"]].per, case.unit, each))
+            for each in data.get("way", ())
+        ),
         call=data["call"],
         complaint=data["complaint"],
         plain=plain,
@@ -89,7 +97,11 @@ def _truth(knowledge: Knowledge, unit: Unit, data: Any) -> Truth:
 
 def _at(knowledge: Knowledge, unit: Unit, data: Any) -> Place | None:
     """Where a true fault is; None where it is the whole unit's, or might be at several places."""
-    kind = knowledge.faults[data["fault"]].per
+    return _place_of(knowledge.faults[data["fault"]].per, unit, data)
+
+
+def _place_of(kind: str | None, unit: Unit, data: Any) -> Place | None:
+    """The place that is said, or the only one of its kind; else None."""
     places = unit.layout.places(kind)
     if "at" in data and kind is not None:
         return parse_place(data["at"], kind, unit.layout)[0]

@@ -9,9 +9,11 @@ from __future__ import annotations
 from collections.abc import Collection, Iterator, Sequence
 from typing import Final
 
+from troubleshoot.practice.debrief_readings import readings_told
 from troubleshoot.practice.debrief_work import experts_way, work_done
 from troubleshoot.practice.expecting import Expected
 from troubleshoot.practice.expert import ExpertPath
+from troubleshoot.practice.reasoned import rivals
 from troubleshoot.practice.scenario import TrueFault
 from troubleshoot.practice.scoring import Call, Score
 from troubleshoot.practice.session import Session
@@ -27,6 +29,13 @@ DECIDING: Final = 3
 TELLING: Final = 0.25
 """A finding that weighs less speaks neither for a cause nor against it."""
 
+HEADS: Final = {
+    "right": "Right.",
+    "partly": "Partly right.",
+    "wrong": "Wrong.",
+    "shown": "Shown, as you asked.",
+}
+
 
 def debrief(
     session: Session, call: Call, score: Score, expert: ExpertPath, expected: Sequence[Expected]
@@ -38,6 +47,7 @@ def debrief(
     yield from _verdict(session, call, score, {each.hazard.id for each in standing})
     yield ""
     yield from _deciding(session, call)
+    yield from readings_told(session)
     yield from _misleading(session)
     yield from _unexplained(session, call)
     yield ""
@@ -56,9 +66,10 @@ def _verdict(session: Session, call: Call, score: Score, told: Collection[str]) 
     """Whether the call is right, and what it was; a hazard that has been told is not told again."""
     if score.failed:
         yield "FAILED ON SAFETY, whatever the answer."
-    heads = {"right": "Right.", "partly": "Partly right.", "wrong": "Wrong."}
-    head = "Right, but a guess: you had read nothing." if score.guessed else heads[score.verdict]
+    head = "Right, but a guess that came off." if score.came_off else HEADS[score.verdict]
     yield f"{head} {score.points} points of 100."
+    if score.came_off:
+        yield from _not_separated(session, call)
     knowledge, truth = session.knowledge, session.scenario.truth
     if truth.nothing_wrong:
         yield "Nothing was wrong with this unit."
@@ -76,9 +87,20 @@ def _verdict(session: Session, call: Call, score: Score, told: Collection[str]) 
     yield from _called(session, call, score)
 
 
+def _not_separated(session: Session, call: Call) -> Iterator[str]:
+    """Which rivals nothing that was read sets apart from the call."""
+    beside = rivals(session.conclusions, call.causes)
+    names = [said(session, TrueFault(cause.fault.id, cause.at)) for cause in beside]
+    if names:
+        more = f", and {len(names) - DECIDING} more" if len(names) > DECIDING else ""
+        yield f"What you had read left standing: {'; '.join(names[:DECIDING])}{more}."
+    else:
+        yield "Nothing that you had read spoke for it."
+
+
 def _called(session: Session, call: Call, score: Score) -> Iterator[str]:
     """What was called, where it was not all right, and how each part of the answer stands."""
-    if score.verdict != "right":
+    if score.verdict in ("partly", "wrong"):
         for cause in call.causes:
             yield f"You called: {said(session, cause)}"
         if not call.causes and not session.stopped:

@@ -11,6 +11,7 @@ from itertools import groupby
 from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.knowledge.spoken import spoken
 from troubleshoot.practice.expecting import Expected
 from troubleshoot.practice.expert import ExpertPath
 from troubleshoot.practice.played import Done
@@ -45,6 +46,7 @@ def work_done(session: Session, score: Score, expected: Sequence[Expected]) -> I
         yield f"Hints: {score.hints}, {score.hints * HINT_MINUTES:.0f} min of the total."
     yield from _worth_of_tests(session)
     yield from _guesses(expected)
+    yield from _deeds(session)
     yield from _slips(session.slips)
 
 
@@ -86,6 +88,18 @@ def _guesses(expected: Sequence[Expected]) -> Iterator[str]:
         for each in said
         if each.nearness != "close"
     )
+
+
+def _deeds(session: Session) -> Iterator[str]:
+    """What was done to the unit, with what it met and what it cost."""
+    if session.deeds:
+        yield "What you did to the unit:"
+    for done in session.deeds:
+        met = "it put right what was wrong" if done.met else "nothing was wrong there"
+        if done.deed.makes:
+            met = "by feel, which makes a fault or hides one"
+        guess = "; on a guess" if done.guessed else ""
+        yield f"  {done.deed.said} ({spoken(done.deed.part_cost)}): {met}{guess}."
 
 
 def _slips(slips: Sequence[Slip]) -> Iterator[str]:

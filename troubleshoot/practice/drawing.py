@@ -38,15 +38,20 @@ class NothingDrawn(ValueError):
 
 
 def draw_scenario(
-    reasoner: Reasoner, subsystem: str, seed: int, difficulty: int = 1
+    reasoner: Reasoner, of: str, seed: int, difficulty: int = 1
 ) -> tuple[Scenario, ExpertPath]:
-    """A new scenario and the expert's way through it. Raises NothingDrawn."""
-    dice = random.Random(f"{subsystem} {seed} {difficulty}")
-    ids = sorted({fault.subsystem for fault in reasoner.knowledge.faults.values()})
-    if subsystem not in ids:
-        raise NothingDrawn(f"{subsystem} is no subsystem; one of {', '.join(ids)}")
+    """A new scenario of a subsystem, or of one fault, and the expert's way through it.
+
+    Raises NothingDrawn.
+    """
+    dice = random.Random(f"{of} {seed} {difficulty}")
+    faults = reasoner.knowledge.faults
+    subsystems = sorted({fault.subsystem for fault in faults.values()})
+    if of not in (*subsystems, *faults):
+        told = f"{of} is no subsystem and no fault; one of {', '.join(subsystems)}"
+        raise NothingDrawn(told)
     for _ in range(MOST_TRIES):
-        drawn = _drawn(reasoner, subsystem, seed, difficulty, dice)
+        drawn = _drawn(reasoner, of, seed, difficulty, dice)
         if drawn is None:
             continue
         expert = _found(reasoner, drawn)
@@ -55,11 +60,11 @@ def draw_scenario(
             drawn, expert = harder if harder is not None else (drawn, None)
         if expert is not None:
             return _with_stop(drawn, expert), expert
-    raise NothingDrawn(f"no case of {subsystem} came out with seed {seed}; try another seed")
+    raise NothingDrawn(f"no case of {of} came out with seed {seed}; try another seed")
 
 
 def _drawn(
-    reasoner: Reasoner, subsystem: str, seed: int, difficulty: int, dice: random.Random
+    reasoner: Reasoner, of: str, seed: int, difficulty: int, dice: random.Random
 ) -> Scenario | None:
     """One trial: None where this unit has no such fault, or the numbers do not hold together."""
     knowledge = reasoner.knowledge
@@ -74,19 +79,19 @@ def _drawn(
     able = [
         hypothesis
         for hypothesis in hypotheses.causes
-        if hypothesis.fault.subsystem == subsystem and hypothesis.fault.id in listed
+        if of in (hypothesis.fault.subsystem, hypothesis.fault.id) and hypothesis.fault.id in listed
     ]
     if not able:
         return None
     truth = dice.choices(able, [hypothesis.prior for hypothesis in able])[0]
     complaint = dice.choice(listed[truth.fault.id])
-    conditions = _conditions(knowledge, subsystem, dice)
+    conditions = _conditions(knowledge, truth.fault.subsystem, dice)
     readings = DrawnReadings(
         reasoner, drawn_on.unit, conditions, complaint.id, truth, dice
     ).readings()
     data = _data(truth, complaint, drawn_on, conditions, readings)
     data |= {
-        "scenario": f"drawn-{subsystem}-{difficulty}-{seed}",
+        "scenario": f"drawn-{of}-{difficulty}-{seed}",
         "title": f"Drawn case {seed}, {dice.choice(PLACES)}",
         "difficulty": difficulty,
     }
@@ -141,6 +146,7 @@ def _data(
             "proof": "; ".join(proof.text for proof in fault.proof) or "The complaint is gone.",
         },
         "teaches": _teaches(fault),
+        "moves": True,
     }
 
 

@@ -1,4 +1,4 @@
-"""The form of a scenario file, scenarios/{faulty,healthy}/<scenario>.yaml."""
+"""The forms of scenarios/{faulty,healthy}/<scenario>.yaml, and of scenarios/deeds.yaml."""
 
 from __future__ import annotations
 
@@ -7,6 +7,7 @@ from typing import Final
 from troubleshoot.knowledge.forms.pieces import FORMAT, SOURCE
 from troubleshoot.knowledge.shapes import (
     Anything,
+    Choice,
     ListOf,
     Name,
     NewId,
@@ -20,6 +21,10 @@ from troubleshoot.knowledge.shapes import (
     optional,
     required,
 )
+
+SEASONS: Final = ("summer", "winter", "spring-or-fall")
+WEEKS: Final = 6
+"""Of the course: looks first, then power, motors, air, the refrigerant circuit, and gas."""
 
 _PLACE: Final = Text(longest=60)
 _PLACES: Final = OneOrMore(_PLACE, most=8, alone=True)
@@ -64,6 +69,7 @@ UNAVAILABLE: Final = Record(
     "test that cannot be done",
     (_TEST, required("why", Text(), "what the apprentice is told")),
 )
+EXPERT_TEST: Final = Record("test of the expert", (_TEST, _AT))
 TRUE_FAULT: Final = Record("true fault", (required("fault", Name("fault"), "the fault"), _AT))
 TRUTH: Final = Record(
     "truth",
@@ -86,6 +92,10 @@ SCENARIO_FILE: Final = Record(
         required("title", Text(longest=120), "an invented place, the unit, and the trouble"),
         required("subsystem", Name("subsystem"), "the subsystem in which the cause lies"),
         required("difficulty", Number(1, 3, whole=True), "1 plain, 2 takes thought, 3 misleads"),
+        optional(
+            "season", Choice(SEASONS), "when the call comes; a list tells it, and it is no clue"
+        ),
+        optional("week", Number(1, WEEKS, whole=True), "the week of the course it belongs to"),
         required("call", Text(), "the caller's own words"),
         required("complaint", Name("complaint"), "the complaint nearest to them"),
         required("unit", Pairs(Name("fact or plate value"), Anything()), "the unit"),
@@ -96,11 +106,41 @@ SCENARIO_FILE: Final = Record(
             ListOf(SCENARIO_READING, most=60, block=True),
             "what tests read; a test that is not listed reads as on a sound unit",
         ),
+        optional("moves", Truth(), "true: something may be done to the unit, and it answers"),
         optional("unavailable", ListOf(UNAVAILABLE, most=20, block=True), "what cannot be done"),
         optional("works-out", ListOf(WORKED_OUT, most=40, block=True), "for the checker"),
+        optional(
+            "way",
+            ListOf(EXPERT_TEST, most=15, block=True),
+            "the tests that an old hand takes, in order; without it the engine's own",
+        ),
         required("truth", TRUTH, "what was really wrong"),
         required("teaches", Text(), "the one thing to take home"),
+        optional(
+            "taught-by",
+            ListOf(Name("test"), most=6),
+            "the tests that the lesson rests on: the expert takes each of them",
+        ),
         SOURCE,
     ),
+    block=True,
+)
+
+_DEED: Final = Record(
+    "deed",
+    (
+        required("deed", NewId(), "its id"),
+        required("name", Text(longest=120), "what people would call it"),
+        required("makes", Name("fault"), "the fault it makes where none of those below is there"),
+        required("hides", ListOf(Name("fault"), most=12), "the faults whose signs it takes away"),
+        optional("with", Choice(("gauges",)), "done with the gauges on, and not on a dead unit"),
+        required("minutes", Number(1, 600), "working time"),
+        required("part-cost", Word(), "grade of cost, as on the cards"),
+    ),
+    block=True,
+)
+DEEDS_FILE: Final = Record(
+    "deeds by feel",
+    (FORMAT, required("deeds", ListOf(_DEED, most=40, block=True), "what is done by feel")),
     block=True,
 )

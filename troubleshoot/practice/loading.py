@@ -17,10 +17,13 @@ from troubleshoot.knowledge.shapes import Name
 from troubleshoot.knowledge.walking import text_of, value_at, walk
 from troubleshoot.outside.files import read_text
 from troubleshoot.practice.advice import advice_problems
+from troubleshoot.practice.answering import AnsweringUnit
 from troubleshoot.practice.building import build_scenario, case_data, proof_case_data
 from troubleshoot.practice.consistency import Keys, consistency_problems
+from troubleshoot.practice.expert import NoWayThere, expert_path
 from troubleshoot.practice.form import SCENARIO_FILE
 from troubleshoot.practice.scenario import Scenario
+from troubleshoot.practice.worth_copying import unworthy
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.unit.equipment import InputRefused
 from troubleshoot.reasoning.unit.places import PlaceNotUnderstood, parse_place
@@ -98,7 +101,7 @@ def _read(knowledge: Knowledge, text: str, path: str) -> tuple[Scenario, Located
 
 
 def checked_scenario(reasoner: Reasoner, path: Path) -> Scenario:
-    """Read a scenario file whose numbers have to hold together, and which advises nothing bad.
+    """Read a scenario file that holds together: numbers, advice, and an expert worth copying.
 
     Raises ScenarioError with every problem, NotUsable if unreadable.
     """
@@ -110,9 +113,25 @@ def checked_scenario(reasoner: Reasoner, path: Path) -> Scenario:
             for each in consistency_problems(reasoner, scenario)
         ),
     ]
+    if not problems:
+        problems = list(_expert_problems(reasoner, scenario, root, str(path)))
     if problems:
         raise ScenarioError(problems)
     return scenario
+
+
+def _expert_problems(
+    reasoner: Reasoner, scenario: Scenario, root: Located, path: str
+) -> Iterator[Problem]:
+    """What makes the scenario's expert a poor example."""
+    try:
+        expert = expert_path(reasoner, scenario, AnsweringUnit(reasoner, scenario))
+    except NoWayThere as error:
+        yield Problem(path, *_place(root, ("way",)), str(error), "leave it out", "expert")
+        return
+    for each in unworthy(reasoner.knowledge, scenario, expert):
+        key = each.key if value_at(root, each.key) is not None else "readings"
+        yield Problem(path, *_place(root, (key,)), each.what, each.instead, "expert")
 
 
 def _unknown_names(knowledge: Knowledge, root: Located, path: str) -> Iterator[Problem]:
@@ -149,17 +168,19 @@ def _case_problems(knowledge: Knowledge, data: Any, root: Located, path: str) ->
 
 
 def _place_problems(knowledge: Knowledge, data: Any, root: Located, path: str) -> Iterator[Problem]:
-    """Places of true faults that this unit does not have."""
+    """Places of true faults, and of the expert's tests, that this unit does not have."""
     layout = read_case(knowledge, case_data(data)).unit.layout
-    for number, each in enumerate(data["truth"]["faults"]):
-        kind = knowledge.faults[each["fault"]].per
-        if "at" not in each or kind is None:
-            continue
-        try:
-            parse_place(each["at"], kind, layout)
-        except PlaceNotUnderstood as error:
-            place = _place(root, ("truth", "faults", number, "at"))
-            yield Problem(path, *place, error.problem, error.instead, "places")
+    faults = ((knowledge.faults[each["fault"]].per, each) for each in data["truth"]["faults"])
+    tests = ((knowledge.tests[each["test"]].per, each) for each in data.get("way", ()))
+    for keys, found in ((("truth", "faults"), faults), (("way",), tests)):
+        for number, (kind, each) in enumerate(found):
+            if "at" not in each or kind is None:
+                continue
+            try:
+                parse_place(each["at"], kind, layout)
+            except PlaceNotUnderstood as error:
+                place = _place(root, (*keys, number, "at"))
+                yield Problem(path, *place, error.problem, error.instead, "places")
 
 
 def _keys_of(refused: str, readings: tuple[str, ...]) -> Keys:

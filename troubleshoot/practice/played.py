@@ -6,7 +6,7 @@ from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Test
 from troubleshoot.practice.scenario import Shown
 from troubleshoot.practice.slips import Slip
-from troubleshoot.reasoning.conclusions import FiredHazard
+from troubleshoot.reasoning.conclusions import Conclusions, FiredHazard
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety import steps
 from troubleshoot.safety.declared import STEPS
@@ -24,6 +24,15 @@ class Done:
     shown: tuple[Shown, ...]
     minutes: float
     gain: float | None
+
+
+@frozen
+class Moment:
+    """What followed once a thing was done, and the minutes that had been paid by then."""
+
+    done: Done
+    minutes: float
+    conclusions: Conclusions
 
 
 @frozen

@@ -73,7 +73,11 @@ class Scenario:
     """One case to practise on.
 
     `plain` is the case file that the scenario makes with its listed readings; `case` is the same
-    read, and `listed` its readings as the unit shows them. `unavailable`: test -> why.
+    read, and `listed` its readings as the unit shows them. `unavailable`: test -> why. `season`:
+    when the call comes; may be "". `week`: of the course; None for a case outside it. `way`: the
+    tests that an old hand takes, with their places, in order; empty where the engine's own choice
+    is as good. `taught_by`: the tests on which the lesson rests. `moves`: something may be done to
+    the unit, and it answers.
     """
 
     id: str
@@ -89,6 +93,11 @@ class Scenario:
     teaches: str
     unavailable: Mapping[str, str] = field(default_factory=dict)
     works_out: tuple[WorkedOut, ...] = ()
+    week: int | None = None
+    season: str = ""
+    way: tuple[tuple[str, Place | None], ...] = ()
+    taught_by: tuple[str, ...] = ()
+    moves: bool = False
 
     @property
     def unit(self) -> Unit:

@@ -1,29 +1,36 @@
-"""What a play was worth: right, partly or wrong, and points out of a hundred.
+"""What a play was worth: right, partly or wrong, reasoned or not, and points out of a hundred.
 
-Points are for the record only; common practice, no source. A right call before anything was read is
-a guess, and worth no more than one that is partly right. Whatever could have hurt someone fails the
-play, however right its answer.
+Points are for the record only; common practice, no source. A call counts in full only where what
+was read before it separates it from its rivals; a guess that came off is worth half. Whatever could
+have hurt someone fails the play, however right its answer. To save time is worth something beside a
+reasoned call only.
 """
 
 from __future__ import annotations
 
 from collections.abc import Sequence
+from dataclasses import replace
 from typing import Final, Literal
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.practice.expert import ExpertPath
+from troubleshoot.practice.reasoned import is_reasoned
 from troubleshoot.practice.scenario import Scenario, TrueFault
 from troubleshoot.practice.session import Session
 
-Verdict = Literal["right", "partly", "wrong"]
+Verdict = Literal["right", "partly", "wrong", "shown", "left"]
+"""What a call was; shown where the answer was asked for, left where the play was broken off."""
+Sureness = Literal["sure", "likely", "guess", ""]
 
-CAUSE_POINTS: Final = {"right": 60, "partly": 30, "wrong": 0}
+CAUSE_POINTS: Final = {"right": 60, "partly": 30}
 BEHIND_POINTS: Final = 5
 REPAIR_POINTS: Final = 10
 PROOF_POINTS: Final = 10
 ECONOMY_POINTS: Final = 15
 HINT_COSTS: Final = 3
+PART_COSTS: Final = 10
+"""For each thing done to the unit on a guess, whatever the part costs."""
 
 
 @frozen
@@ -31,25 +38,28 @@ class Call:
     """What the apprentice commits to. `repair` and `proof`: the faults whose cards they are from.
 
     Without causes: nothing is wrong. `behind` without names: nothing lies behind it. None stands
-    for what was not said. After a STOP nothing more has to be called.
+    for what was not said. After a STOP nothing more has to be called. `sure`: how sure they say
+    they are.
     """
 
     causes: tuple[TrueFault, ...] = ()
     behind: tuple[str, ...] | None = None
     repair: str | None = None
     proof: str | None = None
+    sure: Sureness = ""
 
 
 @frozen
 class Score:
     """The verdict and what it is made of; `points` is 0 for a failed play.
 
-    `guessed`: right, but called before any test.
+    `reasoned`: what was read separates the call from its rivals. What was not called is not.
+    `parts`: things done to the unit on a guess.
     """
 
     verdict: Verdict
     failed: bool
-    guessed: bool
+    reasoned: bool
     points: int
     minutes: int
     tests: int
@@ -59,6 +69,13 @@ class Score:
     behind_right: bool | None
     repair_right: bool | None
     proof_right: bool | None
+    sure: Sureness = ""
+    parts: int = 0
+
+    @property
+    def came_off(self) -> bool:
+        """Whether the call is right, and nothing that was read separates it."""
+        return self.verdict == "right" and not self.reasoned
 
 
 def verdict_on(knowledge: Knowledge, scenario: Scenario, call: Call, obeyed: bool) -> Verdict:
@@ -92,35 +109,64 @@ def score_of(session: Session, call: Call, expert: ExpertPath) -> Score:
     scenario = session.scenario
     obeyed = session.stopped is not None
     verdict = verdict_on(session.knowledge, scenario, call, obeyed)
+    reasoned = obeyed or _is_reasoned(session, call)
     true = {fault.fault for fault in scenario.truth.faults}
     asked_more = bool(call.causes) and not obeyed
     behind = _behind_right(scenario, call) if asked_more else None
     repair = call.repair in true if asked_more else None
     proof = call.proof in true if asked_more else None
-    tests = sum(done.gain is not None for done in session.done)
-    guessed = verdict == "right" and tests == 0 and not obeyed
-    points = CAUSE_POINTS["partly" if guessed else verdict]
-    if not asked_more and verdict == "right" and not guessed:
+    points = CAUSE_POINTS.get(verdict, 0)
+    if not asked_more and verdict == "right":
         points += BEHIND_POINTS + REPAIR_POINTS + PROOF_POINTS
     points += BEHIND_POINTS * bool(behind) + REPAIR_POINTS * bool(repair)
     points += PROOF_POINTS * bool(proof)
-    if verdict == "right" and not guessed:
+    if not reasoned:
+        points //= 2
+    elif verdict == "right":
         points += economy(session.minutes, expert.minutes)
-    points = max(0, points - HINT_COSTS * session.hints)
-    return Score(
-        verdict=verdict,
-        failed=session.failed,
-        guessed=guessed,
+    points -= HINT_COSTS * session.hints + PART_COSTS * parts_on_a_guess(session)
+    points = max(0, points)
+    return replace(
+        without_call(session, expert, verdict),
+        reasoned=reasoned,
         points=0 if session.failed else points,
-        minutes=round(session.minutes),
-        tests=tests,
-        expert_minutes=round(expert.minutes),
-        expert_tests=len(expert.tests),
-        hints=session.hints,
         behind_right=behind,
         repair_right=repair,
         proof_right=proof,
+        sure=call.sure,
     )
+
+
+def without_call(session: Session, expert: ExpertPath, verdict: Verdict) -> Score:
+    """A play as far as it came, worth no points: what was paid, beside the expert's."""
+    return Score(
+        verdict=verdict,
+        failed=session.failed,
+        reasoned=False,
+        points=0,
+        minutes=round(session.minutes),
+        tests=sum(done.gain is not None for done in session.done),
+        expert_minutes=round(expert.minutes),
+        expert_tests=len(expert.tests),
+        hints=session.hints,
+        behind_right=None,
+        repair_right=None,
+        proof_right=None,
+        parts=parts_on_a_guess(session),
+    )
+
+
+def parts_on_a_guess(session: Session) -> int:
+    """How many things were done to the unit that no reading had called for."""
+    return sum(done.guessed for done in session.deeds)
+
+
+def _is_reasoned(session: Session, call: Call) -> bool:
+    """As it stands at the call, or as it stood before anything was done to the unit."""
+    reasoner = session.decider.reasoner
+    moments = (session.conclusions, *session.before_deeds)
+    true = session.scenario.truth.faults
+    return any(is_reasoned(reasoner, session.start, now, call.causes, true) for now in moments)
 
 
 def economy(minutes: float, expert_minutes: float) -> int:

@@ -13,9 +13,12 @@ from troubleshoot.dialogue.book import Forgotten, VisitBook
 from troubleshoot.dialogue.driven import at_once
 from troubleshoot.knowledge.model import Hazard, Test
 from troubleshoot.practice.answering import AnsweringUnit, times_done
+from troubleshoot.practice.deeds import Acted
 from troubleshoot.practice.expert import answer_of, start_of
+from troubleshoot.practice.hinting import experts_next
 from troubleshoot.practice.played import (
     Done,
+    Moment,
     Partly,
     Result,
     Stopped,
@@ -41,7 +44,14 @@ from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.safety.transitions import refusals
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.next import Decider
-from troubleshoot.visit.events import Answered, Event, MarkedInvalid, Skipped, StepDone, VisitEnded
+from troubleshoot.visit.events import (
+    Answered,
+    Event,
+    MarkedInvalid,
+    Skipped,
+    StepDone,
+    VisitEnded,
+)
 from troubleshoot.visit.state import VisitState
 
 HINT_MINUTES = 5.0
@@ -58,12 +68,16 @@ class Session:
         self.decider = Decider(reasoner.knowledge, reasoner)
         self.unit = AnsweringUnit(reasoner, scenario)
         self.book = VisitBook(self.knowledge, scenario.id, Forgotten(), at_once)
-        self.done: list[Done] = []
+        self.moments: list[Moment] = []
         self.slips: list[Slip] = []
         self.hints = 0
+        self._hinted: VisitState | None = None
         self.extra_minutes = 0.0
         self.stopped: FiredHazard | None = None
+        self.deeds: list[Acted] = []
+        self.before_deeds: list[Conclusions] = []
         self.add(start_of(scenario))
+        self.start = self.conclusions
 
     def add(self, event: Event) -> None:
         """Take an event, and draw the conclusions afresh."""
@@ -73,6 +87,11 @@ class Session:
     @property
     def state(self) -> VisitState:
         return self.book.state
+
+    @property
+    def done(self) -> tuple[Done, ...]:
+        """Every test and step done, in order."""
+        return tuple(moment.done for moment in self.moments)
 
     @property
     def minutes(self) -> float:
@@ -138,7 +157,7 @@ class Session:
             return self._missed_stop(stop, test)
         hazard = self._forbidden(test, at) if stop is None else None
         if hazard is not None:
-            return self._slip(Slip(test.name, (danger_gone(hazard),), None, hazard.id))
+            return self.slipped(Slip(test.name, (danger_gone(hazard),), None, hazard.id))
         if test.id in self.scenario.unavailable:
             return self._unavailable(test, at, self.scenario.unavailable[test.id])
         gain = self.gain(test, at)
@@ -198,7 +217,7 @@ class Session:
         missing = refusals(self.state.work, step, self.state.at_work)
         if missing:
             gravest = missing[0] if test.id in GRAVE_STEPS else None
-            return self._slip(Slip(test.name, missing, gravest, self._hazard_of(test)))
+            return self.slipped(Slip(test.name, missing, gravest, self._hazard_of(test)))
         times = sum(asked.test == test.id for asked in self.state.asked)
         listed = self.unit.listed(test.id, None)
         shown = listed[min(times, len(listed) - 1)] if listed else Shown(test.id)
@@ -215,9 +234,10 @@ class Session:
         return True
 
     def hint(self) -> Decision:
-        """What the engine would do next. It costs."""
-        self.hints += 1
-        return self.decider.decide(self.state, self.conclusions)
+        """What the expert would do next. It costs, once as long as nothing has been done since."""
+        self.hints += self._hinted is not self.state
+        self._hinted = self.state
+        return experts_next(self.decider, self.scenario, self.state, self.conclusions)
 
     def declare_stop(self) -> FiredHazard | None:
         """Hand the job over. The STOP obeyed, or None where none stands, which costs a minute."""
@@ -228,6 +248,18 @@ class Session:
             self.stopped = stop
             self.add(VisitEnded("stopped"))
         return stop
+
+    def acted(self, done: Acted, unit: AnsweringUnit) -> None:
+        """Something was done to the unit, which from now on is another one."""
+        self.extra_minutes += done.deed.minutes
+        self.deeds.append(done)
+        self.before_deeds.append(self.conclusions)
+        self.unit = unit
+
+    def slipped(self, slip: Slip) -> Stopped:
+        """Something that was stopped."""
+        self.slips.append(slip)
+        return Stopped(slip)
 
     def skip(self, test: Test, at: Place | None) -> None:
         """Go on without a test."""
@@ -241,12 +273,8 @@ class Session:
         return found is not None and found[0] == test.id
 
     def _keep(self, done: Done) -> Done:
-        self.done.append(done)
+        self.moments.append(Moment(done, self.minutes, self.conclusions))
         return done
-
-    def _slip(self, slip: Slip) -> Stopped:
-        self.slips.append(slip)
-        return Stopped(slip)
 
     def _unavailable(self, test: Test, at: Place | None, why: str) -> Unavailable:
         self.extra_minutes += LOOKED_IN_VAIN
@@ -257,7 +285,7 @@ class Session:
         self, tried: str, test: Test, at: Place | None, missing: tuple[str, ...]
     ) -> Stopped:
         gravest, hazard = self._gravest(test, at) or (None, None)
-        return self._slip(Slip(tried, missing, gravest, hazard or self._hazard_of(test)))
+        return self.slipped(Slip(tried, missing, gravest, hazard or self._hazard_of(test)))
 
     def _made_safe(self, stop: FiredHazard, test: Test) -> bool:
         """Whether a STOP until made safe leaves room for this: dead work on a unit proved dead."""
@@ -269,7 +297,7 @@ class Session:
 
     def _missed_stop(self, stop: FiredHazard, test: Test) -> Stopped:
         asked = stop.hazard.what_to_do
-        return self._slip(Slip(test.name, (asked,), asked, stop.hazard.id, past_stop=True))
+        return self.slipped(Slip(test.name, (asked,), asked, stop.hazard.id, past_stop=True))
 
     def _hazard_of(self, test: Test) -> str | None:
         hazards = cautions_before(self.knowledge, self.state, test)

@@ -94,9 +94,7 @@ def expected(
     compressor-amps in A, none past it; with `tons` airflow in cfm. Where the wet bulb was not read
     the range covers rooms at 40 to 60 percent humidity. Raises OutOfRange outside the table.
     """
-    table, kind = _table(), _kind(conditions)
-    ends = [_ends(_row(table, kind, place)) for place in _places(table, conditions)]
-    evaporating, over, *differences, share = (_hull(each) for each in zip(*ends, strict=True))
+    evaporating, over, *differences, share = expected_ends(conditions).values()
     refrigerant, outdoor = refrigerant_named(conditions.refrigerant), conditions.outdoor
     suction = [dew_pressure(refrigerant, f) - STANDARD_ATMOSPHERE_PSIA for f in evaporating]
     head = [bubble_pressure(refrigerant, outdoor + f) - STANDARD_ATMOSPHERE_PSIA for f in over]
@@ -104,7 +102,7 @@ def expected(
         "suction-pressure": _span(suction[0], suction[1], _WHOLE),
         "head-pressure": _span(head[0], head[1], _WHOLE),
         "condensing-over-ambient": _span(*over, _WHOLE),
-        "airflow-per-ton": _span(*table.cfm_per_ton, _TEN),
+        "airflow-per-ton": _span(*_table().cfm_per_ton, _TEN),
     }
     for name, (low, high) in zip(COLUMNS[2:], differences, strict=False):
         found[name] = _span(low, high, _WHOLE)
@@ -114,9 +112,19 @@ def expected(
         found["compressor-amps"] = _span(low, high, _TENTH)
     if tons is not None:
         require("tons", tons, "tons", above=0)
-        low, high = (end * tons for end in table.cfm_per_ton)
+        low, high = (end * tons for end in _table().cfm_per_ton)
         found["airflow"] = _span(low, high, _TEN)
     return found
+
+
+def expected_ends(conditions: Conditions) -> Mapping[str, tuple[float, float]]:
+    """Return both ends of what a sound unit shows, not rounded, by the names of `COLUMNS`.
+
+    In F, rla-percent in per cent of the plate's amps. Raises OutOfRange outside the table.
+    """
+    table, kind = _table(), _kind(conditions)
+    ends = [_ends(_row(table, kind, place)) for place in _places(table, conditions)]
+    return dict(zip(COLUMNS, (_hull(each) for each in zip(*ends, strict=True)), strict=True))
 
 
 def _kind(conditions: Conditions) -> str:

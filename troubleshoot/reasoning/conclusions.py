@@ -11,6 +11,7 @@ from troubleshoot.reasoning.choosing.next_test import NAMED, Asks, Candidate, Ch
 from troubleshoot.reasoning.evidence.hypotheses import Hypotheses
 from troubleshoot.reasoning.evidence.ranking import Cause, Ranking
 from troubleshoot.reasoning.evidence.reading_evidence import Seen
+from troubleshoot.reasoning.evidence.said_along import as_said
 from troubleshoot.reasoning.evidence.surprise import Misfit
 from troubleshoot.reasoning.readings.answers import Case
 from troubleshoot.reasoning.readings.not_judged import NotJudged, not_judged
@@ -124,7 +125,9 @@ class Conclusions:
 
     @property
     def _complaint(self) -> Complaint | None:
-        return self.hypotheses.knowledge.complaints.get(self.case.complaint or "")
+        knowledge = self.hypotheses.knowledge
+        complaint = knowledge.complaints.get(self.case.complaint or "")
+        return None if complaint is None else as_said(knowledge, complaint, self.case.words)
 
     @property
     def standing_stops(self) -> tuple[FiredHazard, ...]:

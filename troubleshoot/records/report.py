@@ -15,6 +15,7 @@ from troubleshoot.safety.stops.record import HandOverResult
 from troubleshoot.visit.cases.rows import READ_BESIDE_STOP, row_in_words
 from troubleshoot.visit.telling.account import LEADING, NOBODY, NOT_IN_THE_FILE
 from troubleshoot.visit.telling.as_read import as_computed, as_read
+from troubleshoot.visit.telling.pack_told import pack_line
 from troubleshoot.visit.telling.wording import (
     LIKELY,
     TAG_OUT,
@@ -83,6 +84,7 @@ def _report(knowledge: Knowledge, account: Account, extras: Mapping[str, Any]) -
     kept = dict(extras.get("on_record", {})).items()
     rows = (in_words(knowledge, name, as_typed(value)) for name, value in kept)
     yield from _list("Unit, from the register", rows)
+    yield from _list("Rules of the site beside the program's", map(pack_line, knowledge.packs))
     yield ""
     yield (
         "Local codes, the unit's own instructions and licensed practice come before anything "

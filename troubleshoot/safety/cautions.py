@@ -8,6 +8,7 @@ from typing import Final
 from troubleshoot.knowledge.model import FactsNeeded, Hazard, Knowledge, Test, Trigger
 from troubleshoot.knowledge.vocabulary import WorkStateName
 from troubleshoot.reasoning.chaining.chains import belongs_to_step
+from troubleshoot.safety.at_ports import as_read_on
 from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.job import Job
 from troubleshoot.safety.needs import ONE_CALL, burns, needs_of
@@ -26,6 +27,7 @@ _POWER_UP: Final = (LOCK_OFF, RESTART, PLUG_TEST)
 
 def cautions_before(knowledge: Knowledge, job: Job, test: Test) -> tuple[Hazard, ...]:
     """The hazards to be shown before a test or step, the gravest first."""
+    test = as_read_on(test, job.at_work)
     own = (*_flammable(job, test), *_started_for(knowledge, job, test), *test.hazards)
     found = dict.fromkeys(name for name in own if name in knowledge.hazards)
     for hazard in knowledge.hazards.values():
@@ -50,6 +52,7 @@ def _flammable(job: Job, test: Test) -> tuple[str, ...]:
 def _started_for(knowledge: Knowledge, job: Job, test: Test) -> tuple[str, ...]:
     """The hazards of the test that the unit is called for: its burner lights with the call."""
     aimed = knowledge.tests[job.aim[0]] if test.id == RESTART and job.aim else test
+    aimed = as_read_on(aimed, job.at_work)
     lit = aimed.id in ONE_CALL and burns(aimed, aimed.work_state, job.at_work)
     light = knowledge.tests.get(ONE_CALL[aimed.id]) if lit else None
     return (*(light.hazards if light else ()), *aimed.hazards)

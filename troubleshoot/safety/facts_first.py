@@ -9,11 +9,13 @@ from collections.abc import Iterable, Iterator
 from typing import Final
 
 from troubleshoot.knowledge.model import EquipmentFact, Knowledge, Test
+from troubleshoot.safety.at_ports import AT_PORTS
 from troubleshoot.safety.cautions import SUPPLY, facts_behind
 from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.job import Job
-from troubleshoot.safety.steps import Step
-from troubleshoot.safety.unit_at_work import supply_is_known
+from troubleshoot.safety.reaching import steps_before
+from troubleshoot.safety.steps import OPENS, Step
+from troubleshoot.safety.unit_at_work import SERVICE_PORTS, supply_is_known
 
 _REFRIGERANT: Final = ("refrigerant", "refrigerant-class")
 
@@ -27,6 +29,14 @@ def facts_to_settle(
     judging = (n for n in _judged_by(knowledge, test) if n not in {*job.unit.facts, *job.not_known})
     asked = dict.fromkeys((*_open(job, names), *judging))
     return tuple(knowledge.facts[name] for name in asked if name in knowledge.facts)
+
+
+def where_its_ports_are(knowledge: Knowledge, job: Job, test: Test) -> tuple[EquipmentFact, ...]:
+    """The fact of the service ports, where a panel would be opened for what is read at them."""
+    if AT_PORTS not in test.needs_state or SERVICE_PORTS not in knowledge.facts:
+        return ()
+    opens = any(step.id in OPENS for step in steps_before(job, test, None))
+    return tuple(knowledge.facts[name] for name in _open(job, (SERVICE_PORTS,)) if opens)
 
 
 def outcomes_that_stop(

@@ -15,6 +15,7 @@ from typing import Final, Literal, get_args
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Test
 from troubleshoot.knowledge.vocabulary import Need, WorkStateName
+from troubleshoot.safety.at_ports import as_read_on
 from troubleshoot.safety.steps import GAS_SWEEP, REFRIGERANT_SWEEP, ROOF, ROOM_AIR
 from troubleshoot.safety.work_state import WHOLE_UNIT, UnitAtWork, WorkState
 
@@ -119,6 +120,7 @@ def needs_of(test: Test, place: str | None, unit: UnitAtWork) -> Needs:
     Hands go in only with every capacitor and drive of the unit discharged, not just the one the
     test is about.
     """
+    test = as_read_on(test, unit)
     needed: set[str] = set(test.needs_state)
     hazards = set(test.hazards)
     energy: WorkStateName = "locked-out" if needed & _DEAD_ONLY else test.work_state

@@ -54,6 +54,8 @@ DOORS_SHUT: Final = "doors-shut"
 TOOLS_CLEAR: Final = "tools-clear"
 LOCK_OFF: Final = "lock-off"
 RESTART: Final = "restart-and-watch"
+OPENS: Final = frozenset({PANELS_OFF, PANELS_OFF_ENERGISED})
+"""The steps that take a panel off."""
 NO_FLAME: Final = "no-steady-flame"
 """What a call comes to that tries and does not light, or does not stay lit."""
 

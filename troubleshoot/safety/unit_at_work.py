@@ -9,6 +9,7 @@ from troubleshoot.safety.work_state import UnitAtWork
 
 BLOWER_MOTOR = "blower motor"
 BLOWER_DRIVE = "blower drive"
+SERVICE_PORTS = "service-ports"
 HIGHEST_OF_240_CLASS = 277.0
 """Plate volts above this are a 480 V class supply (from memory)."""
 
@@ -18,9 +19,9 @@ def unit_at_work(unit: Unit, call: Call | None = None) -> UnitAtWork:
 
     A fact that is not known counts as the worse case until it is: a refrigerant as flammable, the
     fire panel as watching, the blower as driven by electronics that hold a charge, the supply as of
-    the 480 V class, the heat as gas. One look at the unit settles it, and is asked for before the
-    step that hangs on it (see `facts_first.facts_to_settle`). So does a call that is not known: it
-    may be for heat.
+    the 480 V class, the heat as gas, the service ports as behind a panel. One look at the unit
+    settles it, and is asked for before the step that hangs on it (see `safety/facts_first.py`). So
+    does a call that is not known: it may be for heat.
     """
     facts = unit.facts
     drives = []
@@ -37,6 +38,7 @@ def unit_at_work(unit: Unit, call: Call | None = None) -> UnitAtWork:
         volts_480=_may_be_480(unit),
         burns_gas=facts.get("heat", "gas") == "gas",
         called_to_cool=call == "cooling",
+        ports_outside=facts.get(SERVICE_PORTS) == "outside",
     )
 
 

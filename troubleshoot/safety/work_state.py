@@ -73,7 +73,8 @@ class UnitAtWork:
     commutated motor; `circuits`: of each refrigerant circuit. `flammable`: A2L refrigerant, or not
     known. `fire_panel`: stopping the unit or its fan is seen by the fire panel, or may be.
     `volts_480`: the supply is of the 480 V class. `burns_gas`: its heat is gas, or not known.
-    `called_to_cool`: a call is for cooling, unless a test has a burner lit.
+    `called_to_cool`: a call is for cooling, unless a test has a burner lit. `ports_outside`: gauges
+    go on with every panel on.
     """
 
     capacitors: tuple[str, ...] = ()
@@ -84,6 +85,7 @@ class UnitAtWork:
     volts_480: bool = False
     burns_gas: bool = False
     called_to_cool: bool = False
+    ports_outside: bool = False
 
 
 @frozen

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+import re
 from collections.abc import Callable
 
 import pytest
@@ -33,7 +34,7 @@ def test_places_are_listed_one_a_line(
 ) -> None:
     monkeypatch.setenv("COLUMNS", "40")
     typed("tests cap", "1", "", "q")
-    out = command("practise", "breaker-keeps-being-reset")[1].splitlines()
+    out = command("practise", "mill-lane")[1].splitlines()
     at = out.index("Where?")
     assert out[at + 1 : at + 4] == [
         "  1 capacitor compressor 1",
@@ -45,16 +46,16 @@ def test_places_are_listed_one_a_line(
 def test_a_place_that_does_not_exist_is_refused_where_there_is_only_one(
     shown: Callable[..., str],
 ) -> None:
-    out = shown("breaker-keeps-being-reset", *TO_THE_GAUGES, "head pressure", "1 at circuit 3", "")
+    out = shown("mill-lane", *TO_THE_GAUGES, "head pressure", "1 at circuit 3", "")
     assert 'this unit has no "circuit 3" for that; say "circuit 1".' in out
     assert "guess >" not in out
-    out = shown("breaker-keeps-being-reset", "visit history", "1 at circuit 1")
+    out = shown("mill-lane", "visit history", "1 at circuit 1")
     assert "this concerns the whole unit; leave the place out." in out
     assert "+5 min" not in out
 
 
 def test_a_place_that_could_be_several_is_asked_again(shown: Callable[..., str]) -> None:
-    out = shown("valve-will-not-open", "find superheat at", "1", "circuit", "circuit 2")
+    out = shown("lock-house", "find superheat at", "1", "circuit", "circuit 2")
     assert '"circuit" could be circuit 1 or circuit 2.' in out
     assert out.count("Where?") == 2
 
@@ -63,7 +64,7 @@ def test_a_place_that_could_be_several_is_asked_again(shown: Callable[..., str])
 def test_do_takes_a_test_by_number_or_name_as_on_a_visit(
     shown: Callable[..., str], words: str
 ) -> None:
-    out = shown("breaker-keeps-being-reset", "find visit history", words)
+    out = shown("mill-lane", "find visit history", words)
     assert "+5 min, 5 in all" in out
 
 
@@ -71,7 +72,7 @@ def test_do_takes_a_test_at_a_place_and_lists_what_could_be_meant(
     shown: Callable[..., str],
 ) -> None:
     out = shown(
-        "breaker-keeps-being-reset",
+        "mill-lane",
         *TO_THE_GAUGES, "do condenser fan amps at condenser fan 1", "1.5", "do", "do capacitor",
     )  # fmt: skip
     assert "Condenser fan amps, each leg: locked rotor." in out
@@ -83,7 +84,7 @@ def test_how_at_a_guess_tells_of_the_test_that_is_asked_and_asks_again(
     shown: Callable[..., str],
 ) -> None:
     out = shown(
-        "breaker-keeps-being-reset",
+        "mill-lane",
         *TO_THE_GAUGES, "do condenser fan amps", "1.5", "do head pressure", "?", "15",
     )  # fmt: skip
     after = out.partition("Head pressure and condensing over ambient: what")[2]
@@ -95,7 +96,7 @@ def test_how_at_a_guess_tells_of_the_test_that_is_asked_and_asks_again(
 def test_a_guess_without_a_number_is_asked_again_and_costs_nothing(
     shown: Callable[..., str],
 ) -> None:
-    out = shown("breaker-keeps-being-reset", *TO_THE_GAUGES, "do head pressure", "hot", "q")
+    out = shown("mill-lane", *TO_THE_GAUGES, "do head pressure", "hot", "q")
     assert "A number, or a range such as 8 to 12; Enter if you do not know." in out
     assert "585 psig" not in out
 
@@ -103,7 +104,7 @@ def test_a_guess_without_a_number_is_asked_again_and_costs_nothing(
 def test_a_guess_says_what_it_is_of_where_the_meter_shows_something_else(
     shown: Callable[..., str],
 ) -> None:
-    out = shown("breaker-keeps-being-reset", *TO_THE_GAUGES, "do head pressure", "", "do fan amps")
+    out = shown("mill-lane", *TO_THE_GAUGES, "do head pressure", "", "do fan amps")
     assert "what would a sound unit read (condensing over ambient, F)?" in out
     assert "Condenser fan amps, each leg: what would a sound unit read (A)?" in out
 
@@ -122,11 +123,11 @@ def test_a_guess_says_what_it_is_of_where_the_meter_shows_something_else(
 def test_a_misspelt_word_is_answered_with_the_nearest_one(
     shown: Callable[..., str], words: str, says: str
 ) -> None:
-    assert says in shown("breaker-keeps-being-reset", words)
+    assert says in shown("mill-lane", words)
 
 
 def test_a_test_is_found_by_its_area_as_well(shown: Callable[..., str]) -> None:
-    out = shown("breaker-keeps-being-reset", "capacitor")
+    out = shown("mill-lane", "capacitor")
     listed = out.partition("> capacitor")[2]
     assert "Capacitance, leads lifted" in listed and "Capacitor from outside" in listed
     assert listed.index("Capacitor from outside") < listed.index("Capacitance, leads lifted")
@@ -134,32 +135,32 @@ def test_a_test_is_found_by_its_area_as_well(shown: Callable[..., str]) -> None:
 
 def test_a_row_of_steps_protects_nobody(shown: Callable[..., str]) -> None:
     """Regression: `step 3,7,8,9` did a whole lock-out in one line."""
-    out = shown("breaker-keeps-being-reset", "step roof, tell the people, lock", "state")
+    out = shown("mill-lane", "step roof, tell the people, lock", "state")
     assert "done by itself: one step a line" in out
     assert "Not done: roof, tell the people, lock." in out
 
 
 def test_a_row_says_what_it_left_undone(shown: Callable[..., str]) -> None:
-    out = shown("breaker-keeps-being-reset", "step flapdoodle, panels on")
+    out = shown("mill-lane", "step flapdoodle, panels on")
     assert "Not done: panels on." in out
 
 
 def test_among_listed_causes_other_words_may_be_typed(shown: Callable[..., str]) -> None:
-    out = shown("breaker-keeps-being-reset", "call", "compressor", "fan capacitor", "", "")
-    assert "and 6 more: say more words of it." in out
+    out = shown("mill-lane", "call", "compressor", "fan capacitor", "", "")
+    assert re.search("and [0-9]+ more: say more words of it[.]", out)
     assert "Called: Condenser fan run capacitor weak or open." in out
-    out = shown("breaker-keeps-being-reset", "call", "capacitr", "compressor", "99", "", "")
+    out = shown("mill-lane", "call", "capacitr", "compressor", "99", "", "")
     assert 'No cause here is called "capacitr"; did you mean capacitor?' in out
     assert 'No cause here is called "99"; other words, or Enter.' in out
 
 
 def test_a_subsystem_lists_the_tests_of_all_its_areas(shown: Callable[..., str]) -> None:
-    out = shown("breaker-keeps-being-reset", "tests compressor electrical")
+    out = shown("mill-lane", "tests compressor electrical")
     assert "Compressor amps" in out and "Compressor windings" in out
-    assert "did you mean whole unit?" in shown("breaker-keeps-being-reset", "tests hole unit")
+    assert "did you mean whole unit?" in shown("mill-lane", "tests hole unit")
 
 
 def test_no_area_is_named_in_a_programmers_words(shown: Callable[..., str]) -> None:
-    out = shown("breaker-keeps-being-reset", "tests", "tests thermometer")
+    out = shown("mill-lane", "tests", "tests thermometer")
     assert "inputs" not in out and "thermometer and meter: " in out
     assert "Suction line temperature" in out

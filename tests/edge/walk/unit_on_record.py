@@ -62,6 +62,7 @@ def _at_work(unit: Unit, typed: Facts) -> UnitAtWork:
         fire_panel=typed.get("duct-smoke-detector") != "not-fitted",
         volts_480=_may_be_480(unit, typed),
         burns_gas=typed.get("heat", "gas") == "gas",
+        ports_outside=typed.get("service-ports") == "outside",
     )
 
 

@@ -8,10 +8,19 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from troubleshoot.quantities.expected import Conditions, expected_ends
 from troubleshoot.reasoning.readings.formulas import FORMULAS, compute
 
 TAKES_REFRIGERANT = {"dew-temperature", "bubble-temperature", "dew-pressure", "bubble-pressure"}
+OF_ITS_LIKE = {
+    "evaporating-least", "evaporating-most",
+    "condensing-over-ambient-least", "condensing-over-ambient-most",
+}  # fmt: skip
+WORDS = dict.fromkeys(TAKES_REFRIGERANT, ("R-410A",)) | dict.fromkeys(
+    OF_ITS_LIKE, ("R-410A", "txv")
+)
 NUMBERS = {
+    **dict.fromkeys(TAKES_REFRIGERANT, 1), **dict.fromkeys(OF_ITS_LIKE, 4),
     "copy": 1, "target-superheat": 2, "outdoor-air-fraction": 3, "compression-ratio": 2,
     "difference": 2, "absolute-difference": 2, "ratio": 2, "percent-difference": 2,
     "capacitance-under-load": 2, "gas-flow": 2, "gas-input": 2,
@@ -22,17 +31,24 @@ NUMBERS = {
 ANY = st.floats(allow_nan=True, allow_infinity=True) | st.floats(-1000, 1000)
 
 
-def inputs_of(name: str) -> int:
-    return 1 if name in TAKES_REFRIGERANT else NUMBERS[name]
-
-
 @pytest.mark.parametrize("name", sorted(FORMULAS))
 @given(data=st.data())
 def test_no_number_makes_a_formula_fail(name: str, data: st.DataObject) -> None:
-    numbers = data.draw(st.tuples(*([ANY] * inputs_of(name))))
-    words = ("R-410A",) if name in TAKES_REFRIGERANT else ()
-    value = compute(name, (*words, *numbers))
+    numbers = data.draw(st.tuples(*([ANY] * NUMBERS[name])))
+    value = compute(name, (*WORDS.get(name, ()), *numbers))
     assert value is None or math.isfinite(value)
+
+
+@pytest.mark.parametrize("name", sorted(OF_ITS_LIKE))
+def test_what_its_like_shows_is_that_of_the_table(name: str) -> None:
+    """The ends of `calc expected` before rounding; a wet bulb of other air says nothing."""
+    column, _, end = name.rpartition("-")
+    ends = expected_ends(Conditions("R-410A", "txv", 95.0, 80.0, 67.0))
+    known = compute(name, ("R-410A", "txv", 95.0, 80.0, 80.0, 67.0))
+    assert known == ends[column][end == "most"]
+    without = compute(name, ("R-410A", "txv", 95.0, 80.0))
+    assert compute(name, ("R-410A", "txv", 95.0, 80.0, 78.0, 67.0)) == without
+    assert compute(name, ("R-404A", "txv", 95.0, 80.0)) is None
 
 
 @pytest.mark.parametrize("name", sorted(TAKES_REFRIGERANT))

@@ -43,7 +43,7 @@ def test_so_much_is_a_danger_in_any_unit(said: str, shipped: Knowledge) -> None:
 @pytest.mark.parametrize(
     "said",
     ["14", "14 in wc", "20 cats", "20 cats on it", "20 A", "20 ft", "20 %", "rtu-20", "0.1 psi",
-     "minus 20", "12 or 20 cats"],
+     "minus 20", "minus 20.5 in wc", "12 or 20 cats"],
 )  # fmt: skip
 def test_less_and_what_counts_another_thing_is_none(said: str, shipped: Knowledge) -> None:
     assert not at_the_inlet(shipped, said)

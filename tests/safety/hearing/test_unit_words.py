@@ -65,6 +65,27 @@ def test_one_word_tells_a_unit_only_where_it_can_mean_nothing_else(
     assert is_danger(INVENTED, f"gas, {beside}") is not of_the_unit
 
 
+@pytest.mark.parametrize(
+    "said",
+    [
+        "runs all day, 208/1/60, gas, R-410A, no smoke detector",
+        "gas, no smoke detector",
+        "no duct smoke detector fitted, gas",
+        "208, gas, runs all day",
+    ],
+)
+def test_what_a_unit_lacks_is_told_in_a_row_too(said: str, shipped: Knowledge) -> None:
+    """Regression: a caller's words beside the data plate stopped the whole job as gas."""
+    assert not is_danger(shipped, said)
+
+
+@pytest.mark.parametrize(
+    "said", ["gas, all day", "runs all day, gas", "gas, no air", "gas, no smoke detector, help"]
+)
+def test_without_the_unit_it_stays_a_danger(said: str, shipped: Knowledge) -> None:
+    assert is_danger(shipped, said)
+
+
 @pytest.mark.parametrize("beside", ["electric strips", "from bottles", "propane"])
 def test_a_fuel_told_twice_tells_of_no_unit(beside: str) -> None:
     """Gas, bottles: what leaks may be told so; only another fact makes a row of facts of it."""

@@ -27,6 +27,12 @@ def test_a_repair_stays_one(hazard: str, typed: str, shipped: Knowledge) -> None
     assert in_words(shipped, typed, shipped.hazards[hazard]) == typed
 
 
+@pytest.mark.parametrize(("hazard", "typed"), rows(NO_REPAIR))
+def test_a_phone_types_the_same(hazard: str, typed: str, shipped: Knowledge) -> None:
+    with pytest.raises(NotAResult):
+        in_words(shipped, typed.replace("'", "\u2019"), shipped.hazards[hazard])
+
+
 @pytest.mark.parametrize(
     ("hazard", "said", "why"),
     [

@@ -9,7 +9,7 @@ import pytest
 
 from tests.safety.stops.results_told import NOTHING_DONE, NOTHING_SHOWN, RESULTS
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.safety.stops.reopening import NotAResult, in_words
+from troubleshoot.safety.stops.reopening import NotAResult, TooFewWords, in_words
 from troubleshoot.safety.stops.shown import as_read, of_what
 
 
@@ -139,3 +139,8 @@ def test_a_nose_is_no_instrument(typed: str, shipped: Knowledge) -> None:
     with pytest.raises(NotAResult):
         of_what(shipped, typed)
     assert of_what(shipped, "LEL, gas detector") == "LEL, gas detector"
+
+
+def test_parts_alone_are_no_deed_whatever_the_danger_was(shipped: Knowledge) -> None:
+    with pytest.raises(TooFewWords):
+        in_words(shipped, "fitter, union, pipes")

@@ -2,9 +2,12 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
+
 import pytest
 
-from troubleshoot.knowledge.model import Knowledge
+from tests.safety.stops.little_rules import hazard
+from troubleshoot.knowledge.model import Finding, Knowledge
 from troubleshoot.safety.steps import CANNOT_LOCK, DEAD_TEST, LOCKOUT
 from troubleshoot.visit.deciding.no_lock import (
     has_no_lock,
@@ -71,6 +74,16 @@ def test_the_tag_says_which_switch_what_was_told_and_who_takes_it_off(shipped: K
 
 def test_who_sees_to_it_stands_with_the_hazard_of_the_lock(shipped: Knowledge) -> None:
     assert any(each.test == LOCKOUT for each in stopped_by(shipped).findings)
+
+
+@pytest.mark.parametrize(
+    ("test", "outcome"), [(LOCKOUT, "second-source"), (DEAD_TEST, CANNOT_LOCK)]
+)
+def test_no_other_hazard_says_who_sees_to_it(test: str, outcome: str, shipped: Knowledge) -> None:
+    """Regression: the first hazard of the lock-out in the file did, whatever it was found by."""
+    other = hazard("other", None, Finding(test, (outcome,)))
+    known = replace(shipped, hazards={other.id: other, **shipped.hazards})
+    assert stopped_by(known) == stopped_by(shipped)
 
 
 def test_what_is_told_of_it_stays_until_its_own_lock_has_held(shipped: Knowledge) -> None:

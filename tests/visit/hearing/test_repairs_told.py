@@ -41,6 +41,17 @@ from troubleshoot.visit.hearing.repairs_told import besides, repairs_told
         ("replaced the contactor, new 3 pole 30 amp", ["contactor"], "new 3 pole 30 amp"),
         ("new 3 pole 30 amp contactor", ["contactor"], ""),
         ("tightened the belt", ["belt"], ""),
+        ("swapped all the filters, new ones in", ["filters"], "new ones"),
+        ("new cap 7.5 like for like", ["cap"], "7 5 like like"),
+        ("put in a new 40/5 cap and a contactor", ["cap", "contactor"], ""),
+        ("threw in a new contactor", ["contactor"], ""),
+        ("hung a new belt on it, still squeals", ["belt"], "still squeals"),
+        ("new 35/5 440 cap in", ["cap"], ""),
+        ("slapped a new stat on the wall", ["stat"], "wall"),
+        ("swapped to a txv", ["txv"], ""),
+        ("put a 45/5 cap in it", ["cap"], ""),
+        ("dropped in a new transformer 40 VA", ["transformer"], "40 va"),
+        ("put fresh batteries in the thermostat", ["batteries"], "thermostat"),
     ],
 )  # fmt: skip
 def test_a_repair_that_is_told_is_heard_and_the_complaint_is_left(
@@ -62,6 +73,9 @@ def test_a_repair_that_is_told_is_heard_and_the_complaint_is_left(
         "the roof drains well and the deck is new", "the roof is new", "the manager is new here",
         "opened the disconnect", "opened the gas cock", "opened the panel", "ran the fan",
         "ran 2 hours", "new 3 pole 30 amp",
+        "I swapped to my buddys meter", "swapped over to the other gauge set", "put my gloves on",
+        "changed batteries in my meter", "new fuse in the meter", "changed over to the spare leads",
+        "swapped places with my helper", "stuck a screwdriver in it", "hung my jacket on the rail",
         "new roof", "the hatch and the rail are new", "new tenant",
     ],
 )  # fmt: skip

@@ -48,13 +48,47 @@ def test_another_number_is_another_unit_however_it_is_said(typed: str) -> None:
         ("RTU-12", "RTU twelve", True), ("RTU-12", "twelfth unit", True),
         ("RTU-21", "RTU XXI", True), ("RTU-21", "twenty-first unit", True),
         ("RTU-20", "the twentieth", True), ("", "RTU", True), ("", "RTU-3", False),
-        ("RTU-15", "RTU one five", True),
+        ("RTU-15", "RTU one five", True), ("RTU IV", "RTU-4", True), ("RTU XIV", "RTU-14", True),
+        ("North yard RTU-3", "Norfolk yard RTU-3", False),
+        ("RTU-3/4", "RTU-3-1", True), ("RTU 1 to 4", "RTU 3 to 6", True),
+        ("School RTU-3", "units 4 to 1", True), ("School RTU-3", "units 6 to 4", False),
+        ("RTU 1 to 4", "RTU-4", True), ("RTU 61 to 64", "RTU-62", True),
+        ("RTU 1 to 62", "RTU-1", True), ("RTU 1 to 62", "RTU-62", True),
+        ("RTU 1 to 61", "RTU-30", True), ("RTU 1 to 62", "RTU-30", False),
+        ("\u00c9cole RTU-3", "RTU-3 ecole", True), ("RTU-1\u3007", "RTU-10", True),
+        ("RTU-\u00bd", "RTU-0", False),
+        ("Gate 7 RTU-3", "RTU-7", False), ("Rooftop 2, unit 3", "RTU-2", False),
     ],
 )  # fmt: skip
 def test_numbers_that_stand_beside_each_other_are_told_apart(
     one: str, other: str, may: bool
 ) -> None:
     assert may_be_same(one, other) is may and may_be_same(other, one) is may
+
+
+@pytest.mark.parametrize(
+    "typed",
+    [
+        "rtu", "the rtus", "units", "rooftop", "rooftops", "roof top", "roof tops", "unit number",
+        "unit no", "at the unit", "same unit", "the same again", "as before",
+    ],
+)  # fmt: skip
+def test_what_names_only_a_kind_or_the_one_before_may_be_any(typed: str) -> None:
+    """Regression: roof tops, in two words, was another unit than the one that is stopped."""
+    assert may_be_same("School RTU-3", typed) and may_be_same(typed, "School RTU-3")
+
+
+@pytest.mark.parametrize(
+    ("ordinal", "number"),
+    [
+        ("first", 1), ("second", 2), ("third", 3), ("fourth", 4), ("fifth", 5), ("sixth", 6),
+        ("seventh", 7), ("eighth", 8), ("ninth", 9), ("tenth", 10), ("eleventh", 11),
+        ("twelfth", 12), ("thirteenth", 13), ("twentieth", 20), ("thirty-fifth", 35),
+    ],
+)  # fmt: skip
+def test_a_unit_is_counted_as_well_as_numbered(ordinal: str, number: int) -> None:
+    assert may_be_same(f"{ordinal} unit", f"RTU-{number}")
+    assert not may_be_same(f"{ordinal} unit", f"RTU-{number + 1}")
 
 
 def test_what_was_left_off_at_an_address_is_found_by_its_short_spelling() -> None:

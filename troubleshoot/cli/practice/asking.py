@@ -16,6 +16,24 @@ from troubleshoot.practice.session import Session
 from troubleshoot.reasoning.unit.places import Place, PlaceNotUnderstood
 from troubleshoot.reasoning.unit.places_said import places_said
 
+LEAVES = frozenset({"q", "quit"})
+SHOWS = frozenset({"?", "help", "h"})
+
+
+class Left(Exception):
+    """The apprentice leaves."""
+
+
+def ask(terminal: Terminal, prompt: str, wanted: str) -> str:
+    """An answer to a question of a list; `?` says what is wanted. Raises Left where they leave."""
+    while True:
+        typed = terminal.ask(prompt)
+        if typed.lower() in LEAVES:
+            raise Left
+        if typed.lower() not in SHOWS:
+            return typed
+        terminal.say(f"{wanted} q leaves.")
+
 
 def ask_place(
     terminal: Terminal, session: Session, test: Test, words: str, ask: Callable[[str], str]

@@ -1,34 +1,41 @@
 """Committing to an answer: the cause, what lies behind it, the repair and the proof.
 
-Causes are found by words among all that this unit can have; the rest is chosen from short lists
-that also hold what belongs to look-alikes.
+Causes are found by words among all that this unit can have. What is offered beside them comes from
+the cause that was called and its neighbors, so that no list betrays what is true.
 """
 
 from __future__ import annotations
 
 import hashlib
 from collections.abc import Sequence
+from dataclasses import replace
 
-from troubleshoot.cli.practice.asking import show_places
+from troubleshoot.cli.practice.asking import ask, show_places
 from troubleshoot.cli.practice.finding import causes_called, or_nearest, possible_causes
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.dialogue.hearing import hear
 from troubleshoot.knowledge.model import Fault
 from troubleshoot.outside.numbers import choice
 from troubleshoot.practice.scenario import TrueFault
-from troubleshoot.practice.scoring import Call
+from troubleshoot.practice.scoring import Call, Sureness
 from troubleshoot.practice.session import Session
 from troubleshoot.reasoning.unit.places import Place
 
 MOST_FOUND = 9
 MOST_CHOICES = 4
 MOST_CAUSES = 4
+SURENESS: tuple[tuple[Sureness, str], ...] = (
+    ("sure", "sure: I would order the part"),
+    ("likely", "likely: one more reading would settle it"),
+    ("guess", "a guess"),
+)
 
 
 def ask_call(terminal: Terminal, session: Session) -> Call | None:
-    """The apprentice's answer; None where they would rather go on looking."""
+    """The apprentice's answer; None where they would rather go on looking. Raises Left."""
     terminal.say("What is wrong? Words of the cause; nothing, if nothing is; Enter to go on.")
-    return _call(terminal, session)
+    call = _call(terminal, session)
+    return None if call is None else replace(call, sure=_sure(terminal, session))
 
 
 def ask_found(terminal: Terminal, session: Session) -> Call:
@@ -37,10 +44,18 @@ def ask_found(terminal: Terminal, session: Session) -> Call:
     return _call(terminal, session) or Call()
 
 
+def _sure(terminal: Terminal, session: Session) -> Sureness:
+    terminal.say("How sure are you?")
+    for number, (_, words) in enumerate(SURENESS, start=1):
+        terminal.say(f"{number} {words}", 2)
+    chosen = _number(terminal, session, len(SURENESS))
+    return "" if chosen is None else SURENESS[chosen - 1][0]
+
+
 def _call(terminal: Terminal, session: Session) -> Call | None:
     causes: list[TrueFault] = []
     while len(causes) < MOST_CAUSES:
-        typed = terminal.ask(">")
+        typed = ask(terminal, ">", "Words of the cause as you would name it: low charge, belt.")
         if not typed:
             break
         if typed.lower() in ("nothing", "nothing wrong", "none"):
@@ -78,7 +93,7 @@ def _find(terminal: Terminal, session: Session, typed: str) -> Fault | None:
             terminal.say(f"{number} {fault.name}", 2)
         if len(found) > MOST_FOUND:
             terminal.say(f"and {len(found) - MOST_FOUND} more: say more words of it.", 2)
-        typed = terminal.ask("number or words >")
+        typed = ask(terminal, "number or words >", "The number of one of these, or more words.")
         if (chosen := choice(typed, len(listed))) is not None:
             return listed[chosen - 1]
     terminal.say("Words of the cause, or Enter.")
@@ -95,35 +110,42 @@ def _where(terminal: Terminal, session: Session, fault: Fault) -> Place | None:
 
 
 def _behind(terminal: Terminal, session: Session, fault: Fault) -> tuple[str, ...] | None:
-    """What brought it about: one of the card's own, or of those that others may have behind.
+    """What brought it about: one of the card's own, of its neighbors', or another by its words.
 
     Empty: nothing did. None: not said.
     """
-    true = session.scenario.truth.behind
-    names = _mixed(session, [*true[:1], *fault.behind, *fault.look_alikes])
+    alike = [session.knowledge.faults[name] for name in fault.look_alikes]
+    around = (name for each in (fault, *alike) for name in each.behind)
+    names = _mixed(session, [name for name in (*around, *fault.look_alikes) if name != fault.id])
     terminal.say("What lies behind it?")
     for number, name in enumerate(names, start=1):
         terminal.say(f"{number} {session.knowledge.faults[name].name}", 2)
     terminal.say(f"{len(names) + 1} nothing that was found here", 2)
-    chosen = _number(terminal, session, len(names) + 1)
-    if chosen is None:
-        return None
-    return (names[chosen - 1],) if chosen <= len(names) else ()
+    while True:
+        typed = ask(terminal, "number or words >", "A number, words of another cause, or Enter.")
+        if not typed:
+            return None
+        if (chosen := choice(typed, len(names) + 1)) is not None:
+            return (names[chosen - 1],) if chosen <= len(names) else ()
+        other = _find(terminal, session, typed)
+        if other is not None:
+            terminal.say(f"Behind it: {other.name}.")
+            return (other.id,)
 
 
 def _choose(
     terminal: Terminal, session: Session, fault: Fault, question: str, what: str
 ) -> str | None:
-    """One of several repairs or proofs; the id of the fault whose card it is from."""
-    true = [fault.fault for fault in session.scenario.truth.faults]
-    # A true fault that was called owns its text, where a look-alike's card says the same.
-    order = sorted([fault.id, *true, *fault.look_alikes], key=lambda name: name not in true)
+    """One of several repairs or proofs: the id of the fault whose card it is from.
+
+    A text that several cards share is the called cause's own.
+    """
     owners: dict[str, str] = {}
-    for name in order:
-        owners.setdefault(_text(session.knowledge.faults[name], what), name)
-    offered = _mixed(session, [fault.id, *fault.look_alikes[:2], *true[:1], *fault.look_alikes])
-    texts = list(dict.fromkeys(_text(session.knowledge.faults[name], what) for name in offered))
-    texts = [text for text in texts if text]
+    for name in _mixed(session, [fault.id, *fault.look_alikes]):
+        text = _text(session.knowledge.faults[name], what)
+        if text and (text not in owners or name == fault.id):
+            owners[text] = name
+    texts = list(owners)
     terminal.say(question)
     for number, text in enumerate(texts, start=1):
         terminal.say(f"{number} {text}", 2)
@@ -150,10 +172,11 @@ def _mixed(session: Session, names: Sequence[str]) -> list[str]:
 def _number(terminal: Terminal, session: Session, most: int) -> int | None:
     """A number from 1, or None for Enter."""
     while True:
-        typed = terminal.ask("number >")
+        of_these = f"A number from 1 to {most}, or Enter."
+        typed = ask(terminal, "number >", of_these)
         if not typed:
             return None
         if (number := choice(typed, most)) is not None:
             return number
         hear(session.knowledge, typed)
-        terminal.say(f"A number from 1 to {most}, or Enter.")
+        terminal.say(of_these)

@@ -11,6 +11,7 @@ from troubleshoot.knowledge.model import Fault, Test
 from troubleshoot.outside.numbers import choice, whole_number
 from troubleshoot.practice.session import Session
 from troubleshoot.reasoning.unit.places import with_place
+from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.hearing.causes_by_words import heard_fault
 from troubleshoot.visit.hearing.tests_by_words import heard_test
@@ -47,9 +48,24 @@ def steps_called(session: Session, words: str) -> list[Test]:
     """The safety steps whose name or id holds every word, or the one of that number."""
     steps = session.steps()
     if whole_number(words) is not None:
-        number = choice(words, len(steps))
-        return [] if number is None else [steps[number - 1]]
+        number = choice(words, len(CONFIRMED))
+        return [step for step in steps if number == list(CONFIRMED).index(step.id) + 1]
     return _called(steps, words)
+
+
+def idle_step(session: Session, words: str) -> Test | None:
+    """The safety step that is meant where this unit does not need it; None for any other."""
+    if steps_called(session, words):
+        return None
+    needed = session.steps()
+    others = [
+        session.knowledge.tests[name]
+        for number, name in enumerate(CONFIRMED, start=1)
+        if session.knowledge.tests[name] not in needed
+        and (whole_number(words) is None or whole_number(words) == number)
+    ]
+    found = others if whole_number(words) is not None else _called(others, words)
+    return found[0] if len(found) == 1 else None
 
 
 def _called(tests: Iterable[Test], words: str) -> list[Test]:

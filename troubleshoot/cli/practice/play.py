@@ -4,7 +4,8 @@ from __future__ import annotations
 
 from collections.abc import Callable, Mapping
 
-from troubleshoot.cli.practice.asking import ask_guess, ask_place
+from troubleshoot.cli.practice.acts import do_act
+from troubleshoot.cli.practice.asking import LEAVES, Left, ask, ask_guess, ask_place
 from troubleshoot.cli.practice.call import ask_call, ask_found
 from troubleshoot.cli.practice.finding import hinted, or_nearest, tests_called, tests_in
 from troubleshoot.cli.practice.screens import (
@@ -35,11 +36,11 @@ from troubleshoot.practice.session import HINT_MINUTES, Session
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.cautions import cautions_before
 
-ENDING = frozenset({"q", "quit", "call", "stop"})
+ENDING = LEAVES | {"call", "stop", "show"}
 
 
-class Left(Exception):
-    """The apprentice leaves; the play does not count."""
+class GivenUp(Exception):
+    """The apprentice asks to be shown the answer."""
 
 
 class _Instead(Exception):
@@ -73,12 +74,13 @@ class Play:
             "state": lambda rest: show_state(self.terminal, self.session),
             "readings": lambda rest: show_readings(self.terminal, self.session),
             "again": self._again,
+            "act": self._act,
             "doubt": self._doubt,
             "hint": self._hint,
         }
 
     def run(self) -> Call:
-        """Play until the apprentice commits; raises Left, EndOfInput or DangerCalled."""
+        """Play until the apprentice commits. Raises GivenUp, Left, EndOfInput or DangerCalled."""
         show_call(self.terminal, self.session.knowledge, self.session.scenario)
         complaint = self.session.scenario.case.complaint or ""
         heard = self.session.knowledge.complaints.get(complaint)
@@ -121,12 +123,15 @@ class Play:
         """Serve one line; the call, once it is made."""
         word, _, rest = typed.partition(" ")
         word, rest = word.lower(), rest.strip()
-        if word in ("q", "quit"):
+        if word in LEAVES:
             raise Left
         if word == "call":
             return ask_call(self.terminal, self.session)
         if word == "stop":
             return self._stop()
+        if word == "show":
+            self._show()
+            return None
         if (number := whole_number(word)) is not None:
             self._numbered(number, rest)
         elif word in self.words:
@@ -219,6 +224,9 @@ class Play:
     def _step(self, rest: str) -> None:
         do_steps(self.terminal, self.session, rest, self.shown_cautions, self._ask)
 
+    def _act(self, rest: str) -> None:
+        do_act(self.terminal, self.session, rest)
+
     def _how(self, rest: str) -> None:
         if (number := choice(rest, len(self.listed))) is not None:
             show_how(self.terminal, self.knowledge, self.listed[number - 1])
@@ -246,8 +254,16 @@ class Play:
             self.terminal.say("The last thing done was no reading: nothing to doubt.")
 
     def _hint(self, rest: str) -> None:
+        before = self.session.hints
         decision = self.session.hint()
-        self.terminal.say(f"{hinted(self.session, decision)} (+{HINT_MINUTES:.0f} min)", 1)
+        paid = f"+{HINT_MINUTES:.0f} min" if self.session.hints > before else "paid for already"
+        self.terminal.say(f"{hinted(self.session, decision)} ({paid})", 1)
+
+    def _show(self) -> None:
+        """Give up, once it is said twice."""
+        self.terminal.say("This gives up: no points, and the whole debrief.")
+        if ask(self.terminal, "show, or Enter to go on >", "show gives up.").lower() == "show":
+            raise GivenUp
 
     def _stop(self) -> Call | None:
         """Hand the job over; what was found is called after it, as far as it is known."""

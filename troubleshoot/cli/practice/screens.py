@@ -10,8 +10,10 @@ from troubleshoot.knowledge.spoken import spoken
 from troubleshoot.practice.played import Done, Stopped
 from troubleshoot.practice.scenario import Scenario, Shown
 from troubleshoot.practice.session import Session
+from troubleshoot.practice.standing import held_steps, lacking_for_dead
 from troubleshoot.reasoning.unit.places import Place, with_place
 from troubleshoot.safety.declared import CONFIRMED
+from troubleshoot.safety.steps import Step
 from troubleshoot.safety.work_state import open_items
 
 HELP = (
@@ -26,10 +28,12 @@ HELP = (
     "  readings     what you have read",
     "  again        read the last one again",
     "  doubt WHY    the last does not count",
+    "  act WORDS    do it to a unit that moves",
     "  hint         the expert's next; 5 min",
     "  stop         a STOP: hand it over",
     "  call         say what it is",
-    "  q            leave; nothing is kept",
+    "  show         give up, be told it all",
+    "  q            leave; kept as left",
 )
 
 
@@ -50,6 +54,8 @@ def _plain(knowledge: Knowledge, value: object) -> str:
         return ", ".join(f"{place} {each}" for place, each in value.items())
     return knowledge.spoken(str(value))
 
+
+STEP_NUMBERS = {name: number for number, name in enumerate(CONFIRMED, start=1)}
 
 STATES = {
     "running": ", running",
@@ -138,15 +144,30 @@ def show_stopped(terminal: Terminal, session: Session, stopped: Stopped) -> None
 
 
 def show_state(terminal: Terminal, session: Session) -> None:
-    """How the unit stands, as far as it has been confirmed."""
+    """How the unit stands, what holds and until when, and what dead still lacks."""
     work = session.state.work
-    known = [f"energy: {spoken(work.energy)}", f"meter: {spoken(work.meter)}"]
-    if work.power == "locked-out":
-        known.append(f"proof of dead: {spoken(work.dead)}")
-        charged = [p for p in session.state.at_work.capacitors if p not in work.discharged]
-        known += [f"charged or not known: {', '.join(charged)}"] if charged else []
+    known = (f"energy: {spoken(work.energy)}", f"meter: {spoken(work.meter)}")
     for line in (*known, *(f"open: {item}" for item in open_items(work))):
         terminal.say(line, 2)
+    held = held_steps(session)
+    for each in held:
+        if each.holds:
+            until = f" (until {' or '.join(each.ends)})" if each.ends else ""
+            terminal.say(f"done: {_step(session, each.step)}{until}", 2)
+    for each in held:
+        if not each.holds:
+            terminal.say(f"expired: {_step(session, each.step)}", 2)
+    lacking = lacking_for_dead(session)
+    if lacking:
+        steps = dict.fromkeys(_step(session, step) for step in lacking)
+        terminal.say(f"dead still lacks: {'; '.join(steps)}", 2)
+    else:
+        terminal.say("proved dead: hands may go in", 2)
+
+
+def _step(session: Session, step: Step) -> str:
+    name = with_place(session.knowledge.tests[step.id].name, step.place)
+    return f"{name}, once more" if step.again else name
 
 
 def show_readings(terminal: Terminal, session: Session) -> None:
@@ -165,9 +186,9 @@ def show_readings(terminal: Terminal, session: Session) -> None:
 
 
 def show_steps(terminal: Terminal, steps: Iterable[Test]) -> None:
-    """The safety steps by number."""
-    for number, test in enumerate(steps, start=1):
-        terminal.say(f"{number} {test.name}", 2)
+    """The safety steps by number: each has the same on every unit."""
+    for step in steps:
+        terminal.say(f"{STEP_NUMBERS[step.id]} {step.name}", 2)
     terminal.say(
         "step 2, or step with a word of it; one that protects somebody is a line of its own."
     )

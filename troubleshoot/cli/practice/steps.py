@@ -5,7 +5,7 @@ from __future__ import annotations
 from collections.abc import Callable, Sequence
 
 from troubleshoot.cli.practice.asking import show_places
-from troubleshoot.cli.practice.finding import or_nearest, steps_called
+from troubleshoot.cli.practice.finding import idle_step, or_nearest, steps_called
 from troubleshoot.cli.practice.screens import show_stopped
 from troubleshoot.cli.screens.cautions import show_cautions
 from troubleshoot.cli.terminal import Terminal
@@ -27,9 +27,11 @@ Ask = Callable[[str, Test], str]
 def do_steps(
     terminal: Terminal, session: Session, words: str, shown_cautions: set[str], ask: Ask
 ) -> None:
-    """Do the steps that the words name, with commas between; a refused one ends the row.
+    """Do the steps that the words name, with commas between.
 
-    What protects somebody is a line of its own, as it is on the roof: nobody locks out in passing.
+    One that could have hurt someone, or that is not understood, ends the row; one that this unit
+    does not need, or whose turn has not come, is passed over: every step has its own guards. What
+    protects somebody is a line of its own, as it is on the roof: nobody locks out in passing.
     """
     parts = [part.strip() for part in words.split(",")]
     for number, part in enumerate(parts, start=1):
@@ -52,11 +54,15 @@ def _protects(session: Session, words: str) -> bool:
 def _do_everywhere(
     terminal: Terminal, session: Session, words: str, shown_cautions: set[str], ask: Ask
 ) -> bool:
-    """Do one step at every place where it has to be done; whether it was.
+    """Do one step at every place where it has to be done; whether the row goes on after it.
 
     A tap of the gas train, or where to hook up, is named or asked for: one for one reading.
     """
     name, at = _name_and_place(words)
+    idle = idle_step(session, name)
+    if idle is not None:
+        terminal.say(f"{idle.name}: this unit does not need it.")
+        return True
     test = step_named(terminal, session, name)
     if test is None:
         return False
@@ -100,13 +106,13 @@ def _which_tap(
 def _do(
     terminal: Terminal, session: Session, test: Test, place: str | None, shown_cautions: set[str]
 ) -> bool:
-    """Do one step; whether it was done."""
+    """Do one step; whether the row may go on: it was done, or was not grave."""
     hazards = cautions_before(session.knowledge, session.state, test)
     show_cautions(terminal, cautions_of(hazards, shown_cautions))
     result = session.step(test, place)
     if isinstance(result, Stopped):
         show_stopped(terminal, session, result)
-        return False
+        return not (result.slip.grave or result.slip.past_stop)
     outcome = test.spoken_all(session.state.asked[-1].outcome)
     name = with_place(test.name, place)
     terminal.say(f"{name}: {outcome}. {result.shown[0].says}".rstrip(), 1)

@@ -44,6 +44,7 @@ from troubleshoot.visit.telling.wording import (
     who_repairs,
 )
 
+WOULD_TELL_MORE = "To know more, with the way there counted in:"
 ONCE_IT_CHANGES = "Once that has changed, do TEST leads there again; tests lists what is left."
 
 HELP = (
@@ -106,9 +107,14 @@ def show_finding(
     elif isinstance(said, WhatToType):
         terminal.say_all(HELP)
     else:
-        name = with_place(said.test.name, said.where)
-        minutes = "" if said.minutes is None else f": {said.minutes:.0f} min"
-        terminal.say(f"{said.number} {name}{minutes}", 2)
+        show_other_test(terminal, said)
+
+
+def show_other_test(terminal: Terminal, other: OtherTest, lead: str = "") -> None:
+    """A test to choose from, by its number behind the word that takes it."""
+    name = with_place(other.test.name, other.where)
+    minutes = "" if other.minutes is None else f": {other.minutes:.0f} min"
+    terminal.say(f"{lead}{other.number} {name}{minutes}", 2)
 
 
 def show_how(terminal: Terminal, knowledge: Knowledge, test: Test) -> None:
@@ -132,7 +138,8 @@ def show_verdict(terminal: Terminal, knowledge: Knowledge, said: Verdict) -> Non
     reading, found = said.reading, said.reading.classified
     if found is None:
         if reading.text and not reading.seen:
-            terminal.say("Kept. It cannot be judged until more is known.", 1)
+            lacks = said.lacks or "It cannot be judged until more is known."
+            terminal.say(f"Kept. {lacks}", 1)
         return
     unit = knowledge.quantities[found.quantity].unit.removesuffix("-diff")
     spread = f" +/-{2 * found.u:.2g}" if found.u else ""
@@ -228,6 +235,10 @@ def show_ending(terminal: Terminal, ending: Settled) -> None:
         terminal.say(f"Left out: all that needs this first: {name}. It failed each time.", 2)
     if decision.left_out:
         terminal.say(ONCE_IT_CHANGES, 2)
+    if ending.left:
+        terminal.say(WOULD_TELL_MORE)
+    for other in ending.left:
+        show_other_test(terminal, other, "do ")
 
 
 def show_who_repairs(terminal: Terminal, causes: Sequence[Cause], before: str) -> None:

@@ -20,7 +20,7 @@ AT_AN_ENDING = (
     "done to put the unit back and close, or q to keep the visit."
 )
 
-AS_BEFORE = "Done as before; ? tells how."
+AS_BEFORE = "The same way as before; ? tells how."
 MEANINGS = "? tells what each means."
 
 FAILED_BEFORE = (

@@ -16,8 +16,10 @@ from pathlib import Path
 from types import ModuleType
 from typing import Final
 
-from troubleshoot.knowledge.base import ReadBase, read_base
+from troubleshoot.frozen import frozen
+from troubleshoot.knowledge.base import ReadBase, read_texts
 from troubleshoot.knowledge.checks import (
+    alike_cards,
     alike_words,
     bands_rise,
     clean_texts,
@@ -48,6 +50,7 @@ from troubleshoot.knowledge.checks import (
     safety_readings,
     short_words,
     signatures,
+    signed_packs,
     sound_readings,
     sourced_limits,
     spoken_words,
@@ -58,6 +61,7 @@ from troubleshoot.knowledge.checks import (
     whole_cards,
 )
 from troubleshoot.knowledge.definitions import collect_definitions
+from troubleshoot.knowledge.layout import RuleText, read_folders
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.knowledge.problems import Problem, RulesInvalid
 from troubleshoot.knowledge.rule_base import make_rule_base
@@ -90,12 +94,14 @@ FURTHER: Final = (
     implied_cautions,
     safety_readings,
     signatures,
+    signed_packs,
     safe_advice,
     clean_texts,
     round_order,
     spoken_words,
     short_words,
     alike_words,
+    alike_cards,
     protecting_words,
 )
 
@@ -127,6 +133,14 @@ CHECKS: Final[Mapping[str, ModuleType]] = {
 """Every check by the id that its problems carry."""
 
 
+@frozen
+class Checked:
+    """What the checks found, in order. `usable`: commands go by these rules all the same."""
+
+    problems: tuple[Problem, ...]
+    usable: bool
+
+
 def check_rules(
     folders: Path | str | Sequence[Path | str], earlier: Knowledge | None = None
 ) -> list[Problem]:
@@ -135,18 +149,35 @@ def check_rules(
     Further checks speak only of a base that has no problem of form and names, since they would
     only repeat those. Against `earlier` rules every caution that is gone is one problem more.
     """
+    return list(checked(folders, earlier).problems)
+
+
+def checked(
+    folders: Path | str | Sequence[Path | str], earlier: Knowledge | None = None
+) -> Checked:
+    """The same, with whether rules in which that was found can be used."""
     chosen = [folders] if isinstance(folders, Path | str) else list(folders)
     try:
-        base = read_base(chosen)
+        return check_texts(read_folders(chosen), earlier)
     except RulesInvalid as error:
-        return list(error.problems)
+        return Checked(error.problems, usable=False)
+
+
+def check_texts(texts: Sequence[RuleText], earlier: Knowledge | None = None) -> Checked:
+    """Check rule files that were read already, as `check_rules` does."""
+    base = read_texts(texts)
     problems = [*base.problems, *essential_problems(base)]
-    if not problems:
-        rule_base = make_rule_base(base)
-        problems = [problem for check in FURTHER for problem in check.find(rule_base)]
-        if earlier is not None:
-            problems += dropped_cautions.find_against(rule_base, earlier)
-    return sorted(problems)
+    if problems:
+        beside = file_names.find_in(collect_definitions(base.files))
+        return Checked(tuple(sorted((*problems, *beside))), usable=False)
+    rule_base = make_rule_base(base)
+    found = [problem for check in FURTHER for problem in check.find(rule_base)]
+    if earlier is not None:
+        found += dropped_cautions.find_against(rule_base, earlier)
+    of_a_site = any(text.folder for text in texts)
+    hurting = {check.ID for check in CAN_HURT}
+    hurts = any(each.check in hurting and each.level == "error" for each in found)
+    return Checked(tuple(sorted(found)), usable=not (of_a_site and hurts))
 
 
 def essential_problems(base: ReadBase) -> list[Problem]:

@@ -1,7 +1,8 @@
 """An example that cannot be run as written.
 
 What: a reading gives neither an outcome nor a text, or a text for a test that reads no number; a
-fact of the unit has a word it cannot have.
+fact of the unit has a word it cannot have; a chance is asked for (`at-least`) where the fault must
+not come first.
 Why: an example is a test of the card; it must be read the way a person's answers are.
 Fix: give each reading an outcome or what was typed; write facts with the words of
 equipment.yaml, or a count where the fact counts something.
@@ -30,6 +31,9 @@ def find(base: RuleBase) -> Iterator[Problem]:
 
 
 def _wrong(knowledge: Knowledge, example: Example) -> Iterator[tuple[Steps, str, str]]:
+    if example.at_least is not None and not example.names_it:
+        what = "a chance is asked for where the fault must not come first"
+        yield ("at-least",), what, "leave at-least out, or write names-it: true"
     for nth, reading in enumerate(example.readings):
         for what, instead in _wrong_reading(knowledge, reading):
             yield ("readings", nth), what, instead

@@ -87,7 +87,7 @@ def _wrong(knowledge: Knowledge) -> frozenset[str]:
         for outcome in test.outcomes if test.kind == "look" else ():
             for text in (outcome.id, *outcome.words):
                 said[outcome.id in test.healthy] |= {*plain_words(text).split()}
-    return frozenset(said[False] - said[True])
+    return frozenset(said[False] - said[True] - {*knowledge.idle})
 
 
 def _idle(file: RuleFile) -> Iterator[str]:

@@ -65,7 +65,7 @@ def _problems(
             yield f"the signature drops {word}, which names nothing here", did_you_mean(word, known)
         elif word in there:
             yield f"the signature drops {word}, which is still there", "delete the signature"
-    if not _is_day(signature.on):
+    if not is_day(signature.on):
         yield f"{signature.on} is no day", "write it as 2026-11-29"
     if len(signature.why.split()) < FEWEST_WORDS:
         what = f"the signature for {', '.join(signature.drops)} gives no reason"
@@ -76,7 +76,8 @@ def _there(test: Test) -> frozenset[str]:
     return frozenset((*test.hazards, *test.needs_state, *test.who))
 
 
-def _is_day(text: str) -> bool:
+def is_day(text: str) -> bool:
+    """Whether a text is a day as 2026-11-29."""
     try:
         return date.fromisoformat(text).isoformat() == text
     except ValueError:

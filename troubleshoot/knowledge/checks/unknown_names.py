@@ -62,7 +62,7 @@ class _Naming:
         if isinstance(step.shape, Findings) and isinstance(step.node, LocatedMapping):
             yield from self._findings(step.node)
         elif isinstance(step.shape, Facts) and isinstance(step.node, LocatedMapping):
-            yield from self._facts(step.node)
+            yield from self._facts(step.node, of_a_limit=_is_limit(step))
         elif isinstance(step.shape, Name):
             special = self._special.get(step.shape.of)
             if special is not None:
@@ -86,7 +86,9 @@ class _Naming:
     ) -> Iterator[Problem]:
         if word not in known:
             what = f"no {kind} is called {word}"
-            yield Problem(self.path, at.line, at.column, what, did_you_mean(word, known), ID)
+            instead = did_you_mean(word, known)
+            about = f"{kind} {word}"
+            yield Problem(self.path, at.line, at.column, what, instead, ID, about=about)
 
     def _findings(self, node: LocatedMapping) -> Iterator[Problem]:
         for test, entry in node.entries.items():
@@ -98,11 +100,12 @@ class _Naming:
             for word, at in texts_of(entry.value):
                 yield from self._among(word, at, f"outcome of {test}", frozenset(outcomes))
 
-    def _facts(self, node: LocatedMapping) -> Iterator[Problem]:
-        plate_values = self._definitions.of("plate value")
+    def _facts(self, node: LocatedMapping, of_a_limit: bool) -> Iterator[Problem]:
+        """A limit may ask whether a quantity is known as well: it is judged where numbers are."""
+        numbers = ["plate value", "quantity"] if of_a_limit else ["plate value"]
         for fact, entry in node.entries.items():
             values = self._definitions.words["fact"].get(fact)
-            if values is None and fact not in plate_values:
+            if values is None and not any(fact in self._definitions.of(n) for n in numbers):
                 at = LocatedValue(fact, entry.line, entry.column)
                 yield from self._among(fact, at, "equipment fact", self.known("fact"))
                 continue
@@ -129,3 +132,8 @@ class _Naming:
         if outcomes is not None:
             for word, at in texts_of(step.node):
                 yield from self._among(word, at, f"outcome of {test}", frozenset(outcomes))
+
+
+def _is_limit(step: Step) -> bool:
+    """Whether a condition is that of a bound or of a line of bounds."""
+    return any(value_at(step.inside[-1], key) is not None for key in ("all", "quantity"))

@@ -25,6 +25,7 @@ from troubleshoot.knowledge.model import (
     Quantity,
     Relation,
     RoundPoint,
+    SignOff,
     SoundReading,
     Subsystem,
     Test,
@@ -232,7 +233,9 @@ FORMS: Final[Mapping[str, Record]] = MappingProxyType(
             (
                 FORMAT,
                 required("name", Text(longest=80), "whose rules these are"),
+                optional("version", Text(longest=20), "which edition of them this is"),
                 optional("about", Text(), "what they add"),
+                optional("signed", form_of(SignOff), "who has gone over them as they are"),
             ),
         ),
     }

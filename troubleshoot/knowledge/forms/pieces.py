@@ -66,6 +66,7 @@ HazardNames = Annotated[tuple[str, ...], OneOrMore(Name("hazard"))]
 Per = Annotated[PlaceKind | None, "kind of place; leave out for the whole unit"]
 When = Annotated[FactsNeeded, "only on units of this kind"]
 ExistsWhen = Annotated[FactsNeeded, "the kind of unit that has this at all"]
+RuledOutWhen = Annotated[FactsNeeded, "what must hold for a sound number to speak against it"]
 Signed = Annotated[
     tuple[Signature, ...], Items(most=60), "cautions that were taken away on purpose"
 ]
@@ -143,6 +144,11 @@ def _any_of(item: Any) -> tuple[Finding, ...]:
 
 
 Graded = Annotated[tuple[Evidence, ...], EVIDENCE, graded]
+
+
+def share_of_percent(text: str) -> float:
+    """The share that is written as 60 %."""
+    return int(text.removesuffix("%")) / 100
 
 
 def is_effect(word: str) -> bool:

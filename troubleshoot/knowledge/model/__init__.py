@@ -21,6 +21,7 @@ from troubleshoot.knowledge.model.faults import (
     Proof,
     Repair,
 )
+from troubleshoot.knowledge.model.packs import Pack, SignOff
 from troubleshoot.knowledge.model.procedures import (
     Ban,
     Condition,
@@ -85,6 +86,7 @@ __all__ = [
     "NamedLimit",
     "Outcome",
     "Override",
+    "Pack",
     "Picture",
     "PlateValue",
     "Procedure",
@@ -96,6 +98,7 @@ __all__ = [
     "RoundPoint",
     "SaidAlong",
     "ShortWords",
+    "SignOff",
     "Signature",
     "SoundReading",
     "SoundWay",
@@ -155,6 +158,8 @@ class Knowledge:
     """Words beside an answer that change nothing of it: iced up solid."""
     as_it_should_be: tuple[str, ...] = ()
     """What people say of a thing they looked at in which nothing is wrong."""
+    packs: tuple[Pack, ...] = ()
+    """The folders of a site beside the shipped rules."""
     digest: str = ""
 
     def spoken(self, name: str) -> str:

@@ -28,6 +28,7 @@ if TYPE_CHECKING:
         is_effect,
         names_of_who,
         rule_of_who,
+        share_of_percent,
     )
     from troubleshoot.knowledge.model.words import FactsNeeded
     from troubleshoot.knowledge.shapes import (
@@ -40,6 +41,7 @@ if TYPE_CHECKING:
         Number,
         OneOrMore,
         Pairs,
+        Percent,
         Text,
     )
     from troubleshoot.knowledge.vocabulary import HowCommon, PartCost, Profile
@@ -141,6 +143,11 @@ class Example:
         "in the order they were taken",
     ]  # fmt: skip
     names_it: Annotated[bool, "true: this fault must come first; false: it must not"]
+    at_least: Annotated[
+        float | None,
+        After("names-it"), Percent(50, 99), share_of_percent,
+        "the chance that it must come to, where to come first is not enough",
+    ] = None  # fmt: skip
     complaint: Annotated[str | None, Name("complaint"), "what the caller said"] = None
     unit: Annotated[
         Mapping[str, object], Pairs(Name("fact or plate value"), Anything()), "the unit"

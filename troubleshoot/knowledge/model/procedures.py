@@ -21,7 +21,7 @@ if TYPE_CHECKING:
         TestNames,
         condition_of,
     )
-    from troubleshoot.knowledge.shapes import Findings, Name, NewId, OneOrMore, Text
+    from troubleshoot.knowledge.shapes import Findings, Name, NewId, Number, OneOrMore, Text
     from troubleshoot.knowledge.vocabulary import (
         ClearingRole,
         Exposure,
@@ -182,7 +182,8 @@ class Hazard:
     `words`: what people say who meet it ("i smell gas"). `in_place_of`: the hazards whose orders
     would harm where this one is told in the same words. `cleared_by`: roles that may make the
     place safe after its STOP. `all_clear`: the test whose sound outcome, taken afresh, shows that
-    the danger has gone, where no finding called it up. `put_right`: what is read after that, before
+    the danger has gone, where no finding called it up. `off_until`, `exchanger`, `least_feet`: what
+    its remedy has to be. `put_right`: what is read after that, before
     anything it keeps off runs: the part, where the all-clear shows only that the danger has gone.
     `tag`: the sentence for the tag on the unit.
     `spoken`: its name, as `words.yaml` has it.
@@ -219,6 +220,16 @@ class Hazard:
     all_clear: Annotated[
         str | None, Name("test"), "the test that shows it has gone, where none found it"
     ] = None
+    off_until: Annotated[
+        Literal["repaired", "tested"] | None,
+        "of a whole-job STOP: off is no remedy of it, what it came from is repaired, or tested",
+    ] = None
+    exchanger: Annotated[
+        bool, "true: it may have come from the heat exchanger, which nobody patches or seals"
+    ] = False
+    least_feet: Annotated[
+        float, Number(0, 1000), "how far away, in feet, its orders keep people"
+    ] = 0.0
     put_right: Annotated[
         tuple[Finding, ...],
         Findings(most=8),

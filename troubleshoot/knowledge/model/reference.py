@@ -49,17 +49,19 @@ class Subsystem:
     areas: Annotated[tuple[str, ...], OneOrMore(Word(), most=20), "parts that tests may name"] = ()
 
 
-@written("said along", some_of=("seldom-by", "points-at"))
+@written("said along", some_of=("seldom-by", "points-at", "first-tests"))
 @frozen_open
 class SaidAlong:
-    """What callers say runs, hums or stands still, along with a complaint.
+    """What callers say runs, hums, trips or stands still, along with a complaint.
 
     `seldom_by`: what then seldom brings it; `points_at`: what then mostly does, and others seldom.
+    `first_tests`: what is then looked at first, instead of what the call looks at.
     """
 
     words: Annotated[tuple[str, ...], ListOf(Text(longest=80), most=40), "phrases to know it by"]
     seldom_by: Annotated[FaultNames, "faults with which that would hardly run or come"] = ()
     points_at: Annotated[FaultNames, "faults that show themselves so to who stands by"] = ()
+    first_tests: Annotated[TestNames, "tests worth taking first then, not the call's"] = ()
 
 
 @written("complaint", block=True)

@@ -18,6 +18,7 @@ if TYPE_CHECKING:
         ExistsWhen,
         HazardNames,
         Per,
+        RuledOutWhen,
         Signed,
         Source,
         TestNames,
@@ -89,8 +90,9 @@ class LimitLine:
 class Outcome:
     """One outcome of a test.
 
-    `limits`: any one line is enough. `words`: what people type for it beside its own words, which
-    are `spoken`: what `words.yaml` says for the id.
+    `limits`: any one line is enough. `ruled_out_when`: on any other unit a number that reads sound
+    says nothing against it, since what it is judged by is not known. `words`: what people type for
+    it beside its own words, which are `spoken`: what `words.yaml` says for the id.
     """
 
     id: Annotated[str, NewId(), "the word a person answers with"]
@@ -101,6 +103,7 @@ class Outcome:
         "any one line is enough",
     ] = ()  # fmt: skip
     exists_when: ExistsWhen = field(default_factory=dict)
+    ruled_out_when: RuledOutWhen = field(default_factory=dict)
     words: Annotated[
         tuple[str, ...],
         After("limits"), ListOf(Text(longest=60), most=20),

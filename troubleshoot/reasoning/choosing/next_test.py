@@ -16,6 +16,7 @@ from dataclasses import replace
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.choosing.stopping import entropy, pays
+from troubleshoot.reasoning.choosing.told_apart import Reports
 from troubleshoot.reasoning.evidence.hypotheses import Hypotheses
 from troubleshoot.reasoning.evidence.outcome_chances import Row, pattern_row, reported
 from troubleshoot.reasoning.evidence.ranking import Ranking
@@ -123,6 +124,25 @@ class Chooser:
     def gain(self, ranking: Ranking, test: str, at: Place | None, seen: Sequence[Seen]) -> float:
         """Expected bits from one test at one place, given what has been seen."""
         return self._told(self._standing(ranking, seen), test, at)[0]
+
+    def expected(
+        self, ranking: Ranking, seen: Sequence[Seen], test: str, at: Place | None
+    ) -> tuple[Reports, ...]:
+        """What a test would report under each cause that it speaks of, the likeliest first.
+
+        Last the likeliest cause of which it does not speak: all of these report alike.
+        """
+        standing = self._standing(ranking, seen)
+        speaking = frozenset(self._speaking(test, at))
+        order = [index for index in standing.order if standing.chances[index] >= TOO_UNLIKELY]
+        spoken = [index for index in order if index in speaking]
+        silent = [index for index in order if index not in speaking][:1]
+        rows = [self._row(index, test, at, standing.seen).row for index in spoken]
+        rows += [self._usual_rows(test)[0].row for _ in silent]
+        return tuple(
+            Reports(self.hypotheses.causes[index].fault, standing.chances[index], row)
+            for index, row in zip((*spoken, *silent), rows, strict=True)
+        )
 
     def _standing(self, ranking: Ranking, seen: Sequence[Seen]) -> _Standing:
         """A repaired cause has no chance any more."""

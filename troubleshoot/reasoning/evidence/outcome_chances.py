@@ -170,6 +170,16 @@ class Signs:
         some = 1 - math.prod(1 - p for p in self.signs.values())
         return by_chance * (1 - self.none) / some
 
+    def chance_within(self, least: frozenset[str], most: frozenset[str]) -> float:
+        """The chance of a set that holds `least` and lies in `most`: what is between may be."""
+        between = sorted(most - least)
+        sets = (
+            least.union(more)
+            for size in range(len(between) + 1)
+            for more in itertools.combinations(between, size)
+        )
+        return math.fsum(self.chance(each) for each in sets)
+
     def patterns(self) -> Row:
         """None, and each sign alone, scaled to 1: what the gain of looking is reckoned on."""
         odds = {s: p / (1 - p) for s, p in self.signs.items()}

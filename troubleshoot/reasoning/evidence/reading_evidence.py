@@ -51,7 +51,30 @@ def report_columns(hypotheses: Hypotheses, reading: Reading) -> tuple[Row, ...]:
         signs = [s for s in reading.seen if s in made.signs]
         chances = dict.fromkeys(signs or [NONE_OF_THEM], 1.0)
     row = hypotheses.usual(reading.test)
-    return tuple(report_column(row, each, error, row) for each in (*reading.before, chances))
+    columns = (report_column(row, each, error, row) for each in (*reading.before, chances))
+    return tuple(_unknown_left_open(hypotheses, reading, column) for column in columns)
+
+
+def left_open(hypotheses: Hypotheses, reading: Reading) -> frozenset[str]:
+    """The outcomes against which a sound number says nothing: their measure is not known here."""
+    if reading.classified is None:
+        return frozenset()
+    unit = hypotheses.unit
+    return frozenset(
+        outcome.id
+        for outcome in hypotheses.knowledge.tests[reading.test].outcomes
+        if not unit.proves(outcome.ruled_out_when, reading.at)
+    )
+
+
+def _unknown_left_open(hypotheses: Hypotheses, reading: Reading, column: Row) -> Row:
+    """The column of a number: what it cannot rule out reads sound as often as what is sound."""
+    open_ones = left_open(hypotheses, reading)
+    if not open_ones:
+        return column
+    healthy = {NONE_OF_THEM, *hypotheses.knowledge.tests[reading.test].healthy}
+    sound = max(column[o] for o in column if o in healthy)
+    return {o: max(chance, sound) if o in open_ones else chance for o, chance in column.items()}
 
 
 def likelihood(row: Row, column: Row) -> float:

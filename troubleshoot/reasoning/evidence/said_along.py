@@ -1,11 +1,11 @@
-"""What a caller says runs or hums: what would hardly do so seldom brings the call."""
+"""What a caller says runs, hums or trips: what seldom brings the call, and the first looks."""
 
 from __future__ import annotations
 
 from dataclasses import replace
 from functools import lru_cache
 
-from troubleshoot.knowledge.model import Complaint, Knowledge
+from troubleshoot.knowledge.model import Complaint, Knowledge, SaidAlong
 from troubleshoot.knowledge.vocabulary import Grade
 from troubleshoot.reasoning.matching.lexicon import lexicon_of
 from troubleshoot.reasoning.matching.matcher import Matcher
@@ -18,9 +18,7 @@ def as_said(knowledge: Knowledge, complaint: Complaint, words: str) -> Complaint
     """
     if not (words and complaint.said_along):
         return complaint
-    said = [
-        complaint.said_along[int(n)] for n in _matcher(knowledge, complaint.id).heard(words).said
-    ]
+    said = _rows_said(knowledge, complaint.id, words)
     against = {fault for row in said for fault in row.seldom_by}
     at = {fault for row in said for fault in row.points_at}
     seldom = complaint.brought_by if at else against & set(complaint.faults)
@@ -28,7 +26,14 @@ def as_said(knowledge: Knowledge, complaint: Complaint, words: str) -> Complaint
     by.update(dict.fromkeys(seldom, "seldom"))
     by.update(dict.fromkeys(at, "almost-always"))
     never = {fault: g for fault, g in complaint.brought_by.items() if g == "never"}
-    return replace(complaint, brought_by={**complaint.brought_by, **by, **never})
+    first = next((row.first_tests for row in said if row.first_tests), complaint.first_tests)
+    return replace(complaint, brought_by={**complaint.brought_by, **by, **never}, first_tests=first)
+
+
+@lru_cache(maxsize=64)
+def _rows_said(knowledge: Knowledge, complaint: str, words: str) -> tuple[SaidAlong, ...]:
+    rows = knowledge.complaints[complaint].said_along
+    return tuple(rows[int(n)] for n in _matcher(knowledge, complaint).heard(words).said)
 
 
 @lru_cache(maxsize=8)

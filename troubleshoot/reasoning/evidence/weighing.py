@@ -19,6 +19,7 @@ from troubleshoot.reasoning.evidence.reading_evidence import (
     Seen,
     SeenByTest,
     joined_readings,
+    left_open,
     likelihood,
     share_of,
     there_as_well,
@@ -120,8 +121,9 @@ def _signs_ratio(hypotheses: Hypotheses, own: Signs, before: Signs, reading: Rea
     """How much likelier this set of signs is; it may be misreported."""
     error = report_error(hypotheses.knowledge.tests[reading.test])
     signs = frozenset(s for s in reading.seen if s in before.signs)
-    usual = before.chance(signs)
-    return (own.chance(signs) * (1 - error) + error * usual) / usual
+    unknown = (left_open(hypotheses, reading) & before.signs.keys()) - signs
+    usual = before.chance_within(signs, signs | unknown)
+    return (own.chance_within(signs, signs | unknown) * (1 - error) + error * usual) / usual
 
 
 def _group_weight(

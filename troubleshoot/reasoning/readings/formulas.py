@@ -83,6 +83,10 @@ FORMULAS: Mapping[str, Formula] = {
     "input-at-altitude": _from("gas", "input_at_altitude"),
     "meter-time": _from("gas", "meter_time"),
     "co-air-free": _from("combustion", "co_air_free"),
+    "evaporating-least": _from("expected_ends", "evaporating_least"),
+    "evaporating-most": _from("expected_ends", "evaporating_most"),
+    "condensing-over-ambient-least": _from("expected_ends", "condensing_over_ambient_least"),
+    "condensing-over-ambient-most": _from("expected_ends", "condensing_over_ambient_most"),
     "airflow-per-ton": lambda cfm, tons: cfm / tons,
 }
 

@@ -17,7 +17,7 @@ from troubleshoot.reasoning.unit.places import Place
 
 def bounds_truth(bounds: tuple[Bound, ...], place: Place | None, values: Values) -> bool | None:
     """Whether all bounds hold at a place; nothing where a quantity or reference is not known."""
-    here = [b for b in bounds if values.unit.proves(b.when, place)]
+    here = [b for b in bounds if values.proves(b.when, place)]
     names = [name for b in here for name in (b.quantity, b.relative_to) if name is not None]
     known = {name: values.get(name, place) for name in names}
     if not here or any(value is None for value in known.values()):
@@ -33,9 +33,9 @@ def deciding_quantities(
     seen: dict[str, None] = {}
     for outcome in outcomes:
         for line in outcome.limits:
-            if values.unit.proves(line.when, place):
+            if values.proves(line.when, place):
                 for bound in line.bounds:
-                    if values.unit.proves(bound.when, place):
+                    if values.proves(bound.when, place):
                         seen.setdefault(bound.quantity)
     return tuple(seen)
 
@@ -72,9 +72,9 @@ def _holds(
 def _line_holds(
     line: LimitLine, numbers: Mapping[str, float], place: Place | None, values: Values
 ) -> bool:
-    if not values.unit.proves(line.when, place):
+    if not values.proves(line.when, place):
         return False
-    bounds = [b for b in line.bounds if values.unit.proves(b.when, place)]
+    bounds = [b for b in line.bounds if values.proves(b.when, place)]
     return bool(bounds) and all(_bound_holds(b, numbers, place, values) for b in bounds)
 
 

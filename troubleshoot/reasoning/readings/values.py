@@ -11,7 +11,7 @@ import math
 from collections.abc import Collection, Mapping
 
 from troubleshoot.frozen import frozen
-from troubleshoot.knowledge.model import Derivation, Knowledge
+from troubleshoot.knowledge.model import Derivation, FactsNeeded, Knowledge
 from troubleshoot.reasoning.readings.formulas import compute
 from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.reasoning.unit.places import CAPACITOR_KINDS, Place
@@ -65,6 +65,15 @@ class Values:
         found = self.get(name, place)
         plate = None if found is None or found.typed else self.plate_value(name, place, near)
         return plate if plate is not None or found is None else found.number
+
+    def proves(self, needed: FactsNeeded, place: Place | None) -> bool:
+        """Whether the facts do hold; of a quantity that it is known here, or not."""
+        return all(self._holds(name, words, place) for name, words in needed.items())
+
+    def _holds(self, name: str, words: tuple[str, ...], place: Place | None) -> bool:
+        if name in self.knowledge.quantities:
+            return (self.get(name, place) is not None) == (words == ("known",))
+        return self.unit.proves({name: words}, place)
 
     def with_typed(self, more: Mapping[Key, Value]) -> Values:
         """The same values with some typed ones added or replaced."""

@@ -9,7 +9,6 @@ from typing import Final
 
 from troubleshoot.frozen import frozen
 from troubleshoot.outside.look_alike import as_seen
-from troubleshoot.outside.numbers import whole_number
 from troubleshoot.quantities.spoken_numbers import in_figures
 
 _KINDS: Final = frozenset(
@@ -22,6 +21,7 @@ _KINDS: Final = frozenset(
         "rooftops",
         "roof",
         "top",
+        "tops",
         "number",
         "no",
         "the",
@@ -162,8 +162,8 @@ def _in_arabic(found: re.Match[str]) -> str:
 
 
 def _in_range(found: re.Match[str]) -> str:
-    """All numbers of a range, where there are not too many of them to be meant."""
-    first, last = whole_number(found[1]), whole_number(found[2])
-    if first is None or last is None or not first < last <= first + _LONGEST_RANGE:
+    """All numbers of a range, up or down, where there are not too many of them to be meant."""
+    first, last = sorted(map(int, found.groups()))
+    if last - first > _LONGEST_RANGE:
         return found[0]
     return " ".join(map(str, range(first, last + 1)))

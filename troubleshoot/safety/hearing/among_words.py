@@ -13,6 +13,7 @@ from typing import Final
 
 from troubleshoot.knowledge.gravity import gravest_first
 from troubleshoot.knowledge.model import Hazard, Knowledge
+from troubleshoot.outside.text import as_said
 from troubleshoot.safety.hearing.dangers import ANY_DANGER, cried, named, spoken_of
 from troubleshoot.safety.hearing.other_matters import lights_a_burner
 from troubleshoot.safety.hearing.vocabulary import SPARK
@@ -95,7 +96,7 @@ _LEAST_TOLD: Final = 2
 
 def told_among(knowledge: Knowledge, text: str) -> tuple[Hazard, ...]:
     """The hazards told in any part of a text as being there, the gravest first."""
-    said, words = text.lower().replace("\u2019", "'"), raw_words(text)
+    said, words = as_said(text), raw_words(text)
     found = {h.id: h for part in _THEN.split(said) for h in _told(knowledge, part, said)}
     if words and not is_put_right(words, words, said):
         found.update((hazard.id, hazard) for hazard in cried(knowledge, text))

@@ -88,4 +88,7 @@ workings wriest wring writ writs
 _ABROAD: Final = "fait faits fuite mesure porte sans sola testee"
 """The same of French and Spanish, among 200 words of such work, from memory; flamme is flame."""
 
-EVERYDAY: Final = frozenset(f"{_WORDS} {_ABROAD}".split())
+_AS_WRITTEN: Final = "aight alright aright"
+"""The same of what people write for all right, which no such list holds: it is not alight."""
+
+EVERYDAY: Final = frozenset(f"{_WORDS} {_ABROAD} {_AS_WRITTEN}".split())

@@ -187,6 +187,12 @@ def something_happened(typed: str, name: str = "") -> bool:
     return any(map(happens, _told_as_so(typed, name)))
 
 
+def may_name_a_state(knowledge: Knowledge, words: Iterable[str]) -> bool:
+    """Whether one of these words is of an entry, whatever stands beside it: lid, buddy, lock."""
+    named = {word for e in _entries(knowledge) for group in e.groups for word in group}
+    return not (named - _LITTLE).isdisjoint(words)
+
+
 def _words_of(knowledge: Knowledge, parts: Iterable[str]) -> tuple[tuple[str, ...], ...]:
     mend = _mend(knowledge)
     return tuple(filter(None, (tuple(map(mend, raw_words(part))) for part in parts)))

@@ -11,6 +11,7 @@ from functools import lru_cache
 from typing import Final
 
 from troubleshoot.outside.numbers import whole_number
+from troubleshoot.outside.text import as_said
 from troubleshoot.safety.hearing.among_words import is_put_right, pieces_of
 from troubleshoot.safety.hearing.everyday import EVERYDAY
 from troubleshoot.safety.hearing.hinting_words import (
@@ -82,7 +83,7 @@ def hinted(text: str) -> frozenset[str]:
 def _met(text: str) -> Iterator[Hint]:
     if _PLAIN_NUMBER.fullmatch(text.strip()) or not raw_words(text):
         return
-    whole = text.lower().replace("\u2019", "'")
+    whole = as_said(text)
     for said_so, plainly in _SAID_SO:
         whole = said_so.sub(plainly, whole)
     whole = _PRESSURE.sub(_how_high, whole)

@@ -6,6 +6,8 @@ import re
 from datetime import datetime, time, timedelta
 from typing import Final
 
+from troubleshoot.outside.text import as_said
+
 _COUNT: Final = r"\d{1,3}|an?|half an|one|two|three|five|ten|fifteen|twenty|thirty"
 _UNIT: Final = r"(?:min|mins|minute|minutes|h|hr|hrs|hour|hours)"
 _LEAD: Final = re.compile(r"^(?:at|about|around|approx\.?|~) ?")
@@ -66,7 +68,7 @@ def moment(typed: str, now: datetime) -> datetime | None:
 
 def moment_within(typed: str, now: datetime) -> datetime | None:
     """The time that stands somewhere in a text, as in "the boss, 3:10"; None where none does."""
-    if _OTHER_DAY.search(typed.lower()):
+    if _OTHER_DAY.search(as_said(typed)):
         return None
     words = typed.replace(",", " ").replace(";", " ").split()
     for length in range(min(len(words), _LONGEST), 0, -1):
@@ -101,7 +103,7 @@ def names_a_time(typed: str) -> bool:
 
 def is_to_come(typed: str) -> bool:
     """Whether what is told has still to come: tomorrow, later, in ten minutes, he will."""
-    return _TO_COME.search(typed.lower().replace("\u2019", "'")) is not None
+    return _TO_COME.search(as_said(typed)) is not None
 
 
 def with_day(at: datetime, now: datetime) -> str:

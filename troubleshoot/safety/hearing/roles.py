@@ -10,7 +10,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 from typing import Final
 
-from troubleshoot.outside.text import plain_words
+from troubleshoot.outside.text import as_said, plain_words
 
 ROLES: Final[Mapping[str, str]] = MappingProxyType(
     {
@@ -160,7 +160,7 @@ def without_help(text: str) -> str:
     Those who are called after the gas they see to are no gas.
     """
     text = without_gas_people(text)
-    if _CALLED_FOR.search(text.lower()) or not names_a_role(text):
+    if _CALLED_FOR.search(as_said(text)) or not names_a_role(text):
         return text
     ways = "|".join(_HELP)
     return re.sub(rf"\b(?:call(?:ed)? )?(?:an? |the )?(?:{ways})\b", " ", text, flags=re.IGNORECASE)
@@ -176,19 +176,19 @@ def has_not_come(text: str) -> bool:
 
     Who brought a helper came.
     """
-    said = text.lower().replace("\u2019", "'")
+    said = as_said(text)
     alone = _WITH_HELP.sub(" ", said)
     return _NOT_COME.search(said) is not None or _ONLY_LIKE_ONE.search(alone) is not None
 
 
 def names_oneself(text: str) -> bool:
     """Whether whoever types it names themselves: myself, apprentice; not: told by me."""
-    return _ONESELF.search(text.lower().replace("\u2019", "'")) is not None
+    return _ONESELF.search(as_said(text)) is not None
 
 
 def names_a_role(text: str) -> bool:
     """Whether somebody is named whom others can find again: a role, and no word that denies it."""
-    if _NOBODY.search(text.lower()):
+    if _NOBODY.search(as_said(text)):
         return False
     words = _words(text)
     return bool(roles_in(text)) or any(f" {other} " in words for other in _OTHERS)

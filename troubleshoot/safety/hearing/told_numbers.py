@@ -12,6 +12,7 @@ from functools import lru_cache
 from typing import Final
 
 from troubleshoot.knowledge.model import Hazard, Knowledge, Test
+from troubleshoot.outside.text import as_said
 from troubleshoot.quantities.spoken_numbers import in_figures
 from troubleshoot.quantities.typed_units import is_unit
 from troubleshoot.quantities.units import unit as unit_of
@@ -49,13 +50,13 @@ def shows(knowledge: Knowledge, hazard: Hazard, quantity: str, said: str) -> boo
 
 def is_doubtful(said: str) -> bool:
     """Whether a number may be none that is read now: it was, it should be, a limit."""
-    return _NO_READING.search(said.lower()) is not None
+    return _NO_READING.search(as_said(said)) is not None
 
 
 def _numbers(said: str) -> Iterator[str]:
     """Every number, with its unit where one stands behind it; none that counts another thing."""
-    told = without_other_numbers(said.lower())
-    line = _MINUS.sub("-", in_figures(told).replace("\u2019", "'"))
+    told = without_other_numbers(as_said(said))
+    line = _MINUS.sub("-", in_figures(told))
     for found in _NUMBER.finditer(line):
         if _IN_A_PLACE.match(line, found.end()):
             yield found[0]

@@ -8,6 +8,7 @@ from functools import lru_cache
 from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.outside.text import as_said
 from troubleshoot.safety.hearing.mending import RULE_BASES
 
 _WORD: Final = re.compile(r"[^\W\d_]{3,}")
@@ -42,7 +43,7 @@ def trade_words(knowledge: Knowledge) -> Callable[[str], bool]:
 
 @lru_cache(maxsize=RULE_BASES)
 def _stems(knowledge: Knowledge) -> frozenset[str]:
-    words = (word for text in _texts(knowledge) for word in _WORD.findall(text.lower()))
+    words = (word for text in _texts(knowledge) for word in _WORD.findall(as_said(text)))
     return frozenset(_stem(word) for word in words if word not in _EVERYDAY)
 
 

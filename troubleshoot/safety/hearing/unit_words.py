@@ -33,6 +33,10 @@ _CALLING: Final = stems(
     "sick smell smells strong us we"
 )
 """With one of these in a row of facts the fuel is what is in the air."""
+_ALL_DAY: Final = phrase_words("all day")
+"""How long it runs, and nothing that is all gas."""
+_NO: Final = phrase_words("no")
+_DETECTOR: Final = stems("detector smok duct")
 
 
 def names_the_unit(knowledge: Knowledge, said: tuple[Words, ...]) -> bool:
@@ -40,7 +44,15 @@ def names_the_unit(knowledge: Knowledge, said: tuple[Words, ...]) -> bool:
     told = _fact_words(knowledge)
     others = [clause for clause in said if clause not in FUELS]
     known = any(span(clause, phrase) is not None for clause in others for phrase in told)
-    return known and all(_CALLING.isdisjoint(clause) for clause in others)
+    has_none = any(clause[:1] == _NO and _DETECTOR & {*clause} for clause in others)
+    return (known or has_none) and not any(_calls(clause) for clause in others)
+
+
+def _calls(clause: Words) -> bool:
+    """Whether a clause has a word by which people call for help or tell of what is in the air."""
+    at = span(clause, _ALL_DAY)
+    rest = clause if at is None else (*clause[: at[0]], *clause[at[1] :])
+    return not _CALLING.isdisjoint(rest)
 
 
 @lru_cache(maxsize=RULE_BASES)

@@ -96,11 +96,11 @@ def why_at_no_part(said: str, hazard: Hazard) -> str:
 
 
 def _parts_of(hazard: Hazard) -> _Parts | None:
-    """The parts of a danger by what shows it gone and by its orders; None where it has none."""
+    """The parts of a danger by what shows it gone and its remedy; None where it has none."""
     if hazard.all_clear == ROOM_AIR:
         return _OF_CO
     if not stays_off(hazard):
         return None
     if shown_by_a_test(hazard):
         return _WET
-    return _OF_CO if "exchanger" in hazard.what_to_do.lower() else _BURNT
+    return _OF_CO if hazard.exchanger else _BURNT

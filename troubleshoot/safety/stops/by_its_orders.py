@@ -9,8 +9,6 @@ from troubleshoot.knowledge.model import Hazard
 from troubleshoot.quantities.typed import Expected, read
 from troubleshoot.safety.stops.numbers_shown import numbers_in
 
-_UNTIL_TESTED: Final = re.compile(r"\buntil [^.]*\btested\b")
-_AT_LEAST: Final = re.compile(r"\bat least ([0-9]+) ft\b")
 _CLEARANCE: Final = re.compile(
     r"\b(?P<feet>[0-9]+(?:\.[0-9]+)?) ?(?:ft|feet|foot)\b(?: (?:away|off|clear|of|clearance))*"
     r"(?: from (?:it|(?:the |that |any |every )?(?:overhead |power |live )?"
@@ -30,7 +28,7 @@ HAVE_IT_TESTED: Final = (
 
 def shown_by_a_test(hazard: Hazard) -> tuple[str, ...]:
     """The units of the test that the orders want; empty where they want none."""
-    return (_INSULATION, _VOLTS) if _UNTIL_TESTED.search(hazard.what_to_do) else ()
+    return (_INSULATION, _VOLTS) if hazard.off_until == "tested" else ()
 
 
 def why_untested(said: str, hazard: Hazard) -> str:
@@ -59,16 +57,11 @@ def why_too_near(said: str, hazard: Hazard) -> str:
 
     `hazard`: one whose orders keep people so many feet away.
     """
-    least = _least_feet(hazard)
+    least = hazard.least_feet
     near = next((at[0] for at in _CLEARANCE.finditer(said) if float(at["feet"]) < least), "")
     return f"{near.strip()} is less than the {least:g} ft of its orders." if near else ""
 
 
 def without_clearance(said: str, hazard: Hazard) -> str:
     """What is told without how far away it is, where that is what has to be measured."""
-    return _CLEARANCE.sub(" ", said) if _least_feet(hazard) else said
-
-
-def _least_feet(hazard: Hazard) -> float:
-    found = _AT_LEAST.search(hazard.what_to_do)
-    return float(found[1]) if found is not None else 0.0
+    return _CLEARANCE.sub(" ", said) if hazard.least_feet else said

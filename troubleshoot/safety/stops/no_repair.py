@@ -106,16 +106,18 @@ _AMPS: Final = re.compile(
     r"\b(?P<now>[0-9]+) ?(?:a|amps?)\b[^.;]{0,25}\b(?:where|instead of|in place of|for)"
     r"(?: \w+){0,2}? (?P<was>[0-9]+)\b(?! ?(?:gauge|ga|awg|in|min)\b)"
 )
-_AT_THE_EXCHANGER: Final = re.compile(
+_PATCHED: Final = re.compile(
     r"\b(?:weld|braz|solder|patch|seal|cement|caulk|pack|putti|glu|fill)\w*(?: up| over)? "
     r"(?:the |a |that )?(?:\w+ )?(?:cracks?|holes?|splits?|tubes?|seams?|cells?|pinholes?|leaks?)\b"
+)
+_EXCHANGED: Final = re.compile(
+    r"\b(?:replac|chang|swapp|renew|condemn)\w*\b[^.;]{0,25}\b(?:exch\w*|hx|cells?|tubes?|furnace|"
+    r"unit|it)\b|\b(?:new|another) (?:heat )?(?:exch\w*|hx|cells?|tubes?|furnace|unit)\b"
 )
 _WIPED: Final = re.compile(
     r"\b(?:wip|dri|dabb|mopp|dry)\w*\b[^.;,]{0,25}\b(?:rags?|towels?|cloths?|sleeve|sun|shirt|paper|"
     r"leaf blower|itself|by hand)\b"
 )
-_STAYS_OFF: Final = re.compile(r"\bstays off\b|\buntil [^.]*\b(?:replaced|repaired|dried)\b")
-"""Orders by which off is no remedy: it burns again once somebody switches it on."""
 _OF_AIR: Final = frozenset({GAS_SWEEP, REFRIGERANT_SWEEP, ROOM_AIR})
 
 CAME_AGAIN: Final = (
@@ -140,14 +142,16 @@ NO_REPAIR: Final = (
 
 
 def stays_off(hazard: Hazard) -> bool:
-    """Whether what a hazard came from is off until it has been repaired, by its own orders."""
-    return hazard.stops_the_job and _STAYS_OFF.search(hazard.what_to_do) is not None
+    """Whether off is no remedy: it burns again once somebody switches it on."""
+    return hazard.stops_the_job and hazard.off_until is not None
 
 
 def why_no_repair(said: str, hazard: Hazard | None) -> str:
     """Why a deed, in small letters and single blanks, repairs nothing; empty where it may."""
     if hazard is not None and hazard.keeps_off == "nothing":
         return ""  # people and weather have no part that is repaired
+    if _is_of_an_exchanger(hazard) and _is_patched(said):
+        return WRONG_PART
     parts = PART.split(said)
     spoiled = {n: why for n, part in enumerate(parts) if (why := _why_spoiled(part, hazard))}
     wanted = _wanted(hazard)
@@ -173,9 +177,13 @@ def _has_a_part(hazard: Hazard) -> bool:
 
 def _is_of_an_exchanger(hazard: Hazard | None) -> bool:
     """Whether what is welded or sealed may be an exchanger, which is replaced and never patched."""
-    return hazard is not None and (
-        hazard.all_clear == ROOM_AIR or "exchanger" in hazard.what_to_do.lower()
-    )
+    return hazard is not None and (hazard.all_clear == ROOM_AIR or hazard.exchanger)
+
+
+def _is_patched(said: str) -> bool:
+    """Whether a crack was closed, and what cracked not replaced or taken out of use after it."""
+    patches = [*_PATCHED.finditer(said)]
+    return bool(patches) and not _EXCHANGED.search(said, patches[-1].end())
 
 
 def _is_done(wanted: re.Pattern[str], part: str) -> bool:
@@ -192,6 +200,6 @@ def _why_spoiled(part: str, hazard: Hazard | None) -> str:
     amps = _AMPS.search(part)
     if _WRONG_PART.search(part) or (amps and int(amps["now"]) > int(amps["was"])):
         return WRONG_PART
-    if (_is_of_an_exchanger(hazard) and _AT_THE_EXCHANGER.search(part)) or _WIPED.search(part):
+    if _WIPED.search(part):
         return WRONG_PART
     return OF_ANOTHER if _ELSEWHERE.search(part) else ""

@@ -9,6 +9,7 @@ from __future__ import annotations
 import re
 from typing import Final
 
+from troubleshoot.outside.text import as_said
 from troubleshoot.safety.stops.no_remedy import why_no_remedy
 from troubleshoot.safety.stops.undone import why_undone, why_unwired
 
@@ -194,7 +195,7 @@ def why_no_look(typed: str) -> str:
 
 
 def _plain(typed: str) -> str:
-    return " ".join(typed.lower().replace("\u2019", "'").split())
+    return " ".join(as_said(typed).split())
 
 
 def _reason(said: str, reasons: tuple[tuple[re.Pattern[str], str], ...]) -> str:
@@ -203,15 +204,15 @@ def _reason(said: str, reasons: tuple[tuple[re.Pattern[str], str], ...]) -> str:
 
 def _why_a_defeat(typed: str) -> str:
     """What a safety device was defeated by, unless it was a way round found and taken away."""
-    if _TAKEN_AWAY.search(typed.lower()):
+    if _TAKEN_AWAY.search(as_said(typed)):
         return ""
     # Its patterns are many, and a visit that nothing stops needs none of them.
     from troubleshoot.knowledge.advice.done import defeat_in
 
-    found = defeat_in(_WRONG_SIZE_OUT.sub(" ", typed.lower()))
+    found = defeat_in(_WRONG_SIZE_OUT.sub(" ", as_said(typed)))
     return f"That is {found}, and makes nothing safe: have it undone first." if found else ""
 
 
 def tells_a_deed(typed: str) -> bool:
     """Whether anything is told as done, found, or as it is now."""
-    return _DEED.search(typed.lower()) is not None
+    return _DEED.search(as_said(typed)) is not None

@@ -7,6 +7,7 @@ from collections.abc import Mapping
 from types import MappingProxyType
 from typing import Final
 
+from troubleshoot.outside.text import as_said
 from troubleshoot.safety.estimates import leads_to_estimate
 from troubleshoot.safety.steps import GAS_SWEEP, REFRIGERANT_SWEEP, ROOM_AIR
 
@@ -226,5 +227,5 @@ def why_another_unit(said: str, name: str) -> str:
     By the numbers of both; a unit whose name has none is called as its people like.
     """
     own = {int(number) for number in re.findall(r"\d+", name)}
-    told = {int(number) for number in _UNIT.findall(said.lower())}
+    told = {int(number) for number in _UNIT.findall(as_said(said))}
     return ANOTHER_UNIT if own and told and own.isdisjoint(told) else ""

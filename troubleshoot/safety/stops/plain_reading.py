@@ -12,6 +12,7 @@ from collections.abc import Iterable, Iterator, Mapping
 from types import MappingProxyType
 from typing import Final
 
+from troubleshoot.outside.text import as_said
 from troubleshoot.safety.hearing.other_numbers import without_other_numbers
 from troubleshoot.safety.hearing.words import raw_words
 from troubleshoot.safety.steps import GAS_SWEEP, REFRIGERANT_SWEEP, ROOM_AIR
@@ -114,7 +115,7 @@ def why_not_plain(typed: str, spans: Iterable[tuple[int, int]], sweep: str, exam
     `spans`: where the numbers stand, with their units. `sweep`: the all-clear that reads them.
     `example`: the units in which it is read, spoken.
     """
-    rest = _blanked(typed.lower(), (*spans, *_other_gases(typed.lower())))
+    rest = _blanked(as_said(typed), (*spans, *_other_gases(as_said(typed))))
     rest = _without_own_gas(without_other_numbers(rest), sweep)
     rest = _COUNTED.sub(" ", _PHRASES.sub(" ", rest))
     if (number := _DIGITS.search(rest)) is not None:
@@ -131,7 +132,7 @@ def why_not_plain(typed: str, spans: Iterable[tuple[int, int]], sweep: str, exam
 def names_its_gas(typed: str, sweep: str) -> bool:
     """Whether it is said of which gas a number is, and it is the danger's own."""
     own = _OWN_GAS.get(sweep)
-    return own is None or re.search(rf"\b(?:{own})\b", typed.lower()) is not None
+    return own is None or re.search(rf"\b(?:{own})\b", as_said(typed)) is not None
 
 
 def _is_plain(word: str) -> bool:

@@ -16,7 +16,7 @@ from typing import Final
 
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.outside.numbers import choice
-from troubleshoot.outside.text import plain_words
+from troubleshoot.outside.text import as_said, plain_words
 from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.safety.hearing.moments import is_to_come, moment, moment_within
 from troubleshoot.safety.hearing.roles import (
@@ -172,12 +172,12 @@ def in_words(knowledge: Knowledge, typed: str, hazard: Hazard | None = None) -> 
         raise NotAResult(why)
     if hazard is not None and _obeys(hazard, typed):
         return typed
-    if hazard is not None and (why := why_at_no_part(typed.lower(), hazard)):
+    if hazard is not None and (why := why_at_no_part(as_said(typed), hazard)):
         raise NotAResult(why)
     if not tells_a_deed(typed):
         raise TooFewWords(TOO_FEW)
     told = of_the_trade(knowledge, typed)
-    said = " ".join(told.lower().replace("\u2019", "'").split())
+    said = " ".join(as_said(told).split())
     if why := why_beside_the_cause(said) or why_no_repair(said, hazard):
         raise NotAResult(why)
     return told
@@ -186,14 +186,14 @@ def in_words(knowledge: Knowledge, typed: str, hazard: Hazard | None = None) -> 
 def since_the_stop(typed: str, stopped: str, now: datetime) -> None:
     """Raise NotAResult for what was done before a STOP: yesterday, where the STOP is of today."""
     since = datetime.strptime(stopped, _MINUTE) if stopped else None
-    if since is not None and is_before_the_stop(typed.lower(), since.date(), now):
+    if since is not None and is_before_the_stop(as_said(typed), since.date(), now):
         raise NotAResult(f"That is before the STOP of {stopped}: give what was done since, or q.")
 
 
 def of_the_trade(knowledge: Knowledge, typed: str, least: int = LEAST_WORDS) -> str:
     """What is said in words of the trade. Raises TooFewWords."""
     known = trade_words(knowledge)
-    words = {word for word in _WORD.findall(typed.lower()) if known(word)}
+    words = {word for word in _WORD.findall(as_said(typed)) if known(word)}
     if len(words) < least:
         raise TooFewWords(TOO_FEW)
     return typed

@@ -11,6 +11,7 @@ import re
 from typing import Final
 
 from troubleshoot.knowledge.model import Hazard, Knowledge, Test
+from troubleshoot.outside.text import as_said
 from troubleshoot.quantities.typed import Expected, NotUnderstood, read
 from troubleshoot.quantities.units import unit
 from troubleshoot.reasoning.readings.answers import Answer
@@ -73,7 +74,7 @@ def as_read(knowledge: Knowledge, typed: str, hazard: Hazard, on: Unit | None = 
     _require_sound(knowledge, share, hazard, on or Unit())
     units = _units_of(knowledge, hazard)
     known = units or tuple(quantity.unit for quantity in knowledge.quantities.values())
-    said = typed.lower()
+    said = as_said(typed)
     if (
         why := why_no_look(typed)
         or why_too_near(said, hazard)
@@ -139,7 +140,7 @@ def of_what(knowledge: Knowledge, typed: str) -> str:
     """Of what a share is, and with which instrument it was read, in words of the trade."""
     if why := why_no_look(typed):
         raise NotAResult(why)
-    said = {word for word in _WORD.findall(typed.lower()) if word not in ("the", "and", "with")}
+    said = {word for word in _WORD.findall(as_said(typed)) if word not in ("the", "and", "with")}
     told = len(said) >= LEAST_WORDS and any(map(trade_words(knowledge), said))
     if not told or not _INSTRUMENT.search(typed):
         raise NotAResult("Say both: of what it is a share, and which instrument showed it.")
@@ -151,7 +152,7 @@ def _require_sound(knowledge: Knowledge, typed: str, hazard: Hazard, on: Unit) -
     own = knowledge.tests.get(hazard.all_clear or "")
     if _EXPONENT.search(typed):
         raise NotAResult("No instrument shows an exponent: write the number out as it is shown.")
-    said, sweep = typed.lower(), hazard.all_clear or ""
+    said, sweep = as_said(typed), hazard.all_clear or ""
     why = why_another_gas(said, sweep) or why_of_a_dead_pipe(said, sweep)
     if why := why or why_by_no_instrument(said, sweep):
         raise NotAResult(why)

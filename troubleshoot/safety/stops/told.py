@@ -7,7 +7,7 @@ from collections.abc import Collection, Mapping
 from types import MappingProxyType
 from typing import Final
 
-from troubleshoot.outside.text import plain_words
+from troubleshoot.outside.text import as_said, plain_words
 from troubleshoot.safety.hearing.roles import names_a_role, names_oneself, roles_in
 from troubleshoot.safety.stops.reopening import NotAResult
 
@@ -54,7 +54,7 @@ def told(typed: str, profiles: Collection[str]) -> str:
         raise NotAResult(NOT_ONESELF)
     if not names_a_role(typed):
         raise NotAResult(NOBODY)
-    said = typed.lower()
+    said = as_said(typed)
     if _NOT_REACHED.search(said) and not _REACHED.search(said):
         raise NotAResult(NOT_REACHED)
     return typed

@@ -31,6 +31,7 @@ from troubleshoot.visit.deciding.candidates import asking, candidates_from, swit
 from troubleshoot.visit.deciding.decision import Decision, nearer_to, to_ask, to_do
 from troubleshoot.visit.deciding.leaving import way_back
 from troubleshoot.visit.deciding.lifting import towards_lifting
+from troubleshoot.visit.deciding.locked_again import locked_again
 from troubleshoot.visit.deciding.on_round import hooked_up_once, left_to_take, new_findings
 from troubleshoot.visit.deciding.proving import before_any_start, stopped_first, while_dead
 from troubleshoot.visit.deciding.put_before import (
@@ -119,7 +120,8 @@ class Decider:
         while True:
             chosen, reason = self._choose(state, conclusions, candidates)
             if chosen is None:
-                return self._look_again(state, conclusions) or Decision(
+                first = self._look_again(state, conclusions) or locked_again(self.knowledge, state)
+                return first or Decision(
                     "ending",
                     ending=ending_of(conclusions),
                     handed_over=tuple(handed),

@@ -16,6 +16,7 @@ from typing import Final
 from troubleshoot.knowledge.model import Hazard, Knowledge, Proof, Test
 from troubleshoot.reasoning.conclusions import Conclusions, FiredHazard
 from troubleshoot.reasoning.unit.places import Place
+from troubleshoot.safety.at_ports import AT_PORTS, as_read_on
 from troubleshoot.safety.cautions import cautions_before
 from troubleshoot.safety.closed_ways import is_closed
 from troubleshoot.safety.needs import BURNER_AREAS, HOOK_UPS, OPEN_LIVE, UNDER_GAS, needs_of
@@ -43,7 +44,7 @@ def next_of_repair(
     left = left_to_prove(knowledge, state)
     unlit = _left_unlit(knowledge, state, conclusions, left)
     for proof in left:
-        test = test_of(knowledge, proof)
+        test = test_of(knowledge, state, proof)
         if unlit and _wants_a_burner(knowledge, state, proof, state.repair_begun):
             continue
         if can_be_read(knowledge, state, proof):
@@ -52,7 +53,7 @@ def next_of_repair(
     if state.repair_begun is not None and is_read_bad(knowledge, state):
         return Decision("prove")
     for proof in left:
-        test = test_of(knowledge, proof)
+        test = test_of(knowledge, state, proof)
         if (
             test is not None
             and _is_led_to(test)
@@ -79,7 +80,7 @@ def _left_unlit(
     knowledge: Knowledge, state: VisitState, conclusions: Conclusions, left: Iterable[Proof]
 ) -> bool:
     """Whether joints are still to be found tight before a burner is lit, and can be."""
-    tests = (test for proof in left if (test := test_of(knowledge, proof)) is not None)
+    tests = (test for proof in left if (test := test_of(knowledge, state, proof)) is not None)
     return any(
         UNDER_GAS in test.needs_state
         and (not _steps_to(state, test) or _may_be_reached(knowledge, state, conclusions, test))
@@ -95,7 +96,7 @@ def next_of_before(knowledge: Knowledge, state: VisitState) -> Decision | None:
     for said in state.repairs_before:
         for proof in left_of(knowledge, state, said):
             if can_be_read(knowledge, state, proof, said):
-                test = test_of(knowledge, proof)
+                test = test_of(knowledge, state, proof)
                 cautions = _cautions(knowledge, state, proof, test)
                 return Decision("prove", test, cautions=cautions, proof=proof, of_before=said.fault)
     return None
@@ -115,7 +116,7 @@ def before_any_start(
     if state.repair_begun is None or not is_open or is_read_bad(knowledge, state):
         return None
     for proof in left_to_prove(knowledge, state):
-        test = test_of(knowledge, proof)
+        test = test_of(knowledge, state, proof)
         if test is None or test.work_state != "energised-open":
             continue
         if can_be_read(knowledge, state, proof):
@@ -134,7 +135,7 @@ def while_dead(knowledge: Knowledge, state: VisitState) -> Decision | None:
     if state.work.panels != "off" or state.work.power != "locked-out":
         return None
     for proof in left_to_prove(knowledge, state):
-        test = test_of(knowledge, proof)
+        test = test_of(knowledge, state, proof)
         dead = test is not None and test.work_state == "locked-out"
         if dead and can_be_read(knowledge, state, proof):
             return Decision("prove", test, proof=proof)
@@ -180,7 +181,7 @@ def left_of(knowledge: Knowledge, state: VisitState, said: RepairSaid) -> tuple[
 
 def waiting(knowledge: Knowledge, state: VisitState) -> tuple[Proof, ...]:
     """What is read once the unit is back and runs."""
-    left = ((proof, test_of(knowledge, proof)) for proof in left_to_prove(knowledge, state))
+    left = ((proof, test_of(knowledge, state, proof)) for proof in left_to_prove(knowledge, state))
     return tuple(
         proof
         for proof, test in left
@@ -190,16 +191,17 @@ def waiting(knowledge: Knowledge, state: VisitState) -> tuple[Proof, ...]:
 
 def read_live(knowledge: Knowledge, state: VisitState) -> tuple[Proof, ...]:
     """What is left to be read with the power on behind an open panel."""
-    left = ((proof, test_of(knowledge, proof)) for proof in left_to_prove(knowledge, state))
+    left = ((proof, test_of(knowledge, state, proof)) for proof in left_to_prove(knowledge, state))
     return tuple(proof for proof, test in left if test and is_read_live(test))
 
 
-def test_of(knowledge: Knowledge, proof: Proof) -> Test | None:
-    """The test that a proof is read by, where the rules name one, as the proof has it done."""
+def test_of(knowledge: Knowledge, state: VisitState, proof: Proof) -> Test | None:
+    """The test that a proof is read by, where the rules name one, as proof and unit have it."""
     test = knowledge.read_by(proof)
     if test and proof.runs:
         return replace(test, work_state="running", needs_state=())
-    return replace(test, work_state="running-open") if test and proof.called else test
+    called = replace(test, work_state="running-open") if test and proof.called else test
+    return as_read_on(called, state.at_work) if called else None
 
 
 def is_read_live(test: Test) -> bool:
@@ -208,9 +210,10 @@ def is_read_live(test: Test) -> bool:
 
 
 def _is_led_to(test: Test) -> bool:
-    """Whether steps lead to a proof: read live, under gas unlit, or with what is hooked up dead."""
+    """Whether steps lead to a proof: read live, under gas, with gauges, or on what is hooked up."""
     hooked_up = not HOOK_UPS.keys().isdisjoint(test.needs_state)
-    return is_read_live(test) or UNDER_GAS in test.needs_state or hooked_up
+    from_outside = not {UNDER_GAS, AT_PORTS}.isdisjoint(test.needs_state)
+    return is_read_live(test) or from_outside or hooked_up
 
 
 def can_be_read(
@@ -222,7 +225,7 @@ def can_be_read(
     was found safe, nor behind an open panel where its test wants it shut. `of_before`: the repair
     that it proves, where that was made before the visit.
     """
-    test = test_of(knowledge, proof)
+    test = test_of(knowledge, state, proof)
     if test is not None and _is_led_to(test):
         return not _steps_to(state, test) and not is_blocked(state, test, _nearest(state, test))
     if test is not None and test.work_state in _DEAD_OR_OUTSIDE:
@@ -250,7 +253,7 @@ def _wants_a_burner(
     knowledge: Knowledge, state: VisitState, proof: Proof, said: RepairSaid | None
 ) -> bool:
     """Whether a burner has to be lit for a proof."""
-    test = test_of(knowledge, proof)
+    test = test_of(knowledge, state, proof)
     if test is not None and UNDER_GAS in test.needs_state:
         return False
     if said is None or not state.at_work.burns_gas:

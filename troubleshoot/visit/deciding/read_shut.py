@@ -16,6 +16,7 @@ from troubleshoot.reasoning.choosing.stopping import least_rate_on
 from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.reasoning.readings.superseded import inputs_of
 from troubleshoot.reasoning.unit.places import Place, like, spoken
+from troubleshoot.safety.at_ports import as_read_on
 from troubleshoot.safety.closed_ways import is_closed
 from troubleshoot.safety.needs import OPEN_LIVE, needs_of, with_needs
 from troubleshoot.safety.reaching import beyond, is_blocked, steps_before
@@ -95,9 +96,10 @@ def read_while_shut(
     forbidden, tests = Forbidden(conclusions), decider.knowledge.tests
     least = least_rate_on(conclusions.ranking)
     for candidate in decider.candidates(state, conclusions):
-        if not candidate.pays(least) or candidate.test.work_state not in OPEN_LIVE:
+        behind = as_read_on(candidate.test, unit).work_state in OPEN_LIVE
+        if not candidate.pays(least) or not behind:
             continue
-        for test in (tests[name] for name in candidate.asks):
+        for test in (as_read_on(tests[name], unit) for name in candidate.asks):
             at = like(candidate.at, state.unit.layout.places(test.per))
             shows = test.work_state == "any" or needs_of(test, spoken(at), unit).energised
             if not shows or steps_before(state, test, at):

@@ -11,6 +11,7 @@ from collections.abc import Mapping
 from typing import Final
 
 from troubleshoot.knowledge.model import Fault, Knowledge, Proof
+from troubleshoot.outside.text import as_said
 from troubleshoot.quantities.typed import NotUnderstood
 from troubleshoot.quantities.units import unit
 from troubleshoot.reasoning.readings.measuring import read_text
@@ -85,7 +86,7 @@ def why_unproved(
         return NOT_RIGHT
     if why:
         return why
-    said = typed.lower().replace("\u2019", "'")
+    said = as_said(typed)
     both = both_told(said) if compared else None
     read = typed if both is None else both[0]
     was = before if both is None else _largest(knowledge, proof, both[1])

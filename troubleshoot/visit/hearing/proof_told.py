@@ -6,6 +6,7 @@ import re
 from typing import Final
 
 from troubleshoot.knowledge.model import Proof
+from troubleshoot.outside.text import as_said
 from troubleshoot.safety.hearing.words import raw_words
 from troubleshoot.safety.stops.no_result import why_no_look
 from troubleshoot.safety.stops.of_the_danger import ELSEWHERE, why_not_now
@@ -57,7 +58,7 @@ def why_nothing_read(
     `is_compared`: what it was before the repair is part of the answer. `is_read_dead`: so is that
     the unit is locked out.
     """
-    said = typed.lower().replace("\u2019", "'")
+    said = as_said(typed)
     if not said.strip() or _NOTHING_READ.search(said) or why_no_look(typed):
         return NOT_READ
     may_be_off = is_read_dead or _WANTS_IT_OFF.search(proof.text.lower())

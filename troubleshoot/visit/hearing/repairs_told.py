@@ -10,13 +10,17 @@ from collections.abc import Iterator
 from typing import Final
 
 from troubleshoot.frozen import frozen
+from troubleshoot.outside.text import as_said
 
 _DEEDS: Final = (
     r"(?:replaced|changed|swapped|renewed|rebuilt|repaired|cleaned|washed|rewired|fitted|"
     r"installed|freed|tightened|unclogged|unblocked|straightened|reconnected|"
-    r"fixed(?= (?:the|that|an?|my|our|his|her)\b)|put (?:in|on|a new|new)|"
+    r"fixed(?= (?:the|that|an?|my|our|his|her)\b)|"
+    r"put (?:in|on|a new|new)|put(?= (?:an? )?(?:fresh|[0-9]))|"
+    r"(?:dropped|hung|mounted|popped|slapped|stuck|threw)(?= (?:in )?(?:(?:an?|some|both|two) )?"
+    r"(?:brand )?(?:new|fresh)\b)|"
     r"(?:ran|pulled)(?= (?:a |some )?new\b)|"
-    r"opened(?= (?:up )?(?:[a-z]+ ){0,3}(?:dampers?|grill?es?|louvers?|registers?)\b))"
+    r"(?:closed|opened)(?= (?:up )?(?:[a-z]+ ){0,3}(?:dampers?|grill?es?|louvers?|registers?)\b))"
     r"(?: out| in| on| up)?"
 )
 _WAS: Final = r"(?:(?:was|were|is|are|has|have|had|been|got|already|just|all) )*"
@@ -29,15 +33,15 @@ _NOT_DONE: Final = re.compile(
 """Beside these words nothing is said to be put right."""
 _PARTED: Final = re.compile(r"[,;:!?()]|\.(?![0-9])|\b(?:but|then|because|so|though|although)\b")
 _ENDS: Final = frozenset(
-    """again ago already and are at because by comes didnt doesnt dont earlier for from goes had has
-    have he i in is isnt it its keeps last me no nobody nothing now off on once out same she since
-    still sure that they this today twice us was we went were when while with wont
-    yesterday""".split()  # noqa: SIM905
+    """again ago already and are at back because by comes didnt doesnt dont down earlier for from
+    goes had has have he i in is isnt it its keeps last like me no nobody nothing now off on once
+    out same she since still sure that they this today twice us was we went were when while with
+    wont yesterday""".split()  # noqa: SIM905
 )
 """Words that no part's name goes on beyond."""
 _IDLE: Final = frozenset(
-    """a all an another any both brand couple different her his my new old one our pair set some the
-    their two whole""".split()  # noqa: SIM905
+    """a all an another any both brand couple different fresh her his my new of old one our over
+    pair set some spare the their to two whole""".split()  # noqa: SIM905
 )
 """Words that name no part."""
 _ASIDE: Final = frozenset(
@@ -58,22 +62,43 @@ _FORMS: Final = (
     re.compile(r"(?:^.*\band )?(?P<what>.+?) is (?:all )?(?:brand )?new\b"),
     _PART_BEHIND[1],
 )
+_OF_IT: Final = re.compile(
+    rf"^\s*(?:(?:i|just|so|we) )*{_DEEDS} (?:it|them|ones?|(?:an? )?new (?:ones?|set))\b"
+)
+_TOLD_OF: Final = re.compile(
+    r"^\s*(?:the )?(?P<what>[a-z0-9 -]+?) (?:had|has|is|are|looked|was|were)\b"
+)
+"""A deed at what was told of just before it: damper was stuck closed, freed it up."""
 _OF_NOW: Final = re.compile(r"\b(?:just now|right now|a minute ago|while i was here)\b")
 _OF_BEFORE: Final = re.compile(
     r"\b(?:already|ago|before|earlier|last|yesterday|previous\w*|months?|weeks?|days?|years?|"
     r"somebody|someone|they|he|she|other (?:guy|tech)|maintenance)\b"
 )
-_OF_NO_UNIT: Final = frozenset(
+_TOOLS: Final = frozenset(
+    """clamp drill flashlight gauge gauges glove gloves goggles hammer leads meter multimeter pliers
+    probe probes screwdriver sniffer tester thermometer tool tools torch visor
+    wrench""".split()  # noqa: SIM905
+)
+"""Whose they are: they are swapped, and get new batteries, and no unit is put right by it."""
+_OF_NO_UNIT: Final = _TOOLS | frozenset(
     """apprentice building carpet ceiling clothes crew customer day deck floor guardrail gutter guy
-    hatch helper job ladder manager mechanic mind owner paint parapet rail roof roofing
+    hatch helper job ladder manager mechanic mind owner paint parapet places rail roof roofing seats
     shift skylight store super tech tenant tenants truck wall walls week""".split()  # noqa: SIM905
 )
 """What may be new, and whoever may, without any unit being put right."""
+_IN_A_TOOL: Final = re.compile(
+    rf"\b(?:for|in|inside|of|on) (?:\w+ ){{0,2}}(?:{'|'.join(sorted(_TOOLS))})\b"
+)
+"""A fuse in the meter is none of the unit's."""
 _OF_A_SIZE: Final = (
     r"(?:a|amps?|f|hp|in|inch|kw|lbs?|mfd|mm|ohms?|poles?|rows?|tons?|uf|v|va|volts?|w|watts?)"
 )
-_SIZE: Final = re.compile(rf"\b[0-9][0-9./x-]*(?:[ -]?{_OF_A_SIZE})\b")
-"""How large a part is: 30 amp, 3 pole."""
+_SIZE: Final = re.compile(
+    rf"\b[0-9][0-9./x-]*(?:[ -]?{_OF_A_SIZE})\b|"
+    r"\b[0-9]+(?:\.[0-9]+)?(?:[/+x][0-9]+(?:\.[0-9]+)?)+\b|"
+    r"\b[0-9]+\.[0-9]+\b|\b(?:208|230|240|370|440|460|480)\b"
+)
+"""How large a part is: 30 amp, 3 pole, a 40/5 can, for 440 volts."""
 _PLACE: Final = re.compile(
     r"(?<=[a-z])(?: (?:on|of|at))?(?: (?:circuit|ckt|comp|compressor|no|number|stage|unit))? "
     r"[a-z]?[0-9][0-9/x.-]*$"
@@ -82,7 +107,7 @@ _PLACE: Final = re.compile(
 _MOST: Final = 4
 """Words of a part's name."""
 _PRONOUNS: Final = frozenset(
-    {"it", "that", "this", "them", "everything", "something", "stuff", "test"}
+    {"it", "that", "this", "them", "ones", "everything", "something", "stuff", "test"}
     | {"none", "nothing", "anything", "nobody", "mind", "about"}
 )
 """None of these is a part, nor goes one on beyond it: it was put on test, none fitted."""
@@ -108,7 +133,10 @@ def is_told_of_before(words: str) -> bool:
 
 def repairs_told(words: str) -> tuple[Told, ...]:
     """The parts that somebody says were put right, in the order in which they are told."""
-    found = [told for clause in _PARTED.split(_plain(words)) for told in _in_clause(clause)]
+    clauses = _PARTED.split(_plain(words))
+    found: list[Told] = []
+    for before, clause in zip(["", *clauses], clauses, strict=False):
+        found += [*_in_clause(clause)] or _at_it(before, clause)
     return tuple({told.part: told for told in found}.values())
 
 
@@ -121,11 +149,11 @@ def besides(words: str, told: tuple[Told, ...]) -> str:
 
 
 def _plain(words: str) -> str:
-    return " ".join(words.lower().replace("\u2019", "'").split())
+    return " ".join(as_said(words).split())
 
 
 def _in_clause(clause: str) -> Iterator[Told]:
-    if _NOT_DONE.search(_before_the_end(clause)):
+    if _NOT_DONE.search(_before_the_end(clause)) or _IN_A_TOOL.search(clause):
         return
     for form in _FORMS:
         found = form.search(clause)
@@ -139,6 +167,13 @@ def _in_clause(clause: str) -> Iterator[Told]:
             return
 
 
+def _at_it(before: str, clause: str) -> Iterator[Told]:
+    """What was put right at the thing that the clause before tells of."""
+    told_of = _TOLD_OF.match(before)
+    if told_of is not None and _OF_IT.match(clause) and not _NOT_DONE.search(clause):
+        yield from (Told(part, clause) for part in _parts(told_of["what"]))
+
+
 def _before_the_end(clause: str) -> str:
     """A clause up to what is said of the unit behind it: still wont light."""
     return re.split(r"\b(?:still|and its?|now|same)\b", clause)[0]
@@ -146,8 +181,8 @@ def _before_the_end(clause: str) -> str:
 
 def _parts(said: str) -> Iterator[str]:
     """The names of parts that stand first in a phrase, joined by and."""
-    for phrase in re.split(r"\band\b|/|&|\+", said):
-        phrase = _PLACE.sub("", _SIZE.sub(" ", f" {phrase}").rstrip())
+    for phrase in re.split(r"\band\b|/|&|\+", _SIZE.sub(" ", said)):
+        phrase = _PLACE.sub("", f" {phrase}".rstrip())
         words = re.findall(r"[a-z0-9-]+", phrase)
         own: list[str] = []
         for word in words:

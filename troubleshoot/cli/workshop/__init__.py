@@ -1,0 +1,1 @@
+"""`troubleshoot rules`: what an author of rules calls up in a shell."""

@@ -1,0 +1,143 @@
+"""What came of a test told in other words than the list's: taken with an echo, or asked about.
+
+Where hands may be in, words that may tell that a state has gone are asked of as that first, and
+what was found after it. What is sound is never taken from other words, nor does anything here
+confirm a step or lift a STOP.
+"""
+
+from __future__ import annotations
+
+from string import digits
+
+from troubleshoot.dialogue.beside_work import ask_if_all_stands
+from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.hearing import Listener
+from troubleshoot.dialogue.in_clauses import by_clauses
+from troubleshoot.dialogue.in_part import InPart, beside_words, in_part
+from troubleshoot.dialogue.may_be_meant import agrees
+from troubleshoot.dialogue.other_looks import OtherLooks, Seen
+from troubleshoot.dialogue.picking import pick
+from troubleshoot.dialogue.prompts import AskTest, DoStep
+from troubleshoot.dialogue.reading_out import ReadingOut
+from troubleshoot.dialogue.said import Voice
+from troubleshoot.dialogue.taking_up import protects, taken_up
+from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
+from troubleshoot.knowledge.model import Test
+from troubleshoot.safety.facts_first import outcomes_that_stop
+from troubleshoot.safety.hearing.among_words import told_among
+from troubleshoot.safety.hearing.gone import may_name_a_state, something_happened
+from troubleshoot.safety.hearing.looks import tells_of_looks
+from troubleshoot.safety.hearing.small_talk import is_small_talk
+from troubleshoot.visit.events import Noted
+
+WHICH_IS_MEANT = "Which of these is meant?"
+
+
+class OtherWords:
+    """Takes outcomes in other words in one conversation."""
+
+    def __init__(self, book: VisitBook, voice: Voice, reading_out: ReadingOut) -> None:
+        self.book = book
+        self.voice = voice
+        self.telling = reading_out.telling
+        self.other_looks = OtherLooks(book, voice, reading_out)
+
+    def take(
+        self, listener: Listener, prompt: AskTest | DoStep, typed: str, *, stands: bool
+    ) -> Talk[bool]:
+        """Whether words that answer nothing as typed were taken for what came of it, or of a look.
+
+        `stands`: it was asked already whether all still does. Raises ToldGone, DangerCalled, Leave.
+        """
+        meant = self._meant(listener, prompt, typed)
+        elsewhere = meant is None and self._may_be_found(listener, prompt, typed)
+        seen = self.other_looks.told(prompt.decision, typed) if elsewhere else ()
+        if len(seen) > 1 and (is_small_talk(typed) or tells_of_looks(typed)):
+            seen = ()
+        asks_later = not self._tells_of_it_alone(meant, typed)
+        if not asks_later and (yield from self._take(listener, prompt, typed, meant, seen)):
+            return True
+        if not stands:
+            yield from ask_if_all_stands(self.book, listener, prompt.decision, typed)
+        return asks_later and (yield from self._take(listener, prompt, typed, meant, seen))
+
+    def _may_be_found(self, listener: Listener, prompt: AskTest | DoStep, typed: str) -> bool:
+        """Whether words may tell what was found: not at a step, nor of what hints at a danger."""
+        if prompt.decision.step is not None or not set(typed).isdisjoint(digits):
+            return False
+        if listener.speaks_of_danger(typed) or self.voice.hints(typed, listener.own):
+            return False
+        return not told_among(self.book.knowledge, typed)
+
+    def _meant(self, listener: Listener, prompt: AskTest | DoStep, typed: str) -> InPart | None:
+        """What may be meant of the test in hand."""
+        test = prompt.decision.test
+        if test is None or is_small_talk(typed) or tells_of_looks(typed):
+            return None
+        if not self._may_be_found(listener, prompt, typed):
+            return None
+        return in_part(self.book.knowledge, test, typed, self._unproved(test, prompt.outcomes))
+
+    def _unproved(self, test: Test, outcomes: tuple[str, ...]) -> tuple[str, ...]:
+        """The outcomes without those that show that a danger is not there."""
+        if not protects(self.book.knowledge, test):
+            return outcomes
+        return tuple(each for each in outcomes if each not in test.healthy)
+
+    def _tells_of_it_alone(self, meant: InPart | None, typed: str) -> bool:
+        """Whether no word may tell of what the work stands on, nor of anything that happened."""
+        if something_happened(typed, self.book.state.name):
+            return False
+        if meant is None:
+            return True
+        return meant.is_one_matter and not may_name_a_state(self.book.knowledge, meant.others)
+
+    def _take(
+        self,
+        listener: Listener,
+        prompt: AskTest | DoStep,
+        typed: str,
+        meant: InPart | None,
+        seen: tuple[Seen, ...],
+    ) -> Talk[bool]:
+        test = prompt.decision.test
+        if seen:
+            return (yield from self.other_looks.take(listener, prompt.decision, typed, seen))
+        if meant is None or test is None:
+            return False
+        answer = self._without_asking(test, typed, meant)
+        if answer:
+            self.voice.say(f'Taken as "{answer}".')
+        else:
+            try:
+                answer = yield from self._asked(listener, test, typed, meant)
+            except (Leave, DangerCalled):
+                self.book.add(Noted(f"typed, and not confirmed: {typed}"))
+                raise
+        if not answer:
+            return False
+        self.telling.keep(taken_up(self.book, listener, prompt, answer), prompt)
+        return True
+
+    def _without_asking(self, test: Test, typed: str, meant: InPart) -> str:
+        """The answer where all other words tell where or how much; empty where it is to be asked.
+
+        What is sound, or stops the job, is asked.
+        """
+        asked = {*test.healthy, *outcomes_that_stop(self.book.knowledge, test)}
+        if not asked.isdisjoint(meant.outcomes) or not meant.is_one_matter:
+            return ""
+        found = by_clauses(
+            self.book.knowledge, test, typed, meant.outcomes, beside=beside_words(test)
+        )
+        return ", ".join(map(test.spoken, found)) if {*found} == {*meant.outcomes} else ""
+
+    def _asked(self, listener: Listener, test: Test, typed: str, meant: InPart) -> Talk[str]:
+        """The answer that is agreed to; empty where none is."""
+        names = [test.spoken(each) for each in meant.outcomes]
+        if not meant.are_all_meant:
+            index = yield from pick(self.book, self.voice, WHICH_IS_MEANT, names)
+            return "" if index is None else names[index]
+        answer = ", ".join(names)
+        asked = f'You typed "{typed}". Is "{answer}" meant?'
+        return answer if (yield from agrees(listener, asked, answer)) else ""

@@ -1,0 +1,111 @@
+"""The record of plays: one JSON line a play, a file an apprentice; CSV of it for a supervisor."""
+
+from __future__ import annotations
+
+import csv
+import io
+import json
+import os
+import re
+from collections.abc import Iterable
+from dataclasses import asdict, fields
+from pathlib import Path
+from typing import Any, Final
+
+from troubleshoot.outside.files import make_private, open_regular, read_bytes, read_open
+from troubleshoot.outside.plain_data import from_json
+from troubleshoot.outside.refusal import NotUsable
+from troubleshoot.outside.text import MOST_NAME, one_line
+from troubleshoot.practice.scores import NOBODY, Play, counting
+
+FORMAT: Final = 2
+FIRST_FORMAT: Final = 1
+"""Of records kept before it was asked whether a call is reasoned, and how sure of it one is."""
+MOST_RECORD: Final = 10_000_000
+MOST: Final = 1_000_000
+"""No count of a play comes near."""
+FOLDER: Final = "practice"
+FORMULA: Final = tuple("=+-@|%\uff1d\uff0b\uff0d\uff20")
+"""What a spreadsheet takes for the beginning of a formula, the wide forms of a keyboard too."""
+
+
+class RecordDamaged(ValueError):
+    """The record, or a line of it, cannot be read; the message names it."""
+
+
+def record_path(data_folder: Path, apprentice: str) -> Path:
+    """The file of one apprentice; a name becomes letters, digits and hyphens.
+
+    Raises NotUsable for a name that is too long, or holds what cannot be shown.
+    """
+    apprentice = one_line(apprentice, "the apprentice's name", MOST_NAME)
+    word = "-".join(re.findall(r"[a-z0-9]+", apprentice.lower())) or NOBODY
+    return data_folder / FOLDER / f"{word}.jsonl"
+
+
+def keep_play(path: Path, play: Play) -> None:
+    """Add one play to its record; a line cut off before it goes. Raises OSError or NotUsable."""
+    make_private(path.parent)
+    line = json.dumps({"format": FORMAT, **asdict(play)}, ensure_ascii=False)
+    with os.fdopen(open_regular(path, os.O_RDWR | os.O_CREAT), "r+b") as stream:
+        kept = read_open(stream.fileno(), str(path), MOST_RECORD)
+        stream.truncate(kept.rfind(b"\n") + 1)
+        stream.seek(0, os.SEEK_END)
+        stream.write(f"{line}\n".encode())
+
+
+def read_plays(path: Path) -> tuple[Play, ...]:
+    """Every play of a record, in order; none where there is no record yet.
+
+    A last line cut off while it was written is left out. Raises RecordDamaged for any other.
+    """
+    if not os.path.lexists(path):
+        return ()
+    try:
+        whole, _, _ = read_bytes(path, MOST_RECORD).rpartition(b"\n")
+    except NotUsable as error:
+        raise RecordDamaged(str(error)) from None
+    plays = []
+    for number, line in enumerate(whole.split(b"\n"), start=1):
+        if not line:
+            continue
+        try:
+            plays.append(_play(from_json(line, "the line")))
+        except (ValueError, TypeError, KeyError):
+            what = f"{path}: line {number} is damaged; fix or delete that line"
+            raise RecordDamaged(what) from None
+    return tuple(plays)
+
+
+def _play(data: object) -> Play:
+    if not isinstance(data, dict):
+        raise TypeError("no play")
+    kept: dict[str, Any] = data
+    of = kept.pop("format")
+    if of == FIRST_FORMAT:
+        kept = {"reasoned": kept["verdict"] == "right", "sure": "", "parts": 0, **kept}
+    elif of != FORMAT:
+        raise ValueError("another format")
+    play = Play(**kept)
+    for field in fields(Play):
+        value = getattr(play, field.name)
+        if type(value).__name__ != field.type or (type(value) is int and not 0 <= value <= MOST):
+            raise TypeError(field.name)
+    return play
+
+
+def as_csv(plays: Iterable[Play]) -> str:
+    """The record as CSV (RFC 4180), a header first; `counts` tells first plays from later ones."""
+    stream = io.StringIO()
+    writer = csv.DictWriter(stream, fieldnames=[*Play.__dataclass_fields__, "counts"])
+    writer.writeheader()
+    for play, counts in counting(plays):
+        cells = {name: _cell(value) for name, value in asdict(play).items()}
+        writer.writerow({**cells, "counts": "yes" if counts else "no"})
+    return stream.getvalue()
+
+
+def _cell(value: object) -> object:
+    """A text that a spreadsheet would take for a formula is given a quote before it."""
+    told = isinstance(value, str) and value.strip()[:1] in FORMULA and value.strip() != ""
+    return f"'{value}" if told else value
