@@ -9,8 +9,8 @@ from collections.abc import Callable
 
 import pytest
 
-from troubleshoot.cli import rules
 from troubleshoot.cli.failures import USAGE
+from troubleshoot.cli.workshop import measuring
 
 Command = Callable[..., tuple[int, str, str]]
 SMALL = (
@@ -25,7 +25,7 @@ SMALL = (
 def test_without_the_extra_one_sentence_says_how_to_come_by_it(
     command: Command, monkeypatch: pytest.MonkeyPatch
 ) -> None:
-    monkeypatch.setattr(rules, "find_spec", lambda _: None)
+    monkeypatch.setattr(measuring, "find_spec", lambda _: None)
     code, out, err = command("rules", "measure", "--physics")
     assert (code, out) == (USAGE, "")
     assert err == "--physics needs more packages: pip install 'troubleshoot[physics]'\n"
