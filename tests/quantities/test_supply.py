@@ -90,5 +90,14 @@ def test_a_system_is_judged_by_its_ranges_and_a_motor_by_its_nameplate(
     assert supply.service_voltage(nominal, measured).verdict == verdict
 
 
+@pytest.mark.parametrize(
+    "nominal", [(460, 3, 60), (120, 240), (277, 480), (208, 240, 277), (24, 120)]
+)
+def test_volts_of_two_supplies_are_no_nominal(nominal: tuple[float, ...]) -> None:
+    """Regression: 60 V on 460/3/60 was within; 150 V lay between 120 and 240, and was too."""
+    with pytest.raises(OutOfRange, match="one supply"):
+        supply.service_voltage(nominal, 60)
+
+
 def test_the_deviation_is_from_the_nearest_nominal() -> None:
     assert supply.service_voltage((208, 230), 228).deviation_percent == pytest.approx(-0.8696, 1e-3)

@@ -111,7 +111,7 @@ def _description(calculation: "Calculation") -> str:
 def _condition(parameter: "Parameter") -> str:
     """Return how a parameter may be given, where there is something to say."""
     said = []
-    if parameter.fewest:
+    if parameter.fewest and not parameter.plate:
         said.append("several: 40/5/10")
     if parameter.choices:
         said.append(f"one of {', '.join(parameter.choices)}")

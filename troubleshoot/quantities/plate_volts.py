@@ -19,7 +19,7 @@ _STAMPED: Final = re.compile(
     r"(?P<low>\d{3}) ?(?:v(?:olts?|ac)?)?"
     r"(?: ?(?:/|-|or|to) ?(?P<high>\d{3}) ?(?:v(?:olts?|ac)?)?)?"
     r"(?: ?[-/,]? ?(?P<phases>[13]|single|three) ?-?(?:phase|ph|p)?\b)?"
-    r"(?: ?[-/,]? ?(?:50|60) ?(?:hz|hertz)?)?",
+    r"(?: ?[-/,]? ?(?P<hertz>50|60) ?(?:hz|hertz)?)?",
     re.IGNORECASE,
 )
 
@@ -38,11 +38,11 @@ def plate_volts(text: str) -> PlateVolts | None:
 
     Raises NotUnderstood where two voltages are of two classes: a motor is wired for one of them.
     """
-    stamped = _STAMPED.fullmatch(text.strip().replace("\u2013", "-"))
+    stamped = _stamped(text)
     if stamped is None or not (stamped["high"] or stamped["phases"]):
         return None
     low, high = (whole_number(stamped[side] or stamped["low"]) or 0 for side in ("low", "high"))
-    if not any(least <= low <= high <= most for least, most in _CLASSES):
+    if low > high or not of_one_supply(low, high):
         raise NotUnderstood(
             text,
             "names volts of two supplies, or of none",
@@ -52,3 +52,18 @@ def plate_volts(text: str) -> PlateVolts | None:
         stamped["phases"] and stamped["phases"].lower(), 3
     )
     return PlateVolts(float(low), float(high), phases)
+
+
+def of_one_supply(*volts: float) -> bool:
+    """Say whether all are nominal volts of one class of supply, as 208 and 230 are."""
+    return any(least <= min(volts) <= max(volts) <= most for least, most in _CLASSES)
+
+
+def with_phases_and_hertz(text: str) -> bool:
+    """Say whether the text is a plate's volts, phases and hertz, and so no volts of three legs."""
+    stamped = _stamped(text)
+    return stamped is not None and bool(stamped["phases"] and stamped["hertz"])
+
+
+def _stamped(text: str) -> re.Match[str] | None:
+    return _STAMPED.fullmatch(text.strip().replace("\u2013", "-"))

@@ -9,6 +9,7 @@ from itertools import pairwise
 from typing import Final, Literal
 
 from troubleshoot.frozen import frozen
+from troubleshoot.quantities.plate_volts import of_one_supply
 from troubleshoot.quantities.ranges import OutOfRange, require, require_all
 
 HIGHEST_UNBALANCE_PERCENT: Final = 5.0
@@ -156,9 +157,16 @@ def service_voltage(nominal_v: Sequence[float], measured_v: float) -> VoltageVer
 
     One system voltage (120, 208, 240, 277, 347, 480, 600 V) is judged by the service ranges A and
     B of ANSI C84.1; any other figure, or two of them, is taken as a motor's nameplate and judged
-    by NEMA MG 1. The deviation is from the nearest nominal. Raises OutOfRange.
+    by NEMA MG 1. The deviation is from the nearest nominal. Raises OutOfRange, also where several
+    are not of one supply: what lies between 120 and 240 V is right for neither.
     """
     require_all("nominal", nominal_v, "V", above=0, at_most=1000)
+    if len(nominal_v) > 1 and not of_one_supply(*nominal_v):
+        raise OutOfRange(
+            "nominal",
+            f"nominal {', '.join(f'{volts:.4g}' for volts in nominal_v)} V are not of one supply",
+            "give the volts of the service that feeds it, like 460 or 208/230",
+        )
     require("measured", measured_v, "V", at_least=0)
     nearest = min(nominal_v, key=lambda nominal: abs(measured_v - nominal))
     deviation = 100 * (measured_v - nearest) / nearest

@@ -8,6 +8,7 @@ import re
 from functools import lru_cache
 from typing import Final
 
+from troubleshoot.quantities.plate_volts import with_phases_and_hertz
 from troubleshoot.quantities.typed_numbers import is_mixed_fraction, is_ruler_fraction
 from troubleshoot.quantities.typed_text import Unclear
 
@@ -31,8 +32,14 @@ def split_legs(text: str, kind: str, names: tuple[str, ...]) -> tuple[tuple[str 
     """Return (name or None, text of the value) for each leg in `text`, in the order typed.
 
     `kind` is the kind of the unit asked for: only lengths and slopes are read off a ruler, so
-    only there is 1/2 a half. `names` are the leg names allowed. Raises Unclear.
+    only there is 1/2 a half. `names` are the leg names allowed. Raises Unclear, also for what a
+    data plate says (460/3/60): nobody's legs read 3 and 60 V by chance.
     """
+    if kind == "voltage" and with_phases_and_hertz(text):
+        raise Unclear(
+            "is the volts, phases and hertz of a data plate",
+            "give the volts of each leg as read, like 12/13/12 V",
+        )
     named = split_names(text, names)
     if named:
         return named

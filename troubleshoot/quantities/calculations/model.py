@@ -26,7 +26,8 @@ class Parameter:
 
     `fewest` above zero allows several values and tells how many there must be. `share` marks a
     percentage that people also write as 0.2; `difference` one that is a difference of ANY_UNIT;
-    `spread` one that people write with a plus-or-minus in front; `open` one that may be over range.
+    `spread` one that people write with a plus-or-minus in front; `open` one that may be over range;
+    `plate` volts that may be typed as they are stamped (460/3/60).
     """
 
     name: str
@@ -41,6 +42,7 @@ class Parameter:
     difference: bool = False
     spread: bool = False
     open: bool = False
+    plate: bool = False
 
 
 @frozen

@@ -127,7 +127,13 @@ CALCULATIONS: Final = (
     Calculation(
         name="service-voltage",
         parameters=(
-            Parameter("nominal", "V", "of the system, or the motor's (208/230 for both)", fewest=1),
+            Parameter(
+                "nominal",
+                "V",
+                "of the system, or as on the data plate: 208/230, 460/3/60",
+                fewest=1,
+                plate=True,
+            ),
             Parameter("measured", "V", "under load"),
         ),
         results=(

@@ -14,6 +14,7 @@ from troubleshoot.quantities.calculations.model import (
     Parameter,
     Value,
 )
+from troubleshoot.quantities.plate_volts import plate_volts
 from troubleshoot.quantities.typed import Expected, Leg, NotUnderstood, read
 from troubleshoot.quantities.units import STANDARD_ATMOSPHERE_PSIA, UNITS, gauge_pressure, unit
 
@@ -61,6 +62,8 @@ class ValueReader:
             return
         if parameter.unit == WORD:
             self._values[parameter.name] = _word(parameter, text)
+        elif parameter.plate and (stamped := plate_volts(text)) is not None:
+            self._values[parameter.name] = tuple(sorted({stamped.low_v, stamped.high_v}))
         elif parameter.fewest:
             self._values[parameter.name] = self._several(parameter, text)
         else:
