@@ -24,6 +24,22 @@ def test_of_two_targets_it_is_told_which_to_go_by() -> None:
     assert "go by the table" in told
 
 
+FLOODS = "Liquid reaches the compressor"
+
+
+@pytest.mark.parametrize(
+    ("line", "is_told"), [("53 F", True), ("57 F", True), ("58.5 F", False), ("50 F", True)]
+)
+def test_a_superheat_with_liquid_in_it_is_no_mere_number(line: str, is_told: bool) -> None:
+    """Makers' charging charts have no entry under 5 F; R-410A at 150 psig boils at 52.8 F."""
+    told = cautions(
+        "superheat", refrigerant="R-410A", suction_pressure="150 psig", line_temperature=line
+    )
+    assert (FLOODS in told) is is_told
+    assert ("do not leave it running" in told) is is_told
+    assert ("Negative superheat cannot be" in told) is (line == "50 F")
+
+
 @pytest.mark.parametrize(
     ("metering", "wet_bulb", "is_told"),
     [("fixed-orifice", "57 F", True), ("txv", "57 F", False), ("fixed-orifice", "67 F", False)],

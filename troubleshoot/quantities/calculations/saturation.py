@@ -33,6 +33,12 @@ GAUGES: Final = (
     "Refrigerant burns skin and eyes with cold and takes the air away: gloves and glasses; only "
     "certified technicians open a circuit."
 )
+_FLOODS: Final = (
+    f"Liquid reaches the compressor under {refrigerant.LOWEST_TARGET_F:.0f} F of superheat, or "
+    "soon will: it washes the oil off bearings and breaks valves. Take the reading again; if it "
+    "stays, do not leave it running so, and find the cause (air, charge, metering) before the "
+    "compressor is blamed."
+)
 
 
 def _doubts(name: str) -> tuple[str, ...]:
@@ -86,6 +92,8 @@ def _superheat(given: Given) -> Computed:
             "Negative superheat cannot be: check the clamp, the gauge and the refrigerant; with "
             "liquid in the line the true figure is zero.",
         )
+    if state.difference_f < refrigerant.LOWEST_TARGET_F:
+        cautions += (_FLOODS,)
     return Computed(
         {"saturation-temperature": state.saturation_f, "superheat": state.difference_f}, cautions
     )
