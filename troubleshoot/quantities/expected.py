@@ -22,6 +22,7 @@ from typing import Final
 
 from troubleshoot.frozen import frozen
 from troubleshoot.quantities.ranges import OutOfRange, require
+from troubleshoot.quantities.refrigerant import has_target_superheat
 from troubleshoot.quantities.saturation import bubble_pressure, dew_pressure, refrigerant_named
 from troubleshoot.quantities.span import Span
 from troubleshoot.quantities.units import STANDARD_ATMOSPHERE_PSIA
@@ -42,7 +43,9 @@ MADE_FROM: Final = (
     "metering, coils and charge"
 )
 REFRIGERANTS: Final = ("R-22", "R-32", "R-410A", "R-454B")
-DEVICES: Final = ("fixed-orifice", "txv")
+BY_SUPERHEAT: Final = "fixed-orifice"
+"""The device whose charge is judged by its superheat."""
+DEVICES: Final = (BY_SUPERHEAT, "txv")
 COVERAGE: Final = 2.0
 """Standard uncertainties from the mean to either end."""
 ROOM_DRY_OVER_WET_F: Final = (9.0, 16.0)
@@ -115,6 +118,20 @@ def expected(
         low, high = (end * tons for end in _table().cfm_per_ton)
         found["airflow"] = _span(low, high, _TEN)
     return found
+
+
+def tells_superheat(conditions: Conditions) -> bool:
+    """Say whether a sound unit's superheat is a figure to hold a reading to.
+
+    A fixed orifice may flood the compressor where makers' charging tables have no target: nobody
+    is told that 0 F is sound. A wet bulb that was not read is taken as that of a moist room.
+    """
+    if conditions.metering != BY_SUPERHEAT:
+        return True
+    wet_bulb = conditions.wet_bulb
+    if wet_bulb is None:
+        wet_bulb = conditions.dry_bulb - ROOM_DRY_OVER_WET_F[0]
+    return has_target_superheat(wet_bulb, conditions.outdoor)
 
 
 def expected_ends(conditions: Conditions) -> Mapping[str, tuple[float, float]]:

@@ -170,6 +170,16 @@ def table_target_superheat(return_wet_bulb_f: float, outdoor_dry_bulb_f: float) 
     return target
 
 
+def has_target_superheat(return_wet_bulb_f: float, outdoor_dry_bulb_f: float) -> bool:
+    """Say whether shortcut and charging table both have a target superheat in this weather."""
+    try:
+        target_superheat(return_wet_bulb_f, outdoor_dry_bulb_f)
+        table_target_superheat(return_wet_bulb_f, outdoor_dry_bulb_f)
+    except OutOfRange:
+        return False
+    return True
+
+
 def _cell(value: float, first: float, step: float, count: int) -> tuple[int, float]:
     """Return the index of the entry at or below `value` and the share of the way to the next."""
     place = (value - first) / step

@@ -7,6 +7,7 @@ from troubleshoot.quantities.calculations.model import (
     WORD,
     Calculation,
     Computed,
+    Figure,
     Given,
     Parameter,
     Result,
@@ -18,14 +19,15 @@ from troubleshoot.quantities.expected import (
     REFRIGERANTS,
     Conditions,
     expected,
+    tells_superheat,
 )
-from troubleshoot.quantities.ranges import OutOfRange
-from troubleshoot.quantities.refrigerant import target_superheat
 from troubleshoot.quantities.saturation import refrigerant_named
 from troubleshoot.quantities.span import Span
 
-_BY_SUPERHEAT: Final = "fixed-orifice"
-"""The device whose charge is judged by its superheat."""
+_NO_TARGET: Final = (
+    "superheat is left out: charging charts of a fixed orifice have no target in this weather, for "
+    "liquid may reach the compressor; do not judge or set the charge by superheat."
+)
 _OWN: Final = {
     "chart-suction-pressure": ("suction-pressure", 5.0),
     "chart-head-pressure": ("head-pressure", 5.0),
@@ -53,17 +55,11 @@ def _expected(given: Given) -> Computed:
         cautions.append(
             "return-wet-bulb was not given: the ranges cover rooms at 40 to 60 percent humidity."
         )
-    if conditions.metering == _BY_SUPERHEAT and wet_bulb is not None:
-        cautions.extend(_not_by_superheat(wet_bulb, conditions.outdoor))
-    return Computed({**found, **own}, tuple(cautions))
-
-
-def _not_by_superheat(wet_bulb: float, outdoor: float) -> Iterator[str]:
-    """That nobody charges by superheat in this weather, where it leaves too little of it."""
-    try:
-        target_superheat(wet_bulb, outdoor)
-    except OutOfRange as error:
-        yield f"Here {error.instead}."
+    figures: dict[str, Figure] = {**found, **own}
+    if "superheat" not in own and not tells_superheat(conditions):
+        del figures["superheat"]
+        cautions.insert(0, _NO_TARGET)
+    return Computed(figures, tuple(cautions))
 
 
 def _own(given: Given) -> Iterator[tuple[str, Span]]:
