@@ -79,6 +79,25 @@ def test_the_debrief_in_the_readme_is_todays(
     assert left_of(said, shown) == [], "\n".join(said)
 
 
+@pytest.mark.parametrize(
+    ("asked", "told"),
+    [
+        ("rules find contacts", ("(contactor-contacts)", "(contactor-contacts-pitted)")),
+        ("rules find hot afternoons", ("(fails-hot-afternoons)",)),
+        ("rules explain contactor-contacts", ("clean (sound)", "pole-burnt-away")),
+        ("units columns", ("metering:", "compressor-rla")),
+    ],
+)
+def test_what_a_file_calls_things_is_told_as_the_readme_says(
+    command: Callable[..., tuple[int, str, str]], asked: str, told: tuple[str, ...]
+) -> None:
+    """A stranger met the ids of tests, outcomes and calls by error messages alone."""
+    assert f"`troubleshoot {asked}`" in " ".join(README.read_text("utf-8").split())
+    code, out, _ = command(*asked.split())
+    assert code == 0
+    assert all(each in out for each in told)
+
+
 def test_a_line_that_was_changed_or_left_out_unmarked_is_found() -> None:
     said = ["a", "b", "c", "d"]
     assert left_of(said, ["a", "b", "...", "d"]) == []
