@@ -264,6 +264,40 @@ def test_what_is_not_understood_is_named_with_what_would_do(
         assert instead == would_do
 
 
+@pytest.mark.parametrize(
+    ("test", "outcome", "taken_for"),
+    [
+        ("Look at the contacts", "pole burnt away", ("contactor-contacts", ("pole-burnt-away",))),
+        ("look at the  contacts", ["Pitted"], ("contactor-contacts", ("pitted",))),
+        ("Condenser fan spun by hand", "seized up", ("condenser-fan-hand-spin", ("tight",))),
+    ],
+)
+def test_a_test_and_its_outcome_are_taken_in_peoples_words(
+    shipped: Knowledge, test: str, outcome: object, taken_for: tuple[str, tuple[str, ...]]
+) -> None:
+    case = {"readings": [{"test": test, "outcome": outcome}]}
+    (answer,) = read_case(shipped, case).answers
+    assert (answer.test, answer.outcomes) == taken_for
+
+
+def test_no_safety_step_is_confirmed_in_a_files_loose_words(shipped: Knowledge) -> None:
+    steps = [test for test in shipped.tests.values() if test.kind == "step"]
+    loose = [(t, w) for t in steps for o in t.outcomes for w in o.words]
+    assert loose
+    known = {(test.id, outcome.id) for test in steps for outcome in test.outcomes}
+    for test, word in loose:
+        if (test.id, word) not in known and (test.id, word) not in shipped.aliases:
+            with pytest.raises(InputRefused):
+                read_case(shipped, {"readings": [{"test": test.id, "outcome": word}]})
+
+
+def test_words_that_are_of_two_things_or_of_none_are_refused(shipped: Knowledge) -> None:
+    """Half a name, and words of another test's outcome, name nothing."""
+    for test, outcome in (("look at", "pitted"), ("Look at the contacts", "bad")):
+        with pytest.raises(InputRefused):
+            read_case(shipped, {"readings": [{"test": test, "outcome": outcome}]})
+
+
 def test_everything_wrong_is_named_at_once_and_nothing_is_taken() -> None:
     found = refused(
         {"complaint": "x", "unit": {"y": 1}, "what": 1,

@@ -16,6 +16,7 @@ from troubleshoot.reasoning.readings.measuring import read_quantity, read_text
 from troubleshoot.reasoning.unit.equipment import InputRefused, Refusal, Unit, read_unit, suggest
 from troubleshoot.reasoning.unit.places import Place, PlaceNotUnderstood, parse_place
 from troubleshoot.safety.hearing.dangers import told_at
+from troubleshoot.visit.cases.as_said import in_ids
 from troubleshoot.visit.cases.words import as_list, as_text, numbers_named
 from troubleshoot.visit.hearing.metered import as_a_file_counts
 from troubleshoot.visit.hearing.number_and_rest import number_and_word
@@ -186,7 +187,7 @@ class _CaseReader:
                 self.refuse(
                     f"{key}.{name}", "not a key of a reading", suggest(str(name), READING_KEYS)
                 )
-        entry = self._renamed(entry)
+        entry = in_ids(self.knowledge, self._renamed(entry))
         test = self.knowledge.tests.get(str(entry.get("test")))
         if test is None:
             self.refuse(
