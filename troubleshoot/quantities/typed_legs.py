@@ -38,7 +38,7 @@ def split_legs(text: str, kind: str, names: tuple[str, ...]) -> tuple[tuple[str 
     if kind == "voltage" and with_phases_and_hertz(text):
         raise Unclear(
             "is the volts, phases and hertz of a data plate",
-            "give the volts of each leg as read, like 12/13/12 V",
+            "give the volts of each leg as read, like 208/209/207",
         )
     named = split_names(text, names)
     if named:
