@@ -6,14 +6,17 @@ from typing import Final
 
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.reasoning.unit.facts_said import facts_said
+from troubleshoot.safety.hearing.call_words import besides_the_call
 from troubleshoot.safety.hearing.dangers import used
 from troubleshoot.safety.hearing.hinting_words import HINTING
 from troubleshoot.safety.hearing.mending import mender_of
 from troubleshoot.safety.hearing.vocabulary import LOOSE, NEUTRAL, stem
-from troubleshoot.safety.hearing.words import clauses
+from troubleshoot.safety.hearing.words import clauses, raw_words
 
 _LEAVING: Final = frozenset(map(stem, ("evacuate", "leave", "leaving", "run", "running")))
 """What people do for a danger."""
+_RUNS: Final = "runs"
+"""A unit does; people who are told of run."""
 
 
 def without_facts(knowledge: Knowledge, typed: str, heard: tuple[Hazard, ...], least: int) -> str:
@@ -33,5 +36,10 @@ def without_facts(knowledge: Knowledge, typed: str, heard: tuple[Hazard, ...], l
 
 def _goes_with(knowledge: Knowledge, piece: str, alarming: frozenset[str]) -> bool:
     """Whether a piece may tell of a danger that was named beside it: gas, everywhere."""
-    words = {word for said in clauses(piece, mender_of(knowledge)) for word in said}
-    return words <= LOOSE or not words.isdisjoint(alarming)
+    said = clauses(piece, mender_of(knowledge))
+    beside = [besides_the_call(knowledge, clause) for clause in said]
+    words = {word for clause in beside for word in clause}
+    if beside == [*said] and words <= LOOSE:
+        return True
+    of_people = words - _LEAVING if _RUNS in raw_words(piece) else words
+    return not of_people.isdisjoint(alarming)

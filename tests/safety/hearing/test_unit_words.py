@@ -112,3 +112,55 @@ def test_words_in_which_a_danger_is_told_as_well_leave_it_one(
     beside: str, shipped: Knowledge
 ) -> None:
     assert is_danger(shipped, f"gas, {beside}")
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "not cooling enough, gas, natural gas",
+        "weak heat, natural gas, gas",
+        "not cooling enough, gas heat, gas",
+        "not cooling enough, gas and natural gas",
+        "water leak, gas, natural gas",
+        "weak air from the vents, gas, natural gas",
+        "gas, it is not keeping up",
+        "blower not running, propane",
+    ],
+)
+def test_a_fuel_beside_what_ails_the_unit_is_the_units(said: str, shipped: Knowledge) -> None:
+    """Regression: the fuel in a caller's line stopped the whole job as gas in the air."""
+    assert not is_danger(shipped, said)
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "not cooling enough, gas, i smell it",
+        "not cooling enough, gas everywhere",
+        "no cooling, gas, everywhere",
+        "gas, everybody out, not cooling enough",
+        "not cooling enough, gas, two people sick",
+        "water leak, gas leak",
+        "roof leaks, gas",
+        "leak, gas",
+        "somebody said it has a leak, gas",
+        "bad smell, gas",
+        "it stinks, gas",
+        "dirty socks, gas",
+        "stuffy air, gas",
+        "no fresh air, gas",
+        "hardly any air, gas",
+        "will not light, gas",
+        "no flame, gas",
+        "hum, gas",
+    ],
+)
+def test_a_complaint_that_may_tell_of_the_air_leaves_it_a_danger(
+    said: str, shipped: Knowledge
+) -> None:
+    assert is_danger(shipped, said)
+
+
+@pytest.mark.parametrize("said", ["gas and gas", "gas and natural gas", "and, gas", "gas, hot and"])
+def test_fuels_by_themselves_stay_a_danger(said: str, shipped: Knowledge) -> None:
+    assert is_danger(shipped, said)

@@ -25,7 +25,7 @@ from troubleshoot.safety.hearing.other_matters import (
     names_a_thing,
     of_the_flue,
 )
-from troubleshoot.safety.hearing.unit_words import FUELS, names_the_unit
+from troubleshoot.safety.hearing.unit_words import is_fuel, names_the_unit
 from troubleshoot.safety.hearing.vocabulary import FIRE, LOOSE, ON_FIRE, SPARK, THINGS
 from troubleshoot.safety.hearing.words import (
     Words,
@@ -161,7 +161,7 @@ def _hits(knowledge: Knowledge, words: str) -> list[_Hit]:
         for hazard, phrase in _beginning_with(knowledge, clause)
         if (at := span(clause, phrase)) is not None
         and _is_said(clause, phrase, at)
-        and not (clause in FUELS and names_the_unit(knowledge, said))
+        and not (is_fuel(clause) and names_the_unit(knowledge, said))
         and not is_taken_out(phrase, clause, said[number + 1 :])
     ]
     return [hit for hit in hits if not any(hit.within(other) for other in hits)]

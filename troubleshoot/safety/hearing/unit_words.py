@@ -1,12 +1,15 @@
-"""The fuel of a unit, told in a row of its facts: gas, R-410A, TXV, three-phase blower."""
+"""The fuel of a unit, told in a row of its facts or beside a call: not cooling enough, gas."""
 
 from __future__ import annotations
 
+from collections.abc import Iterator
 from functools import lru_cache
+from itertools import groupby
 from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.numbers import whole_number
+from troubleshoot.safety.hearing.call_words import besides_the_call
 from troubleshoot.safety.hearing.mending import RULE_BASES
 from troubleshoot.safety.hearing.vocabulary import stems
 from troubleshoot.safety.hearing.words import Words, phrase_words, span
@@ -37,22 +40,37 @@ _ALL_DAY: Final = phrase_words("all day")
 """How long it runs, and nothing that is all gas."""
 _NO: Final = phrase_words("no")
 _DETECTOR: Final = stems("detector smok duct")
+_AND: Final = "and"
+
+
+def is_fuel(clause: Words) -> bool:
+    """Whether a clause is a fuel, or fuels, and nothing else: gas and natural gas."""
+    return clause in FUELS or (_AND in clause and all(each in FUELS for each in _parts(clause)))
 
 
 def names_the_unit(knowledge: Knowledge, said: tuple[Words, ...]) -> bool:
-    """Whether the rest of a row tells what a unit is made of, as a data plate does, and no more."""
+    """Whether the rest of a row tells what a unit is made of or what ails it, and no more."""
+    others = [clause for clause in said if not is_fuel(clause)]
+    beside = [besides_the_call(knowledge, clause) for clause in others]
     told = _fact_words(knowledge)
-    others = [clause for clause in said if clause not in FUELS]
     known = any(span(clause, phrase) is not None for clause in others for phrase in told)
     has_none = any(clause[:1] == _NO and _DETECTOR & {*clause} for clause in others)
-    return (known or has_none) and not any(_calls(clause) for clause in others)
+    return (known or has_none or beside != others) and not any(map(_calls, beside))
+
+
+def _parts(clause: Words) -> Iterator[Words]:
+    for is_and, words in groupby(clause, _AND.__eq__):
+        if not is_and:
+            yield tuple(words)
 
 
 def _calls(clause: Words) -> bool:
     """Whether a clause has a word by which people call for help or tell of what is in the air."""
-    at = span(clause, _ALL_DAY)
-    rest = clause if at is None else (*clause[: at[0]], *clause[at[1] :])
-    return not _CALLING.isdisjoint(rest)
+    return not _CALLING.isdisjoint(_without(clause, span(clause, _ALL_DAY)))
+
+
+def _without(clause: Words, at: tuple[int, int] | None) -> Words:
+    return clause if at is None else (*clause[: at[0]], *clause[at[1] :])
 
 
 @lru_cache(maxsize=RULE_BASES)
