@@ -4,10 +4,9 @@ from __future__ import annotations
 
 import pytest
 
-from tests.cli.lines import book_of
-from troubleshoot.dialogue.dialogue import Dialogue
+from tests.cli.lines import Lines, book_of, held
+from troubleshoot.dialogue.complaint import ask_complaint
 from troubleshoot.dialogue.hearing import hear
-from troubleshoot.dialogue.opening import turns
 from troubleshoot.dialogue.talk import DangerCalled
 from troubleshoot.knowledge.model import Knowledge
 
@@ -46,9 +45,7 @@ def test_what_may_be_in_the_air_stops_it(said: str, shipped: Knowledge) -> None:
 
 
 def test_the_fuel_and_the_heat_are_kept(shipped: Knowledge) -> None:
-    book = book_of(shipped, [])
-    dialogue = Dialogue(lambda voice: turns(book, voice))
-    dialogue.answer("not cooling enough, gas, natural gas")
+    book, terminal = book_of(shipped, []), Lines("not cooling enough, gas, natural gas")
+    assert held(shipped, terminal, lambda voice: ask_complaint(book, voice))[1] == "weak-cooling"
     assert book.state.unit.facts["heat"] == "gas"
     assert book.state.unit.facts["fuel"] == "natural-gas"
-    assert book.state.stops == ()

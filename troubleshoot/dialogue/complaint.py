@@ -12,7 +12,7 @@ from troubleshoot.dialogue.prompts import AskWords, Choose
 from troubleshoot.dialogue.repairs_told import ask_repairs_told
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Back, DangerCalled, Talk, words_or_back
-from troubleshoot.dialogue.unit_facts import facts_told, keep_facts
+from troubleshoot.dialogue.unit_facts import ask_what_is_named, facts_told, keep_facts
 from troubleshoot.dialogue.yes_no import YesNo, yes_or_no
 from troubleshoot.knowledge.model import Complaint, Knowledge
 from troubleshoot.outside.numbers import choice
@@ -109,7 +109,8 @@ def _said_by_caller(book: VisitBook, voice: Voice, prompt: AskWords) -> Talk[str
             facts = {**facts, **beyond_said(book.knowledge, words)}
             if facts and (problem := keep_facts(book, voice, facts)):
                 voice.say(problem)
-            return words
+            if (yield from ask_what_is_named(book, voice, words)):
+                return words
 
 
 def _facts_beside(knowledge: Knowledge, typed: str) -> tuple[Mapping[str, str], str]:

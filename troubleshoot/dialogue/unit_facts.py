@@ -20,6 +20,7 @@ from troubleshoot.dialogue.talk import Back, Talk, words_or_back
 from troubleshoot.dialogue.yes_no import NO, YES, YesNo, yes_or_no
 from troubleshoot.knowledge.model import EquipmentFact, PlateValue
 from troubleshoot.outside.numbers import choice
+from troubleshoot.reasoning.unit.beyond_said import beyond_named
 from troubleshoot.reasoning.unit.equipment import ENDS
 from troubleshoot.reasoning.unit.facts_listed import facts_listed
 from troubleshoot.reasoning.unit.facts_said import in_words
@@ -88,6 +89,21 @@ def tell_left(
         words = ", ".join(f'"{piece}"' for piece in left)
         book.add(Noted(f"typed of the unit, and not understood: {', '.join(left)}"))
         voice.say(f"Not understood, and kept as a note: {words}.")
+
+
+def ask_what_is_named(book: VisitBook, voice: Voice, words: str) -> Talk[bool]:
+    """Ask once for each fact that the words name and do not tell; False where they are taken back.
+
+    Somebody always says the reversing valve leaks, on units that have none. Raises Leave,
+    DangerCalled.
+    """
+    try:
+        for fact in beyond_named(book.knowledge, words):
+            if fact.id not in book.state.unit.facts:
+                yield from ask_fact(book, voice, fact)
+    except Back:
+        return False
+    return True
 
 
 def keep_facts(

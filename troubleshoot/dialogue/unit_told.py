@@ -14,7 +14,7 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.text import plain_words
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.conclusions import Conclusions
-from troubleshoot.reasoning.unit.beyond_said import beyond_said
+from troubleshoot.reasoning.unit.beyond_said import beyond_named, beyond_said
 from troubleshoot.reasoning.unit.equipment import InputRefused
 from troubleshoot.reasoning.unit.facts_listed import STAMPED, facts_listed, rated_cooling
 from troubleshoot.reasoning.unit.facts_said import as_typed, facts_said, in_words
@@ -58,10 +58,21 @@ def takes_plate_line(book: VisitBook, voice: Voice, reasoner: Reasoner, typed: s
 
 
 def _takes_beyond(book: VisitBook, voice: Voice, typed: str) -> bool:
-    outside = {} if spoken_of(book.knowledge, typed) else beyond_said(book.knowledge, typed)
-    if outside.items() <= book.state.unit.facts.items():
+    """Take it; and say how to tell what is only named. What is known is denied outright alone."""
+    if spoken_of(book.knowledge, typed):
         return False
-    return keep_facts(book, voice, outside) is None
+    known = book.state.unit.facts
+    for fact in beyond_named(book.knowledge, typed):
+        if fact.id not in known:
+            value = book.knowledge.spoken(next(iter(fact.beyond)))
+            voice.say(f"{fact.asks} unit {book.knowledge.spoken(fact.id)} {value} says so.")
+    told = beyond_said(book.knowledge, typed)
+    new = {
+        name: value
+        for name, value in told.items()
+        if name not in known or value in book.knowledge.facts[name].beyond
+    }
+    return not new.items() <= known.items() and keep_facts(book, voice, new) is None
 
 
 def _takes_list(book: VisitBook, voice: Voice, reasoner: Reasoner, typed: str) -> bool:
