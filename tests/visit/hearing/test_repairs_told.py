@@ -6,7 +6,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
-from troubleshoot.visit.hearing.repairs_told import besides, repairs_told
+from troubleshoot.visit.hearing.repairs_told import besides, is_told_of_before, repairs_told
 
 
 @pytest.mark.parametrize(
@@ -28,6 +28,15 @@ from troubleshoot.visit.hearing.repairs_told import besides, repairs_told
         ("maintenance guy already put in new fuses and they blew again", ["fuses"], "blew again"),
         ("they swapped out the thermostat", ["thermostat"], ""),
         ("fixed the drain", ["drain"], ""),
+        ("owner says the CO sensor was replaced in spring", ["co sensor"], ""),
+        ("the contactor was replaced in March", ["contactor"], ""),
+        ("belt changed in May, no air", ["belt"], "no air"),
+        ("tenant says the filters were changed in winter", ["filters"], ""),
+        ("capacitor got replaced in 2024", ["capacitor"], ""),
+        ("put in a new spring", ["spring"], ""),
+        ("put in spring isolators", ["spring isolators"], ""),
+        ("replaced the damper spring", ["damper spring"], ""),
+        ("the belt may be replaced", [], "belt may be replaced"),
         ("unit drains well and the belt is new", ["belt"], "unit drains well"),
         ("the contactor was replaced and the roof is new", ["contactor"], "roof is new"),
         ("replaced the drier c2", ["drier"], "c2"),
@@ -88,3 +97,9 @@ def test_any_words_are_taken(words: str) -> None:
     told = repairs_told(words)
     assert all(each.part and each.part.islower() for each in told)
     assert len(besides(words, told)) <= 2 * len(words) + 1
+
+
+@pytest.mark.parametrize("words", ["contactor replaced in spring", "belt changed in 2024"])
+def test_a_season_or_a_year_says_that_it_was_before(words: str) -> None:
+    assert is_told_of_before(words)
+    assert not is_told_of_before("put in spring isolators")

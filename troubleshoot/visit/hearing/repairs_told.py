@@ -41,7 +41,8 @@ _ENDS: Final = frozenset(
 """Words that no part's name goes on beyond."""
 _IDLE: Final = frozenset(
     """a all an another any both brand couple different fresh her his my new of old one our over
-    pair set some spare the their to two whole""".split()  # noqa: SIM905
+    owner pair said say says set some somebody spare tells tenant the their to told two
+    whole""".split()  # noqa: SIM905
 )
 """Words that name no part."""
 _ASIDE: Final = frozenset(
@@ -50,6 +51,12 @@ _ASIDE: Final = frozenset(
     we week weeks were year yesterday""".split()  # noqa: SIM905
 )
 """Words beside a repair that tell no complaint: by whom, and when."""
+_SEASONS: Final = (
+    r"(?:spring|summer|fall|autumn|winter|january|february|march|april|may|june|july|august|"
+    r"september|october|november|december|(?:19|20)[0-9]{2})\b"
+)
+_IN_A_SEASON: Final = re.compile(rf"(?<!\bput) in (?:(?:the|early|late|mid) )*{_SEASONS}")
+"""When it was, and no part: the sensor was replaced in spring. One may put in a spring."""
 _PART_BEHIND: Final = (
     re.compile(rf"\b{_DEEDS} (?P<what>.+)"),
     re.compile(r"^\s*(?:(?:got|has|have|with) )?(?:a )?(?:brand )?new (?P<what>.+)"),
@@ -128,12 +135,13 @@ def is_told_of_now(words: str) -> bool:
 
 def is_told_of_before(words: str) -> bool:
     """Whether a repair is told as of another day, or as of somebody else."""
-    return _OF_BEFORE.search(_plain(words)) is not None
+    said = _plain(words)
+    return any(of.search(said) is not None for of in (_OF_BEFORE, _IN_A_SEASON))
 
 
 def repairs_told(words: str) -> tuple[Told, ...]:
     """The parts that somebody says were put right, in the order in which they are told."""
-    clauses = _PARTED.split(_plain(words))
+    clauses = _PARTED.split(_timeless(words))
     found: list[Told] = []
     for before, clause in zip(["", *clauses], clauses, strict=False):
         found += [*_in_clause(clause)] or _at_it(before, clause)
@@ -142,7 +150,7 @@ def repairs_told(words: str) -> tuple[Told, ...]:
 
 def besides(words: str, told: tuple[Told, ...]) -> str:
     """What is said besides the repairs: the complaint, where it is told along with them."""
-    rest = _plain(words)
+    rest = _timeless(words)
     for each in sorted(told, key=lambda each: -len(each.clause)):
         rest = rest.replace(each.clause, " ")
     return " ".join(word for word in re.findall(r"[a-z0-9']+", rest) if word not in _ASIDE)
@@ -150,6 +158,11 @@ def besides(words: str, told: tuple[Told, ...]) -> str:
 
 def _plain(words: str) -> str:
     return " ".join(as_said(words).split())
+
+
+def _timeless(words: str) -> str:
+    """What was said, without the season or the month of it."""
+    return _IN_A_SEASON.sub("", _plain(words))
 
 
 def _in_clause(clause: str) -> Iterator[Told]:
