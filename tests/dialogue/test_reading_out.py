@@ -224,3 +224,13 @@ def test_a_number_that_the_test_does_not_take_is_kept_as_a_note(
     """Regression: it was told to be no answer, and nothing was kept of it."""
     _, book = typed_at(shipped, tmp_path, "thermostat-settings", "2.1 uF")
     assert any("and not taken: 2.1 uF" in note for note in book.state.notes), book.state.notes
+
+
+def test_what_is_read_with_heat_called_is_refused_for_that(
+    shipped: Knowledge, tmp_path: Path
+) -> None:
+    """Regression: of a gas unit it was said to have no such place as its gas valve."""
+    unit = {**UNIT, "heat": "gas", "fuel": "natural-gas"}
+    text, _ = typed_at(shipped, tmp_path, "suction-pressure", "gas valve has 24 volts", unit=unit)
+    assert "it is read with heat called, and this call is for cooling" in text
+    assert "no such place" not in text

@@ -32,6 +32,7 @@ ELECTRICAL: Final = frozenset({"voltage", "current", "resistance", "capacitance"
 BY_ITSELF: Final = "it shows whether a danger is gone, and is read when it is asked for"
 A_STOP_STANDS: Final = "a STOP stands"
 NO_SUCH_PLACE: Final = "this unit has no such place for it"
+READ_WITH_HEAT: Final = "it is read with heat called, and this call is for cooling"
 
 
 class Readable:
@@ -111,9 +112,11 @@ class Readable:
         electrical = unit_of(self.book.knowledge.quantities[test.reads[0].quantity].unit).kind
         return unmet(work, needs if electrical in ELECTRICAL else replace(needs, meter=False))
 
-    def why_none(self, spots: list[Spot], decision: Decision) -> str:
+    def why_none(self, one: ReadOut, spots: list[Spot], decision: Decision) -> str:
         """Why nothing of a reading can be taken as the work stands; empty where it can."""
-        return self.why_not(decision, *spots[0]) if spots else NO_SUCH_PLACE
+        if spots:
+            return self.why_not(decision, *spots[0])
+        return READ_WITH_HEAT if any(map(self._is_of_heat, one.tests)) else NO_SUCH_PLACE
 
     def was_readable(self, before: WorkState | None, spots: list[Spot]) -> bool:
         """Whether all that keeps a reading from being taken is what the last step has changed."""

@@ -129,7 +129,7 @@ class ReadingOut:
         not_taken: list[tuple[str, list[Spot]]] = []
         for one in told:
             spots = self.readable.spots(one, decision)
-            why = self.readable.why_none(spots, decision)
+            why = self.readable.why_none(one, spots, decision)
             if why and not self.readable.was_readable(earlier, spots):
                 named = self._named(one, *spots[0]) if spots else _as_said(one)
                 refused.setdefault(why, []).append((named, _as_said(one)))
@@ -176,7 +176,7 @@ class ReadingOut:
         late = [
             _as_said(one)
             for one, each in spots
-            if self.readable.why_none(each, decision)
+            if self.readable.why_none(one, each, decision)
             and self.readable.was_readable(state.work_before, each)
         ]
         if not late:
