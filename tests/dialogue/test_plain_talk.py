@@ -151,6 +151,7 @@ def test_at_a_step_what_may_still_change_is_taken(shipped: Knowledge, tmp_path: 
     ("typed", "heat", "words"),
     [
         ("no heat, natural gas", "gas", "no heat"),
+        ("it is not cooling, natural gas fired", "gas", "it is not cooling"),
         ("heat short cycles, electric heat", "electric", "heat short cycles"),
         ("no heat, 208/3/60, gas", "gas", "no heat"),
         ("no heat, gas heat, spark", "gas", "no heat"),

@@ -26,6 +26,8 @@ from troubleshoot.visit.hearing.complaints import heard_complaint, match_complai
 from troubleshoot.visit.hearing.repairs_told import besides, repairs_told
 
 _CLAUSE = re.compile(r"[,;]|\.(?:\s|$)")
+_FIRED = " fired"
+"""Behind a fuel: gas fired. No word of the rules, whose stem is that of fire."""
 WHY_THE_WORDS = "Which causes are likely, and what is looked at first, hangs on the call."
 WHAT_THEY_SAY = AskWords(
     "What does the caller say? Their own words, or Enter for a PM.", why=WHY_THE_WORDS
@@ -152,7 +154,7 @@ def _heat_named(knowledge: Knowledge, clause: str, *, is_list: bool) -> Mapping[
 
     `is_list`: facts stand beside it. Gas by itself is the heat only there.
     """
-    facts = facts_said(knowledge, "", clause)
+    facts = facts_said(knowledge, "", clause.removesuffix(_FIRED))
     is_one_word = len(clause.split()) == 1 and not is_list
     if is_one_word or "none" in facts.values() or not facts.keys() <= {"heat", "fuel"}:
         return {}

@@ -88,7 +88,7 @@ HINTS: Final = (
     # fire, smoke, glow, flash
     _hint("fire ablaze alight blaze",
           unless=f"{_OF_FLAME} alarm station department stage service "
-          "drill inspector marshal extinguisher truck guy wall fired-up full-fire",
+          "drill inspector marshal extinguisher truck guy wall fired-up full-fire gas-fired",
           of="smoke-or-heat-now"),
     _hint("smoke smoky smoking smokin smoulder smolder haze hazy",
           unless="house test visual bettered",
@@ -255,6 +255,7 @@ JOINED: Final = {
     ("vent", "pipe"): "vent-pipe",
     ("fired", "up"): "fired-up",
     ("fired", "it"): "fired-up",
+    **{(fuel, "fired"): "gas-fired" for fuel in ("gas", "lp", "propane")},
     **{(how, "fire"): "full-fire" for how in ("high", "low")},
     ("a", "bit"): "a-bit",
     ("wire", "nut"): "wirenut",
