@@ -124,6 +124,8 @@ def test_words_in_which_a_danger_is_told_as_well_leave_it_one(
         "water leak, gas, natural gas",
         "weak air from the vents, gas, natural gas",
         "gas, it is not keeping up",
+        "cannot keep up when it is hot, natural gas, gas",
+        "the ac is out, gas",
         "blower not running, propane",
     ],
 )
@@ -153,6 +155,8 @@ def test_a_fuel_beside_what_ails_the_unit_is_the_units(said: str, shipped: Knowl
         "will not light, gas",
         "no flame, gas",
         "hum, gas",
+        "gas, it smells when it is hot",
+        "everybody out, gas, no cooling",
     ],
 )
 def test_a_complaint_that_may_tell_of_the_air_leaves_it_a_danger(

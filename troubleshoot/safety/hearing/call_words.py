@@ -15,7 +15,7 @@ _IN_THE_AIR: Final = stems("smell odor stinks alarm")
 
 _TELLING_MORE: Final = stems(
     "all bad burner carbon co2 everybody everywhere fire flame gas help hiss hissing i ignite "
-    "ignition light lights me out over people pilot refrigerant sick smoke spark strong us we"
+    "ignition light lights me people pilot refrigerant sick smoke spark strong us we"
 )
 """A phrase with one of these may tell of fuel or of people as well: will not light, gas."""
 

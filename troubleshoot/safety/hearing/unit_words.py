@@ -36,8 +36,10 @@ _CALLING: Final = stems(
     "sick smell smells strong us we"
 )
 """With one of these in a row of facts the fuel is what is in the air."""
-_ALL_DAY: Final = phrase_words("all day")
-"""How long it runs, and nothing that is all gas."""
+_HOW_LONG: Final = tuple(
+    map(phrase_words, ("all day", "when it is hot", "when it is cold", "when it rains"))
+)
+"""How long it runs, or in which weather, and nothing that is all gas."""
 _NO: Final = phrase_words("no")
 _DETECTOR: Final = stems("detector smok duct")
 _AND: Final = "and"
@@ -66,7 +68,9 @@ def _parts(clause: Words) -> Iterator[Words]:
 
 def _calls(clause: Words) -> bool:
     """Whether a clause has a word by which people call for help or tell of what is in the air."""
-    return not _CALLING.isdisjoint(_without(clause, span(clause, _ALL_DAY)))
+    for phrase in _HOW_LONG:
+        clause = _without(clause, span(clause, phrase))
+    return not _CALLING.isdisjoint(clause)
 
 
 def _without(clause: Words, at: tuple[int, int] | None) -> Words:

@@ -45,7 +45,7 @@ _WORD: Final = re.compile(r"[a-z0-9]+")
 _CLAUSE: Final = re.compile(
     r"[,.;:!?]+(?:\s|$)|\s[-/]+\s|\bbut\b"
     r"|\bwhile\b(?!\s+(?:inside|(?:my|his|her) (?:hand|arm|finger)s?"
-    r"|(?:(?:i|we|he|she|they|the \w+|somebody) )?(?:still )?(?:(?:had|have|has|got) )?"
+    r"|(?:(?:i|we|he|she|they|(?:the|my|our) \w+|somebody) )?(?:still )?(?:(?:had|have|has|got) )?"
     r"(?:my|his|her|our|their|a|an|one) (?:hand|arm|finger)s? (?:in|inside|into|near)"
     r"|(?:i|we|he|she|they|somebody) (?:was|were) (?:still )?reaching)\b)"
 )
