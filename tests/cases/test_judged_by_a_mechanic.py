@@ -67,3 +67,50 @@ def test_volts_beyond_their_class_are_told_without_a_data_plate(
     unit = {**THREE_PHASE, "line-volts-class": "208-to-240-volt"}
     found = concluded(shipped, "no-cooling", {"line-volts-idle": volts}, unit)
     assert outcomes(found, "line-volts-idle") == (said,)
+
+
+VALVE: dict[str, Any] = {"refrigerant": "R-410A", "metering": "txv", "circuits": 1, "heat": "gas"}
+NO_PUMP = {
+    "compressor-internal-bypass-open",
+    "compressor-pumping-weak",
+    "compressor-running-backward",
+    "supply-phases-reversed",
+}
+
+
+@pytest.mark.parametrize("suction", ["160 psig", "178 psig", "220 psig"])
+def test_a_coil_that_boils_at_55_f_is_high_whatever_the_return_air(
+    suction: str, shipped: Knowledge
+) -> None:
+    """At 25 F over it the room would stand at 80 F or more."""
+    found = concluded(
+        shipped, "weak-cooling", {"suction-pressure": suction}, VALVE,
+        **{"outdoor-temperature": "95 F", "minutes-running": "20"},
+    )  # fmt: skip
+    assert outcomes(found, "suction-pressure") == ("high",)
+
+
+def test_a_suction_that_needs_the_return_air_says_so(shipped: Knowledge) -> None:
+    """Regression: that it is over zero was judged, so that nothing was said to be missing."""
+    found = concluded(
+        shipped, "weak-cooling", {"suction-pressure": "140 psig"}, VALVE,
+        **{"outdoor-temperature": "95 F", "minutes-running": "20"},
+    )  # fmt: skip
+    assert [(one.reading.test, one.missing) for one in found.not_judged] == [
+        ("suction-pressure", ("return air temperature",))
+    ]
+
+
+@pytest.mark.parametrize(
+    "also", [{}, {"return-air-temperature": "78 F", "return-wet-bulb": "65 F"}]
+)
+def test_pressures_close_together_accuse_the_pump_and_not_the_charge(
+    also: dict[str, str], shipped: Knowledge
+) -> None:
+    """A circuit short of charge lowers both pressures."""
+    read = {"suction-pressure": "220 psig", "head-pressure": "240 psig", **also}
+    found = concluded(
+        shipped, "weak-cooling", read, VALVE,
+        **{"outdoor-temperature": "95 F", "minutes-running": "20"},
+    )  # fmt: skip
+    assert set(leading(found, 4)) == NO_PUMP

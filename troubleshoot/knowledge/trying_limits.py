@@ -69,7 +69,9 @@ def lacks_a_comparison(test: Test, variant: Variant) -> bool:
 
 
 def _cannot_be_compared(bounds: tuple[Bound, ...], variant: Variant) -> bool:
-    return any(variant.get(bound.relative_to or "") == "not-known" for bound in bounds)
+    """Whether a bound leans on a plate value, or on a quantity, that is not known there."""
+    names = {name for bound in bounds for name in (bound.quantity, bound.relative_to) if name}
+    return any(variant.get(name) == "not-known" for name in names)
 
 
 def points(knowledge: Knowledge, lines: Sequence[Line]) -> Iterator[Point]:

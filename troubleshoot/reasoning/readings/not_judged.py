@@ -7,6 +7,7 @@ that would judge it.
 
 from __future__ import annotations
 
+from collections import Counter
 from collections.abc import Iterable, Iterator, Sequence
 
 from troubleshoot.frozen import frozen
@@ -31,7 +32,10 @@ class NotJudged:
 
 
 def not_judged(readings: Sequence[Reading], values: Values) -> tuple[NotJudged, ...]:
-    """Every typed reading that counts and that neither its own test nor another made use of."""
+    """Every typed reading that counts and that neither its own test nor another made use of.
+
+    No use of it is what holds that number alone against a fixed bound: a suction over zero.
+    """
     return tuple(_NotJudged(readings, values).each())
 
 
@@ -62,6 +66,10 @@ class _NotJudged:
         self._conditions = {
             b.quantity for limit in self.knowledge.limits.values() for b in limit.bounds
         }
+        quantities = self.knowledge.quantities.values()
+        self._computed_of = Counter(
+            name for quantity in quantities for way in quantity.computed for name in way.inputs
+        )
 
     def each(self) -> Iterator[NotJudged]:
         for reading in self.readings:
@@ -71,7 +79,8 @@ class _NotJudged:
                 judging = self._judging(test, given)
                 if given & self._conditions or not judging:
                     continue
-                if self._judged.isdisjoint(each.id for each in judging):
+                further = [each for each in judging if each is test or not _named(each) <= given]
+                if self._judged.isdisjoint(each.id for each in further):
                     yield NotJudged(reading, self.in_words(self.shortest(judging, reading.at)))
 
     def _judging(self, test: Test, given: set[str]) -> list[Test]:
@@ -105,10 +114,16 @@ class _NotJudged:
         ]
         return min(sets, key=self._trouble, default=frozenset())
 
-    def _trouble(self, missing: Missing) -> tuple[int, int, list[str]]:
-        """How much is asked: the fewest things, and what stands on the plate before a reading."""
+    def _trouble(self, missing: Missing) -> tuple[int, int, int, list[str]]:
+        """How much is asked: the fewest things; the plate, a reading, last the unit's own record.
+
+        Of readings that of which most is computed, the return air before the mixed air.
+        """
+        records = self.knowledge.plate_values
         unread = sum(name in self.knowledge.quantities for name in missing)
-        return len(missing), unread, sorted(missing)
+        kept = sum(name in records and records[name].origin == "own-record" for name in missing)
+        of_it = sum(self._computed_of[name] for name in missing)
+        return len(missing), unread + 2 * kept, -of_it, sorted(missing)
 
     def _of_line(self, line: LimitLine, place: Place | None) -> Missing | None:
         """What a line of limits lacks; None where it is not meant for this unit."""
