@@ -41,6 +41,10 @@ def outcomes(found: Conclusions, test: str) -> tuple[str, ...]:
     return next(reading.seen for reading in found.readings if reading.test == test)
 
 
+def cautions(found: Conclusions) -> set[str]:
+    return {fired.hazard.id for fired in found.hazards}
+
+
 @pytest.mark.parametrize(
     ("supply", "volts"),
     [("208-to-240-volt", 208), ("208-to-240-volt", 240), ("480-volt", 480), ("480-volt", 575)],
@@ -114,3 +118,26 @@ def test_pressures_close_together_accuse_the_pump_and_not_the_charge(
         **{"outdoor-temperature": "95 F", "minutes-running": "20"},
     )  # fmt: skip
     assert set(leading(found, 4)) == NO_PUMP
+
+
+@pytest.mark.parametrize(
+    ("line", "cautioned"), [("43 F", True), ("45 F", True), ("47 F", True), ("56 F", False)]
+)
+def test_liquid_at_the_compressor_is_cautioned_of(
+    line: str, cautioned: bool, shipped: Knowledge
+) -> None:
+    """130 psig of R-410A boils at 45 F: a superheat of -2, 0, 2 and 11 F on a valve."""
+    read = {"suction-pressure": "130 psig", "suction-line-temperature": line}
+    found = concluded(
+        shipped, "weak-cooling", read, VALVE,
+        **{"outdoor-temperature": "85 F", "minutes-running": "20"},
+    )  # fmt: skip
+    assert ("liquid-at-the-compressor" in cautions(found)) is cautioned
+
+
+def test_legs_over_2_percent_apart_are_cautioned_of(shipped: Knowledge) -> None:
+    """3.8 % apart; NEMA MG 1, from memory, derates a motor from 1 % and runs none over 5 %."""
+    read = {"line-volts-running": "480/462/446 V"}
+    unit = {**THREE_PHASE, "line-volts-class": "480-volt", "nameplate-volts": "460 V"}
+    found = concluded(shipped, "fails-hot-afternoons", read, unit)
+    assert cautions(found) == {"motor-on-unbalanced-legs"}
