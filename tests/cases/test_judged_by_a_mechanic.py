@@ -141,3 +141,46 @@ def test_legs_over_2_percent_apart_are_cautioned_of(shipped: Knowledge) -> None:
     unit = {**THREE_PHASE, "line-volts-class": "480-volt", "nameplate-volts": "460 V"}
     found = concluded(shipped, "fails-hot-afternoons", read, unit)
     assert cautions(found) == {"motor-on-unbalanced-legs"}
+
+
+def test_low_ohms_to_ground_on_a_breaker_that_trips_accuse_the_winding(shipped: Knowledge) -> None:
+    """IEEE 43, from memory, asks for 5 Mohm of a motor so small; 0.2 is a wet or failing winding."""
+    read = {"compressor-insulation": "0.2 Mohm"}
+    found = concluded(shipped, "trips-breaker-or-fuse", read, {**THREE_PHASE, **VALVE})
+    assert leading(found) == ["compressor-winding-grounded"]
+    assert "trip-not-looked-into" in cautions(found)
+
+
+@pytest.mark.parametrize("volts", ["480/440/430 V", "480/452/436 V", "480/455/438 V"])
+def test_three_legs_that_are_all_there_are_an_unbalanced_supply_first(
+    volts: str, shipped: Knowledge
+) -> None:
+    """6.7, 5.3 and 4.9 % apart, none of them under nine tenths of the plate."""
+    unit = {**THREE_PHASE, "line-volts-class": "480-volt", "nameplate-volts": "460 V"}
+    found = concluded(shipped, "weak-cooling", {"line-volts-running": volts}, unit)
+    assert leading(found) == ["supply-voltage-unbalanced"]
+    assert not found.unexplained
+
+
+def test_liquid_colder_than_its_air_speaks_for_a_restriction(shipped: Knowledge) -> None:
+    """Nothing cools liquid below the air of its condenser but a drop of pressure."""
+    read = {
+        "suction-pressure": "80 psig", "suction-line-temperature": "55 F",
+        "head-pressure": "305 psig", "liquid-line-temperature": "84 F",
+    }  # fmt: skip
+    found = concluded(
+        shipped, "weak-cooling", read, {**VALVE, "refrigerant": "R-454B"},
+        **{"outdoor-temperature": "90 F", "minutes-running": "20"},
+    )  # fmt: skip
+    assert leading(found) == ["liquid-line-restriction"]
+    assert not found.unexplained
+
+
+def test_return_air_is_not_held_to_cooling_while_the_heat_runs(shipped: Knowledge) -> None:
+    """68 F is what rooms are heated to."""
+    read = {"return-air-temperature": "68 F", "heating-supply-temperature": "160 F"}
+    unit = {"heat": "gas", "fuel": "natural-gas", "heat-rise-low": "30 F", "heat-rise-high": "60 F"}
+    found = concluded(
+        shipped, "heat-short-cycles", read, unit, **{"outdoor-temperature": "25 F"}
+    )  # fmt: skip
+    assert not found.unexplained
