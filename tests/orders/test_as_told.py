@@ -75,3 +75,23 @@ def test_what_hums_and_trips_is_no_call_about_noise(words: str, shipped: Knowled
     """Regression: it was taken for a noise, and the caller was asked to show it."""
     heard = heard_complaint(shipped, words)
     assert "no-cooling" in heard.which and heard.taken != "noise"
+
+
+@pytest.mark.parametrize(
+    "words", ["it makes a loud squealing noise", "belt squeals", "screeching up there"]
+)
+def test_what_squeals_is_looked_for_at_belt_and_bearings(words: str, shipped: Knowledge) -> None:
+    """Regression: neither was among the first six looks."""
+    assert {"blower-belt", "blower-bearings"} & {*order_told(shipped, "noise", words)[:6]}
+
+
+def test_a_breaker_that_trips_with_the_compressor_leads_to_the_compressor(
+    shipped: Knowledge,
+) -> None:
+    """Regression: the control fuse and the windings of a fan came before its own."""
+    told = "trips the breaker when the compressor starts"
+    order = order_told(shipped, "trips-breaker-or-fuse", told)
+    looks = {"compressor-insulation", "compressor-windings", "contactor-contacts"}
+    assert looks <= {*order[:7]}
+    assert "condenser-fan-windings" not in order
+    assert not {"gas-supply-look", "room-carbon-monoxide"} & {*order}
