@@ -144,7 +144,7 @@ def test_legs_over_2_percent_apart_are_cautioned_of(shipped: Knowledge) -> None:
 
 
 def test_low_ohms_to_ground_on_a_breaker_that_trips_accuse_the_winding(shipped: Knowledge) -> None:
-    """IEEE 43, from memory, asks for 5 Mohm of a motor so small; 0.2 is a wet or failing winding."""
+    """IEEE 43, from memory, asks for 5 Mohm of so small a motor; 0.2 is wet or failing."""
     read = {"compressor-insulation": "0.2 Mohm"}
     found = concluded(shipped, "trips-breaker-or-fuse", read, {**THREE_PHASE, **VALVE})
     assert leading(found) == ["compressor-winding-grounded"]

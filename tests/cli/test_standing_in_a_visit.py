@@ -82,3 +82,17 @@ def test_a_danger_found_with_the_unit_running_leaves_it_off_and_tagged(
     else:
         assert "Step: Switch off, lock, tag and try" in text
         assert "Step: Take your own lock off" not in text[first:]
+
+
+def test_the_tests_of_a_dead_unit_begin_with_the_looks_of_the_call(
+    shipped: Knowledge, tmp_path: Path
+) -> None:
+    """Regression: they had neither volts nor breaker, and a call for heat at the board."""
+    start = {"complaint": "dead-unit", "unit": {**UNIT, "heat": "gas"}}
+    player = Player(shipped, {}, ["tests"])
+    play(shipped, tmp_path, player, start)
+    text = flat(player.text)
+    listed = text[text.index("> tests") : text.index("do N takes one of them")]
+    for look in ("line-volts-idle", "breaker-and-disconnect", "transformer-secondary-volts"):
+        assert shipped.tests[look].name in listed
+    assert shipped.tests["heating-call"].name not in listed

@@ -201,10 +201,15 @@ class Commands:
     def others_to_do(
         self, conclusions: Conclusions, most: int = OTHER_TESTS
     ) -> tuple[OtherTest, ...]:
-        """The tests that would tell most for their minutes; from here on do N takes one of them."""
-        state = self.book.state
+        """The call's first looks that still pay, in its order, then what tells most for its
+        minutes; from here on do N takes one of them.
+        """
+        state, first = self.book.state, conclusions.first_tests
         all_of_them = self.decider.candidates(state, conclusions)
-        mine = (c for c in all_of_them if self.decider.handed_over(state, c) is None)
+        in_order = sorted(
+            all_of_them, key=lambda c: first.index(c.test.id) if c.test.id in first else len(first)
+        )
+        mine = (c for c in in_order if self.decider.handed_over(state, c) is None)
         found = tuple(islice(mine, most))
         self.offered = tuple((c.test.id, spoken(c.at)) for c in found)
         layout = state.unit.layout
