@@ -33,8 +33,10 @@ OTHER_ORDER = frozenset(
     }
 )
 """Two faults of much the same weight, which the rules put in the other order."""
-AMONG_THREE = frozenset({"cooling/half-on-a-mild-day"})
-"""Behaving as it should: no part is at fault, and the likeliest card says so second."""
+AMONG_THREE = frozenset({"cooling/half-on-a-mild-day", "cooling/starved-with-plenty-of-liquid"})
+"""Behaving as it should: no part is at fault, and the likeliest card says so second. Starved: its
+liquid is 7 F colder than its air, which no valve behind the probe does: a restriction comes first.
+"""
 
 
 @dataclass(frozen=True)
