@@ -52,6 +52,17 @@ def by_its_word(test: Test, answer: str) -> bool:
     return any(answer in (outcome.spoken, *outcome.words) for outcome in wanting)
 
 
+def confirms_a_step(knowledge: Knowledge, typed: str) -> bool:
+    """Whether it is a word by which some safety step is confirmed."""
+    said, steps = one_word(typed), (knowledge.tests[step] for step in CONFIRMED)
+    return any(
+        said in map(one_word, (outcome.spoken, *outcome.words))
+        for test in steps
+        for outcome in test.outcomes
+        if outcome.id == CONFIRMED[test.id]
+    )
+
+
 def _confirmed(test: Test) -> str:
     """The outcome that confirms a step or an all-clear; empty of any other test."""
     return CONFIRMED.get(test.id, next(iter(test.healthy), "") if test.kind == "step" else "")

@@ -22,6 +22,7 @@ from troubleshoot.dialogue.reading_out import ReadingOut
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.taking_up import protects, taken_up
 from troubleshoot.dialogue.talk import DangerCalled, Leave, Talk
+from troubleshoot.dialogue.told_unsound import tells_unsound
 from troubleshoot.knowledge.model import Test
 from troubleshoot.safety.facts_first import outcomes_that_stop
 from troubleshoot.safety.hearing.among_words import told_among
@@ -76,13 +77,19 @@ class OtherWords:
             return None
         if not self._may_be_found(listener, prompt, typed):
             return None
-        return in_part(self.book.knowledge, test, typed, self._unproved(test, prompt.outcomes))
+        meant = in_part(self.book.knowledge, test, typed, prompt.outcomes)
+        return meant if meant is not None and self._may_be_offered(test, typed, meant) else None
 
-    def _unproved(self, test: Test, outcomes: tuple[str, ...]) -> tuple[str, ...]:
-        """The outcomes without those that show that a danger is not there."""
-        if not protects(self.book.knowledge, test):
-            return outcomes
-        return tuple(each for each in outcomes if each not in test.healthy)
+    def _may_be_offered(self, test: Test, typed: str, meant: InPart) -> bool:
+        """Whether none that may be meant shows a danger gone, or is sound against the words.
+
+        What shows a danger gone is typed; and where it may be meant no other is a guess.
+        """
+        if {*meant.outcomes}.isdisjoint(test.healthy):
+            return True
+        return not (
+            protects(self.book.knowledge, test) or tells_unsound(self.book.knowledge, typed)
+        )
 
     def _tells_of_it_alone(self, meant: InPart | None, typed: str) -> bool:
         """Whether no word may tell of what the work stands on, nor of anything that happened."""

@@ -17,7 +17,7 @@ from troubleshoot.dialogue.by_word import (
     by_word,
     is_one_word,
 )
-from troubleshoot.dialogue.confirming import by_its_word, whether_meant
+from troubleshoot.dialogue.confirming import by_its_word, confirms_a_step, whether_meant
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.hedged import without_hedges
 from troubleshoot.dialogue.in_clauses import by_clauses
@@ -107,7 +107,8 @@ def _meant(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, reply:
 
     What shows that a danger is not there is not taken from words of doubt, nor with an error in
     it, and no single word of a text calls up a STOP, or says what came of a safety step:
-    NearlyAnAnswer is raised, or MayBeMeant where yes will do.
+    NearlyAnAnswer is raised, or MayBeMeant where yes will do. Nor is the word of a step, typed a
+    prompt too early: locked, runs.
     """
     test = prompt.decision.test
     assert test is not None
@@ -142,7 +143,8 @@ def _meant(book: VisitBook, listener: Listener, prompt: AskTest | DoStep, reply:
     spoken = ", ".join(map(test.spoken, several))
     stopping = outcomes_that_stop(book.knowledge, test)
     stops = test.id in STEPS or not stopping.isdisjoint(several)
-    if (talked or is_one_word(bare or reply)) and stops:
+    one = is_one_word(bare or reply)
+    if ((talked or one) and stops) or (one and confirms_a_step(book.knowledge, bare or reply)):
         raise MayBeMeant(spoken)
     return spoken
 

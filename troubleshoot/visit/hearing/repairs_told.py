@@ -39,6 +39,14 @@ _ENDS: Final = frozenset(
     wont yesterday""".split()  # noqa: SIM905
 )
 """Words that no part's name goes on beyond."""
+_LOOKS: Final = frozenset(
+    {"bright", "clean", "dry", "fine", "good", "nice", "ok", "okay", "shiny", "tight"}
+)
+"""What a new part is like as it is looked at: new faces clean is a finding, and no repair."""
+_ALONG: Final = re.compile(
+    r"\b(?:adjusted|greased|lubed|lubricated|oiled|retightened|snugged|tightened|torqued|wiped)\b"
+)
+"""Done along with a repair that was told before it; alone it may be one."""
 _IDLE: Final = frozenset(
     """a all an another any both brand couple different fresh her his my new of old one our over
     owner pair said say says set some somebody spare tells tenant the their to told two
@@ -144,7 +152,8 @@ def repairs_told(words: str) -> tuple[Told, ...]:
     clauses = _PARTED.split(_timeless(words))
     found: list[Told] = []
     for before, clause in zip(["", *clauses], clauses, strict=False):
-        found += [*_in_clause(clause)] or _at_it(before, clause)
+        if not (found and _ALONG.search(clause)):
+            found += [*_in_clause(clause)] or _at_it(before, clause)
     return tuple({told.part: told for told in found}.values())
 
 
@@ -174,6 +183,8 @@ def _in_clause(clause: str) -> Iterator[Told]:
         parts = tuple(_parts(said if form in _PART_BEHIND else " ".join(said.split()[-_MOST:])))
         if found is not None and parts:
             is_behind = form in _PART_BEHIND
+            if is_behind and " new " in f" {clause}" and parts[-1].split()[-1] in _LOOKS:
+                return
             begin = 0 if is_behind else found.start("what")
             end = _end(clause, parts[-1]) if is_behind else found.end()
             yield from (Told(part, clause[begin:end]) for part in parts)
@@ -197,6 +208,8 @@ def _parts(said: str) -> Iterator[str]:
     for phrase in re.split(r"\band\b|/|&|\+", _SIZE.sub(" ", said)):
         phrase = _PLACE.sub("", f" {phrase}".rstrip())
         words = re.findall(r"[a-z0-9-]+", phrase)
+        if words and _ALONG.fullmatch(words[0]):
+            return
         own: list[str] = []
         for word in words:
             if word in _ENDS or word in _PRONOUNS:
