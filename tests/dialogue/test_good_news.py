@@ -19,7 +19,6 @@ from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.visit.events import StateGone, StepDone
 
 GOOD = (
-    ("tell-occupants", "told em, they're good with it"),
     ("tell-occupants", "talked to the manager, he is fine with it"),
     ("tell-occupants", "everybody knows and its all good"),
     ("combustible-gas-sweep", "swept it all, nothin on the sniffer"),
@@ -31,7 +30,7 @@ GOOD = (
     ("panels-off", "panel came off easy"),
     ("gas-cock-shut", "cock turned easy, all good"),
     ("verified-dead", "all legs good to ground"),
-    ("tell-occupants", "told the owner, he's alright with it"),
+    ("tell-occupants", "talked to the owner, he's alright with it"),
 )
 NOT_GOOD = (
     ("lockout", "disconnect wont open, handle froze"),

@@ -21,6 +21,7 @@ from troubleshoot.dialogue.by_word import (
     without_name_and_time,
 )
 from troubleshoot.dialogue.confirming import not_of_the_list, says_enough, wanted, whether_meant
+from troubleshoot.dialogue.confirming_words import among_confirming
 from troubleshoot.dialogue.how_done import without_how
 from troubleshoot.dialogue.metered_in_words import told
 from troubleshoot.dialogue.orders import is_order
@@ -126,6 +127,7 @@ def step_event_from(
     outcomes = tuple(o.id for o in test.outcomes)
     several = test.choose == "several"
     said = without_name_and_time(typed) if step.id in TELLING else typed
+    said = among_confirming(test, confirmed, said)
     said = without_assent(without_pointing(test, confirmed, said))
     if by_word(test, said, outcomes, several):
         typed = said

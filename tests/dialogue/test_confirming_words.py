@@ -1,0 +1,81 @@
+"""The word of a step among plain words that confirm the same thing is that word, and no other.
+
+The first of each step were typed by a mechanic; all else was written beside them. A lock is
+one's own, and whoever is in charge is told: 29 CFR 1910.147(d) and (c)(9), from memory.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.dialogue.test_pointing import came
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.declared import CONFIRMED
+
+SAID = (
+    ("lockout", "locked out, my lock on it"),
+    ("lockout", "locked off, tagged, tried it"),
+    ("lockout", "disconnect is locked out and my tag is on it"),
+    ("tell-occupants", "told the super"),
+    ("tell-occupants", "told them, they're ok with it"),
+    ("tell-occupants", "told em, they're good with it"),
+    ("tell-occupants", "told the store manager, she knows"),
+    ("doors-shut", "all doors shut and latched"),
+    ("doors-shut", "all shut, screws in"),
+    ("doors-shut", "every door closed and latched"),
+    ("panels-on", "panels on, screws in"),
+    ("panels-on", "all the panels are back on, all screws tight"),
+    ("gauges-on", "gauges are on"),
+    ("gauges-on", "hoses are on, purged"),
+    ("gauges-off", "gauges are off, caps on"),
+    ("tools-clear", "tools all out and counted, clear"),
+    ("tools-clear", "everybody clear, tools out"),
+    ("panels-off", "panel is open"),
+    ("panels-off-energised", "the panel is open"),
+    ("tester-proof", "proved ok"),
+    ("lock-off", "lock off, switch closed, restored"),
+    ("restart-and-watch", "everything runs"),
+    ("restart-and-watch", "runs fine, blower cond fan and comp all going"),
+)
+NOT_SAID = (
+    ("lockout", "locked out, his lock on it"),
+    ("lockout", "locked out, my lock off"),
+    ("lockout", "locked out, not tagged"),
+    ("lockout", "locked out on the other unit"),
+    ("lockout", "locked out, still hums"),
+    ("lockout", "my lock on it"),
+    ("lockout", "locked, but the handle is broken"),
+    ("lockout", "locked out?"),
+    ("tell-occupants", "told the super to call me"),
+    ("tell-occupants", "told the super, he wants air"),
+    ("tell-occupants", "told my helper"),
+    ("tell-occupants", "told nobody"),
+    ("tell-occupants", "they're not ok with it, told them"),
+    ("doors-shut", "all doors shut but one"),
+    ("doors-shut", "all shut, one latch missing"),
+    ("panels-on", "panels on, screws missing"),
+    ("panels-on", "panels on, two screws in"),
+    ("panels-on", "screws in"),
+    ("gauges-on", "gauges are on the truck"),
+    ("tools-clear", "tools out, one missing"),
+    ("tools-clear", "counted"),
+    ("panels-off", "panel is half open"),
+    ("tester-proof", "proved ok, i think"),
+    ("lock-off", "lock off, switch trips"),
+    ("restart-and-watch", "everything runs but the comp"),
+    ("restart-and-watch", "runs, fan hums"),
+    ("restart-and-watch", "blower runs"),
+)
+
+
+@pytest.mark.parametrize(("step", "said"), SAID)
+def test_it_is_taken_as_the_word(step: str, said: str, shipped: Knowledge) -> None:
+    """Regression: each was refused, with the step's own word in it."""
+    assert came(shipped, step, said) == (CONFIRMED[step],)
+
+
+@pytest.mark.parametrize(("step", "said"), NOT_SAID)
+def test_what_denies_doubts_or_tells_of_another_is_not(
+    step: str, said: str, shipped: Knowledge
+) -> None:
+    assert CONFIRMED[step] not in came(shipped, step, said)

@@ -1,0 +1,105 @@
+"""The word of a step among plain words that confirm the same thing: locked out, my lock on it.
+
+Each clause has to be one that is foreseen here, word for word, and one of them has to hold the
+step's own word. What denies, doubts, asks, orders, counts, or tells of another's lock or of another
+matter is in none, and is judged as it stands. How people put it is common practice, no source.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Mapping
+from typing import Final
+
+from troubleshoot.frozen import frozen
+from troubleshoot.knowledge.model import Test
+from troubleshoot.safety import steps
+
+_PARTED: Final = re.compile(r"\s*[,;.]\s+|\s+(?:and|&)\s+")
+_ALL: Final = r"(?:(?:all|both|every|the) )*"
+_ARE: Final = r"(?: (?:is|are|all|both|back|now))*"
+_LOCK: Final = r"(?:(?:my|own|the) )*(?:pad)?lock"
+_THEM: Final = (
+    r"(?:them|em|everybody|everyone|(?:(?:all|the|store|shop|site|building|office|floor) )*"
+    r"(?:super|superintendent|manager|owner|tenants?|occupants|people|staff|caretaker|customer))"
+)
+_THEY: Final = r"(?:they|he|she)(?: ?(?:is|are|re|s))?(?: all)?"
+_WELL: Final = r"(?:ok|okay|fine|good|happy|alright|all right)"
+_PART: Final = r"(?:the )?(?:blower|fans?|cond(?:enser)? fans?|comp(?:ressor)?s?|burners?|inducer)"
+_SCREWS: Final = rf"{_ALL}screws{_ARE} (?:in|tight)"
+
+
+@frozen
+class _Ways:
+    """Clauses that hold a step's word, and those that may stand beside such a one."""
+
+    own: re.Pattern[str]
+    beside: re.Pattern[str]
+
+
+def _ways(own: str, *beside: str) -> _Ways:
+    return _Ways(re.compile(own), re.compile("|".join((own, *beside))))
+
+
+_LOCKED: Final = _ways(
+    r"(?:(?:its|it is|all|both|disconnect|switch|disconnect is|switch is) )*locked(?: (?:out|off))?"
+    r"(?: (?:all|both|now))*",
+    rf"{_LOCK}(?: and tag)?(?: is| are)? on(?: it)?(?: now)?",
+    r"(?:my )?tags?(?: is)? on(?: it)?",
+    r"tagged(?: it)?(?: out)?",
+    r"tried it",
+)
+_PANELS_OPEN: Final = _ways(rf"{_ALL}panels?{_ARE} (?:off|open)")
+_STEPS: Final[Mapping[str, _Ways]] = {
+    steps.LOCKOUT: _LOCKED,
+    steps.SECOND_SOURCE: _LOCKED,
+    steps.TELL_OCCUPANTS: _ways(
+        rf"(?:(?:i|we|just|have) )*told {_THEM}(?: (?:inside|downstairs))?",
+        rf"{_THEY} {_WELL}(?: with (?:it|that))?",
+        rf"{_THEY} (?:know|knows|agree|agrees|agreed)",
+        "all agreed",
+    ),
+    steps.METER_PROOF: _ways(r"(?:(?:the )?meter )?(?:is )?(?:proved|proven)(?: (?:ok|fine))?"),
+    steps.PANELS_OFF: _PANELS_OPEN,
+    steps.PANELS_OFF_ENERGISED: _PANELS_OPEN,
+    steps.PANELS_ON: _ways(
+        rf"{_ALL}panels?{_ARE} on|closed up|buttoned up",
+        _SCREWS,
+        r"(?:all )?screwed (?:down|tight)",
+    ),
+    steps.DOORS_SHUT: _ways(
+        rf"{_ALL}(?:(?:doors?|panels?|doors and panels)(?: (?:is|are|all))* )?"
+        r"(?:shut|closed|latched)",
+        _SCREWS,
+    ),
+    steps.GAUGES_ON: _ways(
+        rf"{_ALL}(?:my )?(?:gauges|hoses){_ARE} on(?: it)?", r"(?:lines )?purged"
+    ),
+    steps.GAUGES_OFF: _ways(rf"{_ALL}(?:my )?(?:gauges|hoses){_ARE} off", rf"{_ALL}caps{_ARE} on"),
+    steps.TOOLS_CLEAR: _ways(
+        rf"(?:all )?clear|(?:(?:all|my|the) )*tools{_ARE} out|(?:everybody|everyone)(?: is)? clear",
+        rf"(?:{_ALL}tools{_ARE} )?counted",
+    ),
+    steps.LOCK_OFF: _ways(
+        rf"{_LOCK}(?: and tag)?(?: (?:is|are))? off|switched on|power(?: is)?(?: back)? on",
+        r"(?:the )?(?:switch|disconnect|breaker)(?: is)?(?: back)? (?:closed|on)",
+        r"(?:power )?restored",
+    ),
+    steps.RESTART: _ways(
+        rf"(?:(?:it|everything|all|it all|all of it|the unit|unit) )?(?:runs|running)(?: {_WELL})?",
+        rf"{_PART}(?: {_PART})*(?: (?:is|are|all|both))*(?: (?:going|running|turning))?",
+    ),
+}
+
+
+def among_confirming(test: Test, confirmed: str, typed: str) -> str:
+    """The word that confirms a step, where all clauses of what was typed say just that.
+
+    As it stands where any other word is said.
+    """
+    ways = _STEPS.get(test.id)
+    said = " ".join(re.sub(r"['\u2019]", "", typed.lower()).rstrip(" .!").split())
+    clauses = [clause for clause in _PARTED.split(said) if clause]
+    if ways is None or not any(map(ways.own.fullmatch, clauses)):
+        return typed
+    return test.spoken(confirmed) if all(map(ways.beside.fullmatch, clauses)) else typed
