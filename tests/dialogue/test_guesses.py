@@ -49,6 +49,47 @@ def test_the_word_of_a_step_is_asked_about_at_a_test(
     assert asks_of(visit, [meant])
 
 
+@pytest.mark.parametrize(
+    ("name", "said", "meant"),
+    [
+        ("air-filters", "filters are plugged solid, all four", "loaded"),
+        ("air-filters", "filters look new, put in last month", "clean"),
+        ("air-filters", "packed with lint, changed 2 months ago", "loaded"),
+        ("flame-rod", "rod is coated, replaced last year", "coated"),
+        ("economizer-damper", "blades stuck most of the way open, won't close", "stuck part open"),
+        ("board-code", "normal heartbeat, no codes", "normal"),
+    ],
+)
+def test_a_plain_finding_is_met_at_once(
+    name: str, said: str, meant: str, shipped: Knowledge
+) -> None:
+    """Regression: of each it was asked what stands, and then it was asked again or lost."""
+    visit = at(shipped, name)
+    visit.types(said)
+    spoken = [shipped.tests[name].spoken(o) for _, outcomes in found(visit) for o in outcomes]
+    assert spoken == [meant] or (not spoken and asks_of(visit, [meant]))
+
+
+@pytest.mark.parametrize(
+    "said", ["dirty, not plugged", "plugged solid, swapped last month, my lock is off"]
+)
+def test_what_denies_itself_or_tells_of_a_state_is_not(said: str, shipped: Knowledge) -> None:
+    visit = at(shipped, "air-filters")
+    visit.types(said)
+    assert not found(visit) and not asks_of(visit, ["loaded"])
+
+
+@pytest.mark.parametrize(
+    "said", ["matted over, the owner never phoned", "packed with lint, these are bought online"]
+)
+def test_what_was_found_is_taken_once_all_is_said_to_stand(said: str, shipped: Knowledge) -> None:
+    """Regression: it was asked once more whether "loaded" is meant."""
+    visit = at(shipped, "air-filters")
+    visit.types(said)
+    assert not found(visit)
+    assert 'Taken as "loaded".' in visit.types("y")
+
+
 @pytest.mark.parametrize("said", ["all good, new faces clean", "new points bright and clean"])
 def test_what_a_new_part_is_like_is_no_repair(said: str, shipped: Knowledge) -> None:
     """Regression: of new faces that are clean it was asked whether a coated rod was repaired."""

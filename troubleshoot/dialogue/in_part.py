@@ -25,14 +25,15 @@ from troubleshoot.dialogue.idle_words import names_nothing
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge, Outcome, Test
 from troubleshoot.reasoning.matching.lexicon import lexicon_of
+from troubleshoot.safety.hearing.looks import tells_of_looks
 from troubleshoot.safety.hearing.words import raw_words
 
 MOST: Final = 3
 """Outcomes that are asked about at once; more of them are no guess."""
 _PLACES: Final = frozenset(
     """across along around back bottom center corner down edge end ends face front full hub inside
-    left low middle near one outside part parts piece rear right side sides spot spots through top
-    two under upper way""".split()  # noqa: SIM905
+    four left low middle near one outside part parts piece rear right side sides six spot spots
+    three through top two under upper way""".split()  # noqa: SIM905
 )
 """Where on a thing something is so."""
 _AMOUNTS: Final = frozenset(
@@ -89,7 +90,7 @@ def in_part(
 ) -> InPart | None:
     """What words may mean of these outcomes; None where they point at none, or at too many.
 
-    A question, a doubt, and what is denied point at nothing.
+    A question and a doubt point at nothing, and what is denied speaks against what it is of.
     """
     said = plainly(typed)
     if _DOUBTFUL.search(said):
@@ -106,21 +107,22 @@ def in_part(
     known: Stems = frozenset().union(*texts.values())
     beside = frozenset(stemmed(beside_words(test))) | names_of(knowledge, test)
     told: list[frozenset[str]] = []
+    against: set[str] = set()
     left: set[str] = set()
     is_one_matter = _OWN.isdisjoint(raw_words(said))
     for words, denies in said_clauses(said):
         for clause in clauses_of(words, denies, manner, frozenset(), stemmed):
-            if clause.denied & known:
-                return None
+            against |= {o for o, text in texts.items() if clause.denied & text}
             best = _nearest(clause, texts)
             telling = clause.said - beside
             if best:
                 told.append(best)
                 left |= telling - known
-            elif telling or clause.denied:
+            elif (telling or clause.denied - known) and not tells_of_looks(" ".join(words)):
                 is_one_matter = False
+    told = [each - against for each in told]
     meant, are_all = _agreed(test, told)
-    if not meant:
+    if not meant or not all(told):
         return None
     others = frozenset(w for w in raw_words(said) if {*stemmed([w])} & left)
     return InPart(tuple(o for o in outcomes if o in meant), are_all, others, is_one_matter)
@@ -147,6 +149,7 @@ def _agreed(test: Test, told: list[frozenset[str]]) -> tuple[frozenset[str], boo
     both = frozenset.intersection(*told) if told else none
     if both:
         return (both if len(both) <= MOST else none), len(both) == 1
-    each_alone = test.choose == "several" and all(len(each) == 1 for each in told)
-    several = none.union(*told) if each_alone else none
-    return (none if several & {*test.healthy} else several), True
+    every = none.union(*told)
+    if test.choose == "several" and all(len(each) == 1 for each in told):
+        return every, not every & {*test.healthy}
+    return (every if len(every) <= MOST else none), False

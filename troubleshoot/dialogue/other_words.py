@@ -7,10 +7,12 @@ confirm a step or lift a STOP.
 
 from __future__ import annotations
 
+import re
 from string import digits
 
 from troubleshoot.dialogue.beside_work import ask_if_all_stands
 from troubleshoot.dialogue.book import VisitBook
+from troubleshoot.dialogue.by_word import NotAnAnswer
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.in_clauses import by_clauses
 from troubleshoot.dialogue.in_part import InPart, beside_words, in_part
@@ -32,6 +34,19 @@ from troubleshoot.safety.hearing.small_talk import is_small_talk
 from troubleshoot.visit.events import Noted
 
 WHICH_IS_MEANT = "Which of these is meant?"
+_DEED = r"(?:put in|put on|changed|replaced|swapped|cleaned|washed|installed|serviced)"
+_AGE = re.compile(
+    rf"[,;]?\s+(?:(?:and|they|it|were|was|got|had been) )*{_DEED}(?: (?:out|new))? "
+    r"(?:in |back in )?(?:(?:last|this) (?:week|month|year|spring|summer|fall|winter)|"
+    r"(?:a|two|three|\d+) (?:weeks?|months?|years?) ago)\s*$",
+    re.IGNORECASE,
+)
+"""How long ago a thing was put in, behind what was found: no happening of now."""
+
+
+def without_its_age(typed: str) -> str:
+    """What was typed without when the thing was last seen to: look new, put in last year."""
+    return _AGE.sub("", typed)
 
 
 class OtherWords:
@@ -50,6 +65,9 @@ class OtherWords:
 
         `stands`: it was asked already whether all still does. Raises ToldGone, DangerCalled, Leave.
         """
+        told, typed = typed, without_its_age(typed)
+        if typed != told and self._is_answer(listener, prompt, typed):
+            return True
         meant = self._meant(listener, prompt, typed)
         elsewhere = meant is None and self._may_be_found(listener, prompt, typed)
         seen = self.other_looks.told(prompt.decision, typed) if elsewhere else ()
@@ -59,8 +77,21 @@ class OtherWords:
         if not asks_later and (yield from self._take(listener, prompt, typed, meant, seen)):
             return True
         if not stands:
-            yield from ask_if_all_stands(self.book, listener, prompt.decision, typed)
-        return asks_later and (yield from self._take(listener, prompt, typed, meant, seen))
+            yield from ask_if_all_stands(self.book, listener, prompt.decision, told)
+        return asks_later and (
+            yield from self._take(listener, prompt, typed, meant, seen, stands=True)
+        )
+
+    def _is_answer(self, listener: Listener, prompt: AskTest | DoStep, typed: str) -> bool:
+        """Whether what is left without its age answers a test by itself, and was taken."""
+        if prompt.decision.step is not None or listener.speaks_of_danger(typed):
+            return False
+        try:
+            event = taken_up(self.book, listener, prompt, typed)
+        except NotAnAnswer:
+            return False
+        self.telling.keep(event, prompt)
+        return True
 
     def _may_be_found(self, listener: Listener, prompt: AskTest | DoStep, typed: str) -> bool:
         """Whether words may tell what was found: not at a step, nor of what hints at a danger."""
@@ -106,13 +137,16 @@ class OtherWords:
         typed: str,
         meant: InPart | None,
         seen: tuple[Seen, ...],
+        *,
+        stands: bool = False,
     ) -> Talk[bool]:
+        """`stands`: it was agreed that all does, so that what else was said is no state."""
         test = prompt.decision.test
         if seen:
             return (yield from self.other_looks.take(listener, prompt.decision, typed, seen))
         if meant is None or test is None:
             return False
-        answer = self._without_asking(test, typed, meant)
+        answer = self._without_asking(test, typed, meant, stands=stands)
         if answer:
             self.voice.say(f'Taken as "{answer}".')
         else:
@@ -126,17 +160,21 @@ class OtherWords:
         self.telling.keep(taken_up(self.book, listener, prompt, answer), prompt)
         return True
 
-    def _without_asking(self, test: Test, typed: str, meant: InPart) -> str:
+    def _without_asking(self, test: Test, typed: str, meant: InPart, *, stands: bool) -> str:
         """The answer where all other words tell where or how much; empty where it is to be asked.
 
-        What is sound, or stops the job, is asked.
+        So it is once all is agreed to stand, where none of them names a state. What is sound, or
+        stops the job, is asked.
         """
-        asked = {*test.healthy, *outcomes_that_stop(self.book.knowledge, test)}
-        if not asked.isdisjoint(meant.outcomes) or not meant.is_one_matter:
+        knowledge = self.book.knowledge
+        asked = {*test.healthy, *outcomes_that_stop(knowledge, test)}
+        if not asked.isdisjoint(meant.outcomes):
             return ""
-        found = by_clauses(
-            self.book.knowledge, test, typed, meant.outcomes, beside=beside_words(test)
-        )
+        if stands and meant.are_all_meant and not may_name_a_state(knowledge, meant.others):
+            return ", ".join(map(test.spoken, meant.outcomes))
+        if not meant.is_one_matter:
+            return ""
+        found = by_clauses(knowledge, test, typed, meant.outcomes, beside=beside_words(test))
         return ", ".join(map(test.spoken, found)) if {*found} == {*meant.outcomes} else ""
 
     def _asked(self, listener: Listener, test: Test, typed: str, meant: InPart) -> Talk[str]:

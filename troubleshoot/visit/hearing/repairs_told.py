@@ -36,7 +36,7 @@ _ENDS: Final = frozenset(
     """again ago already and are at back because by comes didnt doesnt dont down earlier for from
     goes had has have he i in is isnt it its keeps last like me no nobody nothing now off on once
     out same she since still sure that they this today twice us was we went were when while with
-    wont yesterday""".split()  # noqa: SIM905
+    months weeks wont years yesterday""".split()  # noqa: SIM905
 )
 """Words that no part's name goes on beyond."""
 _LOOKS: Final = frozenset(
