@@ -10,6 +10,7 @@ import pytest
 from tests.dialogue.at_work import PLACES, AtWork
 from tests.dialogue.test_other_words import asks_of, at, found
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.unit.facts_said import facts_said
 from troubleshoot.visit.hearing.repairs_told import repairs_told
 
 PLACES.setdefault("board-code", ("no-heat", "do board-code", "board-code"))
@@ -58,6 +59,8 @@ def test_the_word_of_a_step_is_asked_about_at_a_test(
         ("flame-rod", "rod is coated, replaced last year", "coated"),
         ("economizer-damper", "blades stuck most of the way open, won't close", "stuck part open"),
         ("board-code", "normal heartbeat, no codes", "normal"),
+        ("thermostat-settings", "stat is right, nobody changed it", "correct"),
+        ("thermostat-settings", "stat is set right, nobody touched it", "correct"),
     ],
 )
 def test_a_plain_finding_is_met_at_once(
@@ -110,3 +113,18 @@ def test_what_a_new_part_is_like_is_no_repair(said: str, shipped: Knowledge) -> 
 )
 def test_what_is_done_along_with_a_repair_is_none_of_its_own(said: str, parts: list[str]) -> None:
     assert [told.part for told in repairs_told(said)] == parts
+
+
+@pytest.mark.parametrize(
+    ("said", "where"),
+    [
+        ("gas 410a piston, ports outside the cabinet", "outside"),
+        ("service ports are outside the cabinet", "outside"),
+        ("ports behind the panel", "inside"),
+    ],
+)
+def test_where_the_ports_are_is_heard_with_the_rest(
+    said: str, where: str, shipped: Knowledge
+) -> None:
+    """Regression: told at the call it was lost without a word."""
+    assert facts_said(shipped, "", said)["service-ports"] == where

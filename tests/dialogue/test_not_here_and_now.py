@@ -17,6 +17,18 @@ from troubleshoot.visit.events import DangerReported
 
 PAIRS: tuple[tuple[str, str], ...] = (
     (
+        "the last guy left his screwdriver in here",
+        "the other guy left me here, i am alone",
+    ),
+    (
+        "there is a wasp nest two units over, not ours",
+        "there is a wasp nest two units over, and one on ours",
+    ),
+    (
+        "hornets nest on the next unit, not this one",
+        "hornets nest on the next unit, not this one, i got stung",
+    ),
+    (
         "last guy got shocked here in 2019 they told me",
         "last guy got shocked here and i just got shocked too",
     ),

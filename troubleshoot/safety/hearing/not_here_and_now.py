@@ -73,6 +73,23 @@ _WHO_MAY_BE_HIT: Final = re.compile(
     r"me|somebody|someone|people|they|them)\b"
 )
 _HITS: Final = re.compile(r"\b(?:onto?|hit|hits|struck|landed|head)\b")
+_LEFT_BEHIND: Final = re.compile(
+    r"^\W*(?:(?:the|some) )?(?:last|previous|other) (?:guy|tech|mechanic|crew|man|company)s? left "
+    r"(?:behind )?(?:his|her|their|a|an|some|the) (?:\w+ )?(?:meter|tester|wrench|pliers|"
+    r"screwdriver|flashlight|hat|glove|drill|hammer|nutdriver|clipboard|pen|knife|rag|tool|trash|"
+    r"mess|filter|screw|note|sticker)s?(?: (?:behind|here|in here|up here|inside|in there))*\W*$"
+)
+"""Who was there before this visit left a thing, and nobody alone."""
+_NEST: Final = re.compile(
+    r"\b(?:wasps?|hornets?|bees?|yellow ?jackets?|birds?)\b.*\b(?:(?:one|two|three|four|few|\d) "
+    r"(?:units?|roofs?|rows?) (?:over|down|away)|(?:on|at|in) the (?:next|other) (?:unit|roof))\b"
+)
+_NOT_OURS: Final = re.compile(r"\bnot (?:on |in |at |by )?(?:ours?|this (?:one|unit)|mine|here)\b")
+_STUNG: Final = re.compile(
+    r"\b(?:stung|sting\w*|bit\w*|swarm\w*|allerg\w*|attack\w*|chas\w*|everywhere|all over|but|"
+    r"coming|fly\w*|around (?:me|us|here)|mad|angry|throat|breath\w*|swell\w*|swollen)\b"
+)
+"""Of a nest they say that what is in it has come here."""
 _BEHIND: Final = re.compile(
     r"\bfell (?:asleep|short)\b|\bfell behind (?:with|on) (?:(?:the|his|her|their|our|my) )?"
     r"(?:filters?|paperwork|pms?|maintenance|work|schedule|bills?|payments?|rent|calls?|jobs?|"
@@ -100,8 +117,10 @@ def here_and_now(text: str) -> str:
 def _is_apart(part: str, whole: str) -> bool:
     if _TOOL.search(part):
         return not (_WHO_MAY_BE_HIT.search(part) or _HITS.search(whole))
-    if _BEHIND.search(part):
+    if _BEHIND.search(part) or _LEFT_BEHIND.search(part):
         return True
+    if _NEST.search(part):
+        return bool(_NOT_OURS.search(whole)) and not _STUNG.search(whole)
     if _LINE.search(part):
         return _is_far_off(whole)
     if _WANTS_A_BATTERY.search(part):
