@@ -54,6 +54,7 @@ def test_the_word_of_a_step_is_asked_about_at_a_test(
     ("name", "said", "meant"),
     [
         ("air-filters", "filters are plugged solid, all four", "loaded"),
+        ("air-filters", "clogged solid, every one of them", "loaded"),
         ("air-filters", "filters look new, put in last month", "clean"),
         ("air-filters", "packed with lint, changed 2 months ago", "loaded"),
         ("flame-rod", "rod is coated, replaced last year", "coated"),

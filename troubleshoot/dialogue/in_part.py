@@ -41,6 +41,8 @@ _AMOUNTS: Final = frozenset(
     way wide""".split()  # noqa: SIM905
 )
 """How much it is so: never that it is so a little, or half."""
+_COUNTS: Final = frozenset({"both", "every", "four", "one", "six", "three", "two"})
+"""How many of it are so: by these alone nothing is meant."""
 _DOUBTFUL: Final = re.compile(r"\?|\b(?:if|may|might|should|would|maybe|could|will|how|what)\b")
 _THINGS: Final = frozenset(
     """arm armature bearing bearings belt blade blades blower board bolt bulb can cap capacitor case
@@ -114,7 +116,7 @@ def in_part(
         for clause in clauses_of(words, denies, manner, frozenset(), stemmed):
             against |= {o for o, text in texts.items() if clause.denied & text}
             best = _nearest(clause, texts)
-            telling = clause.said - beside
+            telling = clause.said - beside - _COUNTS
             if best:
                 told.append(best)
                 left |= telling - known
@@ -137,7 +139,7 @@ def _telling(test: Test, outcome: Outcome, manner: frozenset[str], stemmed: Stem
 def _nearest(clause: Clause, texts: dict[str, Stems]) -> frozenset[str]:
     """The outcomes that hold words of a clause, without those that hold only part of another's."""
     hits = {o: clause.said & text for o, text in texts.items()}
-    telling = {o: hit for o, hit in hits.items() if hit and not names_nothing(hit)}
+    telling = {o: hit for o, hit in hits.items() if hit - _COUNTS and not names_nothing(hit)}
     return frozenset(
         o for o, hit in telling.items() if not any(hit < other for other in telling.values())
     )
