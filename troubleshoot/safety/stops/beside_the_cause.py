@@ -35,6 +35,9 @@ _BESIDE: Final = re.compile(
     rf"(?:\w+ ){{1,3}}{_HAND_HELD}\b"
     r"|\b(?:set|raised|turned|moved|changed)(?: \w+)? (?:alarm|trip) (?:point|level|limit|"
     r"threshold|set ?point)s?\b"
+    # Who stands apart from it, and it stays as it is.
+    r"|\b(?:put|laid|lay|spread|hung|placed|wore|wearing|used|stood on)(?: \w+){0,3} "
+    r"(?:mats?|gloves?|boots?|blankets?|boards?|planks?|cones?|barriers?|ropes?)\b"
     # Where it is read, and the unit tried.
     r"|\b(?:moved|stood|stepped|walked|went|stayed)(?: \w+){0,3} (?:spot|place|away|farther|"
     r"further|upwind|outside)\b|\btook the reading\b"

@@ -12,6 +12,10 @@ from typing import Final
 
 from troubleshoot.knowledge.model import Hazard
 from troubleshoot.safety.steps import GAS_SWEEP, REFRIGERANT_SWEEP, ROOM_AIR
+from troubleshoot.safety.stops.at_the_exchanger import why_at_the_exchanger
+from troubleshoot.safety.stops.by_its_orders import HAVE_IT_TESTED
+from troubleshoot.safety.stops.only_dried import is_only_dried
+from troubleshoot.safety.stops.wrong_part import WRONG_PART, is_of_another_size, why_wrong_part
 
 PART: Final = re.compile(
     r"[,;:]|\.(?!\d)|\b(?:and|but|then|so|until|till|instead|which|still|yet(?! to))\b"
@@ -20,7 +24,7 @@ PART: Final = re.compile(
 _MENDED: Final = (
     r"replac\w+|repair\w*|fixed|mended|re-?tighten\w*|tighten\w*|torqu\w+|remade|redone|new|"
     r"(?:re-?)?fitted|reinstalled|renewed|(?:re-?)?sealed|(?:re)?brazed|soldered|welded|clean(?:ed|ing)|"
-    r"crimped|"
+    r"crimped|put in the (?:right|correct|proper)|"
     r"re-?wired|re-?terminated|made (?:off|new|tight|right)|landed|reconnected|bonded|insulated|"
     r"dried|"
     r"chang(?:ed|ing)|swapped|exchanged|adjusted|recovered|condemned|disconnected|released|bled|"
@@ -83,41 +87,6 @@ _ELSEWHERE: Final = re.compile(
     r"|\bwrong (?!size|fuse|breaker|one with)\w+(?! with\b)(?! for\b)"
     r"|\b(?:water|drain|air|condensate) (?:union|line|pipe|valve|joint|fitting)s?\b"
 )
-_WRONG_PART: Final = re.compile(
-    # Larger than the circuit's (NEC 240.4), or thinner wire.
-    r"\b(?:with|for|by|to|in|fitted|installed|used?|put|set)(?: (?:an?|the|some|in|much))* "
-    r"(?:bigger|larger|heavier|oversized?|higher|stronger|hotter|thinner|smaller|lighter|finer)\b"
-    r"|\b(?:upsized|uprated)\b|\b(?:an?|one|two|three|next|[0-9]) (?:gauges?|sizes?) "
-    r"(?:up|bigger|larger|higher|smaller|thinner)\b"
-    r"|\b(?:with|by|used?|put|fitted|ran|run|pushed|spliced|as)\b(?: \w+){0,5}? "
-    r"(?:(?:garden|radiator|heater|rubber|water|air|fuel|vacuum|washing machine|plastic|vinyl|"
-    r"nylon) ?(?:hoses?|tub(?:e|es|ing)|pipes?|lines?)|pvc|pex|(?:lamp|extension|zip) cords?|"
-    r"(?:speaker|bell|telephone|phone|coat hanger) ?wires?|coat ?hangers?)\b"
-    r"|\b(?:contact(?:or)?s?|terminals?|lugs?|relays?) with (?:some |a bit of )?(?:oil|wd-? ?40|"
-    r"grease|gasoline|water|a file|sandpaper)\b"
-    r"|\b(?:twisted|tied|taped)(?: \w+){0,4} together\b"
-    r"|\b(?:with|by) (?:an? |some )?(?:piece|bit|scrap|strip) of (?:\w+ )?(?:pipe|tube|tubing|"
-    r"metal|foil|tin|wood|plastic|rubber|cardboard)\b"
-    # What has to breathe.
-    r"|\b(?:capped|plugged|blocked|stuffed|covered|closed)(?: off)?(?: \w+){0,3} "
-    r"(?:vents?|breathers?|relief|louvers?|combustion air)\b(?! (?:line|pipe|joint)s?\b)"
-)
-_AMPS: Final = re.compile(
-    r"\b(?P<now>[0-9]+) ?(?:a|amps?)\b[^.;]{0,25}\b(?:where|instead of|in place of|for)"
-    r"(?: \w+){0,2}? (?P<was>[0-9]+)\b(?! ?(?:gauge|ga|awg|in|min)\b)"
-)
-_PATCHED: Final = re.compile(
-    r"\b(?:weld|braz|solder|patch|seal|cement|caulk|pack|putti|glu|fill)\w*(?: up| over)? "
-    r"(?:the |a |that )?(?:\w+ )?(?:cracks?|holes?|splits?|tubes?|seams?|cells?|pinholes?|leaks?)\b"
-)
-_EXCHANGED: Final = re.compile(
-    r"\b(?:replac|chang|swapp|renew|condemn)\w*\b[^.;]{0,25}\b(?:exch\w*|hx|cells?|tubes?|furnace|"
-    r"unit|it)\b|\b(?:new|another) (?:heat )?(?:exch\w*|hx|cells?|tubes?|furnace|unit)\b"
-)
-_WIPED: Final = re.compile(
-    r"\b(?:wip|dri|dabb|mopp|dry)\w*\b[^.;,]{0,25}\b(?:rags?|towels?|cloths?|sleeve|sun|shirt|paper|"
-    r"leaf blower|itself|by hand)\b"
-)
 _OF_AIR: Final = frozenset({GAS_SWEEP, REFRIGERANT_SWEEP, ROOM_AIR})
 
 CAME_AGAIN: Final = (
@@ -130,10 +99,6 @@ NOT_DONE: Final = (
 )
 OF_ANOTHER: Final = (
     "That is of another unit or part. Give what was done where the danger was, or q."
-)
-WRONG_PART: Final = (
-    "That is no part or way that belongs there, and makes nothing safe: have what the data plate "
-    "or the maker names fitted first."
 )
 NO_REPAIR: Final = (
     "That tells of no repair: off, waited, looked at or turned, it is as it was. Give the part and "
@@ -150,10 +115,12 @@ def why_no_repair(said: str, hazard: Hazard | None) -> str:
     """Why a deed, in small letters and single blanks, repairs nothing; empty where it may."""
     if hazard is not None and hazard.keeps_off == "nothing":
         return ""  # people and weather have no part that is repaired
-    if _is_of_an_exchanger(hazard) and _is_patched(said):
-        return WRONG_PART
+    if hazard is not None and (why := why_at_the_exchanger(said, hazard)):
+        return why
     parts = PART.split(said)
-    spoiled = {n: why for n, part in enumerate(parts) if (why := _why_spoiled(part, hazard))}
+    spoiled = {n: why for n in range(len(parts)) if (why := _why_spoiled(parts, n))}
+    if not spoiled and hazard is not None and is_only_dried(said, hazard):
+        return HAVE_IT_TESTED
     wanted = _wanted(hazard)
     good = [n for n, part in enumerate(parts) if n not in spoiled and _is_done(wanted, part)]
     if spoiled and not any(n > max(spoiled) for n in good):
@@ -175,31 +142,27 @@ def _has_a_part(hazard: Hazard) -> bool:
     return stays_off(hazard) or (hazard.stops_the_job and hazard.all_clear in _OF_AIR)
 
 
-def _is_of_an_exchanger(hazard: Hazard | None) -> bool:
-    """Whether what is welded or sealed may be an exchanger, which is replaced and never patched."""
-    return hazard is not None and (hazard.all_clear == ROOM_AIR or hazard.exchanger)
-
-
-def _is_patched(said: str) -> bool:
-    """Whether a crack was closed, and what cracked not replaced or taken out of use after it."""
-    patches = [*_PATCHED.finditer(said)]
-    return bool(patches) and not _EXCHANGED.search(said, patches[-1].end())
-
-
 def _is_done(wanted: re.Pattern[str], part: str) -> bool:
     return any(not _DENIED.search(part[: at.start()]) for at in wanted.finditer(part))
 
 
-def _why_spoiled(part: str, hazard: Hazard | None) -> str:
+def _why_spoiled(parts: list[str], n: int) -> str:
+    part = parts[n]
     if _NOT_DONE.search(part):
         return NOT_DONE
     if _CAME_AGAIN.search(part):
         return CAME_AGAIN
     if _LEFT_OPEN.search(part):
         return LEFT_OPEN
-    amps = _AMPS.search(part)
-    if _WRONG_PART.search(part) or (amps and int(amps["now"]) > int(amps["was"])):
-        return WRONG_PART
-    if _WIPED.search(part):
+    if why_wrong_part(part) or _is_of_another_size(parts, n):
         return WRONG_PART
     return OF_ANOTHER if _ELSEWHERE.search(part) else ""
+
+
+def _is_of_another_size(parts: list[str], n: int) -> bool:
+    """Whether a part tells so, or ends what the one before it begins: took the 25s out, 35s in."""
+    if is_of_another_size(parts[n]):
+        return True
+    before = parts[n - 1] if n else ""
+    both = " ".join(f"{before} and {parts[n]}".split())
+    return bool(before) and not is_of_another_size(before) and is_of_another_size(both)
