@@ -46,6 +46,7 @@ from troubleshoot.safety.stops.shown import (
     of_this_unit,
     of_what,
 )
+from troubleshoot.safety.stops.wire_made_new import without_what_was_made_new
 from troubleshoot.visit.events import PartGiven
 
 MISSING: Final = "That is still missing: give it, or q to leave the STOP as it stands."
@@ -191,7 +192,7 @@ def ask_done(
         in_time(typed)
         return in_words(listener.knowledge, typed, hazard)
 
-    return (yield from ask_part(listener, prompt, understood))
+    return (yield from ask_part(listener, prompt, understood, without_what_was_made_new))
 
 
 def echo_time(book: VisitBook, voice: Voice, typed: str) -> None:
@@ -202,18 +203,22 @@ def echo_time(book: VisitBook, voice: Voice, typed: str) -> None:
 
 
 def ask_part(
-    listener: Listener, prompt: AskWords | Choose, understood: Callable[[str], str]
+    listener: Listener,
+    prompt: AskWords | Choose,
+    understood: Callable[[str], str],
+    as_heard: Callable[[str], str] = str,
 ) -> Talk[str]:
     """One part of the result, asked until it is understood. Raises Back, Leave, DangerCalled.
 
-    Nothing typed throws nothing away: what is missing is asked for again.
+    Nothing typed throws nothing away: what is missing is asked for again. `as_heard`: what of it
+    may tell of a danger.
     """
     while True:
         typed = yield from words_or_back(prompt)
         if not typed:
             listener.voice.say(MISSING)
             continue
-        listener.hear_among(without_gas_people(typed))
+        listener.hear_among(without_gas_people(as_heard(typed)))
         yield from ask_if_hinted(listener.knowledge, listener.voice, typed)
         try:
             return understood(typed)
