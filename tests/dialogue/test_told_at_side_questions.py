@@ -25,6 +25,7 @@ GONE = (
     "my partner went down to the truck", "I swapped to my buddys meter",
     "leads are still off the capacitor", "cock got opened by the plumber",
     "fire watch left for lunch",
+    "swapped meters", "changed meters", "meters swapped", "switched meters", "new meter",
     # of the same kind, written before it was mended
     "somebody moved my lock", "the clips slid off", "helper is back in the van",
 )  # fmt: skip

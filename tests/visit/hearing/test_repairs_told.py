@@ -83,6 +83,7 @@ def test_a_repair_that_is_told_is_heard_and_the_complaint_is_left(
         "opened the disconnect", "opened the gas cock", "opened the panel", "ran the fan",
         "ran 2 hours", "new 3 pole 30 amp",
         "I swapped to my buddys meter", "swapped over to the other gauge set", "put my gloves on",
+        "swapped meters", "changed meters", "meters swapped", "swapped multimeters",
         "changed batteries in my meter", "new fuse in the meter", "changed over to the spare leads",
         "swapped places with my helper", "stuck a screwdriver in it", "hung my jacket on the rail",
         "new roof", "the hatch and the rail are new", "new tenant",

@@ -90,9 +90,9 @@ _OF_BEFORE: Final = re.compile(
     r"somebody|someone|they|he|she|other (?:guy|tech)|maintenance)\b"
 )
 _TOOLS: Final = frozenset(
-    """clamp drill flashlight gauge gauges glove gloves goggles hammer leads meter multimeter pliers
-    probe probes screwdriver sniffer tester thermometer tool tools torch visor
-    wrench""".split()  # noqa: SIM905
+    """clamp clamps drill flashlight gauge gauges glove gloves goggles hammer leads meter meters
+    multimeter multimeters pliers probe probes screwdriver sniffer sniffers tester testers
+    thermometer thermometers tool tools torch visor wrench""".split()  # noqa: SIM905
 )
 """Whose they are: they are swapped, and get new batteries, and no unit is put right by it."""
 _OF_NO_UNIT: Final = _TOOLS | frozenset(
