@@ -19,6 +19,7 @@ from troubleshoot.outside.numbers import choice
 from troubleshoot.reasoning.matching.matcher import Heard
 from troubleshoot.reasoning.unit.beyond_said import beyond_said
 from troubleshoot.reasoning.unit.facts_said import facts_said
+from troubleshoot.reasoning.unit.facts_untold import is_doubted
 from troubleshoot.safety.hearing.dangers import spoken_of
 from troubleshoot.visit.cases.file import ROUTINE
 from troubleshoot.visit.events import Called
@@ -118,7 +119,10 @@ def _said_by_caller(book: VisitBook, voice: Voice, prompt: AskWords) -> Talk[str
 def _facts_beside(knowledge: Knowledge, typed: str) -> tuple[Mapping[str, str], str]:
     """The facts of the unit among a caller's words, each in a clause of its own; and the words."""
     clauses = [clause.strip() for clause in _CLAUSE.split(typed) if clause.strip()]
-    of_unit = {clause: _only_facts(knowledge, clause) for clause in clauses}
+    of_unit = {
+        clause: {} if is_doubted(clauses, n) else _only_facts(knowledge, clause)
+        for n, clause in enumerate(clauses)
+    }
     is_list = any(of_unit.values())
     of_unit |= {
         clause: _heat_named(knowledge, clause, is_list=is_list)

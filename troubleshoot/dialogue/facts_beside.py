@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from typing import Final
 
+from troubleshoot.dialogue.hedged import is_in_doubt, without_doubt
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.reasoning.unit.facts_said import facts_said
 from troubleshoot.safety.hearing.call_words import besides_the_call
@@ -25,13 +26,21 @@ def without_facts(knowledge: Knowledge, typed: str, heard: tuple[Hazard, ...], l
     `heard`: what is heard in the list. `least`: how many pieces make a list of facts of it.
     """
     pieces = [piece for piece in typed.split(",") if piece.strip()]
-    left = [piece for piece in pieces if not facts_said(knowledge, "", piece)]
+    left = [piece for piece in pieces if not _is_a_fact(knowledge, piece)]
     if len(pieces) - len(left) < least:
         return typed
     alarming = frozenset().union(*map(used, heard)) | HINTING | NEUTRAL | _LEAVING
     return (
         typed if any(_goes_with(knowledge, piece, alarming) for piece in left) else ",".join(left)
     )
+
+
+def _is_a_fact(knowledge: Knowledge, piece: str) -> bool:
+    """Whether a piece names a fact; in doubt in more than a word: gas, outside i think."""
+    if facts_said(knowledge, "", piece):
+        return True
+    said = without_doubt(piece)
+    return is_in_doubt(piece) and len(said.split()) > 1 and bool(facts_said(knowledge, "", said))
 
 
 def _goes_with(knowledge: Knowledge, piece: str, alarming: frozenset[str]) -> bool:

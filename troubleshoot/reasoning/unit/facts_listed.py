@@ -9,6 +9,7 @@ from typing import Final
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.matching.lexicon import raw_words
 from troubleshoot.reasoning.unit.facts_said import agree, facts_said, merged
+from troubleshoot.reasoning.unit.facts_untold import is_doubted, is_of_another_unit
 
 STAMPED: Final = 3
 """How many facts at least are a data plate read out, of which the rest may be left."""
@@ -29,12 +30,19 @@ def facts_listed(
     """The facts of a list, and the pieces that name none; no facts where two of them disagree.
 
     A piece is taken whole or not at all: what is said with a word nobody knows may be the opposite.
+    None that is told in doubt is taken, and nothing beside the name of another unit.
     Only a data plate read out without commas is taken fact by fact.
     """
-    if whole := facts_said(knowledge, asked, typed):
-        return {**whole, **rated_cooling(knowledge, typed)}, ()
+    if is_of_another_unit(typed):
+        return {}, (typed,)
     pieces = [piece.strip() for piece in typed.split(",") if piece.strip()]
-    each = {piece: _of_a_piece(knowledge, asked, piece) for piece in pieces}
+    doubted = {piece for n, piece in enumerate(pieces) if is_doubted(pieces, n)}
+    if not doubted and (whole := facts_said(knowledge, asked, typed)):
+        return {**whole, **rated_cooling(knowledge, typed)}, ()
+    each = {
+        piece: ({}, (piece,)) if piece in doubted else _of_a_piece(knowledge, asked, piece)
+        for piece in pieces
+    }
     left = (words for said, words in each.values())
     found = merged(said for said, _ in each.values() if said)
     rated = rated_cooling(knowledge, typed) if found else {}

@@ -15,6 +15,7 @@ from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.numbers import whole_number
 from troubleshoot.reasoning.matching.lexicon import Words, lexicon_of, raw_words
+from troubleshoot.reasoning.unit.facts_untold import is_of_another_unit
 
 Named = tuple[tuple[str, str], ...]
 
@@ -43,6 +44,8 @@ def facts_said(knowledge: Knowledge, asked: str, typed: str) -> Mapping[str, str
 
     `asked`: the fact that the question is about.
     """
+    if is_of_another_unit(typed):
+        return {}
     pieces = typed.split(",")
     found = _all_named(knowledge, asked, typed)
     if found or len(pieces) == 1:
