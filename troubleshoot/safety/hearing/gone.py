@@ -29,6 +29,7 @@ from troubleshoot.safety.hearing.another_unit import (
 from troubleshoot.safety.hearing.happenings import happens
 from troubleshoot.safety.hearing.mending import RULE_BASES, ordinary_words
 from troubleshoot.safety.hearing.typing_errors import Mend, mender
+from troubleshoot.safety.hearing.volts_before import read_before
 from troubleshoot.safety.hearing.words import raw_words
 
 _GAP: Final = "..."
@@ -167,11 +168,11 @@ def hinted_gone(knowledge: Knowledge, typed: str, name: str = "") -> tuple[str, 
     parts = (part for part in _PARTED.split(said) if not only_another(part, own))
     words = tuple(word for each in _words_of(knowledge, parts) for word in each)
     named = (part for part in _done_parts(typed) if may_be_of_own(part, name))
-    elsewhere = _at_another(knowledge, named)
+    doubtful = (*_at_another(knowledge, named), *_words_of(knowledge, _parts_before(typed)))
     found = {
         e.step
         for e in _entries(knowledge)
-        if (e.asks and e.is_said(words)) or any(map(e.is_said, elsewhere))
+        if (e.asks and e.is_said(words)) or any(map(e.is_said, doubtful))
     }
     return tuple(step for step in STEPS if step in found)
 
@@ -222,7 +223,15 @@ def _parts(said: str) -> Iterator[str]:
     if said.rstrip().endswith("?"):
         return
     for part in _PARTED.split(said):
-        if not (_QUESTION.match(part) or _PAST.search(part)):
+        if not (_QUESTION.match(part) or _PAST.search(part) or read_before(said, part)):
+            yield _PLANNED.split(part)[0]
+
+
+def _parts_before(typed: str) -> Iterator[str]:
+    """The parts that tell what was read before the lock."""
+    said = _in_volts(typed)
+    for part in _PARTED.split(said):
+        if read_before(said, part):
             yield _PLANNED.split(part)[0]
 
 

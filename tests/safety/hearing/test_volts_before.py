@@ -1,0 +1,43 @@
+"""Volts told of before the lock went on are asked about at most: they show nothing of now.
+
+What was proved dead counts as long as the lock stays on (NFPA 70E 120.5, from memory); how people
+tell of before is common practice, no source.
+"""
+
+from __future__ import annotations
+
+import pytest
+
+from tests.dialogue.at_work import AtWork
+from troubleshoot.dialogue.prompts import Choose
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.hearing.gone import told_gone
+
+BEFORE = [
+    "contactor pulls in and i had 478 on all three at the fan before",
+    "contactor pulls in, had 478 V on all three earlier",
+    "478 volts between l1 and l2 before i locked it out",
+    "208 V L1 to L2 before i shut it off",
+    "read 480 V across the lugs before I pulled the disconnect",
+]
+NOW = [
+    "the contactor pulls in", "contactor pulls in and i have 478 on all three",
+    "the power came back on and i had 478 before", "my lock fell off and i had 478 V before",
+    "478 V between L1 and L2 before and after i locked it", "still 118 V L2 to ground as before",
+    "had 478 V before and now 208 V between L1 and L2", "fan is running now, had 478 V before",
+    "got 118 V L2 to ground before i touched it", "contactor just pulled in and i had 478 before",
+    "contactor pulls in again and i had 478 before", "480 V on L1 just before i locked the hatch",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("said", BEFORE)
+def test_what_was_read_before_the_lock_voids_nothing_unasked(said: str, shipped: Knowledge) -> None:
+    """Regression: a lock was void for what the contactor did and the meter showed before it."""
+    visit = AtWork(shipped, "in")
+    visit.types(said)
+    assert not told_gone(shipped, said) and isinstance(visit.prompt, Choose)
+
+
+@pytest.mark.parametrize("said", NOW)
+def test_what_is_so_now_is_acted_on_beside_it(said: str, shipped: Knowledge) -> None:
+    assert told_gone(shipped, said)

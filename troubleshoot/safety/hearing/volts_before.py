@@ -1,0 +1,33 @@
+"""What was read before the lock: had 478 on all three at the fan before, 208 V before i locked it.
+
+Such volts show nothing of now, nor does the contactor that pulled in for them; they are asked about
+at most. What else is told in the same breath is as it is told: my lock fell off.
+"""
+
+from __future__ import annotations
+
+import re
+from typing import Final
+
+_SENTENCES: Final = re.compile(r"[.;:!?]+(?:\s|$)|\b(?:but|because|so|then|though)\b")
+_SWITCH: Final = r"(?:the |its |that )?(?:breaker|disconnect|switch)"
+_THING: Final = r"(?:it|the (?:unit|power|disconnect|breaker|switch))"
+_BEFORE: Final = re.compile(
+    r"\b(?:before|earlier)\W*$|\bbefore (?:the lock-?out\b|(?:i|we|he|she|they) (?:"
+    rf"(?:locked|shut|switched|turned|killed) {_THING}\b|(?:locked|shut) (?:out|off|down)\b|"
+    rf"(?:opened|pulled|threw|flipped) {_SWITCH}\b))"
+)
+_NOW: Final = re.compile(r"\b(?:after|again|as before|back|just|now|still|when|while)\b")
+"""Beside one of these it may be told of now as well: before and after i locked it."""
+_READ: Final = re.compile(
+    r"\b\d{2,} ?volts?\b|\bl[123]\b|\b(?:had|read|got|saw|measured) \d{2,}\b|"
+    r"\bcontactors? (?:\w+ )?pulls? in\b"
+)
+
+
+def read_before(said: str, part: str) -> bool:
+    """Whether a part of what was said, both in small letters, tells what was read before."""
+    if _READ.search(part) is None:
+        return False
+    told = (each for each in _SENTENCES.split(said) if part in each)
+    return any(_BEFORE.search(each) and not _NOW.search(each) for each in told)
