@@ -39,6 +39,7 @@ PLACES = {
     "run": ("no-heat", "do flame-picture", "flame-picture"),
     "out": ("no-cooling", "do wiring-burn-marks", "tools-clear"),
     "lock-off": ("no-cooling", "do wiring-burn-marks", "lock-off"),
+    "panels-off": ("no-cooling", "do wiring-burn-marks", "panels-off"),
     "verified-dead": ("no-cooling", "do wiring-burn-marks", "verified-dead"),
     "gas-cock-open": ("no-heat", "do burner-orifices", "gas-cock-open"),
 }

@@ -157,6 +157,24 @@ def test_each_asks_its_own_step_again_and_comes_back(
     assert visit.at != aim and again in visit.goes_on_to(aim)
 
 
+@pytest.mark.parametrize(
+    "said",
+    [
+        "cap jumped back to 90 volts", "cap still holding 90 V", "got 60 volts back on the cap",
+        "the can crept back up to 45 V", "drive bus came back to 300 volts",
+    ],
+)  # fmt: skip
+def test_a_charge_behind_the_lock_is_acted_on_before_any_was_bled(
+    said: str, shipped: Knowledge
+) -> None:
+    """Regression: it was refused as microfarads, as nothing yet stood on a discharge."""
+    visit = AtWork(shipped, "panels-off")
+    assert visit.book.state.work.power == "locked-out" and not visit.book.state.work.discharged
+    assert visit.types(said)[0].startswith("Hands out: it counts as live and as charged")
+    assert any(isinstance(event, StateGone) for event in visit.events)
+    visit.goes_on_to("capacitor-discharge")
+
+
 @pytest.mark.parametrize("place", ["live", "run"])
 def test_another_feed_is_kept_in_mind_until_it_is_locked(place: str, shipped: Knowledge) -> None:
     """Regression: told of while nothing was locked out it was gone, and hands went in later."""

@@ -22,7 +22,7 @@ from troubleshoot.dialogue.yes_no import YesNo, answered_first
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.text import plain_words
 from troubleshoot.safety.declared import CONFIRMED, STEPS
-from troubleshoot.safety.gone import contradicted, without
+from troubleshoot.safety.gone import contradicted, is_charge_at_hand, without
 from troubleshoot.safety.hearing.gone import hinted_gone, told_gone
 from troubleshoot.safety.hearing.words import raw_words
 from troubleshoot.safety.steps import LOCKOUT
@@ -125,8 +125,13 @@ def void_if_gone(book: VisitBook, voice: Voice, said: str) -> None:
 
 
 def told_in(knowledge: Knowledge, state: VisitState, said: str) -> tuple[str, ...]:
-    """The steps of which words say that what they confirmed in this visit has gone."""
-    return stood_on(state, told_gone(knowledge, said, state.name))
+    """The steps of which words say that what they confirmed in this visit has gone.
+
+    A charge behind a lock is one, whether or not it was ever bled.
+    """
+    told = told_gone(knowledge, said, state.name)
+    stood = stood_on(state, told)
+    return tuple(step for step in told if step in stood or is_charge_at_hand(state.work, step))
 
 
 def hinted_in(knowledge: Knowledge, state: VisitState, said: str) -> tuple[str, ...]:

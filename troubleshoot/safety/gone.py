@@ -8,6 +8,7 @@ from __future__ import annotations
 from collections.abc import Iterable
 
 from troubleshoot.safety.declared import STEPS
+from troubleshoot.safety.steps import BLEED_CAPACITOR, BLEED_DRIVE
 from troubleshoot.safety.work_state import WHOLE_UNIT, UnitAtWork, WorkState
 
 
@@ -28,3 +29,8 @@ def without(state: WorkState, steps: Iterable[str], unit: UnitAtWork) -> WorkSta
 def contradicted(state: WorkState, steps: Iterable[str], unit: UnitAtWork) -> tuple[str, ...]:
     """Those of the steps on which something stands that has then gone."""
     return tuple(step for step in steps if without(state, (step,), unit) != state)
+
+
+def is_charge_at_hand(state: WorkState, step: str) -> bool:
+    """Whether it is a charge where hands go in next: once locked out, before anything was bled."""
+    return step in (BLEED_CAPACITOR, BLEED_DRIVE) and state.power == "locked-out"

@@ -106,13 +106,16 @@ def all_voided(before: WorkState, after: WorkState) -> tuple[str, ...]:
 
 
 def _orders(before: WorkState, after: WorkState) -> Iterator[tuple[bool, str]]:
-    """Whether each first order holds, the gravest first; the last one always does."""
+    """Whether each first order holds, the gravest first; the last one always does.
+
+    Where nothing stood that has gone, a charge was told before any was bled.
+    """
     locked, turned_on = before.power != "on", after.power != before.power
     live = turned_on or after.second_source != before.second_source
     yield live and locked, LIVE_AGAIN
     yield after.second_source != before.second_source, FED_TWICE
     yield after.meter != before.meter and locked, METER_GONE
-    yield after.dead != before.dead, NOT_DEAD
+    yield after.dead != before.dead or after == before, NOT_DEAD
     yield after.discharged != before.discharged, NOT_DEAD
     yield after.unburnt and not before.unburnt, UNBURNT
     yield after.gas != before.gas and bool(after.taps_open), GAS_AND_TAP
