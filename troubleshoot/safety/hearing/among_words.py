@@ -14,6 +14,7 @@ from typing import Final
 from troubleshoot.knowledge.gravity import gravest_first
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.outside.text import as_said
+from troubleshoot.safety.hearing.burner_lit import as_watched
 from troubleshoot.safety.hearing.dangers import ANY_DANGER, cried, named, spoken_of
 from troubleshoot.safety.hearing.other_matters import lights_a_burner
 from troubleshoot.safety.hearing.vocabulary import SPARK
@@ -96,6 +97,7 @@ _LEAST_TOLD: Final = 2
 
 def told_among(knowledge: Knowledge, text: str) -> tuple[Hazard, ...]:
     """The hazards told in any part of a text as being there, the gravest first."""
+    text = as_watched(text)
     said, words = as_said(text), raw_words(text)
     found = {h.id: h for part in _THEN.split(said) for h in _told(knowledge, part, said)}
     if words and not is_put_right(words, words, said):

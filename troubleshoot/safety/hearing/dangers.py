@@ -15,6 +15,7 @@ from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.gravity import gravest_first
 from troubleshoot.knowledge.model import Hazard, Knowledge, Test
 from troubleshoot.safety.hearing.at_the_flue import as_asked
+from troubleshoot.safety.hearing.burner_lit import as_watched
 from troubleshoot.safety.hearing.mending import RULE_BASES, mender_of
 from troubleshoot.safety.hearing.nets import is_net
 from troubleshoot.safety.hearing.netted import netted
@@ -109,7 +110,7 @@ def cried(knowledge: Knowledge, words: str) -> tuple[Hazard, ...]:
     "I smell gas" is a danger there; "found the gas leak at the union and mended it" is an answer.
     """
     hits = _plain_hits(knowledge, words)
-    said = list(clauses(words, mender_of(knowledge)))
+    said = list(clauses(as_watched(words), mender_of(knowledge)))
     told = {(hit.clause, index) for hit in hits for index in range(hit.start, hit.end)}
     all_told = sum(len(telling(clause)) for clause in said)
     of_danger = sum(
@@ -154,7 +155,7 @@ def _hazards(
 
 def _hits(knowledge: Knowledge, words: str) -> list[_Hit]:
     """Every phrase that was said and is not denied, but for those within longer ones."""
-    said = clauses(words, mender_of(knowledge))
+    said = clauses(as_watched(words), mender_of(knowledge))
     hits = [
         _Hit(hazard, phrase, number, *at)
         for number, clause in enumerate(said)
@@ -184,7 +185,7 @@ def _plain_hits(knowledge: Knowledge, words: str) -> list[_Hit]:
 
     A phrase is; a single word only where nothing is said beside it but more dangers.
     """
-    said = clauses(words, mender_of(knowledge))
+    said = clauses(as_watched(words), mender_of(knowledge))
     hits = _hits(knowledge, words)
     return [
         hit
