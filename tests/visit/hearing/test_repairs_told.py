@@ -104,3 +104,22 @@ def test_any_words_are_taken(words: str) -> None:
 def test_a_season_or_a_year_says_that_it_was_before(words: str) -> None:
     assert is_told_of_before(words)
     assert not is_told_of_before("put in spring isolators")
+
+
+@pytest.mark.parametrize(
+    "said",
+    [
+        "new cap reads 10.1", "the new can shows 45.2 uF", "new capacitor measures 7.4",
+        "new motor draws about 2.1 amps", "brand new run cap is .98",
+    ],
+)  # fmt: skip
+def test_what_is_read_on_a_new_part_is_a_reading_and_no_repair(said: str) -> None:
+    """Regression: eight causes were offered for "cap reads"."""
+    assert not repairs_told(said)
+
+
+@pytest.mark.parametrize(
+    "said", ["new cap", "new cap, reads 10.1", "put in a new cap", "replaced the cap, reads 10.1"]
+)
+def test_a_new_part_is_a_repair_whatever_is_read_on_it_next(said: str) -> None:
+    assert [each.part for each in repairs_told(said)] == ["cap"]

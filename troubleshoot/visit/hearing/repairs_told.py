@@ -80,6 +80,12 @@ _FORMS: Final = (
 _OF_IT: Final = re.compile(
     rf"^\s*(?:(?:i|just|so|we) )*{_DEEDS} (?:it|them|ones?|(?:an? )?new (?:ones?|set))\b"
 )
+_READ_ON_IT: Final = re.compile(
+    r"^\s*(?:(?:got|has|have|with|the) )*(?:a )?(?:brand )?new (?:[a-z-]+ ){1,4}"
+    r"(?:at|draws?|is|measured|measures?|pulls?|reading|reads?|shows?|tested|tests) "
+    r"(?:at |about )?\.?[0-9]"
+)
+"""What is read on a new part tells its number, and no repair: new cap reads 10.1."""
 _TOLD_OF: Final = re.compile(
     r"^\s*(?:the )?(?P<what>[a-z0-9 -]+?) (?:had|has|is|are|looked|was|were)\b"
 )
@@ -175,7 +181,8 @@ def _timeless(words: str) -> str:
 
 
 def _in_clause(clause: str) -> Iterator[Told]:
-    if _NOT_DONE.search(_before_the_end(clause)) or _IN_A_TOOL.search(clause):
+    is_no_repair = _IN_A_TOOL.search(clause) or _READ_ON_IT.match(clause)
+    if is_no_repair or _NOT_DONE.search(_before_the_end(clause)):
         return
     for form in _FORMS:
         found = form.search(clause)
