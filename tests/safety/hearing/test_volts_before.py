@@ -24,6 +24,8 @@ NOW = [
     "the contactor pulls in", "contactor pulls in and i have 478 on all three",
     "the power came back on and i had 478 before", "my lock fell off and i had 478 V before",
     "478 V between L1 and L2 before and after i locked it", "still 118 V L2 to ground as before",
+    "120 V L1 to ground and it was 0 before", "120 V L1 to ground, dead before",
+    "120 V L1 to ground, and it was dead before",
     "had 478 V before and now 208 V between L1 and L2", "fan is running now, had 478 V before",
     "got 118 V L2 to ground before i touched it", "contactor just pulled in and i had 478 before",
     "contactor pulls in again and i had 478 before", "480 V on L1 just before i locked the hatch",
