@@ -6,11 +6,16 @@ import pytest
 
 from tests.cli.lines import Lines, held
 from tests.dialogue.mended import at_the_open_unit
+from troubleshoot.dialogue.hearing import Listener
+from troubleshoot.dialogue.reading_out import ReadingOut
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.talk import Talk
 from troubleshoot.dialogue.telling import Telling
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.reasoning.unit.places import Place
+from troubleshoot.visit.deciding.decision import Decision
+from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import Answered, Event, Repaired, Started
 
 CAN, FAN = "capacitance-out-of-circuit", "capacitor condenser fan 1"
@@ -41,3 +46,30 @@ def test_a_new_part_is_no_second_reading_of_the_old_one(
 
     held(shipped, terminal, part)
     assert ("do not agree: 3.1 and 7.6 uF" in terminal.text) is compared
+
+
+@pytest.mark.parametrize(
+    ("between", "asked"),
+    [((), True), ((Repaired("condenser-fan-capacitor-weak"),), False)],
+    ids=["before a repair", "after one"],
+)
+@pytest.mark.parametrize("said", ["new cap reads 4.9", "the new one reads 4.9"])
+def test_what_is_read_on_the_new_part_needs_no_yes_after_a_repair(
+    said: str, between: tuple[Event, ...], asked: bool, shipped: Knowledge
+) -> None:
+    """Before one it may clear a part that nobody has read."""
+    book = at_the_open_unit(shipped, Started(complaint="no-cooling"), test=CAN)
+    if between:
+        book.add(*between)
+    terminal = Lines("n")
+
+    def part(voice: Voice) -> Talk[None]:
+        decider = Decider(shipped)
+        reading_out = ReadingOut(book, voice, decider, Telling(book, voice, decider.reasoner))
+        at = Place("condenser-fan-capacitor", 1)
+        decision = Decision("test", test=shipped.tests[CAN], at=at)
+        yield from reading_out.take(Listener(shipped, voice), said, decision, "")
+
+    held(shipped, terminal, part)
+    taken = [event.text for event in book.events if isinstance(event, Answered)]
+    assert taken == ([] if asked else ["4.9"])

@@ -38,6 +38,10 @@ from troubleshoot.visit.hearing.read_out import Line, ReadOut, read_out
 from troubleshoot.visit.telling.as_read import as_read
 
 KEPT_AS_A_NOTE: Final = "Kept as a note."
+_OF_THE_NEW: Final = frozenset(
+    {"brand", "can", "draws", "measures", "new", "pulls", "shows", "tests", "the"}
+)
+"""Words that say of a reading only that it is of the new part: the new can measures 10.1."""
 
 
 class ReadingOut:
@@ -67,7 +71,8 @@ class ReadingOut:
                 self.refused.ask_about(typed, spots)
             return line.why if set(typed) & {*digits} and line.why else why_not
         try:
-            if line.unread and not (yield from self._is_understood(listener, line, typed)):
+            is_whole = not line.unread or self._is_of_the_new(line, decision)
+            if not (is_whole or (yield from self._is_understood(listener, line, typed))):
                 return None
             kept = yield from self._each(listener, typed, line.readings, decision)
         except (Leave, DangerCalled):
@@ -100,6 +105,13 @@ class ReadingOut:
         if test is None or decision.step is not None or protects(self.book.knowledge, test):
             return None
         return test
+
+    def _is_of_the_new(self, line: Line, decision: Decision) -> bool:
+        """Whether all else that is told is that it was read on the new part, after a repair."""
+        asked = [one for one in line.readings if decision.test in one.tests]
+        said = {word for text in line.unread for word in text.split()}
+        is_new = "new" in said and said <= _OF_THE_NEW
+        return is_new and len(asked) == len(line.readings) == 1 and self.book.state.mended_here > 0
 
     def _is_understood(self, listener: Listener, line: Line, typed: str) -> Talk[bool]:
         """Whether what was understood of a line is to be taken without the rest of it.

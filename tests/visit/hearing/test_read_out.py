@@ -200,3 +200,46 @@ def test_another_gas_is_no_reading_of_carbon_monoxide(
     """Regression: CO2 was understood as CO of 2 ppm."""
     assert read_out(shipped, unit, said).readings == ()
     assert read_out(shipped, unit, "co 25").readings[0].words.lower() == "co"
+
+
+@pytest.mark.parametrize(
+    ("asked", "said", "taken"),
+    [
+        ("thermostat-cable-ohms", "R to C 0.4 ohm, cable pinched at the curb", "0.4 ohm"),
+        ("thermostat-cable-ohms", "r to c reads 2.2 kohm, splice", "2.2 kohm"),
+        ("thermostat-cable-ohms", "transformer 0.4 ohm; cold", "0.4 ohm"),
+        ("capacitance-out-of-circuit", "new cap reads 10.1", "10.1"),
+        ("capacitance-out-of-circuit", "the new one reads 9.8", "9.8"),
+    ],
+)
+def test_a_number_with_its_unit_is_of_the_test_that_reads_it(
+    asked: str, said: str, taken: str, shipped: Knowledge, unit: Unit
+) -> None:
+    """Regression: ohms told with a comma behind them were heard as volts of the transformer."""
+    (one,) = read_out(shipped, unit, said, shipped.tests[asked]).readings
+    assert (one.text, [test.id for test in one.tests]) == (taken, [asked])
+
+
+PLATES = [
+    "208/3/60", "480/3/60", "208-230/3/60", "240/1/60", "575/3/60 Hz", "400/3/50",
+]  # fmt: skip
+
+
+@pytest.mark.parametrize("plate", PLATES)
+@pytest.mark.parametrize("name", ["line-volts-idle", "line-volts-running", "verified-dead"])
+def test_volts_phases_and_hertz_are_a_data_plate_and_no_legs(
+    name: str, plate: str, shipped: Knowledge, unit: Unit
+) -> None:
+    """Regression: a plate that was told stopped the motors for a leg that is lost."""
+    with pytest.raises(NotUnderstood, match="data plate"):
+        read_text(shipped.tests[name], plate, shipped)
+    for said in (f"unit line volts {plate}", f"line volts {plate}", f"line voltage is {plate}"):
+        assert not read_out(shipped, unit, said, shipped.tests[name]).readings
+    for said in (f"plate says {plate}", f"volts on the plate {plate}", f"name plate {plate}"):
+        asked = shipped.tests["contactor-coil-volts"]
+        assert not read_out(shipped, unit, said, asked).readings
+
+
+@pytest.mark.parametrize("legs", ["208/0/209", "208/3/209", "208/60/3", "480/0/0"])
+def test_legs_of_which_one_is_gone_are_still_read(legs: str, shipped: Knowledge) -> None:
+    assert len(read_text(shipped.tests["line-volts-idle"], legs, shipped).values) == 3

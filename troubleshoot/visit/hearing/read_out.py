@@ -40,7 +40,9 @@ _A_NUMBER: Final = re.compile(rf"(?<![\w.,]){NUMBER}")
 _WISHED: Final = re.compile(r"\b(?:should|shouldn'?t|supposed|ought|would be|wanted|target)\b")
 NOT_READ_YET: Final = "What should be is no reading: give what the instrument shows, or note WORDS."
 
-_COUNTED: Final = re.compile(r"(?:(?:attempt|blink|start|time|trial)s?|flash(?:es)?|try|tries)\b")
+_COUNTED: Final = re.compile(
+    r"(?:(?:attempt|blink|ph|phase|start|time|trial)s?|flash(?:es)?|try|tries)\b"
+)
 """What a number may count that is no reading: no flame, 3 tries."""
 
 
@@ -161,7 +163,7 @@ class _Cut:
         words = value.text.split()
         for size in range(len(words), 0, -1):
             text, rest = " ".join(words[:size]).rstrip(",;"), words[size:]
-            if rest and (is_unit(rest[0]) or _COUNTED.match(rest[0])):
+            if rest and _is_counted_in(rest[0]):
                 continue
             for told in (text, _with_unit_of(before, name, text)):
                 if told and self._reads(name, told):
@@ -223,6 +225,11 @@ def _says_no_more(taken: Sequence[ReadOut], text: str) -> bool:
     return bool(text) and own.issuperset(text.split())
 
 
+def _is_counted_in(word: str) -> bool:
+    """Whether a word behind a number says what it is of, so that it is of nothing else: 0.4 ohm."""
+    return is_unit(word.rstrip(",;.:")) or _COUNTED.match(word) is not None
+
+
 def _with_unit_of(before: list[Row], name: Piece, text: str) -> str:
     """A bare number with the unit of one of the same kind before it: comp 1 12 amps comp 2 18."""
     tests = {test.id for test, _ in name.meant}
@@ -246,16 +253,14 @@ def _of_the_question(
         return None
     before, words = whole[: numbers[0].start()], whole[numbers[0].start() :].split()
     for size in range(len(words), 0, -1):
-        text, rest = " ".join(words[:size]), words[size:]
+        text, rest = " ".join(words[:size]).rstrip(",;"), words[size:]
         try:
             legs = read_text(asked, text, knowledge).values
         except NotUnderstood:
             continue
         if with_unit and legs[0].typed_unit is None:
             return None
-        if rest and (
-            is_unit(rest[0]) or _COUNTED.match(rest[0]) or _A_NUMBER.search(" ".join(rest))
-        ):
+        if rest and (_is_counted_in(rest[0]) or _A_NUMBER.search(" ".join(rest))):
             return None
         plate = next((piece.text for piece in pieces if piece.kind == "plate"), "")
         taken = (ReadOut("", text, (asked,), (None,), plate=plate),)

@@ -35,7 +35,8 @@ _UNIT: Final = (
 )
 _PLATE: Final = (
     r"(?:rated|rating|name ?plate|data plate|plate|rla|fla|on an?|(?<=mfd )on|(?<=uf )on)"
-    rf"(?: (?:says|is|of|at|for|reads))*:? {NUMBER}{_UNIT}(?: ?(?:to|-) ?{NUMBER}{_UNIT})?"
+    rf"(?: (?:says|is|of|at|for|reads))*:? {NUMBER}(?:[-/][0-9]+)*(?![0-9]){_UNIT}"
+    rf"(?: ?(?:to|-) ?{NUMBER}{_UNIT})?"
 )
 _LEGS: Final = re.compile(
     rf"(?P<most>{NUMBER}) on (?:the )?(?P<many>2|both|all|all 3|3) legs?"
@@ -59,6 +60,8 @@ class Piece:
     words: str = ""
 
 
+_NEW_ONE: Final = re.compile(r"\bnew ones?(?= )", re.IGNORECASE)
+"""One counts nothing there."""
 _LEADING: Final = re.compile(r"^[.! ]+(?!(?<=\.)[0-9])")
 """What a line may begin with that says nothing; the point of .85 says something."""
 _DENIED: Final = re.compile(r"\b(?:no|not|never|without)\s+(?:\w+\s+)?$", re.IGNORECASE)
@@ -67,7 +70,9 @@ _DENIED: Final = re.compile(r"\b(?:no|not|never|without)\s+(?:\w+\s+)?$", re.IGN
 
 def plain(typed: str) -> str:
     """A line as it is cut: numbers in figures, counted legs side by side."""
-    line = " ".join(in_figures(typed).replace("\u2019", "'").split()).rstrip(" .!")
+    line = " ".join(in_figures(_NEW_ONE.sub("new", typed)).replace("\u2019", "'").split()).rstrip(
+        " .!"
+    )
     return _LEGS.sub(_side_by_side, _LEADING.sub("", line))
 
 
