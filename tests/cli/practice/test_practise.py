@@ -319,11 +319,21 @@ def test_what_cannot_be_done_is_one_sentence(
 def test_a_drawn_unit_is_acted_on_at_its_price(
     command: Command, typed: Callable[..., None]
 ) -> None:
-    typed("act", "act drain", "1", "no", "act drain", "1", "", "q")
+    typed("act", "act drain", "1", "no", "act drain", "1", "y", "q")
     out = " ".join(command("practise", "--draw", "condensate", "--seed", "2")[1].split())
     assert "act with what you would put right" in out
-    assert "Enter does it, no leaves it >" in out and " min; " in out
+    assert "y does it, Enter leaves it >" in out and " min; " in out
     assert "STOPPED: this could have hurt someone." in out and "before hands go in" in out
+
+
+@pytest.mark.parametrize("word", ["", "1", "no", "go on"])
+def test_a_deed_wants_yes_typed_and_says_that_it_was_not_done(
+    word: str, command: Command, typed: Callable[..., None]
+) -> None:
+    """Regression: Enter did the deed, and y left it without a word."""
+    typed("act drain", "1", word, "q")
+    out = command("practise", "--draw", "condensate", "--seed", "2")[1]
+    assert "Not done." in out and "STOPPED" not in out
 
 
 def test_nothing_is_done_to_a_unit_that_does_not_move(

@@ -24,7 +24,7 @@ MOST_FOUND = 9
 
 
 def do_act(terminal: Terminal, session: Session, words: str) -> None:
-    """Do what the words name to the unit, once its price has been seen."""
+    """Do what the words name to the unit, once its price has been seen and yes has been typed."""
     if not session.scenario.moves:
         terminal.say(STANDS_STILL)
         return
@@ -34,8 +34,11 @@ def do_act(terminal: Terminal, session: Session, words: str) -> None:
     for at in _places(terminal, session, deed):
         part = spoken(deed.part_cost)
         terminal.say(f"{deed.name} ({deed.minutes:.0f} min; {part})")
-        if ask(terminal, "Enter does it, no leaves it >", "Enter does it.").lower() in ("", "yes"):
+        typed = ask(terminal, "y does it, Enter leaves it >", "y does it; Enter does not.")
+        if typed.lower() in ("y", "yes"):
             _show(terminal, session, act(session, deed, at))
+        else:
+            terminal.say("Not done.")
 
 
 def _places(terminal: Terminal, session: Session, deed: Deed) -> tuple[Place | None, ...]:
