@@ -336,6 +336,16 @@ def test_a_deed_wants_yes_typed_and_says_that_it_was_not_done(
     assert "Not done." in out and "STOPPED" not in out
 
 
+@pytest.mark.parametrize("name", ["church-field", "rose-yard", "quay-house"])
+def test_below_a_danger_the_next_word_is_stop(
+    name: str, command: Command, typed: Callable[..., None]
+) -> None:
+    """Regression: it said that tests is a good start."""
+    typed("q")
+    out = " ".join(command("practise", name)[1].split())
+    assert "stop hands it over" in out and "good start" not in out
+
+
 def test_nothing_is_done_to_a_unit_that_does_not_move(
     command: Command, typed: Callable[..., None]
 ) -> None:

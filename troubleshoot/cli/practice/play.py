@@ -22,7 +22,7 @@ from troubleshoot.cli.practice.screens import (
 from troubleshoot.cli.practice.steps import do_steps, step_named
 from troubleshoot.cli.screens.cautions import show_cautions
 from troubleshoot.cli.screens.findings import show_how
-from troubleshoot.cli.screens.prompts import show_call_cautions
+from troubleshoot.cli.screens.prompts import first_of_call, show_call_cautions
 from troubleshoot.cli.screens.stops import show_stop
 from troubleshoot.cli.terminal import Terminal
 from troubleshoot.dialogue.hearing import hear, hear_among
@@ -36,6 +36,8 @@ from troubleshoot.practice.session import HINT_MINUTES, Session
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.cautions import cautions_before
 
+AT_THE_START = "You choose what to do. help lists the words; tests is a good start."
+AT_A_STOP = "A STOP stands: stop hands it over. help lists the words."
 ENDING = LEAVES | {"call", "stop", "show"}
 
 
@@ -87,7 +89,8 @@ class Play:
         if heard is not None:
             show_call_cautions(self.terminal, self.session.knowledge, heard)
         self.terminal.say()
-        self.terminal.say("You choose what to do. help lists the words; tests is a good start.")
+        stands = heard is not None and first_of_call(self.knowledge, heard)
+        self.terminal.say(AT_A_STOP if stands else AT_THE_START)
         while True:
             typed = self.terminal.ask(">")
             if not typed:
