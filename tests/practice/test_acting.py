@@ -15,7 +15,7 @@ from troubleshoot.practice.consistency import consistency_problems
 from troubleshoot.practice.deeds import Acted, Deed, deeds_by_feel, repair_of
 from troubleshoot.practice.drawing import draw_scenario
 from troubleshoot.practice.loading import scenarios_folder
-from troubleshoot.practice.moving import moved
+from troubleshoot.practice.moving import moved, reads_wrong
 from troubleshoot.practice.played import Done, Stopped
 from troubleshoot.practice.scenario import Scenario
 from troubleshoot.practice.scoring import PART_COSTS, Call, score_of
@@ -84,6 +84,36 @@ def test_refrigerant_added_to_a_leaking_unit_hides_the_leak(shipped: Knowledge) 
     after = moved(reasoner_of(shipped), scenario, by_feel(shipped, "Add refrigerant"), ONE)
     assert not after.truth.faults
     assert read(shipped, after, "sight-glass", ONE) == "clear"
+
+
+def test_refrigerant_added_drives_no_air_out(shipped: Knowledge) -> None:
+    """Regression: it brought the standing pressure from 267 psig down to saturation, 251 psig.
+
+    A charge of any size stands at the saturation of its temperature, and air on top of that: what
+    is added lowers neither (Dalton's law of partial pressures).
+    """
+    reasoner = reasoner_of(shipped)
+    scenario, _ = draw_scenario(reasoner, "refrigerant", 3)
+    assert [fault.fault for fault in scenario.truth.faults] == ["air-in-refrigerant"]
+    after = moved(reasoner, scenario, by_feel(shipped, "Add refrigerant"), ONE)
+    for test in ("standing-pressure", "head-pressure"):
+        before, now = (float(read(shipped, s, test, ONE).split()[0]) for s in (scenario, after))
+        assert now >= before
+    assert "overcharge" in {fault.fault for fault in after.truth.faults}
+
+
+@pytest.mark.parametrize("name", ["castle-street", "lock-house"])
+def test_no_deed_by_feel_makes_a_wrong_reading_sound(name: str, shipped: Knowledge) -> None:
+    """Regression: refrigerant added brought the suction sound that an open damper kept high."""
+    reasoner, scenario = reasoner_of(shipped), scenario_named(shipped, name)
+    circuit = scenario.truth.faults[0].at or ONE
+    before = reads_wrong(reasoner, scenario, scenario.truth.faults)
+    assert before
+    for deed in deeds_by_feel(shipped, scenarios_folder()):
+        if {fault.fault for fault in scenario.truth.faults} & {deed.mends, *deed.hides}:
+            continue
+        after = moved(reasoner, scenario, deed, circuit if deed.by_gauges else None)
+        assert before <= reads_wrong(reasoner, after, scenario.truth.faults), deed.name
 
 
 def test_nothing_is_done_before_the_work_state_allows_it(shipped: Knowledge) -> None:

@@ -2,7 +2,8 @@
 
 A repair takes away the signs of the fault it mends; what is left reads as the faults that are
 left have it. A deed by feel makes a fault, whose readings are drawn so that they hold together, as
-those of a drawn case do. Everything else stays as it was.
+those of a drawn case do. What a fault that stays makes wrong is never better for it: refrigerant
+added to a circuit with air in it drives no air out. Everything else stays as it was.
 """
 
 from __future__ import annotations
@@ -24,6 +25,8 @@ from troubleshoot.visit.cases.file import read_case
 MOST_TRIES: Final = 12
 _KINDS_THAT_STAY: Final = ("question",)
 """What people tell of the past is not changed by any deed."""
+_Spot = tuple[str, str | None]
+"""A test and the place it is taken at; None for the whole unit."""
 
 
 def moved(reasoner: Reasoner, scenario: Scenario, deed: Deed, at: Place | None) -> Scenario:
@@ -57,28 +60,74 @@ def _without(reasoner: Reasoner, scenario: Scenario, gone: list[TrueFault]) -> S
 
 
 def _with(reasoner: Reasoner, scenario: Scenario, made: str, at: Place | None) -> Scenario:
-    """The unit with a fault more: the first draw whose numbers hold together."""
-    for seed in range(MOST_TRIES):
-        dice = random.Random(f"{scenario.id} {made} {seed}")
-        hypothesis = _hypothesis(reasoner, scenario, made, at)
-        if hypothesis is None:
-            return scenario
-        unit, day = scenario.plain["unit"], scenario.plain["conditions"]
-        assert isinstance(unit, dict) and isinstance(day, dict)
-        drawn = DrawnReadings(reasoner, unit, day, scenario.complaint, hypothesis, dice).readings()
-        changed = {reading["test"] for reading in drawn}
-        signs = _signs(reasoner, scenario, (made,))
-        kept = [
-            reading
-            for reading in _plain_readings(scenario)
-            if reading["test"] not in changed
-            and not _changes(reasoner, str(reading["test"]), signs)
-        ]
-        faults = (*scenario.truth.faults, TrueFault(made, hypothesis.at))
-        worse = _reading(reasoner, scenario, [*kept, *map(_as_case, drawn)], faults)
-        if not any(consistency_problems(reasoner, worse)):
-            return worse
-    return scenario
+    """The unit with a fault more: the first draw whose numbers hold together, and are no better.
+
+    Where no draw is so, it reads as before, with the fault in it.
+    """
+    hypothesis = _hypothesis(reasoner, scenario, made, at)
+    if hypothesis is None:
+        return scenario
+    faults = (*scenario.truth.faults, TrueFault(made, hypothesis.at))
+    wrong = reads_wrong(reasoner, scenario, scenario.truth.faults)
+    for inputs_stay in (False, True):
+        for seed in range(MOST_TRIES):
+            dice = random.Random(f"{scenario.id} {made} {seed}")
+            readings = _drawn_over(reasoner, scenario, hypothesis, dice, wrong, inputs_stay)
+            worse = _reading(reasoner, scenario, readings, faults)
+            still = reads_wrong(reasoner, worse, scenario.truth.faults)
+            if wrong <= still and not any(consistency_problems(reasoner, worse)):
+                return worse
+    return _reading(reasoner, scenario, list(_plain_readings(scenario)), faults)
+
+
+def _drawn_over(
+    reasoner: Reasoner,
+    scenario: Scenario,
+    made: Hypothesis,
+    dice: random.Random,
+    wrong: frozenset[_Spot],
+    inputs_stay: bool,
+) -> list[dict[str, object]]:
+    """One draw of a fault over the readings of a scenario, of which the wrong ones stay.
+
+    `inputs_stay`: so do the numbers from which others are reckoned.
+    """
+    unit, day = scenario.plain["unit"], scenario.plain["conditions"]
+    assert isinstance(unit, dict) and isinstance(day, dict)
+    drawn = DrawnReadings(reasoner, unit, day, scenario.complaint, made, dice).readings()
+    signs = _signs(reasoner, scenario, (made.fault.id,)) | {str(each["test"]) for each in drawn}
+    tests = reasoner.knowledge.tests
+
+    def stays(reading: dict[str, object]) -> bool:
+        test = str(reading["test"])
+        kept = tests[test].kind in (*_KINDS_THAT_STAY, *(("input",) if inputs_stay else ()))
+        return kept or test not in signs or bool(_spots(reading) & wrong)
+
+    kept = [reading for reading in _plain_readings(scenario) if stays(reading)]
+    taken = {spot for reading in kept for spot in _spots(reading)}
+    return [*kept, *(_as_case(each) for each in drawn if not _spots(each) & taken)]
+
+
+def reads_wrong(
+    reasoner: Reasoner, scenario: Scenario, faults: Iterable[TrueFault]
+) -> frozenset[_Spot]:
+    """Where something of which the cards of these faults speak does not read sound."""
+    signs = _signs(reasoner, scenario, (fault.fault for fault in faults))
+    return frozenset(
+        (reading.test, None if reading.at is None else str(reading.at))
+        for reading in reasoner.conclude(scenario.case).readings
+        if reading.valid
+        and reading.test in signs
+        and reading.seen
+        and not {*reading.seen} & {*reasoner.knowledge.tests[reading.test].healthy}
+    )
+
+
+def _spots(reading: dict[str, object]) -> set[_Spot]:
+    """Where a reading of a file is taken: at one place, at several, or of the whole unit."""
+    at = reading.get("at")
+    places = at if isinstance(at, list) else [at]
+    return {(str(reading["test"]), None if place is None else str(place)) for place in places}
 
 
 def _hypothesis(
