@@ -16,11 +16,12 @@ from troubleshoot.practice.deeds import Acted, Deed, deeds_by_feel, repair_of
 from troubleshoot.practice.drawing import draw_scenario
 from troubleshoot.practice.loading import scenarios_folder
 from troubleshoot.practice.moving import moved, reads_wrong
-from troubleshoot.practice.played import Done, Stopped
+from troubleshoot.practice.played import Done, Stopped, places_of_step
 from troubleshoot.practice.scenario import Scenario
 from troubleshoot.practice.scoring import PART_COSTS, Call, score_of
 from troubleshoot.practice.session import Session
 from troubleshoot.reasoning.unit.places import Place
+from troubleshoot.safety.steps import TELL_FIRE_PANEL
 
 ONE = Place("circuit", 1)
 DEAD = (
@@ -112,7 +113,7 @@ def test_no_deed_by_feel_makes_a_wrong_reading_sound(name: str, shipped: Knowled
     for deed in deeds_by_feel(shipped, scenarios_folder()):
         if {fault.fault for fault in scenario.truth.faults} & {deed.mends, *deed.hides}:
             continue
-        after = moved(reasoner, scenario, deed, circuit if deed.by_gauges else None)
+        after = moved(reasoner, scenario, deed, circuit if deed.read_by else None)
         assert before <= reads_wrong(reasoner, after, scenario.truth.faults), deed.name
 
 
@@ -127,8 +128,6 @@ def test_nothing_is_done_before_the_work_state_allows_it(shipped: Knowledge) -> 
 def test_refrigerant_is_added_with_the_gauges_on_and_read_again(shipped: Knowledge) -> None:
     session = moving(shipped, "castle-street")
     add = by_feel(shipped, "Add refrigerant")
-    early = act(session, add, ONE)
-    assert isinstance(early, Stopped) and not early.slip.grave
     do_steps(session, *TO_OPEN_AND_RUN, "gauges-on")
     before = session.choose(shipped.tests["head-pressure"], ONE)
     assert isinstance(act(session, add, ONE), Acted)
@@ -137,6 +136,47 @@ def test_refrigerant_is_added_with_the_gauges_on_and_read_again(shipped: Knowled
     psig = [float(str(done.shown[0].text).split()[0]) for done in (before, after)]
     assert psig[1] > psig[0]
     assert session.deeds[0].guessed and not session.deeds[0].met
+
+
+@pytest.mark.parametrize("done", [(), TO_OPEN_AND_RUN[:-1], DEAD])
+@pytest.mark.parametrize("words", ["Add refrigerant", "Turn the manifold"])
+def test_a_deed_is_guarded_as_the_reading_it_is_done_by(
+    words: str, done: tuple[str, ...], shipped: Knowledge
+) -> None:
+    """Regression: the reading was stopped for panel, fire panel and partner; the deed was done."""
+    scenario, _ = draw_scenario(reasoner_of(shipped), "refrigerant", 3)
+    sessions = [Session(reasoner_of(shipped), scenario) for _ in range(2)]
+    for session in sessions:
+        for name in (TELL_FIRE_PANEL, *done):
+            for place in places_of_step(name, session.state.work, session.state.at_work):
+                session.step(shipped.tests[name], place)
+    deed = by_feel(shipped, words)
+    assert deed.read_by is not None
+    at = ONE if deed.read_by.per == "circuit" else None
+    read, acted = sessions[0].choose(deed.read_by, at), act(sessions[1], deed, at)
+    assert isinstance(read, Stopped) and isinstance(acted, Stopped)
+    assert acted.slip.missing == read.slip.missing
+    assert (acted.slip.grave, acted.slip.read) == (read.slip.grave, read.slip.read)
+    assert not sessions[1].deeds
+
+
+def test_refrigerant_is_not_added_by_whoever_is_not_certified(shipped: Knowledge) -> None:
+    """40 CFR 82.161: only a certified technician opens a circuit or adds to it."""
+    session = moving(shipped, "castle-street")
+    do_steps(session, *TO_OPEN_AND_RUN, "gauges-on")
+    session.book.state = replace(session.state, profiles=frozenset({"technician"}))
+    result = act(session, by_feel(shipped, "Add refrigerant"), ONE)
+    assert isinstance(result, Stopped) and not session.deeds
+    assert "a person certified for refrigerant" in result.slip.missing[0]
+
+
+def test_hands_want_everything_that_dead_work_wants(shipped: Knowledge) -> None:
+    """Regression: the meter's proof after the dead test was wanted for a look, not for a deed."""
+    session = moving(shipped, "mill-lane")
+    do_steps(session, *DEAD[:-2])
+    part = repair_of(shipped.faults["contactor-pole-burnt-away"])
+    result = act(session, part, Place("contactor", 1))
+    assert isinstance(result, Stopped) and result.slip.grave
 
 
 def test_a_part_changed_on_a_guess_is_remembered_and_costs(shipped: Knowledge) -> None:

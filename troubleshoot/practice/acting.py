@@ -1,6 +1,7 @@
 """Doing something to a unit that moves, and what is remembered of it.
 
-Hands go in only where the work state has what the repair wants. A part that is changed without a
+A deed needs what the reading needs that it is done by, and hands go in only where the work state
+has what the repair wants. A part that is changed without a
 reading that separates its fault from the rivals is remembered as changed on a guess.
 """
 
@@ -9,6 +10,7 @@ from __future__ import annotations
 from typing import Final
 
 from troubleshoot.frozen import frozen
+from troubleshoot.knowledge.model import Hazard
 from troubleshoot.practice.answering import AnsweringUnit
 from troubleshoot.practice.deeds import Acted, Deed
 from troubleshoot.practice.moving import moved
@@ -19,8 +21,12 @@ from troubleshoot.practice.session import Session
 from troubleshoot.practice.slips import GRAVE_NEEDS, Slip
 from troubleshoot.reasoning.unit.places import Place, spoken
 from troubleshoot.safety import guards
-from troubleshoot.safety.before_repair import caution_before
-from troubleshoot.safety.work_state import WHOLE_UNIT
+from troubleshoot.safety.before_repair import caution_before, is_ours
+from troubleshoot.safety.cautions import cautions_before
+from troubleshoot.safety.guards import unmet
+from troubleshoot.safety.needs import for_dead_work
+from troubleshoot.safety.profiles import required
+from troubleshoot.safety.profiles import spoken as spoken_profiles
 from troubleshoot.visit.events import Repaired
 
 LOCKED_OUT: Final = GRAVE_NEEDS[guards.power_is_locked_out]
@@ -34,17 +40,31 @@ class HandedOver:
     deed: Deed
 
 
+def cautions_of_deed(session: Session, deed: Deed) -> tuple[tuple[Hazard, ...], str]:
+    """What is said before a deed: the cautions of the reading it is done by, and what its repair
+    wants, in a line that may be empty.
+    """
+    if deed.read_by is None:
+        return (), caution_before(deed.fault)
+    return cautions_before(session.knowledge, session.state, deed.read_by), ""
+
+
+def who_does(deed: Deed) -> str:
+    """Who alone may do a deed, as a phrase."""
+    asked = {*deed.fault.repair.who} if deed.read_by is None else required(deed.read_by)
+    return spoken_profiles(asked)
+
+
 def _lacking(session: Session, deed: Deed, at: Place | None) -> Slip | None:
-    """What the work state lacks for a deed: grave where hands would go in without it."""
+    """What the work state lacks for a deed: never less than for the reading it is done by."""
+    if deed.read_by is not None:
+        return session.lacking(deed.read_by, at, deed.said)
     work, unit = session.state.work, session.state.at_work
-    if deed.by_gauges:
-        is_on = work.circuit(spoken(at) or WHOLE_UNIT) == "gauges-on"
-        return None if is_on else Slip(deed.said, (f"gauges on at {at}",), None)
-    lacking = caution_before(deed.fault, work, unit, spoken(at))
-    if not lacking:
-        return None
-    missing = lacking.removeprefix("WARNING - ").rstrip(".")
-    return Slip(deed.said, (missing,), missing, LOCKED_OUT)
+    words = caution_before(deed.fault, work, unit, spoken(at))
+    missing = (words.removeprefix("WARNING - ").rstrip("."),) if words else ()
+    if is_ours(deed.fault):
+        missing = (*missing, *unmet(work, for_dead_work(unit)))
+    return Slip(deed.said, missing, missing[0], LOCKED_OUT) if missing else None
 
 
 def act(session: Session, deed: Deed, at: Place | None) -> Acted | Stopped | HandedOver:

@@ -12,7 +12,7 @@ from typing import Any, Final
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.located import read_located
-from troubleshoot.knowledge.model import Fault, Knowledge
+from troubleshoot.knowledge.model import Fault, Knowledge, Test
 from troubleshoot.knowledge.problems import RuleFileError
 from troubleshoot.knowledge.reading_forms import read_form
 from troubleshoot.outside.files import read_text
@@ -26,8 +26,8 @@ FILE: Final = "deeds.yaml"
 class Deed:
     """One thing to do to a unit. `mends`: the fault whose repair it is, empty for one by feel.
 
-    `makes`: the fault a deed by feel makes; `hides`: those whose signs it takes away. `by_gauges`:
-    done with the gauges on; any other deed wants what its repair wants.
+    `makes`: the fault a deed by feel makes; `hides`: those whose signs it takes away. `read_by`:
+    the reading it is done by, whose needs it has; any other deed wants what its repair wants.
     """
 
     name: str
@@ -37,7 +37,7 @@ class Deed:
     mends: str = ""
     makes: str = ""
     hides: tuple[str, ...] = ()
-    by_gauges: bool = False
+    read_by: Test | None = None
 
     @property
     def said(self) -> str:
@@ -73,7 +73,7 @@ def deeds_by_feel(knowledge: Knowledge, folder: Path) -> tuple[Deed, ...]:
             each["part-cost"],
             makes=each["makes"],
             hides=tuple(each["hides"]),
-            by_gauges=each.get("with") == "gauges",
+            read_by=knowledge.tests.get(each.get("read-by", "")),
         )
         for each in _read(folder / FILE)["deeds"]
         if each["makes"] in knowledge.faults

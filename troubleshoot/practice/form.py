@@ -133,7 +133,7 @@ _DEED: Final = Record(
         required("name", Text(longest=120), "what people would call it"),
         required("makes", Name("fault"), "the fault it makes where none of those below is there"),
         required("hides", ListOf(Name("fault"), most=12), "the faults whose signs it takes away"),
-        optional("with", Choice(("gauges",)), "done with the gauges on, and not on a dead unit"),
+        optional("read-by", Name("test"), "the reading it is done by, whose needs it has"),
         required("minutes", Number(1, 600), "working time"),
         required("part-cost", Word(), "grade of cost, as on the cards"),
     ),

@@ -37,6 +37,7 @@ from troubleshoot.safety.cautions import cautions_before
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.guards import allowed
 from troubleshoot.safety.hazard_words import danger_gone
+from troubleshoot.safety.profiles import hand_over
 from troubleshoot.safety.steps import BLEED_DRIVE, FIRE_PANEL_BACK, TELL_FIRE_PANEL
 from troubleshoot.safety.stops.lifting import conclude_visit, lifting_finding, standing_stop
 from troubleshoot.safety.stops.parts import is_all_clear
@@ -149,15 +150,31 @@ class Session:
     def _forbidden(self, test: Test, at: Place | None) -> Hazard | None:
         return Forbidden(self.conclusions).even_if_chosen(test, at)
 
+    def lacking(self, test: Test, at: Place | None, tried: str) -> Slip | None:
+        """What a test lacks, or what is done by it: no ban, somebody who may, every need met.
+
+        A STOP is looked at before. None where nothing is lacking.
+        """
+        banned = self._banned(test, at, tried)
+        if banned is not None:
+            return banned
+        work, unit = self.state.work, self.state.at_work
+        missing = allowed(work, test, spoken(at), unit)
+        who = hand_over(test, self.state.profiles)
+        return self._slip(tried, test, at, (*((who,) if who else ()), *missing))
+
+    def _banned(self, test: Test, at: Place | None, tried: str) -> Slip | None:
+        hazard = self._forbidden(test, at)
+        return Slip(tried, (danger_gone(hazard),), None, hazard.id) if hazard else None
+
     def choose(self, test: Test, at: Place | None) -> Result:
         """Do a test; for a computed one, everything that has to be read for it."""
         stop = self.standing_stop()
         lifts = stop is not None and self._lifts(stop, test)
         if stop is not None and not lifts and not self._made_safe(stop, test):
             return self._missed_stop(stop, test)
-        hazard = self._forbidden(test, at) if stop is None else None
-        if hazard is not None:
-            return self.slipped(Slip(test.name, (danger_gone(hazard),), None, hazard.id))
+        if stop is None and (slip := self._banned(test, at, test.name)) is not None:
+            return self.slipped(slip)
         if test.id in self.scenario.unavailable:
             return self._unavailable(test, at, self.scenario.unavailable[test.id])
         gain = self.gain(test, at)
@@ -284,8 +301,17 @@ class Session:
     def _not_yet(
         self, tried: str, test: Test, at: Place | None, missing: tuple[str, ...]
     ) -> Stopped:
+        slip = self._slip(tried, test, at, missing)
+        assert slip is not None
+        return self.slipped(slip)
+
+    def _slip(
+        self, tried: str, test: Test, at: Place | None, missing: tuple[str, ...]
+    ) -> Slip | None:
+        """A slip for what is missing, with the gravest of it; None where nothing is."""
         gravest, hazard = self._gravest(test, at) or (None, None)
-        return self.slipped(Slip(tried, missing, gravest, hazard or self._hazard_of(test)))
+        read = hazard or self._hazard_of(test)
+        return Slip(tried, missing, gravest, read) if missing else None
 
     def _made_safe(self, stop: FiredHazard, test: Test) -> bool:
         """Whether a STOP until made safe leaves room for this: dead work on a unit proved dead."""

@@ -130,9 +130,14 @@ def may_open_circuit(fault: Fault) -> bool:
     return of_circuit and repair.circuit != "stays-closed"
 
 
+def is_ours(fault: Fault) -> bool:
+    """Whether any of those who work on the unit itself do the repair of a fault."""
+    return not {*fault.repair.who} <= NOT_OURS
+
+
 def was_live(fault: Fault, work: WorkState) -> bool:
     """Whether hands were in a live unit for a repair, as the record has it."""
-    is_inside = fault.repair.hands != "outside" and not {*fault.repair.who} <= NOT_OURS
+    is_inside = fault.repair.hands != "outside" and is_ours(fault)
     return is_inside and work.power == "on" and work.panels == "off"
 
 

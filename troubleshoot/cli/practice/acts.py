@@ -5,10 +5,12 @@ from __future__ import annotations
 from troubleshoot.cli.practice.asking import ask, ask_place
 from troubleshoot.cli.practice.finding import causes_called
 from troubleshoot.cli.practice.screens import show_stopped
+from troubleshoot.cli.screens.cautions import show_cautions
 from troubleshoot.cli.terminal import Terminal
+from troubleshoot.dialogue.prompts import cautions_of
 from troubleshoot.knowledge.spoken import spoken
 from troubleshoot.outside.numbers import choice
-from troubleshoot.practice.acting import HandedOver, act
+from troubleshoot.practice.acting import HandedOver, act, cautions_of_deed, who_does
 from troubleshoot.practice.deeds import Deed, deeds_by_feel, repair_of
 from troubleshoot.practice.loading import scenarios_folder
 from troubleshoot.practice.played import Stopped
@@ -23,8 +25,10 @@ WHICH = (
 MOST_FOUND = 9
 
 
-def do_act(terminal: Terminal, session: Session, words: str) -> None:
-    """Do what the words name to the unit, once its price has been seen and yes has been typed."""
+def do_act(terminal: Terminal, session: Session, words: str, shown_cautions: set[str]) -> None:
+    """Do what the words name to the unit, once its cautions and its price have been seen and yes
+    has been typed.
+    """
     if not session.scenario.moves:
         terminal.say(STANDS_STILL)
         return
@@ -32,8 +36,12 @@ def do_act(terminal: Terminal, session: Session, words: str) -> None:
     if deed is None:
         return
     for at in _places(terminal, session, deed):
-        part = spoken(deed.part_cost)
-        terminal.say(f"{deed.name} ({deed.minutes:.0f} min; {part})")
+        hazards, wanted = cautions_of_deed(session, deed)
+        show_cautions(terminal, cautions_of(hazards, shown_cautions))
+        if wanted:
+            terminal.say(wanted, strong=True)
+        priced = f"{deed.minutes:.0f} min; {spoken(deed.part_cost)}; by {who_does(deed)} only"
+        terminal.say(f"{deed.name} ({priced})")
         typed = ask(terminal, "y does it, Enter leaves it >", "y does it; Enter does not.")
         if typed.lower() in ("y", "yes"):
             _show(terminal, session, act(session, deed, at))

@@ -228,7 +228,7 @@ class Play:
         do_steps(self.terminal, self.session, rest, self.shown_cautions, self._ask)
 
     def _act(self, rest: str) -> None:
-        do_act(self.terminal, self.session, rest)
+        do_act(self.terminal, self.session, rest, self.shown_cautions)
 
     def _how(self, rest: str) -> None:
         if (number := choice(rest, len(self.listed))) is not None:
