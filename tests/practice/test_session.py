@@ -292,3 +292,18 @@ def test_the_expert_reads_nothing_before_it_may(shipped: Knowledge, name: str) -
     session = session_of(shipped, name)
     follow(session, path_of(shipped, name))
     assert not session.slips
+
+
+@pytest.mark.parametrize("first", [(), ("tester-proof",)])
+def test_to_stop_somebody_who_is_about_to_reach_in_is_right(
+    first: tuple[str, ...], shipped: Knowledge
+) -> None:
+    """Regression: "Nothing found so far stops the job. A minute lost; go on." """
+    session = session_of(shipped, "canal-wharf")
+    for name in first:
+        session.step(shipped.tests[name])
+    before = session.minutes
+    for _ in range(2):
+        assert session.declare_stop() is None
+    assert session.called_back and session.minutes == before
+    assert session.stopped is None

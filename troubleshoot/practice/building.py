@@ -60,6 +60,7 @@ def build_scenario(knowledge: Knowledge, data: Any) -> Scenario:
         subsystem=data["subsystem"],
         difficulty=data["difficulty"],
         week=data.get("week"),
+        reaching_in=data.get("reaching-in", ""),
         season=data.get("season", ""),
         moves=data.get("moves", False),
         taught_by=tuple(data.get("taught-by", ())),

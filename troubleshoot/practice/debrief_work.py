@@ -44,10 +44,20 @@ def work_done(session: Session, score: Score, expected: Sequence[Expected]) -> I
         yield f"Near line volts: {session.exposed_minutes:.0f} min."
     if score.hints:
         yield f"Hints: {score.hints}, {score.hints * HINT_MINUTES:.0f} min of the total."
+    yield from _called_back(session)
     yield from _worth_of_tests(session)
     yield from _guesses(expected)
     yield from _deeds(session)
     yield from _slips(session.slips)
+
+
+def _called_back(session: Session) -> Iterator[str]:
+    """Whether somebody who was about to reach in was stopped."""
+    who = session.scenario.reaching_in
+    if who and session.called_back:
+        yield f"You stopped {who} before hands went in: right."
+    elif who:
+        yield f"You let {who} reach in: stop comes first, before any test."
 
 
 def worth(gain: float) -> str:

@@ -98,6 +98,7 @@ SCENARIO_FILE: Final = Record(
         optional("week", Number(1, WEEKS, whole=True), "the week of the course it belongs to"),
         required("call", Text(), "the caller's own words"),
         required("complaint", Name("complaint"), "the complaint nearest to them"),
+        optional("reaching-in", Text(longest=40), "who is about to reach in: the helper"),
         required("unit", Pairs(Name("fact or plate value"), Anything()), "the unit"),
         optional("own-record", Pairs(Name("plate value"), Anything()), "its own usual values"),
         optional("conditions", Pairs(Word(), Anything()), "outdoor temperature, minutes running"),

@@ -77,7 +77,7 @@ class Scenario:
     when the call comes; may be "". `week`: of the course; None for a case outside it. `way`: the
     tests that an old hand takes, with their places, in order; empty where the engine's own choice
     is as good. `taught_by`: the tests on which the lesson rests. `moves`: something may be done to
-    the unit, and it answers.
+    the unit, and it answers. `reaching_in`: who is about to reach in at the call; may be "".
     """
 
     id: str
@@ -98,6 +98,7 @@ class Scenario:
     way: tuple[tuple[str, Place | None], ...] = ()
     taught_by: tuple[str, ...] = ()
     moves: bool = False
+    reaching_in: str = ""
 
     @property
     def unit(self) -> Unit:

@@ -75,6 +75,7 @@ class Session:
         self._hinted: VisitState | None = None
         self.extra_minutes = 0.0
         self.stopped: FiredHazard | None = None
+        self.called_back = False
         self.deeds: list[Acted] = []
         self.before_deeds: list[Conclusions] = []
         self.add(start_of(scenario))
@@ -257,9 +258,14 @@ class Session:
         return experts_next(self.decider, self.scenario, self.state, self.conclusions)
 
     def declare_stop(self) -> FiredHazard | None:
-        """Hand the job over. The STOP obeyed, or None where none stands, which costs a minute."""
+        """Hand the job over. The STOP obeyed, or None where none stands, which costs a minute.
+
+        To call somebody back who is about to reach in is right, and costs nothing.
+        """
         stop = self.standing_stop()
-        if stop is None:
+        if stop is None and self.scenario.reaching_in:
+            self.called_back = True
+        elif stop is None:
             self.extra_minutes += LOOKED_IN_VAIN
         else:
             self.stopped = stop

@@ -346,6 +346,18 @@ def test_below_a_danger_the_next_word_is_stop(
     assert "stop hands it over" in out and "good start" not in out
 
 
+def test_who_stops_a_helper_is_praised_and_goes_on(
+    command: Command, typed: Callable[..., None]
+) -> None:
+    typed("stop", "show", "show")
+    out = " ".join(command("practise", "canal-wharf")[1].split())
+    assert "Right: you stopped the helper, hands out." in out and "minute lost" not in out
+    assert "You stopped the helper before hands went in: right." in out
+    typed("show", "show")
+    out = " ".join(command("practise", "canal-wharf")[1].split())
+    assert "You let the helper reach in" in out
+
+
 def test_nothing_is_done_to_a_unit_that_does_not_move(
     command: Command, typed: Callable[..., None]
 ) -> None:

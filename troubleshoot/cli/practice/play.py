@@ -38,6 +38,7 @@ from troubleshoot.safety.cautions import cautions_before
 
 AT_THE_START = "You choose what to do. help lists the words; tests is a good start."
 AT_A_STOP = "A STOP stands: stop hands it over. help lists the words."
+NOT_OVER = "Nobody reaches in before it is proved dead. It costs nothing; go on."
 ENDING = LEAVES | {"call", "stop", "show"}
 
 
@@ -271,6 +272,10 @@ class Play:
     def _stop(self) -> Call | None:
         """Hand the job over; what was found is called after it, as far as it is known."""
         fired = self.session.declare_stop()
+        if fired is None and self.session.called_back:
+            who = self.session.scenario.reaching_in
+            self.terminal.say(f"Right: you stopped {who}, hands out. {NOT_OVER}", strong=True)
+            return None
         if fired is None:
             self.terminal.say("Nothing found so far stops the job. A minute lost; go on.")
             return None
