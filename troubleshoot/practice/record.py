@@ -54,11 +54,36 @@ def keep_play(path: Path, play: Play) -> None:
         stream.write(f"{line}\n".encode())
 
 
-def read_plays(path: Path) -> tuple[Play, ...]:
-    """Every play of a record, in order; none where there is no record yet.
-
-    A last line cut off while it was written is left out. Raises RecordDamaged for any other.
+def keep_open(path: Path, play: Play) -> None:
+    """Keep a play that goes on beside its record, as left, whatever ends it. Raises OSError or
+    NotUsable.
     """
+    open_path(path).unlink(missing_ok=True)
+    keep_play(open_path(path), play)
+
+
+def close_open(path: Path) -> None:
+    """Add a play that nobody ended to its record. Raises OSError, NotUsable or RecordDamaged."""
+    for play in _plays_in(open_path(path)):
+        keep_play(path, play)
+    open_path(path).unlink(missing_ok=True)
+
+
+def open_path(path: Path) -> Path:
+    """The file of the play that goes on, beside the record of its apprentice."""
+    return path.with_suffix(".open")
+
+
+def read_plays(path: Path) -> tuple[Play, ...]:
+    """Every play of a record, in order, and the one that goes on or that nobody ended.
+
+    None where there is no record yet. A last line cut off while it was written is left out.
+    Raises RecordDamaged for any other.
+    """
+    return (*_plays_in(path), *_plays_in(open_path(path)))
+
+
+def _plays_in(path: Path) -> tuple[Play, ...]:
     if not os.path.lexists(path):
         return ()
     try:

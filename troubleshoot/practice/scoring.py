@@ -137,8 +137,11 @@ def score_of(session: Session, call: Call, expert: ExpertPath) -> Score:
     )
 
 
-def without_call(session: Session, expert: ExpertPath, verdict: Verdict) -> Score:
-    """A play as far as it came, worth no points: what was paid, beside the expert's."""
+def without_call(session: Session, expert: ExpertPath | None, verdict: Verdict) -> Score:
+    """A play as far as it came, worth no points: what was paid, beside the expert's.
+
+    Without the expert's, which takes a moment to find, that counts as nothing.
+    """
     return Score(
         verdict=verdict,
         failed=session.failed,
@@ -146,8 +149,8 @@ def without_call(session: Session, expert: ExpertPath, verdict: Verdict) -> Scor
         points=0,
         minutes=round(session.minutes),
         tests=sum(done.gain is not None for done in session.done),
-        expert_minutes=round(expert.minutes),
-        expert_tests=len(expert.tests),
+        expert_minutes=round(expert.minutes) if expert else 0,
+        expert_tests=len(expert.tests) if expert else 0,
         hints=session.hints,
         behind_right=None,
         repair_right=None,

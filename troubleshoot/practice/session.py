@@ -110,6 +110,11 @@ class Session:
         """Whether something was tried that could have hurt someone."""
         return any(slip.grave for slip in self.slips)
 
+    @property
+    def begun(self) -> bool:
+        """Whether anything was done, tried or paid: from then on it is a play, however it ends."""
+        return bool(self.done or self.slips or self.hints or self.extra_minutes or self.called_back)
+
     def tests(self) -> tuple[Test, ...]:
         """Every test this unit offers, in the order of the rules; safety steps are apart."""
         return tuple(

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable
+from contextlib import suppress
 from pathlib import Path
 
 import pytest
@@ -98,6 +99,46 @@ def test_leaving_later_is_kept_and_the_next_play_is_practice(
     out = command("practise", "quarry-road")[1]
     assert re.match("Played first on ....-..-.., and that play counts. This is practice.", out)
     assert re.search(r"\n  ....-..-..: left\n", command("practise")[1])
+
+
+@pytest.mark.parametrize(
+    "lines",
+    [
+        ["find line volts", "1", "q"],
+        ["step verified dead", "q"],
+        ["stop", "q"],
+        ["visit history", "1", "danger gas"],
+        ["step verified dead", "danger gas"],
+    ],
+)
+def test_no_way_to_end_a_play_leaves_it_out_of_the_record(
+    lines: list[str], command: Command, typed: Callable[..., None]
+) -> None:
+    """Regression: a slip and q, or danger, and the next play stood as the first."""
+    typed(*lines)
+    command("practise", "mill-lane")
+    typed("q")
+    again = command("practise", "mill-lane")[1]
+    assert "Played first on" in again
+
+
+def test_a_play_whose_window_was_closed_is_kept_as_it_stood(
+    command: Command, typed: Callable[..., None], monkeypatch: pytest.MonkeyPatch
+) -> None:
+    """Regression: SIGHUP or kill after a failure, and nothing had been played yet."""
+
+    def killed(*_: object) -> None:
+        raise SystemExit
+
+    typed("step verified dead", "hint")
+    with monkeypatch.context() as patched:
+        patched.setattr("troubleshoot.cli.practice.play.Play._hint", killed)
+        with suppress(SystemExit):
+            command("practise", "mill-lane")
+    assert re.search(r"1 play", command("practise", "--progress")[1])
+    typed("q")
+    assert "Played first on" in command("practise", "mill-lane")[1]
+    assert re.search(r": (left|failed on safety)\n", command("practise")[1])
 
 
 def test_the_first_play_counts_however_good_the_second(

@@ -51,10 +51,14 @@ class _Instead(Exception):
 
 
 class Play:
-    """One play at a terminal. `listed` are the tests last listed, by number; `words` are served."""
+    """One play at a terminal. `listed` are the tests last listed, by number; `words` are served.
 
-    def __init__(self, terminal: Terminal, session: Session) -> None:
+    `keep` is called after each line, so that no way to end a play leaves it out of the record.
+    """
+
+    def __init__(self, terminal: Terminal, session: Session, keep: Callable[[Play], None]) -> None:
         self.terminal = terminal
+        self._keep = keep
         self.session = session
         self.knowledge = session.knowledge
         self.listed: tuple[Test, ...] = ()
@@ -106,6 +110,8 @@ class Play:
                 return self._serve(typed)
             except _Instead as instead:
                 typed = str(instead)
+            finally:
+                self._keep(self)
 
     def _ask(self, prompt: str, test: Test) -> str:
         """An answer to a question on the way to a test; a command is served instead of it.

@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from contextlib import suppress
 from pathlib import Path
 
 from troubleshoot.cli import clock
@@ -18,16 +19,19 @@ from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.practice.answering import AnsweringUnit
 from troubleshoot.practice.debrief import debrief
 from troubleshoot.practice.expert import expert_path
-from troubleshoot.practice.record import keep_play
+from troubleshoot.practice.record import close_open, keep_open, keep_play, open_path
 from troubleshoot.practice.scenario import Scenario
+from troubleshoot.practice.scores import Play as Line
 from troubleshoot.practice.scores import first_of, play_of
 from troubleshoot.practice.scoring import Call, Score, Verdict, score_of, without_call
 from troubleshoot.practice.session import Session
 from troubleshoot.reasoning.conclude import Reasoner
+from troubleshoot.safety.hazard_words import said_standing
+from troubleshoot.safety.hearing.dangers import ANY_DANGER, named, spoken_of
 
 NO_PRACTICE = (
-    "Practice is only practice, and it stops here: a real danger comes first. Get clear of it and "
-    "call for help; for what to do then, type troubleshoot, and danger with what is wrong."
+    "This is practice only, and it stops here: a real danger comes first. Get clear of it and "
+    "call for help; to work on after it, type troubleshoot, and danger with what is wrong."
 )
 
 
@@ -36,9 +40,21 @@ def play_kept(scenario: Scenario, folder: Path, apprentice: str) -> int:
     terminal = AttentiveTerminal()
     try:
         return _played(terminal, scenario, folder, apprentice)
-    except DangerCalled:
-        terminal.say(NO_PRACTICE, strong=True)
+    except DangerCalled as called:
+        _say_danger(terminal, str(called))
         return 0
+
+
+def _say_danger(terminal: Terminal, words: str) -> None:
+    """What to do about a danger, as a visit says it, the gravest first; then that this is none."""
+    knowledge = rules_in_force()
+    meant = named(knowledge, words) or spoken_of(knowledge, words)
+    for hazard in meant or (knowledge.hazards[ANY_DANGER],):
+        head, *more = said_standing(hazard, stops=True)
+        terminal.say(head, strong=True)
+        for line in more:
+            terminal.say(line, 2)
+    terminal.say(NO_PRACTICE, strong=True)
 
 
 def _played(terminal: Terminal, scenario: Scenario, folder: Path, apprentice: str) -> int:
@@ -46,7 +62,13 @@ def _played(terminal: Terminal, scenario: Scenario, folder: Path, apprentice: st
     earlier = first_of(plays_of(folder, apprentice)).get(scenario.id)
     if earlier is not None:
         terminal.say(f"Played first on {earlier.date}, and that play counts. This is practice.")
-    play = Play(terminal, Session(Reasoner(rules_in_force()), scenario))
+    with suppress(OSError, NotUsable):
+        close_open(path)
+    play = Play(
+        terminal,
+        Session(Reasoner(rules_in_force()), scenario),
+        lambda play: _keep_as_left(path, play, apprentice),
+    )
     session, code, call = play.session, 0, Call()
     verdict: Verdict | None = None
     try:
@@ -58,7 +80,7 @@ def _played(terminal: Terminal, scenario: Scenario, folder: Path, apprentice: st
     except KeyboardInterrupt:
         terminal.say()
         code, verdict = INTERRUPTED, "left"
-    if verdict == "left" and not session.done and not session.hints:
+    if verdict == "left" and not session.begun:
         terminal.say("You left before anything was done; nothing is kept of this play.")
         return code
     reasoner = session.decider.reasoner
@@ -80,12 +102,29 @@ def _played(terminal: Terminal, scenario: Scenario, folder: Path, apprentice: st
     return code
 
 
+def _keep_as_left(path: Path, play: Play, apprentice: str) -> None:
+    """Keep a play that goes on, so that neither a closed window nor a danger leaves it out.
+
+    Where it cannot be kept, that is told at the end.
+    """
+    if play.session.begun:
+        score = without_call(play.session, None, "left")
+        with suppress(OSError, NotUsable):
+            keep_open(path, _line(play, score, apprentice))
+
+
 def _keep(terminal: Terminal, path: Path, play: Play, score: Score, apprentice: str) -> None:
     """Add the play to its record; where that cannot be, it is said."""
-    guesses = [each.nearness == "close" for each in play.expected if each.nearness != "not-said"]
-    today = f"{clock.now():%Y-%m-%d}"
     try:
-        keep_play(path, play_of(play.session.scenario, score, apprentice, today, guesses))
+        keep_play(path, _line(play, score, apprentice))
+        open_path(path).unlink(missing_ok=True)
     except (OSError, NotUsable) as error:
         reason = error.what if isinstance(error, NotUsable) else error.strerror
         terminal.say(f"The result could not be kept ({reason}); see --data.")
+
+
+def _line(play: Play, score: Score, apprentice: str) -> Line:
+    """A play as it stands in the record."""
+    guesses = [each.nearness == "close" for each in play.expected if each.nearness != "not-said"]
+    today = f"{clock.now():%Y-%m-%d}"
+    return play_of(play.session.scenario, score, apprentice, today, guesses)
