@@ -12,10 +12,12 @@ from tests.building import test_of as made
 from tests.practice.players import PLAYERS, played
 from tests.practice.playing import do_steps, follow, path_of, scenario_named, session_of
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.practice.debrief import debrief
 from troubleshoot.practice.expecting import Band, judge, sound_band
 from troubleshoot.practice.scenario import TrueFault
 from troubleshoot.practice.scoring import (
     ECONOMY_POINTS,
+    LEFT_COSTS,
     Call,
     economy,
     score_of,
@@ -80,7 +82,7 @@ def test_a_grave_slip_leaves_no_points_however_right_the_answer(shipped: Knowled
     path = path_of(shipped, LEAK)
     call = Call((TRUE,), ("tubing-rub-or-loose-mounts",), TRUE.fault, TRUE.fault)
     before = score_of(session, call, path)
-    assert (before.verdict, before.points, before.failed) == ("right", 100, False)
+    assert (before.verdict, before.points, before.failed) == ("right", 100 - LEFT_COSTS, False)
     assert (before.behind_right, before.repair_right, before.proof_right) == (True, True, True)
     session.step(shipped.tests["lock-off"])
     assert session.failed
@@ -201,3 +203,19 @@ def test_of_four_players_the_reasoned_one_earns_most_and_the_unsafe_one_nothing(
     ordered = sorted(means, key=lambda name: -means[name])
     assert ordered == ["reasoned", "measures everything", "guesser", "unsafe"]
     assert means["guesser"] <= 50 and means["unsafe"] == 0
+
+
+def test_a_unit_that_is_not_put_back_costs_points_and_is_told(shipped: Knowledge) -> None:
+    """Regression: 100 of 100 with the lock on and the panels off, and not a word of it."""
+    session, path = session_of(shipped, LEAK), path_of(shipped, LEAK)
+    do_steps(session, "roof-conditions", "tell-occupants", "tester-proof", "stop-by-controls")
+    do_steps(session, "lockout")
+    call = Call((TRUE,), ("tubing-rub-or-loose-mounts",), TRUE.fault, TRUE.fault)
+    left = score_of(session, call, path)
+    told = "\n".join(debrief(session, call, left, path, ()))
+    assert session.left_open and "You left the unit with: " in told and "locked out" in told
+    do_steps(session, "tools-clear", "lock-off", "restart-and-watch")
+    assert not session.left_open
+    back = score_of(session, call, path)
+    assert back.points == left.points + LEFT_COSTS
+    assert "You left the unit" not in "\n".join(debrief(session, call, back, path, ()))

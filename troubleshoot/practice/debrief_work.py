@@ -15,7 +15,7 @@ from troubleshoot.knowledge.spoken import spoken
 from troubleshoot.practice.expecting import Expected
 from troubleshoot.practice.expert import ExpertPath
 from troubleshoot.practice.played import Done
-from troubleshoot.practice.scoring import Score
+from troubleshoot.practice.scoring import LEFT_COSTS, Score
 from troubleshoot.practice.session import HINT_MINUTES, Session
 from troubleshoot.practice.slips import Slip
 from troubleshoot.reasoning.unit.places import Place
@@ -45,6 +45,9 @@ def work_done(session: Session, score: Score, expected: Sequence[Expected]) -> I
     if score.hints:
         yield f"Hints: {score.hints}, {score.hints * HINT_MINUTES:.0f} min of the total."
     yield from _called_back(session)
+    if score.verdict not in ("shown", "left") and session.left_open:
+        left = "; ".join(session.left_open)
+        yield f"You left the unit with: {left}. It is put back first ({LEFT_COSTS} points)."
     yield from _worth_of_tests(session)
     yield from _guesses(expected)
     yield from _deeds(session)

@@ -31,6 +31,8 @@ ECONOMY_POINTS: Final = 15
 HINT_COSTS: Final = 3
 PART_COSTS: Final = 10
 """For each thing done to the unit on a guess, whatever the part costs."""
+LEFT_COSTS: Final = 20
+"""For a unit that is not put back: locked out, panels off, the fire panel still on test."""
 
 
 @frozen
@@ -125,6 +127,7 @@ def score_of(session: Session, call: Call, expert: ExpertPath) -> Score:
     elif verdict == "right":
         points += economy(session.minutes, expert.minutes)
     points -= HINT_COSTS * session.hints + PART_COSTS * parts_on_a_guess(session)
+    points -= LEFT_COSTS * bool(session.left_open)
     points = max(0, points)
     return replace(
         without_call(session, expert, verdict),

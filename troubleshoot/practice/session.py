@@ -43,6 +43,7 @@ from troubleshoot.safety.stops.lifting import conclude_visit, lifting_finding, s
 from troubleshoot.safety.stops.parts import is_all_clear
 from troubleshoot.safety.stops.standing import Forbidden
 from troubleshoot.safety.transitions import refusals
+from troubleshoot.safety.work_state import WorkState, open_items
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import (
@@ -114,6 +115,16 @@ class Session:
     def begun(self) -> bool:
         """Whether anything was done, tried or paid: from then on it is a play, however it ends."""
         return bool(self.done or self.slips or self.hints or self.extra_minutes or self.called_back)
+
+    @property
+    def left_open(self) -> tuple[str, ...]:
+        """What would be left behind now that was not so at the start; nothing at a STOP obeyed,
+        where the unit stays locked out for whoever takes over.
+        """
+        if self.stopped is not None:
+            return ()
+        found = open_items(WorkState())
+        return tuple(item for item in open_items(self.state.work) if item not in found)
 
     def tests(self) -> tuple[Test, ...]:
         """Every test this unit offers, in the order of the rules; safety steps are apart."""
