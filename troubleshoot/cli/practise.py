@@ -2,6 +2,7 @@
 
 from __future__ import annotations
 
+from dataclasses import replace
 from difflib import get_close_matches
 from pathlib import Path
 
@@ -80,7 +81,10 @@ def practise(
 
 
 def _named(knowledge: Knowledge, name: str) -> Scenario:
-    """A scenario by its name, or of a file; one that does not hold together is refused."""
+    """A scenario by its name, or of a file; one that does not hold together is refused.
+
+    A file that takes the name of a shipped scenario is another one, and never counts as it.
+    """
     from troubleshoot.practice.loading import (
         ScenarioError,
         checked_scenario,
@@ -97,7 +101,8 @@ def _named(knowledge: Knowledge, name: str) -> Scenario:
     try:
         if name in paths:
             return load_scenario(knowledge, paths[name])
-        return checked_scenario(Reasoner(knowledge), Path(name))
+        own = checked_scenario(Reasoner(knowledge), Path(name))
+        return replace(own, id=f"own-{own.id}") if own.id in paths else own
     except ScenarioError as error:
         raise Failure([str(each) for each in error.problems], CHECKS_FOUND) from None
     except NotUsable as error:

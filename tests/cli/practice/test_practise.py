@@ -10,7 +10,7 @@ from pathlib import Path
 import pytest
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.practice.loading import load_scenarios
+from troubleshoot.practice.loading import load_scenarios, scenario_paths
 
 Command = Callable[..., tuple[int, str, str]]
 OPEN_AND_RUN = (
@@ -397,6 +397,18 @@ def test_who_stops_a_helper_is_praised_and_goes_on(
     typed("show", "show")
     out = " ".join(command("practise", "canal-wharf")[1].split())
     assert "You let the helper reach in" in out
+
+
+def test_a_file_with_the_name_of_a_shipped_scenario_never_counts_as_it(
+    command: Command, typed: Callable[..., None], tmp_path: Path
+) -> None:
+    """Regression: an easy fault under a shipped name counted for the list, course and CSV."""
+    forged = tmp_path / "quarry-road.yaml"
+    forged.write_text(scenario_paths()["quarry-road"].read_text("utf-8"), "utf-8")
+    typed("visit history", "1", "q")
+    command("practise", str(forged))
+    typed("q")
+    assert "Played first on" not in command("practise", "quarry-road")[1]
 
 
 def test_nothing_is_done_to_a_unit_that_does_not_move(
