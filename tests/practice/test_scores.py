@@ -146,6 +146,21 @@ def test_sureness_is_held_against_the_truth_in_the_plays_that_count() -> None:
     assert (found.sure_right, found.sure_wrong, found.doubtful_right) == (1, 2, 1)
 
 
+def test_no_subsystem_is_told_of_a_case_that_was_only_left() -> None:
+    """Regression: read one thing, leave, and the progress named the subsystem of the truth."""
+    left = replace(PLAY, verdict="left", sure="")
+    assert progress([left]) == ()
+    assert "refrigerant" not in as_csv([left])
+    assert [each.plays for each in progress([left, PLAY])] == [2]
+    assert "refrigerant" in as_csv([left, PLAY])
+
+
+def test_a_guess_that_came_off_is_not_sure_and_right() -> None:
+    """Regression: sure of the caller's words, without a reading, was sure and right."""
+    found = calibration([replace(PLAY, reasoned=False)])
+    assert (found.sure_right, found.sure_wrong) == (0, 0)
+
+
 def test_progress_takes_the_first_play_of_each_scenario() -> None:
     plays = [
         PLAY, replace(PLAY, points=95), replace(PLAY, scenario="other", points=60, failed=True),

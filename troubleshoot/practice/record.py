@@ -8,7 +8,7 @@ import json
 import os
 import re
 from collections.abc import Iterable
-from dataclasses import asdict, fields
+from dataclasses import asdict, fields, replace
 from pathlib import Path
 from typing import Any, Final
 
@@ -120,11 +120,18 @@ def _play(data: object) -> Play:
 
 
 def as_csv(plays: Iterable[Play]) -> str:
-    """The record as CSV (RFC 4180), a header first; `counts` tells first plays from later ones."""
+    """The record as CSV (RFC 4180), a header first; `counts` tells first plays from later ones.
+
+    The subsystem of a case that was only left is not told: it may be played yet.
+    """
     stream = io.StringIO()
     writer = csv.DictWriter(stream, fieldnames=[*Play.__dataclass_fields__, "counts"])
     writer.writeheader()
+    plays = tuple(plays)
+    ended = {play.scenario for play in plays if play.verdict != "left"}
     for play, counts in counting(plays):
+        if play.scenario not in ended:
+            play = replace(play, subsystem="")
         cells = {name: _cell(value) for name, value in asdict(play).items()}
         writer.writerow({**cells, "counts": "yes" if counts else "no"})
     return stream.getvalue()

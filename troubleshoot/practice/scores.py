@@ -93,7 +93,8 @@ def first_of(plays: Iterable[Play]) -> Mapping[str, Play]:
 
 
 def progress(plays: Sequence[Play]) -> tuple[Progress, ...]:
-    """How each subsystem stands, by its name."""
+    """How each subsystem stands, by its name; a case that was only left is not told of."""
+    plays = tuple(_ended(plays))
     first = first_of(plays)
     found = []
     for subsystem in sorted({play.subsystem for play in plays}):
@@ -103,6 +104,12 @@ def progress(plays: Sequence[Play]) -> tuple[Progress, ...]:
         failures = sum(play.failed for play in own)
         found.append(Progress(subsystem, len(own), len(points), mean, failures))
     return tuple(found)
+
+
+def _ended(plays: Sequence[Play]) -> Iterator[Play]:
+    """The plays of every case that was ended once: what its unit has may be known by then."""
+    ended = {play.scenario for play in plays if play.verdict != "left"}
+    yield from (play for play in plays if play.scenario in ended)
 
 
 @frozen
@@ -117,9 +124,11 @@ class Calibration:
 def calibration(plays: Iterable[Play]) -> Calibration:
     """How sureness and truth went together in the plays that count; what was not said is left out.
 
-    A call that is partly right was wrong where one was sure of it.
+    A call that is partly right was wrong where one was sure of it; one that is right and that
+    nothing read before it bears out is a guess, whatever was said.
     """
     said = [play for play in first_of(plays).values() if play.sure]
-    sure = [play.verdict == "right" for play in said if play.sure == "sure"]
+    guessed = [play for play in said if play.verdict == "right" and not play.reasoned]
+    sure = [play.verdict == "right" for play in said if play.sure == "sure" and play not in guessed]
     doubtful = sum(play.sure != "sure" and play.verdict == "right" for play in said)
     return Calibration(sum(sure), len(sure) - sum(sure), doubtful)

@@ -87,6 +87,9 @@ def show_progress(folder: Path, apprentice: str) -> None:
     if not plays:
         terminal.say("Nothing has been played yet.")
         return
+    left = sum(play.verdict == "left" for play in plays)
+    if left:
+        terminal.say(f"Left before the call: {counted(left, 'play', 'plays')}.")
     guesses = sum(play.guesses for play in plays)
     if guesses:
         close = sum(play.guesses_close for play in plays)
