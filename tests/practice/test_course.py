@@ -52,7 +52,18 @@ def test_a_week_opens_once_the_one_before_is_done(shipped: Knowledge) -> None:
     assert (again[1].is_open, again[2].is_open) == (True, False)
     following = next_case(again)
     assert following is not None and following.week == 2
-    assert next_case(weeks_of([done(case) for case in scenarios], scenarios)) is None
+    in_order = sorted(scenarios, key=lambda case: case.week or 0)
+    assert next_case(weeks_of([done(case) for case in in_order], scenarios)) is None
+
+
+def test_a_case_played_before_its_week_does_nothing_for_the_course(shipped: Knowledge) -> None:
+    """Regression: pump-square, of week 2, counted while week 2 opened after week 1."""
+    scenarios = load_scenarios(shipped)
+    first, second = weeks_of([], scenarios)[:2]
+    early = done(second.cases[0])
+    opens = [done(case) for case in first.cases]
+    assert not weeks_of([early, *opens], scenarios)[1].done
+    assert weeks_of([early, *opens, early], scenarios)[1].done == {second.cases[0].id}
 
 
 def test_the_plainest_case_of_a_week_comes_first(shipped: Knowledge) -> None:

@@ -1,7 +1,8 @@
 """The course: six weeks of cases, each opened by the one before.
 
-A case is done once it was called right, by reasoning and without a grave slip, on whichever play:
-the first play is what counts for the record, but nobody is shut out by it.
+A case is done once it was called right, by reasoning and without a grave slip, on whichever play
+after its week had opened: the first play is what counts for the record, but nobody is shut out by
+it.
 """
 
 from __future__ import annotations
@@ -31,12 +32,21 @@ class Week:
 
 
 def weeks_of(plays: Iterable[Play], scenarios: Sequence[Scenario]) -> tuple[Week, ...]:
-    """The weeks in their order; the first is open, any other once the one before is done."""
-    done = frozenset(
-        play.scenario
-        for play in plays
-        if play.verdict == "right" and play.reasoned and not play.failed
-    )
+    """The weeks in their order; the first is open, any other once the one before is done.
+
+    `plays`: in the order they were played. One before its week had opened does nothing for it.
+    """
+    week_of = {scenario.id: scenario.week for scenario in scenarios if scenario.week}
+    done: set[str] = set()
+    for play in plays:
+        week = week_of.get(play.scenario, 0)
+        opened = all(name in done for name, number in week_of.items() if number < week)
+        if opened and play.verdict == "right" and play.reasoned and not play.failed:
+            done.add(play.scenario)
+    return _weeks(frozenset(done), scenarios)
+
+
+def _weeks(done: frozenset[str], scenarios: Sequence[Scenario]) -> tuple[Week, ...]:
     weeks: list[Week] = []
     for number in range(1, WEEKS + 1):
         cases = tuple(scenario for scenario in scenarios if scenario.week == number)
