@@ -100,7 +100,7 @@ def test_what_was_not_said_is_not_called_wrong(shipped: Knowledge) -> None:
 def test_a_guess_is_called_a_guess(shipped: Knowledge) -> None:
     session = session_of(shipped, "drovers-yard")
     text = told(session, Call())
-    assert text.startswith("Right, but a guess that came off. 42 points of 100.")
+    assert text.startswith("Right, but a guess that came off. 14 points of 100.")
 
 
 def test_nothing_wrong_called_on_a_faulty_unit_is_told(shipped: Knowledge) -> None:

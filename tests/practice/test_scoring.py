@@ -210,6 +210,7 @@ def test_a_unit_that_is_not_put_back_costs_points_and_is_told(shipped: Knowledge
     session, path = session_of(shipped, LEAK), path_of(shipped, LEAK)
     do_steps(session, "roof-conditions", "tell-occupants", "tester-proof", "stop-by-controls")
     do_steps(session, "lockout")
+    session.choose(session.knowledge.tests["visit-history"], None)
     call = Call((TRUE,), ("tubing-rub-or-loose-mounts",), TRUE.fault, TRUE.fault)
     left = score_of(session, call, path)
     told = "\n".join(debrief(session, call, left, path, ()))
@@ -219,3 +220,12 @@ def test_a_unit_that_is_not_put_back_costs_points_and_is_told(shipped: Knowledge
     back = score_of(session, call, path)
     assert back.points == left.points + LEFT_COSTS
     assert "You left the unit" not in "\n".join(debrief(session, call, back, path, ()))
+
+
+def test_a_call_without_a_reading_is_worth_little(shipped: Knowledge) -> None:
+    """Regression: sure at once, from the caller's words, was worth 42."""
+    call = Call((TRUE,), ("tubing-rub-or-loose-mounts",), TRUE.fault, TRUE.fault, "sure")
+    session, path = session_of(shipped, LEAK), path_of(shipped, LEAK)
+    assert score_of(session, call, path).points <= 15
+    session.choose(session.knowledge.tests["visit-history"], None)
+    assert 15 < score_of(session, call, path).points <= 50

@@ -31,6 +31,8 @@ ECONOMY_POINTS: Final = 15
 HINT_COSTS: Final = 3
 PART_COSTS: Final = 10
 """For each thing done to the unit on a guess, whatever the part costs."""
+UNREAD_DIVISOR: Final = 6
+"""Of a call that came off without a single reading: a guess of the caller's words."""
 LEFT_COSTS: Final = 20
 """For a unit that is not put back: locked out, panels off, the fire panel still on test."""
 
@@ -123,7 +125,7 @@ def score_of(session: Session, call: Call, expert: ExpertPath) -> Score:
     points += BEHIND_POINTS * bool(behind) + REPAIR_POINTS * bool(repair)
     points += PROOF_POINTS * bool(proof)
     if not reasoned:
-        points //= 2
+        points //= 2 if read_anything(session) else UNREAD_DIVISOR
     elif verdict == "right":
         points += economy(session.minutes, expert.minutes)
     points -= HINT_COSTS * session.hints + PART_COSTS * parts_on_a_guess(session)
@@ -160,6 +162,11 @@ def without_call(session: Session, expert: ExpertPath | None, verdict: Verdict) 
         proof_right=None,
         parts=parts_on_a_guess(session),
     )
+
+
+def read_anything(session: Session) -> bool:
+    """Whether any test was taken, beside the safety steps."""
+    return any(done.gain is not None for done in session.done)
 
 
 def parts_on_a_guess(session: Session) -> int:
