@@ -12,6 +12,8 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.practice.debrief import debrief, to_read
 from troubleshoot.practice.debrief_work import WORTH, worth
 from troubleshoot.practice.expecting import Band, judge
+from troubleshoot.practice.loading import scenario_paths
+from troubleshoot.practice.question import question_of
 from troubleshoot.practice.scenario import TrueFault
 from troubleshoot.practice.scoring import Call, score_of
 from troubleshoot.practice.session import Session
@@ -95,6 +97,16 @@ def test_what_was_not_said_is_not_called_wrong(shipped: Knowledge) -> None:
     text = told(session, Call((TRUE,), (), None, TRUE.fault))
     assert "Right on: the proof\nWrong on: the cause behind\nNot said: the repair" in text
     assert "You called:" not in text
+
+
+@pytest.mark.parametrize("name", sorted(scenario_paths()))
+def test_no_question_is_asked_of_what_is_there(name: str, shipped: Knowledge) -> None:
+    """Regression: old-quay asked what the acid behind it would have shown, and had it as none."""
+    session = session_of(shipped, name)
+    truth = session.scenario.truth
+    there = (*truth.faults, *(TrueFault(behind) for behind in truth.behind))
+    question = question_of(session, there)
+    assert question is None or question.rival.id not in {fault.fault for fault in there}
 
 
 def test_a_guess_is_called_a_guess(shipped: Knowledge) -> None:

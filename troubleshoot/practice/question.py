@@ -32,7 +32,7 @@ class Question:
 def question_of(session: Session, called: Sequence[TrueFault]) -> Question | None:
     """The question of a play: about what was wrongly called, or about the true fault's neighbors.
 
-    None where no card tells the two apart by one test.
+    None where no card tells the two apart by one test. What is there as well is no rival.
     """
     truth = session.scenario.truth.faults
     if not truth:
@@ -41,8 +41,9 @@ def question_of(session: Session, called: Sequence[TrueFault]) -> Question | Non
     (true, *_) = [*_pictures(found, truth[0].fault), None]
     if true is None:
         return None
-    missed = [cause.fault for cause in called if cause.fault not in {t.fault for t in truth}]
-    for name in (*missed, *true.fault.look_alikes):
+    there = {fault.fault for fault in truth} | {*session.scenario.truth.behind}
+    missed = [cause.fault for cause in called]
+    for name in (name for name in (*missed, *true.fault.look_alikes) if name not in there):
         asked = max(_asked(found, true, name), key=lambda each: each[0], default=None)
         if asked is not None:
             return asked[1]
