@@ -56,8 +56,9 @@ def test_a_failed_play_says_what_could_have_hurt_and_where_to_read(shipped: Know
     text = told(session, Call((TRUE,)))
     assert text.startswith("FAILED ON SAFETY")
     assert "it could have hurt someone:\n  Filters, without the power switched off" in text
-    read = text.rpartition("rules explain ")[2].splitlines()[0]
-    assert read in shipped.hazards
+    hazard, case = (part.split()[0] for part in text.split("rules explain ")[1:])
+    assert f"Read first, of what was stopped: troubleshoot rules explain {hazard}" in text
+    assert hazard in shipped.hazards and case in shipped.faults
 
 
 def test_an_obeyed_stop_is_told_and_nothing_is_left_unexplained(shipped: Knowledge) -> None:

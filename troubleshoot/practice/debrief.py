@@ -59,6 +59,9 @@ def debrief(
     yield f"Put right by: {truth.repair}"
     yield f"Proved by: {truth.proof}"
     yield f"To take home: {session.scenario.teaches}"
+    hazard = next((slip.read for slip in session.slips if slip.grave and slip.read), None)
+    if hazard is not None:
+        yield f"Read first, of what was stopped: troubleshoot rules explain {hazard}"
     yield f"Read: troubleshoot rules explain {to_read(session, call, score)}"
 
 
@@ -200,10 +203,7 @@ def _unexplained(session: Session, call: Call) -> Iterator[str]:
 
 
 def to_read(session: Session, call: Call, score: Score) -> str:
-    """The one entry of the rules to read: what was slipped on, else what was missed."""
-    for slip in session.slips:
-        if slip.grave and slip.read is not None:
-            return slip.read
+    """The one entry of the rules to read about the case: what was missed."""
     truth = session.scenario.truth
     called = {cause.fault for cause in call.causes}
     missed = [fault.fault for fault in truth.faults if fault.fault not in called]
