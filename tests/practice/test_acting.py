@@ -18,7 +18,7 @@ from troubleshoot.practice.loading import scenarios_folder
 from troubleshoot.practice.moving import moved, reads_wrong
 from troubleshoot.practice.played import Done, Stopped, places_of_step
 from troubleshoot.practice.scenario import Scenario
-from troubleshoot.practice.scoring import PART_COSTS, Call, score_of
+from troubleshoot.practice.scoring import LEFT_COSTS, PART_COSTS, Call, score_of
 from troubleshoot.practice.session import Session
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.steps import TELL_FIRE_PANEL
@@ -196,7 +196,7 @@ def test_a_part_changed_on_a_guess_is_remembered_and_costs(shipped: Knowledge) -
     without = score_of(
         other, Call(true, (), true[0].fault, true[0].fault), path_of(shipped, "mill-lane")
     )
-    assert score.points == without.points - PART_COSTS
+    assert score.points == max(0, without.points - PART_COSTS - LEFT_COSTS)
 
 
 def test_a_reasoned_repair_is_no_guess_and_the_call_stays_reasoned(shipped: Knowledge) -> None:
