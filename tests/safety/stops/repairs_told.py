@@ -56,7 +56,7 @@ NO_REPAIR: dict[str, list[str]] = {
         "turned the unit off at the thermostat",
         "supposed to have replaced the contactor",
         "boss wants me to put down that the lug was replaced",
-        "sprayed the contacts with wd40",
+        "sprayed the contacts with oil",
         "lugs not torqued yet",
         "poured water over it",
         "tied the burnt wires together and taped them",

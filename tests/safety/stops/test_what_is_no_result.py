@@ -97,7 +97,7 @@ DONE = [
 
 NO_REMEDY = [
     ("gas-odour", "smeared soap on the leaking joint"),
-    ("gas-odour", "wrapped teflon over the outside of the union"),
+    ("gas-odour", "wrapped ptfe over the outside of the union"),
     ("gas-odour", "waited until smell was gone"),
     ("gas-odour", "said the cook's stove was the source"),
     ("gas-odour", "aired the curb and relit"),

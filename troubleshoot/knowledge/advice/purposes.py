@@ -51,7 +51,7 @@ _STEAD: Final = (
 _ODD_METAL: Final = (
     r"(?:paper ?clips?|staples?|coins?|penn(?:y|ies)|dimes?|quarters?(?! (?:turn|inch))|nails?|"
     r"bolts?|slugs?|washers?|hairpins?|foil|gum wrapper|wires?|tub(?:e|es|ing)|pipes?|copper|"
-    r"strips?|solder|braid|brass|brazing rod|drill bits?|allen keys?)"
+    r"strips?|solder|braid|brass|brazing rod|drill bits?|hex keys?)"
 )
 _ODD_THING: Final = (
     rf"(?:{_ODD_METAL}|screws?|keys?|strands?|straps?|jumpers?|links?|rods?|clips?|resistors?|"

@@ -19,7 +19,7 @@ _TOOLS: Final = stems(
     "tool tools pliers wrench wrenches screwdriver driver nutdriver flashlight headlamp rag towel "
     "bit drill impact hammer probe clamp clamps jumper magnet tray socket ratchet mirror knife "
     "cutters snips strippers hacksaw tape thermometer sniffer manometer multimeter phone pen "
-    "channellocks crescent vise-grips vicegrips cloth bag brush"
+    "cloth bag brush"
 )
 _PARTS: Final = stems("screw screws bolt bolts nut nuts washer washers clip clips cap lead leads")
 """What belongs in a unit, and is left in it only where it fell or was lost there."""

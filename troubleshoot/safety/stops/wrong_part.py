@@ -20,7 +20,7 @@ _WRONG_PART: Final = re.compile(
     r"(?:(?:garden|radiator|heater|rubber|water|air|fuel|vacuum|washing machine|plastic|vinyl|"
     r"nylon) ?(?:hoses?|tub(?:e|es|ing)|pipes?|lines?)|pvc|pex|(?:lamp|extension|zip) cords?|"
     r"(?:speaker|bell|telephone|phone|coat hanger) ?wires?|coat ?hangers?)\b"
-    r"|\b(?:contact(?:or)?s?|terminals?|lugs?|relays?) with (?:some |a bit of )?(?:oil|wd-? ?40|"
+    r"|\b(?:contact(?:or)?s?|terminals?|lugs?|relays?) with (?:some |a bit of )?(?:oil|"
     r"grease|gasoline|water|a file|sandpaper)\b"
     r"|\b(?:twisted|tied|taped)(?: \w+){0,4} together\b"
     r"|\b(?:with|by) (?:an? |some )?(?:piece|bit|scrap|strip) of (?:\w+ )?(?:pipe|tube|tubing|"
