@@ -153,12 +153,12 @@ def test_a_visit_asks_afresh_what_safety_hangs_on_and_nothing_else_on_record(
     typed("RTU-9", "spring check", *[""] * 16, "q")
     _, out, _ = command()
     assert "RTU-9 is in the register: college, upper; serves library; matters: usual." in out
-    assert "On record, and not asked: metering, blower drive." in out
-    assert "Looked at afresh, since safety hangs on it: refrigerant, heat." in out
-    assert "driven directly or by a belt" not in out and "How is refrigerant metered" not in out
+    assert "On record, and not asked: blower drive." in out
+    assert "Looked at afresh, since safety hangs on it: refrigerant, heat, metering." in out
+    assert "driven directly or by a belt" not in out and "How is refrigerant metered" in out
     assert "Is the refrigerant A1 or" in out
     report = command("report", command("visits")[1].split()[0])[1]
-    assert "## Unit, from the register" in report and "- metering: TXV" in report
+    assert "## Unit, from the register" in report and "- blower drive: belt" in report
 
 
 def test_what_is_seen_to_be_another_than_on_record_is_told(

@@ -38,7 +38,7 @@ from troubleshoot.visit.telling.whole_visit import stops_account
 
 NOW = datetime.fromisoformat("2026-11-26T12:00:00+00:00")
 EARLY = stamp(NOW.replace(hour=9))
-DONE, READ = "union tightened and bubble tested", "0 ppm in the room"
+DONE, READ = "exchanger replaced and leak tested", "0 ppm in the room"
 
 
 @pytest.fixture(autouse=True)

@@ -37,6 +37,8 @@ GAS = DangerReported("gas-odour", "gas", test="combustible-gas-sweep")
 NINE, ELEVEN = (stamp(NOW.replace(hour=hour)) for hour in (9, 11))
 WHICH_UNIT = "Which unit is it? Its name meets whoever comes next >"
 
+REPLACED = "exchanger replaced and leak tested"
+
 
 @pytest.fixture(autouse=True)
 def _noon(monkeypatch: pytest.MonkeyPatch) -> None:
@@ -152,12 +154,12 @@ def test_a_reading_from_before_the_last_stop_reopens_nothing(shipped: Knowledge)
     ("told", "typed", "said"),
     [
         (
-            "the owner, 11:10", (DONE, "y", "0 ppm", "y", "11:05", "11:45"),
+            "the owner, 11:10", (REPLACED, "y", "0 ppm", "y", "11:05", "11:45"),
             "That is before the hand-over of 2026-11-26 11:10",
         ),
         (
             "the owner, 11:10; not told yet: gas fitter",
-            ("11:40", DONE, "y", "0 ppm", "y", "11:45"),
+            ("11:40", REPLACED, "y", "0 ppm", "y", "11:45"),
             "On record a licensed gas fitter was not told yet.",
         ),
     ],

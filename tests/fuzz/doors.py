@@ -235,7 +235,7 @@ def _typed_practice(reasoner: Reasoner) -> Callable[[bytes], bool]:
 
     def enter(lines: bytes) -> bool:
         with _typing(lines), contextlib.suppress(Left, GivenUp, EndOfInput, DangerCalled):
-            Play(Terminal(), Session(reasoner, scenario)).run()
+            Play(Terminal(), Session(reasoner, scenario), lambda _: None).run()
         return True
 
     return enter

@@ -28,6 +28,7 @@ NO_SCREEN = {
     ("dialogue/which_lock.py", "cannot_be_locked"): "what was typed, to be compared",
     ("dialogue/not_known.py", "is_not_known"): "what was typed, to be compared",
     ("knowledge/forms/declared.py", "key"): "a field's name as the key of a rule file",
+    ("reasoning/unit/beyond_said.py", "_of_a_fact"): "a fact's name, to be compared",
     ("visit/kept/understanding.py", "_odd_values"): "a key of a case as the key of a journal",
 }
 """Where hyphens or underscores are changed, and nobody is shown what comes of it."""
