@@ -105,7 +105,7 @@ class Asking:
                 return True
             if (yield from self.commands.serve(reply, decision, conclusions)):
                 return self.book.changed
-            is_answer = reply in listener.offered
+            is_answer = reply in answers(test, prompt.outcomes)
             if decision.step is None and is_not_known(reply) and not is_answer:
                 self.voice.say(SKIPPED_WITH_S)
                 return False
