@@ -9,7 +9,7 @@ import pytest
 from troubleshoot.knowledge.caution_diff import dropped
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.safety.stops.by_its_orders import why_too_near, why_untested
-from troubleshoot.safety.stops.no_repair import stays_off, why_no_repair
+from troubleshoot.safety.stops.no_repair import why_no_repair
 from troubleshoot.safety.stops.reopening import NotAResult, in_words
 
 IN_ANOTHER_LANGUAGE = "Alejese y apague el equipo."
@@ -71,12 +71,12 @@ def test_a_wet_switch_is_tested_and_a_line_kept_from_in_any_language(shipped: Kn
 
 
 def test_only_a_stop_of_the_whole_job_keeps_off_until_then(shipped: Knowledge) -> None:
-    held = {hazard.id for hazard in shipped.hazards.values() if stays_off(hazard)}
+    held = {hazard.id for hazard in shipped.hazards.values() if hazard.stays_off}
     assert held == {"smoke-or-heat-now", "wet-electrical", "heat-exchanger-breach"}
     stop = shipped.hazards["smoke-or-heat-now"].stop
     assert stop is not None
     narrow = replace(stop, scope="this-step")
-    assert not stays_off(replace(shipped.hazards["smoke-or-heat-now"], stop=narrow))
+    assert not replace(shipped.hazards["smoke-or-heat-now"], stop=narrow).stays_off
 
 
 def test_a_distance_that_the_orders_tell_is_the_one_that_is_asked_for(shipped: Knowledge) -> None:

@@ -251,6 +251,11 @@ class Hazard:
         return self.stop is not None and self.stop.scope == "whole-job"
 
     @property
+    def stays_off(self) -> bool:
+        """Whether off is no remedy of it: it is back once somebody switches it on."""
+        return self.stops_the_job and self.off_until is not None
+
+    @property
     def findings(self) -> tuple[Finding, ...]:
         """Every finding that may call it up, alone or with others."""
         return tuple(finding for trigger in self.triggers for finding in trigger.findings)

@@ -14,7 +14,6 @@ from troubleshoot.knowledge.model import Hazard
 from troubleshoot.safety.steps import GAS_SWEEP, ROOM_AIR
 from troubleshoot.safety.stops.by_its_orders import shown_by_a_test
 from troubleshoot.safety.stops.no_remedy_of_gas import AT_IT, why_no_remedy_of_gas
-from troubleshoot.safety.stops.no_repair import stays_off
 
 
 @frozen
@@ -99,7 +98,7 @@ def _parts_of(hazard: Hazard) -> _Parts | None:
     """The parts of a danger by what shows it gone and its remedy; None where it has none."""
     if hazard.all_clear == ROOM_AIR:
         return _OF_CO
-    if not stays_off(hazard):
+    if not hazard.stays_off:
         return None
     if shown_by_a_test(hazard):
         return _WET

@@ -65,7 +65,7 @@ def why_at_the_exchanger(said: str, hazard: Hazard) -> str:
         return ""
     if _is_patched(said):
         return WRONG_PART
-    is_breach = hazard.exchanger and hazard.stops_the_job and hazard.off_until is not None
+    is_breach = hazard.exchanger and hazard.stays_off
     return NOT_REPLACED if is_breach and not _is_made_new(said) else ""
 
 

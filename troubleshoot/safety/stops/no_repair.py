@@ -106,11 +106,6 @@ NO_REPAIR: Final = (
 )
 
 
-def stays_off(hazard: Hazard) -> bool:
-    """Whether off is no remedy: it burns again once somebody switches it on."""
-    return hazard.stops_the_job and hazard.off_until is not None
-
-
 def why_no_repair(said: str, hazard: Hazard | None) -> str:
     """Why a deed, in small letters and single blanks, repairs nothing; empty where it may."""
     if hazard is not None and hazard.keeps_off == "nothing":
@@ -134,12 +129,12 @@ def _is_grave(why: str) -> bool:
 
 
 def _wanted(hazard: Hazard | None) -> re.Pattern[str]:
-    return _AT_A_PART if hazard is not None and stays_off(hazard) else _OR_SHUT
+    return _AT_A_PART if hazard is not None and hazard.stays_off else _OR_SHUT
 
 
 def _has_a_part(hazard: Hazard) -> bool:
     """Whether the danger came from a part that is put right before it has gone."""
-    return stays_off(hazard) or (hazard.stops_the_job and hazard.all_clear in _OF_AIR)
+    return hazard.stays_off or (hazard.stops_the_job and hazard.all_clear in _OF_AIR)
 
 
 def _is_done(wanted: re.Pattern[str], part: str) -> bool:

@@ -30,7 +30,7 @@ from troubleshoot.safety.job import Job
 from troubleshoot.safety.stops.at_no_part import why_at_no_part
 from troubleshoot.safety.stops.beside_the_cause import is_before_the_stop, why_beside_the_cause
 from troubleshoot.safety.stops.lifting import finding_of, standing_stop
-from troubleshoot.safety.stops.no_repair import stays_off, why_no_repair
+from troubleshoot.safety.stops.no_repair import why_no_repair
 from troubleshoot.safety.stops.no_result import tells_a_deed, why_no_result
 from troubleshoot.safety.stops.parts import is_all_clear, shown_by
 from troubleshoot.safety.stops.record import NOT_TOLD_YET, Spot, StopMet
@@ -115,7 +115,7 @@ def _obeys(hazard: Hazard, typed: str) -> bool:
         word for word in plain_words(typed.replace(",", " ")).split() if word not in _BESIDE
     )
     orders = hazard.what_to_do.lower()
-    return not stays_off(hazard) and any(
+    return not hazard.stays_off and any(
         re.search(rf"\b{word}", orders) for word in _SAYS_ALL.get(said, ())
     )
 
