@@ -68,8 +68,9 @@ class OtherWords:
         told, typed = typed, without_its_age(typed)
         if typed != told and self._is_answer(listener, prompt, typed):
             return True
-        meant = self._meant(listener, prompt, typed)
-        elsewhere = meant is None and self._may_be_found(listener, prompt, typed)
+        may_be_found = self._may_be_found(listener, prompt, typed)
+        meant = self._meant(prompt, typed) if may_be_found else None
+        elsewhere = may_be_found and meant is None
         seen = self.other_looks.told(prompt.decision, typed) if elsewhere else ()
         if len(seen) > 1 and (is_small_talk(typed) or tells_of_looks(typed)):
             seen = ()
@@ -101,12 +102,10 @@ class OtherWords:
             return False
         return not told_among(self.book.knowledge, typed)
 
-    def _meant(self, listener: Listener, prompt: AskTest | DoStep, typed: str) -> InPart | None:
-        """What may be meant of the test in hand."""
+    def _meant(self, prompt: AskTest | DoStep, typed: str) -> InPart | None:
+        """What may be meant of the test in hand, by words that may tell what was found."""
         test = prompt.decision.test
         if test is None or is_small_talk(typed) or tells_of_looks(typed):
-            return None
-        if not self._may_be_found(listener, prompt, typed):
             return None
         meant = in_part(self.book.knowledge, test, typed, prompt.outcomes)
         return meant if meant is not None and self._may_be_offered(test, typed, meant) else None
