@@ -12,7 +12,7 @@ from hypothesis import strategies as st
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.table import read_table, write_table
 
-RUNS = ("=", "+", "-", "@", "\t", "\r")
+RUNS = ("=", "+", "-", "@", "\t", "\r", "|", "%", "\uff1d", "\uff0b", "\uff0d", "\uff20")
 """What a spreadsheet takes for a formula (OWASP, "CSV Injection")."""
 CELLS = st.text(st.characters(codec="utf-8", categories=("L", "N", "P", "S")), max_size=12)
 

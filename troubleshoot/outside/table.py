@@ -15,8 +15,11 @@ from troubleshoot.frozen import frozen
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import MOST_TYPED, one_line
 
-FORMULA: Final = ("=", "+", "-", "@", "\t", "\r")
-"""What begins a formula, or may once a spreadsheet has trimmed the cell (OWASP, CSV injection)."""
+FORMULA: Final = tuple("=+-@|%\uff1d\uff0b\uff0d\uff20")
+"""What a spreadsheet takes for the beginning of a formula (OWASP, CSV injection), the wide forms of
+a keyboard too."""
+_TRIMMED: Final = ("\t", "\r")
+"""Behind these one may begin once a spreadsheet has trimmed the cell."""
 MOST_COLUMNS: Final = 400
 _QUOTE: Final = "'"
 
@@ -95,14 +98,21 @@ def write_table(heading: Sequence[str], rows: Iterable[Mapping[str, str]]) -> st
     return stream.getvalue()
 
 
+def runs(cell: str) -> bool:
+    """Whether a spreadsheet may run a cell as a formula."""
+    return cell.lstrip(" ").startswith(_TRIMMED) or cell.lstrip().startswith(FORMULA)
+
+
 def _safe(cell: str) -> str:
     """A cell that no spreadsheet runs; one that begins with an apostrophe keeps it."""
-    begins = cell.lstrip(" ").startswith((*FORMULA, _QUOTE))
-    return f"{_QUOTE}{cell}" if begins else cell
+    return f"{_QUOTE}{cell}" if _is_guarded(cell) else cell
 
 
 def _own(cell: str) -> str:
     """What was written in a cell, without the apostrophe that made it safe."""
     inside = cell.removeprefix(_QUOTE)
-    guarded = inside != cell and inside.lstrip(" ").startswith((*FORMULA, _QUOTE))
-    return inside if guarded else cell
+    return inside if inside != cell and _is_guarded(inside) else cell
+
+
+def _is_guarded(cell: str) -> bool:
+    return runs(cell) or cell.lstrip(" ").startswith(_QUOTE)

@@ -15,6 +15,7 @@ from typing import Any, Final
 from troubleshoot.outside.files import make_private, open_regular, read_bytes, read_open
 from troubleshoot.outside.plain_data import from_json
 from troubleshoot.outside.refusal import NotUsable
+from troubleshoot.outside.table import runs
 from troubleshoot.outside.text import MOST_NAME, one_line
 from troubleshoot.practice.scores import NOBODY, Play, counting
 
@@ -25,8 +26,6 @@ MOST_RECORD: Final = 10_000_000
 MOST: Final = 1_000_000
 """No count of a play comes near."""
 FOLDER: Final = "practice"
-FORMULA: Final = tuple("=+-@|%\uff1d\uff0b\uff0d\uff20")
-"""What a spreadsheet takes for the beginning of a formula, the wide forms of a keyboard too."""
 
 
 class RecordDamaged(ValueError):
@@ -139,5 +138,4 @@ def as_csv(plays: Iterable[Play]) -> str:
 
 def _cell(value: object) -> object:
     """A text that a spreadsheet would take for a formula is given a quote before it."""
-    told = isinstance(value, str) and value.strip()[:1] in FORMULA and value.strip() != ""
-    return f"'{value}" if told else value
+    return f"'{value}" if isinstance(value, str) and runs(value) else value
