@@ -17,13 +17,13 @@ from troubleshoot.knowledge.model import Evidence, FactsNeeded, Fault, Finding, 
 from troubleshoot.knowledge.model.faults import Repair
 from troubleshoot.knowledge.reading_values import LONGEST_ID
 from troubleshoot.knowledge.vocabulary import GRADES, PLAIN_SOURCES, Grade, HowCommon, PlaceKind
+from troubleshoot.outside.text import without_apostrophes
 
 FORMAT: Final = 1
 NO_SOURCE: Final = PLAIN_SOURCES[0]
 SHOWS: Final[tuple[Grade, ...]] = ("almost-always", "often")
 """What shows so often that the card's own example holds it."""
 _BETWEEN: Final = re.compile("[^a-z0-9]+")
-_APOSTROPHES: Final = re.compile("['\u2019]")
 MOST_WORDS_OF_AN_ID: Final = 8
 MOST_NAME_OF_A_CASE: Final = 160
 
@@ -60,7 +60,7 @@ class Draft:
 
 def id_of(name: str) -> str:
     """The id of a name: its first words, joined by hyphens; empty where it has none."""
-    plain = _APOSTROPHES.sub("", name.lower())
+    plain = without_apostrophes(name.lower())
     words = _BETWEEN.sub(" ", plain).split()[:MOST_WORDS_OF_AN_ID]
     while len("-".join(words)) > LONGEST_ID:
         words.pop()

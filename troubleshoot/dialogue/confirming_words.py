@@ -13,6 +13,7 @@ from typing import Final
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Test
+from troubleshoot.outside.text import without_apostrophes
 from troubleshoot.safety import steps
 
 _PARTED: Final = re.compile(r"\s*[,;.]\s+|\s+(?:and|&)\s+")
@@ -98,7 +99,7 @@ def among_confirming(test: Test, confirmed: str, typed: str) -> str:
     As it stands where any other word is said.
     """
     ways = _STEPS.get(test.id)
-    said = " ".join(re.sub(r"['\u2019]", "", typed.lower()).rstrip(" .!").split())
+    said = " ".join(without_apostrophes(typed.lower()).rstrip(" .!").split())
     clauses = [clause for clause in _PARTED.split(said) if clause]
     if ways is None or not any(map(ways.own.fullmatch, clauses)):
         return typed

@@ -11,10 +11,10 @@ from typing import Final
 
 from troubleshoot.dialogue.by_word import one_word
 from troubleshoot.knowledge.model import Test
+from troubleshoot.outside.text import without_apostrophes
 
 _BEFORE: Final = re.compile(r"(?:it is|its|it|they are|theyre|all|both|now) ")
 _AFTER: Final = re.compile(r" (?:all|both|now)$")
-_APOSTROPHE: Final = re.compile("['\u2019]")
 _THEM: Final = re.compile(r"(?<= )'?em\b")
 
 
@@ -26,7 +26,7 @@ def without_pointing(test: Test, confirmed: str, typed: str) -> str:
     outcome = next(o for o in test.outcomes if o.id == confirmed)
     own = {one_word(word): word for word in (outcome.spoken, *outcome.words)}
     said = " ".join(_THEM.sub("them", typed.lower()).rstrip(" .!").split())
-    for text in (_APOSTROPHE.sub("", said), re.sub(r"['\u2019]s\b", " is", said)):
+    for text in (without_apostrophes(said), re.sub(r"['\u2019]s\b", " is", said)):
         if (word := own.get(one_word(_bare(text)))) is not None:
             return word
     return typed

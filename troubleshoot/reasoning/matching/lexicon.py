@@ -13,6 +13,7 @@ from typing import Final
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.outside.text import without_apostrophes
 from troubleshoot.reasoning.matching.spelling import mended
 from troubleshoot.reasoning.matching.stems import stem
 
@@ -21,7 +22,6 @@ Words = tuple[str, ...]
 NOT: Final = "not"
 _WORD: Final = re.compile(r"[a-z]+|[0-9]+")
 _WITH: Final = re.compile(r"\bw/")
-_APOSTROPHE: Final = re.compile("['\u2019]")
 
 
 @frozen
@@ -74,7 +74,7 @@ class Lexicon:
 
 def raw_words(text: str) -> list[str]:
     """Runs of letters and of figures, in small letters, with no apostrophe: dont, 24, v."""
-    return _WORD.findall(_APOSTROPHE.sub("", _WITH.sub("with ", text.lower())))
+    return _WORD.findall(without_apostrophes(_WITH.sub("with ", text.lower())))
 
 
 def stems_of(text: str) -> Words:

@@ -15,6 +15,7 @@ from typing import Final
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.numbers import whole_number
+from troubleshoot.outside.text import as_said
 from troubleshoot.reasoning.unit.unit_numbers import said_numbers
 from troubleshoot.safety.declared import STEPS
 from troubleshoot.safety.hearing.another_unit import (
@@ -237,7 +238,7 @@ def _parts_before(typed: str) -> Iterator[str]:
 
 def _in_volts(typed: str) -> str:
     """In small letters, run together apart, denied twice once, and volts as a number of them."""
-    said = typed.lower().replace("\u2019", "'")
+    said = as_said(typed)
     for short, long in _RUN_TOGETHER:
         said = short.sub(long, said)
     said = said.replace("'", "")
