@@ -133,7 +133,6 @@ MAY_STAND: Mapping[str, tuple[str, str]] = {
         "made-safe",
         "hazards and an area that mean a need of the work state, stated or not",
     ),
-    "safety/stops/reopening.py": ("power", "a word of what was done: power off"),
     "safety/transitions.py": (
         "nitrogen-pressure temporary-jumper delayed-light-off failed-lights",
         "hazards that leave something behind in the unit: unburnt gas too",

@@ -16,9 +16,9 @@ Call = Callable[..., tuple[int, str, str]]
 ALL_OF_IT = [
     "",
     "2",
-    "a loose union at the cock, tightened and bubble tested",
+    "1",
     "y",
-    "0 % LEL at every joint with a bumped detector",
+    "0 % LEL",
     "y",
     "NOW",
 ]
@@ -103,7 +103,9 @@ def test_with_all_of_it_the_all_clear_comes_first_and_both_stay_in_the_report(
         True,
         "the gas utility, just now",
     )
-    assert stop["made_safe"]["by"] == "gas-utility" and stop["made_safe"]["done"] == ALL_OF_IT[2]
+    assert stop["made_safe"]["by"] == "gas-utility" and stop["made_safe"]["done"].startswith(
+        "The joint that leaked was made"
+    )
     report = command("report", visit)[1]
     assert "STOP, gas odor; handed over, told: the gas utility" in report
     assert "made safe by the gas utility" in report and report.count("; reopened") == 1

@@ -8,8 +8,7 @@ from datetime import datetime, timedelta
 import pytest
 
 from tests.cli.lines import Lines, book_of, held
-from tests.dialogue.test_stopped import DONE as REPLACED
-from tests.dialogue.test_stopped import STUCK, at_the_stop, kinds, visit
+from tests.dialogue.test_stopped import REPLACED, STUCK, at_the_stop, kinds, visit
 from troubleshoot.cli import clock
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.reopening import reopen
@@ -33,7 +32,7 @@ from troubleshoot.visit.telling.whole_visit import stops_account, visit_account
 NOW = datetime.fromisoformat("2026-11-26T12:00:00+00:00")
 EARLY = stamp(NOW - timedelta(hours=3))
 SWEEP = "combustible-gas-sweep"
-TOLD = ("6", "3", "union tightened and bubble tested")
+TOLD = ("6", "3", "1")
 
 
 @pytest.fixture(autouse=True)
@@ -106,7 +105,7 @@ def test_a_no_reopens_nothing_and_says_what_is_missing(
     assert missing in terminal.said and "The visit stays closed" in terminal.text
 
 
-@pytest.mark.parametrize("typed", ["", "ok", "y but one is out", "y, all but one", "1"])
+@pytest.mark.parametrize("typed", ["", "ok", "y but one is out", "y, all but one"])
 def test_only_y_or_n_alone_answers_it(typed: str, reasoner: Reasoner) -> None:
     book = over(reasoner.knowledge, "gas-odour", SWEEP)
     is_open, terminal = given_back(
@@ -171,7 +170,7 @@ def test_until_made_safe_a_no_leaves_the_stop_as_it_stands(decider: Decider) -> 
 
 def test_what_keeps_nothing_of_a_unit_off_asks_nothing(reasoner: Reasoner) -> None:
     book = over(reasoner.knowledge, "lightning", "thunder-waited-out")
-    typed = ("3", "1", "storm has gone, sky clear", "no thunder for half an hour", "11:30")
+    typed = ("3", "1", "1", "waited", "11:30")
     is_open, terminal = given_back(reasoner, book, *typed)
     assert is_open and not [line for line in terminal.asked if line.endswith("(y/n)")]
 

@@ -17,7 +17,7 @@ from troubleshoot.safety.stops.outright import DEVICES
 from troubleshoot.visit.events import Answered, Started
 
 ROUND, PANEL = "walk-round", "panel-missing"
-DONE = "found the panel on the roof, fitted it with new screws"
+REPLACED, DONE = "2", "What it came from was repaired or replaced"
 
 
 def visit(knowledge: Knowledge, test: str, outcome: str) -> VisitBook:
@@ -37,8 +37,8 @@ def looking_again(book: VisitBook, test: str, *typed: str) -> tuple[bool, Lines]
 
 def test_what_was_done_and_the_devices_are_asked_and_both_are_noted(shipped: Knowledge) -> None:
     book = visit(shipped, ROUND, PANEL)
-    may, terminal = looking_again(book, ROUND, DONE, "y")
-    assert may and terminal.asked == [WHAT_WAS_DONE.question, f"{DEVICES.question} (y/n)"]
+    may, terminal = looking_again(book, ROUND, REPLACED, "y")
+    assert may and terminal.asked == [WHAT_WAS_DONE, f"{DEVICES.question} (y/n)"]
     (note,) = book.state.notes
     assert note == f"made safe here, cover missing: {DONE}; asked: {DEVICES.question} Said: yes"
 
@@ -47,8 +47,8 @@ def test_of_what_keeps_nothing_of_the_unit_off_only_what_was_done_is_asked(
     shipped: Knowledge,
 ) -> None:
     book = visit(shipped, ROUND, "nest")
-    may, terminal = looking_again(book, ROUND, "the nest was moved by the pest people")
-    assert may and terminal.asked == [WHAT_WAS_DONE.question]
+    may, terminal = looking_again(book, ROUND, "1")
+    assert may and terminal.asked == [WHAT_WAS_DONE]
     assert "asked:" not in book.state.notes[0]
 
 

@@ -34,6 +34,8 @@ from troubleshoot.visit.events import DangerReported, PartGiven, Started
 
 WHO_MADE_IT_SAFE = "Who made it safe?"
 FITTER = "gas-fitter"
+TIGHT = "The joint that leaked was made tight, and tested under pressure"
+REPLACED = "The valve, pipe or connector that leaked was replaced, and tested under pressure"
 
 
 @pytest.fixture(autouse=True)
@@ -128,22 +130,33 @@ def result(book: VisitBook, *typed: str) -> tuple[Lines, HandOverResult]:
 def test_of_a_result_only_what_is_missing_is_asked_and_all_of_it_is_kept(
     shipped: Knowledge,
 ) -> None:
-    book = stopped(shipped, PartGiven("by", FITTER), PartGiven("done", DONE))
+    book = stopped(shipped, PartGiven("by", FITTER), PartGiven("done", TIGHT))
     book.add(PartGiven(TOLD, UTILITY))
     terminal, came = result(book, "y", READ, "y", "09:30")
-    assert f"Given before it broke off: {FITTER}; {DONE}. u takes the last back." in terminal.said
+    assert f"Given before it broke off: {FITTER}; {TIGHT}. u takes the last back." in terminal.said
     assert WHO_MADE_IT_SAFE not in " ".join(terminal.asked) and len(terminal.asked) == 4
-    assert (came.by, came.done, came.reading, came.when) == (FITTER, DONE, READ, "2026-11-26 09:30")
+    assert (came.by, came.done, came.reading, came.when) == (
+        FITTER,
+        TIGHT,
+        READ,
+        "2026-11-26 09:30",
+    )
     parts = [part for part, _ in parts_kept(book)]
     assert parts == ["by", "done", TOLD, "of what was done", "reading", "of the reading", "when"]
     assert dict(parts_kept(book))["reading"] == READ
 
 
+def test_what_was_told_in_words_to_rules_of_before_is_asked_again(shipped: Knowledge) -> None:
+    book = stopped(shipped, PartGiven("by", FITTER), PartGiven("done", "patched it for now"))
+    _, came = result(book, DONE, "y", READ, "y", "09:30")
+    assert came.done == TIGHT
+
+
 def test_u_takes_back_the_last_part_alone(shipped: Knowledge) -> None:
-    book = stopped(shipped, PartGiven("by", FITTER), PartGiven("done", DONE))
-    terminal, came = result(book, "u", f"{DONE} twice", "y", READ, "y", "09:30")
-    assert (came.by, came.done) == (FITTER, f"{DONE} twice")
-    assert parts_kept(book)[2:4] == [("done", ""), ("done", f"{DONE} twice")]
+    book = stopped(shipped, PartGiven("by", FITTER), PartGiven("done", TIGHT))
+    terminal, came = result(book, "u", "2", "y", READ, "y", "09:30")
+    assert (came.by, came.done) == (FITTER, REPLACED)
+    assert parts_kept(book)[2:4] == [("done", ""), ("done", REPLACED)]
     assert NOTHING_TOLD not in terminal.said
 
 
@@ -167,7 +180,7 @@ def test_who_made_it_safe_is_a_role_with_what_more_was_said_of_them(
 @pytest.mark.parametrize(
     ("at", "typed"),
     [
-        (1, f"{DONE} at RTU-9"),
+        (1, "the joint was made tight at RTU-9"),
         (1, "union tightened yesterday"),
         (3, "0 % LEL at the union of RTU-9"),
     ],
@@ -178,5 +191,5 @@ def test_what_was_done_or_read_elsewhere_or_before_is_no_result(
     """Another unit made safe leaves this one as it stopped the job."""
     answers = ["3", DONE, "y", READ, "y", "09:30"]
     terminal, came = result(stopped(shipped), *answers[:at], typed, *answers[at:])
-    assert (came.done, came.reading) == (DONE, READ)
+    assert (came.done, came.reading) == (TIGHT, READ)
     assert terminal.asked[at] == terminal.asked[at + 1]

@@ -15,7 +15,7 @@ from troubleshoot.visit.events import DangerReported, Event, Reopened, Resumed, 
 
 READY = "fit-for-live-work"
 DANGER = DangerReported("live-work", "sparks", test=READY)
-GLOVES = "got the rated gloves from the truck"
+DONE, SAID = "1", "All that its orders say was done"
 OVER = VisitEnded("stopped", TOLD, "2026-11-26 11:00")
 RESULT = HandOverResult("electrician", "lug remade and torqued", "0 V to the cabinet", "")
 
@@ -36,11 +36,11 @@ def before_the_call(shipped: Knowledge, *events: Event) -> VisitBook:
 
 
 def test_who_it_is_is_asked_before_what_was_done(decider: Decider) -> None:
-    book, terminal = before_the_call(decider.knowledge), Lines("again", "4", GLOVES)
+    book, terminal = before_the_call(decider.knowledge), Lines("again", "4", DONE)
     assert at_the_stop(decider, book, terminal) is True
     assert kinds(book) == ["start", "danger", "resumed", "take-afresh"]
     assert book.state.profiles == {"electrical"} and book.state.fresh == (READY, None)
-    assert book.state.stops[-1].done_here == GLOVES
+    assert book.state.stops[-1].done_here == SAID
 
 
 SAID_WHO = ("electrical",)
@@ -60,7 +60,7 @@ def test_whoever_has_said_it_since_is_not_asked_again(
 ) -> None:
     book = before_the_call(decider.knowledge, *since)
     asked_before = kinds(book).count("resumed")
-    terminal = Lines("again", *([] if OVER in since else [GLOVES]))
+    terminal = Lines("again", *([] if OVER in since else [DONE]))
     assert at_the_stop(decider, book, terminal) is True
     assert kinds(book).count("resumed") == asked_before and kinds(book)[-1] == "take-afresh"
     assert book.state.profiles == {*SAID_WHO} and not terminal.typed

@@ -40,7 +40,7 @@ from troubleshoot.visit.telling.whole_visit import stops_account
 NOW = datetime.fromisoformat("2026-11-26T12:00:00+00:00")
 UNIT = {"heat": "gas", "refrigerant": "R-410A", "duct-smoke-detector": "not-fitted"}
 EVERYBODY = sorted(FULLY_QUALIFIED)
-DONE = "the limit was replaced like for like"
+REPLACED, DONE = "2", "What it came from was repaired or replaced"
 TOLD = "the combustion tech, the gas fitter and the supervisor were called just now"
 
 
@@ -127,7 +127,7 @@ def test_one_for_the_whole_job_is_only_handed_over(decider: Decider) -> None:
 
 def test_one_until_made_safe_may_be_taken_afresh(decider: Decider) -> None:
     book = visit(decider.knowledge, STUCK)
-    terminal = Lines("", "Again", DONE, "y")
+    terminal = Lines("", "Again", REPLACED, "y")
     assert at_the_stop(decider, book, terminal) is True
     name = decider.knowledge.tests["main-limit"].name
     assert f"Only a fresh finding lifts this: type again to do {name} once more" in terminal.text
@@ -144,7 +144,7 @@ def test_what_was_done_to_make_it_safe_is_said_before_it_is_taken_afresh(
 ) -> None:
     """Regression: `again` lifted it at once, without anything having been done."""
     book = visit(decider.knowledge, STUCK)
-    terminal = Lines("again", typed, DONE, "", "y")
+    terminal = Lines("again", typed, REPLACED, "", "y")
     assert at_the_stop(decider, book, terminal) is True
     assert [asked for asked in terminal.asked if "made safe" in asked or "make it safe" in asked]
     assert book.state.stops[-1].done_here == DONE
@@ -258,7 +258,7 @@ def test_a_danger_that_somebody_reported_is_cleared_by_its_own_word(decider: Dec
     clear = decider.knowledge.hazards["live-work"].all_clear
     danger = DangerReported("live-work", "sparks", test=clear)
     book = visit(decider.knowledge, danger)
-    terminal = Lines("again", "got the rated gloves from the truck")
+    terminal = Lines("again", "1")
     assert at_the_stop(decider, book, terminal) is True
     assert kinds(book) == ["start", "danger", "take-afresh"]
     assert book.state.fresh == (clear, None)
@@ -276,4 +276,4 @@ def test_a_wait_is_not_shortened_by_those_who_met_the_stop(
     assert "30 minutes have to pass on the clock" in terminal.text
     book = visit(decider.knowledge, danger)
     monkeypatch.setattr(clock, "now", lambda: NOW + timedelta(minutes=30))
-    assert at_the_stop(decider, book, Lines("again", "rested in the shade with water")) is True
+    assert at_the_stop(decider, book, Lines("again", "1")) is True

@@ -13,8 +13,8 @@ from tests.edge.visits import ALL, careful, events_of, task
 
 VISIT = "2026-11-26-1"
 CREW = "gas utility crew 4"
-DONE = "a loose union at the cock, tightened and bubble tested"
-READ = "0 % LEL at every joint with a bumped detector"
+DONE = "The joint that leaked was made tight, and tested under pressure"
+READ = "0 % LEL"
 
 
 def leaves(person: Person) -> None:
@@ -79,17 +79,17 @@ def test_each_part_of_the_result_is_kept(
 ) -> None:
     handed_over(data, clock)
     with Person(data, "reopen", VISIT, clock=clock) as person:
-        assert "What did they find" in person.types(ALL, CREW)
+        assert "What did they do" in person.types(ALL, CREW)
         goes(person)
     with Person(data, "reopen", VISIT, clock=clock) as person:
         said = " ".join(person.types(ALL).split())
-        assert CREW in said and "What did they find" in said and "Who made it safe" not in said
-        assert "Which reading" in person.types(DONE, "y")
+        assert CREW in said and "What did they do" in said and "Who made it safe" not in said
+        assert "What did they read" in person.types(DONE, "y")
         goes(person)
     with Person(data, "reopen", VISIT, clock=clock) as person:
         said = " ".join(person.types(ALL).split())
-        assert DONE in said and "Which reading or look" in said
-        assert "What did they find" not in said and "safety device" in person.types("u")
+        assert DONE in said and "What did they read" in said
+        assert "What did they do" not in said and "safety device" in person.types("u")
         person.types("y", READ, "y", "2026-11-26 09:50")
         assert "Reopened." in person.said
     report = started(data, "report", VISIT).stdout.decode()

@@ -41,7 +41,7 @@ def test_no_apprentice_lifts_what_was_handed_over(data: Path, clock: Clock) -> N
     clock.pass_minutes(60)
     visit = journal_of(data).stem
     with Person(data, "reopen", visit, clock=clock) as person:
-        person.types(ALL, "1", "tightened the union and soaped the joint", "y")
+        person.types(ALL, "1", "1", "y")
         person.types("0 % LEL", "y", "just now")
         assert "Reopened." in person.said
         person.types("q")
@@ -75,7 +75,7 @@ def test_a_reading_of_another_day_shows_nothing_of_today(data: Path, clock: Cloc
     read = f"{clock.moment:%Y-%m-%d %H:%M}"
     clock.pass_minutes(3 * 24 * 60)
     with Person(data, "reopen", journal_of(data).stem, clock=clock) as person:
-        person.types(ALL, "1", "tightened the union and soaped the joint", "y")
+        person.types(ALL, "1", "1", "y")
         person.types("0 % LEL", "y", read)
         assert "more than a day ago" in person.last
 

@@ -8,8 +8,8 @@ from tests.edge.person import Clock, Person
 from tests.edge.started import started
 from tests.edge.visits import ALL, begin, events_of, lead_to, task
 
-DONE = "a loose union at the cock, tightened and bubble tested"
-READ = "0 % LEL at every joint with a bumped detector"
+DONE = "The joint that leaked was made tight, and tested under pressure"
+READ = "0 % LEL"
 
 
 def leak(data: Path, clock: Clock, who: str = ALL) -> Person:
@@ -97,7 +97,7 @@ def test_a_hand_over_takes_words_and_its_result_a_role_that_fits(data: Path, clo
         for role in ("fire-alarm", "electrician", "supervisor", "9", "me"):
             assert "Give a number from 1 to" in person.types(role)
         person.types("gas-utility")
-        assert "few words" in " ".join(person.types("y y").split())
+        assert "Give the number of what was done" in person.types("y y")
         assert "with its unit" in " ".join(person.types(DONE, "y", "ok").split())
         person.types(READ, "y")
         for when in ("08:59", "2026-11-25 10:00"):

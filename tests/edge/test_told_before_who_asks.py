@@ -7,7 +7,7 @@ from pathlib import Path
 from tests.edge.person import Clock, Person
 from tests.edge.visits import ALL, events_of
 
-MENDED = "found panel off, fitted new screws"
+MENDED = "What it came from was repaired or replaced"
 
 
 def test_who_and_the_roof_come_before_what_was_put_right(data: Path, tmp_path: Path) -> None:
@@ -48,7 +48,7 @@ def test_the_call_that_a_danger_broke_in_on_is_asked_once_that_is_gone(tmp_path:
     """Regression: the STOP was lifted, the call was never asked, and the visit knew of none."""
     with Person(tmp_path / "data", clock=Clock(tmp_path)) as person:
         person.types("RTU-7", "the ladder is gone", "again", ALL)
-        person.types("ladder tied off again, checked it", "safe", "put right")
+        person.types("1", "safe", "put right")
         assert "What does the caller say?" in person.last
         person.types("runs all day and never gets there")
         assert "nothing stands out yet" not in person.last

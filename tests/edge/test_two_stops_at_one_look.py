@@ -12,7 +12,7 @@ from tests.edge.visits import ALL, begin, lead_to
 RESULT = (
     ALL,
     "electrician",
-    "loose union tightened and soaped, the wet box dried and tested",
+    "2",
     "y",
     "0 ppm",
     "y",

@@ -95,6 +95,13 @@ SECTION = "capacitance-one-side-off"
             ],
         ),
         (
+            ("hazards.yaml", "    remedies: [The leak was made tight]\n", ""),
+            [
+                "rules/hazards.yaml:13:5: gas-smell stops the whole job and does not say what "
+                "takes it away; list what may be done under remedies [hazards-speak]"
+            ],
+        ),
+        (
             ("hazards.yaml", "    keeps-off: unit\n", ""),
             [
                 "rules/hazards.yaml:13:5: gas-smell stops the work and does not say what may run "
@@ -114,7 +121,7 @@ SECTION = "capacitance-one-side-off"
              "    what-to-do: Lock it out and test every leg.\n"
              "    forbids: [{work-states: [running]}]\n"),
             [
-                "rules/hazards.yaml:23:5: lockout-and-verify-dead forbids what runs and does not "
+                "rules/hazards.yaml:24:5: lockout-and-verify-dead forbids what runs and does not "
                 "say what stays off at the end; write keeps-off: unit, heat, circuit or nothing "
                 "[hazards-speak]"
             ],

@@ -46,11 +46,8 @@ MODULES = (
     "safety/stops/afresh",
     "safety/stops/lifting", "safety/stops/parts", "safety/stops/reopening", "safety/stops/standing",
     "safety/stops/outright", "safety/stops/tags", "safety/stops/left", "safety/stops/shown",
-    "safety/stops/alone", "safety/stops/no_remedy", "safety/stops/no_result",
-    "safety/stops/of_the_danger", "safety/stops/put_right", "safety/stops/told",
-    "safety/stops/undone", "safety/stops/no_remedy_of_gas", "safety/stops/beside_the_cause",
-    "safety/stops/record", "safety/stops/no_repair", "safety/stops/plain_reading",
-    "safety/stops/numbers_shown", "safety/stops/by_its_orders", "safety/stops/given_back",
+    "safety/stops/alone", "safety/stops/put_right", "safety/stops/told", "safety/stops/record",
+    "safety/stops/remedies", "safety/stops/numbers_shown", "safety/stops/given_back",
     "visit/deciding/no_lock", "visit/kept/lock_before", "dialogue/new_person",
     "dialogue/word_and_number", "dialogue/which_lock", "dialogue/by_digit",
     "safety/hearing/new_people",
@@ -65,7 +62,7 @@ MODULES = (
     "dialogue/who_was_told",
     "dialogue/reopening", "dialogue/beside_work", "dialogue/state_gone",
     "safety/hearing/not_here_and_now", "safety/hearing/looks", "safety/hearing/good_answers",
-    "safety/stops/at_no_part", "reasoning/unit/unit_numbers",
+    "reasoning/unit/unit_numbers",
     "reasoning/chaining/on_record", "reasoning/chaining/clearing",
 )  # fmt: skip
 TESTS = (

@@ -181,12 +181,9 @@ def _hazard(knowledge: Knowledge, hazard: Hazard) -> Iterator[str]:
         yield f"Cleared by: {', '.join(ROLES[role] for role in hazard.cleared_by)}"
     if hazard.all_clear is not None:
         yield f"Gone once this shows it: {knowledge.tests[hazard.all_clear].name}"
-    if hazard.off_until is not None:
-        yield f"Off is no remedy: off until what it came from is {hazard.off_until}"
-    if hazard.exchanger:
-        yield "May come from the heat exchanger: replaced, and never patched or sealed"
-    if hazard.least_feet:
-        yield f"Gone from: {hazard.least_feet:g} ft away"
+    yield from (f"Taken away by: {remedy}" for remedy in hazard.remedies)
+    if hazard.tested:
+        yield "Shown gone by its insulation, or by what the meter shows dead; no look shows it"
     tests = [test.name for test in knowledge.tests.values() if hazard.id in test.hazards]
     if tests:
         yield f"Shown before: {', '.join(tests)}"

@@ -4,6 +4,7 @@ from __future__ import annotations
 
 import re
 from collections.abc import Callable, Mapping
+from functools import partial
 from typing import Final
 
 from troubleshoot.dialogue.asked_outright import is_said_yes_to
@@ -16,6 +17,7 @@ from troubleshoot.dialogue.talk import Back, Leave, Talk, words_or_back
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Hazard
 from troubleshoot.outside.text import plain_words
+from troubleshoot.quantities.units import unit
 from troubleshoot.safety.hearing.moments import moment_within, with_day
 from troubleshoot.safety.hearing.roles import (
     ROLES,
@@ -27,32 +29,23 @@ from troubleshoot.safety.stops.outright import (
     asked_of_what_was_done,
 )
 from troubleshoot.safety.stops.record import TOLD, HandOverResult, StopMet
+from troubleshoot.safety.stops.remedies import NOTHING_DONE, remedies_of, remedy
 from troubleshoot.safety.stops.reopening import (
-    NotAResult,
     fitting_roles,
     handed_over_at,
-    in_words,
     is_not_told,
     read_after,
     role,
-    since_the_stop,
     stopped_at,
     when_called,
     when_read,
 )
-from troubleshoot.safety.stops.shown import (
-    as_read,
-    is_share_of_nothing,
-    of_this_unit,
-    of_what,
-)
-from troubleshoot.safety.stops.wire_made_new import without_what_was_made_new
+from troubleshoot.safety.stops.result import NotAResult
+from troubleshoot.safety.stops.shown import as_read, as_seen, read_in, seen_as
 from troubleshoot.visit.events import PartGiven
 
 MISSING: Final = "That is still missing: give it, or q to leave the STOP as it stands."
-WHAT_THEY_DID: Final = AskWords("What did they find, and what did they do?", repeated=True)
-WHAT_SHOWS_IT: Final = AskWords("Which reading or look shows that it is safe?", repeated=True)
-OF_WHAT: Final = AskWords("Of what, and with which instrument?", repeated=True)
+WHAT_THEY_DID: Final = "What did they do?"
 WHEN_CALLED: Final = AskWords("When were they told, or when did they come?", repeated=True)
 WHEN: Final = AskWords("When was that?", repeated=True)
 NOTHING_TOLD: Final = "Nothing of the result has been told yet. q leaves the visit closed."
@@ -82,6 +75,8 @@ def ask_result(book: VisitBook, voice: Voice, met: StopMet) -> Talk[Result]:
     who = Choose("Who made it safe?", tuple(ROLES[name] for name in names), repeated=True)
     since, handed = read_after(knowledge, met), handed_over_at(met)
     given = {each.part: each.words for each in book.state.given if each.part != TOLD}
+    if given.get("done") not in remedies_of(hazard):
+        given.pop("done", None)  # told in words, to rules of before
     if given:
         voice.say(f"Given before it broke off: {'; '.join(given.values())}. u takes the last back.")
 
@@ -91,15 +86,9 @@ def ask_result(book: VisitBook, voice: Voice, met: StopMet) -> Talk[Result]:
         return {
             "by": lambda: ask_part(listener, who, lambda typed: _named(typed, names)),
             **(called if is_not_told(met, by) else {}),
-            "done": lambda: ask_done(
-                listener,
-                WHAT_THEY_DID,
-                hazard,
-                book.state.name,
-                lambda typed: since_the_stop(typed, stopped_at(met), book.now()),
-            ),
+            "done": lambda: _ask_done(listener, hazard),
             **_outright(listener, "of what was done", asked_of_what_was_done(hazard)),
-            "reading": lambda: _ask_reading(book, listener, hazard),
+            "reading": lambda: _ask_shown(book, listener, met),
             **_outright(listener, "of the reading", asked_of_a_reading(knowledge, hazard)),
             "when": lambda: ask_part(
                 listener, WHEN, lambda typed: when_read(typed, after, book.now(), handed)
@@ -144,6 +133,13 @@ def _outright(
     return {} if asked is None else {part: lambda: ask(asked)}
 
 
+def _ask_done(listener: Listener, hazard: Hazard) -> Talk[str]:
+    """What was done by those it was handed to. Raises Leave where it was nothing that helps."""
+    if not (done := (yield from ask_remedy(listener, WHAT_THEY_DID, hazard))):
+        raise Leave
+    return done
+
+
 def _ask_called(book: VisitBook, listener: Listener, met: StopMet, by: str) -> Talk[str]:
     """When somebody was told, or came, who by the record did not know of the STOP."""
     listener.voice.say(f"On record {ROLES[by]} was not told yet.")
@@ -155,44 +151,31 @@ def _ask_called(book: VisitBook, listener: Listener, met: StopMet, by: str) -> T
     return called
 
 
-def _ask_reading(book: VisitBook, listener: Listener, hazard: Hazard) -> Talk[str]:
-    """What shows that it is safe; of a mere share it is asked of what, and what showed it."""
+def _ask_shown(book: VisitBook, listener: Listener, met: StopMet) -> Talk[str]:
+    """What shows that it is safe: the number of its instrument, or the outcome of a look."""
     knowledge, on = listener.knowledge, book.state.unit
-
-    def understood(typed: str) -> str:
-        of_this_unit(typed, book.state.name)
-        return typed if is_share_of_nothing(typed) else as_read(knowledge, typed, hazard, on)
-
-    while True:
-        reading = yield from ask_part(listener, WHAT_SHOWS_IT, understood)
-        if not is_share_of_nothing(reading):
-            return reading
-        share = yield from ask_part(listener, OF_WHAT, lambda typed: of_what(knowledge, typed))
-        try:
-            return as_read(knowledge, f"{reading} {share}", hazard, on)
-        except NotAResult as error:
-            listener.voice.say(str(error))
+    hazard = knowledge.hazards[met.hazard]
+    test = knowledge.tests[hazard.all_clear or (met.spot or ("",))[0]]
+    if units := read_in(knowledge, hazard, test):
+        spoken = " or ".join(dict.fromkeys(unit(each).spoken for each in units))
+        prompt = AskWords(f"What did they read, in {spoken}?", repeated=True)
+        return (
+            yield from ask_part(listener, prompt, partial(as_read, knowledge, hazard, test, on))
+        )
+    listed = Choose(f"{test.name}: how was it?", seen_as(test), repeated=True)
+    return (yield from ask_part(listener, listed, partial(as_seen, test)))
 
 
-def ask_done(
-    listener: Listener,
-    prompt: AskWords,
-    hazard: Hazard,
-    unit: str,
-    in_time: Callable[[str], None] = lambda _: None,
-) -> Talk[str]:
-    """What was found and done to make it safe, in a few words of the trade or of its orders.
+def ask_remedy(listener: Listener, question: str, hazard: Hazard) -> Talk[str]:
+    """What was done to make it safe: one remedy of its hazard; empty where it was none of them.
 
-    `unit`: the name of the unit that it was done at. `in_time`: raises NotAResult for what was done
-    before the STOP. Raises Back, Leave, DangerCalled.
+    Raises Back, Leave, DangerCalled.
     """
-
-    def understood(typed: str) -> str:
-        of_this_unit(typed, unit)
-        in_time(typed)
-        return in_words(listener.knowledge, typed, hazard)
-
-    return (yield from ask_part(listener, prompt, understood, without_what_was_made_new))
+    prompt = Choose(question, remedies_of(hazard), repeated=True)
+    done = yield from ask_part(listener, prompt, lambda typed: remedy(typed, hazard))
+    if not done:
+        listener.voice.say(NOTHING_DONE, strong=True)
+    return done
 
 
 def echo_time(book: VisitBook, voice: Voice, typed: str) -> None:
@@ -206,19 +189,17 @@ def ask_part(
     listener: Listener,
     prompt: AskWords | Choose,
     understood: Callable[[str], str],
-    as_heard: Callable[[str], str] = str,
 ) -> Talk[str]:
     """One part of the result, asked until it is understood. Raises Back, Leave, DangerCalled.
 
-    Nothing typed throws nothing away: what is missing is asked for again. `as_heard`: what of it
-    may tell of a danger.
+    Nothing typed throws nothing away: what is missing is asked for again.
     """
     while True:
         typed = yield from words_or_back(prompt)
         if not typed:
             listener.voice.say(MISSING)
             continue
-        listener.hear_among(without_gas_people(as_heard(typed)))
+        listener.hear_among(without_gas_people(typed))
         yield from ask_if_hinted(listener.knowledge, listener.voice, typed)
         try:
             return understood(typed)

@@ -6,7 +6,7 @@ from typing import Final
 
 from troubleshoot.dialogue.asked_outright import is_said_yes_to
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.hand_over_result import ask_done
+from troubleshoot.dialogue.hand_over_result import ask_remedy
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.said import Voice
 from troubleshoot.dialogue.stopped import WHAT_WAS_DONE
@@ -34,7 +34,8 @@ def may_look_again(
     hazard, asked = fired.hazard, asked_of_what_was_done(fired.hazard)
     listener = Listener(book.knowledge, voice, (hazard.id,))
     try:
-        done = yield from ask_done(listener, WHAT_WAS_DONE, hazard, book.state.name)
+        if not (done := (yield from ask_remedy(listener, WHAT_WAS_DONE, hazard))):
+            return False
         if asked is not None and not (yield from is_said_yes_to(listener, asked)):
             return False
     except Back:

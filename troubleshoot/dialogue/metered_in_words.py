@@ -26,8 +26,13 @@ from troubleshoot.safety.hearing.words import (
     span,
 )
 from troubleshoot.safety.stops.numbers_shown import own_units
-from troubleshoot.safety.stops.plain_reading import PLAIN
 
+_PLAIN: Final = frozenset(
+    {"ac", "and", "are", "at", "bled", "dc", "get", "getting", "got", "have", "i", "in", "is", "it"}
+    | {"its", "me", "meter", "metered", "now", "of", "on", "read", "reading", "reads", "says"}
+    | {"show", "showing", "shows", "tested", "the", "there", "they", "three", "to"}
+)
+"""Words that take nothing away from a number on a meter, whatever it is of."""
 _BOUND: Final = r"(?:(?:under|less than|below|over|more than|above|[<>]=?) ?)?"
 _PART: Final = r"(?:legs?|phases?|lines?|poles?|pairs?)"
 _NOT_VOLTS: Final = r"(?![0-9.,]*[0-9])(?! ?(?:v|vac|vdc|volts?|ppm)\b)"
@@ -165,7 +170,7 @@ def _harmless(test: Test) -> frozenset[str]:
 
     Those of the sound outcome do so only as they stand in it: no volts, but not: no reading.
     """
-    return PLAIN | _UNITS | _ALL | _PARTS | {*raw_words(test.name)}
+    return _PLAIN | _UNITS | _ALL | _PARTS | {*raw_words(test.name)}
 
 
 def _sound_words(test: Test) -> tuple[str, ...]:

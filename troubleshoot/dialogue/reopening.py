@@ -34,7 +34,7 @@ def reopen(book: VisitBook, voice: Voice, reasoner: Reasoner) -> Talk[bool]:
     knowledge, state = reasoner.knowledge, book.state
     hazard, spot = what_stopped(knowledge, state, conclude_visit(reasoner, state))
     _say_what_stopped(book, voice, hazard)
-    met = StopMet(hazard.id, 0)
+    met = StopMet(hazard.id, 0, spot)
     if state.stops:  # of all that stopped it the last was handed over
         last = state.stops[-1]
         since = last.first_time if last.hazard == hazard.id else ""

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from troubleshoot.dialogue.asked_outright import is_said_yes_to
 from troubleshoot.dialogue.book import VisitBook
-from troubleshoot.dialogue.hand_over_result import ask_done
+from troubleshoot.dialogue.hand_over_result import ask_remedy
 from troubleshoot.dialogue.hearing import Listener
 from troubleshoot.dialogue.intake import ask_profiles
 from troubleshoot.dialogue.naming import ask_name
@@ -34,7 +34,7 @@ from troubleshoot.visit.events import (
     VisitEnded,
 )
 
-WHAT_WAS_DONE = AskWords("What was done to make it safe?", repeated=True)
+WHAT_WAS_DONE = "What was done to make it safe?"
 WHICH_UNIT = "Which unit is it? Its name meets whoever comes next"
 
 NO_UNDO = "Undo never reaches past a STOP."
@@ -98,7 +98,8 @@ def _again(book: VisitBook, listener: Listener, spot: Spot) -> Talk[bool]:
             return True
     done, asked = "", None
     if not met.reopened:
-        done = yield from ask_done(listener, WHAT_WAS_DONE, hazard, book.state.name)
+        if not (done := (yield from ask_remedy(listener, WHAT_WAS_DONE, hazard))):
+            return False
         asked = asked_of_what_was_done(hazard)
     if asked is not None and not (yield from is_said_yes_to(listener, asked)):
         return False

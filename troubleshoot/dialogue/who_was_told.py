@@ -17,7 +17,8 @@ from troubleshoot.dialogue.talk import Back, Leave, Talk, words_or_back
 from troubleshoot.knowledge.model import Hazard
 from troubleshoot.safety.hearing.roles import names_a_role, without_help
 from troubleshoot.safety.stops.record import NOT_TOLD_YET, TOLD, StopMet
-from troubleshoot.safety.stops.reopening import NotAResult, is_told_when, not_told
+from troubleshoot.safety.stops.reopening import is_told_when, not_told
+from troubleshoot.safety.stops.result import NotAResult
 from troubleshoot.safety.stops.told import told
 from troubleshoot.visit.events import PartGiven
 

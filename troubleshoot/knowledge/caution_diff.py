@@ -163,13 +163,12 @@ def _of_hazard(was: Hazard, is_: Hazard) -> Iterator[Drop]:
     ):
         if had and not has:
             yield drop(word, f"says nothing under {word} any more")
-    if was.off_until not in (None, is_.off_until) and is_.off_until != "tested":
-        yield drop("off-until", f"no longer stays off until it is {was.off_until}")
-    if was.exchanger and not is_.exchanger:
-        yield drop("exchanger", "lets a heat exchanger be patched")
-    if is_.least_feet < was.least_feet:
-        feet = f"kept people {was.least_feet:g} ft away, and {is_.least_feet:g} ft now"
-        yield drop("least-feet", feet)
+    if other := [each for each in is_.remedies if was.remedies and each not in was.remedies]:
+        yield drop("remedies", f"takes for a remedy now: {'; '.join(other)}")
+    if was.remedies and not is_.remedies:
+        yield drop("remedies", "says no more what takes it away")
+    if was.tested and not is_.tested:
+        yield drop("tested", "is no longer shown gone by a test alone")
     if any(finding not in is_.put_right for finding in was.put_right):
         yield drop("put-right", "no longer wants all seen put right that it did")
     unheard = [each for each in was.words if each not in is_.words]

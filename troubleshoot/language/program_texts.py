@@ -30,7 +30,7 @@ NOT_SHOWN: Final = (
     "knowledge/schema.py", "knowledge/shapes.py", "language/", "practice/form.py",
     "practice/starting.py", "quantities/make_saturation_tables.py", "reasoning/chaining/chains.py",
     "records/history/drawn.py", "records/page.py",
-    "safety/hearing/trade_words.py", "safety/hearing/vocabulary.py", "safety/hearing/words.py",
+    "safety/hearing/vocabulary.py", "safety/hearing/words.py",
 )  # fmt: skip
 """Words that are heard in sentences and never said, markup, and the form of files."""
 

@@ -52,13 +52,13 @@ PROFILES = (
     "", "3", "1", "1 2", "3 4", "3 4 5 6 7 8", "3 4 5 6 7 8", "3 4 5 6 7 8", "4 5 6 7",
     "3,4,5,6,7,8",
 )
+HOW_IT_WAS = "how was it?"
 RESULTS = {
     "Who made it safe?": ("1", "1", "2", "supervisor", "99", "", "q"),
-    "What was done": ("the limit was replaced", "tied the ladder off", "fixed it", "nothing", "q"),
-    "What did they find": ("a loose union, tightened and soaped", "x x", "found and put right now"),
-    "Which reading or look": (
-        "0 % LEL at each joint", "2 ppm in the room", "y y", "0.2 V leg to leg, all wiring dry",
-    ),
+    "What was done": ("1", "1", "2", "3", "9", "fixed it", "nothing", "", "q"),
+    "What did they do": ("1", "1", "2", "3", "9", "a loose union, tightened", "", "u", "q"),
+    "What did they read": ("0 % LEL", "2 ppm", "0 V", "0.2 V", "9 ppm", "0", "y y", "200 Mohm"),
+    HOW_IT_WAS: ("1", "1", "2", "cleared", "waited", "sound", "fine", "", "q"),
     "Is every safety device": ("y", "y", "n", "", "y but one"),
     "Was it read": ("y", "n", "", "at the next unit", "u"),
     "Was it seen": ("y", "y", "n", "", "u"),
@@ -151,7 +151,7 @@ class Person:
     def _says(self, prompt: str) -> str:
         random = self._random
         for begun, words in RESULTS.items():
-            if prompt.startswith(begun):
+            if prompt.startswith(begun) or (begun == HOW_IT_WAS and begun in prompt):
                 return random.choice(words if random.random() < 0.3 else words[:1])
         if prompt.startswith("When w"):
             return random.choice(("{now}", "{now}", "just now", "00:00", "noon", "q"))

@@ -4,7 +4,7 @@ from __future__ import annotations
 
 import pytest
 
-from troubleshoot.safety.stops.reopening import NotAResult
+from troubleshoot.safety.stops.result import NotAResult
 from troubleshoot.safety.stops.told import told
 
 APPRENTICE, TECHNICIAN = frozenset({"apprentice"}), frozenset({"technician", "gas"})

@@ -9,7 +9,8 @@ from __future__ import annotations
 import pytest
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.safety.stops.reopening import NotAResult, fitting_roles, role
+from troubleshoot.safety.stops.reopening import fitting_roles, role
+from troubleshoot.safety.stops.result import NotAResult
 
 NOT_OF_THE_ROLE = [
     "gas utility apprentice",

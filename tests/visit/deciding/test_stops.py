@@ -12,13 +12,12 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.stops.record import HandOverResult, Spot
 from troubleshoot.safety.stops.reopening import (
-    NotAResult,
     NotReopened,
-    in_words,
     role,
     what_stopped,
     when_read,
 )
+from troubleshoot.safety.stops.result import NotAResult
 from troubleshoot.visit.deciding.decision import Decision
 from troubleshoot.visit.deciding.next import Decider
 from troubleshoot.visit.events import (
@@ -240,15 +239,11 @@ def test_a_finding_beyond_who_is_asking_is_not_taken_afresh_by_them(decider: Dec
     assert next_of(decider, events).kind == "step"
 
 
-def test_a_result_says_who_what_which_reading_and_when(decider: Decider) -> None:
+def test_a_result_says_who_and_when() -> None:
     assert role("3") == "gas-utility" and role("fire s") == "fire-service"
     for typed in ("0", "13", "nobody", "gas", "fire service is gone, nobody", ""):
         with pytest.raises(NotAResult, match="Give a number from 1 to 12"):
             role(typed)
-    for typed in ("fixed", "x x", "y y y", "12 34 56", "it is"):
-        with pytest.raises(NotAResult, match="few words"):
-            in_words(decider.reasoner.knowledge, typed)
-    assert in_words(decider.reasoner.knowledge, "union tightened, bubble tested")
     now = datetime(2026, 11, 26, 9, 45)
     assert when_read("09:30", "2026-11-25 15:12", now) == "2026-11-26 09:30"
     assert when_read("2026-11-25 15:13", "2026-11-25 15:12", now) == "2026-11-25 15:13"

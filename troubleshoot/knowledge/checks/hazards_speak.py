@@ -1,15 +1,17 @@
 """A hazard that is never shown, or a stop that does not say who takes over.
 
 What: nothing triggers the hazard, no words report it, no test names it and no complaint shows it
-first; a whole-job stop defers to nobody; a stop does not say who may clear it; a notice, which is
-about practice and not about injury, stops the work; a stop, or a hazard that forbids to run the
-unit, does not say what stays off; its words hear a reading by which no finding calls it up.
-Why: a caution that nobody sees protects nobody, and work that stops must be taken over by
-somebody; what may not run for a reading is not called on the way out either.
-Fix: name the hazard in a test, or give it a trigger or words; fill `defer-to`, `cleared-by`
-(without it the tag says the supervisor, where a licensed person may be meant); choose the signal
-word by what can happen (ANSI Z535: DANGER will, WARNING could kill or injure badly; CAUTION could
-hurt lightly); name in `read:` what a finding of the hazard reads.
+first; a whole-job stop defers to nobody, or does not say what takes its danger away; a stop does
+not say who may clear it; a notice, which is about practice and not about injury, stops the work; a
+stop, or a hazard that forbids to run the unit, does not say what stays off; its words hear a
+reading by which no finding calls it up.
+Why: a caution that nobody sees protects nobody, and work that stops must be taken over by somebody,
+of whom it is asked which remedy it was; what may not run for a reading is not called on the way out
+either.
+Fix: name the hazard in a test, or give it a trigger or words; fill `defer-to`, `remedies` and
+`cleared-by` (without it the tag says the supervisor, where a licensed person may be meant); choose
+the signal word by what can happen (ANSI Z535: DANGER will, WARNING could kill or injure badly;
+CAUTION could hurt lightly); name in `read:` what a finding of the hazard reads.
 """
 
 from __future__ import annotations
@@ -52,6 +54,9 @@ def _stops(base: RuleBase, hazard: Hazard) -> Iterator[Problem]:
     if not hazard.cleared_by:
         what = f"{hazard.id} stops the work and does not say who may clear it"
         yield base.problem(ID, entry, ("stop",), what, "name the roles under cleared-by")
+    if hazard.stop.scope == "whole-job" and not hazard.remedies:
+        what = f"{hazard.id} stops the whole job and does not say what takes it away"
+        yield base.problem(ID, entry, ("stop",), what, "list what may be done under remedies")
     if hazard.keeps_off is None:
         what = f"{hazard.id} stops the work and does not say what may run while it stands"
         yield base.problem(ID, entry, ("stop",), what, SAY_WHAT_STAYS_OFF)

@@ -21,7 +21,7 @@ if TYPE_CHECKING:
         TestNames,
         condition_of,
     )
-    from troubleshoot.knowledge.shapes import Findings, Name, NewId, Number, OneOrMore, Text
+    from troubleshoot.knowledge.shapes import Findings, Name, NewId, OneOrMore, Text
     from troubleshoot.knowledge.vocabulary import (
         ClearingRole,
         Exposure,
@@ -181,10 +181,11 @@ class Hazard:
     nothing there forbids every test.
     `words`: what people say who meet it ("i smell gas"). `in_place_of`: the hazards whose orders
     would harm where this one is told in the same words. `cleared_by`: roles that may make the
-    place safe after its STOP. `all_clear`: the test whose sound outcome, taken afresh, shows that
-    the danger has gone, where no finding called it up. `off_until`, `exchanger`, `least_feet`: what
-    its remedy has to be. `put_right`: what is read after that, before
-    anything it keeps off runs: the part, where the all-clear shows only that the danger has gone.
+    place safe after its STOP. `remedies`: what they may have done; whoever brings the hand-over
+    back picks one of them, and no other lifts it. `all_clear`: the test whose sound outcome, taken
+    afresh, shows that the danger has gone, where no finding called it up. `tested`: a look does not
+    show it. `put_right`: what is read after that, before anything it keeps off runs: the part,
+    where the all-clear shows only that the danger has gone.
     `tag`: the sentence for the tag on the unit.
     `spoken`: its name, as `words.yaml` has it.
     """
@@ -217,19 +218,17 @@ class Hazard:
     cleared_by: Annotated[
         tuple[ClearingRole, ...], "who may make it safe, and take the tag off"
     ] = ()
+    remedies: Annotated[
+        tuple[str, ...],
+        OneOrMore(Text(longest=100), most=8),
+        "what may have been done or found out that takes it away, once; a whole-job STOP has some",
+    ] = ()
     all_clear: Annotated[
         str | None, Name("test"), "the test that shows it has gone, where none found it"
     ] = None
-    off_until: Annotated[
-        Literal["repaired", "tested"] | None,
-        "of a whole-job STOP: off is no remedy of it, what it came from is repaired, or tested",
-    ] = None
-    exchanger: Annotated[
-        bool, "true: it may have come from the heat exchanger, which nobody patches or seals"
+    tested: Annotated[
+        bool, "true: only its insulation, or what the meter shows dead, shows that it has gone"
     ] = False
-    least_feet: Annotated[
-        float, Number(0, 1000), "how far away, in feet, its orders keep people"
-    ] = 0.0
     put_right: Annotated[
         tuple[Finding, ...],
         Findings(most=8),
@@ -249,11 +248,6 @@ class Hazard:
     def stops_the_job(self) -> bool:
         """Whether its STOP is for the whole job, so that others have to make it safe."""
         return self.stop is not None and self.stop.scope == "whole-job"
-
-    @property
-    def stays_off(self) -> bool:
-        """Whether off is no remedy of it: it is back once somebody switches it on."""
-        return self.stops_the_job and self.off_until is not None
 
     @property
     def findings(self) -> tuple[Finding, ...]:

@@ -7,16 +7,12 @@ is bad the STOP stands again.
 
 from __future__ import annotations
 
-import re
-from collections.abc import Mapping
 from dataclasses import replace
 from datetime import datetime, timedelta
-from types import MappingProxyType
 from typing import Final
 
 from troubleshoot.knowledge.model import Hazard, Knowledge
 from troubleshoot.outside.numbers import choice
-from troubleshoot.outside.text import as_said, plain_words
 from troubleshoot.reasoning.conclusions import Conclusions
 from troubleshoot.safety.hearing.moments import is_to_come, moment, moment_within
 from troubleshoot.safety.hearing.roles import (
@@ -25,51 +21,18 @@ from troubleshoot.safety.hearing.roles import (
     names_a_role,
     roles_in,
 )
-from troubleshoot.safety.hearing.trade_words import trade_words
 from troubleshoot.safety.job import Job
-from troubleshoot.safety.stops.at_no_part import why_at_no_part
-from troubleshoot.safety.stops.beside_the_cause import is_before_the_stop, why_beside_the_cause
 from troubleshoot.safety.stops.lifting import finding_of, standing_stop
-from troubleshoot.safety.stops.no_repair import why_no_repair
-from troubleshoot.safety.stops.no_result import tells_a_deed, why_no_result
 from troubleshoot.safety.stops.parts import is_all_clear, shown_by
 from troubleshoot.safety.stops.record import NOT_TOLD_YET, Spot, StopMet
+from troubleshoot.safety.stops.result import NotAResult
 
-TOO_FEW: Final = (
-    "Say in a few words of the trade what was found and what was done, so that whoever reads it "
-    "knows what was meant."
-)
-LEAST_WORDS: Final = 2
-"""Of the trade, for a finding and its remedy: "fixed it" tells nobody anything."""
-
-_SAYS_ALL: Final[Mapping[str, tuple[str, ...]]] = MappingProxyType(
-    {
-        "aired": ("air", "ventilate"), "bled": ("bleed", "discharge"), "discharged": ("discharge",),
-        "ventilated": ("ventilate",), "cleared": ("clear",), "closed": ("close", "shut"),
-        "covered": ("cover",), "dried": ("dry",), "gas off": ("gas", "shut"), "guarded": ("guard",),
-        "locked": ("lock",), "locked off": ("lock",), "locked out": ("lock",),
-        "power off": ("power", "lock"), "shut": ("shut", "close"), "shut off": ("shut",),
-        "switched off": ("switch", "lock"), "tied": ("tie",), "tied off": ("tie",),
-    }
-)  # fmt: skip
-"""Short words that say all that was done, and the words of a hazard's orders that they obey."""
-
-_BESIDE: Final = frozenset({"it", "yes", "done"})
-_WORD: Final = re.compile(r"[^\W\d_]{3,}")
 CALLED_FIRST: Final = timedelta(minutes=15)
 """Whoever calls for help before anything else types afterwards (common practice, no source)."""
 A_DAY: Final = timedelta(hours=24)
 """A reading of the day before shows nothing of today (common practice, no source)."""
 
 _MINUTE: Final = "%Y-%m-%d %H:%M"
-
-
-class NotAResult(ValueError):
-    """What was given is no result of a hand-over; the message says what would do."""
-
-
-class TooFewWords(NotAResult):
-    """What was given tells nobody anything."""
 
 
 class NotReopened(ValueError):
@@ -108,16 +71,6 @@ def role(typed: str, names: tuple[str, ...] = tuple(ROLES)) -> str:
     if len(spoken) == 1:
         return spoken[0]
     raise NotAResult(f"Give a number from 1 to {len(names)}, or one of: {', '.join(names)}.")
-
-
-def _obeys(hazard: Hazard, typed: str) -> bool:
-    said = " ".join(
-        word for word in plain_words(typed.replace(",", " ")).split() if word not in _BESIDE
-    )
-    orders = hazard.what_to_do.lower()
-    return not hazard.stays_off and any(
-        re.search(rf"\b{word}", orders) for word in _SAYS_ALL.get(said, ())
-    )
 
 
 def is_told_when(met: StopMet | None, typed: str, now: datetime) -> bool:
@@ -161,42 +114,6 @@ def not_told(hazard: Hazard, told: str) -> str:
     """
     meant = {*roles_in(hazard.defer_to), *hazard.cleared_by}
     return "" if not meant or meant & {*roles_in(told)} else hazard.defer_to
-
-
-def in_words(knowledge: Knowledge, typed: str, hazard: Hazard | None = None) -> str:
-    """What was found and done, to be read by somebody else; not that nothing was.
-
-    Of a hazard, what its own orders ask for may be said in short: bled it, power off.
-    """
-    if why := why_no_result(typed):
-        raise NotAResult(why)
-    if hazard is not None and _obeys(hazard, typed):
-        return typed
-    if hazard is not None and (why := why_at_no_part(as_said(typed), hazard)):
-        raise NotAResult(why)
-    if not tells_a_deed(typed):
-        raise TooFewWords(TOO_FEW)
-    told = of_the_trade(knowledge, typed)
-    said = " ".join(as_said(told).split())
-    if why := why_beside_the_cause(said) or why_no_repair(said, hazard):
-        raise NotAResult(why)
-    return told
-
-
-def since_the_stop(typed: str, stopped: str, now: datetime) -> None:
-    """Raise NotAResult for what was done before a STOP: yesterday, where the STOP is of today."""
-    since = datetime.strptime(stopped, _MINUTE) if stopped else None
-    if since is not None and is_before_the_stop(as_said(typed), since.date(), now):
-        raise NotAResult(f"That is before the STOP of {stopped}: give what was done since, or q.")
-
-
-def of_the_trade(knowledge: Knowledge, typed: str, least: int = LEAST_WORDS) -> str:
-    """What is said in words of the trade. Raises TooFewWords."""
-    known = trade_words(knowledge)
-    words = {word for word in _WORD.findall(as_said(typed)) if known(word)}
-    if len(words) < least:
-        raise TooFewWords(TOO_FEW)
-    return typed
 
 
 def when_called(typed: str, since: str, now: datetime) -> str:

@@ -9,7 +9,7 @@ from typing import Final
 
 from troubleshoot.outside.text import as_said, plain_words
 from troubleshoot.safety.hearing.roles import names_a_role, names_oneself, roles_in
-from troubleshoot.safety.stops.reopening import NotAResult
+from troubleshoot.safety.stops.result import NotAResult
 
 NOT_ONESELF: Final = (
     "Somebody else has to know of it before you leave. Give them alone, by role: the supervisor, "

@@ -8,8 +8,7 @@ from typing import Final
 from troubleshoot.knowledge.model import Proof
 from troubleshoot.outside.text import as_said
 from troubleshoot.safety.hearing.words import raw_words
-from troubleshoot.safety.stops.no_result import why_no_look
-from troubleshoot.safety.stops.of_the_danger import ELSEWHERE, why_not_now
+from troubleshoot.visit.hearing.no_look import is_elsewhere, tells_no_look
 
 NOT_READ: Final = "that does not say that it was read"
 NOT_OF_NOW: Final = "that was not read here and after the repair"
@@ -59,7 +58,7 @@ def why_nothing_read(
     the unit is locked out.
     """
     said = as_said(typed)
-    if not said.strip() or _NOTHING_READ.search(said) or why_no_look(typed):
+    if not said.strip() or _NOTHING_READ.search(said) or tells_no_look(typed):
         return NOT_READ
     may_be_off = is_read_dead or _WANTS_IT_OFF.search(proof.text.lower())
     if _LYING_OFF.search(said) and not may_be_off:
@@ -71,7 +70,7 @@ def why_nothing_read(
         return NOT_SO_READ
     if is_compared or not asked.isdisjoint(_OVER_DAYS):
         return ""
-    is_old = why_not_now(said) == ELSEWHERE or _BEFORE.search(said)
+    is_old = is_elsewhere(said) or _BEFORE.search(said)
     return NOT_OF_NOW if is_old else ""
 
 
