@@ -156,6 +156,8 @@ def test_one_outcome_of_several_is_told(shipped: Knowledge) -> None:
         ({"words": ()}, "words"),
         ({"cleared_by": ("supervisor",)}, "cleared-by"),
         ({"cleared_by": ()}, "cleared-by"),
+        ({"remedies": ()}, "remedies"),
+        ({"remedies": ("The windows were opened",)}, "remedies"),
     ],
 )
 def test_a_weaker_hazard_is_told(shipped: Knowledge, change: dict[str, object], word: str) -> None:
@@ -163,6 +165,20 @@ def test_a_weaker_hazard_is_told(shipped: Knowledge, change: dict[str, object], 
     weaker = replace(hazard, **change)  # type: ignore[arg-type]
     assert words(shipped, with_hazard(shipped, weaker)) == [("hazard", "gas-odour", word)]
     assert words(with_hazard(shipped, weaker), shipped) in ([], [("hazard", "gas-odour", word)])
+
+
+def test_one_remedy_less_is_no_loss_and_one_more_is(shipped: Knowledge) -> None:
+    hazard = shipped.hazards["heat-exchanger-breach"]
+    less = replace(hazard, remedies=hazard.remedies[:1])
+    assert words(shipped, with_hazard(shipped, less)) == []
+    (drop,) = dropped(with_hazard(shipped, less), shipped)
+    assert drop.word == "remedies" and hazard.remedies[1] in drop.what
+
+
+def test_a_danger_that_a_look_shows_gone_where_a_test_did_is_told(shipped: Knowledge) -> None:
+    wet = replace(shipped.hazards["wet-electrical"], tested=False)
+    assert words(shipped, with_hazard(shipped, wet)) == [("hazard", wet.id, "tested")]
+    assert words(with_hazard(shipped, wet), shipped) == []
 
 
 def test_what_is_gone_altogether_is_told_once(shipped: Knowledge) -> None:
