@@ -26,6 +26,7 @@ from troubleshoot.dialogue.how_done import without_how
 from troubleshoot.dialogue.metered_in_words import told
 from troubleshoot.dialogue.orders import is_order
 from troubleshoot.dialogue.pointing import without_pointing
+from troubleshoot.dialogue.step_weighed import weight_beside
 from troubleshoot.dialogue.two_valves import not_either_valve
 from troubleshoot.dialogue.verdict_beside import number_beside_verdict
 from troubleshoot.dialogue.waiting import has_waited
@@ -117,6 +118,7 @@ def step_event_from(
     number on the meter where the step reads one.
     """
     confirmed, typed = CONFIRMED[step.id], without_how(step.id, typed)
+    typed, weight = weight_beside(knowledge, state, step, typed)
     as_before = _AS_BEFORE.fullmatch(typed.strip(" .!"))
     if typed.lower() in ENTER or as_before:
         if step.id in ENTER_CONFIRMS:
@@ -148,7 +150,7 @@ def step_event_from(
     says_enough(test, typed, chosen)
     if confirmed in chosen:
         has_waited(state, test, now)
-    return StepDone.of(step, chosen)
+    return StepDone.of(step, chosen, weight)
 
 
 def _lock_in_other_words(step: Step, typed: str) -> StepDone | None:

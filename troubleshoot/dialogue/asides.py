@@ -1,4 +1,4 @@
-"""What may be typed at any prompt besides an answer: leaving, help, a note.
+"""What may be typed at any prompt besides an answer: leaving, help, a note, a weight.
 
 No prompt traps anybody: whatever it asks for, q leaves with everything kept, a STOP still standing
 among it. At a test, a step and an ending the commands serve the rest (`dialogue/commands.py`).
@@ -6,6 +6,7 @@ among it. At a test, a step and an ending the commands serve the rest (`dialogue
 
 from __future__ import annotations
 
+import re
 from typing import Final
 
 from troubleshoot.dialogue.book import VisitBook
@@ -29,7 +30,9 @@ from troubleshoot.safety.hearing.among_words import told_among
 from troubleshoot.safety.hearing.dangers import spoken_of
 from troubleshoot.safety.hearing.gone import quotes_the_past
 from troubleshoot.safety.hearing.not_here_and_now import here_and_now
-from troubleshoot.visit.events import Noted
+from troubleshoot.visit.events import Noted, Weighed
+from troubleshoot.visit.hearing.weighed import NotWeighed, weighing_told
+from troubleshoot.visit.weights import cylinder_says, weighing_words
 
 LEAVES: Final = ("q", "quit")
 HELP: Final = ("?", "h", "help", "how")
@@ -38,6 +41,8 @@ SKIPS: Final = ("s", "skip")
 ANYWHERE: Final = "q leaves with everything kept; note TEXT keeps a note."
 NOT_SKIPPED: Final = "That is not skipped here."
 WHAT_HANGS_ON_IT: Final = "What comes next hangs on it."
+NOT_YET_WEIGHED: Final = "Not kept: tell it again once the unit is named and the call is told."
+_WEIGHED: Final = re.compile(r"refrigerant[\s:]+((?:added|recovered)\b.*)", re.IGNORECASE)
 
 
 def leaves(typed: str) -> bool:
@@ -51,6 +56,12 @@ def noted(typed: str) -> str:
     return rest.strip() if word.lower() == "note" else ""
 
 
+def weighed(typed: str) -> str:
+    """What is told of refrigerant that was weighed; empty where nothing is."""
+    found = _WEIGHED.fullmatch(typed.strip())
+    return "" if found is None else found[1]
+
+
 def served(prompt: Prompt, typed: str, voice: Voice) -> bool:
     """Whether it was no answer to this prompt, and has been served. Raises DangerCalled.
 
@@ -61,6 +72,9 @@ def served(prompt: Prompt, typed: str, voice: Voice) -> bool:
     said, note = typed.lower(), noted(typed)
     if note:
         voice.note(note)
+    elif words := weighed(typed):
+        if not voice.weigh(words):
+            voice.say(NOT_YET_WEIGHED)
     elif said in HELP:
         if isinstance(prompt, AskProof) and prompt.read_by is not None:
             voice.tell(HowTo(prompt.read_by, tuple(c.hazard for c in prompt.cautions)))
@@ -108,21 +122,43 @@ def keep_note(book: VisitBook, voice: Voice, text: str) -> None:
 
 
 def _hear_note(knowledge: Knowledge, voice: Voice, text: str) -> None:
-    """Say that a note is kept. Raises DangerCalled where it tells of what stops at a prompt.
+    """Say that a note is kept. Raises DangerCalled where it tells of what stops at a prompt."""
+    voice.say(f"Noted. {HOW_TO_CALL}" if hears_danger(knowledge, voice, text) else "Noted.")
 
-    What does not stop the whole job, and is told of the past, is asked about.
+
+def hears_danger(knowledge: Knowledge, voice: Voice, text: str) -> bool:
+    """Whether words that are only kept speak of a danger and nothing is asked about it.
+
+    Raises DangerCalled where they tell of what stops at a prompt. What does not stop the whole
+    job, and is told of the past, is asked about.
     """
     told = told_among(knowledge, here_and_now(text))
     if any(hazard.stops_the_job for hazard in told) or (told and not quotes_the_past(text)):
         raise DangerCalled(text)
     asks = voice.ask_about(knowledge, text, is_told=bool(told))
-    speaks = not asks and bool(spoken_of(knowledge, text))
-    voice.say(f"Noted. {HOW_TO_CALL}" if speaks else "Noted.")
+    return not asks and bool(spoken_of(knowledge, text))
+
+
+def keep_weighing(book: VisitBook, voice: Voice, words: str) -> None:
+    """Keep what was weighed, or say why not. Raises DangerCalled where it tells of what stops.
+
+    It is a record: it opens no circuit, proves nothing and changes nothing of the work.
+    """
+    hears_danger(book.knowledge, voice, words)
+    try:
+        weighing = weighing_told(book.knowledge, book.state.unit.layout, words)
+    except NotWeighed as error:
+        voice.say(f"Not kept: {error}.")
+        return
+    book.add(Weighed(weighing))
+    voice.say(f"Kept: {weighing_words(book.knowledge, weighing)}. u takes it back.")
+    voice.say_all(cylinder_says(book.knowledge, weighing))
 
 
 def takes_notes(book: VisitBook, voice: Voice) -> None:
-    """Let a note that is given at any prompt go into this visit."""
+    """Let a note or a weight that is given at any prompt go into this visit."""
     voice.keeper = lambda text: keep_note(book, voice, text)
+    voice.weigher = lambda words: keep_weighing(book, voice, words)
 
 
 def holds_notes(knowledge: Knowledge, voice: Voice) -> list[str]:

@@ -11,6 +11,8 @@ _WITH_WORDS: Final = (
     "because ",
     "do ",
     "invalid ",
+    "refrigerant added ",
+    "refrigerant recovered ",
     "repaired ",
     "unit ",
     "what if ",

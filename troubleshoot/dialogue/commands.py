@@ -4,7 +4,7 @@ from __future__ import annotations
 
 from itertools import islice
 
-from troubleshoot.dialogue.asides import SKIPS, keep_note
+from troubleshoot.dialogue.asides import SKIPS, keep_note, keep_weighing, weighed
 from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.command_words import forbids
 from troubleshoot.dialogue.intake import begin_anew, may_begin_anew
@@ -96,6 +96,9 @@ class Commands:
             return self._done(decision)
         elif word == "note" and rest:
             keep_note(self.book, self.voice, rest)
+            self.book.changed = False
+        elif weighing := weighed(f"{word} {rest}"):
+            keep_weighing(self.book, self.voice, weighing)
             self.book.changed = False
         elif word == "invalid":
             self.voice.say(self.book.mark_last_invalid(rest))

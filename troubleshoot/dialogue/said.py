@@ -155,6 +155,7 @@ class Refused:
 
 class Voice:
     """Gathers what is said until somebody listens. `keeper`: of notes; none where nothing is kept.
+    `weigher`: of refrigerant that was weighed.
 
     `commands`: serves a command where it is no test or ending that is asked about.
 
@@ -176,6 +177,7 @@ class Voice:
         self._said: list[Said] = []
         self._safe: set[str] = set()
         self.keeper: Callable[[str], None] | None = None
+        self.weigher: Callable[[str], None] | None = None
         self.commands: Callable[[str], Talk[bool]] | None = None
         self.readings: Callable[[str, Test | None], Talk[str | None]] | None = None
         self.gone: Callable[[Prompt, str], ToldGone | None] | None = None
@@ -209,6 +211,12 @@ class Voice:
         """Keep a note that was given. Raises what its keeper raises."""
         if self.keeper is not None:
             self.keeper(text)
+
+    def weigh(self, words: str) -> bool:
+        """Keep what was weighed; False where there is no visit that could. Raises as `note`."""
+        if self.weigher is not None:
+            self.weigher(words)
+        return self.weigher is not None
 
     def serves(self, typed: str) -> Talk[bool]:
         """Serve a command; False where there is nobody who could. Raises what it raises."""

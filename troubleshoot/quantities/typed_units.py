@@ -88,6 +88,7 @@ _SPELLINGS: Final[tuple[tuple[str, str], ...]] = (
     ("oz-per-in2", "oz/in2 osi ozin ozsin"),
     ("mbar", "mbar mbars millibar millibars"),
     ("kg", "kg kilo kilos"),
+    ("g", "g gram grams"),
     ("s", "s sec secs second seconds"),
     ("min", "min mins minute minutes"),
     ("h", "h hr hrs hour hours"),

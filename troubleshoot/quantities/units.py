@@ -112,6 +112,7 @@ _LIST: Final = (
     Unit("lb", "mass", 16.0, "pound", "lb"),
     Unit("oz", "mass", 1.0, "ounce", "oz"),
     Unit("kg", "mass", 16.0 / _POUND, "kilogram", "kg"),
+    Unit("g", "mass", 0.016 / _POUND, "gram", "g"),
     Unit("s", "time", 1.0, "second", "s"),
     Unit("min", "time", 60.0, "minute", "min"),
     Unit("h", "time", 3600.0, "hour", "h"),

@@ -44,8 +44,8 @@ def markdown_report(
 
     `extras` may hold `title`, `words` (the caller's), `unit` (facts and plate values as typed),
     `on_record` (the same from the register), `stops` (each STOP met, see `stops_account`),
-    `left_before`, `left_off`, `notes`, `open_items` and `not_understood` (sentences). Whatever
-    people wrote stands for itself: none of it is Markdown.
+    `left_before`, `left_off`, `refrigerant`, `notes`, `open_items` and `not_understood`
+    (sentences). Whatever people wrote stands for itself: none of it is Markdown.
     """
     return "\n".join(_report(knowledge, account, extras or {}))
 
@@ -77,6 +77,7 @@ def _report(knowledge: Knowledge, account: Account, extras: Mapping[str, Any]) -
     rows = account.get("not_judged", ())
     yield from _list("Not judged", (not_judged_line(knowledge, row) for row in rows))
     yield from _list("Not understood, counting for nothing", extras.get("not_understood", ()))
+    yield from _list("Refrigerant added and recovered", extras.get("refrigerant", ()))
     yield from _list("Notes", extras.get("notes", ()))
     yield from _list("Open items", extras.get("open_items", ()))
     told = dict(extras.get("unit", {})).items()

@@ -15,6 +15,7 @@ from troubleshoot.safety.steps import Step
 from troubleshoot.safety.stops.record import Given, LeftOn, Spot, StopMet
 from troubleshoot.safety.work_state import UnitAtWork, WorkState
 from troubleshoot.visit.round.season import Season
+from troubleshoot.visit.weighing import Weighing
 
 
 @frozen
@@ -100,7 +101,7 @@ class VisitState:
     `mended_here`: how many repairs have been made on this visit. `cock_left`: they did not leave
     its gas cock known to be open. `round`: the points of a season are walked; a routine visit of
     before, or from a file, has none. `given`: the parts of a hand-over, or of its result, of which
-    not all has been given.
+    not all has been given. `weighed`: refrigerant that was told of beside what was asked.
     """
 
     unit_data: Mapping[str, object] = field(default_factory=dict)
@@ -151,6 +152,7 @@ class VisitState:
     round: Round | None = None
     ended: str | None = None
     given: tuple[Given, ...] = ()
+    weighed: tuple[Weighing, ...] = ()
 
     @property
     def case(self) -> Case:

@@ -41,6 +41,7 @@ from troubleshoot.visit.events.places import At
 from troubleshoot.visit.kept.reading import read_visit
 from troubleshoot.visit.kept.understanding import understood
 from troubleshoot.visit.state import RepairSaid
+from troubleshoot.visit.weighing import Weighing
 
 JOURNALS = Path(__file__).parent / "journals"
 TEXT = st.text(max_size=8)
@@ -69,6 +70,7 @@ OF_TYPE: dict[Any, st.SearchStrategy[Any]] = {
     tuple[FindingAt, ...]: st.lists(st.builds(FindingAt, TEXT, TEXT | st.none()), max_size=2).map(
         tuple
     ),
+    Weighing: st.builds(Weighing, TEXT, TEXT, TEXT, TEXT, TEXT, TEXT, TEXT),
     HandOverResult: st.builds(HandOverResult, TEXT, TEXT, TEXT, TEXT),
     HandOverResult | None: st.builds(HandOverResult, TEXT, TEXT, TEXT, TEXT) | st.none(),
 }

@@ -37,9 +37,11 @@ from troubleshoot.visit.events import (
     TakenAfresh,
     Undone,
     VisitEnded,
+    Weighed,
     replay,
 )
 from troubleshoot.visit.events.undoing import standing, taken_back, without
+from troubleshoot.visit.weighing import Weighing
 
 Events = list[Event]
 START = Started()
@@ -61,6 +63,7 @@ _ONE_OF_A_KIND = {
         Reopened("h", RESULT, "a", None), VisitEnded("stopped"), ReadingWithdrawn("a"),
         ProofRead("p", "1 V"), RepairedBefore("f", "new fan"), StateGone(("b",), "it is off"),
         RoundBegun("fall"), FindingsKept(()), SearchBegun(()), RoundGoneOn(),
+        Weighed(Weighing("added", "circuit 1", "2 lb")),
     )
 }  # fmt: skip
 
@@ -70,6 +73,7 @@ _ONE_OF_A_KIND = {
     [
         "answer", "step", "skip", "fact", "invalid", "repaired", "withdrawn", "proof",
         "repaired-before", "state-gone", "kept-for-the-end", "search", "round-goes-on",
+        "weighed",
     ],
 )  # fmt: skip
 def test_what_was_said_is_taken_back(kind: str) -> None:

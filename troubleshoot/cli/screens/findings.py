@@ -64,6 +64,8 @@ HELP = (
     "  invalid REASON     the last reading does not count; it is kept, with the reason",
     "  unit               what was told of the unit;  unit NAME VALUE  puts it right",
     "  note TEXT          write a note into the visit",
+    "  refrigerant added 1 lb 4 oz from C-7",
+    "                     keep what was weighed (or recovered ... into), with its cylinder",
     "  repaired CAUSE     say that this has been put right",
     "  done               finish: put the unit back and close the visit",
     "  q  or quit         keep the visit and leave; starting again goes on from here",

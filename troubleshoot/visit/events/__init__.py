@@ -35,6 +35,7 @@ from troubleshoot.visit.events.stops import (
     TakenAfresh,
 )
 from troubleshoot.visit.events.way import Aimed, Shown, Skipped
+from troubleshoot.visit.events.weighed import Weighed
 from troubleshoot.visit.events.withdrawn import ReadingWithdrawn
 
 __all__ = [
@@ -74,6 +75,7 @@ __all__ = [
     "TakenAfresh",
     "Undone",
     "VisitEnded",
+    "Weighed",
     "after",
     "replay",
 ]

@@ -45,6 +45,7 @@ from troubleshoot.visit.events.stops import (
     TakenAfresh,
 )
 from troubleshoot.visit.events.way import Aimed, Shown, Skipped
+from troubleshoot.visit.events.weighed import Weighed
 from troubleshoot.visit.events.withdrawn import ReadingWithdrawn
 from troubleshoot.visit.kept.lines import Record
 
@@ -56,7 +57,7 @@ KINDS: Final[Mapping[str, type[Event]]] = MappingProxyType(
             *(Answered, StepDone, MarkedInvalid, ReadingWithdrawn, Aimed, Shown, Skipped),
             *(RoundBegun, FindingsKept, SearchBegun, RoundGoneOn),
             *(Resumed, HourPassed, StateGone, Undone),
-            *(Noted, ProofRead, RepairedBefore, Repaired, Closing, PartGiven, VisitEnded),
+            *(Weighed, Noted, ProofRead, RepairedBefore, Repaired, Closing, PartGiven, VisitEnded),
             *(Halted, DangerReported, DangerTakenBack, TakenAfresh, Reopened),
         )
     }

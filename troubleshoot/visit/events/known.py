@@ -16,7 +16,10 @@ from troubleshoot.visit.events.beginning import Started
 from troubleshoot.visit.events.codec import quoted
 from troubleshoot.visit.events.event import Event
 from troubleshoot.visit.events.on_round import FindingsKept, RoundBegun, RoundGoneOn, SearchBegun
+from troubleshoot.visit.events.weighed import Weighed
 from troubleshoot.visit.round.season import SEASONS
+from troubleshoot.visit.weighing import ADDED, RECOVERED, Weighing
+from troubleshoot.visit.weights import weight_read
 
 
 class Unknown(ValueError):
@@ -58,6 +61,20 @@ def check_known(knowledge: Knowledge, event: Event) -> None:
         _check_answer(knowledge, knowledge.tests[event.step], event)
     if isinstance(event, Answered | Started):
         check_conditions(knowledge, event.conditions)
+    if isinstance(event, Weighed):
+        _check_weighed(knowledge, event.weighing)
+
+
+def _check_weighed(knowledge: Knowledge, weighing: Weighing) -> None:
+    """Check that its weights are some. Raises Unknown."""
+    if weighing.way not in (ADDED, RECOVERED):
+        raise Unknown(f"{quoted(weighing.way)} is neither added nor recovered")
+    for typed in (weighing.weight, weighing.before, weighing.after, weighing.tare):
+        try:
+            if typed:
+                weight_read(knowledge, typed)
+        except NotRead:
+            raise Unknown(f"{quoted(typed)} is no weight") from None
 
 
 def check_conditions(knowledge: Knowledge, conditions: Mapping[str, str]) -> None:

@@ -26,13 +26,14 @@ from troubleshoot.visit.events.on_round import FindingsKept, RoundGoneOn, Search
 from troubleshoot.visit.events.state_gone import StateGone
 from troubleshoot.visit.events.stops import DangerReported, Halted, Reopened
 from troubleshoot.visit.events.way import Aimed, Shown, Skipped
+from troubleshoot.visit.events.weighed import Weighed
 from troubleshoot.visit.events.withdrawn import ReadingWithdrawn
 
 UNDOABLE: Final = frozenset(
     each.kind
     for each in (
         *(Answered, StepDone, Skipped, FactTold, MarkedInvalid, ReadingWithdrawn),
-        *(ProofRead, Repaired, RepairedBefore, StateGone),
+        *(ProofRead, Repaired, RepairedBefore, StateGone, Weighed),
         *(FindingsKept, SearchBegun, RoundGoneOn),
     )
 )

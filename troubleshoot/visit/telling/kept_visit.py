@@ -24,6 +24,7 @@ from troubleshoot.visit.kept.understanding import Understanding
 from troubleshoot.visit.state import VisitState
 from troubleshoot.visit.telling.account import Plain, ending_of
 from troubleshoot.visit.telling.round_told import round_account
+from troubleshoot.visit.telling.weighings import refrigerant_lines
 from troubleshoot.visit.telling.whole_visit import (
     as_called,
     case_at_call,
@@ -92,6 +93,7 @@ def _extras(
         "stops": stops_account(knowledge, state),
         "left_before": state.left_before,
         "left_off": (*off.lines, *gas_left(off, state.work), *switch) if is_closed else (),
+        "refrigerant": refrigerant_lines(knowledge, state),
         "notes": state.notes,
         "not_understood": understanding.unknown,
         "open_items": (

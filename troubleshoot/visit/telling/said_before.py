@@ -19,7 +19,9 @@ from troubleshoot.visit.events import (
     Skipped,
     StateGone,
     StepDone,
+    Weighed,
 )
+from troubleshoot.visit.weights import weighing_words
 
 
 def in_words_again(knowledge: Knowledge, event: Event) -> str:
@@ -44,6 +46,8 @@ def in_words_again(knowledge: Knowledge, event: Event) -> str:
     if isinstance(event, FindingsKept | SearchBegun):
         names = "; ".join(knowledge.tests[each.test].name for each in event.findings)
         return f"{names}: {'for the end' if isinstance(event, FindingsKept) else 'the cause now'}"
+    if isinstance(event, Weighed):
+        return weighing_words(knowledge, event.weighing)
     if isinstance(event, StateGone):
         return f'"{event.words}"'
     if isinstance(event, RoundGoneOn):

@@ -1,0 +1,134 @@
+"""Refrigerant as it is told: added 1 lb 4 oz to circuit 2 from C-7, before 28.4 lb, after 27.2 lb.
+
+The same words serve at a prompt of a visit and behind `troubleshoot units refrigerant UNIT`.
+"""
+
+from __future__ import annotations
+
+import re
+from collections.abc import Sequence
+from typing import Final
+
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.outside.refusal import NotUsable
+from troubleshoot.outside.text import MOST_NAME, one_line
+from troubleshoot.quantities.typed import NotUnderstood
+from troubleshoot.reasoning.unit.places import Layout, PlaceNotUnderstood, parse_place
+from troubleshoot.visit.weighing import ADDED, RECOVERED, Weighing
+from troubleshoot.visit.weights import pounds_of, weight_read
+
+AS_TOLD: Final = "added 1 lb 4 oz to circuit 1 from cylinder C-7"
+_WAYS: Final = {
+    **dict.fromkeys(("added", "charged", "weighed in", "put in"), ADDED),
+    **dict.fromkeys(("recovered", "weighed out", "taken out", "removed"), RECOVERED),
+}
+_WAY: Final = re.compile(rf"({'|'.join(_WAYS)})\b[\s,:]*(.*)", re.IGNORECASE)
+_TO_CIRCUIT: Final = re.compile(
+    r"[\s,;]*\b(?:(?:to|at|on|of|in|into|from|out of) )?((?:circuit|ckt)\s*#?\w+)", re.IGNORECASE
+)
+_KEYS: Final = ("from", "into", "before", "after", "tare")
+_FIELDS: Final = re.compile(rf"[\s,;]*(?:^|(?<=[\s,;]))(?={'|'.join(_KEYS)}\b)", re.IGNORECASE)
+_CYLINDER: Final = re.compile(
+    r"(?:(?:a|the|its) )?(?:recovery )?(?:cylinder|tank|bottle|drum)\s+", re.IGNORECASE
+)
+
+
+class NotWeighed(ValueError):
+    """It tells of no weighing; the message says why, and what would do."""
+
+
+def weighing_told(knowledge: Knowledge, layout: Layout, words: str) -> Weighing:
+    """The weighing that words tell of. Raises NotWeighed."""
+    found = _WAY.fullmatch(" ".join(words.split()))
+    if found is None:
+        raise NotWeighed(f"say added or recovered first, as: {AS_TOLD}")
+    return weighing_behind(knowledge, layout, _WAYS[found[1].lower()], found[2])
+
+
+def weighing_behind(
+    knowledge: Knowledge, layout: Layout, way: str, words: str, circuit: str = ""
+) -> Weighing:
+    """The weighing that words tell of behind its way. Raises NotWeighed.
+
+    `circuit`: where the question itself says it.
+    """
+    places = [match[1] for match in _TO_CIRCUIT.finditer(words)]
+    told = {"weight": "", **_fields(way, _TO_CIRCUIT.sub(" ", words))}
+    weighing = Weighing(way, _circuit(layout, places, circuit), **told)
+    for typed in (weighing.weight, weighing.before, weighing.after, weighing.tare):
+        if typed:
+            _check(knowledge, typed)
+    pounds = pounds_of(knowledge, weighing)
+    if pounds is None:
+        raise NotWeighed(f"it tells no weight; as: {AS_TOLD}")
+    if pounds <= 0:
+        change = "lighter" if way == ADDED else "heavier"
+        raise NotWeighed(f"nothing was {way} by that; its cylinder is {change} afterwards")
+    return weighing
+
+
+def _fields(way: str, words: str) -> dict[str, str]:
+    """What is told of the weight and the cylinder, by its name. Raises NotWeighed."""
+    found: dict[str, str] = {}
+    for piece in _FIELDS.split(words):
+        said = piece.strip(" ,;")
+        word, _, rest = said.partition(" ")
+        key = word.lower()
+        if key not in _KEYS:
+            key, rest = "weight", said
+        if key in ("from", "into"):
+            if (key == "from") != (way == ADDED):
+                raise NotWeighed(
+                    "what is added comes from a cylinder, and what is recovered goes into one"
+                )
+            key, rest = "cylinder", _named(rest)
+        if not rest:
+            if key == "weight":
+                continue
+            raise NotWeighed(f"{word} is told without what; as: {AS_TOLD}")
+        if key in found:
+            raise NotWeighed(f"{key} is told twice; tell each weighing by itself")
+        found[key] = rest
+    return found
+
+
+def _named(typed: str) -> str:
+    """A cylinder's name. Raises NotWeighed."""
+    try:
+        return one_line(_CYLINDER.sub("", typed, count=1), "its cylinder", MOST_NAME)
+    except NotUsable as error:
+        raise NotWeighed(str(error)) from None
+
+
+def _circuit(layout: Layout, told: Sequence[str], asked: str) -> str:
+    """The circuit in words. Raises NotWeighed."""
+    circuits = [str(place) for place in layout.places("circuit")] or ["circuit 1"]
+    if len(told) > 1:
+        raise NotWeighed("it names two circuits; tell each by itself")
+    if told:
+        return _named_circuit(layout, circuits, told[0], asked)
+    if not asked and len(circuits) > 1:
+        raise NotWeighed(f"say which: {' or '.join(circuits)}")
+    return asked or circuits[0]
+
+
+def _named_circuit(layout: Layout, circuits: Sequence[str], told: str, asked: str) -> str:
+    if layout.places("circuit"):
+        try:
+            (place, *_) = parse_place(told, "circuit", layout)
+        except PlaceNotUnderstood as error:
+            raise NotWeighed(str(error)) from None
+        told = str(place)
+    elif told.lower() not in circuits:
+        raise NotWeighed(f"the unit has {circuits[0]} as far as is known; tell its circuits first")
+    if asked and told.lower() != asked:
+        raise NotWeighed(f"this is asked of {asked}")
+    return told.lower()
+
+
+def _check(knowledge: Knowledge, typed: str) -> None:
+    """Raises NotWeighed for what is no weight."""
+    try:
+        weight_read(knowledge, typed)
+    except NotUnderstood as error:
+        raise NotWeighed(f'"{typed}" {error.why}; {error.instead}') from None

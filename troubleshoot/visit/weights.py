@@ -1,0 +1,92 @@
+"""What a weighing of refrigerant comes to, and whether its cylinder bears it out."""
+
+from __future__ import annotations
+
+import math
+from collections.abc import Iterator
+from typing import Final
+
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.quantities.instruments import INSTRUMENTS, Instrument, standard_uncertainty
+from troubleshoot.quantities.typed import Leg, NotUnderstood
+from troubleshoot.reasoning.readings.measuring import read_quantity
+from troubleshoot.visit.weighing import ADDED, Weighing
+
+SCALE: Final = INSTRUMENTS["charging-scale"]
+"""By whose accuracy weights are compared, where none is listed."""
+BEYOND_SCALE: Final = 3.0
+"""Standard uncertainties that a difference has to exceed before it is one (JCGM 100, 6.3.1)."""
+WEIGHED: Final = "charge-weight"
+"""The quantity that a weight is read as."""
+
+
+def weight_read(knowledge: Knowledge, typed: str) -> Leg:
+    """A weight in pounds, whatever unit it was typed in. Raises NotUnderstood."""
+    (leg,) = read_quantity(knowledge.quantities[WEIGHED], typed).values
+    if leg.bound is not None:
+        raise NotUnderstood(typed, "is a bound, and no weight", "write what the scale shows")
+    return leg
+
+
+def pounds_of(knowledge: Knowledge, weighing: Weighing) -> float | None:
+    """How much was moved: as told, or by the cylinder's two weights; None where neither is."""
+    if weighing.weight:
+        return weight_read(knowledge, weighing.weight).value
+    return _by_the_cylinder(knowledge, weighing)
+
+
+def _by_the_cylinder(knowledge: Knowledge, weighing: Weighing) -> float | None:
+    """By how much the cylinder became lighter, or heavier where refrigerant was recovered."""
+    if not (weighing.before and weighing.after):
+        return None
+    before, after = (weight_read(knowledge, each).value for each in _both(weighing))
+    return before - after if weighing.way == ADDED else after - before
+
+
+def _both(weighing: Weighing) -> tuple[str, str]:
+    return weighing.before, weighing.after
+
+
+def cylinder_says(
+    knowledge: Knowledge, weighing: Weighing, scale: Instrument = SCALE
+) -> Iterator[str]:
+    """What of a cylinder's weights does not fit, a sentence each; then what is left in it."""
+    moved = _by_the_cylinder(knowledge, weighing)
+    if moved is not None and weighing.weight:
+        told = weight_read(knowledge, weighing.weight)
+        read = (told, *(weight_read(knowledge, each) for each in _both(weighing)))
+        u = math.hypot(*(standard_uncertainty(leg.value, scale, leg.resolution) for leg in read))
+        if abs(moved - told.value) > BEYOND_SCALE * u:
+            yield (
+                f"The cylinder's weights do not fit: {in_pounds(told.value)} {weighing.way}, and "
+                f"by them it was {in_pounds(moved)}."
+            )
+    if weighing.tare:
+        yield from _over_its_tare(knowledge, weighing)
+
+
+def _over_its_tare(knowledge: Knowledge, weighing: Weighing) -> Iterator[str]:
+    tare = weight_read(knowledge, weighing.tare).value
+    for name, typed in (("before", weighing.before), ("after", weighing.after)):
+        if typed and weight_read(knowledge, typed).value < tare:
+            yield f"The cylinder was lighter {name} it than its tare: one of the two is wrong."
+            return
+    if weighing.after:
+        left = weight_read(knowledge, weighing.after).value - tare
+        yield f"In the cylinder now: {in_pounds(left)}."
+
+
+def in_pounds(pounds: float) -> str:
+    """A weight as it is shown, in pounds."""
+    return f"{pounds:.2f} lb"
+
+
+def weighing_words(knowledge: Knowledge, weighing: Weighing) -> str:
+    """A weighing in a few words, its weight in pounds beside what was typed in another unit."""
+    pounds = pounds_of(knowledge, weighing)
+    how_much = ", weight not told" if pounds is None else f" {in_pounds(pounds)}"
+    if weighing.weight and weight_read(knowledge, weighing.weight).typed_unit not in (None, "lb"):
+        how_much = f"{how_much} ({weighing.weight})"
+    way = "from" if weighing.way == ADDED else "into"
+    cylinder = f"{way} {weighing.cylinder}" if weighing.cylinder else "cylinder not told"
+    return f"{weighing.way}{how_much}, {weighing.circuit}, {cylinder}"
