@@ -14,7 +14,7 @@ from tests.bench import make_demo_site
 
 def test_the_script_makes_the_same_site_again(tmp_path: Path) -> None:
     make_demo_site.main(tmp_path)
-    for name in ("units.csv", "readings.csv"):
+    for name in ("units.csv", "readings.csv", "refrigerant.csv"):
         assert (tmp_path / name).read_bytes() == (make_demo_site.FOLDER / name).read_bytes()
 
 

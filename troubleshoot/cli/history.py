@@ -18,6 +18,7 @@ if TYPE_CHECKING:
     from troubleshoot.reasoning.unit.equipment import Unit
     from troubleshoot.records.history.drift import Raised
     from troubleshoot.records.history.series import Series
+    from troubleshoot.records.refrigerant.account import CircuitAccount
 
 
 @click.command()
@@ -36,10 +37,13 @@ def history(
     """
     from troubleshoot.cli.screens.history import history_as_json, show_history, show_series
     from troubleshoot.cli.screens.prompts import show_standing_visits
+    from troubleshoot.cli.screens.refrigerant import show_in_short
     from troubleshoot.cli.terminal import Terminal
     from troubleshoot.reasoning.unit.equipment import read_unit
     from troubleshoot.records.history.collecting import history_of
     from troubleshoot.records.history.drift import alarms_of
+    from troubleshoot.records.refrigerant.of_unit import refrigerant_of
+    from troubleshoot.records.register.entry import Entry
     from troubleshoot.records.stands import Visited
 
     knowledge, folder = rules_in_force(), data_folder((ctx.obj or {}).get("data"))
@@ -55,11 +59,12 @@ def history(
     if not every:
         raise Failure([f"no reading of a unit {in_a_line(name)} is kept; see: troubleshoot units"],
                       USAGE)  # fmt: skip
+    refrigerant = refrigerant_of(knowledge, folder, entry or Entry(name), visited.of(name))
     if test:
         every = _asked(knowledge, read_unit(knowledge, kept), every, " ".join(test))
     raised = [each for series in every for each in alarms_of(knowledge, series)]
     if html is not None:
-        _write(knowledge, name, every, raised, html)
+        _write(knowledge, name, every, raised, html, () if test else refrigerant.accounts)
     elif as_json:
         history_as_json(name, every, raised)
     elif test:
@@ -67,6 +72,7 @@ def history(
             show_series(knowledge, series)
     else:
         show_history(knowledge, every, raised)
+        show_in_short(refrigerant)
 
 
 def _write(
@@ -75,6 +81,7 @@ def _write(
     every: tuple[Series, ...],
     raised: list[Raised],
     file: str,
+    refrigerant: tuple[CircuitAccount, ...],
 ) -> None:
     """The history as one page, with a figure of each series."""
     from troubleshoot.cli.new_file import write_page
@@ -83,7 +90,7 @@ def _write(
 
     compared = (series for series in every if series.comparable)
     figures = [drawn(series, told(caption_of(knowledge, series))) for series in compared]
-    report = history_report(knowledge, name, every, raised)
+    report = history_report(knowledge, name, every, raised, refrigerant)
     write_page(file, report, f"History: {name}", [figure for figure in figures if figure])
 
 

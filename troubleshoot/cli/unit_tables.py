@@ -43,6 +43,15 @@ def register_in(folder: Path) -> Register:
     return read_register(rules_in_force(), folder / REGISTER)
 
 
+def not_there(register: Register, unit: str) -> str:
+    """That the register has no such unit, with those whose names are like it."""
+    from troubleshoot.visit.kept.unit_names import may_be_same
+
+    alike = [entry.name for entry in register.entries if may_be_same(entry.name, unit)]
+    instead = f"did you mean {' or '.join(alike[:3])}?" if alike else "see: troubleshoot units list"
+    return f"the register has no unit {in_a_line(unit)}; {instead}"
+
+
 def import_units(folder: Path, file: str, good_rows: bool) -> None:
     """Take units from a table. Raises Failure where a row is bad."""
     from troubleshoot.records.register.files import write_entry
@@ -54,7 +63,7 @@ def import_units(folder: Path, file: str, good_rows: bool) -> None:
         found = read_sheet(rules_in_force(), read_text(file), in_a_line(file), register_in(folder))
     except NotUsable as error:
         raise Failure([str(error)], USAGE) from None
-    _refuse(found.bad, good_rows)
+    refuse(found.bad, good_rows)
     try:
         for entry in found.entries:
             write_entry(folder / REGISTER, entry)
@@ -62,7 +71,7 @@ def import_units(folder: Path, file: str, good_rows: bool) -> None:
         raise Failure([str(error)], JOURNAL_FAILED) from None
     again = len(found.entries) - found.new
     tell(f"Kept: {counted(found.new, 'new unit', 'new units')}, {again} that were there before.")
-    _tell_bad(found.bad)
+    tell_bad(found.bad)
 
 
 def export_units(folder: Path, file: str) -> None:
@@ -98,14 +107,14 @@ def import_instruments(folder: Path, file: str, good_rows: bool) -> None:
         found = read_instrument_sheet(read_text(file), in_a_line(file))
     except NotUsable as error:
         raise Failure([str(error)], USAGE) from None
-    _refuse(found.bad, good_rows)
+    refuse(found.bad, good_rows)
     try:
         for each in found.kept:
             write_instrument(folder / INSTRUMENTS_FOLDER, each)
     except NotWritten as error:
         raise Failure([str(error)], JOURNAL_FAILED) from None
     tell(f"Kept: {counted(len(found.kept), 'instrument', 'instruments')}.")
-    _tell_bad(found.bad)
+    tell_bad(found.bad)
 
 
 def import_readings(folder: Path, file: str, good_rows: bool) -> None:
@@ -119,18 +128,19 @@ def import_readings(folder: Path, file: str, good_rows: bool) -> None:
         past = read_past_visits(knowledge, read_text(file), Path(file).name, register_in(folder))
     except NotUsable as error:
         raise Failure([str(error)], USAGE) from None
-    _refuse(past.bad, good_rows)
+    refuse(past.bad, good_rows)
     header = {"program": __version__, "rules": knowledge.digest, **kept_with_visit()}
     try:
         keep_past_visits(folder / "visits", past, header)
     except JournalError as error:
         raise Failure([str(error)], JOURNAL_FAILED) from None
     tell(f"Kept: {counted(len(past.visits), 'visit', 'visits')}.")
-    _tell_bad(past.bad)
+    tell_bad(past.bad)
 
 
 def keep_demo(folder: Path) -> None:
     """Put the invented site into a data folder that holds nothing of a real one."""
+    from troubleshoot.cli.refrigerant import import_refrigerant
     from troubleshoot.knowledge.load import shipped_folder
 
     if any(is_folder(folder / each) and any((folder / each).iterdir()) for each in _KEPT):
@@ -141,19 +151,20 @@ def keep_demo(folder: Path) -> None:
     site = shipped_folder().parent / "scenarios" / DEMO
     import_units(folder, str(site / "units.csv"), good_rows=False)
     import_readings(folder, str(site / "readings.csv"), good_rows=False)
+    import_refrigerant(folder, str(site / "refrigerant.csv"), False, register_in(folder))
 
 
-_KEPT: Final = (REGISTER, "visits")
+_KEPT: Final = (REGISTER, "visits", "refrigerant")
 
 
-def _refuse(bad: Sequence[BadCell], good_rows: bool) -> None:
+def refuse(bad: Sequence[BadCell], good_rows: bool) -> None:
     """Raises Failure with every bad row, unless the good ones are to be kept."""
     if bad and not good_rows:
         kept = "nothing was kept; put them right, or keep the good rows with --good-rows"
         raise Failure([*map(str, bad), f"{_rows(bad)} not taken: {kept}"], NOT_UNDERSTOOD)
 
 
-def _tell_bad(bad: Sequence[BadCell]) -> None:
+def tell_bad(bad: Sequence[BadCell]) -> None:
     """Raises Failure with the rows that were left out."""
     if bad:
         raise Failure([*map(str, bad), f"{_rows(bad)} not taken"], CHECKS_FOUND)

@@ -13,10 +13,11 @@ from troubleshoot.cli.failures import (
     Failure,
 )
 from troubleshoot.cli.journal_shelf import REGISTER, JournalShelf
+from troubleshoot.cli.refrigerant import refrigerant
 from troubleshoot.cli.rule_base import rules_in_force, takes_rules
-from troubleshoot.cli.unit_tables import register_in
+from troubleshoot.cli.unit_tables import not_there, register_in
 from troubleshoot.cli.visiting import data_folder, hold
-from troubleshoot.outside.refusal import NotUsable, in_a_line
+from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.visit.kept.journal import JournalError, JournalFailed
 
 if TYPE_CHECKING:
@@ -24,7 +25,6 @@ if TYPE_CHECKING:
     from troubleshoot.dialogue.said import Voice
     from troubleshoot.dialogue.talk import Talk
     from troubleshoot.records.register.entry import Entry
-    from troubleshoot.records.register.files import Register
 
 
 @click.group(invoke_without_command=True)
@@ -60,21 +60,25 @@ def list_command(ctx: click.Context, as_json: bool = False) -> None:
 @click.pass_context
 def show_command(ctx: click.Context, unit: str, as_json: bool) -> None:
     """What is on record of one unit, after every STOP that stands over it."""
+    from troubleshoot.cli.screens.refrigerant import show_in_short
     from troubleshoot.cli.screens.units import entry_as_json, show_entry, show_stands
+    from troubleshoot.records.refrigerant.of_unit import refrigerant_of
     from troubleshoot.records.stands import Visited
 
     folder, knowledge = _data(ctx), rules_in_force()
     register = register_in(folder)
     entry = register.entry(unit)
-    stands = Visited(knowledge, folder / "visits").stands(unit if entry is None else entry.name)
+    visited = Visited(knowledge, folder / "visits")
+    stands = visited.stands(unit if entry is None else entry.name)
     if as_json:
         entry_as_json(unit, entry, stands)
     else:
         show_stands(stands)
     if entry is None:
-        raise Failure([*register.problems, _not_there(register, unit)], USAGE)
+        raise Failure([*register.problems, not_there(register, unit)], USAGE)
     if not as_json:
         show_entry(knowledge, entry, stands)
+        show_in_short(refrigerant_of(knowledge, folder, entry, visited.of(entry.name)))
 
 
 @units.command("add", short_help="Put a unit into the register, by its data plate.")
@@ -201,7 +205,7 @@ def carry_command(ctx: click.Context, names: tuple[str, ...]) -> None:
 
     folder, knowledge = _data(ctx), rules_in_force()
     register = register_in(folder)
-    missing = [_not_there(register, name) for name in names if register.entry(name) is None]
+    missing = [not_there(register, name) for name in names if register.entry(name) is None]
     if missing:
         raise Failure([*register.problems, *missing], USAGE)
     wanted = {entry.name: entry for name in names if (entry := register.entry(name)) is not None}
@@ -239,14 +243,8 @@ def columns_command() -> None:
     show_columns(columns_of(rules_in_force()))
 
 
+units.add_command(refrigerant)
+
+
 def _data(ctx: click.Context) -> Path:
     return data_folder((ctx.obj or {}).get("data"))
-
-
-def _not_there(register: Register, unit: str) -> str:
-    """That the register has no such unit, with those whose names are like it."""
-    from troubleshoot.visit.kept.unit_names import may_be_same
-
-    alike = [entry.name for entry in register.entries if may_be_same(entry.name, unit)]
-    instead = f"did you mean {' or '.join(alike[:3])}?" if alike else "see: troubleshoot units list"
-    return f"the register has no unit {in_a_line(unit)}; {instead}"

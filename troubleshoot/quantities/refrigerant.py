@@ -206,3 +206,14 @@ def leak_rate(added_lb: float, full_charge_lb: float, days: float) -> float:
     require("full-charge", full_charge_lb, "lb", above=0)
     require("days", days, "days", above=0)
     return 100 * added_lb / full_charge_lb * DAYS_OF_YEAR / min(days, DAYS_OF_YEAR)
+
+
+def rolling_leak_rate(added_lb: float, full_charge_lb: float) -> float:
+    """Return the leak rate in percent of the full charge per year, by what a year has taken.
+
+    100 x added over the last 365 days / full charge: the rolling average method of 40 CFR 82.152,
+    the same words in 84.102. Raises OutOfRange for an amount below zero or no charge.
+    """
+    require("added", added_lb, "lb", at_least=0)
+    require("full-charge", full_charge_lb, "lb", above=0)
+    return 100 * added_lb / full_charge_lb

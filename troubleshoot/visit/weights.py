@@ -4,18 +4,24 @@ from __future__ import annotations
 
 import math
 from collections.abc import Iterator
+from dataclasses import replace
 from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge
-from troubleshoot.quantities.instruments import INSTRUMENTS, Instrument, standard_uncertainty
+from troubleshoot.quantities.instruments import (
+    INSTRUMENTS,
+    Instrument,
+    standard_uncertainty,
+    uncertainty_as_typed,
+)
 from troubleshoot.quantities.typed import Leg, NotUnderstood
 from troubleshoot.reasoning.readings.measuring import read_quantity
 from troubleshoot.visit.weighing import ADDED, Weighing
 
 SCALE: Final = INSTRUMENTS["charging-scale"]
 """By whose accuracy weights are compared, where none is listed."""
-BEYOND_SCALE: Final = 3.0
-"""Standard uncertainties that a difference has to exceed before it is one (JCGM 100, 6.3.1)."""
+BEYOND_SCALE: Final = 2.0
+"""Standard uncertainties that a difference has to exceed before it is one (JCGM 100, 6.3.3)."""
 WEIGHED: Final = "charge-weight"
 """The quantity that a weight is read as."""
 
@@ -54,15 +60,29 @@ def cylinder_says(
     moved = _by_the_cylinder(knowledge, weighing)
     if moved is not None and weighing.weight:
         told = weight_read(knowledge, weighing.weight)
-        read = (told, *(weight_read(knowledge, each) for each in _both(weighing)))
-        u = math.hypot(*(standard_uncertainty(leg.value, scale, leg.resolution) for leg in read))
-        if abs(moved - told.value) > BEYOND_SCALE * u:
+        if abs(moved - told.value) > BEYOND_SCALE * _u(knowledge, weighing, told, moved, scale):
             yield (
                 f"The cylinder's weights do not fit: {in_pounds(told.value)} {weighing.way}, and "
                 f"by them it was {in_pounds(moved)}."
             )
     if weighing.tare:
         yield from _over_its_tare(knowledge, weighing)
+
+
+def _u(
+    knowledge: Knowledge, weighing: Weighing, told: Leg, moved: float, scale: Instrument
+) -> float:
+    """The standard uncertainty of the difference between a weight and what a cylinder shows.
+
+    Both weights of a cylinder are read on one scale, which is off by its percents in both alike.
+    """
+    counts = replace(scale, percent=0.0)
+    both = (weight_read(knowledge, each) for each in _both(weighing))
+    return math.hypot(
+        *uncertainty_as_typed(told.value, scale, told.resolution),
+        *(u for leg in both for u in uncertainty_as_typed(leg.value, counts, leg.resolution)),
+        standard_uncertainty(moved, replace(scale, counts=0.0, fixed=0.0), 0.0),
+    )
 
 
 def _over_its_tare(knowledge: Knowledge, weighing: Weighing) -> Iterator[str]:
@@ -73,7 +93,7 @@ def _over_its_tare(knowledge: Knowledge, weighing: Weighing) -> Iterator[str]:
             return
     if weighing.after:
         left = weight_read(knowledge, weighing.after).value - tare
-        yield f"In the cylinder now: {in_pounds(left)}."
+        yield f"Left in the cylinder: {in_pounds(left)}."
 
 
 def in_pounds(pounds: float) -> str:
@@ -81,12 +101,16 @@ def in_pounds(pounds: float) -> str:
     return f"{pounds:.2f} lb"
 
 
-def weighing_words(knowledge: Knowledge, weighing: Weighing) -> str:
-    """A weighing in a few words, its weight in pounds beside what was typed in another unit."""
+def weighing_words(knowledge: Knowledge, weighing: Weighing, *, where: bool = True) -> str:
+    """A weighing in a few words, its weight in pounds beside what was typed in another unit.
+
+    `where`: with its circuit.
+    """
     pounds = pounds_of(knowledge, weighing)
     how_much = ", weight not told" if pounds is None else f" {in_pounds(pounds)}"
     if weighing.weight and weight_read(knowledge, weighing.weight).typed_unit not in (None, "lb"):
         how_much = f"{how_much} ({weighing.weight})"
     way = "from" if weighing.way == ADDED else "into"
     cylinder = f"{way} {weighing.cylinder}" if weighing.cylinder else "cylinder not told"
-    return f"{weighing.way}{how_much}, {weighing.circuit}, {cylinder}"
+    circuit = f", {weighing.circuit}" if where else ""
+    return f"{weighing.way}{how_much}{circuit}, {cylinder}"

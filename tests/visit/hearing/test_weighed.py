@@ -106,7 +106,7 @@ def test_whatever_is_weighed_is_read_back_from_its_words(
         ),
         (
             "recovered 9.2 lb into R-3 before 24.0 lb after 33.2 lb tare 24.0 lb",
-            ["In the cylinder now: 9.20 lb."],
+            ["Left in the cylinder: 9.20 lb."],
         ),
         (
             "added 1.2 lb from C-7 before 28.4 lb after 27.2 lb tare 28 lb",

@@ -84,7 +84,7 @@ class _NoDay(ValueError):
 def _past(knowledge: Knowledge, path: Path, on_record: Mapping[str, object]) -> _Past:
     """One visit by its journal. Raises JournalError, _NoDay."""
     events = understood(knowledge, read_visit(path).events).events
-    day = _day(path.stem, (event.time for event in events))
+    day = day_of(path.stem, (event.time for event in events))
     if day is None:
         raise _NoDay(NO_DAY)
     state = replay(knowledge, events)
@@ -115,7 +115,7 @@ def series_of(knowledge: Knowledge, name: str, at: Place | None, reads: list[Rea
     return Series(test, at, quantity, knowledge.quantities[quantity].unit, ordered)
 
 
-def _day(visit: str, times: Iterable[str]) -> date | None:
+def day_of(visit: str, times: Iterable[str]) -> date | None:
     """The day of a visit by its events, or by its name where they have no time; None for none."""
     for time in (*times, visit[:10]):
         try:

@@ -11,6 +11,8 @@ from troubleshoot.quantities.trend import LEAST, Trend
 from troubleshoot.quantities.units import unit as unit_of
 from troubleshoot.records.history.drift import Due, Raised, due, is_real, trend_of
 from troubleshoot.records.history.series import Read, Series
+from troubleshoot.records.refrigerant.account import CircuitAccount
+from troubleshoot.records.refrigerant.told import refrigerant_section
 from troubleshoot.visit.telling.wording import counted
 
 HEIGHTS: Final = "▁▂▃▄▅▆▇█"
@@ -138,13 +140,18 @@ def trend_lines(series: Series) -> Iterator[str]:
 
 
 def history_report(
-    knowledge: Knowledge, unit: str, every: Sequence[Series], raised: Sequence[Raised]
+    knowledge: Knowledge,
+    unit: str,
+    every: Sequence[Series],
+    raised: Sequence[Raised],
+    refrigerant: Sequence[CircuitAccount] = (),
 ) -> str:
-    """A unit's history in Markdown: what drifts, then the numbers of each series.
+    """A unit's history in Markdown: what drifts, the numbers of each series, its refrigerant.
 
     Figures stand before its last paragraph.
     """
-    return "\n".join(_report(knowledge, unit, every, raised))
+    told = refrigerant_section(knowledge, refrigerant)
+    return "\n".join((*_report(knowledge, unit, every, raised), *told, *_drawn()))
 
 
 def _report(
@@ -180,6 +187,9 @@ def _report(
         )
         yield f"| {' | '.join(map(markdown, cells))} |"
     yield ""
+
+
+def _drawn() -> Iterator[str]:
     yield "## Drawn"
     yield ""
     yield DRAWN

@@ -6,7 +6,7 @@ The same words serve at a prompt of a visit and behind `troubleshoot units refri
 from __future__ import annotations
 
 import re
-from collections.abc import Sequence
+from collections.abc import Mapping
 from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge
@@ -34,7 +34,14 @@ _CYLINDER: Final = re.compile(
 
 
 class NotWeighed(ValueError):
-    """It tells of no weighing; the message says why, and what would do."""
+    """It tells of no weighing; the message says why, and what would do.
+
+    `part`: the field of the weighing that cannot be; empty where it is none of them.
+    """
+
+    def __init__(self, problem: str, part: str = "") -> None:
+        super().__init__(problem)
+        self.part = part
 
 
 def weighing_told(knowledge: Knowledge, layout: Layout, words: str) -> Weighing:
@@ -53,17 +60,31 @@ def weighing_behind(
     `circuit`: where the question itself says it.
     """
     places = [match[1] for match in _TO_CIRCUIT.finditer(words)]
-    told = {"weight": "", **_fields(way, _TO_CIRCUIT.sub(" ", words))}
-    weighing = Weighing(way, _circuit(layout, places, circuit), **told)
-    for typed in (weighing.weight, weighing.before, weighing.after, weighing.tare):
+    if len(places) > 1:
+        raise NotWeighed("it names two circuits; tell each by itself", "circuit")
+    told = _fields(way, _TO_CIRCUIT.sub(" ", words))
+    return weighing_of(knowledge, layout, way, {"circuit": "".join(places), **told}, circuit)
+
+
+def weighing_of(
+    knowledge: Knowledge, layout: Layout, way: str, told: Mapping[str, str], circuit: str = ""
+) -> Weighing:
+    """A weighing by what was told of each of its fields, empty for nothing. Raises NotWeighed."""
+    cylinder = _named(told.get("cylinder", ""))
+    weights = {part: told.get(part, "") for part in ("weight", "before", "after", "tare")}
+    at = _circuit(layout, told.get("circuit", ""), circuit)
+    weighing = Weighing(way, at, cylinder=cylinder, **weights)
+    for part, typed in weights.items():
         if typed:
-            _check(knowledge, typed)
+            _check(knowledge, typed, part)
     pounds = pounds_of(knowledge, weighing)
     if pounds is None:
-        raise NotWeighed(f"it tells no weight; as: {AS_TOLD}")
+        raise NotWeighed(f"it tells no weight; as: {AS_TOLD}", "weight")
     if pounds <= 0:
         change = "lighter" if way == ADDED else "heavier"
-        raise NotWeighed(f"nothing was {way} by that; its cylinder is {change} afterwards")
+        raise NotWeighed(
+            f"nothing was {way} by that; its cylinder is {change} afterwards", "weight"
+        )
     return weighing
 
 
@@ -97,38 +118,34 @@ def _named(typed: str) -> str:
     try:
         return one_line(_CYLINDER.sub("", typed, count=1), "its cylinder", MOST_NAME)
     except NotUsable as error:
-        raise NotWeighed(str(error)) from None
+        raise NotWeighed(str(error), "cylinder") from None
 
 
-def _circuit(layout: Layout, told: Sequence[str], asked: str) -> str:
+def _circuit(layout: Layout, told: str, asked: str) -> str:
     """The circuit in words. Raises NotWeighed."""
     circuits = [str(place) for place in layout.places("circuit")] or ["circuit 1"]
-    if len(told) > 1:
-        raise NotWeighed("it names two circuits; tell each by itself")
-    if told:
-        return _named_circuit(layout, circuits, told[0], asked)
-    if not asked and len(circuits) > 1:
-        raise NotWeighed(f"say which: {' or '.join(circuits)}")
-    return asked or circuits[0]
+    if not told:
+        if not asked and len(circuits) > 1:
+            raise NotWeighed(f"say which: {' or '.join(circuits)}", "circuit")
+        return asked or circuits[0]
+    named = _place(layout, told)
+    if asked and named != asked:
+        raise NotWeighed(f"this is asked of {asked}", "circuit")
+    return named
 
 
-def _named_circuit(layout: Layout, circuits: Sequence[str], told: str, asked: str) -> str:
-    if layout.places("circuit"):
-        try:
-            (place, *_) = parse_place(told, "circuit", layout)
-        except PlaceNotUnderstood as error:
-            raise NotWeighed(str(error)) from None
-        told = str(place)
-    elif told.lower() not in circuits:
-        raise NotWeighed(f"the unit has {circuits[0]} as far as is known; tell its circuits first")
-    if asked and told.lower() != asked:
-        raise NotWeighed(f"this is asked of {asked}")
-    return told.lower()
+def _place(layout: Layout, told: str) -> str:
+    """The circuit that is named; the first where nobody has told how many there are."""
+    known = layout if layout.places("circuit") else Layout((("circuit", 1),))
+    try:
+        return str(parse_place(told, "circuit", known)[0])
+    except PlaceNotUnderstood as error:
+        raise NotWeighed(str(error), "circuit") from None
 
 
-def _check(knowledge: Knowledge, typed: str) -> None:
+def _check(knowledge: Knowledge, typed: str, part: str) -> None:
     """Raises NotWeighed for what is no weight."""
     try:
         weight_read(knowledge, typed)
     except NotUnderstood as error:
-        raise NotWeighed(f'"{typed}" {error.why}; {error.instead}') from None
+        raise NotWeighed(f'"{typed}" {error.why}; {error.instead}', part) from None

@@ -1,0 +1,1 @@
+"""Refrigerant added to a unit's circuits and recovered from them, by weight and day."""
