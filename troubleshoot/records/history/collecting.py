@@ -7,6 +7,7 @@ is filled in from the register, for nothing is done by it any more.
 from __future__ import annotations
 
 from collections.abc import Iterable, Iterator, Mapping, Sequence
+from contextlib import suppress
 from dataclasses import replace
 from datetime import date, datetime
 from pathlib import Path
@@ -20,6 +21,7 @@ from troubleshoot.reasoning.readings.readings import Reading, take_readings
 from troubleshoot.reasoning.readings.values import Values
 from troubleshoot.reasoning.unit.equipment import InputRefused, Unit, read_unit
 from troubleshoot.reasoning.unit.places import Place
+from troubleshoot.records.history.parts import is_another, known_then, parts_of
 from troubleshoot.records.history.series import Read, Series
 from troubleshoot.records.round_sheet import quantities_of
 from troubleshoot.safety.stops.record import Spot
@@ -61,6 +63,7 @@ def history_of(
         for spot, read in past.numbers.items():
             is_before = spot[0] in past.mended and not read.after_repair
             found.setdefault(spot, []).append(replace(read, before_repair=is_before))
+    _tell_changes(knowledge, visits, found, on_record)
     order = {name: number for number, name in enumerate(knowledge.tests)}
     keys = sorted(found, key=lambda key: (order[key[0]], str(key[1] or "")))
     every = tuple(series_of(knowledge, *key, found[key]) for key in keys)
@@ -69,12 +72,37 @@ def history_of(
 
 @frozen
 class _Past:
-    """One visit: its numbers, and the tests that show what was put right on it."""
+    """One visit: its numbers, the tests that show what was put right on it, the unit as it was."""
 
     visit: str
     day: date
     numbers: Mapping[Spot, Read]
     mended: frozenset[str]
+    unit: Unit
+
+
+def _tell_changes(
+    knowledge: Knowledge,
+    visits: Sequence[_Past],
+    found: Mapping[Spot, list[Read]],
+    on_record: Mapping[str, object],
+) -> None:
+    """Mark the numbers from before a part was changed, by what each visit knew of the unit.
+
+    The register as it is today comes last: it may have been put right since the last visit.
+    """
+    units = [(past.visit, past.unit) for past in visits]
+    with suppress(InputRefused):
+        units.append(("", read_unit(knowledge, on_record)))
+    for (test, at), reads in found.items():
+        known: dict[str, str | float] = {}
+        gone: set[str] = set()
+        for number, (_, unit) in enumerate(units):
+            now = parts_of(knowledge, unit, knowledge.tests[test], at)
+            if is_another(known, now):
+                gone.update(visit for visit, _ in units[:number])
+            known |= now
+        reads[:] = [replace(read, before_change=read.visit in gone) for read in reads]
 
 
 class _NoDay(ValueError):
@@ -89,7 +117,8 @@ def _past(knowledge: Knowledge, path: Path, on_record: Mapping[str, object]) -> 
         raise _NoDay(NO_DAY)
     state = replay(knowledge, events)
     numbers = numbers_of(knowledge, path.stem, day, state, on_record)
-    return _Past(path.stem, day, numbers, frozenset(_mended(knowledge, state)))
+    unit = known_then(knowledge, state)
+    return _Past(path.stem, day, numbers, frozenset(_mended(knowledge, state)), unit)
 
 
 def _mended(knowledge: Knowledge, state: VisitState) -> Iterator[str]:

@@ -29,7 +29,8 @@ class Read:
     with, by name; `expected`: what a sound unit would have shown in
     that weather; `low`, `high`: the sound band by which it was judged, open where None; `outdoor`:
     the air outdoors in F; `outcome`: what it was judged to be, in words. `after_repair`: read after
-    one on its own visit; `before_repair`: something was put right since that the test shows.
+    one on its own visit; `before_repair`: something was put right since that the test shows;
+    `before_change`: a part by which it is judged is another by now.
     """
 
     visit: str
@@ -44,6 +45,12 @@ class Read:
     rated: Mapping[str, float] = field(default_factory=dict)
     after_repair: bool = False
     before_repair: bool = False
+    before_change: bool = False
+
+    @property
+    def is_of_before(self) -> bool:
+        """Whether it was read on a part that is there no longer."""
+        return self.before_repair or self.before_change
 
 
 @frozen
@@ -70,11 +77,11 @@ class Series:
     def comparable(self) -> tuple[Read, ...]:
         """The numbers that can be compared: of those bound to weather where it was known.
 
-        None from before a repair: a new part begins a new line.
+        None from before a repair, or a part was changed: a new part begins a new line.
         """
         if self.is_weather:
             return ()
-        since = (read for read in self.reads if not read.before_repair)
+        since = (read for read in self.reads if not read.is_of_before)
         if not self.is_bound_to_weather:
             return tuple(since)
         return tuple(read for read in since if read.expected is not None)

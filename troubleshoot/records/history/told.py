@@ -121,12 +121,15 @@ def due_lines(series: Series, when: Due | None) -> Iterator[str]:
 def trend_lines(series: Series) -> Iterator[str]:
     """The line through what can be compared, or why there is none."""
     before = sum(read.before_repair for read in series.reads)
-    left_out = len(series.reads) - len(series.comparable) - before
+    changed = sum(read.before_change and not read.before_repair for read in series.reads)
+    left_out = len(series.reads) - len(series.comparable) - before - changed
     if series.is_weather:
         yield "It tells of the day: no line is made of it."
         return
     if before:
         yield f"Not compared, since it is from before a repair: {_readings(before)}."
+    if changed:
+        yield f"Not compared, since it is from before a part was changed: {_readings(changed)}."
     if left_out:
         yield (f"Not compared, since what was to be expected is not known: {_readings(left_out)}.")
     trend = trend_of(series)
