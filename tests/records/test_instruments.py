@@ -34,6 +34,8 @@ BAD = "x,meter,,,\ny,thermometer,very,,\nz,thermometer,1 psig,,\nw,thermometer,,
         ("low-side-gauge", "1.5 psig", "1.5 psig"),
         ("thermometer", "0.1 % + 1.3 F", "0.1 % + 1.3 \u00b0F"),
         ("manometer", "2 %", "2 %"),
+        ("manometer", "0.5 % + 0.002 in wc", "0.5 % + 0.002 in. w.c."),
+        ("charging-scale", "0.5 % + 0.02 pounds", "0.5 % + 0.02 lb"),
     ],
 )
 def test_an_accuracy_is_taken_as_it_is_printed(kind: str, typed: str, kept: str) -> None:

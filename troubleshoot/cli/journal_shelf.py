@@ -4,6 +4,7 @@ from __future__ import annotations
 
 from collections.abc import Iterator, Sequence
 from contextlib import suppress
+from dataclasses import replace
 from pathlib import Path
 from types import TracebackType
 from typing import TYPE_CHECKING, Final
@@ -32,6 +33,8 @@ if TYPE_CHECKING:
 
 REGISTER: Final = "units"
 """The folder of the register, beside that of the visits."""
+INSTRUMENTS_FOLDER: Final = "instruments"
+"""The folder of the instruments, beside that of the units."""
 
 
 class JournalShelf:
@@ -134,14 +137,25 @@ class JournalShelf:
         return left_before(self.knowledge, self.visits, unit, but)
 
     def on_record(self, unit: str) -> Recorded:
-        """What the register knows of a unit; nothing where it is not in it, or has no name."""
-        folder = self.visits.parent / REGISTER
-        # The register is imported only where there is one: most starts need none of it.
-        if not unit or not is_folder(folder):
-            return Recorded()
-        from troubleshoot.records.register.for_visits import recorded
+        """What the register knows of a unit, and the instruments on hand.
 
-        return recorded(self.knowledge, folder, unit)
+        Nothing of a unit that is not in it, or has no name.
+        """
+        units, instruments = (self.visits.parent / each for each in (REGISTER, INSTRUMENTS_FOLDER))
+        # The register is imported only where there is one: most starts need none of it.
+        found = Recorded()
+        if unit and is_folder(units):
+            from troubleshoot.records.register.for_visits import recorded
+
+            found = recorded(self.knowledge, units, unit)
+        if is_folder(instruments):
+            from troubleshoot.records.register.in_use import in_use
+            from troubleshoot.records.register.instruments import read_instruments
+
+            on_hand = in_use(read_instruments(instruments), clock.now().date())
+            says = (*found.says, *on_hand.says)
+            found = replace(found, says=says, instruments=on_hand.instruments)
+        return found
 
     def read_before(self, unit: str, test: str, at: str | None, but: str) -> str:
         """The last numbers of a test at a place of a unit, in words; `but` names one left out.

@@ -15,7 +15,7 @@ from troubleshoot.cli.failures import (
     USAGE,
     Failure,
 )
-from troubleshoot.cli.journal_shelf import REGISTER
+from troubleshoot.cli.journal_shelf import INSTRUMENTS_FOLDER, REGISTER
 from troubleshoot.cli.new_file import write_new_file
 from troubleshoot.cli.rule_base import kept_with_visit, rules_in_force
 from troubleshoot.outside.files import is_folder, read_text
@@ -28,9 +28,6 @@ if TYPE_CHECKING:
 DEMO: Final = "college"
 """The folder of the invented site among the scenarios."""
 
-
-INSTRUMENTS_FOLDER: Final = "instruments"
-"""The folder of the instruments, beside that of the units."""
 NO_INSTRUMENT: Final = (
     "No instrument is on record; take some in with: troubleshoot units instruments FILE.csv"
 )

@@ -12,7 +12,7 @@ from troubleshoot.cli.failures import (
     USAGE,
     Failure,
 )
-from troubleshoot.cli.journal_shelf import REGISTER, JournalShelf
+from troubleshoot.cli.journal_shelf import INSTRUMENTS_FOLDER, REGISTER, JournalShelf
 from troubleshoot.cli.refrigerant import refrigerant
 from troubleshoot.cli.rule_base import rules_in_force, takes_rules
 from troubleshoot.cli.unit_tables import not_there, register_in
@@ -199,7 +199,6 @@ def demo_command(ctx: click.Context) -> None:
 def carry_command(ctx: click.Context, names: tuple[str, ...]) -> None:
     """What to take up for one unit, or for several together, after every STOP over them."""
     from troubleshoot.cli.screens.units import show_carry
-    from troubleshoot.cli.unit_tables import INSTRUMENTS_FOLDER
     from troubleshoot.records.register.instruments import read_instruments
     from troubleshoot.records.stands import Visited
 
@@ -223,7 +222,8 @@ def instruments_command(ctx: click.Context, file: str | None, good_rows: bool) -
     """List the instruments with their accuracy and last proof, or take them from a CSV file.
 
     Its columns: name, kind (as clamp-ammeter), accuracy as printed (1 % + 3 counts), proved (the
-    day of the last proof), notes.
+    day of the last proof), due (the day of the next, else a year after it), notes. Where both hold
+    a visit judges readings by it, else by what is taken for its kind.
     """
     from troubleshoot.cli.unit_tables import import_instruments, list_instruments
 

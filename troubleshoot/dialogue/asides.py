@@ -32,7 +32,7 @@ from troubleshoot.safety.hearing.gone import quotes_the_past
 from troubleshoot.safety.hearing.not_here_and_now import here_and_now
 from troubleshoot.visit.events import Noted, Weighed
 from troubleshoot.visit.hearing.weighed import NotWeighed, weighing_told
-from troubleshoot.visit.weights import cylinder_says, weighing_words
+from troubleshoot.visit.weights import cylinder_says, scale_of, weighing_words
 
 LEAVES: Final = ("q", "quit")
 HELP: Final = ("?", "h", "help", "how")
@@ -152,7 +152,7 @@ def keep_weighing(book: VisitBook, voice: Voice, words: str) -> None:
         return
     book.add(Weighed(weighing))
     voice.say(f"Kept: {weighing_words(book.knowledge, weighing)}. u takes it back.")
-    voice.say_all(cylinder_says(book.knowledge, weighing))
+    voice.say_all(cylinder_says(book.knowledge, weighing, scale_of(book.state.meters)))
 
 
 def takes_notes(book: VisitBook, voice: Voice) -> None:

@@ -10,13 +10,15 @@ from troubleshoot.dialogue.shelf import Shelf
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.reasoning.unit.equipment import read_unit
 from troubleshoot.reasoning.unit.facts_said import as_typed, in_words
-from troubleshoot.visit.events import FromRegister
+from troubleshoot.visit.events import FromRegister, InstrumentsListed
 
 
 def tell_on_record(shelf: Shelf, voice: Voice, book: VisitBook, unit: str) -> None:
     """Tell what is on record of the unit, and take of it what a record is trusted with."""
     found = shelf.on_record(unit)
     voice.say_all(found.says)
+    if found.instruments != book.state.meters.listed:
+        book.add(InstrumentsListed(found.instruments))
     record = found.record
     if record == book.state.on_record:
         return

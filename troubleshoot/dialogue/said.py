@@ -37,13 +37,15 @@ class Verdict:
     """What a reading was taken for. `name`: of what was computed, beside what was asked for.
 
     `expected`: what a sound unit would show in its place, where that is known. `lacks`: of one that
-    cannot be judged, what it is judged by and how that is told.
+    cannot be judged, what it is judged by and how that is told. `read_with`: by which listed
+    instrument it is judged.
     """
 
     reading: Reading
     name: str = ""
     expected: Expected | None = None
     lacks: str = ""
+    read_with: str = ""
 
 
 @frozen

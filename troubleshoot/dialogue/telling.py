@@ -8,6 +8,7 @@ from troubleshoot.dialogue.said import Agreement, Causes, Danger, Verdict, Voice
 from troubleshoot.knowledge.model import Test
 from troubleshoot.reasoning.conclude import Reasoner
 from troubleshoot.reasoning.conclusions import Conclusions
+from troubleshoot.reasoning.readings.measuring import read_with
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.declared import CONFIRMED
 from troubleshoot.safety.stops.lifting import conclude_visit
@@ -71,7 +72,8 @@ class Telling:
             if reading.test == test.id and reading.at == at and not (computed and not reading.seen):
                 expected = expected_beside(reading, before, after)
                 lacks = "" if reading.seen else self._lacks(test, at)
-                self.voice.tell(Verdict(reading, expected=expected, lacks=lacks))
+                with_what = read_with(test, self.book.knowledge, self.book.state.meters)
+                self.voice.tell(Verdict(reading, "", expected, lacks, with_what))
         for reading in computed:
             expected = expected_beside(reading, before, after)
             self.voice.tell(Verdict(reading, named(after, reading), expected))

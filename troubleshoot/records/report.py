@@ -260,6 +260,7 @@ def _readings(knowledge: Knowledge, account: Account) -> Iterator[str]:
         when = _clock_time(row["time"], day)
         day = (row["time"] or day)[:10]
         read = as_read(knowledge, knowledge.tests[row["test"]], row["text"] or "")
+        read += f", by {row['instrument']}" if row.get("instrument") else ""
         yield _table_row(knowledge, row, read, counts, (when,) if timed else ())
     for row in account["computed"]:
         reading = f"{as_computed(row['value'])} {row['unit']}"

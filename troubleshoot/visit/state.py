@@ -7,6 +7,7 @@ from dataclasses import field
 
 from troubleshoot.frozen import frozen
 from troubleshoot.reasoning.readings.answers import Answer, Case
+from troubleshoot.reasoning.readings.meters import NO_METERS, Meters
 from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.reasoning.unit.on_record import OnRecord
 from troubleshoot.reasoning.unit.places import Place
@@ -102,6 +103,7 @@ class VisitState:
     its gas cock known to be open. `round`: the points of a season are walked; a routine visit of
     before, or from a file, has none. `given`: the parts of a hand-over, or of its result, of which
     not all has been given. `weighed`: refrigerant that was told of beside what was asked.
+    `meters`: what it is read with, as the register had it at the start.
     """
 
     unit_data: Mapping[str, object] = field(default_factory=dict)
@@ -153,6 +155,7 @@ class VisitState:
     ended: str | None = None
     given: tuple[Given, ...] = ()
     weighed: tuple[Weighing, ...] = ()
+    meters: Meters = NO_METERS
 
     @property
     def case(self) -> Case:
@@ -170,6 +173,7 @@ class VisitState:
             frozenset() if self.round is None else self.round.apart,
             () if self.round is None else self.round.search,
             self.words,
+            self.meters,
         )
 
     def met(self, hazard: str) -> StopMet | None:

@@ -16,6 +16,7 @@ from troubleshoot.quantities.instruments import (
 )
 from troubleshoot.quantities.typed import Leg, NotUnderstood
 from troubleshoot.reasoning.readings.measuring import read_quantity
+from troubleshoot.reasoning.readings.meters import Meters, at_worst
 from troubleshoot.visit.weighing import ADDED, Weighing
 
 SCALE: Final = INSTRUMENTS["charging-scale"]
@@ -24,6 +25,12 @@ BEYOND_SCALE: Final = 2.0
 """Standard uncertainties that a difference has to exceed before it is one (JCGM 100, 6.3.3)."""
 WEIGHED: Final = "charge-weight"
 """The quantity that a weight is read as."""
+
+
+def scale_of(meters: Meters) -> Instrument:
+    """The scale that is listed, else what is taken for one."""
+    own = meters.of_kind(SCALE.id)
+    return at_worst(SCALE, own, and_its_kind=False) if own else SCALE
 
 
 def weight_read(knowledge: Knowledge, typed: str) -> Leg:

@@ -11,6 +11,7 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from tests.cli.test_readme import README, left_of
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.records.refrigerant.kept import keep_weighings, strike, told_by_hand
@@ -29,6 +30,7 @@ from troubleshoot.visit.kept.journal import Journal
 from troubleshoot.visit.weighing import Weighing
 
 Call = Callable[..., tuple[int, str, str]]
+COLLEGE = README.parent / "scenarios" / "college"
 DAY = date(2026, 5, 4)
 ADDED = Weighing("added", "circuit 1", "1 lb 4 oz", "C-7")
 UNITS = "name,refrigerant,circuits,charge at circuit 1\nRTU-3,R-410A,two-or-more,9.8 lb\n"
@@ -184,3 +186,15 @@ def test_what_cannot_be_done_is_said(
 ) -> None:
     found, out, err = command("units", "refrigerant", *words)
     assert (found, out) == (code, "") and said in err
+
+
+def test_what_the_readme_shows_of_the_demo_site_is_said_today(
+    command: Call, monkeypatch: pytest.MonkeyPatch
+) -> None:
+    monkeypatch.setenv("COLUMNS", "80")
+    assert command("units", "import", str(COLLEGE / "units.csv"))[0] == 0
+    assert command("units", "refrigerant", "--import", str(COLLEGE / "refrigerant.csv"))[0] == 0
+    said = command("units", "refrigerant", "Lower 19")[1].splitlines()
+    _, _, after = README.read_text("utf-8").partition('units refrigerant "Lower 19"\n')
+    shown = after.partition("\n```")[0].splitlines()
+    assert len(shown) > 8 and left_of(said, shown) == []

@@ -14,6 +14,7 @@ from hypothesis import given
 from hypothesis import strategies as st
 
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.readings.meters import Listed
 from troubleshoot.reasoning.unit.places import Place
 from troubleshoot.safety.stops.record import HandOverResult, LeftOn
 from troubleshoot.visit.events import (
@@ -44,6 +45,7 @@ from troubleshoot.visit.state import RepairSaid
 from troubleshoot.visit.weighing import Weighing
 
 JOURNALS = Path(__file__).parent / "journals"
+NUMBER = st.floats(allow_nan=False, allow_infinity=False)
 TEXT = st.text(max_size=8)
 PLAIN = st.recursive(
     st.none() | st.booleans() | st.integers() | TEXT,
@@ -56,7 +58,7 @@ OF_TYPE: dict[Any, st.SearchStrategy[Any]] = {
     str | None: TEXT | st.none(),
     bool: st.booleans(),
     bool | None: st.booleans() | st.none(),
-    float | None: st.floats(allow_nan=False, allow_infinity=False) | st.none(),
+    float | None: NUMBER | st.none(),
     object: PLAIN,
     At: TEXT | TEXTS | st.none(),
     tuple[str, ...]: TEXTS,
@@ -70,6 +72,9 @@ OF_TYPE: dict[Any, st.SearchStrategy[Any]] = {
     tuple[FindingAt, ...]: st.lists(st.builds(FindingAt, TEXT, TEXT | st.none()), max_size=2).map(
         tuple
     ),
+    tuple[Listed, ...]: st.lists(
+        st.builds(Listed, TEXT, TEXT, NUMBER, NUMBER, NUMBER), max_size=2
+    ).map(tuple),
     Weighing: st.builds(Weighing, TEXT, TEXT, TEXT, TEXT, TEXT, TEXT, TEXT),
     HandOverResult: st.builds(HandOverResult, TEXT, TEXT, TEXT, TEXT),
     HandOverResult | None: st.builds(HandOverResult, TEXT, TEXT, TEXT, TEXT) | st.none(),

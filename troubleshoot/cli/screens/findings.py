@@ -147,7 +147,8 @@ def show_verdict(terminal: Terminal, knowledge: Knowledge, said: Verdict) -> Non
     spread = f" +/-{2 * found.u:.2g}" if found.u else ""
     outcome = knowledge.tests[reading.test].spoken(found.outcome)
     value = as_computed(found.value) if reading.computed else f"{found.value:.4g}"
-    words = [f"{f'{said.name}: ' if said.name else ''}{value}{spread} {unit}: {outcome}"]
+    by = f" by {said.read_with}" if said.read_with else ""
+    words = [f"{f'{said.name}: ' if said.name else ''}{value}{spread} {unit}{by}: {outcome}"]
     if found.low is not None or found.high is not None:
         low = "" if found.low is None else f"{found.low:.4g}"
         high = "" if found.high is None else f"{found.high:.4g}"

@@ -6,6 +6,7 @@ from collections.abc import Mapping
 from dataclasses import field
 
 from troubleshoot.frozen import frozen
+from troubleshoot.reasoning.readings.meters import NO_METERS, Meters
 from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.reasoning.unit.places import Place
 
@@ -46,7 +47,8 @@ class Case:
     were put right before; nothing shows it, so they may be there still. `stops`: hazards whose STOP
     stands on record, whatever the answers call up. `apart`: findings that weigh nothing for the
     causes, since their own are looked for apart; for hazards they count as any. `search`: what a
-    round has found and whose cause is looked for. `words`: what the caller said.
+    round has found and whose cause is looked for. `words`: what the caller said. `meters`:
+    what it is read with.
     """
 
     unit: Unit = field(default_factory=Unit)
@@ -61,3 +63,4 @@ class Case:
     apart: frozenset[tuple[str, Place | None]] = frozenset()
     search: tuple[tuple[str, Place | None], ...] = ()
     words: str = ""
+    meters: Meters = NO_METERS

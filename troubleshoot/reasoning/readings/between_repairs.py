@@ -35,7 +35,7 @@ def told_between_repairs(knowledge: Knowledge, case: Case) -> tuple[Stretch, ...
 
     What does not count gives no number.
     """
-    bare = Values(knowledge, case.unit, {})
+    bare = Values(knowledge, case.unit, {}, case.meters)
     typed = stated_conditions(knowledge, case.unit, case.conditions)
     kept = {*case.conditions, *(q.id for q in knowledge.quantities.values() if q.weather)}
     found = []
@@ -47,7 +47,7 @@ def told_between_repairs(knowledge: Knowledge, case: Case) -> tuple[Stretch, ...
                 own = _told_by(knowledge, answer, bare)
                 typed |= own
                 told_at |= dict.fromkeys(own, number)
-        found.append(Stretch(repairs, Values(knowledge, case.unit, typed), told_at))
+        found.append(Stretch(repairs, Values(knowledge, case.unit, typed, case.meters), told_at))
     return tuple(found)
 
 

@@ -9,12 +9,7 @@ from dataclasses import replace
 from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge, Quantity, Read, Test
-from troubleshoot.quantities.instruments import (
-    INSTRUMENTS,
-    AsTyped,
-    default_instrument,
-    uncertainty_as_typed,
-)
+from troubleshoot.quantities.instruments import AsTyped, uncertainty_as_typed
 from troubleshoot.quantities.typed import Expected, Leg, NotUnderstood, Typed, read
 from troubleshoot.quantities.units import convert, same_kind
 from troubleshoot.quantities.units import unit as unit_of
@@ -25,6 +20,7 @@ from troubleshoot.reasoning.readings.legs import (
     SPREAD_OF_LEGS,
     farthest,
 )
+from troubleshoot.reasoning.readings.meters import Meters
 from troubleshoot.reasoning.readings.values import Value, Values
 from troubleshoot.reasoning.unit.equipment import ENDS, NAMEPLATE_VOLTS, Unit
 from troubleshoot.reasoning.unit.places import Place
@@ -132,7 +128,7 @@ def quantities_of(
             continue
         doubt = AsTyped(0.0, 0.0)
         if math.isfinite(number) and one.legs not in PURE_NUMBERS:
-            doubt = _uncertainty(test, number, typed.values[0])
+            doubt = _uncertainty(test, number, typed.values[0], values.meters)
         one_value = len(numbers) == 1 and typed.values[0].bound is None
         found[one.quantity] = Value(number, doubt.meter, one_value, rounding=doubt.rounding)
     return found
@@ -171,11 +167,17 @@ def _reduced(
     return REDUCERS[one.legs](numbers)
 
 
-def _uncertainty(test: Test, number: float, leg: Leg) -> AsTyped:
+def _uncertainty(test: Test, number: float, leg: Leg, meters: Meters) -> AsTyped:
     if leg.plus_minus is not None:
         return AsTyped(leg.plus_minus / math.sqrt(3), 0.0)
-    meter = INSTRUMENTS[test.meter] if test.meter else default_instrument(leg.unit)
+    meter = meters.judging(test, leg.unit)
     return uncertainty_as_typed(number, meter, leg.resolution) if meter else AsTyped(0.0, 0.0)
+
+
+def read_with(test: Test, knowledge: Knowledge, meters: Meters) -> str:
+    """The listed instruments that a test's number is judged by; empty where none is listed."""
+    expected = expected_for(test, knowledge)
+    return meters.named(test, expected[0].unit) if expected else ""
 
 
 def stated_conditions(

@@ -13,6 +13,7 @@ from collections.abc import Collection, Mapping
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Derivation, FactsNeeded, Knowledge
 from troubleshoot.reasoning.readings.formulas import compute
+from troubleshoot.reasoning.readings.meters import NO_METERS, Meters
 from troubleshoot.reasoning.unit.equipment import Unit
 from troubleshoot.reasoning.unit.places import CAPACITOR_KINDS, Place
 
@@ -43,16 +44,21 @@ class Value:
 
 
 class Values:
-    """Typed values by (quantity, place), with derived ones computed on demand."""
+    """Typed values by (quantity, place), with derived ones computed on demand.
+
+    `meters`: by whose accuracy what is typed besides is judged.
+    """
 
     def __init__(
         self,
         knowledge: Knowledge,
         unit: Unit,
         typed: Mapping[Key, Value],
+        meters: Meters = NO_METERS,
     ) -> None:
         self.knowledge = knowledge
         self.unit = unit
+        self.meters = meters
         self._typed = dict(typed)
         self._derived: dict[Key, Value | None] = {}
 
@@ -77,12 +83,12 @@ class Values:
 
     def with_typed(self, more: Mapping[Key, Value]) -> Values:
         """The same values with some typed ones added or replaced."""
-        return Values(self.knowledge, self.unit, {**self._typed, **more})
+        return Values(self.knowledge, self.unit, {**self._typed, **more}, self.meters)
 
     def without(self, keys: Collection[Key]) -> Values:
         """The same values as if these had not been typed."""
         typed = {key: value for key, value in self._typed.items() if key not in keys}
-        return Values(self.knowledge, self.unit, typed)
+        return Values(self.knowledge, self.unit, typed, self.meters)
 
     def _known(self, name: str, place: Place | None, pending: frozenset[str]) -> Value | None:
         quantity = self.knowledge.quantities.get(name)

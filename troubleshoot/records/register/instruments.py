@@ -13,6 +13,8 @@ from troubleshoot.outside.refusal import NotUsable, in_a_line
 from troubleshoot.outside.table import Row, read_table
 from troubleshoot.outside.text import MOST_TYPED
 from troubleshoot.quantities.instruments import COMMON_PRACTICE, INSTRUMENTS, Instrument
+from troubleshoot.quantities.typed_text import Unclear
+from troubleshoot.quantities.typed_units import read_unit
 from troubleshoot.quantities.units import unit as unit_of
 from troubleshoot.reasoning.unit.equipment import suggest
 from troubleshoot.records.register.columns import NAME, NOTES, NotTaken
@@ -23,8 +25,8 @@ from troubleshoot.records.register.sheet import BadCell
 from troubleshoot.visit.kept.names import natural
 from troubleshoot.visit.kept.unit_names import in_plain
 
-KIND, ACCURACY, PROVED = "kind", "accuracy", "proved"
-COLUMNS: Final = (NAME, KIND, ACCURACY, PROVED, NOTES)
+KIND, ACCURACY, PROVED, DUE = "kind", "accuracy", "proved", "due"
+COLUMNS: Final = (NAME, KIND, ACCURACY, PROVED, DUE, NOTES)
 AS_PRINTED: Final = "as printed, with its unit: 1 % + 3 counts, or 0.1 % + 1.3 F"
 
 _ACCURACY: Final = re.compile(
@@ -36,12 +38,16 @@ _ACCURACY: Final = re.compile(
 
 @frozen
 class OnHand:
-    """One instrument. `accuracy`: as kept; empty where that of its kind is taken."""
+    """One instrument. `accuracy`: as kept; empty where that of its kind is taken.
+
+    `proved`: the day of its last proof; `due`: the day until which that holds, where it is told.
+    """
 
     name: str
     kind: str
     accuracy: str = ""
     proved: str = ""
+    due: str = ""
     notes: str = ""
 
 
@@ -66,11 +72,12 @@ def instrument_told(name: str, cells: Mapping[str, str]) -> OnHand:
     kind = "-".join(cells.get(KIND, "").lower().split())
     if kind not in INSTRUMENTS:
         raise ColumnNotTaken(KIND, "no such kind of instrument", suggest(kind, INSTRUMENTS))
-    accuracy, proved, notes = (cells.get(each, "") for each in (ACCURACY, PROVED, NOTES))
+    accuracy, notes = (cells.get(each, "") for each in (ACCURACY, NOTES))
+    proved, due = (_day(each, cells.get(each, "")) for each in (PROVED, DUE))
     if len(notes) > MOST_TYPED:
         raise ColumnNotTaken(NOTES, f"more than {MOST_TYPED} letters", "say it in fewer")
     kept = _accuracy(INSTRUMENTS[kind], accuracy) if accuracy else ""
-    return OnHand(name, kind, kept, _day(proved) if proved else "", notes)
+    return OnHand(name, kind, kept, proved, due, notes)
 
 
 class ColumnNotTaken(NotTaken):
@@ -86,12 +93,20 @@ def _accuracy(kind: Instrument, typed: str) -> str:
     found = _ACCURACY.fullmatch(typed.strip())
     if found is None or not any(found.group("percent", "counts", "fixed")):
         raise ColumnNotTaken(ACCURACY, f'"{typed}" is no accuracy', AS_PRINTED)
-    spoken, unit = unit_of(kind.unit).spoken, found["unit"]
-    if unit and unit.strip() not in (spoken, kind.unit, kind.unit.removesuffix("-diff")):
-        raise ColumnNotTaken(ACCURACY, f'"{unit}" is not its unit', f"in {spoken}")
+    if found["unit"] and not _is_its_unit(kind, found["unit"].strip()):
+        said, spoken = found["unit"].strip(), unit_of(kind.unit).spoken
+        raise ColumnNotTaken(ACCURACY, f'"{said}" is not its unit', f"in {spoken}")
     return accuracy_words(
         kind, float(found["percent"] or 0), float(found["counts"] or 0), float(found["fixed"] or 0)
     )
+
+
+def _is_its_unit(kind: Instrument, typed: str) -> bool:
+    """Whether an instrument of this kind is read in a unit, however people spell that."""
+    try:
+        return read_unit(typed, unit_of(kind.unit)) in (None, kind.unit)
+    except Unclear:
+        return False
 
 
 def accuracy_words(kind: Instrument, percent: float, counts: float, fixed: float) -> str:
@@ -114,11 +129,21 @@ def accuracy_of(kept: OnHand) -> str:
     return f"+/-({taken}), as taken for its kind{source}"
 
 
-def _day(typed: str) -> str:
+def accuracy_in_numbers(kept: OnHand) -> tuple[float, float, float]:
+    """Percent of the reading, counts, and what is fixed in its kind's unit; as it was taken."""
+    found = _ACCURACY.fullmatch(kept.accuracy)
+    assert found is not None, "accuracies are kept as they are written here"
+    percent, counts, fixed = (float(found[each] or 0) for each in ("percent", "counts", "fixed"))
+    return percent, counts, fixed
+
+
+def _day(column: str, typed: str) -> str:
+    if not typed:
+        return ""
     try:
         return date.fromisoformat(typed).isoformat()
     except ValueError:
-        raise ColumnNotTaken(PROVED, f'"{typed}" is no day', "write it as 2026-05-12") from None
+        raise ColumnNotTaken(column, f'"{typed}" is no day', "write it as 2026-05-12") from None
 
 
 def read_instruments(folder: Path) -> Instruments:
@@ -138,7 +163,11 @@ def read_instruments(folder: Path) -> Instruments:
 def write_instrument(folder: Path, kept: OnHand) -> None:
     """Keep an instrument. Raises NotWritten."""
     cells = dict(
-        zip(COLUMNS, (kept.name, kept.kind, kept.accuracy, kept.proved, kept.notes), strict=True)
+        zip(
+            COLUMNS,
+            (kept.name, kept.kind, kept.accuracy, kept.proved, kept.due, kept.notes),
+            strict=True,
+        )
     )
     write_flat(path_of(folder, kept.name), {key: said for key, said in cells.items() if said})
 
@@ -181,5 +210,6 @@ def instrument_lines(instruments: Instruments) -> Iterator[str]:
     """What is on record of each instrument, a sentence each."""
     for each in instruments.kept:
         proved = f"last proved {each.proved}" if each.proved else "no proof on record"
+        due = f", holds until {each.due}" if each.due else ""
         notes = f"; {each.notes}" if each.notes else ""
-        yield f"{each.name}: {each.kind}, {accuracy_of(each)}; {proved}{notes}"
+        yield f"{each.name}: {each.kind}, {accuracy_of(each)}; {proved}{due}{notes}"

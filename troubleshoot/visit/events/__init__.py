@@ -23,6 +23,7 @@ from troubleshoot.visit.events.ending import (
     VisitEnded,
 )
 from troubleshoot.visit.events.event import Event
+from troubleshoot.visit.events.instruments import InstrumentsListed
 from troubleshoot.visit.events.on_round import FindingsKept, RoundBegun, RoundGoneOn, SearchBegun
 from troubleshoot.visit.events.passing_time import HourPassed, Resumed
 from troubleshoot.visit.events.replaying import after, replay
@@ -51,6 +52,7 @@ __all__ = [
     "FromRegister",
     "Halted",
     "HourPassed",
+    "InstrumentsListed",
     "LeftBefore",
     "MarkedInvalid",
     "Named",

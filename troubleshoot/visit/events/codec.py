@@ -34,6 +34,7 @@ from troubleshoot.visit.events.ending import (
     VisitEnded,
 )
 from troubleshoot.visit.events.event import ALWAYS, Event
+from troubleshoot.visit.events.instruments import InstrumentsListed
 from troubleshoot.visit.events.on_round import FindingsKept, RoundBegun, RoundGoneOn, SearchBegun
 from troubleshoot.visit.events.passing_time import HourPassed, Resumed
 from troubleshoot.visit.events.state_gone import StateGone
@@ -53,7 +54,7 @@ KINDS: Final[Mapping[str, type[Event]]] = MappingProxyType(
     {
         each.kind: each
         for each in (
-            *(Called, Named, LeftBefore, FromRegister, Started, FactTold),
+            *(Called, Named, LeftBefore, FromRegister, InstrumentsListed, Started, FactTold),
             *(Answered, StepDone, MarkedInvalid, ReadingWithdrawn, Aimed, Shown, Skipped),
             *(RoundBegun, FindingsKept, SearchBegun, RoundGoneOn),
             *(Resumed, HourPassed, StateGone, Undone),

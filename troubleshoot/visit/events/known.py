@@ -9,12 +9,14 @@ from collections.abc import Mapping
 from dataclasses import replace
 
 from troubleshoot.knowledge.model import Knowledge, Test
+from troubleshoot.quantities.instruments import INSTRUMENTS
 from troubleshoot.quantities.typed import NotUnderstood as NotRead
 from troubleshoot.reasoning.readings.measuring import read_quantity, read_text
 from troubleshoot.visit.events.answers import Answered, StepDone
 from troubleshoot.visit.events.beginning import Started
 from troubleshoot.visit.events.codec import quoted
 from troubleshoot.visit.events.event import Event
+from troubleshoot.visit.events.instruments import InstrumentsListed
 from troubleshoot.visit.events.on_round import FindingsKept, RoundBegun, RoundGoneOn, SearchBegun
 from troubleshoot.visit.events.weighed import Weighed
 from troubleshoot.visit.round.season import SEASONS
@@ -61,6 +63,10 @@ def check_known(knowledge: Knowledge, event: Event) -> None:
         _check_answer(knowledge, knowledge.tests[event.step], event)
     if isinstance(event, Answered | Started):
         check_conditions(knowledge, event.conditions)
+    if isinstance(event, InstrumentsListed):
+        for each in event.instruments:
+            if each.kind not in INSTRUMENTS or min(each.percent, each.counts, each.fixed) < 0:
+                raise Unknown(f"{quoted(each.name)} is no instrument of a kind that is known")
     if isinstance(event, Weighed):
         _check_weighed(knowledge, event.weighing)
 

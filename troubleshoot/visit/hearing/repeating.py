@@ -3,14 +3,10 @@
 from __future__ import annotations
 
 from troubleshoot.knowledge.model import Knowledge, Test
-from troubleshoot.quantities.instruments import (
-    INSTRUMENTS,
-    agree,
-    default_instrument,
-    repeatability_limit,
-)
+from troubleshoot.quantities.instruments import agree, repeatability_limit
 from troubleshoot.quantities.typed import NotUnderstood
 from troubleshoot.reasoning.readings.measuring import read_text
+from troubleshoot.reasoning.readings.meters import kind_of
 
 
 def agreement(knowledge: Knowledge, test: Test, first: str, second: str) -> str | None:
@@ -23,7 +19,7 @@ def agreement(knowledge: Knowledge, test: Test, first: str, second: str) -> str 
     if len(one) != 1 or len(other) != 1 or one[0].over_range or other[0].over_range:
         return None
     unit = one[0].unit
-    meter = INSTRUMENTS[test.meter] if test.meter else default_instrument(unit)
+    meter = kind_of(test, unit)
     if meter is None or other[0].unit != unit:
         return None
     resolution = max(one[0].resolution, other[0].resolution)

@@ -12,6 +12,7 @@ from typing import Final
 
 from troubleshoot.frozen import frozen
 from troubleshoot.knowledge.model import Knowledge, Outcome, Test
+from troubleshoot.reasoning.readings.meters import Listed
 from troubleshoot.reasoning.unit.equipment import NAMEPLATE_VOLTS
 from troubleshoot.reasoning.unit.on_record import OnRecord
 from troubleshoot.safety.declared import STEPS
@@ -24,10 +25,14 @@ supply where these are not known."""
 
 @frozen
 class Recorded:
-    """A unit on record, and what to tell of it, a sentence a line."""
+    """A unit on record, and what to tell of it, a sentence a line.
+
+    `instruments`: by whose accuracy readings are judged.
+    """
 
     record: OnRecord = field(default_factory=OnRecord)
     says: tuple[str, ...] = ()
+    instruments: tuple[Listed, ...] = ()
 
 
 def split_record(knowledge: Knowledge, unit: Mapping[str, object]) -> OnRecord:

@@ -13,7 +13,7 @@ from troubleshoot.safety.steps import RECHARGE, RECOVER
 from troubleshoot.visit.hearing.weighed import NotWeighed, weighing_behind
 from troubleshoot.visit.state import Asked, VisitState
 from troubleshoot.visit.weighing import ADDED, RECOVERED, Weighing
-from troubleshoot.visit.weights import WEIGHED, cylinder_says, weighing_words
+from troubleshoot.visit.weights import WEIGHED, cylinder_says, scale_of, weighing_words
 
 STEPS_WEIGHED: Final[Mapping[str, str]] = MappingProxyType({RECOVER: RECOVERED, RECHARGE: ADDED})
 """The steps that move refrigerant, and which way."""
@@ -22,10 +22,11 @@ _FIRST: Final = "circuit 1"
 
 def refrigerant_lines(knowledge: Knowledge, state: VisitState) -> tuple[str, ...]:
     """What a visit moved in sentences, with what of a cylinder's weights does not fit."""
+    scale = scale_of(state.meters)
     return tuple(
         line
         for each in weighings_of(knowledge, state)
-        for line in (begun(weighing_words(knowledge, each)), *cylinder_says(knowledge, each))
+        for line in (begun(weighing_words(knowledge, each)), *cylinder_says(knowledge, each, scale))
     )
 
 

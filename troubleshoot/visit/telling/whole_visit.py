@@ -11,6 +11,7 @@ from troubleshoot.reasoning.chaining.on_record import hazard_on_record
 from troubleshoot.reasoning.choosing.next_test import Candidate
 from troubleshoot.reasoning.conclusions import Conclusions, FiredHazard
 from troubleshoot.reasoning.readings.answers import Answer, Case
+from troubleshoot.reasoning.readings.measuring import read_with
 from troubleshoot.reasoning.readings.readings import Reading, outcomes_of
 from troubleshoot.safety.cautions import cautions_before
 from troubleshoot.visit.hearing.proof_read import unproved
@@ -186,7 +187,9 @@ def _row(
     if outcome is None and asked.text is not None:
         outcome = ", ".join(_judged(knowledge, conclusions, asked, reading)) or None
     valid = asked.valid if reading is None else asked.valid and reading.valid
+    by = read_with(test, knowledge, state.meters) if asked.text else ""
     return {
+        **({"instrument": by} if by else {}),
         "test": asked.test,
         "at": asked.place or state.unit.layout.shown(test.per, asked.at),
         "outcome": outcome,
