@@ -6,10 +6,13 @@ from datetime import UTC, datetime
 
 import pytest
 
+from tests.cli.lines import book_of
 from tests.dialogue.test_every_prompt import AT_EACH, CASES, Held
 from troubleshoot.dialogue.answering import step_event_from
+from troubleshoot.dialogue.asides import keep_weighing
+from troubleshoot.dialogue.book import VisitBook
 from troubleshoot.dialogue.by_word import NearlyAnAnswer, NotAnAnswer
-from troubleshoot.dialogue.said import Voice
+from troubleshoot.dialogue.said import Sentence, Voice
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.records.report import markdown_report
 from troubleshoot.safety.steps import RECHARGE, RECOVER, Step
@@ -17,6 +20,7 @@ from troubleshoot.visit.events import (
     Answered,
     DangerReported,
     Event,
+    FromRegister,
     Started,
     StepDone,
     Undone,
@@ -73,6 +77,7 @@ def test_before_there_is_a_visit_it_is_said_that_it_is_not_kept() -> None:
         (RECOVER, "recovered, 9.2 lb into R-3", ("recovered",), "9.2 lb into R-3"),
         (RECOVER, "recovered 9 lb 3 oz", ("recovered",), "9 lb 3 oz"),
         (RECHARGE, "charge in, 4.2 kg from C-7", ("charged",), "4.2 kg from C-7"),
+        (RECOVER, "recovered 9.2 lb into yellow 2", ("recovered",), "9.2 lb into yellow 2"),
         (RECHARGE, "not charged", ("not-charged",), None),
     ],
 )
@@ -91,6 +96,10 @@ def test_a_step_takes_its_weight_with_its_word(
         (RECOVER, "recovered 9.2 lb circuit 1", NearlyAnAnswer),
         (RECOVER, "recover 9.2 lb", NotAnAnswer),
         (RECHARGE, "almost charged 9.2 lb", NotAnAnswer),
+        (RECOVER, "recovered, 9.2 lb into the cylinder that is hissing", NotAnAnswer),
+        (RECOVER, "recovered 9.2 lb into R-3 it is on fire", NotAnAnswer),
+        (RECOVER, "recovered, 9.2 lb into fire", NotAnAnswer),
+        (RECHARGE, "charged 9.2 lb from C-7 and it leaks", NotAnAnswer),
     ],
 )
 def test_no_weight_confirms_a_step(
@@ -134,3 +143,20 @@ def test_the_report_tells_what_was_moved_and_what_was_not_told(shipped: Knowledg
     assert "- Recovered 9.20 lb, circuit 2, into R-3" in report
     assert "- The cylinder's weights do not fit: 9.20 lb recovered" in report
     assert "- Added, weight not told, circuit 2, cylinder not told" in report
+
+
+def test_the_circuits_of_the_register_are_known_before_they_are_told(shipped: Knowledge) -> None:
+    """Regression: circuits are looked at afresh, and until then circuit 2 was "no such place"."""
+
+    def said(book: VisitBook, words: str) -> str:
+        voice = Voice()
+        keep_weighing(book, voice, words)
+        return " ".join(each.text for each in voice.heard() if isinstance(each, Sentence))
+
+    record = FromRegister(afresh={"circuits": "two-or-more"})
+    book = book_of(shipped, [record, Started(complaint="no-cooling", name="RTU-7")])
+    assert said(book, "added 1 lb").startswith("Not kept: say which: circuit 1 or circuit 2")
+    assert said(book, "added 1 lb c2").startswith("Kept: added 1.00 lb, circuit 2")
+    assert book.undo().endswith("cylinder not told.")
+    bare = book_of(shipped, [Started(complaint="no-cooling", name="RTU-7")])
+    assert said(bare, "added 1 lb").startswith("Not kept: say which circuit")

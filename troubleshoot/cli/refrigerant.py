@@ -105,13 +105,13 @@ def _keep(folder: Path, entry: Entry, words: str, day: str | None) -> None:
     from troubleshoot.records.refrigerant.kept import FOLDER, keep_weighings
     from troubleshoot.records.refrigerant.of_unit import refrigerant_of
     from troubleshoot.records.stands import Visited
-    from troubleshoot.visit.hearing.weighed import NotWeighed, weighing_told
+    from troubleshoot.visit.hearing.weighed import NotWeighed, circuits_of, weighing_told
     from troubleshoot.visit.kept.journal import JournalError
 
     knowledge = rules_in_force()
     try:
-        layout = read_unit(knowledge, entry.unit).layout
-        weighing = weighing_told(knowledge, layout, words)
+        circuits = circuits_of(read_unit(knowledge, entry.unit))
+        weighing = weighing_told(knowledge, circuits, words)
         keep_weighings(folder / FOLDER, entry.name, __version__, [(_day(day), weighing)])
     except NotWeighed as error:
         raise Failure([f"not kept: {error}"], NOT_UNDERSTOOD) from None

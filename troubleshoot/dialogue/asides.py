@@ -26,12 +26,13 @@ from troubleshoot.dialogue.prompts import (
 from troubleshoot.dialogue.said import HowTo, Voice
 from troubleshoot.dialogue.talk import DangerCalled
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.reasoning.unit.equipment import Unit, read_unit
 from troubleshoot.safety.hearing.among_words import told_among
 from troubleshoot.safety.hearing.dangers import spoken_of
 from troubleshoot.safety.hearing.gone import quotes_the_past
 from troubleshoot.safety.hearing.not_here_and_now import here_and_now
 from troubleshoot.visit.events import Noted, Weighed
-from troubleshoot.visit.hearing.weighed import NotWeighed, weighing_told
+from troubleshoot.visit.hearing.weighed import NotWeighed, circuits_of, weighing_told
 from troubleshoot.visit.weights import cylinder_says, scale_of, weighing_words
 
 LEAVES: Final = ("q", "quit")
@@ -146,13 +147,20 @@ def keep_weighing(book: VisitBook, voice: Voice, words: str) -> None:
     """
     hears_danger(book.knowledge, voice, words)
     try:
-        weighing = weighing_told(book.knowledge, book.state.unit.layout, words)
+        weighing = weighing_told(book.knowledge, circuits_of(_as_known(book)), words)
     except NotWeighed as error:
         voice.say(f"Not kept: {error}.")
         return
     book.add(Weighed(weighing))
     voice.say(f"Kept: {weighing_words(book.knowledge, weighing)}. u takes it back.")
     voice.say_all(cylinder_says(book.knowledge, weighing, scale_of(book.state.meters)))
+
+
+def _as_known(book: VisitBook) -> Unit:
+    """The unit as it was told here, or by the register where its circuits were not."""
+    state = book.state
+    on_record = {**state.on_record.afresh, **state.on_record.trusted}
+    return state.unit if "circuits" in state.unit.facts else read_unit(book.knowledge, on_record)
 
 
 def takes_notes(book: VisitBook, voice: Voice) -> None:

@@ -30,6 +30,7 @@ from troubleshoot.visit.events import (
     Started,
     StateGone,
     Undone,
+    Weighed,
     after,
     replay,
 )
@@ -41,7 +42,7 @@ from troubleshoot.visit.state import VisitState
 from troubleshoot.visit.telling.lapses import lapsed
 from troubleshoot.visit.telling.said_before import in_words_again
 
-OF_THE_UNIT: Final = (FactTold, RepairedBefore, Closing)
+OF_THE_UNIT: Final = (FactTold, RepairedBefore, Closing, Weighed)
 """What is said and no hands have done: the work goes on as it was once it is taken back."""
 WORK_GOES_ON: Final = "The work state goes on from the more careful of the two."
 WITHOUT_WORK: Final = (FactTold, Repaired, RepairedBefore, Skipped, StateGone)

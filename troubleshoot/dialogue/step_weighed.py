@@ -9,6 +9,7 @@ from typing import Final
 
 from troubleshoot.dialogue.by_word import NearlyAnAnswer
 from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.safety.hearing.dangers import spoken_of
 from troubleshoot.safety.steps import Step
 from troubleshoot.visit.hearing.weighed import NotWeighed, weighing_behind
 from troubleshoot.visit.state import VisitState
@@ -21,6 +22,9 @@ _BESIDE: Final = re.compile(
     re.IGNORECASE,
 )
 _OF_WEIGHTS: Final = re.compile(r"[0-9] ?(?:lbs?|#|pounds?|oz|ounces?|kg|kilos?|g|grams?)\b", re.I)
+_NAME: Final = re.compile(r"\S*[0-9]\S*|\S+ \S*[0-9]\S*")
+"""A cylinder as it is called at a step: R-3, yellow 2. What is more, or has no number, is no name
+there: it may tell of a danger."""
 _CYLINDERS: Final[Mapping[str, str]] = MappingProxyType({ADDED: "from", RECOVERED: "into"})
 
 
@@ -36,10 +40,13 @@ def weight_beside(
     if way is None or found is None or not _OF_WEIGHTS.search(found["weight"]):
         return typed, None
     try:
-        weighing_behind(
+        told = weighing_behind(
             knowledge, state.unit.layout, way, found["weight"], circuit=step.place or ""
         )
     except NotWeighed as error:
         as_told = f"{found['word']}, 9.2 lb {_CYLINDERS[way]} cylinder R-3"
         raise NearlyAnAnswer(f"{error}. Type the word and the weight, as: {as_told}") from None
+    is_name = not told.cylinder or _NAME.fullmatch(told.cylinder) is not None
+    if not is_name or spoken_of(knowledge, found["weight"]):
+        return typed, None  # more than a name, and heard as whatever else it tells
     return found["word"], found["weight"]

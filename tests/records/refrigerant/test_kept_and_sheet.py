@@ -26,6 +26,7 @@ from troubleshoot.records.register.files import Register
 from troubleshoot.safety.steps import RECOVER
 from troubleshoot.visit.events import Started, StepDone, VisitEnded, Weighed
 from troubleshoot.visit.events.codec import record_of
+from troubleshoot.visit.kept.foreign import foreign_in, strayed
 from troubleshoot.visit.kept.journal import Journal
 from troubleshoot.visit.weighing import Weighing
 
@@ -50,6 +51,17 @@ def test_what_is_kept_is_read_back_and_an_entry_can_be_struck(
     strike(tmp_path, "RTU-3", "1", 1)
     assert [each.number for each in told_by_hand(shipped, tmp_path, "RTU-3").moved] == [2, 3]
     assert told_by_hand(shipped, tmp_path, "RTU-4").moved == ()
+
+
+def test_it_is_no_visit_that_strayed_and_hides_none(tmp_path: Path) -> None:
+    """Regression: every start named the folder as one in which visits may be kept."""
+    folder = tmp_path / "refrigerant"
+    keep_weighings(folder, "R" * 80, "1" * 9, [(DAY, ADDED)])
+    assert foreign_in(tmp_path / "visits") == () == strayed(tmp_path / "visits")
+    with Journal.create(folder, "2026-05-04-1", {"program": "1", "rules": "x"}):
+        pass
+    assert "refrigerant; if visits are kept in it" in foreign_in(tmp_path / "visits")[0]
+    assert [path.stem for path in strayed(tmp_path / "visits")] == ["2026-05-04-1"]
 
 
 def test_damage_is_named_and_hides_nothing_else(shipped: Knowledge, tmp_path: Path) -> None:

@@ -31,11 +31,14 @@ ONE, TWO = Layout((("circuit", 1),)), Layout((("circuit", 2),))
             ONE, "ADDED before 28.4 lb after 27.2 lb",
             Weighing("added", "circuit 1", before="28.4 lb", after="27.2 lb"), 1.2,
         ),
+        (TWO, "added 2 lb c2 from C7", Weighing("added", "circuit 2", "2 lb", "C7"), 2.0),
+        (TWO, "added 2 lb from c2 to c1", Weighing("added", "circuit 1", "2 lb", "c2"), 2.0),
+        (None, "added 2 lb to circuit 3", Weighing("added", "circuit 3", "2 lb"), 2.0),
         (ONE, "weighed in 570 g", Weighing("added", "circuit 1", "570 g"), 1.2566),
     ],
 )  # fmt: skip
 def test_a_weighing_is_taken_as_it_is_told(
-    layout: Layout, words: str, weighing: Weighing, pounds: float, shipped: Knowledge
+    layout: Layout | None, words: str, weighing: Weighing, pounds: float, shipped: Knowledge
 ) -> None:
     """570 g and 0.5 kg by the pound of 0.45359237 kg (NIST Handbook 44, appendix C)."""
     told = weighing_told(shipped, layout, words)
@@ -47,6 +50,7 @@ def test_a_weighing_is_taken_as_it_is_told(
     ("layout", "words", "why"),
     [
         (TWO, "added 2 lb", "say which: circuit 1 or circuit 2"),
+        (None, "added 2 lb", "say which circuit, as: circuit 1"),
         (TWO, "added 2 lb circuit 1 circuit 2", "two circuits"),
         (ONE, "added 2 lb circuit 3", 'this unit has no "circuit 3"'),
         (ONE, "recovered 2 lb from R-3", "what is recovered goes into one"),
@@ -63,7 +67,7 @@ def test_a_weighing_is_taken_as_it_is_told(
     ],
 )
 def test_what_is_no_weighing_is_refused_with_what_would_do(
-    layout: Layout, words: str, why: str, shipped: Knowledge
+    layout: Layout | None, words: str, why: str, shipped: Knowledge
 ) -> None:
     with pytest.raises(NotWeighed, match=why):
         weighing_told(shipped, layout, words)

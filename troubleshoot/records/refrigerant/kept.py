@@ -6,7 +6,7 @@ Nothing is changed in it: an entry that was wrong is struck by a record of its o
 from __future__ import annotations
 
 import os
-from collections.abc import Iterator, Sequence
+from collections.abc import Sequence
 from datetime import date
 from pathlib import Path
 from typing import Final
@@ -19,7 +19,7 @@ from troubleshoot.visit.events import Weighed
 from troubleshoot.visit.events.codec import NotAnEvent, event_of, record_of
 from troubleshoot.visit.events.known import Unknown, check_known
 from troubleshoot.visit.kept.journal import Journal, JournalError
-from troubleshoot.visit.kept.lines import Record
+from troubleshoot.visit.kept.lines import WEIGHTS_OF, Record
 from troubleshoot.visit.kept.names import SUFFIX
 from troubleshoot.visit.kept.reading import read_visit
 from troubleshoot.visit.kept.unit_names import in_plain
@@ -48,7 +48,7 @@ def strike(folder: Path, unit: str, program: str, number: int) -> None:
 
 def _append(folder: Path, unit: str, program: str, records: Sequence[Record]) -> None:
     path = folder / f"{in_plain(unit)}{SUFFIX}"
-    header = {"program": program, "unit": unit}
+    header = {"program": program, WEIGHTS_OF: unit}
     is_there = os.path.lexists(path)
     journal = Journal.open(path) if is_there else Journal.create(folder, path.stem, header)
     with journal:
@@ -85,17 +85,3 @@ def _moved(knowledge: Knowledge, record: Record, number: int) -> Moved:
     check_known(knowledge, event)
     day = date.fromisoformat(event.time[:10])
     return Moved(day, event.weighing, pounds_of(knowledge, event.weighing), number=number)
-
-
-def units_told(folder: Path) -> Iterator[str]:
-    """The units of which something was told outside a visit, by the name they were given."""
-    try:
-        paths = sorted(path for path in folder.iterdir() if path.suffix == SUFFIX)
-    except OSError:
-        return
-    for path in paths:
-        try:
-            unit = read_visit(path).header.get("unit")
-        except JournalError:
-            unit = None
-        yield unit if isinstance(unit, str) else path.stem

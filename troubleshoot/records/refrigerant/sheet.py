@@ -17,7 +17,7 @@ from troubleshoot.records.past_visits import DATE, UNIT
 from troubleshoot.records.refrigerant.moved import Moved
 from troubleshoot.records.register.files import Register
 from troubleshoot.records.register.sheet import BadCell
-from troubleshoot.visit.hearing.weighed import NotWeighed, weighing_of
+from troubleshoot.visit.hearing.weighed import NotWeighed, circuits_of, weighing_of
 from troubleshoot.visit.weighing import ADDED, RECOVERED, Weighing
 
 CIRCUIT, WAY, WEIGHT, CYLINDER = "circuit", "way", "weight", "cylinder"
@@ -121,11 +121,13 @@ def _told(knowledge: Knowledge, row: Row, register: Register) -> Told:
     way = row.cells.get(WAY, "").lower()
     if way not in _WAYS:
         raise _NotTaken(WAY, f'"{way}" is no answer here; one of {", ".join(_WAYS)}')
-    layout = read_unit(knowledge, entry.unit).layout
+    layout = circuits_of(read_unit(knowledge, entry.unit))
     return entry.name, day, _weighing(knowledge, layout, way, row.cells)
 
 
-def _weighing(knowledge: Knowledge, layout: Layout, way: str, cells: Mapping[str, str]) -> Weighing:
+def _weighing(
+    knowledge: Knowledge, layout: Layout | None, way: str, cells: Mapping[str, str]
+) -> Weighing:
     """What a row weighs. Raises _NotTaken."""
     circuit = cells.get(CIRCUIT, "")
     named = f"circuit {circuit}" if whole_number(circuit) else circuit

@@ -13,6 +13,7 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.outside.text import MOST_NAME, one_line
 from troubleshoot.quantities.typed import NotUnderstood
+from troubleshoot.reasoning.unit.equipment import MOST_OF_A_KIND, Unit
 from troubleshoot.reasoning.unit.places import Layout, PlaceNotUnderstood, parse_place
 from troubleshoot.visit.weighing import ADDED, RECOVERED, Weighing
 from troubleshoot.visit.weights import pounds_of, weight_read
@@ -23,9 +24,15 @@ _WAYS: Final = {
     **dict.fromkeys(("recovered", "weighed out", "taken out", "removed"), RECOVERED),
 }
 _WAY: Final = re.compile(rf"({'|'.join(_WAYS)})\b[\s,:]*(.*)", re.IGNORECASE)
-_TO_CIRCUIT: Final = re.compile(
-    r"[\s,;]*\b(?:(?:to|at|on|of|in|into|from|out of) )?((?:circuit|ckt)\s*#?\w+)", re.IGNORECASE
+_NO_CYLINDER: Final = "".join(
+    f"(?<!{word} )" for word in ("from", "into", "cylinder", "tank", "bottle", "drum")
 )
+_TO_CIRCUIT: Final = re.compile(
+    r"[\s,;]*\b(?:(?:to|at|on|of|in|into|from|out of) (?=c(?:ircuit|kt|[1-9])))?"
+    rf"((?:circuit|ckt)\s*#?\w+|{_NO_CYLINDER}c[1-9](?![\w-]))",
+    re.IGNORECASE,
+)
+"""A circuit in full, or as c2 where no cylinder of that name is meant."""
 _KEYS: Final = ("from", "into", "before", "after", "tare")
 _FIELDS: Final = re.compile(rf"[\s,;]*(?:^|(?<=[\s,;]))(?={'|'.join(_KEYS)}\b)", re.IGNORECASE)
 _CYLINDER: Final = re.compile(
@@ -44,8 +51,16 @@ class NotWeighed(ValueError):
         self.part = part
 
 
-def weighing_told(knowledge: Knowledge, layout: Layout, words: str) -> Weighing:
-    """The weighing that words tell of. Raises NotWeighed."""
+def circuits_of(unit: Unit) -> Layout | None:
+    """The places of a unit; None where nobody has told how many circuits it has."""
+    return unit.layout if "circuits" in unit.facts else None
+
+
+def weighing_told(knowledge: Knowledge, layout: Layout | None, words: str) -> Weighing:
+    """The weighing that words tell of. Raises NotWeighed.
+
+    `layout`: None where it is not known how many circuits there are.
+    """
     found = _WAY.fullmatch(" ".join(words.split()))
     if found is None:
         raise NotWeighed(f"say added or recovered first, as: {AS_TOLD}")
@@ -53,7 +68,7 @@ def weighing_told(knowledge: Knowledge, layout: Layout, words: str) -> Weighing:
 
 
 def weighing_behind(
-    knowledge: Knowledge, layout: Layout, way: str, words: str, circuit: str = ""
+    knowledge: Knowledge, layout: Layout | None, way: str, words: str, circuit: str = ""
 ) -> Weighing:
     """The weighing that words tell of behind its way. Raises NotWeighed.
 
@@ -67,7 +82,11 @@ def weighing_behind(
 
 
 def weighing_of(
-    knowledge: Knowledge, layout: Layout, way: str, told: Mapping[str, str], circuit: str = ""
+    knowledge: Knowledge,
+    layout: Layout | None,
+    way: str,
+    told: Mapping[str, str],
+    circuit: str = "",
 ) -> Weighing:
     """A weighing by what was told of each of its fields, empty for nothing. Raises NotWeighed."""
     cylinder = _named(told.get("cylinder", ""))
@@ -121,26 +140,28 @@ def _named(typed: str) -> str:
         raise NotWeighed(str(error), "cylinder") from None
 
 
-def _circuit(layout: Layout, told: str, asked: str) -> str:
+def _circuit(layout: Layout | None, told: str, asked: str) -> str:
     """The circuit in words. Raises NotWeighed."""
-    circuits = [str(place) for place in layout.places("circuit")] or ["circuit 1"]
     if not told:
-        if not asked and len(circuits) > 1:
-            raise NotWeighed(f"say which: {' or '.join(circuits)}", "circuit")
-        return asked or circuits[0]
-    named = _place(layout, told)
+        return asked or _only(layout)
+    known = layout or Layout((("circuit", MOST_OF_A_KIND),))
+    try:
+        named = str(parse_place(told, "circuit", known)[0])
+    except PlaceNotUnderstood as error:
+        raise NotWeighed(str(error), "circuit") from None
     if asked and named != asked:
         raise NotWeighed(f"this is asked of {asked}", "circuit")
     return named
 
 
-def _place(layout: Layout, told: str) -> str:
-    """The circuit that is named; the first where nobody has told how many there are."""
-    known = layout if layout.places("circuit") else Layout((("circuit", 1),))
-    try:
-        return str(parse_place(told, "circuit", known)[0])
-    except PlaceNotUnderstood as error:
-        raise NotWeighed(str(error), "circuit") from None
+def _only(layout: Layout | None) -> str:
+    """The circuit where a unit has but one. Raises NotWeighed."""
+    if layout is None:
+        raise NotWeighed("say which circuit, as: circuit 1", "circuit")
+    circuits = [str(place) for place in layout.places("circuit")]
+    if len(circuits) > 1:
+        raise NotWeighed(f"say which: {' or '.join(circuits)}", "circuit")
+    return circuits[0]
 
 
 def _check(knowledge: Knowledge, typed: str, part: str) -> None:

@@ -13,10 +13,12 @@ from typing import Final
 from troubleshoot.outside.files import is_file, is_folder, read_start
 from troubleshoot.outside.refusal import NotUsable, in_a_line
 from troubleshoot.outside.text import shown
-from troubleshoot.visit.kept.lines import OPENING
+from troubleshoot.visit.kept.lines import OF_WEIGHTS, OPENING
 from troubleshoot.visit.kept.names import SUFFIX, kept_visits
 
 MOST_NAMED: Final = 5
+MOST_OF_HEADER: Final = 160
+"""Bytes in which the header of a unit's weights says that it is one."""
 MOST_LOOKED_AT: Final = 200
 """Entries of a folder that are looked at, so that a wrong folder takes no time."""
 
@@ -58,12 +60,12 @@ def _may_hold_visits(path: Path) -> bool:
 
 def _may_be_journal(path: Path) -> bool:
     """Whether a file begins as a journal does, or is called one, as one that was packed is."""
-    if SUFFIX in path.name.casefold():
-        return True
+    is_called_one = SUFFIX in path.name.casefold()
     try:
-        return read_start(path, len(OPENING)) == OPENING
+        start = read_start(path, MOST_OF_HEADER)
     except NotUsable:
-        return False
+        return is_called_one
+    return (is_called_one or start.startswith(OPENING)) and OF_WEIGHTS not in start
 
 
 def why_not_read(path: Path) -> str:

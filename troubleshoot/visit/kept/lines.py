@@ -28,6 +28,12 @@ ENDINGS: Final = ("closed", "stopped")
 OPENING: Final = b'{"event": {'
 """How every line begins."""
 
+WEIGHTS_OF: Final = "refrigerant"
+"""The key of a header under which stands the unit whose refrigerant is kept in it: no visit."""
+
+OF_WEIGHTS: Final = f'"{WEIGHTS_OF}": "'.encode()
+"""How that looks."""
+
 READABLE: Final = frozenset({1, FORMAT})
 
 Record = Mapping[str, object]
