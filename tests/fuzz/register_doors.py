@@ -10,6 +10,8 @@ from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.files import read_text
 from troubleshoot.outside.refusal import NotUsable
 from troubleshoot.records.past_visits import keep_past_visits, read_past_visits
+from troubleshoot.records.refrigerant.kept import keep_weighings, told_by_hand
+from troubleshoot.records.refrigerant.sheet import read_refrigerant_sheet
 from troubleshoot.records.register.entry import Entry, told
 from troubleshoot.records.register.files import Register, path_of, read_entry, write_entry
 from troubleshoot.records.register.flat import NotRead
@@ -28,6 +30,10 @@ VISITS: Final = (
 )
 INSTRUMENTS: Final = (
     b"name,kind,accuracy,proved,notes\nclamp,clamp-ammeter,2 % + 5 counts,2026-03-02,blue\n"
+)
+REFRIGERANT: Final = (
+    b"unit,date,circuit,way,weight,cylinder,before,after,tare\n"
+    b"RTU-7,2026-05-04,2,added,1 lb 4 oz,=C-7,28.4 lb,27.2 lb,11 lb\n"
 )
 Enter = Callable[[bytes], bool]
 
@@ -67,11 +73,19 @@ def register_doors(knowledge: Knowledge, folder: Path) -> Mapping[str, tuple[byt
             write_instrument(folder / "instruments", each)
         return not found.bad
 
+    def refrigerant(text: str) -> bool:
+        found = read_refrigerant_sheet(knowledge, text, "t.csv", register, ())
+        keep_weighings(folder / "weights", "RTU-7", "0", [each[1:] for each in found.told])
+        told_by_hand(knowledge, folder / "weights", "RTU-7")
+        (folder / "weights" / "rtu7.journal").unlink()
+        return not found.bad
+
     return {
         "unit of the register": (path.read_bytes(), unit_file),
         "table of units": (UNITS, _table(folder / "units.csv", units)),
         "table of visits": (VISITS, _table(folder / "visits.csv", visits)),
         "table of instruments": (INSTRUMENTS, _table(folder / "instruments.csv", instruments)),
+        "table of refrigerant": (REFRIGERANT, _table(folder / "weights.csv", refrigerant)),
     }
 
 

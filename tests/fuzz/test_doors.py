@@ -18,6 +18,7 @@ NAMES = (
     "case file, YAML", "case file, JSON", "rule file", "scenario", "journal, bytes",
     "journal, events", "kept rules", "record of plays", "typed, a visit", "typed, a practice",
     "unit of the register", "table of units", "table of visits", "table of instruments",
+    "table of refrigerant",
 )  # fmt: skip
 
 

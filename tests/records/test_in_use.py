@@ -104,3 +104,13 @@ def test_the_report_names_the_instrument_of_each_number(command: Call, tmp_path:
     write_journal(tmp_path / "data" / "visits", "2026-05-12-2", events)
     said = command("report", "2026-05-12-2")[1]
     assert "is no instrument of a kind that is known" in said.replace("\\", "")
+
+
+def test_a_visit_that_is_left_at_once_is_none_though_instruments_are_listed(
+    command: Call, typed: Typed, gauge: Callable[[str], None]
+) -> None:
+    """Regression: it stayed open, and the next start asked whether to go on with it."""
+    gauge("0.5 % + 0.002 in wc")
+    typed("RTU-5", "q")
+    command()
+    assert command("visits")[1].startswith("No visit is kept yet.")

@@ -30,7 +30,7 @@ from troubleshoot.visit.kept.stopped import (
 from troubleshoot.visit.kept.unreadable import Unreadable
 
 _SAYING: Final = ("start", "call", "named", "danger")
-_NO_VISIT: Final = ("named", "left-before", "on-record", "end")
+_NO_VISIT: Final = ("named", "left-before", "on-record", "instruments", "end")
 MOST_SHOWN: Final = 200
 """Letters of a visit's words in the list."""
 

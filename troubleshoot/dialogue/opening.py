@@ -30,6 +30,7 @@ from troubleshoot.dialogue.which_visit import (
 from troubleshoot.frozen import frozen
 from troubleshoot.visit.events import (
     FromRegister,
+    InstrumentsListed,
     LeftBefore,
     Named,
     Noted,
@@ -47,6 +48,8 @@ NOTHING_BEGUN = "No visit was begun."
 ASKED_AGAIN = "States that others could have changed are asked again."
 STILL_COUNTS = "You were not away for long: what was done and proved still counts."
 TOLD_AS_GONE = "Told as gone, and asked again"
+OF_RECORDS = (Named, LeftBefore, FromRegister, InstrumentsListed)
+"""What is kept of a visit before anybody has told anything but the unit's name."""
 
 
 @frozen
@@ -96,7 +99,7 @@ def begun_in_danger(shelf: Shelf, voice: Voice, unit: str, said: str) -> Talk[En
 
 def _holds_nothing(book: VisitBook) -> bool:
     """Whether a book has no more than its unit's name: nobody wants to go on with that."""
-    return all(isinstance(event, Named | LeftBefore | FromRegister) for event in book.events)
+    return all(isinstance(event, OF_RECORDS) for event in book.events)
 
 
 def _keep_told(book: VisitBook, unit: str, notes: Sequence[str]) -> None:
