@@ -199,7 +199,9 @@ def import_refrigerant(folder: Path, file: str, good_rows: bool, register: Regis
         for each in told_by_hand(knowledge, folder / FOLDER, entry.name).moved
     ]
     try:
-        found = read_refrigerant_sheet(knowledge, read_text(file), in_a_line(file), register, known)
+        found = read_refrigerant_sheet(
+            knowledge, read_text(file), in_a_line(file), register, known, clock.now().date()
+        )
     except NotUsable as error:
         raise Failure([str(error)], USAGE) from None
     refuse(found.bad, good_rows)

@@ -145,7 +145,8 @@ def keep_weighing(book: VisitBook, voice: Voice, words: str) -> None:
 
     It is a record: it opens no circuit, proves nothing and changes nothing of the work.
     """
-    hears_danger(book.knowledge, voice, words)
+    if hears_danger(book.knowledge, voice, words):
+        voice.say(HOW_TO_CALL)
     try:
         weighing = weighing_told(book.knowledge, circuits_of(_as_known(book)), words)
     except NotWeighed as error:

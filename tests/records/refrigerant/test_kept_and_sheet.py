@@ -111,12 +111,14 @@ def test_visits_are_read_and_one_that_cannot_be_hides_no_other(
         ("RTU-3,2026-05-04,1,added,1 lb,C-7,28 psi,27 lb", 'column before: "28 psi"'),
         ("RTU-3,2026-05-04,1,added,1 lb,C-7,,,,,,", "12 cells under 9 headings"),
         ("RTU-3,2026-05-04,1,added,1 lb,C-7", "it is on record already"),
+        ("RTU-3,2026-06-02,1,added,1 lb", "column date: 2026-06-02 is still to come"),
     ],
 )
 def test_a_bad_row_is_named_with_its_column(row: str, said: str, shipped: Knowledge) -> None:
     sheet = f"{','.join(COLUMNS)}\nRTU-3,2026-05-03,2,recovered,2 kg\n{row}\n"
     known = [("RTU-3", DAY, Weighing("added", "circuit 1", "1 lb", "C-7"))]
-    found = read_refrigerant_sheet(shipped, sheet, "t.csv", REGISTER, known)
+    today = date(2026, 6, 1)
+    found = read_refrigerant_sheet(shipped, sheet, "t.csv", REGISTER, known, today)
     (bad,) = found.bad
     assert bad.row == 3 and said in str(bad)
     assert len(found.told) == 1
@@ -125,7 +127,7 @@ def test_a_bad_row_is_named_with_its_column(row: str, said: str, shipped: Knowle
 @pytest.mark.parametrize("heading", ["unit,date,weight", "unit,date,way,colour", ""])
 def test_a_heading_that_is_none_of_ours_is_refused(heading: str, shipped: Knowledge) -> None:
     with pytest.raises(NotUsable):
-        read_refrigerant_sheet(shipped, f"{heading}\n", "t.csv", REGISTER, ())
+        read_refrigerant_sheet(shipped, f"{heading}\n", "t.csv", REGISTER, (), DAY)
 
 
 NAMES = st.text(
@@ -141,7 +143,7 @@ def test_a_table_that_was_written_is_taken_over_as_it_was(
     moved = Moved(DAY, weighing, ounces / 16, number=1)
     of_visit = Moved(DAY, weighing, ounces / 16, "2026-05-04-1")
     text = as_refrigerant_sheet([("RTU-3", moved), ("RTU-3", of_visit)])
-    found = read_refrigerant_sheet(shipped, text, "t.csv", REGISTER, ())
+    found = read_refrigerant_sheet(shipped, text, "t.csv", REGISTER, (), DAY)
     assert (found.told, found.bad, found.of_visits) == ((("RTU-3", DAY, weighing),), (), 1)
 
 
@@ -149,7 +151,7 @@ def test_a_table_that_was_written_is_taken_over_as_it_was(
 def test_any_table_is_taken_or_refused_by_row_and_column(shipped: Knowledge, text: str) -> None:
     for sheet in (text, f"{','.join(COLUMNS)}\n{text}\n"):
         try:
-            found = read_refrigerant_sheet(shipped, sheet, "t.csv", REGISTER, ())
+            found = read_refrigerant_sheet(shipped, sheet, "t.csv", REGISTER, (), DAY)
         except NotUsable:
             continue
         assert all(bad.row > 1 and bad.problem for bad in found.bad)

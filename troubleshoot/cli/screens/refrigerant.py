@@ -58,16 +58,16 @@ def _show_totals(terminal: Terminal, knowledge: Knowledge, account: CircuitAccou
     terminal.say_all(rate_lines(knowledge, account), 2)
 
 
-def show_in_short(unit: OfUnit, level: int = 0) -> None:
+def show_in_short(unit: OfUnit) -> None:
     """The circuits of which something is on record, in short; nothing where there is none."""
     terminal = Terminal()
     terminal.say_all(unit.problems)
     for account in unit.accounts:
         if account.moved:
-            terminal.say(f"Refrigerant of {account.circuit}:", level)
-            terminal.say_all(short_lines(account), level + 2)
+            terminal.say(f"Refrigerant of {account.circuit}:")
+            terminal.say_all(short_lines(account), 2)
     if not unit.is_empty:
-        terminal.say(JUDGED, level + 2)
+        terminal.say(JUDGED, 2)
 
 
 def show_refrigerant_of_all(found: Found) -> None:

@@ -24,7 +24,7 @@ from troubleshoot.visit.kept.names import SUFFIX
 from troubleshoot.visit.kept.reading import read_visit
 from troubleshoot.visit.kept.unit_names import in_plain
 from troubleshoot.visit.weighing import Weighing
-from troubleshoot.visit.weights import pounds_of
+from troubleshoot.visit.weights import cylinder_says, pounds_of
 
 FOLDER: Final = "refrigerant"
 """The folder of what was told outside a visit, beside that of the visits."""
@@ -84,4 +84,7 @@ def _moved(knowledge: Knowledge, record: Record, number: int) -> Moved:
         raise NotAnEvent(f"{event.kind} is no weighing")
     check_known(knowledge, event)
     day = date.fromisoformat(event.time[:10])
-    return Moved(day, event.weighing, pounds_of(knowledge, event.weighing), number=number)
+    says = tuple(cylinder_says(knowledge, event.weighing))
+    return Moved(
+        day, event.weighing, pounds_of(knowledge, event.weighing), number=number, says=says
+    )

@@ -20,7 +20,7 @@ from troubleshoot.visit.kept.reading import read_visit
 from troubleshoot.visit.kept.understanding import understood
 from troubleshoot.visit.telling.weighings import weighings_of
 from troubleshoot.visit.weighing import Weighing
-from troubleshoot.visit.weights import WEIGHED, pounds_of
+from troubleshoot.visit.weights import WEIGHED, cylinder_says, pounds_of, scale_of
 
 BY_HAND: Final = ""
 """The visit of what was told outside one."""
@@ -28,7 +28,8 @@ BY_HAND: Final = ""
 
 @frozen
 class Moved:
-    """One weighing with its day. `pounds`: None where its weight was not told.
+    """One weighing with its day. `pounds`: None where its weight was not told; `says`: what its
+    cylinder says of it, by the scale of its day.
 
     `visit`: its name; of what was told outside one `number` counts, and it can be struck by that.
     """
@@ -38,6 +39,7 @@ class Moved:
     pounds: float | None
     visit: str = BY_HAND
     number: int = 0
+    says: tuple[str, ...] = ()
 
 
 @frozen
@@ -88,8 +90,18 @@ def _weighs(knowledge: Knowledge, test: str) -> bool:
 def _on_visit(knowledge: Knowledge, path: Path) -> list[Moved]:
     """Raises JournalError, _NoDay."""
     events = understood(knowledge, read_visit(path).events).events
-    found = weighings_of(knowledge, replay(knowledge, events))
+    state = replay(knowledge, events)
+    scale = scale_of(state.meters)
     day = day_of(path.stem, (event.time for event in events))
     if day is None:
         raise _NoDay
-    return [Moved(day, each, pounds_of(knowledge, each), path.stem) for each in found]
+    return [
+        Moved(
+            day,
+            each,
+            pounds_of(knowledge, each),
+            path.stem,
+            says=tuple(cylinder_says(knowledge, each, scale)),
+        )
+        for each in weighings_of(knowledge, state)
+    ]

@@ -74,12 +74,17 @@ def _cells(unit: str, each: Moved) -> Mapping[str, str]:
 
 
 def read_refrigerant_sheet(
-    knowledge: Knowledge, text: str, where: str, register: Register, known: Iterable[Told]
+    knowledge: Knowledge,
+    text: str,
+    where: str,
+    register: Register,
+    known: Iterable[Told],
+    today: date,
 ) -> TakenOver:
     """The weighings that a table tells of units of the register.
 
-    `known`: those on record, which are not taken twice. Raises NotUsable where the table has no
-    heading of ours.
+    `known`: those on record, which are not taken twice; `today`: no day lies behind it. Raises
+    NotUsable where the table has no heading of ours.
     """
     table = read_table(text, where)
     for needed in (UNIT, DATE, WAY):
@@ -96,6 +101,8 @@ def read_refrigerant_sheet(
             continue
         try:
             each = _told(knowledge, row, register)
+            if each[1] > today:
+                raise _NotTaken(DATE, f"{each[1]} is still to come")
             if each in seen:
                 raise _NotTaken("", "it is on record already")
         except _NotTaken as error:

@@ -7,23 +7,22 @@ from typing import Final
 
 from troubleshoot.knowledge.model import Knowledge
 from troubleshoot.outside.text import begun, markdown
-from troubleshoot.quantities.instruments import Instrument
 from troubleshoot.records.refrigerant.account import SOURCE, TWICE, CircuitAccount, MadeUp, Rate
 from troubleshoot.records.refrigerant.moved import Moved
 from troubleshoot.visit.telling.wording import counted
-from troubleshoot.visit.weights import SCALE, cylinder_says, in_pounds, weighing_words
+from troubleshoot.visit.weights import in_pounds, weighing_words
 
 JUDGED: Final = "Judged by the owner's responsible person."
 NOTHING: Final = "No refrigerant is on record as added or recovered."
 _ALARM: Final = "refrigerant-added-twice"
 
 
-def entry_lines(knowledge: Knowledge, each: Moved, scale: Instrument = SCALE) -> Iterator[str]:
+def entry_lines(knowledge: Knowledge, each: Moved) -> Iterator[str]:
     """One weighing with its day and where it was told, then what its cylinder says of it."""
     said = weighing_words(knowledge, each.weighing, where=False)
     whence = f"visit {each.visit}" if each.visit else f"entry {each.number}"
     yield f"{each.day}  {said} ({whence})"
-    yield from cylinder_says(knowledge, each.weighing, scale)
+    yield from each.says
 
 
 def total_line(account: CircuitAccount) -> str:
