@@ -8,6 +8,8 @@ import pytest
 from hypothesis import given
 from hypothesis import strategies as st
 
+from troubleshoot.knowledge.model import Knowledge
+from troubleshoot.outside.text import markdown
 from troubleshoot.quantities.ranges import OutOfRange
 from troubleshoot.quantities.refrigerant import rolling_leak_rate
 from troubleshoot.records.refrigerant.account import (
@@ -18,6 +20,7 @@ from troubleshoot.records.refrigerant.account import (
     account_of,
 )
 from troubleshoot.records.refrigerant.moved import Moved
+from troubleshoot.records.refrigerant.told import refrigerant_section
 from troubleshoot.visit.weighing import Weighing
 
 START = date(2026, 1, 10)
@@ -115,6 +118,24 @@ def test_nothing_is_made_up_that_was_not_added(moves: list[tuple[int, str, float
     assert all(each.pounds is None or each.pounds >= 0.0 for each in found.made_up)
     for rate in (found.annualized, found.rolling):
         assert (rate.percent is None) == bool(rate.why_not) or not found.made_up
+
+
+def test_in_a_report_a_weighing_is_one_item_with_what_its_cylinder_says(
+    shipped: Knowledge,
+) -> None:
+    says = ("Left in the cylinder: 9.00 lb.",)
+    weighing = Weighing("added", "circuit 1", "2 lb", "C_7")
+    moved = Moved(START, weighing, 2.0, "2026-01-10-1", says=says)
+    found = account_of("circuit 1", [moved], None)
+    lines = [*refrigerant_section(shipped, [found])]
+    assert lines[:2] == ["## Refrigerant added and recovered", ""]
+    whole = (
+        "2026-01-10  added 2.00 lb, from C_7 (visit 2026-01-10-1). Left in the cylinder: 9.00 lb."
+    )
+    assert f"- {markdown(whole)}" in lines
+    assert any("its full charge is not on record" in line for line in lines)
+    assert lines[-2].endswith("Judged by the owner's responsible person.")
+    assert [*refrigerant_section(shipped, [account_of("circuit 2", [moved], None)])] == []
 
 
 def test_the_rolling_average_wants_a_charge() -> None:

@@ -90,7 +90,8 @@ def refrigerant_section(knowledge: Knowledge, accounts: Sequence[CircuitAccount]
         yield f"{markdown(begun(account.circuit))}:  "
         yield ""
         for each in account.moved:
-            yield from (f"- {markdown(line)}" for line in entry_lines(knowledge, each))
+            head, *more = entry_lines(knowledge, each)
+            yield f"- {markdown(' '.join((f'{head}.', *more)))}"
         yield from (
             f"- {markdown(line)}" for line in (total_line(account), *rate_lines(knowledge, account))
         )
