@@ -60,9 +60,13 @@ def _stops_a_step(fired: FiredHazard) -> bool:
 
 
 def _may_take_away(knowledge: Knowledge, case: Case) -> bool:
-    """Whether a later answer may take away what an earlier one, or the call, has called up."""
-    tests = [answer.test for answer in case.answers]
+    """Whether a later answer may take away what an earlier one, or the call, has called up.
+
+    One at another place does not: what was read at each stands, and no STOP rests on what was not.
+    """
+    spots = [(answer.test, place) for answer in case.answers for place in answer.places]
+    tests = {test for test, _ in spots}
     called = knowledge.complaints.get(case.complaint or "")
     cleared = called is not None and called.all_clear in tests
     asked_for = any(is_all_clear(knowledge.tests[test]) for test in tests)
-    return cleared or asked_for or len(set(tests)) < len(tests)
+    return cleared or asked_for or len(set(spots)) < len(spots)
